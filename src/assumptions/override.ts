@@ -1,0 +1,93 @@
+import type { Assumed } from "../model/assumed.js";
+import { parseQuantity, QuantityError } from "../units/quantity.js";
+import { type Assumption, type AssumptionSet, assumptionUnits } from "./entry.js";
+
+/** A study's own value for an assumption, with the reason that the report prints. */
+export interface Override {
+  readonly id: string;
+  readonly value: string | number;
+  readonly reason: string;
+}
+
+export interface AppliedOverride {
+  readonly entry: Assumption;
+  readonly value: number;
+  readonly text: string;
+  readonly reason: string;
+  readonly outsideRange: boolean;
+}
+
+/** An override that cannot be used, for the study's list of problems. */
+export interface OverrideProblem {
+  readonly index: number;
+  readonly field: "id" | "value";
+  readonly found: string;
+  readonly allowed: string;
+}
+
+export function applyOverrides(
+  set: AssumptionSet,
+  overrides: readonly Override[],
+): { applied: AppliedOverride[]; problems: OverrideProblem[] } {
+  const applied: AppliedOverride[] = [];
+  const problems: OverrideProblem[] = [];
+  overrides.forEach((override, index) => {
+    const entry = set.entries.get(override.id);
+    if (!entry) {
+      problems.push({
+        index,
+        field: "id",
+        found: override.id,
+        allowed: `an id from the assumptions${nearest(set, override.id)}`,
+      });
+      return;
+    }
+    try {
+      const value = readValue(entry, override.value);
+      const outsideRange = value < entry.low || value > entry.high;
+      applied.push({ entry, value, text: String(override.value), reason: override.reason, outsideRange });
+    } catch (error) {
+      if (!(error instanceof QuantityError)) throw error;
+      problems.push({ index, field: "value", found: String(override.value), allowed: error.message });
+    }
+  });
+  return { applied, problems };
+}
+
+function nearest(set: AssumptionSet, id: string): string {
+  const family = id.split(".")[0] ?? "";
+  const known = [...set.entries.keys()].filter((key) => key.startsWith(`${family}.`));
+  return known.length > 0 ? `, for instance ${known.slice(0, 4).join(", ")}` : "";
+}
+
+function readValue(entry: Assumption, value: string | number): number {
+  const unit = assumptionUnits[entry.unit];
+  if (unit) return parseQuantity(value, unit.dimension).value * unit.perCoherent;
+  const number = Number(value);
+  if (String(value).trim() === "" || !Number.isFinite(number)) {
+    throw new QuantityError(`a bare number, in ${entry.unit}`);
+  }
+  return number;
+}
+
+/**
+ * The reader that the model gets: overrides first, then the file's value. Prices of the files are in US dollars
+ * and are turned into the study's currency.
+ * @param exchangeRate units of the study's currency for one US dollar
+ */
+export function assumedFrom(
+  set: AssumptionSet,
+  applied: readonly AppliedOverride[],
+  exchangeRate: number,
+): Assumed {
+  const values = new Map<string, number>();
+  for (const [id, entry] of set.entries) {
+    values.set(id, entry.unit.startsWith("$") ? entry.value * exchangeRate : entry.value);
+  }
+  for (const { entry, value } of applied) values.set(entry.id, value);
+  return (id) => {
+    const value = values.get(id);
+    if (value === undefined) throw new Error(`no assumption has the id ${id}`);
+    return value;
+  };
+}

@@ -1,0 +1,26 @@
+/** Reads an assumption's value in the unit stated in its entry; throws if no such entry exists. */
+export type Assumed = (id: string) => number;
+
+export interface Recorder {
+  readonly assumed: Assumed;
+  /** Ids read through this recorder, in order of first reading. */
+  readonly ids: () => string[];
+}
+
+/** Wraps a reader so that a cost line can name the assumptions behind it. */
+export function recorder(source: Assumed): Recorder {
+  const used = new Set<string>();
+  return {
+    assumed: (id) => {
+      used.add(id);
+      return source(id);
+    },
+    ids: () => [...used],
+  };
+}
+
+/** Returns `value`, or throws naming the structure and the quantity if it is not a finite number. */
+export function requireFinite(value: number, structure: string, quantity: string): number {
+  if (!Number.isFinite(value)) throw new Error(`${structure}: ${quantity} is not a finite number`);
+  return value;
+}

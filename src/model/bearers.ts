@@ -1,0 +1,47 @@
+import type { InfestationCost } from "./infestation-cost.js";
+import type { MoneySettings } from "./inputs.js";
+import { type Money, noMoney } from "./money/line.js";
+import type { OptionResult } from "./option.js";
+
+export interface BearerShare {
+  readonly id: string;
+  readonly name: string;
+  /** Present value of what this bearer would pay for the infestation without the program. */
+  readonly lossWithout: Money;
+  readonly lossWith: Money;
+  readonly avoided: Money;
+  /** Part of the added program cost in proportion to the avoided loss. */
+  readonly proportionalShare: Money;
+  readonly paysNow: Money;
+}
+
+/** Who would bear the infestation and what each would pay of the program in proportion to its avoided loss. */
+export function bearerShares(
+  settings: MoneySettings,
+  infestation: InfestationCost,
+  options: { result: OptionResult; baseline: OptionResult; addedProgramCost: Money },
+): BearerShare[] {
+  const { result, baseline, addedProgramCost } = options;
+  const total = baseline.presentValue.infestation.minus(result.presentValue.infestation);
+  const used = new Set([...infestation.byBearer.map(({ id }) => id), settings.programBearer]);
+  return settings.bearers
+    .filter(({ id }) => used.has(id))
+    .map(({ id, name }) => {
+      const lossWithout = lossOf(id, baseline);
+      const lossWith = lossOf(id, result);
+      const avoided = lossWithout.minus(lossWith);
+      return {
+        id,
+        name,
+        lossWithout,
+        lossWith,
+        avoided,
+        proportionalShare: total.greaterThan(0) ? addedProgramCost.times(avoided).dividedBy(total) : noMoney,
+        paysNow: id === settings.programBearer ? addedProgramCost : noMoney,
+      };
+    });
+}
+
+function lossOf(bearer: string, result: OptionResult): Money {
+  return result.infestationByBearer.find(({ id }) => id === bearer)?.presentValue ?? noMoney;
+}

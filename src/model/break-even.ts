@@ -1,0 +1,96 @@
+import { at } from "./lake/calendar.js";
+import type { Money } from "./money/line.js";
+import type { OptionResult, OptionSettings } from "./option.js";
+import { yearlyHazard } from "./risk/hazard.js";
+
+/** Where the answer flips, all else equal. Absent values do not exist in the searched range. */
+export interface BreakEven {
+  /** Lowest yearly chance of infestation without the program at which the program pays. */
+  readonly hazard: number | undefined;
+  /** Largest yearly program cost, above the baseline's, that the avoided loss would carry. */
+  readonly programPerYear: Money | undefined;
+  /** Factor on every infestation cost at which the program pays. */
+  readonly lossFactor: number | undefined;
+}
+
+/**
+ * Break-even values of an option against the baseline. Loss and budget are ratios of present values, since both
+ * enter linearly. The chance is searched over a factor on the establishment chance per arrival, the same for
+ * both options, on a logarithmic grid and then by bisection; the lowest crossing is given, because at very high
+ * chances a program stops paying again.
+ */
+export function breakEven(result: OptionResult, baseline: OptionResult, settings: OptionSettings): BreakEven {
+  const added = result.presentValue.program.minus(baseline.presentValue.program);
+  const avoided = baseline.presentValue.infestation.minus(result.presentValue.infestation);
+  const running = result.programPerYear.isZero()
+    ? undefined
+    : result.presentValue.program.dividedBy(result.programPerYear);
+  return {
+    hazard: breakEvenHazard(result, baseline, settings),
+    programPerYear:
+      running && avoided.greaterThan(0)
+        ? avoided.plus(baseline.presentValue.program).dividedBy(running)
+        : undefined,
+    lossFactor:
+      avoided.greaterThan(0) && added.greaterThan(0) ? added.dividedBy(avoided).toNumber() : undefined,
+  };
+}
+
+const gridSteps = 80;
+const gridDecades = 8;
+const bisections = 50;
+
+function breakEvenHazard(
+  result: OptionResult,
+  baseline: OptionResult,
+  settings: OptionSettings,
+): number | undefined {
+  const net = netBenefitAtScale(result, baseline, settings);
+  const scales = Array.from(
+    { length: gridSteps + 1 },
+    (_, step) => 10 ** ((step / gridSteps - 1 / 2) * gridDecades),
+  );
+  const upper = scales.findIndex((scale) => net(scale) >= 0);
+  if (upper === -1) return undefined;
+  if (upper === 0) return hazardAt(at(scales, 0), baseline, settings);
+  let low = at(scales, upper - 1);
+  let high = at(scales, upper);
+  for (let step = 0; step < bisections; step++) {
+    const middle = Math.sqrt(low * high);
+    if (net(middle) >= 0) high = middle;
+    else low = middle;
+  }
+  return hazardAt(high, baseline, settings);
+}
+
+function hazardAt(scale: number, result: OptionResult, settings: OptionSettings): number {
+  const { hazard, suitability } = settings;
+  return yearlyHazard(result.arrivals.slipThrough, suitability, {
+    ...hazard,
+    establishmentPerArrival: hazard.establishmentPerArrival * scale,
+  });
+}
+
+/**
+ * Net benefit as a function of the scale, in plain numbers: a search needs no cents. Under a constant hazard the
+ * expected loss follows from the year before, E(t) = (1−h) E(t−1) + h L(t), L the cost t years after
+ * establishment in year 1, and the chance of still being clean from its own last value.
+ */
+function netBenefitAtScale(result: OptionResult, baseline: OptionResult, settings: OptionSettings) {
+  const losses = settings.infestation.byYear.map((amount) => amount.toNumber());
+  const costAt = (option: OptionResult, scale: number) => {
+    const hazard = hazardAt(scale, option, settings);
+    const perYear = option.programPerYear.toNumber();
+    const { share } = option.option.afterInfestation;
+    let expectedLoss = 0;
+    let clean = 1;
+    let cost = 0;
+    settings.factors.forEach((factor, year) => {
+      expectedLoss = (1 - hazard) * expectedLoss + hazard * at(losses, year);
+      cost += factor * (expectedLoss + perYear * (clean + share * (1 - clean)));
+      clean *= 1 - hazard;
+    });
+    return cost;
+  };
+  return (scale: number) => costAt(baseline, scale) - costAt(result, scale);
+}

@@ -1,0 +1,93 @@
+import type { Assumed } from "./assumed.js";
+import type { InfestationCost } from "./infestation-cost.js";
+import type { StudyInput } from "./inputs.js";
+import { at } from "./lake/calendar.js";
+import { storageBetween } from "./lake/storage.js";
+import type { Check } from "./structures/component.js";
+import type { StructureResult } from "./structures/structure.js";
+
+/** Rows that hold results against published ranges and against conservation. A failed row goes to page 1. */
+export function plausibilityChecks(
+  input: StudyInput,
+  structures: readonly StructureResult[],
+  infestation: InfestationCost,
+  assumed: Assumed,
+): Check[] {
+  return [
+    ...storageCheck(input, assumed("checks.storage-tolerance")),
+    ...structures.flatMap((each) => massCheck(each, assumed)),
+    ...structures.flatMap(energyCheck),
+    ...structures.flatMap((each) => costCheck(each, infestation, assumed)),
+  ];
+}
+
+function storageCheck({ lake }: StudyInput, tolerance: number): Check[] {
+  const { storageTable } = lake;
+  const bottom = storageTable[0];
+  const top = storageTable.at(-1);
+  if (!bottom || !top || storageTable.length < 2) return [];
+  const entered = top.storage - bottom.storage;
+  const computed = storageBetween(storageTable, bottom.elevation, top.elevation);
+  const difference = Math.abs(computed / entered - 1);
+  return [
+    {
+      what: "Entered storage agrees with the trapezoid rule on the entered areas",
+      found: `differs by ${(difference * 100).toFixed(1)} %`,
+      allowed: `at most ${tolerance * 100} %`,
+      passed: difference <= tolerance,
+    },
+  ];
+}
+
+function massCheck({ structure, components }: StructureResult, assumed: Assumed): Check[] {
+  const low = assumed("checks.layer-mass-low");
+  const high = assumed("checks.layer-mass-high");
+  const heaviest = Math.max(0, ...components.map((each) => each.untouchedLayer.mass));
+  if (heaviest < low) return [];
+  return [
+    {
+      what: `${structure.name}: mature layer if nobody cleans`,
+      found: `${heaviest.toFixed(1)} kg/m²`,
+      allowed: `at most ${high} kg/m² (published: over 12 in heated lakes)`,
+      passed: heaviest <= high,
+    },
+  ];
+}
+
+function energyCheck({ structure, years, cleanEnergy }: StructureResult): Check[] {
+  if (structure.kind !== "hydropower") return [];
+  const made = cleanEnergy.reduce((sum, month) => sum + month, 0);
+  const lost = years.map((lines) =>
+    lines.filter((line) => line.quantityKind === "energy").reduce((sum, line) => sum + line.quantity, 0),
+  );
+  const worst = Math.max(0, ...lost) / made;
+  return [
+    {
+      what: `${structure.name}: energy lost is at most the energy made`,
+      found: `${(worst * 100).toFixed(2)} % in the worst year`,
+      allowed: "at most 100 %; a published design estimate for major fouling is about 4 %",
+      passed: worst <= 1,
+    },
+  ];
+}
+
+/** Held only against intakes and power plants, the kinds that the published figures cover. */
+function costCheck({ structure }: StructureResult, infestation: InfestationCost, assumed: Assumed): Check[] {
+  if (structure.kind !== "intake" && structure.kind !== "hydropower") return [];
+  const stream = infestation.byStructure.find(({ id }) => id === structure.id)?.byYear ?? [];
+  if (stream.length === 0) return [];
+  const mature = at(stream, stream.length - 1).toNumber();
+  if (mature === 0) return [];
+  const low = assumed("checks.plant-cost-low");
+  const high = assumed("checks.plant-cost-high");
+  return [
+    {
+      what: `${structure.name}: yearly cost in a mature infestation`,
+      found: `${wholeNumber(mature)} a year`,
+      allowed: `${wholeNumber(low)} to ${wholeNumber(high)} a year, from small municipal plants to nuclear stations`,
+      passed: mature >= low && mature <= high,
+    },
+  ];
+}
+
+const wholeNumber = (value: number) => Math.round(value).toLocaleString("en-US");

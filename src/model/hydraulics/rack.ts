@@ -1,0 +1,55 @@
+import type { Rack } from "../inputs.js";
+import { gravity } from "./friction.js";
+
+const radians = (degrees: number) => (degrees * Math.PI) / 180;
+
+/**
+ * Kirschmer 1926 (from memory): h = kF (s/b)^(4/3) sin α V²/2g, V the approach velocity.
+ * @param barShapeFactor kF, 2.42 for a rectangular bar
+ * @param angle of the rack from the horizontal, degrees
+ */
+export function kirschmerLoss(
+  rack: { barThickness: number; clearSpacing: number; angle: number },
+  barShapeFactor: number,
+  approachVelocity: number,
+): number {
+  const ratio = rack.barThickness / rack.clearSpacing;
+  return barShapeFactor * ratio ** (4 / 3) * Math.sin(radians(rack.angle)) * velocityHead(approachVelocity);
+}
+
+/**
+ * Meusburger 2002, flow square to the rack (from memory): ξ = kF (p/(1−p))^1.5 sin α on the approach velocity,
+ * p the blocked share of the rack area: bars, spacers and whatever sits on them.
+ */
+export function meusburgerLoss(
+  rack: { blockedShare: number; angle: number },
+  barShapeFactor: number,
+  approachVelocity: number,
+): number {
+  const { blockedShare, angle } = rack;
+  const coefficient = barShapeFactor * (blockedShare / (1 - blockedShare)) ** 1.5 * Math.sin(radians(angle));
+  return coefficient * velocityHead(approachVelocity);
+}
+
+/**
+ * Bureau of Reclamation, Design of Small Dams (from memory): K = 1.45 − 0.45 R − R² on the velocity through
+ * the net area, R = net over gross area. A second opinion, printed beside the first.
+ */
+export function reclamationLoss(netShare: number, approachVelocity: number): number {
+  return (1.45 - 0.45 * netShare - netShare ** 2) * velocityHead(approachVelocity / netShare);
+}
+
+const velocityHead = (velocity: number) => velocity ** 2 / (2 * gravity);
+
+/** Share of the rack's face that bars and a layer on both sides of each gap block; 1 when the gaps are closed. */
+export function blockedShare(rack: Rack, layerThickness: number): number {
+  const gap = Math.max(0, rack.clearSpacing - 2 * layerThickness);
+  return 1 - gap / (rack.barThickness + rack.clearSpacing);
+}
+
+export const rackFace = (rack: Rack): number => rack.width * rack.height;
+
+/** Wetted surface of the bars over the rack's face: both sides, front and back of each bar. */
+export function barSurfaceRatio(rack: Rack): number {
+  return (2 * (rack.barThickness + rack.barDepth)) / (rack.barThickness + rack.clearSpacing);
+}

@@ -1,0 +1,212 @@
+/**
+ * What the model needs to know of a study. Plain numbers in coherent units: m, m², m³, m³/s, °C, kWh, money in
+ * the currency of the study; shares 0 to 1. Lists of twelve run from January to December.
+ */
+export type ByMonth<T = number> = readonly T[];
+
+export type Species = "zebra" | "quagga";
+
+export interface LevelPoint {
+  /** Day of the year, 0 = 1 January. */
+  readonly dayOfYear: number;
+  readonly elevation: number;
+}
+
+export interface StoragePoint {
+  readonly elevation: number;
+  readonly area: number;
+  readonly storage: number;
+}
+
+export interface Chemistry {
+  readonly calcium: number;
+  readonly ph?: number | undefined;
+  readonly alkalinity?: number | undefined;
+  readonly hardness?: number | undefined;
+  readonly oxygen?: number | undefined;
+  readonly conductivity?: number | undefined;
+  readonly salinity?: number | undefined;
+}
+
+export interface Lake {
+  readonly name: string;
+  readonly species: Species;
+  readonly depthType: "shallow" | "deep";
+  readonly maximumElevation: number;
+  readonly minimumElevation: number;
+  readonly storageTable: readonly StoragePoint[];
+  readonly drawdown: readonly LevelPoint[];
+  readonly surfaceTemperature: ByMonth;
+  readonly deepTemperature: ByMonth;
+  readonly thermoclineDepth: number;
+  readonly airTemperature: ByMonth;
+  /** Relative humidity of the air, share. */
+  readonly humidity: ByMonth;
+  readonly chemistry: Chemistry;
+  readonly calciumScheme: "whittier" | "mackie-claudi";
+  /** Set when the lake is infested already; the study is then a maintenance budget. */
+  readonly infestedSince?: number | undefined;
+}
+
+export interface Rack {
+  readonly width: number;
+  readonly height: number;
+  readonly barThickness: number;
+  readonly clearSpacing: number;
+  readonly barDepth: number;
+  readonly barShape: "rectangular" | "rounded-upstream" | "rounded-both" | "round";
+  /** From the horizontal, degrees. */
+  readonly angle: number;
+  readonly headLossLimit: number;
+  readonly velocityLimit: number;
+}
+
+export interface Pipe {
+  readonly length: number;
+  readonly diameter: number;
+  readonly roughness: number;
+  /** Sum of local loss coefficients on V²/2g. */
+  readonly minorLoss: number;
+}
+
+/** Counted items with hours of work a year once mussels are established: gates, guides, gauges, drains. */
+export interface Fixture {
+  readonly name: string;
+  readonly count: number;
+  readonly hoursEach: number;
+}
+
+interface StructureBase {
+  readonly id: string;
+  readonly name: string;
+  readonly bearer: string;
+  readonly fixtures: readonly Fixture[];
+}
+
+export interface Intake extends StructureBase {
+  readonly kind: "intake";
+  readonly elevation: number;
+  readonly demand: ByMonth;
+  readonly rack: Rack;
+  readonly conduit: Pipe;
+  readonly supply:
+    | { readonly by: "gravity"; readonly availableHead: number }
+    | {
+        readonly by: "pump";
+        readonly efficiency: number;
+        readonly marginHead: number;
+        readonly energyPrice: number;
+      };
+  /** Cost of water from elsewhere while this intake falls short. */
+  readonly alternativeWater: number;
+  readonly oxidantAllowed: boolean;
+}
+
+export interface Hydropower extends StructureBase {
+  readonly kind: "hydropower";
+  readonly units: number;
+  readonly elevation: number;
+  readonly tailwaterElevation: number;
+  readonly efficiency: number;
+  /** Flow through one unit. */
+  readonly flow: ByMonth;
+  readonly energyPrice: ByMonth;
+  readonly rack: Rack;
+  readonly penstock: Pipe;
+  readonly coolingWater: Pipe & { readonly requiredFlow: number; readonly availableHead: number };
+}
+
+export interface Dock extends StructureBase {
+  readonly kind: "dock";
+  readonly count: number;
+  readonly floating: boolean;
+  /** Depth of the wetted surface below the water if floating, else its elevation. */
+  readonly depth?: number | undefined;
+  readonly elevation?: number | undefined;
+  readonly wettedArea: number;
+  readonly spareBuoyancy?: number | undefined;
+  readonly replacementCost: number;
+}
+
+export interface Ramp extends StructureBase {
+  readonly kind: "ramp";
+  readonly width: number;
+  readonly topElevation: number;
+  readonly bottomElevation: number;
+  /** Rise over run. */
+  readonly slope: number;
+  readonly launchesPerDay: ByMonth;
+  readonly launchFee: number;
+}
+
+export interface YearlyItem {
+  readonly name: string;
+  readonly cost: number;
+  /** True for losses that are not infrastructure (recreation, property, fishery); totalled apart. */
+  readonly apart: boolean;
+  readonly fromYear: number;
+}
+
+export interface LakeWide extends StructureBase {
+  readonly kind: "lake-wide";
+  readonly items: readonly YearlyItem[];
+}
+
+export type Structure = Intake | Hydropower | Dock | Ramp | LakeWide;
+
+export interface VesselClass {
+  readonly id: string;
+  readonly name: string;
+  readonly share: number;
+  /** Chance that an arrival of this class carries live mussels. */
+  readonly carriesLive: number;
+}
+
+export interface Boats {
+  readonly launches: ByMonth;
+  readonly classes: readonly VesselClass[];
+  /** Yearly chance by ways that no boat check stops. */
+  readonly otherPathways: number;
+}
+
+export interface ProgramSteps {
+  /** Launches in open hours over all launches. */
+  readonly coverage: number;
+  /** Fouled boats that declaration and quick check set aside. */
+  readonly setAside: number;
+  /** Mussels removed or boats refused by the full inspection. */
+  readonly inspection: number;
+  readonly hotWash: number;
+  /** Fewer fouled arrivals because people know that they are checked. */
+  readonly deterrence: number;
+}
+
+export interface ProgramOption {
+  readonly id: string;
+  readonly name: string;
+  readonly steps?: ProgramSteps | undefined;
+  readonly staff: ReadonlyArray<{ name: string; hoursPerYear: number; wage: number; loading: number }>;
+  readonly equipment: ReadonlyArray<{ name: string; count: number; price: number; life: number }>;
+  readonly yearly: ReadonlyArray<{ name: string; cost: number }>;
+  readonly fees: ReadonlyArray<{ name: string; countPerYear: number; fee: number }>;
+  readonly afterInfestation: { readonly share: number };
+}
+
+export interface MoneySettings {
+  readonly currency: string;
+  readonly priceYear: number;
+  readonly startYear: number;
+  readonly horizon: number;
+  readonly discountRate: number;
+  readonly timing: "mid-year" | "end-of-year";
+  readonly programBearer: string;
+  readonly bearers: ReadonlyArray<{ id: string; name: string }>;
+}
+
+export interface StudyInput {
+  readonly lake: Lake;
+  readonly structures: readonly Structure[];
+  readonly boats: Boats;
+  readonly options: readonly ProgramOption[];
+  readonly money: MoneySettings;
+}

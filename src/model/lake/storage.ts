@@ -1,0 +1,36 @@
+import type { StoragePoint } from "../inputs.js";
+import { at } from "./calendar.js";
+
+/** Lake area at an elevation, linear between the rows of the table and level beyond its ends, m². */
+export function areaAt(table: readonly StoragePoint[], elevation: number): number {
+  return interpolate(table, elevation, (row) => row.area);
+}
+
+/** Storage between two elevations by the trapezoid rule on area, m³ (the rule is stated in the report). */
+export function storageBetween(table: readonly StoragePoint[], low: number, high: number): number {
+  const inside = table.map((row) => row.elevation).filter((elevation) => elevation > low && elevation < high);
+  const stops = [low, ...inside, high];
+  return stops.slice(1).reduce((sum, upper, index) => {
+    const lower = at(stops, index);
+    return sum + ((areaAt(table, lower) + areaAt(table, upper)) / 2) * (upper - lower);
+  }, 0);
+}
+
+/** Ground laid bare when the water falls from `high` to `low`, m². */
+export function exposedArea(table: readonly StoragePoint[], low: number, high: number): number {
+  return areaAt(table, high) - areaAt(table, low);
+}
+
+function interpolate(
+  table: readonly StoragePoint[],
+  elevation: number,
+  read: (row: StoragePoint) => number,
+): number {
+  const upperIndex = table.findIndex((row) => row.elevation >= elevation);
+  if (upperIndex === -1) return read(at(table, table.length - 1));
+  if (upperIndex === 0) return read(at(table, 0));
+  const lower = at(table, upperIndex - 1);
+  const upper = at(table, upperIndex);
+  const share = (elevation - lower.elevation) / (upper.elevation - lower.elevation);
+  return read(lower) + (read(upper) - read(lower)) * share;
+}

@@ -1,0 +1,134 @@
+import { type Assumed, recorder } from "../assumed.js";
+import type { Chemistry, Lake } from "../inputs.js";
+
+export type SuitabilityClass = "none" | "very low" | "low" | "moderate" | "high";
+
+export interface VariableClass {
+  readonly variable: string;
+  readonly value: number;
+  readonly unit: string;
+  readonly class: SuitabilityClass;
+  readonly weight: number;
+}
+
+export interface Suitability {
+  /** Weight of the limiting variable, 0 to 1. */
+  readonly weight: number;
+  readonly limiting: VariableClass;
+  readonly variables: readonly VariableClass[];
+  /** What the other published calcium scheme would say. */
+  readonly otherCalciumScheme: VariableClass;
+  readonly assumptionIds: readonly string[];
+}
+
+interface Bounds {
+  readonly lowFrom: number;
+  readonly moderateFrom: number;
+  readonly highFrom: number;
+  readonly highTo: number;
+  readonly moderateTo: number;
+  readonly lowTo: number;
+}
+
+/**
+ * Habitat suitability: each variable falls in a published class and the lowest class rules. A value on a bound
+ * belongs to the class above it on the rising side and to the class below it on the falling side.
+ * Below the lowest class quagga is "very low", not impossible (Davis and others 2015).
+ * Sources: Whittier and others 2008 for calcium; Mackie and Claudi 2010 (from memory) for the rest.
+ */
+export function suitability(lake: Lake, source: Assumed): Suitability {
+  const { assumed, ids } = recorder(source);
+  const warmest = Math.max(...lake.surfaceTemperature);
+  const variables = [
+    calciumClass(lake, lake.calciumScheme, assumed),
+    ...optionalVariables(lake.chemistry).map(({ variable, id, value, unit }) =>
+      classify({ variable, value, unit }, readBounds(id, assumed), lake, assumed),
+    ),
+    classify(
+      { variable: "temperature of the warmest month", value: warmest, unit: "°C" },
+      readBounds("temperature", assumed),
+      lake,
+      assumed,
+    ),
+  ];
+  const limiting = variables.reduce((lowest, each) => (each.weight < lowest.weight ? each : lowest));
+  const other = lake.calciumScheme === "whittier" ? "mackie-claudi" : "whittier";
+  return {
+    weight: limiting.weight,
+    limiting,
+    variables,
+    otherCalciumScheme: calciumClass(lake, other, source),
+    assumptionIds: ids(),
+  };
+}
+
+function optionalVariables(chemistry: Chemistry) {
+  const candidates = [
+    { variable: "pH", id: "ph", value: chemistry.ph, unit: "" },
+    { variable: "alkalinity", id: "alkalinity", value: chemistry.alkalinity, unit: "mg CaCO₃/L" },
+    { variable: "hardness", id: "hardness", value: chemistry.hardness, unit: "mg CaCO₃/L" },
+    { variable: "dissolved oxygen", id: "oxygen", value: chemistry.oxygen, unit: "mg/L" },
+    { variable: "conductivity", id: "conductivity", value: chemistry.conductivity, unit: "µS/cm" },
+    { variable: "salinity", id: "salinity", value: chemistry.salinity, unit: "g/L" },
+  ];
+  return candidates.flatMap(({ value, ...rest }) => (value === undefined ? [] : [{ ...rest, value }]));
+}
+
+function calciumClass(lake: Lake, scheme: Lake["calciumScheme"], assumed: Assumed): VariableClass {
+  const bounds = readBounds(`calcium.${scheme}`, assumed);
+  const found = classify(
+    { variable: "calcium", value: lake.chemistry.calcium, unit: "mg/L" },
+    bounds,
+    lake,
+    assumed,
+  );
+  const publishedAsVeryLow = scheme === "whittier" && found.class === "none";
+  return publishedAsVeryLow
+    ? { ...found, class: "very low", weight: assumed("suitability.weight.very-low") }
+    : found;
+}
+
+/** Reads the bounds that a variable has: rising ones always, or falling ones, or both. */
+function readBounds(variable: string, assumed: Assumed): Bounds {
+  const read = (bound: string) => assumed(`suitability.${variable}.${bound}`);
+  const risingOnly = { highTo: Infinity, moderateTo: Infinity, lowTo: Infinity };
+  const fallingOnly = { lowFrom: -Infinity, moderateFrom: -Infinity, highFrom: -Infinity };
+  const rising = () => ({
+    lowFrom: read("low-from"),
+    moderateFrom: read("moderate-from"),
+    highFrom: read("high-from"),
+  });
+  const falling = () => ({ highTo: read("high-to"), moderateTo: read("moderate-to"), lowTo: read("low-to") });
+  if (variable === "salinity") return { ...fallingOnly, ...falling() };
+  if (variable === "ph") return { ...rising(), ...falling() };
+  if (variable === "temperature") {
+    const lowTo = read("low-to");
+    return {
+      lowFrom: read("moderate-from"),
+      moderateFrom: read("moderate-from"),
+      highFrom: read("high-from"),
+      highTo: read("high-to"),
+      moderateTo: read("high-to"),
+      lowTo,
+    };
+  }
+  return { ...risingOnly, ...rising() };
+}
+
+function classify(
+  measured: { variable: string; value: number; unit: string },
+  bounds: Bounds,
+  lake: Lake,
+  assumed: Assumed,
+): VariableClass {
+  const found = classOf(measured.value, bounds);
+  const named = found === "none" && lake.species === "quagga" ? "very low" : found;
+  return { ...measured, class: named, weight: assumed(`suitability.weight.${named.replace(" ", "-")}`) };
+}
+
+function classOf(value: number, bounds: Bounds): SuitabilityClass {
+  if (value < bounds.lowFrom || value > bounds.lowTo) return "none";
+  if (value < bounds.moderateFrom || value > bounds.moderateTo) return "low";
+  if (value < bounds.highFrom || value > bounds.highTo) return "moderate";
+  return "high";
+}

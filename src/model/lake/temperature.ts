@@ -1,0 +1,12 @@
+import type { Lake } from "../inputs.js";
+import { at, daysOf } from "./calendar.js";
+
+/** Water temperature in a month at a depth: the surface value above the thermocline, the deep one below, °C. */
+export function waterTemperature(lake: Lake, month: number, depth: number): number {
+  return at(depth <= lake.thermoclineDepth ? lake.surfaceTemperature : lake.deepTemperature, month);
+}
+
+/** Degree-days of a month above a base: days × (mean − base), never negative, °C·d. */
+export function degreeDays(meanTemperature: number, base: number, month: number): number {
+  return Math.max(0, meanTemperature - base) * daysOf(month);
+}

@@ -1,0 +1,124 @@
+import type { Assumed } from "../assumed.js";
+import type { Species } from "../inputs.js";
+
+/** Air that a stranded mussel lies in. */
+export interface Air {
+  readonly temperature: number;
+  readonly humidity: number;
+}
+
+export interface DryingParameters {
+  readonly referenceHours: number;
+  readonly referenceLengthMm: number;
+  readonly referenceAir: Air;
+  readonly steepness: number;
+  readonly lengthExponent: number;
+  readonly smallestLengthMm: number;
+  /** Loss at zero vapour-pressure deficit at the reference temperature, kPa. */
+  readonly baseDeficit: number;
+  readonly baseDeficitQ10: number;
+  readonly speciesFactor: number;
+  /** Air temperature (°C) against hours that kill a single mussel, from mild to hard frost. */
+  readonly frost: ReadonlyArray<readonly [temperature: number, hours: number]>;
+  readonly clusterFactor: number;
+  /** Survival at the published killing time. */
+  readonly frostSurvival: number;
+}
+
+export function dryingParameters(species: Species, assumed: Assumed): DryingParameters {
+  return {
+    referenceHours: assumed("drying.reference-hours"),
+    referenceLengthMm: assumed("drying.reference-length"),
+    referenceAir: {
+      temperature: assumed("drying.reference-temperature"),
+      humidity: assumed("drying.reference-humidity"),
+    },
+    steepness: assumed("drying.steepness"),
+    lengthExponent: assumed("drying.length-exponent"),
+    smallestLengthMm: assumed("drying.smallest-length"),
+    baseDeficit: assumed("drying.base-deficit"),
+    baseDeficitQ10: assumed("drying.base-deficit-q10"),
+    speciesFactor: species === "zebra" ? 1 : assumed("drying.quagga-factor"),
+    frost: ["0", "1.5", "3", "10"].map(
+      (degrees) => [-Number(degrees), assumed(`drying.frost-hours.minus-${degrees}`)] as const,
+    ),
+    clusterFactor: assumed("drying.cluster-factor"),
+    frostSurvival: assumed("drying.frost-survival"),
+  };
+}
+
+/** Saturation vapour pressure over water, kPa: Magnus form, coefficients of WMO-No. 8 (from memory). */
+export function saturationVapourPressure(temperatureC: number): number {
+  return 0.6112 * Math.exp((17.62 * temperatureC) / (243.12 + temperatureC));
+}
+
+/** Vapour-pressure deficit of air, kPa. */
+export function vapourPressureDeficit({ temperature, humidity }: Air): number {
+  return saturationVapourPressure(temperature) * (1 - humidity);
+}
+
+/** How fast air dries a mussel relative to the reference air; 1 at the reference. */
+function dryingPace(air: Air, parameters: DryingParameters): number {
+  const { referenceAir, baseDeficit, baseDeficitQ10 } = parameters;
+  const loss = ({ temperature, humidity }: Air) =>
+    vapourPressureDeficit({ temperature, humidity }) +
+    baseDeficit * baseDeficitQ10 ** ((temperature - referenceAir.temperature) / 10);
+  return loss(air) / loss(referenceAir);
+}
+
+/** Hours after which half the mussels of a length are dead in air above freezing. */
+export function halfLifeHours(lengthMm: number, air: Air, parameters: DryingParameters): number {
+  const { referenceHours, speciesFactor } = parameters;
+  return (referenceHours * speciesFactor * lengthFactor(lengthMm, parameters)) / dryingPace(air, parameters);
+}
+
+function lengthFactor(lengthMm: number, parameters: DryingParameters): number {
+  const { smallestLengthMm, referenceLengthMm, lengthExponent } = parameters;
+  return (Math.max(lengthMm, smallestLengthMm) / referenceLengthMm) ** lengthExponent;
+}
+
+/**
+ * Hours of frost that kill a single mussel, from the published table, linear in temperature on the logarithm
+ * of the hours; infinite above the table, the last value below it.
+ */
+export function frostKillHours(temperature: number, parameters: DryingParameters): number {
+  const { frost } = parameters;
+  const milder = frost.findLast(([limit]) => temperature <= limit);
+  if (!milder) return Infinity;
+  const harder = frost.find(([limit]) => temperature > limit);
+  if (!harder) return milder[1];
+  const share = (milder[0] - temperature) / (milder[0] - harder[0]);
+  return Math.exp(Math.log(milder[1]) + (Math.log(harder[1]) - Math.log(milder[1])) * share);
+}
+
+/** What a stretch of dry hours does: doses that add up over a dry run. Size enters when survival is read. */
+export interface DryDose {
+  /** Hours over the half-life of a mussel of the reference length. */
+  readonly drying: number;
+  /** Hours over the killing time in frost, cluster included. */
+  readonly frost: number;
+}
+
+export const noDose: DryDose = { drying: 0, frost: 0 };
+
+export function dryDose(hours: number, air: Air, parameters: DryingParameters): DryDose {
+  return {
+    drying: hours / halfLifeHours(parameters.referenceLengthMm, air, parameters),
+    frost: hours / (frostKillHours(air.temperature, parameters) * parameters.clusterFactor),
+  };
+}
+
+export function addDose(a: DryDose, b: DryDose): DryDose {
+  return { drying: a.drying + b.drying, frost: a.frost + b.frost };
+}
+
+/**
+ * Share of mussels of a length that outlives a dose: log-logistic in the drying dose, times log-logistic in the
+ * frost dose. A surface fitted to published points; the note of each `drying.` assumption names them.
+ */
+export function survival(dose: DryDose, lengthMm: number, parameters: DryingParameters): number {
+  const { steepness, frostSurvival } = parameters;
+  const drying = (dose.drying / lengthFactor(lengthMm, parameters)) ** steepness;
+  const frostScale = (1 - frostSurvival) / frostSurvival;
+  return 1 / (1 + drying) / (1 + frostScale * dose.frost ** steepness);
+}

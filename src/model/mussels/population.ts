@@ -1,0 +1,46 @@
+import type { Assumed } from "../assumed.js";
+import type { Lake } from "../inputs.js";
+
+export interface PopulationParameters {
+  /** Share of capacity at establishment. */
+  readonly initialShare: number;
+  /** Share of capacity that counts as the peak. */
+  readonly peakShare: number;
+  readonly yearsToPeak: number;
+  /** Density after the decline over density at the peak; 1 for no decline. */
+  readonly laterOverPeak: number;
+  /** Years over which the decline runs, from the year of the peak. */
+  readonly declineYears: number;
+}
+
+/** Parameters by species and lake type: quagga is slower in a deep lake. */
+export function populationParameters(lake: Lake, assumed: Assumed): PopulationParameters {
+  const pace = lake.species === "zebra" ? "zebra" : `quagga-${lake.depthType}`;
+  return {
+    initialShare: assumed("population.initial-share"),
+    peakShare: assumed("population.peak-share"),
+    yearsToPeak: assumed(`population.years-to-peak.${pace}`),
+    laterOverPeak: assumed("population.later-over-peak"),
+    declineYears: assumed("population.decline-years"),
+  };
+}
+
+/**
+ * Rate of the logistic curve that leads from `initialShare` to `peakShare` of capacity in `yearsToPeak`, 1/yr:
+ * r = [ln((1−s)/s) + ln(p/(1−p))]/T. From 1 % to 95 %: (ln 99 + ln 19)/T.
+ */
+export function logisticRate({ initialShare, peakShare, yearsToPeak }: PopulationParameters): number {
+  return (logit(peakShare) - logit(initialShare)) / yearsToPeak;
+}
+
+const logit = (share: number) => Math.log(share / (1 - share));
+
+/** Lake-wide density over capacity, 0 to 1, `years` after establishment: logistic, then a linear decline. */
+export function densityShare(years: number, parameters: PopulationParameters): number {
+  const start = logit(parameters.initialShare);
+  const grown = 1 / (1 + Math.exp(-(start + logisticRate(parameters) * years)));
+  const { laterOverPeak, declineYears, yearsToPeak } = parameters;
+  const declined = declineYears > 0 ? Math.min(1, Math.max(0, (years - yearsToPeak) / declineYears)) : 1;
+  const decline = years > yearsToPeak ? 1 - (1 - laterOverPeak) * declined : 1;
+  return grown * decline;
+}

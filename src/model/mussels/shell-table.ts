@@ -1,0 +1,70 @@
+import { at, months } from "../lake/calendar.js";
+import { type DryingParameters, survival } from "./drying.js";
+import { grownLengthMm, type ShellParameters, wetMassG } from "./shell.js";
+import type { SurfaceMonth } from "./surface.js";
+
+/** Ages, in months, that are told apart; beyond them only the season counts, since growth has come to rest. */
+const tableAges = 132;
+
+const kgPerG = 1e-3;
+const squareMetresPerSquareMm = 1e-6;
+
+/**
+ * What a mussel is at each age on one surface, by the month of the year in which it settled. All mussels of a
+ * surface live through the same year, so a cohort needs only its number and its place in this table.
+ */
+export interface ShellTable {
+  /** Ground that one shell covers, length², m². */
+  readonly cover: Float64Array;
+  /** Live wet mass of one, kg. */
+  readonly mass: Float64Array;
+  /** Share that outlives this month's part of a dry run, met at the size of the month before. */
+  readonly outlives: Float64Array;
+  readonly isEverDry: boolean;
+}
+
+/** Place in the table of mussels that settled in `monthOfYear` and are `age` months old. */
+export function tablePlace(monthOfYear: number, age: number): number {
+  const told = age < tableAges ? age : tableAges - 12 + (age % 12);
+  return monthOfYear * tableAges + told;
+}
+
+export function shellTable(
+  surface: readonly SurfaceMonth[],
+  shell: ShellParameters,
+  drying: DryingParameters,
+): ShellTable {
+  const size = months.length * tableAges;
+  const table = {
+    cover: new Float64Array(size),
+    mass: new Float64Array(size),
+    outlives: new Float64Array(size).fill(1),
+    isEverDry: surface.some(({ doseAfter }) => doseAfter.drying > 0),
+  };
+  for (const settled of months) {
+    if (at(surface, settled).settlement > 0) fillAges(settled, table, surface, { shell, drying });
+  }
+  return table;
+}
+
+function fillAges(
+  settled: number,
+  table: ShellTable,
+  surface: readonly SurfaceMonth[],
+  { shell, drying }: { shell: ShellParameters; drying: DryingParameters },
+): void {
+  let lengthMm = shell.settlementMm;
+  for (let age = 0; age < tableAges; age++) {
+    const month = at(surface, (settled + age) % 12);
+    const place = settled * tableAges + age;
+    if (age > 0) {
+      if (month.doseAfter.drying > 0) {
+        table.outlives[place] =
+          survival(month.doseAfter, lengthMm, drying) / survival(month.doseBefore, lengthMm, drying);
+      }
+      lengthMm = grownLengthMm(lengthMm, month.degreeDays, shell);
+    }
+    table.cover[place] = lengthMm ** 2 * squareMetresPerSquareMm;
+    table.mass[place] = wetMassG(lengthMm, shell) * kgPerG;
+  }
+}

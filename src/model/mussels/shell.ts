@@ -1,0 +1,37 @@
+import type { Assumed } from "../assumed.js";
+
+export interface ShellParameters {
+  /** ln of the wet mass in g of a shell of 1 mm. */
+  readonly massIntercept: number;
+  readonly massExponent: number;
+  readonly maximumMm: number;
+  readonly settlementMm: number;
+  /** von Bertalanffy rate per degree-day above the base temperature. */
+  readonly ratePerDegreeDay: number;
+  readonly baseTemperature: number;
+}
+
+export function shellParameters(assumed: Assumed): ShellParameters {
+  return {
+    massIntercept: assumed("shell.mass-intercept"),
+    massExponent: assumed("shell.mass-exponent"),
+    maximumMm: assumed("shell.maximum-length"),
+    settlementMm: assumed("shell.settlement-length"),
+    ratePerDegreeDay: assumed("shell.growth-rate"),
+    baseTemperature: assumed("shell.growth-base-temperature"),
+  };
+}
+
+/** Live wet mass of one mussel, g: ln W = intercept + exponent · ln L, natural logarithms (Kehne 2022). */
+export function wetMassG(lengthMm: number, { massIntercept, massExponent }: ShellParameters): number {
+  return Math.exp(massIntercept + massExponent * Math.log(lengthMm));
+}
+
+/**
+ * Length after a spell of warmth, mm: von Bertalanffy in degree-days,
+ * L = Lmax − (Lmax − L0)·exp(−k·DD), so that a shell stands still in the cold and never passes its maximum.
+ */
+export function grownLengthMm(lengthMm: number, degreeDays: number, parameters: ShellParameters): number {
+  const room = parameters.maximumMm - lengthMm;
+  return parameters.maximumMm - room * Math.exp(-parameters.ratePerDegreeDay * degreeDays);
+}

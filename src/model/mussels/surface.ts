@@ -1,0 +1,155 @@
+import type { Assumed } from "../assumed.js";
+import type { Lake } from "../inputs.js";
+import { at, daysOf, hoursPerDay, monthOfDay, months } from "../lake/calendar.js";
+import { dryRuns, monthlyMeans, wettedShares } from "../lake/levels.js";
+import { degreeDays, waterTemperature } from "../lake/temperature.js";
+import { addDose, type DryDose, type DryingParameters, dryDose, noDose } from "./drying.js";
+
+/** Where a layer grows, as the person who lists the structure knows it. */
+export type Place =
+  | { readonly at: "elevation"; readonly elevation: number }
+  | { readonly at: "floating"; readonly depth: number };
+
+export interface Surface {
+  readonly place: Place;
+  /** Water velocity along the surface by month, m/s; 0 for still water. */
+  readonly velocity: readonly number[];
+  /** Share of settlers that a coating or treatment lets on; 1 for an untreated surface. */
+  readonly settlementFactor: number;
+}
+
+/** One month of the conditions that a surface offers, the same every year. */
+export interface SurfaceMonth {
+  /** Share of the lake's settlers that this surface receives, 0 to 1. */
+  readonly settlement: number;
+  readonly degreeDays: number;
+  /** Dose of a dry run before this month's part of it, and after. */
+  readonly doseBefore: DryDose;
+  readonly doseAfter: DryDose;
+}
+
+export interface SettlementParameters {
+  readonly spawningTemperature: number;
+  readonly upperTemperature: number;
+  readonly fullVelocity: number;
+  readonly noVelocity: number;
+  readonly fullDepth: number;
+  readonly noDepth: number;
+  readonly growthBaseTemperature: number;
+}
+
+export function settlementParameters(lake: Lake, assumed: Assumed): SettlementParameters {
+  return {
+    spawningTemperature: assumed(`settlement.spawning-temperature.${lake.species}`),
+    upperTemperature: assumed("settlement.upper-temperature"),
+    fullVelocity: assumed("settlement.full-velocity"),
+    noVelocity: assumed("settlement.no-velocity"),
+    fullDepth: assumed(`settlement.full-depth.${lake.species}`),
+    noDepth: assumed(`settlement.no-depth.${lake.species}`),
+    growthBaseTemperature: assumed("shell.growth-base-temperature"),
+  };
+}
+
+/** 1 up to the velocity at which settlement is full, falling linearly to 0 where none is left. */
+export function velocityFactor(velocity: number, parameters: SettlementParameters): number {
+  return fallingShare(Math.abs(velocity), parameters.fullVelocity, parameters.noVelocity);
+}
+
+/** 1 down to the depth of full settlement, falling linearly to 0 at the depth that mussels do not pass. */
+export function depthFactor(depth: number, parameters: SettlementParameters): number {
+  return fallingShare(depth, parameters.fullDepth, parameters.noDepth);
+}
+
+function fallingShare(value: number, full: number, none: number): number {
+  return Math.min(1, Math.max(0, (none - value) / (none - full)));
+}
+
+/**
+ * The twelve months of a surface. Larvae come from the lake's surface water, so the spawning season follows the
+ * surface temperature; growth follows the temperature at the surface's own depth. A floating surface keeps its
+ * depth and is never dry.
+ */
+export function surfaceMonths(
+  surface: Surface,
+  lake: Lake,
+  daily: readonly number[],
+  parameters: { settlement: SettlementParameters; drying: DryingParameters },
+): SurfaceMonth[] {
+  const { place } = surface;
+  const levels = monthlyMeans(daily);
+  const wetted = place.at === "elevation" ? wettedShares(daily, place.elevation) : months.map(() => 1);
+  const doses = place.at === "elevation" ? dosesByMonth(place.elevation, lake, daily, parameters.drying) : [];
+  return months.map((month) => {
+    const depth = place.at === "floating" ? place.depth : Math.max(0, at(levels, month) - place.elevation);
+    const temperature = waterTemperature(lake, month, depth);
+    const dose = doses[month] ?? { before: noDose, after: noDose };
+    return {
+      settlement:
+        spawning(at(lake.surfaceTemperature, month), parameters.settlement) *
+        depthFactor(depth, parameters.settlement) *
+        velocityFactor(at(surface.velocity, month), parameters.settlement) *
+        at(wetted, month) *
+        surface.settlementFactor,
+      degreeDays:
+        degreeDays(temperature, parameters.settlement.growthBaseTemperature, month) * at(wetted, month),
+      doseBefore: dose.before,
+      doseAfter: dose.after,
+    };
+  });
+}
+
+function spawning(
+  temperature: number,
+  { spawningTemperature, upperTemperature }: SettlementParameters,
+): number {
+  return temperature >= spawningTemperature && temperature <= upperTemperature ? 1 : 0;
+}
+
+interface MonthDose {
+  before: DryDose;
+  after: DryDose;
+}
+
+/** The dose of the longest dry run that touches each month, before and after that month's days of it. */
+function dosesByMonth(
+  elevation: number,
+  lake: Lake,
+  daily: readonly number[],
+  parameters: DryingParameters,
+): MonthDose[] {
+  const doses: MonthDose[] = months.map(() => ({ before: noDose, after: noDose }));
+  for (const run of dryRuns(daily, elevation)) {
+    let dose = noDose;
+    for (const [month, days] of daysByMonth(run.startDay, run.days)) {
+      const before = dose;
+      const air = { temperature: at(lake.airTemperature, month), humidity: at(lake.humidity, month) };
+      dose = addDose(dose, dryDose(days * hoursPerDay, air, parameters));
+      const known = at(doses, month);
+      if (dose.drying - before.drying >= known.after.drying - known.before.drying) {
+        doses[month] = { before, after: dose };
+      }
+    }
+  }
+  return doses;
+}
+
+function daysByMonth(startDay: number, days: number): Array<[month: number, days: number]> {
+  const parts: Array<[number, number]> = [];
+  let day = startDay;
+  let left = days;
+  while (left > 0) {
+    const month = monthOfDay(day);
+    const rest = Math.min(left, daysLeftInMonth(day));
+    parts.push([month, rest]);
+    day += rest;
+    left -= rest;
+  }
+  return parts;
+}
+
+function daysLeftInMonth(day: number): number {
+  const month = monthOfDay(day);
+  let left = 1;
+  while (left < daysOf(month) && monthOfDay(day + left) === month) left += 1;
+  return left;
+}

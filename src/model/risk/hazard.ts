@@ -1,0 +1,29 @@
+/** What leads from fouled arrivals to a yearly chance of establishment. */
+export interface HazardParameters {
+  /** α: chance that one fouled arrival founds a population in wholly suitable water. */
+  readonly establishmentPerArrival: number;
+  /** c: 1 for independent arrivals, above 1 for an Allee effect (Leung and others 2004). */
+  readonly shape: number;
+  /** Yearly chance by ways that no boat check stops. */
+  readonly otherPathways: number;
+}
+
+/**
+ * Yearly chance of establishment, 1 − exp(−(α · arrivals · suitability)^c), joined with the chance by other
+ * pathways as an independent cause.
+ */
+export function yearlyHazard(arrivals: number, suitability: number, parameters: HazardParameters): number {
+  const { establishmentPerArrival, shape, otherPathways } = parameters;
+  const pressure = (establishmentPerArrival * arrivals * suitability) ** shape;
+  return 1 - Math.exp(-pressure) * (1 - otherPathways);
+}
+
+/** Chance that establishment falls in year 1, 2, … of the horizon under a constant yearly hazard: h(1−h)^(t−1). */
+export function establishmentByYear(hazard: number, horizon: number): number[] {
+  return Array.from({ length: horizon }, (_, index) => hazard * (1 - hazard) ** index);
+}
+
+/** Chance of being established by the end of year 1, 2, …: 1 − (1−h)^t. */
+export function infestedByYear(hazard: number, horizon: number): number[] {
+  return Array.from({ length: horizon }, (_, index) => 1 - (1 - hazard) ** (index + 1));
+}

@@ -1,0 +1,157 @@
+import { fouledPipe } from "../hydraulics/fouled-pipe.js";
+import { flowAtHead, pipeArea, pipeHeadLoss } from "../hydraulics/friction.js";
+import { pumpPower } from "../hydraulics/power.js";
+import type { Intake } from "../inputs.js";
+import { at, daysInYear, daysOf, hoursPerDay, months, secondsPerDay } from "../lake/calendar.js";
+import type { Layer } from "../mussels/layer.js";
+import { cleaningOf } from "./cleaning.js";
+import type { Component, Priced } from "./component.js";
+import type { LakeContext } from "./context.js";
+import { rackComponent } from "./rack.js";
+
+/** An intake: its rack, and its conduit with or without a pump. */
+export function intakeComponents(intake: Intake, context: LakeContext): Component[] {
+  const lossPriced = (extraHead: number, month: number) =>
+    intake.supply.by === "pump" ? [pumpEnergy(intake, extraHead, at(intake.demand, month), month)] : [];
+  return [
+    rackComponent(
+      { rack: intake.rack, elevation: intake.elevation, flow: intake.demand, lossPriced },
+      context,
+    ),
+    conduitComponent(intake, context),
+  ];
+}
+
+/** What a layer does to a conduit at a demand: head used, flow still delivered. */
+export interface ConduitState {
+  readonly cleanLoss: number;
+  readonly fouledLoss: number;
+  readonly delivered: number;
+}
+
+/**
+ * The conduit's state at a demand. The head to spend is what gravity gives, or the clean loss at the largest
+ * demand plus the pump's margin; where the fouled pipe would need more, it delivers what that head drives.
+ */
+export function conduitState(
+  intake: Intake,
+  layer: Layer,
+  demand: number,
+  context: Pick<LakeContext, "roughness" | "viscosity">,
+): ConduitState {
+  const { conduit, supply } = intake;
+  const { viscosity } = context;
+  const fouled = fouledPipe(conduit, layer, context.roughness);
+  const largest = Math.max(...intake.demand);
+  const available =
+    supply.by === "gravity"
+      ? supply.availableHead
+      : pipeHeadLoss(conduit, largest, viscosity) + supply.marginHead;
+  const cleanLoss = pipeHeadLoss(conduit, demand, viscosity);
+  const fouledLoss = fouled.diameter > 0 ? pipeHeadLoss(fouled, demand, viscosity) : Infinity;
+  if (fouledLoss <= available) return { cleanLoss, fouledLoss, delivered: demand };
+  return { cleanLoss, fouledLoss: available, delivered: flowAtHead(fouled, available, viscosity) };
+}
+
+function conduitComponent(intake: Intake, context: LakeContext): Component {
+  const { conduit } = intake;
+  const wall = Math.PI * conduit.diameter * conduit.length;
+  return {
+    name: "conduit",
+    surface: {
+      place: { at: "elevation", elevation: intake.elevation },
+      velocity: intake.demand.map((demand) => demand / pipeArea(conduit.diameter)),
+      settlementFactor: 1,
+    },
+    wettedArea: wall,
+    cleaning: cleaningOf("conduit", wall, context),
+    ...(intake.oxidantAllowed ? { oxidant: oxidantOf(intake, context) } : {}),
+    losses: (layer, month) => conduitLosses(intake, layer, month, context),
+    brokenLimit: (layer) => tooThick(layer, context),
+  };
+}
+
+/** A thick layer breaks off in clumps and reaches pumps, screens and valves. */
+export function tooThick(layer: Layer, context: LakeContext): string | undefined {
+  return layer.thickness > context.assumed("conduit.largest-layer")
+    ? "layer thicker than the limit"
+    : undefined;
+}
+
+function conduitLosses(intake: Intake, layer: Layer, month: number, context: LakeContext): Priced[] {
+  const demand = at(intake.demand, month);
+  if (demand === 0) return [];
+  const { cleanLoss, fouledLoss, delivered } = conduitState(intake, layer, demand, context);
+  const shortfall: Priced = {
+    what: "water from elsewhere while the conduit falls short",
+    type: "loss",
+    quantity: (demand - delivered) * daysOf(month) * secondsPerDay,
+    quantityKind: "volume",
+    unitRate: intake.alternativeWater,
+    assumptionIds: fouledPipeIds,
+  };
+  const energy = pumpEnergy(intake, Math.max(0, fouledLoss - cleanLoss), delivered, month);
+  return intake.supply.by === "pump" ? [energy, shortfall] : [shortfall];
+}
+
+export const fouledPipeIds = [
+  "hydraulics.closed-roughness-ratio",
+  "hydraulics.largest-roughness-ratio",
+  "hydraulics.viscosity",
+  "growth.bulk-density",
+];
+
+function pumpEnergy(intake: Intake, extraHead: number, flow: number, month: number): Priced {
+  const supply = intake.supply;
+  const pumped = supply.by === "pump";
+  return {
+    what: "extra pumping energy",
+    type: "loss",
+    quantity: pumped ? pumpPower(flow, extraHead, supply.efficiency) * daysOf(month) * hoursPerDay : 0,
+    quantityKind: "energy",
+    unitRate: pumped ? supply.energyPrice : 0,
+    assumptionIds: fouledPipeIds,
+  };
+}
+
+/**
+ * Dosing an oxidant at the mouth: settlers held off, cost by volume treated. The unit cost falls with the plant's
+ * size: a power law from the published cost at 1 mgd to that above 10 mgd, level beyond (Chakraborti and others
+ * 2016).
+ */
+function oxidantOf(intake: Intake, context: LakeContext): NonNullable<Component["oxidant"]> {
+  const ids = ["small-plant-cost", "small-plant-flow", "large-plant-cost", "large-plant-flow"].map(
+    (name) => `oxidant.${name}`,
+  );
+  const [smallCost, smallFlow, largeCost, largeFlow] = ids.map((id) => context.assumed(id));
+  const ends = {
+    small: { cost: smallCost ?? 0, flow: smallFlow ?? 0 },
+    large: { cost: largeCost ?? 0, flow: largeFlow ?? 0 },
+  };
+  const meanFlow =
+    months.reduce((sum, month) => sum + at(intake.demand, month) * daysOf(month), 0) / daysInYear;
+  return {
+    settlementFactor: context.assumed("oxidant.settlement-factor"),
+    monthly: (month) => ({
+      what: "oxidant at the intake",
+      type: "protection",
+      quantity: at(intake.demand, month) * daysOf(month) * secondsPerDay,
+      quantityKind: "volume",
+      unitRate: costAtSize(meanFlow, ends),
+      assumptionIds: [...ids, "oxidant.settlement-factor"],
+    }),
+  };
+}
+
+interface SizedCost {
+  readonly cost: number;
+  readonly flow: number;
+}
+
+/** Unit cost between two sizes on a power law; level beyond them. */
+export function costAtSize(flow: number, ends: { small: SizedCost; large: SizedCost }): number {
+  const { small, large } = ends;
+  const bounded = Math.min(large.flow, Math.max(small.flow, flow));
+  const exponent = Math.log(large.cost / small.cost) / Math.log(large.flow / small.flow);
+  return small.cost * (bounded / small.flow) ** exponent;
+}

@@ -1,0 +1,113 @@
+import type { Structure } from "../inputs.js";
+import { type CostLine, costLine } from "../money/line.js";
+import type { Check, Component, ComponentResult, Priced } from "./component.js";
+import type { LakeContext } from "./context.js";
+import { dockComponents } from "./dock.js";
+import { hydropowerComponents, operatingYear } from "./hydropower.js";
+import { intakeComponents } from "./intake.js";
+import { type LitterYear, litterByYear, rampYears } from "./ramp.js";
+import { keepInService } from "./upkeep.js";
+
+export interface StructureResult {
+  readonly structure: Structure;
+  readonly components: readonly ComponentResult[];
+  readonly litter: readonly LitterYear[];
+  /** Energy of the whole plant in a clean year, kWh by month; empty for other kinds. */
+  readonly cleanEnergy: readonly number[];
+  /** Cost lines by year since establishment. */
+  readonly years: readonly (readonly CostLine[])[];
+  readonly checks: readonly Check[];
+}
+
+/** What one structure costs in each year since establishment, with how it is kept in service. */
+export function structureResult(structure: Structure, context: LakeContext): StructureResult {
+  const components = componentsOf(structure, context).map((each) => keepInService(each, context));
+  const litter = structure.kind === "ramp" ? litterByYear(structure, context) : [];
+  const horizon = context.density.length / 12;
+  const swept = structure.kind === "ramp" ? rampYears(structure, litter, context) : [];
+  const years = Array.from({ length: horizon }, (_, year) => [
+    ...components.flatMap((component) => named(component.years[year] ?? [], component.name)),
+    ...(swept[year] ?? []),
+    ...(structure.kind === "lake-wide" ? itemLines(structure.items, year) : []),
+    ...fixtureLines(structure, components, litter, year, context),
+  ]);
+  return {
+    structure,
+    components,
+    litter,
+    cleanEnergy: structure.kind === "hydropower" ? plantEnergy(structure, context) : [],
+    years: years.map((lines) => lines.map((line) => ownLine(structure, line))),
+    checks: components.map((component) => limitCheck(structure, component)),
+  };
+}
+
+function componentsOf(structure: Structure, context: LakeContext): Component[] {
+  switch (structure.kind) {
+    case "intake":
+      return intakeComponents(structure, context);
+    case "hydropower":
+      return hydropowerComponents(structure, context);
+    case "dock":
+      return dockComponents(structure, context);
+    case "ramp":
+    case "lake-wide":
+      return [];
+  }
+}
+
+function plantEnergy(plant: Extract<Structure, { kind: "hydropower" }>, context: LakeContext): number[] {
+  return operatingYear(plant, context).energy.map((energy) => energy * plant.units);
+}
+
+const named = (lines: readonly Priced[], component: string): Priced[] =>
+  lines.map((line) => ({ ...line, what: `${component}: ${line.what}` }));
+
+function ownLine(structure: Structure, line: Priced): CostLine {
+  return costLine({ structure: structure.id, bearer: structure.bearer, ...line });
+}
+
+function itemLines(items: Extract<Structure, { kind: "lake-wide" }>["items"], year: number): Priced[] {
+  return items
+    .filter((item) => year + 1 >= item.fromYear)
+    .map((item) => ({
+      what: item.name,
+      type: item.apart ? "apart" : "work",
+      quantity: 1,
+      quantityKind: "year",
+      unitRate: item.cost,
+      assumptionIds: [],
+    }));
+}
+
+/** Hours on gates, guides, gauges and drains in each year in which a layer worth cleaning, or litter, is there. */
+function fixtureLines(
+  structure: Structure,
+  components: readonly ComponentResult[],
+  litter: readonly LitterYear[],
+  year: number,
+  context: LakeContext,
+): Priced[] {
+  const worthCleaning = context.assumed("cleaning.smallest-layer");
+  const fouled =
+    components.some((each) => (each.thicknessByYear[year] ?? 0) >= worthCleaning) ||
+    (litter[year]?.mass ?? 0) > 0;
+  if (!fouled) return [];
+  return structure.fixtures.map((fixture) => ({
+    what: `work on ${fixture.name}`,
+    type: "work",
+    quantity: fixture.count * fixture.hoursEach,
+    quantityKind: "hours",
+    unitRate: context.assumed("labour.maintenance-rate"),
+    assumptionIds: ["labour.maintenance-rate"],
+  }));
+}
+
+function limitCheck(structure: Structure, component: ComponentResult): Check {
+  const { brokenLimit, plan } = component.chosen;
+  return {
+    what: `${structure.name}, ${component.name}: a plan keeps its limits`,
+    found: brokenLimit ? `${brokenLimit}, even when ${plan.label}` : plan.label,
+    allowed: "all limits kept in a mature infestation",
+    passed: brokenLimit === undefined,
+  };
+}

@@ -1,0 +1,95 @@
+import type { AssumptionSet } from "../assumptions/entry.js";
+import { type AppliedOverride, applyOverrides, assumedFrom } from "../assumptions/override.js";
+import type { Assumed } from "../model/assumed.js";
+import { type Comparison, compare } from "../model/compare.js";
+import type { StudyInput } from "../model/inputs.js";
+import { describe, InputError } from "./problems.js";
+import type { StudyDocument } from "./schema.js";
+import { toModel } from "./to-model.js";
+
+/** A study with everything that its report is made from. */
+export interface StudyRun {
+  readonly document: StudyDocument;
+  readonly assumptions: AssumptionSet;
+  readonly overrides: readonly AppliedOverride[];
+  readonly comparison: Comparison;
+  /** The comparison with the uncertain groups at their low and at their high values, one group at a time. */
+  readonly ranges: readonly RangeRun[];
+}
+
+export interface RangeRun {
+  readonly name: string;
+  readonly low: Comparison;
+  readonly high: Comparison;
+}
+
+export interface PreparedStudy {
+  readonly input: StudyInput;
+  readonly assumed: Assumed;
+  readonly overrides: readonly AppliedOverride[];
+}
+
+/** Applies a study's overrides. @throws InputError naming each override that cannot be used */
+export function prepareStudy(document: StudyDocument, set: AssumptionSet): PreparedStudy {
+  const { applied, problems } = applyOverrides(set, document.overrides);
+  if (problems.length > 0) {
+    throw new InputError(
+      document.study.name,
+      problems.map(({ index, field, found, allowed }) => ({
+        path: `overrides[${index}].${field}`,
+        found: describe(found),
+        allowed,
+        remedy: "Correct or remove this override.",
+      })),
+    );
+  }
+  const assumed = assumedFrom(set, applied, document.money.exchangeRate);
+  return { input: toModel(document), assumed, overrides: applied };
+}
+
+export function compareStudy(document: StudyDocument, set: AssumptionSet): Comparison {
+  const { input, assumed } = prepareStudy(document, set);
+  return compare(input, assumed);
+}
+
+/** Computes a study and the ranges that its report shows. */
+export function runStudy(document: StudyDocument, assumptions: AssumptionSet): StudyRun {
+  const { input, assumed, overrides } = prepareStudy(document, assumptions);
+  const overridden = new Set(overrides.map(({ entry }) => entry.id));
+  const at = (bound: "low" | "high", ids: readonly string[]) =>
+    compare(input, shifted(assumed, { assumptions, ids, bound, exchangeRate: document.money.exchangeRate }));
+  const ranges = rangeGroups(assumptions)
+    .map(({ name, ids }) => ({ name, ids: ids.filter((id) => !overridden.has(id)) }))
+    .filter(({ ids }) => ids.length > 0)
+    .map(({ name, ids }) => ({ name, low: at("low", ids), high: at("high", ids) }));
+  return { document, assumptions, overrides, comparison: compare(input, assumed), ranges };
+}
+
+/** What moves together in the ranges of the report. */
+function rangeGroups({ entries }: AssumptionSet): Array<{ name: string; ids: string[] }> {
+  const all = [...entries.values()];
+  const prices = all.filter((entry) => entry.unit.startsWith("$") && !entry.id.startsWith("checks."));
+  return [
+    {
+      name: "chance that a fouled launch founds a population",
+      ids: ["arrival.establishment-per-fouled-launch"],
+    },
+    { name: "all unit prices of work and treatment together", ids: prices.map(({ id }) => id) },
+    { name: "settlers a month on a bare surface", ids: ["growth.settlers-per-month"] },
+  ];
+}
+
+function shifted(
+  assumed: Assumed,
+  shift: { assumptions: AssumptionSet; ids: readonly string[]; bound: "low" | "high"; exchangeRate: number },
+): Assumed {
+  const values = new Map(
+    shift.ids.flatMap((id) => {
+      const entry = shift.assumptions.entries.get(id);
+      if (!entry) return [];
+      const scale = entry.unit.startsWith("$") ? shift.exchangeRate : 1;
+      return [[id, entry[shift.bound] * scale] as const];
+    }),
+  );
+  return (id) => values.get(id) ?? assumed(id);
+}

@@ -1,0 +1,74 @@
+import { monthDays } from "../model/lake/calendar.js";
+import type { Contradiction } from "./contradiction.js";
+import type { StudyDocument } from "./schema.js";
+import { dayNumber } from "./to-model.js";
+
+type LakeDocument = StudyDocument["lake"];
+
+/** Levels, table and schedule of the lake against one another. */
+export function levelProblems(lake: LakeDocument): Contradiction[] {
+  return [...limitProblems(lake), ...tableProblems(lake), ...scheduleProblems(lake)];
+}
+
+function limitProblems({ minimumElevation, maximumElevation }: LakeDocument): Contradiction[] {
+  if (minimumElevation.value < maximumElevation.value) return [];
+  return [
+    {
+      path: ["lake", "minimumElevation"],
+      found: minimumElevation.text,
+      allowed: `an elevation below the maximum, ${maximumElevation.text}`,
+    },
+  ];
+}
+
+function tableProblems({ storageTable }: LakeDocument): Contradiction[] {
+  return storageTable.slice(1).flatMap((row, index) => {
+    const below = storageTable[index];
+    const keys = ["elevation", "area", "storage"] as const;
+    return keys
+      .filter(
+        (key) =>
+          below !== undefined &&
+          (key === "elevation" ? row[key].value <= below[key].value : row[key].value < below[key].value),
+      )
+      .map((key) => ({
+        path: ["lake", "storageTable", index + 1, key],
+        found: row[key].text,
+        allowed: `a value above that of the row before, ${below?.[key].text}`,
+      }));
+  });
+}
+
+function scheduleProblems(lake: LakeDocument): Contradiction[] {
+  const { drawdown, minimumElevation, maximumElevation } = lake;
+  return drawdown.flatMap(({ on, elevation }, index) => {
+    const problems: Contradiction[] = [];
+    const before = drawdown[index - 1];
+    if (!isDate(on)) {
+      problems.push({
+        path: ["lake", "drawdown", index, "on"],
+        found: `"${on}"`,
+        allowed: "a day that the month has (29 February is left out)",
+      });
+    } else if (before && isDate(before.on) && dayNumber(on) <= dayNumber(before.on)) {
+      problems.push({
+        path: ["lake", "drawdown", index, "on"],
+        found: `"${on}"`,
+        allowed: `a day after that of the point before, "${before.on}"`,
+      });
+    }
+    if (elevation.value < minimumElevation.value || elevation.value > maximumElevation.value) {
+      problems.push({
+        path: ["lake", "drawdown", index, "elevation"],
+        found: elevation.text,
+        allowed: `an elevation from ${minimumElevation.text} to ${maximumElevation.text}`,
+      });
+    }
+    return problems;
+  });
+}
+
+function isDate(on: string): boolean {
+  const [month = 0, day = 0] = on.split("-").map(Number);
+  return day <= (monthDays[month - 1] ?? 0);
+}

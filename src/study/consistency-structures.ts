@@ -1,0 +1,114 @@
+import { type Contradiction, repeatedIds, type SoundParts } from "./contradiction.js";
+import type { StructureDocument } from "./structure-schema.js";
+
+type RackDocument = Extract<StructureDocument, { kind: "intake" }>["rack"];
+
+/** Structures against themselves and against the lake. */
+export function structureProblems({ structures, lake }: SoundParts): Contradiction[] {
+  const ids = repeatedIds(
+    structures.map(({ value }) => value),
+    ["structures"],
+  );
+  return [
+    ...ids,
+    ...structures.flatMap(({ index, value }) =>
+      ownProblems(value, lake).map((problem) => ({
+        ...problem,
+        path: ["structures", index, ...problem.path],
+      })),
+    ),
+  ];
+}
+
+function ownProblems(structure: StructureDocument, lake: SoundParts["lake"]): Contradiction[] {
+  switch (structure.kind) {
+    case "intake":
+      return [...aboveLake(structure, lake), ...rackProblems(structure.rack, largest(structure.demand))];
+    case "hydropower":
+      return [
+        ...aboveLake(structure, lake),
+        ...rackProblems(structure.rack, largest(structure.flow)),
+        ...tailwaterProblems(structure),
+      ];
+    case "dock":
+      return dockProblems(structure);
+    case "ramp":
+      return rampProblems(structure);
+    case "lake-wide":
+      return [];
+  }
+}
+
+function largest(months: Record<string, { value: number }>): number {
+  return Math.max(...Object.values(months).map(({ value }) => value));
+}
+
+/** Water cannot enter above the highest level of the lake. */
+function aboveLake(
+  structure: Extract<StructureDocument, { elevation?: unknown; rack: unknown }>,
+  lake: SoundParts["lake"],
+): Contradiction[] {
+  if (!lake || structure.elevation.value <= lake.maximumElevation.value) return [];
+  return [
+    {
+      path: ["elevation"],
+      found: structure.elevation.text,
+      allowed: `an elevation up to the lake's maximum, ${lake.maximumElevation.text}`,
+    },
+  ];
+}
+
+/** The clean rack must pass the largest flow within its own velocity limit. */
+function rackProblems(rack: RackDocument, flow: number): Contradiction[] {
+  const openShare = rack.clearSpacing.value / (rack.clearSpacing.value + rack.barThickness.value);
+  const through = flow / (rack.width.value * rack.height.value) / openShare;
+  if (through <= rack.velocityLimit.value) return [];
+  return [
+    {
+      path: ["rack", "velocityLimit"],
+      found: rack.velocityLimit.text,
+      allowed: `at least ${through.toFixed(2)} m/s, which the clean rack has at the largest flow; correct the rack, the flow or the limit`,
+    },
+  ];
+}
+
+function tailwaterProblems(plant: Extract<StructureDocument, { kind: "hydropower" }>): Contradiction[] {
+  if (largest(plant.flow) === 0) {
+    return [
+      { path: ["flow"], found: "no flow in any month", allowed: "a flow above zero in at least one month" },
+    ];
+  }
+  return [];
+}
+
+function dockProblems(dock: Extract<StructureDocument, { kind: "dock" }>): Contradiction[] {
+  const needed = dock.floating ? "depth" : "elevation";
+  const unused = dock.floating ? "elevation" : "depth";
+  const problems: Contradiction[] = [];
+  if (dock[needed] === undefined) {
+    problems.push({
+      path: [needed],
+      found: "nothing",
+      allowed: `a value, since the dock is ${dock.floating ? "floating" : "fixed"}`,
+    });
+  }
+  if (dock[unused] !== undefined) {
+    problems.push({
+      path: [unused],
+      found: dock[unused].text,
+      allowed: `no value, since the dock is ${dock.floating ? "floating" : "fixed"}`,
+    });
+  }
+  return problems;
+}
+
+function rampProblems(ramp: Extract<StructureDocument, { kind: "ramp" }>): Contradiction[] {
+  if (ramp.bottomElevation.value < ramp.topElevation.value) return [];
+  return [
+    {
+      path: ["bottomElevation"],
+      found: ramp.bottomElevation.text,
+      allowed: `an elevation below the top of the ramp, ${ramp.topElevation.text}`,
+    },
+  ];
+}

@@ -1,0 +1,81 @@
+import { levelProblems } from "./consistency-levels.js";
+import { structureProblems } from "./consistency-structures.js";
+import { type Contradiction, repeatedIds, type SoundParts } from "./contradiction.js";
+
+export function contradictions(parts: SoundParts): Contradiction[] {
+  return [
+    ...(parts.lake ? levelProblems(parts.lake) : []),
+    ...structureProblems(parts),
+    ...boatProblems(parts),
+    ...optionProblems(parts),
+    ...bearerProblems(parts),
+    ...infestedProblems(parts),
+  ];
+}
+
+const shareTolerance = 1e-6;
+
+function boatProblems({ boats }: SoundParts): Contradiction[] {
+  if (!boats) return [];
+  const sum = boats.classes.reduce((total, each) => total + each.share.value, 0);
+  const problems = repeatedIds(boats.classes, ["boats", "classes"]);
+  if (Math.abs(sum - 1) > shareTolerance) {
+    problems.push({
+      path: ["boats", "classes"],
+      found: `shares that add up to ${Number((sum * 100).toFixed(4))} %`,
+      allowed: "shares of all launches that add up to 100 %",
+    });
+  }
+  return problems;
+}
+
+function optionProblems({ options, study }: SoundParts): Contradiction[] {
+  if (!options) return [];
+  const problems = repeatedIds(options, ["options"]);
+  const without = options.filter((option) => option.steps === undefined);
+  if (without.length !== 1) {
+    problems.push({
+      path: ["options"],
+      found: `${without.length} options without steps`,
+      allowed: "exactly one option without steps: the one to compare the programs with",
+    });
+  }
+  if (study) {
+    const requested = options.find((option) => option.id === study.requestedOption);
+    if (requested?.steps === undefined) {
+      problems.push({
+        path: ["study", "requestedOption"],
+        found: `"${study.requestedOption}"`,
+        allowed: `the id of an option with steps: ${options.flatMap((each) => (each.steps ? [each.id] : [])).join(", ")}`,
+      });
+    }
+  }
+  return problems;
+}
+
+function bearerProblems({ money, structures }: SoundParts): Contradiction[] {
+  if (!money) return [];
+  const known = money.bearers.map(({ id }) => id);
+  const allowed = `an id from money.bearers: ${known.join(", ")}`;
+  const problems = repeatedIds(money.bearers, ["money", "bearers"]);
+  if (!known.includes(money.programBearer)) {
+    problems.push({ path: ["money", "programBearer"], found: `"${money.programBearer}"`, allowed });
+  }
+  for (const { index, value } of structures) {
+    if (!known.includes(value.bearer)) {
+      problems.push({ path: ["structures", index, "bearer"], found: `"${value.bearer}"`, allowed });
+    }
+  }
+  return problems;
+}
+
+function infestedProblems({ lake, money }: SoundParts): Contradiction[] {
+  if (!lake?.infestedSince || !money || lake.infestedSince <= money.startYear) return [];
+  return [
+    {
+      path: ["lake", "infestedSince"],
+      found: String(lake.infestedSince),
+      allowed: `a year up to the start year, ${money.startYear}; leave it out for a lake without mussels`,
+    },
+  ];
+}

@@ -1,0 +1,32 @@
+import type { StudyDocument } from "./schema.js";
+
+/** A contradiction between fields that are each well formed. */
+export interface Contradiction {
+  readonly path: readonly PropertyKey[];
+  readonly found: string;
+  readonly allowed: string;
+}
+
+/** The parts of a document that are well formed; the rest is absent and reported elsewhere. */
+export interface SoundParts {
+  readonly study?: StudyDocument["study"] | undefined;
+  readonly lake?: StudyDocument["lake"] | undefined;
+  readonly boats?: StudyDocument["boats"] | undefined;
+  readonly options?: StudyDocument["options"] | undefined;
+  readonly money?: StudyDocument["money"] | undefined;
+  readonly structures: ReadonlyArray<{
+    readonly index: number;
+    readonly value: StudyDocument["structures"][number];
+  }>;
+}
+
+export function repeatedIds(
+  items: ReadonlyArray<{ id: string }>,
+  path: readonly PropertyKey[],
+): Contradiction[] {
+  return items.flatMap(({ id }, index) =>
+    items.findIndex((each) => each.id === id) < index
+      ? [{ path: [...path, index, "id"], found: `"${id}" a second time`, allowed: "an id used once" }]
+      : [],
+  );
+}

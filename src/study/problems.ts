@@ -1,0 +1,124 @@
+import type { z } from "zod";
+
+/** One thing wrong with a study, for its author. */
+export interface Problem {
+  /** Place in the document: structures[2].rack.clearSpacing. */
+  readonly path: string;
+  readonly found: string;
+  readonly allowed: string;
+  readonly remedy: string;
+}
+
+/** A study that cannot be computed. Holds every problem found, not only the first. */
+export class InputError extends Error {
+  constructor(
+    readonly subject: string,
+    readonly problems: readonly Problem[],
+  ) {
+    const count = problems.length === 1 ? "1 problem" : `${problems.length} problems`;
+    super(`${subject}: ${count}.\n${problems.map((problem) => `  ${sentence(problem)}`).join("\n")}`);
+  }
+}
+
+export function sentence({ path, found, allowed, remedy }: Problem): string {
+  return `${path}: found ${found}; allowed: ${allowed}. ${remedy}`;
+}
+
+/** The issues of a failed parse as problems, with the value found at each place. */
+export function problemsOf(issues: readonly z.core.$ZodIssue[], document: unknown): Problem[] {
+  return issues.flatMap((issue) => problemsOfIssue(issue, document));
+}
+
+function problemsOfIssue(issue: z.core.$ZodIssue, document: unknown): Problem[] {
+  const found = valueAt(document, issue.path);
+  if (issue.code === "unrecognized_keys") {
+    return issue.keys.map((key) => ({
+      path: pathText([...issue.path, key], document),
+      found: "an unknown key",
+      allowed: "only the keys of the study format (see the schema command)",
+      remedy: "Correct its spelling or remove it.",
+    }));
+  }
+  if (issue.code === "invalid_union" && issue.errors.length > 0) {
+    const branch = closestBranch(issue.errors, found);
+    return branch.flatMap((nested) =>
+      problemsOfIssue({ ...nested, path: [...issue.path, ...nested.path] } as z.core.$ZodIssue, document),
+    );
+  }
+  return [
+    {
+      path: pathText(issue.path, document),
+      found: describe(found),
+      allowed: allowedText(issue),
+      remedy: found === undefined ? "Add it." : "Correct this value.",
+    },
+  ];
+}
+
+/** Of a union's branches, the one that the author seems to have meant: by months if an object, else one value. */
+function closestBranch(
+  errors: readonly (readonly z.core.$ZodIssue[])[],
+  found: unknown,
+): readonly z.core.$ZodIssue[] {
+  const isObject = typeof found === "object" && found !== null;
+  const index = isObject ? 0 : errors.length - 1;
+  return errors[index] ?? [];
+}
+
+function allowedText(issue: z.core.$ZodIssue): string {
+  switch (issue.code) {
+    case "invalid_value":
+      return `one of ${issue.values.join(", ")}`;
+    case "invalid_union":
+      return issue.discriminator === "kind"
+        ? "kind intake, hydropower, dock, ramp or lake-wide"
+        : `a known "${issue.discriminator ?? "value"}"`;
+    case "invalid_type":
+      return issue.message.startsWith("Invalid input: expected ")
+        ? (typeNames[issue.expected] ?? issue.expected)
+        : issue.message;
+    default:
+      return issue.message;
+  }
+}
+
+const typeNames: Record<string, string> = {
+  object: "a group of fields",
+  array: "a list",
+  string: "a text",
+  number: "a number",
+  boolean: "true or false",
+};
+
+const longestFound = 60;
+
+/** A value as its author would recognise it, cut to a readable length. */
+export function describe(value: unknown): string {
+  if (value === undefined) return "nothing";
+  if (Array.isArray(value)) return `a list of ${value.length}`;
+  if (typeof value === "object" && value !== null) return "a group of fields";
+  const text = JSON.stringify(value) ?? String(value);
+  return text.length > longestFound ? `${text.slice(0, longestFound)}…` : text;
+}
+
+function valueAt(document: unknown, path: readonly PropertyKey[]): unknown {
+  return path.reduce<unknown>(
+    (value, key) =>
+      typeof value === "object" && value !== null && Object.hasOwn(value, key)
+        ? Reflect.get(value, key)
+        : undefined,
+    document,
+  );
+}
+
+/** structures[2].rack.width, with the id of the structure or option beside its index where it has one. */
+export function pathText(path: readonly PropertyKey[], document: unknown): string {
+  if (path.length === 0) return "the document";
+  return path
+    .map((key, index) => {
+      if (typeof key !== "number") return index === 0 ? String(key) : `.${String(key)}`;
+      const id = valueAt(document, [...path.slice(0, index + 1), "id"]);
+      return typeof id === "string" ? `[${key} "${id.slice(0, longestFound)}"]` : `[${key}]`;
+    })
+    .join("");
+}

@@ -1,0 +1,167 @@
+import { z } from "zod";
+import { dayOfYear, identifier, monthly, positive, quantity, shortText } from "./fields.js";
+import { structureSchema } from "./structure-schema.js";
+
+const year = z.int("a year").min(1900, "a year from 1900").max(2200, "a year up to 2200");
+
+const lake = z.strictObject({
+  name: shortText,
+  description: z.string().max(2000, "at most 2,000 characters").default(""),
+  species: z.enum(["zebra", "quagga"]).meta({ description: "The species that is expected" }),
+  depthType: z.enum(["shallow", "deep"]),
+  maximumElevation: quantity("elevation"),
+  minimumElevation: quantity("elevation"),
+  storageTable: z
+    .array(
+      z.strictObject({
+        elevation: quantity("elevation"),
+        area: quantity("landArea"),
+        storage: quantity("volume"),
+      }),
+    )
+    .min(2, "at least two rows"),
+  drawdown: z
+    .array(z.strictObject({ on: dayOfYear, elevation: quantity("elevation") }))
+    .min(1, "at least one point")
+    .meta({ description: "Operating schedule: lake elevation on days of the year, joined linearly" }),
+  surfaceTemperature: monthly("temperature"),
+  deepTemperature: monthly("temperature"),
+  thermoclineDepth: positive("length"),
+  airTemperature: monthly("temperature"),
+  humidity: monthly("share"),
+  chemistry: z.strictObject({
+    calcium: quantity("concentration"),
+    ph: z.number().min(0, "a pH of at least 0").max(14, "a pH of at most 14").optional(),
+    alkalinity: quantity("concentration").optional(),
+    hardness: quantity("concentration").optional(),
+    oxygen: quantity("concentration").optional(),
+    conductivity: quantity("conductivity").optional(),
+    salinity: quantity("salinity").optional(),
+  }),
+  calciumScheme: z.enum(["whittier", "mackie-claudi"]).default("whittier"),
+  infestedSince: year.optional().meta({ description: "Set if the lake is infested already" }),
+});
+
+const boats = z.strictObject({
+  launches: monthly("count").meta({ description: "Launches in each month" }),
+  classes: z
+    .array(
+      z.strictObject({
+        id: identifier,
+        name: shortText,
+        share: quantity("share").meta({ description: "Share of all launches" }),
+        carriesLive: quantity("share").meta({ description: "Chance that such a boat carries live mussels" }),
+        origin: shortText.meta({ description: "Where the two figures come from" }),
+      }),
+    )
+    .min(1, "at least one vessel class"),
+  otherPathways: quantity("yearlyShare").meta({
+    description: "Yearly chance of infestation by ways that no boat check stops",
+  }),
+});
+
+const lifeYears = z.number().positive("a life above 0 years").max(100, "at most 100 years");
+
+const option = z.strictObject({
+  id: identifier,
+  name: shortText,
+  description: z.string().max(1000, "at most 1,000 characters").default(""),
+  steps: z
+    .strictObject({
+      coverage: quantity("share").meta({ description: "Launches in open hours over all launches" }),
+      setAside: quantity("share").meta({
+        description: "Fouled boats that declaration and quick check set aside",
+      }),
+      inspection: quantity("share").meta({ description: "Of those, made safe by the full inspection" }),
+      hotWash: quantity("share").meta({ description: "Of those, made safe by the hot wash" }),
+      deterrence: quantity("share").meta({ description: "Fewer fouled arrivals because people know" }),
+      origin: shortText,
+    })
+    .optional()
+    .meta({ description: "Left out for the option without a program" }),
+  staff: z
+    .array(
+      z.strictObject({
+        name: shortText,
+        hoursPerYear: z.number().min(0, "at least 0 hours").max(1_000_000, "at most 1,000,000 hours"),
+        wage: quantity("moneyPerHour"),
+        loading: quantity("share").meta({ description: "Benefits and taxes on top of the wage" }),
+      }),
+    )
+    .default([]),
+  equipment: z
+    .array(
+      z.strictObject({
+        name: shortText,
+        count: z.int("a whole number").min(0, "at least 0"),
+        price: quantity("money"),
+        life: lifeYears,
+      }),
+    )
+    .default([]),
+  yearly: z.array(z.strictObject({ name: shortText, cost: quantity("moneyPerYear") })).default([]),
+  fees: z
+    .array(
+      z.strictObject({
+        name: shortText,
+        countPerYear: z.number().min(0, "at least 0"),
+        fee: quantity("money"),
+      }),
+    )
+    .default([]),
+  afterInfestation: z
+    .strictObject({ share: quantity("share") })
+    .meta({ description: "Share of the yearly cost that goes on once the lake is infested" }),
+});
+
+const money = z.strictObject({
+  currency: z.string().regex(/^[A-Z]{3}$/, "a currency code of three letters, for instance USD"),
+  exchangeRate: z
+    .number()
+    .positive("a rate above 0")
+    .default(1)
+    .meta({ description: "Units of the study's currency for one US dollar, for prices of the assumptions" }),
+  priceYear: year,
+  startYear: year,
+  horizon: z.int("a whole number of years").min(1, "at least 1 year").max(100, "at most 100 years"),
+  discountRate: quantity("yearlyShare").meta({ description: "Real rate" }),
+  discountRateOrigin: shortText,
+  timing: z.enum(["mid-year", "end-of-year"]).default("mid-year"),
+  programBearer: identifier,
+  bearers: z.array(z.strictObject({ id: identifier, name: shortText })).min(1, "at least one bearer"),
+});
+
+export const studySchema = z.strictObject({
+  study: z.strictObject({
+    name: shortText,
+    authority: shortText,
+    board: shortText,
+    prepared: z.iso.date('a date written "YYYY-MM-DD"'),
+    preparedBy: shortText,
+    invented: z.boolean().default(false).meta({ description: "True for demonstration data" }),
+    units: z.enum(["us", "si"]),
+    requestedOption: identifier.meta({ description: "The option for which money is asked" }),
+  }),
+  lake,
+  structures: z.array(structureSchema).min(1, "at least one structure").max(2000, "at most 2,000 structures"),
+  boats,
+  options: z.array(option).min(2, "the option without a program and at least one program"),
+  money,
+  overrides: z
+    .array(
+      z.strictObject({
+        id: z.string(),
+        value: z.union([z.string(), z.number()]),
+        reason: shortText,
+      }),
+    )
+    .default([])
+    .meta({ description: "Own values for assumptions, each with its reason" }),
+});
+
+export type StudyDocument = z.output<typeof studySchema>;
+
+/** JSON Schema of the study file as an author writes it. */
+export function studyJsonSchema(): object {
+  return z.toJSONSchema(studySchema, { io: "input", unrepresentable: "any" });
+}

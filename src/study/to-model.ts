@@ -1,0 +1,62 @@
+import type { StudyInput } from "../model/inputs.js";
+import { monthStart } from "../model/lake/calendar.js";
+import type { Quantity } from "../units/quantity.js";
+import { monthNames } from "./fields.js";
+import type { StudyDocument } from "./schema.js";
+
+type ByMonthName = Record<(typeof monthNames)[number], Quantity>;
+
+/** A document without its units: quantities become numbers in coherent units, months become lists of twelve. */
+export type Plain<T> = T extends Quantity
+  ? number
+  : T extends ByMonthName | { all: Quantity }
+    ? number[]
+    : T extends readonly (infer Item)[]
+      ? Plain<Item>[]
+      : T extends object
+        ? { [Key in keyof T]: Plain<T[Key]> }
+        : T;
+
+function isQuantity(value: object): value is Quantity {
+  return "text" in value && "dimension" in value && "value" in value;
+}
+
+function isByMonth(value: object): value is ByMonthName {
+  return monthNames.every((name) => name in value);
+}
+
+function isForAllMonths(value: object): value is { all: Quantity } {
+  return "all" in value && typeof value.all === "object" && value.all !== null && isQuantity(value.all);
+}
+
+/** Strips quantities of their texts; see `Plain`. */
+export function withoutUnits<T>(value: T): Plain<T>;
+export function withoutUnits(value: unknown): unknown {
+  if (typeof value !== "object" || value === null) return value;
+  if (Array.isArray(value)) return value.map((item: unknown) => withoutUnits(item));
+  if (isQuantity(value)) return value.value;
+  if (isByMonth(value)) return monthNames.map((name) => value[name].value);
+  if (isForAllMonths(value)) return monthNames.map(() => value.all.value);
+  return Object.fromEntries(Object.entries(value).map(([key, item]) => [key, withoutUnits<unknown>(item)]));
+}
+
+/** Day of the year of "MM-DD", 0 = 1 January. */
+export function dayNumber(on: string): number {
+  const [month = 1, day = 1] = on.split("-").map(Number);
+  return monthStart(month - 1) + day - 1;
+}
+
+/** The study as the model takes it. */
+export function toModel(document: StudyDocument): StudyInput {
+  const { lake, structures, boats, options, money } = withoutUnits(document);
+  return {
+    lake: {
+      ...lake,
+      drawdown: lake.drawdown.map(({ on, elevation }) => ({ dayOfYear: dayNumber(on), elevation })),
+    },
+    structures,
+    boats,
+    options,
+    money,
+  };
+}

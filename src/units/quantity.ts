@@ -1,0 +1,133 @@
+import Qty from "js-quantities";
+import { type Dimension, type DimensionName, dimensions } from "./dimensions.js";
+
+/** A quantity as its author typed it, with its value in the coherent unit of its dimension. */
+export interface Quantity {
+  readonly text: string;
+  readonly value: number;
+  readonly dimension: DimensionName;
+}
+
+/** Why a text was refused: what was found is the caller's to add. */
+export class QuantityError extends Error {}
+
+/** Names of the trade that js-quantities does not know, as it would write them. */
+const taughtUnits: ReadonlyArray<readonly [RegExp, string]> = [
+  [/\bacre[- ]?(ft|feet|foot)\b/gi, "acre*ft"],
+  [/\bcfs\b/gi, "ft3/s"],
+  [/\bgpm\b/gi, "gal/min"],
+  [/\bmgd\b/gi, "Mgal/day"],
+  [/\bML\b/g, "Ml"],
+  [/\bha\b/g, "hectare"],
+  [/\bshort ton\b/gi, "ton"],
+  [/\byr\b|\ba\b/g, "year"],
+  [/\bsqft\b|\bsq ft\b/gi, "ft2"],
+  [/µ/g, "u"],
+  [/²/g, "2"],
+  [/³/g, "3"],
+];
+
+const temperatureUnits: Record<string, string> = {
+  degf: "tempF",
+  "°f": "tempF",
+  f: "tempF",
+  degc: "tempC",
+  "°c": "tempC",
+  c: "tempC",
+  k: "tempK",
+};
+
+const numberPattern = "[-+]?(?:\\d{1,3}(?:,\\d{3})+|\\d+)(?:\\.\\d+)?(?:[eE][-+]?\\d+)?|[-+]?\\.\\d+";
+const quantityPattern = new RegExp(`^(${numberPattern})\\s*(.*)$`);
+const moneyPattern = new RegExp(`^(?:[$€£]|[A-Z]{3}\\s)\\s*(${numberPattern})\\s*(?:/\\s*(.+))?$`);
+
+/**
+ * Reads a quantity and checks its dimension.
+ * @param text as typed: "1,200 acre-ft", "42 in", "$0.08/kWh"; a bare number where the dimension has no unit
+ * @throws QuantityError saying what is allowed
+ */
+export function parseQuantity(text: string | number, dimensionName: DimensionName): Quantity {
+  const dimension: Dimension = dimensions[dimensionName];
+  const trimmed = String(text).trim();
+  const value = dimension.money ? parseMoney(trimmed, dimension) : parsePhysical(trimmed, dimension);
+  requireRange(value, dimension);
+  return { text: trimmed, value, dimension: dimensionName };
+}
+
+function parsePhysical(text: string, dimension: Dimension): number {
+  const match = quantityPattern.exec(text);
+  if (!match) throw refused(dimension);
+  const number = Number((match[1] ?? "").replaceAll(",", ""));
+  const unit = (match[2] ?? "").trim();
+  if (dimension.unit === "1") return number * dimensionlessScale(unit, dimension);
+  if (unit === "") throw refused(dimension, "a unit is missing");
+  return convert(number, teach(unit, dimension), dimension.unit, dimension);
+}
+
+function parseMoney(text: string, dimension: Dimension): number {
+  const match = moneyPattern.exec(text);
+  if (!match) throw refused(dimension);
+  const amount = Number((match[1] ?? "").replaceAll(",", ""));
+  const unit = (match[2] ?? "").trim();
+  if (dimension === dimensions.moneyPerYear) {
+    if (!/^(yr|year|a)$/.test(unit)) throw refused(dimension);
+    return amount;
+  }
+  if (dimension.unit === "1") {
+    if (unit !== "") throw refused(dimension);
+    return amount;
+  }
+  if (unit === "") throw refused(dimension, "the unit after the stroke is missing");
+  return amount / convert(1, teach(unit, dimension), dimension.unit, dimension);
+}
+
+function dimensionlessScale(unit: string, dimension: Dimension): number {
+  if (unit === "") return 1;
+  const isShare = dimension.us.unit === "%";
+  if (isShare && /^%(\s*\/\s*(yr|year|a))?$/.test(unit)) return Qty("1 %").toBase().scalar;
+  throw refused(dimension);
+}
+
+function teach(unit: string, dimension: Dimension): string {
+  if (dimension.unit === "tempC") return temperatureUnits[unit.toLowerCase()] ?? unit;
+  return taughtUnits.reduce((text, [pattern, known]) => text.replace(pattern, known), unit);
+}
+
+function convert(number: number, from: string, to: string, dimension: Dimension): number {
+  try {
+    return Qty(number, from).to(to).scalar;
+  } catch {
+    throw refused(dimension);
+  }
+}
+
+function requireRange(value: number, { minimum, maximum, name, unit }: Dimension): void {
+  if (!Number.isFinite(value)) throw new QuantityError(`${name} must be a finite number`);
+  if (minimum !== undefined && value < minimum) {
+    throw new QuantityError(
+      minimum === 0 ? `${name} cannot be negative` : `${name} of at least ${minimum} ${readable(unit)}`,
+    );
+  }
+  if (maximum !== undefined && value > maximum) {
+    throw new QuantityError(
+      maximum === 1 ? `${name} of at most 100 %` : `${name} of at most ${maximum} ${readable(unit)}`,
+    );
+  }
+}
+
+const readable = (unit: string) => unit.replace("temp", "°");
+
+function refused(dimension: Dimension, why?: string): QuantityError {
+  return new QuantityError(`${dimension.name} such as ${dimension.example}${why ? ` (${why})` : ""}`);
+}
+
+/** Converts a value of the model to a display unit. Money rates are converted under the stroke. */
+export function toDisplay(value: number, dimensionName: DimensionName, system: "us" | "si"): number {
+  const dimension: Dimension = dimensions[dimensionName];
+  const target = dimension[system].unit;
+  if (dimension.unit === "1") return target === "%" ? Qty(value, "").to("%").scalar : value;
+  if (dimension.unit === "year") return value;
+  return dimension.money
+    ? value * Qty(1, target).to(dimension.unit).scalar
+    : Qty(value, dimension.unit).to(target).scalar;
+}
