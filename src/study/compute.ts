@@ -1,6 +1,6 @@
 import type { AssumptionSet } from "../assumptions/entry.js";
 import { type AppliedOverride, applyOverrides, assumedFrom } from "../assumptions/override.js";
-import type { Assumed } from "../model/assumed.js";
+import { type Assumed, recorder } from "../model/assumed.js";
 import { type Comparison, compare } from "../model/compare.js";
 import type { StudyInput } from "../model/inputs.js";
 import { describe, InputError } from "./problems.js";
@@ -13,6 +13,8 @@ export interface StudyRun {
   readonly assumptions: AssumptionSet;
   readonly overrides: readonly AppliedOverride[];
   readonly comparison: Comparison;
+  /** Ids of every assumption that the comparison read. */
+  readonly usedAssumptions: readonly string[];
   /** The comparison with the uncertain groups at their low and at their high values, one group at a time. */
   readonly ranges: readonly RangeRun[];
 }
@@ -62,7 +64,9 @@ export function runStudy(document: StudyDocument, assumptions: AssumptionSet): S
     .map(({ name, ids }) => ({ name, ids: ids.filter((id) => !overridden.has(id)) }))
     .filter(({ ids }) => ids.length > 0)
     .map(({ name, ids }) => ({ name, low: at("low", ids), high: at("high", ids) }));
-  return { document, assumptions, overrides, comparison: compare(input, assumed), ranges };
+  const { assumed: recorded, ids } = recorder(assumed);
+  const comparison = compare(input, recorded);
+  return { document, assumptions, overrides, comparison, usedAssumptions: ids(), ranges };
 }
 
 /** What moves together in the ranges of the report. */

@@ -113,7 +113,8 @@ function runPlan(
   for (let month = input.countedFrom; month < layers.length; month++) {
     const layer = at(layers, month);
     const cleaned = routine.cleanedMonths.has(month);
-    const lines = monthLines(plan, component, context, { layer, month, cleaned });
+    const density = at(input.density, month);
+    const lines = monthLines(plan, component, context, { layer, month, density, cleaned });
     const known = years[Math.floor((month - input.countedFrom) / 12)];
     if (known) known.push(...lines);
     else years.push(lines);
@@ -142,11 +143,11 @@ function monthLines(
   plan: Plan,
   component: Component,
   context: LakeContext,
-  state: { layer: Layer; month: number; cleaned: boolean },
+  state: { layer: Layer; month: number; density: number; cleaned: boolean },
 ): Priced[] {
   const monthOfYear = state.month % 12;
   const lines = state.layer.mass > 0 ? [...component.losses(state.layer, monthOfYear)] : [];
-  if (plan.method === "oxidant" && component.oxidant && inSeason(context, state)) {
+  if (plan.method === "oxidant" && component.oxidant && isDosed(context, state.month, state.density)) {
     lines.push(component.oxidant.monthly(monthOfYear));
   }
   if (state.cleaned && plan.method !== "oxidant") {
@@ -160,10 +161,11 @@ function monthLines(
   return lines;
 }
 
-/** Oxidant is dosed in months in which larvae settle, once there are mussels to speak of. */
-function inSeason(context: LakeContext, { layer, month }: { layer: Layer; month: number }): boolean {
+/** Oxidant is dosed in months in which larvae settle, once there are mussels enough in the lake to be found. */
+function isDosed(context: LakeContext, month: number, density: number): boolean {
   const spawning = context.assumed(`settlement.spawning-temperature.${context.lake.species}`);
-  return layer.mass > 0 && at(context.lake.surfaceTemperature, month % 12) >= spawning;
+  const warm = at(context.lake.surfaceTemperature, month % 12) >= spawning;
+  return warm && density >= context.assumed("oxidant.start-density");
 }
 
 /** Removing and dumping what was scraped off. */

@@ -1,0 +1,60 @@
+import { cpus } from "node:os";
+import { join } from "node:path";
+import { loadAssumptions } from "../assumptions/load.js";
+import { assumptionsFolder, examplesFolder } from "../report/assets.js";
+import { inlineAssets, renderReport } from "../report/html.js";
+import { printSettings } from "../report/paper.js";
+import { createPrinter } from "../report/printer.js";
+import { compareStudy, runStudy } from "../study/compute.js";
+import { readStudyFile } from "../study/read.js";
+
+/** Speed of the main job on this machine: medians, and the ratio of print to computation in one run. */
+const warmUps = 40;
+const repeats = 40;
+const printRepeats = 5;
+
+const median = (values: readonly number[]) =>
+  [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? 0;
+
+function timed(action: () => void, times: number): number {
+  return median(
+    Array.from({ length: times }, () => {
+      const start = performance.now();
+      action();
+      return performance.now() - start;
+    }),
+  );
+}
+
+async function timedPrint(action: () => Promise<unknown>): Promise<number> {
+  const start = performance.now();
+  await action();
+  return performance.now() - start;
+}
+
+const assumptions = loadAssumptions(assumptionsFolder);
+const document = readStudyFile(join(examplesFolder, "sorrel-bend.yaml"));
+const cold = timed(() => compareStudy(document, assumptions), 1);
+timed(() => compareStudy(document, assumptions), warmUps);
+const warm = timed(() => compareStudy(document, assumptions), repeats);
+
+const printer = createPrinter();
+const print = () =>
+  printer.print(renderReport(runStudy(document, assumptions), inlineAssets()), printSettings(document));
+const coldPrint = await timedPrint(print);
+const warmPrints: number[] = [];
+for (let repeat = 0; repeat < printRepeats; repeat++) warmPrints.push(await timedPrint(print));
+await printer.close();
+
+const row = (what: string, milliseconds: number, target: number) =>
+  console.log(`${what.padEnd(44)} ${milliseconds.toFixed(1).padStart(8)} ms   target under ${target} ms`);
+
+console.log(`${cpus()[0]?.model ?? "unknown processor"}, ${cpus().length} cores, Node ${process.version}`);
+console.log(
+  `first example: ${document.structures.length} structures, ${document.money.horizon} years, ${document.options.length} options`,
+);
+console.log(`comparison, first call: ${cold.toFixed(1)} ms`);
+row("comparison, warm (median)", warm, 30);
+row("report as PDF, cold browser, with computation", coldPrint, 2500);
+row("report as PDF, warm browser (median)", median(warmPrints), 1200);
+console.log(`ratio of warm report to warm comparison: ${(median(warmPrints) / warm).toFixed(1)}`);

@@ -1,0 +1,87 @@
+import { randomUUID } from "node:crypto";
+import { renameSync, writeFileSync } from "node:fs";
+import { extname, join } from "node:path";
+import { loadAssumptions } from "../assumptions/load.js";
+import { assumptionsFolder, examplesFolder } from "../report/assets.js";
+import { inlineAssets, renderReport } from "../report/html.js";
+import { printSettings } from "../report/paper.js";
+import { createPrinter } from "../report/printer.js";
+import { resultsJson } from "../report/results.js";
+import { prepareStudy, runStudy } from "../study/compute.js";
+import { InputError } from "../study/problems.js";
+import { readStudyFile } from "../study/read.js";
+import { studyJsonSchema } from "../study/schema.js";
+import { comparisonText } from "./comparison-text.js";
+import { prepareBrowser } from "./prepare-browser.js";
+
+type Print = (text: string) => void;
+
+export function check(path: string, print: Print): void {
+  const document = readStudyFile(path);
+  prepareStudy(document, loadAssumptions(assumptionsFolder));
+  const { structures, options, study } = document;
+  print(`${study.name}: complete. ${structures.length} structures, ${options.length} options.`);
+}
+
+export function compareCommand(path: string, asJson: boolean, print: Print): void {
+  const run = runStudy(readStudyFile(path), loadAssumptions(assumptionsFolder));
+  print(asJson ? JSON.stringify(resultsJson(run), undefined, 2) : comparisonText(run));
+}
+
+/** Writes the report; the kind of file follows from the ending of `out`. */
+export async function report(
+  path: string,
+  out: string,
+  paper: "letter" | "a4" | undefined,
+  print: Print,
+): Promise<void> {
+  const ending = extname(out).toLowerCase();
+  if (ending !== ".pdf" && ending !== ".html") throw unknownEnding(out);
+  const run = runStudy(readStudyFile(path), loadAssumptions(assumptionsFolder));
+  const html = renderReport(run, inlineAssets());
+  const settings = printSettings(run.document);
+  writeWhole(
+    out,
+    ending === ".html" ? html : await printed(html, { ...settings, paper: paper ?? settings.paper }),
+  );
+  print(`Wrote ${out}`);
+}
+
+function unknownEnding(out: string): InputError {
+  return new InputError("report", [
+    {
+      path: "--out",
+      found: `"${out}"`,
+      allowed: "a file name that ends in .pdf or .html",
+      remedy: "Change the ending.",
+    },
+  ]);
+}
+
+async function printed(html: string, settings: ReturnType<typeof printSettings>): Promise<Uint8Array> {
+  const printer = createPrinter();
+  try {
+    return await printer.print(html, settings);
+  } finally {
+    await printer.close();
+  }
+}
+
+/** Writes beside the target and renames, so that a reader never meets half a file. */
+function writeWhole(path: string, content: string | Uint8Array): void {
+  const partial = `${path}.${randomUUID()}.part`;
+  writeFileSync(partial, content);
+  renameSync(partial, path);
+}
+
+export function schema(print: Print): void {
+  print(JSON.stringify(studyJsonSchema(), undefined, 2));
+}
+
+/** The first example from end to end: comparison on the screen, report as PDF in the working folder. */
+export async function demo(print: Print): Promise<void> {
+  prepareBrowser(print);
+  const path = join(examplesFolder, "sorrel-bend.yaml");
+  compareCommand(path, false, print);
+  await report(path, "sorrel-bend.pdf", undefined, print);
+}

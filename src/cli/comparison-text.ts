@@ -1,0 +1,45 @@
+import { boardView } from "../report/board-view.js";
+import { comparisonView } from "../report/comparison-view.js";
+import { reportContext } from "../report/context.js";
+import { infestationView } from "../report/infestation-view.js";
+import { method } from "../report/method.js";
+import type { TableView } from "../report/view-types.js";
+import type { StudyRun } from "../study/compute.js";
+
+/** The comparison for a terminal: the board's answer and the tables behind it. */
+export function comparisonText(run: StudyRun): string {
+  const context = reportContext(run);
+  const board = boardView(context);
+  const comparison = comparisonView(context);
+  return [
+    board.question,
+    board.answer,
+    "",
+    ...board.figures.map(({ label, value, note }) => `${label}: ${value} (${note})`),
+    "",
+    tableText(comparison.options),
+    tableText(comparison.balance),
+    tableText(infestationView(context).byStructure),
+    tableText(comparison.bearers),
+    ...board.changes,
+    ...board.failedChecks.map((check) => `Check not passed: ${check}`),
+    "",
+    method.standing,
+  ].join("\n");
+}
+
+function tableText({ caption, head, rows, total }: TableView): string {
+  const lines = [{ cells: head }, ...rows, ...(total ? [total] : [])];
+  const widths = head.map((_, column) =>
+    Math.max(...lines.map(({ cells }) => cells[column]?.text.length ?? 0)),
+  );
+  const text = lines.map(({ cells }) =>
+    cells
+      .map((cell, column) =>
+        cell.numeric ? cell.text.padStart(widths[column] ?? 0) : cell.text.padEnd(widths[column] ?? 0),
+      )
+      .join("  ")
+      .trimEnd(),
+  );
+  return [caption, ...text, ""].join("\n");
+}

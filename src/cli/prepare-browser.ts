@@ -1,0 +1,52 @@
+import { spawnSync } from "node:child_process";
+import { pathToFileURL } from "node:url";
+import { BrowserError, findBrowser } from "../report/browser.js";
+
+/** Ways to get a browser, tried in order: the system's packages as root, then the printing library's own download. */
+const installers: ReadonlyArray<{
+  readonly needsRoot: boolean;
+  readonly commands: readonly (readonly string[])[];
+}> = [
+  {
+    needsRoot: true,
+    commands: [
+      ["apt-get", "update", "-qq"],
+      ["apt-get", "install", "-y", "-qq", "--no-install-recommends", "chromium"],
+    ],
+  },
+  { needsRoot: false, commands: [["npx", "puppeteer", "browsers", "install", "chrome"]] },
+];
+
+/** Finds a browser for printing or installs one. @throws BrowserError saying what to do by hand */
+export function prepareBrowser(print: (text: string) => void): void {
+  if (findBrowser()) return;
+  print("No browser for printing was found; installing one.");
+  for (const { needsRoot, commands } of installers) {
+    if (needsRoot && process.getuid?.() !== 0) continue;
+    const done = commands.every(([command = "", ...rest]) => run(command, rest));
+    if (done && findBrowser()) return;
+  }
+  throw new BrowserError(
+    "No browser for printing could be installed. Install Chromium or Chrome with your system's packages, or set PUPPETEER_EXECUTABLE_PATH.",
+  );
+}
+
+function run(command: string, rest: readonly string[]): boolean {
+  return (
+    spawnSync(command, rest, {
+      stdio: ["ignore", "ignore", "inherit"],
+      env: { ...process.env, DEBIAN_FRONTEND: "noninteractive" },
+    }).status === 0
+  );
+}
+
+const isMain = process.argv[1] !== undefined && import.meta.url === pathToFileURL(process.argv[1]).href;
+if (isMain) {
+  try {
+    prepareBrowser(console.log);
+  } catch (error) {
+    if (!(error instanceof BrowserError)) throw error;
+    console.error(error.message);
+    process.exitCode = 1;
+  }
+}

@@ -1,0 +1,246 @@
+import type { Assumption } from "../assumptions/entry.js";
+import { at } from "../model/lake/calendar.js";
+import { type CostLine, type Money, noMoney, sumOf } from "../model/money/line.js";
+import { presentWeights } from "../model/risk/expectation.js";
+import { establishmentByYear } from "../model/risk/hazard.js";
+import type { StructureResult } from "../model/structures/structure.js";
+import type { ReportContext } from "./context.js";
+import { lineDimensions } from "./format.js";
+import { matureYear } from "./infestation-view.js";
+import { groupRow, head, num, type RowView, row, type TableView } from "./view-types.js";
+
+export interface AppendixView {
+  readonly lines: TableView;
+  readonly byYear: TableView;
+  readonly assumptions: TableView;
+  readonly overrides: TableView | undefined;
+  readonly checks: TableView;
+  readonly sources: readonly { readonly key: string; readonly citation: string; readonly read: string }[];
+  readonly bases: string;
+}
+
+export function appendixView(context: ReportContext): AppendixView {
+  return {
+    lines: linesTable(context),
+    byYear: byYearTable(context),
+    assumptions: assumptionsTable(context),
+    overrides: overridesTable(context),
+    checks: checksTable(context),
+    sources: sources(context),
+    bases: basesText(context),
+  };
+}
+
+/** Every cost line, summed over the horizon with its weight: the rows add up to the expected present value. */
+function linesTable(context: ReportContext): TableView {
+  const { format, comparison, priceYear } = context;
+  const mature = matureYear(context);
+  const weights = baselineWeights(context);
+  const groups = comparison.structures.map((result) => structureLines(result, weights, context));
+  return {
+    id: "table-lines",
+    caption: `Cost lines of an infestation, prices of ${priceYear}`,
+    head: head(
+      "Line",
+      num(`Quantity, year ${mature + 1}`),
+      "Unit",
+      num("Unit rate"),
+      num(`Amount, year ${mature + 1}`),
+      num("Expected present value"),
+      "Assumptions",
+    ),
+    rows: groups.flatMap(({ rows }) => rows),
+    total: row(
+      "All lines",
+      num(""),
+      "",
+      num(""),
+      num(""),
+      num(format.exactMoney(sumOf(groups.map(({ sum }) => sum)))),
+      "",
+    ),
+    note: `Quantity × unit rate is the amount, in year ${mature + 1} after establishment; a dash where the line does not occur in that year. Expected present value: amounts of all years weighed by the weights of appendix B, without a program. Behind every layer stand assumptions ${layerNumbers(context)}.`,
+  };
+}
+
+function baselineWeights({ comparison, horizon }: ReportContext): number[] {
+  const isInfested = comparison.input.lake.infestedSince !== undefined;
+  const hazard = isInfested ? 1 : comparison.baseline.hazard;
+  return presentWeights(establishmentByYear(hazard, horizon), comparison.discountFactors);
+}
+
+function structureLines(result: StructureResult, weights: readonly number[], context: ReportContext) {
+  const { format } = context;
+  const years = result.years.slice(-weights.length);
+  const names = [...new Set(years.flatMap((lines) => lines.filter(isCounted).map((line) => line.what)))];
+  const rows: RowView[] = [];
+  let structureSum = noMoney;
+  for (const name of names) {
+    const occurrences = years.map((lines) => lines.find((line) => line.what === name));
+    const sum = occurrences.reduce<Money>(
+      (total, line, year) => (line ? total.plus(line.amount.times(at(weights, year))) : total),
+      noMoney,
+    );
+    structureSum = structureSum.plus(sum);
+    const sample = occurrences.find((line) => line !== undefined);
+    if (sample) rows.push(lineRow(sample, occurrences[matureYear(context)], sum, context));
+  }
+  if (rows.length === 0) return { rows, sum: structureSum };
+  const heading = groupRow(`${result.structure.name} (${context.bearerName(result.structure.bearer)})`);
+  const sumRow = row("Sum", num(""), "", num(""), num(""), num(format.exactMoney(structureSum)), "");
+  return { rows: [heading, ...rows, sumRow], sum: structureSum };
+}
+
+const isCounted = (line: CostLine) => line.type !== "apart";
+
+function lineRow(
+  sample: CostLine,
+  mature: CostLine | undefined,
+  sum: Money,
+  context: ReportContext,
+): RowView {
+  const { format } = context;
+  const { quantity, rate, unit } = lineDimensions[sample.quantityKind];
+  const shown = mature ?? sample;
+  return row(
+    sample.what,
+    num(mature ? format.number(mature.quantity, quantity) : "–"),
+    unit ?? format.unit(quantity),
+    num(format.rate(format.display(shown.unitRate, rate))),
+    num(mature ? format.exactMoney(mature.amount) : "–"),
+    num(format.exactMoney(sum)),
+    sample.assumptionIds.map(context.assumptionNumber).filter(Boolean).join(", ") || "study",
+  );
+}
+
+function layerNumbers({ comparison, assumptionNumber }: ReportContext): string {
+  const numbers = comparison.lake.layerAssumptionIds
+    .map((id) => Number(assumptionNumber(id).slice(1)))
+    .filter((number) => number > 0)
+    .sort((a, b) => a - b);
+  const runs: Array<[number, number]> = [];
+  for (const number of numbers) {
+    const last = runs.at(-1);
+    if (last && last[1] === number - 1) last[1] = number;
+    else runs.push([number, number]);
+  }
+  return runs.map(([from, to]) => (from === to ? `A${from}` : `A${from}–A${to}`)).join(", ");
+}
+
+/** Cost in each year since establishment, and what a unit of it weighs in the present value without a program. */
+function byYearTable(context: ReportContext): TableView {
+  const { comparison, format, horizon } = context;
+  const weights = baselineWeights(context);
+  return {
+    id: "table-by-year",
+    caption: `Cost of an infestation by year since establishment, prices of ${context.priceYear}`,
+    head: head(
+      "Year since",
+      num("Density, share of capacity"),
+      num("All structures"),
+      num("Weight"),
+      num("Amount × weight"),
+    ),
+    rows: Array.from({ length: horizon }, (_, year) => {
+      const amount = at(comparison.infestation.byYear, year);
+      return row(
+        String(year + 1),
+        num(at(comparison.lake.densityByYear, year).toFixed(2)),
+        num(format.exactMoney(amount)),
+        num(at(weights, year).toFixed(4)),
+        num(format.exactMoney(amount.times(at(weights, year)))),
+      );
+    }),
+    total: row(
+      "Sum",
+      num(""),
+      num(""),
+      num(""),
+      num(format.exactMoney(comparison.baseline.presentValue.infestation)),
+    ),
+    note: "Weight: sum over the years of the horizon of the chance that establishment was that long ago, times the discount factor, without a program.",
+    compact: true,
+  };
+}
+
+function assumptionsTable(context: ReportContext): TableView {
+  const { run, assumptionNumber } = context;
+  const used = [...run.usedAssumptions].sort().flatMap((id) => run.assumptions.entries.get(id) ?? []);
+  const overrides = new Map(run.overrides.map((override) => [override.entry.id, override]));
+  return {
+    id: "table-assumptions",
+    caption: "Every assumption used, with its origin",
+    head: head("No.", "Assumption", num("Value"), num("Low–high"), "Unit", "Basis", "Source and note"),
+    rows: used.map((entry) =>
+      row(
+        assumptionNumber(entry.id),
+        entry.id,
+        num(overrides.has(entry.id) ? `${overrides.get(entry.id)?.text} (own)` : String(entry.value)),
+        num(`${entry.low}–${entry.high}`),
+        unitText(entry),
+        overrides.has(entry.id) ? "operator" : entry.basis,
+        [`[${entry.source}]`, entry.note].filter(Boolean).join(" "),
+      ),
+    ),
+    note: pricesNote(context),
+  };
+}
+
+function unitText({ unit, priceYear }: Assumption): string {
+  return priceYear === undefined ? unit : `${unit.replace("$", "USD")} of ${priceYear}`;
+}
+
+function pricesNote({ run }: ReportContext): string {
+  const { currency, exchangeRate } = run.document.money;
+  const rate =
+    currency === "USD" ? "" : ` They are turned into ${currency} at ${exchangeRate} for one US dollar.`;
+  return `Prices in US dollars are used as they stand, without conversion to the study's price year.${rate} “Judged” means that no published value was found: replace it with the operator's own.`;
+}
+
+function overridesTable({ run }: ReportContext): TableView | undefined {
+  if (run.overrides.length === 0) return undefined;
+  return {
+    id: "table-overrides",
+    caption: "Own values in place of the project's assumptions",
+    head: head("Assumption", num("Own value"), num("Project's value"), "Reason", "Within the stated range"),
+    rows: run.overrides.map(({ entry, text, reason, outsideRange }) =>
+      row(entry.id, num(text), num(`${entry.value} ${unitText(entry)}`), reason, outsideRange ? "no" : "yes"),
+    ),
+  };
+}
+
+function checksTable({ comparison }: ReportContext): TableView {
+  return {
+    id: "table-checks",
+    caption: "Plausibility checks",
+    head: head("Check", "Found", "Allowed", "Passed"),
+    rows: comparison.checks.map((check) => ({
+      ...row(check.what, check.found, check.allowed, check.passed ? "yes" : "NO"),
+      failed: !check.passed,
+    })),
+  };
+}
+
+function usedEntries({ run }: ReportContext): Assumption[] {
+  return run.usedAssumptions.flatMap((id) => run.assumptions.entries.get(id) ?? []);
+}
+
+function sources(context: ReportContext) {
+  const keys = [...new Set(usedEntries(context).map(({ source }) => source))].sort();
+  return keys.flatMap((key) => {
+    const source = context.run.assumptions.sources.get(key);
+    return source ? [{ key, ...source }] : [];
+  });
+}
+
+/** How many of the assumptions used stand on what. */
+function basesText(context: ReportContext): string {
+  const overridden = new Set(context.run.overrides.map(({ entry }) => entry.id));
+  const counts = new Map<string, number>();
+  for (const { id, basis } of usedEntries(context)) {
+    const name = overridden.has(id) ? "operator's own" : basis;
+    counts.set(name, (counts.get(name) ?? 0) + 1);
+  }
+  const parts = [...counts].sort((a, b) => b[1] - a[1]).map(([basis, count]) => `${count} ${basis}`);
+  return `Of ${usedEntries(context).length} assumptions used: ${parts.join(", ")}.`;
+}

@@ -1,0 +1,83 @@
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import { dirname, join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { colours } from "./palette.js";
+
+const require = createRequire(import.meta.url);
+
+/** Root of the project: two folders up from the compiled file or from the source file. */
+export const projectRoot = join(dirname(fileURLToPath(import.meta.url)), "..", "..");
+export const viewsFolder = join(projectRoot, "views");
+export const assumptionsFolder = join(projectRoot, "assumptions");
+export const examplesFolder = join(projectRoot, "src", "examples");
+
+interface Face {
+  readonly family: string;
+  readonly file: string;
+  readonly weight: number;
+  readonly style: "normal" | "italic";
+}
+
+const faces: readonly Face[] = [
+  {
+    family: "Source Serif 4",
+    file: "@fontsource/source-serif-4/files/source-serif-4-latin-400-normal.woff2",
+    weight: 400,
+    style: "normal",
+  },
+  {
+    family: "Source Serif 4",
+    file: "@fontsource/source-serif-4/files/source-serif-4-latin-400-italic.woff2",
+    weight: 400,
+    style: "italic",
+  },
+  {
+    family: "Source Serif 4",
+    file: "@fontsource/source-serif-4/files/source-serif-4-latin-600-normal.woff2",
+    weight: 600,
+    style: "normal",
+  },
+  {
+    family: "Source Sans 3",
+    file: "@fontsource/source-sans-3/files/source-sans-3-latin-400-normal.woff2",
+    weight: 400,
+    style: "normal",
+  },
+  {
+    family: "Source Sans 3",
+    file: "@fontsource/source-sans-3/files/source-sans-3-latin-600-normal.woff2",
+    weight: 600,
+    style: "normal",
+  },
+];
+
+export interface Assets {
+  readonly css: string;
+  readonly chartLibrary: string;
+  readonly drawCharts: string;
+}
+
+let cached: Assets | undefined;
+
+/** Style sheet with embedded fonts, and the chart scripts: all that a page needs, without a network. */
+export function assets(): Assets {
+  cached ??= {
+    css: [paletteCss(), ...faces.map(faceCss), readFileSync(join(viewsFolder, "style.css"), "utf8")].join(
+      "\n",
+    ),
+    chartLibrary: readFileSync(join(dirname(require.resolve("chart.js")), "chart.umd.js"), "utf8"),
+    drawCharts: readFileSync(join(projectRoot, "dist", "report", "browser", "draw-charts.js"), "utf8"),
+  };
+  return cached;
+}
+
+function paletteCss(): string {
+  const variables = Object.entries(colours).map(([name, value]) => `--${name}: ${value};`);
+  return `:root { ${variables.join(" ")} }`;
+}
+
+function faceCss({ family, file, weight, style }: Face): string {
+  const data = readFileSync(require.resolve(file)).toString("base64");
+  return `@font-face { font-family: "${family}"; font-weight: ${weight}; font-style: ${style}; src: url(data:font/woff2;base64,${data}) format("woff2"); }`;
+}

@@ -1,0 +1,67 @@
+import { accessSync, constants } from "node:fs";
+import { delimiter, join } from "node:path";
+import type { Browser } from "puppeteer";
+
+/** No browser for printing: for the operator. */
+export class BrowserError extends Error {}
+
+const names = [
+  "chromium",
+  "chromium-browser",
+  "google-chrome-stable",
+  "google-chrome",
+  "chrome",
+  "microsoft-edge",
+];
+
+const usualPlaces = [
+  "/Applications/Google Chrome.app/Contents/MacOS/Google Chrome",
+  "/Applications/Chromium.app/Contents/MacOS/Chromium",
+  "C:\\Program Files\\Google\\Chrome\\Application\\chrome.exe",
+  "C:\\Program Files (x86)\\Microsoft\\Edge\\Application\\msedge.exe",
+];
+
+/** Path of an installed browser: PUPPETEER_EXECUTABLE_PATH, then the search path, then the usual places. */
+export function findBrowser(): string | undefined {
+  const named = process.env.PUPPETEER_EXECUTABLE_PATH;
+  const folders = (process.env.PATH ?? "").split(delimiter);
+  const candidates = [
+    ...(named ? [named] : []),
+    ...folders.flatMap((folder) => names.map((name) => join(folder, name))),
+    ...usualPlaces,
+  ];
+  return candidates.find(isExecutable);
+}
+
+function isExecutable(path: string): boolean {
+  try {
+    accessSync(path, constants.X_OK);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+/** Starts the printing browser. It is sandboxed unless run as root, where the sandbox cannot work. */
+export async function launchBrowser(): Promise<Browser> {
+  const executablePath = findBrowser();
+  if (!executablePath) {
+    throw new BrowserError(
+      'No browser for printing was found. Run "npm run prepare-browser", or set PUPPETEER_EXECUTABLE_PATH to a Chromium or Chrome.',
+    );
+  }
+  const { default: puppeteer } = await import("puppeteer");
+  const isRoot = process.getuid?.() === 0;
+  return puppeteer.launch({
+    executablePath,
+    args: [
+      ...(isRoot ? ["--no-sandbox"] : []),
+      "--disable-gpu",
+      "--disable-background-networking",
+      "--disable-component-update",
+      "--disable-sync",
+      "--no-first-run",
+      "--font-render-hinting=none",
+    ],
+  });
+}

@@ -1,0 +1,41 @@
+import type { Comparison, OptionBalance } from "../model/compare.js";
+import type { StudyRun } from "../study/compute.js";
+import { type Formatter, formatter } from "./format.js";
+
+/** What every part of the report works from. */
+export interface ReportContext {
+  readonly run: StudyRun;
+  readonly comparison: Comparison;
+  readonly requested: OptionBalance;
+  readonly format: Formatter;
+  readonly horizon: number;
+  readonly priceYear: number;
+  readonly bearerName: (id: string) => string;
+  /** Number of an assumption in the appendix: "A12". */
+  readonly assumptionNumber: (id: string) => string;
+}
+
+export function reportContext(run: StudyRun): ReportContext {
+  const { document, comparison, usedAssumptions } = run;
+  const numbers = new Map([...usedAssumptions].sort().map((id, index) => [id, `A${index + 1}`]));
+  const bearers = new Map(document.money.bearers.map(({ id, name }) => [id, name]));
+  return {
+    run,
+    comparison,
+    requested: requestedOption(run),
+    format: formatter(document.money.currency, document.study.units),
+    horizon: document.money.horizon,
+    priceYear: document.money.priceYear,
+    bearerName: (id) => bearers.get(id) ?? id,
+    assumptionNumber: (id) => numbers.get(id) ?? "",
+  };
+}
+
+export function requestedOption({
+  document,
+  comparison,
+}: Pick<StudyRun, "document" | "comparison">): OptionBalance {
+  const found = comparison.options.find(({ result }) => result.option.id === document.study.requestedOption);
+  if (!found) throw new Error(`no option ${document.study.requestedOption}`);
+  return found;
+}

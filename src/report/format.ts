@@ -1,0 +1,89 @@
+import type { Money, QuantityKind } from "../model/money/line.js";
+import { type DimensionName, dimensions } from "../units/dimensions.js";
+import { toDisplay } from "../units/quantity.js";
+
+/** Every figure that a reader sees passes through here; nothing else in the report rounds. */
+export interface Formatter {
+  /** Money for reading: three significant figures, whole units below a thousand. */
+  readonly money: (amount: Money | number) => string;
+  /** Money to the unit, for appendices. */
+  readonly exactMoney: (amount: Money | number) => string;
+  /** Money with cents, for unit rates. */
+  readonly rate: (amount: number) => string;
+  readonly quantity: (value: number, dimension: DimensionName) => string;
+  /** The number alone, for tables that have the unit in the head. */
+  readonly number: (value: number, dimension: DimensionName) => string;
+  readonly unit: (dimension: DimensionName) => string;
+  readonly display: (value: number, dimension: DimensionName) => number;
+}
+
+const locale = "en-US";
+
+export function formatter(currency: string, system: "us" | "si"): Formatter {
+  const whole = new Intl.NumberFormat(locale, { style: "currency", currency, maximumFractionDigits: 0 });
+  const rounded = new Intl.NumberFormat(locale, { style: "currency", currency, maximumSignificantDigits: 3 });
+  const display = (value: number, dimension: DimensionName) => toDisplay(value, dimension, system);
+  const number = (value: number, dimension: DimensionName) => significant(display(value, dimension), 4);
+  const unit = (dimension: DimensionName) => dimensions[dimension][system].label;
+  return {
+    money: (amount) => roundedMoney(Number(amount), { whole, rounded }),
+    exactMoney: (amount) => whole.format(Number(amount)),
+    rate: (amount) => rateText(amount, currency),
+    display,
+    number,
+    unit,
+    quantity: (value, dimension) => `${number(value, dimension)} ${unit(dimension)}`,
+  };
+}
+
+function roundedMoney(
+  amount: number,
+  { whole, rounded }: Record<"whole" | "rounded", Intl.NumberFormat>,
+): string {
+  const size = Math.abs(amount);
+  if (size > 0 && size < 1) return `under ${whole.format(1)}`;
+  return size < 1000 ? whole.format(amount) : rounded.format(amount);
+}
+
+function rateText(amount: number, currency: string): string {
+  const small = Math.abs(amount) < 1;
+  return new Intl.NumberFormat(locale, {
+    style: "currency",
+    currency,
+    minimumFractionDigits: 2,
+    maximumFractionDigits: small ? 4 : 2,
+  }).format(amount);
+}
+
+export function significant(value: number, digits: number): string {
+  return new Intl.NumberFormat(locale, { maximumSignificantDigits: digits }).format(value);
+}
+
+/** A share as percent: two significant figures, so that neither 71 % nor 0.002 % is hidden. */
+export function percent(share: number, digits = 2): string {
+  const text = new Intl.NumberFormat(locale, { style: "percent", maximumSignificantDigits: digits }).format(
+    share,
+  );
+  return share > 0.995 && share < 1 ? "over 99%" : text;
+}
+
+/** A benefit–cost ratio: two decimals, or words where it is next to nothing. */
+export function ratio(value: number): string {
+  return value > 0 && value < 0.01 ? "under 0.01" : value.toFixed(2);
+}
+
+/** Which dimension a cost line's quantity has, and its unit rate. */
+export const lineDimensions: Record<
+  QuantityKind,
+  { quantity: DimensionName; rate: DimensionName; unit?: string }
+> = {
+  area: { quantity: "area", rate: "moneyPerArea" },
+  mass: { quantity: "mass", rate: "moneyPerMass" },
+  energy: { quantity: "energy", rate: "moneyPerEnergy" },
+  volume: { quantity: "volume", rate: "moneyPerVolume" },
+  hours: { quantity: "hours", rate: "moneyPerHour" },
+  days: { quantity: "duration", rate: "moneyPerDay" },
+  visits: { quantity: "count", rate: "money", unit: "visit" },
+  each: { quantity: "count", rate: "money", unit: "each" },
+  year: { quantity: "count", rate: "money", unit: "year" },
+};

@@ -1,0 +1,41 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { basename, join } from "node:path";
+import Handlebars from "handlebars";
+import type { StudyRun } from "../study/compute.js";
+import { type Assets, assets, viewsFolder } from "./assets.js";
+import { reportView } from "./report-view.js";
+
+const partialsFolder = join(viewsFolder, "partials");
+const engine = Handlebars.create();
+let partialsRead = false;
+const templates = new Map<string, HandlebarsTemplateDelegate>();
+
+function template(name: string): HandlebarsTemplateDelegate {
+  if (!partialsRead) {
+    for (const file of readdirSync(partialsFolder)) {
+      engine.registerPartial(basename(file, ".hbs"), readFileSync(join(partialsFolder, file), "utf8"));
+    }
+    partialsRead = true;
+  }
+  const known = templates.get(name);
+  if (known) return known;
+  const compiled = engine.compile(readFileSync(join(viewsFolder, `${name}.hbs`), "utf8"), { strict: true });
+  templates.set(name, compiled);
+  return compiled;
+}
+
+/** A page of the server. */
+export function renderPage(name: string, view: object): string {
+  return template(name)(view, { allowedProtoProperties: {}, allowedProtoMethods: {} });
+}
+
+/** Where a page takes style and scripts from: its own text, or the server's asset addresses. */
+export type AssetSource = { readonly inline: Assets } | { readonly inline: false };
+
+export const inlineAssets = (): AssetSource => ({ inline: assets() });
+export const linkedAssets: AssetSource = { inline: false };
+
+/** The report: the same template and the same figures on screen, as a file and in print. */
+export function renderReport(run: StudyRun, source: AssetSource, links: object = {}): string {
+  return renderPage("report", { ...reportView(run), assets: source, links });
+}

@@ -1,0 +1,102 @@
+import { at } from "../model/lake/calendar.js";
+import { type Money, noMoney, sumOf } from "../model/money/line.js";
+import type { ReportContext } from "./context.js";
+import { head, num, row, type TableView } from "./view-types.js";
+
+export interface InfestationView {
+  readonly summary: string;
+  readonly byStructure: TableView;
+  readonly apart: string;
+}
+
+/** The year since establishment that stands for a mature infestation, counted from 0. */
+export function matureYear({ horizon, comparison }: Pick<ReportContext, "horizon" | "comparison">): number {
+  const { densityByYear } = comparison.lake;
+  const peak = Math.max(...densityByYear);
+  const settled = densityByYear.findIndex((density) => density >= peak * matureShare);
+  return Math.min(horizon - 1, Math.max(settled, leastMatureYear));
+}
+
+const matureShare = 0.99;
+const leastMatureYear = 9;
+
+export interface StructureCostRow {
+  readonly id: string;
+  readonly name: string;
+  readonly bearer: string;
+  readonly first: Money;
+  readonly mature: Money;
+  /** Mean yearly cost of the five years from the mature one, so that a plan of several years is not misread. */
+  readonly matureMean: number;
+  readonly expected: Money;
+}
+
+const meanYears = 5;
+
+/** Cost of each structure, most expensive first. */
+export function structureCosts(context: ReportContext): StructureCostRow[] {
+  const { comparison } = context;
+  const mature = matureYear(context);
+  return comparison.structures
+    .map(({ structure }) => {
+      const stream = comparison.infestation.byStructure.find(({ id }) => id === structure.id)?.byYear ?? [];
+      const expected = comparison.baseline.infestationByStructure.find(({ id }) => id === structure.id);
+      const counted = stream.slice(mature, mature + meanYears);
+      return {
+        id: structure.id,
+        name: structure.name,
+        bearer: context.bearerName(structure.bearer),
+        first: at(stream, 0),
+        mature: at(stream, mature),
+        matureMean: sumOf(counted).dividedBy(Math.max(1, counted.length)).toNumber(),
+        expected: expected?.presentValue ?? noMoney,
+      };
+    })
+    .sort((a, b) => b.expected.comparedTo(a.expected));
+}
+
+export function infestationView(context: ReportContext): InfestationView {
+  const { comparison, format, horizon, priceYear } = context;
+  const rows = structureCosts(context);
+  const mature = rows.reduce((sum, each) => sum + each.matureMean, 0);
+  const total = comparison.baseline.presentValue.infestation;
+  return {
+    summary: `Once mussels are established and mature, the structures listed cost about ${format.money(mature)} a year more than today. Weighed by the chance that this happens, and when, that is ${format.money(total)} in present value over ${horizon} years without a program.`,
+    byStructure: {
+      id: "table-structures",
+      caption: `Cost of an infestation by structure, prices of ${priceYear}`,
+      head: head(
+        "Structure",
+        "Who bears it",
+        num("First year"),
+        num("A year, mature"),
+        num("Expected present value, no program"),
+      ),
+      rows: rows.map((each) =>
+        row(
+          each.name,
+          each.bearer,
+          num(format.money(each.first)),
+          num(format.money(each.matureMean)),
+          num(format.money(each.expected)),
+        ),
+      ),
+      total: row(
+        "All structures",
+        "",
+        num(format.money(sumOf(rows.map((each) => each.first)))),
+        num(format.money(mature)),
+        num(format.money(total)),
+      ),
+      note: `First year: the first after establishment. A year, mature: mean of the ${meanYears} years from year ${matureYear(context) + 1}. Each figure is rounded by itself to three figures, so a column may differ from its total in the last place; appendix A has the lines.`,
+    },
+    apart: apartText(context),
+  };
+}
+
+function apartText({ comparison, format }: ReportContext): string {
+  const apart = comparison.baseline.apartPresentValue;
+  return apart.isZero()
+    ? "Losses that are not infrastructure (recreation, property, fishery) are not counted."
+    : `Losses that are not infrastructure, as entered by the author, come to ${format.money(apart)} in expected present value without a program. They are kept apart and are in no figure of this report but this one.`;
+}

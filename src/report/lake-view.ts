@@ -1,0 +1,162 @@
+import { at, months } from "../model/lake/calendar.js";
+import { monthlyMeans } from "../model/lake/levels.js";
+import type { StructureResult } from "../model/structures/structure.js";
+import type { ReportContext } from "./context.js";
+import { significant } from "./format.js";
+import { groupRow, head, num, type RowView, row, type TableView } from "./view-types.js";
+
+export const monthLabels = [
+  "Jan",
+  "Feb",
+  "Mar",
+  "Apr",
+  "May",
+  "Jun",
+  "Jul",
+  "Aug",
+  "Sep",
+  "Oct",
+  "Nov",
+  "Dec",
+];
+
+export interface LakeView {
+  readonly description: string;
+  readonly facts: readonly string[];
+  readonly suitability: string;
+  readonly levels: TableView;
+  readonly classes: TableView;
+  readonly structures: TableView;
+}
+
+export function lakeView(context: ReportContext): LakeView {
+  return {
+    description: context.run.document.lake.description,
+    facts: facts(context),
+    suitability: suitabilityText(context),
+    levels: levelsTable(context),
+    classes: classesTable(context),
+    structures: structuresTable(context),
+  };
+}
+
+function facts({ comparison, format }: ReportContext): string[] {
+  const { band, exposedArea, storageInBand } = comparison.lake;
+  return [
+    `The operating schedule moves the lake between ${format.quantity(band.highest, "elevation")} and ${format.quantity(band.lowest, "elevation")}. That lays bare ${format.quantity(exposedArea, "landArea")} of ground and moves ${format.quantity(storageInBand, "volume")} of storage.`,
+    "What lies in this band hangs dry part of the year, where drying and frost kill mussels; what lies below it, or floats, never does.",
+  ];
+}
+
+function suitabilityText({ comparison, run }: ReportContext): string {
+  const { limiting, weight, otherCalciumScheme } = comparison.lake.suitability;
+  const scheme =
+    run.document.lake.calciumScheme === "whittier" ? "Whittier and others 2008" : "Mackie and Claudi 2010";
+  const other =
+    run.document.lake.calciumScheme === "whittier"
+      ? "Mackie and Claudi 2010 (from memory)"
+      : "Whittier and others 2008";
+  return `Habitat for ${run.document.lake.species} mussels is ${limiting.class}: ${limiting.variable} rules at ${significant(limiting.value, 3)} ${limiting.unit} (weight ${weight}). Calcium classes are those of ${scheme}; by ${other} the calcium class would be ${otherCalciumScheme.class}.`;
+}
+
+function levelsTable({ comparison, format, run }: ReportContext): TableView {
+  const means = monthlyMeans(comparison.lake.daily);
+  const { lake } = run.document;
+  const modelLake = comparison.input.lake;
+  return {
+    id: "table-levels",
+    caption: `Mean water level and temperatures of ${lake.name}`,
+    head: head(
+      "Month",
+      num(`Level, ${format.unit("elevation")}`),
+      num(`Surface water, ${format.unit("temperature")}`),
+      num(`Air, ${format.unit("temperature")}`),
+    ),
+    rows: months.map((month) =>
+      row(
+        at(monthLabels, month),
+        num(oneDecimal(format.display(at(means, month), "elevation"))),
+        num(oneDecimal(format.display(at(modelLake.surfaceTemperature, month), "temperature"))),
+        num(oneDecimal(format.display(at(modelLake.airTemperature, month), "temperature"))),
+      ),
+    ),
+    note: "Levels from the drawdown schedule, joined linearly; temperatures as entered by the author of the study.",
+    compact: true,
+  };
+}
+
+const oneDecimal = (value: number) =>
+  value.toLocaleString("en-US", { minimumFractionDigits: 1, maximumFractionDigits: 1 });
+
+function classesTable({ comparison }: ReportContext): TableView {
+  return {
+    id: "table-suitability",
+    caption: "Habitat suitability by variable; the lowest rules",
+    head: head("Variable", num("Value"), "Class", num("Weight")),
+    rows: comparison.lake.suitability.variables.map((each) =>
+      row(
+        each.variable,
+        num(`${significant(each.value, 3)} ${each.unit}`),
+        each.class,
+        num(String(each.weight)),
+      ),
+    ),
+    compact: true,
+  };
+}
+
+/** How each part of each structure fouls and how it is kept in service. */
+function structuresTable(context: ReportContext): TableView {
+  const { comparison, format } = context;
+  return {
+    id: "table-upkeep",
+    caption: "What would foul, and the cheapest plan found that keeps each part within its limits",
+    head: head(
+      "Part",
+      num(`Layer if left, ${format.unit("areaMass")}`),
+      num(`Thickness if left, ${format.unit("smallLength")}`),
+      "Plan",
+      num("Cost a year"),
+      "Runner-up",
+      num("Cost a year"),
+    ),
+    rows: comparison.structures.flatMap((result) => structureRows(result, context)),
+    note: `Costs in a mature infestation, prices of ${context.priceYear}, with the losses that remain under the plan. Layers are those of a mature infestation that nobody cleans. Plans that break a limit (head loss, velocity, closed gaps, layer, cooling water, weight) are left out.`,
+  };
+}
+
+function structureRows(result: StructureResult, context: ReportContext): RowView[] {
+  const { structure, components, litter } = result;
+  const rows = components.map((component) => {
+    const { chosen, tried, untouchedLayer } = component;
+    const runnerUp = tried
+      .filter((each) => each !== chosen && each.brokenLimit === undefined)
+      .sort((a, b) => a.yearlyCost - b.yearlyCost)[0];
+    return row(
+      component.name,
+      num(context.format.number(untouchedLayer.mass, "areaMass")),
+      num(context.format.number(untouchedLayer.thickness, "smallLength")),
+      chosen.plan.label + (chosen.brokenLimit ? ` — ${chosen.brokenLimit}` : ""),
+      num(context.format.money(chosen.yearlyCost)),
+      runnerUp?.plan.label ?? "none keeps the limits",
+      num(runnerUp ? context.format.money(runnerUp.yearlyCost) : "–"),
+    );
+  });
+  const mature = litter.at(-1);
+  if (mature) {
+    rows.push(
+      row(
+        "dead shell on the ramp, a year",
+        num("–"),
+        num(context.format.number(mature.thickness, "smallLength")),
+        mature.thickness > 0 ? "swept when sharp" : "nothing to sweep",
+        num("–"),
+        "–",
+        num("–"),
+      ),
+    );
+  }
+  return rows.length === 0
+    ? []
+    : [groupRow(`${structure.name} (${context.bearerName(structure.bearer)})`), ...rows];
+}

@@ -1,0 +1,36 @@
+/** The method page and the cautions: words that are the same for every study. */
+export const method = {
+  steps: [
+    "Levels. The drawdown schedule's points are joined linearly into a daily elevation; from it come wetted days and dry runs at the elevation of each structure.",
+    "Habitat. Each measured variable falls in a published class; the lowest class rules. Its weight scales both settlement and the chance that arrivals found a population.",
+    "Population. Lake-wide density rises by a logistic curve from 1% of capacity to 95% in the years to peak of the species and lake type.",
+    "Growth. On each surface monthly cohorts settle in the spawning season in proportion to density, depth, velocity and free space; shells lengthen with warmth (von Bertalanffy in degree-days); wet mass follows ln W = −9.2964 + 3.0998 ln L (g, mm); crowding limits number × length². Layer thickness is mass over bulk density, at least one shell where the layer is closed.",
+    "Drying and frost. A dry run kills by its length, air temperature, humidity and shell size: a log-logistic survival surface fitted to published points, and a published table of frost. Floating structures get no credit.",
+    "Pipes. Darcy–Weisbach h = (f L/D + ΣK) V²/2g with f by Colebrook–White; the layer narrows the bore on both sides and its sand roughness is up to 1.5 shell lengths where closed (up to 2.4 where half open). g = 9.81 m/s².",
+    "Racks. Meusburger h = kF (p/(1−p))^1.5 sin α V²/2g on the approach velocity V; p is the blocked share of the rack's face: bars and a layer on both sides of each gap.",
+    "Power. Energy lost = η ρ g Q h t at the month's price; a unit is derated in proportion to the cooling water that is missing; outages lose a stated share of the day's energy.",
+    "Upkeep. For each part, plans (left alone, cleaned at an interval, cleaned in the dry at low water, dosed with oxidant) are tried in a mature infestation. The cheapest that keeps every limit is taken. Parts are judged one by one, each with the others clean.",
+    "Arrival. Yearly chance = 1 − exp(−(α × fouled launches that slip through × suitability)^c), joined with other pathways. Establishment in year t has the chance h(1−h)^(t−1).",
+    "Comparison. Expected cost of a year is the cost of each age of an infestation times the chance of that age: an exact sum, no sampling. Net benefit is loss avoided less added program cost, both present values. Losses are counted from the first year after establishment; detection lag is left out.",
+    "A sum of engineering costs is partial: it leaves out how prices and people adjust, which tends to overstate losses to society as a whole.",
+  ],
+  leftOut: [
+    "recreation, property values, fishery and native species, unless the author entered them apart",
+    "harm to downstream waters and to other lakes that this one would infest",
+    "costs before an infestation is noticed, and attempts to contain or eradicate it",
+    "redundant lines, coatings, ultraviolet and heat treatment as protection plans",
+    "inflation, financing, taxes and insurance",
+  ],
+  accuracy:
+    "Class 5 estimate in the sense of AACE 18R-97 (screening): typical accuracy −20 to −50% on the low side and +30 to +100% on the high side. No contingency is added.",
+  cautions: [
+    "Diving near intakes and gates: differential head and moving water kill. Lock out pumps, gates and units; plan the dive under the local diving code.",
+    "Conduits, penstocks and wells are confined spaces: test the air, ventilate, keep an attendant and a rescue plan; isolate stored energy and water.",
+    "Dead shells are razor-sharp and rot: gloves, boots, closed footwear on ramps; hydrogen sulphide and lack of oxygen are possible where they decay.",
+    "Oxidants and other treatments are pesticides in law: a permit, a licensed applicator, residual limits at the outfall and drinking-water rules apply. Chlorine gas and hypochlorite are hazardous to store and handle.",
+    "Rapid drawdown can make banks and embankment dams slide and strand fish: keep to the rate that the dam's safety engineer allows.",
+    "Hot-wash water scalds at 60 °C: shields, training, no wash of persons or animals.",
+  ],
+  standing:
+    "A planning estimate for a budget decision, not engineering advice. Local codes and licensed practice rule; have an engineer check any structure before money is spent on it.",
+} as const;

@@ -1,0 +1,92 @@
+import type { OptionResult } from "../model/option.js";
+import type { ReportContext } from "./context.js";
+import { lineDimensions, percent, significant } from "./format.js";
+import { groupRow, head, num, type RowView, row, type TableView } from "./view-types.js";
+
+export interface ProgramView {
+  readonly funnel: TableView;
+  readonly cost: TableView;
+  readonly stepsNote: string;
+}
+
+export const allOptions = ({ comparison }: ReportContext): OptionResult[] => [
+  comparison.baseline,
+  ...comparison.options.map(({ result }) => result),
+];
+
+export function programView(context: ReportContext): ProgramView {
+  return { funnel: funnelTable(context), cost: costTable(context), stepsNote: stepsNote(context) };
+}
+
+const boats = (value: number) => significant(value, value < 100 ? 2 : 3);
+
+/** Of the year's launches, how many carry live mussels, and how many of those slip through, per option. */
+function funnelTable(context: ReportContext): TableView {
+  const options = allOptions(context);
+  return {
+    id: "table-funnel",
+    caption: "A year of launches, and the fouled boats that slip through",
+    head: head(
+      "Option",
+      num("Launches"),
+      num("Fouled at the ramp"),
+      num("Set aside"),
+      num("Slip through"),
+      num("Chance a year"),
+    ),
+    rows: options.map(({ option, arrivals, hazard }) => {
+      const total = (read: (each: (typeof arrivals.classes)[number]) => number) =>
+        arrivals.classes.reduce((sum, each) => sum + read(each), 0);
+      return row(
+        option.name,
+        num(boats(total((each) => each.launches))),
+        num(boats(total((each) => each.fouled))),
+        num(boats(total((each) => each.setAside))),
+        num(`${boats(arrivals.slipThrough)}${rangeText(arrivals.slipThroughRange)}`),
+        num(percent(hazard)),
+      );
+    }),
+    note: "Fouled: carrying live mussels. In brackets, slip through if inspection and wash miss independently, and if they miss the same boats. Chance a year: of infestation, with other pathways.",
+  };
+}
+
+function rangeText({ independent, dependent }: { independent: number; dependent: number }): string {
+  return independent === dependent ? "" : ` (${boats(independent)}–${boats(dependent)})`;
+}
+
+function stepsNote({ run }: ReportContext): string {
+  return run.document.options
+    .flatMap((option) => (option.steps ? [`${option.name}: ${option.steps.origin}.`] : []))
+    .join(" ");
+}
+
+function costTable(context: ReportContext): TableView {
+  return {
+    id: "table-program-cost",
+    caption: `Cost of each option in a year with a clean lake, prices of ${context.priceYear}`,
+    head: head("Line", num("Quantity"), "Unit", num("Unit rate"), num("A year")),
+    rows: allOptions(context).flatMap((result) => optionRows(result, context)),
+    note: `Equipment is shown at its yearly capital recovery over its life at the study's rate. Fees are revenue..`,
+  };
+}
+
+function optionRows(
+  { option, programLines, programPerYear }: OptionResult,
+  { format }: ReportContext,
+): RowView[] {
+  const rows = programLines.map((line) => {
+    const { quantity, rate, unit } = lineDimensions[line.quantityKind];
+    return row(
+      line.what,
+      num(format.number(line.quantity, quantity)),
+      unit ?? format.unit(quantity),
+      num(format.rate(format.display(line.unitRate, rate))),
+      num(format.exactMoney(line.amount)),
+    );
+  });
+  return [
+    groupRow(option.name),
+    ...rows,
+    row("Sum", num(""), "", num(""), num(format.exactMoney(programPerYear))),
+  ];
+}

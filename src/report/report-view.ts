@@ -1,0 +1,62 @@
+import type { StudyRun } from "../study/compute.js";
+import { type AppendixView, appendixView } from "./appendix-view.js";
+import { type BoardView, boardView } from "./board-view.js";
+import { type ChartsView, chartsView } from "./charts.js";
+import { type ComparisonView, comparisonView } from "./comparison-view.js";
+import { reportContext } from "./context.js";
+import { type InfestationView, infestationView } from "./infestation-view.js";
+import { type LakeView, lakeView } from "./lake-view.js";
+import { method } from "./method.js";
+import { type ProgramView, programView } from "./program-view.js";
+
+/** Everything that the template prints. */
+export interface ReportView {
+  readonly title: string;
+  readonly authority: string;
+  readonly prepared: string;
+  readonly preparedBy: string;
+  readonly lakeName: string;
+  readonly invented: boolean;
+  readonly priceYear: number;
+  readonly horizon: number;
+  readonly money: string;
+  readonly board: BoardView;
+  readonly lake: LakeView;
+  readonly infestation: InfestationView;
+  readonly program: ProgramView;
+  readonly comparison: ComparisonView;
+  readonly appendix: AppendixView;
+  readonly charts: ChartsView;
+  readonly method: typeof method;
+}
+
+export function reportView(run: StudyRun): ReportView {
+  const context = reportContext(run);
+  const { study, lake, money } = run.document;
+  return {
+    title: study.name,
+    authority: study.authority,
+    prepared: study.prepared,
+    preparedBy: study.preparedBy,
+    lakeName: lake.name,
+    invented: study.invented,
+    priceYear: money.priceYear,
+    horizon: money.horizon,
+    money: moneyText(run),
+    board: boardView(context),
+    lake: lakeView(context),
+    infestation: infestationView(context),
+    program: programView(context),
+    comparison: comparisonView(context),
+    appendix: appendixView(context),
+    charts: chartsView(context),
+    method,
+  };
+}
+
+function moneyText({ document }: StudyRun): string {
+  const { money } = document;
+  const rate = (money.discountRate.value * 100).toLocaleString("en-US", { maximumFractionDigits: 3 });
+  const timing = money.timing === "mid-year" ? "in the middle" : "at the end";
+  return `All money is in ${money.currency} of ${money.priceYear}, without inflation. Present values are as of the start of ${money.startYear}, over ${money.horizon} years, at a real rate of ${rate}% a year (${money.discountRateOrigin}); each year's cost falls ${timing} of the year.`;
+}

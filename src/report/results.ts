@@ -1,0 +1,106 @@
+import type { OptionBalance } from "../model/compare.js";
+import type { CostLine, Money } from "../model/money/line.js";
+import type { OptionResult } from "../model/option.js";
+import type { StructureResult } from "../model/structures/structure.js";
+import type { StudyRun } from "../study/compute.js";
+
+const text = (amount: Money) => amount.toFixed(2);
+
+/** All results as plain JSON: amounts as text with two decimals, each cost line of each year, SI units. */
+export function resultsJson(run: StudyRun): object {
+  const { comparison, document } = run;
+  return {
+    study: document.study,
+    money: {
+      currency: document.money.currency,
+      priceYear: document.money.priceYear,
+      startYear: document.money.startYear,
+      horizon: document.money.horizon,
+      discountRate: document.money.discountRate.value,
+      timing: document.money.timing,
+      discountFactors: comparison.discountFactors,
+    },
+    suitability: comparison.lake.suitability,
+    structures: comparison.structures.map(structureJson),
+    infestationByYear: comparison.infestation.byYear.map(text),
+    apartByYear: comparison.infestation.apartByYear.map(text),
+    baseline: optionJson(comparison.baseline),
+    options: comparison.options.map(balanceJson),
+    checks: comparison.checks,
+    assumptions: run.usedAssumptions.map((id) => run.assumptions.entries.get(id)),
+    overrides: run.overrides.map(({ entry, value, text: typed, reason }) => ({
+      id: entry.id,
+      value,
+      typed,
+      reason,
+    })),
+  };
+}
+
+function structureJson({ structure, components, years, litter }: StructureResult): object {
+  return {
+    id: structure.id,
+    name: structure.name,
+    kind: structure.kind,
+    bearer: structure.bearer,
+    components: components.map(({ name, chosen, tried, untouchedLayer, thickestLayer }) => ({
+      name,
+      plan: chosen.plan.label,
+      brokenLimit: chosen.brokenLimit ?? null,
+      untouchedLayer,
+      thickestLayer,
+      tried: tried.map(({ plan, yearlyCost, brokenLimit }) => ({
+        plan: plan.label,
+        yearlyCost: Number(yearlyCost.toFixed(2)),
+        brokenLimit: brokenLimit ?? null,
+      })),
+    })),
+    litter,
+    years: years.map((lines) => lines.map(lineJson)),
+  };
+}
+
+function lineJson({ amount, ...line }: CostLine): object {
+  return { ...line, amount: text(amount) };
+}
+
+function optionJson(result: OptionResult): object {
+  const pair = ({ program, infestation, total }: OptionResult["presentValue"]) => ({
+    program: text(program),
+    infestation: text(infestation),
+    total: text(total),
+  });
+  return {
+    id: result.option.id,
+    name: result.option.name,
+    arrivals: result.arrivals,
+    hazard: result.hazard,
+    infestedByYear: result.infestedByYear,
+    programLines: result.programLines.map(lineJson),
+    programPerYear: text(result.programPerYear),
+    expectedByYear: result.expectedByYear.map(pair),
+    presentValue: pair(result.presentValue),
+    equivalentYearly: pair(result.equivalentYearly),
+    undiscounted: pair(result.undiscounted),
+  };
+}
+
+function balanceJson(balance: OptionBalance): object {
+  return {
+    ...optionJson(balance.result),
+    addedProgramCost: text(balance.addedProgramCost),
+    avoidedLoss: text(balance.avoidedLoss),
+    netBenefit: text(balance.netBenefit),
+    benefitCostRatio: balance.benefitCostRatio ?? null,
+    breakEven: {
+      hazard: balance.breakEven.hazard ?? null,
+      programPerYear: balance.breakEven.programPerYear ? text(balance.breakEven.programPerYear) : null,
+      lossFactor: balance.breakEven.lossFactor ?? null,
+    },
+    bearers: balance.bearers.map(({ id, name, ...amounts }) => ({
+      id,
+      name,
+      ...Object.fromEntries(Object.entries(amounts).map(([key, amount]) => [key, text(amount)])),
+    })),
+  };
+}

@@ -1,0 +1,52 @@
+/** What the template prints: text and finished geometry, nothing left to compute. */
+export interface TableView {
+  readonly id: string;
+  readonly caption: string;
+  readonly head: readonly HeadCell[];
+  readonly rows: readonly RowView[];
+  readonly total?: RowView;
+  readonly note?: string;
+  readonly compact?: boolean;
+}
+
+export interface HeadCell {
+  readonly text: string;
+  readonly numeric: boolean;
+}
+
+export interface RowView {
+  readonly cells: readonly { readonly text: string; readonly numeric: boolean }[];
+  /** Heading row over a group of rows. */
+  readonly group?: boolean;
+  readonly failed?: boolean;
+}
+
+export interface ChartView {
+  readonly id: string;
+  /** States the finding. */
+  readonly title: string;
+  /** What a reader who cannot see it should know. */
+  readonly alternative: string;
+  readonly source: string;
+  readonly height: number;
+  /** Chart.js configuration as JSON, safe inside a script element. */
+  readonly json: string;
+  readonly tableId: string;
+}
+
+type Cell = string | { readonly number: string };
+
+/** A numeric cell: set right-aligned with tabular figures. */
+export const num = (text: string): Cell => ({ number: text });
+
+export function head(...cells: readonly Cell[]): HeadCell[] {
+  return cells.map((cell) =>
+    typeof cell === "string" ? { text: cell, numeric: false } : { text: cell.number, numeric: true },
+  );
+}
+
+export function row(...cells: readonly Cell[]): RowView {
+  return { cells: head(...cells) };
+}
+
+export const groupRow = (text: string): RowView => ({ cells: [{ text, numeric: false }], group: true });

@@ -1,0 +1,176 @@
+import express, { type ErrorRequestHandler, type Express, type Response } from "express";
+import multer from "multer";
+import { assets } from "../report/assets.js";
+import { BrowserError } from "../report/browser.js";
+import { inlineAssets, linkedAssets, renderPage, renderReport } from "../report/html.js";
+import { printSettings } from "../report/paper.js";
+import type { Printer } from "../report/printer.js";
+import { resultsJson } from "../report/results.js";
+import { InputError } from "../study/problems.js";
+import { largestStudyBytes } from "../study/read.js";
+import { comparisonPage, listPage, problemPage } from "./pages.js";
+import type { ShelfEntry, StudyShelf } from "./study-shelf.js";
+
+export interface AppParts {
+  readonly shelf: StudyShelf;
+  readonly printer: Printer;
+  /** Told of faults that are not the reader's. */
+  readonly report: (error: unknown) => void;
+}
+
+/** No study of that address. */
+class NotFoundError extends Error {}
+
+/** The web application, apart from listening. */
+export function createApp(parts: AppParts): Express {
+  const app = express();
+  app.disable("x-powered-by");
+  addAssets(app);
+  addPages(app, parts);
+  addFiles(app, parts);
+  addUploads(app, parts);
+  app.use((_request, _response) => {
+    throw new NotFoundError();
+  });
+  app.use(errorPages(parts));
+  return app;
+}
+
+function addAssets(app: Express): void {
+  const asset = (path: string, type: string, read: () => string) =>
+    app.get(path, (_request, response) => {
+      response.type(type).set("Cache-Control", "public, max-age=3600").send(read());
+    });
+  asset("/assets/style.css", "css", () => assets().css);
+  asset("/assets/chart.js", "js", () => assets().chartLibrary);
+  asset("/assets/draw-charts.js", "js", () => assets().drawCharts);
+}
+
+function findStudy({ shelf }: AppParts, id: string | undefined): ShelfEntry {
+  const entry = id === undefined ? undefined : shelf.find(id);
+  if (!entry) throw new NotFoundError();
+  return entry;
+}
+
+const linksOf = ({ id }: ShelfEntry) => ({
+  back: "/",
+  study: `/studies/${id}`,
+  report: `/studies/${id}/report`,
+  pdf: `/studies/${id}/report.pdf`,
+  json: `/studies/${id}/results.json`,
+  source: `/studies/${id}/study`,
+});
+
+function addPages(app: Express, parts: AppParts): void {
+  app.get("/", (_request, response) => {
+    response.send(renderPage("studies", listPage(parts.shelf.list())));
+  });
+  app.get("/studies/:id", (request, response) => {
+    const entry = findStudy(parts, request.params.id);
+    response.send(renderPage("comparison", comparisonPage(entry, parts.shelf.run(entry), linksOf(entry))));
+  });
+  app.get("/studies/:id/report", (request, response) => {
+    const entry = findStudy(parts, request.params.id);
+    response.send(renderReport(parts.shelf.run(entry), linkedAssets, linksOf(entry)));
+  });
+}
+
+function addFiles(app: Express, parts: AppParts): void {
+  app.get("/studies/:id/report.pdf", async (request, response) => {
+    const entry = findStudy(parts, request.params.id);
+    const run = parts.shelf.run(entry);
+    const pdf = await parts.printer.print(renderReport(run, inlineAssets()), printSettings(run.document));
+    response
+      .type("pdf")
+      .set("Content-Disposition", `inline; filename="${entry.id}.pdf"`)
+      .send(Buffer.from(pdf));
+  });
+  app.get("/studies/:id/results.json", (request, response) => {
+    response.json(resultsJson(parts.shelf.run(findStudy(parts, request.params.id))));
+  });
+  app.get("/studies/:id/study", (request, response) => {
+    const entry = findStudy(parts, request.params.id);
+    response
+      .type("text")
+      .set("Content-Disposition", `attachment; filename="${entry.id}.yaml"`)
+      .send(entry.text);
+  });
+}
+
+/** Larger than a study, so that the reader's own message about size is given; beyond it the upload is cut off. */
+const uploadLimit = largestStudyBytes + 1;
+
+function addUploads(app: Express, parts: AppParts): void {
+  const upload = multer({
+    storage: multer.memoryStorage(),
+    limits: { fileSize: uploadLimit, files: 1, fields: 4 },
+  });
+  app.post("/studies", upload.single("study"), (request, response) => {
+    const text = request.file?.buffer.toString("utf8") ?? "";
+    const kept = parts.shelf.add(text, request.file?.originalname ?? "the upload");
+    response.redirect(303, `/studies/${kept.id}`);
+  });
+  app.post("/api/studies", express.text({ type: () => true, limit: uploadLimit }), (request, response) => {
+    const body: unknown = request.body;
+    const kept = parts.shelf.add(typeof body === "string" ? body : "", "the request");
+    response.status(201).json({ id: kept.id, revision: kept.revision, links: linksOf(kept) });
+  });
+}
+
+function errorPages({ report }: AppParts): ErrorRequestHandler {
+  return (error: unknown, request, response, _next) => {
+    const { status, title, problems } = explain(error);
+    if (status === 500) report(error);
+    const wantsJson = request.path.startsWith("/api/") || request.path.endsWith(".json");
+    send(response, status, wantsJson ? { title, problems } : problemPage(title, problems), wantsJson);
+  };
+}
+
+function send(response: Response, status: number, body: object, asJson: boolean): void {
+  response.status(status);
+  if (asJson) response.json(body);
+  else response.send(renderPage("problem", body));
+}
+
+interface Explained {
+  readonly status: number;
+  readonly title: string;
+  readonly problems: InputError["problems"];
+}
+
+function explain(error: unknown): Explained {
+  if (error instanceof InputError) {
+    return { status: 400, title: `${error.subject} cannot be used yet`, problems: error.problems };
+  }
+  if (error instanceof NotFoundError) {
+    return { status: 404, title: "There is no such page or study", problems: [] };
+  }
+  if (isTooLarge(error)) {
+    const allowed = `at most ${(largestStudyBytes / 1024 / 1024).toFixed(1)} MB`;
+    const problem = {
+      path: "the file",
+      found: "a larger file",
+      allowed,
+      remedy: "Check that this is the right file.",
+    };
+    return { status: 400, title: "The file is too large for a study", problems: [problem] };
+  }
+  if (error instanceof BrowserError) return { status: 503, title: error.message, problems: [] };
+  if (clientStatus(error)) return { status: 400, title: "The request could not be read", problems: [] };
+  return {
+    status: 500,
+    title: "Something went wrong on our side; nothing you entered was changed",
+    problems: [],
+  };
+}
+
+function isTooLarge(error: unknown): boolean {
+  if (error instanceof multer.MulterError) return error.code === "LIMIT_FILE_SIZE";
+  return typeof error === "object" && error !== null && "type" in error && error.type === "entity.too.large";
+}
+
+function clientStatus(error: unknown): boolean {
+  if (error instanceof multer.MulterError) return true;
+  const status = typeof error === "object" && error !== null && "status" in error ? error.status : undefined;
+  return typeof status === "number" && status >= 400 && status < 500;
+}
