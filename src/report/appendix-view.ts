@@ -174,7 +174,7 @@ function assumptionsTable(context: ReportContext): TableView {
     rows: used.map((entry) =>
       row(
         assumptionNumber(entry.id),
-        entry.id,
+        breakable(entry.id),
         num(overrides.has(entry.id) ? `${overrides.get(entry.id)?.text} (own)` : String(entry.value)),
         num(`${entry.low}–${entry.high}`),
         unitText(entry),
@@ -185,6 +185,9 @@ function assumptionsTable(context: ReportContext): TableView {
     note: pricesNote(context),
   };
 }
+
+/** An id that may break after its dots. */
+const breakable = (id: string) => id.replaceAll(".", ".\u200b");
 
 function unitText({ unit, priceYear }: Assumption): string {
   return priceYear === undefined ? unit : `${unit.replace("$", "USD")} of ${priceYear}`;

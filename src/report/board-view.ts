@@ -56,9 +56,22 @@ function answer(context: ReportContext, pays: boolean): string {
     best && best !== requested && best.netBenefit.greaterThan(0)
       ? ` Of the options compared, “${best.result.option.name}” comes out best.`
       : "";
+  const caveat = uncertaintyText(run, pays);
   return pays
-    ? `Yes, on this estimate: each ${symbol} spent on “${name}” is expected to avoid ${unitMoney(perUnit, symbol)} of infestation cost. ${odds}${other}`
-    : `No. On this estimate “${name}” is not worth its cost: each ${symbol} spent is expected to avoid ${unitMoney(perUnit, symbol)} of infestation cost. ${odds}${other}`;
+    ? `Yes, on this estimate: each ${symbol} spent on “${name}” is expected to avoid ${unitMoney(perUnit, symbol)} of infestation cost${caveat}. ${odds}${other}`
+    : `No. On this estimate “${name}” is not worth its cost: each ${symbol} spent is expected to avoid ${unitMoney(perUnit, symbol)} of infestation cost${caveat}. ${odds}${other}`;
+}
+
+function spreadText({ low, high }: { low: number; high: number }): string {
+  const [from, to] = [ratio(low), ratio(high)];
+  return from === to ? from : `${from} to ${to}`;
+}
+
+/** Says so where the answer does not hold over the ranges that were tried. */
+function uncertaintyText(run: StudyRun, pays: boolean): string {
+  const spread = ratioRange(run);
+  const flips = spread !== undefined && (pays ? spread.low < 1 : spread.high > 1);
+  return flips ? `, but the answer turns within the ranges of the assumptions (${spreadText(spread)})` : "";
 }
 
 function unitMoney(perUnit: number, symbol: string): string {

@@ -243,8 +243,10 @@ function levelsTitle({ comparison }: ReportContext, fixed: readonly FixedStructu
   const dry = fixed.filter(({ elevation }) => elevation > lowest).map(({ name }) => name);
   const wet = fixed.filter(({ elevation }) => elevation <= lowest).map(({ name }) => name);
   const parts = [
-    dry.length > 0 ? `${dry.join(", ")} hang${dry.length === 1 ? "s" : ""} dry part of the year` : "",
-    wet.length > 0 ? `${wet.join(", ")} never ${wet.length === 1 ? "does" : "do"}` : "",
+    dry.length > 0 ? `${listed(dry)} hang${dry.length === 1 ? "s" : ""} dry part of the year` : "",
+    wet.length > 0 ? `${listed(wet)} stay${wet.length === 1 ? "s" : ""} under water all year` : "",
   ].filter(Boolean);
   return parts.length > 0 ? parts.join("; ") : "The year's water level";
 }
+
+const listed = (names: readonly string[]) => new Intl.ListFormat("en", { type: "conjunction" }).format(names);

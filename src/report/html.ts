@@ -4,11 +4,21 @@ import Handlebars from "handlebars";
 import type { StudyRun } from "../study/compute.js";
 import { type Assets, assets, viewsFolder } from "./assets.js";
 import { reportView } from "./report-view.js";
+import type { TableView } from "./view-types.js";
 
 const partialsFolder = join(viewsFolder, "partials");
 const engine = Handlebars.create();
+engine.registerHelper("tableClass", tableClass);
 let partialsRead = false;
 const templates = new Map<string, HandlebarsTemplateDelegate>();
+
+/** Most rows of a table that is kept on one page; longer ones break with their head repeated. */
+const mostRowsTogether = { plain: 26, compact: 36 };
+
+function tableClass({ rows, compact }: TableView): string {
+  const most = compact ? mostRowsTogether.compact : mostRowsTogether.plain;
+  return [compact ? "compact" : "", rows.length <= most ? "whole" : ""].filter(Boolean).join(" ");
+}
 
 function template(name: string): HandlebarsTemplateDelegate {
   if (!partialsRead) {

@@ -125,6 +125,9 @@ function structuresTable(context: ReportContext): TableView {
   };
 }
 
+const isSwept = ({ years }: StructureResult) =>
+  years.some((lines) => lines.some(({ what }) => what === "sweeping"));
+
 function structureRows(result: StructureResult, context: ReportContext): RowView[] {
   const { structure, components, litter } = result;
   const rows = components.map((component) => {
@@ -149,7 +152,7 @@ function structureRows(result: StructureResult, context: ReportContext): RowView
         "dead shell on the ramp, a year",
         num("–"),
         num(context.format.number(mature.thickness, "smallLength")),
-        mature.thickness > 0 ? "swept when sharp" : "nothing to sweep",
+        isSwept(result) ? "swept, ramp closed meanwhile" : "too little to sweep",
         num("–"),
         "–",
         num("–"),

@@ -66,7 +66,7 @@ function costTable(context: ReportContext): TableView {
     caption: `Cost of each option in a year with a clean lake, prices of ${context.priceYear}`,
     head: head("Line", num("Quantity"), "Unit", num("Unit rate"), num("A year")),
     rows: allOptions(context).flatMap((result) => optionRows(result, context)),
-    note: `Equipment is shown at its yearly capital recovery over its life at the study's rate. Fees are revenue..`,
+    note: `Equipment is shown at its yearly capital recovery over its life at the study's rate. Fees are revenue.`,
   };
 }
 

@@ -4,6 +4,7 @@ import { type BoardView, boardView } from "./board-view.js";
 import { type ChartsView, chartsView } from "./charts.js";
 import { type ComparisonView, comparisonView } from "./comparison-view.js";
 import { reportContext } from "./context.js";
+import { type HydraulicsView, hydraulicsView } from "./hydraulics-view.js";
 import { type InfestationView, infestationView } from "./infestation-view.js";
 import { type LakeView, lakeView } from "./lake-view.js";
 import { method } from "./method.js";
@@ -27,6 +28,7 @@ export interface ReportView {
   readonly comparison: ComparisonView;
   readonly appendix: AppendixView;
   readonly charts: ChartsView;
+  readonly hydraulics: HydraulicsView;
   readonly method: typeof method;
 }
 
@@ -50,6 +52,7 @@ export function reportView(run: StudyRun): ReportView {
     comparison: comparisonView(context),
     appendix: appendixView(context),
     charts: chartsView(context),
+    hydraulics: hydraulicsView(context),
     method,
   };
 }

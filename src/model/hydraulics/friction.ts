@@ -63,12 +63,13 @@ export function pipeHeadLoss(pipe: PipeFlow, flow: number, viscosity: number): n
 
 /**
  * Flow that a head drives through a pipe, m³/s: Darcy–Weisbach and Colebrook–White solved together by fixed
- * point, V = √(2gh/(f L/D + ΣK)). Without local losses the result is the closed form of `frictionOnlyFlow`.
+ * point, V = √(2gh/(f L/D + ΣK)); without local losses by the closed form of `frictionOnlyFlow`.
  * Below Re 4000 the flow is found by bisection on the head loss, which rises with the flow.
  */
 export function flowAtHead(pipe: PipeFlow, head: number, viscosity: number): number {
   if (head <= 0 || pipe.diameter <= 0) return 0;
   const { length, diameter, roughness, minorLoss } = pipe;
+  if (minorLoss === 0) return turbulentOrSlow(frictionOnlyFlow(pipe, head, viscosity), pipe, head, viscosity);
   let inverseRoot = 1 / Math.sqrt(swameeJain(1e6, roughness / diameter));
   let velocity = 0;
   for (let step = 0; step < mostSteps; step++) {
@@ -79,8 +80,12 @@ export function flowAtHead(pipe: PipeFlow, head: number, viscosity: number): num
     inverseRoot = next;
     if (change < tolerance) break;
   }
-  const flow = velocity * pipeArea(diameter);
-  return (velocity * diameter) / viscosity >= turbulentLimit ? flow : slowFlowAtHead(pipe, head, viscosity);
+  return turbulentOrSlow(velocity * pipeArea(diameter), pipe, head, viscosity);
+}
+
+function turbulentOrSlow(flow: number, pipe: PipeFlow, head: number, viscosity: number): number {
+  const reynolds = (flow / pipeArea(pipe.diameter)) * (pipe.diameter / viscosity);
+  return reynolds >= turbulentLimit ? flow : slowFlowAtHead(pipe, head, viscosity);
 }
 
 function slowFlowAtHead(pipe: PipeFlow, head: number, viscosity: number): number {

@@ -3,6 +3,7 @@ import { type CostLine, costLine } from "../money/line.js";
 import type { Check, Component, ComponentResult, Priced } from "./component.js";
 import type { LakeContext } from "./context.js";
 import { dockComponents } from "./dock.js";
+import { type HydraulicSummary, hydraulicSummary } from "./hydraulic-summary.js";
 import { hydropowerComponents, operatingYear } from "./hydropower.js";
 import { intakeComponents } from "./intake.js";
 import { type LitterYear, litterByYear, rampYears } from "./ramp.js";
@@ -17,6 +18,7 @@ export interface StructureResult {
   /** Cost lines by year since establishment. */
   readonly years: readonly (readonly CostLine[])[];
   readonly checks: readonly Check[];
+  readonly hydraulics: HydraulicSummary;
 }
 
 /** What one structure costs in each year since establishment, with how it is kept in service. */
@@ -38,6 +40,7 @@ export function structureResult(structure: Structure, context: LakeContext): Str
     cleanEnergy: structure.kind === "hydropower" ? plantEnergy(structure, context) : [],
     years: years.map((lines) => lines.map((line) => ownLine(structure, line))),
     checks: components.map((component) => limitCheck(structure, component)),
+    hydraulics: hydraulicSummary(structure, components, context),
   };
 }
 
