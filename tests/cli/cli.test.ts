@@ -1,0 +1,87 @@
+import { spawnSync } from "node:child_process";
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, describe, expect, it } from "vitest";
+import { examplesFolder, projectRoot } from "../../src/report/assets.js";
+
+const folder = mkdtempSync(join(tmpdir(), "ramp-and-rack-cli-"));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+const study = join(examplesFolder, "ninemoss.yaml");
+
+function run(...args: string[]) {
+  const { status, stdout, stderr } = spawnSync(
+    process.execPath,
+    [join(projectRoot, "dist", "cli", "main.js"), ...args],
+    {
+      encoding: "utf8",
+      cwd: folder,
+    },
+  );
+  return { status, stdout, stderr };
+}
+
+describe("the command line", () => {
+  it("says that a sound study is complete", () => {
+    expect(run("check", study)).toMatchObject({ status: 0, stderr: "" });
+  });
+
+  it("prints the comparison as text", () => {
+    const { status, stdout } = run("compare", study);
+    expect(status).toBe(0);
+    expect(stdout).toContain("is not worth its cost");
+    expect(stdout).toContain("Staffed summer checks");
+  });
+
+  it("prints the comparison as JSON that parses", () => {
+    const { status, stdout } = run("compare", study, "--json");
+    expect(status).toBe(0);
+    expect(JSON.parse(stdout)).toMatchObject({ baseline: { id: "none" } });
+  });
+
+  it("writes the report as one HTML file", () => {
+    const { status, stdout } = run("report", study, "--out", "report.html");
+    expect(status).toBe(0);
+    expect(stdout).toContain("Wrote report.html");
+    expect(readFileSync(join(folder, "report.html"), "utf8")).toContain("Appendix C. Assumptions");
+  });
+
+  it("prints the JSON Schema of a study", () => {
+    expect(JSON.parse(run("schema").stdout)).toMatchObject({ type: "object" });
+  });
+
+  it("ends with 2, a message and no output for a study with mistakes", () => {
+    const wrong = join(folder, "wrong.yaml");
+    writeFileSync(
+      wrong,
+      readFileSync(study, "utf8").replace("minimumElevation: 411.4 m", "minimumElevation: 500 m"),
+    );
+    const before = readdirSync(folder).length;
+    const { status, stdout, stderr } = run("report", wrong, "--out", "wrong.html");
+    expect({ status, stdout }).toEqual({ status: 2, stdout: "" });
+    expect(stderr).toContain(
+      "lake.minimumElevation: found 500 m; allowed: an elevation below the maximum, 412.6 m.",
+    );
+    expect(stderr).not.toMatch(/\n\s+at /);
+    expect(existsSync(join(folder, "wrong.html"))).toBe(false);
+    expect(readdirSync(folder)).toHaveLength(before);
+  });
+
+  it.each([
+    ["an unknown command", ["paint", study], "Unknown command"],
+    ["a missing study", ["check"], "STUDY is missing"],
+    ["a file that is not there", ["check", "none.yaml"], "no such file"],
+    ["an unknown option", ["check", study, "--loud"], "--loud"],
+    ["an ending that is no report", ["report", study, "--out", "report.docx"], "ends in .pdf or .html"],
+    ["an unknown paper", ["report", study, "--out", "r.pdf", "--paper", "a3"], "letter or a4"],
+  ])("ends with 2 and says what is allowed for %s", (_what, args, words) => {
+    const { status, stderr } = run(...args);
+    expect(status).toBe(2);
+    expect(stderr).toContain(words);
+  });
+
+  it("shows its usage when asked for nothing", () => {
+    expect(run().stdout).toContain("Usage:");
+  });
+});

@@ -1,0 +1,160 @@
+import { describe, expect, it } from "vitest";
+import { reportContext } from "../../src/report/context.js";
+import { inlineAssets, renderReport } from "../../src/report/html.js";
+import { reportView } from "../../src/report/report-view.js";
+import type { TableView } from "../../src/report/view-types.js";
+import { runStudy } from "../../src/study/compute.js";
+import { assumptions, exampleDocument, exampleRun } from "./runs.js";
+
+const paying = exampleRun("sorrel-bend");
+const notPaying = exampleRun("ninemoss");
+
+const amount = (text: string) => Number(text.replace(/[^0-9.-]/g, ""));
+const column = (table: TableView, index: number) =>
+  table.rows.flatMap((row) => (row.cells[index] === undefined ? [] : [row.cells[index].text]));
+
+describe("the report's first page", () => {
+  it("prints the program's yearly cost and the expected infestation cost of the results, rounded to three figures", () => {
+    const { board } = reportView(paying);
+    const { comparison } = paying;
+    const requested = reportContext(paying).requested;
+    expect(amount(board.figures[0]?.value ?? "")).toBeCloseTo(
+      Number(requested.result.programPerYear.toNumber().toPrecision(3)),
+      6,
+    );
+    expect(amount(board.figures[1]?.value ?? "")).toBeCloseTo(
+      Number(comparison.baseline.equivalentYearly.infestation.toNumber().toPrecision(3)),
+      6,
+    );
+  });
+
+  it("has five figures, a question and an answer", () => {
+    const { board } = reportView(paying);
+    expect(board.figures).toHaveLength(5);
+    expect(board.question).toContain("Sorrel Bend Reservoir");
+    expect(board.answer.startsWith("Yes")).toBe(true);
+  });
+
+  it("says as plainly when a program is not worth its cost", () => {
+    const { board } = reportView(notPaying);
+    expect(board.answer).toMatch(/^No\. On this estimate .* is not worth its cost/);
+    expect(board.asked).toContain("is not advised to approve");
+  });
+
+  it("says that the answer turns within the ranges where it does", () => {
+    expect(reportView(paying).board.answer).toContain("the answer turns within the ranges");
+    expect(reportView(notPaying).board.answer).not.toContain("turns within");
+  });
+
+  it("turns into a maintenance budget for a lake that is infested already", () => {
+    const document = exampleDocument("sorrel-bend");
+    const infested = runStudy({ ...document, lake: { ...document.lake, infestedSince: 2024 } }, assumptions);
+    const { board } = reportView(infested);
+    expect(board.answer).toContain("maintenance budget");
+    expect(board.question).toContain("infested since 2024");
+    expect(infested.comparison.baseline.infestedByYear.every((chance) => chance === 1)).toBe(true);
+  });
+});
+
+describe("the tables", () => {
+  it("add up: cost lines to the expected present value of an infestation without a program", () => {
+    for (const run of [paying, notPaying]) {
+      const { lines } = reportView(run).appendix;
+      const printedSums = lines.rows
+        .filter((row) => row.cells[0]?.text === "Sum")
+        .map((row) => amount(row.cells[5]?.text ?? ""));
+      const total = run.comparison.baseline.presentValue.infestation.toNumber();
+      // Each printed sum is rounded to the unit: the total may differ by half a unit for each.
+      expect(Math.abs(printedSums.reduce((sum, each) => sum + each, 0) - total)).toBeLessThanOrEqual(
+        printedSums.length,
+      );
+      expect(amount(lines.total?.cells[5]?.text ?? "")).toBe(Math.round(total));
+    }
+  });
+
+  it("add up: cost by year times weight to the same present value", () => {
+    const { byYear } = reportView(paying).appendix;
+    const printed = column(byYear, 4).map(amount);
+    const total = amount(byYear.total?.cells[4]?.text ?? "");
+    expect(Math.abs(printed.reduce((sum, each) => sum + each, 0) - total)).toBeLessThanOrEqual(
+      printed.length / 2,
+    );
+  });
+
+  it("give quantity × unit rate as the amount of each line of the mature year", () => {
+    for (const { years } of paying.comparison.structures) {
+      for (const line of years.flat()) {
+        expect(line.amount.toNumber()).toBeCloseTo(line.quantity * line.unitRate, 1);
+      }
+    }
+  });
+
+  it("list every assumption used, each with a source that is cited", () => {
+    const { appendix } = reportView(paying);
+    expect(appendix.assumptions.rows).toHaveLength(paying.usedAssumptions.length);
+    const cited = new Set(appendix.sources.map(({ key }) => key));
+    for (const text of column(appendix.assumptions, 6)) {
+      const key = /^\[([^\]]+)\]/.exec(text)?.[1] ?? "";
+      expect(cited).toContain(key);
+    }
+  });
+
+  it("name on each cost line only assumptions of the list", () => {
+    const used = new Set(paying.usedAssumptions);
+    const named = paying.comparison.structures.flatMap(({ years }) =>
+      years.flat().flatMap((line) => line.assumptionIds),
+    );
+    expect(named.length).toBeGreaterThan(0);
+    for (const id of named) expect(used).toContain(id);
+  });
+
+  it("show each override with its reason", () => {
+    const { overrides } = reportView(paying).appendix;
+    expect(overrides?.rows).toHaveLength(paying.overrides.length);
+    expect(overrides?.rows[0]?.cells.map(({ text }) => text)).toContain(paying.overrides[0]?.reason);
+  });
+});
+
+describe("the page", () => {
+  it("is the same to the byte for the same study", () => {
+    expect(renderReport(exampleRun("sorrel-bend"), inlineAssets())).toBe(
+      renderReport(paying, inlineAssets()),
+    );
+  });
+
+  it("holds for each chart the table that it was drawn from", () => {
+    const html = renderReport(paying, inlineAssets());
+    const charts = Object.values(reportView(paying).charts);
+    expect(charts).toHaveLength(4);
+    for (const chart of charts) {
+      expect(html).toContain(`<canvas id="${chart.id}"`);
+      expect(html).toContain(`<table id="${chart.tableId}"`);
+    }
+  });
+
+  it("prints hostile names as typed and lets none of them become markup", () => {
+    const document = exampleDocument("ninemoss");
+    const name = '</script><script>alert(1)</script> & "ünïcode" 湖 🐚';
+    const structures = document.structures.map((each) => ({ ...each, name }));
+    const html = renderReport(
+      runStudy({ ...document, lake: { ...document.lake, name }, structures }, assumptions),
+      inlineAssets(),
+    );
+    expect(html).not.toContain("<script>alert");
+    expect(html).toContain("&lt;script&gt;alert(1)&lt;/script&gt;");
+    expect(html).toContain("湖 🐚");
+  });
+
+  it("loads nothing from elsewhere", () => {
+    const html = renderReport(paying, inlineAssets());
+    expect(html).not.toMatch(/<(script|link|img)[^>]+(src|href)="http/);
+    expect(html).not.toMatch(/url\((?!data:|#)/);
+  });
+
+  it("prints no number that is not one", () => {
+    for (const run of [paying, notPaying]) {
+      const text = renderReport(run, { inline: false }).replace(/<[^>]+>/g, " ");
+      expect(text).not.toMatch(/\bNaN\b|\bundefined\b|\bInfinity\b|\bnull\b/);
+    }
+  });
+});

@@ -1,0 +1,152 @@
+import { readFileSync } from "node:fs";
+import type { Server } from "node:http";
+import type { AddressInfo } from "node:net";
+import { join } from "node:path";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { examplesFolder } from "../../src/report/assets.js";
+import { BrowserError } from "../../src/report/browser.js";
+import type { Printer } from "../../src/report/printer.js";
+import { openStudyStore } from "../../src/store/studies.js";
+import { createApp } from "../../src/web/app.js";
+import { studyShelf } from "../../src/web/study-shelf.js";
+import { assumptions } from "../report/runs.js";
+
+const example = readFileSync(join(examplesFolder, "ninemoss.yaml"), "utf8");
+const own = example.replace("name: Ninemoss Lake, inspection program request", "name: Our lake");
+const faults: unknown[] = [];
+const store = openStudyStore(":memory:");
+let printing: Printer["print"] = async () => new TextEncoder().encode("%PDF-stub");
+let server: Server;
+let base = "";
+
+beforeAll(async () => {
+  const shelf = studyShelf(store, assumptions, () => new Date("2026-01-02T03:04:05Z"));
+  const printer: Printer = {
+    print: (html, settings) => printing(html, settings),
+    close: async () => undefined,
+  };
+  server = createApp({ shelf, printer, report: (error) => faults.push(error) }).listen(0, "127.0.0.1");
+  await new Promise((resolve) => server.once("listening", resolve));
+  base = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
+});
+
+afterAll(async () => {
+  await new Promise((resolve) => server.close(resolve));
+  store.close();
+});
+
+const get = (path: string) => fetch(base + path);
+
+function upload(text: string): Promise<Response> {
+  const body = new FormData();
+  body.set("study", new Blob([text]), "our-lake.yaml");
+  return fetch(`${base}/studies`, { method: "POST", body, redirect: "manual" });
+}
+
+describe("reading", () => {
+  it("lists the examples", async () => {
+    const page = await (await get("/")).text();
+    expect(page).toContain("Sorrel Bend Reservoir");
+    expect(page).toContain("Ninemoss Lake");
+  });
+
+  it.each(["", "/report"])("shows a study at %s", async (path) => {
+    const response = await get(`/studies/example-ninemoss${path}`);
+    expect(response.status).toBe(200);
+    expect(await response.text()).toContain("is not worth its cost");
+  });
+
+  it("gives the results as JSON with amounts that add up", async () => {
+    const results = (await (await get("/studies/example-ninemoss/results.json")).json()) as {
+      structures: { years: { amount: string; type: string }[][] }[];
+      infestationByYear: string[];
+    };
+    const first = results.structures
+      .flatMap(({ years }) => years[9] ?? [])
+      .filter(({ type }) => type !== "apart");
+    const sum = first.reduce((total, { amount }) => total + Number(amount), 0);
+    expect(sum).toBeCloseTo(Number(results.infestationByYear[9]), 2);
+  });
+
+  it("gives the study file as it was written", async () => {
+    expect(await (await get("/studies/example-ninemoss/study")).text()).toBe(example);
+  });
+
+  it("gives the report as PDF, and a way out if there is no browser", async () => {
+    const response = await get("/studies/example-ninemoss/report.pdf");
+    expect(response.headers.get("content-type")).toBe("application/pdf");
+    printing = async () => {
+      throw new BrowserError("No browser for printing was found.");
+    };
+    const refused = await get("/studies/example-ninemoss/report.pdf");
+    expect(refused.status).toBe(503);
+    expect(await refused.text()).toContain("No browser for printing was found.");
+  });
+
+  it("says so when there is no such study or page", async () => {
+    expect((await get("/studies/none")).status).toBe(404);
+    expect((await get("/elsewhere")).status).toBe(404);
+  });
+
+  it("hides the inside of a fault and reports it", async () => {
+    printing = async () => {
+      throw new Error("secret detail");
+    };
+    const response = await get("/studies/example-ninemoss/report.pdf");
+    expect(response.status).toBe(500);
+    expect(await response.text()).not.toContain("secret");
+    expect(String(faults.at(-1))).toContain("secret detail");
+  });
+});
+
+describe("uploading", () => {
+  it("keeps a sound study and shows it; a second upload is its next revision", async () => {
+    const first = await upload(own);
+    expect(first.status).toBe(303);
+    expect(first.headers.get("location")).toBe("/studies/our-lake");
+    expect((await get("/studies/our-lake")).status).toBe(200);
+    await upload(own);
+    expect(store.latest("our-lake")?.revision).toBe(2);
+    expect(await (await get("/")).text()).toContain("revision 2, 2026-01-02");
+  });
+
+  it("refuses a wrong study with every place, and keeps nothing", async () => {
+    const wrong = own
+      .replace("species: quagga", "species: carp")
+      .replace("diameter: 250 mm", "diameter: 250 kg");
+    const response = await upload(wrong.replace("name: Our lake", "name: Wrong lake"));
+    const page = await response.text();
+    expect(response.status).toBe(400);
+    expect(page).toContain("lake.species");
+    expect(page).toContain("conduit.diameter");
+    expect(page).not.toMatch(/at \w+ \(.*:\d+:\d+\)/);
+    expect(store.latest("wrong-lake")).toBeUndefined();
+  });
+
+  it.each([
+    ["an empty file", ""],
+    ["broken YAML", "study: {name: [}"],
+    ["20 MB", "a".repeat(20 * 1024 * 1024)],
+  ])("refuses %s with a clear message", async (_what, text) => {
+    const response = await upload(text);
+    expect(response.status).toBe(400);
+    expect(await response.text()).toMatch(/cannot be used yet|too large/);
+  });
+
+  it("refuses a form without a file", async () => {
+    const response = await fetch(`${base}/studies`, { method: "POST", body: new FormData() });
+    expect(response.status).toBe(400);
+  });
+
+  it("takes and refuses studies as JSON messages at the other address", async () => {
+    const post = (body: string) => fetch(`${base}/api/studies`, { method: "POST", body });
+    const kept = await post(own.replace("name: Our lake", "name: Sent lake"));
+    expect(kept.status).toBe(201);
+    expect(await kept.json()).toMatchObject({ id: "sent-lake", revision: 1 });
+    const refused = await post("lake: 3");
+    expect(refused.status).toBe(400);
+    const { problems } = (await refused.json()) as { problems: { path: string }[] };
+    expect(problems.map(({ path }) => path)).toContain("lake");
+    expect((await post("a".repeat(3 * 1024 * 1024))).status).toBe(400);
+  });
+});
