@@ -36,6 +36,9 @@ export function breakEven(result: OptionResult, baseline: OptionResult, settings
   };
 }
 
+/** Nothing can be avoided where the lake is infested already, so nothing flips the answer. */
+export const noBreakEven: BreakEven = { hazard: undefined, programPerYear: undefined, lossFactor: undefined };
+
 const gridSteps = 80;
 const gridDecades = 8;
 const bisections = 50;

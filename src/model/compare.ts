@@ -1,6 +1,6 @@
 import { type Assumed, recorder } from "./assumed.js";
 import { type BearerShare, bearerShares } from "./bearers.js";
-import { type BreakEven, breakEven } from "./break-even.js";
+import { type BreakEven, breakEven, noBreakEven } from "./break-even.js";
 import { plausibilityChecks } from "./checks.js";
 import { type InfestationCost, infestationCost } from "./infestation-cost.js";
 import type { MoneySettings, StudyInput } from "./inputs.js";
@@ -142,7 +142,8 @@ function balance(
     benefitCostRatio: addedProgramCost.greaterThan(0)
       ? avoidedLoss.dividedBy(addedProgramCost).toNumber()
       : undefined,
-    breakEven: breakEven(result, baseline, rest.settings),
+    breakEven:
+      rest.input.lake.infestedSince === undefined ? breakEven(result, baseline, rest.settings) : noBreakEven,
     bearers: bearerShares(rest.input.money, rest.infestation, { result, baseline, addedProgramCost }),
   };
 }

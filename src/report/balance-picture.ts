@@ -50,14 +50,14 @@ export function balancePicture(context: ReportContext): BalancePicture {
   const high = Math.max(avoided, ...spread);
   const largest = Math.max(program, avoided, high, 1);
   const y = (amount: number) => waterline - (Math.max(0, amount) / largest) * tallest;
-  const rackX = 400;
+  const rackX = 340;
   return {
     width,
     height,
     waterline,
     bars: [
       bar(
-        { side: "ramp", x: 110, amount: program, label: "at the ramp: spent", value: format.money(program) },
+        { side: "ramp", x: 60, amount: program, label: "at the ramp: spent", value: format.money(program) },
         y,
       ),
       {

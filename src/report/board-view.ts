@@ -144,7 +144,14 @@ function asked({ run, requested, format }: ReportContext, pays: boolean): string
     : `On these figures the ${board} is not advised to approve ${amount} a year for “${name}” on infrastructure grounds alone. Other grounds are listed under what the estimate leaves out.`;
 }
 
-function changes({ requested, comparison, format }: ReportContext): string[] {
+function changes({ requested, comparison, format, run }: ReportContext): string[] {
+  if (run.document.lake.infestedSince !== undefined) {
+    return [
+      "The price of cleaning and the limits of each part decide the plans; the table of parts names the runner-up of each.",
+      "The drawdown schedule decides what hangs dry; a longer dry run kills more and leaves more to sweep.",
+      "Unit prices marked as judged are the first to replace by your own.",
+    ];
+  }
   const { breakEven } = requested;
   const yearly = comparison.baseline.hazard;
   const lines = [
