@@ -11,7 +11,7 @@ const installers: ReadonlyArray<{
     needsRoot: true,
     commands: [
       ["apt-get", "update", "-qq"],
-      ["apt-get", "install", "-y", "-qq", "--no-install-recommends", "chromium"],
+      ["apt-get", "install", "-y", "-qq", "--no-install-recommends", "chromium", "fonts-dejavu-core"],
     ],
   },
   { needsRoot: false, commands: [["npx", "puppeteer", "browsers", "install", "chrome"]] },

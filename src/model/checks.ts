@@ -71,14 +71,13 @@ function energyCheck({ structure, years, cleanEnergy }: StructureResult): Check[
   ];
 }
 
-/** Held only against intakes and power plants that carry a mature layer: what the published figures cover. */
+/** Held only against intakes and power plants that need work done: what the published figures cover. */
 function costCheck(
   { structure, components }: StructureResult,
   infestation: InfestationCost,
   assumed: Assumed,
 ): Check[] {
-  const heaviest = Math.max(0, ...components.map((each) => each.untouchedLayer.mass));
-  if (heaviest < assumed("checks.layer-mass-low")) return [];
+  if (components.every(({ chosen }) => chosen.plan.method === "leave")) return [];
   if (structure.kind !== "intake" && structure.kind !== "hydropower") return [];
   const stream = infestation.byStructure.find(({ id }) => id === structure.id)?.byYear ?? [];
   if (stream.length === 0) return [];

@@ -28,6 +28,8 @@ export function hydraulicsView(context: ReportContext): HydraulicsView {
   };
 }
 
+const closedCells = Array.from({ length: 7 }, () => num("–"));
+
 function pipesTable(pipes: readonly PipeSummary[], { format }: ReportContext): TableView {
   const stateRow = (name: string, state: PipeState) =>
     row(
@@ -58,7 +60,7 @@ function pipesTable(pipes: readonly PipeSummary[], { format }: ReportContext): T
         `${pipe.structure}, ${pipe.part}: ${format.quantity(pipe.flow, "flow")} through ${format.quantity(pipe.length, "length")}, ΣK ${pipe.minorLoss}; shells ${significant(pipe.shellLengthMm, 3)} mm, number × length² ${significant(pipe.cover, 3)}; flow left at the clean head loss ${percent(pipe.capacityLeft)}`,
       ),
       stateRow("clean", pipe.clean),
-      stateRow("left to foul", pipe.fouled),
+      pipe.fouled ? stateRow("left to foul", pipe.fouled) : row("left to foul: bore closed", ...closedCells),
     ]),
     note: "h = (f L/D + ΣK) V²/2g, f by Colebrook–White, g 9.81 m/s². “Same loss as C” is the Hazen–Williams C of the same friction loss, for readers who know walls by it; it is not constant on shells.",
   };

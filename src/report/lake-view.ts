@@ -121,7 +121,7 @@ function structuresTable(context: ReportContext): TableView {
       num("Cost a year"),
     ),
     rows: comparison.structures.flatMap((result) => structureRows(result, context)),
-    note: `Costs in a mature infestation, prices of ${context.priceYear}, with the losses that remain under the plan. Layers are those of a mature infestation that nobody cleans. Plans that break a limit (head loss, velocity, closed gaps, layer, cooling water, weight) are left out.`,
+    note: `Costs in a mature infestation, prices of ${context.priceYear}, with the losses that remain under the plan. Layers are the thickest in a year of a mature infestation that nobody cleans. Plans that break a limit (head loss, velocity, closed gaps, layer, cooling water, weight) are left out.`,
   };
 }
 

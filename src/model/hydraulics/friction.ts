@@ -16,6 +16,8 @@ const laminarLimit = 2000;
 const turbulentLimit = 4000;
 const tolerance = 1e-12;
 const mostSteps = 100;
+/** Beyond this ratio of roughness to bore the relation has no meaning: shells meet across the pipe. */
+const largestRelativeRoughness = 1 / 2;
 
 export const pipeArea = (diameter: number): number => (Math.PI * diameter ** 2) / 4;
 
@@ -25,8 +27,9 @@ export const pipeArea = (diameter: number): number => (Math.PI * diameter ** 2) 
  * Between the two, linear in Re, since no published relation holds there.
  * Source: Colebrook 1939 (from memory).
  */
-export function frictionFactor(reynolds: number, relativeRoughness: number): number {
+export function frictionFactor(reynolds: number, wallRoughness: number): number {
   if (reynolds <= laminarLimit) return 64 / reynolds;
+  const relativeRoughness = Math.min(wallRoughness, largestRelativeRoughness);
   if (reynolds >= turbulentLimit) return colebrook(reynolds, relativeRoughness);
   const share = (reynolds - laminarLimit) / (turbulentLimit - laminarLimit);
   return (1 - share) * (64 / laminarLimit) + share * colebrook(turbulentLimit, relativeRoughness);
@@ -50,11 +53,12 @@ export function swameeJain(reynolds: number, relativeRoughness: number): number 
 
 /**
  * Head lost in a full round pipe, m: Darcy–Weisbach friction plus local losses,
- * h = (f L/D + ΣK) V²/2g.
+ * h = (f L/D + ΣK) V²/2g. A closed bore loses an infinite head.
  * @param viscosity kinematic, m²/s
  */
 export function pipeHeadLoss(pipe: PipeFlow, flow: number, viscosity: number): number {
   if (flow === 0) return 0;
+  if (pipe.diameter <= 0) return Infinity;
   const velocity = flow / pipeArea(pipe.diameter);
   const reynolds = (velocity * pipe.diameter) / viscosity;
   const factor = frictionFactor(reynolds, pipe.roughness / pipe.diameter);
@@ -68,7 +72,8 @@ export function pipeHeadLoss(pipe: PipeFlow, flow: number, viscosity: number): n
  */
 export function flowAtHead(pipe: PipeFlow, head: number, viscosity: number): number {
   if (head <= 0 || pipe.diameter <= 0) return 0;
-  const { length, diameter, roughness, minorLoss } = pipe;
+  const { length, diameter, minorLoss } = pipe;
+  const roughness = Math.min(pipe.roughness, largestRelativeRoughness * diameter);
   if (minorLoss === 0) return turbulentOrSlow(frictionOnlyFlow(pipe, head, viscosity), pipe, head, viscosity);
   let inverseRoot = 1 / Math.sqrt(swameeJain(1e6, roughness / diameter));
   let velocity = 0;
@@ -101,7 +106,8 @@ function slowFlowAtHead(pipe: PipeFlow, head: number, viscosity: number): number
 
 /** The closed form of `flowAtHead` for friction alone in turbulent flow. */
 export function frictionOnlyFlow(pipe: PipeFlow, head: number, viscosity: number): number {
-  const { diameter, roughness, length } = pipe;
+  const { diameter, length } = pipe;
+  const roughness = Math.min(pipe.roughness, largestRelativeRoughness * diameter);
   const speed = Math.sqrt((2 * gravity * diameter * head) / length);
   const argument = roughness / diameter / 3.7 + (2.51 * viscosity) / (diameter * speed);
   return -2 * pipeArea(diameter) * speed * Math.log10(argument);

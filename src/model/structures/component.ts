@@ -51,15 +51,15 @@ export interface TriedPlan {
   /** Yearly cost in a mature infestation, price-year money. */
   readonly yearlyCost: number;
   readonly brokenLimit: string | undefined;
-  /** What stands on the surface at the end of the trial. */
-  readonly lastLayer: Layer;
+  /** The thickest layer of the cycle that was costed. */
+  readonly thickestLayer: Layer;
 }
 
 export interface ComponentResult {
   readonly name: string;
   readonly chosen: TriedPlan;
   readonly tried: readonly TriedPlan[];
-  /** The thickest layer that the chosen plan lets grow, and the layer of a mature infestation that nobody cleans. */
+  /** The thickest layer that the chosen plan lets grow, and the thickest of a mature year if nobody cleans. */
   readonly thickestLayer: Layer;
   readonly untouchedLayer: Layer;
   readonly years: readonly (readonly Priced[])[];

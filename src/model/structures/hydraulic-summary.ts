@@ -33,7 +33,8 @@ export interface PipeSummary {
   readonly shellLengthMm: number;
   readonly cover: number;
   readonly clean: PipeState;
-  readonly fouled: PipeState;
+  /** Absent where the layer closes the bore. */
+  readonly fouled: PipeState | undefined;
   /** Flow at the clean pipe's head loss, fouled over clean. */
   readonly capacityLeft: number;
 }
@@ -102,7 +103,7 @@ function pipeSummary(
     shellLengthMm: layer.lengthMm,
     cover: layer.cover,
     clean,
-    fouled: pipeState(fouled, flow, viscosity),
+    fouled: fouled.diameter > 0 ? pipeState(fouled, flow, viscosity) : undefined,
     capacityLeft: flowAtHead(fouled, clean.headLoss, viscosity) / flow,
   };
 }

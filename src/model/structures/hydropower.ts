@@ -1,5 +1,5 @@
 import { fouledPipe } from "../hydraulics/fouled-pipe.js";
-import { flowAtHead, pipeArea, pipeHeadLoss } from "../hydraulics/friction.js";
+import { flowAtHead, pipeHeadLoss } from "../hydraulics/friction.js";
 import { hydroPower } from "../hydraulics/power.js";
 import type { Hydropower } from "../inputs.js";
 import { at, daysOf, hoursPerDay, months } from "../lake/calendar.js";
@@ -8,7 +8,7 @@ import type { Layer } from "../mussels/layer.js";
 import { cleaningOf } from "./cleaning.js";
 import type { Component, Priced } from "./component.js";
 import type { LakeContext } from "./context.js";
-import { fouledPipeIds, tooThick } from "./intake.js";
+import { fouledPipeIds, pipeWall, tooThick } from "./pipe.js";
 import { rackComponent } from "./rack.js";
 
 /** A power plant of equal units: rack, penstock and cooling-water line of all of them together. */
@@ -82,16 +82,12 @@ function lostEnergy(
 
 function penstockComponent(plant: Hydropower, year: OperatingYear, context: LakeContext): Component {
   const { penstock } = plant;
-  const wall = Math.PI * penstock.diameter * penstock.length;
+  const wall = pipeWall(penstock, plant.elevation, plant.flow);
+  const outage = (month: number) => [outageEnergy(plant, year, month, context)];
   return {
     name: "penstock",
-    surface: {
-      place: { at: "elevation", elevation: plant.elevation },
-      velocity: plant.flow.map((flow) => flow / pipeArea(penstock.diameter)),
-      settlementFactor: 1,
-    },
-    wettedArea: wall,
-    cleaning: cleaningOf("conduit", wall, context, (month) => [outageEnergy(plant, year, month, context)]),
+    ...wall,
+    cleaning: cleaningOf("conduit", wall.wettedArea, context, outage),
     losses: (layer, month) => {
       const fouled = fouledPipe(penstock, layer, context.roughness);
       const loss = pipeHeadLoss(fouled, at(plant.flow, month), context.viscosity);
@@ -118,19 +114,14 @@ export function coolingShare(
 /** The unit is derated in proportion to the cooling water that is missing. */
 function coolingComponent(plant: Hydropower, year: OperatingYear, context: LakeContext): Component {
   const { coolingWater } = plant;
-  const wall = Math.PI * coolingWater.diameter * coolingWater.length;
+  const requiredFlow = months.map(() => coolingWater.requiredFlow);
+  const wall = pipeWall(coolingWater, plant.elevation, requiredFlow);
   const limit = context.assumed("hydropower.derating-limit");
+  const outage = (month: number) => [outageEnergy(plant, year, month, context)];
   return {
     name: "cooling-water line",
-    surface: {
-      place: { at: "elevation", elevation: plant.elevation },
-      velocity: months.map(() => coolingWater.requiredFlow / pipeArea(coolingWater.diameter)),
-      settlementFactor: 1,
-    },
-    wettedArea: wall,
-    cleaning: cleaningOf("service-line", wall, context, (month) => [
-      outageEnergy(plant, year, month, context),
-    ]),
+    ...wall,
+    cleaning: cleaningOf("service-line", wall.wettedArea, context, outage),
     losses: (layer, month) => {
       const missing = 1 - coolingShare(plant, layer, context);
       return [

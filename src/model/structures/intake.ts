@@ -1,5 +1,5 @@
 import { fouledPipe } from "../hydraulics/fouled-pipe.js";
-import { flowAtHead, pipeArea, pipeHeadLoss } from "../hydraulics/friction.js";
+import { flowAtHead, pipeHeadLoss } from "../hydraulics/friction.js";
 import { pumpPower } from "../hydraulics/power.js";
 import type { Intake } from "../inputs.js";
 import { at, daysInYear, daysOf, hoursPerDay, months, secondsPerDay } from "../lake/calendar.js";
@@ -7,6 +7,7 @@ import type { Layer } from "../mussels/layer.js";
 import { cleaningOf } from "./cleaning.js";
 import type { Component, Priced } from "./component.js";
 import type { LakeContext } from "./context.js";
+import { fouledPipeIds, pipeWall, tooThick } from "./pipe.js";
 import { rackComponent } from "./rack.js";
 
 /** An intake: its rack, and its conduit with or without a pump. */
@@ -48,34 +49,21 @@ export function conduitState(
       ? supply.availableHead
       : pipeHeadLoss(conduit, largest, viscosity) + supply.marginHead;
   const cleanLoss = pipeHeadLoss(conduit, demand, viscosity);
-  const fouledLoss = fouled.diameter > 0 ? pipeHeadLoss(fouled, demand, viscosity) : Infinity;
+  const fouledLoss = pipeHeadLoss(fouled, demand, viscosity);
   if (fouledLoss <= available) return { cleanLoss, fouledLoss, delivered: demand };
   return { cleanLoss, fouledLoss: available, delivered: flowAtHead(fouled, available, viscosity) };
 }
 
 function conduitComponent(intake: Intake, context: LakeContext): Component {
-  const { conduit } = intake;
-  const wall = Math.PI * conduit.diameter * conduit.length;
+  const wall = pipeWall(intake.conduit, intake.elevation, intake.demand);
   return {
     name: "conduit",
-    surface: {
-      place: { at: "elevation", elevation: intake.elevation },
-      velocity: intake.demand.map((demand) => demand / pipeArea(conduit.diameter)),
-      settlementFactor: 1,
-    },
-    wettedArea: wall,
-    cleaning: cleaningOf("conduit", wall, context),
+    ...wall,
+    cleaning: cleaningOf("conduit", wall.wettedArea, context),
     ...(intake.oxidantAllowed ? { oxidant: oxidantOf(intake, context) } : {}),
     losses: (layer, month) => conduitLosses(intake, layer, month, context),
     brokenLimit: (layer) => tooThick(layer, context),
   };
-}
-
-/** A thick layer breaks off in clumps and reaches pumps, screens and valves. */
-export function tooThick(layer: Layer, context: LakeContext): string | undefined {
-  return layer.thickness > context.assumed("conduit.largest-layer")
-    ? "layer thicker than the limit"
-    : undefined;
 }
 
 function conduitLosses(intake: Intake, layer: Layer, month: number, context: LakeContext): Priced[] {
@@ -93,13 +81,6 @@ function conduitLosses(intake: Intake, layer: Layer, month: number, context: Lak
   const energy = pumpEnergy(intake, Math.max(0, fouledLoss - cleanLoss), delivered, month);
   return intake.supply.by === "pump" ? [energy, shortfall] : [shortfall];
 }
-
-export const fouledPipeIds = [
-  "hydraulics.closed-roughness-ratio",
-  "hydraulics.largest-roughness-ratio",
-  "hydraulics.viscosity",
-  "growth.bulk-density",
-];
 
 function pumpEnergy(intake: Intake, extraHead: number, flow: number, month: number): Priced {
   const supply = intake.supply;

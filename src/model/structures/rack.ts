@@ -62,7 +62,8 @@ export function rackComponent(
     cleaning: cleaningOf("rack", rackFace(rack), context, input.outage),
     losses: (layer, month) => {
       const loss = Math.min(state(layer, month).headLoss, rack.headLossLimit);
-      return input.lossPriced(Math.max(0, loss - at(cleanLoss, month)), month);
+      const lines = input.lossPriced(Math.max(0, loss - at(cleanLoss, month)), month);
+      return lines.map((line) => ({ ...line, assumptionIds: [factorId, "growth.bulk-density"] }));
     },
     brokenLimit: (layer, month) => {
       const gapClosed = Math.min(1, (2 * layer.thickness) / rack.clearSpacing);

@@ -19,10 +19,7 @@ const untouchedMonths = 84;
  * its broken limit is kept for the reader.
  */
 export function keepInService(component: Component, context: LakeContext): ComponentResult {
-  const months = {
-    plain: growingSurface(context.months(component.surface), context.growth),
-    treated: growingSurface(context.months(treatedSurface(component)), context.growth),
-  };
+  const months = surfacesOf(component, context);
   const tried = candidatePlans(component, context).map((plan) => tryPlan(plan, component, context, months));
   const chosen = cheapest(tried);
   const { layers, years } = runPlan(chosen.plan, component, context, {
@@ -36,14 +33,17 @@ export function keepInService(component: Component, context: LakeContext): Compo
     chosen,
     tried,
     thickestLayer: thickest(layers),
-    untouchedLayer: tried.find(({ plan }) => plan.method === "leave")?.lastLayer ?? bareSurface,
+    untouchedLayer: tried.find(({ plan }) => plan.method === "leave")?.thickestLayer ?? bareSurface,
     years: years.map(mergeLines),
     thicknessByYear: years.map((_, year) => thickest(layers.slice(year * 12, year * 12 + 12)).thickness),
   };
 }
 
-function treatedSurface({ surface, oxidant }: Component) {
-  return { ...surface, settlementFactor: surface.settlementFactor * (oxidant?.settlementFactor ?? 1) };
+function surfacesOf({ surface, oxidant }: Component, context: LakeContext): SurfacePair {
+  const growing = (settlementFactor: number) =>
+    growingSurface(context.months({ ...surface, settlementFactor }), context.growth);
+  const plain = growing(surface.settlementFactor);
+  return { plain, treated: oxidant ? growing(surface.settlementFactor * oxidant.settlementFactor) : plain };
 }
 
 /** The least yearly cost among plans that keep the limits; the first listed wins a tie. Else the busiest plan. */
@@ -75,7 +75,7 @@ function tryPlan(plan: Plan, component: Component, context: LakeContext, months:
     plan,
     yearlyCost: (cost / cycleMonths) * 12,
     brokenLimit: run.brokenLimits.at(-1),
-    lastLayer: run.layers.at(-1) ?? bareSurface,
+    thickestLayer: thickest(run.layers.slice(runUpMonths)),
   };
 }
 

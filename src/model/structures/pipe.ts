@@ -1,0 +1,36 @@
+import { pipeArea } from "../hydraulics/friction.js";
+import type { Pipe } from "../inputs.js";
+import type { Layer } from "../mussels/layer.js";
+import type { Component } from "./component.js";
+import type { LakeContext } from "./context.js";
+
+/** Assumptions behind the hydraulics of every fouled pipe. */
+export const fouledPipeIds = [
+  "hydraulics.closed-roughness-ratio",
+  "hydraulics.largest-roughness-ratio",
+  "hydraulics.viscosity",
+  "growth.bulk-density",
+];
+
+/** The inner wall of a pipe as a surface to grow on, at the velocity of each month's flow. */
+export function pipeWall(
+  pipe: Pipe,
+  elevation: number,
+  flow: readonly number[],
+): Pick<Component, "surface" | "wettedArea"> {
+  return {
+    surface: {
+      place: { at: "elevation", elevation },
+      velocity: flow.map((each) => each / pipeArea(pipe.diameter)),
+      settlementFactor: 1,
+    },
+    wettedArea: Math.PI * pipe.diameter * pipe.length,
+  };
+}
+
+/** A thick layer breaks off in clumps and reaches pumps, screens and valves. */
+export function tooThick(layer: Layer, context: LakeContext): string | undefined {
+  return layer.thickness > context.assumed("conduit.largest-layer")
+    ? "layer thicker than the limit"
+    : undefined;
+}
