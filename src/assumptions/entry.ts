@@ -39,7 +39,7 @@ export type AssumptionUnit = keyof typeof assumptionUnits;
 const unitNames = Object.keys(assumptionUnits) as [AssumptionUnit, ...AssumptionUnit[]];
 
 export const entrySchema = z.strictObject({
-  id: z.string().regex(/^[a-z0-9.-]+$/, "is not in lower-case words joined by dots and hyphens"),
+  id: z.string().regex(/^[a-z0-9.-]+$/, "lower-case words joined by dots and hyphens"),
   value: z.number(),
   unit: z.enum(unitNames),
   low: z.number(),

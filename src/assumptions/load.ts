@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { parseDocument } from "yaml";
 import { z } from "zod";
@@ -18,6 +18,11 @@ const sourcesFile = "sources.yaml";
  * @throws AssumptionError with all problems at once
  */
 export function loadAssumptions(folder: string): AssumptionSet {
+  if (!existsSync(join(folder, sourcesFile))) {
+    throw new AssumptionError([
+      `${folder}: holds no ${sourcesFile}. Point to the project's folder of assumptions.`,
+    ]);
+  }
   const problems: string[] = [];
   const sources = readSources(folder, problems);
   const entries = new Map<string, Assumption>();
@@ -47,10 +52,21 @@ function readSources(folder: string, problems: string[]): Map<string, Source> {
   const content = readYaml(folder, sourcesFile, problems) ?? {};
   const parsed = z.record(z.string(), sourceSchema).safeParse(content);
   if (parsed.success) return new Map(Object.entries(parsed.data));
-  problems.push(
-    ...parsed.error.issues.map((issue) => `${sourcesFile}: ${issue.path.join(".")} ${issue.message}`),
-  );
+  problems.push(...parsed.error.issues.map((issue) => sourceProblem(content, issue)));
   return new Map();
+}
+
+function sourceProblem(content: unknown, issue: z.core.$ZodIssue): string {
+  return shapeProblemAt(`${sourcesFile}: ${issue.path.join(".")}`, valueAt(content, issue.path), issue);
+}
+
+function shapeProblemAt(place: string, found: unknown, issue: z.core.$ZodIssue): string {
+  const what = found === undefined ? "is missing" : `is ${JSON.stringify(found)}`;
+  const allowed =
+    issue.code === "invalid_value"
+      ? `one of ${issue.values.join(", ")}`
+      : issue.message.replace("Invalid input: ", "").replace(/, received .*$/, "");
+  return `${place} ${what}; allowed: ${allowed}. Add or correct it.`;
 }
 
 function readEntries(folder: string, file: string, problems: string[]): Assumption[] {
@@ -74,13 +90,7 @@ function shapeProblem(file: string, item: unknown, index: number, issue: z.core.
   if (issue.code === "unrecognized_keys") {
     return `${file}: ${id} has an unknown key "${issue.keys.join('", "')}". Allowed: ${Object.keys(entrySchema.shape).join(", ")}. Correct or remove it.`;
   }
-  const found = valueAt(item, issue.path);
-  const what = found === undefined ? "is missing" : `is ${JSON.stringify(found)}`;
-  const allowed =
-    issue.code === "invalid_value"
-      ? `one of ${issue.values.join(", ")}`
-      : issue.message.replace("Invalid input: ", "");
-  return `${file}: ${id}: ${field} ${what}; allowed: ${allowed}. Add or correct it.`;
+  return shapeProblemAt(`${file}: ${id}: ${field}`, valueAt(item, issue.path), issue);
 }
 
 function valueAt(item: unknown, path: readonly PropertyKey[]): unknown {

@@ -28,6 +28,7 @@ export interface OverrideProblem {
 export function applyOverrides(
   set: AssumptionSet,
   overrides: readonly Override[],
+  exchangeRate = 1,
 ): { applied: AppliedOverride[]; problems: OverrideProblem[] } {
   const applied: AppliedOverride[] = [];
   const problems: OverrideProblem[] = [];
@@ -44,7 +45,8 @@ export function applyOverrides(
     }
     try {
       const value = readValue(entry, override.value);
-      const outsideRange = value < entry.low || value > entry.high;
+      const scale = entry.unit.startsWith("$") ? exchangeRate : 1;
+      const outsideRange = value < entry.low * scale || value > entry.high * scale;
       applied.push({ entry, value, text: String(override.value), reason: override.reason, outsideRange });
     } catch (error) {
       if (!(error instanceof QuantityError)) throw error;

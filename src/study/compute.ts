@@ -3,7 +3,7 @@ import { type AppliedOverride, applyOverrides, assumedFrom } from "../assumption
 import { type Assumed, recorder } from "../model/assumed.js";
 import { type Comparison, compare } from "../model/compare.js";
 import type { StudyInput } from "../model/inputs.js";
-import { describe, InputError } from "./problems.js";
+import { describe, InputError, pathText } from "./problems.js";
 import type { StudyDocument } from "./schema.js";
 import { toModel } from "./to-model.js";
 
@@ -33,12 +33,12 @@ export interface PreparedStudy {
 
 /** Applies a study's overrides. @throws InputError naming each override that cannot be used */
 export function prepareStudy(document: StudyDocument, set: AssumptionSet): PreparedStudy {
-  const { applied, problems } = applyOverrides(set, document.overrides);
+  const { applied, problems } = applyOverrides(set, document.overrides, document.money.exchangeRate);
   if (problems.length > 0) {
     throw new InputError(
       document.study.name,
       problems.map(({ index, field, found, allowed }) => ({
-        path: `overrides[${index}].${field}`,
+        path: pathText(["overrides", index, field], document),
         found: describe(found),
         allowed,
         remedy: "Correct or remove this override.",

@@ -7,7 +7,12 @@ type LakeDocument = StudyDocument["lake"];
 
 /** Levels, table and schedule of the lake against one another. */
 export function levelProblems(lake: LakeDocument): Contradiction[] {
-  return [...limitProblems(lake), ...tableProblems(lake), ...scheduleProblems(lake)];
+  return [
+    ...limitProblems(lake),
+    ...tableProblems(lake),
+    ...coverageProblems(lake),
+    ...scheduleProblems(lake),
+  ];
 }
 
 function limitProblems({ minimumElevation, maximumElevation }: LakeDocument): Contradiction[] {
@@ -34,9 +39,29 @@ function tableProblems({ storageTable }: LakeDocument): Contradiction[] {
       .map((key) => ({
         path: ["lake", "storageTable", index + 1, key],
         found: row[key].text,
-        allowed: `a value above that of the row before, ${below?.[key].text}`,
+        allowed: `${key === "elevation" ? "a value above" : "at least the value"} of the row before, ${below?.[key].text}`,
       }));
   });
+}
+
+/** The table must reach over all levels that the lake may take. */
+function coverageProblems({
+  storageTable,
+  minimumElevation,
+  maximumElevation,
+}: LakeDocument): Contradiction[] {
+  const [lowest, highest] = [storageTable[0], storageTable.at(-1)];
+  if (!lowest || !highest) return [];
+  const isCovered =
+    lowest.elevation.value <= minimumElevation.value && highest.elevation.value >= maximumElevation.value;
+  if (isCovered) return [];
+  return [
+    {
+      path: ["lake", "storageTable"],
+      found: `rows from ${lowest.elevation.text} to ${highest.elevation.text}`,
+      allowed: `rows that reach from ${minimumElevation.text} or below to ${maximumElevation.text} or above`,
+    },
+  ];
 }
 
 function scheduleProblems(lake: LakeDocument): Contradiction[] {

@@ -28,7 +28,7 @@ function ownProblems(structure: StructureDocument, lake: SoundParts["lake"]): Co
       return [
         ...aboveLake(structure, lake),
         ...rackProblems(structure.rack, largest(structure.flow)),
-        ...tailwaterProblems(structure),
+        ...tailwaterProblems(structure, lake),
       ];
     case "dock":
       return dockProblems(structure);
@@ -67,12 +67,24 @@ function rackProblems(rack: RackDocument, flow: number): Contradiction[] {
     {
       path: ["rack", "velocityLimit"],
       found: rack.velocityLimit.text,
-      allowed: `at least ${through.toFixed(2)} m/s, which the clean rack has at the largest flow; correct the rack, the flow or the limit`,
+      allowed: `at least ${(Math.ceil(through * 100) / 100).toFixed(2)} m/s, which the clean rack has at the largest flow; correct the rack, the flow or the limit`,
     },
   ];
 }
 
-function tailwaterProblems(plant: Extract<StructureDocument, { kind: "hydropower" }>): Contradiction[] {
+function tailwaterProblems(
+  plant: Extract<StructureDocument, { kind: "hydropower" }>,
+  lake: SoundParts["lake"],
+): Contradiction[] {
+  if (lake && plant.tailwaterElevation.value >= lake.minimumElevation.value) {
+    return [
+      {
+        path: ["tailwaterElevation"],
+        found: plant.tailwaterElevation.text,
+        allowed: `an elevation below the lake's minimum, ${lake.minimumElevation.text}`,
+      },
+    ];
+  }
   if (largest(plant.flow) === 0) {
     return [
       { path: ["flow"], found: "no flow in any month", allowed: "a flow above zero in at least one month" },

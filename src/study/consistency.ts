@@ -10,6 +10,7 @@ export function contradictions(parts: SoundParts): Contradiction[] {
     ...optionProblems(parts),
     ...bearerProblems(parts),
     ...infestedProblems(parts),
+    ...repeatedIds(parts.overrides ?? [], ["overrides"]),
   ];
 }
 

@@ -14,6 +14,7 @@ export interface SoundParts {
   readonly boats?: StudyDocument["boats"] | undefined;
   readonly options?: StudyDocument["options"] | undefined;
   readonly money?: StudyDocument["money"] | undefined;
+  readonly overrides?: StudyDocument["overrides"] | undefined;
   readonly structures: ReadonlyArray<{
     readonly index: number;
     readonly value: StudyDocument["structures"][number];

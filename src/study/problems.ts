@@ -39,7 +39,8 @@ function problemsOfIssue(issue: z.core.$ZodIssue, document: unknown): Problem[] 
       remedy: "Correct its spelling or remove it.",
     }));
   }
-  if (issue.code === "invalid_union" && issue.errors.length > 0) {
+  const given = issue.message.startsWith("Invalid input");
+  if (issue.code === "invalid_union" && issue.errors.length > 0 && given) {
     const branch = closestBranch(issue.errors, found);
     return branch.flatMap((nested) =>
       problemsOfIssue({ ...nested, path: [...issue.path, ...nested.path] } as z.core.$ZodIssue, document),
@@ -70,9 +71,9 @@ function allowedText(issue: z.core.$ZodIssue): string {
     case "invalid_value":
       return `one of ${issue.values.join(", ")}`;
     case "invalid_union":
-      return issue.discriminator === "kind"
-        ? "kind intake, hydropower, dock, ramp or lake-wide"
-        : `a known "${issue.discriminator ?? "value"}"`;
+      return issue.discriminator === undefined
+        ? issue.message
+        : (namesOf[issue.discriminator] ?? issue.message);
     case "invalid_type":
       return issue.message.startsWith("Invalid input: expected ")
         ? (typeNames[issue.expected] ?? issue.expected)
@@ -81,6 +82,11 @@ function allowedText(issue: z.core.$ZodIssue): string {
       return issue.message;
   }
 }
+
+const namesOf: Record<string, string> = {
+  kind: "kind intake, hydropower, dock, ramp or lake-wide",
+  by: "by gravity or pump",
+};
 
 const typeNames: Record<string, string> = {
   object: "a group of fields",
@@ -97,7 +103,7 @@ export function describe(value: unknown): string {
   if (value === undefined) return "nothing";
   if (Array.isArray(value)) return `a list of ${value.length}`;
   if (typeof value === "object" && value !== null) return "a group of fields";
-  const text = JSON.stringify(value) ?? String(value);
+  const text = typeof value === "number" ? String(value) : (JSON.stringify(value) ?? String(value));
   return text.length > longestFound ? `${text.slice(0, longestFound)}…` : text;
 }
 

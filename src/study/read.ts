@@ -1,7 +1,8 @@
 import { readFileSync, statSync } from "node:fs";
 import { basename } from "node:path";
-import { parseDocument } from "yaml";
+import { type Document, isScalar, LineCounter, parseDocument, visit, type YAMLParseError } from "yaml";
 import { contradictions } from "./consistency.js";
+import { currencyProblems } from "./consistency-currency.js";
 import type { Contradiction, SoundParts } from "./contradiction.js";
 import { InputError, type Problem, pathText, problemsOf } from "./problems.js";
 import { type StudyDocument, studySchema } from "./schema.js";
@@ -39,7 +40,7 @@ export function readStudyText(text: string, name: string): StudyDocument {
   const document = parseText(text, name);
   const parsed = studySchema.safeParse(document);
   if (parsed.success) {
-    const found = contradictions(soundParts(parsed.data));
+    const found = [...contradictions(soundParts(parsed.data)), ...currencyProblems(parsed.data)];
     if (found.length > 0)
       throw new InputError(
         name,
@@ -57,24 +58,54 @@ function parseText(text: string, name: string): unknown {
   if (text.trim() === "") {
     throw single(name, "the file", "nothing", "a study as JSON or YAML", "Start from one of the examples.");
   }
-  const parsed = parseDocument(text, { prettyErrors: true });
-  if (parsed.errors.length > 0) {
-    throw new InputError(
-      name,
-      parsed.errors.map((error) => ({
-        path: `line ${error.linePos?.[0].line ?? 1}, column ${error.linePos?.[0].col ?? 1}`,
-        found: error.message.split("\n")[0]?.replace(/ at line \d+, column \d+:$/, "") ?? "broken text",
-        allowed: "JSON or YAML",
-        remedy: "Correct the text there.",
-      })),
-    );
-  }
+  const lines = new LineCounter();
+  const parsed = parseDocument(text, { uniqueKeys: false, lineCounter: lines });
+  const found =
+    parsed.errors.length > 0 ? parsed.errors.slice(0, 1).map(textProblem) : repeatedKeys(parsed, lines);
+  if (found.length > 0) throw new InputError(name, found);
   try {
     return parsed.toJS({ maxAliasCount: 100 });
   } catch (error) {
     const found = error instanceof Error ? error.message : "broken text";
     throw single(name, "the file", found, "JSON or YAML without deep aliases", "Write the values out.");
   }
+}
+
+/** The first error of a text: those after it mostly follow from it. */
+function textProblem(error: YAMLParseError): Problem {
+  const found = error.code === "RESOURCE_EXHAUSTION" ? "groups nested too deep" : error.message;
+  return {
+    path: `line ${error.linePos?.[0].line ?? 1}, column ${error.linePos?.[0].col ?? 1}`,
+    found: (found.split("\n")[0] ?? "broken text").replace(/;.*$| at line \d+, column \d+:$/, ""),
+    allowed: "JSON or YAML",
+    remedy: "Correct the text there.",
+  };
+}
+
+/** Keys written twice in one group. The parser's own check takes the square of the number of keys. */
+function repeatedKeys(parsed: Document, lines: LineCounter): Problem[] {
+  const problems: Problem[] = [];
+  visit(parsed, {
+    Map: (_key, group) => {
+      const seen = new Set<unknown>();
+      for (const { key } of group.items) {
+        if (!isScalar(key)) continue;
+        if (seen.has(key.value))
+          problems.push(repeatedKey(String(key.value), lines.linePos(key.range?.[0] ?? 0)));
+        seen.add(key.value);
+      }
+    },
+  });
+  return problems;
+}
+
+function repeatedKey(key: string, { line, col }: { line: number; col: number }): Problem {
+  return {
+    path: `line ${line}, column ${col}`,
+    found: `the key "${key}" a second time`,
+    allowed: "each key once in a group",
+    remedy: "Remove one of the two.",
+  };
 }
 
 function soundParts(document: StudyDocument): SoundParts {
@@ -97,12 +128,18 @@ function partsOf(document: unknown): SoundParts {
     boats: shape.boats.safeParse(section("boats")).data,
     options: shape.options.safeParse(section("options")).data,
     money: shape.money.safeParse(section("money")).data,
+    overrides: shape.overrides.safeParse(section("overrides")).data,
     structures,
   };
 }
 
 function problemOf({ path, found, allowed }: Contradiction, document: unknown): Problem {
-  return { path: pathText(path, document), found, allowed, remedy: "Correct one of them." };
+  return {
+    path: pathText(path, document),
+    found,
+    allowed,
+    remedy: found === "nothing" ? "Add it." : "Correct this value or the other.",
+  };
 }
 
 function single(name: string, path: string, found: string, allowed: string, remedy: string): InputError {

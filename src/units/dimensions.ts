@@ -13,6 +13,8 @@ export interface Dimension {
   readonly example: string;
   /** Money per `unit`; the text starts with a currency sign or code. */
   readonly money?: boolean;
+  /** What may stand under the stroke, where the unit converter would take more than is meant. */
+  readonly underStroke?: RegExp;
   readonly minimum?: number;
   readonly maximum?: number;
 }
@@ -199,9 +201,18 @@ export const dimensions = {
     maximum: 1,
   },
   money: money("an amount of money", "1", each, each, '"$17,000"'),
-  moneyPerYear: money("money per year", "1", perYear, perYear, '"$40,000/yr"'),
-  moneyPerHour: money("money per hour", "hour", display("hour", "h"), display("hour", "h"), '"$24/h"'),
-  moneyPerDay: money("money per day", "day", display("day", "d"), display("day", "d"), '"$1,200/d"'),
+  moneyPerYear: {
+    ...money("money per year", "1", perYear, perYear, '"$40,000/yr"'),
+    underStroke: /^(yr|year|a)$/,
+  },
+  moneyPerHour: {
+    ...money("money per hour", "hour", display("hour", "h"), display("hour", "h"), '"$24/h"'),
+    underStroke: /^(h|hr|hour)$/,
+  },
+  moneyPerDay: {
+    ...money("money per day", "day", display("day", "d"), display("day", "d"), '"$1,200/d"'),
+    underStroke: /^(d|day)$/,
+  },
   moneyPerArea: money(
     "money per area",
     "m2",

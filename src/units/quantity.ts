@@ -13,16 +13,18 @@ export class QuantityError extends Error {}
 
 /** Names of the trade that js-quantities does not know, as it would write them. */
 const taughtUnits: ReadonlyArray<readonly [RegExp, string]> = [
-  [/\bacre[- ]?(ft|feet|foot)\b/gi, "acre*ft"],
+  [/\bacre[- ]?(ft|feet|foot)\b|\bac-ft\b|\baf\b/gi, "acre*ft"],
+  [/\bkwh\b/g, "kWh"],
   [/\bcfs\b/gi, "ft3/s"],
   [/\bgpm\b/gi, "gal/min"],
   [/\bmgd\b/gi, "Mgal/day"],
   [/\bML\b/g, "Ml"],
   [/\bha\b/g, "hectare"],
-  [/\bshort ton\b/gi, "ton"],
+  [/\bshort tons?\b|\btons\b/gi, "ton"],
   [/\byr\b|\ba\b/g, "year"],
   [/\bsqft\b|\bsq ft\b/gi, "ft2"],
   [/µ/g, "u"],
+  [/°/g, "deg"],
   [/²/g, "2"],
   [/³/g, "3"],
 ];
@@ -37,6 +39,9 @@ const temperatureUnits: Record<string, string> = {
   k: "tempK",
 };
 
+/** No quantity is longer; the unit converter takes minutes over a text of thousands of letters. */
+const longestText = 60;
+
 const numberPattern = "[-+]?(?:\\d{1,3}(?:,\\d{3})+|\\d+)(?:\\.\\d+)?(?:[eE][-+]?\\d+)?|[-+]?\\.\\d+";
 const quantityPattern = new RegExp(`^(${numberPattern})\\s*(.*)$`);
 const moneyPattern = new RegExp(`^(?:[$€£]|[A-Z]{3}\\s)\\s*(${numberPattern})\\s*(?:/\\s*(.+))?$`);
@@ -49,6 +54,7 @@ const moneyPattern = new RegExp(`^(?:[$€£]|[A-Z]{3}\\s)\\s*(${numberPattern})
 export function parseQuantity(text: string | number, dimensionName: DimensionName): Quantity {
   const dimension: Dimension = dimensions[dimensionName];
   const trimmed = String(text).trim();
+  if (trimmed.length > longestText) throw refused(dimension);
   const value = dimension.money ? parseMoney(trimmed, dimension) : parsePhysical(trimmed, dimension);
   requireRange(value, dimension);
   return { text: trimmed, value, dimension: dimensionName };
@@ -69,46 +75,57 @@ function parseMoney(text: string, dimension: Dimension): number {
   if (!match) throw refused(dimension);
   const amount = Number((match[1] ?? "").replaceAll(",", ""));
   const unit = (match[2] ?? "").trim();
-  if (dimension === dimensions.moneyPerYear) {
-    if (!/^(yr|year|a)$/.test(unit)) throw refused(dimension);
-    return amount;
-  }
-  if (dimension.unit === "1") {
-    if (unit !== "") throw refused(dimension);
-    return amount;
-  }
+  const isPerUnit = dimension.unit !== "1" || dimension.underStroke !== undefined;
+  if (!isPerUnit && unit !== "") throw refused(dimension);
+  if (!isPerUnit) return amount;
   if (unit === "") throw refused(dimension, "the unit after the stroke is missing");
-  return amount / convert(1, teach(unit, dimension), dimension.unit, dimension);
+  if (dimension.underStroke && !dimension.underStroke.test(unit)) throw refused(dimension);
+  return dimension.unit === "1"
+    ? amount
+    : amount / convert(1, teach(unit, dimension), dimension.unit, dimension);
 }
 
 function dimensionlessScale(unit: string, dimension: Dimension): number {
   if (unit === "") return 1;
   const isShare = dimension.us.unit === "%";
-  if (isShare && /^%(\s*\/\s*(yr|year|a))?$/.test(unit)) return Qty("1 %").toBase().scalar;
+  const percent = dimension === dimensions.yearlyShare ? /^%(\s*\/\s*(yr|year|a))?$/ : /^%$/;
+  if (isShare && percent.test(unit)) return Qty("1 %").toBase().scalar;
   throw refused(dimension);
 }
 
 function teach(unit: string, dimension: Dimension): string {
-  if (dimension.unit === "tempC") return temperatureUnits[unit.toLowerCase()] ?? unit;
+  if (dimension.unit === "tempC") return temperatureUnits[unit.toLowerCase().replace(" ", "")] ?? unit;
+  if (/\bmwh\b/i.test(unit) && !/\bMWh\b/.test(unit))
+    throw refused(dimension, "write MWh for megawatt-hours");
   return taughtUnits.reduce((text, [pattern, known]) => text.replace(pattern, known), unit);
 }
 
 function convert(number: number, from: string, to: string, dimension: Dimension): number {
+  if (numberInUnit.test(from)) throw refused(dimension);
   try {
-    return Qty(number, from).to(to).scalar;
+    const quantity = Qty(number, from);
+    // `to` alone would also turn an inverse round: 5 s/m into 0.2 m/s
+    if (quantity.isCompatible(to)) return quantity.to(to).scalar;
   } catch {
-    throw refused(dimension);
+    // refused below, as a unit of another dimension is
   }
+  throw refused(dimension);
 }
+
+/** A digit that is no exponent: the converter would drop it without a word ("1 200 ft" as 1 ft). */
+const numberInUnit = /(?:^|[\s*/])[-+.,]?\d/;
+
+/** What conversion may add to a value that is exactly at its bound: 140 °F is 60 °C. */
+const roundingError = 1e-9;
 
 function requireRange(value: number, { minimum, maximum, name, unit }: Dimension): void {
   if (!Number.isFinite(value)) throw new QuantityError(`${name} must be a finite number`);
   if (minimum !== undefined && value < minimum) {
     throw new QuantityError(
-      minimum === 0 ? `${name} cannot be negative` : `${name} of at least ${minimum} ${readable(unit)}`,
+      minimum === 0 ? `${name} of at least 0` : `${name} of at least ${minimum} ${readable(unit)}`,
     );
   }
-  if (maximum !== undefined && value > maximum) {
+  if (maximum !== undefined && value > maximum + roundingError) {
     throw new QuantityError(
       maximum === 1 ? `${name} of at most 100 %` : `${name} of at most ${maximum} ${readable(unit)}`,
     );

@@ -1,0 +1,41 @@
+import { type DimensionName, dimensions } from "../units/dimensions.js";
+import type { Contradiction } from "./contradiction.js";
+import type { StudyDocument } from "./schema.js";
+
+/** Signs that only these currencies may use; a code of three letters stands for itself. */
+const signs: Record<string, RegExp> = {
+  $: /^(USD|CAD|AUD|NZD|HKD|SGD|MXN|CLP)$/,
+  "€": /^EUR$/,
+  "£": /^(GBP|FKP|GIP)$/,
+};
+
+/** Amounts written in another currency than the study's: they would be read as if they were its own. */
+export function currencyProblems(document: StudyDocument): Contradiction[] {
+  const { currency } = document.money;
+  const overrides = document.overrides.map(({ value }, index) => ({
+    path: ["overrides", index, "value"],
+    text: String(value),
+  }));
+  const amounts = overrides.filter(({ text }) => /^([A-Z]{3} |[$€£])/.test(text));
+  return [...moneyTexts(document, []), ...amounts].flatMap(({ path, text }) => {
+    const sign = /^([A-Z]{3}|[$€£])/.exec(text)?.[1] ?? "";
+    const fits = signs[sign]?.test(currency) ?? sign === currency;
+    return fits
+      ? []
+      : [{ path, found: `"${text}"`, allowed: `an amount in the study's currency, ${currency}` }];
+  });
+}
+
+function moneyTexts(
+  value: unknown,
+  path: readonly PropertyKey[],
+): { path: readonly PropertyKey[]; text: string }[] {
+  if (typeof value !== "object" || value === null) return [];
+  if ("dimension" in value && "text" in value) {
+    const dimension = dimensions[value.dimension as DimensionName];
+    return "money" in dimension && dimension.money ? [{ path, text: String(value.text) }] : [];
+  }
+  if (Array.isArray(value))
+    return value.flatMap((item: unknown, index) => moneyTexts(item, [...path, index]));
+  return Object.entries(value).flatMap(([key, item]) => moneyTexts(item, [...path, key]));
+}

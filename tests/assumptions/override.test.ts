@@ -1,0 +1,117 @@
+import { describe, expect, it } from "vitest";
+import { applyOverrides, assumedFrom } from "../../src/assumptions/override.js";
+import { entryOf, setOf } from "./real.js";
+
+const set = setOf(
+  entryOf({ id: "cleaning.rack.rate", unit: "$/m2" }),
+  entryOf({ id: "cleaning.rack.visit", unit: "$", value: 7000, low: 2500, high: 20_000 }),
+  entryOf({ id: "shell.maximum-length", unit: "mm", value: 30, low: 25, high: 40 }),
+  entryOf({ id: "cleaning.dry-share", unit: "share", value: 0.4, low: 0.2, high: 0.7 }),
+  entryOf({ id: "growth.yearly-mortality", unit: "1/yr", value: 0.5, low: 0.3, high: 1 }),
+  entryOf({ id: "settlement.temperature", unit: "degC", value: 12, low: 10, high: 14 }),
+  entryOf({ id: "cleaning.days", unit: "d", value: 10, low: 5, high: 20 }),
+  entryOf({ id: "drying.hours", unit: "h", value: 48, low: 36, high: 60 }),
+  entryOf({ id: "disposal.fee", unit: "$/kg", value: 0.06, low: 0.04, high: 0.1 }),
+  entryOf({ id: "oxidant.cost", unit: "$/m3", value: 0.009, low: 0.003, high: 0.02 }),
+  entryOf({ id: "hydraulics.viscosity", unit: "m2/s", value: 1e-6, low: 1e-6, high: 1.6e-6 }),
+  entryOf({ id: "arrival.shape", unit: "1", value: 1, low: 1, high: 1.86 }),
+);
+
+const applied = (id: string, value: string | number) =>
+  applyOverrides(set, [{ id, value, reason: "measured" }]).applied[0];
+const refused = (id: string, value: string | number) =>
+  applyOverrides(set, [{ id, value, reason: "measured" }]).problems[0];
+
+describe("an override in another unit than its entry", () => {
+  // 1 ft = 0.3048 m, 1 in = 25.4 mm, 1 short ton = 907.18474 kg, 1 US gallon = 3.785411784 L, by definition
+  it.each([
+    ["cleaning.rack.rate", "$12/ft2", 12 / 0.3048 ** 2],
+    ["cleaning.rack.rate", "€60/m²", 60],
+    ["cleaning.rack.visit", "$9,500", 9500],
+    ["shell.maximum-length", "1 in", 25.4],
+    ["shell.maximum-length", "3 cm", 30],
+    ["cleaning.dry-share", "35 %", 0.35],
+    ["cleaning.dry-share", 0.35, 0.35],
+    ["growth.yearly-mortality", "60 %/yr", 0.6],
+    ["settlement.temperature", "53.6 degF", 12],
+    ["cleaning.days", "240 h", 10],
+    ["drying.hours", "2 d", 48],
+    ["disposal.fee", "$57.63/short ton", 57.63 / 907.18474],
+    ["oxidant.cost", "$34.32/Mgal", 34.32 / 3785.411784],
+    ["hydraulics.viscosity", "1.3e-6", 1.3e-6],
+    ["arrival.shape", 1.5, 1.5],
+  ])("is converted for %s: %s", (id, text, expected) => {
+    expect((applied(id, text)?.value ?? Number.NaN) / expected).toBeCloseTo(1, 7);
+  });
+
+  it("keeps its text and its reason for the report", () => {
+    expect(applied("cleaning.rack.rate", "$12/ft2")).toMatchObject({ text: "$12/ft2", reason: "measured" });
+  });
+});
+
+describe("an override outside the range of its entry", () => {
+  it.each([
+    ["cleaning.rack.rate", "$19/m2", true],
+    ["cleaning.rack.rate", "$20/m2", false],
+    ["cleaning.rack.rate", "$200/m2", false],
+    ["cleaning.rack.rate", "$201/m2", true],
+    // 40 mm is the highest; 1.6 in is 40.64 mm
+    ["shell.maximum-length", "1.6 in", true],
+    ["shell.maximum-length", "1.5 in", false],
+  ])("is used and marked: %s of %s", (id, text, outsideRange) => {
+    expect(applied(id, text)).toMatchObject({ outsideRange });
+  });
+});
+
+describe("an override that cannot be used", () => {
+  it.each([
+    ["cleaning.rack.rate", "$12/ft", "value", "money per area such as"],
+    ["cleaning.rack.rate", 12, "value", "money per area such as"],
+    ["cleaning.dry-share", "140 %", "value", "at most 100 %"],
+    ["shell.maximum-length", "30", "value", "a unit is missing"],
+    ["arrival.shape", "steep", "value", "a bare number"],
+    ["arrival.shape", "", "value", "a bare number"],
+    ["arrival.shape", Number.POSITIVE_INFINITY, "value", "a bare number"],
+    ["hydraulics.viscosity", "1.3e-6 m2/s", "value", "a bare number, in m2/s"],
+    ["roof.rate", "$5/m2", "id", "an id from the assumptions"],
+    ["cleaning.roof.rate", "$5/m2", "id", "for instance cleaning.rack.rate"],
+    ["constructor", 1, "id", "an id from the assumptions"],
+  ])("is told by place, found and allowed: %s of %j", (id, value, field, allowed) => {
+    expect(refused(id, value)).toEqual({
+      index: 0,
+      field,
+      found: field === "id" ? id : String(value),
+      allowed: expect.stringContaining(allowed),
+    });
+    expect(applied(id, value)).toBeUndefined();
+  });
+});
+
+describe("the reader that the model gets", () => {
+  it("turns prices into the currency of the study, and nothing else", () => {
+    const assumed = assumedFrom(set, [], 0.9);
+    expect(assumed("cleaning.rack.rate")).toBeCloseTo(54, 12);
+    expect(assumed("cleaning.rack.visit")).toBeCloseTo(6300, 9);
+    expect(assumed("cleaning.dry-share")).toBe(0.4);
+    expect(assumed("shell.maximum-length")).toBe(30);
+  });
+
+  it("takes an override as it is, in the currency of the study", () => {
+    const { applied: overrides } = applyOverrides(set, [
+      { id: "cleaning.rack.rate", value: "€50/m2", reason: "quote" },
+    ]);
+    expect(assumedFrom(set, overrides, 0.9)("cleaning.rack.rate")).toBe(50);
+    expect(assumedFrom(set, overrides, 0.9)("cleaning.rack.visit")).toBeCloseTo(6300, 9);
+  });
+
+  it("throws on an id that no entry has, naming it", () => {
+    expect(() => assumedFrom(set, [], 1)("cleaning.roof.rate")).toThrow("cleaning.roof.rate");
+    expect(() => assumedFrom(set, [], 1)("__proto__")).toThrow("__proto__");
+  });
+
+  it("leaves the set as it was", () => {
+    const before = structuredClone([...set.entries]);
+    assumedFrom(set, applyOverrides(set, [{ id: "arrival.shape", value: 1.5, reason: "fit" }]).applied, 2);
+    expect([...set.entries]).toEqual(before);
+  });
+});

@@ -1,0 +1,85 @@
+import { describe, expect, it } from "vitest";
+import { readStudyText } from "../../src/study/read.js";
+import { type Contradicting, expectContradiction, typed } from "./contradicting.js";
+import { absent, editedText, exampleDocument, problemsIn, valueAt } from "./example.js";
+
+const example = exampleDocument();
+
+const cases: readonly Contradicting[] = [
+  {
+    why: "shares of vessel classes below 100 %",
+    edits: [["boats.classes[0].share", "0 %"]],
+    at: "boats.classes",
+    found: "shares that add up to",
+    allowed: "add up to 100 %",
+  },
+  {
+    why: "two vessel classes with one id",
+    edits: [["boats.classes[1].id", typed("boats.classes[0].id")]],
+    allowed: "an id used once",
+  },
+  {
+    why: "a request for an option that is not there",
+    edits: [["study.requestedOption", "bridge"]],
+    found: '"bridge"',
+    allowed: `an option with steps: ${typed("options[steps].id")}`,
+  },
+  {
+    why: "a request for the option without a program",
+    edits: [["study.requestedOption", typed("options[0].id")]],
+    allowed: "an option with steps",
+  },
+  {
+    why: "two options without steps",
+    edits: [["options[steps].steps", absent]],
+    at: "options",
+    found: "2 options without steps",
+    allowed: "exactly one option without steps",
+  },
+  {
+    why: "no option without steps",
+    edits: [["options[0].steps", valueAt(example, "options[steps].steps")]],
+    at: "options",
+    found: "0 options without steps",
+    allowed: "exactly one option without steps",
+  },
+  {
+    why: "two options with one id",
+    edits: [["options[1].id", typed("options[0].id")]],
+    allowed: "an id used once",
+  },
+  {
+    why: "a program that nobody known pays for",
+    edits: [["money.programBearer", "nobody"]],
+    found: '"nobody"',
+    allowed: `money.bearers: ${typed("money.bearers[0].id")}`,
+  },
+];
+
+describe("a program", () => {
+  it.each(cases)("is refused for $why", expectContradiction);
+
+  const vesselClass = (id: string, share: string) => ({
+    ...Object(valueAt(example, "boats.classes[0]")),
+    id,
+    share,
+  });
+
+  it.each([
+    ["50 %", "50.1 %", "100.1 %"],
+    ["33.3 %", "33.3 %", "66.6 %"],
+  ])("is refused for shares of %s and %s, which make %s", (one, other, sum) => {
+    const classes = [vesselClass("resident", one), vesselClass("visiting", other)];
+    expect(problemsIn(editedText([["boats.classes", classes]]))).toMatchObject([
+      { path: "boats.classes", found: `shares that add up to ${sum}` },
+    ]);
+  });
+
+  it("may have shares whose sum differs from 100 % by the rounding of a computer alone", () => {
+    // 0.1 + 0.2 + 0.7 is 0.9999999999999999 in binary arithmetic
+    const classes = ["10 %", "20 %", "70 %"].map((share, index) => vesselClass(`class-${index}`, share));
+    expect(readStudyText(editedText([["boats.classes", classes]]), "study.yaml").boats.classes).toHaveLength(
+      3,
+    );
+  });
+});

@@ -1,0 +1,105 @@
+import { readFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import { parse, stringify } from "yaml";
+import { InputError, type Problem } from "../../src/study/problems.js";
+import { readStudyText } from "../../src/study/read.js";
+
+export type ExampleName = "sorrel-bend" | "ninemoss";
+
+export const examplePath = (name: ExampleName): string =>
+  fileURLToPath(new URL(`../../src/examples/${name}.yaml`, import.meta.url));
+
+export const exampleText = (name: ExampleName): string => readFileSync(examplePath(name), "utf8");
+
+/** An example as the parser of YAML gives it, new at each call. */
+export const exampleDocument = (name: ExampleName = "sorrel-bend"): unknown => parse(exampleText(name));
+
+/** Put in place of a value to take its key away. */
+export const absent = Symbol("absent");
+
+interface Place {
+  readonly keys: readonly PropertyKey[];
+  /** The place as a message writes it, ids beside the indexes. */
+  readonly text: string;
+}
+
+/**
+ * Finds a place in a document. In brackets stands an index, or a word that picks the first item of that kind, with
+ * that id or holding that key: "structures[intake].rack.width", "options[steps].steps.coverage".
+ */
+export function placeIn(document: unknown, path: string): Place {
+  let value = document;
+  let text = "";
+  const keys: PropertyKey[] = [];
+  for (const [, name, bracketed] of path.matchAll(/([^.[\]]+)|\[([^\]]*)\]/g)) {
+    if (bracketed === undefined) {
+      keys.push(name ?? "");
+      text += text === "" ? name : `.${name}`;
+      value = get(value, name ?? "");
+    } else {
+      const index = /^\d+$/.test(bracketed) ? Number(bracketed) : indexOf(value, bracketed);
+      keys.push(index);
+      value = get(value, index);
+      const id = get(value, "id");
+      text += typeof id === "string" ? `[${index} "${id}"]` : `[${index}]`;
+    }
+  }
+  return { keys, text };
+}
+
+function indexOf(list: unknown, word: string): number {
+  const items: readonly unknown[] = Array.isArray(list) ? list : [];
+  const index = items.findIndex(
+    (item) => get(item, "kind") === word || get(item, "id") === word || get(item, word) !== undefined,
+  );
+  if (index === -1) throw new Error(`the example holds no item "${word}"`);
+  return index;
+}
+
+function get(value: unknown, key: PropertyKey): unknown {
+  return typeof value === "object" && value !== null && Object.hasOwn(value, key)
+    ? Reflect.get(value, key)
+    : undefined;
+}
+
+/** The value at a place of a document. */
+export function valueAt(document: unknown, path: string): unknown {
+  return placeIn(document, path).keys.reduce(get, document);
+}
+
+/** Sets the value at a place, or takes it away if the value is `absent`. */
+export function put(document: unknown, path: string, value: unknown): void {
+  const { keys } = placeIn(document, path);
+  const last = keys.at(-1) ?? "";
+  const holder = keys.slice(0, -1).reduce(get, document);
+  if (typeof holder !== "object" || holder === null) throw new Error(`the example holds no place ${path}`);
+  if (value === absent) Reflect.deleteProperty(holder, last);
+  else Reflect.defineProperty(holder, last, { value, writable: true, enumerable: true, configurable: true });
+}
+
+/** An example with some of its values replaced, as text. */
+export function editedText(edits: ReadonlyArray<readonly [string, unknown]>, name?: ExampleName): string {
+  const document = exampleDocument(name);
+  for (const [path, value] of edits) put(document, path, value);
+  return stringify(document, { aliasDuplicateObjects: false });
+}
+
+/** The error that a read ends with; fails if it ends without, or with one that is not for authors. */
+export function inputErrorOf(read: () => unknown): InputError {
+  try {
+    read();
+  } catch (error) {
+    if (error instanceof InputError) return error;
+    throw error;
+  }
+  throw new Error("the study was read without problems");
+}
+
+export const problemsIn = (text: string): readonly Problem[] =>
+  inputErrorOf(() => readStudyText(text, "study.yaml")).problems;
+
+/** What no message to an author may hold: traces, places in the program, names and values of the language. */
+const programText = /\n\s+at |node_modules|\.[jt]s:\d|undefined|\[object|NaN|Error:|call stack|YAML\.parse/;
+
+/** The first words of a message that only its programmer understands, if there are any. */
+export const wordsOfTheProgram = (message: string): string | undefined => programText.exec(message)?.[0];
