@@ -1,0 +1,40 @@
+import { describe, expect, it } from "vitest";
+import { compare } from "../../src/model/compare.js";
+import { assumed, assumedWith } from "./assumptions.js";
+import { drawnDownLake } from "./lakes.js";
+import { floatingDock, plant, studyOf, wholeStudy } from "./study.js";
+
+const checkOf = (input: Parameters<typeof compare>[0], words: string, source = assumed) =>
+  compare(input, source).checks.find(({ what }) => what.includes(words));
+
+describe("the plausibility checks", () => {
+  it("pass for the invented study with a structure of each kind", () => {
+    const failed = compare(wholeStudy, assumed).checks.filter(({ passed }) => !passed);
+    expect(failed).toEqual([]);
+  });
+
+  it("fail where the entered storage disagrees with the entered areas", () => {
+    // By hand: 1 to 3 km2 over 40 m hold 80 million m3; 60 million are 33 % off.
+    const [bottom, top] = drawnDownLake.storageTable;
+    if (!bottom || !top) throw new Error("no table");
+    const wrong = { ...drawnDownLake, storageTable: [bottom, { ...top, storage: 60e6 }] };
+    expect(checkOf(studyOf([floatingDock]), "Entered storage")?.passed).toBe(true);
+    const check = checkOf(studyOf([floatingDock], { lake: wrong }), "Entered storage");
+    expect(check?.passed).toBe(false);
+    expect(check?.found).toContain("33.3 %");
+  });
+
+  it("fail where a layer grows heavier than any published one", () => {
+    // Above 12 kg/m2 in heated lakes (Konin lakes); at most 15 is accepted.
+    expect(checkOf(studyOf([floatingDock]), "mature layer")?.passed).toBe(true);
+    const crowded = assumedWith({ "growth.cover-limit": 12, "growth.settlers-per-month": 40_000 });
+    expect(checkOf(studyOf([floatingDock]), "mature layer", crowded)?.passed).toBe(false);
+  });
+
+  it("fail where no plan keeps a part's limits, and say which limit", () => {
+    const weak = { ...plant, rack: { ...plant.rack, headLossLimit: 1e-6 } };
+    const check = checkOf(studyOf([weak]), "trash rack: a plan keeps its limits");
+    expect(check?.passed).toBe(false);
+    expect(check?.found).toContain("head loss above the limit");
+  });
+});

@@ -1,0 +1,77 @@
+import { describe, expect, it } from "vitest";
+import { compare } from "../../src/model/compare.js";
+import { assumed } from "./assumptions.js";
+import { relativeGap } from "./near.js";
+import { floatingDock, studyOf, wholeStudy } from "./study.js";
+
+const since = (year: number) => ({ ...wholeStudy, lake: { ...wholeStudy.lake, infestedSince: year } });
+
+describe("a lake declared infested", () => {
+  const comparison = compare(since(2020), assumed);
+
+  it("is infested with certainty in each year of each option", () => {
+    for (const result of [comparison.baseline, ...comparison.options.map((each) => each.result)]) {
+      expect(result.infestedByYear).toEqual(Array<number>(20).fill(1));
+    }
+  });
+
+  it("expects just what the infestation costs from its present age on", () => {
+    const { baseline, infestation } = comparison;
+    expect(infestation.byYear).toHaveLength(20);
+    baseline.expectedByYear.forEach((expected, year) => {
+      expect(expected.infestation.equals(infestation.byYear[year] ?? Number.NaN)).toBe(true);
+    });
+  });
+
+  it("starts seven years into the infestation that a clean lake would start anew", () => {
+    // 2027 less 2020: the eighth year since establishment is the study's first. Twenty-seven years from the start are
+    // grown for it, and the years before the study are left out.
+    const longer = compare({ ...wholeStudy, money: { ...wholeStudy.money, horizon: 27 } }, assumed);
+    expect(comparison.infestation.byYear.map(String)).toEqual(longer.infestation.byYear.slice(7).map(String));
+  });
+
+  it("costs the same whether it became so in the study's first year or the year is certain", () => {
+    // Infested since the start year: L(1), L(2), ... in turn, discounted in mid-year.
+    const { baseline, infestation, discountFactors } = compare(since(2027), assumed);
+    const byHand = infestation.byYear.reduce(
+      (sum, amount, year) => sum + amount.toNumber() * (discountFactors[year] ?? Number.NaN),
+      0,
+    );
+    expect(relativeGap(baseline.presentValue.infestation.toNumber(), byHand)).toBeLessThan(1e-12);
+  });
+
+  it("leaves a program nothing to avoid, and pays of it what goes on after infestation", () => {
+    const [balance] = comparison.options;
+    expect(balance?.avoidedLoss.equals(0)).toBe(true);
+    const yearly = balance?.result.programPerYear.toNumber() ?? Number.NaN;
+    const sum = comparison.discountFactors.reduce((total, factor) => total + factor, 0);
+    expect(
+      relativeGap(balance?.result.presentValue.program.toNumber() ?? Number.NaN, 0.2 * yearly * sum),
+    ).toBeLessThan(1e-10);
+  });
+});
+
+describe("the answer for a lake declared infested", () => {
+  it("has no value at which it flips", () => {
+    const [balance] = compare(since(2020), assumed).options;
+    expect(balance?.breakEven).toEqual({
+      hazard: undefined,
+      programPerYear: undefined,
+      lossFactor: undefined,
+    });
+    expect(balance?.netBenefit.lessThan(0)).toBe(true);
+  });
+});
+
+describe("the horizon", () => {
+  it("adds years without changing those before", () => {
+    const of = (horizon: number) =>
+      compare(studyOf([floatingDock], { money: { ...wholeStudy.money, horizon } }), assumed);
+    const short = of(20);
+    const long = of(30);
+    expect(long.baseline.infestedByYear.slice(0, 20)).toEqual(short.baseline.infestedByYear);
+    expect(long.baseline.presentValue.infestation.greaterThan(short.baseline.presentValue.infestation)).toBe(
+      true,
+    );
+  });
+});

@@ -1,0 +1,44 @@
+import { describe, expect, it } from "vitest";
+import { densityShare, populationParameters } from "../../../src/model/mussels/population.js";
+import { lakeContext } from "../../../src/model/structures/context.js";
+import { assumed, assumedWith } from "../assumptions.js";
+import { drawnDownLake, productiveLake } from "../lakes.js";
+
+// Calcium of 24 mg/L is moderate to Whittier and others 2008.
+const moderate = { ...productiveLake, chemistry: { calcium: 24 } };
+
+describe("the density that settles a lake's surfaces", () => {
+  const context = lakeContext(moderate, 10, assumed);
+  const weight = assumed("suitability.weight.moderate");
+
+  it("is the lake-wide share of capacity at mid-month times the lake's suitability", () => {
+    const parameters = populationParameters(moderate, assumed);
+    expect(context.density).toHaveLength(120);
+    for (const month of [0, 11, 40, 119]) {
+      const share = densityShare((month + 0.5) / 12, parameters);
+      expect(context.density[month]).toBeCloseTo(weight * share, 12);
+    }
+  });
+
+  it("is at its highest what plans are chosen for", () => {
+    expect(context.matureDensity).toBe(Math.max(...context.density));
+    expect(context.matureDensity).toBeLessThanOrEqual(weight);
+  });
+
+  it("has its highest before a decline, where one is chosen", () => {
+    const declining = assumedWith({ "population.later-over-peak": 0.15, "population.decline-years": 1 });
+    const { density, matureDensity } = lakeContext(moderate, 15, declining);
+    expect(density.at(-1)).toBeLessThan(matureDensity / 4);
+  });
+});
+
+describe("the longest dry run of a place", () => {
+  const context = lakeContext(drawnDownLake, 5, assumed);
+
+  it("is that of its elevation, and none where it floats", () => {
+    // By hand: below 95 m from New Year's Day to 27 February, 58 days; at 95 m itself on the 28th.
+    expect(context.longestDryRun({ at: "elevation", elevation: 95 })).toEqual({ startDay: 0, days: 58 });
+    expect(context.longestDryRun({ at: "elevation", elevation: 90 }).days).toBe(0);
+    expect(context.longestDryRun({ at: "floating", depth: 1 }).days).toBe(0);
+  });
+});

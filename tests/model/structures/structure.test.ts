@@ -1,0 +1,194 @@
+import fc from "fast-check";
+import { describe, expect, it, test } from "vitest";
+import type { Lake, Structure } from "../../../src/model/inputs.js";
+import { totalOf } from "../../../src/model/money/line.js";
+import { lakeContext } from "../../../src/model/structures/context.js";
+import { type StructureResult, structureResult } from "../../../src/model/structures/structure.js";
+import { assumed, assumedWith } from "../assumptions.js";
+import { drawnDownLake } from "../lakes.js";
+import { everyMonth, relativeGap } from "../near.js";
+import { duties, fixedDock, floatingDock, gravityIntake, plant, pumpedIntake, ramp } from "../study.js";
+
+const contextOf = (lake: Lake = drawnDownLake, source = assumed) => lakeContext(lake, 15, source);
+
+function resultOf(structure: Structure, context = contextOf()): StructureResult {
+  return structureResult(structure, context);
+}
+
+const totals = ({ years }: StructureResult) => years.map((lines) => totalOf(lines).toNumber());
+const free = Array<number>(15).fill(0);
+
+describe("a structure out of the mussels' reach costs nothing", () => {
+  it("as a pier above the highest level", () => {
+    expect(
+      totals(
+        resultOf({ ...fixedDock, elevation: 100.5, fixtures: [{ name: "ladder", count: 3, hoursEach: 5 }] }),
+      ),
+    ).toEqual(free);
+  });
+
+  test.each([
+    // No quagga mussels below 122 m (Power magazine 2019: colonies to 400 ft); none of zebra below 40 m (judged).
+    ["quagga" as const, 100 - 123],
+    ["zebra" as const, 100 - 41],
+  ])("as a dock below the depth that %s mussels reach", (species, elevation) => {
+    const lake: Lake = { ...drawnDownLake, species, drawdown: [{ dayOfYear: 0, elevation: 100 }] };
+    expect(totals(resultOf({ ...fixedDock, elevation }, contextOf(lake)))).toEqual(free);
+  });
+
+  it("as a conduit too fast for settlers", () => {
+    // Above 1.8 m/s in every month: 1.2 m3/s through 0.9 m are 1.89 m/s.
+    const fast = {
+      ...pumpedIntake,
+      demand: everyMonth(1.2),
+      conduit: { ...pumpedIntake.conduit, diameter: 0.9 },
+    };
+    const { components } = resultOf(fast);
+    const conduit = components.find(({ name }) => name === "conduit");
+    expect(conduit?.untouchedLayer.mass).toBe(0);
+    expect(conduit?.years.flat()).toEqual([]);
+  });
+
+  it("as any structure in water where no mussel can live", () => {
+    // Zebra mussels in water without calcium by Mackie and Claudi's classes (from memory): none below 8 mg/L.
+    const soft: Lake = {
+      ...drawnDownLake,
+      species: "zebra",
+      calciumScheme: "mackie-claudi",
+      chemistry: { calcium: 3 },
+    };
+    for (const structure of [pumpedIntake, gravityIntake, plant, floatingDock, fixedDock, ramp]) {
+      expect(totals(resultOf(structure, contextOf(soft)))).toEqual(free);
+    }
+  });
+});
+
+describe("docks", () => {
+  it("cost twice as much when there are twice as many", () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 1, max: 40 }),
+        fc.double({ min: 5, max: 800, noNaN: true }),
+        fc.double({ min: 1, max: 12, noNaN: true }),
+        (count, wettedArea, spareBuoyancy) => {
+          const dock = { ...floatingDock, count, wettedArea, spareBuoyancy };
+          const once = resultOf(dock);
+          const twice = totals(resultOf({ ...dock, count: 2 * count }));
+          once.years.forEach((lines, year) => {
+            // Each line is rounded to the cent once, so the double may differ by a cent and a half for each line.
+            const gap = Math.abs((twice[year] ?? Number.NaN) - 2 * totalOf(lines).toNumber());
+            expect(gap).toBeLessThanOrEqual(0.015 * Math.max(1, lines.length) + 1e-9);
+          });
+          expect(twice.at(-1)).toBeGreaterThan(0);
+        },
+      ),
+      { seed: 191, numRuns: 25 },
+    );
+  });
+
+  it("are cleaned where the wet shells would sink them, by 0.28 of their weight", () => {
+    // Submerged over wet weight 0.2-0.35 (from memory); a layer of 10 kg/m2 presses with 2.8.
+    const light = resultOf({ ...floatingDock, spareBuoyancy: 0.5 }).components[0];
+    const buoyant = resultOf({ ...floatingDock, spareBuoyancy: 50 }).components[0];
+    expect(light?.chosen.plan.method).toBe("divers");
+    expect((light?.thickestLayer.mass ?? Number.NaN) * assumed("dock.submerged-share")).toBeLessThanOrEqual(
+      0.5,
+    );
+    expect(buoyant?.chosen.plan.method).toBe("leave");
+  });
+
+  it("that float owe nothing to the drawdown, those that stand do", () => {
+    const full: Lake = { ...drawnDownLake, drawdown: [{ dayOfYear: 0, elevation: 100 }] };
+    expect(totals(resultOf(floatingDock))).toEqual(totals(resultOf(floatingDock, contextOf(full))));
+    const exposed = { ...fixedDock, elevation: 96 };
+    // Killed each winter, it never carries more than shells of one season: below 25 mm (Mackie 1993, as cited by the
+    // Colorado Water Conservation Board: nearly 25 mm in year 1, the upper end).
+    const drawn = resultOf(exposed).components[0]?.untouchedLayer;
+    const wet = resultOf(exposed, contextOf(full)).components[0]?.untouchedLayer;
+    expect(drawn?.mass).toBeLessThan(wet?.mass ?? Number.NaN);
+    expect(drawn?.thickness).toBeLessThan(0.025);
+  });
+});
+
+describe("fixtures", () => {
+  const context = contextOf();
+  const withGates = { ...fixedDock, fixtures: [{ name: "gates", count: 4, hoursEach: 12 }] };
+
+  it("cost their hours at the maintenance rate once there is a layer worth cleaning", () => {
+    // By hand: 4 x 12 h x 65 a year.
+    const lines =
+      resultOf(withGates, context)
+        .years.at(-1)
+        ?.filter(({ what }) => what === "work on gates") ?? [];
+    expect(lines).toHaveLength(1);
+    expect(lines[0]?.quantity).toBe(48);
+    expect(lines[0]?.amount.toNumber()).toBeCloseTo(48 * assumed("labour.maintenance-rate"), 2);
+  });
+
+  it("cost nothing before", () => {
+    const never = contextOf(drawnDownLake, assumedWith({ "cleaning.smallest-layer": 10 }));
+    expect(
+      resultOf(withGates, never)
+        .years.flat()
+        .some(({ what }) => what === "work on gates"),
+    ).toBe(false);
+  });
+});
+
+describe("lake-wide duties", () => {
+  it("cost their yearly amount from their first year on, and losses apart are marked", () => {
+    const { years } = resultOf(duties);
+    const named = years.map((lines) => lines.map(({ what, type }) => `${what}:${type}`));
+    expect(named[0]).toEqual(["Monitoring:work"]);
+    expect(named[1]).toEqual(["Monitoring:work"]);
+    expect(named[2]).toEqual(["Monitoring:work", "Lost visits:apart"]);
+    expect(years[2]?.map(({ amount }) => amount.toNumber())).toEqual([40_000, 150_000]);
+  });
+});
+
+describe("a launch ramp", () => {
+  it("gathers litter only where the drawdown bares it", () => {
+    const still: Lake = { ...drawnDownLake, drawdown: [{ dayOfYear: 0, elevation: 100 }] };
+    expect(resultOf(ramp, contextOf(still)).litter.every(({ mass }) => mass === 0)).toBe(true);
+    expect(resultOf(ramp).litter.at(-1)?.mass).toBeGreaterThan(0);
+    const below = resultOf({ ...ramp, topElevation: 89, bottomElevation: 80 });
+    expect(below.litter.every(({ mass }) => mass === 0)).toBe(true);
+  });
+
+  it("spreads the mass over the area laid bare at the density of loose shells", () => {
+    const { litter } = resultOf(ramp);
+    for (const { mass, area, thickness } of litter) {
+      if (area > 0)
+        expect(relativeGap(thickness * area * assumed("ramp.shell-density"), mass)).toBeLessThan(1e-9);
+    }
+    // The slope length by hand: 10 m of height at 14 % over 15 m of width, all of it bare in winter.
+    expect(relativeGap(litter.at(-1)?.area ?? Number.NaN, 150 * Math.sqrt(1 + 0.14 ** -2))).toBeLessThan(
+      1e-9,
+    );
+  });
+
+  it("reaches in one to three unswept seasons the litter known from mature infested irrigation reservoirs", () => {
+    // Common practice, no source: 25-38 mm of sharp dead shell on a ramp.
+    const mature = resultOf(ramp).litter.slice(-3);
+    expect(mature.reduce((sum, each) => sum + each.thickness, 0)).toBeGreaterThan(0.025);
+    expect(Math.max(...mature.map(({ thickness }) => thickness))).toBeLessThan(0.038);
+  });
+
+  it("is swept as often as the tolerated thickness is reached, with disposal and lost fees", () => {
+    const { litter, years } = resultOf(ramp);
+    litter.forEach(({ mass, area, thickness }, year) => {
+      const sweeps = Math.floor(thickness / assumed("ramp.litter-tolerance"));
+      const amounts = new Map((years[year] ?? []).map(({ what, amount }) => [what, amount.toNumber()]));
+      if (sweeps === 0) {
+        expect(amounts.size).toBe(0);
+        return;
+      }
+      expect(amounts.get("sweeping")).toBeCloseTo(sweeps * area * assumed("ramp.sweeping-rate"), 1);
+      const perKg = assumed("disposal.tipping-fee") + assumed("disposal.haulage");
+      expect(amounts.get("disposal of shells and mussels")).toBeCloseTo(mass * perKg, 1);
+      // By hand: 20 launches a day at 12, one day closed for each sweep.
+      expect(amounts.get("launch fees lost while closed")).toBeCloseTo(sweeps * 240, 6);
+    });
+    expect(years.at(-1)?.length).toBe(3);
+  });
+});

@@ -1,0 +1,183 @@
+import type {
+  Boats,
+  Dock,
+  Hydropower,
+  Intake,
+  LakeWide,
+  ProgramOption,
+  Rack,
+  Ramp,
+  Structure,
+  StudyInput,
+} from "../../src/model/inputs.js";
+import { drawnDownLake } from "./lakes.js";
+import { everyMonth } from "./near.js";
+
+const rack: Rack = {
+  width: 3,
+  height: 3,
+  barThickness: 0.01,
+  clearSpacing: 0.06,
+  barDepth: 0.06,
+  barShape: "rectangular",
+  angle: 75,
+  headLossLimit: 0.15,
+  velocityLimit: 0.6,
+};
+
+export const pumpedIntake: Intake = {
+  id: "city-intake",
+  name: "City intake",
+  kind: "intake",
+  bearer: "city",
+  fixtures: [{ name: "gates", count: 2, hoursEach: 10 }],
+  elevation: 88,
+  demand: [0.5, 0.5, 0.6, 0.7, 0.9, 1.1, 1.2, 1.2, 1, 0.7, 0.6, 0.5],
+  rack,
+  conduit: { length: 1500, diameter: 1.1, roughness: 0.0005, minorLoss: 2 },
+  supply: { by: "pump", efficiency: 0.75, marginHead: 2, energyPrice: 0.08 },
+  alternativeWater: 0.25,
+  oxidantAllowed: true,
+};
+
+export const gravityIntake: Intake = {
+  ...pumpedIntake,
+  id: "canal-intake",
+  name: "Canal intake",
+  bearer: "irrigators",
+  fixtures: [],
+  supply: { by: "gravity", availableHead: 4 },
+  alternativeWater: 0.07,
+  oxidantAllowed: false,
+};
+
+export const plant: Hydropower = {
+  id: "powerhouse",
+  name: "Powerhouse",
+  kind: "hydropower",
+  bearer: "power-fund",
+  fixtures: [],
+  units: 2,
+  elevation: 84,
+  tailwaterElevation: 60,
+  efficiency: 0.87,
+  flow: everyMonth(12),
+  energyPrice: everyMonth(0.05),
+  rack: { ...rack, width: 7, height: 8 },
+  penstock: { length: 150, diameter: 2.9, roughness: 0.0002, minorLoss: 0.6 },
+  coolingWater: {
+    length: 60,
+    diameter: 0.1,
+    roughness: 0.0002,
+    minorLoss: 8,
+    requiredFlow: 0.008,
+    availableHead: 4,
+  },
+};
+
+export const floatingDock: Dock = {
+  id: "marina",
+  name: "Marina docks",
+  kind: "dock",
+  bearer: "marina",
+  fixtures: [],
+  count: 5,
+  floating: true,
+  depth: 0.5,
+  wettedArea: 400,
+  spareBuoyancy: 10,
+  replacementCost: 150_000,
+};
+
+export const fixedDock: Dock = {
+  id: "pier",
+  name: "Pier",
+  kind: "dock",
+  bearer: "authority",
+  fixtures: [],
+  count: 1,
+  floating: false,
+  elevation: 88,
+  wettedArea: 250,
+  replacementCost: 200_000,
+};
+
+export const ramp: Ramp = {
+  id: "ramp",
+  name: "Launch ramp",
+  kind: "ramp",
+  bearer: "authority",
+  fixtures: [],
+  width: 15,
+  topElevation: 100,
+  bottomElevation: 90,
+  slope: 0.14,
+  launchesPerDay: everyMonth(20),
+  launchFee: 12,
+};
+
+export const duties: LakeWide = {
+  id: "duties",
+  name: "Lake-wide duties",
+  kind: "lake-wide",
+  bearer: "authority",
+  fixtures: [],
+  items: [
+    { name: "Monitoring", cost: 40_000, apart: false, fromYear: 1 },
+    { name: "Lost visits", cost: 150_000, apart: true, fromYear: 3 },
+  ],
+};
+
+export const boats: Boats = {
+  launches: everyMonth(1500),
+  classes: [
+    { id: "local", name: "Local", share: 0.975, carriesLive: 0 },
+    { id: "infested", name: "From infested waters", share: 0.025, carriesLive: 0.03 },
+  ],
+  otherPathways: 0.002,
+};
+
+export const noProgram: ProgramOption = {
+  id: "none",
+  name: "No program",
+  staff: [],
+  equipment: [],
+  yearly: [{ name: "Monitoring", cost: 9000 }],
+  fees: [],
+  afterInfestation: { share: 0 },
+};
+
+export const program: ProgramOption = {
+  id: "stations",
+  name: "Stations",
+  steps: { coverage: 0.9, setAside: 0.9, inspection: 0.79, hotWash: 0.84, deterrence: 0.2 },
+  staff: [{ name: "Inspectors", hoursPerYear: 3000, wage: 23, loading: 0.25 }],
+  equipment: [{ name: "Hot-wash unit", count: 1, price: 17_000, life: 8 }],
+  yearly: [{ name: "Supplies", cost: 20_000 }],
+  fees: [{ name: "Stickers", countPerYear: 2000, fee: 10 }],
+  afterInfestation: { share: 0.2 },
+};
+
+const bearers = ["authority", "city", "irrigators", "power-fund", "marina"];
+
+/** An invented study with a structure of each kind, 20 years at 3 %, mid-year. */
+export const wholeStudy: StudyInput = {
+  lake: drawnDownLake,
+  structures: [pumpedIntake, gravityIntake, plant, floatingDock, fixedDock, ramp, duties],
+  boats,
+  options: [noProgram, program],
+  money: {
+    currency: "USD",
+    priceYear: 2025,
+    startYear: 2027,
+    horizon: 20,
+    discountRate: 0.03,
+    timing: "mid-year",
+    programBearer: "authority",
+    bearers: bearers.map((id) => ({ id, name: id })),
+  },
+};
+
+export function studyOf(structures: readonly Structure[], changes: Partial<StudyInput> = {}): StudyInput {
+  return { ...wholeStudy, structures, ...changes };
+}
