@@ -55,6 +55,8 @@ const faces: readonly Face[] = [
 export interface Assets {
   readonly css: string;
   readonly chartLibrary: string;
+  /** Gives the chart library a canvas that writes SVG. */
+  readonly svgLibrary: string;
   readonly drawCharts: string;
 }
 
@@ -67,9 +69,15 @@ export function assets(): Assets {
       "\n",
     ),
     chartLibrary: readFileSync(join(dirname(require.resolve("chart.js")), "chart.umd.js"), "utf8"),
+    svgLibrary: asGlobal("svgcanvas", readFileSync(require.resolve("svgcanvas"), "utf8")),
     drawCharts: readFileSync(join(projectRoot, "dist", "report", "browser", "draw-charts.js"), "utf8"),
   };
   return cached;
+}
+
+/** A CommonJS file as a plain script that leaves its exports under a global name. */
+function asGlobal(name: string, code: string): string {
+  return `(function (exports) {${code}\n})((globalThis.${name} = {}));`;
 }
 
 function paletteCss(): string {

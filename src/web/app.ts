@@ -43,6 +43,7 @@ function addAssets(app: Express): void {
     });
   asset("/assets/style.css", "css", () => assets().css);
   asset("/assets/chart.js", "js", () => assets().chartLibrary);
+  asset("/assets/svg-canvas.js", "js", () => assets().svgLibrary);
   asset("/assets/draw-charts.js", "js", () => assets().drawCharts);
 }
 

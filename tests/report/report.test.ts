@@ -127,7 +127,7 @@ describe("the page", () => {
     const charts = Object.values(reportView(paying).charts);
     expect(charts).toHaveLength(4);
     for (const chart of charts) {
-      expect(html).toContain(`<canvas id="${chart.id}"`);
+      expect(html).toContain(`<div id="${chart.id}" class="chart"`);
       expect(html).toContain(`<table id="${chart.tableId}"`);
     }
   });

@@ -1,41 +1,18 @@
 import type { Chart as ChartClass, ChartConfiguration, ChartDataset } from "chart.js";
 
-/** The chart library, loaded by the page before this script. */
-declare const Chart: typeof ChartClass;
+/** The chart library and the canvas that writes SVG, loaded by the page before this script. */
+declare const Chart: typeof ChartClass & { platforms: { BasicPlatform: ChartConfiguration["platform"] } };
+declare const svgcanvas: { Element: new (size: { width: number; height: number }) => SvgCanvas };
+
+interface SvgCanvas {
+  getContext(kind: "2d"): { getSvg(): SVGElement };
+}
 
 type PlainDataset = ChartDataset<"line" | "bar"> & { hatch?: string; hideLegend?: boolean };
 type PlainConfig = ChartConfiguration<"line" | "bar"> & { options: { monthTicks?: boolean } };
 
-/** Resolution of the canvases: four device pixels to a CSS pixel, 384 dots to a printed inch. */
-const pixelRatio = 4;
-const hatchStep = 7;
-
-/** A diagonal hatch, so that the rack side is told from the ramp side in grey print. */
-function hatch(colour: string): CanvasPattern | string {
-  const tile = document.createElement("canvas");
-  tile.width = hatchStep * pixelRatio;
-  tile.height = hatchStep * pixelRatio;
-  const context = tile.getContext("2d");
-  if (!context) return colour;
-  context.fillStyle = colour;
-  context.globalAlpha = 0.35;
-  context.fillRect(0, 0, tile.width, tile.height);
-  context.globalAlpha = 1;
-  context.strokeStyle = colour;
-  context.lineWidth = 1.6 * pixelRatio;
-  context.beginPath();
-  for (const shift of [-tile.width, 0, tile.width]) {
-    context.moveTo(shift, tile.height);
-    context.lineTo(shift + tile.width, 0);
-  }
-  context.stroke();
-  const pattern = context.createPattern(tile, "repeat");
-  pattern?.setTransform(new DOMMatrix().scale(1 / pixelRatio));
-  return pattern ?? colour;
-}
-
-function readConfig(canvas: HTMLCanvasElement): PlainConfig {
-  const element = document.getElementById(`${canvas.id}-data`);
+function readConfig(place: HTMLElement): PlainConfig {
+  const element = document.getElementById(`${place.id}-data`);
   return JSON.parse(element?.textContent ?? "{}") as PlainConfig;
 }
 
@@ -49,28 +26,42 @@ function monthTicks(labels: readonly unknown[]) {
   };
 }
 
-function draw(canvas: HTMLCanvasElement): void {
-  const config = readConfig(canvas);
+/** Marks that a data set asks for: hatch, so that the rack side is told in grey print; lines as plain strokes. */
+function prepare(datasets: readonly PlainDataset[]): Set<string> {
+  const hidden = new Set<string>();
+  for (const dataset of datasets) {
+    if (dataset.hatch) {
+      Object.assign(dataset, {
+        backgroundColor: "url(#hatch)",
+        borderColor: dataset.hatch,
+        borderWidth: 1.2,
+      });
+    }
+    // With a segment option the library strokes lines itself instead of handing over cached paths.
+    Object.assign(dataset, { segment: {} });
+    if (dataset.hideLegend && dataset.label) hidden.add(dataset.label);
+  }
+  return hidden;
+}
+
+/** Draws a chart as SVG, so that it is sharp at any size, and puts it in its place. */
+function draw(place: HTMLElement): void {
+  const config = readConfig(place);
   if (config.options.monthTicks) {
     const x = config.options.scales?.x;
     if (x) Object.assign(x, { ticks: monthTicks(config.data.labels ?? []), grid: { display: false } });
   }
-  const hidden = new Set<string>();
-  for (const dataset of config.data.datasets as PlainDataset[]) {
-    if (dataset.hatch) {
-      dataset.backgroundColor = hatch(dataset.hatch);
-      dataset.borderColor = dataset.hatch;
-      dataset.borderWidth = 1.2;
-    }
-    if (dataset.hideLegend && dataset.label) hidden.add(dataset.label);
-  }
-  new Chart(canvas, {
+  const hidden = prepare(config.data.datasets as PlainDataset[]);
+  const size = { width: Number(place.dataset.width), height: Number(place.dataset.height) };
+  const canvas = new svgcanvas.Element(size);
+  new Chart(canvas as unknown as HTMLCanvasElement, {
     ...config,
+    platform: Chart.platforms.BasicPlatform,
     options: {
       ...config.options,
       animation: false,
       responsive: false,
-      devicePixelRatio: pixelRatio,
+      devicePixelRatio: 1,
       events: [],
       plugins: {
         ...config.options.plugins,
@@ -82,6 +73,10 @@ function draw(canvas: HTMLCanvasElement): void {
       },
     },
   });
+  const svg = canvas.getContext("2d").getSvg();
+  svg.setAttribute("viewBox", `0 0 ${size.width} ${size.height}`);
+  svg.setAttribute("aria-hidden", "true");
+  place.replaceChildren(svg);
 }
 
 function setDefaults(): void {
@@ -94,7 +89,7 @@ function setDefaults(): void {
 async function drawAll(): Promise<void> {
   await document.fonts.ready;
   setDefaults();
-  for (const canvas of document.querySelectorAll<HTMLCanvasElement>("canvas[data-chart]")) draw(canvas);
+  for (const place of document.querySelectorAll<HTMLElement>("[data-chart]")) draw(place);
   document.documentElement.dataset.charts = "drawn";
 }
 
