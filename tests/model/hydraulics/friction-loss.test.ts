@@ -118,12 +118,17 @@ describe("flow and head loss", () => {
     );
   });
 
-  it("never let a rougher pipe pass more, even where the roughness exceeds the bore", () => {
-    let before = Number.POSITIVE_INFINITY;
+  it("never let a rougher pipe pass more or lose less, even where the roughness exceeds the bore", () => {
+    let flowBefore = Number.POSITIVE_INFINITY;
+    let lossBefore = 0;
     for (const roughness of [0.001, 0.005, 0.02, 0.05, 0.15, 0.19, 0.3, 0.6]) {
-      const flow = flowAtHead({ length: 60, diameter: 0.05, roughness, minorLoss: 1 }, 4, 1e-6);
-      expect(flow).toBeLessThanOrEqual(before);
-      before = flow;
+      const pipe = { length: 60, diameter: 0.05, roughness, minorLoss: 1 };
+      const flow = flowAtHead(pipe, 4, 1e-6);
+      const loss = pipeHeadLoss(pipe, 0.001, 1e-6);
+      expect(flow).toBeLessThanOrEqual(flowBefore);
+      expect(loss).toBeGreaterThanOrEqual(lossBefore);
+      expect(relativeGap(pipeHeadLoss(pipe, flow, 1e-6), 4)).toBeLessThan(1e-9);
+      [flowBefore, lossBefore] = [flow, loss];
     }
   });
 

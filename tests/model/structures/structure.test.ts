@@ -167,6 +167,17 @@ describe("a launch ramp", () => {
     );
   });
 
+  it("gathers shells only, from the ramp and from the ground that washes onto it", () => {
+    // Mass is killed wet mass times the shell share times the gathering: linear in both (from the definition).
+    const massWith = (replaced: Record<string, number>) =>
+      resultOf(ramp, contextOf(drawnDownLake, assumedWith(replaced))).litter.at(-1)?.mass ?? Number.NaN;
+    const mass = massWith({});
+    const gathering = assumed("ramp.gathering");
+    const shells = assumed("shell.shell-share");
+    expect(relativeGap(massWith({ "ramp.gathering": 2 * gathering }), 2 * mass)).toBeLessThan(1e-12);
+    expect(relativeGap(massWith({ "shell.shell-share": shells / 2 }), mass / 2)).toBeLessThan(1e-12);
+  });
+
   it("reaches in one to three unswept seasons the litter known from mature infested irrigation reservoirs", () => {
     // Common practice, no source: 25-38 mm of sharp dead shell on a ramp.
     const mature = resultOf(ramp).litter.slice(-3);

@@ -83,6 +83,16 @@ describe("the chosen plan", () => {
     ]);
   });
 
+  it("leaves a dosed surface bare at each year's end, when what settled in the season is dead", () => {
+    const [result] = compare(studyOf([pumpedIntake]), assumed).structures;
+    const conduit = result?.components.find(({ name }) => name === "conduit");
+    const dosed = conduit?.tried.find(({ plan }) => plan.method === "oxidant")?.plan;
+    const bare = Array.from({ length: 24 }, (_, month) => month).filter((month) =>
+      dosed?.isCleaningDate(month),
+    );
+    expect(bare).toEqual([11, 23]);
+  });
+
   it("may be cleaning in the dry only where the water leaves the surface long enough, and not all year", () => {
     // Lowered to 90 m for 58 days in winter: 95 m falls dry, 88 m does not, 101 m is never wet.
     const methods = (elevation: number) =>
