@@ -2,7 +2,7 @@ import { cpus } from "node:os";
 import { join } from "node:path";
 import { loadAssumptions } from "../assumptions/load.js";
 import { assumptionsFolder, examplesFolder } from "../report/assets.js";
-import { inlineAssets, renderReport } from "../report/html.js";
+import { renderReportBody } from "../report/html.js";
 import { printSettings } from "../report/paper.js";
 import { createPrinter } from "../report/printer.js";
 import { compareStudy, runStudy } from "../study/compute.js";
@@ -39,8 +39,10 @@ timed(() => compareStudy(document, assumptions), warmUps);
 const warm = timed(() => compareStudy(document, assumptions), repeats);
 
 const printer = createPrinter();
-const print = () =>
-  printer.print(renderReport(runStudy(document, assumptions), inlineAssets()), printSettings(document));
+const print = () => {
+  printer.warm();
+  return printer.print(renderReportBody(runStudy(document, assumptions)), printSettings(document));
+};
 const coldPrint = await timedPrint(print);
 const warmPrints: number[] = [];
 for (let repeat = 0; repeat < printRepeats; repeat++) warmPrints.push(await timedPrint(print));

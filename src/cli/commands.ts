@@ -3,7 +3,7 @@ import { renameSync, writeFileSync } from "node:fs";
 import { extname, join } from "node:path";
 import { loadAssumptions } from "../assumptions/load.js";
 import { assumptionsFolder, examplesFolder } from "../report/assets.js";
-import { inlineAssets, renderReport } from "../report/html.js";
+import { inlineAssets, renderReport, renderReportBody } from "../report/html.js";
 import { printSettings } from "../report/paper.js";
 import { createPrinter } from "../report/printer.js";
 import { resultsJson } from "../report/results.js";
@@ -37,13 +37,20 @@ export async function report(
 ): Promise<void> {
   const ending = extname(out).toLowerCase();
   if (ending !== ".pdf" && ending !== ".html") throw unknownEnding(out);
-  const run = runStudy(readStudyFile(path), loadAssumptions(assumptionsFolder));
-  const html = renderReport(run, inlineAssets());
-  const settings = printSettings(run.document);
-  writeWhole(
-    out,
-    ending === ".html" ? html : await printed(html, { ...settings, paper: paper ?? settings.paper }),
-  );
+  const document = readStudyFile(path);
+  const printer = createPrinter();
+  if (ending === ".pdf") printer.warm();
+  try {
+    const run = runStudy(document, loadAssumptions(assumptionsFolder));
+    const settings = printSettings(document);
+    const content =
+      ending === ".html"
+        ? renderReport(run, inlineAssets())
+        : await printer.print(renderReportBody(run), { ...settings, paper: paper ?? settings.paper });
+    writeWhole(out, content);
+  } finally {
+    await printer.close();
+  }
   print(`Wrote ${out}`);
 }
 
@@ -56,15 +63,6 @@ function unknownEnding(out: string): InputError {
       remedy: "Change the ending.",
     },
   ]);
-}
-
-async function printed(html: string, settings: ReturnType<typeof printSettings>): Promise<Uint8Array> {
-  const printer = createPrinter();
-  try {
-    return await printer.print(html, settings);
-  } finally {
-    await printer.close();
-  }
 }
 
 /** Writes beside the target and renames, so that a reader never meets half a file. */

@@ -11,10 +11,24 @@ const installers: ReadonlyArray<{
     needsRoot: true,
     commands: [
       ["apt-get", "update", "-qq"],
+      [
+        "apt-get",
+        "install",
+        "-y",
+        "-qq",
+        "--no-install-recommends",
+        "chromium-headless-shell",
+        "fonts-dejavu-core",
+      ],
+    ],
+  },
+  {
+    needsRoot: true,
+    commands: [
       ["apt-get", "install", "-y", "-qq", "--no-install-recommends", "chromium", "fonts-dejavu-core"],
     ],
   },
-  { needsRoot: false, commands: [["npx", "puppeteer", "browsers", "install", "chrome"]] },
+  { needsRoot: false, commands: [["npx", "puppeteer", "browsers", "install", "chrome-headless-shell"]] },
 ];
 
 /** Finds a browser for printing or installs one. @throws BrowserError saying what to do by hand */

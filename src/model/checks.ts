@@ -95,4 +95,5 @@ function costCheck(
   ];
 }
 
-const wholeNumber = (value: number) => Math.round(value).toLocaleString("en-US");
+const wholeNumbers = new Intl.NumberFormat("en-US", { maximumFractionDigits: 0 });
+const wholeNumber = (value: number) => wholeNumbers.format(value);

@@ -55,15 +55,22 @@ export interface Comparison {
  * The main job: what an infestation would cost the structures year by year, weighed by its chance under each
  * program option, against what the option costs. All present values are real, at the study's rate and timing.
  * @param source reads assumptions; overrides of the study are already in it
+ * @param known structures already worked out, where only arrivals or money differ
  * @throws Error naming structure and quantity where a result is not finite
  */
-export function compare(input: StudyInput, source: Assumed): Comparison {
+export function compare(
+  input: StudyInput,
+  source: Assumed,
+  known?: Pick<Comparison, "structures">,
+): Comparison {
   const { money, lake } = input;
   const layerReader = recorder(source);
   const yearsInfested = yearsSinceEstablishment(input);
   const context = lakeContext(lake, money.horizon + yearsInfested, layerReader.assumed);
   const layerAssumptionIds = layerReader.ids();
-  const structures = input.structures.map((each) => structureResult(each, { ...context, assumed: source }));
+  const structures =
+    known?.structures ??
+    input.structures.map((each) => structureResult(each, { ...context, assumed: source }));
   const infestation = infestationCost(structures, yearsInfested);
   const hazard = hazardParameters(input, source);
   const factors = discountFactors(money.horizon, money.discountRate, money.timing);

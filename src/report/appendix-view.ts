@@ -170,18 +170,16 @@ function assumptionsTable(context: ReportContext): TableView {
   return {
     id: "table-assumptions",
     caption: "Every assumption used, with its origin",
-    head: head("No.", "Assumption", num("Value"), num("Low–high"), "Unit", "Basis", "Source and note"),
-    rows: used.map((entry) =>
-      row(
-        assumptionNumber(entry.id),
-        breakable(entry.id),
-        num(overrides.has(entry.id) ? `${overrides.get(entry.id)?.text} (own)` : String(entry.value)),
-        num(`${entry.low}–${entry.high}`),
-        unitText(entry),
-        overrides.has(entry.id) ? "operator" : entry.basis,
+    head: head("Assumption", num("Value (low–high), unit"), "Basis", "Source and note"),
+    rows: used.map((entry) => {
+      const own = overrides.get(entry.id);
+      return row(
+        `${assumptionNumber(entry.id)} ${breakable(entry.id)}`,
+        num(`${own ? `${own.text} (own)` : entry.value} (${entry.low}–${entry.high}) ${unitText(entry)}`),
+        own ? "operator" : entry.basis,
         [`[${entry.source}]`, entry.note].filter(Boolean).join(" "),
-      ),
-    ),
+      );
+    }),
     note: pricesNote(context),
   };
 }

@@ -20,17 +20,21 @@ function tableClass({ rows, compact }: TableView): string {
   return [compact ? "compact" : "", rows.length <= most ? "whole" : ""].filter(Boolean).join(" ");
 }
 
-function template(name: string): HandlebarsTemplateDelegate {
-  if (!partialsRead) {
-    for (const file of readdirSync(partialsFolder)) {
-      engine.registerPartial(basename(file, ".hbs"), readFileSync(join(partialsFolder, file), "utf8"));
-    }
-    partialsRead = true;
+function readPartials(): void {
+  if (partialsRead) return;
+  for (const file of readdirSync(partialsFolder)) {
+    engine.registerPartial(basename(file, ".hbs"), readFileSync(join(partialsFolder, file), "utf8"));
   }
-  const known = templates.get(name);
+  partialsRead = true;
+}
+
+/** A template by its file in the views folder. */
+function template(path: string): HandlebarsTemplateDelegate {
+  readPartials();
+  const known = templates.get(path);
   if (known) return known;
-  const compiled = engine.compile(readFileSync(join(viewsFolder, `${name}.hbs`), "utf8"), { strict: true });
-  templates.set(name, compiled);
+  const compiled = engine.compile(readFileSync(join(viewsFolder, `${path}.hbs`), "utf8"), { strict: true });
+  templates.set(path, compiled);
   return compiled;
 }
 
@@ -49,3 +53,11 @@ export const linkedAssets: AssetSource = { inline: false };
 export function renderReport(run: StudyRun, source: AssetSource, links: object = {}): string {
   return renderPage("report", { ...reportView(run), assets: source, links });
 }
+
+/** The report without its page, for a press that has style and scripts at hand. */
+export function renderReportBody(run: StudyRun): string {
+  return renderPage("partials/report-body", reportView(run));
+}
+
+/** The empty page into which reports are put for printing. */
+export const renderPress = (): string => renderPage("press", { assets: inlineAssets() });

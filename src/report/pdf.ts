@@ -1,41 +1,46 @@
 import Handlebars from "handlebars";
-import type { Browser } from "puppeteer";
+import type { Browser, Page } from "puppeteer";
+import { renderPress } from "./html.js";
 
 export interface PrintSettings {
   readonly title: string;
   readonly paper: "letter" | "a4";
 }
 
-const chartTimeout = 15_000;
+/** What the page's own script offers; see browser/draw-charts.ts. */
+declare global {
+  var loadFonts: () => Promise<void>;
+  var putReport: (body: string, title: string) => void;
+}
+
+/** A page with style, fonts and scripts loaded, into which one report after another is put. */
+export async function openPress(browser: Browser): Promise<Page> {
+  const page = await browser.newPage();
+  await page.setRequestInterception(true);
+  page.on("request", (request) => {
+    void (request.url().startsWith("data:") ? request.continue() : request.abort());
+  });
+  await page.setContent(renderPress(), { waitUntil: "load" });
+  await page.evaluate(() => globalThis.loadFonts());
+  return page;
+}
 
 /**
- * Prints a self-contained page as PDF with page numbers, bookmarks and tags. The page may load nothing: every
- * request is refused.
+ * Prints a report as PDF with page numbers and bookmarks. The page may load nothing: every request is refused.
+ * @param body from `renderReportBody`
  */
-export async function printPdf(browser: Browser, html: string, settings: PrintSettings): Promise<Uint8Array> {
-  const page = await browser.newPage();
-  try {
-    await page.setRequestInterception(true);
-    page.on("request", (request) => {
-      void (request.url().startsWith("data:") ? request.continue() : request.abort());
-    });
-    await page.setContent(html, { waitUntil: "load" });
-    await page.waitForFunction("document.documentElement.dataset.charts === 'drawn'", {
-      timeout: chartTimeout,
-    });
-    return await page.pdf({
-      format: settings.paper,
-      printBackground: true,
-      displayHeaderFooter: true,
-      headerTemplate: "<span></span>",
-      footerTemplate: footer(settings.title),
-      margin: { top: "18mm", bottom: "18mm", left: "18mm", right: "18mm" },
-      outline: true,
-      tagged: true,
-    });
-  } finally {
-    await page.close();
-  }
+export async function printPdf(press: Page, body: string, settings: PrintSettings): Promise<Uint8Array> {
+  await press.evaluate((text, title) => globalThis.putReport(text, title), body, settings.title);
+  return press.pdf({
+    format: settings.paper,
+    printBackground: true,
+    displayHeaderFooter: true,
+    headerTemplate: "<span></span>",
+    footerTemplate: footer(settings.title),
+    margin: { top: "18mm", bottom: "18mm", left: "18mm", right: "18mm" },
+    outline: true,
+    tagged: true,
+  });
 }
 
 function footer(title: string): string {

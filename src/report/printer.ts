@@ -1,31 +1,46 @@
-import type { Browser } from "puppeteer";
+import type { Browser, Page } from "puppeteer";
 import { launchBrowser } from "./browser.js";
-import { type PrintSettings, printPdf } from "./pdf.js";
+import { openPress, type PrintSettings, printPdf } from "./pdf.js";
 
 export interface Printer {
-  readonly print: (html: string, settings: PrintSettings) => Promise<Uint8Array>;
+  /** Starts the browser ahead of the first print. */
+  readonly warm: () => void;
+  readonly print: (body: string, settings: PrintSettings) => Promise<Uint8Array>;
   readonly close: () => Promise<void>;
 }
 
-/** A printer that starts its browser at the first print, keeps it warm, and prints one report at a time. */
+interface Press {
+  readonly browser: Browser;
+  readonly page: Page;
+}
+
+/** A printer that starts its browser when first needed, keeps it warm, and prints one report at a time. */
 export function createPrinter(): Printer {
-  let browser: Promise<Browser> | undefined;
+  let press: Promise<Press> | undefined;
   let queue: Promise<unknown> = Promise.resolve();
-  const warmBrowser = async () => {
-    const running = await browser?.catch(() => undefined);
-    if (running?.connected) return running;
-    browser = launchBrowser();
-    return browser;
+  const warmPress = async (): Promise<Press> => {
+    const running = await press?.catch(() => undefined);
+    if (running?.browser.connected && !running.page.isClosed()) return running;
+    press = startPress();
+    return press;
   };
   return {
-    print: (html, settings) => {
-      const printed = queue.then(async () => printPdf(await warmBrowser(), html, settings));
+    warm: () => {
+      warmPress().catch(() => undefined);
+    },
+    print: (body, settings) => {
+      const printed = queue.then(async () => printPdf((await warmPress()).page, body, settings));
       queue = printed.catch(() => undefined);
       return printed;
     },
     close: async () => {
-      const running = await browser?.catch(() => undefined);
-      await running?.close();
+      const running = await press?.catch(() => undefined);
+      await running?.browser.close();
     },
   };
+}
+
+async function startPress(): Promise<Press> {
+  const browser = await launchBrowser();
+  return { browser, page: await openPress(browser) };
 }

@@ -58,28 +58,42 @@ export function compareStudy(document: StudyDocument, set: AssumptionSet): Compa
 export function runStudy(document: StudyDocument, assumptions: AssumptionSet): StudyRun {
   const { input, assumed, overrides } = prepareStudy(document, assumptions);
   const overridden = new Set(overrides.map(({ entry }) => entry.id));
-  const at = (bound: "low" | "high", ids: readonly string[]) =>
-    compare(input, shifted(assumed, { assumptions, ids, bound, exchangeRate: document.money.exchangeRate }));
-  const ranges = rangeGroups(assumptions)
-    .map(({ name, ids }) => ({ name, ids: ids.filter((id) => !overridden.has(id)) }))
-    .filter(({ ids }) => ids.length > 0)
-    .map(({ name, ids }) => ({ name, low: at("low", ids), high: at("high", ids) }));
   const { assumed: recorded, ids } = recorder(assumed);
   const comparison = compare(input, recorded);
+  const at = (bound: "low" | "high", group: RangeGroup) => {
+    const shift = { assumptions, ids: group.ids, bound, exchangeRate: document.money.exchangeRate };
+    return compare(input, shifted(assumed, shift), group.movesStructures ? undefined : comparison);
+  };
+  const ranges = rangeGroups(assumptions)
+    .map((group) => ({ ...group, ids: group.ids.filter((id) => !overridden.has(id)) }))
+    .filter(({ ids: moved }) => moved.length > 0)
+    .map((group) => ({ name: group.name, low: at("low", group), high: at("high", group) }));
   return { document, assumptions, overrides, comparison, usedAssumptions: ids(), ranges };
 }
 
+interface RangeGroup {
+  readonly name: string;
+  readonly ids: readonly string[];
+  /** False where only the chance of infestation changes, not what it costs. */
+  readonly movesStructures: boolean;
+}
+
 /** What moves together in the ranges of the report. */
-function rangeGroups({ entries }: AssumptionSet): Array<{ name: string; ids: string[] }> {
+function rangeGroups({ entries }: AssumptionSet): RangeGroup[] {
   const all = [...entries.values()];
   const prices = all.filter((entry) => entry.unit.startsWith("$") && !entry.id.startsWith("checks."));
   return [
     {
       name: "chance that a fouled launch founds a population",
       ids: ["arrival.establishment-per-fouled-launch"],
+      movesStructures: false,
     },
-    { name: "all unit prices of work and treatment together", ids: prices.map(({ id }) => id) },
-    { name: "settlers a month on a bare surface", ids: ["growth.settlers-per-month"] },
+    {
+      name: "all unit prices of work and treatment together",
+      ids: prices.map(({ id }) => id),
+      movesStructures: true,
+    },
+    { name: "settlers a month on a bare surface", ids: ["growth.settlers-per-month"], movesStructures: true },
   ];
 }
 

@@ -2,7 +2,7 @@ import express, { type ErrorRequestHandler, type Express, type Response } from "
 import multer from "multer";
 import { assets } from "../report/assets.js";
 import { BrowserError } from "../report/browser.js";
-import { inlineAssets, linkedAssets, renderPage, renderReport } from "../report/html.js";
+import { linkedAssets, renderPage, renderReport, renderReportBody } from "../report/html.js";
 import { printSettings } from "../report/paper.js";
 import type { Printer } from "../report/printer.js";
 import { resultsJson } from "../report/results.js";
@@ -80,7 +80,7 @@ function addFiles(app: Express, parts: AppParts): void {
   app.get("/studies/:id/report.pdf", async (request, response) => {
     const entry = findStudy(parts, request.params.id);
     const run = parts.shelf.run(entry);
-    const pdf = await parts.printer.print(renderReport(run, inlineAssets()), printSettings(run.document));
+    const pdf = await parts.printer.print(renderReportBody(run), printSettings(run.document));
     response
       .type("pdf")
       .set("Content-Disposition", `inline; filename="${entry.id}.pdf"`)

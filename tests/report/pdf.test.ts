@@ -1,6 +1,6 @@
 import { extractText, getDocumentProxy } from "unpdf";
 import { afterAll, describe, expect, it } from "vitest";
-import { inlineAssets, renderReport } from "../../src/report/html.js";
+import { renderReportBody } from "../../src/report/html.js";
 import { printSettings } from "../../src/report/paper.js";
 import { createPrinter } from "../../src/report/printer.js";
 import { reportView } from "../../src/report/report-view.js";
@@ -16,7 +16,7 @@ describe("the printed report", () => {
     "carries the figures of page 1 of %s, and page numbers",
     async (name) => {
       const run = exampleRun(name);
-      const pdf = await printer.print(renderReport(run, inlineAssets()), printSettings(run.document));
+      const pdf = await printer.print(renderReportBody(run), printSettings(run.document));
       const document = await getDocumentProxy(pdf);
       const { text, totalPages } = await extractText(document);
       const first = plain(text[0] ?? "");
@@ -33,11 +33,11 @@ describe("the printed report", () => {
 
   it("repeats the head of a table that runs over several pages", async () => {
     const run = exampleRun("sorrel-bend");
-    const pdf = await printer.print(renderReport(run, inlineAssets()), printSettings(run.document));
+    const pdf = await printer.print(renderReportBody(run), printSettings(run.document));
     const { text } = await extractText(await getDocumentProxy(pdf));
     const pagesWithHead = text
       .map(plain)
-      .filter((page) => page.includes("Low–high") && page.includes("Source and note"));
+      .filter((page) => page.includes("(low–high), unit") && page.includes("Source and note"));
     expect(pagesWithHead.length).toBeGreaterThan(2);
   }, 60_000);
 });

@@ -22,6 +22,7 @@ let base = "";
 beforeAll(async () => {
   const shelf = studyShelf(store, assumptions, () => new Date("2026-01-02T03:04:05Z"));
   const printer: Printer = {
+    warm: () => undefined,
     print: (html, settings) => printing(html, settings),
     close: async () => undefined,
   };

@@ -87,25 +87,35 @@ export function growLayers(
 ): Layer[] {
   const { months, table } = input.surface;
   const monthlySurvival = Math.exp(-parameters.yearlyMortality / 12);
-  let cohorts: Cohort[] = [];
+  const cohorts: Cohort[] = [];
   return input.density.map((density, month) => {
     const killed = table.isEverDry ? applyDryRun(cohorts, month, table) : 0;
-    cohorts = cohorts.filter((cohort) => {
-      cohort.number *= monthlySurvival;
-      return cohort.number > smallestCohort;
-    });
+    age(cohorts, monthlySurvival);
     const cover = coverOf(cohorts, month, table);
     const freeSpace = Math.max(0, 1 - cover / parameters.coverLimit);
     const settlers = parameters.settlersPerMonth * density * at(months, month % 12).settlement * freeSpace;
     if (settlers > 0) cohorts.push({ number: settlers, settledIn: month });
     shedCrowded(cohorts, cover, parameters);
     const layer = describe(cohorts, month, table, { killed, bulkDensity: parameters.bulkDensity });
-    if (input.cleanAfter(month, layer)) cohorts = [];
+    if (input.cleanAfter(month, layer)) cohorts.length = 0;
     return layer;
   });
 }
 
 const placeOf = ({ settledIn }: Cohort, month: number) => tablePlace(settledIn % 12, month - settledIn);
+
+/** Thins every cohort and drops those too small to follow, in place: this runs for each month of each plan. */
+function age(cohorts: Cohort[], monthlySurvival: number): void {
+  let kept = 0;
+  for (const cohort of cohorts) {
+    cohort.number *= monthlySurvival;
+    if (cohort.number > smallestCohort) {
+      cohorts[kept] = cohort;
+      kept += 1;
+    }
+  }
+  cohorts.length = kept;
+}
 
 function coverOf(cohorts: readonly Cohort[], month: number, table: ShellTable): number {
   let cover = 0;

@@ -54,7 +54,7 @@ function draw(place: HTMLElement): void {
   const hidden = prepare(config.data.datasets as PlainDataset[]);
   const size = { width: Number(place.dataset.width), height: Number(place.dataset.height) };
   const canvas = new svgcanvas.Element(size);
-  new Chart(canvas as unknown as HTMLCanvasElement, {
+  const chart = new Chart(canvas as unknown as HTMLCanvasElement, {
     ...config,
     platform: Chart.platforms.BasicPlatform,
     options: {
@@ -73,7 +73,8 @@ function draw(place: HTMLElement): void {
       },
     },
   });
-  const svg = canvas.getContext("2d").getSvg();
+  const svg = canvas.getContext("2d").getSvg().cloneNode(true) as SVGElement;
+  chart.destroy();
   svg.setAttribute("viewBox", `0 0 ${size.width} ${size.height}`);
   svg.setAttribute("aria-hidden", "true");
   place.replaceChildren(svg);
@@ -86,11 +87,24 @@ function setDefaults(): void {
   Chart.defaults.locale = "en-US";
 }
 
-async function drawAll(): Promise<void> {
-  await document.fonts.ready;
-  setDefaults();
+function drawAll(): void {
   for (const place of document.querySelectorAll<HTMLElement>("[data-chart]")) draw(place);
-  document.documentElement.dataset.charts = "drawn";
 }
 
-await drawAll();
+/** Waits for every face of the style sheet, used so far or not. */
+async function loadFonts(): Promise<void> {
+  await Promise.all([...document.fonts].map((face) => face.load()));
+}
+
+/** Puts a report on the page of a press and draws its charts. */
+function putReport(body: string, title: string): void {
+  document.title = title;
+  const main = document.querySelector("main");
+  if (main) main.innerHTML = body;
+  drawAll();
+}
+
+setDefaults();
+Object.assign(globalThis, { loadFonts, putReport });
+await document.fonts.ready;
+drawAll();
