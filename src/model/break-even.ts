@@ -7,7 +7,7 @@ import { yearlyHazard } from "./risk/hazard.js";
 export interface BreakEven {
   /** Lowest yearly chance of infestation without the program at which the program pays. */
   readonly hazard: number | undefined;
-  /** Largest yearly program cost, above the baseline's, that the avoided loss would carry. */
+  /** Largest yearly cost of the whole program that the avoided loss would carry. */
   readonly programPerYear: Money | undefined;
   /** Factor on every infestation cost at which the program pays. */
   readonly lossFactor: number | undefined;

@@ -33,7 +33,8 @@ interface Bounds {
 /**
  * Habitat suitability: each variable falls in a published class and the lowest class rules. A value on a bound
  * belongs to the class above it on the rising side and to the class below it on the falling side.
- * Below the lowest class quagga is "very low", not impossible (Davis and others 2015).
+ * Below the lowest class of calcium, and of pH, alkalinity and hardness which go with it, quagga is "very low",
+ * not impossible (Davis and others 2015). Salt, heat, cold and want of oxygen do exclude it.
  * Sources: Whittier and others 2008 for calcium; Mackie and Claudi 2010 (from memory) for the rest.
  */
 export function suitability(lake: Lake, source: Assumed): Suitability {
@@ -45,7 +46,7 @@ export function suitability(lake: Lake, source: Assumed): Suitability {
       classify({ variable, value, unit }, readBounds(id, assumed), lake, assumed),
     ),
     classify(
-      { variable: "temperature of the warmest month", value: warmest, unit: "°C" },
+      { variable: warmestMonth, value: warmest, unit: "°C" },
       readBounds("temperature", assumed),
       lake,
       assumed,
@@ -115,6 +116,10 @@ function readBounds(variable: string, assumed: Assumed): Bounds {
   return { ...risingOnly, ...rising() };
 }
 
+const warmestMonth = "temperature of the warmest month";
+/** Variables outside whose bounds neither species lives. */
+const excluding = new Set(["salinity", "dissolved oxygen", warmestMonth]);
+
 function classify(
   measured: { variable: string; value: number; unit: string },
   bounds: Bounds,
@@ -122,7 +127,8 @@ function classify(
   assumed: Assumed,
 ): VariableClass {
   const found = classOf(measured.value, bounds);
-  const named = found === "none" && lake.species === "quagga" ? "very low" : found;
+  const outlived = lake.species === "quagga" && !excluding.has(measured.variable);
+  const named = found === "none" && outlived ? "very low" : found;
   return { ...measured, class: named, weight: assumed(`suitability.weight.${named.replace(" ", "-")}`) };
 }
 

@@ -66,8 +66,9 @@ export function hydraulicSummary(
   context: LakeContext,
 ): HydraulicSummary {
   if (structure.kind !== "intake" && structure.kind !== "hydropower") return { pipes: [], racks: [] };
+  const largestFlow = Math.max(...(structure.kind === "intake" ? structure.demand : structure.flow));
+  if (largestFlow === 0) return { pipes: [], racks: [] };
   const layerOf = (name: string) => components.find((each) => each.name === name)?.untouchedLayer;
-  const flow = Math.max(...(structure.kind === "intake" ? structure.demand : structure.flow));
   const pipe = (part: string, each: Pipe, pipeFlow: number) => {
     const layer = layerOf(part);
     return layer ? [pipeSummary(structure.name, part, { pipe: each, flow: pipeFlow, layer }, context)] : [];
@@ -76,12 +77,12 @@ export function hydraulicSummary(
   return {
     pipes:
       structure.kind === "intake"
-        ? pipe("conduit", structure.conduit, flow)
+        ? pipe("conduit", structure.conduit, largestFlow)
         : [
-            ...pipe("penstock", structure.penstock, flow),
+            ...pipe("penstock", structure.penstock, largestFlow),
             ...pipe("cooling-water line", structure.coolingWater, structure.coolingWater.requiredFlow),
           ],
-    racks: rackLayer ? [rackSummary(structure.name, structure.rack, flow, rackLayer, context)] : [],
+    racks: rackLayer ? [rackSummary(structure.name, structure.rack, largestFlow, rackLayer, context)] : [],
   };
 }
 

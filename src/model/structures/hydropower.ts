@@ -1,5 +1,5 @@
 import { fouledPipe } from "../hydraulics/fouled-pipe.js";
-import { flowAtHead, pipeHeadLoss } from "../hydraulics/friction.js";
+import { flowAtHead, type PipeFlow, pipeHeadLoss } from "../hydraulics/friction.js";
 import { hydroPower } from "../hydraulics/power.js";
 import type { Hydropower } from "../inputs.js";
 import { at, daysOf, hoursPerDay, months } from "../lake/calendar.js";
@@ -97,18 +97,16 @@ function penstockComponent(plant: Hydropower, year: OperatingYear, context: Lake
   };
 }
 
-/** Cooling water still delivered over what the unit needs, 0 to 1. */
+/** Cooling water still delivered over what the clean line gives the unit of its need, 0 to 1. */
 export function coolingShare(
   plant: Hydropower,
   layer: Layer,
   context: Pick<LakeContext, "roughness" | "viscosity">,
 ): number {
   const { coolingWater } = plant;
-  const fouled = fouledPipe(coolingWater, layer, context.roughness);
-  return Math.min(
-    1,
-    flowAtHead(fouled, coolingWater.availableHead, context.viscosity) / coolingWater.requiredFlow,
-  );
+  const delivered = (line: PipeFlow) =>
+    Math.min(coolingWater.requiredFlow, flowAtHead(line, coolingWater.availableHead, context.viscosity));
+  return delivered(fouledPipe(coolingWater, layer, context.roughness)) / delivered(coolingWater);
 }
 
 /** The unit is derated in proportion to the cooling water that is missing. */

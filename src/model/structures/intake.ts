@@ -1,7 +1,7 @@
 import { fouledPipe } from "../hydraulics/fouled-pipe.js";
 import { flowAtHead, pipeHeadLoss } from "../hydraulics/friction.js";
 import { pumpPower } from "../hydraulics/power.js";
-import type { Intake } from "../inputs.js";
+import type { Intake, Pipe } from "../inputs.js";
 import { at, daysInYear, daysOf, hoursPerDay, months, secondsPerDay } from "../lake/calendar.js";
 import type { Layer } from "../mussels/layer.js";
 import { cleaningOf } from "./cleaning.js";
@@ -27,7 +27,10 @@ export function intakeComponents(intake: Intake, context: LakeContext): Componen
 export interface ConduitState {
   readonly cleanLoss: number;
   readonly fouledLoss: number;
+  /** Flow that the fouled pipe delivers. */
   readonly delivered: number;
+  /** Flow that the clean pipe would deliver: what it falls short of by itself is not the mussels' doing. */
+  readonly cleanDelivered: number;
 }
 
 /**
@@ -48,10 +51,20 @@ export function conduitState(
     supply.by === "gravity"
       ? supply.availableHead
       : pipeHeadLoss(conduit, largest, viscosity) + supply.marginHead;
-  const cleanLoss = pipeHeadLoss(conduit, demand, viscosity);
-  const fouledLoss = pipeHeadLoss(fouled, demand, viscosity);
-  if (fouledLoss <= available) return { cleanLoss, fouledLoss, delivered: demand };
-  return { cleanLoss, fouledLoss: available, delivered: flowAtHead(fouled, available, viscosity) };
+  const stateOf = (pipe: Pipe) => {
+    const loss = pipeHeadLoss(pipe, demand, viscosity);
+    return loss <= available
+      ? { loss, delivered: demand }
+      : { loss: available, delivered: flowAtHead(pipe, available, viscosity) };
+  };
+  const clean = stateOf(conduit);
+  const now = stateOf(fouled);
+  return {
+    cleanLoss: clean.loss,
+    fouledLoss: now.loss,
+    delivered: now.delivered,
+    cleanDelivered: clean.delivered,
+  };
 }
 
 function conduitComponent(intake: Intake, context: LakeContext): Component {
@@ -69,11 +82,11 @@ function conduitComponent(intake: Intake, context: LakeContext): Component {
 function conduitLosses(intake: Intake, layer: Layer, month: number, context: LakeContext): Priced[] {
   const demand = at(intake.demand, month);
   if (demand === 0) return [];
-  const { cleanLoss, fouledLoss, delivered } = conduitState(intake, layer, demand, context);
+  const { cleanLoss, fouledLoss, delivered, cleanDelivered } = conduitState(intake, layer, demand, context);
   const shortfall: Priced = {
     what: "water from elsewhere while the conduit falls short",
     type: "loss",
-    quantity: (demand - delivered) * daysOf(month) * secondsPerDay,
+    quantity: Math.max(0, cleanDelivered - delivered) * daysOf(month) * secondsPerDay,
     quantityKind: "volume",
     unitRate: intake.alternativeWater,
     assumptionIds: fouledPipeIds,

@@ -26,6 +26,7 @@ export function structureResult(structure: Structure, context: LakeContext): Str
   const components = componentsOf(structure, context).map((each) => keepInService(each, context));
   const litter = structure.kind === "ramp" ? litterByYear(structure, context) : [];
   const horizon = context.density.length / 12;
+  const cleanEnergy = structure.kind === "hydropower" ? plantEnergy(structure, context) : [];
   const swept = structure.kind === "ramp" ? rampYears(structure, litter, context) : [];
   const years = Array.from({ length: horizon }, (_, year) => [
     ...components.flatMap((component) => named(component.years[year] ?? [], component.name)),
@@ -37,8 +38,8 @@ export function structureResult(structure: Structure, context: LakeContext): Str
     structure,
     components,
     litter,
-    cleanEnergy: structure.kind === "hydropower" ? plantEnergy(structure, context) : [],
-    years: years.map((lines) => lines.map((line) => ownLine(structure, line))),
+    cleanEnergy,
+    years: years.map((lines) => withinEnergyMade(lines, cleanEnergy).map((line) => ownLine(structure, line))),
     checks: components.map((component) => limitCheck(structure, component)),
     hydraulics: hydraulicSummary(structure, components, context),
   };
@@ -60,6 +61,20 @@ function componentsOf(structure: Structure, context: LakeContext): Component[] {
 
 function plantEnergy(plant: Extract<Structure, { kind: "hydropower" }>, context: LakeContext): number[] {
   return operatingYear(plant, context).energy.map((energy) => energy * plant.units);
+}
+
+/**
+ * A plant loses no more energy in a year than it makes: its parts are judged one by one, and where their losses
+ * add up to more, each is cut in proportion.
+ */
+function withinEnergyMade(lines: readonly Priced[], cleanEnergy: readonly number[]): readonly Priced[] {
+  if (cleanEnergy.length === 0) return lines;
+  const made = cleanEnergy.reduce((sum, month) => sum + month, 0);
+  const lost = lines.reduce((sum, line) => sum + (line.quantityKind === "energy" ? line.quantity : 0), 0);
+  if (lost <= made) return lines;
+  return lines.map((line) =>
+    line.quantityKind === "energy" ? { ...line, quantity: (line.quantity * made) / lost } : line,
+  );
 }
 
 const named = (lines: readonly Priced[], component: string): Priced[] =>

@@ -10,8 +10,11 @@ import type { Component, ComponentResult, Priced, TriedPlan } from "./component.
 import type { LakeContext } from "./context.js";
 import { candidatePlans, type Plan } from "./plan.js";
 
-/** Months of growth that show what a surface carries when nobody touches it. */
-const untouchedMonths = 84;
+/**
+ * A surface that nobody touches swings for years between crowding and new settlement before it settles: it is
+ * costed, and held to its limits, over seven years after a run-up of three.
+ */
+const untouched = { runUpMonths: 36, cycleMonths: 84 };
 
 /**
  * Chooses the cheapest plan that keeps the component's limits in a mature infestation, then works out its lines
@@ -80,7 +83,7 @@ function tryPlan(plan: Plan, component: Component, context: LakeContext, months:
 }
 
 function cycleOf(plan: Plan): { runUpMonths: number; cycleMonths: number } {
-  if (plan.method === "leave") return { runUpMonths: untouchedMonths - 12, cycleMonths: 12 };
+  if (plan.method === "leave") return untouched;
   const cycleMonths = Math.max(12, plan.intervalMonths ?? 12);
   return { runUpMonths: plan.method === "dry" ? 12 : 0, cycleMonths };
 }
