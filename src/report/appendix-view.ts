@@ -188,6 +188,7 @@ function assumptionsTable(context: ReportContext): TableView {
 const breakable = (id: string) => id.replaceAll(".", ".\u200b");
 
 function unitText({ unit, priceYear }: Assumption): string {
+  if (unit === "1") return "";
   return priceYear === undefined ? unit : `${unit.replace("$", "USD")} of ${priceYear}`;
 }
 

@@ -2,7 +2,7 @@ import type { Assumed } from "../assumed.js";
 import { at } from "../lake/calendar.js";
 import type { DryingParameters } from "./drying.js";
 import type { ShellParameters } from "./shell.js";
-import { type ShellTable, shellTable, tablePlace } from "./shell-table.js";
+import { nextPlace, type ShellTable, settlersPlace, shellTable } from "./shell-table.js";
 import type { SurfaceMonth } from "./surface.js";
 
 /** What stands on a surface at the end of a month. */
@@ -63,7 +63,16 @@ export function growingSurface(
 
 interface Cohort {
   number: number;
-  readonly settledIn: number;
+  /** Place in the shell table. */
+  place: number;
+}
+
+/** Sums over the cohorts of a surface, per m². */
+interface Stand {
+  number: number;
+  cover: number;
+  mass: number;
+  killed: number;
 }
 
 /** Fewer than this to a square metre are not followed further. */
@@ -89,76 +98,78 @@ export function growLayers(
   const monthlySurvival = Math.exp(-parameters.yearlyMortality / 12);
   const cohorts: Cohort[] = [];
   return input.density.map((density, month) => {
-    const killed = table.isEverDry ? applyDryRun(cohorts, month, table) : 0;
-    age(cohorts, monthlySurvival);
-    const cover = coverOf(cohorts, month, table);
-    const freeSpace = Math.max(0, 1 - cover / parameters.coverLimit);
-    const settlers = parameters.settlersPerMonth * density * at(months, month % 12).settlement * freeSpace;
-    if (settlers > 0) cohorts.push({ number: settlers, settledIn: month });
-    shedCrowded(cohorts, cover, parameters);
-    const layer = describe(cohorts, month, table, { killed, bulkDensity: parameters.bulkDensity });
+    const stand = passMonth(cohorts, table, monthlySurvival);
+    const overCrowded = stand.cover / parameters.coverLimit;
+    const settlement = at(months, month % 12).settlement * Math.max(0, 1 - overCrowded);
+    settle(cohorts, stand, table, {
+      number: parameters.settlersPerMonth * density * settlement,
+      place: settlersPlace(month % 12),
+    });
+    if (overCrowded > 1) shed(cohorts, stand, 1 / overCrowded);
+    const layer = describe(stand, parameters.bulkDensity);
     if (input.cleanAfter(month, layer)) cohorts.length = 0;
     return layer;
   });
 }
 
-const placeOf = ({ settledIn }: Cohort, month: number) => tablePlace(settledIn % 12, month - settledIn);
-
-/** Thins every cohort and drops those too small to follow, in place: this runs for each month of each plan. */
-function age(cohorts: Cohort[], monthlySurvival: number): void {
+/**
+ * A month in the life of every cohort: the dry run kills at the size of the month before, the rest thins and
+ * grows, and cohorts too small to follow are dropped. In place and in one pass: this runs for each month of each
+ * plan.
+ */
+function passMonth(cohorts: Cohort[], table: ShellTable, monthlySurvival: number): Stand {
+  const stand = { number: 0, cover: 0, mass: 0, killed: 0 };
   let kept = 0;
   for (const cohort of cohorts) {
-    cohort.number *= monthlySurvival;
-    if (cohort.number > smallestCohort) {
-      cohorts[kept] = cohort;
-      kept += 1;
+    const place = nextPlace(cohort.place);
+    if (table.isEverDry) {
+      const dead = cohort.number * (1 - at(table.outlives, place));
+      stand.killed += dead * at(table.mass, cohort.place);
+      cohort.number -= dead;
     }
+    cohort.number *= monthlySurvival;
+    cohort.place = place;
+    if (cohort.number <= smallestCohort) continue;
+    cohorts[kept] = cohort;
+    kept += 1;
+    addTo(stand, cohort, table);
   }
   cohorts.length = kept;
+  return stand;
 }
 
-function coverOf(cohorts: readonly Cohort[], month: number, table: ShellTable): number {
-  let cover = 0;
-  for (const cohort of cohorts) cover += cohort.number * at(table.cover, placeOf(cohort, month));
-  return cover;
+function addTo(stand: Stand, { number, place }: Cohort, table: ShellTable): void {
+  stand.number += number;
+  stand.cover += number * at(table.cover, place);
+  stand.mass += number * at(table.mass, place);
 }
 
-function applyDryRun(cohorts: readonly Cohort[], month: number, table: ShellTable): number {
-  let killed = 0;
-  for (const cohort of cohorts) {
-    const dead = cohort.number * (1 - at(table.outlives, placeOf(cohort, month)));
-    killed += dead * at(table.mass, placeOf(cohort, month - 1));
-    cohort.number -= dead;
-  }
-  return killed;
+function settle(cohorts: Cohort[], stand: Stand, table: ShellTable, settlers: Cohort): void {
+  if (settlers.number <= 0) return;
+  cohorts.push(settlers);
+  addTo(stand, settlers, table);
 }
 
-function shedCrowded(cohorts: readonly Cohort[], cover: number, { coverLimit }: GrowthParameters): void {
-  if (cover <= coverLimit) return;
-  for (const cohort of cohorts) cohort.number *= coverLimit / cover;
+function shed(cohorts: readonly Cohort[], stand: Stand, keptShare: number): void {
+  for (const cohort of cohorts) cohort.number *= keptShare;
+  stand.number *= keptShare;
+  stand.cover *= keptShare;
+  stand.mass *= keptShare;
 }
 
 const mmPerM = 1e3;
 
-function describe(
-  cohorts: readonly Cohort[],
-  month: number,
-  table: ShellTable,
-  rest: { killed: number; bulkDensity: number },
-): Layer {
-  let number = 0;
-  let cover = 0;
-  let mass = 0;
-  for (const cohort of cohorts) {
-    const place = placeOf(cohort, month);
-    number += cohort.number;
-    cover += cohort.number * at(table.cover, place);
-    mass += cohort.number * at(table.mass, place);
-  }
-  if (number === 0) return rest.killed === 0 ? bareSurface : { ...bareSurface, killed: rest.killed };
+function describe({ number, cover, mass, killed }: Stand, bulkDensity: number): Layer {
+  if (number === 0) return killed === 0 ? bareSurface : { ...bareSurface, killed };
   const lengthMm = Math.sqrt(cover / number) * mmPerM;
-  const thickness = layerThickness({ mass, lengthMm, cover }, rest.bulkDensity);
-  return { number, lengthMm, cover, mass, thickness, killed: rest.killed };
+  return {
+    number,
+    lengthMm,
+    cover,
+    mass,
+    thickness: layerThickness({ mass, lengthMm, cover }, bulkDensity),
+    killed,
+  };
 }
 
 /**

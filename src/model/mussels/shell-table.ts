@@ -23,10 +23,12 @@ export interface ShellTable {
   readonly isEverDry: boolean;
 }
 
-/** Place in the table of mussels that settled in `monthOfYear` and are `age` months old. */
-export function tablePlace(monthOfYear: number, age: number): number {
-  const told = age < tableAges ? age : tableAges - 12 + (age % 12);
-  return monthOfYear * tableAges + told;
+/** Place in the table of mussels that have just settled in a month of the year. */
+export const settlersPlace = (monthOfYear: number): number => monthOfYear * tableAges;
+
+/** Place a month later; past the last age told apart, the place a year before it. */
+export function nextPlace(place: number): number {
+  return (place + 1) % tableAges === 0 ? place + 1 - 12 : place + 1;
 }
 
 export function shellTable(

@@ -3,7 +3,7 @@ import type { Lake } from "../../../src/model/inputs.js";
 import { dailyElevations } from "../../../src/model/lake/levels.js";
 import { dryingParameters, survival } from "../../../src/model/mussels/drying.js";
 import { shellParameters, wetMassG } from "../../../src/model/mussels/shell.js";
-import { shellTable, tablePlace } from "../../../src/model/mussels/shell-table.js";
+import { nextPlace, settlersPlace, shellTable } from "../../../src/model/mussels/shell-table.js";
 import { settlementParameters, surfaceMonths } from "../../../src/model/mussels/surface.js";
 import { assumed } from "../assumptions.js";
 import { productiveLake } from "../lakes.js";
@@ -34,6 +34,13 @@ function tableAt(elevation: number, lake: Lake) {
     { settlement: settlementParameters(lake, assumed), drying },
   );
   return { months, table: shellTable(months, shell, drying) };
+}
+
+/** Place of mussels of an age, month by month from the settlers'. */
+function tablePlace(monthOfYear: number, age: number): number {
+  let place = settlersPlace(monthOfYear);
+  for (let month = 0; month < age; month++) place = nextPlace(place);
+  return place;
 }
 
 const entryOf = (list: Float64Array, age: number) => list[tablePlace(july, age)] ?? Number.NaN;
