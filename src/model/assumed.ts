@@ -18,9 +18,3 @@ export function recorder(source: Assumed): Recorder {
     ids: () => [...used],
   };
 }
-
-/** Returns `value`, or throws naming the structure and the quantity if it is not a finite number. */
-export function requireFinite(value: number, structure: string, quantity: string): number {
-  if (!Number.isFinite(value)) throw new Error(`${structure}: ${quantity} is not a finite number`);
-  return value;
-}

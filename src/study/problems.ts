@@ -1,4 +1,5 @@
 import type { z } from "zod";
+import { structureKinds } from "./structure-schema.js";
 
 /** One thing wrong with a study, for its author. */
 export interface Problem {
@@ -84,7 +85,7 @@ function allowedText(issue: z.core.$ZodIssue): string {
 }
 
 const namesOf: Record<string, string> = {
-  kind: "kind intake, hydropower, dock, ramp or lake-wide",
+  kind: `kind ${structureKinds.slice(0, -1).join(", ")} or ${structureKinds.at(-1)}`,
   by: "by gravity or pump",
 };
 
