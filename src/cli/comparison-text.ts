@@ -18,7 +18,7 @@ export function comparisonText(run: StudyRun): string {
     ...board.figures.map(({ label, value, note }) => `${label}: ${value} (${note})`),
     "",
     tableText(comparison.options),
-    tableText(comparison.balance),
+    comparison.balance ? tableText(comparison.balance) : "",
     tableText(infestationView(context).byStructure),
     tableText(comparison.bearers),
     ...board.changes,

@@ -16,8 +16,8 @@ export interface BreakEven {
 /**
  * Break-even values of an option against the baseline. Loss and budget are ratios of present values, since both
  * enter linearly. The chance is searched over a factor on the establishment chance per arrival, the same for
- * both options, on a logarithmic grid and then by bisection; the lowest crossing is given, because at very high
- * chances a program stops paying again.
+ * both options, on a logarithmic grid and then by bisection, from next to nothing to near certainty in a year;
+ * the lowest crossing is given, because at very high chances a program stops paying again.
  */
 export function breakEven(result: OptionResult, baseline: OptionResult, settings: OptionSettings): BreakEven {
   const added = result.presentValue.program.minus(baseline.presentValue.program);
@@ -40,7 +40,9 @@ export function breakEven(result: OptionResult, baseline: OptionResult, settings
 export const noBreakEven: BreakEven = { hazard: undefined, programPerYear: undefined, lossFactor: undefined };
 
 const gridSteps = 80;
-const gridDecades = 8;
+/** Pressure (α · arrivals · suitability) without a program between which the search runs: chances of 1e-7 and over 99.9 %. */
+const leastPressure = 1e-7;
+const mostPressure = 8;
 const bisections = 50;
 
 function breakEvenHazard(
@@ -49,9 +51,12 @@ function breakEvenHazard(
   settings: OptionSettings,
 ): number | undefined {
   const net = netBenefitAtScale(result, baseline, settings);
+  const pressure =
+    settings.hazard.establishmentPerArrival * baseline.arrivals.slipThrough * settings.suitability;
+  if (pressure === 0) return undefined;
   const scales = Array.from(
     { length: gridSteps + 1 },
-    (_, step) => 10 ** ((step / gridSteps - 1 / 2) * gridDecades),
+    (_, step) => (leastPressure * (mostPressure / leastPressure) ** (step / gridSteps)) / pressure,
   );
   const upper = scales.findIndex((scale) => net(scale) >= 0);
   if (upper === -1) return undefined;

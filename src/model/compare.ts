@@ -21,7 +21,8 @@ export interface LakeResult {
   readonly exposedArea: number;
   readonly storageInBand: number;
   readonly suitability: Suitability;
-  /** Density over capacity times suitability at the end of each year since establishment. */
+  /** Density over capacity times suitability at the end of each year of the horizon, from establishment or, in an
+   * infested lake, from its age at the start. */
   readonly densityByYear: readonly number[];
   /** Ids of the assumptions behind suitability, growth and drying: behind every layer. */
   readonly layerAssumptionIds: readonly string[];
@@ -82,7 +83,7 @@ export function compare(
   return {
     input,
     lake: {
-      ...lakeResult(input, context.daily, context.density),
+      ...lakeResult(input, context.daily, context.density.slice(yearsInfested * 12)),
       suitability: context.suitability,
       layerAssumptionIds,
     },

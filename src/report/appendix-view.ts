@@ -59,7 +59,7 @@ function linesTable(context: ReportContext): TableView {
       num(format.exactMoney(sumOf(groups.map(({ sum }) => sum)))),
       "",
     ),
-    note: `Quantity × unit rate is the amount, in year ${mature + 1} after establishment; a dash where the line does not occur in that year. Expected present value: amounts of all years weighed by the weights of appendix B, without a program. Behind every layer stand assumptions ${layerNumbers(context)}.`,
+    note: `Quantity × unit rate is the amount, in year ${mature + 1} of appendix B; a dash where the line does not occur in that year. Expected present value: amounts of all years weighed by the weights of appendix B, without a program. Behind every layer stand assumptions ${layerNumbers(context)}.`,
   };
 }
 
@@ -131,11 +131,12 @@ function layerNumbers({ comparison, assumptionNumber }: ReportContext): string {
 function byYearTable(context: ReportContext): TableView {
   const { comparison, format, horizon } = context;
   const weights = baselineWeights(context);
+  const since = context.infestedSince === undefined ? "since establishment" : "of this budget";
   return {
     id: "table-by-year",
-    caption: `Cost of an infestation by year since establishment, prices of ${context.priceYear}`,
+    caption: `Cost of an infestation by year ${since}, prices of ${context.priceYear}`,
     head: head(
-      "Year since",
+      "Year",
       num("Density, share of capacity"),
       num("All structures"),
       num("Weight"),
@@ -227,12 +228,9 @@ function usedEntries({ run }: ReportContext): Assumption[] {
   return run.usedAssumptions.flatMap((id) => run.assumptions.entries.get(id) ?? []);
 }
 
-function sources(context: ReportContext) {
-  const keys = [...new Set(usedEntries(context).map(({ source }) => source))].sort();
-  return keys.flatMap((key) => {
-    const source = context.run.assumptions.sources.get(key);
-    return source ? [{ key, ...source }] : [];
-  });
+/** Every source of the project, since notes name others than the one that an entry stands on. */
+function sources({ run }: ReportContext) {
+  return [...run.assumptions.sources].sort().map(([key, source]) => ({ key, ...source }));
 }
 
 /** How many of the assumptions used stand on what. */

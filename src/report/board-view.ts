@@ -3,12 +3,14 @@ import type { StudyRun } from "../study/compute.js";
 import { type BalancePicture, balancePicture } from "./balance-picture.js";
 import { type ReportContext, requestedOption } from "./context.js";
 import { percent, ratio } from "./format.js";
+import { infestedBoard } from "./infested-board.js";
 
 export interface BoardView {
   readonly question: string;
   readonly answer: string;
   readonly pays: boolean;
-  readonly balance: BalancePicture;
+  /** Absent where there is nothing to weigh. */
+  readonly balance: BalancePicture | undefined;
   readonly figures: readonly { readonly label: string; readonly value: string; readonly note: string }[];
   readonly asked: string;
   readonly changes: readonly string[];
@@ -17,35 +19,32 @@ export interface BoardView {
 
 /** Page 1: the question, the answer, five figures, what is asked and what would change it. */
 export function boardView(context: ReportContext): BoardView {
-  const { comparison, requested } = context;
+  const failedChecks = context.comparison.checks
+    .filter((check) => !check.passed)
+    .map((check) => `${check.what}: ${check.found}; expected ${check.allowed}.`);
+  const { infestedSince } = context;
+  const board =
+    infestedSince === undefined ? preventionBoard(context) : infestedBoard(context, infestedSince);
+  return { ...board, failedChecks };
+}
+
+function preventionBoard(context: ReportContext): Omit<BoardView, "failedChecks"> {
+  const { requested, run, horizon } = context;
   const pays = requested.netBenefit.greaterThan(0);
+  const name = requested.result.option.name.toLowerCase();
   return {
-    question: question(context),
+    question: `Does keeping mussels out of ${run.document.lake.name} by “${name}” cost less than letting them in, over ${horizon} years?`,
     answer: answer(context, pays),
     pays,
     balance: balancePicture(context),
     figures: figures(context),
     asked: asked(context, pays),
     changes: changes(context),
-    failedChecks: comparison.checks
-      .filter((check) => !check.passed)
-      .map((check) => `${check.what}: ${check.found}; expected ${check.allowed}.`),
   };
-}
-
-function question({ run, horizon }: ReportContext): string {
-  const { lake, study } = run.document;
-  const option = requestedOption(run).result.option.name.toLowerCase();
-  return lake.infestedSince === undefined
-    ? `Does keeping mussels out of ${lake.name} by “${option}” cost less than letting them in, over ${horizon} years?`
-    : `${lake.name} has been infested since ${lake.infestedSince}: what does keeping its structures in service cost ${study.authority}?`;
 }
 
 function answer(context: ReportContext, pays: boolean): string {
   const { run, comparison, requested, format, horizon } = context;
-  if (run.document.lake.infestedSince !== undefined) {
-    return `Keeping the structures in service costs about ${format.money(comparison.baseline.equivalentYearly.infestation)} a year. This is a maintenance budget: no inspection program can avoid an infestation that is there.`;
-  }
   const symbol = format.money(1);
   const name = requested.result.option.name;
   const perUnit = requested.benefitCostRatio;
@@ -109,9 +108,7 @@ function figures(context: ReportContext) {
     {
       label: "Benefit–cost ratio",
       value: requested.benefitCostRatio === undefined ? "no added cost" : ratio(requested.benefitCostRatio),
-      note: spread
-        ? `${ratio(spread.low)} to ${ratio(spread.high)} over the ranges shown on the next pages`
-        : "",
+      note: spread ? `${spreadText(spread)} over the ranges shown on the next pages` : "",
     },
     {
       label: "Break-even yearly chance",
@@ -136,22 +133,12 @@ function asked({ run, requested, format }: ReportContext, pays: boolean): string
   const { name } = requested.result.option;
   const amount = format.money(requested.result.programPerYear);
   const { board } = run.document.study;
-  if (run.document.lake.infestedSince !== undefined) {
-    return `The ${board} is asked to take note of the yearly cost and to decide on the protection plans listed inside.`;
-  }
   return pays
     ? `The ${board} is asked to approve ${amount} a year for “${name}”, to be reviewed each budget year.`
     : `On these figures the ${board} is not advised to approve ${amount} a year for “${name}” on infrastructure grounds alone. Other grounds are listed under what the estimate leaves out.`;
 }
 
-function changes({ requested, comparison, format, run }: ReportContext): string[] {
-  if (run.document.lake.infestedSince !== undefined) {
-    return [
-      "The price of cleaning and the limits of each part decide the plans; the table of parts names the runner-up of each.",
-      "The drawdown schedule decides what hangs dry; a longer dry run kills more and leaves more to sweep.",
-      "Unit prices marked as judged are the first to replace by your own.",
-    ];
-  }
+function changes({ requested, comparison, format }: ReportContext): string[] {
   const { breakEven } = requested;
   const yearly = comparison.baseline.hazard;
   const lines = [

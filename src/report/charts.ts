@@ -68,7 +68,10 @@ function yearlyChart(context: ReportContext): ChartView {
 const moneyAxis = ({ run, priceYear }: ReportContext) =>
   `${run.document.money.currency} a year, prices of ${priceYear}`;
 
-function yearlyTitle({ comparison, requested, run }: ReportContext): string {
+function yearlyTitle({ comparison, requested, run, infestedSince, format }: ReportContext): string {
+  if (infestedSince !== undefined) {
+    return `Upkeep and losses go on at about ${format.money(comparison.baseline.equivalentYearly.infestation)} a year`;
+  }
   const crossing = comparison.baseline.expectedByYear.findIndex(({ total }, year) =>
     total.greaterThan(at(requested.result.expectedByYear, year).total),
   );
@@ -79,11 +82,12 @@ function yearlyTitle({ comparison, requested, run }: ReportContext): string {
 }
 
 function cumulativeChart(context: ReportContext): ChartView {
-  const { comparison, requested, format, horizon, run } = context;
+  const { comparison, requested, format, horizon, run, infestedSince } = context;
   const options = allOptions(context);
   const sums = cumulativePresentValues(context);
   const labels = comparison.discountFactors.map((_, year) => String(run.document.money.startYear + year));
-  const title = `Over ${horizon} years “${requested.result.option.name}” comes to ${format.money(requested.result.presentValue.total)} in present value, doing nothing to ${format.money(comparison.baseline.presentValue.total)}`;
+  const without = infestedSince === undefined ? "doing nothing" : `“${comparison.baseline.option.name}”`;
+  const title = `Over ${horizon} years “${requested.result.option.name}” comes to ${format.money(requested.result.presentValue.total)} in present value, ${without} to ${format.money(comparison.baseline.presentValue.total)}`;
   return {
     id: "chart-cumulative",
     title,

@@ -9,8 +9,9 @@ import { head, num, row, type TableView } from "./view-types.js";
 
 export interface ComparisonView {
   readonly options: TableView;
-  readonly balance: TableView;
-  readonly ranges: TableView;
+  /** Absent, with the ranges, where the lake is infested and no program can avoid a loss. */
+  readonly balance: TableView | undefined;
+  readonly ranges: TableView | undefined;
   readonly yearly: TableView;
   readonly cumulative: TableView;
   readonly bearers: TableView;
@@ -18,14 +19,17 @@ export interface ComparisonView {
 }
 
 export function comparisonView(context: ReportContext): ComparisonView {
+  const isInfested = context.infestedSince !== undefined;
   return {
     options: optionsTable(context),
-    balance: balanceTable(context),
-    ranges: rangesTable(context),
+    balance: isInfested ? undefined : balanceTable(context),
+    ranges: isInfested ? undefined : rangesTable(context),
     yearly: yearlyTable(context),
     cumulative: cumulativeTable(context),
     bearers: bearersTable(context),
-    verdicts: context.comparison.options.map((option) => verdict(option, context)),
+    verdicts: isInfested
+      ? ["The lake is infested: the options differ only in what is still spent on them. No loss is avoided."]
+      : context.comparison.options.map((option) => verdict(option, context)),
   };
 }
 

@@ -10,6 +10,8 @@ export interface ReportContext {
   readonly format: Formatter;
   readonly horizon: number;
   readonly priceYear: number;
+  /** Set where the lake is infested already: the report is then a maintenance budget. */
+  readonly infestedSince: number | undefined;
   readonly bearerName: (id: string) => string;
   /** Number of an assumption in the appendix: "A12". */
   readonly assumptionNumber: (id: string) => string;
@@ -26,6 +28,7 @@ export function reportContext(run: StudyRun): ReportContext {
     format: formatter(document.money.currency, document.study.units),
     horizon: document.money.horizon,
     priceYear: document.money.priceYear,
+    infestedSince: document.lake.infestedSince,
     bearerName: (id) => bearers.get(id) ?? id,
     assumptionNumber: (id) => numbers.get(id) ?? "",
   };

@@ -56,12 +56,12 @@ export function structureCosts(context: ReportContext): StructureCostRow[] {
 }
 
 export function infestationView(context: ReportContext): InfestationView {
-  const { comparison, format, horizon, priceYear } = context;
+  const { comparison, format, priceYear, infestedSince } = context;
   const rows = structureCosts(context);
   const mature = rows.reduce((sum, each) => sum + each.matureMean, 0);
   const total = comparison.baseline.presentValue.infestation;
   return {
-    summary: `Once mussels are established and mature, the structures listed cost about ${format.money(mature)} a year more than today. Weighed by the chance that this happens, and when, that is ${format.money(total)} in present value over ${horizon} years without a program.`,
+    summary: summary(context, mature),
     byStructure: {
       id: "table-structures",
       caption: `Cost of an infestation by structure, prices of ${priceYear}`,
@@ -70,7 +70,7 @@ export function infestationView(context: ReportContext): InfestationView {
         "Who bears it",
         num("First year"),
         num("A year, mature"),
-        num("Expected present value, no program"),
+        num(infestedSince === undefined ? "Expected present value, no program" : "Present value"),
       ),
       rows: rows.map((each) =>
         row(
@@ -88,10 +88,18 @@ export function infestationView(context: ReportContext): InfestationView {
         num(format.money(mature)),
         num(format.money(total)),
       ),
-      note: `First year: the first after establishment. A year, mature: mean of the ${meanYears} years from year ${matureYear(context) + 1}. Each figure is rounded by itself to three figures, so a column may differ from its total in the last place; appendix A has the lines.`,
+      note: `First year: the first ${infestedSince === undefined ? "after establishment" : "of this budget"}. A year, mature: mean of the ${meanYears} years from year ${matureYear(context) + 1}. Each figure is rounded by itself to three figures, so a column may differ from its total in the last place; appendix A has the lines.`,
     },
     apart: apartText(context),
   };
+}
+
+function summary({ comparison, format, horizon, infestedSince }: ReportContext, mature: number): string {
+  const total = format.money(comparison.baseline.presentValue.infestation);
+  const yearly = format.money(mature);
+  return infestedSince === undefined
+    ? `Once mussels are established and mature, the structures listed cost about ${yearly} a year more than today. Weighed by the chance that this happens, and when, that is ${total} in present value over ${horizon} years without a program.`
+    : `Mussels cost the structures listed about ${yearly} a year, ${total} in present value over ${horizon} years.`;
 }
 
 function apartText({ comparison, format }: ReportContext): string {

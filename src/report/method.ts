@@ -3,10 +3,10 @@ export const method = {
   steps: [
     "Levels. The drawdown schedule's points are joined linearly into a daily elevation; from it come wetted days and dry runs at the elevation of each structure.",
     "Habitat. Each measured variable falls in a published class; the lowest class rules. Its weight scales both settlement and the chance that arrivals found a population.",
-    "Population. Lake-wide density rises by a logistic curve from 1% of capacity to 95% in the years to peak of the species and lake type.",
-    "Growth. On each surface monthly cohorts settle in the spawning season in proportion to density, depth, velocity and free space; shells lengthen with warmth (von Bertalanffy in degree-days); wet mass follows ln W = −9.2964 + 3.0998 ln L (g, mm); crowding limits number × length². Layer thickness is mass over bulk density, at least one shell where the layer is closed.",
+    "Population. Lake-wide density rises by a logistic curve from its first share of capacity to its peak in the years that the species and lake type take (assumptions under “population”).",
+    "Growth. On each surface monthly cohorts settle in the spawning season in proportion to density, depth, velocity and free space; shells lengthen with warmth (von Bertalanffy in degree-days); wet mass follows ln W = a + b ln L (g, mm; assumptions “shell.mass”); crowding limits number × length². Layer thickness is mass over bulk density, at least one shell where the layer is closed.",
     "Drying and frost. A dry run kills by its length, air temperature, humidity and shell size: a log-logistic survival surface fitted to published points, and a published table of frost. Floating structures get no credit.",
-    "Pipes. Darcy–Weisbach h = (f L/D + ΣK) V²/2g with f by Colebrook–White; the layer narrows the bore on both sides and its sand roughness is up to 1.5 shell lengths where closed (up to 2.4 where half open). g = 9.81 m/s².",
+    "Pipes. Darcy–Weisbach h = (f L/D + ΣK) V²/2g with f by Colebrook–White; the layer narrows the bore on both sides and its sand roughness is a multiple of the shell length that depends on how closed the layer is (assumptions under “hydraulics”). g = 9.81 m/s².",
     "Racks. Meusburger h = kF (p/(1−p))^1.5 sin α V²/2g on the approach velocity V; p is the blocked share of the rack's face: bars and a layer on both sides of each gap.",
     "Power. Energy lost = η ρ g Q h t at the month's price; a unit is derated in proportion to the cooling water that is missing; outages lose a stated share of the day's energy.",
     "Upkeep. For each part, plans (left alone, cleaned at an interval, cleaned in the dry at low water, dosed with oxidant) are tried in a mature infestation. The cheapest that keeps every limit is taken. Parts are judged one by one, each with the others clean.",
@@ -22,7 +22,7 @@ export const method = {
     "inflation, financing, taxes and insurance",
   ],
   accuracy:
-    "Class 5 estimate in the sense of AACE 18R-97 (screening): typical accuracy −20 to −50% on the low side and +30 to +100% on the high side. No contingency is added.",
+    "Class 5 estimate in the sense of AACE 18R-97 (screening): typical accuracy −20 to −50% on the low side and +30 to +100% on the high side [aace-18r-97; outer bounds from a secondary text, inner ones from memory]. No contingency is added.",
   cautions: [
     "Diving near intakes and gates: differential head and moving water kill. Lock out pumps, gates and units; plan the dive under the local diving code.",
     "Conduits, penstocks and wells are confined spaces: test the air, ventilate, keep an attendant and a rescue plan; isolate stored energy and water.",

@@ -4,7 +4,8 @@ import { lineDimensions, percent, significant } from "./format.js";
 import { groupRow, head, num, type RowView, row, type TableView } from "./view-types.js";
 
 export interface ProgramView {
-  readonly funnel: TableView;
+  /** Absent where the lake is infested: no chance of infestation is left to lower. */
+  readonly funnel: TableView | undefined;
   readonly cost: TableView;
   readonly stepsNote: string;
 }
@@ -15,7 +16,8 @@ export const allOptions = ({ comparison }: ReportContext): OptionResult[] => [
 ];
 
 export function programView(context: ReportContext): ProgramView {
-  return { funnel: funnelTable(context), cost: costTable(context), stepsNote: stepsNote(context) };
+  const funnel = context.infestedSince === undefined ? funnelTable(context) : undefined;
+  return { funnel, cost: costTable(context), stepsNote: stepsNote(context) };
 }
 
 const boats = (value: number) => significant(value, value < 100 ? 2 : 3);

@@ -51,6 +51,17 @@ describe("the break-even hazard", () => {
     );
   });
 
+  it("is the same however small the chance per arrival that the search starts from", () => {
+    const clean = { ...study, boats: { ...boats, otherPathways: 0 } };
+    const from = (chance: number) =>
+      programOf(compare(clean, assumedWith({ [perArrival]: chance }))).breakEven.hazard;
+    const usual = from(0.0015) ?? Number.NaN;
+    expect(usual).toBeGreaterThan(0);
+    for (const chance of [1e-12, 1e-7, 0.5]) {
+      expect(relativeGap(from(chance) ?? Number.NaN, usual)).toBeLessThan(1e-6);
+    }
+  });
+
   it("parts the chances at which the program pays from those at which it does not", () => {
     const { chance } = hazardOf(study);
     const netAt = (factor: number) =>

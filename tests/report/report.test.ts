@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { reportContext } from "../../src/report/context.js";
 import { inlineAssets, renderReport } from "../../src/report/html.js";
+import { method } from "../../src/report/method.js";
 import { reportView } from "../../src/report/report-view.js";
 import type { TableView } from "../../src/report/view-types.js";
 import { runStudy } from "../../src/study/compute.js";
@@ -53,6 +54,38 @@ describe("the report's first page", () => {
     expect(board.answer).toContain("maintenance budget");
     expect(board.question).toContain("infested since 2024");
     expect(infested.comparison.baseline.infestedByYear.every((chance) => chance === 1)).toBe(true);
+    expect(board.balance).toBeUndefined();
+    const text = renderReport(infested, { inline: false }).replace(/<[^>]+>/g, " ");
+    for (const words of [
+      "Benefit–cost ratio",
+      "Break-even",
+      "does not pay",
+      "doing nothing",
+      "Fouled at the ramp",
+      "NaN",
+    ]) {
+      expect(text).not.toContain(words);
+    }
+  });
+});
+
+describe("the words that are the same for every study", () => {
+  // A study may override any assumption: a coefficient repeated in fixed text would then be untrue.
+  it("repeat no coefficient of the assumptions", () => {
+    const text = method.steps.join(" ");
+    for (const id of [
+      "shell.mass-intercept",
+      "shell.mass-exponent",
+      "hydraulics.largest-roughness-ratio",
+      "population.peak-share",
+    ]) {
+      expect(text).not.toContain(String(Math.abs(assumptions.entries.get(id)?.value ?? Number.NaN)));
+    }
+  });
+
+  it("cite only sources that are listed", () => {
+    const keys = new Set(assumptions.sources.keys());
+    for (const [, key = ""] of `${method.accuracy}`.matchAll(/\[([a-z0-9-]+)/g)) expect(keys).toContain(key);
   });
 });
 

@@ -27,18 +27,23 @@ export const pipeArea = (diameter: number): number => (Math.PI * diameter ** 2) 
  * Between the two, linear in Re, since no published relation holds there.
  * Source: Colebrook 1939 (from memory).
  */
-export function frictionFactor(reynolds: number, wallRoughness: number): number {
+export function frictionFactor(reynolds: number, roughnessOverBore: number): number {
   if (reynolds <= laminarLimit) return 64 / reynolds;
-  const relativeRoughness = Math.min(wallRoughness, largestRelativeRoughness);
+  const relativeRoughness = Math.min(roughnessOverBore, largestRelativeRoughness);
   if (reynolds >= turbulentLimit) return colebrook(reynolds, relativeRoughness);
   const share = (reynolds - laminarLimit) / (turbulentLimit - laminarLimit);
   return (1 - share) * (64 / laminarLimit) + share * colebrook(turbulentLimit, relativeRoughness);
 }
 
+/** Right side of the Colebrook–White equation: 1/√f from e/D and from 1/(Re √f). */
+function colebrookInverseRoot(relativeRoughness: number, inverseRootByReynolds: number): number {
+  return -2 * Math.log10(relativeRoughness / 3.7 + 2.51 * inverseRootByReynolds);
+}
+
 function colebrook(reynolds: number, relativeRoughness: number): number {
   let inverseRoot = 1 / Math.sqrt(swameeJain(reynolds, relativeRoughness));
   for (let step = 0; step < mostSteps; step++) {
-    const next = -2 * Math.log10(relativeRoughness / 3.7 + (2.51 * inverseRoot) / reynolds);
+    const next = colebrookInverseRoot(relativeRoughness, inverseRoot / reynolds);
     const change = Math.abs(next - inverseRoot);
     inverseRoot = next;
     if (change < tolerance) break;
@@ -65,6 +70,9 @@ export function pipeHeadLoss(pipe: PipeFlow, flow: number, viscosity: number): n
   return ((factor * pipe.length) / pipe.diameter + pipe.minorLoss) * (velocity ** 2 / (2 * gravity));
 }
 
+const relativeRoughnessOf = ({ roughness, diameter }: PipeFlow) =>
+  Math.min(roughness / diameter, largestRelativeRoughness);
+
 /**
  * Flow that a head drives through a pipe, m³/s: Darcy–Weisbach and Colebrook–White solved together by fixed
  * point, V = √(2gh/(f L/D + ΣK)); without local losses by the closed form of `frictionOnlyFlow`.
@@ -73,14 +81,14 @@ export function pipeHeadLoss(pipe: PipeFlow, flow: number, viscosity: number): n
 export function flowAtHead(pipe: PipeFlow, head: number, viscosity: number): number {
   if (head <= 0 || pipe.diameter <= 0) return 0;
   const { length, diameter, minorLoss } = pipe;
-  const roughness = Math.min(pipe.roughness, largestRelativeRoughness * diameter);
+  const relativeRoughness = relativeRoughnessOf(pipe);
   if (minorLoss === 0) return turbulentOrSlow(frictionOnlyFlow(pipe, head, viscosity), pipe, head, viscosity);
-  let inverseRoot = 1 / Math.sqrt(swameeJain(1e6, roughness / diameter));
+  let inverseRoot = 1 / Math.sqrt(swameeJain(turbulentLimit, relativeRoughness));
   let velocity = 0;
   for (let step = 0; step < mostSteps; step++) {
     velocity = Math.sqrt((2 * gravity * head) / (length / (diameter * inverseRoot ** 2) + minorLoss));
     const reynolds = (velocity * diameter) / viscosity;
-    const next = -2 * Math.log10(roughness / diameter / 3.7 + (2.51 * inverseRoot) / reynolds);
+    const next = colebrookInverseRoot(relativeRoughness, inverseRoot / reynolds);
     const change = Math.abs(next - inverseRoot);
     inverseRoot = next;
     if (change < tolerance) break;
@@ -107,10 +115,12 @@ function slowFlowAtHead(pipe: PipeFlow, head: number, viscosity: number): number
 /** The closed form of `flowAtHead` for friction alone in turbulent flow. */
 export function frictionOnlyFlow(pipe: PipeFlow, head: number, viscosity: number): number {
   const { diameter, length } = pipe;
-  const roughness = Math.min(pipe.roughness, largestRelativeRoughness * diameter);
   const speed = Math.sqrt((2 * gravity * diameter * head) / length);
-  const argument = roughness / diameter / 3.7 + (2.51 * viscosity) / (diameter * speed);
-  return -2 * pipeArea(diameter) * speed * Math.log10(argument);
+  return (
+    pipeArea(diameter) *
+    speed *
+    colebrookInverseRoot(relativeRoughnessOf(pipe), viscosity / (diameter * speed))
+  );
 }
 
 /**
