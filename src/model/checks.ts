@@ -77,9 +77,9 @@ function costCheck(
   infestation: InfestationCost,
   assumed: Assumed,
 ): Check[] {
-  if (components.every(({ chosen }) => chosen.plan.method === "leave")) return [];
+  if (components.every(({ chosen }) => chosen.plan.entry.measure === "leave")) return [];
   if (structure.kind !== "intake" && structure.kind !== "hydropower") return [];
-  const stream = infestation.byStructure.find(({ id }) => id === structure.id)?.byYear ?? [];
+  const stream = infestation.ofStructure(structure.id);
   if (stream.length === 0) return [];
   const mature = at(stream, stream.length - 1).toNumber();
   if (mature === 0) return [];

@@ -12,7 +12,7 @@ import type { Money } from "./money/line.js";
 import { type OptionResult, optionResult } from "./option.js";
 import type { HazardParameters } from "./risk/hazard.js";
 import type { Check } from "./structures/component.js";
-import { lakeContext } from "./structures/context.js";
+import { lakeContexts } from "./structures/context.js";
 import { type StructureResult, structureResult } from "./structures/structure.js";
 
 export interface LakeResult {
@@ -67,11 +67,14 @@ export function compare(
   const { money, lake } = input;
   const layerReader = recorder(source);
   const yearsInfested = yearsSinceEstablishment(input);
-  const context = lakeContext(lake, money.horizon + yearsInfested, layerReader.assumed);
+  const contexts = lakeContexts(lake, money.horizon + yearsInfested, layerReader.assumed, {
+    plans: input.plans,
+    discountRate: money.discountRate,
+  });
+  const [context] = contexts;
   const layerAssumptionIds = layerReader.ids();
   const structures =
-    known?.structures ??
-    input.structures.map((each) => structureResult(each, { ...context, assumed: source }));
+    known?.structures ?? input.structures.map((each) => structureResult(each, withReader(contexts, source)));
   const infestation = infestationCost(structures, yearsInfested);
   const hazard = hazardParameters(input, source);
   const factors = discountFactors(money.horizon, money.discountRate, money.timing);
@@ -98,6 +101,14 @@ export function compare(
       ...plausibilityChecks(input, structures, infestation, source),
     ],
   };
+}
+
+/** The contexts with the reader that structures use, so that the lake's own assumptions are recorded apart. */
+function withReader(
+  [first, ...rest]: ReturnType<typeof lakeContexts>,
+  assumed: Assumed,
+): ReturnType<typeof lakeContexts> {
+  return [{ ...first, assumed }, ...rest.map((each) => ({ ...each, assumed }))];
 }
 
 /** Years that a lake declared infested has been so at the start; 0 for a lake without mussels. */

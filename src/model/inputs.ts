@@ -1,3 +1,5 @@
+import type { PinnedPlan, PlanEntry } from "./structures/catalogue.js";
+
 /**
  * What the model needs to know of a study. Plain numbers in coherent units: m, m², m³, m³/s, °C, kWh, money in
  * the currency of the study; shares 0 to 1. Lists of twelve run from January to December.
@@ -10,6 +12,12 @@ export interface LevelPoint {
   /** Day of the year, 0 = 1 January. */
   readonly dayOfYear: number;
   readonly elevation: number;
+}
+
+/** Daily levels of one year, from 1 January; each year of a record is one possible operating year. */
+export interface LevelYear {
+  readonly label: string;
+  readonly daily: readonly number[];
 }
 
 export interface StoragePoint {
@@ -36,6 +44,8 @@ export interface Lake {
   readonly minimumElevation: number;
   readonly storageTable: readonly StoragePoint[];
   readonly drawdown: readonly LevelPoint[];
+  /** Stands in place of the schedule where levels were recorded. */
+  readonly record?: readonly LevelYear[] | undefined;
   readonly surfaceTemperature: ByMonth;
   readonly deepTemperature: ByMonth;
   readonly thermoclineDepth: number;
@@ -81,6 +91,8 @@ interface StructureBase {
   readonly name: string;
   readonly bearer: string;
   readonly fixtures: readonly Fixture[];
+  /** Plans that the study prescribes for parts. */
+  readonly pinned: readonly PinnedPlan[];
 }
 
 export interface Intake extends StructureBase {
@@ -204,6 +216,8 @@ export interface MoneySettings {
 }
 
 export interface StudyInput {
+  /** The catalogue of protection plans. */
+  readonly plans: readonly PlanEntry[];
   readonly lake: Lake;
   readonly structures: readonly Structure[];
   readonly boats: Boats;

@@ -28,7 +28,8 @@ export interface OptionResult {
   /** Equal yearly amount with the same present value. */
   readonly equivalentYearly: CostPair;
   readonly undiscounted: CostPair;
-  readonly infestationByStructure: ReadonlyArray<{ readonly id: string; readonly presentValue: Money }>;
+  /** What a cost in the first, second, … year since establishment weighs in the expected present value. */
+  readonly lossWeights: readonly number[];
   readonly infestationByBearer: ReadonlyArray<{ readonly id: string; readonly presentValue: Money }>;
   readonly apartPresentValue: Money;
 }
@@ -69,7 +70,7 @@ export function optionResult(
     presentValue: present,
     equivalentYearly: perYear(present, factors),
     undiscounted: pair(weightedSum(program, allOnes), weightedSum(losses, allOnes)),
-    infestationByStructure: weighEach(infestation.byStructure, weights),
+    lossWeights: weights,
     infestationByBearer: weighEach(infestation.byBearer, weights),
     apartPresentValue: weightedSum(infestation.apartByYear, weights),
   };

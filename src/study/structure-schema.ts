@@ -11,11 +11,19 @@ const fixtures = z
     description: "Gates, guides, gauges, drains: counted items with hours of work a year once infested",
   });
 
+const pinned = z
+  .array(
+    z.strictObject({ part: shortText, plan: z.string().max(60, "at most 60 characters"), reason: shortText }),
+  )
+  .default([])
+  .meta({ description: "Protection plans that the engineer prescribes for parts, each with its reason" });
+
 const base = {
   id: identifier,
   name: shortText,
   bearer: identifier.meta({ description: "Who pays for this structure: an id from money.bearers" }),
   fixtures,
+  pinned,
 };
 
 const rack = z

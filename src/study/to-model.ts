@@ -47,7 +47,7 @@ export function dayNumber(on: string): number {
 }
 
 /** The study as the model takes it. */
-export function toModel(document: StudyDocument): StudyInput {
+export function toModel(document: StudyDocument): Omit<StudyInput, "plans"> {
   const { lake, structures, boats, options, money } = withoutUnits(document);
   return {
     lake: {

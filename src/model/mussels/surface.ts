@@ -14,8 +14,6 @@ export interface Surface {
   readonly place: Place;
   /** Water velocity along the surface by month, m/s; 0 for still water. */
   readonly velocity: readonly number[];
-  /** Share of settlers that a coating or treatment lets on; 1 for an untreated surface. */
-  readonly settlementFactor: number;
 }
 
 /** One month of the conditions that a surface offers, the same every year. */
@@ -88,8 +86,7 @@ export function surfaceMonths(
         spawning(at(lake.surfaceTemperature, month), parameters.settlement) *
         depthFactor(depth, parameters.settlement) *
         velocityFactor(at(surface.velocity, month), parameters.settlement) *
-        at(wetted, month) *
-        surface.settlementFactor,
+        at(wetted, month),
       degreeDays:
         degreeDays(temperature, parameters.settlement.growthBaseTemperature, month) * at(wetted, month),
       doseBefore: dose.before,

@@ -15,7 +15,7 @@ import { rackComponent } from "./rack.js";
 export function hydropowerComponents(plant: Hydropower, context: LakeContext): Component[] {
   const plantYear = operatingYear(plant, context);
   const lossPriced = (extraHead: number, month: number) => [headEnergy(plant, plantYear, extraHead, month)];
-  const outage = (month: number) => [outageEnergy(plant, plantYear, month, context)];
+  const outage = outageOf(plant, plantYear, context);
   const rack = rackComponent(
     { rack: plant.rack, elevation: plant.elevation, flow: plant.flow, lossPriced, outage },
     context,
@@ -64,11 +64,16 @@ function headEnergy(plant: Hydropower, year: OperatingYear, extraHead: number, m
   );
 }
 
-function outageEnergy(plant: Hydropower, year: OperatingYear, month: number, context: LakeContext): Priced {
-  const ids = ["hydropower.outage-days", "hydropower.outage-lost-share"];
-  const lostDays = ids.reduce((product, id) => product * context.assumed(id), 1);
-  const quantity = (at(year.energy, month) / daysOf(month)) * Math.min(lostDays, daysOf(month));
-  return lostEnergy("energy lost in cleaning outages", quantity, at(plant.energyPrice, month), ids);
+/** Energy not made while a unit is out of service, as far as its water is lost. */
+function outageOf(plant: Hydropower, year: OperatingYear, context: LakeContext) {
+  const lostShareId = "hydropower.outage-lost-share";
+  const lostShare = context.assumed(lostShareId);
+  return (days: number, month: number): readonly Priced[] => {
+    const lostDays = Math.min(days, daysOf(month)) * lostShare;
+    const quantity = (at(year.energy, month) / daysOf(month)) * lostDays;
+    const ids = ["hydropower.outage-days", lostShareId];
+    return [lostEnergy("energy lost in outages", quantity, at(plant.energyPrice, month), ids)];
+  };
 }
 
 function lostEnergy(
@@ -83,11 +88,14 @@ function lostEnergy(
 function penstockComponent(plant: Hydropower, year: OperatingYear, context: LakeContext): Component {
   const { penstock } = plant;
   const wall = pipeWall(penstock, plant.elevation, plant.flow);
-  const outage = (month: number) => [outageEnergy(plant, year, month, context)];
   return {
     name: "penstock",
+    kind: "penstock",
+    designFlow: Math.max(...plant.flow),
+    count: 1,
     ...wall,
-    cleaning: cleaningOf("conduit", wall.wettedArea, context, outage),
+    cleaning: cleaningOf("conduit", wall.wettedArea, context),
+    outage: outageOf(plant, year, context),
     losses: (layer, month) => {
       const fouled = fouledPipe(penstock, layer, context.roughness);
       const loss = pipeHeadLoss(fouled, at(plant.flow, month), context.viscosity);
@@ -115,11 +123,14 @@ function coolingComponent(plant: Hydropower, year: OperatingYear, context: LakeC
   const requiredFlow = months.map(() => coolingWater.requiredFlow);
   const wall = pipeWall(coolingWater, plant.elevation, requiredFlow);
   const limit = context.assumed("hydropower.derating-limit");
-  const outage = (month: number) => [outageEnergy(plant, year, month, context)];
   return {
     name: "cooling-water line",
+    kind: "service-line",
+    designFlow: coolingWater.requiredFlow,
+    count: 1,
     ...wall,
-    cleaning: cleaningOf("service-line", wall.wettedArea, context, outage),
+    cleaning: cleaningOf("service-line", wall.wettedArea, context),
+    outage: outageOf(plant, year, context),
     losses: (layer, month) => {
       const missing = 1 - coolingShare(plant, layer, context);
       return [
@@ -142,10 +153,14 @@ function coolingComponent(plant: Hydropower, year: OperatingYear, context: LakeC
 function forAllUnits(part: Component, units: number): Component {
   const times = (lines: readonly Priced[]) =>
     lines.map((line) => ({ ...line, quantity: line.quantity * units }));
+  const { outage } = part;
   return {
     ...part,
     wettedArea: part.wettedArea * units,
-    cleaning: { ...part.cleaning, work: (method, month) => times(part.cleaning.work(method, month)) },
+    designFlow: part.designFlow * units,
+    count: part.count * units,
+    cleaning: { ...part.cleaning, work: (shareId) => times(part.cleaning.work(shareId)) },
+    outage: outage && ((days, month) => times(outage(days, month))),
     losses: (layer, month) => times(part.losses(layer, month)),
   };
 }

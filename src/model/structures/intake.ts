@@ -2,7 +2,7 @@ import { fouledPipe } from "../hydraulics/fouled-pipe.js";
 import { flowAtHead, pipeHeadLoss } from "../hydraulics/friction.js";
 import { pumpPower } from "../hydraulics/power.js";
 import type { Intake, Pipe } from "../inputs.js";
-import { at, daysInYear, daysOf, hoursPerDay, months, secondsPerDay } from "../lake/calendar.js";
+import { at, daysOf, hoursPerDay, secondsPerDay } from "../lake/calendar.js";
 import type { Layer } from "../mussels/layer.js";
 import { cleaningOf } from "./cleaning.js";
 import type { Component, Priced } from "./component.js";
@@ -71,9 +71,12 @@ function conduitComponent(intake: Intake, context: LakeContext): Component {
   const wall = pipeWall(intake.conduit, intake.elevation, intake.demand);
   return {
     name: "conduit",
+    kind: "conduit",
+    designFlow: Math.max(...intake.demand),
+    count: 1,
     ...wall,
     cleaning: cleaningOf("conduit", wall.wettedArea, context),
-    ...(intake.oxidantAllowed ? { oxidant: oxidantOf(intake, context) } : {}),
+    oxidant: intake.oxidantAllowed ? { flow: intake.demand } : undefined,
     losses: (layer, month) => conduitLosses(intake, layer, month, context),
     brokenLimit: (layer) => tooThick(layer, context),
   };
@@ -106,46 +109,4 @@ function pumpEnergy(intake: Intake, extraHead: number, flow: number, month: numb
     unitRate: pumped ? supply.energyPrice : 0,
     assumptionIds: fouledPipeIds,
   };
-}
-
-/**
- * Dosing an oxidant at the mouth: settlers held off, cost by volume treated. The unit cost falls with the plant's
- * size: a power law from the published cost at 1 mgd to that above 10 mgd, level beyond (Chakraborti and others
- * 2016).
- */
-function oxidantOf(intake: Intake, context: LakeContext): NonNullable<Component["oxidant"]> {
-  const ids = ["small-plant-cost", "small-plant-flow", "large-plant-cost", "large-plant-flow"].map(
-    (name) => `oxidant.${name}`,
-  );
-  const [smallCost, smallFlow, largeCost, largeFlow] = ids.map((id) => context.assumed(id));
-  const ends = {
-    small: { cost: smallCost ?? 0, flow: smallFlow ?? 0 },
-    large: { cost: largeCost ?? 0, flow: largeFlow ?? 0 },
-  };
-  const meanFlow =
-    months.reduce((sum, month) => sum + at(intake.demand, month) * daysOf(month), 0) / daysInYear;
-  return {
-    settlementFactor: context.assumed("oxidant.settlement-factor"),
-    monthly: (month) => ({
-      what: "oxidant at the intake",
-      type: "protection",
-      quantity: at(intake.demand, month) * daysOf(month) * secondsPerDay,
-      quantityKind: "volume",
-      unitRate: costAtSize(meanFlow, ends),
-      assumptionIds: [...ids, "oxidant.settlement-factor"],
-    }),
-  };
-}
-
-interface SizedCost {
-  readonly cost: number;
-  readonly flow: number;
-}
-
-/** Unit cost between two sizes on a power law; level beyond them. */
-export function costAtSize(flow: number, ends: { small: SizedCost; large: SizedCost }): number {
-  const { small, large } = ends;
-  const bounded = Math.min(large.flow, Math.max(small.flow, flow));
-  const exponent = Math.log(large.cost / small.cost) / Math.log(large.flow / small.flow);
-  return small.cost * (bounded / small.flow) ** exponent;
 }

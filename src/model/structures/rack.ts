@@ -42,7 +42,7 @@ export function rackComponent(
     elevation: number;
     flow: readonly number[];
     lossPriced: (extraHead: number, month: number) => readonly Priced[];
-    outage?: (month: number) => readonly Priced[];
+    outage?: Component["outage"];
   },
   context: LakeContext,
 ): Component {
@@ -53,13 +53,16 @@ export function rackComponent(
   const cleanLoss = flow.map((each) => rackState(rack, 0, each, context.assumed(factorId)).headLoss);
   return {
     name: "trash rack",
+    kind: "rack",
+    designFlow: Math.max(...flow),
+    count: 1,
     surface: {
       place: { at: "elevation", elevation: input.elevation },
       velocity: flow.map((each) => each / rackFace(rack)),
-      settlementFactor: 1,
     },
     wettedArea: rackFace(rack) * barSurfaceRatio(rack),
-    cleaning: cleaningOf("rack", rackFace(rack), context, input.outage),
+    cleaning: cleaningOf("rack", rackFace(rack), context),
+    outage: input.outage,
     losses: (layer, month) => {
       const loss = Math.min(state(layer, month).headLoss, rack.headLossLimit);
       const lines = input.lossPriced(Math.max(0, loss - at(cleanLoss, month)), month);

@@ -7,13 +7,13 @@ import type { Hydropower } from "../../../src/model/inputs.js";
 import { dailyElevations } from "../../../src/model/lake/levels.js";
 import type { CostLine } from "../../../src/model/money/line.js";
 import { bareSurface, type Layer } from "../../../src/model/mussels/layer.js";
-import { lakeContext } from "../../../src/model/structures/context.js";
 import {
   coolingShare,
   hydropowerComponents,
   operatingYear,
 } from "../../../src/model/structures/hydropower.js";
 import { assumed } from "../assumptions.js";
+import { contextOf } from "../contexts.js";
 import { productiveLake } from "../lakes.js";
 import { everyMonth, relativeGap } from "../near.js";
 import { plant, studyOf } from "../study.js";
@@ -83,7 +83,7 @@ describe("cooling water", () => {
 });
 
 describe("the parts of a plant", () => {
-  const context = lakeContext(productiveLake, 5, assumed);
+  const context = contextOf(productiveLake, 5, assumed);
 
   it("count once for each unit", () => {
     const one = hydropowerComponents({ ...plant, units: 1 }, context);
@@ -95,8 +95,8 @@ describe("the parts of a plant", () => {
       const quantity = (lines: readonly { quantity: number }[]) => lines.map((line) => line.quantity);
       const tripled = quantity(part.losses(layerOf(0.01), 6)).map((each) => each * 3);
       expect(quantity(same?.losses(layerOf(0.01), 6) ?? [])).toEqual(tripled);
-      const work = quantity(part.cleaning.work("divers", 6)).map((each) => each * 3);
-      expect(quantity(same?.cleaning.work("divers", 6) ?? [])).toEqual(work);
+      const work = quantity(part.cleaning.work()).map((each) => each * 3);
+      expect(quantity(same?.cleaning.work() ?? [])).toEqual(work);
     });
   });
 

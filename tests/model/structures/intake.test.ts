@@ -4,9 +4,10 @@ import { roughnessParameters } from "../../../src/model/hydraulics/fouled-pipe.j
 import { pipeHeadLoss } from "../../../src/model/hydraulics/friction.js";
 import type { Intake } from "../../../src/model/inputs.js";
 import { bareSurface, type Layer } from "../../../src/model/mussels/layer.js";
-import { lakeContext } from "../../../src/model/structures/context.js";
-import { conduitState, costAtSize, intakeComponents } from "../../../src/model/structures/intake.js";
+import { conduitState, intakeComponents } from "../../../src/model/structures/intake.js";
+import { costAtSize } from "../../../src/model/structures/oxidant.js";
 import { assumed } from "../assumptions.js";
+import { contextOf } from "../contexts.js";
 import { productiveLake } from "../lakes.js";
 import { relativeGap } from "../near.js";
 import { gravityIntake, pumpedIntake } from "../study.js";
@@ -143,7 +144,7 @@ describe("a fouled conduit", () => {
 });
 
 describe("the losses of a fouled conduit", () => {
-  const context = lakeContext(productiveLake, 5, assumed);
+  const context = contextOf(productiveLake, 5, assumed);
   const conduitOf = (intake: Intake) => {
     const conduit = intakeComponents(intake, context).find(({ name }) => name === "conduit");
     if (!conduit) throw new Error("no conduit");

@@ -1,16 +1,16 @@
 import { describe, expect, it } from "vitest";
 import { suitability } from "../../../src/model/lake/suitability.js";
 import { bareSurface } from "../../../src/model/mussels/layer.js";
-import { lakeContext } from "../../../src/model/structures/context.js";
 import { coolingShare } from "../../../src/model/structures/hydropower.js";
 import { conduitState } from "../../../src/model/structures/intake.js";
 import { structureResult } from "../../../src/model/structures/structure.js";
 import { assumed } from "../assumptions.js";
+import { contextOf } from "../contexts.js";
 import { drawnDownLake, productiveLake } from "../lakes.js";
 import { everyMonth } from "../near.js";
 import { gravityIntake, plant } from "../study.js";
 
-const context = lakeContext(productiveLake, 12, assumed);
+const context = contextOf(productiveLake, 12, assumed);
 const film = { ...bareSurface, number: 1, lengthMm: 1, cover: 1e-6, mass: 1e-6, thickness: 1e-9 };
 
 // Common practice, no source: an estimate of a pest's cost counts what the pest adds, not what was wrong before.
@@ -31,7 +31,7 @@ describe("a shortage that clean parts have by themselves", () => {
 
 describe("conservation", () => {
   it("a plant loses no more energy in a year than it makes, however badly each of its parts fouls", () => {
-    const lake = lakeContext(drawnDownLake, 12, assumed);
+    const lake = contextOf(drawnDownLake, 12, assumed);
     const starved = {
       ...plant,
       tailwaterElevation: 86.78,
@@ -46,7 +46,7 @@ describe("conservation", () => {
         availableHead: 2.42,
       },
     };
-    const { years, cleanEnergy } = structureResult(starved, lake);
+    const { years, cleanEnergy } = structureResult(starved, [lake]);
     const made = cleanEnergy.reduce((sum, month) => sum + month, 0);
     for (const lines of years) {
       const lost = lines
@@ -57,18 +57,16 @@ describe("conservation", () => {
   });
 
   it("an intake that takes no water has no hydraulics to show and no figure that is not one", () => {
-    const { hydraulics, years } = structureResult({ ...gravityIntake, demand: everyMonth(0) }, context);
+    const { hydraulics, years } = structureResult({ ...gravityIntake, demand: everyMonth(0) }, [context]);
     expect(hydraulics).toEqual({ pipes: [], racks: [] });
     for (const line of years.flat()) expect(Number.isFinite(line.quantity * line.unitRate)).toBe(true);
   });
 
   it("leaving a surface alone never keeps a limit that cleaning it every five years breaks", () => {
-    const { components } = structureResult(plant, context);
-    for (const { tried } of components) {
-      const keeps = (method: string, interval?: number) =>
-        tried.find(({ plan }) => plan.method === method && plan.intervalMonths === interval)?.brokenLimit ===
-        undefined;
-      if (keeps("leave")) expect(keeps("divers", 60)).toBe(true);
+    const { components } = structureResult(plant, [context]);
+    for (const { everyPlan } of components) {
+      const keeps = (id: string) => everyPlan().find(({ plan }) => plan.id === id)?.brokenLimit === undefined;
+      if (keeps("leave")) expect(keeps("divers-60")).toBe(true);
     }
   });
 });

@@ -3,9 +3,9 @@ import { describe, expect, it } from "vitest";
 import { rackFace, reclamationLoss } from "../../../src/model/hydraulics/rack.js";
 import type { Rack } from "../../../src/model/inputs.js";
 import { bareSurface, type Layer } from "../../../src/model/mussels/layer.js";
-import { lakeContext } from "../../../src/model/structures/context.js";
 import { rackComponent, rackState } from "../../../src/model/structures/rack.js";
 import { assumed } from "../assumptions.js";
+import { contextOf } from "../contexts.js";
 import { productiveLake } from "../lakes.js";
 import { everyMonth, relativeGap } from "../near.js";
 
@@ -66,7 +66,7 @@ describe("the state of a rack", () => {
 });
 
 describe("a rack in a structure", () => {
-  const context = lakeContext(productiveLake, 5, assumed);
+  const context = contextOf(productiveLake, 5, assumed);
   const heads: number[] = [];
   const component = rackComponent(
     {
