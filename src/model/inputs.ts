@@ -14,10 +14,21 @@ export interface LevelPoint {
   readonly elevation: number;
 }
 
-/** Daily levels of one year, from 1 January; each year of a record is one possible operating year. */
+/** Each year of a record is one possible operating year. */
 export interface LevelYear {
+  /** The calendar year: "1998". */
   readonly label: string;
+  /** 365 elevations from 1 January; 29 February is left out. */
   readonly daily: readonly number[];
+}
+
+/** Levels that the lake may be made to follow: points joined linearly, or the years of a record. */
+export interface Schedule {
+  readonly id: string;
+  readonly name: string;
+  /** Empty if there is a record. */
+  readonly drawdown: readonly LevelPoint[];
+  readonly record?: readonly LevelYear[] | undefined;
 }
 
 export interface StoragePoint {
@@ -43,9 +54,13 @@ export interface Lake {
   readonly maximumElevation: number;
   readonly minimumElevation: number;
   readonly storageTable: readonly StoragePoint[];
+  /** Empty if there is a record. */
   readonly drawdown: readonly LevelPoint[];
-  /** Stands in place of the schedule where levels were recorded. */
   readonly record?: readonly LevelYear[] | undefined;
+  /** Schedules that an option may follow in place of the lake's own once it is infested. */
+  readonly otherSchedules: readonly Schedule[];
+  /** What a year without one m³ of the lake's own storage costs; 0 where nothing is said. */
+  readonly storageValue: number;
   readonly surfaceTemperature: ByMonth;
   readonly deepTemperature: ByMonth;
   readonly thermoclineDepth: number;
@@ -197,6 +212,8 @@ export interface ProgramOption {
   readonly id: string;
   readonly name: string;
   readonly steps?: ProgramSteps | undefined;
+  /** Id of the schedule that the lake follows once it is infested; without steps and schedule: the baseline. */
+  readonly schedule?: string | undefined;
   readonly staff: ReadonlyArray<{ name: string; hoursPerYear: number; wage: number; loading: number }>;
   readonly equipment: ReadonlyArray<{ name: string; count: number; price: number; life: number }>;
   readonly yearly: ReadonlyArray<{ name: string; cost: number }>;

@@ -5,7 +5,14 @@ export interface Contradiction {
   readonly path: readonly PropertyKey[];
   readonly found: string;
   readonly allowed: string;
+  /** Line of the CSV text that stands at that place. */
+  readonly line?: number;
+  /** What to do, if it is not plain from what is allowed. */
+  readonly remedy?: string;
 }
+
+/** One thing wrong with a record of levels; without a line where it is the record as a whole. */
+export type RecordProblem = Omit<Required<Contradiction>, "path" | "line"> & Pick<Contradiction, "line">;
 
 /** The parts of a document that are well formed; the rest is absent and reported elsewhere. */
 export interface SoundParts {
