@@ -27,6 +27,10 @@ const rack = z
     barDepth: positive("smallLength"),
     barShape: z.enum(["rectangular", "rounded-upstream", "rounded-both", "round"]),
     angle: quantity("angle"),
+    formula: z
+      .enum(["meusburger", "reclamation", "clark", "kirschmer"])
+      .default("meusburger")
+      .meta({ description: "Which head loss the costs use; the others are printed beside it" }),
     headLossLimit: positive("length"),
     velocityLimit: positive("speed").meta({
       description: "Largest permitted velocity through the clear openings",
@@ -37,7 +41,15 @@ const rack = z
 const pipeFields = {
   length: positive("length"),
   diameter: positive("smallLength"),
-  roughness: positive("smallLength").meta({ description: "Absolute roughness of the clean wall" }),
+  roughness: positive("smallLength")
+    .optional()
+    .meta({ description: "Absolute roughness of the clean wall; this or hazenWilliamsC" }),
+  hazenWilliamsC: z
+    .number()
+    .min(40, "a Hazen–Williams C of at least 40")
+    .max(160, "a Hazen–Williams C of at most 160")
+    .optional()
+    .meta({ description: "Hazen–Williams C of the clean wall; this or roughness" }),
   minorLoss: z.number().min(0, "a sum of loss coefficients of at least 0").max(100, "at most 100"),
 };
 
@@ -45,17 +57,52 @@ const efficiency = quantity("share")
   .refine(({ value }) => value > 0, "an efficiency above 0")
   .meta({ description: "Efficiency, for instance 0.78 or 78 %" });
 
+const pumpPoint = z.strictObject({ flow: quantity("flow"), head: quantity("length") });
+
 const supply = z.discriminatedUnion("by", [
-  z.strictObject({ by: z.literal("gravity"), availableHead: positive("length") }),
+  z.strictObject({
+    by: z.literal("gravity"),
+    availableHead: positive("length")
+      .optional()
+      .meta({ description: "Head to spend in every month; this or outletElevation" }),
+    outletElevation: quantity("elevation")
+      .optional()
+      .meta({ description: "Head is that of the lake's monthly mean level above it; this or availableHead" }),
+  }),
   z.strictObject({
     by: z.literal("pump"),
     efficiency: efficiency.meta({ description: "Pump, motor and drive together" }),
-    marginHead: quantity("length").meta({
-      description: "Head that the pump has to spare at the largest demand",
-    }),
     energyPrice: quantity("moneyPerEnergy"),
+    marginHead: quantity("length")
+      .optional()
+      .meta({ description: "Head that the pump has to spare at the largest demand; this or curve" }),
+    curve: z
+      .array(pumpPoint)
+      .min(1, "at least one point of flow and head")
+      .max(50, "at most 50 points")
+      .optional()
+      .meta({
+        description: "One design point, or three and more by rising flow, at full speed; this or marginHead",
+      }),
+    deliveryElevation: quantity("elevation")
+      .optional()
+      .meta({ description: "Water level that a pump with a curve delivers to" }),
+    control: z
+      .enum(["on-off", "variable-speed"])
+      .optional()
+      .meta({ description: "How a pump with a curve is kept to the demand" }),
   }),
 ]);
+
+const exchanger = z
+  .strictObject({
+    area: positive("area"),
+    cleanCoefficient: positive("heatTransfer").meta({ description: "Overall coefficient when clean" }),
+    hotCapacityRate: positive("capacityRate").meta({
+      description: "Mass flow times specific heat on the hot side",
+    }),
+  })
+  .meta({ description: "Counterflow heat exchanger that the line cools" });
 
 const intake = z.strictObject({
   kind: z.literal("intake"),
@@ -71,22 +118,48 @@ const intake = z.strictObject({
   oxidantAllowed: z.boolean().default(false),
 });
 
+const lineFields = {
+  requiredFlow: positive("flow"),
+  availableHead: positive("length"),
+  oxidantAllowed: z.boolean().default(false),
+  exchanger: exchanger.optional(),
+};
+
 const hydropower = z.strictObject({
   kind: z.literal("hydropower"),
   ...base,
   units: count("units"),
   elevation: quantity("elevation").meta({ description: "Centreline of the power intake" }),
   tailwaterElevation: quantity("elevation"),
-  efficiency: efficiency.meta({ description: "Turbine, generator and transformer together" }),
+  efficiency: efficiency
+    .optional()
+    .meta({ description: "Turbine, generator and transformer together; this or turbine" }),
+  turbine: z
+    .strictObject({
+      type: z.enum(["francis", "kaplan", "propeller", "crossflow", "pelton"]),
+      ratedFlow: positive("flow").meta({ description: "Largest flow through one unit" }),
+      generatorEfficiency: efficiency.meta({ description: "Generator and transformer together" }),
+    })
+    .optional()
+    .meta({ description: "Efficiency by flow from the type of turbine; this or efficiency" }),
   flow: monthly("flow").meta({ description: "Mean flow through one unit" }),
   energyPrice: monthlyOrOne("moneyPerEnergy"),
   rack,
   penstock: z.strictObject(pipeFields),
   coolingWater: z.strictObject({
     ...pipeFields,
-    requiredFlow: positive("flow"),
-    availableHead: positive("length"),
+    ...lineFields,
   }),
+});
+
+const serviceLine = z.strictObject({
+  kind: z.literal("service-line"),
+  ...base,
+  elevation: quantity("elevation"),
+  count: count("lines").meta({ description: "Lines alike; every other field is for one of them" }),
+  ...pipeFields,
+  ...lineFields,
+  shortageCostPerDay: quantity("moneyPerDay").meta({ description: "What a day without the line costs" }),
 });
 
 const dock = z.strictObject({
@@ -135,7 +208,14 @@ const lakeWide = z.strictObject({
     .min(1, "at least one item"),
 });
 
-export const structureSchema = z.discriminatedUnion("kind", [intake, hydropower, dock, ramp, lakeWide]);
-export const structureKinds = ["intake", "hydropower", "dock", "ramp", "lake-wide"] as const;
+export const structureSchema = z.discriminatedUnion("kind", [
+  intake,
+  hydropower,
+  serviceLine,
+  dock,
+  ramp,
+  lakeWide,
+]);
+export const structureKinds = ["intake", "hydropower", "service-line", "dock", "ramp", "lake-wide"] as const;
 
 export type StructureDocument = z.output<typeof structureSchema>;

@@ -1,6 +1,7 @@
 import { Project, Workspace } from "epanet-js";
 import { beforeAll, describe, expect, it } from "vitest";
-import { hazenWilliamsLoss, pipeHeadLoss } from "../../../src/model/hydraulics/friction.js";
+import { pipeHeadLoss } from "../../../src/model/hydraulics/friction.js";
+import { hazenWilliamsLoss } from "../../../src/model/hydraulics/hazen-williams.js";
 import { relativeGap } from "../near.js";
 
 // The model against an independent hydraulic engine, EPANET 2.3.5, one reservoir, one pipe, one demand.
