@@ -15,10 +15,13 @@ import { serviceShare, smallLineIds } from "./small-line.js";
 /** A power plant of equal units: rack, penstock and cooling-water line of all of them together. */
 export function hydropowerComponents(plant: Hydropower, context: LakeContext): Component[] {
   const plantYear = operatingYear(plant, context);
-  const lossPriced = (extraHead: number, month: number) => [headEnergy(plant, plantYear, extraHead, month)];
+  const lossIds = efficiencyIds(plant);
+  const lossPriced = (extraHead: number, month: number) => [
+    headEnergy(plant, plantYear, extraHead, month, lossIds),
+  ];
   const outage = (month: number) => [outageEnergy(plant, plantYear, month, context)];
   const rack = rackComponent(
-    { rack: plant.rack, elevation: plant.elevation, flow: plant.flow, lossPriced, outage },
+    { rack: plant.rack, elevation: plant.elevation, flow: plant.flow, lossPriced, lossIds, outage },
     context,
   );
   const parts = [
@@ -82,13 +85,13 @@ function headEnergy(
   year: OperatingYear,
   extraHead: number,
   month: number,
-  ids: readonly string[] = [],
+  ids: readonly string[],
 ): Priced {
   return lostEnergy(
     "energy lost to head",
     energyAt(plant, year.efficiency, Math.min(extraHead, at(year.netHead, month)), month),
     at(plant.energyPrice, month),
-    [...ids, ...efficiencyIds(plant)],
+    ids,
   );
 }
 
@@ -113,6 +116,7 @@ function lostEnergy(
 
 function penstockComponent(plant: Hydropower, year: OperatingYear, context: LakeContext): Component {
   const wall = pipeWall(plant.penstock, plant.elevation, plant.flow);
+  const ids = [...fouledPipeIds, ...efficiencyIds(plant)];
   const outage = (month: number) => [outageEnergy(plant, year, month, context)];
   return {
     name: "penstock",
@@ -122,7 +126,7 @@ function penstockComponent(plant: Hydropower, year: OperatingYear, context: Lake
       const fouled = fouledPipe(year.penstock, layer, context.roughness);
       const loss = waterwayLoss(fouled, at(plant.flow, month), context.viscosity);
       const extra = Math.max(0, loss - at(year.cleanPenstockLoss, month));
-      return [headEnergy(plant, year, extra, month, fouledPipeIds)];
+      return [headEnergy(plant, year, extra, month, ids)];
     },
     brokenLimit: (layer) => tooThick(layer, context),
   };

@@ -54,13 +54,15 @@ export function rackComponent(
     elevation: number;
     flow: readonly number[];
     lossPriced: (extraHead: number, month: number) => readonly Priced[];
+    /** Assumptions behind the price of a lost head, apart from the rack's own. */
+    lossIds?: readonly string[];
     outage?: (month: number) => readonly Priced[];
   },
   context: LakeContext,
 ): Component {
   const { rack, flow } = input;
   const factors = barFactors(rack, context);
-  const ids = rackIds(rack);
+  const assumptionIds = [...rackIds(rack), ...(input.lossIds ?? [])];
   const state = (layer: Layer, month: number) => rackState(rack, layer.thickness, at(flow, month), factors);
   const cleanLoss = flow.map((each) => rackState(rack, 0, each, factors).headLoss);
   return {
@@ -75,7 +77,7 @@ export function rackComponent(
     losses: (layer, month) => {
       const loss = Math.min(state(layer, month).headLoss, rack.headLossLimit);
       const lines = input.lossPriced(Math.max(0, loss - at(cleanLoss, month)), month);
-      return lines.map((line) => ({ ...line, assumptionIds: [...ids, ...line.assumptionIds] }));
+      return lines.map((line) => ({ ...line, assumptionIds }));
     },
     brokenLimit: (layer, month) => {
       const gapClosed = Math.min(1, (2 * layer.thickness) / rack.clearSpacing);
