@@ -7,6 +7,7 @@ import {
   type PipeFlow,
   pipeArea,
   pipeHeadLoss,
+  regimeOf,
 } from "../../../src/model/hydraulics/friction.js";
 import { relativeGap } from "../near.js";
 
@@ -82,6 +83,27 @@ describe("flow and head loss", () => {
     // Hagen-Poiseuille, Q = pi g h D^4/(128 nu L) (from memory), exact while Re stays below 2000.
     const poiseuille = (Math.PI * gravity * 1e-2 * 0.02 ** 4) / (128 * 1e-6 * 100);
     expect(relativeGap(flowAtHead(thin, 1e-2, 1e-6), poiseuille)).toBeLessThan(1e-9);
+  });
+
+  it("are inverse in slow water with local losses, smooth or rough, in each regime", () => {
+    const met = new Set<string>();
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0.002, max: 0.03, noNaN: true }),
+        fc.double({ min: 0, max: 0.5, noNaN: true }),
+        fc.double({ min: 0, max: 20, noNaN: true }),
+        fc.double({ min: -6, max: 0, noNaN: true }),
+        (diameter, relative, minorLoss, logHead) => {
+          const thin = { length: 30, diameter, roughness: relative * diameter, minorLoss };
+          const head = 10 ** logHead;
+          const flow = flowAtHead(thin, head, 1e-6);
+          met.add(regimeOf((4 * flow) / (Math.PI * diameter * 1e-6)));
+          expect(relativeGap(pipeHeadLoss(thin, flow, 1e-6), head)).toBeLessThan(1e-9);
+        },
+      ),
+      { seed: 13, numRuns: 500 },
+    );
+    expect([...met].sort()).toEqual(["laminar", "transitional", "turbulent"]);
   });
 
   it("agree with the closed form of the flow, which the iteration reaches as local losses vanish", () => {
