@@ -34,6 +34,7 @@ export const assumptionUnits = {
   "1/m2": undefined,
   "kg/m3": undefined,
   "m2/s": undefined,
+  "m2K/W": undefined,
   kPa: undefined,
   "1/degC.d": undefined,
   "kWh/m3.K": undefined,

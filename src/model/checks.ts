@@ -60,7 +60,7 @@ function energyCheck({ structure, years, cleanEnergy }: StructureResult): Check[
   const lost = years.map((lines) =>
     lines.filter((line) => line.quantityKind === "energy").reduce((sum, line) => sum + line.quantity, 0),
   );
-  const worst = Math.max(0, ...lost) / made;
+  const worst = made > 0 ? Math.max(0, ...lost) / made : 0;
   return [
     {
       what: `${structure.name}: energy lost is at most the energy made`,

@@ -73,6 +73,8 @@ export interface Lake {
   readonly infestedSince?: number | undefined;
 }
 
+export type RackFormula = "meusburger" | "reclamation" | "clark" | "kirschmer";
+
 export interface Rack {
   readonly width: number;
   readonly height: number;
@@ -82,14 +84,18 @@ export interface Rack {
   readonly barShape: "rectangular" | "rounded-upstream" | "rounded-both" | "round";
   /** From the horizontal, degrees. */
   readonly angle: number;
+  /** Which head loss the costs use; Meusburger's if absent. */
+  readonly formula?: RackFormula | undefined;
   readonly headLossLimit: number;
   readonly velocityLimit: number;
 }
 
+/** A clean wall is known by its absolute roughness or by its Hazen–Williams C: exactly one of them. */
 export interface Pipe {
   readonly length: number;
   readonly diameter: number;
-  readonly roughness: number;
+  readonly roughness?: number | undefined;
+  readonly hazenWilliamsC?: number | undefined;
   /** Sum of local loss coefficients on V²/2g. */
   readonly minorLoss: number;
 }
@@ -110,23 +116,55 @@ interface StructureBase {
   readonly pinned: readonly PinnedPlan[];
 }
 
+/** Head that is given, or that of the lake's monthly mean level above an outlet: exactly one of them. */
+export interface GravitySupply {
+  readonly by: "gravity";
+  readonly availableHead?: number | undefined;
+  readonly outletElevation?: number | undefined;
+}
+
+/** A pump known by its margin at the largest demand, or by its curve: exactly one of them. */
+export interface PumpSupply {
+  readonly by: "pump";
+  readonly efficiency: number;
+  readonly energyPrice: number;
+  readonly marginHead?: number | undefined;
+  /** One point, or three and more by rising flow. */
+  readonly curve?: ReadonlyArray<{ readonly flow: number; readonly head: number }> | undefined;
+  /** Where the pump delivers to; goes with a curve. */
+  readonly deliveryElevation?: number | undefined;
+  /** Goes with a curve; on-off if absent. */
+  readonly control?: "on-off" | "variable-speed" | undefined;
+}
+
 export interface Intake extends StructureBase {
   readonly kind: "intake";
   readonly elevation: number;
   readonly demand: ByMonth;
   readonly rack: Rack;
   readonly conduit: Pipe;
-  readonly supply:
-    | { readonly by: "gravity"; readonly availableHead: number }
-    | {
-        readonly by: "pump";
-        readonly efficiency: number;
-        readonly marginHead: number;
-        readonly energyPrice: number;
-      };
+  readonly supply: GravitySupply | PumpSupply;
   /** Cost of water from elsewhere while this intake falls short. */
   readonly alternativeWater: number;
   readonly oxidantAllowed: boolean;
+}
+
+export type TurbineType = "francis" | "kaplan" | "propeller" | "crossflow" | "pelton";
+
+export interface Turbine {
+  readonly type: TurbineType;
+  /** Largest flow through one unit. */
+  readonly ratedFlow: number;
+  readonly generatorEfficiency: number;
+}
+
+/** A counterflow exchanger that a line cools. */
+export interface Exchanger {
+  readonly area: number;
+  /** Overall heat transfer coefficient when clean, W/(m² K). */
+  readonly cleanCoefficient: number;
+  /** Mass flow times specific heat on the hot side, kW/K. */
+  readonly hotCapacityRate: number;
 }
 
 export interface Hydropower extends StructureBase {
@@ -134,13 +172,33 @@ export interface Hydropower extends StructureBase {
   readonly units: number;
   readonly elevation: number;
   readonly tailwaterElevation: number;
-  readonly efficiency: number;
+  /** Of turbine, generator and transformer together; where it is not given, the turbine is. */
+  readonly efficiency?: number | undefined;
+  readonly turbine?: Turbine | undefined;
   /** Flow through one unit. */
   readonly flow: ByMonth;
   readonly energyPrice: ByMonth;
   readonly rack: Rack;
   readonly penstock: Pipe;
-  readonly coolingWater: Pipe & { readonly requiredFlow: number; readonly availableHead: number };
+  readonly coolingWater: Pipe & {
+    readonly requiredFlow: number;
+    readonly availableHead: number;
+    readonly exchanger?: Exchanger | undefined;
+    readonly oxidantAllowed?: boolean | undefined;
+  };
+}
+
+/** Small-bore raw-water lines of one kind; all but the count is for one of them. */
+export interface ServiceLine extends StructureBase, Pipe {
+  readonly kind: "service-line";
+  readonly elevation: number;
+  readonly count: number;
+  readonly requiredFlow: number;
+  readonly availableHead: number;
+  /** What a day without the line costs. */
+  readonly shortageCostPerDay: number;
+  readonly oxidantAllowed: boolean;
+  readonly exchanger?: Exchanger | undefined;
 }
 
 export interface Dock extends StructureBase {
@@ -179,7 +237,7 @@ export interface LakeWide extends StructureBase {
   readonly items: readonly YearlyItem[];
 }
 
-export type Structure = Intake | Hydropower | Dock | Ramp | LakeWide;
+export type Structure = Intake | Hydropower | ServiceLine | Dock | Ramp | LakeWide;
 
 export interface VesselClass {
   readonly id: string;

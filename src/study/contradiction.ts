@@ -38,3 +38,20 @@ export function repeatedIds(
       : [],
   );
 }
+
+/** Two fields of which a group holds exactly one. */
+export function exactlyOne<Field extends string>(
+  group: Readonly<Partial<Record<Field, unknown>>>,
+  first: Field,
+  second: Field,
+): Contradiction[] {
+  const given = [first, second].filter((field) => group[field] !== undefined);
+  if (given.length === 1) return [];
+  return [
+    {
+      path: [first],
+      found: given.length === 2 ? `both ${first} and ${second}` : `neither ${first} nor ${second}`,
+      allowed: `exactly one of ${first} and ${second}`,
+    },
+  ];
+}

@@ -27,6 +27,10 @@ const taughtUnits: ReadonlyArray<readonly [RegExp, string]> = [
   [/°/g, "deg"],
   [/²/g, "2"],
   [/³/g, "3"],
+  [/\bbtu\b/gi, "BTU"],
+  [/\/\s*\(([^()/]+)\)/g, "/$1"],
+  [/(?<=\d)[\s*·.]*K\b/g, "*degK"],
+  [/\/\s*K\b/g, "/degK"],
 ];
 
 const temperatureUnits: Record<string, string> = {

@@ -1,6 +1,6 @@
 import type { Assumed } from "../assumed.js";
 import type { Layer } from "../mussels/layer.js";
-import type { PipeFlow } from "./friction.js";
+import type { Waterway } from "./waterway.js";
 
 export interface RoughnessParameters {
   /** Cover (number × length²) above which the layer is closed. */
@@ -39,12 +39,17 @@ export function roughnessRatio(cover: number, parameters: RoughnessParameters): 
 
 const metresPerMm = 1e-3;
 
-/** The pipe with its bore narrowed by the layer on both sides and its wall roughened; never smoother than clean. */
-export function fouledPipe(clean: PipeFlow, layer: Layer, parameters: RoughnessParameters): PipeFlow {
+/**
+ * The pipe with its bore narrowed by the layer on both sides and its wall roughened; never smoother than clean. The
+ * loss is by Darcy–Weisbach even where the clean wall is known by its Hazen–Williams C: C is not constant on shells.
+ */
+export function fouledPipe(clean: Waterway, layer: Layer, parameters: RoughnessParameters): Waterway {
   const shells = roughnessRatio(layer.cover, parameters) * layer.lengthMm * metresPerMm;
-  return {
-    ...clean,
+  const fouled = {
+    length: clean.length,
     diameter: Math.max(0, clean.diameter - 2 * layer.thickness),
     roughness: Math.max(clean.roughness, shells),
+    minorLoss: clean.minorLoss,
   };
+  return clean.hazenWilliamsC === undefined ? fouled : { ...fouled, clean };
 }

@@ -8,6 +8,7 @@ import { type HydraulicSummary, hydraulicSummary } from "./hydraulic-summary.js"
 import { hydropowerComponents, operatingYear } from "./hydropower.js";
 import { intakeComponents } from "./intake.js";
 import { type LitterYear, litterByYear, rampYears } from "./ramp.js";
+import { serviceLineComponents } from "./service-line.js";
 import { keepInService } from "./upkeep.js";
 
 export interface StructureResult {
@@ -93,6 +94,8 @@ export function componentsOf(structure: Structure, context: LakeContext): Compon
       return intakeComponents(structure, context);
     case "hydropower":
       return hydropowerComponents(structure, context);
+    case "service-line":
+      return serviceLineComponents(structure, context);
     case "dock":
       return dockComponents(structure, context);
     case "ramp":

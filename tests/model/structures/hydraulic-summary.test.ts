@@ -81,6 +81,6 @@ describe("the hydraulic summary of other structures", () => {
     const { hydraulics } = structureResult(plant, [context]);
     expect(hydraulics.pipes.map(({ part }) => part)).toEqual(["penstock", "cooling-water line"]);
     expect(hydraulics.racks).toHaveLength(1);
-    expect(structureResult(fixedDock, [context]).hydraulics).toEqual({ pipes: [], racks: [] });
+    expect(structureResult(fixedDock, [context]).hydraulics).toEqual({ pipes: [], racks: [], pumps: [] });
   });
 });

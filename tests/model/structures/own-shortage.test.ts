@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { suitability } from "../../../src/model/lake/suitability.js";
 import { bareSurface } from "../../../src/model/mussels/layer.js";
-import { coolingShare } from "../../../src/model/structures/hydropower.js";
-import { conduitState } from "../../../src/model/structures/intake.js";
+import { serviceShare } from "../../../src/model/structures/small-line.js";
 import { structureResult } from "../../../src/model/structures/structure.js";
+import { fouledConveyance, supplyOf } from "../../../src/model/structures/supply.js";
 import { assumed } from "../assumptions.js";
 import { contextOf } from "../contexts.js";
 import { drawnDownLake, productiveLake } from "../lakes.js";
@@ -17,15 +17,19 @@ const film = { ...bareSurface, number: 1, lengthMm: 1, cover: 1e-6, mass: 1e-6, 
 describe("a shortage that clean parts have by themselves", () => {
   it("is not charged to the mussels at a gravity conduit", () => {
     const short = { ...gravityIntake, supply: { by: "gravity" as const, availableHead: 1 } };
-    const { delivered, cleanDelivered } = conduitState(short, film, 1.2, context);
+    const supply = supplyOf(short, context);
+    const july = 6; // the largest demand, 1.2 m3/s
+    const cleanDelivered = supply.cleanYear[july]?.delivered ?? Number.NaN;
+    const { delivered } = fouledConveyance(supply, film, july, context);
     expect(cleanDelivered).toBeLessThan(1.2);
     expect((cleanDelivered - delivered) / cleanDelivered).toBeLessThan(1e-6);
   });
 
   it("is not charged to the mussels at a cooling-water line", () => {
     const short = { ...plant, coolingWater: { ...plant.coolingWater, availableHead: 0.2 } };
-    expect(coolingShare(short, bareSurface, context)).toBe(1);
-    expect(coolingShare(short, film, context)).toBeGreaterThan(0.999);
+    const share = serviceShare(short.coolingWater, context);
+    expect(share(bareSurface)).toBe(1);
+    expect(share(film)).toBeGreaterThan(0.999);
   });
 });
 
@@ -58,7 +62,7 @@ describe("conservation", () => {
 
   it("an intake that takes no water has no hydraulics to show and no figure that is not one", () => {
     const { hydraulics, years } = structureResult({ ...gravityIntake, demand: everyMonth(0) }, [context]);
-    expect(hydraulics).toEqual({ pipes: [], racks: [] });
+    expect(hydraulics).toEqual({ pipes: [], racks: [], pumps: [] });
     for (const line of years.flat()) expect(Number.isFinite(line.quantity * line.unitRate)).toBe(true);
   });
 

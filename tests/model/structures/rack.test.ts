@@ -20,7 +20,7 @@ const rack: Rack = {
   headLossLimit: 0.1,
   velocityLimit: 0.9,
 };
-const rectangular = 2.42;
+const rectangular = { shape: 2.42, clark: 1 };
 const thicknesses = fc.double({ min: 0, max: 0.0199, noNaN: true });
 
 describe("the state of a rack", () => {
