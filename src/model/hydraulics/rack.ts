@@ -41,7 +41,8 @@ export function reclamationLoss(netShare: number, approachVelocity: number): num
 
 /**
  * Clark, Tsikata and Haresign 2010, Journal of Hydraulic Research 48(1):113-118 (from memory), flow square to an
- * upright rack: ξ = 7.43 η p² on the approach velocity.
+ * upright rack: ξ = 7.43 η p² on the approach velocity. Measured on clean bars; it stays below 7.43 η even where the
+ * rack is nearly closed, and so tells too little under thick layers.
  * @param barFactor η, 1 for square-edged bars
  */
 export function clarkLoss(blockedShare: number, barFactor: number, approachVelocity: number): number {

@@ -10,9 +10,9 @@ const limitId = "service-line.shortage-limit";
 
 /**
  * Small-bore raw-water lines of one kind: fire protection, seal water, sampling, heat exchangers. Mussels grow as at
- * the velocity of the required flow in every month, although such a line may stand still for most of it: standing, it may
- * foul less, for want of food, or more, where the flow would be too fast to settle in. A day on
- * which a share of the required flow is missing costs that share of a day without the line.
+ * the velocity of the required flow in every month, although such a line may stand still for most of it: standing, it
+ * may foul less, for want of food, or more, where the flow would be too fast to settle in. A day on which a share of
+ * the required flow is missing costs that share of a day without the line.
  */
 export function serviceLineComponents(line: ServiceLine, context: LakeContext): Component[] {
   const { count, requiredFlow } = line;
