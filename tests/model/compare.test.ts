@@ -195,6 +195,6 @@ describe("a program", () => {
 
 describe("a study without a baseline", () => {
   it("is refused", () => {
-    expect(() => compare({ ...wholeStudy, options: [program] }, assumed)).toThrow(/no steps/);
+    expect(() => compare({ ...wholeStudy, options: [program] }, assumed)).toThrow(/neither steps nor schedule/);
   });
 });

@@ -35,6 +35,9 @@ export interface LakeContext {
   readonly longestDryRun: (place: Place) => { startDay: number; days: number };
 }
 
+/** The possible operating years of a lake. */
+export type Contexts = readonly [LakeContext, ...LakeContext[]];
+
 export interface UpkeepSettings {
   readonly plans: readonly PlanEntry[];
   readonly discountRate: number;
@@ -49,7 +52,7 @@ export function lakeContexts(
   years: number,
   assumed: Assumed,
   settings: UpkeepSettings,
-): [LakeContext, ...LakeContext[]] {
+): Contexts {
   const suited = suitability(lake, assumed);
   const density = monthlyDensity(lake, years, suited.weight, assumed);
   const drying = dryingParameters(lake.species, assumed);

@@ -2,7 +2,7 @@ import type { Ramp } from "../inputs.js";
 import { at, daysInYear, daysOf, months } from "../lake/calendar.js";
 import { killedByYear } from "../mussels/layer.js";
 import type { Priced } from "./component.js";
-import type { LakeContext } from "./context.js";
+import type { Contexts, LakeContext } from "./context.js";
 import { disposal } from "./work.js";
 
 /** Bands of elevation into which a ramp is cut, each with its own water and its own dry run. */
@@ -20,7 +20,7 @@ export interface LitterYear {
  * Dead shell left on a launch ramp or beach by each year's drawdown: what drying and frost kill on the ramp and
  * on the ground that washes onto it, shells only; the mean over the possible operating years.
  */
-export function litterByYear(ramp: Ramp, contexts: readonly [LakeContext, ...LakeContext[]]): LitterYear[] {
+export function litterByYear(ramp: Ramp, contexts: Contexts): LitterYear[] {
   const [first, ...others] = contexts.map((context) => litterIn(ramp, context));
   if (first === undefined || others.length === 0) return first ?? [];
   const meanOf = (year: number, read: (litter: LitterYear) => number) =>

@@ -2,7 +2,7 @@ import type { Structure } from "../inputs.js";
 import { at, months } from "../lake/calendar.js";
 import { type CostLine, costLine } from "../money/line.js";
 import type { Check, Component, ComponentResult, Priced } from "./component.js";
-import type { LakeContext } from "./context.js";
+import type { Contexts, LakeContext } from "./context.js";
 import { dockComponents } from "./dock.js";
 import { type HydraulicSummary, hydraulicSummary } from "./hydraulic-summary.js";
 import { hydropowerComponents, operatingYear } from "./hydropower.js";
@@ -58,8 +58,6 @@ export function structureResult(structure: Structure, contexts: Contexts): Struc
     hydraulics: hydraulicSummary(structure, components, context),
   };
 }
-
-type Contexts = readonly [LakeContext, ...LakeContext[]];
 
 function keptComponents(structure: Structure, [first, ...rest]: Contexts): ComponentResult[] {
   const others = rest.map((context) => ({ context, components: componentsOf(structure, context) }));
