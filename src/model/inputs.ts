@@ -254,16 +254,36 @@ export interface Boats {
   readonly otherPathways: number;
 }
 
-export interface ProgramSteps {
-  /** Launches in open hours over all launches. */
-  readonly coverage: number;
-  /** Fouled boats that declaration and quick check set aside. */
-  readonly setAside: number;
-  /** Mussels removed or boats refused by the full inspection. */
+/** What a class of boats passes on its way to the water. Shares are 0 to 1. */
+export interface CheckSteps {
+  /** Owners of risky boats who say so. */
+  readonly declaration: number;
+  /** Risky boats not declared that the quick check finds. */
+  readonly quickCheck: number;
+  /** Mussels removed or boats made safe by the full inspection. */
   readonly inspection: number;
   readonly hotWash: number;
+}
+
+export interface ProgramSteps extends CheckSteps {
+  /** Launches in open hours over all launches. */
+  readonly coverage: number;
+  /** Boats without mussels that are set aside all the same. */
+  readonly falseAlarm: number;
+  /** Of those, washed all the same; set-aside boats with mussels all are. */
+  readonly washedAnyway: number;
+  /** Set-aside boats that must dry before they launch, and for how long. */
+  readonly hold: { readonly share: number; readonly days: number };
+  /** Set-aside boats with mussels that are turned away. */
+  readonly refusal: number;
   /** Fewer fouled arrivals because people know that they are checked. */
   readonly deterrence: number;
+  /** Classes whose boats carry a seal and pass at a glance. */
+  readonly seals: ReadonlyArray<{ readonly vesselClass: string; readonly share: number }>;
+  /** Classes for which some steps work otherwise. */
+  readonly byClass: ReadonlyArray<
+    { readonly vesselClass: string } & { readonly [Step in keyof CheckSteps]?: number | undefined }
+  >;
 }
 
 export interface ProgramOption {

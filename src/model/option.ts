@@ -55,7 +55,7 @@ export function optionResult(
   source: Assumed,
   settings: OptionSettings,
 ): OptionResult {
-  const passing = arrivals(input.boats, option, source);
+  const passing = arrivals(input.boats, option, input.lake, source);
   const hazard = yearlyHazard(passing.slipThrough, settings.suitability, settings.hazard);
   const risk = riskOf(hazard, input);
   const lines = programLines(option, input.money);

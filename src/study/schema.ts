@@ -65,6 +65,17 @@ const boats = z.strictObject({
   }),
 });
 
+const share = (usual: number, description: string) => quantity("share").prefault(usual).meta({ description });
+
+const checkSteps = {
+  declaration: quantity("share").meta({ description: "Owners of risky boats who say so" }),
+  quickCheck: quantity("share").meta({
+    description: "Risky boats not declared that the quick check sets aside",
+  }),
+  inspection: quantity("share").meta({ description: "Set-aside boats made safe by the full inspection" }),
+  hotWash: quantity("share").meta({ description: "Set-aside boats made safe by the hot wash" }),
+};
+
 const lifeYears = z.number().positive("a life above 0 years").max(100, "at most 100 years");
 
 const option = z.strictObject({
@@ -74,11 +85,22 @@ const option = z.strictObject({
   steps: z
     .strictObject({
       coverage: quantity("share").meta({ description: "Launches in open hours over all launches" }),
-      setAside: quantity("share").meta({
-        description: "Fouled boats that declaration and quick check set aside",
-      }),
-      inspection: quantity("share").meta({ description: "Of those, made safe by the full inspection" }),
-      hotWash: quantity("share").meta({ description: "Of those, made safe by the hot wash" }),
+      ...checkSteps,
+      falseAlarm: share(0, "Boats without mussels that are set aside all the same"),
+      washedAnyway: share(1, "Of those, washed all the same"),
+      hold: z
+        .strictObject({ share: quantity("share"), days: quantity("duration") })
+        .prefault({ share: 0, days: "0 d" })
+        .meta({ description: "Set-aside boats that must dry before they launch, and for how long" }),
+      refusal: share(0, "Set-aside boats with mussels that are turned away"),
+      seals: z
+        .array(z.strictObject({ vesselClass: identifier, share: quantity("share") }))
+        .default([])
+        .meta({ description: "Classes whose boats carry a seal and pass at a glance" }),
+      byClass: z
+        .array(z.strictObject({ vesselClass: identifier }).extend(z.strictObject(checkSteps).partial().shape))
+        .default([])
+        .meta({ description: "Classes for which some steps work otherwise" }),
       deterrence: quantity("share").meta({ description: "Fewer fouled arrivals because people know" }),
       origin: shortText,
     })

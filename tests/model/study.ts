@@ -13,6 +13,7 @@ import type {
 import { assumptionSet } from "./assumptions.js";
 import { drawnDownLake } from "./lakes.js";
 import { everyMonth } from "./near.js";
+import { thoroughSteps } from "./steps.js";
 
 const rack: Rack = {
   width: 3,
@@ -158,7 +159,15 @@ export const noProgram: ProgramOption = {
 export const program: ProgramOption = {
   id: "stations",
   name: "Stations",
-  steps: { coverage: 0.9, setAside: 0.9, inspection: 0.79, hotWash: 0.84, deterrence: 0.2 },
+  steps: {
+    ...thoroughSteps,
+    coverage: 0.9,
+    declaration: 0.5,
+    quickCheck: 0.8,
+    inspection: 0.79,
+    hotWash: 0.84,
+    deterrence: 0.2,
+  },
   staff: [{ name: "Inspectors", hoursPerYear: 3000, wage: 23, loading: 0.25 }],
   equipment: [{ name: "Hot-wash unit", count: 1, price: 17_000, life: 8 }],
   yearly: [{ name: "Supplies", cost: 20_000 }],

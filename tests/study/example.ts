@@ -11,8 +11,27 @@ export const examplePath = (name: ExampleName): string =>
 
 export const exampleText = (name: ExampleName): string => readFileSync(examplePath(name), "utf8");
 
-/** An example as the parser of YAML gives it, new at each call. */
-export const exampleDocument = (name: ExampleName = "sorrel-bend"): unknown => parse(exampleText(name));
+/**
+ * An example as the parser of YAML gives it, new at each call. What only the larger example has is left out, so that
+ * a test may put it in: other schedules with the option that follows one, service lines, and a turbine by type.
+ */
+export function exampleDocument(name: ExampleName = "sorrel-bend"): unknown {
+  const document: unknown = parse(exampleText(name));
+  for (const key of ["otherSchedules", "storageValue", "storageValueOrigin"])
+    put(document, `lake.${key}`, absent);
+  keep(document, "options", (option) => get(option, "schedule") === undefined);
+  keep(document, "structures", (structure) => get(structure, "kind") !== "service-line");
+  if (name === "sorrel-bend") {
+    put(document, "structures[hydropower].turbine", absent);
+    put(document, "structures[hydropower].efficiency", "88 %");
+  }
+  return document;
+}
+
+function keep(document: unknown, list: string, isKept: (item: unknown) => boolean): void {
+  const items = valueAt(document, list);
+  put(document, list, Array.isArray(items) ? items.filter(isKept) : items);
+}
 
 /** Put in place of a value to take its key away. */
 export const absent = Symbol("absent");
