@@ -5,6 +5,8 @@ import type { SurfaceMonth } from "./surface.js";
 
 /** Months over which a mussel grows: few live longer, and growth has all but come to rest. */
 const growingAges = 84;
+/** Of so few of a cohort none is followed: ages beyond are left out of the table. */
+const extinctShare = 1e-9;
 /** Ages, in months, that are told apart; beyond them only the season counts. */
 const tableAges = growingAges + 12;
 
@@ -94,11 +96,14 @@ function fillAges(
   let lengthMm = shell.settlementMm;
   let cover = lengthMm ** 2 * squareMetresPerSquareMm;
   let mass = wetMassG(lengthMm, shell) * kgPerG;
-  for (let age = 0; age < tableAges; age++) {
+  let share = 1;
+  for (let age = 0; age < tableAges && share > extinctShare; age++) {
     const { doseBefore, doseAfter, degreeDays } = at(surface, (settled + age) % 12);
     const place = settled * tableAges + age;
     if (age > 0 && doseAfter.drying > 0) {
-      table.outlives[place] = survival(doseAfter, lengthMm, drying) / survival(doseBefore, lengthMm, drying);
+      const outlives = survival(doseAfter, lengthMm, drying) / survival(doseBefore, lengthMm, drying);
+      table.outlives[place] = outlives;
+      share *= outlives;
     }
     if (age > 0 && age < growingAges && degreeDays > 0) {
       lengthMm = grownLengthMm(lengthMm, degreeDays, shell);

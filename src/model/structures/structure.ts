@@ -82,9 +82,7 @@ function structureYears(
   ];
   return fouled.map((_, year) => {
     const origins = originsOf(year);
-    const same = known.find((each) =>
-      each.origins.every(({ lines }, index) => lines === at(origins, index).lines),
-    );
+    const same = known.find((each) => isSame(each.origins, origins));
     if (same) return same.lines;
     const lines = withinEnergyMade(ownLines(structure, origins), cleanEnergy);
     known.push({ origins, lines });
@@ -93,6 +91,12 @@ function structureYears(
 }
 
 const none: readonly Priced[] = [];
+
+/** True where each origin has the same list; a loop, since every year is held against those before it. */
+function isSame(one: readonly Origin[], other: readonly Origin[]): boolean {
+  for (const [index, { lines }] of one.entries()) if (lines !== other[index]?.lines) return false;
+  return true;
+}
 
 function ownLines(structure: Structure, origins: readonly Origin[]): CostLine[] {
   return origins.flatMap(({ part, lines }) => lines.map((line) => ownLine(structure, part, line)));
