@@ -46,21 +46,18 @@ export function dryRuns(daily: readonly number[], elevation: number): DryRun[] {
 
 /** Mean of the daily elevations in each month. */
 export function monthlyMeans(daily: readonly number[]): number[] {
-  return meansOf((day) => at(daily, day));
-}
-
-function meansOf(valueOn: (day: number) => number): number[] {
   return months.map((month) => {
+    const start = monthStart(month);
     const days = daysOf(month);
     let total = 0;
-    for (let day = monthStart(month); day < monthStart(month) + days; day++) total += valueOn(day);
+    for (let day = start; day < start + days; day++) total += at(daily, day);
     return total / days;
   });
 }
 
 /** Share of each month in which the elevation is under water. */
 export function wettedShares(daily: readonly number[], elevation: number): number[] {
-  return meansOf((day) => (at(daily, day) < elevation ? 0 : 1));
+  return monthlyMeans(daily.map((level) => (level < elevation ? 0 : 1)));
 }
 
 /** The band that the schedule lays bare: lowest and highest level of the year. */

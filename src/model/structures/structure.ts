@@ -94,12 +94,15 @@ const none: readonly Priced[] = [];
 
 /** True where each origin has the same list; a loop, since every year is held against those before it. */
 function isSame(one: readonly Origin[], other: readonly Origin[]): boolean {
-  for (const [index, { lines }] of one.entries()) if (lines !== other[index]?.lines) return false;
+  for (let index = 0; index < one.length; index++) {
+    if (one[index]?.lines !== other[index]?.lines) return false;
+  }
   return true;
 }
 
 function ownLines(structure: Structure, origins: readonly Origin[]): CostLine[] {
-  return origins.flatMap(({ part, lines }) => lines.map((line) => ownLine(structure, part, line)));
+  const lists = origins.map(({ part, lines }) => lines.map((line) => ownLine(structure, part, line)));
+  return lists[0]?.concat(...lists.slice(1)) ?? [];
 }
 
 function ownLine({ id, bearer }: Structure, part: string | undefined, line: Priced): CostLine {
