@@ -5,16 +5,15 @@ import { assumptionsFolder, examplesFolder } from "../report/assets.js";
 import { renderReportBody } from "../report/html.js";
 import { printSettings } from "../report/paper.js";
 import { createPrinter } from "../report/printer.js";
-import { compareStudy, runStudy } from "../study/compute.js";
+import { compareStudy, prepareStudy, runStudy } from "../study/compute.js";
 import { readStudyFile } from "../study/read.js";
+import { targetSize, timeLargeLakes } from "./bench-lake.js";
+import { median } from "./median.js";
 
 /** Speed of the main job on this machine: medians, and the ratio of print to computation in one run. */
 const warmUps = 40;
 const repeats = 40;
 const printRepeats = 5;
-
-const median = (values: readonly number[]) =>
-  [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? 0;
 
 function timed(action: () => void, times: number): number {
   return median(
@@ -38,6 +37,8 @@ const cold = timed(() => compareStudy(document, assumptions), 1);
 timed(() => compareStudy(document, assumptions), warmUps);
 const warm = timed(() => compareStudy(document, assumptions), repeats);
 
+const largeLakes = timeLargeLakes(prepareStudy(document, assumptions));
+
 const printer = createPrinter();
 const print = () => {
   printer.warm();
@@ -60,3 +61,9 @@ row("comparison, warm (median)", warm, 30);
 row("report as PDF, cold browser, with computation", coldPrint, 2500);
 row("report as PDF, warm browser (median)", median(warmPrints), 1200);
 console.log(`ratio of warm report to warm comparison: ${(median(warmPrints) / warm).toFixed(1)}`);
+for (const { structures, milliseconds, perStructureRatio } of largeLakes) {
+  const what = `lake of ${structures} structures, 40 years (median)`;
+  if (structures === targetSize) row(what, milliseconds, 150);
+  else console.log(`${what.padEnd(44)} ${milliseconds.toFixed(1).padStart(8)} ms`);
+  console.log(`  time per structure over that of the smallest lake: ${perStructureRatio.toFixed(2)}`);
+}

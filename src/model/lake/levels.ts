@@ -1,5 +1,5 @@
 import type { LevelPoint } from "../inputs.js";
-import { at, daysInYear, monthOfDay, months } from "./calendar.js";
+import { at, daysInYear, daysOf, monthStart, months } from "./calendar.js";
 
 /** A contiguous stretch of days in which an elevation lies above the water; it may pass the year's end. */
 export interface DryRun {
@@ -27,29 +27,32 @@ function elevationOn(day: number, points: readonly LevelPoint[]): number {
 
 /** Dry runs of the year at an elevation; a run over New Year is one run. */
 export function dryRuns(daily: readonly number[], elevation: number): DryRun[] {
-  const dry = daily.map((level) => level < elevation);
-  const firstWet = dry.indexOf(false);
+  const isWet = (level: number) => level >= elevation;
+  const firstWet = daily.findIndex(isWet);
   if (firstWet === -1) return [{ startDay: 0, days: daysInYear }];
-  const runs: { startDay: number; days: number }[] = [];
-  for (let step = 0; step < daysInYear; step++) {
+  if (daily.every(isWet)) return [];
+  const runs: DryRun[] = [];
+  let days = 0;
+  for (let step = 1; step <= daysInYear; step++) {
     const day = (firstWet + step) % daysInYear;
-    if (!at(dry, day)) continue;
-    const last = runs.at(-1);
-    if (last && (last.startDay + last.days) % daysInYear === day) last.days += 1;
-    else runs.push({ startDay: day, days: 1 });
+    if (!isWet(at(daily, day))) days += 1;
+    else if (days > 0) {
+      runs.push({ startDay: (day - days + daysInYear) % daysInYear, days });
+      days = 0;
+    }
   }
   return runs;
 }
 
 /** Mean of the daily elevations in each month. */
 export function monthlyMeans(daily: readonly number[]): number[] {
-  const sums = months.map(() => ({ total: 0, days: 0 }));
-  daily.forEach((level, day) => {
-    const month = at(sums, monthOfDay(day));
-    month.total += level;
-    month.days += 1;
+  return months.map((month) => {
+    const start = monthStart(month);
+    const days = daysOf(month);
+    let total = 0;
+    for (let day = start; day < start + days; day++) total += at(daily, day);
+    return total / days;
   });
-  return sums.map(({ total, days }) => total / days);
 }
 
 /** Share of each month in which the elevation is under water. */

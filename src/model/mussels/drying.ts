@@ -117,6 +117,7 @@ export function addDose(a: DryDose, b: DryDose): DryDose {
  * frost dose. A surface fitted to published points; the note of each `drying.` assumption names them.
  */
 export function survival(dose: DryDose, lengthMm: number, parameters: DryingParameters): number {
+  if (dose === noDose) return 1;
   const { steepness, frostSurvival } = parameters;
   const drying = (dose.drying / lengthFactor(lengthMm, parameters)) ** steepness;
   const frostScale = (1 - frostSurvival) / frostSurvival;

@@ -101,9 +101,10 @@ export function growLayers(
   return layers;
 }
 
-/** Live mass that drying and frost kill on an untouched surface in each year, kg/m². */
+/** Live mass that drying and frost kill on an untouched surface in each year, kg/m²; none where it is never dry. */
 export function killedByYear(input: GrowthInput, parameters: GrowthParameters): number[] {
   const killed = Array<number>(input.density.length / 12).fill(0);
+  if (!input.surface.table.isEverDry) return killed;
   growStands(input, parameters, (stand, month) => {
     const year = Math.floor(month / 12);
     killed[year] = (killed[year] ?? 0) + stand.killed;
@@ -147,17 +148,23 @@ function growStands(
  * that settled a year later. In place and in one pass: this runs for each month of each plan.
  */
 function passMonth(cohorts: Cohorts, stand: Stand, table: ShellTable, monthlySurvival: number): void {
-  stand.number = stand.cover = stand.mass = stand.killed = 0;
   let kept = 0;
   let oldest = 0;
   let oldestPlace = -1;
+  let living = 0;
+  let cover = 0;
+  let mass = 0;
+  let killed = 0;
   for (let index = 0; index < cohorts.count; index++) {
     const before = cohorts.place[index] ?? 0;
     const place = nextPlace(before);
-    const living = valueAt(cohorts.number, index);
-    const alive = table.isEverDry ? living * valueAt(table.outlives, place) : living;
-    stand.killed += (living - alive) * valueAt(table.mass, before);
-    let number = alive * monthlySurvival;
+    let number = valueAt(cohorts.number, index);
+    if (table.isEverDry) {
+      const alive = number * valueAt(table.outlives, place);
+      killed += (number - alive) * valueAt(table.mass, before);
+      number = alive;
+    }
+    number *= monthlySurvival;
     if (place < before) {
       oldest = number;
       oldestPlace = place;
@@ -171,16 +178,16 @@ function passMonth(cohorts: Cohorts, stand: Stand, table: ShellTable, monthlySur
     cohorts.number[kept] = number;
     cohorts.place[kept] = place;
     kept += 1;
-    addTo(stand, number, place, table);
+    living += number;
+    cover += number * valueAt(table.cover, place);
+    mass += number * valueAt(table.mass, place);
   }
   cohorts.count = kept;
+  stand.number = living;
+  stand.cover = cover;
+  stand.mass = mass;
+  stand.killed = killed;
   if (oldest > smallestCohort) settle(cohorts, stand, table, oldest, oldestPlace);
-}
-
-function addTo(stand: Stand, number: number, place: number, table: ShellTable): void {
-  stand.number += number;
-  stand.cover += number * valueAt(table.cover, place);
-  stand.mass += number * valueAt(table.mass, place);
 }
 
 function settle(cohorts: Cohorts, stand: Stand, table: ShellTable, number: number, place: number): void {
@@ -188,7 +195,9 @@ function settle(cohorts: Cohorts, stand: Stand, table: ShellTable, number: numbe
   cohorts.number[cohorts.count] = number;
   cohorts.place[cohorts.count] = place;
   cohorts.count += 1;
-  addTo(stand, number, place, table);
+  stand.number += number;
+  stand.cover += number * valueAt(table.cover, place);
+  stand.mass += number * valueAt(table.mass, place);
 }
 
 function shed(cohorts: Cohorts, stand: Stand, keptShare: number): void {

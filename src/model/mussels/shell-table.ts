@@ -1,10 +1,12 @@
 import { at, months } from "../lake/calendar.js";
-import { type DryingParameters, survival } from "./drying.js";
+import { type DryDose, type DryingParameters, survival } from "./drying.js";
 import { grownLengthMm, type ShellParameters, wetMassG } from "./shell.js";
 import type { SurfaceMonth } from "./surface.js";
 
 /** Months over which a mussel grows: few live longer, and growth has all but come to rest. */
 const growingAges = 84;
+/** Of so few of a cohort none is followed: ages beyond are left out of the table. */
+const extinctShare = 1e-9;
 /** Ages, in months, that are told apart; beyond them only the season counts. */
 const tableAges = growingAges + 12;
 
@@ -41,21 +43,31 @@ export function shellTables(
   shell: ShellParameters,
   drying: DryingParameters,
 ): (surface: readonly SurfaceMonth[]) => ShellTable {
-  const known = new Map<string, ShellTable>();
+  const known = new Map<number, { surface: readonly SurfaceMonth[]; table: ShellTable }[]>();
   return (surface) => {
-    const key = JSON.stringify(
-      surface.map(({ settlement, degreeDays, doseBefore, doseAfter }) => [
-        settlement > 0,
-        degreeDays,
-        doseBefore,
-        doseAfter,
-      ]),
-    );
-    const table = known.get(key) ?? shellTable(surface, shell, drying);
-    known.set(key, table);
+    const warmth = surface.reduce((sum, { degreeDays }) => sum + degreeDays, 0);
+    const asWarm = known.get(warmth) ?? [];
+    const same = asWarm.find((each) => isSameLife(each.surface, surface));
+    if (same) return same.table;
+    const table = shellTable(surface, shell, drying);
+    known.set(warmth, [...asWarm, { surface, table }]);
     return table;
   };
 }
+
+function isSameLife(one: readonly SurfaceMonth[], other: readonly SurfaceMonth[]): boolean {
+  return one.every((month, index) => {
+    const { settlement, degreeDays, doseBefore, doseAfter } = at(other, index);
+    return (
+      month.settlement > 0 === settlement > 0 &&
+      month.degreeDays === degreeDays &&
+      isSameDose(month.doseBefore, doseBefore) &&
+      isSameDose(month.doseAfter, doseAfter)
+    );
+  });
+}
+
+const isSameDose = (one: DryDose, other: DryDose) => one.drying === other.drying && one.frost === other.frost;
 
 export function shellTable(
   surface: readonly SurfaceMonth[],
@@ -82,17 +94,23 @@ function fillAges(
   { shell, drying }: { shell: ShellParameters; drying: DryingParameters },
 ): void {
   let lengthMm = shell.settlementMm;
-  for (let age = 0; age < tableAges; age++) {
-    const month = at(surface, (settled + age) % 12);
+  let cover = lengthMm ** 2 * squareMetresPerSquareMm;
+  let mass = wetMassG(lengthMm, shell) * kgPerG;
+  let share = 1;
+  for (let age = 0; age < tableAges && share > extinctShare; age++) {
+    const { doseBefore, doseAfter, degreeDays } = at(surface, (settled + age) % 12);
     const place = settled * tableAges + age;
-    if (age > 0) {
-      if (month.doseAfter.drying > 0) {
-        table.outlives[place] =
-          survival(month.doseAfter, lengthMm, drying) / survival(month.doseBefore, lengthMm, drying);
-      }
-      if (age < growingAges) lengthMm = grownLengthMm(lengthMm, month.degreeDays, shell);
+    if (age > 0 && doseAfter.drying > 0) {
+      const outlives = survival(doseAfter, lengthMm, drying) / survival(doseBefore, lengthMm, drying);
+      table.outlives[place] = outlives;
+      share *= outlives;
     }
-    table.cover[place] = lengthMm ** 2 * squareMetresPerSquareMm;
-    table.mass[place] = wetMassG(lengthMm, shell) * kgPerG;
+    if (age > 0 && age < growingAges && degreeDays > 0) {
+      lengthMm = grownLengthMm(lengthMm, degreeDays, shell);
+      cover = lengthMm ** 2 * squareMetresPerSquareMm;
+      mass = wetMassG(lengthMm, shell) * kgPerG;
+    }
+    table.cover[place] = cover;
+    table.mass[place] = mass;
   }
 }

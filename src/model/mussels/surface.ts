@@ -1,6 +1,6 @@
 import type { Assumed } from "../assumed.js";
 import type { Lake } from "../inputs.js";
-import { at, daysOf, hoursPerDay, monthOfDay, months } from "../lake/calendar.js";
+import { at, daysInYear, daysOf, hoursPerDay, monthOfDay, monthStart, months } from "../lake/calendar.js";
 import { dryRuns, monthlyMeans, wettedShares } from "../lake/levels.js";
 import { degreeDays, waterTemperature } from "../lake/temperature.js";
 import { addDose, type DryDose, type DryingParameters, dryDose, noDose } from "./drying.js";
@@ -146,7 +146,5 @@ function daysByMonth(startDay: number, days: number): Array<[month: number, days
 
 function daysLeftInMonth(day: number): number {
   const month = monthOfDay(day);
-  let left = 1;
-  while (left < daysOf(month) && monthOfDay(day + left) === month) left += 1;
-  return left;
+  return monthStart(month) + daysOf(month) - (day % daysInYear);
 }

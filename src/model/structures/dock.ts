@@ -1,9 +1,8 @@
 import type { Dock } from "../inputs.js";
 import { months } from "../lake/calendar.js";
-import type { Layer } from "../mussels/layer.js";
 import type { Place } from "../mussels/surface.js";
 import { cleaningOf } from "./cleaning.js";
-import type { Component, Priced } from "./component.js";
+import type { Component } from "./component.js";
 import type { LakeContext } from "./context.js";
 
 /** Docks, buoys, booms and hulls: wetted area, weight against buoyancy, cleaning, early replacement. */
@@ -18,8 +17,8 @@ export function dockComponents(dock: Dock, context: LakeContext): Component[] {
       surface: { place: placeOf(dock), velocity: months.map(() => 0) },
       wettedArea: area,
       cleaning: cleaningOf("hull", area, context),
-      losses: (layer) => [wear(dock, layer, context)],
-      brokenLimit: (layer) => tooHeavy(dock, layer, context),
+      losses: wearOf(dock, context),
+      brokenLimit: weightLimit(dock, context),
     },
   ];
 }
@@ -31,23 +30,27 @@ function placeOf(dock: Dock): Place {
 }
 
 /** A month of shorter life: the yearly share of the replacement cost, in proportion to the mass carried. */
-function wear(dock: Dock, layer: Layer, context: LakeContext): Priced {
-  const ids = ["dock.extra-wear", "dock.wear-mass"];
-  const yearly =
-    context.assumed("dock.extra-wear") * Math.min(1, layer.mass / context.assumed("dock.wear-mass"));
-  return {
-    what: "early replacement",
-    type: "loss",
-    quantity: dock.count / 12,
-    quantityKind: "each",
-    unitRate: yearly * dock.replacementCost,
-    assumptionIds: ids,
-  };
+function wearOf(dock: Dock, { assumed }: LakeContext): Component["losses"] {
+  const assumptionIds = ["dock.extra-wear", "dock.wear-mass"];
+  const extraWear = assumed("dock.extra-wear");
+  const wearMass = assumed("dock.wear-mass");
+  return (layer) => [
+    {
+      what: "early replacement",
+      type: "loss",
+      quantity: dock.count / 12,
+      quantityKind: "each",
+      unitRate: extraWear * Math.min(1, layer.mass / wearMass) * dock.replacementCost,
+      assumptionIds,
+    },
+  ];
 }
 
 /** Submerged weight of the layer against the buoyancy to spare, both as mass per area. */
-function tooHeavy(dock: Dock, layer: Layer, context: LakeContext): string | undefined {
-  if (dock.spareBuoyancy === undefined || !dock.floating) return undefined;
-  const submerged = layer.mass * context.assumed("dock.submerged-share");
-  return submerged > dock.spareBuoyancy ? "weight above the buoyancy to spare" : undefined;
+function weightLimit(dock: Dock, { assumed }: LakeContext): Component["brokenLimit"] {
+  const { spareBuoyancy, floating } = dock;
+  if (spareBuoyancy === undefined || !floating) return () => undefined;
+  const submergedShare = assumed("dock.submerged-share");
+  return (layer) =>
+    layer.mass * submergedShare > spareBuoyancy ? "weight above the buoyancy to spare" : undefined;
 }

@@ -8,7 +8,7 @@ import { monthlyMeans } from "../lake/levels.js";
 import { cleaningOf } from "./cleaning.js";
 import type { Component, Priced } from "./component.js";
 import type { LakeContext } from "./context.js";
-import { fouledPipeIds, pipeWall, tooThick } from "./pipe.js";
+import { fouledPipeIds, pipeWall, thicknessLimit } from "./pipe.js";
 import { rackComponent } from "./rack.js";
 import { serviceShare, smallLineIds } from "./small-line.js";
 
@@ -133,7 +133,7 @@ function penstockComponent(plant: Hydropower, year: OperatingYear, context: Lake
       const extra = Math.max(0, loss - at(year.cleanPenstockLoss, month));
       return [headEnergy(plant, year, extra, month, ids)];
     },
-    brokenLimit: (layer) => tooThick(layer, context),
+    brokenLimit: thicknessLimit(context),
   };
 }
 

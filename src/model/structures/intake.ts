@@ -5,7 +5,7 @@ import type { Layer } from "../mussels/layer.js";
 import { cleaningOf } from "./cleaning.js";
 import type { Component, Priced } from "./component.js";
 import type { LakeContext } from "./context.js";
-import { fouledPipeIds, pipeWall, tooThick } from "./pipe.js";
+import { fouledPipeIds, pipeWall, thicknessLimit } from "./pipe.js";
 import { rackComponent } from "./rack.js";
 import { fouledConveyance, type Supply, supplyOf } from "./supply.js";
 
@@ -34,7 +34,7 @@ function conduitComponent(intake: Intake, context: LakeContext): Component {
     cleaning: cleaningOf("conduit", wall.wettedArea, context),
     oxidant: intake.oxidantAllowed ? { flow: intake.demand } : undefined,
     losses: (layer, month) => conduitLosses(intake, supply, layer, month, context),
-    brokenLimit: (layer) => tooThick(layer, context),
+    brokenLimit: thicknessLimit(context),
   };
 }
 

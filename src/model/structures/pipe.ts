@@ -28,8 +28,7 @@ export function pipeWall(
 }
 
 /** A thick layer breaks off in clumps and reaches pumps, screens and valves. */
-export function tooThick(layer: Layer, context: LakeContext): string | undefined {
-  return layer.thickness > context.assumed("conduit.largest-layer")
-    ? "layer thicker than the limit"
-    : undefined;
+export function thicknessLimit({ assumed }: LakeContext): (layer: Layer) => string | undefined {
+  const largest = assumed("conduit.largest-layer");
+  return (layer) => (layer.thickness > largest ? "layer thicker than the limit" : undefined);
 }

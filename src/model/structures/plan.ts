@@ -73,12 +73,13 @@ function noWindow(component: Component, context: LakeContext): string {
 }
 
 function plansOf(entry: PlanEntry, component: Component, context: LakeContext): Plan[] {
+  const protection = protectionOf(entry, component, context);
   return entry.intervals.map((months) => ({
     id: planId(entry, months),
     label: labelOf(entry, months, component),
     entry,
     routine: routineOf(entry, months, component, context),
-    protection: protectionOf(entry, component, context),
+    protection,
   }));
 }
 

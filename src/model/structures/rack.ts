@@ -64,6 +64,7 @@ export function rackComponent(
   const factors = barFactors(rack, context);
   const assumptionIds = [...rackIds(rack), ...(input.lossIds ?? [])];
   const state = (layer: Layer, month: number) => rackState(rack, layer.thickness, at(flow, month), factors);
+  const gapLimit = context.assumed("rack.gap-closed-limit");
   const cleanLoss = flow.map((each) => rackState(rack, 0, each, factors).headLoss);
   return {
     name: "trash rack",
@@ -80,11 +81,18 @@ export function rackComponent(
     losses: (layer, month) => {
       const loss = Math.min(state(layer, month).headLoss, rack.headLossLimit);
       const lines = input.lossPriced(Math.max(0, loss - at(cleanLoss, month)), month);
-      return lines.map((line) => ({ ...line, assumptionIds }));
+      return lines.map(({ what, type, quantity, quantityKind, unitRate }) => ({
+        what,
+        type,
+        quantity,
+        quantityKind,
+        unitRate,
+        assumptionIds,
+      }));
     },
     brokenLimit: (layer, month) => {
       const gapClosed = Math.min(1, (2 * layer.thickness) / rack.clearSpacing);
-      return gapClosed > context.assumed("rack.gap-closed-limit")
+      return gapClosed > gapLimit
         ? "gaps between the bars closed beyond the limit"
         : brokenLimit(rack, state(layer, month));
     },

@@ -3,7 +3,7 @@ import { daysOf, months } from "../lake/calendar.js";
 import { cleaningOf } from "./cleaning.js";
 import type { Component } from "./component.js";
 import type { LakeContext } from "./context.js";
-import { pipeWall, tooThick } from "./pipe.js";
+import { pipeWall, thicknessLimit } from "./pipe.js";
 import { serviceShare, smallLineIds } from "./small-line.js";
 
 const limitId = "service-line.shortage-limit";
@@ -21,6 +21,7 @@ export function serviceLineComponents(line: ServiceLine, context: LakeContext): 
   const { byName, work } = cleaningOf("service-line", wall.wettedArea, context);
   const share = serviceShare(line, context);
   const limit = context.assumed(limitId);
+  const tooThick = thicknessLimit(context);
   const ids = smallLineIds(line);
   return [
     {
@@ -46,7 +47,7 @@ export function serviceLineComponents(line: ServiceLine, context: LakeContext): 
         },
       ],
       brokenLimit: (layer) =>
-        1 - share(layer) > limit ? "line too narrow: shortage above the limit" : tooThick(layer, context),
+        1 - share(layer) > limit ? "line too narrow: shortage above the limit" : tooThick(layer),
     },
   ];
 }

@@ -32,28 +32,12 @@ export function structureResult(structure: Structure, contexts: Contexts): Struc
   const components = keptComponents(structure, contexts);
   const litter = structure.kind === "ramp" ? litterByYear(structure, contexts) : [];
   const cleanEnergy = structure.kind === "hydropower" ? plantEnergy(structure, contexts) : [];
-  const swept = structure.kind === "ramp" ? rampYears(structure, litter, context) : [];
-  const linesOf = componentLines(structure, components);
-  const others = (year: number): readonly Priced[] => [
-    ...(swept[year] ?? []),
-    ...(structure.kind === "lake-wide" ? itemLines(structure.items, year) : []),
-    ...fixtureLines(structure, components, litter, year, context),
-  ];
-  const years = Array.from({ length: context.density.length / 12 }, (_, year) =>
-    withinEnergyMade(
-      [
-        ...components.flatMap((_, index) => linesOf(index, year)),
-        ...others(year).map((line) => ownLine(structure, line)),
-      ],
-      cleanEnergy,
-    ),
-  );
   return {
     structure,
     components,
     litter,
     cleanEnergy,
-    years,
+    years: structureYears(structure, { components, litter, cleanEnergy }, context),
     checks: components.map((component) => limitCheck(structure, component)),
     hydraulics: hydraulicSummary(structure, components, context),
   };
@@ -72,17 +56,57 @@ function keptComponents(structure: Structure, [first, ...rest]: Contexts): Compo
   );
 }
 
-/** A component's cost lines under its name; years that repeat are the same list, and made once. */
-function componentLines(structure: Structure, components: readonly ComponentResult[]) {
-  const known = new Map<readonly Priced[], readonly CostLine[]>();
-  return (index: number, year: number): readonly CostLine[] => {
-    const { name, years } = at(components, index);
-    const lines = at(years, year);
-    const found =
-      known.get(lines) ?? lines.map((line) => ownLine(structure, { ...line, what: `${name}: ${line.what}` }));
-    known.set(lines, found);
-    return found;
-  };
+/** Lines of one origin in a year; those of a part go under its name. */
+interface Origin {
+  readonly part?: string;
+  readonly lines: readonly Priced[];
+}
+
+/** Cost lines of every year; a year that repeats all lists of an earlier one is the same list, and made once. */
+function structureYears(
+  structure: Structure,
+  { components, litter, cleanEnergy }: Pick<StructureResult, "components" | "litter" | "cleanEnergy">,
+  context: LakeContext,
+): StructureResult["years"] {
+  const fouled = fouledYears(components, litter, context);
+  const fixtures = fouled.includes(true) ? fixtureLines(structure, context) : [];
+  const swept = structure.kind === "ramp" ? rampYears(structure, litter, context) : [];
+  const known: { origins: readonly Origin[]; lines: readonly CostLine[] }[] = [];
+  const originsOf = (year: number): Origin[] => [
+    ...components.map(({ name, years }) => ({ part: name, lines: at(years, year) })),
+    { lines: swept[year] ?? none },
+    { lines: structure.kind === "lake-wide" ? itemLines(structure.items, year) : none },
+    { lines: at(fouled, year) ? fixtures : none },
+  ];
+  return fouled.map((_, year) => {
+    const origins = originsOf(year);
+    const same = known.find((each) => isSame(each.origins, origins));
+    if (same) return same.lines;
+    const lines = withinEnergyMade(ownLines(structure, origins), cleanEnergy);
+    known.push({ origins, lines });
+    return lines;
+  });
+}
+
+const none: readonly Priced[] = [];
+
+/** True where each origin has the same list; a loop, since every year is held against those before it. */
+function isSame(one: readonly Origin[], other: readonly Origin[]): boolean {
+  for (let index = 0; index < one.length; index++) {
+    if (one[index]?.lines !== other[index]?.lines) return false;
+  }
+  return true;
+}
+
+function ownLines(structure: Structure, origins: readonly Origin[]): CostLine[] {
+  const lists = origins.map(({ part, lines }) => lines.map((line) => ownLine(structure, part, line)));
+  return lists[0]?.concat(...lists.slice(1)) ?? [];
+}
+
+function ownLine({ id, bearer }: Structure, part: string | undefined, line: Priced): CostLine {
+  const { type, quantity, quantityKind, unitRate, assumptionIds } = line;
+  const what = part === undefined ? line.what : `${part}: ${line.what}`;
+  return costLine({ structure: id, what, type, bearer, quantity, quantityKind, unitRate, assumptionIds });
 }
 
 /** The parts of a structure that foul; none where it is swept or only has duties. */
@@ -124,10 +148,6 @@ function withinEnergyMade(lines: readonly CostLine[], cleanEnergy: readonly numb
   );
 }
 
-function ownLine(structure: Structure, line: Priced): CostLine {
-  return costLine({ structure: structure.id, bearer: structure.bearer, ...line });
-}
-
 function itemLines(items: Extract<Structure, { kind: "lake-wide" }>["items"], year: number): Priced[] {
   return items
     .filter((item) => year + 1 >= item.fromYear)
@@ -141,25 +161,29 @@ function itemLines(items: Extract<Structure, { kind: "lake-wide" }>["items"], ye
     }));
 }
 
-/** Hours on gates, guides, gauges and drains in each year in which a layer worth cleaning, or litter, is there. */
-function fixtureLines(
-  structure: Structure,
+/** Years in which a layer worth cleaning, or litter, is there. */
+function fouledYears(
   components: readonly ComponentResult[],
   litter: readonly LitterYear[],
-  year: number,
-  context: LakeContext,
-): Priced[] {
-  const worthCleaning = context.assumed("cleaning.smallest-layer");
-  const fouled =
-    components.some((each) => (each.thicknessByYear[year] ?? 0) >= worthCleaning) ||
-    (litter[year]?.mass ?? 0) > 0;
-  if (!fouled) return [];
+  { assumed, density }: LakeContext,
+): boolean[] {
+  const worthCleaning = assumed("cleaning.smallest-layer");
+  return Array.from(
+    { length: density.length / 12 },
+    (_, year) =>
+      components.some(({ thicknessByYear }) => at(thicknessByYear, year) >= worthCleaning) ||
+      (litter[year]?.mass ?? 0) > 0,
+  );
+}
+
+/** Hours on gates, guides, gauges and drains in a year in which they foul. */
+function fixtureLines(structure: Structure, { assumed }: LakeContext): Priced[] {
   return structure.fixtures.map((fixture) => ({
     what: `work on ${fixture.name}`,
     type: "work",
     quantity: fixture.count * fixture.hoursEach,
     quantityKind: "hours",
-    unitRate: context.assumed("labour.maintenance-rate"),
+    unitRate: assumed("labour.maintenance-rate"),
     assumptionIds: ["labour.maintenance-rate"],
   }));
 }

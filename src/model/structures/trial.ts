@@ -56,15 +56,14 @@ export function trialOf({ component, context }: PartYear): Trial {
   const costOfMonth = (layer: Layer, monthOfYear: number) => {
     const known = monthCosts.get(layer);
     if (known !== undefined) return known;
-    const lines = [...component.losses(layer, monthOfYear), ...shellLines(layer, component, context)];
-    const cost = costOf(lines);
+    const cost = costOf(component.losses(layer, monthOfYear)) + costOf(shellLines(layer, component, context));
     monthCosts.set(layer, cost);
     return cost;
   };
   const stretchesOf = (plan: Plan) => stretches(plan, { component, context, surface, runs });
   return {
     surface,
-    untouchedLayer: thickest(runs(1, 0).slice(untouched.runUpMonths)),
+    untouchedLayer: thickest(runs(1, 0, longestRun).slice(untouched.runUpMonths)),
     thickestLayer: (plan) =>
       thickest(stretchesOf(plan).flatMap(({ layers, from, to }) => layers.slice(from, to))),
     brokenLimit: (plan) => firstBrokenLimit(stretchesOf(plan), component),
@@ -82,18 +81,19 @@ export function trialOf({ component, context }: PartYear): Trial {
   };
 }
 
-type BareRuns = (settlementFactor: number, firstMonth: number) => readonly Layer[];
+type BareRuns = (settlementFactor: number, firstMonth: number, length: number) => readonly Layer[];
 
-/** Layers grown from a bare surface in a mature infestation, from each month of the year; made when first needed. */
+/**
+ * Layers grown from a bare surface in a mature infestation, from each month of the year: at least as many months as
+ * asked for; made when first needed.
+ */
 function bareRuns(surface: GrowingSurface, context: LakeContext): BareRuns {
   const known = new Map<string, readonly Layer[]>();
-  return (settlementFactor, firstMonth) => {
+  return (settlementFactor, firstMonth, length) => {
     const key = `${settlementFactor} ${firstMonth}`;
     const found = known.get(key);
-    if (found) return found;
-    const density = Array<number>(firstMonth === 0 ? longestRun : 12).fill(
-      context.matureDensity * settlementFactor,
-    );
+    if (found && found.length >= length) return found;
+    const density = Array<number>(length).fill(context.matureDensity * settlementFactor);
     const layers = growLayers({ surface, density, firstMonth }, context.growth);
     known.set(key, layers);
     return layers;
@@ -105,9 +105,10 @@ function stretches(
   part: PartYear & { surface: GrowingSurface; runs: BareRuns },
 ): readonly Stretch[] {
   const { routine, protection } = plan;
-  const run = (firstMonth: number) => part.runs(protection?.settlementFactor ?? 1, firstMonth);
+  const run = (firstMonth: number, length: number) =>
+    part.runs(protection?.settlementFactor ?? 1, firstMonth, length);
   const cycle = (firstMonth: number, length: number): Stretch => ({
-    layers: run(firstMonth),
+    layers: run(firstMonth, length),
     firstMonth,
     from: 0,
     to: length,
@@ -117,7 +118,7 @@ function stretches(
     case "nothing":
       return [
         {
-          layers: run(0),
+          layers: run(0, longestRun),
           firstMonth: 0,
           from: untouched.runUpMonths,
           to: longestRun,

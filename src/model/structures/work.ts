@@ -109,15 +109,17 @@ export function shellLines(layer: Layer, component: Component, context: LakeCont
   return [disposal(layer.killed * component.wettedArea * context.assumed("shell.shell-share"), context)];
 }
 
+const disposalIds = ["disposal.tipping-fee", "disposal.haulage"] as const;
+
 /** Removing and dumping what was scraped off. */
-export function disposal(mass: number, context: LakeContext): Priced {
-  const ids = ["disposal.tipping-fee", "disposal.haulage"];
+export function disposal(mass: number, { assumed }: LakeContext): Priced {
+  const [tipping, haulage] = disposalIds;
   return {
     what: "disposal of shells and mussels",
     type: "work",
     quantity: mass,
     quantityKind: "mass",
-    unitRate: ids.reduce((sum, id) => sum + context.assumed(id), 0),
-    assumptionIds: ids,
+    unitRate: assumed(tipping) + assumed(haulage),
+    assumptionIds: disposalIds,
   };
 }
