@@ -62,7 +62,7 @@ function pipesTable(pipes: readonly PipeSummary[], { format }: ReportContext): T
       stateRow("clean", pipe.clean),
       pipe.fouled ? stateRow("left to foul", pipe.fouled) : row("left to foul: bore closed", ...closedCells),
     ]),
-    note: "h = (f L/D + ΣK) V²/2g, f by Colebrook–White, g 9.81 m/s². “Same loss as C” is the Hazen–Williams C of the same friction loss, for readers who know walls by it; it is not constant on shells.",
+    note: "The relations are in appendix E. “Same loss as C” is the Hazen–Williams C of the same friction loss, for readers who know walls by it; it is not constant on shells.",
   };
 }
 

@@ -9,6 +9,7 @@ import { type InfestationView, infestationView } from "./infestation-view.js";
 import { type LakeView, lakeView } from "./lake-view.js";
 import { method } from "./method.js";
 import { type ProgramView, programView } from "./program-view.js";
+import { type RelationGroupView, relationsView } from "./relations-view.js";
 
 /** Everything that the template prints. */
 export interface ReportView {
@@ -30,6 +31,7 @@ export interface ReportView {
   readonly charts: ChartsView;
   readonly hydraulics: HydraulicsView;
   readonly method: typeof method;
+  readonly relations: readonly RelationGroupView[];
 }
 
 export function reportView(run: StudyRun): ReportView {
@@ -54,6 +56,7 @@ export function reportView(run: StudyRun): ReportView {
     charts: chartsView(context),
     hydraulics: hydraulicsView(context),
     method,
+    relations: relationsView(context.infestedSince !== undefined),
   };
 }
 

@@ -1,0 +1,15 @@
+import { lakeRelations } from "./relations/lake.js";
+import { moneyRelations } from "./relations/money.js";
+import { musselRelations } from "./relations/mussels.js";
+import { pipeRelations } from "./relations/pipes.js";
+import { rackAndPowerRelations } from "./relations/racks-and-power.js";
+import type { RelationGroup } from "./relations/relation.js";
+
+/** Every relation that the model computes, in the order in which it computes them. */
+export const relationGroups: readonly RelationGroup[] = [
+  lakeRelations,
+  musselRelations,
+  pipeRelations,
+  rackAndPowerRelations,
+  moneyRelations,
+];
