@@ -10,6 +10,7 @@ import { type LakeView, lakeView } from "./lake-view.js";
 import { method } from "./method.js";
 import { type ProgramView, programView } from "./program-view.js";
 import { type RelationGroupView, relationsView } from "./relations-view.js";
+import { type WorkedExamples, workedExamples } from "./worked-example.js";
 
 /** Everything that the template prints. */
 export interface ReportView {
@@ -32,6 +33,7 @@ export interface ReportView {
   readonly hydraulics: HydraulicsView;
   readonly method: typeof method;
   readonly relations: readonly RelationGroupView[];
+  readonly worked: WorkedExamples;
 }
 
 export function reportView(run: StudyRun): ReportView {
@@ -57,6 +59,7 @@ export function reportView(run: StudyRun): ReportView {
     hydraulics: hydraulicsView(context),
     method,
     relations: relationsView(context.infestedSince !== undefined),
+    worked: workedExamples(context),
   };
 }
 
