@@ -5,7 +5,10 @@ import { pipeRelations } from "./relations/pipes.js";
 import { rackAndPowerRelations } from "./relations/racks-and-power.js";
 import type { RelationGroup } from "./relations/relation.js";
 
-/** Every relation that the model computes, in the order in which it computes them. */
+/**
+ * Every relation that the model computes, in the order in which it computes them. A new one is one entry in the list
+ * of its subject: words, formulas, symbols, source keys and the function, whose comment must state the formula.
+ */
 export const relationGroups: readonly RelationGroup[] = [
   lakeRelations,
   musselRelations,

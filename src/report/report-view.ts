@@ -4,6 +4,7 @@ import { type BoardView, boardView } from "./board-view.js";
 import { type ChartsView, chartsView } from "./charts.js";
 import { type ComparisonView, comparisonView } from "./comparison-view.js";
 import { reportContext } from "./context.js";
+import { type DryingView, dryingView } from "./drying-view.js";
 import { type HydraulicsView, hydraulicsView } from "./hydraulics-view.js";
 import { type InfestationView, infestationView } from "./infestation-view.js";
 import { type LakeView, lakeView } from "./lake-view.js";
@@ -34,6 +35,7 @@ export interface ReportView {
   readonly method: typeof method;
   readonly relations: readonly RelationGroupView[];
   readonly worked: WorkedExamples;
+  readonly drying: DryingView;
 }
 
 export function reportView(run: StudyRun): ReportView {
@@ -60,6 +62,7 @@ export function reportView(run: StudyRun): ReportView {
     method,
     relations: relationsView(context.infestedSince !== undefined),
     worked: workedExamples(context),
+    drying: dryingView(context),
   };
 }
 

@@ -1,7 +1,5 @@
-import { at } from "../model/lake/calendar.js";
 import type { StructureResult } from "../model/structures/structure.js";
 import type { ReportContext } from "./context.js";
-import { monthLabels } from "./lake-view.js";
 import { intakeSheet } from "./worked/intake.js";
 import { type Setting, settingOf, untouchedLayer } from "./worked/setting.js";
 import type { GivenView, Sheet, StepGroup } from "./worked/sheet.js";
@@ -68,6 +66,13 @@ function unitExample(result: StructureResult, setting: Setting): WorkedExample |
   });
 }
 
+/** The name of a month, 0 for January. */
+function monthName(month: number): string {
+  const anyYear = 2001;
+  const format = new Intl.DateTimeFormat("en-US", { month: "long", timeZone: "UTC" });
+  return format.format(new Date(Date.UTC(anyYear, month)));
+}
+
 function view(
   { given, groups }: Sheet,
   about: { title: string; month: number; part: string; result: StructureResult; isClosed: boolean },
@@ -75,7 +80,7 @@ function view(
   const chosen = about.result.components.find(({ name }) => name === about.part)?.chosen.plan.label ?? "";
   return {
     title: about.title,
-    intro: `Month of the largest flow, ${at(monthLabels, about.month)}; layer of a mature infestation at its thickest if nobody cleans. SI units throughout.`,
+    intro: `Month of the largest flow, ${monthName(about.month)}; layer of a mature infestation at its thickest if nobody cleans. SI units throughout.`,
     given,
     groups,
     outcome: `${about.isClosed ? `The layer closes the ${about.part}: nothing passes. ` : ""}The plan chosen for this ${about.part} is “${chosen}”; the costs of appendix A follow the layer under that plan month by month, by the same steps.`,
