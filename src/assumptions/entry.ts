@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { measures, type PlanEntry, partKinds } from "../model/structures/catalogue.js";
 import type { DimensionName } from "../units/dimensions.js";
 
 /** How firm a value is, from firm to soft. */
@@ -26,12 +27,17 @@ export const assumptionUnits = {
   "$/kg": { dimension: "moneyPerMass", perCoherent: 1 },
   "$/m3": { dimension: "moneyPerVolume", perCoherent: 1 },
   "$/h": { dimension: "moneyPerHour", perCoherent: 1 },
+  "$/kWh": { dimension: "moneyPerEnergy", perCoherent: 1 },
+  m2: { dimension: "area", perCoherent: 1 },
+  "$/(m3/s)": undefined,
   "1": undefined,
   "1/m2": undefined,
   "kg/m3": undefined,
   "m2/s": undefined,
+  "m2K/W": undefined,
   kPa: undefined,
   "1/degC.d": undefined,
+  "kWh/m3.K": undefined,
 } as const satisfies Record<string, { dimension: DimensionName; perCoherent: number } | undefined>;
 
 export type AssumptionUnit = keyof typeof assumptionUnits;
@@ -61,7 +67,23 @@ export const sourceSchema = z.strictObject({
 
 export type Source = z.infer<typeof sourceSchema>;
 
+export const planSchema = z
+  .strictObject({
+    id: z.string().regex(/^[a-z0-9-]+$/, "lower-case words joined by hyphens"),
+    name: z.string().min(1),
+    measure: z.enum(measures),
+    parts: z.array(z.enum(partKinds)).min(1),
+    numbers: z.string().optional(),
+    intervals: z.array(z.int().min(0).max(60)).min(1),
+    sideEffects: z.string().min(1),
+    permits: z.string().min(1),
+    cautions: z.string().min(1),
+  })
+  .transform((plan) => ({ ...plan, numbers: plan.numbers ?? plan.id }));
+
 export interface AssumptionSet {
   readonly entries: ReadonlyMap<string, Assumption>;
   readonly sources: ReadonlyMap<string, Source>;
+  /** The catalogue of protection plans. */
+  readonly plans: readonly PlanEntry[];
 }

@@ -3,6 +3,7 @@ import { join } from "node:path";
 import { parseDocument } from "yaml";
 import { z } from "zod";
 import { type Assumption, type AssumptionSet, entrySchema, type Source, sourceSchema } from "./entry.js";
+import { plansFile, readPlans } from "./plans.js";
 
 /** Wrong assumption files: for the engineer, at start. Each problem names file, entry, value and remedy. */
 export class AssumptionError extends Error {
@@ -26,7 +27,9 @@ export function loadAssumptions(folder: string): AssumptionSet {
   const problems: string[] = [];
   const sources = readSources(folder, problems);
   const entries = new Map<string, Assumption>();
-  const files = readdirSync(folder).filter((name) => name.endsWith(".yaml") && name !== sourcesFile);
+  const files = readdirSync(folder).filter(
+    (name) => name.endsWith(".yaml") && name !== sourcesFile && name !== plansFile,
+  );
   for (const file of files.sort()) {
     for (const entry of readEntries(folder, file, problems)) {
       if (entries.has(entry.id)) {
@@ -37,10 +40,16 @@ export function loadAssumptions(folder: string): AssumptionSet {
     }
   }
   if (problems.length > 0) throw new AssumptionError(problems);
-  return { entries, sources };
+  const plans = readPlans(readYaml(folder, plansFile, problems), entries, problems);
+  if (problems.length > 0) throw new AssumptionError(problems);
+  return { entries, sources, plans };
 }
 
 function readYaml(folder: string, file: string, problems: string[]): unknown {
+  if (!existsSync(join(folder, file))) {
+    problems.push(`${folder}: holds no ${file}. Point to the project's folder of assumptions.`);
+    return undefined;
+  }
   const document = parseDocument(readFileSync(join(folder, file), "utf8"));
   problems.push(
     ...document.errors.map((error) => `${file}: ${error.message.split("\n")[0]} Correct the file.`),

@@ -1,6 +1,5 @@
-import type { InfestationCost } from "./infestation-cost.js";
 import type { MoneySettings } from "./inputs.js";
-import { type Money, noMoney } from "./money/line.js";
+import { type Money, noMoney, totalOf } from "./money/line.js";
 import type { OptionResult } from "./option.js";
 
 export interface BearerShare {
@@ -18,12 +17,15 @@ export interface BearerShare {
 /** Who would bear the infestation and what each would pay of the program in proportion to its avoided loss. */
 export function bearerShares(
   settings: MoneySettings,
-  infestation: InfestationCost,
   options: { result: OptionResult; baseline: OptionResult; addedProgramCost: Money },
 ): BearerShare[] {
   const { result, baseline, addedProgramCost } = options;
   const total = baseline.presentValue.infestation.minus(result.presentValue.infestation);
-  const used = new Set([...infestation.byBearer.map(({ id }) => id), settings.programBearer]);
+  const used = new Set([
+    ...[baseline, result].flatMap((option) => option.infestationByBearer.map(({ id }) => id)),
+    ...result.schedule.operating.map(({ bearer }) => bearer),
+    settings.programBearer,
+  ]);
   return settings.bearers
     .filter(({ id }) => used.has(id))
     .map(({ id, name }) => {
@@ -37,9 +39,16 @@ export function bearerShares(
         lossWith,
         avoided,
         proportionalShare: total.greaterThan(0) ? addedProgramCost.times(avoided).dividedBy(total) : noMoney,
-        paysNow: id === settings.programBearer ? addedProgramCost : noMoney,
+        paysNow: ownLevels(id, result).plus(
+          id === settings.programBearer ? addedProgramCost.minus(result.schedulePresentValue) : noMoney,
+        ),
       };
     });
+}
+
+/** Present value of what following the option's schedule costs a bearer; the baseline follows none. */
+function ownLevels(bearer: string, { schedule, infestedWeight }: OptionResult): Money {
+  return totalOf(schedule.operating.filter((line) => line.bearer === bearer)).times(infestedWeight);
 }
 
 function lossOf(bearer: string, result: OptionResult): Money {

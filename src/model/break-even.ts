@@ -14,22 +14,22 @@ export interface BreakEven {
 }
 
 /**
- * Break-even values of an option against the baseline. Loss and budget are ratios of present values, since both
- * enter linearly. The chance is searched over a factor on the establishment chance per arrival, the same for
+ * Break-even values of an option against the baseline. Loss, y = (K − K0)/(X0 − X), and budget,
+ * A = (X0 − X + K0 − S)·G/(K − S), are ratios of present values, since both enter linearly; S is what a schedule of
+ * levels costs. The chance at which B(h) = 0 is searched over a factor on the establishment chance per arrival, the same for
  * both options, on a logarithmic grid and then by bisection, from next to nothing to near certainty in a year;
  * the lowest crossing is given, because at very high chances a program stops paying again.
  */
 export function breakEven(result: OptionResult, baseline: OptionResult, settings: OptionSettings): BreakEven {
   const added = result.presentValue.program.minus(baseline.presentValue.program);
   const avoided = baseline.presentValue.infestation.minus(result.presentValue.infestation);
-  const running = result.programPerYear.isZero()
-    ? undefined
-    : result.presentValue.program.dividedBy(result.programPerYear);
+  const ownProgram = result.presentValue.program.minus(result.schedulePresentValue);
+  const running = result.programPerYear.isZero() ? undefined : ownProgram.dividedBy(result.programPerYear);
   return {
     hazard: breakEvenHazard(result, baseline, settings),
     programPerYear:
       running && avoided.greaterThan(0)
-        ? avoided.plus(baseline.presentValue.program).dividedBy(running)
+        ? avoided.plus(baseline.presentValue.program).minus(result.schedulePresentValue).dividedBy(running)
         : undefined,
     lossFactor:
       avoided.greaterThan(0) && added.greaterThan(0) ? added.dividedBy(avoided).toNumber() : undefined,
@@ -85,10 +85,10 @@ function hazardAt(scale: number, result: OptionResult, settings: OptionSettings)
  * establishment in year 1, and the chance of still being clean from its own last value.
  */
 function netBenefitAtScale(result: OptionResult, baseline: OptionResult, settings: OptionSettings) {
-  const losses = settings.infestation.byYear.map((amount) => amount.toNumber());
-  const costAt = (option: OptionResult, scale: number) => {
+  const costAt = (option: OptionResult, losses: readonly number[], scale: number) => {
     const hazard = hazardAt(scale, option, settings);
     const perYear = option.programPerYear.toNumber();
+    const schedulePerYear = option.schedulePerYear.toNumber();
     const { share } = option.option.afterInfestation;
     let expectedLoss = 0;
     let clean = 1;
@@ -97,8 +97,12 @@ function netBenefitAtScale(result: OptionResult, baseline: OptionResult, setting
       expectedLoss = (1 - hazard) * expectedLoss + hazard * at(losses, year);
       cost += factor * (expectedLoss + perYear * (clean + share * (1 - clean)));
       clean *= 1 - hazard;
+      cost += factor * schedulePerYear * (1 - clean);
     });
     return cost;
   };
-  return (scale: number) => costAt(baseline, scale) - costAt(result, scale);
+  const lossesOf = (option: OptionResult) =>
+    option.schedule.infestation.byYear.map((amount) => amount.toNumber());
+  const [before, after] = [lossesOf(baseline), lossesOf(result)];
+  return (scale: number) => costAt(baseline, before, scale) - costAt(result, after, scale);
 }

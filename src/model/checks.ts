@@ -60,7 +60,7 @@ function energyCheck({ structure, years, cleanEnergy }: StructureResult): Check[
   const lost = years.map((lines) =>
     lines.filter((line) => line.quantityKind === "energy").reduce((sum, line) => sum + line.quantity, 0),
   );
-  const worst = Math.max(0, ...lost) / made;
+  const worst = made > 0 ? Math.max(0, ...lost) / made : 0;
   return [
     {
       what: `${structure.name}: energy lost is at most the energy made`,
@@ -77,9 +77,9 @@ function costCheck(
   infestation: InfestationCost,
   assumed: Assumed,
 ): Check[] {
-  if (components.every(({ chosen }) => chosen.plan.method === "leave")) return [];
+  if (components.every(({ chosen }) => chosen.plan.entry.measure === "leave")) return [];
   if (structure.kind !== "intake" && structure.kind !== "hydropower") return [];
-  const stream = infestation.byStructure.find(({ id }) => id === structure.id)?.byYear ?? [];
+  const stream = infestation.ofStructure(structure.id);
   if (stream.length === 0) return [];
   const mature = at(stream, stream.length - 1).toNumber();
   if (mature === 0) return [];

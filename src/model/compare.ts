@@ -2,24 +2,24 @@ import { type Assumed, recorder } from "./assumed.js";
 import { type BearerShare, bearerShares } from "./bearers.js";
 import { type BreakEven, breakEven, noBreakEven } from "./break-even.js";
 import { plausibilityChecks } from "./checks.js";
-import { type InfestationCost, infestationCost } from "./infestation-cost.js";
-import type { MoneySettings, StudyInput } from "./inputs.js";
-import { exposedBand } from "./lake/levels.js";
-import { exposedArea, storageBetween } from "./lake/storage.js";
+import type { InfestationCost } from "./infestation-cost.js";
+import type { MoneySettings, ProgramOption, StudyInput } from "./inputs.js";
 import type { Suitability } from "./lake/suitability.js";
 import { discountFactors } from "./money/interest.js";
 import type { Money } from "./money/line.js";
-import { type OptionResult, optionResult } from "./option.js";
+import { type OptionResult, type OptionSettings, optionResult } from "./option.js";
 import type { HazardParameters } from "./risk/hazard.js";
+import {
+  asOperated,
+  type LevelsResult,
+  otherSchedules,
+  type ScheduleResult,
+  type ScheduleSettings,
+} from "./schedules.js";
 import type { Check } from "./structures/component.js";
-import { lakeContext } from "./structures/context.js";
-import { type StructureResult, structureResult } from "./structures/structure.js";
+import type { StructureResult } from "./structures/structure.js";
 
-export interface LakeResult {
-  readonly daily: readonly number[];
-  readonly band: { readonly lowest: number; readonly highest: number };
-  readonly exposedArea: number;
-  readonly storageInBand: number;
+export interface LakeResult extends LevelsResult {
   readonly suitability: Suitability;
   /** Density over capacity times suitability at the end of each year of the horizon, from establishment or, in an
    * infested lake, from its age at the start. */
@@ -43,8 +43,11 @@ export interface OptionBalance {
 export interface Comparison {
   readonly input: StudyInput;
   readonly lake: LakeResult;
+  /** Under the lake's own levels. */
   readonly structures: readonly StructureResult[];
   readonly infestation: InfestationCost;
+  /** The lake's own levels and each other schedule of the study. */
+  readonly schedules: readonly [ScheduleResult, ...ScheduleResult[]];
   readonly discountFactors: readonly number[];
   readonly baseline: OptionResult;
   readonly options: readonly OptionBalance[];
@@ -53,50 +56,61 @@ export interface Comparison {
 }
 
 /**
- * The main job: what an infestation would cost the structures year by year, weighed by its chance under each
- * program option, against what the option costs. All present values are real, at the study's rate and timing.
+ * The main job. R = (X0 − X)/(K − K0) and B = (X0 − X) − (K − K0): what an infestation would cost the structures year by year, weighed by its chance under each
+ * option, against what the option costs. All present values are real, at the study's rate and timing.
  * @param source reads assumptions; overrides of the study are already in it
- * @param known structures already worked out, where only arrivals or money differ
+ * @param known schedules already worked out, where only arrivals or money differ
  * @throws Error naming structure and quantity where a result is not finite
  */
 export function compare(
   input: StudyInput,
   source: Assumed,
-  known?: Pick<Comparison, "structures">,
+  known?: Pick<Comparison, "schedules" | "lake">,
 ): Comparison {
-  const { money, lake } = input;
-  const layerReader = recorder(source);
+  const { money } = input;
   const yearsInfested = yearsSinceEstablishment(input);
-  const context = lakeContext(lake, money.horizon + yearsInfested, layerReader.assumed);
-  const layerAssumptionIds = layerReader.ids();
-  const structures =
-    known?.structures ??
-    input.structures.map((each) => structureResult(each, { ...context, assumed: source }));
-  const infestation = infestationCost(structures, yearsInfested);
+  const { schedules, lake } = known ?? lakeUnderSchedules({ input, yearsInfested, source });
+  const [{ structures, infestation }] = schedules;
   const hazard = hazardParameters(input, source);
   const factors = discountFactors(money.horizon, money.discountRate, money.timing);
-  const settings = { infestation, hazard, suitability: context.suitability.weight, factors };
+  const settings = { schedules, hazard, suitability: lake.suitability.weight, factors };
   const results = input.options.map((option) => optionResult(option, input, source, settings));
-  const baseline = results.find(({ option }) => option.steps === undefined);
-  if (!baseline) throw new Error("options: one option must have no steps, to compare the others with");
-  const programs = results.filter((result) => result !== baseline);
+  const baseline = results.find(({ option }) => isBaseline(option));
+  if (!baseline)
+    throw new Error("options: one must have neither steps nor schedule, to compare the others with");
+  const others = results.filter((result) => result !== baseline);
   return {
     input,
-    lake: {
-      ...lakeResult(input, context.daily, context.density.slice(yearsInfested * 12)),
-      suitability: context.suitability,
-      layerAssumptionIds,
-    },
+    lake,
     structures,
     infestation,
+    schedules,
     discountFactors: factors,
     baseline,
-    options: programs.map((result) => balance(result, baseline, { input, infestation, settings })),
+    options: others.map((result) => balance(result, baseline, { input, settings })),
     hazard,
     checks: [
       ...structures.flatMap((each) => each.checks),
       ...plausibilityChecks(input, structures, infestation, source),
     ],
+  };
+}
+
+const isBaseline = ({ steps, schedule }: ProgramOption) => steps === undefined && schedule === undefined;
+
+/** The lake under its own levels and the others; assumptions that lie behind every layer are recorded apart. */
+function lakeUnderSchedules(settings: ScheduleSettings): Pick<Comparison, "schedules" | "lake"> {
+  const reader = recorder(settings.source);
+  const own = asOperated(settings, reader.assumed);
+  const [{ suitability, density }] = own.contexts;
+  return {
+    schedules: [own, ...otherSchedules(own, settings)],
+    lake: {
+      ...own.levels,
+      suitability,
+      densityByYear: density.slice(settings.yearsInfested * 12).filter((_, month) => month % 12 === 11),
+      layerAssumptionIds: reader.ids(),
+    },
   };
 }
 
@@ -119,26 +133,10 @@ function hazardParameters(input: StudyInput, source: Assumed): HazardParameters 
   };
 }
 
-function lakeResult(input: StudyInput, daily: readonly number[], density: readonly number[]) {
-  const band = exposedBand(daily);
-  const { storageTable } = input.lake;
-  return {
-    daily,
-    band,
-    exposedArea: exposedArea(storageTable, band.lowest, band.highest),
-    storageInBand: storageBetween(storageTable, band.lowest, band.highest),
-    densityByYear: density.filter((_, month) => month % 12 === 11),
-  };
-}
-
 function balance(
   result: OptionResult,
   baseline: OptionResult,
-  rest: {
-    input: StudyInput;
-    infestation: InfestationCost;
-    settings: Parameters<typeof breakEven>[2];
-  },
+  rest: { input: StudyInput; settings: OptionSettings },
 ): OptionBalance {
   const addedProgramCost = result.presentValue.program.minus(baseline.presentValue.program);
   const avoidedLoss = baseline.presentValue.infestation.minus(result.presentValue.infestation);
@@ -152,6 +150,6 @@ function balance(
       : undefined,
     breakEven:
       rest.input.lake.infestedSince === undefined ? breakEven(result, baseline, rest.settings) : noBreakEven,
-    bearers: bearerShares(rest.input.money, rest.infestation, { result, baseline, addedProgramCost }),
+    bearers: bearerShares(rest.input.money, { result, baseline, addedProgramCost }),
   };
 }

@@ -1,11 +1,12 @@
-import { type CostLine, type Money, noMoney, sumOf, totalOf } from "./money/line.js";
+import { type CostLine, type Money, moneyOf } from "./money/line.js";
 import type { StructureResult } from "./structures/structure.js";
 
 /** What an established infestation costs by year since establishment; sums of the structures' lines. */
 export interface InfestationCost {
   /** All structures together, infrastructure only. */
   readonly byYear: readonly Money[];
-  readonly byStructure: ReadonlyArray<{ readonly id: string; readonly byYear: readonly Money[] }>;
+  /** One structure's part of it; made when asked for. */
+  readonly ofStructure: (id: string) => readonly Money[];
   readonly byBearer: ReadonlyArray<{ readonly id: string; readonly byYear: readonly Money[] }>;
   /** Own lines of the author that are not infrastructure, totalled apart. */
   readonly apartByYear: readonly Money[];
@@ -15,41 +16,46 @@ const isApart = (line: CostLine) => line.type === "apart";
 
 /** @param skipYears years of infestation that lie before the study's first year */
 export function infestationCost(structures: readonly StructureResult[], skipYears: number): InfestationCost {
-  const counted = structures.map(({ structure, years }) => ({
-    id: structure.id,
-    years: years.slice(skipYears),
-  }));
-  const byStructure = counted.map(({ id, years }) => ({
-    id,
-    byYear: years.map((lines) => totalOf(lines.filter((line) => !isApart(line)))),
-  }));
+  const horizon = Math.max(0, ...structures.map(({ years }) => years.length - skipYears));
+  const noCents = () => new Float64Array(horizon);
+  const sums = {
+    all: noCents(),
+    apart: noCents(),
+    byStructure: new Map<string, Float64Array>(),
+    byBearer: new Map<string, Float64Array>(),
+  };
+  for (const { structure, years } of structures) {
+    sums.byStructure.set(structure.id, sums.byStructure.get(structure.id) ?? noCents());
+    for (const [year, lines] of years.slice(skipYears).entries()) {
+      for (const line of lines) {
+        if (isApart(line)) {
+          add(sums.apart, year, line);
+          continue;
+        }
+        add(sums.all, year, line);
+        add(streamOf(sums.byStructure, structure.id, noCents), year, line);
+        add(streamOf(sums.byBearer, line.bearer, noCents), year, line);
+      }
+    }
+  }
   return {
-    byYear: sumByYear(byStructure.map((each) => each.byYear)),
-    byStructure,
-    byBearer: byBearer(counted.map((each) => each.years)),
-    apartByYear: sumByYear(counted.map(({ years }) => years.map((lines) => totalOf(lines.filter(isApart))))),
+    byYear: moneys(sums.all),
+    ofStructure: (id) => moneys(sums.byStructure.get(id) ?? noCents()),
+    byBearer: [...sums.byBearer].map(([id, cents]) => ({ id, byYear: moneys(cents) })),
+    apartByYear: moneys(sums.apart),
   };
 }
 
-/** One pass over the lines of each year, so that a bearer more costs nothing. */
-function byBearer(structures: ReadonlyArray<readonly (readonly CostLine[])[]>) {
-  const streams = new Map<string, Money[]>();
-  for (const years of structures) {
-    years.forEach((lines, year) => {
-      for (const line of lines) {
-        if (isApart(line)) continue;
-        const stream = streams.get(line.bearer) ?? Array<Money>(years.length).fill(noMoney);
-        stream[year] = (stream[year] ?? noMoney).plus(line.amount);
-        streams.set(line.bearer, stream);
-      }
-    });
-  }
-  return [...streams].map(([id, byYear]) => ({ id, byYear }));
+function streamOf(streams: Map<string, Float64Array>, id: string, empty: () => Float64Array): Float64Array {
+  const known = streams.get(id);
+  if (known) return known;
+  const stream = empty();
+  streams.set(id, stream);
+  return stream;
 }
 
-function sumByYear(streams: ReadonlyArray<readonly Money[]>): Money[] {
-  const years = Math.max(0, ...streams.map((stream) => stream.length));
-  return Array.from({ length: years }, (_, year) =>
-    sumOf(streams.flatMap((stream) => (stream[year] === undefined ? [] : [stream[year]]))),
-  );
+function add(cents: Float64Array, year: number, line: CostLine): void {
+  cents[year] = (cents[year] ?? 0) + line.cents;
 }
+
+const moneys = (cents: Float64Array): Money[] => Array.from(cents, moneyOf);

@@ -1,3 +1,5 @@
+import type { PinnedPlan, PlanEntry } from "./structures/catalogue.js";
+
 /**
  * What the model needs to know of a study. Plain numbers in coherent units: m, m², m³, m³/s, °C, kWh, money in
  * the currency of the study; shares 0 to 1. Lists of twelve run from January to December.
@@ -10,6 +12,23 @@ export interface LevelPoint {
   /** Day of the year, 0 = 1 January. */
   readonly dayOfYear: number;
   readonly elevation: number;
+}
+
+/** Each year of a record is one possible operating year. */
+export interface LevelYear {
+  /** The calendar year: "1998". */
+  readonly label: string;
+  /** 365 elevations from 1 January; 29 February is left out. */
+  readonly daily: readonly number[];
+}
+
+/** Levels that the lake may be made to follow: points joined linearly, or the years of a record. */
+export interface Schedule {
+  readonly id: string;
+  readonly name: string;
+  /** Empty if there is a record. */
+  readonly drawdown: readonly LevelPoint[];
+  readonly record?: readonly LevelYear[] | undefined;
 }
 
 export interface StoragePoint {
@@ -35,7 +54,13 @@ export interface Lake {
   readonly maximumElevation: number;
   readonly minimumElevation: number;
   readonly storageTable: readonly StoragePoint[];
+  /** Empty if there is a record. */
   readonly drawdown: readonly LevelPoint[];
+  readonly record?: readonly LevelYear[] | undefined;
+  /** Schedules that an option may follow in place of the lake's own once it is infested. */
+  readonly otherSchedules: readonly Schedule[];
+  /** What a year without one m³ of the lake's own storage costs; 0 where nothing is said. */
+  readonly storageValue: number;
   readonly surfaceTemperature: ByMonth;
   readonly deepTemperature: ByMonth;
   readonly thermoclineDepth: number;
@@ -48,6 +73,8 @@ export interface Lake {
   readonly infestedSince?: number | undefined;
 }
 
+export type RackFormula = "meusburger" | "reclamation" | "clark" | "kirschmer";
+
 export interface Rack {
   readonly width: number;
   readonly height: number;
@@ -57,14 +84,18 @@ export interface Rack {
   readonly barShape: "rectangular" | "rounded-upstream" | "rounded-both" | "round";
   /** From the horizontal, degrees. */
   readonly angle: number;
+  /** Which head loss the costs use; Meusburger's if absent. */
+  readonly formula?: RackFormula | undefined;
   readonly headLossLimit: number;
   readonly velocityLimit: number;
 }
 
+/** A clean wall is known by its absolute roughness or by its Hazen–Williams C: exactly one of them. */
 export interface Pipe {
   readonly length: number;
   readonly diameter: number;
-  readonly roughness: number;
+  readonly roughness?: number | undefined;
+  readonly hazenWilliamsC?: number | undefined;
   /** Sum of local loss coefficients on V²/2g. */
   readonly minorLoss: number;
 }
@@ -81,6 +112,29 @@ interface StructureBase {
   readonly name: string;
   readonly bearer: string;
   readonly fixtures: readonly Fixture[];
+  /** Plans that the study prescribes for parts. */
+  readonly pinned: readonly PinnedPlan[];
+}
+
+/** Head that is given, or that of the lake's monthly mean level above an outlet: exactly one of them. */
+export interface GravitySupply {
+  readonly by: "gravity";
+  readonly availableHead?: number | undefined;
+  readonly outletElevation?: number | undefined;
+}
+
+/** A pump known by its margin at the largest demand, or by its curve: exactly one of them. */
+export interface PumpSupply {
+  readonly by: "pump";
+  readonly efficiency: number;
+  readonly energyPrice: number;
+  readonly marginHead?: number | undefined;
+  /** One point, or three and more by rising flow. */
+  readonly curve?: ReadonlyArray<{ readonly flow: number; readonly head: number }> | undefined;
+  /** Where the pump delivers to; goes with a curve. */
+  readonly deliveryElevation?: number | undefined;
+  /** Goes with a curve; on-off if absent. */
+  readonly control?: "on-off" | "variable-speed" | undefined;
 }
 
 export interface Intake extends StructureBase {
@@ -89,17 +143,28 @@ export interface Intake extends StructureBase {
   readonly demand: ByMonth;
   readonly rack: Rack;
   readonly conduit: Pipe;
-  readonly supply:
-    | { readonly by: "gravity"; readonly availableHead: number }
-    | {
-        readonly by: "pump";
-        readonly efficiency: number;
-        readonly marginHead: number;
-        readonly energyPrice: number;
-      };
+  readonly supply: GravitySupply | PumpSupply;
   /** Cost of water from elsewhere while this intake falls short. */
   readonly alternativeWater: number;
   readonly oxidantAllowed: boolean;
+}
+
+export type TurbineType = "francis" | "kaplan" | "propeller" | "crossflow" | "pelton";
+
+export interface Turbine {
+  readonly type: TurbineType;
+  /** Largest flow through one unit. */
+  readonly ratedFlow: number;
+  readonly generatorEfficiency: number;
+}
+
+/** A counterflow exchanger that a line cools. */
+export interface Exchanger {
+  readonly area: number;
+  /** Overall heat transfer coefficient when clean, W/(m² K). */
+  readonly cleanCoefficient: number;
+  /** Mass flow times specific heat on the hot side, kW/K. */
+  readonly hotCapacityRate: number;
 }
 
 export interface Hydropower extends StructureBase {
@@ -107,13 +172,33 @@ export interface Hydropower extends StructureBase {
   readonly units: number;
   readonly elevation: number;
   readonly tailwaterElevation: number;
-  readonly efficiency: number;
+  /** Of turbine, generator and transformer together; where it is not given, the turbine is. */
+  readonly efficiency?: number | undefined;
+  readonly turbine?: Turbine | undefined;
   /** Flow through one unit. */
   readonly flow: ByMonth;
   readonly energyPrice: ByMonth;
   readonly rack: Rack;
   readonly penstock: Pipe;
-  readonly coolingWater: Pipe & { readonly requiredFlow: number; readonly availableHead: number };
+  readonly coolingWater: Pipe & {
+    readonly requiredFlow: number;
+    readonly availableHead: number;
+    readonly exchanger?: Exchanger | undefined;
+    readonly oxidantAllowed?: boolean | undefined;
+  };
+}
+
+/** Small-bore raw-water lines of one kind; all but the count is for one of them. */
+export interface ServiceLine extends StructureBase, Pipe {
+  readonly kind: "service-line";
+  readonly elevation: number;
+  readonly count: number;
+  readonly requiredFlow: number;
+  readonly availableHead: number;
+  /** What a day without the line costs. */
+  readonly shortageCostPerDay: number;
+  readonly oxidantAllowed: boolean;
+  readonly exchanger?: Exchanger | undefined;
 }
 
 export interface Dock extends StructureBase {
@@ -152,7 +237,7 @@ export interface LakeWide extends StructureBase {
   readonly items: readonly YearlyItem[];
 }
 
-export type Structure = Intake | Hydropower | Dock | Ramp | LakeWide;
+export type Structure = Intake | Hydropower | ServiceLine | Dock | Ramp | LakeWide;
 
 export interface VesselClass {
   readonly id: string;
@@ -185,6 +270,8 @@ export interface ProgramOption {
   readonly id: string;
   readonly name: string;
   readonly steps?: ProgramSteps | undefined;
+  /** Id of the schedule that the lake follows once it is infested; without steps and schedule: the baseline. */
+  readonly schedule?: string | undefined;
   readonly staff: ReadonlyArray<{ name: string; hoursPerYear: number; wage: number; loading: number }>;
   readonly equipment: ReadonlyArray<{ name: string; count: number; price: number; life: number }>;
   readonly yearly: ReadonlyArray<{ name: string; cost: number }>;
@@ -204,6 +291,8 @@ export interface MoneySettings {
 }
 
 export interface StudyInput {
+  /** The catalogue of protection plans. */
+  readonly plans: readonly PlanEntry[];
   readonly lake: Lake;
   readonly structures: readonly Structure[];
   readonly boats: Boats;

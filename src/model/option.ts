@@ -1,5 +1,4 @@
 import type { Assumed } from "./assumed.js";
-import type { InfestationCost } from "./infestation-cost.js";
 import type { ProgramOption, StudyInput } from "./inputs.js";
 import { at } from "./lake/calendar.js";
 import { type CostLine, type Money, totalOf } from "./money/line.js";
@@ -7,6 +6,7 @@ import { type Arrivals, arrivals } from "./program/arrivals.js";
 import { programLines } from "./program/cost.js";
 import { expectedByYear, presentWeights, weightedSum } from "./risk/expectation.js";
 import { establishmentByYear, type HazardParameters, infestedByYear, yearlyHazard } from "./risk/hazard.js";
+import type { ScheduleResult } from "./schedules.js";
 
 export interface CostPair {
   readonly program: Money;
@@ -23,24 +23,36 @@ export interface OptionResult {
   /** A year of the program while the lake is clean, with its lines. */
   readonly programLines: readonly CostLine[];
   readonly programPerYear: Money;
+  /** What the lake costs under these levels once it is infested. */
+  readonly schedule: ScheduleResult;
+  /** A year of following the option's schedule, from the year of establishment on. */
+  readonly schedulePerYear: Money;
+  readonly schedulePresentValue: Money;
+  /** What a yearly cost from establishment on weighs in the present value. */
+  readonly infestedWeight: number;
   readonly expectedByYear: readonly CostPair[];
   readonly presentValue: CostPair;
   /** Equal yearly amount with the same present value. */
   readonly equivalentYearly: CostPair;
   readonly undiscounted: CostPair;
-  readonly infestationByStructure: ReadonlyArray<{ readonly id: string; readonly presentValue: Money }>;
+  /** What a cost in the first, second, … year since establishment weighs in the expected present value. */
+  readonly lossWeights: readonly number[];
   readonly infestationByBearer: ReadonlyArray<{ readonly id: string; readonly presentValue: Money }>;
   readonly apartPresentValue: Money;
 }
 
 export interface OptionSettings {
-  readonly infestation: InfestationCost;
+  readonly schedules: readonly [ScheduleResult, ...ScheduleResult[]];
   readonly hazard: HazardParameters;
   readonly suitability: number;
   readonly factors: readonly number[];
 }
 
-/** One option over the horizon: its chance of infestation, its program and the infestation that it still risks. */
+/**
+ * One option over the horizon: its chance of infestation, its program and the infestation that it still risks. The
+ * program and the schedule cost K(t) = G (1 − H(t−1) + a H(t−1)) + O H(t) in year t, and the infestation what it costs
+ * under the option's own levels.
+ */
 export function optionResult(
   option: ProgramOption,
   input: StudyInput,
@@ -52,8 +64,14 @@ export function optionResult(
   const risk = riskOf(hazard, input);
   const lines = programLines(option, input.money);
   const weights = presentWeights(risk.establishment, settings.factors);
-  const { infestation, factors } = settings;
-  const program = programByYear(totalOf(lines), option, risk.infestedBefore);
+  const { factors } = settings;
+  const schedule = scheduleOf(option, settings.schedules);
+  const { infestation } = schedule;
+  const schedulePerYear = totalOf(schedule.operating);
+  const program = programByYear(totalOf(lines), option, risk.infestedBefore).map((cost, year) =>
+    cost.plus(schedulePerYear.times(at(risk.infested, year))),
+  );
+  const infestedWeight = factors.reduce((sum, factor, year) => sum + factor * at(risk.infested, year), 0);
   const losses = expectedByYear(infestation.byYear, risk.hazard, input.money.horizon);
   const expected = program.map((cost, year) => pair(cost, at(losses, year)));
   const present = pair(weightedSum(program, factors), weightedSum(losses, factors));
@@ -65,14 +83,24 @@ export function optionResult(
     infestedByYear: risk.infested,
     programLines: lines,
     programPerYear: totalOf(lines),
+    schedule,
+    schedulePerYear,
+    schedulePresentValue: schedulePerYear.times(infestedWeight),
+    infestedWeight,
     expectedByYear: expected,
     presentValue: present,
     equivalentYearly: perYear(present, factors),
     undiscounted: pair(weightedSum(program, allOnes), weightedSum(losses, allOnes)),
-    infestationByStructure: weighEach(infestation.byStructure, weights),
+    lossWeights: weights,
     infestationByBearer: weighEach(infestation.byBearer, weights),
     apartPresentValue: weightedSum(infestation.apartByYear, weights),
   };
+}
+
+function scheduleOf({ schedule }: ProgramOption, schedules: OptionSettings["schedules"]): ScheduleResult {
+  const found = schedules.find(({ id }) => id === schedule);
+  if (!found) throw new Error(`options: no schedule has the id ${schedule}`);
+  return found;
 }
 
 interface Risk {

@@ -1,6 +1,6 @@
 import type { Assumption } from "../assumptions/entry.js";
 import { at } from "../model/lake/calendar.js";
-import { type CostLine, type Money, noMoney, sumOf } from "../model/money/line.js";
+import { amountOf, type CostLine, type Money, noMoney, sumOf } from "../model/money/line.js";
 import { presentWeights } from "../model/risk/expectation.js";
 import { establishmentByYear } from "../model/risk/hazard.js";
 import type { StructureResult } from "../model/structures/structure.js";
@@ -78,7 +78,7 @@ function structureLines(result: StructureResult, weights: readonly number[], con
   for (const name of names) {
     const occurrences = years.map((lines) => lines.find((line) => line.what === name));
     const sum = occurrences.reduce<Money>(
-      (total, line, year) => (line ? total.plus(line.amount.times(at(weights, year))) : total),
+      (total, line, year) => (line ? total.plus(amountOf(line).times(at(weights, year))) : total),
       noMoney,
     );
     structureSum = structureSum.plus(sum);
@@ -107,7 +107,7 @@ function lineRow(
     num(mature ? format.number(mature.quantity, quantity) : "–"),
     unit ?? format.unit(quantity),
     num(format.rate(format.display(shown.unitRate, rate))),
-    num(mature ? format.exactMoney(mature.amount) : "–"),
+    num(mature ? format.exactMoney(amountOf(mature)) : "–"),
     num(format.exactMoney(sum)),
     sample.assumptionIds.map(context.assumptionNumber).filter(Boolean).join(", ") || "study",
   );

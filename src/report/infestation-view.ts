@@ -1,5 +1,6 @@
 import { at } from "../model/lake/calendar.js";
-import { type Money, noMoney, sumOf } from "../model/money/line.js";
+import { type Money, sumOf } from "../model/money/line.js";
+import { weightedSum } from "../model/risk/expectation.js";
 import type { ReportContext } from "./context.js";
 import { head, num, row, type TableView } from "./view-types.js";
 
@@ -39,8 +40,7 @@ export function structureCosts(context: ReportContext): StructureCostRow[] {
   const mature = matureYear(context);
   return comparison.structures
     .map(({ structure }) => {
-      const stream = comparison.infestation.byStructure.find(({ id }) => id === structure.id)?.byYear ?? [];
-      const expected = comparison.baseline.infestationByStructure.find(({ id }) => id === structure.id);
+      const stream = comparison.infestation.ofStructure(structure.id);
       const counted = stream.slice(mature, mature + meanYears);
       return {
         id: structure.id,
@@ -49,7 +49,7 @@ export function structureCosts(context: ReportContext): StructureCostRow[] {
         first: at(stream, 0),
         mature: at(stream, mature),
         matureMean: sumOf(counted).dividedBy(Math.max(1, counted.length)).toNumber(),
-        expected: expected?.presentValue ?? noMoney,
+        expected: weightedSum(stream, comparison.baseline.lossWeights),
       };
     })
     .sort((a, b) => b.expected.comparedTo(a.expected));

@@ -131,9 +131,10 @@ const isSwept = ({ years }: StructureResult) =>
 function structureRows(result: StructureResult, context: ReportContext): RowView[] {
   const { structure, components, litter } = result;
   const rows = components.map((component) => {
-    const { chosen, tried, untouchedLayer } = component;
-    const runnerUp = tried
-      .filter((each) => each !== chosen && each.brokenLimit === undefined)
+    const { chosen, untouchedLayer } = component;
+    const runnerUp = component
+      .everyPlan()
+      .filter((each) => each.plan.id !== chosen.plan.id && each.brokenLimit === undefined)
       .sort((a, b) => a.yearlyCost - b.yearlyCost)[0];
     return row(
       component.name,

@@ -1,3 +1,4 @@
+import { amountOf } from "../model/money/line.js";
 import type { OptionResult } from "../model/option.js";
 import type { ReportContext } from "./context.js";
 import { lineDimensions, percent, significant } from "./format.js";
@@ -83,7 +84,7 @@ function optionRows(
       num(format.number(line.quantity, quantity)),
       unit ?? format.unit(quantity),
       num(format.rate(format.display(line.unitRate, rate))),
-      num(format.exactMoney(line.amount)),
+      num(format.exactMoney(amountOf(line))),
     );
   });
   return [

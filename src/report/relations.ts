@@ -1,8 +1,10 @@
 import { lakeRelations } from "./relations/lake.js";
+import { machineRelations } from "./relations/machines.js";
 import { moneyRelations } from "./relations/money.js";
 import { musselRelations } from "./relations/mussels.js";
 import { pipeRelations } from "./relations/pipes.js";
-import { rackAndPowerRelations } from "./relations/racks-and-power.js";
+import { planRelations } from "./relations/plans.js";
+import { rackRelations } from "./relations/racks.js";
 import type { RelationGroup } from "./relations/relation.js";
 
 /**
@@ -13,6 +15,8 @@ export const relationGroups: readonly RelationGroup[] = [
   lakeRelations,
   musselRelations,
   pipeRelations,
-  rackAndPowerRelations,
+  rackRelations,
+  machineRelations,
+  planRelations,
   moneyRelations,
 ];

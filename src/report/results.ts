@@ -1,5 +1,5 @@
 import type { OptionBalance } from "../model/compare.js";
-import type { CostLine, Money } from "../model/money/line.js";
+import { amountOf, type CostLine, type Money } from "../model/money/line.js";
 import type { OptionResult } from "../model/option.js";
 import type { StructureResult } from "../model/structures/structure.js";
 import type { StudyRun } from "../study/compute.js";
@@ -43,13 +43,14 @@ function structureJson({ structure, components, years, litter }: StructureResult
     name: structure.name,
     kind: structure.kind,
     bearer: structure.bearer,
-    components: components.map(({ name, chosen, tried, untouchedLayer, thickestLayer }) => ({
+    components: components.map(({ name, chosen, everyPlan, untouchedLayer, thickestLayer }) => ({
       name,
       plan: chosen.plan.label,
       brokenLimit: chosen.brokenLimit ?? null,
       untouchedLayer,
       thickestLayer,
-      tried: tried.map(({ plan, yearlyCost, brokenLimit }) => ({
+      tried: everyPlan().map(({ plan, yearlyCost, brokenLimit }) => ({
+        id: plan.id,
         plan: plan.label,
         yearlyCost: Number(yearlyCost.toFixed(2)),
         brokenLimit: brokenLimit ?? null,
@@ -60,8 +61,9 @@ function structureJson({ structure, components, years, litter }: StructureResult
   };
 }
 
-function lineJson({ amount, ...line }: CostLine): object {
-  return { ...line, amount: text(amount) };
+function lineJson(line: CostLine): object {
+  const { cents: _, ...rest } = line;
+  return { ...rest, amount: text(amountOf(line)) };
 }
 
 function optionJson(result: OptionResult): object {

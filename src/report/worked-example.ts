@@ -39,7 +39,7 @@ function intakeExample(result: StructureResult, setting: Setting): WorkedExample
   const layer = untouchedLayer(result, "conduit");
   const pipe = hydraulics.pipes.find(({ part }) => part === "conduit");
   if (structure.kind !== "intake" || entered?.kind !== "intake" || !layer || !pipe) return undefined;
-  const month = largestMonth(structure.demand);
+  const month = hydraulics.pumps[0]?.month ?? largestMonth(structure.demand);
   const sheet = intakeSheet({ intake: structure, entered, result, layer, pipe, month }, setting);
   return view(sheet, {
     title: `${structure.name}: from demand to cost`,

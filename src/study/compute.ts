@@ -46,7 +46,7 @@ export function prepareStudy(document: StudyDocument, set: AssumptionSet): Prepa
     );
   }
   const assumed = assumedFrom(set, applied, document.money.exchangeRate);
-  return { input: toModel(document), assumed, overrides: applied };
+  return { input: { ...toModel(document), plans: set.plans }, assumed, overrides: applied };
 }
 
 export function compareStudy(document: StudyDocument, set: AssumptionSet): Comparison {

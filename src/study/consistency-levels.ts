@@ -1,11 +1,10 @@
-import { monthDays } from "../model/lake/calendar.js";
+import { scheduleProblems } from "./consistency-schedules.js";
 import type { Contradiction } from "./contradiction.js";
 import type { StudyDocument } from "./schema.js";
-import { dayNumber } from "./to-model.js";
 
 type LakeDocument = StudyDocument["lake"];
 
-/** Levels, table and schedule of the lake against one another. */
+/** Levels, table and schedules of the lake against one another. */
 export function levelProblems(lake: LakeDocument): Contradiction[] {
   return [
     ...limitProblems(lake),
@@ -62,38 +61,4 @@ function coverageProblems({
       allowed: `rows that reach from ${minimumElevation.text} or below to ${maximumElevation.text} or above`,
     },
   ];
-}
-
-function scheduleProblems(lake: LakeDocument): Contradiction[] {
-  const { drawdown, minimumElevation, maximumElevation } = lake;
-  return drawdown.flatMap(({ on, elevation }, index) => {
-    const problems: Contradiction[] = [];
-    const before = drawdown[index - 1];
-    if (!isDate(on)) {
-      problems.push({
-        path: ["lake", "drawdown", index, "on"],
-        found: `"${on}"`,
-        allowed: "a day that the month has (29 February is left out)",
-      });
-    } else if (before && isDate(before.on) && dayNumber(on) <= dayNumber(before.on)) {
-      problems.push({
-        path: ["lake", "drawdown", index, "on"],
-        found: `"${on}"`,
-        allowed: `a day after that of the point before, "${before.on}"`,
-      });
-    }
-    if (elevation.value < minimumElevation.value || elevation.value > maximumElevation.value) {
-      problems.push({
-        path: ["lake", "drawdown", index, "elevation"],
-        found: elevation.text,
-        allowed: `an elevation from ${minimumElevation.text} to ${maximumElevation.text}`,
-      });
-    }
-    return problems;
-  });
-}
-
-function isDate(on: string): boolean {
-  const [month = 0, day = 0] = on.split("-").map(Number);
-  return day <= (monthDays[month - 1] ?? 0);
 }

@@ -1,4 +1,6 @@
-import { type Contradiction, repeatedIds, type SoundParts } from "./contradiction.js";
+import type { Quantity } from "../units/quantity.js";
+import { supplyProblems } from "./consistency-pump.js";
+import { type Contradiction, exactlyOne, repeatedIds, type SoundParts } from "./contradiction.js";
 import type { StructureDocument } from "./structure-schema.js";
 
 type RackDocument = Extract<StructureDocument, { kind: "intake" }>["rack"];
@@ -23,13 +25,23 @@ export function structureProblems({ structures, lake }: SoundParts): Contradicti
 function ownProblems(structure: StructureDocument, lake: SoundParts["lake"]): Contradiction[] {
   switch (structure.kind) {
     case "intake":
-      return [...aboveLake(structure, lake), ...rackProblems(structure.rack, largest(structure.demand))];
+      return [
+        ...aboveLake(structure, lake),
+        ...rackProblems(structure.rack, largest(structure.demand)),
+        ...pipeProblems(structure.conduit, ["conduit"]),
+        ...supplyProblems(structure, lake),
+      ];
     case "hydropower":
       return [
         ...aboveLake(structure, lake),
         ...rackProblems(structure.rack, largest(structure.flow)),
+        ...pipeProblems(structure.penstock, ["penstock"]),
+        ...pipeProblems(structure.coolingWater, ["coolingWater"]),
         ...tailwaterProblems(structure, lake),
+        ...turbineProblems(structure),
       ];
+    case "service-line":
+      return [...aboveLake(structure, lake), ...pipeProblems(structure, [])];
     case "dock":
       return dockProblems(structure);
     case "ramp":
@@ -44,10 +56,7 @@ function largest(months: Record<string, { value: number }>): number {
 }
 
 /** Water cannot enter above the highest level of the lake. */
-function aboveLake(
-  structure: Extract<StructureDocument, { elevation?: unknown; rack: unknown }>,
-  lake: SoundParts["lake"],
-): Contradiction[] {
+function aboveLake(structure: { readonly elevation: Quantity }, lake: SoundParts["lake"]): Contradiction[] {
   if (!lake || structure.elevation.value <= lake.maximumElevation.value) return [];
   return [
     {
@@ -58,12 +67,50 @@ function aboveLake(
   ];
 }
 
+function pipeProblems(
+  pipe: { roughness?: unknown; hazenWilliamsC?: unknown },
+  path: readonly string[],
+): Contradiction[] {
+  return exactlyOne(pipe, "roughness", "hazenWilliamsC").map((problem) => ({
+    ...problem,
+    path: [...path, ...problem.path],
+  }));
+}
+
+/** The turbine or its efficiency, and no month beyond its rated flow. */
+function turbineProblems(plant: Extract<StructureDocument, { kind: "hydropower" }>): Contradiction[] {
+  const { turbine, flow } = plant;
+  const problems = exactlyOne(plant, "efficiency", "turbine");
+  const [largestFlow] = Object.values(flow).sort((a, b) => b.value - a.value);
+  if (turbine && largestFlow && largestFlow.value > turbine.ratedFlow.value) {
+    problems.push({
+      path: ["turbine", "ratedFlow"],
+      found: turbine.ratedFlow.text,
+      allowed: `at least the largest flow through one unit, ${largestFlow.text}`,
+    });
+  }
+  return problems;
+}
+
+/** Bars thinner than the gaps between them; formulas of head loss know no others. */
+function barProblems(rack: RackDocument): Contradiction[] {
+  if (rack.clearSpacing.value >= rack.barThickness.value) return [];
+  return [
+    {
+      path: ["rack", "clearSpacing"],
+      found: rack.clearSpacing.text,
+      allowed: `at least the thickness of a bar, ${rack.barThickness.text}`,
+    },
+  ];
+}
+
 /** The clean rack must pass the largest flow within its own velocity limit. */
 function rackProblems(rack: RackDocument, flow: number): Contradiction[] {
   const openShare = rack.clearSpacing.value / (rack.clearSpacing.value + rack.barThickness.value);
   const through = flow / (rack.width.value * rack.height.value) / openShare;
-  if (through <= rack.velocityLimit.value) return [];
+  if (through <= rack.velocityLimit.value) return barProblems(rack);
   return [
+    ...barProblems(rack),
     {
       path: ["rack", "velocityLimit"],
       found: rack.velocityLimit.text,

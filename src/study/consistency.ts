@@ -30,28 +30,39 @@ function boatProblems({ boats }: SoundParts): Contradiction[] {
   return problems;
 }
 
-function optionProblems({ options, study }: SoundParts): Contradiction[] {
+function optionProblems({ options, study, lake }: SoundParts): Contradiction[] {
   if (!options) return [];
   const problems = repeatedIds(options, ["options"]);
-  const without = options.filter((option) => option.steps === undefined);
-  if (without.length !== 1) {
+  const doing = options.filter(({ steps, schedule }) => steps !== undefined || schedule !== undefined);
+  const idle = options.length - doing.length;
+  if (idle !== 1) {
     problems.push({
       path: ["options"],
-      found: `${without.length} options without steps`,
-      allowed: "exactly one option without steps: the one to compare the programs with",
+      found: `${idle} options with neither steps nor schedule`,
+      allowed: "exactly one option with neither: the one to compare the others with",
     });
   }
-  if (study) {
-    const requested = options.find((option) => option.id === study.requestedOption);
-    if (requested?.steps === undefined) {
-      problems.push({
-        path: ["study", "requestedOption"],
-        found: `"${study.requestedOption}"`,
-        allowed: `the id of an option with steps: ${options.flatMap((each) => (each.steps ? [each.id] : [])).join(", ")}`,
-      });
-    }
+  if (study && !doing.some(({ id }) => id === study.requestedOption)) {
+    problems.push({
+      path: ["study", "requestedOption"],
+      found: `"${study.requestedOption}"`,
+      allowed: `the id of an option with steps or schedule: ${doing.map(({ id }) => id).join(", ")}`,
+    });
   }
-  return problems;
+  return lake ? [...problems, ...optionScheduleProblems(options, lake)] : problems;
+}
+
+function optionScheduleProblems(
+  options: NonNullable<SoundParts["options"]>,
+  { otherSchedules }: NonNullable<SoundParts["lake"]>,
+): Contradiction[] {
+  const known = otherSchedules.map(({ id }) => id);
+  const allowed = `an id from lake.otherSchedules: ${known.join(", ") || "there is none yet"}`;
+  return options.flatMap(({ schedule }, index) =>
+    schedule === undefined || known.includes(schedule)
+      ? []
+      : [{ path: ["options", index, "schedule"], found: `"${schedule}"`, allowed }],
+  );
 }
 
 function bearerProblems({ money, structures }: SoundParts): Contradiction[] {

@@ -5,7 +5,14 @@ export interface Contradiction {
   readonly path: readonly PropertyKey[];
   readonly found: string;
   readonly allowed: string;
+  /** Line of the CSV text that stands at that place. */
+  readonly line?: number;
+  /** What to do, if it is not plain from what is allowed. */
+  readonly remedy?: string;
 }
+
+/** One thing wrong with a record of levels; without a line where it is the record as a whole. */
+export type RecordProblem = Omit<Required<Contradiction>, "path" | "line"> & Pick<Contradiction, "line">;
 
 /** The parts of a document that are well formed; the rest is absent and reported elsewhere. */
 export interface SoundParts {
@@ -30,4 +37,21 @@ export function repeatedIds(
       ? [{ path: [...path, index, "id"], found: `"${id}" a second time`, allowed: "an id used once" }]
       : [],
   );
+}
+
+/** Two fields of which a group holds exactly one. */
+export function exactlyOne<Field extends string>(
+  group: Readonly<Partial<Record<Field, unknown>>>,
+  first: Field,
+  second: Field,
+): Contradiction[] {
+  const given = [first, second].filter((field) => group[field] !== undefined);
+  if (given.length === 1) return [];
+  return [
+    {
+      path: [first],
+      found: given.length === 2 ? `both ${first} and ${second}` : `neither ${first} nor ${second}`,
+      allowed: `exactly one of ${first} and ${second}`,
+    },
+  ];
 }

@@ -1,10 +1,11 @@
 import { readFileSync, statSync } from "node:fs";
-import { basename } from "node:path";
+import { basename, dirname } from "node:path";
 import { type Document, isScalar, LineCounter, parseDocument, visit, type YAMLParseError } from "yaml";
 import { contradictions } from "./consistency.js";
 import { currencyProblems } from "./consistency-currency.js";
 import type { Contradiction, SoundParts } from "./contradiction.js";
 import { InputError, type Problem, pathText, problemsOf } from "./problems.js";
+import { readRecordFiles, refuseRecordFiles } from "./record-files.js";
 import { type StudyDocument, studySchema } from "./schema.js";
 
 /** Largest study file that is read. */
@@ -15,7 +16,9 @@ export function readStudyFile(path: string): StudyDocument {
   const name = basename(path);
   const bytes = sizeOf(path);
   if (bytes > largestStudyBytes) throw tooLarge(name, bytes);
-  return readStudyText(readFileSync(path, "utf8"), name);
+  return readDocument(readFileSync(path, "utf8"), name, (document) =>
+    readRecordFiles(document, dirname(path)),
+  );
 }
 
 function sizeOf(path: string): number {
@@ -37,18 +40,26 @@ function sizeOf(path: string): number {
 /** Reads the text of a study. @throws InputError with every problem found */
 export function readStudyText(text: string, name: string): StudyDocument {
   if (Buffer.byteLength(text) > largestStudyBytes) throw tooLarge(name, Buffer.byteLength(text));
+  return readDocument(text, name, refuseRecordFiles);
+}
+
+/** @param recordFiles reads the files that records name, or says why it cannot */
+function readDocument(
+  text: string,
+  name: string,
+  recordFiles: (document: unknown) => Problem[],
+): StudyDocument {
   const document = parseText(text, name);
+  const fileProblems = recordFiles(document);
   const parsed = studySchema.safeParse(document);
   if (parsed.success) {
     const found = [...contradictions(soundParts(parsed.data)), ...currencyProblems(parsed.data)];
-    if (found.length > 0)
-      throw new InputError(
-        name,
-        found.map((each) => problemOf(each, document)),
-      );
+    const problems = [...fileProblems, ...found.map((each) => problemOf(each, document))];
+    if (problems.length > 0) throw new InputError(name, problems);
     return parsed.data;
   }
   throw new InputError(name, [
+    ...fileProblems,
     ...problemsOf(parsed.error.issues, document),
     ...contradictions(partsOf(document)).map((each) => problemOf(each, document)),
   ]);
@@ -133,12 +144,12 @@ function partsOf(document: unknown): SoundParts {
   };
 }
 
-function problemOf({ path, found, allowed }: Contradiction, document: unknown): Problem {
+function problemOf({ path, line, found, allowed, remedy }: Contradiction, document: unknown): Problem {
   return {
-    path: pathText(path, document),
+    path: pathText(path, document) + (line === undefined ? "" : `, line ${line}`),
     found,
     allowed,
-    remedy: found === "nothing" ? "Add it." : "Correct this value or the other.",
+    remedy: remedy ?? (found === "nothing" ? "Add it." : "Correct this value or the other."),
   };
 }
 

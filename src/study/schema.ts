@@ -1,5 +1,6 @@
 import { z } from "zod";
-import { dayOfYear, identifier, monthly, positive, quantity, shortText } from "./fields.js";
+import { identifier, monthly, positive, quantity, shortText } from "./fields.js";
+import { levelFields, otherSchedules } from "./schedule-schema.js";
 import { structureSchema } from "./structure-schema.js";
 
 const year = z.int("a year").min(1900, "a year from 1900").max(2200, "a year up to 2200");
@@ -20,10 +21,14 @@ const lake = z.strictObject({
       }),
     )
     .min(2, "at least two rows"),
-  drawdown: z
-    .array(z.strictObject({ on: dayOfYear, elevation: quantity("elevation") }))
-    .min(1, "at least one point")
-    .meta({ description: "Operating schedule: lake elevation on days of the year, joined linearly" }),
+  ...levelFields,
+  otherSchedules,
+  storageValue: quantity("moneyPerVolume")
+    .optional()
+    .meta({ description: "What a year without that water in store costs" }),
+  storageValueOrigin: shortText
+    .optional()
+    .meta({ description: "Where the value of stored water comes from" }),
   surfaceTemperature: monthly("temperature"),
   deepTemperature: monthly("temperature"),
   thermoclineDepth: positive("length"),
@@ -78,7 +83,10 @@ const option = z.strictObject({
       origin: shortText,
     })
     .optional()
-    .meta({ description: "Left out for the option without a program" }),
+    .meta({ description: "Left out for an option without inspection" }),
+  schedule: identifier.optional().meta({
+    description: "Id from lake.otherSchedules: the schedule that the lake follows once it is infested",
+  }),
   staff: z
     .array(
       z.strictObject({
@@ -145,7 +153,7 @@ export const studySchema = z.strictObject({
   lake,
   structures: z.array(structureSchema).min(1, "at least one structure").max(2000, "at most 2,000 structures"),
   boats,
-  options: z.array(option).min(2, "the option without a program and at least one program"),
+  options: z.array(option).min(2, "the option that does nothing and at least one other"),
   money,
   overrides: z
     .array(

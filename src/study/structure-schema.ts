@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { identifier, monthly, monthlyOrOne, positive, quantity, shortText } from "./fields.js";
+import { efficiency, lineFields, pipeFields, rack, supply } from "./structure-parts.js";
 
 const count = (what: string) =>
   z.int(`a whole number of ${what}`).min(1, `at least one of ${what}`).max(10_000, `at most 10,000 ${what}`);
@@ -11,51 +12,20 @@ const fixtures = z
     description: "Gates, guides, gauges, drains: counted items with hours of work a year once infested",
   });
 
+const pinned = z
+  .array(
+    z.strictObject({ part: shortText, plan: z.string().max(60, "at most 60 characters"), reason: shortText }),
+  )
+  .default([])
+  .meta({ description: "Protection plans that the engineer prescribes for parts, each with its reason" });
+
 const base = {
   id: identifier,
   name: shortText,
   bearer: identifier.meta({ description: "Who pays for this structure: an id from money.bearers" }),
   fixtures,
+  pinned,
 };
-
-const rack = z
-  .strictObject({
-    width: positive("length"),
-    height: positive("length"),
-    barThickness: positive("smallLength"),
-    clearSpacing: positive("smallLength"),
-    barDepth: positive("smallLength"),
-    barShape: z.enum(["rectangular", "rounded-upstream", "rounded-both", "round"]),
-    angle: quantity("angle"),
-    headLossLimit: positive("length"),
-    velocityLimit: positive("speed").meta({
-      description: "Largest permitted velocity through the clear openings",
-    }),
-  })
-  .meta({ description: "Trash rack at the mouth" });
-
-const pipeFields = {
-  length: positive("length"),
-  diameter: positive("smallLength"),
-  roughness: positive("smallLength").meta({ description: "Absolute roughness of the clean wall" }),
-  minorLoss: z.number().min(0, "a sum of loss coefficients of at least 0").max(100, "at most 100"),
-};
-
-const efficiency = quantity("share")
-  .refine(({ value }) => value > 0, "an efficiency above 0")
-  .meta({ description: "Efficiency, for instance 0.78 or 78 %" });
-
-const supply = z.discriminatedUnion("by", [
-  z.strictObject({ by: z.literal("gravity"), availableHead: positive("length") }),
-  z.strictObject({
-    by: z.literal("pump"),
-    efficiency: efficiency.meta({ description: "Pump, motor and drive together" }),
-    marginHead: quantity("length").meta({
-      description: "Head that the pump has to spare at the largest demand",
-    }),
-    energyPrice: quantity("moneyPerEnergy"),
-  }),
-]);
 
 const intake = z.strictObject({
   kind: z.literal("intake"),
@@ -77,16 +47,35 @@ const hydropower = z.strictObject({
   units: count("units"),
   elevation: quantity("elevation").meta({ description: "Centreline of the power intake" }),
   tailwaterElevation: quantity("elevation"),
-  efficiency: efficiency.meta({ description: "Turbine, generator and transformer together" }),
+  efficiency: efficiency
+    .optional()
+    .meta({ description: "Turbine, generator and transformer together; this or turbine" }),
+  turbine: z
+    .strictObject({
+      type: z.enum(["francis", "kaplan", "propeller", "crossflow", "pelton"]),
+      ratedFlow: positive("flow").meta({ description: "Largest flow through one unit" }),
+      generatorEfficiency: efficiency.meta({ description: "Generator and transformer together" }),
+    })
+    .optional()
+    .meta({ description: "Efficiency by flow from the type of turbine; this or efficiency" }),
   flow: monthly("flow").meta({ description: "Mean flow through one unit" }),
   energyPrice: monthlyOrOne("moneyPerEnergy"),
   rack,
   penstock: z.strictObject(pipeFields),
   coolingWater: z.strictObject({
     ...pipeFields,
-    requiredFlow: positive("flow"),
-    availableHead: positive("length"),
+    ...lineFields,
   }),
+});
+
+const serviceLine = z.strictObject({
+  kind: z.literal("service-line"),
+  ...base,
+  elevation: quantity("elevation"),
+  count: count("lines").meta({ description: "Lines alike; every other field is for one of them" }),
+  ...pipeFields,
+  ...lineFields,
+  shortageCostPerDay: quantity("moneyPerDay").meta({ description: "What a day without the line costs" }),
 });
 
 const dock = z.strictObject({
@@ -135,7 +124,14 @@ const lakeWide = z.strictObject({
     .min(1, "at least one item"),
 });
 
-export const structureSchema = z.discriminatedUnion("kind", [intake, hydropower, dock, ramp, lakeWide]);
-export const structureKinds = ["intake", "hydropower", "dock", "ramp", "lake-wide"] as const;
+export const structureSchema = z.discriminatedUnion("kind", [
+  intake,
+  hydropower,
+  serviceLine,
+  dock,
+  ramp,
+  lakeWide,
+]);
+export const structureKinds = ["intake", "hydropower", "service-line", "dock", "ramp", "lake-wide"] as const;
 
 export type StructureDocument = z.output<typeof structureSchema>;

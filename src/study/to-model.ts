@@ -2,6 +2,8 @@ import type { StudyInput } from "../model/inputs.js";
 import { monthStart } from "../model/lake/calendar.js";
 import type { Quantity } from "../units/quantity.js";
 import { monthNames } from "./fields.js";
+import { type LevelRecord, readLevelRecord } from "./level-record.js";
+import type { RecordDocument, ScheduleDocument } from "./schedule-schema.js";
 import type { StudyDocument } from "./schema.js";
 
 type ByMonthName = Record<(typeof monthNames)[number], Quantity>;
@@ -46,13 +48,39 @@ export function dayNumber(on: string): number {
   return monthStart(month - 1) + day - 1;
 }
 
+function levelsOf({ drawdown = [], record }: ScheduleDocument, lake: StudyDocument["lake"]) {
+  return {
+    drawdown: drawdown.map(({ on, elevation }) => ({
+      dayOfYear: dayNumber(on),
+      elevation: elevation.value,
+    })),
+    record: record && recordOf(record, lake).years,
+  };
+}
+
+/** The record of a study that was checked, with what was left out and joined. */
+export function recordOf(
+  { csv = "", fillGapsUpTo }: RecordDocument,
+  lake: StudyDocument["lake"],
+): LevelRecord {
+  const reading = readLevelRecord(csv, { ...lake, fillGapsUpTo });
+  if (reading.record) return reading.record;
+  throw new Error(`a record of levels that was not checked: ${reading.problems[0]?.found}`);
+}
+
 /** The study as the model takes it. */
-export function toModel(document: StudyDocument): StudyInput {
+export function toModel(document: StudyDocument): Omit<StudyInput, "plans"> {
   const { lake, structures, boats, options, money } = withoutUnits(document);
   return {
     lake: {
       ...lake,
-      drawdown: lake.drawdown.map(({ on, elevation }) => ({ dayOfYear: dayNumber(on), elevation })),
+      ...levelsOf(document.lake, document.lake),
+      otherSchedules: document.lake.otherSchedules.map((schedule) => ({
+        id: schedule.id,
+        name: schedule.name,
+        ...levelsOf(schedule, document.lake),
+      })),
+      storageValue: lake.storageValue ?? 0,
     },
     structures,
     boats,

@@ -182,6 +182,22 @@ export const dimensions = {
     example: '"1,200 MWh"',
     minimum: 0,
   },
+  heatTransfer: {
+    name: "a heat transfer coefficient",
+    unit: "W/m2*degK",
+    us: display("BTU/h*ft2*degF", "BTU/(h ft² °F)"),
+    si: display("W/m2*degK", "W/(m² K)"),
+    example: '"1500 W/m2K" or "260 BTU/(h ft2 degF)"',
+    minimum: 0,
+  },
+  capacityRate: {
+    name: "a heat capacity rate",
+    unit: "kW/degK",
+    us: display("BTU/h*degF", "BTU/(h °F)"),
+    si: display("kW/degK", "kW/K"),
+    example: '"80 kW/K"',
+    minimum: 0,
+  },
   share: {
     name: "a share",
     unit: "1",

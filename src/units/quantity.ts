@@ -27,6 +27,10 @@ const taughtUnits: ReadonlyArray<readonly [RegExp, string]> = [
   [/°/g, "deg"],
   [/²/g, "2"],
   [/³/g, "3"],
+  [/\bbtu\b/gi, "BTU"],
+  [/\/\s*\(([^()/]+)\)/g, "/$1"],
+  [/(?<=\d)[\s*·.]*K\b/g, "*degK"],
+  [/\/\s*K\b/g, "/degK"],
 ];
 
 const temperatureUnits: Record<string, string> = {
@@ -43,6 +47,7 @@ const temperatureUnits: Record<string, string> = {
 const longestText = 60;
 
 const numberPattern = "[-+]?(?:\\d{1,3}(?:,\\d{3})+|\\d+)(?:\\.\\d+)?(?:[eE][-+]?\\d+)?|[-+]?\\.\\d+";
+const numberText = new RegExp(`^(?:${numberPattern})$`);
 const quantityPattern = new RegExp(`^(${numberPattern})\\s*(.*)$`);
 const moneyPattern = new RegExp(`^(?:[$€£]|[A-Z]{3}\\s)\\s*(${numberPattern})\\s*(?:/\\s*(.+))?$`);
 
@@ -58,6 +63,31 @@ export function parseQuantity(text: string | number, dimensionName: DimensionNam
   const value = dimension.money ? parseMoney(trimmed, dimension) : parsePhysical(trimmed, dimension);
   requireRange(value, dimension);
   return { text: trimmed, value, dimension: dimensionName };
+}
+
+/**
+ * Reads numbers that share one unit, such as a column of a table with the unit in its head. The conversion is
+ * worked out once: the last digit of a value may differ from that of `parseQuantity`.
+ * @returns reads one number as typed, "2,135.4", in the coherent unit; throws QuantityError if it is none
+ * @throws QuantityError if the unit is not one of the dimension
+ */
+export function columnReader(
+  unit: string,
+  dimensionName: Exclude<DimensionName, `money${string}`>,
+): (text: string) => number {
+  const dimension: Dimension = dimensions[dimensionName];
+  if (unit.length > longestText) throw refused(dimension);
+  const zero = parsePhysical(`0 ${unit}`, dimension);
+  const scale = parsePhysical(`1 ${unit}`, dimension) - zero;
+  return (text) => {
+    const trimmed = text.trim();
+    if (trimmed.length > longestText || !numberText.test(trimmed)) {
+      throw new QuantityError('a number such as 1240.5 or "1,240.5"');
+    }
+    const value = zero + scale * Number(trimmed.replaceAll(",", ""));
+    requireRange(value, dimension);
+    return value;
+  };
 }
 
 function parsePhysical(text: string, dimension: Dimension): number {

@@ -63,6 +63,10 @@ describe("an assumption that the model reads", () => {
     ["structures[intake].rack.barShape", "rounded-upstream"],
     ["structures[intake].rack.barShape", "rounded-both"],
     ["structures[intake].rack.barShape", "round"],
+    ...["meusburger", "reclamation", "clark", "kirschmer"].map((formula) => [
+      "structures[intake].rack.formula",
+      formula,
+    ]),
   ])("is found for a study with %s = %s", (place, value) => {
     const study = readStudyText(editedText([[place, value]]), "study.yaml");
     expect(() => compareStudy(study, set)).not.toThrow();

@@ -13,6 +13,8 @@ export const productiveLake: Lake = {
     { elevation: 100, area: 3e6, storage: 80e6 },
   ],
   drawdown: [{ dayOfYear: 0, elevation: 100 }],
+  otherSchedules: [],
+  storageValue: 0,
   surfaceTemperature: [4, 4, 7, 11, 16, 21, 24, 24, 21, 16, 10, 6],
   deepTemperature: [4, 4, 5, 7, 9, 11, 12, 13, 13, 12, 9, 6],
   thermoclineDepth: 12,

@@ -10,6 +10,7 @@ import type {
   Structure,
   StudyInput,
 } from "../../src/model/inputs.js";
+import { assumptionSet } from "./assumptions.js";
 import { drawnDownLake } from "./lakes.js";
 import { everyMonth } from "./near.js";
 
@@ -31,6 +32,7 @@ export const pumpedIntake: Intake = {
   kind: "intake",
   bearer: "city",
   fixtures: [{ name: "gates", count: 2, hoursEach: 10 }],
+  pinned: [],
   elevation: 88,
   demand: [0.5, 0.5, 0.6, 0.7, 0.9, 1.1, 1.2, 1.2, 1, 0.7, 0.6, 0.5],
   rack,
@@ -46,6 +48,7 @@ export const gravityIntake: Intake = {
   name: "Canal intake",
   bearer: "irrigators",
   fixtures: [],
+  pinned: [],
   supply: { by: "gravity", availableHead: 4 },
   alternativeWater: 0.07,
   oxidantAllowed: false,
@@ -57,6 +60,7 @@ export const plant: Hydropower = {
   kind: "hydropower",
   bearer: "power-fund",
   fixtures: [],
+  pinned: [],
   units: 2,
   elevation: 84,
   tailwaterElevation: 60,
@@ -81,6 +85,7 @@ export const floatingDock: Dock = {
   kind: "dock",
   bearer: "marina",
   fixtures: [],
+  pinned: [],
   count: 5,
   floating: true,
   depth: 0.5,
@@ -95,6 +100,7 @@ export const fixedDock: Dock = {
   kind: "dock",
   bearer: "authority",
   fixtures: [],
+  pinned: [],
   count: 1,
   floating: false,
   elevation: 88,
@@ -108,6 +114,7 @@ export const ramp: Ramp = {
   kind: "ramp",
   bearer: "authority",
   fixtures: [],
+  pinned: [],
   width: 15,
   topElevation: 100,
   bottomElevation: 90,
@@ -122,6 +129,7 @@ export const duties: LakeWide = {
   kind: "lake-wide",
   bearer: "authority",
   fixtures: [],
+  pinned: [],
   items: [
     { name: "Monitoring", cost: 40_000, apart: false, fromYear: 1 },
     { name: "Lost visits", cost: 150_000, apart: true, fromYear: 3 },
@@ -162,6 +170,7 @@ const bearers = ["authority", "city", "irrigators", "power-fund", "marina"];
 
 /** An invented study with a structure of each kind, 20 years at 3 %, mid-year. */
 export const wholeStudy: StudyInput = {
+  plans: assumptionSet.plans,
   lake: drawnDownLake,
   structures: [pumpedIntake, gravityIntake, plant, floatingDock, fixedDock, ramp, duties],
   boats,

@@ -1,12 +1,12 @@
 /**
- * A pocket calculator for printed sums: + − × ÷ ^ ² ³ √ log₁₀ sin π, brackets, degrees. Written for the tests, apart
+ * A pocket calculator for printed sums: + − × ÷ ^ ² ³ √ log₁₀ ln sin π, brackets, degrees. Written for the tests, apart
  * from the code that prints the sums.
  */
 export function reckon(
   text: string,
   alter: (number: number, index: number) => number = (number) => number,
 ): number {
-  const tokens = text.match(/log₁₀|sin|π|\d[\d.,]*|[+−×÷^²³√()°]|\S/g) ?? [];
+  const tokens = text.match(/log₁₀|ln|sin|π|\d[\d.,]*|[+−×÷^²³√()°]|\S/g) ?? [];
   let position = 0;
   let numbers = 0;
   const next = () => tokens[position++];
@@ -52,6 +52,7 @@ export function reckon(
     }
     if (token === "√") return Math.sqrt(atom());
     if (token === "log₁₀") return Math.log10(atom());
+    if (token === "ln") return Math.log(atom());
     if (token === "sin") return Math.sin(atom());
     if (token === "π") return Math.PI;
     const number = Number((token ?? "").replaceAll(",", ""));

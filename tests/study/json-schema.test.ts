@@ -79,6 +79,23 @@ describe("the JSON Schema, read back as rules", () => {
   });
 
   it.each([
+    ["as text", { csv: "date,elevation (ft)\n2011-01-01,2100\n", origin: "gauge", fillGapsUpTo: 3 }],
+    ["in a file", { file: "Pegelstände 2011.CSV", origin: "gauge" }],
+  ])("accepts a record of levels %s, for the lake and for another schedule", (_where, record) => {
+    const document = exampleDocument();
+    put(document, "lake.drawdown", absent);
+    put(document, "lake.record", record);
+    put(document, "lake.otherSchedules", [{ id: "other", name: "Other", record }]);
+    expect(rules.safeParse(document).error?.issues ?? []).toEqual([]);
+  });
+
+  it("refuses a record in another folder", () => {
+    const document = exampleDocument();
+    put(document, "lake.record", { file: "../levels.csv", origin: "gauge" });
+    expect(rules.safeParse(document).success).toBe(false);
+  });
+
+  it.each([
     ["without a lake", "lake", absent],
     ["with an unknown key", "lake.colour", "blue"],
     ["with a missing month", "boats.launches.jul", absent],

@@ -9,6 +9,8 @@ export const acreFoot = acre * foot;
 export const gallon = 3.785411784e-3;
 export const pound = 0.45359237;
 export const shortTon = 2000 * pound;
+/** J, to the seven digits that Special Publication 811 prints. */
+export const btu = 1055.056;
 export const secondsPerDay = 86_400;
 
 /** The converter behind the project rounds the gallon to eight figures, hence not closer than this. */

@@ -72,6 +72,8 @@ const kinds: ReadonlyArray<readonly DimensionName[]> = [
   ["mass"],
   ["areaMass"],
   ["energy"],
+  ["heatTransfer"],
+  ["capacityRate"],
   ["share", "yearlyShare"],
   ["money"],
   ["moneyPerYear", "moneyPerHour", "moneyPerDay"],

@@ -12,134 +12,134 @@ export interface PipeFlow {
   readonly minorLoss: number;
 }
 
+export type Regime = "laminar" | "transitional" | "turbulent";
+
 const laminarLimit = 2000;
 const turbulentLimit = 4000;
-const tolerance = 1e-12;
-const mostSteps = 100;
+const laminarConstant = 64;
+/**
+ * Newton steps end after a change of this much in 1/√f. The next error is below 0.05 times its square, so that
+ * the root is then exact to 1e-12.
+ */
+const lastChange = 1e-6;
+const mostSteps = 20;
 /** Beyond this ratio of roughness to bore the relation has no meaning: shells meet across the pipe. */
 const largestRelativeRoughness = 1 / 2;
 
 export const pipeArea = (diameter: number): number => (Math.PI * diameter ** 2) / 4;
 
+/** Laminar up to Re 2000, turbulent from 4000 (from memory; EPANET blends over the same range). */
+export function regimeOf(reynolds: number): Regime {
+  if (reynolds <= laminarLimit) return "laminar";
+  return reynolds >= turbulentLimit ? "turbulent" : "transitional";
+}
+
 /**
- * Darcy friction factor. Laminar below Re 2000: 64/Re. Turbulent above 4000: Colebrook–White,
- * 1/√f = −2 log₁₀[(e/D)/3.7 + 2.51/(Re √f)], solved by fixed point to 1e-12 in 1/√f.
- * Between the two, linear in Re, since no published relation holds there.
- * Source: Colebrook 1939 (from memory).
+ * Darcy friction factor at a Reynolds number Re = V D/ν. Laminar below Re 2000: 64/Re. Turbulent above 4000:
+ * Colebrook–White, 1/√f = −2 log₁₀[(e/D)/3.7 + 2.51/(Re √f)], to 1e-12 in 1/√f.
+ * Between the two, linear in Re, since no published relation holds there:
+ * f = f2 + (f4 − f2)·(Re − 2000)/(4000 − 2000).
+ * e/D counts at most as 1/2. Source: Colebrook 1939 (from memory).
  */
 export function frictionFactor(reynolds: number, roughnessOverBore: number): number {
-  if (reynolds <= laminarLimit) return 64 / reynolds;
+  if (reynolds <= laminarLimit) return laminarConstant / reynolds;
   const relativeRoughness = Math.min(roughnessOverBore, largestRelativeRoughness);
   if (reynolds >= turbulentLimit) return colebrook(reynolds, relativeRoughness);
   const share = (reynolds - laminarLimit) / (turbulentLimit - laminarLimit);
-  return (1 - share) * (64 / laminarLimit) + share * colebrook(turbulentLimit, relativeRoughness);
+  const laminarEnd = laminarConstant / laminarLimit;
+  return (1 - share) * laminarEnd + share * colebrook(turbulentLimit, relativeRoughness);
 }
 
-/** Right side of the Colebrook–White equation: 1/√f from e/D and from 1/(Re √f). */
-function colebrookInverseRoot(relativeRoughness: number, inverseRootByReynolds: number): number {
-  return -2 * Math.log10(relativeRoughness / 3.7 + 2.51 * inverseRootByReynolds);
-}
+/** −2 log₁₀ of the argument: the right side of the Colebrook–White equation. */
+const inverseRootOf = (argument: number) => (-2 / Math.LN10) * Math.log(argument);
 
+/** Newton's method on F(x) = x + 2 log₁₀(a + b x) with x = 1/√f, from Swamee and Jain's factor. */
 function colebrook(reynolds: number, relativeRoughness: number): number {
-  let inverseRoot = 1 / Math.sqrt(swameeJain(reynolds, relativeRoughness));
+  const rough = relativeRoughness / 3.7;
+  const viscous = 2.51 / reynolds;
+  let inverseRoot = inverseRootOf(rough + 5.74 / reynolds ** 0.9);
   for (let step = 0; step < mostSteps; step++) {
-    const next = colebrookInverseRoot(relativeRoughness, inverseRoot / reynolds);
-    const change = Math.abs(next - inverseRoot);
-    inverseRoot = next;
-    if (change < tolerance) break;
+    const argument = rough + viscous * inverseRoot;
+    const residual = inverseRoot - inverseRootOf(argument);
+    const change = residual / (1 + ((2 / Math.LN10) * viscous) / argument);
+    inverseRoot -= change;
+    if (Math.abs(change) < lastChange) break;
   }
-  return inverseRoot ** -2;
+  return 1 / (inverseRoot * inverseRoot);
 }
 
 /** Explicit friction factor of Swamee and Jain 1976 (from memory): the start of the iteration, and a check. */
 export function swameeJain(reynolds: number, relativeRoughness: number): number {
-  return 0.25 / Math.log10(relativeRoughness / 3.7 + 5.74 / reynolds ** 0.9) ** 2;
+  return inverseRootOf(relativeRoughness / 3.7 + 5.74 / reynolds ** 0.9) ** -2;
 }
 
 /**
- * Head lost in a full round pipe, m: Darcy–Weisbach friction plus local losses,
+ * Head lost in a full round pipe, m: Darcy–Weisbach friction (Weisbach 1845, from memory) plus local losses,
  * h = (f L/D + ΣK) V²/2g. A closed bore loses an infinite head.
  * @param viscosity kinematic, m²/s
  */
 export function pipeHeadLoss(pipe: PipeFlow, flow: number, viscosity: number): number {
   if (flow === 0) return 0;
-  if (pipe.diameter <= 0) return Infinity;
-  const velocity = flow / pipeArea(pipe.diameter);
-  const reynolds = (velocity * pipe.diameter) / viscosity;
-  const factor = frictionFactor(reynolds, pipe.roughness / pipe.diameter);
-  return ((factor * pipe.length) / pipe.diameter + pipe.minorLoss) * (velocity ** 2 / (2 * gravity));
+  const { length, diameter, roughness, minorLoss } = pipe;
+  if (diameter <= 0) return Infinity;
+  const velocity = flow / pipeArea(diameter);
+  const factor = frictionFactor((velocity * diameter) / viscosity, roughness / diameter);
+  return ((factor * length) / diameter + minorLoss) * ((velocity * velocity) / (2 * gravity));
 }
-
-const relativeRoughnessOf = ({ roughness, diameter }: PipeFlow) =>
-  Math.min(roughness / diameter, largestRelativeRoughness);
 
 /**
- * Flow that a head drives through a pipe, m³/s: Darcy–Weisbach and Colebrook–White solved together by fixed
- * point, V = √(2gh/(f L/D + ΣK)); without local losses by the closed form of `frictionOnlyFlow`.
- * Below Re 4000 the flow is found by bisection on the head loss, which rises with the flow.
+ * Flow that a head drives through a pipe, m³/s: the inverse of `pipeHeadLoss` (Darcy–Weisbach, `darcy-weisbach`).
+ * Turbulent: with x = 1/√f, V = x √(2gh)/s and s = √(L/D + ΣK x²), Colebrook–White becomes x = −2 log₁₀[(e/D)/3.7 + 2.51 ν s/(D √(2gh))],
+ * solved by Newton's method from its closed form without local losses.
  */
 export function flowAtHead(pipe: PipeFlow, head: number, viscosity: number): number {
-  if (head <= 0 || pipe.diameter <= 0) return 0;
   const { length, diameter, minorLoss } = pipe;
-  const relativeRoughness = relativeRoughnessOf(pipe);
-  if (minorLoss === 0) return turbulentOrSlow(frictionOnlyFlow(pipe, head, viscosity), pipe, head, viscosity);
-  let inverseRoot = 1 / Math.sqrt(swameeJain(turbulentLimit, relativeRoughness));
-  let velocity = 0;
-  for (let step = 0; step < mostSteps; step++) {
-    velocity = Math.sqrt((2 * gravity * head) / (length / (diameter * inverseRoot ** 2) + minorLoss));
-    const reynolds = (velocity * diameter) / viscosity;
-    const next = colebrookInverseRoot(relativeRoughness, inverseRoot / reynolds);
-    const change = Math.abs(next - inverseRoot);
-    inverseRoot = next;
-    if (change < tolerance) break;
+  if (head <= 0 || diameter <= 0) return 0;
+  const relativeRoughness = Math.min(pipe.roughness / diameter, largestRelativeRoughness);
+  const rough = relativeRoughness / 3.7;
+  const freeVelocity = Math.sqrt(2 * gravity * head);
+  const viscous = (2.51 * viscosity) / (diameter * freeVelocity);
+  const slenderness = length / diameter;
+  let inverseRoot = inverseRootOf(rough + viscous * Math.sqrt(slenderness));
+  for (let step = 0; minorLoss > 0 && inverseRoot > 0 && step < mostSteps; step++) {
+    const spread = Math.sqrt(slenderness + minorLoss * inverseRoot * inverseRoot);
+    const argument = rough + viscous * spread;
+    const slope = 1 + ((2 / Math.LN10) * viscous * minorLoss * inverseRoot) / (spread * argument);
+    const change = (inverseRoot - inverseRootOf(argument)) / slope;
+    inverseRoot -= change;
+    if (Math.abs(change) < lastChange) break;
   }
-  return turbulentOrSlow(velocity * pipeArea(diameter), pipe, head, viscosity);
-}
-
-function turbulentOrSlow(flow: number, pipe: PipeFlow, head: number, viscosity: number): number {
-  const reynolds = (flow / pipeArea(pipe.diameter)) * (pipe.diameter / viscosity);
-  return reynolds >= turbulentLimit ? flow : slowFlowAtHead(pipe, head, viscosity);
-}
-
-function slowFlowAtHead(pipe: PipeFlow, head: number, viscosity: number): number {
-  let low = 0;
-  let high = (turbulentLimit * viscosity * pipeArea(pipe.diameter)) / pipe.diameter;
-  for (let step = 0; step < mostSteps; step++) {
-    const middle = (low + high) / 2;
-    if (pipeHeadLoss(pipe, middle, viscosity) > head) high = middle;
-    else low = middle;
-  }
-  return (low + high) / 2;
-}
-
-/** The closed form of `flowAtHead` for friction alone in turbulent flow. */
-export function frictionOnlyFlow(pipe: PipeFlow, head: number, viscosity: number): number {
-  const { diameter, length } = pipe;
-  const speed = Math.sqrt((2 * gravity * diameter * head) / length);
+  const spread = Math.sqrt(slenderness + minorLoss * inverseRoot * inverseRoot);
+  const velocity = (inverseRoot * freeVelocity) / spread;
+  const isTurbulent = (velocity * diameter) / viscosity >= turbulentLimit;
   return (
-    pipeArea(diameter) *
-    speed *
-    colebrookInverseRoot(relativeRoughnessOf(pipe), viscosity / (diameter * speed))
+    pipeArea(diameter) * (isTurbulent ? velocity : slowVelocity(pipe, relativeRoughness, head, viscosity))
   );
 }
 
 /**
- * Hazen–Williams head loss, m: h = 10.67 L Q^1.852 / (C^1.852 D^4.8704) (from memory; variants differ by 0.1 %).
- * For clean pipes only: C is not constant on a wall of shells.
+ * Velocity below Re 4000. With p = L/D and u = (ν/D)²/2g: laminar, h = u (64 p Re + ΣK Re²), a quadratic;
+ * transitional, f = f₀ + m (Re − 2000) makes it h = u [(p (f₀ − 2000 m) + ΣK) Re² + p m Re³], which rises and is
+ * convex up to Re 4000, so that Newton's method from there falls on the root.
  */
-export function hazenWilliamsLoss(
-  pipe: { length: number; diameter: number },
-  flow: number,
-  c: number,
-): number {
-  return (10.67 * pipe.length * flow ** 1.852) / (c ** 1.852 * pipe.diameter ** 4.8704);
-}
-
-/** The C that gives the same loss as `headLoss`, for readers who know a wall by its C. */
-export function equivalentC(
-  pipe: { length: number; diameter: number },
-  flow: number,
-  headLoss: number,
-): number {
-  return (hazenWilliamsLoss(pipe, flow, 1) / headLoss) ** (1 / 1.852);
+function slowVelocity(pipe: PipeFlow, relativeRoughness: number, head: number, viscosity: number): number {
+  const { length, diameter, minorLoss } = pipe;
+  const slenderness = length / diameter;
+  const scaledHead = (head * 2 * gravity * diameter ** 2) / viscosity ** 2;
+  const half = (laminarConstant * slenderness) / 2;
+  const laminar = scaledHead / (half + Math.sqrt(half ** 2 + minorLoss * scaledHead));
+  if (laminar <= laminarLimit) return (laminar * viscosity) / diameter;
+  const start = laminarConstant / laminarLimit;
+  const rise = (colebrook(turbulentLimit, relativeRoughness) - start) / (turbulentLimit - laminarLimit);
+  const square = slenderness * (start - rise * laminarLimit) + minorLoss;
+  const cube = slenderness * rise;
+  let reynolds = turbulentLimit;
+  for (let step = 0; step < mostSteps; step++) {
+    const change =
+      (reynolds * reynolds * (square + cube * reynolds) - scaledHead) /
+      (reynolds * (2 * square + 3 * cube * reynolds));
+    reynolds -= change;
+    if (Math.abs(change) < lastChange) break;
+  }
+  return (reynolds * viscosity) / diameter;
 }

@@ -29,17 +29,32 @@ export interface CostLine {
   readonly quantityKind: QuantityKind;
   /** Money per unit of the quantity in the model's unit (m², kg, kWh, m³, h, d). */
   readonly unitRate: number;
-  readonly amount: Money;
+  /** Quantity × unit rate, rounded to the cent once: a whole number, so that sums are exact. */
+  readonly cents: number;
   readonly assumptionIds: readonly string[];
 }
 
-export type LineDraft = Omit<CostLine, "amount">;
+export type LineDraft = Omit<CostLine, "cents">;
 
-/** Makes a line; its amount is quantity × unit rate, rounded to the cent once. */
+/** Makes a line; half a cent rounds away from zero. @throws Error naming structure and line if it is no sum of money */
 export function costLine(draft: LineDraft): CostLine {
-  const amount = new Money((draft.quantity * draft.unitRate).toFixed(2));
-  if (!amount.isFinite()) throw new Error(`${draft.structure}: ${draft.what} is not a finite amount`);
-  return { ...draft, amount };
+  const exact = draft.quantity * draft.unitRate * centsPerUnit;
+  const cents = Math.sign(exact) * Math.round(Math.abs(exact));
+  if (!Number.isSafeInteger(cents)) {
+    throw new Error(`${draft.structure}: ${draft.what} is not a finite amount: ${exact / centsPerUnit}`);
+  }
+  const { structure, what, type, bearer, quantity, quantityKind, unitRate, assumptionIds } = draft;
+  return { structure, what, type, bearer, quantity, quantityKind, unitRate, assumptionIds, cents };
+}
+
+const centsPerUnit = 100;
+
+export const amountOf = ({ cents }: CostLine): Money => moneyOf(cents);
+
+/** Whole cents as money. @throws Error where they are more than can be kept exactly */
+export function moneyOf(cents: number): Money {
+  if (!Number.isSafeInteger(cents)) throw new Error(`${cents} cents: too large to be kept to the cent`);
+  return new Money(cents).dividedBy(centsPerUnit);
 }
 
 export function sumOf(amounts: Iterable<Money>): Money {
@@ -48,4 +63,9 @@ export function sumOf(amounts: Iterable<Money>): Money {
   return sum;
 }
 
-export const totalOf = (lines: readonly CostLine[]): Money => sumOf(lines.map((line) => line.amount));
+/** Sum of lines: exact, since it adds whole cents. */
+export function totalOf(lines: Iterable<CostLine>): Money {
+  let cents = 0;
+  for (const line of lines) cents += line.cents;
+  return moneyOf(cents);
+}

@@ -2,7 +2,7 @@ import type { Assumed } from "../assumed.js";
 import { at } from "../lake/calendar.js";
 import type { DryingParameters } from "./drying.js";
 import type { ShellParameters } from "./shell.js";
-import { nextPlace, type ShellTable, settlersPlace, shellTable } from "./shell-table.js";
+import { nextPlace, type ShellTable, settlersPlace } from "./shell-table.js";
 import type { SurfaceMonth } from "./surface.js";
 
 /** What stands on a surface at the end of a month. */
@@ -54,17 +54,11 @@ export interface GrowingSurface {
   readonly table: ShellTable;
 }
 
-export function growingSurface(
-  months: readonly SurfaceMonth[],
-  parameters: GrowthParameters,
-): GrowingSurface {
-  return { months, table: shellTable(months, parameters.shell, parameters.drying) };
-}
-
-interface Cohort {
-  number: number;
-  /** Place in the shell table. */
-  place: number;
+/** The cohorts of a surface: how many live of each, and their places in the shell table. */
+interface Cohorts {
+  readonly number: Float64Array;
+  readonly place: Int32Array;
+  count: number;
 }
 
 /** Sums over the cohorts of a surface, per m². */
@@ -75,85 +69,133 @@ interface Stand {
   killed: number;
 }
 
+/** Element of a list of plain numbers whose length the caller guarantees; kept apart from `at` for its speed. */
+const valueAt = (list: Float64Array, index: number): number => list[index] ?? 0;
+
 /** Fewer than this to a square metre are not followed further. */
 const smallestCohort = 1 / 2;
 
+export interface GrowthInput {
+  readonly surface: GrowingSurface;
+  /** Lake-wide density over capacity times suitability, one value per month. */
+  readonly density: readonly number[];
+  /** Month of the year, 0 to 11, of the first value; January if left out. */
+  readonly firstMonth?: number;
+}
+
 /**
- * Grows the layer on a surface month by month from a bare start in January.
+ * Grows the layer on a surface month by month from a bare start.
  * Each month: the dry run kills, the living age and grow, N exp(−m/12) of them live on; new settlers take their
  * share of the free space, n D s max(0, 1 − c/cmax); crowding sheds what has no room, so that c = Σ N L² stays
  * within cmax; then the surface is cleaned if the month is a cleaning month. Yearly mortality: Karatayev and others
  * 2006; settlers: after densities in `cwcb-133969`.
- * @param input.density lake-wide density over capacity times suitability, one value per month
  * @param input.cleanAfter true for a month at whose end the surface is cleaned
  * @returns the layer at each month's end, before any cleaning
  */
 export function growLayers(
-  input: {
-    surface: GrowingSurface;
-    density: readonly number[];
-    cleanAfter: (month: number, layer: Layer) => boolean;
-  },
+  input: GrowthInput & { readonly cleanAfter?: (month: number, layer: Layer) => boolean },
   parameters: GrowthParameters,
 ): Layer[] {
-  const { months, table } = input.surface;
-  const monthlySurvival = Math.exp(-parameters.yearlyMortality / 12);
-  const cohorts: Cohort[] = [];
-  return input.density.map((density, month) => {
-    const stand = passMonth(cohorts, table, monthlySurvival);
-    const overCrowded = stand.cover / parameters.coverLimit;
-    const settlement = at(months, month % 12).settlement * Math.max(0, 1 - overCrowded);
-    settle(cohorts, stand, table, {
-      number: parameters.settlersPerMonth * density * settlement,
-      place: settlersPlace(month % 12),
-    });
-    if (overCrowded > 1) shed(cohorts, stand, 1 / overCrowded);
+  const layers: Layer[] = [];
+  growStands(input, parameters, (stand, month) => {
     const layer = describe(stand, parameters.bulkDensity);
-    if (input.cleanAfter(month, layer)) cohorts.length = 0;
-    return layer;
+    layers.push(layer);
+    return input.cleanAfter?.(month, layer) ?? false;
   });
+  return layers;
+}
+
+/** Live mass that drying and frost kill on an untouched surface in each year, kg/m². */
+export function killedByYear(input: GrowthInput, parameters: GrowthParameters): number[] {
+  const killed = Array<number>(input.density.length / 12).fill(0);
+  growStands(input, parameters, (stand, month) => {
+    const year = Math.floor(month / 12);
+    killed[year] = (killed[year] ?? 0) + stand.killed;
+    return false;
+  });
+  return killed;
+}
+
+/** The months told at `growLayers`; the surface is cleaned if `see`, which is shown what stands, says so. */
+function growStands(
+  { surface, density, firstMonth = 0 }: GrowthInput,
+  parameters: GrowthParameters,
+  see: (stand: Readonly<Stand>, month: number) => boolean,
+): void {
+  const { months, table } = surface;
+  const monthlySurvival = Math.exp(-parameters.yearlyMortality / 12);
+  const cohorts: Cohorts = {
+    number: new Float64Array(density.length),
+    place: new Int32Array(density.length),
+    count: 0,
+  };
+  const stand: Stand = { number: 0, cover: 0, mass: 0, killed: 0 };
+  for (let month = 0; month < density.length; month++) {
+    const monthOfYear = (firstMonth + month) % 12;
+    passMonth(cohorts, stand, table, monthlySurvival);
+    const overCrowded = stand.cover / parameters.coverLimit;
+    const settlement = at(months, monthOfYear).settlement * Math.max(0, 1 - overCrowded);
+    const settlers = parameters.settlersPerMonth * at(density, month) * settlement;
+    settle(cohorts, stand, table, settlers, settlersPlace(monthOfYear));
+    if (overCrowded > 1) shed(cohorts, stand, 1 / overCrowded);
+    if (see(stand, month)) cohorts.count = 0;
+  }
 }
 
 /**
  * A month in the life of every cohort: the dry run kills at the size of the month before, the rest thins and
- * grows, and cohorts too small to follow are dropped. In place and in one pass: this runs for each month of each
- * plan.
+ * grows, and cohorts too small to follow are dropped. The cohort that passes the last age told apart joins the one
+ * that settled a year later. In place and in one pass: this runs for each month of each plan.
  */
-function passMonth(cohorts: Cohort[], table: ShellTable, monthlySurvival: number): Stand {
-  const stand = { number: 0, cover: 0, mass: 0, killed: 0 };
+function passMonth(cohorts: Cohorts, stand: Stand, table: ShellTable, monthlySurvival: number): void {
+  stand.number = stand.cover = stand.mass = stand.killed = 0;
   let kept = 0;
-  for (const cohort of cohorts) {
-    const place = nextPlace(cohort.place);
-    if (table.isEverDry) {
-      const dead = cohort.number * (1 - at(table.outlives, place));
-      stand.killed += dead * at(table.mass, cohort.place);
-      cohort.number -= dead;
+  let oldest = 0;
+  let oldestPlace = -1;
+  for (let index = 0; index < cohorts.count; index++) {
+    const before = cohorts.place[index] ?? 0;
+    const place = nextPlace(before);
+    const living = valueAt(cohorts.number, index);
+    const alive = table.isEverDry ? living * valueAt(table.outlives, place) : living;
+    stand.killed += (living - alive) * valueAt(table.mass, before);
+    let number = alive * monthlySurvival;
+    if (place < before) {
+      oldest = number;
+      oldestPlace = place;
+      continue;
     }
-    cohort.number *= monthlySurvival;
-    cohort.place = place;
-    if (cohort.number <= smallestCohort) continue;
-    cohorts[kept] = cohort;
+    if (place === oldestPlace) {
+      number += oldest;
+      oldest = 0;
+    }
+    if (number <= smallestCohort) continue;
+    cohorts.number[kept] = number;
+    cohorts.place[kept] = place;
     kept += 1;
-    addTo(stand, cohort, table);
+    addTo(stand, number, place, table);
   }
-  cohorts.length = kept;
-  return stand;
+  cohorts.count = kept;
+  if (oldest > smallestCohort) settle(cohorts, stand, table, oldest, oldestPlace);
 }
 
-function addTo(stand: Stand, { number, place }: Cohort, table: ShellTable): void {
+function addTo(stand: Stand, number: number, place: number, table: ShellTable): void {
   stand.number += number;
-  stand.cover += number * at(table.cover, place);
-  stand.mass += number * at(table.mass, place);
+  stand.cover += number * valueAt(table.cover, place);
+  stand.mass += number * valueAt(table.mass, place);
 }
 
-function settle(cohorts: Cohort[], stand: Stand, table: ShellTable, settlers: Cohort): void {
-  if (settlers.number <= 0) return;
-  cohorts.push(settlers);
-  addTo(stand, settlers, table);
+function settle(cohorts: Cohorts, stand: Stand, table: ShellTable, number: number, place: number): void {
+  if (number <= 0) return;
+  cohorts.number[cohorts.count] = number;
+  cohorts.place[cohorts.count] = place;
+  cohorts.count += 1;
+  addTo(stand, number, place, table);
 }
 
-function shed(cohorts: readonly Cohort[], stand: Stand, keptShare: number): void {
-  for (const cohort of cohorts) cohort.number *= keptShare;
+function shed(cohorts: Cohorts, stand: Stand, keptShare: number): void {
+  for (let index = 0; index < cohorts.count; index++) {
+    cohorts.number[index] = valueAt(cohorts.number, index) * keptShare;
+  }
   stand.number *= keptShare;
   stand.cover *= keptShare;
   stand.mass *= keptShare;

@@ -3,8 +3,10 @@ import { type DryingParameters, survival } from "./drying.js";
 import { grownLengthMm, type ShellParameters, wetMassG } from "./shell.js";
 import type { SurfaceMonth } from "./surface.js";
 
-/** Ages, in months, that are told apart; beyond them only the season counts, since growth has come to rest. */
-const tableAges = 132;
+/** Months over which a mussel grows: few live longer, and growth has all but come to rest. */
+const growingAges = 84;
+/** Ages, in months, that are told apart; beyond them only the season counts. */
+const tableAges = growingAges + 12;
 
 const kgPerG = 1e-3;
 const squareMetresPerSquareMm = 1e-6;
@@ -29,6 +31,30 @@ export const settlersPlace = (monthOfYear: number): number => monthOfYear * tabl
 /** Place a month later; past the last age told apart, the place a year before it. */
 export function nextPlace(place: number): number {
   return (place + 1) % tableAges === 0 ? place + 1 - 12 : place + 1;
+}
+
+/**
+ * Maker of tables that keeps each, since surfaces that live through the same warmth and dry runs share one: below the
+ * drawn-down band most do.
+ */
+export function shellTables(
+  shell: ShellParameters,
+  drying: DryingParameters,
+): (surface: readonly SurfaceMonth[]) => ShellTable {
+  const known = new Map<string, ShellTable>();
+  return (surface) => {
+    const key = JSON.stringify(
+      surface.map(({ settlement, degreeDays, doseBefore, doseAfter }) => [
+        settlement > 0,
+        degreeDays,
+        doseBefore,
+        doseAfter,
+      ]),
+    );
+    const table = known.get(key) ?? shellTable(surface, shell, drying);
+    known.set(key, table);
+    return table;
+  };
 }
 
 export function shellTable(
@@ -64,7 +90,7 @@ function fillAges(
         table.outlives[place] =
           survival(month.doseAfter, lengthMm, drying) / survival(month.doseBefore, lengthMm, drying);
       }
-      lengthMm = grownLengthMm(lengthMm, month.degreeDays, shell);
+      if (age < growingAges) lengthMm = grownLengthMm(lengthMm, month.degreeDays, shell);
     }
     table.cover[place] = lengthMm ** 2 * squareMetresPerSquareMm;
     table.mass[place] = wetMassG(lengthMm, shell) * kgPerG;

@@ -14,8 +14,6 @@ export interface Surface {
   readonly place: Place;
   /** Water velocity along the surface by month, m/s; 0 for still water. */
   readonly velocity: readonly number[];
-  /** Share of settlers that a coating or treatment lets on; 1 for an untreated surface. */
-  readonly settlementFactor: number;
 }
 
 /** One month of the conditions that a surface offers, the same every year. */
@@ -73,8 +71,8 @@ function fallingShare(value: number, full: number, none: number): number {
 /**
  * The twelve months of a surface. Larvae come from the lake's surface water, so the spawning season follows the
  * surface temperature; growth follows the temperature at the surface's own depth. A floating surface keeps its
- * depth and is never dry. Share of the lake's settlers that the surface receives: s = φT φy φV φw φc, of season,
- * depth, velocity, share of the month under water and coating.
+ * depth and is never dry. Share of the lake's settlers that the surface receives: s = φT φy φV φw, of season,
+ * depth, velocity and share of the month under water.
  */
 export function surfaceMonths(
   surface: Surface,
@@ -95,8 +93,7 @@ export function surfaceMonths(
         spawning(at(lake.surfaceTemperature, month), parameters.settlement) *
         depthFactor(depth, parameters.settlement) *
         velocityFactor(at(surface.velocity, month), parameters.settlement) *
-        at(wetted, month) *
-        surface.settlementFactor,
+        at(wetted, month),
       degreeDays:
         degreeDays(temperature, parameters.settlement.growthBaseTemperature, month) * at(wetted, month),
       doseBefore: dose.before,

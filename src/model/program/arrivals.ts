@@ -55,7 +55,8 @@ function funnel(
 /**
  * Share of fouled boats that still reach the water with live mussels: those never met or not set aside, and
  * those that inspection and hot wash both miss. Two bounds for the last: misses independent, (1−i)(1−w), and
- * the same boats missed by both, 1 − max(i, w); `dependence` 0 to 1 leads from one to the other.
+ * the same boats missed by both, 1 − max(i, w); `dependence` 0 to 1 leads from one to the other, m. Then
+ * x = 1 − a + a m, a the share met and set aside.
  */
 export function passingShare(steps: ProgramSteps, dependence: number): number {
   const independent = (1 - steps.inspection) * (1 - steps.hotWash);

@@ -1,7 +1,8 @@
 import type { CostLine, QuantityKind } from "../money/line.js";
 import type { Layer } from "../mussels/layer.js";
 import type { Surface } from "../mussels/surface.js";
-import type { Plan } from "./plan.js";
+import type { PartKind } from "./catalogue.js";
+import type { ImpossiblePlan, Plan } from "./plan.js";
 
 /** A quantity with its price: the part of a cost line that a component knows. */
 export interface Priced {
@@ -19,12 +20,19 @@ export interface Priced {
  */
 export interface Component {
   readonly name: string;
+  readonly kind: PartKind;
   readonly surface: Surface;
   /** Surface that mussels sit on, m². */
   readonly wettedArea: number;
+  /** Flow that a treatment of the part's water is sized for, m³/s. */
+  readonly designFlow: number;
+  /** Equal pieces that are inspected one by one. */
+  readonly count: number;
   readonly cleaning: Cleaning;
-  /** Set where an oxidant may be dosed; the cost of a month of it. */
-  readonly oxidant?: { readonly settlementFactor: number; readonly monthly: (month: number) => Priced };
+  /** Set where an oxidant may be dosed: the flow that is treated, by month. */
+  readonly oxidant?: { readonly flow: readonly number[] } | undefined;
+  /** What days out of service cost in a month of the year, where they cost anything. */
+  readonly outage?: ((days: number, month: number) => readonly Priced[]) | undefined;
   /** What the layer costs in a month of the year while it is there. */
   readonly losses: (layer: Layer, month: number) => readonly Priced[];
   /** Which limit the layer breaks, in words; undefined if none. */
@@ -34,8 +42,8 @@ export interface Component {
 export interface Cleaning {
   /** How the work is named: "cleaned by divers". */
   readonly byName: string;
-  /** Cost of one cleaning apart from disposal, by method. */
-  readonly work: (method: Plan["method"], month: number) => readonly Priced[];
+  /** Cost of one cleaning apart from disposal and outage. @param shareId assumption that holds a share of the usual cost */
+  readonly work: (shareId?: string) => readonly Priced[];
 }
 
 /** A check that the reader sees as a row. */
@@ -51,14 +59,16 @@ export interface TriedPlan {
   /** Yearly cost in a mature infestation, price-year money. */
   readonly yearlyCost: number;
   readonly brokenLimit: string | undefined;
-  /** The thickest layer of the cycle that was costed. */
-  readonly thickestLayer: Layer;
 }
 
 export interface ComponentResult {
   readonly name: string;
   readonly chosen: TriedPlan;
-  readonly tried: readonly TriedPlan[];
+  /** Set where the study prescribes the plan: why, and what would have been chosen. */
+  readonly pinned: { readonly reason: string; readonly cheapest: TriedPlan } | undefined;
+  /** Every plan of the catalogue tried out, in the catalogue's order; worked out when asked for. */
+  readonly everyPlan: () => readonly TriedPlan[];
+  readonly impossible: readonly ImpossiblePlan[];
   /** The thickest layer that the chosen plan lets grow, and the thickest of a mature year if nobody cleans. */
   readonly thickestLayer: Layer;
   readonly untouchedLayer: Layer;

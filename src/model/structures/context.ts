@@ -3,23 +3,20 @@ import { type RoughnessParameters, roughnessParameters } from "../hydraulics/fou
 import type { Lake } from "../inputs.js";
 import { dailyElevations, dryRuns } from "../lake/levels.js";
 import { type Suitability, suitability } from "../lake/suitability.js";
-import { type DryingParameters, dryingParameters } from "../mussels/drying.js";
-import { type GrowthParameters, growthParameters } from "../mussels/layer.js";
+import { dryingParameters } from "../mussels/drying.js";
+import { type GrowingSurface, type GrowthParameters, growthParameters } from "../mussels/layer.js";
 import { densityShare, populationParameters } from "../mussels/population.js";
 import { shellParameters } from "../mussels/shell.js";
-import {
-  type Place,
-  type SettlementParameters,
-  type Surface,
-  type SurfaceMonth,
-  settlementParameters,
-  surfaceMonths,
-} from "../mussels/surface.js";
+import { shellTables } from "../mussels/shell-table.js";
+import { type Place, type Surface, settlementParameters, surfaceMonths } from "../mussels/surface.js";
+import type { PlanEntry } from "./catalogue.js";
 
-/** What every structure of one lake shares: the water, the mussels and the price list. */
+/** What every structure of one lake shares in one possible operating year: the water, the mussels, the prices. */
 export interface LakeContext {
   readonly lake: Lake;
   readonly daily: readonly number[];
+  /** Names the year of the record in messages: " in 2012"; empty for a schedule. */
+  readonly levelLabel: string;
   readonly suitability: Suitability;
   /** Density over capacity times suitability by month since establishment, over the horizon. */
   readonly density: readonly number[];
@@ -29,40 +26,81 @@ export interface LakeContext {
   readonly roughness: RoughnessParameters;
   readonly viscosity: number;
   readonly assumed: Assumed;
-  readonly months: (surface: Surface) => SurfaceMonth[];
+  /** The catalogue of protection plans. */
+  readonly plans: readonly PlanEntry[];
+  /** Real rate at which installations are paid off. */
+  readonly discountRate: number;
+  readonly growing: (surface: Surface) => GrowingSurface;
   /** Days of the longest dry run at a place; none where it floats. */
   readonly longestDryRun: (place: Place) => { startDay: number; days: number };
 }
 
-export function lakeContext(lake: Lake, years: number, assumed: Assumed): LakeContext {
-  const daily = dailyElevations(lake.drawdown);
+/** The possible operating years of a lake. */
+export type Contexts = readonly [LakeContext, ...LakeContext[]];
+
+export interface UpkeepSettings {
+  readonly plans: readonly PlanEntry[];
+  readonly discountRate: number;
+}
+
+/**
+ * One context for each possible operating year: the schedule's single one, or each year of the record. Mussels,
+ * prices and habitat are the same in all.
+ */
+export function lakeContexts(
+  lake: Lake,
+  years: number,
+  assumed: Assumed,
+  settings: UpkeepSettings,
+): Contexts {
   const suited = suitability(lake, assumed);
   const density = monthlyDensity(lake, years, suited.weight, assumed);
-  const drying: DryingParameters = dryingParameters(lake.species, assumed);
-  const settlement: SettlementParameters = settlementParameters(lake, assumed);
-  return {
+  const drying = dryingParameters(lake.species, assumed);
+  const settlement = settlementParameters(lake, assumed);
+  const growth = growthParameters(assumed, shellParameters(assumed), drying);
+  const tableOf = shellTables(growth.shell, drying);
+  const shared = {
     lake,
-    daily,
     suitability: suited,
     density,
     matureDensity: Math.max(...density),
-    growth: growthParameters(assumed, shellParameters(assumed), drying),
+    growth,
     roughness: roughnessParameters(assumed),
     viscosity: assumed("hydraulics.viscosity"),
     assumed,
-    months: (surface) => surfaceMonths(surface, lake, daily, { settlement, drying }),
-    longestDryRun: (place) => longestRun(place, daily),
+    ...settings,
   };
+  const ofYear = (levelLabel: string, daily: readonly number[]): LakeContext => ({
+    ...shared,
+    daily,
+    levelLabel,
+    growing: (surface) => {
+      const months = surfaceMonths(surface, lake, daily, { settlement, drying });
+      return { months, table: tableOf(months) };
+    },
+    longestDryRun: (place) => longestRun(place, daily),
+  });
+  const [first, ...rest] = lake.record ?? [];
+  if (first === undefined) return [ofYear("", dailyElevations(lake.drawdown))];
+  const ofRecord = ({ label, daily }: typeof first) => ofYear(` in ${label}`, daily);
+  return [ofRecord(first), ...rest.map(ofRecord)];
 }
 
-/** Mid-month values, so that year 0 is the first year after establishment. */
+/**
+ * Mid-month values, so that year 0 is the first year after establishment. A density within a ten-thousandth of
+ * its last value counts as that value: from then on years repeat.
+ */
 function monthlyDensity(lake: Lake, years: number, weight: number, assumed: Assumed): number[] {
   const parameters = populationParameters(lake, assumed);
-  return Array.from(
-    { length: years * 12 },
-    (_, month) => weight * densityShare((month + 1 / 2) / 12, parameters),
-  );
+  const shareAt = (month: number) => densityShare((month + 1 / 2) / 12, parameters);
+  const settled = densityShare(Infinity, parameters);
+  return Array.from({ length: years * 12 }, (_, month) => {
+    const share = shareAt(month);
+    return weight * (Math.abs(share - settled) < settledTolerance ? settled : share);
+  });
 }
+
+const settledTolerance = 1e-4;
 
 function longestRun(place: Place, daily: readonly number[]) {
   const none = { startDay: 0, days: 0 };

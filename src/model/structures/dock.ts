@@ -12,7 +12,10 @@ export function dockComponents(dock: Dock, context: LakeContext): Component[] {
   return [
     {
       name: "wetted hull",
-      surface: { place: placeOf(dock), velocity: months.map(() => 0), settlementFactor: 1 },
+      kind: "hull",
+      designFlow: 0,
+      count: dock.count,
+      surface: { place: placeOf(dock), velocity: months.map(() => 0) },
       wettedArea: area,
       cleaning: cleaningOf("hull", area, context),
       losses: (layer) => [wear(dock, layer, context)],

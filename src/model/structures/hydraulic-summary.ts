@@ -1,23 +1,23 @@
-import { fouledPipe, type RoughnessParameters } from "../hydraulics/fouled-pipe.js";
-import { equivalentC, flowAtHead, frictionFactor, pipeArea, pipeHeadLoss } from "../hydraulics/friction.js";
-import {
-  blockedShare,
-  kirschmerLoss,
-  meusburgerLoss,
-  rackFace,
-  reclamationLoss,
-} from "../hydraulics/rack.js";
-import type { Pipe, Rack, Structure } from "../inputs.js";
+import { fouledPipe } from "../hydraulics/fouled-pipe.js";
+import { frictionFactor, gravity, pipeArea, type Regime, regimeOf } from "../hydraulics/friction.js";
+import { equivalentC, hazenWilliamsLoss } from "../hydraulics/hazen-williams.js";
+import { blockedShare, rackFace, rackLoss } from "../hydraulics/rack.js";
+import { cleanWaterway, type Waterway, waterwayFlow, waterwayLoss } from "../hydraulics/waterway.js";
+import type { Intake, Pipe, Rack, RackFormula, Structure } from "../inputs.js";
 import type { Layer } from "../mussels/layer.js";
 import type { ComponentResult } from "./component.js";
 import type { LakeContext } from "./context.js";
+import { type PumpSummary, pumpSummary } from "./pump-summary.js";
+import { barFactors, costFormula } from "./rack.js";
 
 /** One state of a pipe with every step that leads to its head loss, for a check by hand. */
 export interface PipeState {
   readonly bore: number;
+  /** Where the clean wall is given by a Hazen–Williams C: the equivalent one at the largest flow. */
   readonly roughness: number;
   readonly velocity: number;
   readonly reynolds: number;
+  readonly regime: Regime;
   readonly frictionFactor: number;
   readonly headLoss: number;
   /** Hazen–Williams C of the same friction loss. */
@@ -43,120 +43,157 @@ export interface RackSummary {
   readonly structure: string;
   readonly flow: number;
   readonly approachVelocity: number;
+  /** The formula that the costs use. */
+  readonly formula: RackFormula;
   readonly clean: RackLosses;
   readonly fouled: RackLosses | undefined;
 }
 
-export interface RackLosses {
+/** The blocked share of the face and the head lost by each formula. */
+export interface RackLosses extends Readonly<Record<RackFormula, number>> {
   readonly blocked: number;
-  readonly meusburger: number;
-  readonly kirschmer: number;
-  readonly reclamation: number;
 }
 
 export interface HydraulicSummary {
   readonly pipes: readonly PipeSummary[];
   readonly racks: readonly RackSummary[];
+  /** Pumps known by their curve. */
+  readonly pumps: readonly PumpSummary[];
 }
 
-/** Clean and fouled-if-left states at the largest flow of each rack and pipe of a structure. */
+interface Part {
+  readonly name: string;
+  readonly pipe: Pipe;
+  readonly flow: number;
+}
+
+/** Clean and fouled-if-left states at the largest flow of each rack, pipe and pump of a structure. */
 export function hydraulicSummary(
   structure: Structure,
   components: readonly ComponentResult[],
   context: LakeContext,
 ): HydraulicSummary {
-  if (structure.kind !== "intake" && structure.kind !== "hydropower") return { pipes: [], racks: [] };
-  const largestFlow = Math.max(...(structure.kind === "intake" ? structure.demand : structure.flow));
-  if (largestFlow === 0) return { pipes: [], racks: [] };
   const layerOf = (name: string) => components.find((each) => each.name === name)?.untouchedLayer;
-  const pipe = (part: string, each: Pipe, pipeFlow: number) => {
-    const layer = layerOf(part);
-    return layer ? [pipeSummary(structure.name, part, { pipe: each, flow: pipeFlow, layer }, context)] : [];
+  const summarised = <T>(name: string, summary: (layer: Layer) => T): T[] => {
+    const layer = layerOf(name);
+    return layer ? [summary(layer)] : [];
   };
-  const rackLayer = layerOf("trash rack");
+  const racked = structure.kind === "intake" || structure.kind === "hydropower" ? [structure] : [];
   return {
-    pipes:
-      structure.kind === "intake"
-        ? pipe("conduit", structure.conduit, largestFlow)
-        : [
-            ...pipe("penstock", structure.penstock, largestFlow),
-            ...pipe("cooling-water line", structure.coolingWater, structure.coolingWater.requiredFlow),
-          ],
-    racks: rackLayer ? [rackSummary(structure.name, structure.rack, largestFlow, rackLayer, context)] : [],
+    pipes: partsOf(structure)
+      .filter(({ flow }) => flow > 0)
+      .flatMap((part) => summarised(part.name, (layer) => pipeSummary(structure.name, part, layer, context))),
+    racks: racked
+      .filter((each) => largestFlow(each) > 0)
+      .flatMap((each) =>
+        summarised("trash rack", (layer) =>
+          rackSummary({ structure: each.name, rack: each.rack, flow: largestFlow(each) }, layer, context),
+        ),
+      ),
+    pumps: racked
+      .filter((each): each is Intake => each.kind === "intake" && largestFlow(each) > 0)
+      .flatMap((each) => summarised("conduit", (layer) => pumpSummary(each, layer, context)))
+      .flat(),
   };
 }
 
-function pipeSummary(
-  structure: string,
-  part: string,
-  input: { pipe: Pipe; flow: number; layer: Layer },
-  { roughness, viscosity }: { roughness: RoughnessParameters; viscosity: number },
-): PipeSummary {
-  const { pipe, flow, layer } = input;
-  const fouled = fouledPipe(pipe, layer, roughness);
-  const clean = pipeState(pipe, flow, viscosity);
+const largestFlow = (structure: Extract<Structure, { rack: Rack }>) =>
+  Math.max(...(structure.kind === "intake" ? structure.demand : structure.flow));
+
+function partsOf(structure: Structure): Part[] {
+  switch (structure.kind) {
+    case "intake":
+      return [{ name: "conduit", pipe: structure.conduit, flow: largestFlow(structure) }];
+    case "hydropower": {
+      const { penstock, coolingWater } = structure;
+      const flow = largestFlow(structure);
+      if (flow === 0) return [];
+      return [
+        { name: "penstock", pipe: penstock, flow },
+        { name: "cooling-water line", pipe: coolingWater, flow: coolingWater.requiredFlow },
+      ];
+    }
+    case "service-line":
+      return [{ name: "service line", pipe: structure, flow: structure.requiredFlow }];
+    default:
+      return [];
+  }
+}
+
+function pipeSummary(structure: string, part: Part, layer: Layer, context: LakeContext): PipeSummary {
+  const { pipe, flow } = part;
+  const { viscosity } = context;
+  const cleanPipe = cleanWaterway(pipe, { largestFlow: flow, viscosity });
+  const fouledWaterway = fouledPipe(cleanPipe, layer, context.roughness);
+  const clean = pipeState(cleanPipe, flow, viscosity);
   return {
     structure,
-    part,
+    part: part.name,
     flow,
     length: pipe.length,
     minorLoss: pipe.minorLoss,
     shellLengthMm: layer.lengthMm,
     cover: layer.cover,
     clean,
-    fouled: fouled.diameter > 0 ? pipeState(fouled, flow, viscosity) : undefined,
-    capacityLeft: flowAtHead(fouled, clean.headLoss, viscosity) / flow,
+    fouled: fouledWaterway.diameter > 0 ? pipeState(fouledWaterway, flow, viscosity) : undefined,
+    capacityLeft: waterwayFlow(fouledWaterway, clean.headLoss, viscosity) / flow,
   };
 }
 
-function pipeState(pipe: Pipe, flow: number, viscosity: number): PipeState {
-  const velocity = flow / pipeArea(pipe.diameter);
-  const reynolds = (velocity * pipe.diameter) / viscosity;
-  const frictionLoss = pipeHeadLoss({ ...pipe, minorLoss: 0 }, flow, viscosity);
+function pipeState(waterway: Waterway, flow: number, viscosity: number): PipeState {
+  const { diameter, length, roughness, minorLoss, hazenWilliamsC } = waterway;
+  const velocity = flow / pipeArea(diameter);
+  const velocityHead = velocity ** 2 / (2 * gravity);
+  const reynolds = (velocity * diameter) / viscosity;
+  const headLoss = waterwayLoss(waterway, flow, viscosity);
+  const factor =
+    hazenWilliamsC === undefined
+      ? frictionFactor(reynolds, roughness / diameter)
+      : (hazenWilliamsLoss(waterway, flow, hazenWilliamsC) * diameter) / (length * velocityHead);
+  const frictionLoss = headLoss - minorLoss * velocityHead;
   return {
-    bore: pipe.diameter,
-    roughness: pipe.roughness,
+    bore: diameter,
+    roughness,
     velocity,
     reynolds,
-    frictionFactor: frictionFactor(reynolds, pipe.roughness / pipe.diameter),
-    headLoss: pipeHeadLoss(pipe, flow, viscosity),
-    equivalentC: equivalentC(pipe, flow, frictionLoss),
+    regime: regimeOf(reynolds),
+    frictionFactor: factor,
+    headLoss,
+    equivalentC: equivalentC(waterway, flow, frictionLoss),
   };
 }
 
 function rackSummary(
-  structure: string,
-  rack: Rack,
-  flow: number,
+  { structure, rack, flow }: { structure: string; rack: Rack; flow: number },
   layer: Layer,
   context: LakeContext,
 ): RackSummary {
   const approachVelocity = flow / rackFace(rack);
-  const factor = context.assumed(`hydraulics.bar-shape.${rack.barShape}`);
+  const isOpen = 2 * layer.thickness < rack.clearSpacing;
   return {
     structure,
     flow,
     approachVelocity,
-    clean: rackLosses(rack, 0, approachVelocity, factor),
-    fouled:
-      2 * layer.thickness < rack.clearSpacing
-        ? rackLosses(rack, layer.thickness, approachVelocity, factor)
-        : undefined,
+    formula: costFormula(rack),
+    clean: rackLosses(rack, 0, approachVelocity, context),
+    fouled: isOpen ? rackLosses(rack, layer.thickness, approachVelocity, context) : undefined,
   };
 }
 
-/** The same blockage by three formulas; the first is the one that the costs use. */
-function rackLosses(rack: Rack, thickness: number, velocity: number, factor: number): RackLosses {
-  const blocked = blockedShare(rack, thickness);
-  const bars = {
-    angle: rack.angle,
-    barThickness: rack.barThickness + 2 * thickness,
-    clearSpacing: rack.clearSpacing - 2 * thickness,
-  };
+function rackLosses(
+  rack: Rack,
+  layerThickness: number,
+  approachVelocity: number,
+  context: LakeContext,
+): RackLosses {
+  const factors = barFactors(rack, context);
+  const lossBy = (formula: RackFormula) =>
+    rackLoss(formula, rack, { layerThickness, approachVelocity }, factors);
   return {
-    blocked,
-    meusburger: meusburgerLoss({ blockedShare: blocked, angle: rack.angle }, factor, velocity),
-    kirschmer: kirschmerLoss(bars, factor, velocity),
-    reclamation: reclamationLoss(1 - blocked, velocity),
+    blocked: blockedShare(rack, layerThickness),
+    meusburger: lossBy("meusburger"),
+    kirschmer: lossBy("kirschmer"),
+    reclamation: lossBy("reclamation"),
+    clark: lossBy("clark"),
   };
 }

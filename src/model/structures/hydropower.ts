@@ -1,23 +1,27 @@
 import { fouledPipe } from "../hydraulics/fouled-pipe.js";
-import { flowAtHead, type PipeFlow, pipeHeadLoss } from "../hydraulics/friction.js";
 import { hydroPower } from "../hydraulics/power.js";
+import { turbineCurve, turbineEfficiency, turbineIds } from "../hydraulics/turbine.js";
+import { cleanWaterway, type Waterway, waterwayLoss } from "../hydraulics/waterway.js";
 import type { Hydropower } from "../inputs.js";
 import { at, daysOf, hoursPerDay, months } from "../lake/calendar.js";
 import { monthlyMeans } from "../lake/levels.js";
-import type { Layer } from "../mussels/layer.js";
 import { cleaningOf } from "./cleaning.js";
 import type { Component, Priced } from "./component.js";
 import type { LakeContext } from "./context.js";
 import { fouledPipeIds, pipeWall, tooThick } from "./pipe.js";
 import { rackComponent } from "./rack.js";
+import { serviceShare, smallLineIds } from "./small-line.js";
 
 /** A power plant of equal units: rack, penstock and cooling-water line of all of them together. */
 export function hydropowerComponents(plant: Hydropower, context: LakeContext): Component[] {
   const plantYear = operatingYear(plant, context);
-  const lossPriced = (extraHead: number, month: number) => [headEnergy(plant, plantYear, extraHead, month)];
-  const outage = (month: number) => [outageEnergy(plant, plantYear, month, context)];
+  const lossIds = efficiencyIds(plant);
+  const lossPriced = (extraHead: number, month: number) => [
+    headEnergy(plant, plantYear, extraHead, month, lossIds),
+  ];
+  const outage = outageOf(plant, plantYear, context);
   const rack = rackComponent(
-    { rack: plant.rack, elevation: plant.elevation, flow: plant.flow, lossPriced, outage },
+    { rack: plant.rack, elevation: plant.elevation, flow: plant.flow, lossPriced, lossIds, outage },
     context,
   );
   const parts = [
@@ -29,9 +33,12 @@ export function hydropowerComponents(plant: Hydropower, context: LakeContext): C
 }
 
 export interface OperatingYear {
+  readonly penstock: Waterway;
   /** Head between lake and tailwater less the clean penstock's loss, m, by month. */
   readonly netHead: readonly number[];
   readonly cleanPenstockLoss: readonly number[];
+  /** Turbine, generator and transformer together, by month. */
+  readonly efficiency: readonly number[];
   /** Energy of one unit with everything clean, kWh, by month. */
   readonly energy: readonly number[];
 }
@@ -39,36 +46,65 @@ export interface OperatingYear {
 /** One unit's year with clean waterways. Head follows the monthly mean level of the drawdown schedule. */
 export function operatingYear(
   plant: Hydropower,
-  context: Pick<LakeContext, "daily" | "viscosity">,
+  context: Pick<LakeContext, "daily" | "viscosity" | "assumed">,
 ): OperatingYear {
+  const { viscosity } = context;
   const levels = monthlyMeans(context.daily);
-  const cleanPenstockLoss = plant.flow.map((flow) => pipeHeadLoss(plant.penstock, flow, context.viscosity));
+  const penstock = cleanWaterway(plant.penstock, { largestFlow: Math.max(...plant.flow), viscosity });
+  const cleanPenstockLoss = plant.flow.map((flow) => waterwayLoss(penstock, flow, viscosity));
   const netHead = months.map((month) =>
     Math.max(0, at(levels, month) - plant.tailwaterElevation - at(cleanPenstockLoss, month)),
   );
-  const energy = months.map((month) => energyAt(plant, at(netHead, month), month));
-  return { netHead, cleanPenstockLoss, energy };
+  const efficiency = monthlyEfficiency(plant, context);
+  const energy = months.map((month) => energyAt(plant, efficiency, at(netHead, month), month));
+  return { penstock, netHead, cleanPenstockLoss, efficiency, energy };
 }
 
-function energyAt(plant: Hydropower, head: number, month: number): number {
-  return hydroPower(at(plant.flow, month), head, plant.efficiency) * daysOf(month) * hoursPerDay;
-}
-
-/** Energy not made for want of head; never more than is made. */
-function headEnergy(plant: Hydropower, year: OperatingYear, extraHead: number, month: number): Priced {
-  return lostEnergy(
-    "energy lost to head",
-    energyAt(plant, Math.min(extraHead, at(year.netHead, month)), month),
-    at(plant.energyPrice, month),
-    fouledPipeIds,
+/** The constant that is given, or that of the turbine at each month's share of its rated flow and the generator. */
+function monthlyEfficiency(plant: Hydropower, { assumed }: Pick<LakeContext, "assumed">): number[] {
+  const { turbine } = plant;
+  if (!turbine) return plant.flow.map(() => plant.efficiency ?? 0);
+  const curve = turbineCurve(turbine.type, assumed);
+  return plant.flow.map(
+    (flow) => turbineEfficiency(curve, flow / turbine.ratedFlow) * turbine.generatorEfficiency,
   );
 }
 
-function outageEnergy(plant: Hydropower, year: OperatingYear, month: number, context: LakeContext): Priced {
-  const ids = ["hydropower.outage-days", "hydropower.outage-lost-share"];
-  const lostDays = ids.reduce((product, id) => product * context.assumed(id), 1);
-  const quantity = (at(year.energy, month) / daysOf(month)) * Math.min(lostDays, daysOf(month));
-  return lostEnergy("energy lost in cleaning outages", quantity, at(plant.energyPrice, month), ids);
+function energyAt(plant: Hydropower, efficiency: readonly number[], head: number, month: number): number {
+  return hydroPower(at(plant.flow, month), head, at(efficiency, month)) * daysOf(month) * hoursPerDay;
+}
+
+const efficiencyIds = ({ turbine }: Hydropower) => (turbine ? turbineIds(turbine.type) : []);
+
+/**
+ * Energy not made for want of head; never more than is made.
+ * @param ids assumptions behind the extra head
+ */
+function headEnergy(
+  plant: Hydropower,
+  year: OperatingYear,
+  extraHead: number,
+  month: number,
+  ids: readonly string[],
+): Priced {
+  return lostEnergy(
+    "energy lost to head",
+    energyAt(plant, year.efficiency, Math.min(extraHead, at(year.netHead, month)), month),
+    at(plant.energyPrice, month),
+    ids,
+  );
+}
+
+/** Energy not made while a unit is out of service, as far as its water is lost. */
+function outageOf(plant: Hydropower, year: OperatingYear, context: LakeContext) {
+  const lostShareId = "hydropower.outage-lost-share";
+  const lostShare = context.assumed(lostShareId);
+  const ids = ["hydropower.outage-days", lostShareId, ...efficiencyIds(plant)];
+  return (days: number, month: number): readonly Priced[] => {
+    const lostDays = Math.min(days, daysOf(month)) * lostShare;
+    const quantity = (at(year.energy, month) / daysOf(month)) * lostDays;
+    return [lostEnergy("energy lost in outages", quantity, at(plant.energyPrice, month), ids)];
+  };
 }
 
 function lostEnergy(
@@ -81,60 +117,49 @@ function lostEnergy(
 }
 
 function penstockComponent(plant: Hydropower, year: OperatingYear, context: LakeContext): Component {
-  const { penstock } = plant;
-  const wall = pipeWall(penstock, plant.elevation, plant.flow);
-  const outage = (month: number) => [outageEnergy(plant, year, month, context)];
+  const wall = pipeWall(plant.penstock, plant.elevation, plant.flow);
+  const ids = [...fouledPipeIds, ...efficiencyIds(plant)];
   return {
     name: "penstock",
+    kind: "penstock",
+    designFlow: Math.max(...plant.flow),
+    count: 1,
     ...wall,
-    cleaning: cleaningOf("conduit", wall.wettedArea, context, outage),
+    cleaning: cleaningOf("conduit", wall.wettedArea, context),
+    outage: outageOf(plant, year, context),
     losses: (layer, month) => {
-      const fouled = fouledPipe(penstock, layer, context.roughness);
-      const loss = pipeHeadLoss(fouled, at(plant.flow, month), context.viscosity);
-      return [headEnergy(plant, year, Math.max(0, loss - at(year.cleanPenstockLoss, month)), month)];
+      const fouled = fouledPipe(year.penstock, layer, context.roughness);
+      const loss = waterwayLoss(fouled, at(plant.flow, month), context.viscosity);
+      const extra = Math.max(0, loss - at(year.cleanPenstockLoss, month));
+      return [headEnergy(plant, year, extra, month, ids)];
     },
     brokenLimit: (layer) => tooThick(layer, context),
   };
 }
 
-/** Cooling water still delivered over what the clean line gives the unit of its need, 0 to 1. */
-export function coolingShare(
-  plant: Hydropower,
-  layer: Layer,
-  context: Pick<LakeContext, "roughness" | "viscosity">,
-): number {
-  const { coolingWater } = plant;
-  const delivered = (line: PipeFlow) =>
-    Math.min(coolingWater.requiredFlow, flowAtHead(line, coolingWater.availableHead, context.viscosity));
-  return delivered(fouledPipe(coolingWater, layer, context.roughness)) / delivered(coolingWater);
-}
-
-/** The unit is derated in proportion to the cooling water that is missing. */
+/** The unit is derated in proportion to the cooling water, or where an exchanger is given the heat, that is missing. */
 function coolingComponent(plant: Hydropower, year: OperatingYear, context: LakeContext): Component {
   const { coolingWater } = plant;
   const requiredFlow = months.map(() => coolingWater.requiredFlow);
   const wall = pipeWall(coolingWater, plant.elevation, requiredFlow);
+  const share = serviceShare(coolingWater, context);
   const limit = context.assumed("hydropower.derating-limit");
-  const outage = (month: number) => [outageEnergy(plant, year, month, context)];
+  const ids = [...smallLineIds(coolingWater), ...efficiencyIds(plant)];
   return {
     name: "cooling-water line",
+    kind: "service-line",
+    designFlow: coolingWater.requiredFlow,
+    count: 1,
+    oxidant: coolingWater.oxidantAllowed ? { flow: requiredFlow } : undefined,
     ...wall,
-    cleaning: cleaningOf("service-line", wall.wettedArea, context, outage),
+    cleaning: cleaningOf("service-line", wall.wettedArea, context),
+    outage: outageOf(plant, year, context),
     losses: (layer, month) => {
-      const missing = 1 - coolingShare(plant, layer, context);
-      return [
-        lostEnergy(
-          "energy lost to derating",
-          at(year.energy, month) * missing,
-          at(plant.energyPrice, month),
-          fouledPipeIds,
-        ),
-      ];
+      const lost = at(year.energy, month) * (1 - share(layer));
+      return [lostEnergy("energy lost to derating", lost, at(plant.energyPrice, month), ids)];
     },
     brokenLimit: (layer) =>
-      1 - coolingShare(plant, layer, context) > limit
-        ? "cooling water too short: derating above the limit"
-        : undefined,
+      1 - share(layer) > limit ? "cooling water too short: derating above the limit" : undefined,
   };
 }
 
@@ -142,10 +167,15 @@ function coolingComponent(plant: Hydropower, year: OperatingYear, context: LakeC
 function forAllUnits(part: Component, units: number): Component {
   const times = (lines: readonly Priced[]) =>
     lines.map((line) => ({ ...line, quantity: line.quantity * units }));
+  const { outage, oxidant } = part;
   return {
     ...part,
     wettedArea: part.wettedArea * units,
-    cleaning: { ...part.cleaning, work: (method, month) => times(part.cleaning.work(method, month)) },
+    designFlow: part.designFlow * units,
+    count: part.count * units,
+    cleaning: { ...part.cleaning, work: (shareId) => times(part.cleaning.work(shareId)) },
+    oxidant: oxidant && { flow: oxidant.flow.map((flow) => flow * units) },
+    outage: outage && ((days, month) => times(outage(days, month))),
     losses: (layer, month) => times(part.losses(layer, month)),
   };
 }

@@ -1,14 +1,13 @@
-import { fouledPipe } from "../hydraulics/fouled-pipe.js";
-import { flowAtHead, pipeHeadLoss } from "../hydraulics/friction.js";
 import { pumpPower } from "../hydraulics/power.js";
-import type { Intake, Pipe } from "../inputs.js";
-import { at, daysInYear, daysOf, hoursPerDay, months, secondsPerDay } from "../lake/calendar.js";
+import type { Intake } from "../inputs.js";
+import { at, daysOf, hoursPerDay, secondsPerDay } from "../lake/calendar.js";
 import type { Layer } from "../mussels/layer.js";
 import { cleaningOf } from "./cleaning.js";
 import type { Component, Priced } from "./component.js";
 import type { LakeContext } from "./context.js";
 import { fouledPipeIds, pipeWall, tooThick } from "./pipe.js";
 import { rackComponent } from "./rack.js";
+import { fouledConveyance, type Supply, supplyOf } from "./supply.js";
 
 /** An intake: its rack, and its conduit with or without a pump. */
 export function intakeComponents(intake: Intake, context: LakeContext): Component[] {
@@ -23,79 +22,55 @@ export function intakeComponents(intake: Intake, context: LakeContext): Componen
   ];
 }
 
-/** What a layer does to a conduit at a demand: head used, flow still delivered. */
-export interface ConduitState {
-  readonly cleanLoss: number;
-  readonly fouledLoss: number;
-  /** Flow that the fouled pipe delivers. */
-  readonly delivered: number;
-  /** Flow that the clean pipe would deliver: what it falls short of by itself is not the mussels' doing. */
-  readonly cleanDelivered: number;
-}
-
-/**
- * The conduit's state at a demand. The head to spend is what gravity gives, or the clean loss at the largest
- * demand plus the pump's margin; where the fouled pipe would need more, it delivers what that head drives.
- */
-export function conduitState(
-  intake: Intake,
-  layer: Layer,
-  demand: number,
-  context: Pick<LakeContext, "roughness" | "viscosity">,
-): ConduitState {
-  const { conduit, supply } = intake;
-  const { viscosity } = context;
-  const fouled = fouledPipe(conduit, layer, context.roughness);
-  const largest = Math.max(...intake.demand);
-  const available =
-    supply.by === "gravity"
-      ? supply.availableHead
-      : pipeHeadLoss(conduit, largest, viscosity) + supply.marginHead;
-  const stateOf = (pipe: Pipe) => {
-    const loss = pipeHeadLoss(pipe, demand, viscosity);
-    return loss <= available
-      ? { loss, delivered: demand }
-      : { loss: available, delivered: flowAtHead(pipe, available, viscosity) };
-  };
-  const clean = stateOf(conduit);
-  const now = stateOf(fouled);
-  return {
-    cleanLoss: clean.loss,
-    fouledLoss: now.loss,
-    delivered: now.delivered,
-    cleanDelivered: clean.delivered,
-  };
-}
-
 function conduitComponent(intake: Intake, context: LakeContext): Component {
   const wall = pipeWall(intake.conduit, intake.elevation, intake.demand);
+  const supply = supplyOf(intake, context);
   return {
     name: "conduit",
+    kind: "conduit",
+    designFlow: Math.max(...intake.demand),
+    count: 1,
     ...wall,
     cleaning: cleaningOf("conduit", wall.wettedArea, context),
-    ...(intake.oxidantAllowed ? { oxidant: oxidantOf(intake, context) } : {}),
-    losses: (layer, month) => conduitLosses(intake, layer, month, context),
+    oxidant: intake.oxidantAllowed ? { flow: intake.demand } : undefined,
+    losses: (layer, month) => conduitLosses(intake, supply, layer, month, context),
     brokenLimit: (layer) => tooThick(layer, context),
   };
 }
 
-function conduitLosses(intake: Intake, layer: Layer, month: number, context: LakeContext): Priced[] {
-  const demand = at(intake.demand, month);
-  if (demand === 0) return [];
-  const { cleanLoss, fouledLoss, delivered, cleanDelivered } = conduitState(intake, layer, demand, context);
+/** Head that the layer adds at the flow delivered, and water that it keeps from being delivered. */
+function conduitLosses(
+  intake: Intake,
+  supply: Supply,
+  layer: Layer,
+  month: number,
+  context: LakeContext,
+): Priced[] {
+  if (at(intake.demand, month) === 0) return [];
+  const clean = at(supply.cleanYear, month);
+  const fouled = fouledConveyance(supply, layer, month, context);
   const shortfall: Priced = {
     what: "water from elsewhere while the conduit falls short",
     type: "loss",
-    quantity: Math.max(0, cleanDelivered - delivered) * daysOf(month) * secondsPerDay,
+    quantity: Math.max(0, clean.delivered - fouled.delivered) * daysOf(month) * secondsPerDay,
     quantityKind: "volume",
     unitRate: intake.alternativeWater,
     assumptionIds: fouledPipeIds,
   };
-  const energy = pumpEnergy(intake, Math.max(0, fouledLoss - cleanLoss), delivered, month);
-  return intake.supply.by === "pump" ? [energy, shortfall] : [shortfall];
+  if (intake.supply.by === "gravity") return [shortfall];
+  return [
+    pumpEnergy(intake, Math.max(0, fouled.head - clean.head), fouled.delivered, month, fouledPipeIds),
+    shortfall,
+  ];
 }
 
-function pumpEnergy(intake: Intake, extraHead: number, flow: number, month: number): Priced {
+function pumpEnergy(
+  intake: Intake,
+  extraHead: number,
+  flow: number,
+  month: number,
+  assumptionIds: readonly string[] = [],
+): Priced {
   const supply = intake.supply;
   const pumped = supply.by === "pump";
   return {
@@ -104,48 +79,6 @@ function pumpEnergy(intake: Intake, extraHead: number, flow: number, month: numb
     quantity: pumped ? pumpPower(flow, extraHead, supply.efficiency) * daysOf(month) * hoursPerDay : 0,
     quantityKind: "energy",
     unitRate: pumped ? supply.energyPrice : 0,
-    assumptionIds: fouledPipeIds,
+    assumptionIds,
   };
-}
-
-/**
- * Dosing an oxidant at the mouth: settlers held off, cost by volume treated. The unit cost falls with the plant's
- * size: a power law from the published cost at 1 mgd to that above 10 mgd, level beyond (Chakraborti and others
- * 2016).
- */
-function oxidantOf(intake: Intake, context: LakeContext): NonNullable<Component["oxidant"]> {
-  const ids = ["small-plant-cost", "small-plant-flow", "large-plant-cost", "large-plant-flow"].map(
-    (name) => `oxidant.${name}`,
-  );
-  const [smallCost, smallFlow, largeCost, largeFlow] = ids.map((id) => context.assumed(id));
-  const ends = {
-    small: { cost: smallCost ?? 0, flow: smallFlow ?? 0 },
-    large: { cost: largeCost ?? 0, flow: largeFlow ?? 0 },
-  };
-  const meanFlow =
-    months.reduce((sum, month) => sum + at(intake.demand, month) * daysOf(month), 0) / daysInYear;
-  return {
-    settlementFactor: context.assumed("oxidant.settlement-factor"),
-    monthly: (month) => ({
-      what: "oxidant at the intake",
-      type: "protection",
-      quantity: at(intake.demand, month) * daysOf(month) * secondsPerDay,
-      quantityKind: "volume",
-      unitRate: costAtSize(meanFlow, ends),
-      assumptionIds: [...ids, "oxidant.settlement-factor"],
-    }),
-  };
-}
-
-interface SizedCost {
-  readonly cost: number;
-  readonly flow: number;
-}
-
-/** Unit cost between two sizes on a power law; level beyond them. */
-export function costAtSize(flow: number, ends: { small: SizedCost; large: SizedCost }): number {
-  const { small, large } = ends;
-  const bounded = Math.min(large.flow, Math.max(small.flow, flow));
-  const exponent = Math.log(large.cost / small.cost) / Math.log(large.flow / small.flow);
-  return small.cost * (bounded / small.flow) ** exponent;
 }

@@ -22,7 +22,6 @@ export function pipeWall(
     surface: {
       place: { at: "elevation", elevation },
       velocity: flow.map((each) => each / pipeArea(pipe.diameter)),
-      settlementFactor: 1,
     },
     wettedArea: Math.PI * pipe.diameter * pipe.length,
   };

@@ -1,59 +1,114 @@
 import { daysInYear, monthOfDay } from "../lake/calendar.js";
+import { type PlanEntry, planId } from "./catalogue.js";
 import type { Component } from "./component.js";
 import type { LakeContext } from "./context.js";
+import { type Protection, protectionOf } from "./protection.js";
+import { spawningMonths } from "./spawning.js";
 
-/** One way of keeping a component in service. */
+/** When a plan makes its surface bare; months are counted from a January. */
+export type Routine =
+  | { readonly by: "nothing" }
+  | { readonly by: "interval"; readonly months: number }
+  | { readonly by: "month-of-year"; readonly month: number }
+  | { readonly by: "trigger" };
+
+/** One way of keeping a part in service, ready to be tried. */
 export interface Plan {
+  /** Its name in a study that prescribes it: "divers-12". */
+  readonly id: string;
   readonly label: string;
-  readonly method: "leave" | "divers" | "dry" | "oxidant";
-  /** Months between dates at which the surface is bare again; absent when it never is. */
-  readonly intervalMonths?: number;
-  /** Is the surface made bare at the end of this month, counted from establishment in a January? */
-  readonly isCleaningDate: (month: number) => boolean;
+  readonly entry: PlanEntry;
+  readonly routine: Routine;
+  /** What holds mussels off between the dates of the routine. */
+  readonly protection: Protection | undefined;
 }
 
-/**
- * Intervals that a work calendar offers; each divides a year or is whole years, so that plans repeat. Longest
- * first: of plans that cost the same, the one with the least work is taken.
- */
-const intervals = [60, 48, 36, 24, 12, 6, 4, 3, 2, 1] as const;
-
-/** The plans that are possible for a component; whether they keep its limits is found by trying them. */
-export function candidatePlans(component: Component, context: LakeContext): Plan[] {
-  const dryMonth = dryCleaningMonth(component, context);
-  return [
-    { label: "left as it is", method: "leave", isCleaningDate: () => false },
-    ...(dryMonth === undefined ? [] : [dryPlan(dryMonth)]),
-    ...(component.oxidant ? [oxidantPlan] : []),
-    ...intervals.map((months) => everyMonths(months, component.cleaning.byName)),
-  ];
+/** A plan of the catalogue that this part cannot have, and why. */
+export interface ImpossiblePlan {
+  readonly id: string;
+  readonly label: string;
+  readonly reason: string;
 }
 
-/** Continuous dosing kills what settles in a season, so that the surface is bare at the year's end. */
-const oxidantPlan: Plan = {
-  label: "oxidant dosed through the season",
-  method: "oxidant",
-  intervalMonths: 12,
-  isCleaningDate: (month) => month % 12 === 11,
+export interface Candidates {
+  readonly plans: readonly Plan[];
+  readonly impossible: readonly ImpossiblePlan[];
+}
+
+/** The plans that the catalogue offers to a part; whether they keep its limits is found by trying them. */
+export function candidatePlans(component: Component, context: LakeContext): Candidates {
+  const plans: Plan[] = [];
+  const impossible: ImpossiblePlan[] = [];
+  for (const entry of context.plans) {
+    if (!entry.parts.includes(component.kind)) continue;
+    const reason = whyNot(entry, component, context);
+    if (reason === undefined) plans.push(...plansOf(entry, component, context));
+    else impossible.push({ id: entry.id, label: entry.name, reason });
+  }
+  return { plans, impossible };
+}
+
+function whyNot(entry: PlanEntry, component: Component, context: LakeContext): string | undefined {
+  switch (entry.measure) {
+    case "dry":
+      return dryCleaningMonth(component, context) === undefined ? noWindow(component, context) : undefined;
+    case "oxidant-season":
+    case "oxidant-end":
+      if (component.oxidant === undefined) return "the study does not allow an oxidant here";
+      return spawningMonths(context).length === 0 ? "no month is warm enough for settlement" : undefined;
+    default:
+      return undefined;
+  }
+}
+
+function noWindow(component: Component, context: LakeContext): string {
+  const { place } = component.surface;
+  if (place.at === "floating") return "it floats and never hangs dry";
+  const { days } = context.longestDryRun(place);
+  if (days >= daysInYear) return "the water never reaches it";
+  const needed = context.assumed("cleaning.dry-days-needed");
+  return days === 0
+    ? `the water never leaves it${context.levelLabel}`
+    : `the water leaves it for ${days} days${context.levelLabel}; the work needs ${needed}`;
+}
+
+function plansOf(entry: PlanEntry, component: Component, context: LakeContext): Plan[] {
+  return entry.intervals.map((months) => ({
+    id: planId(entry, months),
+    label: labelOf(entry, months, component),
+    entry,
+    routine: routineOf(entry, months, component, context),
+    protection: protectionOf(entry, component, context),
+  }));
+}
+
+const routineOf = (entry: PlanEntry, months: number, component: Component, context: LakeContext): Routine => {
+  switch (entry.measure) {
+    case "dry":
+      return { by: "month-of-year", month: dryCleaningMonth(component, context) ?? 0 };
+    case "oxidant-season":
+      return { by: "month-of-year", month: 11 };
+    case "oxidant-end":
+      return { by: "month-of-year", month: spawningMonths(context).at(-1) ?? 11 };
+    case "trigger":
+      return { by: "trigger" };
+    default:
+      return months === 0 ? { by: "nothing" } : { by: "interval", months };
+  }
 };
 
-function everyMonths(months: number, byName: string): Plan {
-  const text = months === 1 ? "every month" : `every ${months} months`;
-  return {
-    label: `${byName} ${text}`,
-    method: "divers",
-    intervalMonths: months,
-    isCleaningDate: (month) => (month + 1) % months === 0,
-  };
-}
-
-function dryPlan(monthOfYear: number): Plan {
-  return {
-    label: "cleaned in the dry at low water, every year",
-    method: "dry",
-    intervalMonths: 12,
-    isCleaningDate: (month) => month % 12 === monthOfYear,
-  };
+function labelOf(entry: PlanEntry, months: number, component: Component): string {
+  if (months === 0) return entry.name;
+  const every = months === 1 ? "every month" : `every ${months} months`;
+  switch (entry.measure) {
+    case "clean":
+      return `${component.cleaning.byName} ${every}`;
+    case "coating":
+    case "filter":
+      return `${entry.name}, cleaned ${every}`;
+    default:
+      return `${entry.name} ${every}`;
+  }
 }
 
 /** The month in the middle of the longest dry run, if the run is long enough to work in. */

@@ -1,5 +1,5 @@
-import { barSurfaceRatio, blockedShare, meusburgerLoss, rackFace } from "../hydraulics/rack.js";
-import type { Rack } from "../inputs.js";
+import { type BarFactors, barSurfaceRatio, blockedShare, rackFace, rackLoss } from "../hydraulics/rack.js";
+import type { Rack, RackFormula } from "../inputs.js";
 import { at } from "../lake/calendar.js";
 import type { Layer } from "../mussels/layer.js";
 import { cleaningOf } from "./cleaning.js";
@@ -14,20 +14,32 @@ export interface RackState {
   readonly throughVelocity: number;
 }
 
-/** Head loss by Meusburger's formula and velocity through the openings; a closed rack passes nothing. */
-export function rackState(
-  rack: Rack,
-  layerThickness: number,
-  flow: number,
-  barShapeFactor: number,
-): RackState {
+/** The formula that the costs use; Meusburger's unless the study asks for another. */
+export const costFormula = (rack: Rack): RackFormula => rack.formula ?? "meusburger";
+
+export function barFactors(rack: Rack, { assumed }: Pick<LakeContext, "assumed">): BarFactors {
+  return {
+    shape: assumed(`hydraulics.bar-shape.${rack.barShape}`),
+    clark: assumed(`hydraulics.clark-bar-factor.${rack.barShape}`),
+  };
+}
+
+/** Assumptions behind the head loss of a rack under a layer. */
+function rackIds(rack: Rack): string[] {
+  const formula = costFormula(rack);
+  const factor = formula === "clark" ? "clark-bar-factor" : "bar-shape";
+  const ids = formula === "reclamation" ? [] : [`hydraulics.${factor}.${rack.barShape}`];
+  return [...ids, "growth.bulk-density"];
+}
+
+/** Head loss and velocity through the openings; a closed rack passes nothing. */
+export function rackState(rack: Rack, layerThickness: number, flow: number, factors: BarFactors): RackState {
   const blocked = blockedShare(rack, layerThickness);
-  const approach = flow / rackFace(rack);
-  if (blocked >= 1) return { blocked, headLoss: Infinity, throughVelocity: Infinity };
+  const approachVelocity = flow / rackFace(rack);
   return {
     blocked,
-    headLoss: meusburgerLoss({ blockedShare: blocked, angle: rack.angle }, barShapeFactor, approach),
-    throughVelocity: approach / (1 - blocked),
+    headLoss: rackLoss(costFormula(rack), rack, { layerThickness, approachVelocity }, factors),
+    throughVelocity: blocked < 1 ? approachVelocity / (1 - blocked) : Infinity,
   };
 }
 
@@ -42,28 +54,33 @@ export function rackComponent(
     elevation: number;
     flow: readonly number[];
     lossPriced: (extraHead: number, month: number) => readonly Priced[];
-    outage?: (month: number) => readonly Priced[];
+    /** Assumptions behind the price of a lost head, apart from the rack's own. */
+    lossIds?: readonly string[];
+    outage?: Component["outage"];
   },
   context: LakeContext,
 ): Component {
   const { rack, flow } = input;
-  const factorId = `hydraulics.bar-shape.${rack.barShape}`;
-  const state = (layer: Layer, month: number) =>
-    rackState(rack, layer.thickness, at(flow, month), context.assumed(factorId));
-  const cleanLoss = flow.map((each) => rackState(rack, 0, each, context.assumed(factorId)).headLoss);
+  const factors = barFactors(rack, context);
+  const assumptionIds = [...rackIds(rack), ...(input.lossIds ?? [])];
+  const state = (layer: Layer, month: number) => rackState(rack, layer.thickness, at(flow, month), factors);
+  const cleanLoss = flow.map((each) => rackState(rack, 0, each, factors).headLoss);
   return {
     name: "trash rack",
+    kind: "rack",
+    designFlow: Math.max(...flow),
+    count: 1,
     surface: {
       place: { at: "elevation", elevation: input.elevation },
       velocity: flow.map((each) => each / rackFace(rack)),
-      settlementFactor: 1,
     },
     wettedArea: rackFace(rack) * barSurfaceRatio(rack),
-    cleaning: cleaningOf("rack", rackFace(rack), context, input.outage),
+    cleaning: cleaningOf("rack", rackFace(rack), context),
+    outage: input.outage,
     losses: (layer, month) => {
       const loss = Math.min(state(layer, month).headLoss, rack.headLossLimit);
       const lines = input.lossPriced(Math.max(0, loss - at(cleanLoss, month)), month);
-      return lines.map((line) => ({ ...line, assumptionIds: [factorId, "growth.bulk-density"] }));
+      return lines.map((line) => ({ ...line, assumptionIds }));
     },
     brokenLimit: (layer, month) => {
       const gapClosed = Math.min(1, (2 * layer.thickness) / rack.clearSpacing);

@@ -1,9 +1,9 @@
 import type { Ramp } from "../inputs.js";
 import { at, daysInYear, daysOf, months } from "../lake/calendar.js";
-import { growingSurface, growLayers, type Layer } from "../mussels/layer.js";
+import { killedByYear } from "../mussels/layer.js";
 import type { Priced } from "./component.js";
-import type { LakeContext } from "./context.js";
-import { disposal } from "./upkeep.js";
+import type { Contexts, LakeContext } from "./context.js";
+import { disposal } from "./work.js";
 
 /** Bands of elevation into which a ramp is cut, each with its own water and its own dry run. */
 const bands = 5;
@@ -18,37 +18,41 @@ export interface LitterYear {
 
 /**
  * Dead shell left on a launch ramp or beach by each year's drawdown: what drying and frost kill on the ramp and
- * on the ground that washes onto it, shells only.
+ * on the ground that washes onto it, shells only; the mean over the possible operating years.
  */
-export function litterByYear(ramp: Ramp, context: LakeContext): LitterYear[] {
+export function litterByYear(ramp: Ramp, contexts: Contexts): LitterYear[] {
+  const [first, ...others] = contexts.map((context) => litterIn(ramp, context));
+  if (first === undefined || others.length === 0) return first ?? [];
+  const meanOf = (year: number, read: (litter: LitterYear) => number) =>
+    others.reduce((sum, litter) => sum + read(at(litter, year)), read(at(first, year))) / contexts.length;
+  return first.map((_, year) => ({
+    mass: meanOf(year, ({ mass }) => mass),
+    area: meanOf(year, ({ area }) => area),
+    thickness: meanOf(year, ({ thickness }) => thickness),
+  }));
+}
+
+function litterIn(ramp: Ramp, context: LakeContext): LitterYear[] {
   const step = (ramp.topElevation - ramp.bottomElevation) / bands;
   const bandArea = ramp.width * step * Math.sqrt(1 + ramp.slope ** -2);
   const kept = context.assumed("shell.shell-share") * context.assumed("ramp.gathering");
-  const layers = Array.from({ length: bands }, (_, band) =>
-    bandLayers(ramp.bottomElevation + step * (band + 1 / 2), context),
+  const kills = Array.from({ length: bands }, (_, band) =>
+    bandKill(ramp.bottomElevation + step * (band + 1 / 2), context),
   );
   return Array.from({ length: context.density.length / 12 }, (_, year) => {
-    const killed = layers.map((band) => yearlyKill(band, year)).filter((kill) => kill > 0);
+    const killed = kills.map((band) => at(band, year)).filter((kill) => kill > 0);
     const mass = killed.reduce((sum, kill) => sum + kill * bandArea * kept, 0);
     const area = killed.length * bandArea;
     return { mass, area, thickness: area > 0 ? mass / area / context.assumed("ramp.shell-density") : 0 };
   });
 }
 
-function bandLayers(elevation: number, context: LakeContext): Layer[] {
-  const surface = context.months({
+function bandKill(elevation: number, context: LakeContext): number[] {
+  const surface = context.growing({
     place: { at: "elevation", elevation },
     velocity: months.map(() => 0),
-    settlementFactor: 1,
   });
-  return growLayers(
-    { surface: growingSurface(surface, context.growth), density: context.density, cleanAfter: () => false },
-    context.growth,
-  );
-}
-
-function yearlyKill(layers: readonly Layer[], year: number): number {
-  return layers.slice(year * 12, year * 12 + 12).reduce((sum, layer) => sum + layer.killed, 0);
+  return killedByYear({ surface, density: context.density }, context.growth);
 }
 
 const litterIds = ["shell.shell-share", "ramp.gathering", "ramp.shell-density", "ramp.litter-tolerance"];

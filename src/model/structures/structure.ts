@@ -1,12 +1,14 @@
 import type { Structure } from "../inputs.js";
+import { at, months } from "../lake/calendar.js";
 import { type CostLine, costLine } from "../money/line.js";
 import type { Check, Component, ComponentResult, Priced } from "./component.js";
-import type { LakeContext } from "./context.js";
+import type { Contexts, LakeContext } from "./context.js";
 import { dockComponents } from "./dock.js";
 import { type HydraulicSummary, hydraulicSummary } from "./hydraulic-summary.js";
 import { hydropowerComponents, operatingYear } from "./hydropower.js";
 import { intakeComponents } from "./intake.js";
 import { type LitterYear, litterByYear, rampYears } from "./ramp.js";
+import { serviceLineComponents } from "./service-line.js";
 import { keepInService } from "./upkeep.js";
 
 export interface StructureResult {
@@ -21,36 +23,77 @@ export interface StructureResult {
   readonly hydraulics: HydraulicSummary;
 }
 
-/** What one structure costs in each year since establishment, with how it is kept in service. */
-export function structureResult(structure: Structure, context: LakeContext): StructureResult {
-  const components = componentsOf(structure, context).map((each) => keepInService(each, context));
-  const litter = structure.kind === "ramp" ? litterByYear(structure, context) : [];
-  const horizon = context.density.length / 12;
-  const cleanEnergy = structure.kind === "hydropower" ? plantEnergy(structure, context) : [];
+/**
+ * What one structure costs in each year since establishment, with how it is kept in service.
+ * @param contexts one for each possible operating year of the lake; what differs between them is averaged
+ */
+export function structureResult(structure: Structure, contexts: Contexts): StructureResult {
+  const [context] = contexts;
+  const components = keptComponents(structure, contexts);
+  const litter = structure.kind === "ramp" ? litterByYear(structure, contexts) : [];
+  const cleanEnergy = structure.kind === "hydropower" ? plantEnergy(structure, contexts) : [];
   const swept = structure.kind === "ramp" ? rampYears(structure, litter, context) : [];
-  const years = Array.from({ length: horizon }, (_, year) => [
-    ...components.flatMap((component) => named(component.years[year] ?? [], component.name)),
+  const linesOf = componentLines(structure, components);
+  const others = (year: number): readonly Priced[] => [
     ...(swept[year] ?? []),
     ...(structure.kind === "lake-wide" ? itemLines(structure.items, year) : []),
     ...fixtureLines(structure, components, litter, year, context),
-  ]);
+  ];
+  const years = Array.from({ length: context.density.length / 12 }, (_, year) =>
+    withinEnergyMade(
+      [
+        ...components.flatMap((_, index) => linesOf(index, year)),
+        ...others(year).map((line) => ownLine(structure, line)),
+      ],
+      cleanEnergy,
+    ),
+  );
   return {
     structure,
     components,
     litter,
     cleanEnergy,
-    years: years.map((lines) => withinEnergyMade(lines, cleanEnergy).map((line) => ownLine(structure, line))),
+    years,
     checks: components.map((component) => limitCheck(structure, component)),
     hydraulics: hydraulicSummary(structure, components, context),
   };
 }
 
-function componentsOf(structure: Structure, context: LakeContext): Component[] {
+function keptComponents(structure: Structure, [first, ...rest]: Contexts): ComponentResult[] {
+  const others = rest.map((context) => ({ context, components: componentsOf(structure, context) }));
+  return componentsOf(structure, first).map((component, index) =>
+    keepInService(
+      [
+        { component, context: first },
+        ...others.map(({ context, components }) => ({ context, component: at(components, index) })),
+      ],
+      structure.pinned,
+    ),
+  );
+}
+
+/** A component's cost lines under its name; years that repeat are the same list, and made once. */
+function componentLines(structure: Structure, components: readonly ComponentResult[]) {
+  const known = new Map<readonly Priced[], readonly CostLine[]>();
+  return (index: number, year: number): readonly CostLine[] => {
+    const { name, years } = at(components, index);
+    const lines = at(years, year);
+    const found =
+      known.get(lines) ?? lines.map((line) => ownLine(structure, { ...line, what: `${name}: ${line.what}` }));
+    known.set(lines, found);
+    return found;
+  };
+}
+
+/** The parts of a structure that foul; none where it is swept or only has duties. */
+export function componentsOf(structure: Structure, context: LakeContext): Component[] {
   switch (structure.kind) {
     case "intake":
       return intakeComponents(structure, context);
     case "hydropower":
       return hydropowerComponents(structure, context);
+    case "service-line":
+      return serviceLineComponents(structure, context);
     case "dock":
       return dockComponents(structure, context);
     case "ramp":
@@ -59,26 +102,27 @@ function componentsOf(structure: Structure, context: LakeContext): Component[] {
   }
 }
 
-function plantEnergy(plant: Extract<Structure, { kind: "hydropower" }>, context: LakeContext): number[] {
-  return operatingYear(plant, context).energy.map((energy) => energy * plant.units);
+/** Energy of a clean year by month, the mean over the possible operating years. */
+function plantEnergy(plant: Extract<Structure, { kind: "hydropower" }>, contexts: Contexts): number[] {
+  const years = contexts.map((context) => operatingYear(plant, context).energy);
+  return months.map(
+    (month) => (years.reduce((sum, energy) => sum + at(energy, month), 0) / years.length) * plant.units,
+  );
 }
 
 /**
  * A plant loses no more energy in a year than it makes: its parts are judged one by one, and where their losses
  * add up to more, each is cut in proportion.
  */
-function withinEnergyMade(lines: readonly Priced[], cleanEnergy: readonly number[]): readonly Priced[] {
+function withinEnergyMade(lines: readonly CostLine[], cleanEnergy: readonly number[]): readonly CostLine[] {
   if (cleanEnergy.length === 0) return lines;
   const made = cleanEnergy.reduce((sum, month) => sum + month, 0);
   const lost = lines.reduce((sum, line) => sum + (line.quantityKind === "energy" ? line.quantity : 0), 0);
   if (lost <= made) return lines;
   return lines.map((line) =>
-    line.quantityKind === "energy" ? { ...line, quantity: (line.quantity * made) / lost } : line,
+    line.quantityKind === "energy" ? costLine({ ...line, quantity: (line.quantity * made) / lost }) : line,
   );
 }
-
-const named = (lines: readonly Priced[], component: string): Priced[] =>
-  lines.map((line) => ({ ...line, what: `${component}: ${line.what}` }));
 
 function ownLine(structure: Structure, line: Priced): CostLine {
   return costLine({ structure: structure.id, bearer: structure.bearer, ...line });

@@ -5,11 +5,12 @@ export const lakeRelations: RelationGroup = {
   relations: [
     {
       title: "Level of a day",
-      words: "The points of the drawdown schedule are joined by straight lines, the last to the first.",
+      words:
+        "Where the study gives points of a schedule, they are joined by straight lines, the last to the first; a record has the level of every day.",
       formulas: [coded("z = z1 + (z2 − z1)·(d − d1)/(d2 − d1)")],
       where: [
         ["z", "level on day d", "m"],
-        ["z_1", "level of the schedule's point before", "m"],
+        ["z_1", "level of the point before", "m"],
         ["z_2", "level of the point after", "m"],
         ["d", "day", "d"],
         ["d_1", "day of the point before", "d"],

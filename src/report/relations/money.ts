@@ -1,11 +1,11 @@
-import { by, coded, derived, type Relation, type RelationGroup } from "./relation.js";
+import { by, coded, type Relation, type RelationGroup } from "./relation.js";
 
 const chance: readonly Relation[] = [
   {
     title: "Boats that slip through",
     words:
       "Fouled boats that are not set aside, and those that inspection and hot wash both miss. The two lines are the bounds of the last: the steps miss independently, or the same boats.",
-    formulas: [coded("(1−i)(1−w)", "missed"), coded("1 − max(i, w)", "missed"), derived("x = 1 − a + a m")],
+    formulas: [coded("(1−i)(1−w)", "missed"), coded("1 − max(i, w)", "missed"), coded("x = 1 − a + a m")],
     where: [
       ["x", "share of fouled boats that reach the water", ""],
       ["a", "share met and set aside", ""],
@@ -119,7 +119,7 @@ const worth: readonly Relation[] = [
   {
     title: "Benefit–cost ratio and net benefit",
     words: "Loss avoided against program cost added to the option without a program, both present values.",
-    formulas: [derived("R = (X0 − X)/(K − K0)"), derived("B = (X0 − X) − (K − K0)")],
+    formulas: [coded("R = (X0 − X)/(K − K0)"), coded("B = (X0 − X) − (K − K0)")],
     where: [
       ["R", "benefit–cost ratio", ""],
       ["B", "net benefit", "money"],
@@ -136,11 +136,12 @@ const worth: readonly Relation[] = [
     title: "Break-even",
     words:
       "Where the net benefit is nothing: by a factor on every infestation cost, by the program's yearly cost, and by the lowest yearly chance, which is searched since it enters in powers.",
-    formulas: [derived("y = (K − K0)/(X0 − X)"), derived("A = (X0 − X + K0)·G/K"), derived("B(h) = 0")],
+    formulas: [coded("y = (K − K0)/(X0 − X)"), coded("A = (X0 − X + K0 − S)·G/(K − S)"), coded("B(h) = 0")],
     where: [
       ["y", "factor on infestation costs", ""],
       ["A", "break-even cost of the program a year", "money"],
       ["G", "cost of the program a year", "money"],
+      ["S", "cost of following a schedule of levels", "money"],
       ["B", "net benefit", "money"],
       ["h", "chance in a year without the program", ""],
       ["X", "expected cost of infestation with the option", "money"],

@@ -17,8 +17,6 @@ export interface Formula {
   /** What the formula gives, where the comment of the function has the right side alone. */
   readonly left?: string;
   readonly text: string;
-  /** Whether the function's own comment states it, or only the report; a test holds the first kind to the comment. */
-  readonly stated: "in the code" | "here";
 }
 
 /** `k_F` is k with the index F and stands as `kF` in formulas. The unit of a pure number is empty. */
@@ -35,15 +33,11 @@ export interface RelationGroup {
   readonly relations: readonly Relation[];
 }
 
-/** A formula that the function's comment states word for word. */
+/** A formula that the function's comment states word for word, to which a test holds it. */
 export const coded = (text: string, left?: string): Formula => ({
   text,
-  stated: "in the code",
   ...(left === undefined ? {} : { left }),
 });
-
-/** A formula that follows from the function but is written out only in the report. */
-export const derived = (text: string): Formula => ({ text, stated: "here" });
 
 export const by = (file: string, name: string): ModelFunction => ({ file, name });
 

@@ -3,11 +3,14 @@ import { frictionFactor, type PipeFlow, pipeArea, pipeHeadLoss } from "../../mod
 import type { Layer } from "../../model/mussels/layer.js";
 import type { Sheet } from "./sheet.js";
 
-/** Marks of a state on its symbols: none for the clean pipe, `f` fouled, `d` at the flow still delivered. */
-export type Mark = "" | "f" | "d";
+/**
+ * Marks of a state on its symbols: none for the clean pipe, `f` fouled, `d` at the flow still delivered, `p` and `pf`
+ * at the flow that a pump drives through the clean and through the fouled pipe.
+ */
+export type Mark = "" | "f" | "d" | "p" | "pf";
 
-const marked = (symbol: string, mark: Mark) => (mark === "" ? symbol : `${symbol}_${mark}`);
-const plain = (symbol: string, mark: Mark) => `${symbol}${mark}`;
+export const marked = (symbol: string, mark: Mark) => (mark === "" ? symbol : `${symbol}_${mark}`);
+export const plain = (symbol: string, mark: Mark) => `${symbol}${mark}`;
 
 const laminarLimit = 2000;
 const turbulentLimit = 4000;
@@ -21,13 +24,33 @@ const turbulentLimit = 4000;
 export function pipeSteps(
   sheet: Sheet,
   pipe: PipeFlow,
-  { flow, viscosity, wall, mark, flowSymbol }: PipeCase,
+  { flow, viscosity, wall, mark, flowSymbol, lossName, lossSymbol }: PipeCase & LossNames,
 ): void {
   const velocity = flow / pipeArea(pipe.diameter);
   const reynolds = (velocity * pipe.diameter) / viscosity;
   const relative = pipe.roughness / pipe.diameter;
   const bore = plain("D", wall);
   const speed = plain("V", mark);
+  speedSteps(sheet, { velocity, reynolds, wall, mark, flowSymbol });
+  frictionSteps(sheet, { reynolds, relative, wall, mark });
+  sheet.step({
+    name: lossName ?? "Head lost, Darcy–Weisbach",
+    symbol: lossSymbol ?? marked("h", mark),
+    is: `(${plain("f", mark)} L/${bore} + ΣK) ${speed}²/(2 g)`,
+    value: pipeHeadLoss(pipe, flow, viscosity),
+    unit: "m",
+  });
+}
+
+/** Set where the loss is not yet the pipe's. */
+interface LossNames {
+  readonly lossName?: string;
+  readonly lossSymbol?: string;
+}
+
+/** Velocity and Reynolds number. */
+export function speedSteps(sheet: Sheet, { velocity, reynolds, wall, mark, flowSymbol }: SpeedCase): void {
+  const bore = plain("D", wall);
   sheet.step({
     name: "Velocity",
     symbol: marked("V", mark),
@@ -38,21 +61,18 @@ export function pipeSteps(
   sheet.step({
     name: "Reynolds number",
     symbol: marked("Re", mark),
-    is: `${speed} ${bore}/ν`,
+    is: `${plain("V", mark)} ${bore}/ν`,
     value: reynolds,
     unit: "",
   });
-  frictionSteps(sheet, { reynolds, relative, wall, mark });
-  sheet.step({
-    name: "Head lost, Darcy–Weisbach",
-    symbol: marked("h", mark),
-    is: `(${plain("f", mark)} L/${bore} + ΣK) ${speed}²/(2 g)`,
-    value: pipeHeadLoss(pipe, flow, viscosity),
-    unit: "m",
-  });
 }
 
-interface PipeCase {
+interface SpeedCase extends Pick<PipeCase, "wall" | "mark" | "flowSymbol"> {
+  readonly velocity: number;
+  readonly reynolds: number;
+}
+
+export interface PipeCase {
   readonly flow: number;
   readonly viscosity: number;
   readonly wall: Mark;

@@ -1,9 +1,11 @@
 import { assumedFrom } from "../../assumptions/override.js";
 import type { Assumed } from "../../model/assumed.js";
-import { type RoughnessParameters, roughnessParameters } from "../../model/hydraulics/fouled-pipe.js";
 import { gravity, waterDensity } from "../../model/hydraulics/friction.js";
-import type { Pipe, Rack } from "../../model/inputs.js";
+import type { Pipe } from "../../model/inputs.js";
+import { at } from "../../model/lake/calendar.js";
+import { monthlyMeans } from "../../model/lake/levels.js";
 import type { Layer } from "../../model/mussels/layer.js";
+import type { LakeContext } from "../../model/structures/context.js";
 import type { StructureResult } from "../../model/structures/structure.js";
 import type { Quantity } from "../../units/quantity.js";
 import type { ReportContext } from "../context.js";
@@ -13,19 +15,14 @@ import type { Sheet } from "./sheet.js";
 export interface Setting {
   readonly context: ReportContext;
   readonly assumed: Assumed;
-  readonly roughness: RoughnessParameters;
-  readonly viscosity: number;
+  /** The lake under its own levels; of a record its first year, as in the tables of hydraulics. */
+  readonly lake: LakeContext;
 }
 
 export function settingOf(context: ReportContext): Setting {
   const { assumptions, overrides, document } = context.run;
   const assumed = assumedFrom(assumptions, overrides, document.money.exchangeRate);
-  return {
-    context,
-    assumed,
-    roughness: roughnessParameters(assumed),
-    viscosity: assumed("hydraulics.viscosity"),
-  };
+  return { context, assumed, lake: context.comparison.schedules[0].contexts[0] };
 }
 
 /** The thickest layer of a part in a mature infestation if nobody cleans it. */
@@ -54,24 +51,36 @@ export function giveAssumption(
   sheet.give({ symbol, meaning, entered: context.assumptionNumber(id), value: assumed(id), unit });
 }
 
+/** The mean level of the lake in the month. */
+export function giveLevel(sheet: Sheet, month: number, { lake }: Setting): void {
+  sheet.give({
+    symbol: "z",
+    meaning: `mean level of the lake in the month${lake.levelLabel && `,${lake.levelLabel}`}`,
+    entered: "result",
+    value: at(monthlyMeans(lake.daily), month),
+    unit: "m",
+  });
+}
+
+type EnteredPipe = Readonly<Record<"length" | "diameter", Quantity>> & {
+  readonly roughness?: Quantity | undefined;
+};
+
 /** What every pipe example starts from: the pipe as entered, the water, the layer of the results. */
 export function givePipe(
   sheet: Sheet,
-  entered: Readonly<Record<"length" | "diameter" | "roughness", Quantity>>,
+  entered: EnteredPipe,
   pipe: Pipe,
   layer: Layer,
   setting: Setting,
 ): void {
   giveQuantity(sheet, "L", "length", entered.length, "m");
   giveQuantity(sheet, "D", "bore", entered.diameter, "m");
-  giveQuantity(sheet, "e", "sand roughness, clean", entered.roughness, "m");
-  sheet.give({
-    symbol: "ΣK",
-    meaning: "local losses",
-    entered: String(pipe.minorLoss),
-    value: pipe.minorLoss,
-    unit: "",
-  });
+  if (entered.roughness) giveQuantity(sheet, "e", "sand roughness, clean", entered.roughness, "m");
+  const pure = (symbol: string, meaning: string, value: number) =>
+    sheet.give({ symbol, meaning, entered: String(value), value, unit: "" });
+  if (pipe.hazenWilliamsC !== undefined) pure("C", "Hazen–Williams C, clean", pipe.hazenWilliamsC);
+  pure("ΣK", "local losses", pipe.minorLoss);
   giveAssumption(sheet, "ν", "viscosity of water", "hydraulics.viscosity", { ...setting, unit: "m²/s" });
   sheet.give({ symbol: "g", meaning: "gravity", entered: "constant", value: gravity, unit: "m/s²" });
   sheet.give({
@@ -98,23 +107,4 @@ function giveLayer(sheet: Sheet, layer: Layer, setting: Setting): void {
   ratio("κ_2", "its largest value", "largest-roughness-ratio");
   ratio("c_1", "cover of a closed layer", "closed-cover");
   ratio("c_0", "cover of single shells", "open-cover");
-}
-
-/** The rack as entered and the layer on it. @returns thickness of that layer and the bar's shape factor */
-export function giveRack(
-  sheet: Sheet,
-  entered: Readonly<Record<"width" | "height" | "barThickness" | "clearSpacing" | "angle", Quantity>>,
-  rack: Rack,
-  thickness: number,
-  setting: Setting,
-): { thickness: number; barFactor: number } {
-  giveQuantity(sheet, "B", "width of the rack", entered.width, "m");
-  giveQuantity(sheet, "Y", "its height", entered.height, "m");
-  giveQuantity(sheet, "s", "bar thickness", entered.barThickness, "m");
-  giveQuantity(sheet, "b", "clear spacing", entered.clearSpacing, "m");
-  giveQuantity(sheet, "α", "angle of the rack", entered.angle, "°");
-  const id = `hydraulics.bar-shape.${rack.barShape}`;
-  giveAssumption(sheet, "k_F", "factor of the bar's shape", id, setting);
-  sheet.give({ symbol: "t_r", meaning: "layer on the rack", entered: "result", value: thickness, unit: "m" });
-  return { thickness, barFactor: setting.assumed(id) };
 }

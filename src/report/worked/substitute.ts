@@ -1,5 +1,5 @@
 const tokens = /\s+|\p{L}[\p{L}\d₀-₉]*|\d[\d.,]*|./gu;
-const functions = new Set(["log₁₀", "sin"]);
+const functions = new Set(["log₁₀", "ln", "sin"]);
 const binary = new Map([
   ["+", " + "],
   ["−", " − "],

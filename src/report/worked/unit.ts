@@ -1,17 +1,18 @@
 import { fouledPipe } from "../../model/hydraulics/fouled-pipe.js";
-import { pipeHeadLoss } from "../../model/hydraulics/friction.js";
 import { hydroPower } from "../../model/hydraulics/power.js";
+import { waterwayLoss } from "../../model/hydraulics/waterway.js";
 import type { Hydropower } from "../../model/inputs.js";
 import { at, daysOf, hoursPerDay } from "../../model/lake/calendar.js";
-import { monthlyMeans } from "../../model/lake/levels.js";
 import type { Layer } from "../../model/mussels/layer.js";
 import type { PipeSummary } from "../../model/structures/hydraulic-summary.js";
 import { type OperatingYear, operatingYear } from "../../model/structures/hydropower.js";
 import { monthNames } from "../../study/fields.js";
 import type { StudyDocument } from "../../study/schema.js";
-import { layerSteps, pipeSteps } from "./pipe.js";
-import { givePipe, giveQuantity, type Setting } from "./setting.js";
+import { layerSteps } from "./pipe.js";
+import { giveLevel, givePipe, giveQuantity, type Setting } from "./setting.js";
 import { newSheet, type Sheet } from "./sheet.js";
+import { giveTurbine, turbineSteps } from "./turbine.js";
+import { equivalentRoughnessSteps, waterwaySteps } from "./waterway.js";
 
 export type EnteredPlant = Extract<StudyDocument["structures"][number], { kind: "hydropower" }>;
 
@@ -28,37 +29,39 @@ export function unitSheet(example: UnitCase, setting: Setting): Sheet {
   const { plant, entered, layer, month, pipe } = example;
   const sheet = newSheet();
   const flow = at(plant.flow, month);
-  const { viscosity } = setting;
+  const { viscosity, roughness } = setting.lake;
   giveQuantity(sheet, "Q", "flow of one unit", entered.flow[at(monthNames, month)], "m³/s");
   givePlant(sheet, example, setting);
   givePipe(sheet, entered.penstock, plant.penstock, layer, setting);
+  const year = operatingYear(plant, setting.lake);
+  const { penstock } = year;
   sheet.group("The penstock, clean");
-  pipeSteps(sheet, plant.penstock, { flow, viscosity, wall: "", mark: "", flowSymbol: "Q" });
-  const year = operatingYear(plant, { daily: setting.context.comparison.lake.daily, viscosity });
-  makingSteps(sheet, example, year);
+  waterwaySteps(sheet, penstock, { flow, viscosity, wall: "", mark: "", flowSymbol: "Q" });
+  makingSteps(sheet, example, year, setting);
   if (!pipe.fouled) return sheet;
-  const fouled = fouledPipe(plant.penstock, layer, setting.roughness);
+  const fouled = fouledPipe(penstock, layer, roughness);
   sheet.group("The penstock, left to foul");
-  layerSteps(sheet, layer, { clean: plant.penstock, fouled, parameters: setting.roughness });
-  pipeSteps(sheet, fouled, { flow, viscosity, wall: "f", mark: "f", flowSymbol: "Q" });
-  const loss = pipeHeadLoss(fouled, flow, viscosity) - pipe.clean.headLoss;
-  lostSteps(sheet, example, { extra: loss, netHead: at(year.netHead, month), setting });
+  equivalentRoughnessSteps(sheet, penstock, flow);
+  layerSteps(sheet, layer, { clean: penstock, fouled, parameters: roughness });
+  waterwaySteps(sheet, fouled, { flow, viscosity, wall: "f", mark: "f", flowSymbol: "Q" });
+  const extra = waterwayLoss(fouled, flow, viscosity) - at(year.cleanPenstockLoss, month);
+  lostSteps(sheet, example, { extra, year, setting });
   return sheet;
 }
 
-function givePlant(sheet: Sheet, { entered, month }: UnitCase, { context }: Setting): void {
-  const { comparison, run } = context;
+function givePlant(sheet: Sheet, example: UnitCase, setting: Setting): void {
+  const { entered, month } = example;
   const price = entered.energyPrice;
-  const level = at(monthlyMeans(comparison.lake.daily), month);
-  sheet.give({ symbol: "z", meaning: "mean level of the lake", entered: "result", value: level, unit: "m" });
+  giveLevel(sheet, month, setting);
   giveQuantity(sheet, "z_t", "tailwater", entered.tailwaterElevation, "m");
-  giveQuantity(sheet, "η", "efficiency of the unit", entered.efficiency, "");
+  if (entered.efficiency) giveQuantity(sheet, "η", "efficiency of the unit", entered.efficiency, "");
+  giveTurbine(sheet, example, setting);
   giveQuantity(
     sheet,
     "u",
     "price of energy",
     "all" in price ? price.all : price[at(monthNames, month)],
-    `${run.document.money.currency}/kWh`,
+    `${setting.context.run.document.money.currency}/kWh`,
   );
   sheet.give({
     symbol: "n",
@@ -69,15 +72,17 @@ function givePlant(sheet: Sheet, { entered, month }: UnitCase, { context }: Sett
   });
 }
 
-function makingSteps(sheet: Sheet, { plant, month }: UnitCase, year: OperatingYear): void {
+function makingSteps(sheet: Sheet, example: UnitCase, year: OperatingYear, setting: Setting): void {
+  const { plant, month } = example;
   const netHead = at(year.netHead, month);
   sheet.group("What the unit makes");
   sheet.step({ name: "Net head", symbol: "H_n", is: "z − zt − h", value: netHead, unit: "m" });
+  turbineSteps(sheet, example, setting);
   sheet.step({
     name: "Power",
     symbol: "P",
     is: "η ρ g Q Hn/1000",
-    value: hydroPower(at(plant.flow, month), netHead, plant.efficiency),
+    value: hydroPower(at(plant.flow, month), netHead, at(year.efficiency, month)),
     unit: "kW",
   });
   sheet.step({
@@ -92,11 +97,12 @@ function makingSteps(sheet: Sheet, { plant, month }: UnitCase, year: OperatingYe
 function lostSteps(
   sheet: Sheet,
   { plant, month }: UnitCase,
-  { extra, netHead, setting }: { extra: number; netHead: number; setting: Setting },
+  { extra, year, setting }: { extra: number; year: OperatingYear; setting: Setting },
 ): void {
+  const netHead = at(year.netHead, month);
   const isAllLost = extra > netHead;
   const head = Math.max(0, Math.min(extra, netHead));
-  const power = hydroPower(at(plant.flow, month), head, plant.efficiency);
+  const power = hydroPower(at(plant.flow, month), head, at(year.efficiency, month));
   const energy = power * daysOf(month) * hoursPerDay;
   const { currency } = setting.context.run.document.money;
   sheet.group("What the layer takes");

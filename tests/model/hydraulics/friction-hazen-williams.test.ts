@@ -1,11 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
-import {
-  equivalentC,
-  hazenWilliamsLoss,
-  pipeArea,
-  pipeHeadLoss,
-} from "../../../src/model/hydraulics/friction.js";
+import { pipeArea, pipeHeadLoss } from "../../../src/model/hydraulics/friction.js";
+import { equivalentC, hazenWilliamsLoss } from "../../../src/model/hydraulics/hazen-williams.js";
 import { halfDigit, relativeGap } from "../near.js";
 
 const pipe = { length: 1000, diameter: 0.3 };

@@ -35,6 +35,12 @@ describe("power of a pump", () => {
     expect(pumpPower(0.1, 30, 0.75) * 8760).toBeCloseTo(343_742.4, 6);
   });
 
+  it("is 5.65 kW for 500 gpm against 60 ft without losses", () => {
+    // Published worked example: kW = gpm ft/5,310, printed 5.65; its constant is rounded to three digits.
+    const gallon = 3.785411784e-3;
+    expect(relativeGap(pumpPower((500 * gallon) / 60, 60 * 0.3048, 1), 5.65)).toBeLessThan(0.003);
+  });
+
   it("is 16.835 hp for 500 gpm against 100 ft at efficiency 0.75", () => {
     // hp = gpm ft/(3960 eta) = 16.83502 hp, 1 hp = 0.745699872 kW (computed). 3960 = 33,000 ft lb/min over
     // 25/3 lb per gallon, which is water of 998.5 kg/m3 under 9.80665 m/s2; the model's is 1000 under 9.81, 0.18 %

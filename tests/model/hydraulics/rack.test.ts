@@ -3,12 +3,14 @@ import { describe, expect, it, test } from "vitest";
 import {
   barSurfaceRatio,
   blockedShare,
+  clarkLoss,
   kirschmerLoss,
   meusburgerLoss,
   rackFace,
+  rackLoss,
   reclamationLoss,
 } from "../../../src/model/hydraulics/rack.js";
-import type { Rack } from "../../../src/model/inputs.js";
+import type { Rack, RackFormula } from "../../../src/model/inputs.js";
 import { assumed } from "../assumptions.js";
 import { halfDigit, relativeGap } from "../near.js";
 
@@ -87,6 +89,15 @@ describe("the Bureau of Reclamation's loss", () => {
   });
 });
 
+describe("Clark, Tsikata and Haresign's loss, on the approach velocity", () => {
+  it("has the coefficient 0.2972 and loses 0.0151478 m where a fifth is blocked, at 1 m/s", () => {
+    // xi = 7.43 eta p^2 (2010, J. Hydraul. Res. 48(1):113-118, from memory); computed from it with eta 1.
+    expect(Math.abs(clarkLoss(0.2, 1, 1) - 0.0151478)).toBeLessThanOrEqual(halfDigit(7));
+    expect(clarkLoss(0.2, 1, 1) * 2 * 9.81).toBeCloseTo(0.2972, 10);
+    expect(clarkLoss(0.2, 0.75, 2)).toBeCloseTo(3 * clarkLoss(0.2, 1, 1), 12);
+  });
+});
+
 const rack: Rack = {
   width: 4,
   height: 3,
@@ -139,6 +150,32 @@ describe("a layer on a rack", () => {
     expect(barSurfaceRatio(rack)).toBeCloseTo(0.14 / 0.06, 12);
     expect(rackFace(rack)).toBe(12);
   });
+});
+
+describe("the loss of a rack by a chosen formula", () => {
+  const factors = { shape: 2.42, clark: 1 };
+  const upright = { ...rack, angle: 90 };
+  const coefficient = (formula: RackFormula, layerThickness: number) =>
+    rackLoss(formula, upright, { layerThickness, approachVelocity: 1 }, factors) * 2 * 9.81;
+
+  test.each([
+    // 10 mm bars under 5 mm on each side: bars of 20 mm, gaps of 40 mm, a third blocked. Worked from the equations.
+    ["meusburger", 2.42 * 0.5 ** 1.5],
+    ["kirschmer", 2.42 * 0.5 ** (4 / 3)],
+    ["clark", 7.43 / 9],
+    ["reclamation", (1.45 - 0.3 - 4 / 9) * 2.25],
+  ] as const)("is that of %s with the layer on bars and gaps", (formula, expected) => {
+    expect(coefficient(formula, 0.005)).toBeCloseTo(expected, 10);
+  });
+
+  test.each(["meusburger", "kirschmer", "clark", "reclamation"] as const)(
+    "rises with the layer by %s, and is boundless through closed gaps",
+    (formula) => {
+      const losses = [0, 0.005, 0.01, 0.015, 0.02, 0.024].map((layer) => coefficient(formula, layer));
+      expect(losses).toEqual([...losses].sort((a, b) => a - b));
+      expect(coefficient(formula, 0.025)).toBe(Number.POSITIVE_INFINITY);
+    },
+  );
 });
 
 describe("the bar shape factors", () => {

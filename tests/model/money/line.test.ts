@@ -1,7 +1,7 @@
 import { Decimal } from "decimal.js";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { costLine, type LineDraft, Money, sumOf, totalOf } from "../../../src/model/money/line.js";
+import { amountOf, costLine, type LineDraft, Money, sumOf, totalOf } from "../../../src/model/money/line.js";
 
 const draft: LineDraft = {
   structure: "north-dock",
@@ -17,8 +17,8 @@ const draft: LineDraft = {
 describe("a cost line", () => {
   it("costs its quantity times its unit rate, to the cent", () => {
     // By hand: 120 x 20; 0.333 x 10.01 = 3.33333, 3.33 to the cent.
-    expect(costLine(draft).amount.toFixed(2)).toBe("2400.00");
-    expect(costLine({ ...draft, quantity: 0.333, unitRate: 10.01 }).amount.toFixed(2)).toBe("3.33");
+    expect(amountOf(costLine(draft)).toFixed(2)).toBe("2400.00");
+    expect(amountOf(costLine({ ...draft, quantity: 0.333, unitRate: 10.01 })).toFixed(2)).toBe("3.33");
   });
 
   it("keeps within half a cent of the product", () => {
@@ -27,7 +27,7 @@ describe("a cost line", () => {
       fc.property(factor, factor, (quantity, unitRate) => {
         const line = costLine({ ...draft, quantity, unitRate });
         const product = quantity * unitRate;
-        expect(Math.abs(line.amount.toNumber() - product)).toBeLessThanOrEqual(
+        expect(Math.abs(amountOf(line).toNumber() - product)).toBeLessThanOrEqual(
           0.005 + Math.abs(product) * 1e-12,
         );
       }),

@@ -4,13 +4,13 @@ import type { Lake } from "../../../src/model/inputs.js";
 import { dailyElevations } from "../../../src/model/lake/levels.js";
 import { dryingParameters } from "../../../src/model/mussels/drying.js";
 import {
-  growingSurface,
   growLayers,
   growthParameters,
   type Layer,
   layerThickness,
 } from "../../../src/model/mussels/layer.js";
 import { shellParameters } from "../../../src/model/mussels/shell.js";
+import { shellTable } from "../../../src/model/mussels/shell-table.js";
 import { type Place, settlementParameters, surfaceMonths } from "../../../src/model/mussels/surface.js";
 import { assumed } from "../assumptions.js";
 import { drawnDownLake, productiveLake } from "../lakes.js";
@@ -29,13 +29,11 @@ const growth = growthParameters(assumed, shellParameters(assumed), dryingParamet
 /** The layer of each month on a still surface from a bare start in January. */
 function grown(input: Growth): Layer[] {
   const { lake = productiveLake, place = { at: "floating", depth: 1 }, years = 8, density = 1 } = input;
-  const months = surfaceMonths(
-    { place, velocity: everyMonth(0), settlementFactor: 1 },
-    lake,
-    dailyElevations(lake.drawdown),
-    { settlement: settlementParameters(lake, assumed), drying: growth.drying },
-  );
-  const surface = growingSurface(months, growth);
+  const months = surfaceMonths({ place, velocity: everyMonth(0) }, lake, dailyElevations(lake.drawdown), {
+    settlement: settlementParameters(lake, assumed),
+    drying: growth.drying,
+  });
+  const surface = { months, table: shellTable(months, growth.shell, growth.drying) };
   const densities = Array<number>(years * 12).fill(density);
   return growLayers({ surface, density: densities, cleanAfter: input.cleanAfter ?? (() => false) }, growth);
 }

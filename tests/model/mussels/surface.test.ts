@@ -16,12 +16,10 @@ import { drawnDownLake, productiveLake } from "../lakes.js";
 import { everyMonth } from "../near.js";
 
 function monthsAt(place: Place, lake: Lake = productiveLake, velocity = 0): SurfaceMonth[] {
-  return surfaceMonths(
-    { place, velocity: everyMonth(velocity), settlementFactor: 1 },
-    lake,
-    dailyElevations(lake.drawdown),
-    { settlement: settlementParameters(lake, assumed), drying: dryingParameters(lake.species, assumed) },
-  );
+  return surfaceMonths({ place, velocity: everyMonth(velocity) }, lake, dailyElevations(lake.drawdown), {
+    settlement: settlementParameters(lake, assumed),
+    drying: dryingParameters(lake.species, assumed),
+  });
 }
 
 const settlements = (list: readonly SurfaceMonth[]) => list.map(({ settlement }) => settlement);

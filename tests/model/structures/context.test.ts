@@ -1,23 +1,28 @@
 import { describe, expect, it } from "vitest";
 import { densityShare, populationParameters } from "../../../src/model/mussels/population.js";
-import { lakeContext } from "../../../src/model/structures/context.js";
 import { assumed, assumedWith } from "../assumptions.js";
+import { contextOf } from "../contexts.js";
 import { drawnDownLake, productiveLake } from "../lakes.js";
 
 // Calcium of 24 mg/L is moderate to Whittier and others 2008.
 const moderate = { ...productiveLake, chemistry: { calcium: 24 } };
 
 describe("the density that settles a lake's surfaces", () => {
-  const context = lakeContext(moderate, 10, assumed);
+  const context = contextOf(moderate, 10, assumed);
   const weight = assumed("suitability.weight.moderate");
 
-  it("is the lake-wide share of capacity at mid-month times the lake's suitability", () => {
+  it("is the lake-wide share of capacity at mid-month times the lake's suitability, to a ten-thousandth", () => {
     const parameters = populationParameters(moderate, assumed);
     expect(context.density).toHaveLength(120);
     for (const month of [0, 11, 40, 119]) {
       const share = densityShare((month + 0.5) / 12, parameters);
-      expect(context.density[month]).toBeCloseTo(weight * share, 12);
+      expect(Math.abs((context.density[month] ?? Number.NaN) - weight * share)).toBeLessThan(1e-4 * weight);
     }
+  });
+
+  it("is that share exactly while it is still rising", () => {
+    const share = densityShare(11.5 / 12, populationParameters(moderate, assumed));
+    expect(context.density[11]).toBeCloseTo(weight * share, 12);
   });
 
   it("is at its highest what plans are chosen for", () => {
@@ -27,13 +32,13 @@ describe("the density that settles a lake's surfaces", () => {
 
   it("has its highest before a decline, where one is chosen", () => {
     const declining = assumedWith({ "population.later-over-peak": 0.15, "population.decline-years": 1 });
-    const { density, matureDensity } = lakeContext(moderate, 15, declining);
+    const { density, matureDensity } = contextOf(moderate, 15, declining);
     expect(density.at(-1)).toBeLessThan(matureDensity / 4);
   });
 });
 
 describe("the longest dry run of a place", () => {
-  const context = lakeContext(drawnDownLake, 5, assumed);
+  const context = contextOf(drawnDownLake, 5, assumed);
 
   it("is that of its elevation, and none where it floats", () => {
     // By hand: below 95 m from New Year's Day to 27 February, 58 days; at 95 m itself on the 28th.

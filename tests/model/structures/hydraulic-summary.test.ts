@@ -1,19 +1,19 @@
 import { describe, expect, it } from "vitest";
 import type { Intake } from "../../../src/model/inputs.js";
 import { bareSurface, type Layer } from "../../../src/model/mussels/layer.js";
-import { lakeContext } from "../../../src/model/structures/context.js";
 import { hydraulicSummary } from "../../../src/model/structures/hydraulic-summary.js";
 import { structureResult } from "../../../src/model/structures/structure.js";
 import { assumedWith } from "../assumptions.js";
+import { contextOf } from "../contexts.js";
 import { productiveLake } from "../lakes.js";
 import { everyMonth, halfDigit, relativeGap } from "../near.js";
 import { fixedDock, gravityIntake, plant } from "../study.js";
 
 // Viscosity of 1e-6 m2/s, as in the computed examples.
-const context = lakeContext(productiveLake, 5, assumedWith({ "hydraulics.viscosity": 1e-6 }));
+const context = contextOf(productiveLake, 5, assumedWith({ "hydraulics.viscosity": 1e-6 }));
 
 function summaryWith(structure: Intake, layer: Layer) {
-  const components = structureResult(structure, context).components;
+  const components = structureResult(structure, [context]).components;
   return hydraulicSummary(
     structure,
     components.map((each) => ({ ...each, untouchedLayer: layer })),
@@ -78,9 +78,9 @@ describe("the hydraulic summary of an intake", () => {
 
 describe("the hydraulic summary of other structures", () => {
   it("has penstock and cooling-water line of a plant, and nothing of a dock", () => {
-    const { hydraulics } = structureResult(plant, context);
+    const { hydraulics } = structureResult(plant, [context]);
     expect(hydraulics.pipes.map(({ part }) => part)).toEqual(["penstock", "cooling-water line"]);
     expect(hydraulics.racks).toHaveLength(1);
-    expect(structureResult(fixedDock, context).hydraulics).toEqual({ pipes: [], racks: [] });
+    expect(structureResult(fixedDock, [context]).hydraulics).toEqual({ pipes: [], racks: [], pumps: [] });
   });
 });

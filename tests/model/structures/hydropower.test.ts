@@ -3,17 +3,15 @@ import { describe, expect, it } from "vitest";
 import { compare } from "../../../src/model/compare.js";
 import { roughnessParameters } from "../../../src/model/hydraulics/fouled-pipe.js";
 import { flowAtHead, pipeHeadLoss } from "../../../src/model/hydraulics/friction.js";
+import { cleanWaterway } from "../../../src/model/hydraulics/waterway.js";
 import type { Hydropower } from "../../../src/model/inputs.js";
 import { dailyElevations } from "../../../src/model/lake/levels.js";
 import type { CostLine } from "../../../src/model/money/line.js";
 import { bareSurface, type Layer } from "../../../src/model/mussels/layer.js";
-import { lakeContext } from "../../../src/model/structures/context.js";
-import {
-  coolingShare,
-  hydropowerComponents,
-  operatingYear,
-} from "../../../src/model/structures/hydropower.js";
+import { hydropowerComponents, operatingYear } from "../../../src/model/structures/hydropower.js";
+import { cleanLine, serviceShare } from "../../../src/model/structures/small-line.js";
 import { assumed } from "../assumptions.js";
+import { contextOf } from "../contexts.js";
 import { productiveLake } from "../lakes.js";
 import { everyMonth, relativeGap } from "../near.js";
 import { plant, studyOf } from "../study.js";
@@ -22,13 +20,17 @@ const water = {
   daily: dailyElevations(productiveLake.drawdown),
   roughness: roughnessParameters(assumed),
   viscosity: 1e-6,
+  assumed,
 };
+/** The plant's penstock with its 0.2 mm of roughness. */
+const penstock = cleanWaterway(plant.penstock, { largestFlow: 12, viscosity: 1e-6 });
+const coolingShare = (each: Hydropower, layer: Layer) => serviceShare(each.coolingWater, water)(layer);
 const hoursOfJanuary = 31 * 24;
 
 describe("a clean year of a power plant", () => {
   it("makes eta rho g Q H less the penstock's loss, month by month", () => {
     // By hand: lake at 100 m, tailwater at 60 m, 12 m3/s, efficiency 0.87.
-    const loss = pipeHeadLoss(plant.penstock, 12, 1e-6);
+    const loss = pipeHeadLoss(penstock, 12, 1e-6);
     const power = 0.87 * 9.81 * 12 * (40 - loss);
     const { energy, netHead } = operatingYear(plant, water);
     expect(netHead[0]).toBeCloseTo(40 - loss, 10);
@@ -60,22 +62,22 @@ const layerOf = (thickness: number): Layer => ({
 
 describe("cooling water", () => {
   it("is whole under a bare wall, nothing in a closed line, and what the head drives between", () => {
-    expect(coolingShare(plant, bareSurface, water)).toBe(1);
-    expect(coolingShare(plant, layerOf(0.05), water)).toBe(0);
+    expect(coolingShare(plant, bareSurface)).toBe(1);
+    expect(coolingShare(plant, layerOf(0.05))).toBe(0);
     // The same two steps by hand: bore 100 mm less twice 15 mm, sand roughness 1.5 x 15 mm.
     const fouled = { ...plant.coolingWater, diameter: 0.07, roughness: 0.0225 };
     const expected =
       flowAtHead(fouled, plant.coolingWater.availableHead, 1e-6) / plant.coolingWater.requiredFlow;
     expect(expected).toBeLessThan(1);
-    expect(coolingShare(plant, layerOf(0.015), water)).toBeCloseTo(expected, 12);
+    expect(coolingShare(plant, layerOf(0.015))).toBeCloseTo(expected, 12);
   });
 
   it("never rises with a thicker layer", () => {
     const thickness = fc.double({ min: 0, max: 0.02, noNaN: true });
     fc.assert(
       fc.property(thickness, thickness, (a, b) => {
-        const thin = coolingShare(plant, layerOf(Math.min(a, b)), water);
-        expect(coolingShare(plant, layerOf(Math.max(a, b)), water)).toBeLessThanOrEqual(thin + 1e-12);
+        const thin = coolingShare(plant, layerOf(Math.min(a, b)));
+        expect(coolingShare(plant, layerOf(Math.max(a, b)))).toBeLessThanOrEqual(thin + 1e-12);
       }),
       { seed: 171, numRuns: 100 },
     );
@@ -83,7 +85,7 @@ describe("cooling water", () => {
 });
 
 describe("the parts of a plant", () => {
-  const context = lakeContext(productiveLake, 5, assumed);
+  const context = contextOf(productiveLake, 5, assumed);
 
   it("count once for each unit", () => {
     const one = hydropowerComponents({ ...plant, units: 1 }, context);
@@ -95,18 +97,18 @@ describe("the parts of a plant", () => {
       const quantity = (lines: readonly { quantity: number }[]) => lines.map((line) => line.quantity);
       const tripled = quantity(part.losses(layerOf(0.01), 6)).map((each) => each * 3);
       expect(quantity(same?.losses(layerOf(0.01), 6) ?? [])).toEqual(tripled);
-      const work = quantity(part.cleaning.work("divers", 6)).map((each) => each * 3);
-      expect(quantity(same?.cleaning.work("divers", 6) ?? [])).toEqual(work);
+      const work = quantity(part.cleaning.work()).map((each) => each * 3);
+      expect(quantity(same?.cleaning.work() ?? [])).toEqual(work);
     });
   });
 
   it("lose the energy of the extra head of a fouled penstock, by hand", () => {
-    const penstock = hydropowerComponents({ ...plant, units: 1 }, context).find(
+    const part = hydropowerComponents({ ...plant, units: 1 }, context).find(
       ({ name }) => name === "penstock",
     );
-    const [line] = penstock?.losses(layerOf(0.01), 0) ?? [];
-    const fouled = { ...plant.penstock, diameter: 2.88, roughness: 0.015 };
-    const extra = pipeHeadLoss(fouled, 12, 1e-6) - pipeHeadLoss(plant.penstock, 12, 1e-6);
+    const [line] = part?.losses(layerOf(0.01), 0) ?? [];
+    const fouled = { ...penstock, diameter: 2.88, roughness: 0.015 };
+    const extra = pipeHeadLoss(fouled, 12, 1e-6) - pipeHeadLoss(penstock, 12, 1e-6);
     const expected = 0.87 * 9.81 * 12 * extra * hoursOfJanuary;
     expect(relativeGap(line?.quantity ?? Number.NaN, expected)).toBeLessThan(1e-10);
   });
@@ -130,11 +132,14 @@ const plants: fc.Arbitrary<Hydropower> = fc
       tailwaterElevation: tailwater,
       flow: everyMonth(flow),
       penstock: { ...plant.penstock, diameter, length },
-      coolingWater: { ...line, requiredFlow: cooling * flowAtHead(line, line.availableHead, 1e-6) },
+      coolingWater: {
+        ...line,
+        requiredFlow: cooling * flowAtHead(cleanLine(line, water), line.availableHead, 1e-6),
+      },
     };
   })
   .filter((each) => {
-    const lost = pipeHeadLoss(each.penstock, each.flow[0] ?? Number.NaN, 1e-6);
+    const lost = pipeHeadLoss(operatingYear(each, water).penstock, each.flow[0] ?? Number.NaN, 1e-6);
     return lost <= 0.1 * (90 - each.tailwaterElevation);
   });
 

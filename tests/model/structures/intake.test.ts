@@ -3,12 +3,15 @@ import { describe, expect, it, test } from "vitest";
 import { roughnessParameters } from "../../../src/model/hydraulics/fouled-pipe.js";
 import { pipeHeadLoss } from "../../../src/model/hydraulics/friction.js";
 import type { Intake } from "../../../src/model/inputs.js";
+import { dailyElevations } from "../../../src/model/lake/levels.js";
 import { bareSurface, type Layer } from "../../../src/model/mussels/layer.js";
-import { lakeContext } from "../../../src/model/structures/context.js";
-import { conduitState, costAtSize, intakeComponents } from "../../../src/model/structures/intake.js";
+import { intakeComponents } from "../../../src/model/structures/intake.js";
+import { costAtSize } from "../../../src/model/structures/oxidant.js";
+import { fouledConveyance, type SupplyContext, supplyOf } from "../../../src/model/structures/supply.js";
 import { assumed } from "../assumptions.js";
+import { contextOf } from "../contexts.js";
 import { productiveLake } from "../lakes.js";
-import { relativeGap } from "../near.js";
+import { everyMonth, relativeGap } from "../near.js";
 import { gravityIntake, pumpedIntake } from "../study.js";
 
 const ends = {
@@ -63,7 +66,20 @@ describe("the cost of treating water at an intake", () => {
   });
 });
 
-const water = { roughness: roughnessParameters(assumed), viscosity: 1e-6 };
+const water = {
+  daily: dailyElevations(productiveLake.drawdown),
+  roughness: roughnessParameters(assumed),
+  viscosity: 1e-6,
+};
+
+/** Head and water of the conduit clean and under a layer, in a month. */
+function conduitState(intake: Intake, layer: Layer, month: number, context: SupplyContext) {
+  const supply = supplyOf(intake, context);
+  const clean = supply.cleanYear[month];
+  if (!clean) throw new Error(`no month ${month}`);
+  const fouled = fouledConveyance(supply, layer, month, context);
+  return { cleanLoss: clean.head, fouledLoss: fouled.head, delivered: fouled.delivered };
+}
 const layers: fc.Arbitrary<Layer> = fc
   .record({
     cover: fc.double({ min: 0, max: 4, noNaN: true }),
@@ -97,13 +113,14 @@ describe("a fouled conduit", () => {
     fc.assert(
       fc.property(intakes, layers, fc.nat(11), (intake, layer, month) => {
         const demand = intake.demand[month] ?? Number.NaN;
-        const { fouledLoss, delivered } = conduitState(intake, layer, demand, water);
+        const { fouledLoss, delivered } = conduitState(intake, layer, month, water);
         // A pump has its margin above the clean loss at the largest demand, in every month.
-        const cleanAtLargest = pipeHeadLoss(intake.conduit, Math.max(...intake.demand), 1e-6);
+        const clean = supplyOf(intake, water).clean;
+        const cleanAtLargest = pipeHeadLoss(clean, Math.max(...intake.demand), 1e-6);
         const available =
           intake.supply.by === "gravity"
-            ? intake.supply.availableHead
-            : cleanAtLargest + intake.supply.marginHead;
+            ? (intake.supply.availableHead ?? Number.NaN)
+            : cleanAtLargest + (intake.supply.marginHead ?? Number.NaN);
         expect(delivered).toBeGreaterThanOrEqual(0);
         expect(delivered).toBeLessThanOrEqual(demand * (1 + 1e-12));
         expect(fouledLoss).toBeLessThanOrEqual(available * (1 + 1e-9));
@@ -116,8 +133,8 @@ describe("a fouled conduit", () => {
   it("loses no head and no water under a bare wall", () => {
     fc.assert(
       fc.property(intakes, (intake) => {
-        for (const demand of intake.demand) {
-          const { cleanLoss, fouledLoss, delivered } = conduitState(intake, bareSurface, demand, water);
+        for (const [month, demand] of intake.demand.entries()) {
+          const { cleanLoss, fouledLoss, delivered } = conduitState(intake, bareSurface, month, water);
           expect(fouledLoss).toBeCloseTo(cleanLoss, 12);
           expect(delivered).toBe(demand);
         }
@@ -129,21 +146,26 @@ describe("a fouled conduit", () => {
   it("delivers nothing once the layer has filled the bore", () => {
     const narrow = { ...gravityIntake, conduit: { ...gravityIntake.conduit, diameter: 0.05 } };
     const filled = { ...bareSurface, cover: 3, lengthMm: 25, thickness: 0.025, mass: 10 };
-    expect(conduitState(narrow, filled, 0.001, water).delivered).toBe(0);
+    expect(conduitState(narrow, filled, 0, water).delivered).toBe(0);
   });
 
   it("passes 0.588917 of its flow in the worked example at unchanged head", () => {
     // Computed from Darcy-Weisbach and Colebrook-White: 3 m3/s, 3000 m, 1.5 m bore, clean wall 0.3 mm, 10 mm shells in
     // a 10 mm layer; clean loss 4.15331 m.
     const conduit = { length: 3000, diameter: 1.5, roughness: 0.0003, minorLoss: 0 };
-    const intake: Intake = { ...gravityIntake, conduit, supply: { by: "gravity", availableHead: 4.15331 } };
+    const intake: Intake = {
+      ...gravityIntake,
+      demand: everyMonth(3),
+      conduit,
+      supply: { by: "gravity", availableHead: 4.15331 },
+    };
     const layer = { ...bareSurface, cover: 2, lengthMm: 10, thickness: 0.01, mass: 5 };
-    expect(conduitState(intake, layer, 3, water).delivered / 3).toBeCloseTo(0.588917, 5);
+    expect(conduitState(intake, layer, 0, water).delivered / 3).toBeCloseTo(0.588917, 5);
   });
 });
 
 describe("the losses of a fouled conduit", () => {
-  const context = lakeContext(productiveLake, 5, assumed);
+  const context = contextOf(productiveLake, 5, assumed);
   const conduitOf = (intake: Intake) => {
     const conduit = intakeComponents(intake, context).find(({ name }) => name === "conduit");
     if (!conduit) throw new Error("no conduit");
@@ -155,7 +177,7 @@ describe("the losses of a fouled conduit", () => {
     // Energy rho g Q h/eta over the hours of January, at the price.
     const january = 0;
     const demand = pumpedIntake.demand[january] ?? Number.NaN;
-    const { cleanLoss, fouledLoss, delivered } = conduitState(pumpedIntake, thin, demand, context);
+    const { cleanLoss, fouledLoss, delivered } = conduitState(pumpedIntake, thin, january, context);
     expect(delivered).toBe(demand);
     const energy = conduitOf(pumpedIntake)
       .losses(thin, january)
@@ -175,7 +197,7 @@ describe("the losses of a fouled conduit", () => {
     const { delivered } = conduitState(
       gravityIntake,
       { ...thin, thickness: 0.05, lengthMm: 20, cover: 3 },
-      demand,
+      month,
       context,
     );
     const days = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31][month] ?? Number.NaN;

@@ -3,9 +3,9 @@ import { describe, expect, it } from "vitest";
 import { rackFace, reclamationLoss } from "../../../src/model/hydraulics/rack.js";
 import type { Rack } from "../../../src/model/inputs.js";
 import { bareSurface, type Layer } from "../../../src/model/mussels/layer.js";
-import { lakeContext } from "../../../src/model/structures/context.js";
 import { rackComponent, rackState } from "../../../src/model/structures/rack.js";
 import { assumed } from "../assumptions.js";
+import { contextOf } from "../contexts.js";
 import { productiveLake } from "../lakes.js";
 import { everyMonth, relativeGap } from "../near.js";
 
@@ -20,7 +20,7 @@ const rack: Rack = {
   headLossLimit: 0.1,
   velocityLimit: 0.9,
 };
-const rectangular = 2.42;
+const rectangular = { shape: 2.42, clark: 1 };
 const thicknesses = fc.double({ min: 0, max: 0.0199, noNaN: true });
 
 describe("the state of a rack", () => {
@@ -66,7 +66,7 @@ describe("the state of a rack", () => {
 });
 
 describe("a rack in a structure", () => {
-  const context = lakeContext(productiveLake, 5, assumed);
+  const context = contextOf(productiveLake, 5, assumed);
   const heads: number[] = [];
   const component = rackComponent(
     {

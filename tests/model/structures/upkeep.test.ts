@@ -1,16 +1,23 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { compare } from "../../../src/model/compare.js";
-import type { Dock, Intake } from "../../../src/model/inputs.js";
-import { growingSurface, growLayers } from "../../../src/model/mussels/layer.js";
-import type { Priced, TriedPlan } from "../../../src/model/structures/component.js";
-import { lakeContext } from "../../../src/model/structures/context.js";
+import type { Dock, Hydropower, Intake, Structure } from "../../../src/model/inputs.js";
+import { dailyElevations } from "../../../src/model/lake/levels.js";
+import { bareSurface, growLayers } from "../../../src/model/mussels/layer.js";
+import { planId } from "../../../src/model/structures/catalogue.js";
+import type { Component, ComponentResult, Priced } from "../../../src/model/structures/component.js";
+import type { LakeContext } from "../../../src/model/structures/context.js";
 import { dockComponents } from "../../../src/model/structures/dock.js";
-import { cheapest, keepInService, mergeLines } from "../../../src/model/structures/upkeep.js";
-import { assumed, assumedWith } from "../assumptions.js";
+import { mergeLines } from "../../../src/model/structures/follow.js";
+import type { Plan } from "../../../src/model/structures/plan.js";
+import { componentsOf } from "../../../src/model/structures/structure.js";
+import { keepInService } from "../../../src/model/structures/upkeep.js";
+import { removalLines, shellLines, workLines } from "../../../src/model/structures/work.js";
+import { assumed, assumedWith, assumptionSet } from "../assumptions.js";
+import { contextOf } from "../contexts.js";
 import { drawnDownLake } from "../lakes.js";
 import { everyMonth, relativeGap } from "../near.js";
-import { fixedDock, floatingDock, gravityIntake, pumpedIntake, studyOf } from "../study.js";
+import { fixedDock, floatingDock, gravityIntake, plant, pumpedIntake, studyOf } from "../study.js";
 
 const docks: fc.Arbitrary<Dock> = fc
   .record({
@@ -48,96 +55,175 @@ const intakes: fc.Arbitrary<Intake> = fc
     };
   });
 
-/** Brute force: no tried plan that keeps the limits is cheaper, and one that breaks them is taken only in need. */
-function expectBestOf(tried: readonly TriedPlan[], chosen: TriedPlan): void {
+/** Brute force over all plans: none that keeps the limits is cheaper, and one that breaks them is taken only in need. */
+function expectBestOf({ everyPlan, chosen }: ComponentResult): void {
+  const tried = everyPlan();
   const keeping = tried.filter(({ brokenLimit }) => brokenLimit === undefined);
-  expect(tried).toContain(chosen);
+  const best = Math.min(...keeping.map(({ yearlyCost }) => yearlyCost));
   if (keeping.length > 0) {
     expect(chosen.brokenLimit).toBeUndefined();
-    expect(chosen.yearlyCost).toBe(Math.min(...keeping.map(({ yearlyCost }) => yearlyCost)));
+    expect(chosen.yearlyCost).toBe(best);
+    expect(chosen.plan.id).toBe(keeping.find(({ yearlyCost }) => yearlyCost === best)?.plan.id);
   } else {
     expect(chosen.brokenLimit).toBeDefined();
-    expect(chosen.plan.intervalMonths).toBe(1);
+    expect(chosen.plan.id).toBe("divers-1");
   }
 }
 
+const powerPlants: fc.Arbitrary<Hydropower> = fc
+  .record({
+    elevation: fc.double({ min: 62, max: 99, noNaN: true }),
+    units: fc.integer({ min: 1, max: 4 }),
+    requiredFlow: fc.double({ min: 0.001, max: 0.02, noNaN: true }),
+    price: fc.double({ min: 0, max: 0.2, noNaN: true }),
+  })
+  .map(({ requiredFlow, price, ...rest }) => ({
+    ...plant,
+    ...rest,
+    energyPrice: everyMonth(price),
+    coolingWater: { ...plant.coolingWater, requiredFlow },
+  }));
+
+/** Levels of two years, one of them without a drawdown. */
+const record = [
+  { label: "2001", daily: dailyElevations(drawnDownLake.drawdown) },
+  { label: "2002", daily: dailyElevations([{ dayOfYear: 0, elevation: 98 }]) },
+];
+
 describe("the chosen plan", () => {
-  it("is the cheapest of those tried that keep the limits, for any dock and intake", () => {
+  it("is what trying every plan finds, for any dock, intake and power plant", () => {
     fc.assert(
-      fc.property(docks, intakes, (dock, intake) => {
-        for (const { components } of compare(studyOf([dock, intake]), assumed).structures) {
-          for (const { tried, chosen } of components) expectBestOf(tried, chosen);
+      fc.property(docks, intakes, powerPlants, fc.boolean(), (dock, intake, hydropower, recorded) => {
+        const lake = recorded ? { ...drawnDownLake, record } : drawnDownLake;
+        const study = studyOf([dock, intake, hydropower], { lake });
+        for (const { components } of compare(study, assumed).structures) {
+          for (const component of components) expectBestOf(component);
         }
       }),
-      { seed: 181, numRuns: 40 },
+      { seed: 181, numRuns: 60 },
     );
   });
 
-  it("was tried against every interval of the work calendar and against leaving the layer", () => {
-    const [result] = compare(studyOf([pumpedIntake]), assumed).structures;
-    const conduit = result?.components.find(({ name }) => name === "conduit");
-    expect(conduit?.tried.map(({ plan }) => [plan.method, plan.intervalMonths])).toEqual([
-      ["leave", undefined],
-      ["oxidant", 12],
-      ...[60, 48, 36, 24, 12, 6, 4, 3, 2, 1].map((months) => ["divers", months]),
-    ]);
+  it("was tried against the whole catalogue for its part", () => {
+    const conduit = partOf(pumpedIntake, "conduit");
+    const offered = assumptionSet.plans
+      .filter(({ parts }) => parts.includes("conduit"))
+      .flatMap((entry) => entry.intervals.map((months) => planId(entry, months)));
+    const tried = conduit.everyPlan().map(({ plan }) => plan.id);
+    const impossible = conduit.impossible.map(({ id }) => id);
+    expect([...tried, ...impossible].sort()).toEqual([...offered].sort());
+    expect(impossible).toEqual(["dry"]);
   });
 
-  it("leaves a dosed surface bare at each year's end, when what settled in the season is dead", () => {
-    const [result] = compare(studyOf([pumpedIntake]), assumed).structures;
-    const conduit = result?.components.find(({ name }) => name === "conduit");
-    const dosed = conduit?.tried.find(({ plan }) => plan.method === "oxidant")?.plan;
-    const bare = Array.from({ length: 24 }, (_, month) => month).filter((month) =>
-      dosed?.isCleaningDate(month),
-    );
-    expect(bare).toEqual([11, 23]);
+  it("may be an oxidant only where the study allows it, and says so", () => {
+    const { impossible } = partOf(gravityIntake, "conduit");
+    const reasons = new Map(impossible.map(({ id, reason }) => [id, reason]));
+    expect(reasons.get("oxidant-season")).toMatch(/does not allow/);
+    expect(reasons.get("oxidant-end")).toMatch(/does not allow/);
   });
 
   it("may be cleaning in the dry only where the water leaves the surface long enough, and not all year", () => {
     // Lowered to 90 m for 58 days in winter: 95 m falls dry, 88 m does not, 101 m is never wet.
-    const methods = (elevation: number) =>
-      compare(studyOf([{ ...fixedDock, elevation }]), assumed).structures.flatMap(({ components }) =>
-        components.flatMap(({ tried }) => tried.map(({ plan }) => plan.method)),
-      );
-    expect(methods(95)).toContain("dry");
-    expect(methods(88)).not.toContain("dry");
-    expect(methods(101)).not.toContain("dry");
+    const dry = (elevation: number) =>
+      partOf({ ...fixedDock, elevation }, "wetted hull").impossible.find(({ id }) => id === "dry")?.reason;
+    expect(dry(95)).toBeUndefined();
+    expect(dry(88)).toBe("the water never leaves it");
+    expect(dry(101)).toBe("the water never reaches it");
+    expect(partOf(floatingDock, "wetted hull").impossible[0]?.reason).toBe("it floats and never hangs dry");
+  });
+
+  it("may be cleaning in the dry only if every year of the record has a window, and names one that has none", () => {
+    const lake = { ...drawnDownLake, record };
+    const [pier] = compare(studyOf([{ ...fixedDock, elevation: 95 }], { lake }), assumed).structures;
+    expect(pier?.components[0]?.impossible).toContainEqual({
+      id: "dry",
+      label: expect.any(String),
+      reason: "the water never leaves it in 2002",
+    });
+  });
+
+  it("gives way to one that the study prescribes, with its reason and what would have been chosen", () => {
+    const free = partOf(floatingDock, "wetted hull");
+    const pinned = [{ part: "wetted hull", plan: "divers-6", reason: "contract runs to 2031" }];
+    const { chosen, pinned: found } = partOf({ ...floatingDock, pinned }, "wetted hull");
+    expect(chosen.plan.id).toBe("divers-6");
+    expect(found).toMatchObject({ reason: "contract runs to 2031" });
+    expect(found?.cheapest.plan.id).toBe(free.chosen.plan.id);
   });
 });
 
-const triedOf = (yearlyCost: number, months: number, brokenLimit?: string): TriedPlan => ({
-  plan: { label: `${months}`, method: "divers", intervalMonths: months, isCleaningDate: () => false },
-  yearlyCost,
-  brokenLimit,
-  thickestLayer: { number: 0, lengthMm: 0, cover: 0, mass: 0, thickness: 0, killed: 0 },
-});
+function partOf(structure: Structure, name: string): ComponentResult {
+  const found = compare(studyOf([structure]), assumed).structures[0]?.components.find(
+    (each) => each.name === name,
+  );
+  if (!found) throw new Error(`no part ${name}`);
+  return found;
+}
 
-describe("the choice", () => {
-  it("passes over cheap plans that break a limit, and prefers the first of equals", () => {
-    expect(cheapest([triedOf(1, 60, "too thick"), triedOf(5, 12), triedOf(9, 6)]).yearlyCost).toBe(5);
-    expect(cheapest([triedOf(5, 24), triedOf(5, 12)]).plan.intervalMonths).toBe(24);
-  });
-
-  it("takes the busiest plan where none keeps the limits", () => {
-    expect(cheapest([triedOf(1, 60, "x"), triedOf(2, 12, "x"), triedOf(3, 1, "x")]).plan.intervalMonths).toBe(
-      1,
-    );
-  });
-});
+/**
+ * Another route to a plan's yearly cost: the layer grown month by month through the plan's own dates for twelve
+ * years, and what falls due in the last cycle added up.
+ */
+function costMonthByMonth(plan: Plan, component: Component, context: LakeContext): number {
+  const cycle = plan.routine.by === "interval" ? Math.max(12, plan.routine.months) : 12;
+  const months = cycle * Math.max(2, Math.floor(144 / cycle));
+  const isDate = (month: number) =>
+    plan.routine.by === "interval"
+      ? (month + 1) % plan.routine.months === 0
+      : plan.routine.by === "month-of-year" && month % 12 === plan.routine.month;
+  const factor = plan.protection?.settlementFactor ?? 1;
+  const layers = growLayers(
+    {
+      surface: context.growing(component.surface),
+      density: Array<number>(months).fill(context.matureDensity * factor),
+      cleanAfter: isDate,
+    },
+    context.growth,
+  );
+  let cost = 0;
+  for (let month = months - cycle; month < months; month++) {
+    const layer = layers[month] ?? bareSurface;
+    const lines: Priced[] = layer.mass > 0 ? [...component.losses(layer, month % 12)] : [];
+    lines.push(...shellLines(layer, component, context), ...(plan.protection?.monthly[month % 12] ?? []));
+    if (isDate(month)) {
+      lines.push(...workLines(plan.entry, component, context, month % 12));
+      lines.push(...removalLines(plan, layer, component, context));
+    }
+    cost += lines.reduce((sum, { quantity, unitRate }) => sum + quantity * unitRate, 0);
+  }
+  return (cost / cycle) * 12;
+}
 
 describe("the cost of a plan", () => {
+  const structures = { intake: pumpedIntake, powerhouse: plant, dock: floatingDock, pier: fixedDock };
+
+  it.each(Object.keys(structures))("is what following it month by month costs: %s", (name) => {
+    const context = contextOf(drawnDownLake, 20);
+    const structure = structures[name as keyof typeof structures];
+    for (const component of componentsOf(structure, context)) {
+      const { everyPlan } = keepInService([{ component, context }]);
+      const fixed = everyPlan().filter(({ plan }) => !["nothing", "trigger"].includes(plan.routine.by));
+      expect(fixed.length).toBeGreaterThan(9);
+      for (const { plan, yearlyCost } of fixed) {
+        const expected = costMonthByMonth(plan, component, context);
+        expect(relativeGap(yearlyCost, expected), `${component.name}, ${plan.id}`).toBeLessThan(1e-9);
+      }
+    }
+  });
+
   it.each([12, 24, 36])(
     "of a dock cleaned every %d months is area, disposal and wear a year, summed by hand",
     (interval) => {
-      const context = lakeContext(drawnDownLake, 20, assumed);
+      const context = contextOf(drawnDownLake, 20);
       const [hull] = dockComponents(floatingDock, context);
       if (!hull) throw new Error("no hull");
-      const found = keepInService(hull, context).tried.find(({ plan }) => plan.intervalMonths === interval);
+      const found = keepInService([{ component: hull, context }])
+        .everyPlan()
+        .find(({ plan }) => plan.id === `divers-${interval}`);
       const layers = growLayers(
         {
-          surface: growingSurface(context.months(hull.surface), context.growth),
+          surface: context.growing(hull.surface),
           density: Array<number>(interval).fill(context.matureDensity),
-          cleanAfter: (month) => month === interval - 1,
         },
         context.growth,
       );
@@ -159,16 +245,20 @@ describe("the cost of a plan", () => {
 
   it("rises with the price of the work that it holds, and not with others", () => {
     const costs = (source: typeof assumed) =>
-      compare(studyOf([floatingDock]), source).structures[0]?.components[0]?.tried.map(
-        ({ yearlyCost }) => yearlyCost,
+      new Map(
+        compare(studyOf([floatingDock]), source)
+          .structures[0]?.components[0]?.everyPlan()
+          .map(({ plan, yearlyCost }) => [plan.id, yearlyCost]),
       );
-    const before = costs(assumed) ?? [];
-    const dearer = costs(assumedWith({ "cleaning.hull.rate": assumed("cleaning.hull.rate") * 2 })) ?? [];
-    expect(dearer[0]).toBe(before[0]); // left as it is
-    before.slice(1).forEach((cost, index) => {
-      expect(dearer[index + 1]).toBeGreaterThan(cost);
-    });
-    expect(costs(assumedWith({ "cleaning.rack.rate": 500 }))).toEqual(before);
+    const before = costs(assumed);
+    const dearer = costs(assumedWith({ "cleaning.hull.rate": assumed("cleaning.hull.rate") * 2 }));
+    const uncleaned = new Set(["leave", "foul-release", "copper-paint"]);
+    for (const [id, cost] of before) {
+      // A buoyant dock has no limit to come near, so that inspections never lead to work.
+      if (uncleaned.has(id) || id === "trigger") expect(dearer.get(id)).toBe(cost);
+      else expect(dearer.get(id)).toBeGreaterThan(cost);
+    }
+    expect(costs(assumedWith({ "cleaning.rack.rate": 100 }))).toEqual(before);
   });
 });
 

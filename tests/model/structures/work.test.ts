@@ -2,48 +2,48 @@ import { describe, expect, it } from "vitest";
 import { bareSurface } from "../../../src/model/mussels/layer.js";
 import { cleaningOf } from "../../../src/model/structures/cleaning.js";
 import type { Priced } from "../../../src/model/structures/component.js";
-import { lakeContext } from "../../../src/model/structures/context.js";
 import { dockComponents } from "../../../src/model/structures/dock.js";
+import { hydropowerComponents } from "../../../src/model/structures/hydropower.js";
 import { structureResult } from "../../../src/model/structures/structure.js";
-import { assumed, assumedWith } from "../assumptions.js";
+import { workLines } from "../../../src/model/structures/work.js";
+import { assumed, assumedWith, assumptionSet } from "../assumptions.js";
+import { contextOf } from "../contexts.js";
 import { drawnDownLake } from "../lakes.js";
-import { fixedDock, floatingDock } from "../study.js";
+import { fixedDock, floatingDock, plant } from "../study.js";
 
-const context = lakeContext(drawnDownLake, 15, assumed);
+const context = contextOf(drawnDownLake, 15, assumed);
 const costOf = (lines: readonly Priced[]) =>
   lines.reduce((sum, { quantity, unitRate }) => sum + quantity * unitRate, 0);
 
 describe("one cleaning", () => {
-  const outage: Priced = {
-    what: "outage",
-    type: "loss",
-    quantity: 100,
-    quantityKind: "energy",
-    unitRate: 0.05,
-    assumptionIds: [],
-  };
-
   it("costs its area at the rate and a visit", () => {
     // By hand from the price list: 30 m2 at the rack's rate, one visit.
     const expected = 30 * assumed("cleaning.rack.rate") + assumed("cleaning.rack.visit");
-    expect(costOf(cleaningOf("rack", 30, context).work("divers", 0))).toBeCloseTo(expected, 8);
+    expect(costOf(cleaningOf("rack", 30, context).work())).toBeCloseTo(expected, 8);
   });
 
   it("costs a share of that in the dry", () => {
     const { work } = cleaningOf("rack", 30, context);
     const share = assumed("cleaning.dry-share");
-    expect(costOf(work("dry", 0))).toBeCloseTo(share * costOf(work("divers", 0)), 8);
-    expect(work("dry", 0).every(({ assumptionIds }) => assumptionIds.includes("cleaning.dry-share"))).toBe(
-      true,
-    );
+    const dry = work("cleaning.dry-share");
+    expect(costOf(dry)).toBeCloseTo(share * costOf(work()), 8);
+    expect(dry.every(({ assumptionIds }) => assumptionIds.includes("cleaning.dry-share"))).toBe(true);
   });
 
-  it("interrupts service, by whichever method, and names the prices behind it", () => {
-    const { work } = cleaningOf("conduit", 30, context, () => [outage]);
-    for (const method of ["divers", "dry"] as const) {
-      expect(work(method, 3).filter(({ what }) => what === "outage")).toEqual([outage]);
+  it("names the prices behind it", () => {
+    const { work } = cleaningOf("conduit", 30, context);
+    expect(work()[0]?.assumptionIds).toEqual(["cleaning.conduit.rate"]);
+  });
+
+  it("takes a unit out of service, by whichever method with tools", () => {
+    const rack = hydropowerComponents(plant, context).find(({ kind }) => kind === "rack");
+    if (!rack) throw new Error("no rack");
+    for (const id of ["divers", "dry", "trigger", "foul-release"]) {
+      const entry = assumptionSet.plans.find((each) => each.id === id);
+      if (!entry) throw new Error(`no plan ${id}`);
+      const outages = workLines(entry, rack, context, 3).filter(({ what }) => what.includes("outages"));
+      expect(outages).toEqual(rack.outage?.(assumed("hydropower.outage-days"), 3));
     }
-    expect(work("divers", 3)[0]?.assumptionIds).toEqual(["cleaning.conduit.rate"]);
   });
 });
 
@@ -63,7 +63,7 @@ describe("the wear of a dock", () => {
 describe("the work of the years since establishment", () => {
   const heavy = { ...floatingDock, spareBuoyancy: 0.5 };
   const cleaningYears = (source: typeof assumed) =>
-    structureResult(heavy, lakeContext(drawnDownLake, 15, source)).years.map((lines) =>
+    structureResult(heavy, [contextOf(drawnDownLake, 15, source)]).years.map((lines) =>
       lines.some(({ what }) => what.includes("cleaning the hull")),
     );
 
@@ -81,8 +81,8 @@ describe("the work of the years since establishment", () => {
   it("removes the shells of what a drawdown kills", () => {
     // A pier at 95 m is bare in January and February. Common sense of mass: as much as was killed, shells only.
     const pier = { ...fixedDock, elevation: 95, replacementCost: 0 };
-    const { years, components } = structureResult(pier, context);
-    expect(components[0]?.chosen.plan.method).toBe("leave");
+    const { years, components } = structureResult(pier, [context]);
+    expect(components[0]?.chosen.plan.id).toBe("leave");
     const mature = years.at(-1)?.find(({ what }) => what.includes("disposal"));
     const perSquareMetre = (mature?.quantity ?? Number.NaN) / pier.wettedArea / assumed("shell.shell-share");
     // Killed wet mass lies between a light and the heaviest one-season layer, 1 to 15 kg/m2 (Konin lakes).

@@ -1,0 +1,144 @@
+import { at } from "../lake/calendar.js";
+
+export interface PumpPoint {
+  readonly flow: number;
+  readonly head: number;
+}
+
+/** Head over flow at full speed, falling: H = H₀ − a Q^b, or straight lines between points. */
+export type PumpCurve =
+  | {
+      readonly form: "power";
+      readonly shutOffHead: number;
+      readonly coefficient: number;
+      readonly exponent: number;
+    }
+  | { readonly form: "lines"; readonly points: readonly PumpPoint[] };
+
+/**
+ * The curve through a pump's points, by EPANET's rules (Rossman 2000, "Pump curves"): H = H0 − a Q^b. One point:
+ * H0 = 4 H1/3, and no head at 2 Q1, so that b = ln(H0/(H0 − H1))/ln 2 and a = (H0 − H1)/Q1^b. Three points from zero
+ * flow: b = ln((H0 − H3)/(H0 − H2))/ln(Q3/Q2) and a = (H0 − H2)/Q2^b with H0 = H1. Any others: straight lines, the end
+ * ones produced.
+ * @param points by rising flow and falling head
+ */
+export function pumpCurve(points: readonly PumpPoint[]): PumpCurve {
+  const first = at(points, 0);
+  if (points.length === 1) {
+    return powerCurve((first.head * 4) / 3, first, { flow: 2 * first.flow, head: 0 });
+  }
+  if (points.length !== 3 || first.flow > 0) return { form: "lines", points };
+  return powerCurve(first.head, at(points, 1), at(points, 2));
+}
+
+function powerCurve(shutOffHead: number, middle: PumpPoint, last: PumpPoint): PumpCurve {
+  const exponent =
+    Math.log((shutOffHead - last.head) / (shutOffHead - middle.head)) / Math.log(last.flow / middle.flow);
+  return {
+    form: "power",
+    shutOffHead,
+    coefficient: (shutOffHead - middle.head) / middle.flow ** exponent,
+    exponent,
+  };
+}
+
+/** Head at full speed, m; below zero past the flow of `largestFlow`. */
+export function pumpHead(curve: PumpCurve, flow: number): number {
+  if (curve.form === "power") return curve.shutOffHead - curve.coefficient * flow ** curve.exponent;
+  const next = curve.points.findIndex((point) => point.flow >= flow);
+  const [start, end] = segment(curve.points, next === -1 ? curve.points.length - 1 : next);
+  return start.head + ((end.head - start.head) * (flow - start.flow)) / (end.flow - start.flow);
+}
+
+const segment = (points: readonly PumpPoint[], endIndex: number): readonly [PumpPoint, PumpPoint] => {
+  const end = Math.max(1, endIndex);
+  return [at(points, end - 1), at(points, end)];
+};
+
+/** Flow at which the pump has no head left at full speed, m³/s. */
+export function largestFlow(curve: PumpCurve): number {
+  if (curve.form === "power") return (curve.shutOffHead / curve.coefficient) ** (1 / curve.exponent);
+  const [start, end] = segment(curve.points, curve.points.length - 1);
+  return start.flow + (start.head * (end.flow - start.flow)) / (start.head - end.head);
+}
+
+/** Head that a flow needs, m: lift and pipe loss. Rises with the flow. */
+export type SystemHead = (flow: number) => number;
+
+/**
+ * Where the curve at full speed meets the system, H(Q) = zd − z + h(Q): no flow if the lift is above the shut-off head or the pipe is
+ * closed. Where the system needs no head even at the pump's largest flow, that flow at no head.
+ */
+export function operatingPoint(curve: PumpCurve, system: SystemHead): PumpPoint {
+  const end = largestFlow(curve);
+  const shutOff = pumpHead(curve, 0);
+  if (shutOff <= system(0) || system(end) === Infinity) return { flow: 0, head: shutOff };
+  if (system(end) <= 0) return { flow: end, head: 0 };
+  const flow = risingRoot((each) => system(each) - pumpHead(curve, each), 0, end);
+  return { flow, head: pumpHead(curve, flow) };
+}
+
+export interface PumpRun {
+  /** Mean flow over the month, m³/s: the demand, or what the pump manages. */
+  readonly delivered: number;
+  /** Flow and head while the pump runs. */
+  readonly point: PumpPoint;
+  /** Speed over full speed while it runs. */
+  readonly speed: number;
+}
+
+export interface Pump {
+  readonly curve: PumpCurve;
+  readonly control: "on-off" | "variable-speed";
+}
+
+/**
+ * How a pump meets a demand; delivered, min(Qd, Q). On-off: it runs at its operating point and stops when the demand is
+ * met. Variable
+ * speed: it gives the head that the demand needs, as long as full speed suffices, and then runs at full speed.
+ */
+export function pumpRun({ curve, control }: Pump, system: SystemHead, demand: number): PumpRun {
+  if (demand === 0) return { delivered: 0, point: { flow: 0, head: 0 }, speed: 0 };
+  if (control === "variable-speed" && pumpHead(curve, demand) >= system(demand)) {
+    const point = { flow: demand, head: Math.max(0, system(demand)) };
+    return { delivered: demand, point, speed: relativeSpeed(curve, point) };
+  }
+  const point = operatingPoint(curve, system);
+  return { delivered: Math.min(demand, point.flow), point, speed: 1 };
+}
+
+/**
+ * Speed over full speed at which the curve passes through a point below it, by the affinity laws: flow with the
+ * speed n, head with its square, so that n² H(Q/n) = hn is the head.
+ */
+export function relativeSpeed(curve: PumpCurve, { flow, head }: PumpPoint): number {
+  const slowest = flow / largestFlow(curve);
+  return risingRoot((speed) => speed ** 2 * pumpHead(curve, flow / speed) - head, slowest, 1);
+}
+
+const mostSteps = 100;
+const narrowest = 1e-13;
+
+/**
+ * Root of a rising function between two ends, by false position with the Illinois weight, and by halving in every
+ * third step; an end if the root is beyond it.
+ */
+function risingRoot(rising: (at: number) => number, start: number, finish: number): number {
+  let [low, high] = [start, finish];
+  let [below, above] = [rising(low), rising(high)];
+  if (below >= 0) return low;
+  if (above <= 0) return high;
+  for (let step = 0; step < mostSteps && high - low > narrowest * finish; step++) {
+    const middle = step % 3 === 2 ? (low + high) / 2 : (low * above - high * below) / (above - below);
+    const value = rising(middle);
+    if (value === 0) return middle;
+    if (value < 0) {
+      [low, below] = [middle, value];
+      above /= 2;
+    } else {
+      [high, above] = [middle, value];
+      below /= 2;
+    }
+  }
+  return (low + high) / 2;
+}

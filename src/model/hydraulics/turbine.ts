@@ -1,0 +1,43 @@
+import type { Assumed } from "../assumed.js";
+import type { TurbineType } from "../inputs.js";
+import { at } from "../lake/calendar.js";
+
+/** Percent of the rated flow at which the relative efficiency is known. */
+const knownPercents = [20, 40, 60, 80, 100] as const;
+
+export interface TurbineCurve {
+  readonly peakEfficiency: number;
+  /** Efficiency over its peak at 20, 40, 60, 80 and 100 % of the rated flow. */
+  readonly relative: readonly number[];
+  /** Flow over rated flow below which the turbine does not run. */
+  readonly minimumShare: number;
+}
+
+export const turbineIds = (type: TurbineType): readonly string[] => [
+  `turbine.${type}.peak-efficiency`,
+  ...knownPercents.map((percent) => `turbine.${type}.relative-${percent}`),
+  `turbine.${type}.minimum-flow`,
+];
+
+export function turbineCurve(type: TurbineType, assumed: Assumed): TurbineCurve {
+  return {
+    peakEfficiency: assumed(`turbine.${type}.peak-efficiency`),
+    relative: knownPercents.map((percent) => assumed(`turbine.${type}.relative-${percent}`)),
+    minimumShare: assumed(`turbine.${type}.minimum-flow`),
+  };
+}
+
+/**
+ * Efficiency of a turbine without its generator, by straight lines between the known shares of the rated flow,
+ * η = ηm (y1 + (y2 − y1)·(φ − φ1)/(φ2 − φ1)). Zero below the technical minimum; between that and 20 %, on the line to
+ * nothing at no flow. Peaks and minima: European Small Hydropower Association 2004; shapes from memory.
+ * @param flowShare flow over rated flow, at most 1
+ */
+export function turbineEfficiency(curve: TurbineCurve, flowShare: number): number {
+  const { peakEfficiency, relative, minimumShare } = curve;
+  if (flowShare < minimumShare || flowShare <= 0) return 0;
+  const place = Math.min(flowShare, 1) * relative.length;
+  const before = Math.min(Math.floor(place), relative.length - 1);
+  const start = before === 0 ? 0 : at(relative, before - 1);
+  return peakEfficiency * (start + (at(relative, before) - start) * (place - before));
+}

@@ -1,0 +1,144 @@
+import type { Assumed } from "./assumed.js";
+import { type InfestationCost, infestationCost } from "./infestation-cost.js";
+import type { Lake, StudyInput } from "./inputs.js";
+import { at, months } from "./lake/calendar.js";
+import { exposedBand } from "./lake/levels.js";
+import { exposedArea, storageBetween } from "./lake/storage.js";
+import type { CostLine } from "./money/line.js";
+import { killedByYear } from "./mussels/layer.js";
+import { operatingLines, storageLost } from "./schedule-cost.js";
+import { type Contexts, lakeContexts } from "./structures/context.js";
+import { type StructureResult, structureResult } from "./structures/structure.js";
+
+/** The lake and its structures under one schedule of levels. */
+export interface ScheduleResult {
+  /** Absent for the lake's own levels. */
+  readonly id: string | undefined;
+  readonly name: string;
+  readonly contexts: Contexts;
+  readonly levels: LevelsResult;
+  readonly structures: readonly StructureResult[];
+  readonly infestation: InfestationCost;
+  /** Yearly cost of following it in place of the lake's own levels; negative where it saves. Empty for the own. */
+  readonly operating: readonly CostLine[];
+  /** Storage given up against the lake's own levels at the worst day, m³. */
+  readonly storageGivenUp: number;
+  /** Energy of all plants in a clean year, kWh. */
+  readonly cleanEnergy: number;
+  /** Live mussels that a year of a mature infestation kills on hard surface in the exposed band, kg/m². */
+  readonly killed: number;
+  /** Dead shell on ramps in the last year of the horizon, kg. */
+  readonly litter: number;
+}
+
+export interface LevelsResult {
+  /** Mean of the possible operating years, day by day. */
+  readonly daily: readonly number[];
+  readonly years: ReadonlyArray<{ readonly label: string; readonly daily: readonly number[] }>;
+  /** Lowest and highest level of all possible operating years. */
+  readonly band: { readonly lowest: number; readonly highest: number };
+  readonly exposedArea: number;
+  readonly storageInBand: number;
+}
+
+export interface ScheduleSettings {
+  readonly input: StudyInput;
+  readonly yearsInfested: number;
+  readonly source: Assumed;
+}
+
+const ownName = "as operated";
+
+/** The lake under its own levels. @param contextReader reads what suitability, growth and drying need */
+export function asOperated(
+  settings: ScheduleSettings,
+  contextReader: Assumed,
+  known?: readonly StructureResult[],
+): ScheduleResult {
+  const contexts = contextsOf(settings.input.lake, settings, contextReader);
+  return underLevels({ id: undefined, name: ownName, contexts }, settings, known);
+}
+
+/** The lake under each of its other schedules, with what following it costs against the own levels. */
+export function otherSchedules(own: ScheduleResult, settings: ScheduleSettings): ScheduleResult[] {
+  const { input, source } = settings;
+  return input.lake.otherSchedules.map(({ id, name, drawdown, record }) => {
+    const lake = { ...input.lake, drawdown, record };
+    const under = underLevels({ id, name, contexts: contextsOf(lake, settings, source) }, settings);
+    const storageGivenUp = storageLost(own.levels.daily, under.levels.daily, input.lake);
+    return {
+      ...under,
+      storageGivenUp,
+      operating: operatingLines(own.contexts, under.contexts, storageGivenUp, input),
+    };
+  });
+}
+
+function contextsOf(
+  lake: Lake,
+  { input, yearsInfested, source }: ScheduleSettings,
+  reader: Assumed,
+): Contexts {
+  const { money, plans } = input;
+  const settings = { plans, discountRate: money.discountRate };
+  const [first, ...rest] = lakeContexts(lake, money.horizon + yearsInfested, reader, settings);
+  return [{ ...first, assumed: source }, ...rest.map((context) => ({ ...context, assumed: source }))];
+}
+
+function underLevels(
+  schedule: { id: string | undefined; name: string; contexts: Contexts },
+  { input, yearsInfested }: ScheduleSettings,
+  known?: readonly StructureResult[],
+): ScheduleResult {
+  const { contexts } = schedule;
+  const structures = known ?? input.structures.map((each) => structureResult(each, contexts));
+  const levels = levelsOf(contexts, input.lake);
+  return {
+    ...schedule,
+    levels,
+    structures,
+    infestation: infestationCost(structures, yearsInfested),
+    operating: [],
+    storageGivenUp: 0,
+    cleanEnergy: sumOf(structures.flatMap(({ cleanEnergy }) => cleanEnergy)),
+    killed: killedInBand(levels.band, contexts),
+    litter: sumOf(structures.map(({ litter }) => litter.at(-1)?.mass ?? 0)),
+  };
+}
+
+const sumOf = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0);
+const meanOf = (values: readonly number[]) => sumOf(values) / values.length;
+
+function levelsOf(contexts: Contexts, { storageTable }: Lake): LevelsResult {
+  const bands = contexts.map(({ daily }) => exposedBand(daily));
+  const band = {
+    lowest: Math.min(...bands.map(({ lowest }) => lowest)),
+    highest: Math.max(...bands.map(({ highest }) => highest)),
+  };
+  return {
+    daily: contexts[0].daily.map((_, day) => meanOf(contexts.map(({ daily }) => at(daily, day)))),
+    years: contexts.map(({ levelLabel, daily }) => ({ label: levelLabel, daily })),
+    band,
+    exposedArea: exposedArea(storageTable, band.lowest, band.highest),
+    storageInBand: storageBetween(storageTable, band.lowest, band.highest),
+  };
+}
+
+/** Cuts of the exposed band, and years until its layer repeats. */
+const cuts = 8;
+const settledYears = 10;
+
+function killedInBand({ lowest, highest }: LevelsResult["band"], contexts: Contexts): number {
+  if (lowest === highest) return 0;
+  const step = (highest - lowest) / cuts;
+  const elevations = Array.from({ length: cuts }, (_, cut) => lowest + step * (cut + 1 / 2));
+  return meanOf(
+    contexts.flatMap(({ growing, growth, matureDensity }) => {
+      const density = Array<number>(settledYears * 12).fill(matureDensity);
+      return elevations.map((elevation) => {
+        const surface = growing({ place: { at: "elevation", elevation }, velocity: months.map(() => 0) });
+        return at(killedByYear({ surface, density }, growth), settledYears - 1);
+      });
+    }),
+  );
+}

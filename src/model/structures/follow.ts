@@ -1,0 +1,143 @@
+import { at } from "../lake/calendar.js";
+import { type GrowingSurface, growLayers, type Layer } from "../mussels/layer.js";
+import type { Priced } from "./component.js";
+import type { Plan, Routine } from "./plan.js";
+import { nearLimit, type PartYear, thickest } from "./trial.js";
+import { removalLines, shellLines, workLines } from "./work.js";
+
+/** What following a plan from establishment on leads to, year by year. */
+export interface Followed {
+  readonly years: readonly (readonly Priced[])[];
+  readonly thickestByYear: readonly Layer[];
+}
+
+type SurfacePart = PartYear & { readonly surface: GrowingSurface };
+
+/**
+ * Follows a plan from establishment over the horizon. Cleaning starts on the first date at which there is a layer
+ * worth a visit; from then on every date is kept, as a routine. A protection is in place once mussels are regularly
+ * found. Once the lake's density has settled and the surface has been bare on a date, years repeat: they are
+ * worked out once.
+ */
+export function followPlan(plan: Plan, part: SurfacePart): Followed {
+  const { density } = part.context;
+  const cycle = cycleOf(plan.routine, density);
+  if (cycle === undefined) return followMonths(plan, part, density.length).followed;
+  const { followed, cleanedMonths } = followMonths(plan, part, (cycle.firstYear + cycle.years) * 12);
+  return cleanedMonths.has(cycle.bareMonth)
+    ? repeated(followed, cycle.years, density.length / 12)
+    : followMonths(plan, part, density.length).followed;
+}
+
+interface Cycle {
+  /** A date of the routine after which the density no longer changes. */
+  readonly bareMonth: number;
+  /** The first year that lies wholly after it. */
+  readonly firstYear: number;
+  readonly years: number;
+}
+
+/** When a routine comes to repeat itself within the horizon; undefined if it does not. */
+function cycleOf(routine: Routine, density: readonly number[]): Cycle | undefined {
+  if (routine.by === "nothing" || routine.by === "trigger") return undefined;
+  const settled = density.findLastIndex((share) => share !== density.at(-1)) + 1;
+  let bareMonth = settled;
+  while (!isDate(routine, bareMonth)) bareMonth += 1;
+  const firstYear = Math.floor(bareMonth / 12) + 1;
+  const years = routine.by === "interval" ? Math.max(1, routine.months / 12) : 1;
+  return (firstYear + years) * 12 < density.length ? { bareMonth, firstYear, years } : undefined;
+}
+
+function isDate(routine: Routine, month: number): boolean {
+  switch (routine.by) {
+    case "nothing":
+    case "trigger":
+      return false;
+    case "interval":
+      return (month + 1) % routine.months === 0;
+    case "month-of-year":
+      return month % 12 === routine.month;
+  }
+}
+
+function repeated({ years, thickestByYear }: Followed, cycle: number, horizon: number): Followed {
+  const source = (year: number) =>
+    year < years.length ? year : years.length - cycle + ((year - years.length) % cycle);
+  const all = Array.from({ length: horizon }, (_, year) => source(year));
+  return {
+    years: all.map((year) => at(years, year)),
+    thickestByYear: all.map((year) => at(thickestByYear, year)),
+  };
+}
+
+function followMonths(plan: Plan, part: SurfacePart, months: number) {
+  const { component, context, surface } = part;
+  const foundFrom = context.assumed("protection.start-density");
+  const isFound = (month: number) => at(context.density, month) >= foundFrom;
+  const factor = plan.protection?.settlementFactor ?? 1;
+  const { cleanedMonths, cleanAfter } = cleaningDates(plan, part);
+  const density = context.density
+    .slice(0, months)
+    .map((share, month) => (isFound(month) ? share * factor : share));
+  const layers = growLayers({ surface, density, cleanAfter }, context.growth);
+  const addLines = (lines: Priced[], month: number): void => {
+    const layer = at(layers, month);
+    const monthOfYear = month % 12;
+    if (layer.mass > 0) lines.push(...component.losses(layer, monthOfYear));
+    if (layer.killed > 0) lines.push(...shellLines(layer, component, context));
+    if (plan.protection && isFound(month)) lines.push(...at(plan.protection.monthly, monthOfYear));
+    if (!cleanedMonths.has(month)) return;
+    lines.push(...workLines(plan.entry, component, context, monthOfYear));
+    lines.push(...removalLines(plan, layer, component, context));
+  };
+  const yearLines = (start: number) => {
+    const lines: Priced[] = [];
+    for (let month = start; month < start + 12; month++) addLines(lines, month);
+    return mergeLines(lines);
+  };
+  const yearsOf = Array.from({ length: months / 12 }, (_, year) => year * 12);
+  return {
+    cleanedMonths,
+    followed: {
+      years: yearsOf.map(yearLines),
+      thickestByYear: yearsOf.map((start) => thickest(layers.slice(start, start + 12))),
+    },
+  };
+}
+
+function cleaningDates({ routine }: Plan, { component, context }: PartYear) {
+  const cleanedMonths = new Set<number>();
+  const smallest = context.assumed("cleaning.smallest-layer");
+  const isNear = routine.by === "trigger" ? nearLimit(component, context) : () => false;
+  const cleanAfter = (month: number, layer: Layer): boolean => {
+    const isWorth = cleanedMonths.size > 0 || layer.thickness >= smallest;
+    const isCleaned = (isDate(routine, month) && isWorth) || isNear(layer, month % 12);
+    if (isCleaned) cleanedMonths.add(month);
+    return isCleaned;
+  };
+  return { cleanedMonths, cleanAfter };
+}
+
+/** Adds up lines of the same name; the merged unit rate is the mean weighted by quantity. */
+export function mergeLines(lines: readonly Priced[]): Priced[] {
+  const sums = new Map<string, { line: Priced; quantity: number; cost: number }>();
+  for (const line of lines) {
+    if (line.quantity === 0) continue;
+    const cost = line.quantity * line.unitRate;
+    const known = sums.get(line.what);
+    if (known) {
+      known.quantity += line.quantity;
+      known.cost += cost;
+    } else {
+      sums.set(line.what, { line, quantity: line.quantity, cost });
+    }
+  }
+  return [...sums.values()].map(({ line: { what, type, quantityKind, assumptionIds }, quantity, cost }) => ({
+    what,
+    type,
+    quantity,
+    quantityKind,
+    unitRate: cost / quantity,
+    assumptionIds,
+  }));
+}

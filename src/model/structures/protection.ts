@@ -1,0 +1,126 @@
+import { months } from "../lake/calendar.js";
+import { capitalRecoveryFactor } from "../money/interest.js";
+import type { PlanEntry } from "./catalogue.js";
+import type { Component, Priced } from "./component.js";
+import type { LakeContext } from "./context.js";
+import { endOfSeasonDose, seasonDose } from "./oxidant.js";
+
+/** What holds mussels off a surface all the time, with its cost in each month of the year. */
+export interface Protection {
+  /** Share of settlers that it lets on; 1 where it only kills what has settled. */
+  readonly settlementFactor: number;
+  readonly monthly: readonly (readonly Priced[])[];
+  readonly yearlyCost: number;
+}
+
+/**
+ * The protection of a plan; none where the plan only cleans. An installation costs K = k s0 (s/s0)^m by its size, more
+ * slowly than in proportion (six-tenths rule, `six-tenths`), and a year of it A = K (i/(1 − (1+i)^−n) + u): capital
+ * recovery and upkeep.
+ */
+export function protectionOf(
+  entry: PlanEntry,
+  component: Component,
+  context: LakeContext,
+): Protection | undefined {
+  switch (entry.measure) {
+    case "trigger": {
+      const inspected = [inspection(component, context)];
+      return protection(1, () => inspected);
+    }
+    case "coating":
+    case "filter":
+      return protection(
+        context.assumed(`plan.${entry.numbers}.settlement-factor`),
+        installation(entry, component, context),
+      );
+    case "heat":
+    case "second-line":
+      return protection(1, installation(entry, component, context));
+    case "oxidant-season":
+      return dosed(context.assumed("oxidant.settlement-factor"), seasonDose, { entry, component, context });
+    case "oxidant-end":
+      return dosed(1, endOfSeasonDose, { entry, component, context });
+    default:
+      return undefined;
+  }
+}
+
+function dosed(
+  settlementFactor: number,
+  dose: typeof seasonDose,
+  { entry, component, context }: { entry: PlanEntry; component: Component; context: LakeContext },
+): Protection {
+  const installed = installation(entry, component, context);
+  return protection(settlementFactor, (month) => [...installed(month), ...dose(component, context, month)]);
+}
+
+function protection(settlementFactor: number, inMonth: (month: number) => readonly Priced[]): Protection {
+  const monthly = months.map(inMonth);
+  return {
+    settlementFactor,
+    monthly,
+    yearlyCost: monthly.reduce((sum, lines) => sum + costOf(lines), 0),
+  };
+}
+
+/** Money that lines stand for: the sum of quantity × unit rate. */
+export function costOf(lines: readonly Priced[]): number {
+  let sum = 0;
+  for (const { quantity, unitRate } of lines) sum += quantity * unitRate;
+  return sum;
+}
+
+function inspection(component: Component, context: LakeContext): Priced {
+  const id = "plan.trigger.inspection";
+  return {
+    what: "inspections",
+    type: "protection",
+    quantity: component.count,
+    quantityKind: "visits",
+    unitRate: context.assumed(id),
+    assumptionIds: [id, "plan.trigger.limit-share"],
+  };
+}
+
+/** The size by which a measure is priced: m² of a coating or of a second line's wall, m³/s of a treatment. */
+function sizeOf({ measure }: PlanEntry, component: Component): number {
+  return measure === "coating" || measure === "second-line" ? component.wettedArea : component.designFlow;
+}
+
+/**
+ * The lines of an installation in each month: its capital at capital recovery over its life, at the study's real rate,
+ * and its upkeep as a share of the capital. Capital grows with size to the power of an exponent below 1.
+ * An installation takes the part out of service once in its life, in the month in which that costs least.
+ */
+function installation(entry: PlanEntry, component: Component, context: LakeContext) {
+  const ids = ["capital", "reference-size", "size-exponent", "life", "upkeep"].map(
+    (name) => `plan.${entry.numbers}.${name}`,
+  );
+  const [capital = 0, reference = 1, exponent = 1, life = 1, upkeep = 0] = ids.map(context.assumed);
+  const total = capital * reference * (sizeOf(entry, component) / reference) ** exponent;
+  const line: Priced = {
+    what: entry.name,
+    type: "protection",
+    quantity: 1 / 12,
+    quantityKind: "year",
+    unitRate: total * (capitalRecoveryFactor(context.discountRate, life) + upkeep),
+    assumptionIds: ids,
+  };
+  const outage = installationOutage(entry, component, context, life);
+  return (month: number): readonly Priced[] => (outage?.month === month ? [line, ...outage.lines] : [line]);
+}
+
+function installationOutage(entry: PlanEntry, { outage }: Component, context: LakeContext, life: number) {
+  if (outage === undefined) return undefined;
+  const id = `plan.${entry.numbers}.outage-days`;
+  const days = context.assumed(id) / life;
+  const costs = months.map((month) => costOf(outage(days, month)));
+  const month = costs.indexOf(Math.min(...costs));
+  const lines = outage(days, month).map((line) => ({
+    ...line,
+    what: `${line.what}, to install`,
+    assumptionIds: [...line.assumptionIds, id],
+  }));
+  return { month, lines };
+}

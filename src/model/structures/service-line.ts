@@ -1,0 +1,52 @@
+import type { ServiceLine } from "../inputs.js";
+import { daysOf, months } from "../lake/calendar.js";
+import { cleaningOf } from "./cleaning.js";
+import type { Component } from "./component.js";
+import type { LakeContext } from "./context.js";
+import { pipeWall, tooThick } from "./pipe.js";
+import { serviceShare, smallLineIds } from "./small-line.js";
+
+const limitId = "service-line.shortage-limit";
+
+/**
+ * Small-bore raw-water lines of one kind: fire protection, seal water, sampling, heat exchangers. Mussels grow as at
+ * the velocity of the required flow in every month, although such a line may stand still for most of it: standing, it
+ * may foul less, for want of food, or more, where the flow would be too fast to settle in. A day on which a share of
+ * the required flow is missing costs that share of a day without the line.
+ */
+export function serviceLineComponents(line: ServiceLine, context: LakeContext): Component[] {
+  const { count, requiredFlow } = line;
+  const flow = months.map(() => requiredFlow);
+  const wall = pipeWall(line, line.elevation, flow);
+  const { byName, work } = cleaningOf("service-line", wall.wettedArea, context);
+  const share = serviceShare(line, context);
+  const limit = context.assumed(limitId);
+  const ids = smallLineIds(line);
+  return [
+    {
+      name: "service line",
+      kind: "service-line",
+      designFlow: requiredFlow * count,
+      count,
+      surface: wall.surface,
+      wettedArea: wall.wettedArea * count,
+      cleaning: {
+        byName,
+        work: (shareId) => work(shareId).map((each) => ({ ...each, quantity: each.quantity * count })),
+      },
+      oxidant: line.oxidantAllowed ? { flow: flow.map((each) => each * count) } : undefined,
+      losses: (layer, month) => [
+        {
+          what: "service missing for want of water",
+          type: "loss",
+          quantity: (1 - share(layer)) * daysOf(month) * count,
+          quantityKind: "days",
+          unitRate: line.shortageCostPerDay,
+          assumptionIds: ids,
+        },
+      ],
+      brokenLimit: (layer) =>
+        1 - share(layer) > limit ? "line too narrow: shortage above the limit" : tooThick(layer, context),
+    },
+  ];
+}

@@ -1,0 +1,48 @@
+import { exchangerDuty, fouledCoefficient } from "../hydraulics/exchanger.js";
+import { fouledPipe } from "../hydraulics/fouled-pipe.js";
+import { cleanWaterway, type Waterway, waterwayFlow } from "../hydraulics/waterway.js";
+import type { Exchanger, Pipe } from "../inputs.js";
+import type { Layer } from "../mussels/layer.js";
+import type { LakeContext } from "./context.js";
+import { fouledPipeIds } from "./pipe.js";
+
+/** A small-bore line with what it has to deliver. */
+export type SmallLine = Pipe & {
+  readonly requiredFlow: number;
+  readonly availableHead: number;
+  readonly exchanger?: Exchanger | undefined;
+};
+
+export type LineContext = Pick<LakeContext, "roughness" | "viscosity" | "assumed">;
+
+const resistanceId = "exchanger.fouling-resistance";
+
+/** Assumptions behind what a fouled line still does. */
+export const smallLineIds = (line: SmallLine): readonly string[] =>
+  line.exchanger ? [...fouledPipeIds, resistanceId] : fouledPipeIds;
+
+export const cleanLine = (line: SmallLine, { viscosity }: Pick<LakeContext, "viscosity">): Waterway =>
+  cleanWaterway(line, { largestFlow: line.requiredFlow, viscosity });
+
+/**
+ * What a line still does over what it does clean, 0 to 1: water delivered, at most the need; where it cools an
+ * exchanger, heat carried off at the same inlet temperatures, S = min(Qn, Qf)/min(Qn, Qc) or S = qf/qc. The
+ * exchanger's fouling resistance grows with the line's cover to that of river water (`tema`) at a closed layer,
+ * R = Rr·min(1, c/c1).
+ */
+export function serviceShare(line: SmallLine, context: LineContext): (layer: Layer) => number {
+  const { roughness, viscosity } = context;
+  const clean = cleanLine(line, context);
+  const delivered = (waterway: Waterway) =>
+    Math.min(line.requiredFlow, waterwayFlow(waterway, line.availableHead, viscosity));
+  const whole = delivered(clean);
+  const { exchanger } = line;
+  if (!exchanger) return (layer) => delivered(fouledPipe(clean, layer, roughness)) / whole;
+  const largest = context.assumed(resistanceId);
+  const cleanDuty = exchangerDuty(exchanger, whole, exchanger.cleanCoefficient);
+  return (layer) => {
+    const resistance = largest * Math.min(1, layer.cover / roughness.closedCover);
+    const coefficient = fouledCoefficient(exchanger.cleanCoefficient, resistance);
+    return exchangerDuty(exchanger, delivered(fouledPipe(clean, layer, roughness)), coefficient) / cleanDuty;
+  };
+}

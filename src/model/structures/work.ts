@@ -1,0 +1,126 @@
+import { hoursPerDay, secondsPerDay } from "../lake/calendar.js";
+import { waterTemperature } from "../lake/temperature.js";
+import type { Layer } from "../mussels/layer.js";
+import type { PlanEntry } from "./catalogue.js";
+import type { Component, Priced } from "./component.js";
+import type { LakeContext } from "./context.js";
+import type { Plan } from "./plan.js";
+
+/**
+ * The work at one date of a plan's routine, apart from what is carted away. Heat for a line's flow, held for some
+ * hours: E = c Q t·max(0, Tk − T).
+ */
+export function workLines(
+  entry: PlanEntry,
+  component: Component,
+  context: LakeContext,
+  month: number,
+): readonly Priced[] {
+  switch (entry.measure) {
+    case "leave":
+    case "oxidant-season":
+    case "oxidant-end":
+      return [];
+    case "heat":
+      return [...heating(entry, component, context, month), ...outage(component, context, month)];
+    case "second-line":
+      return [switching(entry, component, context)];
+    case "dry":
+      return [...component.cleaning.work("cleaning.dry-share"), ...outage(component, context, month)];
+    case "coating":
+      return [
+        ...component.cleaning.work(`plan.${entry.numbers}.cleaning-share`),
+        ...outage(component, context, month),
+      ];
+    case "clean":
+    case "trigger":
+    case "filter":
+      return [...component.cleaning.work(), ...outage(component, context, month)];
+  }
+}
+
+function outage({ outage }: Component, context: LakeContext, month: number): readonly Priced[] {
+  return outage === undefined ? [] : outage(context.assumed("hydropower.outage-days"), month);
+}
+
+/** Heating the line's flow from the water's temperature to the killing one, and the boiler's visit. */
+function heating(entry: PlanEntry, component: Component, context: LakeContext, month: number): Priced[] {
+  const ids = ["temperature", "hours", "energy-price", "visit"].map(
+    (name) => `plan.${entry.numbers}.${name}`,
+  );
+  const [temperature = 0, hours = 0, price = 0, visit = 0] = ids.map((id) => context.assumed(id));
+  const warming = Math.max(0, temperature - waterTemperature(context.lake, month, 0));
+  const volume = (component.designFlow * hours * secondsPerDay) / hoursPerDay;
+  return [
+    {
+      what: "heating the line",
+      type: "protection",
+      quantity: volume * warming * context.assumed("water.heat-capacity"),
+      quantityKind: "energy",
+      unitRate: price,
+      assumptionIds: [...ids, "water.heat-capacity"],
+    },
+    {
+      what: "visits with the boiler",
+      type: "protection",
+      quantity: component.count,
+      quantityKind: "visits",
+      unitRate: visit,
+      assumptionIds: ids,
+    },
+  ];
+}
+
+function switching(entry: PlanEntry, { count }: Component, context: LakeContext): Priced {
+  const ids = [`plan.${entry.numbers}.switching-hours`, "labour.maintenance-rate"];
+  const [hours = 0, rate = 0] = ids.map((id) => context.assumed(id));
+  return {
+    what: "changing over and flushing",
+    type: "work",
+    quantity: hours * count,
+    quantityKind: "hours",
+    unitRate: rate,
+    assumptionIds: ids,
+  };
+}
+
+/** Treatments kill and leave the shells; work with tools takes the mussels whole. */
+const leavesShells: ReadonlySet<PlanEntry["measure"]> = new Set([
+  "oxidant-season",
+  "oxidant-end",
+  "heat",
+  "second-line",
+]);
+
+/** What is carted away when a plan makes the surface bare. */
+export function removalLines(
+  { entry }: Plan,
+  layer: Layer,
+  component: Component,
+  context: LakeContext,
+): Priced[] {
+  const mass = layer.mass * component.wettedArea;
+  if (mass === 0) return [];
+  return [
+    disposal(leavesShells.has(entry.measure) ? mass * context.assumed("shell.shell-share") : mass, context),
+  ];
+}
+
+/** Shells of what drying and frost killed in the month. */
+export function shellLines(layer: Layer, component: Component, context: LakeContext): Priced[] {
+  if (layer.killed === 0) return [];
+  return [disposal(layer.killed * component.wettedArea * context.assumed("shell.shell-share"), context)];
+}
+
+/** Removing and dumping what was scraped off. */
+export function disposal(mass: number, context: LakeContext): Priced {
+  const ids = ["disposal.tipping-fee", "disposal.haulage"];
+  return {
+    what: "disposal of shells and mussels",
+    type: "work",
+    quantity: mass,
+    quantityKind: "mass",
+    unitRate: ids.reduce((sum, id) => sum + context.assumed(id), 0),
+    assumptionIds: ids,
+  };
+}

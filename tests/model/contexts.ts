@@ -1,0 +1,14 @@
+import type { Assumed } from "../../src/model/assumed.js";
+import type { Lake } from "../../src/model/inputs.js";
+import { type LakeContext, lakeContexts } from "../../src/model/structures/context.js";
+import { assumed, assumptionSet } from "./assumptions.js";
+
+/** The contexts of a lake with the shipped catalogue of plans, at 3 %. */
+export function contextsOf(lake: Lake, years: number, source: Assumed = assumed) {
+  return lakeContexts(lake, years, source, { plans: assumptionSet.plans, discountRate: 0.03 });
+}
+
+/** The context of a lake with a schedule, which has one possible operating year. */
+export function contextOf(lake: Lake, years: number, source: Assumed = assumed): LakeContext {
+  return contextsOf(lake, years, source)[0];
+}

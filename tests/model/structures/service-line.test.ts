@@ -1,0 +1,135 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { compare } from "../../../src/model/compare.js";
+import { flowAtHead } from "../../../src/model/hydraulics/friction.js";
+import type { ServiceLine } from "../../../src/model/inputs.js";
+import { bareSurface, type Layer } from "../../../src/model/mussels/layer.js";
+import { seasonDose } from "../../../src/model/structures/oxidant.js";
+import { serviceLineComponents } from "../../../src/model/structures/service-line.js";
+import { serviceShare } from "../../../src/model/structures/small-line.js";
+import { assumed } from "../assumptions.js";
+import { contextOf } from "../contexts.js";
+import { productiveLake } from "../lakes.js";
+import { relativeGap } from "../near.js";
+import { studyOf } from "../study.js";
+
+const line: ServiceLine = {
+  id: "seal-water",
+  name: "Seal water",
+  kind: "service-line",
+  bearer: "authority",
+  fixtures: [],
+  pinned: [],
+  elevation: 85,
+  count: 3,
+  length: 60,
+  diameter: 0.1,
+  roughness: 0.0002,
+  minorLoss: 8,
+  requiredFlow: 0.008,
+  availableHead: 4,
+  shortageCostPerDay: 400,
+  oxidantAllowed: false,
+};
+const context = contextOf(productiveLake, 8, assumed);
+const layerOf = (thickness: number): Layer => ({
+  ...bareSurface,
+  cover: 2,
+  lengthMm: thickness * 1000,
+  thickness,
+  mass: 1,
+});
+const partOf = (each: ServiceLine) => {
+  const [part] = serviceLineComponents(each, context);
+  if (!part) throw new Error("no part");
+  return part;
+};
+
+describe("a service line", () => {
+  it("costs the missing share of its flow, by days and lines", () => {
+    // By hand: bore 100 mm less twice 15 mm, sand roughness 1.5 x 15 mm; 31 days, three lines, 400 a day each.
+    const fouled = { length: 60, diameter: 0.07, roughness: 0.0225, minorLoss: 8 };
+    const missing = 1 - flowAtHead(fouled, 4, context.viscosity) / 0.008;
+    expect(missing).toBeGreaterThan(0);
+    const [loss] = partOf(line).losses(layerOf(0.015), 0);
+    expect(loss).toMatchObject({ type: "loss", quantityKind: "days", unitRate: 400 });
+    expect(relativeGap(loss?.quantity ?? Number.NaN, missing * 31 * 3)).toBeLessThan(1e-9);
+  });
+
+  it("is held to a shortage and to a thickness", () => {
+    const part = partOf(line);
+    expect(part.brokenLimit(layerOf(0.001), 0)).toBeUndefined();
+    expect(part.brokenLimit(layerOf(0.02), 0)).toMatch(/shortage/);
+    // A line with flow to spare: 16 mm is above the 15 mm at which clumps break off, with the flow still there.
+    const wide = partOf({ ...line, diameter: 0.3 });
+    expect(wide.brokenLimit(layerOf(0.016), 0)).toMatch(/thicker/);
+  });
+
+  it("counts every line in area, cleaning and loss", () => {
+    const [three, one] = [partOf(line), partOf({ ...line, count: 1 })];
+    expect(three.wettedArea).toBeCloseTo(3 * one.wettedArea, 9);
+    expect(one.wettedArea).toBeCloseTo(Math.PI * 0.1 * 60, 9);
+    const work = (part: typeof one) => part.cleaning.work().map(({ quantity }) => quantity);
+    expect(work(three)).toEqual(work(one).map((each) => 3 * each));
+  });
+
+  it("may be dosed only where that is allowed", () => {
+    expect(partOf(line).oxidant).toBeUndefined();
+    const dosed = partOf({ ...line, oxidantAllowed: true });
+    expect(dosed.oxidant?.flow[0]).toBeCloseTo(3 * 0.008, 12);
+    expect(seasonDose(dosed, context, 6)[0]?.quantity).toBeCloseTo(3 * 0.008 * 31 * 86_400, 6);
+  });
+
+  it("runs through a whole comparison with figures that add up", () => {
+    const { structures } = compare(studyOf([line]), assumed);
+    const years = structures[0]?.years ?? [];
+    expect(years.length).toBeGreaterThan(0);
+    const mature = years.at(-1) ?? [];
+    expect(mature.length).toBeGreaterThan(0);
+    for (const each of years.flat()) {
+      expect(Number.isFinite(each.quantity * each.unitRate)).toBe(true);
+      if (each.quantityKind === "days") expect(each.quantity).toBeLessThanOrEqual(365 * 3);
+    }
+    expect(structures[0]?.hydraulics.pipes.map(({ part }) => part)).toEqual(["service line"]);
+  });
+});
+
+describe("a line that cools an exchanger", () => {
+  const cooled: ServiceLine = {
+    ...line,
+    exchanger: { area: 20, cleanCoefficient: 1200, hotCapacityRate: 40 },
+  };
+
+  it("loses less heat than water, for want of water alone, and more by a fouled wall", () => {
+    const layers = fc.double({ min: 1e-4, max: 0.045, noNaN: true });
+    const water = serviceShare(line, context);
+    const heat = serviceShare(cooled, context);
+    const wall = { ...context, assumed: (id: string) => (id.startsWith("exchanger.") ? 0 : assumed(id)) };
+    const cleanWall = serviceShare(cooled, wall);
+    fc.assert(
+      fc.property(layers, (thickness) => {
+        const layer = layerOf(thickness);
+        expect(cleanWall(layer)).toBeGreaterThanOrEqual(water(layer) - 1e-12);
+        expect(heat(layer)).toBeLessThanOrEqual(cleanWall(layer));
+        expect(heat(layer)).toBeLessThanOrEqual(1);
+        expect(heat(layer)).toBeGreaterThanOrEqual(0);
+      }),
+      { seed: 511, numRuns: 100 },
+    );
+    expect(heat(bareSurface)).toBe(1);
+    expect(heat(layerOf(0.003))).toBeLessThan(cleanWall(layerOf(0.003)) - 0.01);
+  });
+
+  it("loses 11.3 % of its duty in the computed example of a fouled wall", () => {
+    // C 0.5, NTU 2, then 1.481481 after 0.00035 m2K/W on 1000 W/m2K: duty ratio 0.886920 (computed). Water of the
+    // whole need, 0.008 m3/s of 4186 J/kgK, is 33.488 kW/K, the smaller side; area NTU C_min/U.
+    const smaller = 0.008 * 4186;
+    const example: ServiceLine = {
+      ...line,
+      diameter: 0.5,
+      exchanger: { area: 2 * smaller, cleanCoefficient: 1000, hotCapacityRate: 2 * smaller },
+    };
+    expect(assumed("exchanger.fouling-resistance")).toBe(0.00035);
+    expect(serviceShare(example, context)(layerOf(0.005))).toBeCloseTo(0.88692, 6);
+  });
+});

@@ -1,0 +1,329 @@
+import { describe, expect, it } from "vitest";
+import { readStudyText } from "../../src/study/read.js";
+import { toModel } from "../../src/study/to-model.js";
+import { type Contradicting, expectContradiction, typed } from "./contradicting.js";
+import { absent, editedText } from "./example.js";
+
+const intake = "structures[intake]";
+const plant = "structures[hydropower]";
+const months = ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"];
+const everyMonth = (value: string) => Object.fromEntries(months.map((month) => [month, value]));
+
+const pump = {
+  by: "pump",
+  efficiency: "75 %",
+  energyPrice: "$0.08/kWh",
+  curve: [{ flow: "2 m3/s", head: "200 m" }],
+  deliveryElevation: typed("lake.maximumElevation"),
+  control: "on-off",
+};
+const withPump = (changes: object) =>
+  [
+    [`${intake}.demand`, everyMonth("0.5 m3/s")],
+    [`${intake}.supply`, { ...pump, ...changes }],
+  ] as const;
+const turbine = { type: "francis", ratedFlow: "900 m3/s", generatorEfficiency: "96 %" };
+const line = {
+  kind: "service-line",
+  id: "fire-line",
+  name: "Fire line",
+  bearer: typed("structures[0].bearer"),
+  elevation: typed(`${intake}.elevation`),
+  count: 2,
+  length: "200 ft",
+  diameter: "6 in",
+  roughness: "0.2 mm",
+  minorLoss: 5,
+  requiredFlow: "200 gpm",
+  availableHead: "20 ft",
+  shortageCostPerDay: "$900/d",
+};
+
+const cases: readonly Contradicting[] = [
+  {
+    why: "a gap narrower than its bars",
+    edits: [
+      [`${intake}.rack.clearSpacing`, "10 mm"],
+      [`${intake}.rack.barThickness`, "12 mm"],
+    ],
+    found: "10 mm",
+    allowed: "at least the thickness of a bar, 12 mm",
+  },
+  {
+    why: "a wall known in two ways",
+    edits: [[`${intake}.conduit.hazenWilliamsC`, 120]],
+    at: `${intake}.conduit.roughness`,
+    found: "both roughness and hazenWilliamsC",
+    allowed: "exactly one of roughness and hazenWilliamsC",
+  },
+  {
+    why: "a penstock whose wall is not known",
+    edits: [[`${plant}.penstock.roughness`, absent]],
+    found: "neither roughness nor hazenWilliamsC",
+    allowed: "exactly one",
+  },
+  {
+    why: "a cooling-water line whose wall is not known",
+    edits: [[`${plant}.coolingWater.roughness`, absent]],
+    found: "neither",
+    allowed: "exactly one",
+  },
+  {
+    why: "a gravity supply with a head and an outlet",
+    edits: [
+      [
+        `${intake}.supply`,
+        { by: "gravity", availableHead: "5 ft", outletElevation: typed(`${intake}.elevation`) },
+      ],
+    ],
+    at: `${intake}.supply.availableHead`,
+    found: "both availableHead and outletElevation",
+    allowed: "exactly one",
+  },
+  {
+    why: "an outlet above the lake",
+    edits: [[`${intake}.supply`, { by: "gravity", outletElevation: "9,000 ft" }]],
+    at: `${intake}.supply.outletElevation`,
+    found: "9,000 ft",
+    allowed: `below the lake's maximum, ${typed("lake.maximumElevation")}`,
+  },
+  {
+    why: "a pump with neither margin nor curve",
+    edits: withPump({ curve: undefined }),
+    at: `${intake}.supply.marginHead`,
+    found: "neither marginHead nor curve",
+    allowed: "exactly one",
+  },
+  {
+    why: "a pump curve whose head rises",
+    edits: withPump({
+      curve: [
+        { flow: "0 m3/s", head: "60 m" },
+        { flow: "1 m3/s", head: "62 m" },
+        { flow: "2 m3/s", head: "20 m" },
+      ],
+    }),
+    at: `${intake}.supply.curve[1].head`,
+    found: "62 m",
+    allowed: "below the head of the point before, 60 m",
+  },
+  {
+    why: "a pump curve whose flows go back",
+    edits: withPump({
+      curve: [
+        { flow: "1 m3/s", head: "60 m" },
+        { flow: "1 m3/s", head: "50 m" },
+        { flow: "2 m3/s", head: "20 m" },
+      ],
+    }),
+    at: `${intake}.supply.curve[1].flow`,
+    found: "1 m3/s",
+    allowed: "above the flow of the point before, 1 m3/s",
+  },
+  {
+    why: "a design flow of zero",
+    edits: withPump({ curve: [{ flow: "0 m3/s", head: "60 m" }] }),
+    at: `${intake}.supply.curve[0].flow`,
+    found: "0 m3/s",
+    allowed: "a design flow above zero",
+  },
+  {
+    why: "a pump curve of two points",
+    edits: withPump({
+      curve: [
+        { flow: "0 m3/s", head: "60 m" },
+        { flow: "1 m3/s", head: "50 m" },
+      ],
+    }),
+    at: `${intake}.supply.curve`,
+    found: "2 points",
+    allowed: "one design point, or three and more",
+  },
+  {
+    why: "a pump curve that does not say where it delivers",
+    edits: withPump({ deliveryElevation: undefined }),
+    at: `${intake}.supply.deliveryElevation`,
+    found: "nothing",
+    allowed: "a value, since the pump has a curve",
+  },
+  {
+    why: "a control without a curve",
+    edits: withPump({ curve: undefined, deliveryElevation: undefined, marginHead: "3 m" }),
+    at: `${intake}.supply.control`,
+    found: "on-off",
+    allowed: "no value, since the pump has no curve",
+  },
+  {
+    why: "a pump that delivers below the lake",
+    edits: withPump({ deliveryElevation: "-50 ft" }),
+    at: `${intake}.supply.deliveryElevation`,
+    found: "-50 ft",
+    allowed: `at least the lake's minimum, ${typed("lake.minimumElevation")}`,
+  },
+  {
+    why: "a pump too weak for its demand",
+    edits: withPump({ curve: [{ flow: "0.3 m3/s", head: "1 m" }] }),
+    at: `${intake}.supply.curve`,
+    found: "at the demand of jan, 0.5 m3/s",
+    allowed: "the lift and the loss of the clean conduit",
+  },
+  {
+    why: "a turbine and an efficiency",
+    edits: [[`${plant}.turbine`, turbine]],
+    at: `${plant}.efficiency`,
+    found: "both efficiency and turbine",
+    allowed: "exactly one of efficiency and turbine",
+  },
+  {
+    why: "a turbine smaller than the flow through it",
+    edits: [
+      [`${plant}.turbine`, { ...turbine, ratedFlow: "1 m3/s" }],
+      [`${plant}.efficiency`, absent],
+      [`${plant}.flow.jul`, "500 m3/s"],
+    ],
+    at: `${plant}.turbine.ratedFlow`,
+    found: "1 m3/s",
+    allowed: "at least the largest flow through one unit, 500 m3/s",
+  },
+  {
+    why: "a service line above the lake",
+    edits: [["structures[0]", { ...line, elevation: "9,000 ft" }]],
+    at: "structures[0].elevation",
+    found: "9,000 ft",
+    allowed: "the lake's maximum",
+  },
+  {
+    why: "a service line whose wall is not known",
+    edits: [["structures[0]", { ...line, roughness: undefined }]],
+    at: "structures[0].roughness",
+    found: "neither",
+    allowed: "exactly one",
+  },
+];
+
+describe("the hydraulics of a structure", () => {
+  it.each(cases)("are refused for $why", expectContradiction);
+});
+
+const outOfRange: readonly Contradicting[] = [
+  {
+    why: "an efficiency of a plant above 1",
+    edits: [[`${plant}.efficiency`, "104 %"]],
+    found: "104 %",
+    allowed: "at most 100 %",
+  },
+  {
+    why: "an efficiency of a pump above 1",
+    edits: [[`${intake}.supply`, { ...pump, efficiency: "104 %" }]],
+    at: `${intake}.supply.efficiency`,
+    found: "104 %",
+    allowed: "at most 100 %",
+  },
+  {
+    why: "an efficiency of a generator above 1",
+    edits: [[`${plant}.turbine`, { ...turbine, generatorEfficiency: 1.2 }]],
+    at: `${plant}.turbine.generatorEfficiency`,
+    found: "1.2",
+    allowed: "at most 100 %",
+  },
+  {
+    why: "a rated flow of zero",
+    edits: [[`${plant}.turbine`, { ...turbine, ratedFlow: "0 m3/s" }]],
+    at: `${plant}.turbine.ratedFlow`,
+    found: "0 m3/s",
+    allowed: "a flow above zero",
+  },
+  {
+    why: "a turbine of no known type",
+    edits: [[`${plant}.turbine`, { ...turbine, type: "wheel" }]],
+    at: `${plant}.turbine.type`,
+    found: "wheel",
+    allowed: "one of francis, kaplan, propeller, crossflow, pelton",
+  },
+  {
+    why: "a pump curve without a point",
+    edits: [[`${intake}.supply`, { ...pump, curve: [] }]],
+    at: `${intake}.supply.curve`,
+    found: "a list of 0",
+    allowed: "at least one point of flow and head",
+  },
+  {
+    why: "a C below those of known walls",
+    edits: [[`${intake}.conduit.hazenWilliamsC`, 30]],
+    found: "30",
+    allowed: "a Hazen–Williams C of at least 40",
+  },
+  {
+    why: "a C above those of known walls",
+    edits: [[`${intake}.conduit.hazenWilliamsC`, 161]],
+    found: "161",
+    allowed: "a Hazen–Williams C of at most 160",
+  },
+  {
+    why: "a rack formula that is not known",
+    edits: [[`${intake}.rack.formula`, "manning"]],
+    found: "manning",
+    allowed: "one of meusburger, reclamation, clark, kirschmer",
+  },
+  {
+    why: "a control that is not known",
+    edits: [[`${intake}.supply`, { ...pump, control: "steam" }]],
+    at: `${intake}.supply.control`,
+    found: "steam",
+    allowed: "one of on-off, variable-speed",
+  },
+  {
+    why: "a heat transfer coefficient without its kelvin",
+    edits: [
+      [
+        `${plant}.coolingWater.exchanger`,
+        { area: "10 m2", cleanCoefficient: "1500 W/m2", hotCapacityRate: "40 kW/K" },
+      ],
+    ],
+    at: `${plant}.coolingWater.exchanger.cleanCoefficient`,
+    found: "1500 W/m2",
+    allowed: 'a heat transfer coefficient such as "1500 W/m2K"',
+  },
+];
+
+describe("a field that is out of range by itself", () => {
+  it.each(outOfRange)("is refused: $why", expectContradiction);
+});
+
+describe("a study with every new field", () => {
+  it("is read, and reaches the model in coherent units", () => {
+    const text = editedText([
+      ...withPump({ control: "variable-speed" }),
+      [`${intake}.conduit.roughness`, absent],
+      [`${intake}.conduit.hazenWilliamsC`, 125],
+      [`${intake}.rack.formula`, "clark"],
+      [`${plant}.efficiency`, absent],
+      [`${plant}.turbine`, turbine],
+      [
+        `${plant}.coolingWater.exchanger`,
+        { area: "10 m2", cleanCoefficient: "1500 W/m2K", hotCapacityRate: "40 kW/K" },
+      ],
+      [`structures[dock]`, { ...line, exchanger: undefined }],
+    ]);
+    const { structures } = toModel(readStudyText(text, "study.yaml"));
+    const read = structures.find(({ kind }) => kind === "intake");
+    expect(read).toMatchObject({
+      supply: { control: "variable-speed", curve: [{ flow: 2, head: 200 }] },
+      conduit: { hazenWilliamsC: 125 },
+      rack: { formula: "clark" },
+    });
+    expect(structures.find(({ kind }) => kind === "hydropower")).toMatchObject({
+      turbine: { type: "francis", ratedFlow: 900 },
+      coolingWater: {
+        oxidantAllowed: false,
+        exchanger: { area: 10, cleanCoefficient: 1500, hotCapacityRate: 40 },
+      },
+    });
+    expect(structures.find(({ kind }) => kind === "service-line")).toMatchObject({
+      count: 2,
+      oxidantAllowed: false,
+      shortageCostPerDay: 900,
+      diameter: expect.closeTo(0.1524, 12),
+    });
+  });
+});
