@@ -3,7 +3,8 @@ import { type AppliedOverride, applyOverrides, assumedFrom } from "../assumption
 import { type Assumed, recorder } from "../model/assumed.js";
 import { type Comparison, compare } from "../model/compare.js";
 import type { StudyInput } from "../model/inputs.js";
-import { describe, InputError, pathText } from "./problems.js";
+import { pinnedProblems } from "./pinned-plans.js";
+import { describe, InputError, type Problem, pathText } from "./problems.js";
 import type { StudyDocument } from "./schema.js";
 import { toModel } from "./to-model.js";
 
@@ -31,22 +32,34 @@ export interface PreparedStudy {
   readonly overrides: readonly AppliedOverride[];
 }
 
-/** Applies a study's overrides. @throws InputError naming each override that cannot be used */
+/** Applies a study's overrides. @throws InputError naming each override or prescribed plan that cannot be used */
 export function prepareStudy(document: StudyDocument, set: AssumptionSet): PreparedStudy {
   const { applied, problems } = applyOverrides(set, document.overrides, document.money.exchangeRate);
-  if (problems.length > 0) {
-    throw new InputError(
-      document.study.name,
-      problems.map(({ index, field, found, allowed }) => ({
-        path: pathText(["overrides", index, field], document),
-        found: describe(found),
-        allowed,
-        remedy: "Correct or remove this override.",
-      })),
-    );
-  }
+  refuse(
+    document,
+    problems.map(({ index, field, found, allowed }) => ({
+      path: pathText(["overrides", index, field], document),
+      found: describe(found),
+      allowed,
+      remedy: "Correct or remove this override.",
+    })),
+  );
   const assumed = assumedFrom(set, applied, document.money.exchangeRate);
-  return { input: { ...toModel(document), plans: set.plans }, assumed, overrides: applied };
+  const input = { ...toModel(document), plans: set.plans };
+  refuse(
+    document,
+    pinnedProblems(input, assumed).map(({ path, found, allowed }) => ({
+      path: pathText(path, document),
+      found,
+      allowed,
+      remedy: "Correct or remove this prescribed plan.",
+    })),
+  );
+  return { input, assumed, overrides: applied };
+}
+
+function refuse(document: StudyDocument, problems: readonly Problem[]): void {
+  if (problems.length > 0) throw new InputError(document.study.name, problems);
 }
 
 export function compareStudy(document: StudyDocument, set: AssumptionSet): Comparison {

@@ -195,6 +195,8 @@ describe("a program", () => {
 
 describe("a study without a baseline", () => {
   it("is refused", () => {
-    expect(() => compare({ ...wholeStudy, options: [program] }, assumed)).toThrow(/neither steps nor schedule/);
+    expect(() => compare({ ...wholeStudy, options: [program] }, assumed)).toThrow(
+      /neither steps nor schedule/,
+    );
   });
 });

@@ -68,8 +68,8 @@ function noWindow(component: Component, context: LakeContext): string {
   if (days >= daysInYear) return "the water never reaches it";
   const needed = context.assumed("cleaning.dry-days-needed");
   return days === 0
-    ? `the water never leaves it${context.levelLabel}`
-    : `the water leaves it for ${days} days${context.levelLabel}; the work needs ${needed}`;
+    ? "the water never leaves it"
+    : `the water leaves it for ${days} days; the work needs ${needed}`;
 }
 
 function plansOf(entry: PlanEntry, component: Component, context: LakeContext): Plan[] {

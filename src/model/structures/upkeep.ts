@@ -50,14 +50,25 @@ export function keepInService(
 function contendersOf(parts: readonly PartYear[]) {
   const trials = parts.map(trialOf);
   const byYear = parts.map(({ component, context }) => candidatePlans(component, context));
-  const impossible = new Map<string, ImpossiblePlan>();
-  for (const each of byYear.flatMap((year) => year.impossible)) {
-    if (!impossible.has(each.id)) impossible.set(each.id, each);
-  }
+  const impossible = impossibleIn(byYear, parts);
   const contenders = at(byYear, 0)
-    .plans.filter(({ entry }) => !impossible.has(entry.id))
+    .plans.filter(({ entry }) => !impossible.some(({ id }) => id === entry.id))
     .map((plan): Contender => ({ plan, byYear: inEachYear(plan, byYear, trials) }));
-  return { contenders, impossible: [...impossible.values()], trials };
+  return { contenders, impossible, trials };
+}
+
+/** Plans that are not possible in some operating year; the year is named unless it is so in all. */
+function impossibleIn(byYear: readonly Candidates[], parts: readonly PartYear[]): ImpossiblePlan[] {
+  const found = new Map<string, ImpossiblePlan & { readonly years: number }>();
+  byYear.forEach((year, index) => {
+    for (const each of year.impossible) {
+      const first = found.get(each.id);
+      const reason = first?.reason ?? each.reason + at(parts, index).context.levelLabel;
+      const years = (first?.years ?? 0) + 1;
+      found.set(each.id, { ...each, reason: years === byYear.length ? each.reason : reason, years });
+    }
+  });
+  return [...found.values()].map(({ id, label, reason }) => ({ id, label, reason }));
 }
 
 function inEachYear(plan: Plan, byYear: readonly Candidates[], trials: readonly Trial[]) {
