@@ -1,5 +1,6 @@
 import type { StructureResult } from "../model/structures/structure.js";
 import type { ReportContext } from "./context.js";
+import { monthName } from "./month-name.js";
 import { intakeSheet } from "./worked/intake.js";
 import { type Setting, settingOf, untouchedLayer } from "./worked/setting.js";
 import type { GivenView, Sheet, StepGroup } from "./worked/sheet.js";
@@ -64,13 +65,6 @@ function unitExample(result: StructureResult, setting: Setting): WorkedExample |
     result,
     isClosed: pipe.fouled === undefined,
   });
-}
-
-/** The name of a month, 0 for January. */
-function monthName(month: number): string {
-  const anyYear = 2001;
-  const format = new Intl.DateTimeFormat("en-US", { month: "long", timeZone: "UTC" });
-  return format.format(new Date(Date.UTC(anyYear, month)));
 }
 
 function view(

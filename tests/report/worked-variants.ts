@@ -35,8 +35,18 @@ const pumped = (control: "on-off" | "variable-speed", curve: ReturnType<typeof p
   });
 
 const withoutRoughness = <T extends { roughness?: unknown }>({ roughness: _, ...rest }: T) => rest;
-const byC = (hazenWilliamsC: number) =>
-  cityIntake(({ conduit }) => ({ conduit: { ...withoutRoughness(conduit), hazenWilliamsC } }));
+const byC = (hazenWilliamsC: number, availableHead: string) =>
+  cityIntake(({ conduit }) => ({
+    conduit: { ...withoutRoughness(conduit), hazenWilliamsC },
+    supply: { by: "gravity", availableHead: length(availableHead) },
+  }));
+
+const byMargin = (marginHead: string) =>
+  cityIntake(({ supply }) => {
+    if (supply.by !== "pump") throw new Error("not a pump");
+    const { efficiency, energyPrice } = supply;
+    return { supply: { by: "pump", efficiency, energyPrice, marginHead: length(marginHead) } };
+  });
 
 const rackBy = (formula: "meusburger" | "kirschmer" | "reclamation" | "clark") =>
   cityIntake(({ rack }) => ({ rack: { ...rack, formula } }));
@@ -51,7 +61,23 @@ const threePoints = points(["0 m3/s", "80 m"], ["2 m3/s", "66 m"], ["3 m3/s", "4
 /** Enough for the clean conduit, too little for the fouled one. */
 const weakPoints = points(["0 m3/s", "56 m"], ["2 m3/s", "52.4 m"], ["3 m3/s", "45 m"]);
 
+const inLakeOfRecord = runStudy(
+  alone(exampleDocument("ninemoss"), "village-intake", "intake", (intake) => {
+    if (intake.supply.by !== "pump") throw new Error("not a pump");
+    const { efficiency, energyPrice } = intake.supply;
+    const curve = points(["0.035 m3/s", "60 m"]);
+    const deliveryElevation = elevation("460 m");
+    return {
+      ...intake,
+      supply: { by: "pump", efficiency, energyPrice, curve, control: "on-off", deliveryElevation },
+    };
+  }),
+  assumptions,
+);
+
 export const variants = {
+  "pump by its margin, with head to spare": byMargin("6 m"),
+  "pump by its margin, too weak when fouled": byMargin("2 m"),
   "pump by one point": pumped("on-off", points(["2.2 m3/s", "62 m"])),
   "pump by three points": pumped("on-off", threePoints),
   "pump by straight lines": pumped(
@@ -63,24 +89,32 @@ export const variants = {
     points(["0 m3/s", "150 m"], ["2 m3/s", "130 m"], ["3 m3/s", "90 m"]),
   ),
   "pump of variable speed, fouled at full speed": pumped("variable-speed", weakPoints),
+  "pump by one point in a lake known by a record": inLakeOfRecord,
   "gravity from the lake's level": cityIntake(() => ({
     supply: { by: "gravity", outletElevation: elevation("640 m") },
   })),
   "gravity from a lake below the outlet": cityIntake(() => ({
     supply: { by: "gravity", outletElevation: elevation("652 m") },
   })),
-  "wall by C": byC(130),
-  "wall by a C that is rougher than shells": byC(45),
-  "wall by C at a flow that loses more when clean": cityIntake(({ conduit }) => ({
-    conduit: { ...withoutRoughness(conduit), hazenWilliamsC: 45 },
-    supply: { by: "gravity", availableHead: length("0.1 m") },
-  })),
+  "wall by C": byC(130, "20 m"),
+  "wall by a C that is rougher than shells": byC(45, "20 m"),
+  "wall by C at a flow that loses more when clean": byC(45, "0.1 m"),
   "rack by Kirschmer": rackBy("kirschmer"),
   "rack by Reclamation": rackBy("reclamation"),
   "rack by Clark": rackBy("clark"),
   "Francis turbine at part load": turbine("45 m3/s"),
   "Kaplan turbine below a fifth of its flow": turbine("180 m3/s", "kaplan"),
   "Francis turbine below its smallest flow": turbine("90 m3/s"),
+  "cooling water through an exchanger": powerhouse(({ coolingWater }) => ({
+    coolingWater: {
+      ...coolingWater,
+      exchanger: {
+        area: parseQuantity("60 m2", "area"),
+        cleanCoefficient: parseQuantity("1200 W/(m2 K)", "heatTransfer"),
+        hotCapacityRate: parseQuantity("100 kW/K", "capacityRate"),
+      },
+    },
+  })),
   "penstock by C": powerhouse(({ penstock }) => ({
     penstock: { ...withoutRoughness(penstock), hazenWilliamsC: 120 },
   })),

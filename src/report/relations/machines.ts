@@ -19,7 +19,7 @@ const pumps: readonly Relation[] = [
   {
     title: "Pump curve",
     words:
-      "Head over flow at full speed. With one point the first three lines hold, with three points from no flow the last two in their place; with more, straight lines between them.",
+      "Head over flow at full speed. With one point the second to fourth line hold; with three points from no flow the last two; between any others run straight lines.",
     formulas: [
       coded("H = H0 − a Q^b"),
       coded("H0 = 4 H1/3"),

@@ -1,4 +1,5 @@
 import { turbineCurve, turbineEfficiency } from "../../model/hydraulics/turbine.js";
+import type { TurbineType } from "../../model/inputs.js";
 import { at } from "../../model/lake/calendar.js";
 import { giveAssumption, giveQuantity, type Setting } from "./setting.js";
 import type { Sheet } from "./sheet.js";
@@ -7,6 +8,14 @@ import type { UnitCase } from "./unit.js";
 /** Shares of the rated flow, percent, between which the month's flow lies; 0 stands for no flow at no efficiency. */
 const percentStep = 20;
 const whole = 100;
+
+const typeNames: Readonly<Record<TurbineType, string>> = {
+  francis: "Francis",
+  kaplan: "Kaplan",
+  propeller: "propeller",
+  crossflow: "crossflow",
+  pelton: "Pelton",
+};
 
 function bracketOf({ plant, month }: UnitCase): { before: number; after: number; share: number } {
   const share = Math.min(1, at(plant.flow, month) / (plant.turbine?.ratedFlow ?? 1));
@@ -23,7 +32,7 @@ export function giveTurbine(sheet: Sheet, example: UnitCase, setting: Setting): 
     giveAssumption(sheet, symbol, meaning, `turbine.${turbine.type}.${name}`, setting);
   giveQuantity(sheet, "Q_r", "rated flow of the turbine", turbine.ratedFlow, "m³/s");
   giveQuantity(sheet, "η_g", "efficiency of generator and transformer", turbine.generatorEfficiency, "");
-  ofType("η_m", `largest efficiency of a ${turbine.type} turbine`, "peak-efficiency");
+  ofType("η_m", `largest efficiency of a ${typeNames[turbine.type]} turbine`, "peak-efficiency");
   if (before > 0) ofType("y_1", `efficiency over it at ${before}% of the rated flow`, `relative-${before}`);
   ofType("y_2", `the same at ${after}%`, `relative-${after}`);
   ofType("φ_0", "smallest share of the rated flow", "minimum-flow");
