@@ -14,8 +14,9 @@ export interface BreakEven {
 }
 
 /**
- * Break-even values of an option against the baseline. Loss and budget are ratios of present values, since both
- * enter linearly. The chance is searched over a factor on the establishment chance per arrival, the same for
+ * Break-even values of an option against the baseline. Loss, y = (K − K0)/(X0 − X), and budget,
+ * A = (X0 − X + K0 − S)·G/(K − S), are ratios of present values, since both enter linearly; S is what a schedule of
+ * levels costs. The chance at which B(h) = 0 is searched over a factor on the establishment chance per arrival, the same for
  * both options, on a logarithmic grid and then by bisection, from next to nothing to near certainty in a year;
  * the lowest crossing is given, because at very high chances a program stops paying again.
  */

@@ -56,7 +56,7 @@ export interface Comparison {
 }
 
 /**
- * The main job: what an infestation would cost the structures year by year, weighed by its chance under each
+ * The main job. R = (X0 − X)/(K − K0) and B = (X0 − X) − (K − K0): what an infestation would cost the structures year by year, weighed by its chance under each
  * option, against what the option costs. All present values are real, at the study's rate and timing.
  * @param source reads assumptions; overrides of the study are already in it
  * @param known schedules already worked out, where only arrivals or money differ

@@ -48,7 +48,11 @@ export interface OptionSettings {
   readonly factors: readonly number[];
 }
 
-/** One option over the horizon: its chance of infestation, its program and the infestation that it still risks. */
+/**
+ * One option over the horizon: its chance of infestation, its program and the infestation that it still risks. The
+ * program and the schedule cost K(t) = G (1 − H(t−1) + a H(t−1)) + O H(t) in year t, and the infestation what it costs
+ * under the option's own levels.
+ */
 export function optionResult(
   option: ProgramOption,
   input: StudyInput,

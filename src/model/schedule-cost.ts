@@ -8,7 +8,10 @@ import type { Contexts } from "./structures/context.js";
 const sumOf = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0);
 const meanOf = (values: readonly number[]) => sumOf(values) / values.length;
 
-/** Largest difference in storage on any day of the mean year, m³; the trapezoid rule between the table's rows. */
+/**
+ * Storage given up, m³: the largest difference on any day d of the mean year, W = max(0, V(z(d)) − V(y(d))), of own
+ * levels z and other levels y; the trapezoid rule between the table's rows.
+ */
 export function storageLost(
   own: readonly number[],
   other: readonly number[],
@@ -24,7 +27,7 @@ export function storageLost(
 }
 
 /**
- * What following other levels costs in a year against the lake's own, mussels apart. Flows through plants and intakes
+ * What following other levels costs in a year against the lake's own, mussels apart: O = Σ p (y − x) + w W. Flows through plants and intakes
  * stay as they are; what is released earlier is not credited.
  */
 export function operatingLines(

@@ -17,39 +17,33 @@ interface Face {
   readonly file: string;
   readonly weight: number;
   readonly style: "normal" | "italic";
+  /** Characters that the file holds, where a family comes in several files. */
+  readonly range?: string;
 }
 
+const serif = (subset: string, weight: 400 | 600, style: Face["style"]): Face => ({
+  family: "Source Serif 4",
+  file: `@fontsource/source-serif-4/files/source-serif-4-${subset}-${weight}-${style}.woff2`,
+  weight,
+  style,
+  ...(subset === "greek" ? { range: "U+0370-03FF" } : {}),
+});
+
+const sans = (weight: 400 | 600): Face => ({
+  family: "Source Sans 3",
+  file: `@fontsource/source-sans-3/files/source-sans-3-latin-${weight}-normal.woff2`,
+  weight,
+  style: "normal",
+});
+
 const faces: readonly Face[] = [
-  {
-    family: "Source Serif 4",
-    file: "@fontsource/source-serif-4/files/source-serif-4-latin-400-normal.woff2",
-    weight: 400,
-    style: "normal",
-  },
-  {
-    family: "Source Serif 4",
-    file: "@fontsource/source-serif-4/files/source-serif-4-latin-400-italic.woff2",
-    weight: 400,
-    style: "italic",
-  },
-  {
-    family: "Source Serif 4",
-    file: "@fontsource/source-serif-4/files/source-serif-4-latin-600-normal.woff2",
-    weight: 600,
-    style: "normal",
-  },
-  {
-    family: "Source Sans 3",
-    file: "@fontsource/source-sans-3/files/source-sans-3-latin-400-normal.woff2",
-    weight: 400,
-    style: "normal",
-  },
-  {
-    family: "Source Sans 3",
-    file: "@fontsource/source-sans-3/files/source-sans-3-latin-600-normal.woff2",
-    weight: 600,
-    style: "normal",
-  },
+  serif("latin", 400, "normal"),
+  serif("latin", 400, "italic"),
+  serif("latin", 600, "normal"),
+  serif("greek", 400, "normal"),
+  serif("greek", 400, "italic"),
+  sans(400),
+  sans(600),
 ];
 
 export interface Assets {
@@ -85,7 +79,8 @@ function paletteCss(): string {
   return `:root { ${variables.join(" ")} }`;
 }
 
-function faceCss({ family, file, weight, style }: Face): string {
+function faceCss({ family, file, weight, style, range }: Face): string {
   const data = readFileSync(require.resolve(file)).toString("base64");
-  return `@font-face { font-family: "${family}"; font-weight: ${weight}; font-style: ${style}; src: url(data:font/woff2;base64,${data}) format("woff2"); }`;
+  const characters = range === undefined ? "" : ` unicode-range: ${range};`;
+  return `@font-face { font-family: "${family}"; font-weight: ${weight}; font-style: ${style};${characters} src: url(data:font/woff2;base64,${data}) format("woff2"); }`;
 }

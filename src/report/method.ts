@@ -1,16 +1,17 @@
 /** The method page and the cautions: words that are the same for every study. */
 export const method = {
   steps: [
-    "Levels. The drawdown schedule's points are joined linearly into a daily elevation; from it come wetted days and dry runs at the elevation of each structure.",
+    "Levels. The points of a schedule are joined linearly into a daily elevation; of a record each year is one possible operating year, all alike in chance, and costs are the mean over them. From the daily elevation come wetted days and dry runs at the elevation of each structure.",
     "Habitat. Each measured variable falls in a published class; the lowest class rules. Its weight scales both settlement and the chance that arrivals found a population.",
     "Population. Lake-wide density rises by a logistic curve from its first share of capacity to its peak in the years that the species and lake type take (assumptions under “population”).",
-    "Growth. On each surface monthly cohorts settle in the spawning season in proportion to density, depth, velocity and free space; shells lengthen with warmth (von Bertalanffy in degree-days); wet mass follows ln W = a + b ln L (g, mm; assumptions “shell.mass”); crowding limits number × length². Layer thickness is mass over bulk density, at least one shell where the layer is closed.",
+    "Growth. On each surface monthly cohorts settle in the spawning season in proportion to density, depth, velocity and free space; shells lengthen with warmth (von Bertalanffy in degree-days); wet mass follows length (assumptions “shell.mass”); crowding limits how much of the surface is covered. Layer thickness is mass over bulk density, at least one shell where the layer is closed.",
     "Drying and frost. A dry run kills by its length, air temperature, humidity and shell size: a log-logistic survival surface fitted to published points, and a published table of frost. Floating structures get no credit.",
-    "Pipes. Darcy–Weisbach h = (f L/D + ΣK) V²/2g with f by Colebrook–White; the layer narrows the bore on both sides and its sand roughness is a multiple of the shell length that depends on how closed the layer is (assumptions under “hydraulics”). g = 9.81 m/s².",
-    "Racks. Meusburger h = kF (p/(1−p))^1.5 sin α V²/2g on the approach velocity V; p is the blocked share of the rack's face: bars and a layer on both sides of each gap.",
-    "Power. Energy lost = η ρ g Q h t at the month's price; a unit is derated in proportion to the cooling water that is missing; outages lose a stated share of the day's energy.",
-    "Upkeep. For each part, plans (left alone, cleaned at an interval, cleaned in the dry at low water, dosed with oxidant) are tried in a mature infestation. The cheapest that keeps every limit is taken. Parts are judged one by one, each with the others clean.",
-    "Arrival. Yearly chance = 1 − exp(−(α × fouled launches that slip through × suitability)^c), joined with other pathways. Establishment in year t has the chance h(1−h)^(t−1).",
+    "Pipes. Darcy–Weisbach with Colebrook–White, or Hazen–Williams for a clean wall that the study knows by its C; the layer narrows the bore on both sides and its sand roughness is a multiple of the shell length that depends on how closed the layer is (assumptions under “hydraulics”).",
+    "Racks. Head lost by the formula that the study names for a rack, Meusburger's where it names none; a layer on both sides of each gap thickens the bars and narrows the gaps.",
+    "Pumps. One known by its margin spends the clean loss at the largest demand and that margin; one known by its curve runs where curve and system meet, or at the speed that the demand needs.",
+    "Power. Head lost is energy not made, or pumped again, at the month's price, by one efficiency or by that of the turbine's type at the month's flow; a unit is derated in proportion to the cooling water, or where an exchanger is given the heat, that is missing; outages lose a stated share of the day's energy.",
+    "Upkeep. For each part, the plans of the catalogue that it can have (left alone, cleaned at intervals, when near a limit or in the dry at low water, coated, dosed, strained, heated, doubled) are tried in a mature infestation. The cheapest that keeps every limit is taken, unless the study prescribes one. Parts are judged one by one, each with the others clean.",
+    "Arrival. The yearly chance of establishment rises with the fouled launches that slip through and with suitability; other pathways join it.",
     "Comparison. Expected cost of a year is the cost of each age of an infestation times the chance of that age: an exact sum, no sampling. Net benefit is loss avoided less added program cost, both present values. Losses are counted from the first year after establishment; detection lag is left out.",
     "A sum of engineering costs is partial: it leaves out how prices and people adjust, which tends to overstate losses to society as a whole.",
   ],
@@ -18,7 +19,6 @@ export const method = {
     "recreation, property values, fishery and native species, unless the author entered them apart",
     "harm to downstream waters and to other lakes that this one would infest",
     "costs before an infestation is noticed, and attempts to contain or eradicate it",
-    "redundant lines, coatings, ultraviolet and heat treatment as protection plans",
     "inflation, financing, taxes and insurance",
   ],
   accuracy:

@@ -4,11 +4,14 @@ import { type BoardView, boardView } from "./board-view.js";
 import { type ChartsView, chartsView } from "./charts.js";
 import { type ComparisonView, comparisonView } from "./comparison-view.js";
 import { reportContext } from "./context.js";
+import { type DryingView, dryingView } from "./drying-view.js";
 import { type HydraulicsView, hydraulicsView } from "./hydraulics-view.js";
 import { type InfestationView, infestationView } from "./infestation-view.js";
 import { type LakeView, lakeView } from "./lake-view.js";
 import { method } from "./method.js";
 import { type ProgramView, programView } from "./program-view.js";
+import { type RelationGroupView, relationsView } from "./relations-view.js";
+import { type WorkedExamples, workedExamples } from "./worked-example.js";
 
 /** Everything that the template prints. */
 export interface ReportView {
@@ -30,6 +33,9 @@ export interface ReportView {
   readonly charts: ChartsView;
   readonly hydraulics: HydraulicsView;
   readonly method: typeof method;
+  readonly relations: readonly RelationGroupView[];
+  readonly worked: WorkedExamples;
+  readonly drying: DryingView;
 }
 
 export function reportView(run: StudyRun): ReportView {
@@ -54,6 +60,9 @@ export function reportView(run: StudyRun): ReportView {
     charts: chartsView(context),
     hydraulics: hydraulicsView(context),
     method,
+    relations: relationsView(context.infestedSince !== undefined),
+    worked: workedExamples(context),
+    drying: dryingView(context),
   };
 }
 

@@ -12,3 +12,19 @@ export const exampleDocument = (name: "sorrel-bend" | "ninemoss"): StudyDocument
 
 export const exampleRun = (name: "sorrel-bend" | "ninemoss"): StudyRun =>
   runStudy(exampleDocument(name), assumptions);
+
+type Entered<Kind> = Extract<StudyDocument["structures"][number], { kind: Kind }>;
+
+/** A document with one of its structures alone, altered. */
+export function alone<Kind extends "intake" | "hydropower">(
+  document: StudyDocument,
+  id: string,
+  kind: Kind,
+  alter: (structure: Entered<Kind>) => Entered<Kind>,
+): StudyDocument {
+  const found = document.structures.find(
+    (each): each is Entered<Kind> => each.id === id && each.kind === kind,
+  );
+  if (!found) throw new Error(`no ${kind} ${id}`);
+  return { ...document, structures: [alter(found)] };
+}

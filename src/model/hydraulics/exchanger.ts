@@ -5,16 +5,16 @@ import { waterDensity } from "./friction.js";
 const specificHeat = 4186;
 const wattsPerKilowatt = 1000;
 
-/** Coefficient of a fouled wall, W/(m² K): 1/U = 1/U_clean + R, R in m² K/W on the same area. */
+/** Coefficient of a fouled wall, W/(m² K): 1/U = 1/Uc + R, R in m² K/W on the same area. */
 export function fouledCoefficient(cleanCoefficient: number, resistance: number): number {
   return 1 / (1 / cleanCoefficient + resistance);
 }
 
 /**
  * Effectiveness of a counterflow exchanger (textbook form, from memory):
- * ε = (1 − e^(−NTU(1−C))) / (1 − C e^(−NTU(1−C))), and NTU/(1 + NTU) at C = 1.
- * @param transferUnits NTU = U A/C_min
- * @param capacityRatio C = C_min/C_max, 0 to 1
+ * ε = (1 − exp(−NTU (1−C)))/(1 − C exp(−NTU (1−C))), and NTU/(1 + NTU) at C = 1.
+ * @param transferUnits NTU = U A/Cmin
+ * @param capacityRatio C = Cmin/Cmax, 0 to 1
  */
 export function counterflowEffectiveness(transferUnits: number, capacityRatio: number): number {
   const spare = 1 - capacityRatio;
@@ -24,7 +24,7 @@ export function counterflowEffectiveness(transferUnits: number, capacityRatio: n
 }
 
 /**
- * Heat carried off per kelvin between the two inlets, kW/K: ε C_min. Nothing without cooling water.
+ * Heat carried off per kelvin between the two inlets, kW/K: q = ε Cmin. Nothing without cooling water.
  * @param coolingFlow m³/s
  * @param coefficient U as it stands, W/(m² K)
  */

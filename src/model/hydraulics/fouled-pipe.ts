@@ -23,10 +23,10 @@ export function roughnessParameters(assumed: Assumed): RoughnessParameters {
 }
 
 /**
- * Sand roughness over shell length for a cover N·L²: 1.5 for a closed layer (N·L² > 1.2), up to 2.4 between
+ * Sand roughness over shell length for a cover c = N·L²: 1.5 for a closed layer (N·L² > 1.2), up to 2.4 between
  * 0.5 and 1.2, below 1.5 for single shells (Water Resources Research, doi 10.1029/2023WR036503, abstract).
- * The abstract gives ranges; the lines between them are drawn here: from 0 to 1.5 over the open range, then up
- * to 2.4 midway and back to 1.5.
+ * The abstract gives ranges; the lines between them are drawn here, with cm midway between c0 and c1:
+ * κ = κ1 where c ≥ c1, κ = κ2 − (κ2 − κ1)·|c − cm|/(cm − c0) where c0 < c < c1, κ = κ1 c/c0 where c ≤ c0.
  */
 export function roughnessRatio(cover: number, parameters: RoughnessParameters): number {
   const { openCover, closedCover, closedRatio, largestRatio } = parameters;
@@ -40,8 +40,9 @@ export function roughnessRatio(cover: number, parameters: RoughnessParameters): 
 const metresPerMm = 1e-3;
 
 /**
- * The pipe with its bore narrowed by the layer on both sides and its wall roughened; never smoother than clean. The
- * loss is by Darcy–Weisbach even where the clean wall is known by its Hazen–Williams C: C is not constant on shells.
+ * The pipe with its bore narrowed by the layer on both sides and its wall roughened, never smoother than clean:
+ * Df = max(0, D − 2 t), kf = max(k, κ L) (roughness of shells: doi 10.1029/2023WR036503). The loss is by
+ * Darcy–Weisbach even where the clean wall is known by its Hazen–Williams C: C is not constant on shells.
  */
 export function fouledPipe(clean: Waterway, layer: Layer, parameters: RoughnessParameters): Waterway {
   const shells = roughnessRatio(layer.cover, parameters) * layer.lengthMm * metresPerMm;

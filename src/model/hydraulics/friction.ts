@@ -35,10 +35,11 @@ export function regimeOf(reynolds: number): Regime {
 }
 
 /**
- * Darcy friction factor. Laminar below Re 2000: 64/Re. Turbulent above 4000: Colebrook–White,
- * 1/√f = −2 log₁₀[(e/D)/3.7 + 2.51/(Re √f)], to 1e-12 in 1/√f.
- * Between the two, linear in Re, since no published relation holds there.
- * Source: Colebrook 1939 (from memory).
+ * Darcy friction factor at a Reynolds number Re = V D/ν. Laminar below Re 2000: 64/Re. Turbulent above 4000:
+ * Colebrook–White, 1/√f = −2 log₁₀[(e/D)/3.7 + 2.51/(Re √f)], to 1e-12 in 1/√f.
+ * Between the two, linear in Re, since no published relation holds there:
+ * f = f2 + (f4 − f2)·(Re − 2000)/(4000 − 2000).
+ * e/D counts at most as 1/2. Source: Colebrook 1939 (from memory).
  */
 export function frictionFactor(reynolds: number, roughnessOverBore: number): number {
   if (reynolds <= laminarLimit) return laminarConstant / reynolds;
@@ -73,7 +74,7 @@ export function swameeJain(reynolds: number, relativeRoughness: number): number 
 }
 
 /**
- * Head lost in a full round pipe, m: Darcy–Weisbach friction plus local losses,
+ * Head lost in a full round pipe, m: Darcy–Weisbach friction (Weisbach 1845, from memory) plus local losses,
  * h = (f L/D + ΣK) V²/2g. A closed bore loses an infinite head.
  * @param viscosity kinematic, m²/s
  */
@@ -87,8 +88,8 @@ export function pipeHeadLoss(pipe: PipeFlow, flow: number, viscosity: number): n
 }
 
 /**
- * Flow that a head drives through a pipe, m³/s: the inverse of `pipeHeadLoss`. Turbulent: with x = 1/√f,
- * V = x √(2gh)/s and s = √(L/D + ΣK x²), Colebrook–White becomes x = −2 log₁₀[(e/D)/3.7 + 2.51 ν s/(D √(2gh))],
+ * Flow that a head drives through a pipe, m³/s: the inverse of `pipeHeadLoss` (Darcy–Weisbach, `darcy-weisbach`).
+ * Turbulent: with x = 1/√f, V = x √(2gh)/s and s = √(L/D + ΣK x²), Colebrook–White becomes x = −2 log₁₀[(e/D)/3.7 + 2.51 ν s/(D √(2gh))],
  * solved by Newton's method from its closed form without local losses.
  */
 export function flowAtHead(pipe: PipeFlow, head: number, viscosity: number): number {

@@ -5,7 +5,8 @@ type Sized = Pick<PipeFlow, "length" | "diameter">;
 const flowPower = 1.852;
 
 /**
- * Hazen–Williams friction loss, m: h = 10.67 L Q^1.852 / (C^1.852 D^4.8704) (from memory; variants differ by 0.1 %).
+ * Hazen–Williams friction loss, m: h = 10.67 L Q^1.852 / (C^1.852 D^4.8704) (Williams and Hazen 1905, from memory;
+ * variants differ by 0.1 %).
  * For clean pipes only: C is not constant on a wall of shells, where the loss grows with Q².
  */
 export function hazenWilliamsLoss(pipe: Sized, flow: number, c: number): number {
@@ -15,7 +16,10 @@ export function hazenWilliamsLoss(pipe: Sized, flow: number, c: number): number 
 const resistance = ({ length, diameter }: Sized, c: number) =>
   (10.67 * length) / (c ** flowPower * diameter ** 4.8704);
 
-/** The C that gives the same friction loss, for readers who know a wall by its C. */
+/**
+ * The C that gives the same friction loss, C = (h1/h)^(1/1.852), h1 the loss at a C of 1, for readers who know a wall
+ * by its C (Williams and Hazen 1905).
+ */
 export function equivalentC(pipe: Sized, flow: number, frictionLoss: number): number {
   return (hazenWilliamsLoss(pipe, flow, 1) / frictionLoss) ** (1 / flowPower);
 }
@@ -50,7 +54,8 @@ export function hazenWilliamsFlow(
 
 /**
  * Sand roughness that by Darcy–Weisbach and Colebrook–White loses the same friction head at this flow, m: with
- * x = 1/√f, e = 3.7 D (10^(−x/2) − 2.51 x/Re). At least 0, where the wall is smoother than a smooth pipe's.
+ * x = 1/√f, e = 3.7 D (10^(−x/2) − 2.51 x/Re), Colebrook 1939 solved for the roughness. At least 0, where the wall is
+ * smoother than a smooth pipe's.
  */
 export function equivalentRoughness(
   pipe: Sized,

@@ -16,9 +16,10 @@ export type PumpCurve =
   | { readonly form: "lines"; readonly points: readonly PumpPoint[] };
 
 /**
- * The curve through a pump's points, by EPANET's rules (manual, "Pump curves"). One point: shut-off head 4/3 of its
- * head, no head at twice its flow. Three points from zero flow: H₀ − a Q^b through all of them. Any others: straight
- * lines, the end ones produced.
+ * The curve through a pump's points, by EPANET's rules (Rossman 2000, "Pump curves"): H = H0 − a Q^b. One point:
+ * H0 = 4 H1/3, and no head at 2 Q1, so that b = ln(H0/(H0 − H1))/ln 2 and a = (H0 − H1)/Q1^b. Three points from zero
+ * flow: b = ln((H0 − H3)/(H0 − H2))/ln(Q3/Q2) and a = (H0 − H2)/Q2^b with H0 = H1. Any others: straight lines, the end
+ * ones produced.
  * @param points by rising flow and falling head
  */
 export function pumpCurve(points: readonly PumpPoint[]): PumpCurve {
@@ -65,7 +66,7 @@ export function largestFlow(curve: PumpCurve): number {
 export type SystemHead = (flow: number) => number;
 
 /**
- * Where the curve at full speed meets the system: no flow if the lift is above the shut-off head or the pipe is
+ * Where the curve at full speed meets the system, H(Q) = zd − z + h(Q): no flow if the lift is above the shut-off head or the pipe is
  * closed. Where the system needs no head even at the pump's largest flow, that flow at no head.
  */
 export function operatingPoint(curve: PumpCurve, system: SystemHead): PumpPoint {
@@ -92,7 +93,8 @@ export interface Pump {
 }
 
 /**
- * How a pump meets a demand. On-off: it runs at its operating point and stops when the demand is met. Variable
+ * How a pump meets a demand; delivered, min(Qd, Q). On-off: it runs at its operating point and stops when the demand is
+ * met. Variable
  * speed: it gives the head that the demand needs, as long as full speed suffices, and then runs at full speed.
  */
 export function pumpRun({ curve, control }: Pump, system: SystemHead, demand: number): PumpRun {
@@ -107,7 +109,7 @@ export function pumpRun({ curve, control }: Pump, system: SystemHead, demand: nu
 
 /**
  * Speed over full speed at which the curve passes through a point below it, by the affinity laws: flow with the
- * speed n, head with its square, so that n² H(Q/n) is the head.
+ * speed n, head with its square, so that n² H(Q/n) = hn is the head.
  */
 export function relativeSpeed(curve: PumpCurve, { flow, head }: PumpPoint): number {
   const slowest = flow / largestFlow(curve);

@@ -19,7 +19,7 @@ export function kirschmerLoss(
 
 /**
  * Meusburger 2002, flow square to the rack (from memory): ξ = kF (p/(1−p))^1.5 sin α on the approach velocity,
- * p the blocked share of the rack area: bars, spacers and whatever sits on them.
+ * h = ξ V²/2g, p the blocked share of the rack area: bars, spacers and whatever sits on them.
  */
 export function meusburgerLoss(
   rack: { blockedShare: number; angle: number },
@@ -33,7 +33,7 @@ export function meusburgerLoss(
 
 /**
  * Bureau of Reclamation, Design of Small Dams (from memory): K = 1.45 − 0.45 R − R² on the velocity through
- * the net area, R = net over gross area.
+ * the net area, h = K (V/R)²/2g, R = net over gross area.
  */
 export function reclamationLoss(netShare: number, approachVelocity: number): number {
   return (1.45 - 0.45 * netShare - netShare ** 2) * velocityHead(approachVelocity / netShare);
@@ -41,7 +41,7 @@ export function reclamationLoss(netShare: number, approachVelocity: number): num
 
 /**
  * Clark, Tsikata and Haresign 2010, Journal of Hydraulic Research 48(1):113-118 (from memory), flow square to an
- * upright rack: ξ = 7.43 η p² on the approach velocity. Measured on clean bars; it stays below 7.43 η even where the
+ * upright rack: ξ = 7.43 η p² on the approach velocity, h = ξ V²/2g. Measured on clean bars; it stays below 7.43 η even where the
  * rack is nearly closed, and so tells too little under thick layers.
  * @param barFactor η, 1 for square-edged bars
  */
@@ -51,7 +51,10 @@ export function clarkLoss(blockedShare: number, barFactor: number, approachVeloc
 
 const velocityHead = (velocity: number) => velocity ** 2 / (2 * gravity);
 
-/** Share of the rack's face that bars and a layer on both sides of each gap block; 1 when the gaps are closed. */
+/**
+ * Share of the rack's face that bars and a layer on both sides of each gap block, p = 1 − max(0, b − 2 t)/(s + b); 1
+ * when the gaps are closed. Blocked share in the sense of Meusburger 2002.
+ */
 export function blockedShare(rack: Rack, layerThickness: number): number {
   const gap = Math.max(0, rack.clearSpacing - 2 * layerThickness);
   return 1 - gap / (rack.barThickness + rack.clearSpacing);

@@ -28,8 +28,9 @@ export function turbineCurve(type: TurbineType, assumed: Assumed): TurbineCurve 
 }
 
 /**
- * Efficiency of a turbine without its generator, by straight lines between the known shares of the rated flow. Zero
- * below the technical minimum; between that and 20 %, on the line to nothing at no flow.
+ * Efficiency of a turbine without its generator, by straight lines between the known shares of the rated flow,
+ * η = ηm (y1 + (y2 − y1)·(φ − φ1)/(φ2 − φ1)). Zero below the technical minimum; between that and 20 %, on the line to
+ * nothing at no flow. Peaks and minima: European Small Hydropower Association 2004; shapes from memory.
  * @param flowShare flow over rated flow, at most 1
  */
 export function turbineEfficiency(curve: TurbineCurve, flowShare: number): number {

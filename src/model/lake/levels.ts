@@ -8,7 +8,8 @@ export interface DryRun {
 }
 
 /**
- * Daily lake elevation over the operating year: the schedule's points joined linearly and cyclically.
+ * Daily lake elevation over the operating year: the schedule's points joined linearly and cyclically,
+ * z = z1 + (z2 − z1)·(d − d1)/(d2 − d1).
  * @param points in order of date, at least one
  * @returns 365 elevations, m, from 1 January
  */
@@ -25,7 +26,7 @@ function elevationOn(day: number, points: readonly LevelPoint[]): number {
   return previous.elevation + ((next.elevation - previous.elevation) * passed) / span;
 }
 
-/** Dry runs of the year at an elevation; a run over New Year is one run. */
+/** Dry runs of the year at an elevation: the days in a row with z(d) < e; a run over New Year is one run. */
 export function dryRuns(daily: readonly number[], elevation: number): DryRun[] {
   const isWet = (level: number) => level >= elevation;
   const firstWet = daily.findIndex(isWet);

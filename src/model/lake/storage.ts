@@ -6,7 +6,7 @@ export function areaAt(table: readonly StoragePoint[], elevation: number): numbe
   return interpolate(table, elevation, (row) => row.area);
 }
 
-/** Storage between two elevations by the trapezoid rule on area, m³ (the rule is stated in the report). */
+/** Storage between two elevations by the trapezoid rule on area, m³: S = Σ (A1 + A2)/2 · (z2 − z1). */
 export function storageBetween(table: readonly StoragePoint[], low: number, high: number): number {
   const inside = table.map((row) => row.elevation).filter((elevation) => elevation > low && elevation < high);
   const stops = [low, ...inside, high];
@@ -16,7 +16,7 @@ export function storageBetween(table: readonly StoragePoint[], low: number, high
   }, 0);
 }
 
-/** Ground laid bare when the water falls from `high` to `low`, m². */
+/** Ground laid bare when the water falls from `high` to `low`, m²: B = A(high) − A(low). */
 export function exposedArea(table: readonly StoragePoint[], low: number, high: number): number {
   return areaAt(table, high) - areaAt(table, low);
 }

@@ -31,7 +31,8 @@ interface Bounds {
 }
 
 /**
- * Habitat suitability: each variable falls in a published class and the lowest class rules. A value on a bound
+ * Habitat suitability: each variable falls in a published class and the lowest class rules,
+ * w = min(w1, w2, …). A value on a bound
  * belongs to the class above it on the rising side and to the class below it on the falling side.
  * Below the lowest class of calcium, and of pH, alkalinity and hardness which go with it, quagga is "very low",
  * not impossible (Davis and others 2015). Salt, heat, cold and want of oxygen do exclude it.

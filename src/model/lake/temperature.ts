@@ -6,7 +6,7 @@ export function waterTemperature(lake: Lake, month: number, depth: number): numb
   return at(depth <= lake.thermoclineDepth ? lake.surfaceTemperature : lake.deepTemperature, month);
 }
 
-/** Degree-days of a month above a base: days × (mean − base), never negative, °C·d. */
+/** Degree-days of a month above a base: DD = d·max(0, T − Tb), °C·d. */
 export function degreeDays(meanTemperature: number, base: number, month: number): number {
   return Math.max(0, meanTemperature - base) * daysOf(month);
 }

@@ -17,14 +17,14 @@ export function presentWorthFactor(rate: number, years: number): number {
   return rate === 0 ? years : (1 - (1 + rate) ** -years) / rate;
 }
 
-/** Capital recovery, A/P: the yearly payment at each year's end that repays 1 over `years`. */
+/** Capital recovery, A/P = i/(1 − (1+i)^−n): the yearly payment at each year's end that repays 1 over `years`. */
 export function capitalRecoveryFactor(rate: number, years: number): number {
   return 1 / presentWorthFactor(rate, years);
 }
 
 /**
  * The equal yearly amount with the same present value under the same timing:
- * present value over the sum of the discount factors.
+ * present value over the sum of the discount factors, A = P/Σ v(t).
  */
 export function equivalentYearly(presentValue: number, factors: readonly number[]): number {
   return presentValue / factors.reduce((sum, factor) => sum + factor, 0);

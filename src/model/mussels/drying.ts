@@ -47,12 +47,15 @@ export function dryingParameters(species: Species, assumed: Assumed): DryingPara
   };
 }
 
-/** Saturation vapour pressure over water, kPa: Magnus form, coefficients of WMO-No. 8 (from memory). */
+/**
+ * Saturation vapour pressure over water, kPa: Magnus form, es = 0.6112 exp(17.62 T/(243.12 + T)), coefficients of
+ * World Meteorological Organization, WMO-No. 8 (from memory).
+ */
 export function saturationVapourPressure(temperatureC: number): number {
   return 0.6112 * Math.exp((17.62 * temperatureC) / (243.12 + temperatureC));
 }
 
-/** Vapour-pressure deficit of air, kPa. */
+/** Vapour-pressure deficit of air, kPa: δ = es (1 − H). */
 export function vapourPressureDeficit({ temperature, humidity }: Air): number {
   return saturationVapourPressure(temperature) * (1 - humidity);
 }
@@ -66,7 +69,10 @@ function dryingPace(air: Air, parameters: DryingParameters): number {
   return loss(air) / loss(referenceAir);
 }
 
-/** Hours after which half the mussels of a length are dead in air above freezing. */
+/**
+ * Hours after which half the mussels of a length are dead in air above freezing:
+ * h50 = h0 q (max(L, Lmin)/Lr)^x · (δr + β)/(δ + β Q^((T − Tr)/10)). Fitted to Ricciardi and others 1995.
+ */
 export function halfLifeHours(lengthMm: number, air: Air, parameters: DryingParameters): number {
   const { referenceHours, speciesFactor } = parameters;
   return (referenceHours * speciesFactor * lengthFactor(lengthMm, parameters)) / dryingPace(air, parameters);
@@ -78,8 +84,9 @@ function lengthFactor(lengthMm: number, parameters: DryingParameters): number {
 }
 
 /**
- * Hours of frost that kill a single mussel, from the published table, linear in temperature on the logarithm
- * of the hours; infinite above the table, the last value below it.
+ * Hours of frost that kill a single mussel, from the published table (Payne 1992), linear in temperature on the
+ * logarithm of the hours, ln hk = ln h1 + (ln h2 − ln h1)·(T1 − T)/(T1 − T2); infinite above the table, the last
+ * value below it.
  */
 export function frostKillHours(temperature: number, parameters: DryingParameters): number {
   const { frost } = parameters;
@@ -113,8 +120,9 @@ export function addDose(a: DryDose, b: DryDose): DryDose {
 }
 
 /**
- * Share of mussels of a length that outlives a dose: log-logistic in the drying dose, times log-logistic in the
- * frost dose. A surface fitted to published points; the note of each `drying.` assumption names them.
+ * Share of mussels of a length that outlives a dose: log-logistic in the drying dose X = Σ h/h50, times
+ * log-logistic in the frost dose F = Σ h/(hk u), S = 1/(1 + X^k) · 1/(1 + F^k (1−σ)/σ). A surface fitted to points
+ * of Ricciardi and others 1995 and Payne 1992; the note of each `drying.` assumption names them.
  */
 export function survival(dose: DryDose, lengthMm: number, parameters: DryingParameters): number {
   if (dose === noDose) return 1;

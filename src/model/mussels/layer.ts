@@ -85,6 +85,10 @@ export interface GrowthInput {
 
 /**
  * Grows the layer on a surface month by month from a bare start.
+ * Each month: the dry run kills, the living age and grow, N exp(−m/12) of them live on; new settlers take their
+ * share of the free space, n D s max(0, 1 − c/cmax); crowding sheds what has no room, so that c = Σ N L² stays
+ * within cmax; then the surface is cleaned if the month is a cleaning month. Yearly mortality: Karatayev and others
+ * 2006; settlers: after densities in `cwcb-133969`.
  * @param input.cleanAfter true for a month at whose end the surface is cleaned
  * @returns the layer at each month's end, before any cleaning
  */
@@ -113,10 +117,7 @@ export function killedByYear(input: GrowthInput, parameters: GrowthParameters): 
   return killed;
 }
 
-/**
- * Each month: the dry run kills, the living age and grow, new settlers take their share of the free space,
- * crowding sheds what has no room; then the surface is cleaned if `see`, which is shown what stands, says so.
- */
+/** The months told at `growLayers`; the surface is cleaned if `see`, which is shown what stands, says so. */
 function growStands(
   { surface, density, firstMonth = 0 }: GrowthInput,
   parameters: GrowthParameters,
@@ -226,7 +227,7 @@ function describe({ number, cover, mass, killed }: Stand, bulkDensity: number): 
 
 /**
  * Layer thickness, m: mass over bulk density, never less than one shell where the layer is closed
- * (cover of 1 or more) and in proportion to the cover where it is open.
+ * (cover of 1 or more) and in proportion to the cover where it is open, t = max(M/ρb, L·min(1, c)).
  */
 export function layerThickness(
   layer: { mass: number; lengthMm: number; cover: number },

@@ -28,6 +28,7 @@ export function populationParameters(lake: Lake, assumed: Assumed): PopulationPa
 /**
  * Rate of the logistic curve that leads from `initialShare` to `peakShare` of capacity in `yearsToPeak`, 1/yr:
  * r = [ln((1−s)/s) + ln(p/(1−p))]/T. From 1 % to 95 %: (ln 99 + ln 19)/T.
+ * Years to the peak: Karatayev and others 2011, 2015 (from memory).
  */
 export function logisticRate({ initialShare, peakShare, yearsToPeak }: PopulationParameters): number {
   return (logit(peakShare) - logit(initialShare)) / yearsToPeak;
@@ -35,7 +36,11 @@ export function logisticRate({ initialShare, peakShare, yearsToPeak }: Populatio
 
 const logit = (share: number) => Math.log(share / (1 - share));
 
-/** Lake-wide density over capacity, 0 to 1, `years` after establishment: logistic, then a linear decline. */
+/**
+ * Lake-wide density over capacity, 0 to 1, `years` after establishment: logistic, n = 1/(1 + exp(−r t)·(1−s)/s),
+ * times a linear decline after the peak, 1 − (1−q)·min(1, (t − T)/y), where one is assumed (Hetherington and others
+ * 2019).
+ */
 export function densityShare(years: number, parameters: PopulationParameters): number {
   const start = logit(parameters.initialShare);
   const grown = 1 / (1 + Math.exp(-(start + logisticRate(parameters) * years)));

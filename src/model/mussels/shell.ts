@@ -22,7 +22,7 @@ export function shellParameters(assumed: Assumed): ShellParameters {
   };
 }
 
-/** Live wet mass of one mussel, g: ln W = intercept + exponent · ln L, natural logarithms (Kehne 2022). */
+/** Live wet mass of one mussel, g: ln W = a + b ln L, natural logarithms (Kehne 2022). */
 export function wetMassG(lengthMm: number, { massIntercept, massExponent }: ShellParameters): number {
   return Math.exp(massIntercept + massExponent * Math.log(lengthMm));
 }
@@ -30,6 +30,7 @@ export function wetMassG(lengthMm: number, { massIntercept, massExponent }: Shel
 /**
  * Length after a spell of warmth, mm: von Bertalanffy in degree-days,
  * L = Lmax − (Lmax − L0)·exp(−k·DD), so that a shell stands still in the cold and never passes its maximum.
+ * Form: von Bertalanffy 1938; largest length and rate: Karatayev and others 2006 (both from memory).
  */
 export function grownLengthMm(lengthMm: number, degreeDays: number, parameters: ShellParameters): number {
   const room = parameters.maximumMm - lengthMm;

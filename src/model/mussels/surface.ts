@@ -48,12 +48,18 @@ export function settlementParameters(lake: Lake, assumed: Assumed): SettlementPa
   };
 }
 
-/** 1 up to the velocity at which settlement is full, falling linearly to 0 where none is left. */
+/**
+ * 1 up to the velocity at which settlement is full, falling linearly to 0 where none is left:
+ * φV = min(1, max(0, (V0 − V)/(V0 − V1))). Velocities: Claudi and Mackie 1994 (from memory).
+ */
 export function velocityFactor(velocity: number, parameters: SettlementParameters): number {
   return fallingShare(Math.abs(velocity), parameters.fullVelocity, parameters.noVelocity);
 }
 
-/** 1 down to the depth of full settlement, falling linearly to 0 at the depth that mussels do not pass. */
+/**
+ * 1 down to the depth of full settlement, falling linearly to 0 at the depth that mussels do not pass:
+ * φy = min(1, max(0, (y0 − y)/(y0 − y1))). Depths of quagga: Lake Mead substrates (`mead-depth`), `powermag-2019`.
+ */
 export function depthFactor(depth: number, parameters: SettlementParameters): number {
   return fallingShare(depth, parameters.fullDepth, parameters.noDepth);
 }
@@ -65,7 +71,8 @@ function fallingShare(value: number, full: number, none: number): number {
 /**
  * The twelve months of a surface. Larvae come from the lake's surface water, so the spawning season follows the
  * surface temperature; growth follows the temperature at the surface's own depth. A floating surface keeps its
- * depth and is never dry.
+ * depth and is never dry. Share of the lake's settlers that the surface receives: s = φT φy φV φw, of season,
+ * depth, velocity and share of the month under water.
  */
 export function surfaceMonths(
   surface: Surface,

@@ -31,7 +31,11 @@ export interface Arrivals {
   readonly assumptionIds: readonly string[];
 }
 
-/** A year's boats through an option's steps; an option without steps stops nothing and deters no one. */
+/**
+ * A year's boats through an option's steps; an option without steps stops nothing and deters no one. Of a class's
+ * fouled boats the share x = 1 − a + a (1−r) m u reaches the water, a = (1−s) c b: s sealed, c met in open hours,
+ * b of those set aside, r of these refused, m missed by inspection and wash, u alive after the drying hold.
+ */
 export function arrivals(boats: Boats, option: ProgramOption, lake: Lake, source: Assumed): Arrivals {
   const { assumed, ids } = recorder(source);
   const launches = boats.launches.reduce((sum, month) => sum + month, 0);
@@ -101,7 +105,7 @@ function stepsOf({ byClass }: ProgramSteps, { id }: VesselClass): Partial<CheckS
   return Object.fromEntries(names.flatMap((name) => (own?.[name] === undefined ? [] : [[name, own[name]]])));
 }
 
-/** Risky boats that are set aside: declared, or not declared and found by the quick check, 1 − (1−d)(1−q). */
+/** Risky boats that are set aside: declared, d, or not declared and found by the quick check, q: 1 − (1−d)(1−q). */
 export function setAsideShare({ declaration, quickCheck }: CheckSteps): number {
   return 1 - (1 - declaration) * (1 - quickCheck);
 }

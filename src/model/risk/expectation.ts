@@ -21,7 +21,8 @@ export function expectedByYear(costBySinceYear: readonly Money[], hazard: number
 
 /**
  * What one unit of cost in the first, second, … year since establishment weighs in the present value:
- * the sum over years of chance × discount factor. Present value = Σ cost × weight, by exchange of the sums.
+ * the sum over years of chance × discount factor, u(a) = Σ v(t) h(1−h)^(t−a) over t = a, a+1, …, with a = 1 for
+ * the first year. Present value = Σ cost × weight, by exchange of the sums.
  */
 export function presentWeights(establishment: readonly number[], factors: readonly number[]): number[] {
   return factors.map((_, since) =>

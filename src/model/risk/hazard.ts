@@ -9,8 +9,8 @@ export interface HazardParameters {
 }
 
 /**
- * Yearly chance of establishment, 1 − exp(−(α · arrivals · suitability)^c), joined with the chance by other
- * pathways as an independent cause.
+ * Yearly chance of establishment, h = 1 − exp(−(α F w)^c)·(1 − o): fouled arrivals F in water of suitability w,
+ * joined with the chance o by other pathways as an independent cause. Form: Leung and others 2004.
  */
 export function yearlyHazard(arrivals: number, suitability: number, parameters: HazardParameters): number {
   const { establishmentPerArrival, shape, otherPathways } = parameters;
@@ -23,7 +23,7 @@ export function establishmentByYear(hazard: number, horizon: number): number[] {
   return Array.from({ length: horizon }, (_, index) => hazard * (1 - hazard) ** index);
 }
 
-/** Chance of being established by the end of year 1, 2, …: 1 − (1−h)^t. */
+/** Chance of being established by the end of year 1, 2, …: H = 1 − (1−h)^t. */
 export function infestedByYear(hazard: number, horizon: number): number[] {
   return Array.from({ length: horizon }, (_, index) => 1 - (1 - hazard) ** (index + 1));
 }

@@ -26,7 +26,8 @@ export function endOfSeasonDose(component: Component, context: LakeContext, mont
 
 /**
  * Days of continuous dosing that kill: published times of 95 % death of zebra mussels at two temperatures, joined
- * linearly on the logarithm of time (Rajagopal and others 2002); quagga dies sooner (Brady and others 1996).
+ * linearly on the logarithm of time, h = hc (hw/hc)^((T − Tc)/(Tw − Tc)) hours (Rajagopal and others 2002); quagga dies
+ * sooner, by a factor q (Brady and others 1996): d = q h/24.
  */
 export function killDays({ assumed, lake }: LakeContext, month: number): number {
   const temperature = waterTemperature(lake, month, 0);
@@ -78,7 +79,10 @@ interface SizedCost {
   readonly flow: number;
 }
 
-/** Unit cost between two sizes on a power law; level beyond them. */
+/**
+ * Unit cost between two sizes on a power law, c = c1 (Q/Q1)^(ln(c2/c1)/ln(Q2/Q1)); level beyond them. Costs by size:
+ * Chakraborti and others 2016.
+ */
 export function costAtSize(flow: number, ends: { small: SizedCost; large: SizedCost }): number {
   const { small, large } = ends;
   const bounded = Math.min(large.flow, Math.max(small.flow, flow));

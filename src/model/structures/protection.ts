@@ -13,7 +13,11 @@ export interface Protection {
   readonly yearlyCost: number;
 }
 
-/** The protection of a plan; none where the plan only cleans. */
+/**
+ * The protection of a plan; none where the plan only cleans. An installation costs K = k s0 (s/s0)^m by its size, more
+ * slowly than in proportion (six-tenths rule, `six-tenths`), and a year of it A = K (i/(1 − (1+i)^−n) + u): capital
+ * recovery and upkeep.
+ */
 export function protectionOf(
   entry: PlanEntry,
   component: Component,

@@ -26,8 +26,9 @@ export const cleanLine = (line: SmallLine, { viscosity }: Pick<LakeContext, "vis
 
 /**
  * What a line still does over what it does clean, 0 to 1: water delivered, at most the need; where it cools an
- * exchanger, heat carried off at the same inlet temperatures. The exchanger's fouling resistance grows with the
- * line's cover to that of river water at a closed layer.
+ * exchanger, heat carried off at the same inlet temperatures, S = min(Qn, Qf)/min(Qn, Qc) or S = qf/qc. The
+ * exchanger's fouling resistance grows with the line's cover to that of river water (`tema`) at a closed layer,
+ * R = Rr·min(1, c/c1).
  */
 export function serviceShare(line: SmallLine, context: LineContext): (layer: Layer) => number {
   const { roughness, viscosity } = context;

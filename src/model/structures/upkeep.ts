@@ -14,7 +14,7 @@ interface Contender {
 /**
  * Chooses the cheapest plan that keeps the part's limits in a mature infestation, then works out its lines for every
  * year since establishment. With a level record, each of its years is one possible operating year: a plan must be
- * possible and keep the limits in all of them, and its cost is the mean. If no plan keeps the limits, the one with
+ * possible and keep the limits in all of them, and its cost is the mean, L = Σ Li/n. If no plan keeps the limits, the one with
  * the shortest interval is taken and its broken limit is kept for the reader. A plan that the study prescribes is
  * taken whatever it costs.
  */

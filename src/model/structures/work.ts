@@ -6,7 +6,10 @@ import type { Component, Priced } from "./component.js";
 import type { LakeContext } from "./context.js";
 import type { Plan } from "./plan.js";
 
-/** The work at one date of a plan's routine, apart from what is carted away. */
+/**
+ * The work at one date of a plan's routine, apart from what is carted away. Heat for a line's flow, held for some
+ * hours: E = c Q t·max(0, Tk − T).
+ */
 export function workLines(
   entry: PlanEntry,
   component: Component,
@@ -40,7 +43,7 @@ function outage({ outage }: Component, context: LakeContext, month: number): rea
   return outage === undefined ? [] : outage(context.assumed("hydropower.outage-days"), month);
 }
 
-/** Heating the line's flow from the water's temperature to the killing one, q = ρ c Q ΔT t. */
+/** Heating the line's flow from the water's temperature to the killing one, and the boiler's visit. */
 function heating(entry: PlanEntry, component: Component, context: LakeContext, month: number): Priced[] {
   const ids = ["temperature", "hours", "energy-price", "visit"].map(
     (name) => `plan.${entry.numbers}.${name}`,

@@ -8,7 +8,12 @@ interface SvgCanvas {
   getContext(kind: "2d"): { getSvg(): SVGElement };
 }
 
-type PlainDataset = ChartDataset<"line" | "bar"> & { hatch?: string; hideLegend?: boolean };
+type PlainDataset = ChartDataset<"line" | "bar"> & {
+  hatch?: string;
+  hideLegend?: boolean;
+  /** Words beside the first point, so many pixels off it. */
+  note?: { text: string; right: number; up: number };
+};
 type PlainConfig = ChartConfiguration<"line" | "bar"> & { options: { monthTicks?: boolean } };
 
 function readConfig(place: HTMLElement): PlainConfig {
@@ -44,6 +49,28 @@ function prepare(datasets: readonly PlainDataset[]): Set<string> {
   return hidden;
 }
 
+/** Writes the notes that data sets carry, on a ground of paper so that lines behind them do not cross the words. */
+const pointNotes = {
+  id: "pointNotes",
+  afterDatasetsDraw(chart: ChartClass): void {
+    const { ctx } = chart;
+    (chart.data.datasets as PlainDataset[]).forEach(({ note }, index) => {
+      const point = chart.getDatasetMeta(index).data[0];
+      if (!note || !point) return;
+      const { x, y } = point.getProps(["x", "y"]);
+      ctx.save();
+      ctx.font = `600 12px ${Chart.defaults.font.family}`;
+      ctx.lineWidth = 6;
+      ctx.lineJoin = "round";
+      ctx.strokeStyle = "#fff";
+      ctx.fillStyle = String(Chart.defaults.color);
+      ctx.strokeText(note.text, x + note.right, y - note.up);
+      ctx.fillText(note.text, x + note.right, y - note.up);
+      ctx.restore();
+    });
+  },
+};
+
 /** Draws a chart as SVG, so that it is sharp at any size, and puts it in its place. */
 function draw(place: HTMLElement): void {
   const config = readConfig(place);
@@ -56,6 +83,7 @@ function draw(place: HTMLElement): void {
   const canvas = new svgcanvas.Element(size);
   const chart = new Chart(canvas as unknown as HTMLCanvasElement, {
     ...config,
+    plugins: [pointNotes],
     platform: Chart.platforms.BasicPlatform,
     options: {
       ...config.options,

@@ -1,0 +1,22 @@
+import { lakeRelations } from "./relations/lake.js";
+import { machineRelations } from "./relations/machines.js";
+import { moneyRelations } from "./relations/money.js";
+import { musselRelations } from "./relations/mussels.js";
+import { pipeRelations } from "./relations/pipes.js";
+import { planRelations } from "./relations/plans.js";
+import { rackRelations } from "./relations/racks.js";
+import type { RelationGroup } from "./relations/relation.js";
+
+/**
+ * Every relation that the model computes, in the order in which it computes them. A new one is one entry in the list
+ * of its subject: words, formulas, symbols, source keys and the function, whose comment must state the formula.
+ */
+export const relationGroups: readonly RelationGroup[] = [
+  lakeRelations,
+  musselRelations,
+  pipeRelations,
+  rackRelations,
+  machineRelations,
+  planRelations,
+  moneyRelations,
+];

@@ -1,0 +1,86 @@
+import { by, coded, type RelationGroup } from "./relation.js";
+
+export const lakeRelations: RelationGroup = {
+  title: "The lake",
+  relations: [
+    {
+      title: "Level of a day",
+      words:
+        "Where the study gives points of a schedule, they are joined by straight lines, the last to the first; a record has the level of every day.",
+      formulas: [coded("z = z1 + (z2 − z1)·(d − d1)/(d2 − d1)")],
+      where: [
+        ["z", "level on day d", "m"],
+        ["z_1", "level of the point before", "m"],
+        ["z_2", "level of the point after", "m"],
+        ["d", "day", "d"],
+        ["d_1", "day of the point before", "d"],
+        ["d_2", "day of the point after", "d"],
+      ],
+      sources: ["trade-practice"],
+      computedBy: by("lake/levels.ts", "dailyElevations"),
+    },
+    {
+      title: "Dry run",
+      words: "An elevation hangs dry on the days in a row on which the water stands below it.",
+      formulas: [coded("z(d) < e")],
+      where: [
+        ["z", "level of the lake", "m"],
+        ["d", "day", "d"],
+        ["e", "elevation of the structure", "m"],
+      ],
+      sources: ["trade-practice"],
+      computedBy: by("lake/levels.ts", "dryRuns"),
+    },
+    {
+      title: "Storage between two levels",
+      words: "Trapezoids on the areas of the storage table; area is linear between its rows.",
+      formulas: [coded("S = Σ (A1 + A2)/2 · (z2 − z1)")],
+      where: [
+        ["S", "storage", "m³"],
+        ["A_1", "lake area at the lower elevation of a slice", "m²"],
+        ["A_2", "at the upper", "m²"],
+        ["z_1", "lower elevation of the slice", "m"],
+        ["z_2", "upper elevation", "m"],
+      ],
+      sources: ["trade-practice"],
+      computedBy: by("lake/storage.ts", "storageBetween"),
+    },
+    {
+      title: "Ground laid bare",
+      words: "The lake's area at the high level less that at the low one.",
+      formulas: [coded("B = A(high) − A(low)")],
+      where: [
+        ["B", "ground laid bare", "m²"],
+        ["A", "lake area", "m²"],
+      ],
+      sources: ["trade-practice"],
+      computedBy: by("lake/storage.ts", "exposedArea"),
+    },
+    {
+      title: "Habitat suitability",
+      words:
+        "Each measured variable falls in a published class with a weight; the lowest rules. The weight scales settlement and the chance that arrivals found a population.",
+      formulas: [coded("w = min(w1, w2, …)")],
+      where: [
+        ["w", "suitability, 0 to 1", ""],
+        ["w_1", "weight of the class of the first variable", ""],
+        ["w_2", "of the second, and so on", ""],
+      ],
+      sources: ["whittier-2008", "mackie-claudi-2010", "davis-2015"],
+      computedBy: by("lake/suitability.ts", "suitability"),
+    },
+    {
+      title: "Degree-days",
+      words: "Warmth of a month above the temperature at which shells begin to grow.",
+      formulas: [coded("DD = d·max(0, T − Tb)")],
+      where: [
+        ["DD", "degree-days of the month", "°C·d"],
+        ["d", "days in the month", "d"],
+        ["T", "mean water temperature at the surface's depth", "°C"],
+        ["T_b", "base temperature", "°C"],
+      ],
+      sources: ["trade-practice"],
+      computedBy: by("lake/temperature.ts", "degreeDays"),
+    },
+  ],
+};

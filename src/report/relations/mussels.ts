@@ -1,0 +1,144 @@
+import { dryingRelations } from "./drying.js";
+import { by, coded, type Relation, type RelationGroup } from "./relation.js";
+
+const growthRelations: readonly Relation[] = [
+  {
+    title: "Pace of the population",
+    words:
+      "The rate of the logistic curve that leads from the first share of capacity to the peak in the years that species and lake type take.",
+    formulas: [coded("r = [ln((1−s)/s) + ln(p/(1−p))]/T")],
+    where: [
+      ["r", "rate", "1/yr"],
+      ["s", "share of capacity at establishment", ""],
+      ["p", "share of capacity that counts as the peak", ""],
+      ["T", "years to the peak", "yr"],
+    ],
+    sources: ["karatayev-2011-2015", "project-judgement"],
+    computedBy: by("mussels/population.ts", "logisticRate"),
+  },
+  {
+    title: "Density of the lake",
+    words: "Logistic in the years since establishment. After the peak it is multiplied by the second line.",
+    formulas: [coded("n = 1/(1 + exp(−r t)·(1−s)/s)"), coded("1 − (1−q)·min(1, (t − T)/y)", "decline")],
+    where: [
+      ["n", "density over capacity, 0 to 1", ""],
+      ["t", "years since establishment", "yr"],
+      ["r", "rate", "1/yr"],
+      ["s", "share of capacity at establishment", ""],
+      ["T", "years to the peak", "yr"],
+      ["q", "later density over that at the peak", ""],
+      ["y", "years over which it declines", "yr"],
+    ],
+    sources: ["trade-practice", "hetherington-2019"],
+    computedBy: by("mussels/population.ts", "densityShare"),
+  },
+  {
+    title: "Shell length",
+    words: "Growth by von Bertalanffy, with warmth in place of time: a shell stands still in the cold.",
+    formulas: [coded("L = Lmax − (Lmax − L0)·exp(−k·DD)")],
+    where: [
+      ["L", "length after the month", "mm"],
+      ["L_0", "length before it", "mm"],
+      ["L_max", "largest length", "mm"],
+      ["k", "growth rate", "1/(°C·d)"],
+      ["DD", "degree-days of the month", "°C·d"],
+    ],
+    sources: ["bertalanffy-1938", "karatayev-2006"],
+    computedBy: by("mussels/shell.ts", "grownLengthMm"),
+  },
+  {
+    title: "Mass of a mussel",
+    words: "A straight line between the natural logarithms of length and live wet mass.",
+    formulas: [coded("ln W = a + b ln L")],
+    where: [
+      ["W", "live wet mass of one mussel", "g"],
+      ["L", "shell length", "mm"],
+      ["a", "intercept", ""],
+      ["b", "slope", ""],
+    ],
+    sources: ["kehne-2022"],
+    computedBy: by("mussels/shell.ts", "wetMassG"),
+  },
+  {
+    title: "Settlement and velocity",
+    words: "Full up to one velocity, none above another, a straight line between.",
+    formulas: [coded("φV = min(1, max(0, (V0 − V)/(V0 − V1)))")],
+    where: [
+      ["φ_V", "share of settlers that velocity lets on", ""],
+      ["V", "water velocity along the surface", "m/s"],
+      ["V_1", "velocity up to which settlement is full", "m/s"],
+      ["V_0", "velocity at which there is none", "m/s"],
+    ],
+    sources: ["claudi-mackie-1994"],
+    computedBy: by("mussels/surface.ts", "velocityFactor"),
+  },
+  {
+    title: "Settlement and depth",
+    words: "Full down to one depth, none below another, a straight line between; both by species.",
+    formulas: [coded("φy = min(1, max(0, (y0 − y)/(y0 − y1)))")],
+    where: [
+      ["φ_y", "share of settlers that depth lets on", ""],
+      ["y", "depth below the month's mean level", "m"],
+      ["y_1", "depth down to which settlement is full", "m"],
+      ["y_0", "depth at which there is none", "m"],
+    ],
+    sources: ["mead-depth", "powermag-2019", "project-judgement"],
+    computedBy: by("mussels/surface.ts", "depthFactor"),
+  },
+  {
+    title: "Settlement on a surface",
+    words: "The share of the lake's settlers that a surface receives in a month.",
+    formulas: [coded("s = φT φy φV φw")],
+    where: [
+      ["s", "share of settlers", ""],
+      ["φ_T", "1 in the spawning season by surface temperature, else 0", ""],
+      ["φ_y", "share by depth", ""],
+      ["φ_V", "share by velocity", ""],
+      ["φ_w", "share of the month under water", ""],
+    ],
+    sources: ["project-judgement"],
+    computedBy: by("mussels/surface.ts", "surfaceMonths"),
+  },
+  {
+    title: "Crowding",
+    words:
+      "Each month the living thin out, settlers take their share of the free space, and crowding sheds the same share of all cohorts where cover is beyond its limit.",
+    formulas: [
+      coded("N exp(−m/12)", "living on"),
+      coded("n D s max(0, 1 − c/cmax)", "settlers"),
+      coded("c = Σ N L²"),
+    ],
+    where: [
+      ["N", "live mussels of a cohort", "1/m²"],
+      ["m", "mortality", "1/yr"],
+      ["n", "settlers a month at capacity on a bare surface", "1/m²"],
+      ["D", "lake density over capacity times suitability, less what a protection keeps off", ""],
+      ["s", "share of settlers on this surface", ""],
+      ["c", "cover, summed over cohorts", ""],
+      ["c_max", "largest cover", ""],
+      ["L", "shell length", "m"],
+    ],
+    sources: ["karatayev-2006", "cwcb-133969", "project-judgement"],
+    computedBy: by("mussels/layer.ts", "growLayers"),
+  },
+  {
+    title: "Thickness of the layer",
+    words:
+      "Mass over bulk density, at least one shell where the layer is closed, in proportion to the cover where it is open.",
+    formulas: [coded("t = max(M/ρb, L·min(1, c))")],
+    where: [
+      ["t", "thickness", "m"],
+      ["M", "live wet mass", "kg/m²"],
+      ["ρ_b", "bulk density of the layer", "kg/m³"],
+      ["L", "root mean square shell length", "m"],
+      ["c", "cover, number × length²", ""],
+    ],
+    sources: ["trade-practice", "project-judgement"],
+    computedBy: by("mussels/layer.ts", "layerThickness"),
+  },
+];
+
+export const musselRelations: RelationGroup = {
+  title: "The mussels",
+  relations: [...growthRelations, ...dryingRelations],
+};
