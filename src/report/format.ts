@@ -87,3 +87,6 @@ export const lineDimensions: Record<
   each: { quantity: "count", rate: "money", unit: "each" },
   year: { quantity: "count", rate: "money", unit: "year" },
 };
+
+/** With its first letter large, for the start of a line. */
+export const capitalised = (text: string): string => text.charAt(0).toLocaleUpperCase(locale) + text.slice(1);

@@ -3,6 +3,7 @@ import { monthlyMeans } from "../model/lake/levels.js";
 import type { StructureResult } from "../model/structures/structure.js";
 import type { ReportContext } from "./context.js";
 import { significant } from "./format.js";
+import { runnerUpOf } from "./tried-plans.js";
 import { groupRow, head, num, type RowView, row, type TableView } from "./view-types.js";
 
 export const monthLabels = [
@@ -110,7 +111,7 @@ function structuresTable(context: ReportContext): TableView {
   const { comparison, format } = context;
   return {
     id: "table-upkeep",
-    caption: "What would foul, and the cheapest plan found that keeps each part within its limits",
+    caption: "What would foul, and the plan that keeps each part in service",
     head: head(
       "Part",
       num(`Layer if left, ${format.unit("areaMass")}`),
@@ -121,7 +122,7 @@ function structuresTable(context: ReportContext): TableView {
       num("Cost a year"),
     ),
     rows: comparison.structures.flatMap((result) => structureRows(result, context)),
-    note: `Costs in a mature infestation, prices of ${context.priceYear}, with the losses that remain under the plan. Layers are the thickest in a year of a mature infestation that nobody cleans. Plans that break a limit (head loss, velocity, closed gaps, layer, cooling water, weight) are left out.`,
+    note: `The plan is the cheapest that keeps the part within its limits, unless the study prescribes one; the appendix “Keeping each part in service” has the others. Costs in a mature infestation, prices of ${context.priceYear}, with the losses that remain under the plan. Layers are the thickest in a year of a mature infestation that nobody cleans. Plans that break a limit (head loss, velocity, closed gaps, layer, cooling water, weight) are left out.`,
   };
 }
 
@@ -131,16 +132,13 @@ const isSwept = ({ years }: StructureResult) =>
 function structureRows(result: StructureResult, context: ReportContext): RowView[] {
   const { structure, components, litter } = result;
   const rows = components.map((component) => {
-    const { chosen, untouchedLayer } = component;
-    const runnerUp = component
-      .everyPlan()
-      .filter((each) => each.plan.id !== chosen.plan.id && each.brokenLimit === undefined)
-      .sort((a, b) => a.yearlyCost - b.yearlyCost)[0];
+    const { chosen, pinned, untouchedLayer } = component;
+    const runnerUp = runnerUpOf(component);
     return row(
       component.name,
       num(context.format.number(untouchedLayer.mass, "areaMass")),
       num(context.format.number(untouchedLayer.thickness, "smallLength")),
-      chosen.plan.label + (chosen.brokenLimit ? ` — ${chosen.brokenLimit}` : ""),
+      `${chosen.plan.label}${pinned ? " (prescribed)" : ""}${chosen.brokenLimit ? `; ${chosen.brokenLimit}` : ""}`,
       num(context.format.money(chosen.yearlyCost)),
       runnerUp?.plan.label ?? "none keeps the limits",
       num(runnerUp ? context.format.money(runnerUp.yearlyCost) : "–"),

@@ -8,6 +8,7 @@ import { type HydraulicsView, hydraulicsView } from "./hydraulics-view.js";
 import { type InfestationView, infestationView } from "./infestation-view.js";
 import { type LakeView, lakeView } from "./lake-view.js";
 import { method } from "./method.js";
+import { type PlansView, plansView } from "./plans-view.js";
 import { type ProgramView, programView } from "./program-view.js";
 
 /** Everything that the template prints. */
@@ -29,6 +30,7 @@ export interface ReportView {
   readonly appendix: AppendixView;
   readonly charts: ChartsView;
   readonly hydraulics: HydraulicsView;
+  readonly plans: PlansView | undefined;
   readonly method: typeof method;
 }
 
@@ -53,6 +55,7 @@ export function reportView(run: StudyRun): ReportView {
     appendix: appendixView(context),
     charts: chartsView(context),
     hydraulics: hydraulicsView(context),
+    plans: plansView(context),
     method,
   };
 }
