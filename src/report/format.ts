@@ -90,3 +90,10 @@ export const lineDimensions: Record<
 
 /** With its first letter large, for the start of a line. */
 export const capitalised = (text: string): string => text.charAt(0).toLocaleUpperCase(locale) + text.slice(1);
+
+/** Names as a list in words, the first few of them and how many others. */
+export function listedWithin(names: readonly string[], most: number): string {
+  const rest = names.length - most;
+  const shown = rest > 0 ? [...names.slice(0, most), `${rest} ${rest === 1 ? "other" : "others"}`] : names;
+  return new Intl.ListFormat("en", { type: "conjunction" }).format(shown);
+}

@@ -18,7 +18,7 @@ export function infestedBoard(context: ReportContext, since: number): Omit<Board
     asked: `The ${study.board} is asked to take note of the yearly cost and to decide on the protection plans listed inside.`,
     changes: [
       "The price of cleaning and the limits of each part decide the plans; the table of parts names the runner-up of each.",
-      "The drawdown schedule decides what hangs dry; a longer dry run kills more and leaves more to sweep.",
+      "The lake's levels decide what hangs dry; a longer dry run kills more and leaves more to sweep.",
       "Unit prices marked as judged are the first to replace by your own.",
     ],
   };

@@ -1,10 +1,11 @@
 import type { ComponentResult, TriedPlan } from "../model/structures/component.js";
 import type { ReportContext } from "./context.js";
+import { listedWithin } from "./format.js";
 import type { PartGroup } from "./part-groups.js";
 import { intervalOf, keepsLimits, runnerUpOf, triedPlans } from "./tried-plans.js";
 import { groupRow, head, num, type RowView, row, type TableView } from "./view-types.js";
 
-const listed = (items: readonly string[]) => new Intl.ListFormat("en", { type: "conjunction" }).format(items);
+const listed = (items: readonly string[]) => listedWithin(items, items.length);
 
 /** What was chosen for a part and why, in sentences. */
 export function partFacts({ component }: PartGroup, context: ReportContext): string[] {
