@@ -10,6 +10,7 @@ import { type LakeView, lakeView } from "./lake-view.js";
 import { method } from "./method.js";
 import { type PlansView, plansView } from "./plans-view.js";
 import { type ProgramView, programView } from "./program-view.js";
+import { type SchedulesView, schedulesView } from "./schedules-view.js";
 
 /** Everything that the template prints. */
 export interface ReportView {
@@ -31,6 +32,7 @@ export interface ReportView {
   readonly charts: ChartsView;
   readonly hydraulics: HydraulicsView;
   readonly plans: PlansView | undefined;
+  readonly schedules: SchedulesView | undefined;
   readonly method: typeof method;
 }
 
@@ -56,6 +58,7 @@ export function reportView(run: StudyRun): ReportView {
     charts: chartsView(context),
     hydraulics: hydraulicsView(context),
     plans: plansView(context),
+    schedules: schedulesView(context),
     method,
   };
 }
