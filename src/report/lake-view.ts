@@ -73,6 +73,7 @@ function structuresTable(context: ReportContext): TableView {
     ),
     rows: comparison.structures.flatMap((result) => structureRows(result, context)),
     note: `The plan is the cheapest that keeps the part within its limits, unless the study prescribes one; the appendix “Keeping each part in service” has the others. Costs in a mature infestation, prices of ${context.priceYear}, with the losses that remain under the plan. Layers are the thickest in a year of a mature infestation that nobody cleans. Plans that break a limit (head loss, velocity, closed gaps, layer, cooling water, weight) are left out.`,
+    compact: true,
   };
 }
 

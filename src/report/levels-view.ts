@@ -4,7 +4,7 @@ import { dayText } from "../study/level-dates.js";
 import type { LevelRecord } from "../study/level-record.js";
 import { recordOf } from "../study/to-model.js";
 import type { ReportContext } from "./context.js";
-import { listedWithin } from "./format.js";
+import { listedWithin, oneDecimal } from "./format.js";
 import { fixedPlaces, type Place } from "./places.js";
 import { head, num, type RowView, row, type TableView } from "./view-types.js";
 
@@ -71,9 +71,6 @@ function yearsText(years: LevelRecord["years"]): string {
   const [first, last] = [years[0]?.label, years.at(-1)?.label];
   return years.length === 1 ? `one year, ${first}` : `${years.length} years, ${first} to ${last}`;
 }
-
-const oneDecimal = (value: number) =>
-  value.toLocaleString("en-US", { minimumFractionDigits: 1, maximumFractionDigits: 1 });
 
 /** Levels and temperatures by month; with a record, the lowest and highest monthly mean of any year as well. */
 export function levelsTable(context: ReportContext): TableView {

@@ -27,7 +27,7 @@ function exposedIntakes({ comparison }: ReportContext): string[] {
     return exposed.length === 0
       ? []
       : [
-          `Exposed under “${name}”: ${listedWithin(exposed, mostNames)}. They give no water while they stand above it.`,
+          `Exposed under “${name}”: ${listedWithin(exposed, mostNames)}. An intake gives no water while it stands above the lake.`,
         ];
   });
 }

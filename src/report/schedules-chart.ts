@@ -3,7 +3,7 @@ import { monthlyMeans } from "../model/lake/levels.js";
 import type { ScheduleResult } from "../model/schedules.js";
 import { safeJson } from "./chart-parts.js";
 import type { ReportContext } from "./context.js";
-import { capitalised, listedWithin } from "./format.js";
+import { capitalised, listedWithin, oneDecimal } from "./format.js";
 import { chartMonths, levelPoints, levelScales, placeLines } from "./levels-chart.js";
 import { monthLabels } from "./levels-view.js";
 import { colours, dashes } from "./palette.js";
@@ -86,7 +86,7 @@ export function scheduleLevelsTable(context: ReportContext): TableView {
     rows: months.map((month) =>
       row(
         at(monthLabels, month),
-        ...means.map((each) => num(format.display(at(each, month), "elevation").toFixed(1))),
+        ...means.map((each) => num(oneDecimal(format.display(at(each, month), "elevation")))),
       ),
     ),
     compact: true,
