@@ -53,7 +53,7 @@ export function balancePicture(context: ReportContext): BalancePicture {
   const y = (amount: number) => waterline - (Math.max(0, amount) / largest) * tallest;
   const rackX = 340;
   const isSchedule = onlyFollows(context.requested.result);
-  const spent = isSchedule ? "on other levels: spent" : "at the ramp: spent";
+  const spent = isSchedule ? "following it: spent" : "at the ramp: spent";
   const on = isSchedule ? "following the schedule" : "the program";
   return {
     width,

@@ -25,7 +25,7 @@ const marks = [
 ] as const;
 
 /** Above this factor between the dearest and the cheapest a linear axis hides the cheap end. */
-const widestLinear = 25;
+const widestLinear = 10;
 const roomBelow = 0.6;
 
 /** Absent where fewer than two intervals were tried. */

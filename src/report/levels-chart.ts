@@ -66,12 +66,10 @@ export function levelPoints(daily: readonly number[], { format }: ReportContext)
   return chartDays.map((day) => Number(format.display(at(daily, day), "elevation").toFixed(2)));
 }
 
-export function levelScales({ format, run }: ReportContext) {
-  return {
-    x: axis("Month"),
-    y: axis(`Elevation, ${format.unit("elevation")} (${run.document.lake.name})`),
-  };
-}
+export const levelScales = ({ format }: ReportContext) => ({
+  x: axis("Month"),
+  y: axis(`Elevation, ${format.unit("elevation")}`),
+});
 
 function waterLines(context: ReportContext) {
   const { daily, years } = context.comparison.lake;

@@ -89,11 +89,14 @@ function keptRows(component: ComponentResult, context: ReportContext): RowView[]
   return [
     ...kept.flatMap((each) => {
       if (each.plan.id === chosen.plan.id) return [planRow([each], markOf([each], component), context)];
-      return each.plan.id === next?.plan.id ? [planRow([each], "next best", context)] : [];
+      return each.plan.id === next?.plan.id ? [planRow([each], nextMark(each, chosen), context)] : [];
     }),
     ...alike(rest).map((plans) => planRow(plans, "", context)),
   ];
 }
+
+const nextMark = (next: TriedPlan, chosen: TriedPlan) =>
+  next.yearlyCost < chosen.yearlyCost ? "cheapest" : "next best";
 
 function markOf(plans: Alike, { chosen, pinned }: ComponentResult): string {
   if (!plans.some(({ plan }) => plan.id === chosen.plan.id)) return "";

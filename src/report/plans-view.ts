@@ -69,7 +69,7 @@ function overviewTable(groups: readonly PartGroup[], context: ReportContext): Ta
       num("Parts alike"),
       "Plan",
       num("Cost a year, each"),
-      "Next best",
+      "Best of the others",
       num("Cost a year, each"),
       num("Plans tried"),
     ),

@@ -1,7 +1,7 @@
 import { amountOf, type CostLine, type Money } from "../model/money/line.js";
 import type { OptionResult } from "../model/option.js";
 import type { ReportContext } from "./context.js";
-import { lineDimensions, percent, significant } from "./format.js";
+import { capitalised, lineDimensions, percent, significant } from "./format.js";
 import { onlyFollows, scheduleNameOf } from "./option-kind.js";
 import { groupRow, head, num, type RowView, row, type TableView } from "./view-types.js";
 
@@ -74,7 +74,7 @@ function stepsNote({ run }: ReportContext): string {
 function costTable(context: ReportContext): TableView {
   return {
     id: "table-program-cost",
-    caption: `Cost of each option in a year with a clean lake, prices of ${context.priceYear}`,
+    caption: `${context.infestedSince === undefined ? "Cost of each option in a year with a clean lake" : "Cost of each option in a year in which it runs in full"}, prices of ${context.priceYear}`,
     head: head("Line", num("Quantity"), "Unit", num("Unit rate"), num("A year")),
     rows: allOptions(context).flatMap((result) => optionRows(result, context)),
     note: costNote(context),
@@ -116,7 +116,7 @@ function optionRows(result: OptionResult, context: ReportContext): RowView[] {
 function lineRow(line: CostLine, { format }: ReportContext): RowView {
   const { quantity, rate, unit } = lineDimensions[line.quantityKind];
   return row(
-    line.what,
+    capitalised(line.what),
     num(format.number(line.quantity, quantity)),
     unit ?? format.unit(quantity),
     num(format.rate(format.display(line.unitRate, rate))),

@@ -67,10 +67,15 @@ function scheduleFigures(context: ReportContext): Figures {
     chanceFigure(context),
     {
       label: "Benefit–cost ratio",
-      value: requested.benefitCostRatio === undefined ? "no added cost" : ratio(requested.benefitCostRatio),
+      value: ratioValue(requested.benefitCostRatio),
       note: spread ? ratioNote(spread) : "",
     },
   ];
+}
+
+function ratioValue(value: number | undefined): string {
+  if (value === undefined) return "no added cost";
+  return value < 0 ? "below 0" : ratio(value);
 }
 
 function chanceFigure({ comparison, requested, format, horizon, infestedSince }: ReportContext) {
@@ -138,7 +143,7 @@ function chanceText({ comparison, infestedSince }: ReportContext, otherCost: Mon
   if (infestedSince !== undefined) {
     return "The price of cleaning and the limits of each part decide what it saves; the plans of each part are in the appendix.";
   }
-  return otherCost.isZero()
+  return otherCost.abs().lessThan(1)
     ? "The chance of infestation changes how much is at stake, not whether it pays."
     : `It has other costs than the schedule's; the chance of infestation, ${percent(comparison.baseline.hazard)} a year, decides how they weigh.`;
 }

@@ -8,7 +8,7 @@ export function scheduleCautions(context: ReportContext): string[] {
   return [
     "Rate. Draw the lake down no faster than the dam's operating rules and its safety engineer allow: a fast fall can make banks and embankment dams slide.",
     ...exposedIntakes(context),
-    "Intakes. Those near the water's surface draw air, ice and debris: check submergence, frost and the water kept for fire-fighting before the first fall.",
+    "Intakes. Near the surface they draw air, ice and debris: check submergence, frost and water for fire-fighting first.",
     "Shells. Dead mussels on beaches and ramps are razor-sharp and rot: keep people and animals off until they are swept.",
     "Other life. Native mussels, fish that winter or spawn in the shallows, plants and burrowing animals dry out too, and some are protected. Stranded fish must be looked for.",
     "Permits. Other levels need the consent of those who rule on the dam, on water rights, power, navigation and wildlife. No saving stands before it is given.",

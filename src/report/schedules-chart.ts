@@ -32,7 +32,7 @@ export function schedulesChart(context: ReportContext): ChartView {
     title,
     alternative: `Line chart of the lake's level over the year under ${shown.length} schedules, with the elevations of structures. ${title}.`,
     source: `Levels of the study; the mean where a record has several years.${left}`,
-    height: 320,
+    height: 250,
     tableId: "table-schedule-levels",
     json: safeJson({
       type: "line",
