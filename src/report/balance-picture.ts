@@ -1,6 +1,7 @@
 import type { Comparison } from "../model/compare.js";
 import { equivalentYearly } from "../model/money/interest.js";
 import { type ReportContext, requestedOption } from "./context.js";
+import { onlyFollows } from "./option-kind.js";
 
 /** Two bars on the waterline: what is spent at the ramp and what is avoided at the rack, per year. */
 export interface BalancePicture {
@@ -51,23 +52,23 @@ export function balancePicture(context: ReportContext): BalancePicture {
   const largest = Math.max(program, avoided, high, 1);
   const y = (amount: number) => waterline - (Math.max(0, amount) / largest) * tallest;
   const rackX = 340;
+  const isSchedule = onlyFollows(context.requested.result);
+  const spent = isSchedule ? "following it: spent" : "at the ramp: spent";
+  const on = isSchedule ? "following the schedule" : "the program";
   return {
     width,
     height,
     waterline,
     bars: [
-      bar(
-        { side: "ramp", x: 60, amount: program, label: "at the ramp: spent", value: format.money(program) },
-        y,
-      ),
+      bar({ side: "ramp", x: 60, amount: program, label: spent, value: format.money(program) }, y),
       {
         ...bar(
           {
             side: "rack",
             x: rackX,
             amount: avoided,
-            label: "at the rack: avoided",
-            value: format.money(avoided),
+            label: avoided < 0 ? "at the rack: added" : "at the rack: avoided",
+            value: format.money(Math.abs(avoided)),
           },
           y,
         ),
@@ -80,8 +81,8 @@ export function balancePicture(context: ReportContext): BalancePicture {
         },
       },
     ],
-    alternative: `Per year: ${format.money(program)} spent on the program, ${format.money(avoided)} of infestation cost avoided, range ${format.money(low)} to ${format.money(high)}.`,
-    rangeNote: `Per year, prices of ${context.priceYear}. The whisker runs from ${format.money(low)} to ${format.money(high)}: the lowest and highest result when one group of uncertain assumptions at a time is set to its low or high value. It is not a probability range.`,
+    alternative: `Per year: ${format.money(program)} spent on ${on}, ${format.money(Math.abs(avoided))} of infestation cost ${avoided < 0 ? "added" : "avoided"}, range avoided ${format.money(low)} to ${format.money(high)}.`,
+    rangeNote: `Per year, prices of ${context.priceYear}. The whisker runs from ${format.money(low)} to ${format.money(high)} avoided: the lowest and highest result when one group of uncertain assumptions at a time is set to its low or high value. It is not a probability range.`,
   };
 }
 

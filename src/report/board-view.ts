@@ -1,9 +1,10 @@
-import type { OptionBalance } from "../model/compare.js";
-import type { StudyRun } from "../study/compute.js";
 import { type BalancePicture, balancePicture } from "./balance-picture.js";
-import { type ReportContext, requestedOption } from "./context.js";
-import { percent, ratio } from "./format.js";
+import type { ReportContext } from "./context.js";
+import { factorText, percent, ratio, ratioNote } from "./format.js";
 import { infestedBoard } from "./infested-board.js";
+import { onlyFollows, scheduleNameOf } from "./option-kind.js";
+import { scheduleBoard } from "./schedule-board.js";
+import { answerText, bestText, chanceAtEnd, ratioRange } from "./weighing.js";
 
 export interface BoardView {
   readonly question: string;
@@ -29,12 +30,11 @@ export function boardView(context: ReportContext): BoardView {
 }
 
 function preventionBoard(context: ReportContext): Omit<BoardView, "failedChecks"> {
-  const { requested, run, horizon } = context;
-  const pays = requested.netBenefit.greaterThan(0);
-  const name = requested.result.option.name.toLowerCase();
+  if (onlyFollows(context.requested.result)) return scheduleBoard(context);
+  const pays = context.requested.netBenefit.greaterThan(0);
   return {
-    question: `Does keeping mussels out of ${run.document.lake.name} by “${name}” cost less than letting them in, over ${horizon} years?`,
-    answer: answer(context, pays),
+    question: question(context),
+    answer: answerText(context, pays, odds(context)),
     pays,
     balance: balancePicture(context),
     figures: figures(context),
@@ -43,45 +43,16 @@ function preventionBoard(context: ReportContext): Omit<BoardView, "failedChecks"
   };
 }
 
-function answer(context: ReportContext, pays: boolean): string {
-  const { run, comparison, requested, format, horizon } = context;
-  const symbol = format.money(1);
-  const name = requested.result.option.name;
-  const perUnit = requested.benefitCostRatio;
-  const odds = `The chance of infestation within ${horizon} years is ${percent(chance(comparison.baseline))} without it and ${percent(chance(requested.result))} with it.`;
-  if (perUnit === undefined) return `${name} costs no more than doing nothing, and avoids losses. ${odds}`;
-  const best = bestOption(context);
-  const other =
-    best && best !== requested && best.netBenefit.greaterThan(0)
-      ? ` Of the options compared, “${best.result.option.name}” comes out best.`
-      : "";
-  const caveat = uncertaintyText(run, pays);
-  return pays
-    ? `Yes, on this estimate: each ${symbol} spent on “${name}” is expected to avoid ${unitMoney(perUnit, symbol)} of infestation cost${caveat}. ${odds}${other}`
-    : `No. On this estimate “${name}” is not worth its cost: each ${symbol} spent is expected to avoid ${unitMoney(perUnit, symbol)} of infestation cost${caveat}. ${odds}${other}`;
+function question({ requested, run, horizon }: ReportContext): string {
+  const name = requested.result.option.name.toLowerCase();
+  const followed = scheduleNameOf(requested.result);
+  const then = followed === undefined ? "" : `, and following “${followed}” if they come in,`;
+  return `Does keeping mussels out of ${run.document.lake.name} by “${name}”${then} cost less than letting them in, over ${horizon} years?`;
 }
 
-function spreadText({ low, high }: { low: number; high: number }): string {
-  const [from, to] = [ratio(low), ratio(high)];
-  return from === to ? from : `${from} to ${to}`;
-}
-
-/** Says so where the answer does not hold over the ranges that were tried. */
-function uncertaintyText(run: StudyRun, pays: boolean): string {
-  const spread = ratioRange(run);
-  const flips = spread !== undefined && (pays ? spread.low < 1 : spread.high > 1);
-  return flips ? `, but the answer turns within the ranges of the assumptions (${spreadText(spread)})` : "";
-}
-
-function unitMoney(perUnit: number, symbol: string): string {
-  const sign = symbol.replace("1", "");
-  return perUnit > 0 && perUnit < 0.01 ? `less than ${sign}0.01` : `${sign}${perUnit.toFixed(2)}`;
-}
-
-const chance = (result: { infestedByYear: readonly number[] }): number => result.infestedByYear.at(-1) ?? 0;
-
-function bestOption({ comparison }: ReportContext): OptionBalance | undefined {
-  return [...comparison.options].sort((a, b) => b.netBenefit.comparedTo(a.netBenefit))[0];
+function odds(context: ReportContext): string {
+  const { comparison, requested, horizon } = context;
+  return `The chance of infestation within ${horizon} years is ${percent(chanceAtEnd(comparison.baseline))} without it and ${percent(chanceAtEnd(requested.result))} with it.${bestText(context)}`;
 }
 
 function figures(context: ReportContext) {
@@ -93,7 +64,7 @@ function figures(context: ReportContext) {
     {
       label: "Program, per year",
       value: format.money(requested.result.programPerYear),
-      note: "net of fees, while the lake stays clean",
+      note: `${requested.result.option.fees.length > 0 ? "net of fees, " : ""}while the lake stays clean${thenText(context)}`,
     },
     {
       label: "Infestation without it, expected per year",
@@ -102,13 +73,13 @@ function figures(context: ReportContext) {
     },
     {
       label: `Chance of infestation in ${horizon} years`,
-      value: `${percent(chance(baseline))} → ${percent(chance(requested.result))}`,
+      value: `${percent(chanceAtEnd(baseline))} → ${percent(chanceAtEnd(requested.result))}`,
       note: `${percent(baseline.hazard)} a year without, ${percent(requested.result.hazard)} with the program`,
     },
     {
       label: "Benefit–cost ratio",
       value: requested.benefitCostRatio === undefined ? "no added cost" : ratio(requested.benefitCostRatio),
-      note: spread ? `${spreadText(spread)} over the ranges shown on the next pages` : "",
+      note: spread ? ratioNote(spread) : "",
     },
     {
       label: "Break-even yearly chance",
@@ -121,12 +92,12 @@ function figures(context: ReportContext) {
   ];
 }
 
-/** Lowest and highest benefit–cost ratio of the requested option over the ranges that were tried. */
-export function ratioRange(run: StudyRun): { low: number; high: number } | undefined {
-  const ratios = run.ranges
-    .flatMap(({ low, high }) => [low, high])
-    .flatMap((comparison) => requestedOption({ document: run.document, comparison }).benefitCostRatio ?? []);
-  return ratios.length === 0 ? undefined : { low: Math.min(...ratios), high: Math.max(...ratios) };
+/** What comes after the program where the option follows a schedule as well. */
+function thenText({ requested, format }: ReportContext): string {
+  const { option, schedulePerYear } = requested.result;
+  return option.schedule === undefined
+    ? ""
+    : `; then ${format.money(schedulePerYear)} for following its schedule`;
 }
 
 function asked({ run, requested, format }: ReportContext, pays: boolean): string {
@@ -153,10 +124,4 @@ function changes({ requested, comparison, format }: ReportContext): string[] {
       : `It turns if the program costs ${format.money(breakEven.programPerYear)} a year; it costs ${format.money(requested.result.programPerYear)}.`,
   ];
   return lines;
-}
-
-function factorText(factor: number): string {
-  return factor > 2
-    ? `${new Intl.NumberFormat("en-US", { maximumSignificantDigits: 2 }).format(factor)} times`
-    : percent(factor);
 }

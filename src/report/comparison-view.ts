@@ -1,9 +1,9 @@
-import type { BearerShare } from "../model/bearers.js";
 import type { OptionBalance } from "../model/compare.js";
 import { at } from "../model/lake/calendar.js";
-import { type Money, sumOf } from "../model/money/line.js";
+import { bearersTable } from "./bearers-table.js";
 import { type ReportContext, requestedOption } from "./context.js";
 import { percent, ratio } from "./format.js";
+import { scheduleNameOf } from "./option-kind.js";
 import { allOptions } from "./program-view.js";
 import { head, num, row, type TableView } from "./view-types.js";
 
@@ -19,28 +19,43 @@ export interface ComparisonView {
 }
 
 export function comparisonView(context: ReportContext): ComparisonView {
-  const isInfested = context.infestedSince !== undefined;
+  const { requested, infestedSince } = context;
+  const isInfested = infestedSince !== undefined;
+  const weighed = isInfested
+    ? context.comparison.options.filter(followsSchedule)
+    : context.comparison.options;
+  const hasRanges = !isInfested || followsSchedule(requested);
   return {
     options: optionsTable(context),
-    balance: isInfested ? undefined : balanceTable(context),
-    ranges: isInfested ? undefined : rangesTable(context),
+    balance: weighed.length === 0 ? undefined : balanceTable(weighed, context),
+    ranges: hasRanges ? rangesTable(context) : undefined,
     yearly: yearlyTable(context),
     cumulative: cumulativeTable(context),
     bearers: bearersTable(context),
-    verdicts: isInfested
-      ? ["The lake is infested: the options differ only in what is still spent on them. No loss is avoided."]
-      : context.comparison.options.map((option) => verdict(option, context)),
+    verdicts: [
+      ...(isInfested ? [infestedVerdict(weighed.length)] : []),
+      ...weighed.map((option) => verdict(option, context)),
+    ],
   };
+}
+
+const followsSchedule = ({ result }: OptionBalance) => result.option.schedule !== undefined;
+
+function infestedVerdict(schedules: number): string {
+  return schedules === 0
+    ? "The lake is infested: the options differ only in what is still spent on them. No loss is avoided."
+    : "The lake is infested: inspection avoids no loss. Options that follow other levels of the lake change what the mussels cost.";
 }
 
 function optionsTable(context: ReportContext): TableView {
   const { format, horizon, priceYear } = context;
+  const follows = allOptions(context).some(({ option }) => option.schedule !== undefined);
   return {
     id: "table-options",
     caption: `Each option over ${horizon} years, per year, prices of ${priceYear}`,
     head: head(
       "Option",
-      num("Program"),
+      num(follows ? "Program and levels" : "Program"),
       num("Expected infestation"),
       num("Together"),
       num(`Chance of infestation in ${horizon} years`),
@@ -54,36 +69,64 @@ function optionsTable(context: ReportContext): TableView {
         num(percent(infestedByYear.at(-1) ?? 0)),
       ),
     ),
-    note: "Equal yearly amounts with the same present value. A program's amount is below its yearly budget because it shrinks or ends once the lake is infested.",
+    note: optionsNote(context),
   };
 }
 
-function balanceTable(context: ReportContext): TableView {
-  const { comparison, format } = context;
+function optionsNote(context: ReportContext): string {
+  const options = allOptions(context);
+  const shrinks =
+    context.infestedSince === undefined && options.some(({ option }) => option.steps !== undefined)
+      ? " A program's amount is below its yearly budget because it shrinks or ends once the lake is infested."
+      : "";
+  const when = context.infestedSince === undefined ? " once the lake is infested" : "";
+  const follows = options.flatMap((result) => {
+    const followed = scheduleNameOf(result);
+    return followed === undefined ? [] : [` “${result.option.name}” follows “${followed}”${when}.`];
+  });
+  const means =
+    follows.length === 0
+      ? ""
+      : " What following it costs is in the first column, what it changes of upkeep and losses in that of the infestation.";
+  return `Equal yearly amounts with the same present value.${shrinks}${follows.join("")}${means}`;
+}
+
+function balanceTable(options: readonly OptionBalance[], context: ReportContext): TableView {
+  const { comparison, format, infestedSince } = context;
+  const breakEven = (option: OptionBalance) =>
+    infestedSince === undefined
+      ? [
+          num(option.breakEven.hazard === undefined ? "none" : percent(option.breakEven.hazard)),
+          num(option.breakEven.programPerYear ? format.money(option.breakEven.programPerYear) : "none"),
+        ]
+      : [];
   return {
     id: "table-balance",
-    caption: `Each program against “${comparison.baseline.option.name}”, present values, prices of ${context.priceYear}`,
+    caption: `Each option against “${comparison.baseline.option.name}”, present values, prices of ${context.priceYear}`,
     head: head(
-      "Program",
+      "Option",
       num("Added cost"),
       num("Loss avoided"),
       num("Net benefit"),
       num("Benefit–cost ratio"),
-      num("Break-even chance a year"),
-      num("Break-even budget a year"),
+      ...(infestedSince === undefined
+        ? [num("Break-even chance a year"), num("Break-even budget a year")]
+        : []),
     ),
-    rows: comparison.options.map((option) =>
+    rows: options.map((option) =>
       row(
         option.result.option.name,
         num(format.money(option.addedProgramCost)),
         num(format.money(option.avoidedLoss)),
         num(format.money(option.netBenefit)),
         num(option.benefitCostRatio === undefined ? "–" : ratio(option.benefitCostRatio)),
-        num(option.breakEven.hazard === undefined ? "none" : percent(option.breakEven.hazard)),
-        num(option.breakEven.programPerYear ? format.money(option.breakEven.programPerYear) : "none"),
+        ...breakEven(option),
       ),
     ),
-    note: "Break-even chance: of infestation without the program, at which the program pays with its present effect. Break-even budget: the yearly program cost that the avoided loss would carry.",
+    note:
+      infestedSince === undefined
+        ? "Break-even chance: of infestation without the option, at which it pays with its present effect. Break-even budget: the yearly program cost, apart from that of following a schedule, that the avoided loss would carry."
+        : "Loss avoided: upkeep and losses that the other levels save.",
   };
 }
 
@@ -166,39 +209,6 @@ function cumulativeTable(context: ReportContext): TableView {
       ),
     ),
     compact: true,
-  };
-}
-
-function bearersTable(context: ReportContext): TableView {
-  const { requested, format } = context;
-  const total = (read: (each: BearerShare) => Money) => num(format.money(sumOf(requested.bearers.map(read))));
-  return {
-    id: "table-bearers",
-    caption: `Who bears it: “${requested.result.option.name}”, present values, prices of ${context.priceYear}`,
-    head: head(
-      "Bearer",
-      num("Loss without"),
-      num("Loss avoided"),
-      num("Pays of the program now"),
-      num("Would pay in proportion"),
-    ),
-    rows: requested.bearers.map((each) =>
-      row(
-        each.name,
-        num(format.money(each.lossWithout)),
-        num(format.money(each.avoided)),
-        num(format.money(each.paysNow)),
-        num(format.money(each.proportionalShare)),
-      ),
-    ),
-    total: row(
-      "All",
-      total((each) => each.lossWithout),
-      total((each) => each.avoided),
-      total((each) => each.paysNow),
-      total((each) => each.proportionalShare),
-    ),
-    note: "In proportion: each bearer's part of the added program cost is its part of the loss avoided. Who should pay is for the board to decide.",
   };
 }
 

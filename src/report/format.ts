@@ -87,3 +87,34 @@ export const lineDimensions: Record<
   each: { quantity: "count", rate: "money", unit: "each" },
   year: { quantity: "count", rate: "money", unit: "year" },
 };
+
+/** With its first letter large, for the start of a line. */
+export const capitalised = (text: string): string => text.charAt(0).toLocaleUpperCase(locale) + text.slice(1);
+
+/** Names as a list in words, the first few of them and how many others. */
+export function listedWithin(names: readonly string[], most: number): string {
+  const rest = names.length - most;
+  const shown = rest > 0 ? [...names.slice(0, most), `${rest} ${rest === 1 ? "other" : "others"}`] : names;
+  return new Intl.ListFormat("en", { type: "conjunction" }).format(shown);
+}
+
+/** A factor in words: times where it is large, else percent. */
+export function factorText(factor: number): string {
+  return factor > 2 ? `${significant(factor, 2)} times` : percent(factor);
+}
+
+interface Spread {
+  readonly low: number;
+  readonly high: number;
+}
+
+/** Lowest to highest ratio, or one of them where they print alike. */
+export function spreadText({ low, high }: Spread): string {
+  const [from, to] = [ratio(low), ratio(high)];
+  return from === to ? from : `${from} to ${to}`;
+}
+
+export const ratioNote = (spread: Spread) => `${spreadText(spread)} over the ranges shown on the next pages`;
+
+export const oneDecimal = (value: number): string =>
+  value.toLocaleString(locale, { minimumFractionDigits: 1, maximumFractionDigits: 1 });

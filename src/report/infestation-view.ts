@@ -27,12 +27,19 @@ export interface StructureCostRow {
   readonly bearer: string;
   readonly first: Money;
   readonly mature: Money;
-  /** Mean yearly cost of the five years from the mature one, so that a plan of several years is not misread. */
+  /** Over several years, so that a plan of several years is not misread. */
   readonly matureMean: number;
   readonly expected: Money;
 }
 
 const meanYears = 5;
+
+/** Mean yearly cost of the five years from the mature one. */
+export function matureMeanOf(stream: readonly Money[], context: ReportContext): number {
+  const mature = matureYear(context);
+  const counted = stream.slice(mature, mature + meanYears);
+  return sumOf(counted).dividedBy(Math.max(1, counted.length)).toNumber();
+}
 
 /** Cost of each structure, most expensive first. */
 export function structureCosts(context: ReportContext): StructureCostRow[] {
@@ -41,14 +48,13 @@ export function structureCosts(context: ReportContext): StructureCostRow[] {
   return comparison.structures
     .map(({ structure }) => {
       const stream = comparison.infestation.ofStructure(structure.id);
-      const counted = stream.slice(mature, mature + meanYears);
       return {
         id: structure.id,
         name: structure.name,
         bearer: context.bearerName(structure.bearer),
         first: at(stream, 0),
         mature: at(stream, mature),
-        matureMean: sumOf(counted).dividedBy(Math.max(1, counted.length)).toNumber(),
+        matureMean: matureMeanOf(stream, context),
         expected: weightedSum(stream, comparison.baseline.lossWeights),
       };
     })

@@ -3,25 +3,37 @@ import type { BoardView } from "./board-view.js";
 import type { ReportContext } from "./context.js";
 import { percent } from "./format.js";
 import { structureCosts } from "./infestation-view.js";
+import { scheduleBoard } from "./schedule-board.js";
 
 /** Page 1 for a lake that is infested already: a maintenance budget, with nothing to weigh and nothing to avoid. */
 export function infestedBoard(context: ReportContext, since: number): Omit<BoardView, "failedChecks"> {
-  const { run, comparison, format } = context;
+  const { run, comparison, format, requested } = context;
+  if (requested.result.option.schedule !== undefined) return scheduleBoard(context);
   const { lake, study } = run.document;
   const yearly = format.money(comparison.baseline.equivalentYearly.infestation);
   return {
     question: `${lake.name} has been infested since ${since}: what does keeping its structures in service cost ${study.authority}?`,
-    answer: `Keeping the structures in service costs about ${yearly} a year. This is a maintenance budget: no inspection program can avoid an infestation that is there.`,
+    answer: `Keeping the structures in service costs about ${yearly} a year. This is a maintenance budget: no inspection program can avoid an infestation that is there.${lowerLevelsText(context)}`,
     pays: false,
     balance: undefined,
     figures: figures(context),
     asked: `The ${study.board} is asked to take note of the yearly cost and to decide on the protection plans listed inside.`,
     changes: [
       "The price of cleaning and the limits of each part decide the plans; the table of parts names the runner-up of each.",
-      "The drawdown schedule decides what hangs dry; a longer dry run kills more and leaves more to sweep.",
+      "The lake's levels decide what hangs dry; a longer dry run kills more and leaves more to sweep.",
       "Unit prices marked as judged are the first to replace by your own.",
     ],
   };
+}
+
+/** Points to an option whose levels of the lake lower the yearly cost. */
+function lowerLevelsText({ comparison }: ReportContext): string {
+  const paying = comparison.options.find(
+    ({ result, netBenefit }) => result.option.schedule !== undefined && netBenefit.greaterThan(0),
+  );
+  return paying
+    ? ` Following “${paying.result.schedule.name}” would lower it by more than it costs: see “Other levels of the lake”.`
+    : "";
 }
 
 function figures(context: ReportContext): BoardView["figures"] {

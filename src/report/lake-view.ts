@@ -1,30 +1,17 @@
-import { at, months } from "../model/lake/calendar.js";
-import { monthlyMeans } from "../model/lake/levels.js";
 import type { StructureResult } from "../model/structures/structure.js";
 import type { ReportContext } from "./context.js";
 import { significant } from "./format.js";
+import { dryRunsTable, levelFacts, levelsTable } from "./levels-view.js";
+import { runnerUpOf } from "./tried-plans.js";
 import { groupRow, head, num, type RowView, row, type TableView } from "./view-types.js";
-
-export const monthLabels = [
-  "Jan",
-  "Feb",
-  "Mar",
-  "Apr",
-  "May",
-  "Jun",
-  "Jul",
-  "Aug",
-  "Sep",
-  "Oct",
-  "Nov",
-  "Dec",
-];
 
 export interface LakeView {
   readonly description: string;
   readonly facts: readonly string[];
   readonly suitability: string;
   readonly levels: TableView;
+  /** Absent where nothing hangs dry. */
+  readonly dryRuns: TableView | undefined;
   readonly classes: TableView;
   readonly structures: TableView;
 }
@@ -32,20 +19,13 @@ export interface LakeView {
 export function lakeView(context: ReportContext): LakeView {
   return {
     description: context.run.document.lake.description,
-    facts: facts(context),
+    facts: levelFacts(context),
     suitability: suitabilityText(context),
     levels: levelsTable(context),
+    dryRuns: dryRunsTable(context),
     classes: classesTable(context),
     structures: structuresTable(context),
   };
-}
-
-function facts({ comparison, format }: ReportContext): string[] {
-  const { band, exposedArea, storageInBand } = comparison.lake;
-  return [
-    `The operating schedule moves the lake between ${format.quantity(band.highest, "elevation")} and ${format.quantity(band.lowest, "elevation")}. That lays bare ${format.quantity(exposedArea, "landArea")} of ground and moves ${format.quantity(storageInBand, "volume")} of storage.`,
-    "What lies in this band hangs dry part of the year, where drying and frost kill mussels; what lies below it, or floats, never does.",
-  ];
 }
 
 function suitabilityText({ comparison, run }: ReportContext): string {
@@ -58,35 +38,6 @@ function suitabilityText({ comparison, run }: ReportContext): string {
       : "Whittier and others 2008";
   return `Habitat for ${run.document.lake.species} mussels is ${limiting.class}: ${limiting.variable} rules at ${significant(limiting.value, 3)} ${limiting.unit} (weight ${weight}). Calcium classes are those of ${scheme}; by ${other} the calcium class would be ${otherCalciumScheme.class}.`;
 }
-
-function levelsTable({ comparison, format, run }: ReportContext): TableView {
-  const means = monthlyMeans(comparison.lake.daily);
-  const { lake } = run.document;
-  const modelLake = comparison.input.lake;
-  return {
-    id: "table-levels",
-    caption: `Mean water level and temperatures of ${lake.name}`,
-    head: head(
-      "Month",
-      num(`Level, ${format.unit("elevation")}`),
-      num(`Surface water, ${format.unit("temperature")}`),
-      num(`Air, ${format.unit("temperature")}`),
-    ),
-    rows: months.map((month) =>
-      row(
-        at(monthLabels, month),
-        num(oneDecimal(format.display(at(means, month), "elevation"))),
-        num(oneDecimal(format.display(at(modelLake.surfaceTemperature, month), "temperature"))),
-        num(oneDecimal(format.display(at(modelLake.airTemperature, month), "temperature"))),
-      ),
-    ),
-    note: "Levels from the drawdown schedule, joined linearly; temperatures as entered by the author of the study.",
-    compact: true,
-  };
-}
-
-const oneDecimal = (value: number) =>
-  value.toLocaleString("en-US", { minimumFractionDigits: 1, maximumFractionDigits: 1 });
 
 function classesTable({ comparison }: ReportContext): TableView {
   return {
@@ -110,7 +61,7 @@ function structuresTable(context: ReportContext): TableView {
   const { comparison, format } = context;
   return {
     id: "table-upkeep",
-    caption: "What would foul, and the cheapest plan found that keeps each part within its limits",
+    caption: "What would foul, and the plan that keeps each part in service",
     head: head(
       "Part",
       num(`Layer if left, ${format.unit("areaMass")}`),
@@ -121,7 +72,8 @@ function structuresTable(context: ReportContext): TableView {
       num("Cost a year"),
     ),
     rows: comparison.structures.flatMap((result) => structureRows(result, context)),
-    note: `Costs in a mature infestation, prices of ${context.priceYear}, with the losses that remain under the plan. Layers are the thickest in a year of a mature infestation that nobody cleans. Plans that break a limit (head loss, velocity, closed gaps, layer, cooling water, weight) are left out.`,
+    note: `The plan is the cheapest that keeps the part within its limits, unless the study prescribes one; the appendix “Keeping each part in service” has the others. Costs in a mature infestation, prices of ${context.priceYear}, with the losses that remain under the plan. Layers are the thickest in a year of a mature infestation that nobody cleans. Plans that break a limit (head loss, velocity, closed gaps, layer, cooling water, weight) are left out.`,
+    compact: true,
   };
 }
 
@@ -131,16 +83,13 @@ const isSwept = ({ years }: StructureResult) =>
 function structureRows(result: StructureResult, context: ReportContext): RowView[] {
   const { structure, components, litter } = result;
   const rows = components.map((component) => {
-    const { chosen, untouchedLayer } = component;
-    const runnerUp = component
-      .everyPlan()
-      .filter((each) => each.plan.id !== chosen.plan.id && each.brokenLimit === undefined)
-      .sort((a, b) => a.yearlyCost - b.yearlyCost)[0];
+    const { chosen, pinned, untouchedLayer } = component;
+    const runnerUp = runnerUpOf(component);
     return row(
       component.name,
       num(context.format.number(untouchedLayer.mass, "areaMass")),
       num(context.format.number(untouchedLayer.thickness, "smallLength")),
-      chosen.plan.label + (chosen.brokenLimit ? ` — ${chosen.brokenLimit}` : ""),
+      `${chosen.plan.label}${pinned ? " (prescribed)" : ""}${chosen.brokenLimit ? `; ${chosen.brokenLimit}` : ""}`,
       num(context.format.money(chosen.yearlyCost)),
       runnerUp?.plan.label ?? "none keeps the limits",
       num(runnerUp ? context.format.money(runnerUp.yearlyCost) : "–"),

@@ -6,6 +6,7 @@ export const colours = {
   shell: "#a8742c",
   band: "#d9cfbd",
   bandFill: "rgba(217, 207, 189, 0.55)",
+  waterFill: "rgba(47, 111, 126, 0.2)",
   brick: "#9b3d2f",
   grid: "#e4dfd4",
 } as const;

@@ -1,11 +1,13 @@
-import { amountOf } from "../model/money/line.js";
+import { amountOf, type CostLine, type Money } from "../model/money/line.js";
 import type { OptionResult } from "../model/option.js";
 import type { ReportContext } from "./context.js";
-import { lineDimensions, percent, significant } from "./format.js";
+import { capitalised, lineDimensions, percent, significant } from "./format.js";
+import { onlyFollows, scheduleNameOf } from "./option-kind.js";
 import { groupRow, head, num, type RowView, row, type TableView } from "./view-types.js";
 
 export interface ProgramView {
-  /** Absent where the lake is infested: no chance of infestation is left to lower. */
+  readonly heading: string;
+  /** Absent where the lake is infested, or no option has steps: no chance of infestation is lowered. */
   readonly funnel: TableView | undefined;
   readonly cost: TableView;
   readonly stepsNote: string;
@@ -17,15 +19,21 @@ export const allOptions = ({ comparison }: ReportContext): OptionResult[] => [
 ];
 
 export function programView(context: ReportContext): ProgramView {
-  const funnel = context.infestedSince === undefined ? funnelTable(context) : undefined;
-  return { funnel, cost: costTable(context), stepsNote: stepsNote(context) };
+  const hasSteps = context.comparison.options.some(({ result }) => result.option.steps !== undefined);
+  const funnel = context.infestedSince === undefined && hasSteps ? funnelTable(context) : undefined;
+  return {
+    heading: hasSteps ? "At the ramp: the program options" : "The options and what they cost",
+    funnel,
+    cost: costTable(context),
+    stepsNote: stepsNote(context),
+  };
 }
 
 const boats = (value: number) => significant(value, value < 100 ? 2 : 3);
 
 /** Of the year's launches, how many carry live mussels, and how many of those slip through, per option. */
 function funnelTable(context: ReportContext): TableView {
-  const options = allOptions(context);
+  const options = allOptions(context).filter((result) => !onlyFollows(result));
   return {
     id: "table-funnel",
     caption: "A year of launches, and the fouled boats that slip through",
@@ -66,30 +74,55 @@ function stepsNote({ run }: ReportContext): string {
 function costTable(context: ReportContext): TableView {
   return {
     id: "table-program-cost",
-    caption: `Cost of each option in a year with a clean lake, prices of ${context.priceYear}`,
+    caption: `${context.infestedSince === undefined ? "Cost of each option in a year with a clean lake" : "Cost of each option in a year in which it runs in full"}, prices of ${context.priceYear}`,
     head: head("Line", num("Quantity"), "Unit", num("Unit rate"), num("A year")),
     rows: allOptions(context).flatMap((result) => optionRows(result, context)),
-    note: `Equipment is shown at its yearly capital recovery over its life at the study's rate. Fees are revenue.`,
+    note: costNote(context),
   };
 }
 
-function optionRows(
-  { option, programLines, programPerYear }: OptionResult,
-  { format }: ReportContext,
-): RowView[] {
-  const rows = programLines.map((line) => {
-    const { quantity, rate, unit } = lineDimensions[line.quantityKind];
-    return row(
-      line.what,
-      num(format.number(line.quantity, quantity)),
-      unit ?? format.unit(quantity),
-      num(format.rate(format.display(line.unitRate, rate))),
-      num(format.exactMoney(amountOf(line))),
-    );
-  });
+function costNote(context: ReportContext): string {
+  const options = allOptions(context);
+  const notes = [
+    options.some(({ option }) => option.equipment.length > 0)
+      ? "Equipment is shown at its yearly capital recovery over its life at the study's rate."
+      : "",
+    options.some(({ option }) => option.fees.length > 0) ? "Fees are revenue." : "",
+    options.some(({ option }) => option.schedule !== undefined)
+      ? "Following a schedule is costed against the levels as operated; amounts with a minus are saved."
+      : "",
+  ];
+  return notes.filter(Boolean).join(" ");
+}
+
+function optionRows(result: OptionResult, context: ReportContext): RowView[] {
+  const { option, programLines, programPerYear, schedule, schedulePerYear } = result;
+  const followed = scheduleNameOf(result);
+  const when = context.infestedSince === undefined ? "each year once the lake is infested" : "each year";
   return [
     groupRow(option.name),
-    ...rows,
-    row("Sum", num(""), "", num(""), num(format.exactMoney(programPerYear))),
+    ...programLines.map((line) => lineRow(line, context)),
+    sumRow(programPerYear, context),
+    ...(followed === undefined
+      ? []
+      : [
+          groupRow(`${option.name}: following “${followed}”, ${when}`),
+          ...schedule.operating.map((line) => lineRow(line, context)),
+          sumRow(schedulePerYear, context),
+        ]),
   ];
 }
+
+function lineRow(line: CostLine, { format }: ReportContext): RowView {
+  const { quantity, rate, unit } = lineDimensions[line.quantityKind];
+  return row(
+    capitalised(line.what),
+    num(format.number(line.quantity, quantity)),
+    unit ?? format.unit(quantity),
+    num(format.rate(format.display(line.unitRate, rate))),
+    num(format.exactMoney(amountOf(line))),
+  );
+}
+
+const sumRow = (sum: Money, { format }: ReportContext) =>
+  row("Sum", num(""), "", num(""), num(format.exactMoney(sum)));

@@ -9,8 +9,10 @@ import { type HydraulicsView, hydraulicsView } from "./hydraulics-view.js";
 import { type InfestationView, infestationView } from "./infestation-view.js";
 import { type LakeView, lakeView } from "./lake-view.js";
 import { method } from "./method.js";
+import { type PlansView, plansView } from "./plans-view.js";
 import { type ProgramView, programView } from "./program-view.js";
 import { type RelationGroupView, relationsView } from "./relations-view.js";
+import { type SchedulesView, schedulesView } from "./schedules-view.js";
 import { type WorkedExamples, workedExamples } from "./worked-example.js";
 
 /** Everything that the template prints. */
@@ -32,6 +34,8 @@ export interface ReportView {
   readonly appendix: AppendixView;
   readonly charts: ChartsView;
   readonly hydraulics: HydraulicsView;
+  readonly plans: PlansView | undefined;
+  readonly schedules: SchedulesView | undefined;
   readonly method: typeof method;
   readonly relations: readonly RelationGroupView[];
   readonly worked: WorkedExamples;
@@ -59,6 +63,8 @@ export function reportView(run: StudyRun): ReportView {
     appendix: appendixView(context),
     charts: chartsView(context),
     hydraulics: hydraulicsView(context),
+    plans: plansView(context),
+    schedules: schedulesView(context),
     method,
     relations: relationsView(context.infestedSince !== undefined),
     worked: workedExamples(context),

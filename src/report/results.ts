@@ -1,6 +1,8 @@
 import type { OptionBalance } from "../model/compare.js";
-import { amountOf, type CostLine, type Money } from "../model/money/line.js";
+import { amountOf, type CostLine, type Money, totalOf } from "../model/money/line.js";
 import type { OptionResult } from "../model/option.js";
+import type { ScheduleResult } from "../model/schedules.js";
+import type { ComponentResult, TriedPlan } from "../model/structures/component.js";
 import type { StructureResult } from "../model/structures/structure.js";
 import type { StudyRun } from "../study/compute.js";
 
@@ -22,6 +24,7 @@ export function resultsJson(run: StudyRun): object {
     },
     suitability: comparison.lake.suitability,
     structures: comparison.structures.map(structureJson),
+    schedules: comparison.schedules.map(scheduleJson),
     infestationByYear: comparison.infestation.byYear.map(text),
     apartByYear: comparison.infestation.apartByYear.map(text),
     baseline: optionJson(comparison.baseline),
@@ -43,21 +46,60 @@ function structureJson({ structure, components, years, litter }: StructureResult
     name: structure.name,
     kind: structure.kind,
     bearer: structure.bearer,
-    components: components.map(({ name, chosen, everyPlan, untouchedLayer, thickestLayer }) => ({
-      name,
-      plan: chosen.plan.label,
-      brokenLimit: chosen.brokenLimit ?? null,
-      untouchedLayer,
-      thickestLayer,
-      tried: everyPlan().map(({ plan, yearlyCost, brokenLimit }) => ({
-        id: plan.id,
-        plan: plan.label,
-        yearlyCost: Number(yearlyCost.toFixed(2)),
-        brokenLimit: brokenLimit ?? null,
-      })),
-    })),
+    components: components.map(componentJson),
     litter,
     years: years.map((lines) => lines.map(lineJson)),
+  };
+}
+
+function componentJson(component: ComponentResult): object {
+  const { name, chosen, pinned, impossible, untouchedLayer, thickestLayer } = component;
+  return {
+    name,
+    plan: chosen.plan.label,
+    brokenLimit: chosen.brokenLimit ?? null,
+    pinned: pinned ? { reason: pinned.reason, cheapest: triedJson(pinned.cheapest) } : null,
+    untouchedLayer,
+    thickestLayer,
+    tried: component.everyPlan().map(triedJson),
+    impossible,
+  };
+}
+
+function triedJson({ plan, yearlyCost, brokenLimit }: TriedPlan): object {
+  return {
+    id: plan.id,
+    plan: plan.label,
+    yearlyCost: Number(yearlyCost.toFixed(2)),
+    brokenLimit: brokenLimit ?? null,
+  };
+}
+
+/** The lake under one schedule; the lake's own levels have no id. */
+function scheduleJson(schedule: ScheduleResult): object {
+  const { id, name, levels, structures, infestation, operating } = schedule;
+  return {
+    id: id ?? null,
+    name,
+    levels: {
+      lowest: levels.band.lowest,
+      highest: levels.band.highest,
+      exposedArea: levels.exposedArea,
+      storageInBand: levels.storageInBand,
+      daily: levels.daily,
+      years: levels.years,
+    },
+    storageGivenUp: schedule.storageGivenUp,
+    cleanEnergy: schedule.cleanEnergy,
+    killed: schedule.killed,
+    litter: schedule.litter,
+    operating: operating.map(lineJson),
+    operatingPerYear: text(totalOf(operating)),
+    infestationByYear: infestation.byYear.map(text),
+    plans: structures.map(({ structure, components }) => ({
+      structure: structure.id,
+      parts: components.map(({ name: part, chosen }) => ({ part, ...triedJson(chosen) })),
+    })),
   };
 }
 
@@ -80,6 +122,9 @@ function optionJson(result: OptionResult): object {
     infestedByYear: result.infestedByYear,
     programLines: result.programLines.map(lineJson),
     programPerYear: text(result.programPerYear),
+    schedule: result.option.schedule ?? null,
+    schedulePerYear: text(result.schedulePerYear),
+    schedulePresentValue: text(result.schedulePresentValue),
     expectedByYear: result.expectedByYear.map(pair),
     presentValue: pair(result.presentValue),
     equivalentYearly: pair(result.equivalentYearly),
