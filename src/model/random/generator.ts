@@ -2,7 +2,7 @@
 export interface RandomStream {
   /** Uniform in [0, 1), a multiple of 2⁻⁵³. */
   readonly uniform: () => number;
-  /** Exponential with the given mean, by inversion: −mean · ln(1 − u). Finite, since u < 1. */
+  /** Exponential with the given mean, by inversion: −mean · ln(1 − u). Finite, since u < 1; 1 − u is exact. */
   readonly exponential: (mean: number) => number;
 }
 
@@ -24,7 +24,7 @@ export function randomStream(seed: number, id: string): RandomStream {
   const [first, second] = [word(), word()];
   const next = xoshiro128([high(first), low(first), high(second), low(second)]);
   const uniform = () => ((next() >>> 5) * 2 ** 26 + (next() >>> 6)) * 2 ** -53;
-  return { uniform, exponential: (mean) => -mean * Math.log1p(-uniform()) };
+  return { uniform, exponential: (mean) => -mean * Math.log(1 - uniform()) };
 }
 
 const high = (word: bigint) => Number(word >> 32n);
