@@ -78,6 +78,8 @@ describe("an amount split in proportion", () => {
     // (walkerpartners.com, KXAN), and the partner funds of Utah for 2010 (Utah Division of Wildlife Resources, 2009).
     ["Cedar Park, Leander and Round Rock", 1_346_386, [663_559, 516_922, 165_905]],
     ["technicians and wash units in Utah", 407_861, [204_461, 203_400]],
+    // Nelson 2019 for Montana, as reported: 234 million USD a year of recreation, irrigation, infrastructure, taxes.
+    ["four sectors of Montana", 234_000_000, [122_000_000, 61_000_000, 47_000_000, 4_000_000]],
   ])("returns the shares that it was made of: %s", (_of, dollars, shares) => {
     expect(splitByWeights(dollars * 100, shares)).toEqual(shares.map((share) => share * 100));
   });
