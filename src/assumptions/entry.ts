@@ -1,4 +1,5 @@
 import { z } from "zod";
+import type { PriceIndex } from "../model/money/price-index.js";
 import { measures, type PlanEntry, partKinds } from "../model/structures/catalogue.js";
 import type { DimensionName } from "../units/dimensions.js";
 
@@ -81,9 +82,23 @@ export const planSchema = z
   })
   .transform((plan) => ({ ...plan, numbers: plan.numbers ?? plan.id }));
 
+/** Years of an index that were read in one place. */
+export interface IndexPart {
+  readonly basis: Basis;
+  readonly source: string;
+  readonly note: string;
+  readonly values: ReadonlyMap<number, number>;
+}
+
+/** A price index as the files have it, with where each year's value was read. */
+export interface PriceIndexTable extends PriceIndex {
+  readonly parts: readonly IndexPart[];
+}
+
 export interface AssumptionSet {
   readonly entries: ReadonlyMap<string, Assumption>;
   readonly sources: ReadonlyMap<string, Source>;
   /** The catalogue of protection plans. */
   readonly plans: readonly PlanEntry[];
+  readonly priceIndices: readonly PriceIndexTable[];
 }

@@ -4,6 +4,7 @@ import { parseDocument } from "yaml";
 import { z } from "zod";
 import { type Assumption, type AssumptionSet, entrySchema, type Source, sourceSchema } from "./entry.js";
 import { plansFile, readPlans } from "./plans.js";
+import { priceIndexFile, readPriceIndices } from "./price-indices.js";
 
 /** Wrong assumption files: for the engineer, at start. Each problem names file, entry, value and remedy. */
 export class AssumptionError extends Error {
@@ -28,7 +29,7 @@ export function loadAssumptions(folder: string): AssumptionSet {
   const sources = readSources(folder, problems);
   const entries = new Map<string, Assumption>();
   const files = readdirSync(folder).filter(
-    (name) => name.endsWith(".yaml") && name !== sourcesFile && name !== plansFile,
+    (name) => name.endsWith(".yaml") && ![sourcesFile, plansFile, priceIndexFile].includes(name),
   );
   for (const file of files.sort()) {
     for (const entry of readEntries(folder, file, problems)) {
@@ -41,8 +42,9 @@ export function loadAssumptions(folder: string): AssumptionSet {
   }
   if (problems.length > 0) throw new AssumptionError(problems);
   const plans = readPlans(readYaml(folder, plansFile, problems), entries, problems);
+  const priceIndices = readPriceIndices(readYaml(folder, priceIndexFile, problems), sources, problems);
   if (problems.length > 0) throw new AssumptionError(problems);
-  return { entries, sources, plans };
+  return { entries, sources, plans, priceIndices };
 }
 
 function readYaml(folder: string, file: string, problems: string[]): unknown {

@@ -2,6 +2,7 @@ import type { LevelYear } from "../model/inputs.js";
 import { at, daysInYear } from "../model/lake/calendar.js";
 import type { Quantity } from "../units/quantity.js";
 import type { RecordProblem } from "./contradiction.js";
+import { firstProblems } from "./csv-lines.js";
 import { type DateForm, dayText, yearOf } from "./level-dates.js";
 import { type LevelRow, readLevelRows } from "./level-rows.js";
 import {
@@ -58,20 +59,8 @@ export function readLevelRecord(csv: string, settings: RecordSettings): LevelRea
       .filter((gap) => daysOfGap(gap) > settings.fillGapsUpTo)
       .map((gap) => gapProblem(gap, settings.fillGapsUpTo)),
   ].sort((one, other) => (one.line ?? 0) - (other.line ?? 0));
-  if (problems.length > 0) return { problems: firstOf(problems) };
+  if (problems.length > 0) return { problems: firstProblems(problems) };
   return recordOf(sorted, gaps);
-}
-
-const mostProblems = 20;
-
-function firstOf(problems: readonly RecordProblem[]): readonly RecordProblem[] {
-  const rest = problems.length - mostProblems;
-  if (rest <= 0) return problems;
-  const remedy = "Correct those told so far; the others are told then.";
-  return [
-    ...problems.slice(0, mostProblems),
-    { found: `and ${rest} more problems`, allowed: "a record without them", remedy },
-  ];
 }
 
 /** What two conversions of one elevation may differ by, m. */

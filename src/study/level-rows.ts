@@ -1,6 +1,6 @@
-import { CsvError, parse } from "csv-parse/sync";
 import { QuantityError } from "../units/quantity.js";
 import type { RecordProblem } from "./contradiction.js";
+import { type CsvLine, csvLines } from "./csv-lines.js";
 import { headerExample, type LevelColumns, levelColumns } from "./level-columns.js";
 import { formTexts, type RecordDate, readDate } from "./level-dates.js";
 import { describe } from "./problems.js";
@@ -22,17 +22,12 @@ export interface LevelRows {
   readonly problems: readonly RecordProblem[];
 }
 
-interface Line {
-  readonly line: number;
-  readonly cells: readonly string[];
-}
-
 export const mostYears = 100;
 const mostLines = mostYears * 366 + 1;
 
 /** The lines of a CSV text, a level to each date. Whatever is not well formed is among the problems. */
 export function readLevelRows(csv: string): LevelRows {
-  const lines = linesOf(csv);
+  const lines = csvLines(csv, mostLines + 1);
   if ("found" in lines) return { rows: [], problems: [lines] };
   const [header, ...body] = lines;
   if (!header || lines.length > mostLines) return { rows: [], problems: [sizeProblem(header)] };
@@ -41,35 +36,7 @@ export function readLevelRows(csv: string): LevelRows {
   return { rows: [], problems: columns.map((problem) => ({ ...problem, line: header.line })) };
 }
 
-function linesOf(csv: string): readonly Line[] | RecordProblem {
-  const lines: Line[] = [];
-  try {
-    parse(csv, {
-      bom: true,
-      trim: true,
-      relax_column_count: true,
-      skip_empty_lines: true,
-      skip_records_with_empty_values: true,
-      record_delimiter: ["\r\n", "\n", "\r"],
-      to: mostLines + 1,
-      on_record: (cells, { lines: line }) => {
-        lines.push({ line, cells });
-        return null;
-      },
-    });
-    return lines;
-  } catch (error) {
-    if (!(error instanceof CsvError)) throw error;
-    return {
-      line: (lines.at(-1)?.line ?? 0) + 1,
-      found: "a quotation mark out of place",
-      allowed: 'quotation marks only around a whole value: "2,135.4"',
-      remedy: "Correct the values of this line.",
-    };
-  }
-}
-
-function sizeProblem(header: Line | undefined): RecordProblem {
+function sizeProblem(header: CsvLine | undefined): RecordProblem {
   return header
     ? {
         found: `more than ${mostLines} lines`,
@@ -83,7 +50,7 @@ function sizeProblem(header: Line | undefined): RecordProblem {
       };
 }
 
-function rowsOf(body: readonly Line[], columns: LevelColumns): LevelRows {
+function rowsOf(body: readonly CsvLine[], columns: LevelColumns): LevelRows {
   const rows: LevelRow[] = [];
   const problems: RecordProblem[] = [];
   let followsUndated = false;

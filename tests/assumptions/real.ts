@@ -14,5 +14,10 @@ export function entryOf(changes: Partial<Assumption> & Pick<Assumption, "id" | "
 
 /** A set of made-up entries. */
 export function setOf(...entries: readonly Assumption[]): AssumptionSet {
-  return { entries: new Map(entries.map((entry) => [entry.id, entry])), sources: new Map(), plans: [] };
+  return {
+    entries: new Map(entries.map((entry) => [entry.id, entry])),
+    sources: new Map(),
+    plans: [],
+    priceIndices: [],
+  };
 }

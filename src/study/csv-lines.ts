@@ -1,0 +1,49 @@
+import { CsvError, parse } from "csv-parse/sync";
+import type { RecordProblem } from "./contradiction.js";
+
+export interface CsvLine {
+  readonly line: number;
+  readonly cells: readonly string[];
+}
+
+/** The lines of a CSV text that hold something, at most `most` of them, or what keeps them from being read. */
+export function csvLines(csv: string, most: number): readonly CsvLine[] | RecordProblem {
+  const lines: CsvLine[] = [];
+  try {
+    parse(csv, {
+      bom: true,
+      trim: true,
+      relax_column_count: true,
+      skip_empty_lines: true,
+      skip_records_with_empty_values: true,
+      record_delimiter: ["\r\n", "\n", "\r"],
+      to: most,
+      on_record: (cells, { lines: line }) => {
+        lines.push({ line, cells });
+        return null;
+      },
+    });
+    return lines;
+  } catch (error) {
+    if (!(error instanceof CsvError)) throw error;
+    return {
+      line: (lines.at(-1)?.line ?? 0) + 1,
+      found: "a quotation mark out of place",
+      allowed: 'quotation marks only around a whole value: "2,135.4"',
+      remedy: "Correct the values of this line.",
+    };
+  }
+}
+
+const mostProblems = 20;
+
+/** The first problems of a text, and how many more there are. */
+export function firstProblems(problems: readonly RecordProblem[]): readonly RecordProblem[] {
+  const rest = problems.length - mostProblems;
+  if (rest <= 0) return problems;
+  const remedy = "Correct those told so far; the others are told then.";
+  return [
+    ...problems.slice(0, mostProblems),
+    { found: `and ${rest} more problems`, allowed: "a record without them", remedy },
+  ];
+}
