@@ -49,7 +49,9 @@ describe("the report's first page", () => {
 
   it("turns into a maintenance budget for a lake that is infested already", () => {
     const document = exampleDocument("sorrel-bend");
-    const infested = runStudy({ ...document, lake: { ...document.lake, infestedSince: 2024 } }, assumptions);
+    const lake = { ...document.lake, infestedSince: 2024, otherSchedules: [] };
+    const options = document.options.filter(({ schedule }) => schedule === undefined);
+    const infested = runStudy({ ...document, lake, options }, assumptions);
     const { board } = reportView(infested);
     expect(board.answer).toContain("maintenance budget");
     expect(board.question).toContain("infested since 2024");

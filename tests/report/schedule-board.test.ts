@@ -78,7 +78,8 @@ describe("the first page for stations with a schedule after them", () => {
     const both = { ...dryOut, id: "both", name: "Stations, then drying" };
     const steps = {
       coverage: "93 %",
-      setAside: "92 %",
+      declaration: "60 %",
+      quickCheck: "80 %",
       inspection: "79 %",
       hotWash: "84 %",
       deterrence: "30 %",

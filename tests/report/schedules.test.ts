@@ -21,7 +21,7 @@ const rowOf = (label: string) => {
 
 describe("schedules side by side", () => {
   it("are left out of a study that has only its own levels", () => {
-    expect(reportView(exampleRun("sorrel-bend")).schedules).toBeUndefined();
+    expect(reportView(exampleRun("ninemoss")).schedules).toBeUndefined();
   });
 
   it("print operating lines that add up to the yearly cost of the option that follows it", () => {
