@@ -93,6 +93,8 @@ function underLevels(
   const { contexts } = schedule;
   const structures = known ?? input.structures.map((each) => structureResult(each, contexts));
   const levels = levelsOf(contexts, input.lake);
+  const killed = killedInBand(levels.band, contexts);
+  for (const { forgetGrown } of contexts) forgetGrown();
   return {
     ...schedule,
     levels,
@@ -101,7 +103,7 @@ function underLevels(
     operating: [],
     storageGivenUp: 0,
     cleanEnergy: sumOf(structures.flatMap(({ cleanEnergy }) => cleanEnergy)),
-    killed: killedInBand(levels.band, contexts),
+    killed,
     litter: sumOf(structures.map(({ litter }) => litter.at(-1)?.mass ?? 0)),
   };
 }

@@ -1,4 +1,5 @@
 import { at } from "../lake/calendar.js";
+import { bracketedRoot } from "../root.js";
 
 export interface PumpPoint {
   readonly flow: number;
@@ -116,29 +117,16 @@ export function relativeSpeed(curve: PumpCurve, { flow, head }: PumpPoint): numb
   return risingRoot((speed) => speed ** 2 * pumpHead(curve, flow / speed) - head, slowest, 1);
 }
 
-const mostSteps = 100;
 const narrowest = 1e-13;
 
-/**
- * Root of a rising function between two ends, by false position with the Illinois weight, and by halving in every
- * third step; an end if the root is beyond it.
- */
+/** Root of a rising function between two ends; an end if the root is beyond it. */
 function risingRoot(rising: (at: number) => number, start: number, finish: number): number {
-  let [low, high] = [start, finish];
-  let [below, above] = [rising(low), rising(high)];
-  if (below >= 0) return low;
-  if (above <= 0) return high;
-  for (let step = 0; step < mostSteps && high - low > narrowest * finish; step++) {
-    const middle = step % 3 === 2 ? (low + high) / 2 : (low * above - high * below) / (above - below);
-    const value = rising(middle);
-    if (value === 0) return middle;
-    if (value < 0) {
-      [low, below] = [middle, value];
-      above /= 2;
-    } else {
-      [high, above] = [middle, value];
-      below /= 2;
-    }
-  }
-  return (low + high) / 2;
+  const [below, above] = [rising(start), rising(finish)];
+  if (below >= 0) return start;
+  if (above <= 0) return finish;
+  const ends = [
+    { x: start, y: below },
+    { x: finish, y: above },
+  ] as const;
+  return bracketedRoot(rising, ends, narrowest * finish);
 }

@@ -1,6 +1,7 @@
 import type { Assumed } from "../assumed.js";
 import { at } from "../lake/calendar.js";
 import type { DryingParameters } from "./drying.js";
+import { settledMonth } from "./population.js";
 import type { ShellParameters } from "./shell.js";
 import { nextPlace, type ShellTable, settlersPlace } from "./shell-table.js";
 import type { SurfaceMonth } from "./surface.js";
@@ -52,6 +53,28 @@ export function growthParameters(
 export interface GrowingSurface {
   readonly months: readonly SurfaceMonth[];
   readonly table: ShellTable;
+  /** What was grown on it before, by a name for the density and the cleaning: alike parts share it. */
+  readonly grown: Map<string, Grown>;
+}
+
+export interface Grown {
+  readonly layers: readonly Layer[];
+  /** Months at whose end the surface was cleaned. */
+  readonly cleanedMonths: ReadonlySet<number>;
+}
+
+/** What is known under a name, or grown now and kept. @param isEnough false for what must be grown anew */
+export function grownOnce(
+  { grown }: GrowingSurface,
+  name: string,
+  grow: () => Grown,
+  isEnough: (known: Grown) => boolean = () => true,
+): Grown {
+  const known = grown.get(name);
+  if (known && isEnough(known)) return known;
+  const made = grow();
+  grown.set(name, made);
+  return made;
 }
 
 /** The cohorts of a surface: how many live of each, and their places in the shell table. */
@@ -76,7 +99,7 @@ const valueAt = (list: Float64Array, index: number): number => list[index] ?? 0;
 const smallestCohort = 1 / 2;
 
 export interface GrowthInput {
-  readonly surface: GrowingSurface;
+  readonly surface: Pick<GrowingSurface, "months" | "table">;
   /** Lake-wide density over capacity times suitability, one value per month. */
   readonly density: readonly number[];
   /** Month of the year, 0 to 11, of the first value; January if left out. */
@@ -105,16 +128,37 @@ export function growLayers(
   return layers;
 }
 
-/** Live mass that drying and frost kill on an untouched surface in each year, kg/m²; none where it is never dry. */
+/**
+ * Live mass that drying and frost kill on an untouched surface in each year, kg/m². Once the density has settled and
+ * a dry run has left nothing alive, years repeat.
+ */
 export function killedByYear(input: GrowthInput, parameters: GrowthParameters): number[] {
+  const { surface, density } = input;
+  const years = density.length / 12;
+  if (!surface.table.isEverDry) return Array<number>(years).fill(0);
+  const settled = settledMonth(density);
+  const tried = Math.min(years, Math.ceil(settled / 12) + 2);
+  const { killed, bareMonth } = killedIn(
+    { ...input, density: density.slice(0, tried * 12) },
+    parameters,
+    settled,
+  );
+  if (tried === years) return killed;
+  return bareMonth !== undefined && bareMonth < (tried - 1) * 12
+    ? [...killed, ...Array<number>(years - tried).fill(at(killed, tried - 1))]
+    : killedIn(input, parameters, settled).killed;
+}
+
+function killedIn(input: GrowthInput, parameters: GrowthParameters, settled: number) {
   const killed = Array<number>(input.density.length / 12).fill(0);
-  if (!input.surface.table.isEverDry) return killed;
+  let bareMonth: number | undefined;
   growStands(input, parameters, (stand, month) => {
     const year = Math.floor(month / 12);
     killed[year] = (killed[year] ?? 0) + stand.killed;
+    if (stand.number === 0 && month >= settled) bareMonth ??= month;
     return false;
   });
-  return killed;
+  return { killed, bareMonth };
 }
 
 /** The months told at `growLayers`; the surface is cleaned if `see`, which is shown what stands, says so. */

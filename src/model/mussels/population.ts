@@ -49,3 +49,8 @@ export function densityShare(years: number, parameters: PopulationParameters): n
   const decline = years > yearsToPeak ? 1 - (1 - laterOverPeak) * declined : 1;
   return grown * decline;
 }
+
+/** First month from which a density no longer changes. */
+export function settledMonth(density: readonly number[]): number {
+  return density.findLastIndex((share) => share !== density.at(-1)) + 1;
+}

@@ -1,5 +1,5 @@
 import { at, months } from "../lake/calendar.js";
-import { type DryDose, type DryingParameters, survival } from "./drying.js";
+import { type DryingParameters, survival } from "./drying.js";
 import { grownLengthMm, type ShellParameters, wetMassG } from "./shell.js";
 import type { SurfaceMonth } from "./surface.js";
 
@@ -34,40 +34,6 @@ export const settlersPlace = (monthOfYear: number): number => monthOfYear * tabl
 export function nextPlace(place: number): number {
   return (place + 1) % tableAges === 0 ? place + 1 - 12 : place + 1;
 }
-
-/**
- * Maker of tables that keeps each, since surfaces that live through the same warmth and dry runs share one: below the
- * drawn-down band most do.
- */
-export function shellTables(
-  shell: ShellParameters,
-  drying: DryingParameters,
-): (surface: readonly SurfaceMonth[]) => ShellTable {
-  const known = new Map<number, { surface: readonly SurfaceMonth[]; table: ShellTable }[]>();
-  return (surface) => {
-    const warmth = surface.reduce((sum, { degreeDays }) => sum + degreeDays, 0);
-    const asWarm = known.get(warmth) ?? [];
-    const same = asWarm.find((each) => isSameLife(each.surface, surface));
-    if (same) return same.table;
-    const table = shellTable(surface, shell, drying);
-    known.set(warmth, [...asWarm, { surface, table }]);
-    return table;
-  };
-}
-
-function isSameLife(one: readonly SurfaceMonth[], other: readonly SurfaceMonth[]): boolean {
-  return one.every((month, index) => {
-    const { settlement, degreeDays, doseBefore, doseAfter } = at(other, index);
-    return (
-      month.settlement > 0 === settlement > 0 &&
-      month.degreeDays === degreeDays &&
-      isSameDose(month.doseBefore, doseBefore) &&
-      isSameDose(month.doseAfter, doseAfter)
-    );
-  });
-}
-
-const isSameDose = (one: DryDose, other: DryDose) => one.drying === other.drying && one.frost === other.frost;
 
 export function shellTable(
   surface: readonly SurfaceMonth[],

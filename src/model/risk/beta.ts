@@ -1,4 +1,4 @@
-import { bracketedRoot } from "./root.js";
+import { bracketedRoot } from "../root.js";
 
 /** Logarithm of the gamma function for x above 0: Stirling's series (DLMF 5.11.1) after raising x by Γ(x+1) = xΓ(x). */
 export function logGamma(x: number): number {

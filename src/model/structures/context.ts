@@ -4,10 +4,10 @@ import type { Lake } from "../inputs.js";
 import { dailyElevations, dryRuns } from "../lake/levels.js";
 import { type Suitability, suitability } from "../lake/suitability.js";
 import { dryingParameters } from "../mussels/drying.js";
+import { growingSurfaces } from "../mussels/growing-surfaces.js";
 import { type GrowingSurface, type GrowthParameters, growthParameters } from "../mussels/layer.js";
 import { densityShare, populationParameters } from "../mussels/population.js";
 import { shellParameters } from "../mussels/shell.js";
-import { shellTables } from "../mussels/shell-table.js";
 import { type Place, type Surface, settlementParameters, surfaceMonths } from "../mussels/surface.js";
 import type { PlanEntry } from "./catalogue.js";
 
@@ -31,6 +31,8 @@ export interface LakeContext {
   /** Real rate at which installations are paid off. */
   readonly discountRate: number;
   readonly growing: (surface: Surface) => GrowingSurface;
+  /** Lets go of what was grown, once the structures are worked out; it is grown again when asked for. */
+  readonly forgetGrown: () => void;
   /** Days of the longest dry run at a place; none where it floats. */
   readonly longestDryRun: (place: Place) => { startDay: number; days: number };
 }
@@ -58,7 +60,7 @@ export function lakeContexts(
   const drying = dryingParameters(lake.species, assumed);
   const settlement = settlementParameters(lake, assumed);
   const growth = growthParameters(assumed, shellParameters(assumed), drying);
-  const tableOf = shellTables(growth.shell, drying);
+  const { surfaceOf, forget } = growingSurfaces(growth.shell, drying);
   const shared = {
     lake,
     suitability: suited,
@@ -74,10 +76,8 @@ export function lakeContexts(
     ...shared,
     daily,
     levelLabel,
-    growing: (surface) => {
-      const months = surfaceMonths(surface, lake, daily, { settlement, drying });
-      return { months, table: tableOf(months) };
-    },
+    growing: (surface) => surfaceOf(surfaceMonths(surface, lake, daily, { settlement, drying })),
+    forgetGrown: forget,
     longestDryRun: (place) => longestRun(place, daily),
   });
   const [first, ...rest] = lake.record ?? [];

@@ -1,5 +1,6 @@
 import { at } from "../lake/calendar.js";
-import { type GrowingSurface, growLayers, type Layer } from "../mussels/layer.js";
+import { type GrowingSurface, growLayers, grownOnce, type Layer } from "../mussels/layer.js";
+import { settledMonth } from "../mussels/population.js";
 import type { Priced } from "./component.js";
 import type { Plan, Routine } from "./plan.js";
 import { nearLimit, type PartYear, thickest } from "./trial.js";
@@ -21,29 +22,36 @@ type SurfacePart = PartYear & { readonly surface: GrowingSurface };
  */
 export function followPlan(plan: Plan, part: SurfacePart): Followed {
   const { density } = part.context;
-  const cycle = cycleOf(plan.routine, density);
+  const cycle = cycleOf(plan.routine, part);
   if (cycle === undefined) return followMonths(plan, part, density.length).followed;
-  const { followed, cleanedMonths } = followMonths(plan, part, (cycle.firstYear + cycle.years) * 12);
-  return cleanedMonths.has(cycle.bareMonth)
-    ? repeated(followed, cycle.years, density.length / 12)
+  const tried = followMonths(plan, part, (cycle.firstYear + cycle.years) * 12);
+  return isBareIn(cycle, plan.routine, tried)
+    ? repeated(tried.followed, cycle.years, density.length / 12)
     : followMonths(plan, part, density.length).followed;
 }
 
+/** Was the surface bare as the cycle needs: cleaned on its date, or killed to the last mussel in its year? */
+function isBareIn({ bareMonth, firstYear }: Cycle, routine: Routine, tried: ReturnType<typeof followMonths>) {
+  return routine.by === "nothing"
+    ? tried.layers.slice(bareMonth, firstYear * 12).some(({ number }) => number === 0)
+    : tried.cleanedMonths.has(bareMonth);
+}
+
 interface Cycle {
-  /** A date of the routine after which the density no longer changes. */
+  /** A date of the routine, or the first month, after which the density no longer changes. */
   readonly bareMonth: number;
   /** The first year that lies wholly after it. */
   readonly firstYear: number;
   readonly years: number;
 }
 
-/** When a routine comes to repeat itself within the horizon; undefined if it does not. */
-function cycleOf(routine: Routine, density: readonly number[]): Cycle | undefined {
-  if (routine.by === "nothing" || routine.by === "trigger") return undefined;
-  const settled = density.findLastIndex((share) => share !== density.at(-1)) + 1;
-  let bareMonth = settled;
-  while (!isDate(routine, bareMonth)) bareMonth += 1;
-  const firstYear = Math.floor(bareMonth / 12) + 1;
+/** When a routine may come to repeat itself within the horizon; undefined if it cannot. */
+function cycleOf(routine: Routine, { context, surface }: SurfacePart): Cycle | undefined {
+  const { density } = context;
+  if (routine.by === "trigger" || (routine.by === "nothing" && !surface.table.isEverDry)) return undefined;
+  let bareMonth = settledMonth(density);
+  while (routine.by !== "nothing" && !isDate(routine, bareMonth)) bareMonth += 1;
+  const firstYear = Math.floor(bareMonth / 12) + (routine.by === "nothing" ? 2 : 1);
   const years = routine.by === "interval" ? Math.max(1, routine.months / 12) : 1;
   return (firstYear + years) * 12 < density.length ? { bareMonth, firstYear, years } : undefined;
 }
@@ -75,11 +83,18 @@ function followMonths(plan: Plan, part: SurfacePart, months: number) {
   const foundFrom = context.assumed("protection.start-density");
   const isFound = (month: number) => at(context.density, month) >= foundFrom;
   const factor = plan.protection?.settlementFactor ?? 1;
-  const { cleanedMonths, cleanAfter } = cleaningDates(plan, part);
-  const density = context.density
-    .slice(0, months)
-    .map((share, month) => (isFound(month) ? share * factor : share));
-  const layers = growLayers({ surface, density, cleanAfter }, context.growth);
+  const grow = () => {
+    const { cleanedMonths, cleanAfter } = cleaningDates(plan, part);
+    const density = context.density
+      .slice(0, months)
+      .map((share, month) => (isFound(month) ? share * factor : share));
+    return { layers: growLayers({ surface, density, cleanAfter }, context.growth), cleanedMonths };
+  };
+  const { routine } = plan;
+  const { layers, cleanedMonths } =
+    routine.by === "trigger"
+      ? grow()
+      : grownOnce(surface, `${months} months, ${routineName(routine)}, settlers × ${factor}`, grow);
   const addLines = (lines: Priced[], month: number): void => {
     const layer = at(layers, month);
     const monthOfYear = month % 12;
@@ -98,11 +113,23 @@ function followMonths(plan: Plan, part: SurfacePart, months: number) {
   const yearsOf = Array.from({ length: months / 12 }, (_, year) => year * 12);
   return {
     cleanedMonths,
+    layers,
     followed: {
       years: yearsOf.map(yearLines),
       thickestByYear: yearsOf.map((start) => thickest(layers.slice(start, start + 12))),
     },
   };
+}
+
+function routineName(routine: Exclude<Routine, { by: "trigger" }>): string {
+  switch (routine.by) {
+    case "nothing":
+      return "untouched";
+    case "interval":
+      return `cleaned every ${routine.months}`;
+    case "month-of-year":
+      return `cleaned in month ${routine.month}`;
+  }
 }
 
 function cleaningDates({ routine }: Plan, { component, context }: PartYear) {

@@ -39,12 +39,17 @@ function litterIn(ramp: Ramp, context: LakeContext): LitterYear[] {
   const kills = Array.from({ length: bands }, (_, band) =>
     bandKill(ramp.bottomElevation + step * (band + 1 / 2), context),
   );
-  return Array.from({ length: context.density.length / 12 }, (_, year) => {
+  const shellDensity = context.assumed("ramp.shell-density");
+  const litter: LitterYear[] = [];
+  for (let year = 0; year < context.density.length / 12; year++) {
+    const before = litter[year - 1];
     const killed = kills.map((band) => at(band, year)).filter((kill) => kill > 0);
     const mass = killed.reduce((sum, kill) => sum + kill * bandArea * kept, 0);
     const area = killed.length * bandArea;
-    return { mass, area, thickness: area > 0 ? mass / area / context.assumed("ramp.shell-density") : 0 };
-  });
+    const isRepeated = before !== undefined && before.mass === mass && before.area === area;
+    litter.push(isRepeated ? before : { mass, area, thickness: area > 0 ? mass / area / shellDensity : 0 });
+  }
+  return litter;
 }
 
 function bandKill(elevation: number, context: LakeContext): number[] {
@@ -57,24 +62,37 @@ function bandKill(elevation: number, context: LakeContext): number[] {
 
 const litterIds = ["shell.shell-share", "ramp.gathering", "ramp.shell-density", "ramp.litter-tolerance"];
 
-/** Sweeping as often as the litter reaches the tolerated thickness, with disposal and closure. */
-export function rampYears(ramp: Ramp, litter: readonly LitterYear[], context: LakeContext): Priced[][] {
-  return litter.map(({ mass, area, thickness }) => {
-    const sweeps = Math.floor(thickness / context.assumed("ramp.litter-tolerance"));
-    if (sweeps === 0) return [];
-    return [
-      {
-        what: "sweeping",
-        type: "work",
-        quantity: area * sweeps,
-        quantityKind: "area",
-        unitRate: context.assumed("ramp.sweeping-rate"),
-        assumptionIds: [...litterIds, "ramp.sweeping-rate"],
-      },
-      disposal(mass, context),
-      closure(ramp, sweeps, context),
-    ].filter((line): line is Priced => line.quantity > 0 && line.unitRate > 0);
+/**
+ * Sweeping as often as the litter reaches the tolerated thickness, with disposal and closure. Years that repeat are the
+ * same list.
+ */
+export function rampYears(
+  ramp: Ramp,
+  litter: readonly LitterYear[],
+  context: LakeContext,
+): readonly (readonly Priced[])[] {
+  const known = new Map<LitterYear, readonly Priced[]>();
+  return litter.map((year) => {
+    const lines = known.get(year) ?? sweepLines(ramp, year, context);
+    known.set(year, lines);
+    return lines;
   });
+}
+
+function sweepLines(ramp: Ramp, { mass, area, thickness }: LitterYear, context: LakeContext): Priced[] {
+  const sweeps = Math.floor(thickness / context.assumed("ramp.litter-tolerance"));
+  if (sweeps === 0) return [];
+  const sweeping: Priced = {
+    what: "sweeping",
+    type: "work",
+    quantity: area * sweeps,
+    quantityKind: "area",
+    unitRate: context.assumed("ramp.sweeping-rate"),
+    assumptionIds: [...litterIds, "ramp.sweeping-rate"],
+  };
+  return [sweeping, disposal(mass, context), closure(ramp, sweeps, context)].filter(
+    (line) => line.quantity > 0 && line.unitRate > 0,
+  );
 }
 
 function closure(ramp: Ramp, sweeps: number, context: LakeContext): Priced {

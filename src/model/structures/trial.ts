@@ -1,5 +1,5 @@
 import { at, months } from "../lake/calendar.js";
-import { bareSurface, type GrowingSurface, growLayers, type Layer } from "../mussels/layer.js";
+import { bareSurface, type GrowingSurface, growLayers, grownOnce, type Layer } from "../mussels/layer.js";
 import type { Component } from "./component.js";
 import type { LakeContext } from "./context.js";
 import type { Plan } from "./plan.js";
@@ -81,6 +81,8 @@ export function trialOf({ component, context }: PartYear): Trial {
   };
 }
 
+const neverCleaned: ReadonlySet<number> = new Set();
+
 type BareRuns = (settlementFactor: number, firstMonth: number, length: number) => readonly Layer[];
 
 /**
@@ -88,15 +90,16 @@ type BareRuns = (settlementFactor: number, firstMonth: number, length: number) =
  * asked for; made when first needed.
  */
 function bareRuns(surface: GrowingSurface, context: LakeContext): BareRuns {
-  const known = new Map<string, readonly Layer[]>();
   return (settlementFactor, firstMonth, length) => {
-    const key = `${settlementFactor} ${firstMonth}`;
-    const found = known.get(key);
-    if (found && found.length >= length) return found;
-    const density = Array<number>(length).fill(context.matureDensity * settlementFactor);
-    const layers = growLayers({ surface, density, firstMonth }, context.growth);
-    known.set(key, layers);
-    return layers;
+    const grow = () => {
+      const density = Array<number>(length).fill(context.matureDensity * settlementFactor);
+      return {
+        layers: growLayers({ surface, density, firstMonth }, context.growth),
+        cleanedMonths: neverCleaned,
+      };
+    };
+    const name = `bare in month ${firstMonth}, settlers × ${settlementFactor}`;
+    return grownOnce(surface, name, grow, ({ layers }) => layers.length >= length).layers;
   };
 }
 

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
-import { bracketedRoot, findRoots, type RootSearch, RootSearchError } from "../../../src/model/risk/root.js";
+import { bracketedRoot, findRoots, type RootSearch, RootSearchError } from "../../src/model/root.js";
 
 const search: RootSearch = { low: -3, high: 4, steps: 35, scale: "linear", tolerance: 1e-12 };
 const rootsOf = (evaluate: (x: number) => number, changes: Partial<RootSearch> = {}) =>

@@ -1,4 +1,4 @@
-import { at } from "../lake/calendar.js";
+import { at } from "./lake/calendar.js";
 
 /** A place where a function of one variable is zero, with the ends of the interval that it was found in. */
 export interface Root {

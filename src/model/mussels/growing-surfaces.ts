@@ -1,0 +1,50 @@
+import { at } from "../lake/calendar.js";
+import type { DryDose, DryingParameters } from "./drying.js";
+import type { GrowingSurface } from "./layer.js";
+import type { ShellParameters } from "./shell.js";
+import { shellTable } from "./shell-table.js";
+import type { SurfaceMonth } from "./surface.js";
+
+/**
+ * Maker of growing surfaces that keeps each: parts whose twelve months are alike share one surface with all that was
+ * grown on it, and those that live through the same warmth and dry runs share a shell table. Below the drawn-down
+ * band most do.
+ */
+export function growingSurfaces(
+  shell: ShellParameters,
+  drying: DryingParameters,
+): {
+  readonly surfaceOf: (months: readonly SurfaceMonth[]) => GrowingSurface;
+  /** Lets go of all that is kept: layers take much memory, and can be grown again. */
+  readonly forget: () => void;
+} {
+  const known = new Map<number, GrowingSurface[]>();
+  const surfaceOf = (months: readonly SurfaceMonth[]) => {
+    const warmth = months.reduce((sum, { degreeDays }) => sum + degreeDays, 0);
+    const asWarm = known.get(warmth)?.filter((each) => isSameLife(each.months, months)) ?? [];
+    const same = asWarm.find((each) => isSameSettlement(each.months, months));
+    if (same) return same;
+    const table = asWarm[0]?.table ?? shellTable(months, shell, drying);
+    const surface: GrowingSurface = { months, table, grown: new Map() };
+    known.set(warmth, [...(known.get(warmth) ?? []), surface]);
+    return surface;
+  };
+  return { surfaceOf, forget: () => known.clear() };
+}
+
+function isSameLife(one: readonly SurfaceMonth[], other: readonly SurfaceMonth[]): boolean {
+  return one.every((month, index) => {
+    const { settlement, degreeDays, doseBefore, doseAfter } = at(other, index);
+    return (
+      month.settlement > 0 === settlement > 0 &&
+      month.degreeDays === degreeDays &&
+      isSameDose(month.doseBefore, doseBefore) &&
+      isSameDose(month.doseAfter, doseAfter)
+    );
+  });
+}
+
+const isSameDose = (one: DryDose, other: DryDose) => one.drying === other.drying && one.frost === other.frost;
+
+const isSameSettlement = (one: readonly SurfaceMonth[], other: readonly SurfaceMonth[]) =>
+  one.every(({ settlement }, index) => settlement === at(other, index).settlement);
