@@ -52,7 +52,7 @@ export interface Trial {
 export function trialOf({ component, context }: PartYear): Trial {
   const surface = context.growing(component.surface);
   const runs = bareRuns(surface, context);
-  const monthCosts = new WeakMap<Layer, number>();
+  const monthCosts = new Map<Layer, number>();
   const costOfMonth = (layer: Layer, monthOfYear: number) => {
     const known = monthCosts.get(layer);
     if (known !== undefined) return known;
