@@ -43,7 +43,7 @@ const perStructure = ({ milliseconds, structures }: { milliseconds: number; stru
 
 /**
  * The study's structures, and its plants' cooling lines as service lines, over and over: each copy lies somewhat
- * lower and has somewhat less flow than the last.
+ * lower and has somewhat less flow than the last. The lake is compared under its own levels.
  */
 function largeLake(input: StudyInput, size: number): StudyInput {
   const originals = [...input.structures, ...input.structures.flatMap(coolingLines)];
@@ -53,7 +53,9 @@ function largeLake(input: StudyInput, size: number): StudyInput {
   )
     .flat()
     .slice(0, size);
-  return { ...input, structures, money: { ...input.money, horizon } };
+  const lake = { ...input.lake, otherSchedules: [] };
+  const options = input.options.filter(({ schedule }) => schedule === undefined);
+  return { ...input, lake, structures, options, money: { ...input.money, horizon } };
 }
 
 function coolingLines(plant: Structure): Structure[] {
