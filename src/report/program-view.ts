@@ -1,14 +1,15 @@
 import { amountOf, type CostLine, type Money } from "../model/money/line.js";
 import type { OptionResult } from "../model/option.js";
 import type { ReportContext } from "./context.js";
-import { capitalised, lineDimensions, percent, significant } from "./format.js";
-import { onlyFollows, scheduleNameOf } from "./option-kind.js";
+import { capitalised, lineDimensions } from "./format.js";
+import { type FunnelView, funnelView } from "./funnel-view.js";
+import { scheduleNameOf } from "./option-kind.js";
 import { groupRow, head, num, type RowView, row, type TableView } from "./view-types.js";
 
 export interface ProgramView {
   readonly heading: string;
   /** Absent where the lake is infested, or no option has steps: no chance of infestation is lowered. */
-  readonly funnel: TableView | undefined;
+  readonly funnel: FunnelView | undefined;
   readonly cost: TableView;
   readonly stepsNote: string;
 }
@@ -20,49 +21,14 @@ export const allOptions = ({ comparison }: ReportContext): OptionResult[] => [
 
 export function programView(context: ReportContext): ProgramView {
   const hasSteps = context.comparison.options.some(({ result }) => result.option.steps !== undefined);
-  const funnel = context.infestedSince === undefined && hasSteps ? funnelTable(context) : undefined;
+  const funnel =
+    context.infestedSince === undefined && hasSteps ? funnelView(context, allOptions(context)) : undefined;
   return {
     heading: hasSteps ? "At the ramp: the program options" : "The options and what they cost",
     funnel,
     cost: costTable(context),
     stepsNote: stepsNote(context),
   };
-}
-
-const boats = (value: number) => significant(value, value < 100 ? 2 : 3);
-
-/** Of the year's launches, how many carry live mussels, and how many of those slip through, per option. */
-function funnelTable(context: ReportContext): TableView {
-  const options = allOptions(context).filter((result) => !onlyFollows(result));
-  return {
-    id: "table-funnel",
-    caption: "A year of launches, and the fouled boats that slip through",
-    head: head(
-      "Option",
-      num("Launches"),
-      num("Fouled at the ramp"),
-      num("Set aside"),
-      num("Slip through"),
-      num("Chance a year"),
-    ),
-    rows: options.map(({ option, arrivals, hazard }) => {
-      const total = (read: (each: (typeof arrivals.classes)[number]) => number) =>
-        arrivals.classes.reduce((sum, each) => sum + read(each), 0);
-      return row(
-        option.name,
-        num(boats(total((each) => each.launches))),
-        num(boats(total((each) => each.fouled))),
-        num(boats(total((each) => each.setAside))),
-        num(`${boats(arrivals.slipThrough)}${rangeText(arrivals.slipThroughRange)}`),
-        num(percent(hazard)),
-      );
-    }),
-    note: "Fouled: carrying live mussels. In brackets, slip through if inspection and wash miss independently, and if they miss the same boats. Chance a year: of infestation, with other pathways.",
-  };
-}
-
-function rangeText({ independent, dependent }: { independent: number; dependent: number }): string {
-  return independent === dependent ? "" : ` (${boats(independent)}–${boats(dependent)})`;
 }
 
 function stepsNote({ run }: ReportContext): string {

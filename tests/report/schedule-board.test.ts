@@ -90,7 +90,7 @@ describe("the first page for stations with a schedule after them", () => {
     expect(board.question).toContain("Does keeping mussels out");
     expect(board.question).toContain(`following “${deeper.name}” if they come in`);
     expect(board.figures[0]?.note).toContain("for following its schedule");
-    expect(program.funnel?.rows.map(({ cells }) => cells[0]?.text)).toContain(both.name);
+    expect(program.funnel?.boats.rows.map(({ cells }) => cells[0]?.text)).toContain(both.name);
   });
 });
 

@@ -106,7 +106,7 @@ describe("an option that follows a schedule", () => {
   });
 
   it("is not in the funnel of boats, since it stops none", () => {
-    expect(funnel?.rows.map(({ cells }) => cells[0]?.text)).not.toContain(dryOut.name);
-    expect(funnel?.rows).toHaveLength(run.comparison.options.length);
+    expect(funnel?.boats.rows.map(({ cells }) => cells[0]?.text)).not.toContain(dryOut.name);
+    expect(funnel?.boats.rows).toHaveLength(run.comparison.options.length);
   });
 });
