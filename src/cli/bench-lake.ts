@@ -1,5 +1,6 @@
 import { compare } from "../model/compare.js";
-import type { Structure, StudyInput } from "../model/inputs.js";
+import type { StudyInput } from "../model/inputs.js";
+import type { Structure } from "../model/structures/inputs.js";
 import type { PreparedStudy } from "../study/compute.js";
 import { median } from "./median.js";
 

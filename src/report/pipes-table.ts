@@ -1,5 +1,5 @@
-import type { Pipe, Structure } from "../model/inputs.js";
 import type { PipeState, PipeSummary } from "../model/structures/hydraulic-summary.js";
+import type { Pipe, Structure } from "../model/structures/inputs.js";
 import type { StructureResult } from "../model/structures/structure.js";
 import type { ReportContext } from "./context.js";
 import { percent, significant } from "./format.js";

@@ -1,4 +1,4 @@
-import type { Structure } from "../model/inputs.js";
+import type { Structure } from "../model/structures/inputs.js";
 import type { ReportContext } from "./context.js";
 
 /** An elevation at which structures stand. */

@@ -1,4 +1,4 @@
-import type { RackFormula } from "../model/inputs.js";
+import type { RackFormula } from "../model/structures/inputs.js";
 
 /** Names of the formulas of rack losses as readers know them. */
 export const formulaNames: Readonly<Record<RackFormula, string>> = {

@@ -1,5 +1,5 @@
-import type { RackFormula } from "../model/inputs.js";
 import type { RackLosses, RackSummary } from "../model/structures/hydraulic-summary.js";
+import type { RackFormula } from "../model/structures/inputs.js";
 import type { ReportContext } from "./context.js";
 import { percent } from "./format.js";
 import { formulaNames } from "./rack-formulas.js";

@@ -1,7 +1,8 @@
 import type { Assumed } from "../model/assumed.js";
-import type { Structure, StudyInput } from "../model/inputs.js";
+import type { StudyInput } from "../model/inputs.js";
 import type { Component } from "../model/structures/component.js";
 import { type Contexts, lakeContexts } from "../model/structures/context.js";
+import type { Structure } from "../model/structures/inputs.js";
 import { candidatePlans } from "../model/structures/plan.js";
 import { componentsOf } from "../model/structures/structure.js";
 import type { Contradiction } from "./contradiction.js";

@@ -1,15 +1,13 @@
+import type { Boats, ProgramOption, StudyInput } from "../../src/model/inputs.js";
 import type {
-  Boats,
   Dock,
   Hydropower,
   Intake,
   LakeWide,
-  ProgramOption,
   Rack,
   Ramp,
   Structure,
-  StudyInput,
-} from "../../src/model/inputs.js";
+} from "../../src/model/structures/inputs.js";
 import { assumptionSet } from "./assumptions.js";
 import { drawnDownLake } from "./lakes.js";
 import { everyMonth } from "./near.js";

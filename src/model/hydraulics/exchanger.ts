@@ -1,4 +1,4 @@
-import type { Exchanger } from "../inputs.js";
+import type { Exchanger } from "../structures/inputs.js";
 import { waterDensity } from "./friction.js";
 
 /** Specific heat of water between 10 and 30 °C, J/(kg K). */

@@ -1,4 +1,4 @@
-import type { Rack, RackFormula } from "../inputs.js";
+import type { Rack, RackFormula } from "../structures/inputs.js";
 import { gravity } from "./friction.js";
 
 const radians = (degrees: number) => (degrees * Math.PI) / 180;

@@ -1,6 +1,6 @@
 import type { Assumed } from "../assumed.js";
-import type { TurbineType } from "../inputs.js";
 import { at } from "../lake/calendar.js";
+import type { TurbineType } from "../structures/inputs.js";
 
 /** Percent of the rated flow at which the relative efficiency is known. */
 const knownPercents = [20, 40, 60, 80, 100] as const;

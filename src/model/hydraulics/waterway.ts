@@ -1,4 +1,4 @@
-import type { Pipe } from "../inputs.js";
+import type { Pipe } from "../structures/inputs.js";
 import { flowAtHead, gravity, type PipeFlow, pipeArea, pipeHeadLoss } from "./friction.js";
 import { equivalentRoughness, hazenWilliamsFlow, hazenWilliamsLoss } from "./hazen-williams.js";
 

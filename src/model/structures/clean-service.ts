@@ -1,10 +1,10 @@
 import { pumpPower } from "../hydraulics/power.js";
-import type { Hydropower, Intake, Ramp, Structure } from "../inputs.js";
 import { at, daysOf, hoursPerDay, monthOfDay, months, secondsPerDay } from "../lake/calendar.js";
 import { wettedShares } from "../lake/levels.js";
 import type { QuantityKind } from "../money/line.js";
 import type { LakeContext } from "./context.js";
 import { operatingYear } from "./hydropower.js";
+import type { Hydropower, Intake, Ramp, Structure } from "./inputs.js";
 import { supplyOf } from "./supply.js";
 
 /** Something that a clean structure gives or uses in a year under a level schedule, with what a unit of it costs. */

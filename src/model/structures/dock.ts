@@ -1,9 +1,9 @@
-import type { Dock } from "../inputs.js";
 import { months } from "../lake/calendar.js";
 import type { Place } from "../mussels/surface.js";
 import { cleaningOf } from "./cleaning.js";
 import type { Component } from "./component.js";
 import type { LakeContext } from "./context.js";
+import type { Dock } from "./inputs.js";
 
 /** Docks, buoys, booms and hulls: wetted area, weight against buoyancy, cleaning, early replacement. */
 export function dockComponents(dock: Dock, context: LakeContext): Component[] {

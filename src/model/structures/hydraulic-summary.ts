@@ -3,10 +3,10 @@ import { frictionFactor, gravity, pipeArea, type Regime, regimeOf } from "../hyd
 import { equivalentC, hazenWilliamsLoss } from "../hydraulics/hazen-williams.js";
 import { blockedShare, rackFace, rackLoss } from "../hydraulics/rack.js";
 import { cleanWaterway, type Waterway, waterwayFlow, waterwayLoss } from "../hydraulics/waterway.js";
-import type { Intake, Pipe, Rack, RackFormula, Structure } from "../inputs.js";
 import type { Layer } from "../mussels/layer.js";
 import type { ComponentResult } from "./component.js";
 import type { LakeContext } from "./context.js";
+import type { Intake, Pipe, Rack, RackFormula, Structure } from "./inputs.js";
 import { type PumpSummary, pumpSummary } from "./pump-summary.js";
 import { barFactors, costFormula } from "./rack.js";
 

@@ -1,10 +1,10 @@
 import { pumpPower } from "../hydraulics/power.js";
-import type { Intake } from "../inputs.js";
 import { at, daysOf, hoursPerDay, secondsPerDay } from "../lake/calendar.js";
 import type { Layer } from "../mussels/layer.js";
 import { cleaningOf } from "./cleaning.js";
 import type { Component, Priced } from "./component.js";
 import type { LakeContext } from "./context.js";
+import type { Intake } from "./inputs.js";
 import { fouledPipeIds, pipeWall, thicknessLimit } from "./pipe.js";
 import { rackComponent } from "./rack.js";
 import { fouledConveyance, type Supply, supplyOf } from "./supply.js";

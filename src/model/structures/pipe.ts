@@ -1,8 +1,8 @@
 import { pipeArea } from "../hydraulics/friction.js";
-import type { Pipe } from "../inputs.js";
 import type { Layer } from "../mussels/layer.js";
 import type { Component } from "./component.js";
 import type { LakeContext } from "./context.js";
+import type { Pipe } from "./inputs.js";
 
 /** Assumptions behind the hydraulics of every fouled pipe. */
 export const fouledPipeIds = [

@@ -1,10 +1,10 @@
 import { fouledPipe } from "../hydraulics/fouled-pipe.js";
 import { operatingPoint, type PumpPoint, type PumpRun, pumpHead } from "../hydraulics/pump.js";
 import { cleanWaterway, type Waterway } from "../hydraulics/waterway.js";
-import type { Intake } from "../inputs.js";
 import { at, months } from "../lake/calendar.js";
 import type { Layer } from "../mussels/layer.js";
 import type { LakeContext } from "./context.js";
+import type { Intake } from "./inputs.js";
 import { type PumpedSupply, pumpedSupply } from "./supply.js";
 
 /** A pump known by its curve in the month of its largest demand, of several that with the lowest lake. */

@@ -1,10 +1,10 @@
 import { type BarFactors, barSurfaceRatio, blockedShare, rackFace, rackLoss } from "../hydraulics/rack.js";
-import type { Rack, RackFormula } from "../inputs.js";
 import { at } from "../lake/calendar.js";
 import type { Layer } from "../mussels/layer.js";
 import { cleaningOf } from "./cleaning.js";
 import type { Component, Priced } from "./component.js";
 import type { LakeContext } from "./context.js";
+import type { Rack, RackFormula } from "./inputs.js";
 
 /** The physical effect of a layer on a rack at a flow. */
 export interface RackState {

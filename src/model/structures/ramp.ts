@@ -1,8 +1,8 @@
-import type { Ramp } from "../inputs.js";
 import { at, daysInYear, daysOf, months } from "../lake/calendar.js";
 import { killedByYear } from "../mussels/layer.js";
 import type { Priced } from "./component.js";
 import type { Contexts, LakeContext } from "./context.js";
+import type { Ramp } from "./inputs.js";
 import { disposal } from "./work.js";
 
 /** Bands of elevation into which a ramp is cut, each with its own water and its own dry run. */

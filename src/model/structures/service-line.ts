@@ -1,8 +1,8 @@
-import type { ServiceLine } from "../inputs.js";
 import { daysOf, months } from "../lake/calendar.js";
 import { cleaningOf } from "./cleaning.js";
 import type { Component } from "./component.js";
 import type { LakeContext } from "./context.js";
+import type { ServiceLine } from "./inputs.js";
 import { pipeWall, thicknessLimit } from "./pipe.js";
 import { serviceShare, smallLineIds } from "./small-line.js";
 

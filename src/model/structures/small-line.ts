@@ -1,9 +1,9 @@
 import { exchangerDuty, fouledCoefficient } from "../hydraulics/exchanger.js";
 import { fouledPipe } from "../hydraulics/fouled-pipe.js";
 import { cleanWaterway, type Waterway, waterwayFlow } from "../hydraulics/waterway.js";
-import type { Exchanger, Pipe } from "../inputs.js";
 import type { Layer } from "../mussels/layer.js";
 import type { LakeContext } from "./context.js";
+import type { Exchanger, Pipe } from "./inputs.js";
 import { fouledPipeIds } from "./pipe.js";
 
 /** A small-bore line with what it has to deliver. */

@@ -1,4 +1,3 @@
-import type { Structure } from "../inputs.js";
 import { at, months } from "../lake/calendar.js";
 import { type CostLine, costLine } from "../money/line.js";
 import type { Check, Component, ComponentResult, Priced } from "./component.js";
@@ -6,6 +5,7 @@ import type { Contexts, LakeContext } from "./context.js";
 import { dockComponents } from "./dock.js";
 import { type HydraulicSummary, hydraulicSummary } from "./hydraulic-summary.js";
 import { hydropowerComponents, operatingYear } from "./hydropower.js";
+import type { Structure } from "./inputs.js";
 import { intakeComponents } from "./intake.js";
 import { type LitterYear, litterByYear, rampYears } from "./ramp.js";
 import { serviceLineComponents } from "./service-line.js";

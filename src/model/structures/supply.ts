@@ -1,11 +1,11 @@
 import { fouledPipe } from "../hydraulics/fouled-pipe.js";
 import { type Pump, type PumpRun, pumpCurve, pumpRun } from "../hydraulics/pump.js";
 import { cleanWaterway, type Waterway, waterwayFlow, waterwayLoss } from "../hydraulics/waterway.js";
-import type { Intake } from "../inputs.js";
 import { at, months } from "../lake/calendar.js";
 import { monthlyMeans } from "../lake/levels.js";
 import type { Layer } from "../mussels/layer.js";
 import type { LakeContext } from "./context.js";
+import type { Intake } from "./inputs.js";
 
 export type SupplyContext = Pick<LakeContext, "daily" | "roughness" | "viscosity">;
 

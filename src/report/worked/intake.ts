@@ -1,9 +1,9 @@
 import { fouledPipe } from "../../model/hydraulics/fouled-pipe.js";
 import type { Waterway } from "../../model/hydraulics/waterway.js";
-import type { Intake } from "../../model/inputs.js";
 import { at, daysOf } from "../../model/lake/calendar.js";
 import type { Layer } from "../../model/mussels/layer.js";
 import type { PipeSummary } from "../../model/structures/hydraulic-summary.js";
+import type { Intake } from "../../model/structures/inputs.js";
 import type { StructureResult } from "../../model/structures/structure.js";
 import {
   type Conveyed,

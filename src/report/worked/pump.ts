@@ -1,7 +1,7 @@
 import type { PumpCurve, PumpRun } from "../../model/hydraulics/pump.js";
 import type { Waterway } from "../../model/hydraulics/waterway.js";
-import type { Intake } from "../../model/inputs.js";
 import { at } from "../../model/lake/calendar.js";
+import type { Intake } from "../../model/structures/inputs.js";
 import type { PumpedSupply } from "../../model/structures/supply.js";
 import type { Drive, EnteredIntake, IntakeCase, Outcome } from "./intake.js";
 import { giveLevel, giveQuantity, type Setting } from "./setting.js";

@@ -1,6 +1,6 @@
 import { gravity } from "../../model/hydraulics/friction.js";
-import type { Rack, RackFormula } from "../../model/inputs.js";
 import type { RackLosses, RackSummary } from "../../model/structures/hydraulic-summary.js";
+import type { Rack, RackFormula } from "../../model/structures/inputs.js";
 import type { Quantity } from "../../units/quantity.js";
 import { formulaNames } from "../rack-formulas.js";
 import { giveAssumption, giveQuantity, type Setting } from "./setting.js";

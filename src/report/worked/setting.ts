@@ -1,11 +1,11 @@
 import { assumedFrom } from "../../assumptions/override.js";
 import type { Assumed } from "../../model/assumed.js";
 import { gravity, waterDensity } from "../../model/hydraulics/friction.js";
-import type { Pipe } from "../../model/inputs.js";
 import { at } from "../../model/lake/calendar.js";
 import { monthlyMeans } from "../../model/lake/levels.js";
 import type { Layer } from "../../model/mussels/layer.js";
 import type { LakeContext } from "../../model/structures/context.js";
+import type { Pipe } from "../../model/structures/inputs.js";
 import type { StructureResult } from "../../model/structures/structure.js";
 import type { Quantity } from "../../units/quantity.js";
 import type { ReportContext } from "../context.js";

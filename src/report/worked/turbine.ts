@@ -1,6 +1,6 @@
 import { turbineCurve, turbineEfficiency } from "../../model/hydraulics/turbine.js";
-import type { TurbineType } from "../../model/inputs.js";
 import { at } from "../../model/lake/calendar.js";
+import type { TurbineType } from "../../model/structures/inputs.js";
 import { giveAssumption, giveQuantity, type Setting } from "./setting.js";
 import type { Sheet } from "./sheet.js";
 import type { UnitCase } from "./unit.js";

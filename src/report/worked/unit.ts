@@ -1,11 +1,11 @@
 import { fouledPipe } from "../../model/hydraulics/fouled-pipe.js";
 import { hydroPower } from "../../model/hydraulics/power.js";
 import { waterwayLoss } from "../../model/hydraulics/waterway.js";
-import type { Hydropower } from "../../model/inputs.js";
 import { at, daysOf, hoursPerDay } from "../../model/lake/calendar.js";
 import type { Layer } from "../../model/mussels/layer.js";
 import type { PipeSummary } from "../../model/structures/hydraulic-summary.js";
 import { type OperatingYear, operatingYear } from "../../model/structures/hydropower.js";
+import type { Hydropower } from "../../model/structures/inputs.js";
 import { monthNames } from "../../study/fields.js";
 import type { StudyDocument } from "../../study/schema.js";
 import { layerSteps } from "./pipe.js";

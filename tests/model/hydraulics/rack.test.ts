@@ -10,7 +10,7 @@ import {
   rackLoss,
   reclamationLoss,
 } from "../../../src/model/hydraulics/rack.js";
-import type { Rack, RackFormula } from "../../../src/model/inputs.js";
+import type { Rack, RackFormula } from "../../../src/model/structures/inputs.js";
 import { assumed } from "../assumptions.js";
 import { halfDigit, relativeGap } from "../near.js";
 

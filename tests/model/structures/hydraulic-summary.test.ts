@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import type { Intake } from "../../../src/model/inputs.js";
 import { bareSurface, type Layer } from "../../../src/model/mussels/layer.js";
 import { hydraulicSummary } from "../../../src/model/structures/hydraulic-summary.js";
+import type { Intake } from "../../../src/model/structures/inputs.js";
 import { structureResult } from "../../../src/model/structures/structure.js";
 import { assumedWith } from "../assumptions.js";
 import { contextOf } from "../contexts.js";

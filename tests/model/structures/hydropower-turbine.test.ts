@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { compare } from "../../../src/model/compare.js";
-import type { Hydropower } from "../../../src/model/inputs.js";
 import { bareSurface, type Layer } from "../../../src/model/mussels/layer.js";
 import { hydropowerComponents, operatingYear } from "../../../src/model/structures/hydropower.js";
+import type { Hydropower } from "../../../src/model/structures/inputs.js";
 import { assumed, assumedWith } from "../assumptions.js";
 import { contextOf } from "../contexts.js";
 import { productiveLake } from "../lakes.js";

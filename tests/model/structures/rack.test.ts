@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { rackFace, reclamationLoss } from "../../../src/model/hydraulics/rack.js";
-import type { Rack } from "../../../src/model/inputs.js";
 import { bareSurface, type Layer } from "../../../src/model/mussels/layer.js";
+import type { Rack } from "../../../src/model/structures/inputs.js";
 import { rackComponent, rackState } from "../../../src/model/structures/rack.js";
 import { assumed } from "../assumptions.js";
 import { contextOf } from "../contexts.js";

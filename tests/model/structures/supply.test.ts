@@ -4,9 +4,9 @@ import { roughnessParameters } from "../../../src/model/hydraulics/fouled-pipe.j
 import { pipeHeadLoss } from "../../../src/model/hydraulics/friction.js";
 import { pumpPower } from "../../../src/model/hydraulics/power.js";
 import { pumpCurve, pumpHead } from "../../../src/model/hydraulics/pump.js";
-import type { Intake, PumpSupply } from "../../../src/model/inputs.js";
 import { dailyElevations } from "../../../src/model/lake/levels.js";
 import { bareSurface, type Layer } from "../../../src/model/mussels/layer.js";
+import type { Intake, PumpSupply } from "../../../src/model/structures/inputs.js";
 import { intakeComponents } from "../../../src/model/structures/intake.js";
 import { pumpSummary } from "../../../src/model/structures/pump-summary.js";
 import { structureResult } from "../../../src/model/structures/structure.js";

@@ -1,7 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { compare } from "../../../src/model/compare.js";
-import type { Dock, Hydropower, Intake, Structure } from "../../../src/model/inputs.js";
 import { dailyElevations } from "../../../src/model/lake/levels.js";
 import { bareSurface, growLayers } from "../../../src/model/mussels/layer.js";
 import { planId } from "../../../src/model/structures/catalogue.js";
@@ -9,6 +8,7 @@ import type { Component, ComponentResult, Priced } from "../../../src/model/stru
 import type { LakeContext } from "../../../src/model/structures/context.js";
 import { dockComponents } from "../../../src/model/structures/dock.js";
 import { mergeLines } from "../../../src/model/structures/follow.js";
+import type { Dock, Hydropower, Intake, Structure } from "../../../src/model/structures/inputs.js";
 import type { Plan } from "../../../src/model/structures/plan.js";
 import { componentsOf } from "../../../src/model/structures/structure.js";
 import { keepInService } from "../../../src/model/structures/upkeep.js";

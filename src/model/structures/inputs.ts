@@ -1,0 +1,169 @@
+/** Structures as the model takes them: plain numbers in coherent units, as in `../inputs.ts`. */
+import type { ByMonth } from "../inputs.js";
+import type { PinnedPlan } from "./catalogue.js";
+
+export type RackFormula = "meusburger" | "reclamation" | "clark" | "kirschmer";
+
+export interface Rack {
+  readonly width: number;
+  readonly height: number;
+  readonly barThickness: number;
+  readonly clearSpacing: number;
+  readonly barDepth: number;
+  readonly barShape: "rectangular" | "rounded-upstream" | "rounded-both" | "round";
+  /** From the horizontal, degrees. */
+  readonly angle: number;
+  /** Which head loss the costs use; Meusburger's if absent. */
+  readonly formula?: RackFormula | undefined;
+  readonly headLossLimit: number;
+  readonly velocityLimit: number;
+}
+
+/** A clean wall is known by its absolute roughness or by its Hazen–Williams C: exactly one of them. */
+export interface Pipe {
+  readonly length: number;
+  readonly diameter: number;
+  readonly roughness?: number | undefined;
+  readonly hazenWilliamsC?: number | undefined;
+  /** Sum of local loss coefficients on V²/2g. */
+  readonly minorLoss: number;
+}
+
+/** Counted items with hours of work a year once mussels are established: gates, guides, gauges, drains. */
+export interface Fixture {
+  readonly name: string;
+  readonly count: number;
+  readonly hoursEach: number;
+}
+
+interface StructureBase {
+  readonly id: string;
+  readonly name: string;
+  readonly bearer: string;
+  readonly fixtures: readonly Fixture[];
+  /** Plans that the study prescribes for parts. */
+  readonly pinned: readonly PinnedPlan[];
+}
+
+/** Head that is given, or that of the lake's monthly mean level above an outlet: exactly one of them. */
+export interface GravitySupply {
+  readonly by: "gravity";
+  readonly availableHead?: number | undefined;
+  readonly outletElevation?: number | undefined;
+}
+
+/** A pump known by its margin at the largest demand, or by its curve: exactly one of them. */
+export interface PumpSupply {
+  readonly by: "pump";
+  readonly efficiency: number;
+  readonly energyPrice: number;
+  readonly marginHead?: number | undefined;
+  /** One point, or three and more by rising flow. */
+  readonly curve?: ReadonlyArray<{ readonly flow: number; readonly head: number }> | undefined;
+  /** Where the pump delivers to; goes with a curve. */
+  readonly deliveryElevation?: number | undefined;
+  /** Goes with a curve; on-off if absent. */
+  readonly control?: "on-off" | "variable-speed" | undefined;
+}
+
+export interface Intake extends StructureBase {
+  readonly kind: "intake";
+  readonly elevation: number;
+  readonly demand: ByMonth;
+  readonly rack: Rack;
+  readonly conduit: Pipe;
+  readonly supply: GravitySupply | PumpSupply;
+  /** Cost of water from elsewhere while this intake falls short. */
+  readonly alternativeWater: number;
+  readonly oxidantAllowed: boolean;
+}
+
+export type TurbineType = "francis" | "kaplan" | "propeller" | "crossflow" | "pelton";
+
+export interface Turbine {
+  readonly type: TurbineType;
+  /** Largest flow through one unit. */
+  readonly ratedFlow: number;
+  readonly generatorEfficiency: number;
+}
+
+/** A counterflow exchanger that a line cools. */
+export interface Exchanger {
+  readonly area: number;
+  /** Overall heat transfer coefficient when clean, W/(m² K). */
+  readonly cleanCoefficient: number;
+  /** Mass flow times specific heat on the hot side, kW/K. */
+  readonly hotCapacityRate: number;
+}
+
+export interface Hydropower extends StructureBase {
+  readonly kind: "hydropower";
+  readonly units: number;
+  readonly elevation: number;
+  readonly tailwaterElevation: number;
+  /** Of turbine, generator and transformer together; where it is not given, the turbine is. */
+  readonly efficiency?: number | undefined;
+  readonly turbine?: Turbine | undefined;
+  /** Flow through one unit. */
+  readonly flow: ByMonth;
+  readonly energyPrice: ByMonth;
+  readonly rack: Rack;
+  readonly penstock: Pipe;
+  readonly coolingWater: Pipe & {
+    readonly requiredFlow: number;
+    readonly availableHead: number;
+    readonly exchanger?: Exchanger | undefined;
+    readonly oxidantAllowed?: boolean | undefined;
+  };
+}
+
+/** Small-bore raw-water lines of one kind; all but the count is for one of them. */
+export interface ServiceLine extends StructureBase, Pipe {
+  readonly kind: "service-line";
+  readonly elevation: number;
+  readonly count: number;
+  readonly requiredFlow: number;
+  readonly availableHead: number;
+  /** What a day without the line costs. */
+  readonly shortageCostPerDay: number;
+  readonly oxidantAllowed: boolean;
+  readonly exchanger?: Exchanger | undefined;
+}
+
+export interface Dock extends StructureBase {
+  readonly kind: "dock";
+  readonly count: number;
+  readonly floating: boolean;
+  /** Depth of the wetted surface below the water if floating, else its elevation. */
+  readonly depth?: number | undefined;
+  readonly elevation?: number | undefined;
+  readonly wettedArea: number;
+  readonly spareBuoyancy?: number | undefined;
+  readonly replacementCost: number;
+}
+
+export interface Ramp extends StructureBase {
+  readonly kind: "ramp";
+  readonly width: number;
+  readonly topElevation: number;
+  readonly bottomElevation: number;
+  /** Rise over run. */
+  readonly slope: number;
+  readonly launchesPerDay: ByMonth;
+  readonly launchFee: number;
+}
+
+export interface YearlyItem {
+  readonly name: string;
+  readonly cost: number;
+  /** True for losses that are not infrastructure (recreation, property, fishery); totalled apart. */
+  readonly apart: boolean;
+  readonly fromYear: number;
+}
+
+export interface LakeWide extends StructureBase {
+  readonly kind: "lake-wide";
+  readonly items: readonly YearlyItem[];
+}
+
+export type Structure = Intake | Hydropower | ServiceLine | Dock | Ramp | LakeWide;
