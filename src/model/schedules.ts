@@ -5,7 +5,7 @@ import { at, months } from "./lake/calendar.js";
 import { exposedBand } from "./lake/levels.js";
 import { exposedArea, storageBetween } from "./lake/storage.js";
 import type { CostLine } from "./money/line.js";
-import { killedByYear } from "./mussels/layer.js";
+import { killedByYear } from "./mussels/growth.js";
 import { operatingLines, storageLost } from "./schedule-cost.js";
 import { type Contexts, lakeContexts } from "./structures/context.js";
 import { type StructureResult, structureResult } from "./structures/structure.js";

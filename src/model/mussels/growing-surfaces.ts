@@ -1,6 +1,6 @@
 import { at } from "../lake/calendar.js";
 import type { DryDose, DryingParameters } from "./drying.js";
-import type { GrowingSurface } from "./layer.js";
+import type { GrowingSurface } from "./growth.js";
 import type { ShellParameters } from "./shell.js";
 import { shellTable } from "./shell-table.js";
 import type { SurfaceMonth } from "./surface.js";

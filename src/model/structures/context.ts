@@ -5,7 +5,7 @@ import { dailyElevations, dryRuns } from "../lake/levels.js";
 import { type Suitability, suitability } from "../lake/suitability.js";
 import { dryingParameters } from "../mussels/drying.js";
 import { growingSurfaces } from "../mussels/growing-surfaces.js";
-import { type GrowingSurface, type GrowthParameters, growthParameters } from "../mussels/layer.js";
+import { type GrowingSurface, type GrowthParameters, growthParameters } from "../mussels/growth.js";
 import { densityShare, populationParameters } from "../mussels/population.js";
 import { shellParameters } from "../mussels/shell.js";
 import { type Place, type Surface, settlementParameters, surfaceMonths } from "../mussels/surface.js";

@@ -1,5 +1,6 @@
 import { at } from "../lake/calendar.js";
-import { type GrowingSurface, growLayers, grownOnce, type Layer } from "../mussels/layer.js";
+import { type GrowingSurface, growLayers, grownOnce } from "../mussels/growth.js";
+import type { Layer } from "../mussels/layer.js";
 import { settledMonth } from "../mussels/population.js";
 import type { Priced } from "./component.js";
 import type { Plan, Routine } from "./plan.js";

@@ -1,5 +1,5 @@
 import { at, daysInYear, daysOf, months } from "../lake/calendar.js";
-import { killedByYear } from "../mussels/layer.js";
+import { killedByYear } from "../mussels/growth.js";
 import type { Priced } from "./component.js";
 import type { Contexts, LakeContext } from "./context.js";
 import type { Ramp } from "./inputs.js";

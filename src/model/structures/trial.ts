@@ -1,5 +1,6 @@
 import { at, months } from "../lake/calendar.js";
-import { bareSurface, type GrowingSurface, growLayers, grownOnce, type Layer } from "../mussels/layer.js";
+import { type GrowingSurface, growLayers, grownOnce } from "../mussels/growth.js";
+import { bareSurface, type Layer } from "../mussels/layer.js";
 import type { Component } from "./component.js";
 import type { LakeContext } from "./context.js";
 import type { Plan } from "./plan.js";

@@ -119,7 +119,7 @@ const growthRelations: readonly Relation[] = [
       ["L", "shell length", "m"],
     ],
     sources: ["karatayev-2006", "cwcb-133969", "project-judgement"],
-    computedBy: by("mussels/layer.ts", "growLayers"),
+    computedBy: by("mussels/growth.ts", "growLayers"),
   },
   {
     title: "Thickness of the layer",

@@ -3,12 +3,8 @@ import { describe, expect, it, test } from "vitest";
 import type { Lake } from "../../../src/model/inputs.js";
 import { dailyElevations } from "../../../src/model/lake/levels.js";
 import { dryingParameters } from "../../../src/model/mussels/drying.js";
-import {
-  growLayers,
-  growthParameters,
-  type Layer,
-  layerThickness,
-} from "../../../src/model/mussels/layer.js";
+import { growLayers, growthParameters } from "../../../src/model/mussels/growth.js";
+import { type Layer, layerThickness } from "../../../src/model/mussels/layer.js";
 import { shellParameters } from "../../../src/model/mussels/shell.js";
 import { shellTable } from "../../../src/model/mussels/shell-table.js";
 import { type Place, settlementParameters, surfaceMonths } from "../../../src/model/mussels/surface.js";

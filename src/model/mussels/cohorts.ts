@@ -1,0 +1,95 @@
+import { nextPlace, type ShellTable } from "./shell-table.js";
+
+/** The cohorts of a surface: how many live of each, and their places in the shell table. */
+export interface Cohorts {
+  readonly number: Float64Array;
+  readonly place: Int32Array;
+  count: number;
+}
+
+/** Sums over the cohorts of a surface, per m². */
+export interface Stand {
+  number: number;
+  cover: number;
+  mass: number;
+  killed: number;
+}
+
+/** Element of a list of plain numbers whose length the caller guarantees; kept apart from `at` for its speed. */
+const valueAt = (list: Float64Array, index: number): number => list[index] ?? 0;
+
+/** Fewer than this to a square metre are not followed further. */
+const smallestCohort = 1 / 2;
+
+/**
+ * A month in the life of every cohort: the dry run kills at the size of the month before, the rest thins and
+ * grows, and cohorts too small to follow are dropped. The cohort that passes the last age told apart joins the one
+ * that settled a year later. In place and in one pass: this runs for each month of each plan.
+ */
+export function passMonth(cohorts: Cohorts, stand: Stand, table: ShellTable, monthlySurvival: number): void {
+  let kept = 0;
+  let oldest = 0;
+  let oldestPlace = -1;
+  let living = 0;
+  let cover = 0;
+  let mass = 0;
+  let killed = 0;
+  for (let index = 0; index < cohorts.count; index++) {
+    const before = cohorts.place[index] ?? 0;
+    const place = nextPlace(before);
+    let number = valueAt(cohorts.number, index);
+    if (table.isEverDry) {
+      const alive = number * valueAt(table.outlives, place);
+      killed += (number - alive) * valueAt(table.mass, before);
+      number = alive;
+    }
+    number *= monthlySurvival;
+    if (place < before) {
+      oldest = number;
+      oldestPlace = place;
+      continue;
+    }
+    if (place === oldestPlace) {
+      number += oldest;
+      oldest = 0;
+    }
+    if (number <= smallestCohort) continue;
+    cohorts.number[kept] = number;
+    cohorts.place[kept] = place;
+    kept += 1;
+    living += number;
+    cover += number * valueAt(table.cover, place);
+    mass += number * valueAt(table.mass, place);
+  }
+  cohorts.count = kept;
+  stand.number = living;
+  stand.cover = cover;
+  stand.mass = mass;
+  stand.killed = killed;
+  if (oldest > smallestCohort) settle(cohorts, stand, table, oldest, oldestPlace);
+}
+
+export function settle(
+  cohorts: Cohorts,
+  stand: Stand,
+  table: ShellTable,
+  number: number,
+  place: number,
+): void {
+  if (number <= 0) return;
+  cohorts.number[cohorts.count] = number;
+  cohorts.place[cohorts.count] = place;
+  cohorts.count += 1;
+  stand.number += number;
+  stand.cover += number * valueAt(table.cover, place);
+  stand.mass += number * valueAt(table.mass, place);
+}
+
+export function shed(cohorts: Cohorts, stand: Stand, keptShare: number): void {
+  for (let index = 0; index < cohorts.count; index++) {
+    cohorts.number[index] = valueAt(cohorts.number, index) * keptShare;
+  }
+  stand.number *= keptShare;
+  stand.cover *= keptShare;
+  stand.mass *= keptShare;
+}

@@ -1,0 +1,151 @@
+import type { Assumed } from "../assumed.js";
+import { at } from "../lake/calendar.js";
+import { type Cohorts, passMonth, type Stand, settle, shed } from "./cohorts.js";
+import type { DryingParameters } from "./drying.js";
+import { type Layer, layerOf } from "./layer.js";
+import { settledMonth } from "./population.js";
+import type { ShellParameters } from "./shell.js";
+import { type ShellTable, settlersPlace } from "./shell-table.js";
+import type { SurfaceMonth } from "./surface.js";
+
+export interface GrowthParameters {
+  /** Settlers a month that live to be counted, in the season, at capacity on a bare surface, 1/m². */
+  readonly settlersPerMonth: number;
+  readonly yearlyMortality: number;
+  /** Largest cover; crowding sheds what is beyond it. */
+  readonly coverLimit: number;
+  readonly bulkDensity: number;
+  readonly shell: ShellParameters;
+  readonly drying: DryingParameters;
+}
+
+export function growthParameters(
+  assumed: Assumed,
+  shell: ShellParameters,
+  drying: DryingParameters,
+): GrowthParameters {
+  return {
+    settlersPerMonth: assumed("growth.settlers-per-month"),
+    yearlyMortality: assumed("growth.yearly-mortality"),
+    coverLimit: assumed("growth.cover-limit"),
+    bulkDensity: assumed("growth.bulk-density"),
+    shell,
+    drying,
+  };
+}
+
+/** The twelve months of a surface with what a mussel is at each age there: made once, used by every plan. */
+export interface GrowingSurface {
+  readonly months: readonly SurfaceMonth[];
+  readonly table: ShellTable;
+  /** What was grown on it before, by a name for the density and the cleaning: alike parts share it. */
+  readonly grown: Map<string, Grown>;
+}
+
+export interface Grown {
+  readonly layers: readonly Layer[];
+  /** Months at whose end the surface was cleaned. */
+  readonly cleanedMonths: ReadonlySet<number>;
+}
+
+/** What is known under a name, or grown now and kept. @param isEnough false for what must be grown anew */
+export function grownOnce(
+  { grown }: GrowingSurface,
+  name: string,
+  grow: () => Grown,
+  isEnough: (known: Grown) => boolean = () => true,
+): Grown {
+  const known = grown.get(name);
+  if (known && isEnough(known)) return known;
+  const made = grow();
+  grown.set(name, made);
+  return made;
+}
+export interface GrowthInput {
+  readonly surface: Pick<GrowingSurface, "months" | "table">;
+  /** Lake-wide density over capacity times suitability, one value per month. */
+  readonly density: readonly number[];
+  /** Month of the year, 0 to 11, of the first value; January if left out. */
+  readonly firstMonth?: number;
+}
+
+/**
+ * Grows the layer on a surface month by month from a bare start.
+ * Each month: the dry run kills, the living age and grow, N exp(−m/12) of them live on; new settlers take their
+ * share of the free space, n D s max(0, 1 − c/cmax); crowding sheds what has no room, so that c = Σ N L² stays
+ * within cmax; then the surface is cleaned if the month is a cleaning month. Yearly mortality: Karatayev and others
+ * 2006; settlers: after densities in `cwcb-133969`.
+ * @param input.cleanAfter true for a month at whose end the surface is cleaned
+ * @returns the layer at each month's end, before any cleaning
+ */
+export function growLayers(
+  input: GrowthInput & { readonly cleanAfter?: (month: number, layer: Layer) => boolean },
+  parameters: GrowthParameters,
+): Layer[] {
+  const layers: Layer[] = [];
+  growStands(input, parameters, (stand, month) => {
+    const layer = layerOf(stand, parameters.bulkDensity);
+    layers.push(layer);
+    return input.cleanAfter?.(month, layer) ?? false;
+  });
+  return layers;
+}
+
+/**
+ * Live mass that drying and frost kill on an untouched surface in each year, kg/m². Once the density has settled and
+ * a dry run has left nothing alive, years repeat.
+ */
+export function killedByYear(input: GrowthInput, parameters: GrowthParameters): number[] {
+  const { surface, density } = input;
+  const years = density.length / 12;
+  if (!surface.table.isEverDry) return Array<number>(years).fill(0);
+  const settled = settledMonth(density);
+  const tried = Math.min(years, Math.ceil(settled / 12) + 2);
+  const { killed, bareMonth } = killedIn(
+    { ...input, density: density.slice(0, tried * 12) },
+    parameters,
+    settled,
+  );
+  if (tried === years) return killed;
+  return bareMonth !== undefined && bareMonth < (tried - 1) * 12
+    ? [...killed, ...Array<number>(years - tried).fill(at(killed, tried - 1))]
+    : killedIn(input, parameters, settled).killed;
+}
+
+function killedIn(input: GrowthInput, parameters: GrowthParameters, settled: number) {
+  const killed = Array<number>(input.density.length / 12).fill(0);
+  let bareMonth: number | undefined;
+  growStands(input, parameters, (stand, month) => {
+    const year = Math.floor(month / 12);
+    killed[year] = (killed[year] ?? 0) + stand.killed;
+    if (stand.number === 0 && month >= settled) bareMonth ??= month;
+    return false;
+  });
+  return { killed, bareMonth };
+}
+
+/** The months told at `growLayers`; the surface is cleaned if `see`, which is shown what stands, says so. */
+function growStands(
+  { surface, density, firstMonth = 0 }: GrowthInput,
+  parameters: GrowthParameters,
+  see: (stand: Readonly<Stand>, month: number) => boolean,
+): void {
+  const { months, table } = surface;
+  const monthlySurvival = Math.exp(-parameters.yearlyMortality / 12);
+  const cohorts: Cohorts = {
+    number: new Float64Array(density.length),
+    place: new Int32Array(density.length),
+    count: 0,
+  };
+  const stand: Stand = { number: 0, cover: 0, mass: 0, killed: 0 };
+  for (let month = 0; month < density.length; month++) {
+    const monthOfYear = (firstMonth + month) % 12;
+    passMonth(cohorts, stand, table, monthlySurvival);
+    const overCrowded = stand.cover / parameters.coverLimit;
+    const settlement = at(months, monthOfYear).settlement * Math.max(0, 1 - overCrowded);
+    const settlers = parameters.settlersPerMonth * at(density, month) * settlement;
+    settle(cohorts, stand, table, settlers, settlersPlace(monthOfYear));
+    if (overCrowded > 1) shed(cohorts, stand, 1 / overCrowded);
+    if (see(stand, month)) cohorts.count = 0;
+  }
+}
