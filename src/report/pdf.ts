@@ -40,8 +40,12 @@ export async function printPdf(press: Page, body: string, settings: PrintSetting
     margin: { top: "18mm", bottom: "18mm", left: "18mm", right: "18mm" },
     outline: true,
     tagged: true,
+    timeout: longestPrint,
   });
 }
+
+/** Milliseconds: a report on 300 structures has over 200 pages, and a slow machine takes its time. */
+const longestPrint = 120_000;
 
 function footer(title: string): string {
   return `<div style="width:100%;margin:0 18mm;font:8px sans-serif;color:#1d2b33;display:flex;justify-content:space-between">
