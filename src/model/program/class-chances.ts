@@ -38,8 +38,9 @@ export interface ClassChance {
 
 /**
  * Chance of a class from its evidence: Beta(a, b) before, (a + k)/(a + b + n) × live after k fouled of n looked at.
- * A share entered weighs as `learning.prior-sample` boats, and counts all fouled boats as carrying live mussels. A
- * share of 0 or 1 is certain and learns nothing. What is learned is the share found: boats that the checks miss are
+ * A share entered weighs as `learning.prior-sample` boats, or as many as hold half a boat of either kind if those are
+ * more (`priorWeight`), and counts all fouled boats as carrying live mussels. A share of 0 or 1 is certain and learns
+ * nothing. What is learned is the share found: boats that the checks miss are
  * not in it, nor does it know of those that stayed away because of the checks.
  */
 export function classChance({ entered, seasons }: ChanceEvidence, assumed: Assumed): ClassChance {
@@ -49,11 +50,19 @@ export function classChance({ entered, seasons }: ChanceEvidence, assumed: Assum
   if (!seasons || isCertain(entered)) {
     return { prior: entered, seasons, posterior: undefined, live: 1, carriesLive: entered };
   }
-  return chanceAfter(beliefFromMean(entered, assumed("learning.prior-sample")), 1, seasons);
+  return chanceAfter(beliefFromMean(entered, priorWeight(entered, assumed)), 1, seasons);
 }
 
 /** A share that no count can change. */
 export const isCertain = (share: number): boolean => share === 0 || share === 1;
+
+/**
+ * Boats that an entered share weighs as much as. With less than half a boat of either kind, as in Jeffreys' prior, a
+ * rare share would sink to next to nothing by a first season without finds, and jump by a single one.
+ */
+function priorWeight(share: number, assumed: Assumed): number {
+  return Math.max(assumed("learning.prior-sample"), 1 / 2 / Math.min(share, 1 - share));
+}
 
 function chanceAfter(prior: ShareBelief, live: number, seasons: Counts | undefined): ClassChance {
   const posterior = summaryOf(seasons ? learned(prior, seasons) : prior);
