@@ -4,10 +4,13 @@ import type { ReportContext } from "./context.js";
 import { capitalised, lineDimensions } from "./format.js";
 import { type FunnelView, funnelView } from "./funnel-view.js";
 import { scheduleNameOf } from "./option-kind.js";
+import { vesselClassesTable } from "./vessel-classes-view.js";
 import { groupRow, head, num, type RowView, row, type TableView } from "./view-types.js";
 
 export interface ProgramView {
   readonly heading: string;
+  /** Absent where the lake is infested: what boats carry no longer matters. */
+  readonly classes: TableView | undefined;
   /** Absent where the lake is infested, or no option has steps: no chance of infestation is lowered. */
   readonly funnel: FunnelView | undefined;
   readonly cost: TableView;
@@ -25,6 +28,7 @@ export function programView(context: ReportContext): ProgramView {
     context.infestedSince === undefined && hasSteps ? funnelView(context, allOptions(context)) : undefined;
   return {
     heading: hasSteps ? "At the ramp: the program options" : "The options and what they cost",
+    classes: context.infestedSince === undefined ? vesselClassesTable(context) : undefined,
     funnel,
     cost: costTable(context),
     stepsNote: stepsNote(context),

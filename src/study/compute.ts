@@ -3,10 +3,12 @@ import { type AppliedOverride, applyOverrides, assumedFrom } from "../assumption
 import { type Assumed, recorder } from "../model/assumed.js";
 import { type Comparison, compare } from "../model/compare.js";
 import type { StudyInput } from "../model/inputs.js";
+import type { ClassChance } from "../model/program/class-chances.js";
 import { pinnedProblems } from "./pinned-plans.js";
 import { describe, InputError, type Problem, pathText } from "./problems.js";
 import type { StudyDocument } from "./schema.js";
 import { toModel } from "./to-model.js";
+import { vesselChances } from "./vessel-chances.js";
 
 /** A study with everything that its report is made from. */
 export interface StudyRun {
@@ -16,6 +18,8 @@ export interface StudyRun {
   readonly comparison: Comparison;
   /** Ids of every assumption that the comparison read. */
   readonly usedAssumptions: readonly string[];
+  /** Chances of the vessel classes, in their order, after the seasons of the study's log. */
+  readonly chances: readonly ClassChance[];
   /** The comparison with the uncertain groups at their low and at their high values, one group at a time. */
   readonly ranges: readonly RangeRun[];
 }
@@ -30,6 +34,9 @@ export interface PreparedStudy {
   readonly input: StudyInput;
   readonly assumed: Assumed;
   readonly overrides: readonly AppliedOverride[];
+  readonly chances: readonly ClassChance[];
+  /** Ids of the assumptions behind the input itself. */
+  readonly inputAssumptions: readonly string[];
 }
 
 /** Applies a study's overrides. @throws InputError naming each override or prescribed plan that cannot be used */
@@ -45,7 +52,9 @@ export function prepareStudy(document: StudyDocument, set: AssumptionSet): Prepa
     })),
   );
   const assumed = assumedFrom(set, applied, document.money.exchangeRate);
-  const input = { ...toModel(document), plans: set.plans };
+  const { assumed: recorded, ids } = recorder(assumed);
+  const chances = vesselChances(document.boats, recorded);
+  const input = { ...toModel(document, chances), plans: set.plans };
   refuse(
     document,
     pinnedProblems(input, assumed).map(({ path, found, allowed }) => ({
@@ -55,7 +64,7 @@ export function prepareStudy(document: StudyDocument, set: AssumptionSet): Prepa
       remedy: "Correct or remove this prescribed plan.",
     })),
   );
-  return { input, assumed, overrides: applied };
+  return { input, assumed, overrides: applied, chances, inputAssumptions: ids() };
 }
 
 function refuse(document: StudyDocument, problems: readonly Problem[]): void {
@@ -69,7 +78,7 @@ export function compareStudy(document: StudyDocument, set: AssumptionSet): Compa
 
 /** Computes a study and the ranges that its report shows. */
 export function runStudy(document: StudyDocument, assumptions: AssumptionSet): StudyRun {
-  const { input, assumed, overrides } = prepareStudy(document, assumptions);
+  const { input, assumed, overrides, chances, inputAssumptions } = prepareStudy(document, assumptions);
   const overridden = new Set(overrides.map(({ entry }) => entry.id));
   const { assumed: recorded, ids } = recorder(assumed);
   const comparison = compare(input, recorded);
@@ -81,7 +90,15 @@ export function runStudy(document: StudyDocument, assumptions: AssumptionSet): S
     .map((group) => ({ ...group, ids: group.ids.filter((id) => !overridden.has(id)) }))
     .filter(({ ids: moved }) => moved.length > 0)
     .map((group) => ({ name: group.name, low: at("low", group), high: at("high", group) }));
-  return { document, assumptions, overrides, comparison, usedAssumptions: ids(), ranges };
+  return {
+    document,
+    assumptions,
+    overrides,
+    comparison,
+    usedAssumptions: [...inputAssumptions, ...ids()],
+    chances,
+    ranges,
+  };
 }
 
 interface RangeGroup {

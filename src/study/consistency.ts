@@ -1,3 +1,4 @@
+import { boatProblems } from "./consistency-boats.js";
 import { levelProblems } from "./consistency-levels.js";
 import { structureProblems } from "./consistency-structures.js";
 import { type Contradiction, repeatedIds, type SoundParts } from "./contradiction.js";
@@ -6,28 +7,12 @@ export function contradictions(parts: SoundParts): Contradiction[] {
   return [
     ...(parts.lake ? levelProblems(parts.lake) : []),
     ...structureProblems(parts),
-    ...boatProblems(parts),
+    ...(parts.boats ? boatProblems(parts.boats) : []),
     ...optionProblems(parts),
     ...bearerProblems(parts),
     ...infestedProblems(parts),
     ...repeatedIds(parts.overrides ?? [], ["overrides"]),
   ];
-}
-
-const shareTolerance = 1e-6;
-
-function boatProblems({ boats }: SoundParts): Contradiction[] {
-  if (!boats) return [];
-  const sum = boats.classes.reduce((total, each) => total + each.share.value, 0);
-  const problems = repeatedIds(boats.classes, ["boats", "classes"]);
-  if (Math.abs(sum - 1) > shareTolerance) {
-    problems.push({
-      path: ["boats", "classes"],
-      found: `shares that add up to ${Number((sum * 100).toFixed(4))} %`,
-      allowed: "shares of all launches that add up to 100 %",
-    });
-  }
-  return problems;
 }
 
 function optionProblems({ options, study, lake }: SoundParts): Contradiction[] {

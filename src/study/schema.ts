@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { boats } from "./boats-schema.js";
 import { identifier, monthly, positive, quantity, shortText } from "./fields.js";
 import { levelFields, otherSchedules } from "./schedule-schema.js";
 import { structureSchema } from "./structure-schema.js";
@@ -45,24 +46,6 @@ const lake = z.strictObject({
   }),
   calciumScheme: z.enum(["whittier", "mackie-claudi"]).default("whittier"),
   infestedSince: year.optional().meta({ description: "Set if the lake is infested already" }),
-});
-
-const boats = z.strictObject({
-  launches: monthly("count").meta({ description: "Launches in each month" }),
-  classes: z
-    .array(
-      z.strictObject({
-        id: identifier,
-        name: shortText,
-        share: quantity("share").meta({ description: "Share of all launches" }),
-        carriesLive: quantity("share").meta({ description: "Chance that such a boat carries live mussels" }),
-        origin: shortText.meta({ description: "Where the two figures come from" }),
-      }),
-    )
-    .min(1, "at least one vessel class"),
-  otherPathways: quantity("yearlyShare").meta({
-    description: "Yearly chance of infestation by ways that no boat check stops",
-  }),
 });
 
 const share = (usual: number, description: string) => quantity("share").prefault(usual).meta({ description });

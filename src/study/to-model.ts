@@ -1,5 +1,6 @@
 import type { StudyInput } from "../model/inputs.js";
-import { monthStart } from "../model/lake/calendar.js";
+import { at, monthStart } from "../model/lake/calendar.js";
+import type { ClassChance } from "../model/program/class-chances.js";
 import type { Quantity } from "../units/quantity.js";
 import { monthNames } from "./fields.js";
 import { type LevelRecord, readLevelRecord } from "./level-record.js";
@@ -68,8 +69,11 @@ export function recordOf(
   throw new Error(`a record of levels that was not checked: ${reading.problems[0]?.found}`);
 }
 
-/** The study as the model takes it. */
-export function toModel(document: StudyDocument): Omit<StudyInput, "plans"> {
+/**
+ * The study as the model takes it.
+ * @param chances of the vessel classes, in their order
+ */
+export function toModel(document: StudyDocument, chances: readonly ClassChance[]): Omit<StudyInput, "plans"> {
   const { lake, structures, boats, options, money } = withoutUnits(document);
   return {
     lake: {
@@ -83,7 +87,16 @@ export function toModel(document: StudyDocument): Omit<StudyInput, "plans"> {
       storageValue: lake.storageValue ?? 0,
     },
     structures,
-    boats,
+    boats: {
+      launches: boats.launches,
+      classes: boats.classes.map(({ id, name, share }, index) => ({
+        id,
+        name,
+        share,
+        carriesLive: at(chances, index).carriesLive,
+      })),
+      otherPathways: boats.otherPathways,
+    },
     options,
     money,
   };

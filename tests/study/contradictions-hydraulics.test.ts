@@ -1,8 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { readStudyText } from "../../src/study/read.js";
-import { toModel } from "../../src/study/to-model.js";
 import { type Contradicting, expectContradiction, typed } from "./contradicting.js";
-import { absent, editedText } from "./example.js";
+import { absent, editedText, modelOf } from "./example.js";
 
 const intake = "structures[intake]";
 const plant = "structures[hydropower]";
@@ -305,7 +304,7 @@ describe("a study with every new field", () => {
       ],
       [`structures[dock]`, { ...line, exchanger: undefined }],
     ]);
-    const { structures } = toModel(readStudyText(text, "study.yaml"));
+    const { structures } = modelOf(readStudyText(text, "study.yaml"));
     const read = structures.find(({ kind }) => kind === "intake");
     expect(read).toMatchObject({
       supply: { control: "variable-speed", curve: [{ flow: 2, head: 200 }] },

@@ -3,6 +3,9 @@ import { fileURLToPath } from "node:url";
 import { parse, stringify } from "yaml";
 import { InputError, type Problem } from "../../src/study/problems.js";
 import { readStudyText } from "../../src/study/read.js";
+import type { StudyDocument } from "../../src/study/schema.js";
+import { toModel } from "../../src/study/to-model.js";
+import { vesselChances } from "../../src/study/vessel-chances.js";
 
 export type ExampleName = "sorrel-bend" | "ninemoss";
 
@@ -13,12 +16,15 @@ export const exampleText = (name: ExampleName): string => readFileSync(examplePa
 
 /**
  * An example as the parser of YAML gives it, new at each call. What only the larger example has is left out, so that
- * a test may put it in: other schedules with the option that follows one, service lines, and a turbine by type.
+ * a test may put it in: other schedules with the option that follows one, service lines, a turbine by type, and what
+ * was counted of boats.
  */
 export function exampleDocument(name: ExampleName = "sorrel-bend"): unknown {
   const document: unknown = parse(exampleText(name));
   for (const key of ["otherSchedules", "storageValue", "storageValueOrigin"])
     put(document, `lake.${key}`, absent);
+  put(document, "boats.seasons", absent);
+  put(document, "boats.classes[infested-30-days].carriesLive", "3 %");
   keep(document, "options", (option) => get(option, "schedule") === undefined);
   keep(document, "structures", (structure) => get(structure, "kind") !== "service-line");
   if (name === "sorrel-bend") {
@@ -102,6 +108,16 @@ export function editedText(edits: ReadonlyArray<readonly [string, unknown]>, nam
   for (const [path, value] of edits) put(document, path, value);
   return stringify(document, { aliasDuplicateObjects: false });
 }
+
+/** Boats that an entered chance weighs as much as in tests; invented. */
+export const priorSample = 100;
+
+/** A study as the model takes it. */
+export const modelOf = (document: StudyDocument): ReturnType<typeof toModel> =>
+  toModel(
+    document,
+    vesselChances(document.boats, () => priorSample),
+  );
 
 /** The error that a read ends with; fails if it ends without, or with one that is not for authors. */
 export function inputErrorOf(read: () => unknown): InputError {

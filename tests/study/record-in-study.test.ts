@@ -3,8 +3,8 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { readStudyFile, readStudyText } from "../../src/study/read.js";
-import { recordOf, toModel } from "../../src/study/to-model.js";
-import { absent, editedText, inputErrorOf, problemsIn } from "./example.js";
+import { recordOf } from "../../src/study/to-model.js";
+import { absent, editedText, inputErrorOf, modelOf, problemsIn } from "./example.js";
 import { csvOf, datesFrom, monthsFrom } from "./records.js";
 
 const feet = "date,elevation (ft)";
@@ -23,7 +23,7 @@ const withRecord = (record: unknown) =>
 describe("a study with a record of levels", () => {
   it("gives the model each complete year, and no points", () => {
     const document = readStudyText(editedText(withRecord({ csv, origin })), "study.yaml");
-    const { lake } = toModel(document);
+    const { lake } = modelOf(document);
     expect(lake.drawdown).toEqual([]);
     expect(lake.record?.map(({ label }) => label)).toEqual(["2011", "2012"]);
     for (const { daily } of lake.record ?? []) {
@@ -46,7 +46,7 @@ describe("a study with a record of levels", () => {
     const record = JSON.stringify({ csv: csv.replaceAll("\n", "\r\n"), origin });
     const text = editedText(withRecord({ csv: "", origin }));
     const written = text.replace(/^ {2}record:\n(?: {4}.*\n)+/m, `  record: ${record}\n`);
-    expect(toModel(readStudyText(written, "study.yaml")).lake.record).toHaveLength(2);
+    expect(modelOf(readStudyText(written, "study.yaml")).lake.record).toHaveLength(2);
   });
 
   it.each([
@@ -111,7 +111,7 @@ describe("a study with a record of levels", () => {
       ...withRecord({ csv: years(1921, 2020), origin }),
       ["lake.otherSchedules", schedules],
     ] as const;
-    const { lake } = toModel(readStudyText(editedText(edits), "study.yaml"));
+    const { lake } = modelOf(readStudyText(editedText(edits), "study.yaml"));
     expect(lake.record).toHaveLength(100);
     expect(lake.otherSchedules.map(({ record }) => record?.length)).toEqual([30, 30, 30]);
   });
@@ -135,13 +135,13 @@ describe("a record in a file beside the study", () => {
   };
 
   it.each(["levels.csv", "Pegelstände 2011.CSV"])("%s is read", (file) => {
-    const { lake } = toModel(readWith(withRecord({ file, origin })));
+    const { lake } = modelOf(readWith(withRecord({ file, origin })));
     expect(lake.record?.map(({ label }) => label)).toEqual(["2011", "2012"]);
   });
 
   it("is read for another schedule as well", () => {
     const schedule = { id: "dry-year", name: "Dry year", record: { file: "levels.csv", origin } };
-    const { lake } = toModel(readWith([["lake.otherSchedules", [schedule]]]));
+    const { lake } = modelOf(readWith([["lake.otherSchedules", [schedule]]]));
     expect(lake.otherSchedules[0]?.record).toHaveLength(2);
   });
 
@@ -184,7 +184,7 @@ describe("a record in a file beside the study", () => {
 describe("a record of monthly means in a study", () => {
   it("gives the model one year of days for each of its years", () => {
     const monthly = csvOf(monthsFrom(2001, 2003), () => '"2,100"', feet);
-    const { lake } = toModel(readStudyText(editedText(withRecord({ csv: monthly, origin })), "study.yaml"));
+    const { lake } = modelOf(readStudyText(editedText(withRecord({ csv: monthly, origin })), "study.yaml"));
     expect(lake.record?.map(({ daily }) => daily.length)).toEqual([365, 365, 365]);
   });
 });

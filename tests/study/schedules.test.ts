@@ -1,8 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { readStudyText } from "../../src/study/read.js";
-import { toModel } from "../../src/study/to-model.js";
 import { type Contradicting, expectContradiction, typed } from "./contradicting.js";
-import { absent, editedText, problemsIn } from "./example.js";
+import { absent, editedText, modelOf, problemsIn } from "./example.js";
 
 const lower = {
   id: "lower-winter",
@@ -104,7 +103,7 @@ describe("other schedules of a lake", () => {
       ["lake.storageValue", "$0.15/m3"],
       ["lake.storageValueOrigin", "invented"],
     ]);
-    const { lake } = toModel(readStudyText(text, "study.yaml"));
+    const { lake } = modelOf(readStudyText(text, "study.yaml"));
     expect(lake.storageValue).toBe(0.15);
     expect(lake.otherSchedules).toEqual([
       {
@@ -120,7 +119,7 @@ describe("other schedules of a lake", () => {
   });
 
   it("are none, and stored water is worth nothing, where the study says nothing", () => {
-    const { lake } = toModel(readStudyText(editedText([]), "study.yaml"));
+    const { lake } = modelOf(readStudyText(editedText([]), "study.yaml"));
     expect(lake).toMatchObject({ otherSchedules: [], storageValue: 0 });
     expect(lake.record).toBeUndefined();
   });
@@ -129,7 +128,7 @@ describe("other schedules of a lake", () => {
 describe("an option with a schedule", () => {
   it("needs no steps and may be the one requested", () => {
     const text = editedText([schedules({}), options(baseline, scheduleOnly), requested]);
-    const [none, drying] = toModel(readStudyText(text, "study.yaml")).options;
+    const [none, drying] = modelOf(readStudyText(text, "study.yaml")).options;
     expect(none).not.toHaveProperty("schedule");
     expect(drying).toMatchObject({ id: "winter-drying", schedule: "lower-winter" });
     expect(drying?.steps).toBeUndefined();

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { readStudyText } from "../../src/study/read.js";
-import { dayNumber, toModel, withoutUnits } from "../../src/study/to-model.js";
+import { dayNumber, withoutUnits } from "../../src/study/to-model.js";
 import { parseQuantity } from "../../src/units/quantity.js";
-import { type ExampleName, editedText, exampleText } from "./example.js";
+import { type ExampleName, editedText, exampleText, modelOf } from "./example.js";
 
 const study = (name: ExampleName) => readStudyText(exampleText(name), "study.yaml");
 
@@ -16,7 +16,7 @@ describe("a study as the model takes it", () => {
 
   it("holds the numbers of its quantities and lists of twelve months", () => {
     const document = study("sorrel-bend");
-    const input = toModel(document);
+    const input = modelOf(document);
     expect(input.lake.maximumElevation).toBe(document.lake.maximumElevation.value);
     expect(input.lake.surfaceTemperature).toHaveLength(12);
     expect(input.lake.surfaceTemperature[6]).toBe(document.lake.surfaceTemperature.jul.value);
@@ -25,18 +25,18 @@ describe("a study as the model takes it", () => {
 
   it("holds a value given once for every month", () => {
     const document = readStudyText(editedText([["structures[ramp].launchesPerDay", 5]]), "study.yaml");
-    const ramp = toModel(document).structures.find((each) => each.kind === "ramp");
+    const ramp = modelOf(document).structures.find((each) => each.kind === "ramp");
     expect(ramp?.launchesPerDay).toEqual(Array(12).fill(5));
   });
 
   it.each(["sorrel-bend", "ninemoss"] as const)("holds no quantity of %s with its text any more", (name) => {
-    expect(JSON.stringify(toModel(study(name)))).not.toContain('"dimension"');
+    expect(JSON.stringify(modelOf(study(name)))).not.toContain('"dimension"');
   });
 
   it("leaves the document as it was", () => {
     const document = study("ninemoss");
     const before = structuredClone(document);
-    toModel(document);
+    modelOf(document);
     expect(document).toEqual(before);
   });
 

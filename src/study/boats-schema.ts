@@ -1,0 +1,50 @@
+import { z } from "zod";
+import { identifier, monthly, positive, quantity, shortText } from "./fields.js";
+
+/** Longest log of seasons: 5,000 lines of some 40 characters. */
+const longestLog = 256 * 1024;
+
+const counted = z
+  .strictObject({
+    found: z.int("a whole number of boats").min(0, "at least 0 boats"),
+    of: z.int("a whole number of boats").min(1, "at least 1 boat"),
+    live: quantity("share").meta({ description: "Of boats found fouled, those that carry live mussels" }),
+    weight: positive("share").meta({
+      description: "How much a boat there says of one here: 100 % if they are alike",
+    }),
+    origin: shortText.meta({ description: "Where the counts come from" }),
+  })
+  .meta({ description: "Fouled boats found by a comparable program among those of the class it looked at" });
+
+const vesselClass = z.strictObject({
+  id: identifier,
+  name: shortText,
+  share: quantity("share").meta({ description: "Share of all launches" }),
+  carriesLive: z
+    .union([counted, quantity("share")])
+    .meta({ description: "Chance that such a boat carries live mussels: a share, or counts" }),
+  lastWater: z.enum(["infested", "clean", "this-lake"]).optional().meta({ description: "Printed only" }),
+  moored: z.boolean().optional().meta({ description: "Long in the water; printed only" }),
+  residualWater: z.enum(["drained", "standing"]).optional().meta({ description: "Printed only" }),
+  origin: shortText.meta({ description: "Where the two figures come from" }),
+});
+
+export const boats = z.strictObject({
+  launches: monthly("count").meta({ description: "Launches in each month" }),
+  classes: z.array(vesselClass).min(1, "at least one vessel class"),
+  seasons: z
+    .strictObject({
+      csv: z.string().max(longestLog, `at most ${longestLog} characters`).meta({
+        description:
+          "CSV text with the columns season, class, screened, setAside and fouled, a line for each class in each season",
+      }),
+      origin: shortText.meta({ description: "Where the log comes from" }),
+    })
+    .optional()
+    .meta({ description: "Log of the lake's own seasons; it updates the chance of each class in it" }),
+  otherPathways: quantity("yearlyShare").meta({
+    description: "Yearly chance of infestation by ways that no boat check stops",
+  }),
+});
+
+export type BoatsDocument = z.output<typeof boats>;

@@ -1,0 +1,69 @@
+import { describe, expect, it } from "vitest";
+import { reportView } from "../../src/report/report-view.js";
+import type { TableView } from "../../src/report/view-types.js";
+import type { StudyRun } from "../../src/study/compute.js";
+import { amount, editedRun } from "./edited.js";
+import { exampleRun } from "./runs.js";
+
+const run = exampleRun("sorrel-bend");
+
+function classesOf(study: StudyRun): TableView {
+  const { classes } = reportView(study).program;
+  if (!classes) throw new Error("the report has no table of classes");
+  return classes;
+}
+
+const names = ({ head }: TableView) => head.map(({ text }) => text);
+const column = (table: TableView, name: string) =>
+  table.rows.map(({ cells }) => cells[names(table).indexOf(name)]?.text ?? "no such column");
+
+describe("the table of vessel classes", () => {
+  const table = classesOf(run);
+  const { classes } = run.comparison.input.boats;
+
+  it("prints the chances and launches that the model had", () => {
+    expect(column(table, "Class")).toEqual(classes.map(({ name }) => name));
+    const printed = column(table, "Carries live mussels").map((text) => amount(text) / 100);
+    classes.forEach(({ carriesLive }, index) => {
+      expect(Math.abs((printed[index] ?? 1) - carriesLive)).toBeLessThanOrEqual(carriesLive * 0.005);
+    });
+    const arriving = run.comparison.baseline.arrivals.classes;
+    column(table, "Launches a year").forEach((text, index) => {
+      const launches = arriving[index]?.launches ?? 0;
+      expect(Math.abs(amount(text) - launches)).toBeLessThanOrEqual(launches * 0.005);
+    });
+  });
+
+  it("prints what was believed, counted and learned, by hand", () => {
+    // Seasons of the example summed by hand; 25 of 830 weighing half: 13/416 = 3.1 %, then 26/861 = 3.02 %;
+    // 14 % worth 100 boats, then 18/132 = 13.6 %.
+    expect(column(table, "Own seasons")).toEqual(["", "", "13 of 445", "4 of 32", ""]);
+    expect(column(table, "Fouled, before own seasons")).toEqual(["", "", "3.1%", "14%", ""]);
+    expect(column(table, "Carries live mussels")).toEqual(["0%", "0.005%", "3.02%", "13.6%", "0.2%"]);
+    expect(column(table, "Fouled, as used (5–95 %)")[2]).toMatch(/^3% \(2\.\d%–4%\)$/);
+    expect(table.note).toContain("log of weekend checks");
+  });
+
+  it("has only the columns that some class uses", () => {
+    const plain = classesOf(editedRun([]));
+    expect(names(plain)).not.toContain("Own seasons");
+    expect(names(plain)).not.toContain("Residual water");
+    expect(plain.note).toBe("Chances as entered.");
+    const place = "boats.classes[long-moored]";
+    const counts = { found: 7, of: 50, live: "60 %", weight: "100 %", origin: "invented" };
+    const described = classesOf(
+      editedRun([
+        [`${place}.residualWater`, "standing"],
+        [`${place}.carriesLive`, counts],
+      ]),
+    );
+    expect(column(described, "Residual water")).toEqual(["", "", "", "standing", ""]);
+    expect(column(described, "Of these live")).toEqual(["", "", "", "60%", ""]);
+    expect(names(described)).not.toContain("Fouled, before own seasons");
+    expect(column(described, "Origin")[3]).toBe("invented; fouled 7 of 50, weighing 100%: invented");
+  });
+
+  it("is left out of the budget of a lake that is infested already", () => {
+    expect(reportView(editedRun([["lake.infestedSince", 2024]])).program.classes).toBeUndefined();
+  });
+});
