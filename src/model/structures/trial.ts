@@ -38,7 +38,6 @@ export interface Trial {
   readonly surface: GrowingSurface;
   /** The thickest layer of a surface that nobody touches. */
   readonly untouchedLayer: Layer;
-  readonly thickestLayer: (plan: Plan) => Layer;
   /** The first limit that a plan breaks, in words; undefined if it keeps them all. */
   readonly brokenLimit: (plan: Plan) => string | undefined;
   /** Cost that a plan has whatever grows: its protection and the dates of its routine. */
@@ -65,8 +64,6 @@ export function trialOf({ component, context }: PartYear): Trial {
   return {
     surface,
     untouchedLayer: thickest(runs(1, 0, longestRun).slice(untouched.runUpMonths)),
-    thickestLayer: (plan) =>
-      thickest(stretchesOf(plan).flatMap(({ layers, from, to }) => layers.slice(from, to))),
     brokenLimit: (plan) => firstBrokenLimit(stretchesOf(plan), component),
     leastCost: (plan) => routineCost(plan, component, context) + (plan.protection?.yearlyCost ?? 0),
     cost: (plan) => {
