@@ -6,6 +6,7 @@ import type { StudyInput } from "../model/inputs.js";
 import { pinnedProblems } from "./pinned-plans.js";
 import { describe, InputError, type Problem, pathText } from "./problems.js";
 import type { StudyDocument } from "./schema.js";
+import { type StationRun, staffStations } from "./staffing.js";
 import { toModel } from "./to-model.js";
 
 /** A study with everything that its report is made from. */
@@ -18,6 +19,8 @@ export interface StudyRun {
   readonly usedAssumptions: readonly string[];
   /** The comparison with the uncertain groups at their low and at their high values, one group at a time. */
   readonly ranges: readonly RangeRun[];
+  /** Inspectors and waits of each option that has a station. */
+  readonly staffing: readonly StationRun[];
 }
 
 export interface RangeRun {
@@ -81,7 +84,8 @@ export function runStudy(document: StudyDocument, assumptions: AssumptionSet): S
     .map((group) => ({ ...group, ids: group.ids.filter((id) => !overridden.has(id)) }))
     .filter(({ ids: moved }) => moved.length > 0)
     .map((group) => ({ name: group.name, low: at("low", group), high: at("high", group) }));
-  return { document, assumptions, overrides, comparison, usedAssumptions: ids(), ranges };
+  const staffing = staffStations(document);
+  return { document, assumptions, overrides, comparison, usedAssumptions: ids(), ranges, staffing };
 }
 
 interface RangeGroup {

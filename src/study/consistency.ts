@@ -1,4 +1,5 @@
 import { levelProblems } from "./consistency-levels.js";
+import { stationProblems } from "./consistency-staffing.js";
 import { structureProblems } from "./consistency-structures.js";
 import { type Contradiction, repeatedIds, type SoundParts } from "./contradiction.js";
 
@@ -8,6 +9,7 @@ export function contradictions(parts: SoundParts): Contradiction[] {
     ...structureProblems(parts),
     ...boatProblems(parts),
     ...optionProblems(parts),
+    ...stationProblems(parts.options ?? []),
     ...bearerProblems(parts),
     ...infestedProblems(parts),
     ...repeatedIds(parts.overrides ?? [], ["overrides"]),
