@@ -9,8 +9,21 @@ export interface StationRun {
   readonly staffing: Staffing;
 }
 
-/** Few enough days to keep a report quick; always the same seed, so that a study always prints the same figures. */
-const sampling = { replications: 100, seed: 1 };
+/** Always the same, so that a study always prints the same figures. */
+const seed = 1;
+const mostDays = 100;
+const fewestDays = 20;
+/** Boats served, once for each number of inspectors, that a station may take: about a second. */
+const mostServed = 10_000_000;
+
+/** Days to draw: few enough to keep a report quick, the more so as a day of many boats says more by itself. */
+function replicationsFor({ dayTypes, mostInspectors }: StationDocument): number {
+  const boats = dayTypes
+    .flatMap(({ launchesByHour }) => launchesByHour)
+    .reduce((sum, launches) => sum + launches, 0);
+  const affordable = Math.floor(mostServed / (boats * mostInspectors));
+  return Math.min(mostDays, Math.max(fewestDays, affordable));
+}
 
 /** The stations of a study that was checked, in the order of its options. */
 export function staffStations({ options }: StudyDocument): StationRun[] {
@@ -21,7 +34,8 @@ export function staffStations({ options }: StudyDocument): StationRun[] {
   });
 }
 
-function staffingInput({ dayTypes, service, target, mostInspectors, wage, loading }: StationDocument) {
+function staffingInput(station: StationDocument): StaffingInput {
+  const { dayTypes, service, target, mostInspectors, wage, loading } = station;
   return {
     dayTypes: dayTypes.map(({ id, name, daysPerYear, launchesByHour }) => ({
       id,
@@ -38,6 +52,6 @@ function staffingInput({ dayTypes, service, target, mostInspectors, wage, loadin
     target: { share: target.share.value, hours: target.wait.value },
     mostInspectors,
     wagePerHour: wage.value * (1 + loading.value),
-    sampling,
+    sampling: { replications: replicationsFor(station), seed },
   };
 }

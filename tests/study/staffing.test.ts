@@ -91,6 +91,22 @@ describe("a station", () => {
     expect(run?.input.wagePerHour).toBeCloseTo(23 * 1.24, 10);
   });
 
+  it("draws fewer days where a day has very many boats, so that it is quick", () => {
+    // 10 million boats served in all: of 3 × 24 × 200 boats a round of days, by 1 to 20 inspectors, 34.7 rounds
+    const daysDrawn = (dayTypes: unknown, mostInspectors: number) => {
+      const edits = [[days, dayTypes] as const, [`${station}.mostInspectors`, mostInspectors] as const];
+      return staffStations(readStudyText(editedText(edits), "study.yaml"))[0]?.input.sampling.replications;
+    };
+    const busy = ["a", "b", "c"].map((id) => ({
+      id,
+      name: id,
+      daysPerYear: 100,
+      launchesByHour: Array<number>(24).fill(200),
+    }));
+    expect(daysDrawn(busy, 20)).toBe(34);
+    expect(daysDrawn(valueAt(exampleDocument(), days), 6)).toBe(100);
+  });
+
   it("is staffed alike each time, and not at all where the study has none", () => {
     const document = readStudyText(editedText([]), "study.yaml");
     expect(staffStations(document)).toEqual(staffStations(document));
