@@ -8,6 +8,7 @@ import type { Station } from "./station.js";
 export function staffingNotes(station: Station, context: ReportContext): string[] {
   return [
     tooFewText(station),
+    closeText(station),
     staffText(station, context),
     boatsText(station, context),
     methodText(station),
@@ -21,6 +22,21 @@ function tooFewText({ run }: Station): string {
     .map(({ dayType }) => `“${dayType.name}”`);
   if (names.length === 0) return "";
   return `Even ${run.input.mostInspectors} inspectors, the most allowed, do not keep the target on ${listedWithin(names, names.length)}.`;
+}
+
+/** Standard errors within which a figure is told as close. */
+const closeErrors = 2;
+
+/** Day types whose least number might be another if other days were drawn. */
+function closeText({ run }: Station): string {
+  const names = run.staffing.dayTypes
+    .filter(({ waits, inspectors, keepsTarget }) => {
+      const { mean, standardError } = at(waits, inspectors - 1).shareOverTarget;
+      return keepsTarget && 1 - mean - closeErrors * standardError < run.input.target.share;
+    })
+    .map(({ dayType }) => `“${dayType.name}”`);
+  if (names.length === 0) return "";
+  return `On ${listedWithin(names, names.length)} the target is kept by less than ${closeErrors} standard errors: one more inspector may be needed.`;
 }
 
 function staffText({ run }: Station, context: ReportContext): string {

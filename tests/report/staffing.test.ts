@@ -74,6 +74,18 @@ describe("what is said of a station", () => {
     expect(short.view.notes.join(" ")).toContain(`The list is ${missing} h short.`);
   });
 
+  it("names the day types on which the target is kept by less than two standard errors, and no others", () => {
+    const close = example.staffing.dayTypes.filter(({ waits, inspectors }) => {
+      const { mean, standardError } = waits[inspectors - 1]?.shareOverTarget ?? { mean: 1, standardError: 0 };
+      return mean + 2 * standardError > 1 - 0.9;
+    });
+    expect(close).toHaveLength(1);
+    expect(example.view.notes[0]).toContain(`On “${close[0]?.dayType.name}” the target is kept by less than`);
+    // 22 boats in the peak hour take 22 × (1 min + 3 % × 25 min) = 38.5 min: hardly any waits two hours
+    const easy = staffed([`${station}.service.quickCheck`, "1 min"], [`${station}.target.wait`, "2 h"]);
+    expect(easy.view.notes.join(" ")).not.toContain("standard errors:");
+  });
+
   it("heads the chart with the step that first keeps the target", () => {
     const [one, two] = example.staffing.curve;
     const minutes = (hours = 0) => (hours * 60).toFixed(1);
