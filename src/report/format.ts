@@ -116,5 +116,14 @@ export function spreadText({ low, high }: Spread): string {
 
 export const ratioNote = (spread: Spread) => `${spreadText(spread)} over the ranges shown on the next pages`;
 
+/** A wait in minutes, given in hours. */
+export const minutesText = (hours: number): string => atLeastTenth(toDisplay(hours, "shortTime", "si"));
+
+const atLeastTenth = (value: number) =>
+  value > 0 && value < 0.05 ? "under 0.1" : value < 100 ? oneDecimal(value) : significant(value, 3);
+
+/** A share of boats in percent, to a tenth. */
+export const boatShareText = (share: number): string => `${atLeastTenth(toDisplay(share, "share", "si"))}%`;
+
 export const oneDecimal = (value: number): string =>
   value.toLocaleString(locale, { minimumFractionDigits: 1, maximumFractionDigits: 1 });

@@ -4,6 +4,7 @@ import type { ReportContext } from "./context.js";
 import { capitalised, lineDimensions } from "./format.js";
 import { type FunnelView, funnelView } from "./funnel-view.js";
 import { scheduleNameOf } from "./option-kind.js";
+import { type StationView, stationViews } from "./staffing-view.js";
 import { vesselClassesTable } from "./vessel-classes-view.js";
 import { groupRow, head, num, type RowView, row, type TableView } from "./view-types.js";
 
@@ -15,6 +16,8 @@ export interface ProgramView {
   readonly funnel: FunnelView | undefined;
   readonly cost: TableView;
   readonly stepsNote: string;
+  /** One for each option whose study gives its station. */
+  readonly stations: readonly StationView[];
 }
 
 export const allOptions = ({ comparison }: ReportContext): OptionResult[] => [
@@ -32,6 +35,7 @@ export function programView(context: ReportContext): ProgramView {
     funnel,
     cost: costTable(context),
     stepsNote: stepsNote(context),
+    stations: stationViews(context),
   };
 }
 

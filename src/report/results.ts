@@ -5,6 +5,7 @@ import type { ScheduleResult } from "../model/schedules.js";
 import type { ComponentResult, TriedPlan } from "../model/structures/component.js";
 import type { StructureResult } from "../model/structures/structure.js";
 import type { StudyRun } from "../study/compute.js";
+import type { StationRun } from "../study/staffing.js";
 
 const text = (amount: Money) => amount.toFixed(2);
 
@@ -29,6 +30,7 @@ export function resultsJson(run: StudyRun): object {
     apartByYear: comparison.infestation.apartByYear.map(text),
     baseline: optionJson(comparison.baseline),
     options: comparison.options.map(balanceJson),
+    staffing: run.staffing.map(stationJson),
     checks: comparison.checks,
     assumptions: run.usedAssumptions.map((id) => run.assumptions.entries.get(id)),
     overrides: run.overrides.map(({ entry, value, text: typed, reason }) => ({
@@ -36,6 +38,29 @@ export function resultsJson(run: StudyRun): object {
       value,
       typed,
       reason,
+    })),
+  };
+}
+
+function stationJson({ optionId, staffing }: StationRun): object {
+  return {
+    option: optionId,
+    staffHoursPerYear: staffing.staffHoursPerYear,
+    costPerYear: staffing.costPerYear.toFixed(2),
+    meanWaitHours: staffing.meanWaitHours,
+    dayTypes: staffing.dayTypes.map(({ dayType, waits, ...least }) => ({
+      id: dayType.id,
+      ...least,
+      waits: waits.map(({ inspectors, meanWaitHours, shareOverTarget }) => ({
+        inspectors,
+        meanWaitHours,
+        shareOverTarget,
+      })),
+    })),
+    curve: staffing.curve.map(({ costPerYear, oneMore, ...point }) => ({
+      ...point,
+      costPerYear: costPerYear.toFixed(2),
+      oneMore: oneMore ? { ...oneMore, costAdded: oneMore.costAdded.toFixed(2) } : null,
     })),
   };
 }

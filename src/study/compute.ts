@@ -7,6 +7,7 @@ import type { ClassChance } from "../model/program/class-chances.js";
 import { pinnedProblems } from "./pinned-plans.js";
 import { describe, InputError, type Problem, pathText } from "./problems.js";
 import type { StudyDocument } from "./schema.js";
+import { type StationRun, staffStations } from "./staffing.js";
 import { toModel } from "./to-model.js";
 import { vesselChances } from "./vessel-chances.js";
 
@@ -22,6 +23,8 @@ export interface StudyRun {
   readonly chances: readonly ClassChance[];
   /** The comparison with the uncertain groups at their low and at their high values, one group at a time. */
   readonly ranges: readonly RangeRun[];
+  /** Inspectors and waits of each option that has a station. */
+  readonly staffing: readonly StationRun[];
 }
 
 export interface RangeRun {
@@ -98,6 +101,7 @@ export function runStudy(document: StudyDocument, assumptions: AssumptionSet): S
     usedAssumptions: [...inputAssumptions, ...ids()],
     chances,
     ranges,
+    staffing: staffStations(document),
   };
 }
 

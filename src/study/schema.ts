@@ -2,6 +2,7 @@ import { z } from "zod";
 import { boats } from "./boats-schema.js";
 import { identifier, monthly, positive, quantity, shortText } from "./fields.js";
 import { levelFields, otherSchedules } from "./schedule-schema.js";
+import { stationSchema } from "./staffing-schema.js";
 import { structureSchema } from "./structure-schema.js";
 
 const year = z.int("a year").min(1900, "a year from 1900").max(2200, "a year up to 2200");
@@ -89,6 +90,7 @@ const option = z.strictObject({
     })
     .optional()
     .meta({ description: "Left out for an option without inspection" }),
+  station: stationSchema,
   schedule: identifier.optional().meta({
     description: "Id from lake.otherSchedules: the schedule that the lake follows once it is infested",
   }),

@@ -157,6 +157,14 @@ export const dimensions = {
     example: '"6 h"',
     minimum: 0,
   },
+  shortTime: {
+    name: "a short time",
+    unit: "hour",
+    us: display("minute", "min"),
+    si: display("minute", "min"),
+    example: '"6 min" or "0.2 h"',
+    minimum: 0,
+  },
   years: { name: "a number of years", unit: "year", us: perYear, si: perYear, example: '"8 yr"', minimum: 0 },
   mass: {
     name: "a mass",

@@ -68,7 +68,7 @@ const kinds: ReadonlyArray<readonly DimensionName[]> = [
   ["concentration", "salinity"],
   ["conductivity"],
   ["angle"],
-  ["duration", "hours", "years"],
+  ["duration", "hours", "shortTime", "years"],
   ["mass"],
   ["areaMass"],
   ["energy"],

@@ -63,6 +63,8 @@ const writings: readonly Writing[] = [
   ["5 d", "duration", 5],
   ["12 h", "duration", 0.5],
   ["6 h", "hours", 6],
+  ["6 min", "shortTime", 0.1],
+  ["0.2 h", "shortTime", 0.2],
   ["8 yr", "years", 8],
   ["2 ton", "mass", 2 * shortTon],
   ["2 short ton", "mass", 2 * shortTon],

@@ -56,7 +56,9 @@ export interface OneMore {
 
 export interface Staffing {
   readonly dayTypes: readonly DayTypeStaffing[];
-  /** With each day type at its own number of inspectors. */
+  /** Of all boats of the year, with each day type at its own number of inspectors; so are the two below. */
+  readonly meanWaitHours: Estimate;
+  readonly boatsPerYear: number;
   readonly staffHoursPerYear: number;
   readonly costPerYear: number;
   /** 1, 2, … inspectors. */
@@ -80,8 +82,14 @@ export function staffing(input: StaffingInput): Staffing {
     (sum, { dayType, staffHoursPerDay }) => sum + dayType.daysPerYear * staffHoursPerDay,
     0,
   );
+  const boats = staffed.map(({ dayType }) => boatsPerYear(dayType));
   return {
     dayTypes: staffed,
+    meanWaitHours: weightedEstimate(
+      staffed.map(({ waits, inspectors }) => at(waits, inspectors - 1).meanWaitHours),
+      boats,
+    ),
+    boatsPerYear: boats.reduce((sum, each) => sum + each, 0),
     staffHoursPerYear,
     costPerYear: staffHoursPerYear * wagePerHour,
     curve: budgetCurve(staffed, input),
