@@ -143,6 +143,9 @@ function balanceJson(balance: OptionBalance): object {
       hazard: balance.breakEven.hazard ?? null,
       programPerYear: balance.breakEven.programPerYear ? text(balance.breakEven.programPerYear) : null,
       lossFactor: balance.breakEven.lossFactor ?? null,
+      hazards: balance.breakEven.hazards,
+      stopped: balance.breakEven.stopped,
+      horizons: balance.breakEven.horizons,
     },
     bearers: balance.bearers.map(({ id, name, ...amounts }) => ({
       id,
