@@ -305,6 +305,8 @@ export interface MoneySettings {
   readonly startYear: number;
   readonly horizon: number;
   readonly discountRate: number;
+  /** Two more real rates at which options are weighed; those of the assumptions if absent. */
+  readonly otherDiscountRates?: readonly number[] | undefined;
   readonly timing: "mid-year" | "end-of-year";
   readonly programBearer: string;
   readonly bearers: ReadonlyArray<{ id: string; name: string }>;

@@ -147,6 +147,11 @@ function balanceJson(balance: OptionBalance): object {
       stopped: balance.breakEven.stopped,
       horizons: balance.breakEven.horizons,
     },
+    atOtherRates: balance.atOtherRates.map(({ netBenefit, benefitCostRatio, rate }) => ({
+      rate,
+      netBenefit: text(netBenefit),
+      benefitCostRatio: benefitCostRatio ?? null,
+    })),
     bearers: balance.bearers.map(({ id, name, ...amounts }) => ({
       id,
       name,

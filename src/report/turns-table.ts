@@ -16,11 +16,11 @@ export function turnsTable(context: ReportContext): TableView {
     caption: `Where the answer turns: “${result.option.name}”, one value at a time, prices of ${priceYear}`,
     head: head("Value", num("Here"), "The option pays", "Other such values"),
     rows: [
-      turnsRow("Chance of infestation a year without it", percent(baseline.hazard), {
+      turnsRow("Chance of infestation a year without it", threeFigures(baseline.hazard), {
         ...breakEven.hazards,
-        text: percent,
+        text: threeFigures,
       }),
-      turnsRow("Fouled boats stopped", percent(stopped), { ...breakEven.stopped, text: percent }),
+      turnsRow("Fouled boats stopped", threeFigures(stopped), { ...breakEven.stopped, text: threeFigures }),
       row(
         "Cost of the program a year",
         num(format.money(result.programPerYear)),
@@ -42,6 +42,7 @@ export function turnsTable(context: ReportContext): TableView {
   };
 }
 
+const threeFigures = (share: number) => percent(share, 3);
 const noValue = "no such value";
 const none = "none";
 

@@ -156,6 +156,10 @@ const money = z.strictObject({
   horizon: z.int("a whole number of years").min(1, "at least 1 year").max(100, "at most 100 years"),
   discountRate: quantity("yearlyShare").meta({ description: "Real rate" }),
   discountRateOrigin: shortText,
+  otherDiscountRates: z
+    .tuple([quantity("yearlyShare"), quantity("yearlyShare")], "two rates")
+    .optional()
+    .meta({ description: "Two more real rates at which options are weighed, in place of those assumed" }),
   timing: z.enum(["mid-year", "end-of-year"]).default("mid-year"),
   programBearer: identifier,
   bearers: z.array(z.strictObject({ id: identifier, name: shortText })).min(1, "at least one bearer"),
