@@ -5,10 +5,12 @@ import { plausibilityChecks } from "./checks.js";
 import type { InfestationCost } from "./infestation-cost.js";
 import type { MoneySettings, ProgramOption, StudyInput } from "./inputs.js";
 import type { Suitability } from "./lake/suitability.js";
+import type { FiscalTable } from "./money/fiscal-years.js";
 import { discountFactors } from "./money/interest.js";
 import type { Money } from "./money/line.js";
 import { type OptionResult, type OptionSettings, optionResult } from "./option.js";
 import { balanceAtRate, benefitCostRatio, otherRates, type RateBalance } from "./other-rates.js";
+import { programBudget } from "./program/budget.js";
 import type { HazardParameters } from "./risk/hazard.js";
 import {
   asOperated,
@@ -41,6 +43,8 @@ export interface OptionBalance {
   /** The same at the discount rates beside the study's. */
   readonly atOtherRates: readonly RateBalance[];
   readonly bearers: readonly BearerShare[];
+  /** The program by fiscal year while the lake stays clean. */
+  readonly budget: FiscalTable | undefined;
 }
 
 export interface Comparison {
@@ -155,5 +159,6 @@ function balance(
       balanceAtRate(rate, { result, baseline }, rest),
     ),
     bearers: bearerShares(rest.input.money, { result, baseline, addedProgramCost }),
+    budget: programBudget(result.option, rest.input.money),
   };
 }

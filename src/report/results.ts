@@ -152,6 +152,7 @@ function balanceJson(balance: OptionBalance): object {
       netBenefit: text(netBenefit),
       benefitCostRatio: benefitCostRatio ?? null,
     })),
+    budgetInCents: balance.budget ?? null,
     bearers: balance.bearers.map(({ id, name, ...amounts }) => ({
       id,
       name,

@@ -9,6 +9,7 @@ export function contradictions(parts: SoundParts): Contradiction[] {
     ...boatProblems(parts),
     ...optionProblems(parts),
     ...bearerProblems(parts),
+    ...inflationProblems(parts),
     ...infestedProblems(parts),
     ...repeatedIds(parts.overrides ?? [], ["overrides"]),
   ];
@@ -79,6 +80,12 @@ function bearerProblems({ money, structures }: SoundParts): Contradiction[] {
     }
   }
   return problems;
+}
+
+function inflationProblems({ money }: SoundParts): Contradiction[] {
+  if (!money || money.inflation.value === 0 || money.inflationOrigin !== undefined) return [];
+  const allowed = "a text that says where the inflation comes from";
+  return [{ path: ["money", "inflationOrigin"], found: "nothing", allowed }];
 }
 
 function infestedProblems({ lake, money }: SoundParts): Contradiction[] {

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { identifier, monthly, positive, quantity, shortText } from "./fields.js";
+import { identifier, monthly, monthNames, positive, quantity, shortText } from "./fields.js";
 import { levelFields, otherSchedules } from "./schedule-schema.js";
 import { structureSchema } from "./structure-schema.js";
 
@@ -161,6 +161,14 @@ const money = z.strictObject({
     .optional()
     .meta({ description: "Two more real rates at which options are weighed, in place of those assumed" }),
   timing: z.enum(["mid-year", "end-of-year"]).default("mid-year"),
+  fiscalYearStart: z
+    .enum(monthNames)
+    .default("jan")
+    .meta({ description: "Month in which the budget's fiscal year starts" }),
+  inflation: quantity("yearlyShare")
+    .prefault(0)
+    .meta({ description: "General inflation, for the table of fiscal years alone" }),
+  inflationOrigin: shortText.optional().meta({ description: "Where the inflation comes from" }),
   programBearer: identifier,
   bearers: z.array(z.strictObject({ id: identifier, name: shortText })).min(1, "at least one bearer"),
 });

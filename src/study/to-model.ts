@@ -85,6 +85,6 @@ export function toModel(document: StudyDocument): Omit<StudyInput, "plans"> {
     structures,
     boats,
     options,
-    money,
+    money: { ...money, fiscalYearStart: monthNames.indexOf(document.money.fiscalYearStart) + 1 },
   };
 }

@@ -14,6 +14,13 @@ const cases: readonly Contradicting[] = [
     allowed: "add up to 100 %",
   },
   {
+    why: "an inflation without its origin",
+    edits: [["money.inflation", "2 %/yr"]],
+    at: "money.inflationOrigin",
+    found: "nothing",
+    allowed: "where the inflation comes from",
+  },
+  {
     why: "two vessel classes with one id",
     edits: [["boats.classes[1].id", typed("boats.classes[0].id")]],
     allowed: "an id used once",
