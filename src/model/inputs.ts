@@ -1,3 +1,4 @@
+import type { Bearer } from "./money/bearer.js";
 import type { PinnedPlan, PlanEntry } from "./structures/catalogue.js";
 
 /**
@@ -110,7 +111,7 @@ export interface Fixture {
 interface StructureBase {
   readonly id: string;
   readonly name: string;
-  readonly bearer: string;
+  readonly bearer: Bearer;
   readonly fixtures: readonly Fixture[];
   /** Plans that the study prescribes for parts. */
   readonly pinned: readonly PinnedPlan[];
