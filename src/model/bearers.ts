@@ -1,5 +1,6 @@
 import type { MoneySettings } from "./inputs.js";
-import { type Money, noMoney, totalOf } from "./money/line.js";
+import { bearerIds, centsByBearer } from "./money/bearer.js";
+import { type Money, moneyOf, noMoney } from "./money/line.js";
 import type { OptionResult } from "./option.js";
 
 export interface BearerShare {
@@ -23,7 +24,7 @@ export function bearerShares(
   const total = baseline.presentValue.infestation.minus(result.presentValue.infestation);
   const used = new Set([
     ...[baseline, result].flatMap((option) => option.infestationByBearer.map(({ id }) => id)),
-    ...result.schedule.operating.map(({ bearer }) => bearer),
+    ...result.schedule.operating.flatMap(({ bearer }) => bearerIds(bearer)),
     settings.programBearer,
   ]);
   return settings.bearers
@@ -48,7 +49,9 @@ export function bearerShares(
 
 /** Present value of what following the option's schedule costs a bearer; the baseline follows none. */
 function ownLevels(bearer: string, { schedule, infestedWeight }: OptionResult): Money {
-  return totalOf(schedule.operating.filter((line) => line.bearer === bearer)).times(infestedWeight);
+  const parts = schedule.operating.flatMap((line) => centsByBearer(line.bearer, line.cents));
+  const own = parts.reduce((sum, [id, cents]) => (id === bearer ? sum + cents : sum), 0);
+  return moneyOf(own).times(infestedWeight);
 }
 
 function lossOf(bearer: string, result: OptionResult): Money {

@@ -5,9 +5,12 @@ import { plausibilityChecks } from "./checks.js";
 import type { InfestationCost } from "./infestation-cost.js";
 import type { MoneySettings, ProgramOption, StudyInput } from "./inputs.js";
 import type { Suitability } from "./lake/suitability.js";
+import type { FiscalTable } from "./money/fiscal-years.js";
 import { discountFactors } from "./money/interest.js";
 import type { Money } from "./money/line.js";
 import { type OptionResult, type OptionSettings, optionResult } from "./option.js";
+import { balanceAtRate, benefitCostRatio, otherRates, type RateBalance } from "./other-rates.js";
+import { programBudget } from "./program/budget.js";
 import type { HazardParameters } from "./risk/hazard.js";
 import {
   asOperated,
@@ -37,7 +40,11 @@ export interface OptionBalance {
   /** Avoided loss over added program cost, present values; absent where the option costs nothing more. */
   readonly benefitCostRatio: number | undefined;
   readonly breakEven: BreakEven;
+  /** The same at the discount rates beside the study's. */
+  readonly atOtherRates: readonly RateBalance[];
   readonly bearers: readonly BearerShare[];
+  /** The program by fiscal year while the lake stays clean. */
+  readonly budget: FiscalTable | undefined;
 }
 
 export interface Comparison {
@@ -87,7 +94,7 @@ export function compare(
     schedules,
     discountFactors: factors,
     baseline,
-    options: others.map((result) => balance(result, baseline, { input, settings })),
+    options: others.map((result) => balance(result, baseline, { input, source, settings })),
     hazard,
     checks: [
       ...structures.flatMap((each) => each.checks),
@@ -136,7 +143,7 @@ function hazardParameters(input: StudyInput, source: Assumed): HazardParameters 
 function balance(
   result: OptionResult,
   baseline: OptionResult,
-  rest: { input: StudyInput; settings: OptionSettings },
+  rest: { input: StudyInput; source: Assumed; settings: OptionSettings },
 ): OptionBalance {
   const addedProgramCost = result.presentValue.program.minus(baseline.presentValue.program);
   const avoidedLoss = baseline.presentValue.infestation.minus(result.presentValue.infestation);
@@ -145,11 +152,13 @@ function balance(
     addedProgramCost,
     avoidedLoss,
     netBenefit: avoidedLoss.minus(addedProgramCost),
-    benefitCostRatio: addedProgramCost.greaterThan(0)
-      ? avoidedLoss.dividedBy(addedProgramCost).toNumber()
-      : undefined,
+    benefitCostRatio: benefitCostRatio(avoidedLoss, addedProgramCost),
     breakEven:
       rest.input.lake.infestedSince === undefined ? breakEven(result, baseline, rest.settings) : noBreakEven,
+    atOtherRates: otherRates(rest.input, rest.source).map((rate) =>
+      balanceAtRate(rate, { result, baseline }, rest),
+    ),
     bearers: bearerShares(rest.input.money, { result, baseline, addedProgramCost }),
+    budget: programBudget(result.option, rest.input.money),
   };
 }

@@ -1,3 +1,4 @@
+import { centsByBearer } from "./money/bearer.js";
 import { type CostLine, type Money, moneyOf } from "./money/line.js";
 import type { StructureResult } from "./structures/structure.js";
 
@@ -34,7 +35,9 @@ export function infestationCost(structures: readonly StructureResult[], skipYear
         }
         add(sums.all, year, line);
         add(streamOf(sums.byStructure, structure.id, noCents), year, line);
-        add(streamOf(sums.byBearer, line.bearer, noCents), year, line);
+        for (const [id, cents] of centsByBearer(line.bearer, line.cents)) {
+          add(streamOf(sums.byBearer, id, noCents), year, { cents });
+        }
       }
     }
   }
@@ -54,7 +57,7 @@ function streamOf(streams: Map<string, Float64Array>, id: string, empty: () => F
   return stream;
 }
 
-function add(cents: Float64Array, year: number, line: CostLine): void {
+function add(cents: Float64Array, year: number, line: Pick<CostLine, "cents">): void {
   cents[year] = (cents[year] ?? 0) + line.cents;
 }
 

@@ -140,7 +140,13 @@ export interface MoneySettings {
   readonly startYear: number;
   readonly horizon: number;
   readonly discountRate: number;
+  /** Two more real rates at which options are weighed; those of the assumptions if absent. */
+  readonly otherDiscountRates?: readonly number[] | undefined;
   readonly timing: "mid-year" | "end-of-year";
+  /** Month in which the budget's year starts, 1 to 12. */
+  readonly fiscalYearStart: number;
+  /** General inflation a year, for budgets in money of their years alone. */
+  readonly inflation: number;
   readonly programBearer: string;
   readonly bearers: ReadonlyArray<{ id: string; name: string }>;
 }

@@ -5,13 +5,18 @@ import { type ReportContext, requestedOption } from "./context.js";
 import { percent, ratio } from "./format.js";
 import { scheduleNameOf } from "./option-kind.js";
 import { allOptions } from "./program-view.js";
+import { ratesTable } from "./rates-table.js";
+import { turnsTable } from "./turns-table.js";
 import { head, num, row, type TableView } from "./view-types.js";
 
 export interface ComparisonView {
   readonly options: TableView;
   /** Absent, with the ranges, where the lake is infested and no program can avoid a loss. */
   readonly balance: TableView | undefined;
+  readonly rates: TableView | undefined;
   readonly ranges: TableView | undefined;
+  /** Absent where the lake is infested: nothing turns the answer. */
+  readonly turns: TableView | undefined;
   readonly yearly: TableView;
   readonly cumulative: TableView;
   readonly bearers: TableView;
@@ -28,7 +33,9 @@ export function comparisonView(context: ReportContext): ComparisonView {
   return {
     options: optionsTable(context),
     balance: weighed.length === 0 ? undefined : balanceTable(weighed, context),
+    rates: weighed.length === 0 ? undefined : ratesTable(weighed, context),
     ranges: hasRanges ? rangesTable(context) : undefined,
+    turns: isInfested ? undefined : turnsTable(context),
     yearly: yearlyTable(context),
     cumulative: cumulativeTable(context),
     bearers: bearersTable(context),

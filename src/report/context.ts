@@ -1,6 +1,7 @@
 import type { Comparison, OptionBalance } from "../model/compare.js";
+import type { Bearer } from "../model/money/bearer.js";
 import type { StudyRun } from "../study/compute.js";
-import { type Formatter, formatter } from "./format.js";
+import { type Formatter, formatter, percent } from "./format.js";
 
 /** What every part of the report works from. */
 export interface ReportContext {
@@ -12,7 +13,8 @@ export interface ReportContext {
   readonly priceYear: number;
   /** Set where the lake is infested already: the report is then a maintenance budget. */
   readonly infestedSince: number | undefined;
-  readonly bearerName: (id: string) => string;
+  /** A bearer's name, or the names of several with their shares. */
+  readonly bearerName: (bearer: Bearer) => string;
   /** Number of an assumption in the appendix: "A12". */
   readonly assumptionNumber: (id: string) => string;
 }
@@ -29,7 +31,10 @@ export function reportContext(run: StudyRun): ReportContext {
     horizon: document.money.horizon,
     priceYear: document.money.priceYear,
     infestedSince: document.lake.infestedSince,
-    bearerName: (id) => bearers.get(id) ?? id,
+    bearerName: (bearer) =>
+      typeof bearer === "string"
+        ? (bearers.get(bearer) ?? bearer)
+        : bearer.map(({ id, share }) => `${bearers.get(id) ?? id} ${percent(share, 4)}`).join(", "),
     assumptionNumber: (id) => numbers.get(id) ?? "",
   };
 }

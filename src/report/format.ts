@@ -10,6 +10,8 @@ export interface Formatter {
   readonly exactMoney: (amount: Money | number) => string;
   /** Money with cents, for unit rates. */
   readonly rate: (amount: number) => string;
+  /** Whole cents as an amount without a sign of currency, to be pasted. */
+  readonly cents: (cents: number) => string;
   readonly quantity: (value: number, dimension: DimensionName) => string;
   /** The number alone, for tables that have the unit in the head. */
   readonly number: (value: number, dimension: DimensionName) => string;
@@ -22,12 +24,14 @@ const locale = "en-US";
 export function formatter(currency: string, system: "us" | "si"): Formatter {
   const whole = new Intl.NumberFormat(locale, { style: "currency", currency, maximumFractionDigits: 0 });
   const rounded = new Intl.NumberFormat(locale, { style: "currency", currency, maximumSignificantDigits: 3 });
+  const plain = new Intl.NumberFormat(locale, { minimumFractionDigits: 2, maximumFractionDigits: 2 });
   const display = (value: number, dimension: DimensionName) => toDisplay(value, dimension, system);
   const number = (value: number, dimension: DimensionName) => significant(display(value, dimension), 4);
   const unit = (dimension: DimensionName) => dimensions[dimension][system].label;
   return {
     money: (amount) => roundedMoney(Number(amount), { whole, rounded }),
     exactMoney: (amount) => whole.format(Number(amount)),
+    cents: (cents) => plain.format(cents / 100),
     rate: (amount) => rateText(amount, currency),
     display,
     number,

@@ -1,5 +1,6 @@
 import { amountOf, type CostLine, type Money } from "../model/money/line.js";
 import type { OptionResult } from "../model/option.js";
+import { budgetTable } from "./budget-table.js";
 import type { ReportContext } from "./context.js";
 import { capitalised, lineDimensions } from "./format.js";
 import { type FunnelView, funnelView } from "./funnel-view.js";
@@ -15,6 +16,8 @@ export interface ProgramView {
   /** Absent where the lake is infested, or no option has steps: no chance of infestation is lowered. */
   readonly funnel: FunnelView | undefined;
   readonly cost: TableView;
+  /** Absent where the lake is infested, or the requested option has no program. */
+  readonly budget: TableView | undefined;
   readonly stepsNote: string;
   /** One for each option whose study gives its station. */
   readonly stations: readonly StationView[];
@@ -34,6 +37,7 @@ export function programView(context: ReportContext): ProgramView {
     classes: context.infestedSince === undefined ? vesselClassesTable(context) : undefined,
     funnel,
     cost: costTable(context),
+    budget: budgetTable(context),
     stepsNote: stepsNote(context),
     stations: stationViews(context),
   };

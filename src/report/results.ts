@@ -168,7 +168,16 @@ function balanceJson(balance: OptionBalance): object {
       hazard: balance.breakEven.hazard ?? null,
       programPerYear: balance.breakEven.programPerYear ? text(balance.breakEven.programPerYear) : null,
       lossFactor: balance.breakEven.lossFactor ?? null,
+      hazards: balance.breakEven.hazards,
+      stopped: balance.breakEven.stopped,
+      horizons: balance.breakEven.horizons,
     },
+    atOtherRates: balance.atOtherRates.map(({ netBenefit, benefitCostRatio, rate }) => ({
+      rate,
+      netBenefit: text(netBenefit),
+      benefitCostRatio: benefitCostRatio ?? null,
+    })),
+    budgetInCents: balance.budget ?? null,
     bearers: balance.bearers.map(({ id, name, ...amounts }) => ({
       id,
       name,

@@ -12,10 +12,14 @@ export function contradictions(parts: SoundParts): Contradiction[] {
     ...optionProblems(parts),
     ...stationProblems(parts.options ?? []),
     ...bearerProblems(parts),
+    ...inflationProblems(parts),
     ...infestedProblems(parts),
     ...repeatedIds(parts.overrides ?? [], ["overrides"]),
   ];
 }
+
+/** As far as typed shares may miss 100 % by their binary form: cents are split by them. */
+const bearerTolerance = 1e-9;
 
 function optionProblems({ options, study, lake }: SoundParts): Contradiction[] {
   if (!options) return [];
@@ -61,11 +65,38 @@ function bearerProblems({ money, structures }: SoundParts): Contradiction[] {
     problems.push({ path: ["money", "programBearer"], found: `"${money.programBearer}"`, allowed });
   }
   for (const { index, value } of structures) {
-    if (!known.includes(value.bearer)) {
-      problems.push({ path: ["structures", index, "bearer"], found: `"${value.bearer}"`, allowed });
-    }
+    problems.push(...structureBearerProblems(value.bearer, ["structures", index, "bearer"], known));
   }
   return problems;
+}
+
+function structureBearerProblems(
+  bearer: SoundParts["structures"][number]["value"]["bearer"],
+  path: Contradiction["path"],
+  known: readonly string[],
+): Contradiction[] {
+  const ids = typeof bearer === "string" ? [bearer] : bearer.map(({ id }) => id);
+  const problems: Contradiction[] = ids
+    .filter((id) => !known.includes(id))
+    .map((id) => ({ path, found: `"${id}"`, allowed: `an id from money.bearers: ${known.join(", ")}` }));
+  if (typeof bearer === "string") return problems;
+  const sum = bearer.reduce((total, { share }) => total + share.value, 0);
+  return Math.abs(sum - 1) <= bearerTolerance
+    ? problems
+    : [
+        ...problems,
+        {
+          path,
+          found: `shares that add up to ${Number((sum * 100).toFixed(4))} %`,
+          allowed: "shares that add up to 100 %",
+        },
+      ];
+}
+
+function inflationProblems({ money }: SoundParts): Contradiction[] {
+  if (!money || money.inflation.value === 0 || money.inflationOrigin !== undefined) return [];
+  const allowed = "a text that says where the inflation comes from";
+  return [{ path: ["money", "inflationOrigin"], found: "nothing", allowed }];
 }
 
 function infestedProblems({ lake, money }: SoundParts): Contradiction[] {

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { boats } from "./boats-schema.js";
-import { identifier, monthly, positive, quantity, shortText } from "./fields.js";
+import { identifier, monthly, monthNames, positive, quantity, shortText } from "./fields.js";
 import { levelFields, otherSchedules } from "./schedule-schema.js";
 import { stationSchema } from "./staffing-schema.js";
 import { structureSchema } from "./structure-schema.js";
@@ -141,7 +141,19 @@ const money = z.strictObject({
   horizon: z.int("a whole number of years").min(1, "at least 1 year").max(100, "at most 100 years"),
   discountRate: quantity("yearlyShare").meta({ description: "Real rate" }),
   discountRateOrigin: shortText,
+  otherDiscountRates: z
+    .tuple([quantity("yearlyShare"), quantity("yearlyShare")], "two rates")
+    .optional()
+    .meta({ description: "Two more real rates at which options are weighed, in place of those assumed" }),
   timing: z.enum(["mid-year", "end-of-year"]).default("mid-year"),
+  fiscalYearStart: z
+    .enum(monthNames)
+    .default("jan")
+    .meta({ description: "Month in which the budget's fiscal year starts" }),
+  inflation: quantity("yearlyShare")
+    .prefault(0)
+    .meta({ description: "General inflation, for the table of fiscal years alone" }),
+  inflationOrigin: shortText.optional().meta({ description: "Where the inflation comes from" }),
   programBearer: identifier,
   bearers: z.array(z.strictObject({ id: identifier, name: shortText })).min(1, "at least one bearer"),
 });

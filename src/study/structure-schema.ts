@@ -19,10 +19,18 @@ const pinned = z
   .default([])
   .meta({ description: "Protection plans that the engineer prescribes for parts, each with its reason" });
 
+const bearerShares = z
+  .record(identifier, quantity("share"))
+  .transform((shares) => Object.entries(shares).map(([id, share]) => ({ id, share })));
+
 const base = {
   id: identifier,
   name: shortText,
-  bearer: identifier.meta({ description: "Who pays for this structure: an id from money.bearers" }),
+  bearer: z
+    .union([identifier, bearerShares], {
+      error: "an id from money.bearers, or ids with shares such as { city: 60 %, district: 40 % }",
+    })
+    .meta({ description: "Who pays for this structure: an id from money.bearers, or several with shares" }),
   fixtures,
   pinned,
 };

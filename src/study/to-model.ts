@@ -98,6 +98,6 @@ export function toModel(document: StudyDocument, chances: readonly ClassChance[]
       otherPathways: boats.otherPathways,
     },
     options,
-    money,
+    money: { ...money, fiscalYearStart: monthNames.indexOf(document.money.fiscalYearStart) + 1 },
   };
 }

@@ -1,9 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type Comparison, compare, type OptionBalance } from "../../src/model/compare.js";
-import type { StudyInput } from "../../src/model/inputs.js";
+import type { ProgramOption, StudyInput } from "../../src/model/inputs.js";
 import { assumed, assumedWith } from "./assumptions.js";
 import { relativeGap } from "./near.js";
+import { thoroughSteps } from "./steps.js";
 import { boats, duties, fixedDock, floatingDock, noProgram, program, studyOf } from "./study.js";
 
 const perArrival = "arrival.establishment-per-fouled-launch";
@@ -112,5 +113,92 @@ describe("the break-even loss", () => {
   it("is the inverse of the benefit-cost ratio", () => {
     const { breakEven, benefitCostRatio } = programOf(compare(study, assumed));
     expect((breakEven.lossFactor ?? Number.NaN) * (benefitCostRatio ?? Number.NaN)).toBeCloseTo(1, 10);
+  });
+});
+
+/** What stops a share of fouled boats and nothing else: they stay away. */
+const deterring = (deterrence: number) => ({
+  ...program,
+  steps: { ...thoroughSteps, coverage: 0, deterrence },
+});
+
+describe("every value at which the answer turns", () => {
+  // A loss of L in the fourth year of an infestation alone, a program of P a year that ends with it, no interest, four
+  // years. With x the chance that a year stays clean, x0 without the program, the net benefit is by hand
+  // L (1 − x0) − L (1 − x) − P (1 + x + x² + x³).
+  const [yearly, loss] = [100_000, 390_000];
+  const money = { ...study.money, horizon: 4, discountRate: 0 };
+  const costs = { staff: [], equipment: [], fees: [], yearly: [{ name: "All", cost: yearly }] };
+  const free = { ...noProgram, yearly: [] };
+  const fourYears = (late: number, option: ProgramOption): StudyInput => ({
+    ...studyOf([{ ...duties, items: [{ name: "Late", cost: late, apart: false, fromYear: 4 }] }], { money }),
+    options: [free, { ...option, ...costs, afterInfestation: { share: 0 } }],
+  });
+  const byHand = (late: number, without: number, x: number) =>
+    late * (x - without) - yearly * (1 + x + x ** 2 + x ** 3);
+  const likely = 0.5;
+  /** A chance per arrival at which the program of the study pays. */
+  const paying = 0.02;
+
+  it("gives both shares of boats stopped between which a program pays", () => {
+    const comparison = compare(fourYears(loss, deterring(0.5)), assumedWith({ [perArrival]: likely }));
+    const { turns, all } = programOf(comparison).breakEven.stopped;
+    const pressure = likely * comparison.baseline.arrivals.slipThrough * comparison.lake.suitability.weight;
+    const cleanAt = (stopped: number) => (1 - boats.otherPathways) * Math.exp(-pressure * (1 - stopped));
+    const netAt = (stopped: number) => byHand(loss, cleanAt(0), cleanAt(stopped));
+    expect(turns.map(({ pays }) => pays)).toEqual([true, false]);
+    for (const { value, pays } of turns) {
+      expect(Math.abs(netAt(value))).toBeLessThan(1e-3);
+      expect(netAt(value + 0.001) > 0).toBe(pays);
+      expect(netAt(value - 0.001) > 0).toBe(!pays);
+    }
+    expect(all).toBe(false);
+  });
+
+  it("gives both chances between which a program pays, the lower first", () => {
+    const late = 8 * yearly;
+    const comparison = compare(fourYears(late, deterring(0.5)), assumed);
+    const { hazard, hazards } = programOf(comparison).breakEven;
+    expect(hazards.turns.map(({ pays }) => pays)).toEqual([true, false]);
+    expect(hazards.turns[0]?.value).toBe(hazard);
+    const open = 1 - boats.otherPathways;
+    for (const { value } of hazards.turns) {
+      // Half the boats stopped: half the pressure, so the root of what other pathways leave.
+      const net = byHand(late, 1 - value, open * Math.sqrt((1 - value) / open));
+      expect(Math.abs(net)).toBeLessThan(1e-3);
+    }
+  });
+
+  it("knows the only share of boats stopped where clean years always pay", () => {
+    const lasting = { ...deterring(0.5), afterInfestation: { share: 1 } };
+    const at = (option: ProgramOption) =>
+      programOf(compare({ ...study, options: [noProgram, option] }, assumedWith({ [perArrival]: paying })));
+    const { turns, all } = at(lasting).breakEven.stopped;
+    expect(all).toBe(true);
+    expect(turns.map(({ pays }) => pays)).toEqual([true]);
+    const [turn] = turns;
+    const again = at({ ...lasting, steps: { ...lasting.steps, deterrence: turn?.value ?? Number.NaN } });
+    expect(Math.abs(again.netBenefit.dividedBy(again.addedProgramCost).toNumber())).toBeLessThan(1e-6);
+  });
+
+  it("has no share of boats stopped for an option that stops none, or one too dear for any", () => {
+    const dear = { ...program, yearly: [{ name: "All", cost: 50_000_000 }] };
+    const { breakEven } = programOf(compare({ ...study, options: [noProgram, dear] }, assumed));
+    expect(breakEven.stopped.turns).toEqual([]);
+    expect(breakEven.hazards.turns).toEqual([]);
+    expect(breakEven.horizons.turns).toEqual([]);
+  });
+
+  it("gives the horizons at which a study computed again changes its answer", () => {
+    const { turns } = programOf(compare(study, assumedWith({ [perArrival]: paying }))).breakEven.horizons;
+    expect(turns.length).toBeGreaterThan(0);
+    for (const { value, pays } of turns) {
+      const over = (horizon: number) =>
+        programOf(
+          compare({ ...study, money: { ...study.money, horizon } }, assumedWith({ [perArrival]: paying })),
+        ).netBenefit.toNumber();
+      expect(over(value) > 0).toBe(pays);
+      if (value > 1) expect(over(value - 1) > 0).toBe(!pays);
+    }
   });
 });

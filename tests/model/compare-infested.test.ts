@@ -54,10 +54,14 @@ describe("a lake declared infested", () => {
 describe("the answer for a lake declared infested", () => {
   it("has no value at which it flips", () => {
     const [balance] = compare(since(2020), assumed).options;
+    const none = { turns: [], all: true };
     expect(balance?.breakEven).toEqual({
       hazard: undefined,
       programPerYear: undefined,
       lossFactor: undefined,
+      hazards: none,
+      stopped: none,
+      horizons: none,
     });
     expect(balance?.netBenefit.lessThan(0)).toBe(true);
   });

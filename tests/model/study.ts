@@ -189,6 +189,8 @@ export const wholeStudy: StudyInput = {
     horizon: 20,
     discountRate: 0.03,
     timing: "mid-year",
+    fiscalYearStart: 1,
+    inflation: 0,
     programBearer: "authority",
     bearers: bearers.map((id) => ({ id, name: id })),
   },

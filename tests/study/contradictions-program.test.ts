@@ -14,6 +14,27 @@ const cases: readonly Contradicting[] = [
     allowed: "add up to 100 %",
   },
   {
+    why: "shares of bearers below 100 %",
+    edits: [["structures[0].bearer", { authority: "60 %", city: "39 %" }]],
+    at: "structures[0].bearer",
+    found: "shares that add up to 99 %",
+    allowed: "add up to 100 %",
+  },
+  {
+    why: "a share of a bearer that is not there",
+    edits: [["structures[0].bearer", { authority: "60 %", county: "40 %" }]],
+    at: "structures[0].bearer",
+    found: '"county"',
+    allowed: "an id from money.bearers",
+  },
+  {
+    why: "an inflation without its origin",
+    edits: [["money.inflation", "2 %/yr"]],
+    at: "money.inflationOrigin",
+    found: "nothing",
+    allowed: "where the inflation comes from",
+  },
+  {
     why: "two vessel classes with one id",
     edits: [["boats.classes[1].id", typed("boats.classes[0].id")]],
     allowed: "an id used once",

@@ -1,4 +1,5 @@
 import { Decimal as Base } from "decimal.js";
+import type { Bearer } from "./bearer.js";
 
 /** Our own Decimal: 28 significant digits, half-even; the package's shared settings are left alone. */
 export const Money = Base.clone({ precision: 28, rounding: Base.ROUND_HALF_EVEN });
@@ -24,7 +25,7 @@ export interface CostLine {
   readonly what: string;
   /** Work restores service; loss is what is not delivered meanwhile. */
   readonly type: "work" | "loss" | "protection" | "program" | "revenue" | "apart";
-  readonly bearer: string;
+  readonly bearer: Bearer;
   readonly quantity: number;
   readonly quantityKind: QuantityKind;
   /** Money per unit of the quantity in the model's unit (m², kg, kWh, m³, h, d). */

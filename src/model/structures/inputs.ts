@@ -1,5 +1,6 @@
 /** Structures as the model takes them: plain numbers in coherent units, as in `../inputs.ts`. */
 import type { ByMonth } from "../inputs.js";
+import type { Bearer } from "../money/bearer.js";
 import type { PinnedPlan } from "./catalogue.js";
 
 export type RackFormula = "meusburger" | "reclamation" | "clark" | "kirschmer";
@@ -39,7 +40,7 @@ export interface Fixture {
 interface StructureBase {
   readonly id: string;
   readonly name: string;
-  readonly bearer: string;
+  readonly bearer: Bearer;
   readonly fixtures: readonly Fixture[];
   /** Plans that the study prescribes for parts. */
   readonly pinned: readonly PinnedPlan[];

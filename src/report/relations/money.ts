@@ -162,7 +162,7 @@ const worth: readonly Relation[] = [
   {
     title: "Break-even",
     words:
-      "Where the net benefit is nothing: by a factor on every infestation cost, by the program's yearly cost, and by the lowest yearly chance, which is searched since it enters in powers.",
+      "Where the net benefit is nothing: by a factor on every infestation cost, by the program's yearly cost, and by the yearly chances, which are searched since they enter in powers; so are the shares of fouled boats stopped and the horizons.",
     formulas: [coded("y = (K − K0)/(X0 − X)"), coded("A = (X0 − X + K0 − S)·G/(K − S)"), coded("B(h) = 0")],
     where: [
       ["y", "factor on infestation costs", ""],

@@ -11,6 +11,8 @@ const money: MoneySettings = {
   horizon: 30,
   discountRate: 0.07,
   timing: "end-of-year",
+  fiscalYearStart: 1,
+  inflation: 0,
   programBearer: "authority",
   bearers: [{ id: "authority", name: "Authority" }],
 };

@@ -1,0 +1,47 @@
+import type { Assumed } from "./assumed.js";
+import type { StudyInput } from "./inputs.js";
+import { discountFactors } from "./money/interest.js";
+import type { Money } from "./money/line.js";
+import { type OptionResult, type OptionSettings, optionResult } from "./option.js";
+
+/** An option against the baseline at a discount rate beside the study's. */
+export interface RateBalance {
+  /** Real, a year. */
+  readonly rate: number;
+  readonly netBenefit: Money;
+  /** Absent where the option costs nothing more. */
+  readonly benefitCostRatio: number | undefined;
+}
+
+/** The rates that a study names, or else those of the assumptions. */
+export function otherRates({ money }: StudyInput, source: Assumed): readonly number[] {
+  return money.otherDiscountRates ?? [source("money.other-rate.low"), source("money.other-rate.high")];
+}
+
+/**
+ * Net benefit and ratio at another rate: present values, and the yearly payments for the program's equipment, are
+ * worked out again. What an infestation costs stays as it is, with plans chosen, and their capital paid off, at the
+ * study's rate.
+ */
+export function balanceAtRate(
+  rate: number,
+  { result, baseline }: { result: OptionResult; baseline: OptionResult },
+  { input, source, settings }: { input: StudyInput; source: Assumed; settings: OptionSettings },
+): RateBalance {
+  const money = { ...input.money, discountRate: rate };
+  const factors = discountFactors(money.horizon, rate, money.timing);
+  const at = ({ option }: OptionResult) =>
+    optionResult(option, { ...input, money }, source, { ...settings, factors }).presentValue;
+  const [before, after] = [at(baseline), at(result)];
+  const added = after.program.minus(before.program);
+  return {
+    rate,
+    netBenefit: before.total.minus(after.total),
+    benefitCostRatio: benefitCostRatio(before.infestation.minus(after.infestation), added),
+  };
+}
+
+/** Avoided loss over added program cost, present values; absent where nothing is added. */
+export function benefitCostRatio(avoidedLoss: Money, addedCost: Money): number | undefined {
+  return addedCost.greaterThan(0) ? avoidedLoss.dividedBy(addedCost).toNumber() : undefined;
+}

@@ -1,0 +1,44 @@
+import type { OptionResult, OptionSettings } from "../option.js";
+import type { Root, Roots } from "../root.js";
+
+/** A value at which the answer turns. */
+export interface Turn {
+  readonly value: number;
+  /** Whether the option pays above it, up to the next. */
+  readonly pays: boolean;
+}
+
+export interface Turns {
+  /** In rising order; none if the option pays nowhere or everywhere in the range searched. */
+  readonly turns: readonly Turn[];
+  /** False if two more may hide between neighbours of the grid that was searched. */
+  readonly all: boolean;
+}
+
+/** An option, what it is weighed against, and what both are reckoned with. */
+export interface Weighed {
+  readonly result: OptionResult;
+  readonly baseline: OptionResult;
+  readonly settings: OptionSettings;
+}
+
+/** Nothing turns the answer. */
+export const noTurns: Turns = { turns: [], all: true };
+
+/**
+ * The roots of a net benefit as turns. A root where it only touches nothing is none.
+ * @param tell what the reader is told in place of the variable that was searched; it rises with it
+ */
+export function turnsOf(
+  { roots, all }: Roots,
+  netBenefit: (x: number) => number,
+  tell: (x: number) => number,
+): Turns {
+  const pays = (x: number) => netBenefit(x) > 0;
+  return {
+    turns: roots
+      .filter(({ low, high }: Root) => low === high || pays(low) !== pays(high))
+      .map(({ value, high }) => ({ value: tell(value), pays: pays(high) })),
+    all,
+  };
+}

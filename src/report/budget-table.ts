@@ -1,0 +1,56 @@
+import type { FiscalRow, FiscalTable } from "../model/money/fiscal-years.js";
+import type { ReportContext } from "./context.js";
+import { capitalised, percent } from "./format.js";
+import { monthName } from "./month-name.js";
+import { head, num, row, type TableView } from "./view-types.js";
+
+/** The requested option's program by fiscal year, to the cent; absent where the lake is infested or nothing is spent. */
+export function budgetTable(context: ReportContext): TableView | undefined {
+  const { requested, infestedSince, run } = context;
+  const { budget } = requested;
+  if (infestedSince !== undefined || budget === undefined) return undefined;
+  const { currency } = run.document.money;
+  const startsMidYear = monthBefore(context) !== undefined;
+  const rowOf = (each: FiscalRow) =>
+    row(
+      capitalised(each.name),
+      ...[...(startsMidYear ? [each.before] : []), ...each.cents, each.total].map((cents) =>
+        num(context.format.cents(cents)),
+      ),
+    );
+  return {
+    id: "table-budget",
+    caption: `“${requested.result.option.name}” by fiscal year while the lake stays clean, ${currency} of each year`,
+    head: head(
+      "Line",
+      ...(startsMidYear ? [num("Before")] : []),
+      ...budget.years.map(({ endYear }) => num(`FY ${endYear}`)),
+      num(budget.years.length === 1 ? "That year" : `${budget.years.length} years`),
+    ),
+    rows: budget.rows.map(rowOf),
+    total: rowOf(budget.totals),
+    note: budgetNote(budget, context),
+    compact: true,
+  };
+}
+
+/** The last month before the first fiscal year, where that is not the calendar year. */
+function monthBefore({ comparison }: ReportContext): string | undefined {
+  const { fiscalYearStart } = comparison.input.money;
+  return fiscalYearStart === 1 ? undefined : monthName(fiscalYearStart - 2);
+}
+
+function budgetNote({ years }: FiscalTable, context: ReportContext): string {
+  const { inflation, fiscalYearStart, startYear } = context.comparison.input.money;
+  const { inflationOrigin } = context.run.document.money;
+  const last = monthBefore(context);
+  const origin = inflationOrigin ?? "none is assumed in the study";
+  return [
+    `Only while the lake stays clean: once it is infested the program goes on at ${percent(context.requested.result.option.afterInfestation.share)} of this.`,
+    `Prices of ${context.priceYear}, raised by ${percent(inflation, 3)} a year (${origin}).`,
+    last === undefined
+      ? "Fiscal years are calendar years."
+      : `Fiscal years start in ${monthName(fiscalYearStart - 1)} and are called by the year in which they end: FY ${years[0]?.endYear} begins in ${years[0]?.startYear}. A calendar year's amount is spread evenly over its months; “Before” is January to ${last} ${startYear}.`,
+    "Equipment is paid in full when it is bought and replaced, not at its yearly capital recovery. Fees come in and bear a minus. Rows and columns add up to the cent.",
+  ].join(" ");
+}

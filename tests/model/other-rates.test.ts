@@ -1,0 +1,54 @@
+import { npv } from "financial";
+import { describe, expect, it } from "vitest";
+import { type Comparison, compare } from "../../src/model/compare.js";
+import type { ProgramOption, StudyInput } from "../../src/model/inputs.js";
+import { assumed } from "./assumptions.js";
+import { relativeGap } from "./near.js";
+import { duties, fixedDock, floatingDock, noProgram, program, studyOf } from "./study.js";
+
+const study = studyOf([floatingDock, fixedDock, duties]);
+const withOption = (option: ProgramOption, money: Partial<StudyInput["money"]>): StudyInput => ({
+  ...study,
+  options: [noProgram, option],
+  money: { ...study.money, ...money },
+});
+
+const programOf = ({ options: [option] }: Comparison) => {
+  if (!option) throw new Error("no program");
+  return option;
+};
+
+describe("an option at the discount rates beside the study's", () => {
+  it.each(["mid-year", "end-of-year"] as const)("has the present values of its flows, %s", (timing) => {
+    const rates = [0.01, 0.11];
+    const rented = { ...program, equipment: [] };
+    const comparison = compare(withOption(rented, { timing, otherDiscountRates: rates }), assumed);
+    const balance = programOf(comparison);
+    const { baseline } = comparison;
+    const saved = baseline.expectedByYear.map(
+      ({ total }, year) => total.toNumber() - (balance.result.expectedByYear[year]?.total.toNumber() ?? 0),
+    );
+    expect(balance.atOtherRates.map(({ rate }) => rate)).toEqual(rates);
+    for (const { rate, netBenefit } of balance.atOtherRates) {
+      // npv of financial 0.2.4 counts its first flow at time 0, hence the zero in front; mid-year is half a year earlier.
+      const expected = npv(rate, [0, ...saved]) * (timing === "mid-year" ? Math.sqrt(1 + rate) : 1);
+      expect(relativeGap(netBenefit.toNumber(), expected)).toBeLessThan(1e-10);
+    }
+  });
+
+  it("pays for equipment at that rate, as a study of that rate does", () => {
+    const [at] = programOf(
+      compare(withOption(program, { otherDiscountRates: [0.11, 0.12] }), assumed),
+    ).atOtherRates;
+    const own = programOf(compare(withOption(program, { discountRate: 0.11 }), assumed));
+    // Capital of plans is paid off at the study's rate, and these docks' plans have none.
+    expect(at?.netBenefit.toFixed(6)).toBe(own.netBenefit.toFixed(6));
+    expect(at?.benefitCostRatio).toBeCloseTo(own.benefitCostRatio ?? Number.NaN, 10);
+  });
+
+  it("takes 2 % and 7 % where the study names none", () => {
+    // OMB Circular A-94, from memory: 2 % in the revision of 2023, 7 % in the text of 1992.
+    const { atOtherRates } = programOf(compare(study, assumed));
+    expect(atOtherRates.map(({ rate }) => rate)).toEqual([0.02, 0.07]);
+  });
+});

@@ -1,0 +1,25 @@
+import { describe, expect, it } from "vitest";
+import { renderReport } from "../../src/report/html.js";
+import { reportView } from "../../src/report/report-view.js";
+import { editedText, problemsIn } from "../study/example.js";
+import { amount, editedRun } from "./edited.js";
+
+describe("a structure with several bearers in a study", () => {
+  const run = editedRun([["structures[0].bearer", { authority: "62.5 %", city: "37.5 %" }]]);
+
+  it("is printed with their names and shares", () => {
+    expect(renderReport(run, { inline: false })).toContain(
+      "Authority general fund 62.5%, City water utility 37.5%",
+    );
+  });
+
+  it("leaves the sum of what bearers lose as it was", () => {
+    const lossOf = (each: typeof run) => amount(reportView(each).comparison.bearers.total?.cells[1]?.text);
+    expect(lossOf(run)).toBe(lossOf(editedRun([])));
+  });
+
+  it("is refused by name where a share has no meaning", () => {
+    const [problem] = problemsIn(editedText([["structures[0].bearer", { authority: "60 kg" }]]));
+    expect(problem?.allowed).toContain("ids with shares such as { city: 60 %, district: 40 % }");
+  });
+});
