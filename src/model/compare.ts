@@ -40,8 +40,8 @@ export interface OptionBalance {
   /** Avoided loss over added program cost, present values; absent where the option costs nothing more. */
   readonly benefitCostRatio: number | undefined;
   readonly breakEven: BreakEven;
-  /** The same at the discount rates beside the study's. */
-  readonly atOtherRates: readonly RateBalance[];
+  /** The same at the discount rates beside the study's; worked out when asked for. */
+  readonly atOtherRates: () => readonly RateBalance[];
   readonly bearers: readonly BearerShare[];
   /** The program by fiscal year while the lake stays clean. */
   readonly budget: FiscalTable | undefined;
@@ -145,6 +145,7 @@ function balance(
   baseline: OptionResult,
   rest: { input: StudyInput; source: Assumed; settings: OptionSettings },
 ): OptionBalance {
+  const rates = otherRates(rest.input, rest.source);
   const addedProgramCost = result.presentValue.program.minus(baseline.presentValue.program);
   const avoidedLoss = baseline.presentValue.infestation.minus(result.presentValue.infestation);
   return {
@@ -155,9 +156,7 @@ function balance(
     benefitCostRatio: benefitCostRatio(avoidedLoss, addedProgramCost),
     breakEven:
       rest.input.lake.infestedSince === undefined ? breakEven(result, baseline, rest.settings) : noBreakEven,
-    atOtherRates: otherRates(rest.input, rest.source).map((rate) =>
-      balanceAtRate(rate, { result, baseline }, rest),
-    ),
+    atOtherRates: () => rates.map((rate) => balanceAtRate(rate, { result, baseline }, rest)),
     bearers: bearerShares(rest.input.money, { result, baseline, addedProgramCost }),
     budget: programBudget(result.option, rest.input.money),
   };

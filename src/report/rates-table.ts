@@ -9,7 +9,7 @@ export function ratesTable(options: readonly OptionBalance[], context: ReportCon
   const { format, comparison } = context;
   const own = comparison.input.money.discountRate;
   const balances = (option: OptionBalance): RateBalance[] =>
-    [{ ...option, rate: own }, ...option.atOtherRates].sort((one, other) => one.rate - other.rate);
+    [{ ...option, rate: own }, ...option.atOtherRates()].sort((one, other) => one.rate - other.rate);
   const rates = options[0] ? balances(options[0]).map(({ rate }) => rate) : [];
   return {
     id: "table-rates",

@@ -172,7 +172,7 @@ function balanceJson(balance: OptionBalance): object {
       stopped: balance.breakEven.stopped,
       horizons: balance.breakEven.horizons,
     },
-    atOtherRates: balance.atOtherRates.map(({ netBenefit, benefitCostRatio, rate }) => ({
+    atOtherRates: balance.atOtherRates().map(({ netBenefit, benefitCostRatio, rate }) => ({
       rate,
       netBenefit: text(netBenefit),
       benefitCostRatio: benefitCostRatio ?? null,
