@@ -6,7 +6,7 @@ import { median } from "./median.js";
 
 const horizon = 40;
 const sizes = [30, 100, 300, 1000];
-const warmUps = 5;
+const warmUps = 15;
 const repeats = 9;
 /** Structures of a size whose time has a target. */
 export const targetSize = 300;
