@@ -58,7 +58,13 @@ export function monthlyMeans(daily: readonly number[]): number[] {
 
 /** Share of each month in which the elevation is under water. */
 export function wettedShares(daily: readonly number[], elevation: number): number[] {
-  return monthlyMeans(daily.map((level) => (level < elevation ? 0 : 1)));
+  return months.map((month) => {
+    const start = monthStart(month);
+    const days = daysOf(month);
+    let wet = 0;
+    for (let day = start; day < start + days; day++) if (at(daily, day) >= elevation) wet += 1;
+    return wet / days;
+  });
 }
 
 /** The band that the schedule lays bare: lowest and highest level of the year. */
