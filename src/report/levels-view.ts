@@ -111,7 +111,7 @@ export function levelsTable(context: ReportContext): TableView {
 const levelsNote = ({ run }: ReportContext) =>
   run.document.lake.record
     ? "Levels of the one complete year of the record"
-    : "Levels from the drawdown schedule, joined linearly";
+    : "Levels of the schedule, joined linearly";
 
 const mostRows = 40;
 
