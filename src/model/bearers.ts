@@ -48,10 +48,10 @@ export function bearerShares(
 }
 
 /** Present value of what following the option's schedule costs a bearer; the baseline follows none. */
-function ownLevels(bearer: string, { schedule, infestedWeight }: OptionResult): Money {
+function ownLevels(bearer: string, { schedule, knownWeight }: OptionResult): Money {
   const parts = schedule.operating.flatMap((line) => centsByBearer(line.bearer, line.cents));
   const own = parts.reduce((sum, [id, cents]) => (id === bearer ? sum + cents : sum), 0);
-  return moneyOf(own).times(infestedWeight);
+  return moneyOf(own).times(knownWeight);
 }
 
 function lossOf(bearer: string, result: OptionResult): Money {

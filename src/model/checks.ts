@@ -79,7 +79,7 @@ function costCheck(
 ): Check[] {
   if (components.every(({ chosen }) => chosen.plan.entry.measure === "leave")) return [];
   if (structure.kind !== "intake" && structure.kind !== "hydropower") return [];
-  const stream = infestation.ofStructure(structure.id);
+  const { byYear: stream } = infestation.ofStructure(structure.id);
   if (stream.length === 0) return [];
   const mature = at(stream, stream.length - 1).toNumber();
   if (mature === 0) return [];

@@ -2,54 +2,68 @@ import { centsByBearer } from "./money/bearer.js";
 import { type CostLine, type Money, moneyOf } from "./money/line.js";
 import type { StructureResult } from "./structures/structure.js";
 
-/** What an established infestation costs by year since establishment; sums of the structures' lines. */
-export interface InfestationCost {
-  /** All structures together, infrastructure only. */
+/** What an infestation costs by year since establishment, all together and by what it is. */
+export interface YearlyCost {
   readonly byYear: readonly Money[];
+  /** What is lost, whether anyone knows of the mussels or not. */
+  readonly harm: readonly Money[];
+  /** What is done about them: only once they are noticed. */
+  readonly control: readonly Money[];
+}
+
+/** What an established infestation costs by year since establishment; sums of the structures' lines. */
+export interface InfestationCost extends YearlyCost {
   /** One structure's part of it; made when asked for. */
-  readonly ofStructure: (id: string) => readonly Money[];
-  readonly byBearer: ReadonlyArray<{ readonly id: string; readonly byYear: readonly Money[] }>;
+  readonly ofStructure: (id: string) => YearlyCost;
+  readonly byBearer: ReadonlyArray<YearlyCost & { readonly id: string }>;
   /** Own lines of the author that are not infrastructure, totalled apart. */
   readonly apartByYear: readonly Money[];
 }
 
 const isApart = (line: CostLine) => line.type === "apart";
 
+/** Losses are harm; work and protection are control. */
+export const isControl = ({ type }: CostLine) => type !== "loss";
+
 /** @param skipYears years of infestation that lie before the study's first year */
 export function infestationCost(structures: readonly StructureResult[], skipYears: number): InfestationCost {
   const horizon = Math.max(0, ...structures.map(({ years }) => years.length - skipYears));
-  const noCents = () => new Float64Array(horizon);
-  const sums = {
-    all: noCents(),
-    apart: noCents(),
-    byStructure: new Map<string, Float64Array>(),
-    byBearer: new Map<string, Float64Array>(),
-  };
+  const noCents = (): CentsByYear => ({
+    harm: new Float64Array(horizon),
+    control: new Float64Array(horizon),
+  });
+  const all = noCents();
+  const apart = new Float64Array(horizon);
+  const byStructure = new Map<string, CentsByYear>();
+  const byBearer = new Map<string, CentsByYear>();
   for (const { structure, years } of structures) {
-    sums.byStructure.set(structure.id, sums.byStructure.get(structure.id) ?? noCents());
+    const ofStructure = streamOf(byStructure, structure.id, noCents);
     for (const [year, lines] of years.slice(skipYears).entries()) {
       for (const line of lines) {
         if (isApart(line)) {
-          add(sums.apart, year, line);
+          add(apart, year, line.cents);
           continue;
         }
-        add(sums.all, year, line);
-        add(streamOf(sums.byStructure, structure.id, noCents), year, line);
+        const part = isControl(line) ? "control" : "harm";
+        add(all[part], year, line.cents);
+        add(ofStructure[part], year, line.cents);
         for (const [id, cents] of centsByBearer(line.bearer, line.cents)) {
-          add(streamOf(sums.byBearer, id, noCents), year, { cents });
+          add(streamOf(byBearer, id, noCents)[part], year, cents);
         }
       }
     }
   }
   return {
-    byYear: moneys(sums.all),
-    ofStructure: (id) => moneys(sums.byStructure.get(id) ?? noCents()),
-    byBearer: [...sums.byBearer].map(([id, cents]) => ({ id, byYear: moneys(cents) })),
-    apartByYear: moneys(sums.apart),
+    ...moneys(all),
+    ofStructure: (id) => moneys(byStructure.get(id) ?? noCents()),
+    byBearer: [...byBearer].map(([id, cents]) => ({ id, ...moneys(cents) })),
+    apartByYear: Array.from(apart, moneyOf),
   };
 }
 
-function streamOf(streams: Map<string, Float64Array>, id: string, empty: () => Float64Array): Float64Array {
+type CentsByYear = Readonly<Record<"harm" | "control", Float64Array>>;
+
+function streamOf(streams: Map<string, CentsByYear>, id: string, empty: () => CentsByYear): CentsByYear {
   const known = streams.get(id);
   if (known) return known;
   const stream = empty();
@@ -57,8 +71,12 @@ function streamOf(streams: Map<string, Float64Array>, id: string, empty: () => F
   return stream;
 }
 
-function add(cents: Float64Array, year: number, line: Pick<CostLine, "cents">): void {
-  cents[year] = (cents[year] ?? 0) + line.cents;
+function add(stream: Float64Array, year: number, cents: number): void {
+  stream[year] = (stream[year] ?? 0) + cents;
 }
 
-const moneys = (cents: Float64Array): Money[] => Array.from(cents, moneyOf);
+const moneys = ({ harm, control }: CentsByYear): YearlyCost => ({
+  byYear: Array.from(harm, (cents, year) => moneyOf(cents + (control[year] ?? 0))),
+  harm: Array.from(harm, moneyOf),
+  control: Array.from(control, moneyOf),
+});

@@ -125,6 +125,8 @@ export interface ProgramOption {
   readonly id: string;
   readonly name: string;
   readonly steps?: ProgramSteps | undefined;
+  /** How far the program has grown in its first years, in full after them: shares of its reach and of its cost. */
+  readonly rampUp: ReadonlyArray<{ readonly reach: number; readonly cost: number }>;
   /** Id of the schedule that the lake follows once it is infested; without steps and schedule: the baseline. */
   readonly schedule?: string | undefined;
   readonly staff: ReadonlyArray<{ name: string; hoursPerYear: number; wage: number; loading: number }>;

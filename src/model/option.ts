@@ -1,11 +1,14 @@
 import type { Assumed } from "./assumed.js";
+import type { InfestationCost, YearlyCost } from "./infestation-cost.js";
 import type { ProgramOption, StudyInput } from "./inputs.js";
 import { at } from "./lake/calendar.js";
-import { type CostLine, type Money, totalOf } from "./money/line.js";
+import { type CostLine, Money, noMoney, totalOf } from "./money/line.js";
 import { type Arrivals, arrivals } from "./program/arrivals.js";
 import { programLines } from "./program/cost.js";
-import { expectedByYear, presentWeights, weightedSum } from "./risk/expectation.js";
-import { establishmentByYear, type HazardParameters, infestedByYear, yearlyHazard } from "./risk/hazard.js";
+import { costShare, slipThroughByYear } from "./program/ramp-up.js";
+import { type CourseYear, followCourse, type Noticing, noticedAtOnce } from "./risk/course.js";
+import { type ByAge, expectedByYear, presentWeights, weightedSum } from "./risk/expectation.js";
+import { type HazardParameters, yearlyHazard } from "./risk/hazard.js";
 import type { ScheduleResult } from "./schedules.js";
 
 export interface CostPair {
@@ -17,26 +20,32 @@ export interface CostPair {
 export interface OptionResult {
   readonly option: ProgramOption;
   readonly arrivals: Arrivals;
-  /** Yearly chance of establishment. */
+  /** Yearly chance of establishment once the program runs in full. */
   readonly hazard: number;
+  /** Fouled launches that slip through in each year of the horizon, more while the program grows. */
+  readonly slipThroughByYear: readonly number[];
+  readonly noticing: Noticing;
+  readonly course: readonly CourseYear[];
   readonly infestedByYear: readonly number[];
-  /** A year of the program while the lake is clean, with its lines. */
+  /** A year of the program in full while the lake is clean, with its lines. */
   readonly programLines: readonly CostLine[];
   readonly programPerYear: Money;
-  /** What the lake costs under these levels once it is infested. */
+  /** What the lake costs under these levels once it is known to be infested. */
   readonly schedule: ScheduleResult;
-  /** A year of following the option's schedule, from the year of establishment on. */
+  /** What it costs while nobody knows: under the lake's own levels. */
+  readonly unnoticed: InfestationCost;
+  /** A year of following the option's schedule, from the year in which mussels are noticed on. */
   readonly schedulePerYear: Money;
   readonly schedulePresentValue: Money;
-  /** What a yearly cost from establishment on weighs in the present value. */
-  readonly infestedWeight: number;
+  /** What a yearly cost, paid while the lake is known to be infested, weighs in the present value. */
+  readonly knownWeight: number;
   readonly expectedByYear: readonly CostPair[];
   readonly presentValue: CostPair;
   /** Equal yearly amount with the same present value. */
   readonly equivalentYearly: CostPair;
   readonly undiscounted: CostPair;
-  /** What a cost in the first, second, … year since establishment weighs in the expected present value. */
-  readonly lossWeights: readonly number[];
+  /** What a cost in each year of an infestation weighs in the expected present value. */
+  readonly weights: ByAge;
   readonly infestationByBearer: ReadonlyArray<{ readonly id: string; readonly presentValue: Money }>;
   readonly apartPresentValue: Money;
 }
@@ -50,8 +59,8 @@ export interface OptionSettings {
 
 /**
  * One option over the horizon: its chance of infestation, its program and the infestation that it still risks. The
- * program and the schedule cost K(t) = G (1 − H(t−1) + a H(t−1)) + O H(t) in year t, and the infestation what it costs
- * under the option's own levels.
+ * program and the schedule cost K(t) = g(t) G (1 − H(t−1) + a H(t−1)) + O N(t) in year t, and the infestation what it
+ * costs under the lake's own levels while it is unnoticed, under the option's from then on.
  */
 export function optionResult(
   option: ProgramOption,
@@ -59,43 +68,69 @@ export function optionResult(
   source: Assumed,
   settings: OptionSettings,
 ): OptionResult {
-  const passing = arrivals(input.boats, option, input.lake, source);
-  const hazard = yearlyHazard(passing.slipThrough, settings.suitability, settings.hazard);
-  const risk = riskOf(hazard, input);
+  const { factors, schedules } = settings;
+  const risk = riskOf(option, input, source, settings);
   const lines = programLines(option, input.money);
-  const weights = presentWeights(risk.establishment, settings.factors);
-  const { factors } = settings;
-  const schedule = scheduleOf(option, settings.schedules);
-  const { infestation } = schedule;
+  const schedule = scheduleOf(option, schedules);
   const schedulePerYear = totalOf(schedule.operating);
-  const program = programByYear(totalOf(lines), option, risk.infestedBefore).map((cost, year) =>
-    cost.plus(schedulePerYear.times(at(risk.infested, year))),
+  const { course } = risk;
+  const known = course.map(({ noticed }) => noticed.reduce((sum, chance) => sum + chance, 0));
+  const program = programByYear(totalOf(lines), option, risk.knownBefore).map((cost, year) =>
+    cost.plus(schedulePerYear.times(at(known, year))),
   );
-  const infestedWeight = factors.reduce((sum, factor, year) => sum + factor * at(risk.infested, year), 0);
-  const losses = expectedByYear(infestation.byYear, risk.hazard, input.money.horizon);
-  const expected = program.map((cost, year) => pair(cost, at(losses, year)));
-  const present = pair(weightedSum(program, factors), weightedSum(losses, factors));
+  const [{ infestation: unnoticed }] = schedules;
+  const noticed = schedule.infestation;
+  const losses = expectedByYear(
+    { unnoticed: plain(unnoticed.harm), noticed: plain(noticed.byYear) },
+    course,
+  ).map((loss) => new Money(loss));
+  const weights = presentWeights(course, factors);
   const allOnes = factors.map(() => 1);
+  const infestationAt = (by: ByAge) => presentValueOf(noticed, by, unnoticed);
+  const present = pair(weightedSum(program, factors), infestationAt(weights));
+  const knownWeight = factors.reduce((sum, factor, year) => sum + factor * at(known, year), 0);
   return {
     option,
-    arrivals: passing,
-    hazard,
-    infestedByYear: risk.infested,
+    ...risk,
+    infestedByYear: course.map(({ infested }) => infested),
     programLines: lines,
     programPerYear: totalOf(lines),
     schedule,
+    unnoticed,
     schedulePerYear,
-    schedulePresentValue: schedulePerYear.times(infestedWeight),
-    infestedWeight,
-    expectedByYear: expected,
+    schedulePresentValue: schedulePerYear.times(knownWeight),
+    knownWeight,
+    expectedByYear: program.map((cost, year) => pair(cost, at(losses, year))),
     presentValue: present,
     equivalentYearly: perYear(present, factors),
-    undiscounted: pair(weightedSum(program, allOnes), weightedSum(losses, allOnes)),
-    lossWeights: weights,
-    infestationByBearer: weighEach(infestation.byBearer, weights),
-    apartPresentValue: weightedSum(infestation.apartByYear, weights),
+    undiscounted: pair(weightedSum(program, allOnes), infestationAt(presentWeights(course, allOnes))),
+    weights,
+    infestationByBearer: noticed.byBearer.map(({ id, ...cost }) => ({
+      id,
+      presentValue: presentValueOf(cost, weights, bearerOf(unnoticed, id)),
+    })),
+    apartPresentValue: weightedSum(unnoticed.apartByYear, weights.unnoticed).plus(
+      weightedSum(noticed.apartByYear, weights.noticed),
+    ),
   };
 }
+
+/**
+ * Expected present value of a yearly cost of an infestation: all of it while mussels are known, its harm before.
+ * @param unnoticed the same cost before, where that differs
+ */
+export function presentValueOf(
+  cost: YearlyCost,
+  weights: ByAge,
+  unnoticed: YearlyCost | undefined = cost,
+): Money {
+  const before = unnoticed ? weightedSum(unnoticed.harm, weights.unnoticed) : noMoney;
+  return before.plus(weightedSum(cost.byYear, weights.noticed));
+}
+
+const bearerOf = ({ byBearer }: InfestationCost, id: string) => byBearer.find((bearer) => bearer.id === id);
+
+const plain = (amounts: readonly Money[]) => amounts.map((amount) => amount.toNumber());
 
 function scheduleOf({ schedule }: ProgramOption, schedules: OptionSettings["schedules"]): ScheduleResult {
   const found = schedules.find(({ id }) => id === schedule);
@@ -103,31 +138,37 @@ function scheduleOf({ schedule }: ProgramOption, schedules: OptionSettings["sche
   return found;
 }
 
-interface Risk {
-  readonly hazard: number;
-  readonly establishment: readonly number[];
-  readonly infested: readonly number[];
-  /** Chance of being infested at the start of each year. */
-  readonly infestedBefore: readonly number[];
+interface Risk
+  extends Pick<OptionResult, "arrivals" | "hazard" | "slipThroughByYear" | "noticing" | "course"> {
+  /** Chance of being known to be infested at the start of each year. */
+  readonly knownBefore: readonly number[];
 }
 
 /** A lake declared infested is so from the start: the hazard of its first year is 1. */
-function riskOf(arrivalHazard: number, { lake, money }: StudyInput): Risk {
-  const isInfested = lake.infestedSince !== undefined;
-  const hazard = isInfested ? 1 : arrivalHazard;
-  const infested = infestedByYear(hazard, money.horizon);
+function riskOf(option: ProgramOption, input: StudyInput, source: Assumed, settings: OptionSettings): Risk {
+  const passing = arrivals(input.boats, option, input.lake, source);
+  const hazardOf = (slipThrough: number) => yearlyHazard(slipThrough, settings.suitability, settings.hazard);
+  const isInfested = input.lake.infestedSince !== undefined;
+  const slipping = slipThroughByYear(option, passing, input, source);
+  const noticing = noticedAtOnce;
+  const hazards = slipping.map((boats, year) => (isInfested ? Number(year === 0) : hazardOf(boats)));
+  const course = followCourse(hazards, noticing);
   return {
-    hazard,
-    establishment: establishmentByYear(hazard, money.horizon),
-    infested,
-    infestedBefore: infested.map((_, year) => infested[year - 1] ?? (isInfested ? 1 : 0)),
+    arrivals: passing,
+    hazard: isInfested ? 1 : hazardOf(passing.slipThrough),
+    slipThroughByYear: slipping,
+    noticing,
+    course,
+    knownBefore: course.map((_, year) => course[year - 1]?.known ?? Number(isInfested)),
   };
 }
 
-/** The program's cost runs in full while the lake is clean and at the option's own share once it is infested. */
-function programByYear(perYear: Money, option: ProgramOption, infestedBefore: readonly number[]): Money[] {
+/** The program's cost runs in full while no mussels are known, and at the option's own share from then on. */
+function programByYear(perYear: Money, option: ProgramOption, knownBefore: readonly number[]): Money[] {
   const { share } = option.afterInfestation;
-  return infestedBefore.map((infested) => perYear.times(1 - infested + infested * share));
+  return knownBefore.map((known, year) =>
+    perYear.times(costShare(option, year)).times(1 - known + known * share),
+  );
 }
 
 function pair(program: Money, infestation: Money): CostPair {
@@ -137,11 +178,4 @@ function pair(program: Money, infestation: Money): CostPair {
 function perYear({ program, infestation }: CostPair, factors: readonly number[]): CostPair {
   const sum = factors.reduce((total, factor) => total + factor, 0);
   return pair(program.dividedBy(sum), infestation.dividedBy(sum));
-}
-
-function weighEach(
-  streams: ReadonlyArray<{ id: string; byYear: readonly Money[] }>,
-  weights: readonly number[],
-): Array<{ id: string; presentValue: Money }> {
-  return streams.map(({ id, byYear }) => ({ id, presentValue: weightedSum(byYear, weights) }));
 }

@@ -1,8 +1,8 @@
 import type { Assumption } from "../assumptions/entry.js";
+import { isControl } from "../model/infestation-cost.js";
 import { at } from "../model/lake/calendar.js";
 import { amountOf, type CostLine, type Money, noMoney, sumOf } from "../model/money/line.js";
-import { presentWeights } from "../model/risk/expectation.js";
-import { establishmentByYear } from "../model/risk/hazard.js";
+import type { ByAge } from "../model/risk/expectation.js";
 import type { StructureResult } from "../model/structures/structure.js";
 import type { ReportContext } from "./context.js";
 import { lineDimensions } from "./format.js";
@@ -35,7 +35,7 @@ export function appendixView(context: ReportContext): AppendixView {
 function linesTable(context: ReportContext): TableView {
   const { format, comparison, priceYear } = context;
   const mature = matureYear(context);
-  const weights = baselineWeights(context);
+  const weights = context.comparison.baseline.weights;
   const groups = comparison.structures.map((result) => structureLines(result, weights, context));
   return {
     id: "table-lines",
@@ -63,22 +63,22 @@ function linesTable(context: ReportContext): TableView {
   };
 }
 
-function baselineWeights({ comparison, horizon }: ReportContext): number[] {
-  const isInfested = comparison.input.lake.infestedSince !== undefined;
-  const hazard = isInfested ? 1 : comparison.baseline.hazard;
-  return presentWeights(establishmentByYear(hazard, horizon), comparison.discountFactors);
+/** What a line weighs in the present value in each year of an infestation: losses count before it is noticed too. */
+function lineWeights(line: CostLine, { unnoticed, noticed }: ByAge): readonly number[] {
+  return isControl(line) ? noticed : noticed.map((weight, age) => weight + at(unnoticed, age));
 }
 
-function structureLines(result: StructureResult, weights: readonly number[], context: ReportContext) {
+function structureLines(result: StructureResult, weights: ByAge, context: ReportContext) {
   const { format } = context;
-  const years = result.years.slice(-weights.length);
+  const years = result.years.slice(-weights.noticed.length);
   const names = [...new Set(years.flatMap((lines) => lines.filter(isCounted).map((line) => line.what)))];
   const rows: RowView[] = [];
   let structureSum = noMoney;
   for (const name of names) {
     const occurrences = years.map((lines) => lines.find((line) => line.what === name));
     const sum = occurrences.reduce<Money>(
-      (total, line, year) => (line ? total.plus(amountOf(line).times(at(weights, year))) : total),
+      (total, line, year) =>
+        line ? total.plus(amountOf(line).times(at(lineWeights(line, weights), year))) : total,
       noMoney,
     );
     structureSum = structureSum.plus(sum);
@@ -130,7 +130,7 @@ function layerNumbers({ comparison, assumptionNumber }: ReportContext): string {
 /** Cost in each year since establishment, and what a unit of it weighs in the present value without a program. */
 function byYearTable(context: ReportContext): TableView {
   const { comparison, format, horizon } = context;
-  const weights = baselineWeights(context);
+  const weights = context.comparison.baseline.weights;
   const since = context.infestedSince === undefined ? "since establishment" : "of this budget";
   return {
     id: "table-by-year",
@@ -148,8 +148,8 @@ function byYearTable(context: ReportContext): TableView {
         String(year + 1),
         num(at(comparison.lake.densityByYear, year).toFixed(2)),
         num(format.exactMoney(amount)),
-        num(at(weights, year).toFixed(4)),
-        num(format.exactMoney(amount.times(at(weights, year)))),
+        num(at(weights.noticed, year).toFixed(4)),
+        num(format.exactMoney(amount.times(at(weights.noticed, year)))),
       );
     }),
     total: row(

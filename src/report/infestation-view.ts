@@ -1,6 +1,6 @@
 import { at } from "../model/lake/calendar.js";
 import { type Money, sumOf } from "../model/money/line.js";
-import { weightedSum } from "../model/risk/expectation.js";
+import { presentValueOf } from "../model/option.js";
 import type { ReportContext } from "./context.js";
 import { head, num, row, type TableView } from "./view-types.js";
 
@@ -47,15 +47,15 @@ export function structureCosts(context: ReportContext): StructureCostRow[] {
   const mature = matureYear(context);
   return comparison.structures
     .map(({ structure }) => {
-      const stream = comparison.infestation.ofStructure(structure.id);
+      const cost = comparison.infestation.ofStructure(structure.id);
       return {
         id: structure.id,
         name: structure.name,
         bearer: context.bearerName(structure.bearer),
-        first: at(stream, 0),
-        mature: at(stream, mature),
-        matureMean: matureMeanOf(stream, context),
-        expected: weightedSum(stream, comparison.baseline.lossWeights),
+        first: at(cost.byYear, 0),
+        mature: at(cost.byYear, mature),
+        matureMean: matureMeanOf(cost.byYear, context),
+        expected: presentValueOf(cost, comparison.baseline.weights),
       };
     })
     .sort((a, b) => b.expected.comparedTo(a.expected));

@@ -111,7 +111,7 @@ function scheduleAsked(context: ReportContext, pays: boolean): string {
 function scheduleChanges(context: ReportContext): string[] {
   const { addedProgramCost, avoidedLoss, result } = context.requested;
   const otherCost = addedProgramCost.minus(result.schedulePresentValue);
-  const carried = avoidedLoss.minus(otherCost).dividedBy(result.infestedWeight);
+  const carried = avoidedLoss.minus(otherCost).dividedBy(result.knownWeight);
   return [
     lossText(avoidedLoss.toNumber(), addedProgramCost.toNumber()),
     carriedText(carried, context),

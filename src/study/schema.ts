@@ -90,6 +90,18 @@ const option = z.strictObject({
     })
     .optional()
     .meta({ description: "Left out for an option without inspection" }),
+  rampUp: z
+    .array(
+      z.strictObject({
+        reach: quantity("share").meta({
+          description: "Of the boats that the program in full meets, and keeps away",
+        }),
+        cost: quantity("share").meta({ description: "Of its yearly cost in full" }),
+      }),
+    )
+    .max(10, "at most 10 years")
+    .default([])
+    .meta({ description: "How far the program has grown in its first, second, … year; in full after them" }),
   station: stationSchema,
   schedule: identifier.optional().meta({
     description: "Id from lake.otherSchedules: the schedule that the lake follows once it is infested",

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { type Comparison, compare } from "../../src/model/compare.js";
 import type { ProgramOption, StudyInput } from "../../src/model/inputs.js";
 import { amountOf, type CostLine, noMoney, sumOf, totalOf } from "../../src/model/money/line.js";
-import { weightedSum } from "../../src/model/risk/expectation.js";
+import { presentValueOf } from "../../src/model/option.js";
 import { assumed, assumedWith } from "./assumptions.js";
 import { relativeGap } from "./near.js";
 import { anySteps, thoroughSteps } from "./steps.js";
@@ -30,7 +30,9 @@ describe("the cost of an infestation", () => {
 
   it("is the sum over structures, and over bearers", () => {
     whole.infestation.byYear.forEach((total, year) => {
-      const structures = whole.structures.map(({ structure }) => whole.infestation.ofStructure(structure.id));
+      const structures = whole.structures.map(
+        ({ structure }) => whole.infestation.ofStructure(structure.id).byYear,
+      );
       for (const streams of [structures, whole.infestation.byBearer.map(({ byYear }) => byYear)]) {
         expect(sumOf(streams.map((byYear) => byYear[year] ?? noMoney)).equals(total)).toBe(true);
       }
@@ -68,7 +70,7 @@ describe("an option's present value", () => {
       const expected = result.presentValue.infestation.toNumber();
       const byStructure = sumOf(
         whole.structures.map(({ structure }) =>
-          weightedSum(whole.infestation.ofStructure(structure.id), result.lossWeights),
+          presentValueOf(whole.infestation.ofStructure(structure.id), result.weights),
         ),
       );
       const byBearer = sumOf(result.infestationByBearer.map(({ presentValue }) => presentValue));

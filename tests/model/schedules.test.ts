@@ -157,7 +157,9 @@ describe("a winter drawdown once infested", () => {
   });
 
   it("adds to the cost of an infestation here: the shells that it leaves on the ramp outweigh what it kills elsewhere", () => {
-    const [own, lowered] = comparison.schedules.map(({ infestation }) => infestation.ofStructure("ramp"));
+    const [own, lowered] = comparison.schedules.map(
+      ({ infestation }) => infestation.ofStructure("ramp").byYear,
+    );
     expect(own?.every((amount) => amount.isZero())).toBe(true);
     expect(lowered?.at(-1)?.greaterThan(0)).toBe(true);
     expect(balance.avoidedLoss.isNegative()).toBe(true);

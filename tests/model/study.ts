@@ -147,6 +147,7 @@ export const boats: Boats = {
 export const noProgram: ProgramOption = {
   id: "none",
   name: "No program",
+  rampUp: [],
   staff: [],
   equipment: [],
   yearly: [{ name: "Monitoring", cost: 9000 }],
@@ -166,6 +167,7 @@ export const program: ProgramOption = {
     hotWash: 0.84,
     deterrence: 0.2,
   },
+  rampUp: [],
   staff: [{ name: "Inspectors", hoursPerYear: 3000, wage: 23, loading: 0.25 }],
   equipment: [{ name: "Hot-wash unit", count: 1, price: 17_000, life: 8 }],
   yearly: [{ name: "Supplies", cost: 20_000 }],

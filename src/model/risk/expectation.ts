@@ -1,33 +1,45 @@
 import { at } from "../lake/calendar.js";
 import { type Money, noMoney } from "../money/line.js";
+import type { CourseYear } from "./course.js";
 
-/**
- * Exact expected cost of each year of the horizon, without sampling: the cost a years after establishment,
- * weighed by the chance that establishment was a years ago. Under a constant hazard h that sum follows from the
- * year before, E(t) = h L(t) + (1−h) E(t−1). A hazard of 1 is a lake infested from year 1.
- * @param costBySinceYear L: cost in the first, second, … year since establishment
- */
-export function expectedByYear(costBySinceYear: readonly Money[], hazard: number, horizon: number): Money[] {
-  const expected: Money[] = [];
-  let before = noMoney;
-  for (let year = 0; year < horizon; year++) {
-    before = at(costBySinceYear, year)
-      .times(hazard)
-      .plus(before.times(1 - hazard));
-    expected.push(before);
-  }
-  return expected;
+/** Something for each age of an infestation, first its first year: while it is unnoticed, and once it is noticed. */
+export interface ByAge<T = number> {
+  readonly unnoticed: readonly T[];
+  readonly noticed: readonly T[];
 }
 
 /**
- * What one unit of cost in the first, second, … year since establishment weighs in the present value:
- * the sum over years of chance × discount factor, u(a) = Σ v(t) h(1−h)^(t−a) over t = a, a+1, …, with a = 1 for
- * the first year. Present value = Σ cost × weight, by exchange of the sums.
+ * Exact expected cost of each year of the horizon, without sampling: the cost in each year a of an infestation times
+ * the chance that it is then in that year, E(t) = Σ L(a) N(t,e) + Σ M(a) U(t,e) over e = 1 … t, with a = t − e + 1.
+ * @param cost M and L: cost in the first, second, … year of an infestation that is not noticed, and of one that is
  */
-export function presentWeights(establishment: readonly number[], factors: readonly number[]): number[] {
-  return factors.map((_, since) =>
-    factors.slice(since).reduce((sum, factor, index) => sum + factor * at(establishment, index), 0),
-  );
+export function expectedByYear(cost: ByAge, course: readonly CourseYear[]): number[] {
+  return course.map(({ unnoticed, noticed }, year) => {
+    let expected = 0;
+    for (let since = 0; since <= year; since++) {
+      const age = year - since;
+      expected += at(cost.noticed, age) * at(noticed, since) + at(cost.unnoticed, age) * at(unnoticed, since);
+    }
+    return expected;
+  });
+}
+
+/**
+ * What one unit of cost in the first, second, … year of an infestation weighs in the present value, if it is noticed
+ * and if it is not: discount factor × chance, u(a) = Σ v(t) N(t,t−a+1) over t = a, a+1, …, with a = 1 for the first
+ * year, and likewise of U. Present value = Σ cost × weight, by exchange of the sums.
+ */
+export function presentWeights(course: readonly CourseYear[], factors: readonly number[]): ByAge {
+  const weigh = (chances: (year: CourseYear) => readonly number[]) =>
+    factors.map((_, age) =>
+      factors
+        .slice(age)
+        .reduce((sum, factor, since) => sum + factor * at(chances(at(course, age + since)), since), 0),
+    );
+  return {
+    unnoticed: weigh(({ unnoticed }) => unnoticed),
+    noticed: weigh(({ noticed }) => noticed),
+  };
 }
 
 /**

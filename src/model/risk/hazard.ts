@@ -17,13 +17,3 @@ export function yearlyHazard(arrivals: number, suitability: number, parameters: 
   const pressure = (establishmentPerArrival * arrivals * suitability) ** shape;
   return 1 - Math.exp(-pressure) * (1 - otherPathways);
 }
-
-/** Chance that establishment falls in year 1, 2, … of the horizon under a constant yearly hazard: h(1−h)^(t−1). */
-export function establishmentByYear(hazard: number, horizon: number): number[] {
-  return Array.from({ length: horizon }, (_, index) => hazard * (1 - hazard) ** index);
-}
-
-/** Chance of being established by the end of year 1, 2, …: H = 1 − (1−h)^t. */
-export function infestedByYear(hazard: number, horizon: number): number[] {
-  return Array.from({ length: horizon }, (_, index) => 1 - (1 - hazard) ** (index + 1));
-}

@@ -1,43 +1,45 @@
 import { at } from "../lake/calendar.js";
 import type { OptionResult } from "../option.js";
+import { costShare } from "../program/ramp-up.js";
+import { type CourseYear, followCourse } from "../risk/course.js";
+import { expectedByYear } from "../risk/expectation.js";
 
 /**
- * Present value of all that an option costs as a function of its yearly hazard, in plain numbers: a search needs no
- * cents. Under a constant hazard the expected loss follows from the year before, E(t) = (1−h) E(t−1) + h L(t), L the
- * cost t years after establishment in year 1, and the chance of still being clean from its own last value.
+ * Present value of all that an option costs as a function of its chance of establishment in each year, in plain
+ * numbers: a search needs no cents.
  */
-export function expectedCost(option: OptionResult, factors: readonly number[]): (hazard: number) => number {
-  const losses = option.schedule.infestation.byYear.map((amount) => amount.toNumber());
-  const perYear = option.programPerYear.toNumber();
-  const schedulePerYear = option.schedulePerYear.toNumber();
-  const { share } = option.option.afterInfestation;
-  return (hazard) => {
-    let expectedLoss = 0;
-    let clean = 1;
-    let cost = 0;
-    factors.forEach((factor, year) => {
-      expectedLoss = (1 - hazard) * expectedLoss + hazard * at(losses, year);
-      cost += factor * (expectedLoss + perYear * (clean + share * (1 - clean)));
-      clean *= 1 - hazard;
-      cost += factor * schedulePerYear * (1 - clean);
-    });
-    return cost;
+export function expectedCost(
+  { option, schedule, unnoticed, noticing, programPerYear, schedulePerYear }: OptionResult,
+  factors: readonly number[],
+): (hazards: readonly number[]) => number {
+  const losses = {
+    unnoticed: unnoticed.harm.map((amount) => amount.toNumber()),
+    noticed: schedule.infestation.byYear.map((amount) => amount.toNumber()),
+  };
+  const perYear = programPerYear.toNumber();
+  const ofSchedule = schedulePerYear.toNumber();
+  const { share } = option.afterInfestation;
+  const yearCost = ({ noticed }: CourseYear, knownBefore: number, year: number) =>
+    costShare(option, year) * perYear * (1 - knownBefore + share * knownBefore) +
+    ofSchedule * noticed.reduce((sum, chance) => sum + chance, 0);
+  return (hazards) => {
+    const course = followCourse(hazards, noticing);
+    const expected = expectedByYear(losses, course);
+    return course.reduce(
+      (cost, each, year) =>
+        cost + at(factors, year) * (at(expected, year) + yearCost(each, course[year - 1]?.known ?? 0, year)),
+      0,
+    );
   };
 }
 
 /**
- * What one more clean year adds to the present cost of an option, for establishment in year 2 over 1, 3 over 2, …,
- * and at last never over the last year: v(τ+1) G (1−a) − Σ (v(t) − v(t+1)) L(t−τ+1) − v(τ) S with v = 0 past the
- * horizon; L the loss since establishment, G the program, a its share after infestation, S the schedule.
+ * What one more clean year adds to the present cost of an option: C(τ+1) − C(τ), C(τ) its cost if mussels establish
+ * in year τ = 1, 2, … for certain, and at last never within the horizon.
  */
 export function costOfCleanYears(option: OptionResult, factors: readonly number[]): number[] {
-  const losses = option.schedule.infestation.byYear.map((amount) => amount.toNumber());
-  const saved = option.programPerYear.toNumber() * (1 - option.option.afterInfestation.share);
-  const schedulePerYear = option.schedulePerYear.toNumber();
-  return factors.map((factor, year) => {
-    const lossPutOff = factors
-      .slice(year)
-      .reduce((sum, own, since) => sum + (own - (factors[year + since + 1] ?? 0)) * at(losses, since), 0);
-    return (factors[year + 1] ?? 0) * saved - lossPutOff - factor * schedulePerYear;
-  });
+  const cost = expectedCost(option, factors);
+  const established = (year: number) => cost(factors.map((_, each) => Number(each === year)));
+  const costs = [...factors.keys(), factors.length].map(established);
+  return factors.map((_, year) => at(costs, year + 1) - at(costs, year));
 }

@@ -45,16 +45,18 @@ const pressureWithout = ({ baseline, settings }: Weighed) =>
 function netBenefitAtScale({ result, baseline, settings }: Weighed): (scale: number) => number {
   const before = expectedCost(baseline, settings.factors);
   const after = expectedCost(result, settings.factors);
-  return (scale) => before(hazardAt(scale, baseline, settings)) - after(hazardAt(scale, result, settings));
+  return (scale) => before(hazardsAt(scale, baseline, settings)) - after(hazardsAt(scale, result, settings));
 }
 
-function hazardAt(
-  scale: number,
-  { arrivals }: OptionResult,
-  { hazard, suitability }: OptionSettings,
-): number {
-  return yearlyHazard(arrivals.slipThrough, suitability, {
-    ...hazard,
-    establishmentPerArrival: hazard.establishmentPerArrival * scale,
-  });
+/** Chances of establishment by year at so many times the establishment chance per arrival. */
+function hazardsAt(scale: number, { slipThroughByYear }: OptionResult, settings: OptionSettings): number[] {
+  return slipThroughByYear.map((slipThrough) => hazardOf(slipThrough, scale, settings));
+}
+
+const hazardAt = (scale: number, { arrivals }: OptionResult, settings: OptionSettings) =>
+  hazardOf(arrivals.slipThrough, scale, settings);
+
+function hazardOf(slipThrough: number, scale: number, { hazard, suitability }: OptionSettings): number {
+  const establishmentPerArrival = hazard.establishmentPerArrival * scale;
+  return yearlyHazard(slipThrough, suitability, { ...hazard, establishmentPerArrival });
 }

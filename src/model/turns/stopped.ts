@@ -1,3 +1,4 @@
+import { reach } from "../program/ramp-up.js";
 import { yearlyHazard } from "../risk/hazard.js";
 import { findRoots } from "../root.js";
 import { costOfCleanYears, expectedCost } from "./expected-cost.js";
@@ -7,25 +8,30 @@ const steps = 200;
 const tolerance = 1e-12;
 
 /**
- * Shares of fouled boats stopped, 0 to 1, at which the net benefit turns, at the option's present cost.
+ * Shares of fouled boats stopped by the program in full, 0 to 1, at which the net benefit turns, at the option's present
+ * cost. In a year in which it reaches k(t) of them it stops k(t) s.
  *
  * It is monotone if every further clean year changes the option's cost the same way. Proof: with s stopped,
- * h = 1 − exp(−(α (1−s) F w)^c)(1−o) falls as s rises. The year τ of establishment has P(τ > t) = (1−h)^t, which
- * rises for every t as h falls. The expected cost is C(1) + Σ (1−h)^t d(t), d(t) = C(t+1) − C(t) the cost of clean
+ * h(t) = 1 − exp(−(α (1−k(t) s) F w)^c)(1−o) falls as s rises. The year τ of establishment has P(τ > t) = Π (1−h), which
+ * rises for every t as the h fall. The expected cost is C(1) + Σ P(τ > t) d(t), d(t) = C(t+1) − C(t) the cost of clean
  * year t; where all d have one sign, each term moves the same way. They may differ: near the horizon's end an
  * infestation may cost less than the program that would put it off. Then stopping more may turn the answer twice,
- * and `all` is false.
+ * and `all` is false; so it is where an infestation may be contained, and come again.
  */
 export function stoppedTurns({ result, baseline, settings }: Weighed): Turns {
   if (result.option.steps === undefined) return noTurns;
   const { hazard, suitability, factors } = settings;
   const without = baseline.presentValue.total.toNumber();
   const cost = expectedCost(result, factors);
+  const hazardAt = (stopped: number) =>
+    yearlyHazard(baseline.arrivals.slipThrough * (1 - stopped), suitability, hazard);
   const netAt = (stopped: number) =>
-    without - cost(yearlyHazard(baseline.arrivals.slipThrough * (1 - stopped), suitability, hazard));
+    without - cost(factors.map((_, year) => hazardAt(stopped * reach(result.option, year))));
   const { roots } = findRoots(netAt, { low: 0, high: 1, steps, scale: "linear", tolerance });
   const added = costOfCleanYears(result, factors);
-  const isMonotone = added.every((each) => each <= 0) || added.every((each) => each >= 0);
+  const isMonotone =
+    result.noticing.containment === undefined &&
+    (added.every((each) => each <= 0) || added.every((each) => each >= 0));
   return turnsOf({ roots, all: isMonotone }, netAt, (stopped) => stopped);
 }
 

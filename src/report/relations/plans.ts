@@ -117,13 +117,15 @@ export const planRelations: RelationGroup = {
     {
       title: "Cost of an option in a year",
       words:
-        "The program runs in full while the lake is clean and at a share once it is infested; a schedule of levels is followed from the year of establishment. Infestation costs are those under the option's own levels.",
-      formulas: [coded("K(t) = G (1 − H(t−1) + a H(t−1)) + O H(t)")],
+        "The program runs in full while no mussels are known, less in its first years if it grows, and at a share from then on; a schedule of levels is followed from the year in which mussels are noticed, and infestation costs are then those under it.",
+      formulas: [coded("K(t) = g(t) G (1 − H(t−1) + a H(t−1)) + O N(t)")],
       where: [
         ["K", "expected cost of program and schedule in year t", "money"],
         ["t", "year", ""],
-        ["G", "cost of the program a year", "money"],
-        ["H", "chance of being infested by the end of a year", ""],
+        ["g", "share of its full cost that the program takes in year t, 1 once it has grown", ""],
+        ["G", "cost of the program a year, in full", "money"],
+        ["H", "chance of being known to be infested at the end of a year", ""],
+        ["N", "chance of being known to be infested in a year", ""],
         ["a", "share of the program kept after infestation", ""],
         ["O", "cost of following the schedule a year", "money"],
       ],

@@ -12,6 +12,7 @@ const option = (steps?: ProgramSteps): ProgramOption => ({
   id: steps ? "program" : "none",
   name: "Option",
   ...(steps ? { steps } : {}),
+  rampUp: [],
   staff: [],
   equipment: [],
   yearly: [],

@@ -9,6 +9,7 @@ const fromJuly = { ...money, fiscalYearStart: 7 };
 const option: ProgramOption = {
   id: "program",
   name: "Program",
+  rampUp: [],
   staff: [{ name: "Inspectors", hoursPerYear: 1000, wage: 20, loading: 0.2 }],
   equipment: [{ name: "Wash unit", count: 2, price: 5000, life: 3 }],
   yearly: [{ name: "Supplies", cost: 600 }],

@@ -20,6 +20,7 @@ const money: MoneySettings = {
 const empty: ProgramOption = {
   id: "program",
   name: "Program",
+  rampUp: [],
   staff: [],
   equipment: [],
   yearly: [],

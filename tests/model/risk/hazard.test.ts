@@ -1,12 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import {
-  establishmentByYear,
-  type HazardParameters,
-  infestedByYear,
-  yearlyHazard,
-} from "../../../src/model/risk/hazard.js";
-import { relativeGap } from "../near.js";
+import { type HazardParameters, yearlyHazard } from "../../../src/model/risk/hazard.js";
 
 const chances = fc.double({ min: 0, max: 1, noNaN: true });
 const plain: HazardParameters = { establishmentPerArrival: 0.001, shape: 1, otherPathways: 0 };
@@ -76,42 +70,5 @@ describe("the yearly hazard", () => {
       ),
       { seed: 24, numRuns: 200 },
     );
-  });
-});
-
-describe("the year of establishment", () => {
-  it("has chances that sum to the chance of being infested by then", () => {
-    fc.assert(
-      fc.property(chances, fc.integer({ min: 1, max: 80 }), (hazard, horizon) => {
-        const infested = infestedByYear(hazard, horizon);
-        let sum = 0;
-        establishmentByYear(hazard, horizon).forEach((chance, year) => {
-          sum += chance;
-          expect(sum).toBeCloseTo(infested[year] ?? Number.NaN, 12);
-        });
-      }),
-      { seed: 25, numRuns: 200 },
-    );
-  });
-
-  it("comes after 1/h years on average", () => {
-    // Mean of the geometric distribution, 1/h (standard).
-    const chances = establishmentByYear(0.08, 2000);
-    const mean = chances.reduce((sum, chance, index) => sum + chance * (index + 1), 0);
-    expect(relativeGap(mean, 12.5)).toBeLessThan(1e-9);
-  });
-
-  it("is the first year for certain at a hazard of 1, and never at 0", () => {
-    expect(establishmentByYear(1, 4)).toEqual([1, 0, 0, 0]);
-    expect(infestedByYear(1, 4)).toEqual([1, 1, 1, 1]);
-    expect(establishmentByYear(0, 4)).toEqual([0, 0, 0, 0]);
-    expect(infestedByYear(0, 4)).toEqual([0, 0, 0, 0]);
-  });
-
-  it("leaves half of the lakes clean after 13.5 years at 5 %", () => {
-    // ln 2/-ln 0.95 = 13.513 years (computed): below half by year 13, above by year 14.
-    const infested = infestedByYear(0.05, 14);
-    expect(infested[12]).toBeLessThan(0.5);
-    expect(infested[13]).toBeGreaterThan(0.5);
   });
 });

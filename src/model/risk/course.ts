@@ -1,0 +1,75 @@
+import { at } from "../lake/calendar.js";
+
+/** When an infestation is noticed, and what is tried then. */
+export interface Noticing {
+  /** p: chance to notice, in its first, second, … year, an infestation that nobody knew of before; 1 past the list. */
+  readonly chanceByAge: readonly number[];
+  /** Tried once, in the year in which the infestation is noticed, if it is in its year `latestAge` or before. */
+  readonly containment?: { readonly success: number; readonly latestAge: number } | undefined;
+}
+
+/** Nobody is ever unaware of mussels, and nothing is tried against them. */
+export const noticedAtOnce: Noticing = { chanceByAge: [] };
+
+/** What may be in one year of the horizon. Lists run over the years of establishment, from year 1 to this one. */
+export interface CourseYear {
+  /** Chance that the lake is infested since that year and nobody knows. */
+  readonly unnoticed: readonly number[];
+  /** Chance that it is infested since that year and known to be, in this year or before. */
+  readonly noticed: readonly number[];
+  /** Expected attempts at containment. */
+  readonly attempts: number;
+  /** Chance of being infested when the year ends, after any containment. */
+  readonly infested: number;
+  /** Chance of being infested and known to be when the year ends. */
+  readonly known: number;
+}
+
+/**
+ * How an infestation may go, exactly and without sampling. A lake that is clean with chance C is infested in year t
+ * with chance F = h(t) C(t−1). What was established in year e and is unnoticed, U, is noticed in its year a = t − e + 1
+ * with chance p(a): N(t,e) = N(t−1,e) + p(a) U(t−1,e). What is noticed in a year is contained with chance s if it is
+ * young enough: the lake is clean from the next year, C(t) = (1−h(t)) C(t−1) + s Σ p(a) U(t−1,e), and at risk again.
+ * @param hazards h: chance of establishment in year 1, 2, … of the horizon, 0 to 1
+ */
+export function followCourse(hazards: readonly number[], noticing: Noticing): CourseYear[] {
+  const { containment } = noticing;
+  const unnoticed: number[] = [];
+  const noticed: number[] = [];
+  let clean = 1;
+  return hazards.map((hazard, year) => {
+    unnoticed.push(hazard * clean);
+    noticed.push(0);
+    clean *= 1 - hazard;
+    let attempts = 0;
+    let contained = 0;
+    const fresh = noticeEach(unnoticed, noticed, (since) => noticing.chanceByAge[year - since] ?? 1);
+    const during = { unnoticed: [...unnoticed], noticed: [...noticed] };
+    if (containment) {
+      for (let since = Math.max(0, year - containment.latestAge + 1); since <= year; since++) {
+        const tried = at(fresh, since);
+        attempts += tried;
+        contained += tried * containment.success;
+        noticed[since] = at(noticed, since) - tried * containment.success;
+      }
+      clean += contained;
+    }
+    return { ...during, attempts, infested: 1 - clean, known: sumOf(noticed) };
+  });
+}
+
+/** Moves what is noticed in a year from one list to the other, and tells how much that was. */
+function noticeEach(
+  unnoticed: number[],
+  noticed: number[],
+  chanceSince: (establishment: number) => number,
+): number[] {
+  return unnoticed.map((unaware, since) => {
+    const fresh = unaware * chanceSince(since);
+    unnoticed[since] = unaware - fresh;
+    noticed[since] = at(noticed, since) + fresh;
+    return fresh;
+  });
+}
+
+const sumOf = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0);
