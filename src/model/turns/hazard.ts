@@ -1,7 +1,7 @@
 import type { OptionResult, OptionSettings } from "../option.js";
 import { yearlyHazard } from "../risk/hazard.js";
 import { findRoots } from "../root.js";
-import { expectedCost } from "./expected-cost.js";
+import { costOfChances } from "./cost-of-chances.js";
 import { noTurns, type Turns, turnsOf, type Weighed } from "./turns.js";
 
 /** Pressure (α · arrivals · suitability) without a program between which the search runs: chances of 1e-7 and over 99.9 %. */
@@ -43,8 +43,8 @@ const pressureWithout = ({ baseline, settings }: Weighed) =>
   settings.hazard.establishmentPerArrival * baseline.arrivals.slipThrough * settings.suitability;
 
 function netBenefitAtScale({ result, baseline, settings }: Weighed): (scale: number) => number {
-  const before = expectedCost(baseline, settings.factors);
-  const after = expectedCost(result, settings.factors);
+  const { expected: before } = costOfChances(baseline, settings.factors);
+  const { expected: after } = costOfChances(result, settings.factors);
   return (scale) => before(hazardsAt(scale, baseline, settings)) - after(hazardsAt(scale, result, settings));
 }
 

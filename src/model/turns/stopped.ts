@@ -1,7 +1,7 @@
 import { reach } from "../program/ramp-up.js";
 import { yearlyHazard } from "../risk/hazard.js";
 import { findRoots } from "../root.js";
-import { costOfCleanYears, expectedCost } from "./expected-cost.js";
+import { costOfChances } from "./cost-of-chances.js";
 import { noTurns, type Turns, turnsOf, type Weighed } from "./turns.js";
 
 const steps = 200;
@@ -22,16 +22,15 @@ export function stoppedTurns({ result, baseline, settings }: Weighed): Turns {
   if (result.option.steps === undefined) return noTurns;
   const { hazard, suitability, factors } = settings;
   const without = baseline.presentValue.total.toNumber();
-  const cost = expectedCost(result, factors);
+  const { expected: cost, ofCleanYears } = costOfChances(result, factors);
   const hazardAt = (stopped: number) =>
     yearlyHazard(baseline.arrivals.slipThrough * (1 - stopped), suitability, hazard);
   const netAt = (stopped: number) =>
     without - cost(factors.map((_, year) => hazardAt(stopped * reach(result.option, year))));
   const { roots } = findRoots(netAt, { low: 0, high: 1, steps, scale: "linear", tolerance });
-  const added = costOfCleanYears(result, factors);
   const isMonotone =
     result.noticing.containment === undefined &&
-    (added.every((each) => each <= 0) || added.every((each) => each >= 0));
+    (ofCleanYears.every((each) => each <= 0) || ofCleanYears.every((each) => each >= 0));
   return turnsOf({ roots, all: isMonotone }, netAt, (stopped) => stopped);
 }
 
