@@ -17,14 +17,16 @@ export function currencyProblems(document: StudyDocument): Contradiction[] {
     text: String(value),
   }));
   const amounts = overrides.filter(({ text }) => /^([A-Z]{3} |[$€£])/.test(text));
-  return [...moneyTexts(document, []), ...amounts].flatMap(({ path, text }) => {
-    const sign = /^([A-Z]{3}|[$€£])/.exec(text)?.[1] ?? "";
-    const fits = signs[sign]?.test(currency) ?? sign === currency;
-    return fits
+  return [...moneyTexts(document, []), ...amounts].flatMap(({ path, text }) =>
+    marksIn(text).every((mark) => signs[mark]?.test(currency) ?? mark === currency)
       ? []
-      : [{ path, found: `"${text}"`, allowed: `an amount in the study's currency, ${currency}` }];
-  });
+      : [{ path, found: `"${text}"`, allowed: `an amount in the study's currency, ${currency}` }],
+  );
 }
+
+/** Signs and codes of an amount, more than one where it has a range. */
+const marksIn = (text: string) =>
+  [...text.matchAll(/[$€£]|(?:^|\s)([A-Z]{3})(?=\s|\/|$)/g)].map(([mark, code]) => code ?? mark);
 
 function moneyTexts(
   value: unknown,

@@ -1,7 +1,8 @@
 import { z } from "zod";
 import type { DimensionName } from "../units/dimensions.js";
 import { dimensions } from "../units/dimensions.js";
-import { parseQuantity, type Quantity, QuantityError } from "../units/quantity.js";
+import { QuantityError } from "../units/quantity.js";
+import { parseSpread, type SpreadQuantity } from "../units/spread.js";
 
 export const monthNames = [
   "jan",
@@ -18,15 +19,15 @@ export const monthNames = [
   "dec",
 ] as const;
 
-/** A quantity with its unit as text, or a bare number where the dimension has none; checked for dimension. */
+/** A quantity with its unit as text, with a range if its author gives one; a bare number where the dimension has no unit. */
 export function quantity(dimension: DimensionName) {
   const { name, example } = dimensions[dimension];
   return z
     .union([z.string(), z.number()], { error: `${name} such as ${example}` })
     .meta({ description: `${name}, for instance ${example}` })
-    .transform((text, context): Quantity => {
+    .transform((text, context): SpreadQuantity => {
       try {
-        return parseQuantity(text, dimension);
+        return parseSpread(text, dimension);
       } catch (error) {
         if (!(error instanceof QuantityError)) throw error;
         context.addIssue({ code: "custom", message: error.message });

@@ -5,6 +5,7 @@ import { contradictions } from "./consistency.js";
 import { currencyProblems } from "./consistency-currency.js";
 import type { Contradiction, SoundParts } from "./contradiction.js";
 import { InputError, type Problem, pathText, problemsOf } from "./problems.js";
+import { rangeProblems, soundParts } from "./ranged.js";
 import { readRecordFiles, refuseRecordFiles } from "./record-files.js";
 import { type StudyDocument, studySchema } from "./schema.js";
 
@@ -53,7 +54,11 @@ function readDocument(
   const fileProblems = recordFiles(document);
   const parsed = studySchema.safeParse(document);
   if (parsed.success) {
-    const found = [...contradictions(soundParts(parsed.data)), ...currencyProblems(parsed.data)];
+    const broken = contradictions(soundParts(parsed.data));
+    const found = [
+      ...(broken.length > 0 ? broken : rangeProblems(parsed.data)),
+      ...currencyProblems(parsed.data),
+    ];
     const problems = [...fileProblems, ...found.map((each) => problemOf(each, document))];
     if (problems.length > 0) throw new InputError(name, problems);
     return parsed.data;
@@ -117,10 +122,6 @@ function repeatedKey(key: string, { line, col }: { line: number; col: number }):
     allowed: "each key once in a group",
     remedy: "Remove one of the two.",
   };
-}
-
-function soundParts(document: StudyDocument): SoundParts {
-  return { ...document, structures: document.structures.map((value, index) => ({ index, value })) };
 }
 
 /** The parts of a broken document that are sound by themselves, so that contradictions there are told as well. */
