@@ -56,6 +56,8 @@ export const entrySchema = z.strictObject({
   note: z.string(),
   /** Year whose prices a money value is in. */
   priceYear: z.int().min(1980).max(2100).optional(),
+  /** How values are drawn between low and high; P10 and P90 where they are normal or lognormal. */
+  distribution: z.enum(["pert", "triangular", "uniform", "normal", "lognormal"]).default("pert"),
 });
 
 export type Assumption = z.infer<typeof entrySchema>;
@@ -95,10 +97,23 @@ export interface PriceIndexTable extends PriceIndex {
   readonly parts: readonly IndexPart[];
 }
 
+/** Assumptions that move together when values are drawn. */
+export interface CorrelationGroup {
+  readonly id: string;
+  readonly name: string;
+  readonly members: readonly string[];
+  /** Spearman's, between any two members. */
+  readonly rankCorrelation: number;
+  readonly basis: Basis;
+  readonly source: string;
+  readonly note: string;
+}
+
 export interface AssumptionSet {
   readonly entries: ReadonlyMap<string, Assumption>;
   readonly sources: ReadonlyMap<string, Source>;
   /** The catalogue of protection plans. */
   readonly plans: readonly PlanEntry[];
   readonly priceIndices: readonly PriceIndexTable[];
+  readonly groups: readonly CorrelationGroup[];
 }

@@ -3,6 +3,7 @@ import { join } from "node:path";
 import { parseDocument } from "yaml";
 import { z } from "zod";
 import { type Assumption, type AssumptionSet, entrySchema, type Source, sourceSchema } from "./entry.js";
+import { groupsFile, readGroups } from "./groups.js";
 import { plansFile, readPlans } from "./plans.js";
 import { priceIndexFile, readPriceIndices } from "./price-indices.js";
 
@@ -29,7 +30,7 @@ export function loadAssumptions(folder: string): AssumptionSet {
   const sources = readSources(folder, problems);
   const entries = new Map<string, Assumption>();
   const files = readdirSync(folder).filter(
-    (name) => name.endsWith(".yaml") && ![sourcesFile, plansFile, priceIndexFile].includes(name),
+    (name) => name.endsWith(".yaml") && ![sourcesFile, plansFile, priceIndexFile, groupsFile].includes(name),
   );
   for (const file of files.sort()) {
     for (const entry of readEntries(folder, file, problems)) {
@@ -43,8 +44,9 @@ export function loadAssumptions(folder: string): AssumptionSet {
   if (problems.length > 0) throw new AssumptionError(problems);
   const plans = readPlans(readYaml(folder, plansFile, problems), entries, problems);
   const priceIndices = readPriceIndices(readYaml(folder, priceIndexFile, problems), sources, problems);
+  const groups = readGroups(readYaml(folder, groupsFile, problems), entries, sources, problems);
   if (problems.length > 0) throw new AssumptionError(problems);
-  return { entries, sources, plans, priceIndices };
+  return { entries, sources, plans, priceIndices, groups };
 }
 
 function readYaml(folder: string, file: string, problems: string[]): unknown {

@@ -9,7 +9,16 @@ export const realSet = (): AssumptionSet => loadAssumptions(assumptionsFolder);
 
 /** An entry as it would stand in a file, with values made up for a test. */
 export function entryOf(changes: Partial<Assumption> & Pick<Assumption, "id" | "unit">): Assumption {
-  return { value: 60, low: 20, high: 200, basis: "judged", source: "a-source", note: "", ...changes };
+  return {
+    value: 60,
+    low: 20,
+    high: 200,
+    basis: "judged",
+    source: "a-source",
+    note: "",
+    distribution: "pert",
+    ...changes,
+  };
 }
 
 /** A set of made-up entries. */
@@ -19,5 +28,6 @@ export function setOf(...entries: readonly Assumption[]): AssumptionSet {
     sources: new Map(),
     plans: [],
     priceIndices: [],
+    groups: [],
   };
 }
