@@ -4,9 +4,9 @@ export type Matrix = readonly (readonly number[])[];
 
 /**
  * Lower triangular L with L Lᵀ equal to a symmetric matrix, which exists only if the matrix is positive definite.
- * @throws RangeError that names the first row that contradicts those before it
+ * @throws RangeError that names the first row that contradicts those before it or follows from them, and then the remedy
  */
-export function cholesky(name: string, matrix: Matrix): number[][] {
+export function cholesky(name: string, matrix: Matrix, remedy: string): number[][] {
   const factor: number[][] = [];
   matrix.forEach((entries, row) => {
     const own: number[] = [];
@@ -17,8 +17,7 @@ export function cholesky(name: string, matrix: Matrix): number[][] {
     const left = at(entries, row) - product(own, own, row);
     if (!(left > leastLeft * at(entries, row))) {
       throw new RangeError(
-        `${name}: row ${row} cannot hold beside the rows before it (the matrix is not positive definite); allowed: ` +
-          "correlations that are possible at once. Bring them nearer to 0",
+        `${name}: row ${row} cannot stand beside the rows before it; allowed: a positive definite matrix. ${remedy}`,
       );
     }
     own.push(Math.sqrt(left));

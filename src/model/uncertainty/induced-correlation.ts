@@ -22,27 +22,22 @@ export function withRankCorrelation(columns: Matrix, target: Matrix): number[][]
   const wanted = cholesky(
     "rank correlation matrix",
     target.map((row, index) => row.map((each, column) => (index === column ? 1 : scoreCorrelation(each)))),
+    "Bring the correlations nearer to 0",
   );
   const scores = columns.map(normalScores);
   const found = cholesky(
-    `correlations of ${columns.length} columns of ${at(columns, 0).length} draws`,
+    `correlations of ${columns.length} columns as drawn`,
     scores.map((one) => scores.map((other) => correlation(one, other))),
+    "Draw each column by itself",
   );
-  const draws = at(columns, 0).map((_, draw) =>
-    multiplied(
-      wanted,
-      solvedForward(
-        found,
-        scores.map((column) => at(column, draw)),
-      ),
-    ),
-  );
-  return columns.map((column, index) =>
-    inOrderOf(
-      column,
-      draws.map((draw) => at(draw, index)),
-    ),
-  );
+  const mixed = at(scores, 0).map((_, draw) => {
+    const drawn = scores.map((column) => at(column, draw));
+    return multiplied(wanted, solvedForward(found, drawn));
+  });
+  return columns.map((column, index) => {
+    const guide = mixed.map((draw) => at(draw, index));
+    return inOrderOf(column, guide);
+  });
 }
 
 /**

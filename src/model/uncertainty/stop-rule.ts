@@ -22,7 +22,8 @@ export type NextStep =
  * well enough: done once its standard error is at most the share of its size. Else the draws that would reach it by
  * the variance so far, n = variance/(share · mean)², at most as many again as there are (so that a poor first guess does
  * not decide) and never beyond the cap. As the rule looks at the draws themselves, the mean at the stop is a
- * little less sure than its standard error says; a larger `least` mends that.
+ * little less sure than its standard error says; a larger `least` mends that. The draws of one Latin hypercube are not
+ * independent: take the means of several hypercubes with seeds of their own as the draws.
  * @throws RangeError for a share that is not between 0 and 1, or counts that are not whole with 2 ≤ least ≤ cap
  */
 export function nextStep(moments: RunningMoments, { share, least, cap }: StopTarget): NextStep {
