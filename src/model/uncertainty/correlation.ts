@@ -16,12 +16,21 @@ export function correlation(first: readonly number[], second: readonly number[])
 /** Differences from the mean, divided by the root of their sum of squares. */
 function deviations(name: string, values: readonly number[]): number[] {
   requireValues(name, values, 2);
-  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
-  const size = Math.sqrt(values.reduce((sum, value) => sum + (value - mean) ** 2, 0));
   if (values.every((value) => value === values[0])) {
     throw new RangeError(`${name} holds ${values[0]} throughout; allowed: values that differ`);
   }
-  return values.map((value) => (value - mean) / size);
+  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
+  const differences = values.map((value) => value - mean);
+  const size = Math.sqrt(differences.reduce((sum, difference) => sum + difference ** 2, 0));
+  requireSize(name, size);
+  return differences.map((difference) => difference / size);
+}
+
+/** @throws RangeError for values so near or so far that the squares of their differences are no longer numbers above 0 */
+function requireSize(name: string, size: number): void {
+  if (!(size > 0 && Number.isFinite(size))) {
+    throw new RangeError(`${name} has a spread of ${size}; allowed: finite, above 0. Take another unit`);
+  }
 }
 
 /**
