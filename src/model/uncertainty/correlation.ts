@@ -1,0 +1,44 @@
+import { at } from "../lake/calendar.js";
+import { requireSameLength, requireValues } from "./allowed.js";
+import { ranks } from "./ranks.js";
+
+/**
+ * Pearson's correlation of paired values, −1 to 1.
+ * @throws RangeError for lists of unequal length or below 2, values that are not finite, or a list of equal values
+ */
+export function correlation(first: readonly number[], second: readonly number[]): number {
+  requireSameLength("the first list", first, "the second", second);
+  const [one, other] = [deviations("the first list", first), deviations("the second list", second)];
+  const product = one.reduce((sum, value, index) => sum + value * at(other, index), 0);
+  return Math.max(-1, Math.min(1, product));
+}
+
+/** Differences from the mean, divided by the root of their sum of squares. */
+function deviations(name: string, values: readonly number[]): number[] {
+  requireValues(name, values, 2);
+  if (values.every((value) => value === values[0])) {
+    throw new RangeError(`${name} holds ${values[0]} throughout; allowed: values that differ`);
+  }
+  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
+  const differences = values.map((value) => value - mean);
+  const size = Math.sqrt(differences.reduce((sum, difference) => sum + difference ** 2, 0));
+  requireSize(name, size);
+  return differences.map((difference) => difference / size);
+}
+
+/** @throws RangeError for values so near or so far that the squares of their differences are no longer numbers above 0 */
+function requireSize(name: string, size: number): void {
+  if (!(size > 0 && Number.isFinite(size))) {
+    throw new RangeError(`${name} has a spread of ${size}; allowed: finite, above 0. Take another unit`);
+  }
+}
+
+/**
+ * Spearman's rank correlation: Pearson's correlation of the ranks, equal values with the mean of their ranks.
+ * @throws RangeError as for Pearson's correlation
+ */
+export function rankCorrelation(first: readonly number[], second: readonly number[]): number {
+  requireValues("the first list", first, 2);
+  requireValues("the second list", second, 2);
+  return correlation(ranks(first), ranks(second));
+}

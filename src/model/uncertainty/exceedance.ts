@@ -1,0 +1,30 @@
+import { at } from "../lake/calendar.js";
+import { requireCount, requireValues } from "./allowed.js";
+import { sampleQuantiles } from "./sample-quantile.js";
+
+export interface ExceedancePoint {
+  readonly value: number;
+  /** Chance of more than the value. */
+  readonly chance: number;
+}
+
+/**
+ * Share of the draws above a threshold.
+ * @throws RangeError without values, or for values that are not finite
+ */
+export function chanceAbove(values: readonly number[], threshold: number): number {
+  requireValues("sample", values, 1);
+  return values.filter((value) => value > threshold).length / values.length;
+}
+
+/**
+ * Points of the curve that tells how likely more than a value is: chances in `steps` equal steps from 1 at the least
+ * draw to 0 at the greatest, each with the sample quantile of 1 − chance.
+ * @throws RangeError without values, for values that are not finite, or steps that are no whole number from 1
+ */
+export function exceedanceCurve(values: readonly number[], steps: number): ExceedancePoint[] {
+  requireCount("steps of the curve", steps, 1);
+  const shares = Array.from({ length: steps + 1 }, (_, step) => step / steps);
+  const quantiles = sampleQuantiles(values, shares);
+  return shares.map((share, index) => ({ value: at(quantiles, index), chance: 1 - share }));
+}

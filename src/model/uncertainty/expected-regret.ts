@@ -1,0 +1,43 @@
+import { at } from "../lake/calendar.js";
+import { requireSameLength, requireValues } from "./allowed.js";
+
+/** Net benefits of the options, each a list over the same draws. */
+export type Benefits = readonly (readonly number[])[];
+
+export interface Regrets {
+  /** By option: how much less it brings on average than the best option of each draw; never negative. */
+  readonly byOption: readonly number[];
+  /** Place of the option of least expected regret, which is the one of greatest expected net benefit. */
+  readonly best: number;
+  /** Expected value of perfect information: the regret of the best option. */
+  readonly perfectInformation: number;
+}
+
+/**
+ * Expected regret of each option over the draws: mean of (best of the draw − the option's).
+ * @throws RangeError without options or draws, for lists of unequal length, or values that are not finite
+ */
+export function expectedRegret(benefits: Benefits): Regrets {
+  requireBenefits(benefits);
+  const bestOfDraw = at(benefits, 0).map((_, draw) =>
+    Math.max(...benefits.map((option) => at(option, draw))),
+  );
+  const byOption = benefits.map((option) =>
+    mean(option.map((benefit, draw) => at(bestOfDraw, draw) - benefit)),
+  );
+  const perfectInformation = Math.min(...byOption);
+  return { byOption, best: byOption.indexOf(perfectInformation), perfectInformation };
+}
+
+/** @throws RangeError without options or draws, for lists of unequal length, or values that are not finite */
+export function requireBenefits(benefits: Benefits): void {
+  if (benefits.length === 0) throw new RangeError("net benefits of 0 options; allowed: 1 or more");
+  benefits.forEach((option, index) => {
+    requireValues(`net benefits of option ${index}`, option, 1);
+    requireSameLength(`net benefits of option ${index}`, option, "those of option 0", at(benefits, 0));
+  });
+}
+
+export function mean(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0) / values.length;
+}
