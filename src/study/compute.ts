@@ -9,6 +9,7 @@ import { describe, InputError, type Problem, pathText } from "./problems.js";
 import type { StudyDocument } from "./schema.js";
 import { type StationRun, staffStations } from "./staffing.js";
 import { toModel } from "./to-model.js";
+import { type CoverageRun, coverageRuns } from "./traffic.js";
 import { vesselChances } from "./vessel-chances.js";
 
 /** A study with everything that its report is made from. */
@@ -23,6 +24,8 @@ export interface StudyRun {
   readonly chances: readonly ClassChance[];
   /** The comparison with the uncertain groups at their low and at their high values, one group at a time. */
   readonly ranges: readonly RangeRun[];
+  /** How the coverage of each option that gives its open hours comes from them. */
+  readonly coverage: readonly CoverageRun[];
   /** Inspectors and waits of each option that has a station. */
   readonly staffing: readonly StationRun[];
 }
@@ -101,6 +104,7 @@ export function runStudy(document: StudyDocument, assumptions: AssumptionSet): S
     usedAssumptions: [...inputAssumptions, ...ids()],
     chances,
     ranges,
+    coverage: coverageRuns(document),
     staffing: staffStations(document),
   };
 }

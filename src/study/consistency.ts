@@ -1,7 +1,9 @@
 import { boatProblems } from "./consistency-boats.js";
 import { levelProblems } from "./consistency-levels.js";
+import { openProblems } from "./consistency-open.js";
 import { stationProblems } from "./consistency-staffing.js";
 import { structureProblems } from "./consistency-structures.js";
+import { trafficProblems } from "./consistency-traffic.js";
 import { type Contradiction, repeatedIds, type SoundParts } from "./contradiction.js";
 
 export function contradictions(parts: SoundParts): Contradiction[] {
@@ -10,12 +12,20 @@ export function contradictions(parts: SoundParts): Contradiction[] {
     ...structureProblems(parts),
     ...(parts.boats ? boatProblems(parts.boats) : []),
     ...optionProblems(parts),
-    ...stationProblems(parts.options ?? []),
+    ...programProblems(parts),
     ...bearerProblems(parts),
     ...inflationProblems(parts),
     ...infestedProblems(parts),
     ...repeatedIds(parts.overrides ?? [], ["overrides"]),
   ];
+}
+
+/** Boats, open hours and stations; what rests on one that has problems is told once these are mended. */
+function programProblems({ boats, options = [] }: SoundParts): Contradiction[] {
+  const traffic = boats ? trafficProblems(boats) : [];
+  const soundBoats = traffic.length === 0 ? boats : undefined;
+  const open = openProblems(options, soundBoats);
+  return [...traffic, ...open, ...stationProblems(options, open.length === 0 ? soundBoats : undefined)];
 }
 
 /** As far as typed shares may miss 100 % by their binary form: cents are split by them. */

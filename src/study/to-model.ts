@@ -6,6 +6,7 @@ import { monthNames } from "./fields.js";
 import { type LevelRecord, readLevelRecord } from "./level-record.js";
 import type { RecordDocument, ScheduleDocument } from "./schedule-schema.js";
 import type { StudyDocument } from "./schema.js";
+import { coverageRuns, trafficOf } from "./traffic.js";
 
 type ByMonthName = Record<(typeof monthNames)[number], Quantity>;
 
@@ -89,6 +90,7 @@ export function toModel(document: StudyDocument, chances: readonly ClassChance[]
     structures,
     boats: {
       launches: boats.launches,
+      traffic: trafficOf(document.boats),
       classes: boats.classes.map(({ id, name, share }, index) => ({
         id,
         name,
@@ -97,7 +99,16 @@ export function toModel(document: StudyDocument, chances: readonly ClassChance[]
       })),
       otherPathways: boats.otherPathways,
     },
-    options,
+    options: options.map((option) => ({ ...option, steps: stepsOf(option, document) })),
     money: { ...money, fiscalYearStart: monthNames.indexOf(document.money.fiscalYearStart) + 1 },
   };
+}
+
+/** An option's steps with the coverage that was entered, or that of its open hours. */
+function stepsOf({ id, steps }: Plain<StudyDocument["options"]>[number], document: StudyDocument) {
+  if (!steps) return undefined;
+  const computed = coverageRuns(document).find(({ optionId }) => optionId === id)?.coverage;
+  const coverage = steps.coverage ?? computed;
+  if (coverage === undefined) throw new Error(`an option that was not checked: ${id} has no coverage`);
+  return { ...steps, coverage };
 }
