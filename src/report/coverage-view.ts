@@ -1,7 +1,8 @@
 import type { LaunchSite, Traffic } from "../model/inputs.js";
 import { at } from "../model/lake/calendar.js";
 import type { MetLaunches, OpenHours } from "../model/program/traffic.js";
-import { type CoverageRun, countsOf, scaledTrafficOf } from "../study/traffic.js";
+import type { CoverageRun } from "../study/traffic.js";
+import type { TrafficCounts } from "../study/traffic-counts.js";
 import type { ReportContext } from "./context.js";
 import { listedWithin, percent, significant } from "./format.js";
 import { head, num, type RowView, row, type TableView } from "./view-types.js";
@@ -19,11 +20,9 @@ const sumOf = (values: readonly number[]) => values.reduce((sum, value) => sum +
 
 /** The traffic of a study: what a day of each type brings. */
 export function trafficTable({ run }: ReportContext): TableView | undefined {
-  const { boats } = run.document;
-  const traffic = scaledTrafficOf(boats);
-  if (!traffic || !boats.traffic) return undefined;
-  const counts = countsOf(boats);
-  const lines = traffic.dayTypes.map((dayType) => {
+  if (!run.traffic) return undefined;
+  const { scaled, counts } = run.traffic;
+  const lines = scaled.dayTypes.map((dayType) => {
     const byHour = hoursOfLake(dayType.launchesBySite);
     return { ...dayType, byHour, launches: sumOf(byHour) };
   });
@@ -56,7 +55,7 @@ export function trafficTable({ run }: ReportContext): TableView | undefined {
       num(significant(sumOf(lines.map(({ daysPerYear, launches }) => daysPerYear * launches)), 3)),
       ...(counts ? [num("")] : []),
     ),
-    note: [`Origin: ${boats.traffic.origin}.`, sitesText(traffic), countsNote(counts)]
+    note: [`Origin: ${run.document.boats.traffic?.origin}.`, sitesText(scaled), countsNote(counts)]
       .filter(Boolean)
       .join(" "),
   };
@@ -77,7 +76,7 @@ function sitesText({ sites }: Traffic): string {
   return `Sites: ${listedWithin(shares, shares.length)} of the launches.`;
 }
 
-function countsNote(counts: ReturnType<typeof countsOf>): string {
+function countsNote(counts: TrafficCounts | undefined): string {
   if (!counts) return "";
   const { monthsWithout } = counts;
   const without =
@@ -89,10 +88,8 @@ function countsNote(counts: ReturnType<typeof countsOf>): string {
 
 /** For each option with open hours, how its coverage comes from them. */
 export function coverageTables(context: ReportContext): TableView[] {
-  const { document, coverage } = context.run;
-  const traffic = scaledTrafficOf(document.boats);
-  if (!traffic) return [];
-  return coverage.map((each) => coverageTable(each, traffic, context));
+  const { traffic, coverage } = context.run;
+  return traffic ? coverage.map((each) => coverageTable(each, traffic.scaled, context)) : [];
 }
 
 function coverageTable(run: CoverageRun, { sites, dayTypes }: Traffic, { run: { document } }: ReportContext) {

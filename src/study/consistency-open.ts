@@ -1,19 +1,19 @@
 import type { Traffic } from "../model/inputs.js";
-import type { BoatsDocument } from "./boats-schema.js";
 import { type Contradiction, exactlyOne } from "./contradiction.js";
 import type { StudyDocument } from "./schema.js";
-import { hourOf, openingsOf, trafficOf } from "./traffic.js";
+import { siteIdsOf } from "./sites.js";
+import { hourOf, openingsOf } from "./traffic.js";
 import type { OpenDocument } from "./traffic-schema.js";
 
 type Path = readonly PropertyKey[];
 
 /**
  * Open hours of the options against their steps and the traffic.
- * @param boats absent where they have problems of their own
+ * @param traffic of the study, `"unsound"` where it has problems of its own
  */
 export function openProblems(
   options: StudyDocument["options"],
-  boats: BoatsDocument | undefined,
+  traffic: Traffic | "unsound" | undefined,
 ): Contradiction[] {
   return options.flatMap(({ open, steps }, index) => {
     const path = ["options", index, "open"];
@@ -21,7 +21,7 @@ export function openProblems(
     return [
       ...coverageProblems({ open, coverage: steps?.coverage }, steps !== undefined, ["options", index]),
       ...hours,
-      ...(open && boats ? trafficProblems(open, boats, path) : []),
+      ...(open && traffic !== "unsound" ? trafficProblems(open, traffic, path) : []),
     ];
   });
 }
@@ -58,41 +58,30 @@ function hourProblems({ from, to }: OpenDocument[number], path: Path): Contradic
   ];
 }
 
-function trafficProblems(open: OpenDocument, boats: BoatsDocument, path: Path): Contradiction[] {
-  const traffic = trafficOf(boats);
+function trafficProblems(open: OpenDocument, traffic: Traffic | undefined, path: Path): Contradiction[] {
   if (!traffic) {
     const remedy = "Add boats.traffic, or enter steps.coverage in place of the hours.";
     return [
       { path, found: "open hours without boats.traffic", allowed: "open hours beside traffic", remedy },
     ];
   }
+  const dayTypes = { known: traffic.dayTypes.map(({ id }) => id), list: "boats.traffic" };
+  const sites = { known: siteIdsOf(traffic.sites), list: "boats.sites" };
   const unknown = open.flatMap((entry, place) => [
-    ...unknownIds(entry.dayTypes, { known: traffic.dayTypes, list: "boats.traffic" }, [
-      ...path,
-      place,
-      "dayTypes",
-    ]),
-    ...unknownIds(entry.sites, { known: boats.sites ?? [], list: "boats.sites" }, [...path, place, "sites"]),
+    ...unknownIds(entry.dayTypes, dayTypes, [...path, place, "dayTypes"]),
+    ...unknownIds(entry.sites, sites, [...path, place, "sites"]),
   ]);
   return [...unknown, ...openTwice(open, traffic, path)];
 }
 
 function unknownIds(
   ids: readonly string[] = [],
-  { known, list }: { readonly known: ReadonlyArray<{ readonly id: string }>; readonly list: string },
+  { known, list }: { readonly known: readonly string[]; readonly list: string },
   path: Path,
 ): Contradiction[] {
-  const names = known.map(({ id }) => id);
+  const allowed = `an id of ${list}: ${known.join(", ") || "there is none yet"}`;
   return ids.flatMap((id, index) =>
-    names.includes(id)
-      ? []
-      : [
-          {
-            path: [...path, index],
-            found: `"${id}"`,
-            allowed: `an id of ${list}: ${names.join(", ") || "there is none yet"}`,
-          },
-        ],
+    known.includes(id) ? [] : [{ path: [...path, index], found: `"${id}"`, allowed }],
   );
 }
 

@@ -1,21 +1,27 @@
+import type { Traffic } from "../model/inputs.js";
 import { daysInYear, hoursPerDay } from "../model/lake/calendar.js";
 import type { BoatsDocument } from "./boats-schema.js";
 import type { Contradiction } from "./contradiction.js";
 import type { StudyDocument } from "./schema.js";
 import { daysOfSites } from "./staffing.js";
 import { mostBoatsPerHour } from "./staffing-schema.js";
-import { hourOf, scaledTrafficOf } from "./traffic.js";
+import { hourOf } from "./traffic.js";
 
 type Path = readonly PropertyKey[];
 type OptionDocument = StudyDocument["options"][number];
 
+interface SoundTraffic {
+  readonly classes: BoatsDocument["classes"];
+  readonly traffic: Traffic;
+}
+
 /**
  * What cannot be true of the stations and the staff of a study's options.
- * @param boats absent where they, or the open hours, have problems of their own
+ * @param sound classes and scaled traffic; absent where they, or the open hours, have problems of their own
  */
 export function stationProblems(
   options: StudyDocument["options"],
-  boats: BoatsDocument | undefined,
+  sound: SoundTraffic | undefined,
 ): Contradiction[] {
   return options.flatMap((option, index) => {
     const { station, steps, open } = option;
@@ -25,7 +31,7 @@ export function stationProblems(
     if (!steps) return [...staff, stationWithoutSteps(path)];
     if (!open) return [...staff, stationWithoutHours(path)];
     const hours = hourProblems(open, ["options", index, "open"]);
-    return [...staff, ...hours, ...(boats && hours.length === 0 ? boatProblems(option, boats, path) : [])];
+    return [...staff, ...hours, ...(sound && hours.length === 0 ? boatProblems(option, sound, path) : [])];
   });
 }
 
@@ -74,11 +80,15 @@ function hourProblems(open: NonNullable<OptionDocument["open"]>, path: Path): Co
   );
 }
 
-function boatProblems(option: OptionDocument, boats: BoatsDocument, path: Path): Contradiction[] {
-  const empty = daysOfSites(option, boats).filter(({ arrivalsByHour }) =>
+function boatProblems(
+  option: OptionDocument,
+  { classes, traffic }: SoundTraffic,
+  path: Path,
+): Contradiction[] {
+  const empty = daysOfSites(option, classes, traffic).filter(({ arrivalsByHour }) =>
     arrivalsByHour.every((each) => each === 0),
   );
-  const peak = Math.max(...hourlyPeaks(boats));
+  const peak = Math.max(...hourlyPeaks(traffic));
   return [
     ...empty.map(({ name, siteName }) => ({
       path,
@@ -99,8 +109,7 @@ function boatProblems(option: OptionDocument, boats: BoatsDocument, path: Path):
 }
 
 /** Launches at all sites together in each hour of each day type. */
-function hourlyPeaks(boats: BoatsDocument): number[] {
-  const dayTypes = scaledTrafficOf(boats)?.dayTypes ?? [];
+function hourlyPeaks({ dayTypes }: Traffic): number[] {
   return dayTypes.flatMap(({ launchesBySite: [first = [], ...others] }) =>
     first.map((launches, hour) => others.reduce((sum, byHour) => sum + (byHour[hour] ?? 0), launches)),
   );

@@ -1,10 +1,10 @@
+import type { Traffic } from "../model/inputs.js";
 import { daysInYear, daysOf, hoursPerDay } from "../model/lake/calendar.js";
 import { launchesBySite } from "../model/program/traffic.js";
 import type { BoatsDocument } from "./boats-schema.js";
 import { type Contradiction, exactlyOne, repeatedIds } from "./contradiction.js";
 import { monthNames } from "./fields.js";
-import { sitesOf, trafficOf, yearOfDays } from "./traffic.js";
-import { readTrafficCounts } from "./traffic-counts.js";
+import { launchesOf, type TrafficReading, yearOfDays } from "./traffic.js";
 import type { DayTypeDocument, TrafficDocument } from "./traffic-schema.js";
 
 const place = ["boats", "traffic"];
@@ -13,7 +13,7 @@ const shareTolerance = 1e-6;
 const rounding = 1e-9;
 
 /** Launch sites and traffic against one another and against the launches. */
-export function trafficProblems(boats: BoatsDocument): Contradiction[] {
+export function trafficProblems(boats: BoatsDocument, reading: TrafficReading): Contradiction[] {
   const { sites = [], traffic } = boats;
   const problems = [...repeatedIds(sites, ["boats", "sites"]), ...siteShareProblems(boats)];
   if (!traffic) return problems;
@@ -21,9 +21,10 @@ export function trafficProblems(boats: BoatsDocument): Contradiction[] {
     ...exactlyOne(traffic, "dayTypes", "csv").map((each) => ({ ...each, path: [...place, ...each.path] })),
     ...monthGroupProblems(traffic),
     ...dayTypeProblems(traffic.dayTypes ?? []),
-    ...countProblems(boats, traffic),
+    ...reading.problems.map((each) => ({ ...each, path: [...place, "csv"] })),
   ];
-  return [...problems, ...own, ...(own.length > 0 ? [] : emptyProblems(boats))];
+  const { entered } = reading;
+  return [...problems, ...own, ...(entered && own.length === 0 ? emptyProblems(boats, entered) : [])];
 }
 
 function siteShareProblems({ sites }: BoatsDocument): Contradiction[] {
@@ -108,18 +109,9 @@ function hourProblems({ firstHour, launchesByHour }: DayTypeDocument, path: read
   ];
 }
 
-function countProblems(boats: BoatsDocument, { csv, monthGroups }: TrafficDocument): Contradiction[] {
-  if (csv === undefined || !monthGroups) return [];
-  const reading = readTrafficCounts(csv, { monthGroups, sites: sitesOf(boats) });
-  return reading.counts ? [] : reading.problems.map((each) => ({ ...each, path: [...place, "csv"] }));
-}
-
 /** Traffic that has a form but no boats. */
-function emptyProblems(boats: BoatsDocument): Contradiction[] {
-  const traffic = trafficOf(boats);
-  if (!traffic) return [];
+function emptyProblems(boats: BoatsDocument, traffic: Traffic): Contradiction[] {
   const bySite = launchesBySite(traffic);
-  const launches = monthNames.reduce((sum, month) => sum + boats.launches[month].value, 0);
   return [
     ...traffic.sites
       .filter((_, index) => bySite[index] === 0)
@@ -128,7 +120,7 @@ function emptyProblems(boats: BoatsDocument): Contradiction[] {
         found: `no launch at “${name}”`,
         allowed: "launches at each site",
       })),
-    ...(launches > 0
+    ...(launchesOf(boats) > 0
       ? []
       : [
           {

@@ -1,9 +1,10 @@
+import type { Traffic } from "../model/inputs.js";
 import { type SiteDay, sealedShare, siteDays } from "../model/program/site-days.js";
 import { type Staffing, type StaffingInput, staffing } from "../model/program/staffing.js";
 import type { StudyDocument } from "./schema.js";
 import type { StationDocument } from "./staffing-schema.js";
 import { withoutUnits } from "./to-model.js";
-import { openingsOf, scaledTrafficOf } from "./traffic.js";
+import { openingsOf } from "./traffic.js";
 
 type OptionDocument = StudyDocument["options"][number];
 
@@ -30,21 +31,28 @@ function replicationsFor(days: readonly SiteDay[], mostInspectors: number): numb
   return Math.min(mostDays, Math.max(fewestDays, affordable));
 }
 
-/** The stations of a study that was checked, in the order of its options. */
-export function staffStations(document: StudyDocument): StationRun[] {
-  return document.options.flatMap((option) => {
-    const days = daysOfSites(option, document.boats);
-    if (!option.station || days.length === 0) return [];
+/**
+ * The stations of a study that was checked, in the order of its options.
+ * @param traffic scaled to the launches of the year
+ */
+export function staffStations({ options, boats }: StudyDocument, traffic: Traffic | undefined): StationRun[] {
+  if (!traffic) return [];
+  return options.flatMap((option) => {
+    if (!option.station) return [];
+    const days = daysOfSites(option, boats.classes, traffic);
     const input = staffingInput(option.station, days);
     return [{ optionId: option.id, input, days, staffing: staffing(input) }];
   });
 }
 
 /** Boats that an option's stations check by site, day type and open hour; none for an option without open hours. */
-export function daysOfSites({ open, steps }: OptionDocument, boats: StudyDocument["boats"]): SiteDay[] {
-  const traffic = scaledTrafficOf(boats);
-  if (!open || !steps || !traffic) return [];
-  const sealed = sealedShare(withoutUnits(boats.classes), withoutUnits(steps.seals));
+export function daysOfSites(
+  { open, steps }: OptionDocument,
+  classes: StudyDocument["boats"]["classes"],
+  traffic: Traffic,
+): SiteDay[] {
+  if (!open || !steps) return [];
+  const sealed = sealedShare(withoutUnits(classes), withoutUnits(steps.seals));
   return siteDays(traffic, openingsOf(open, traffic), 1 - sealed);
 }
 

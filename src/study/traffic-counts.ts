@@ -3,6 +3,7 @@ import { at, daysOf, hoursPerDay, months } from "../model/lake/calendar.js";
 import type { RecordProblem } from "./contradiction.js";
 import { type CsvLine, csvLines, firstProblems } from "./csv-lines.js";
 import { monthNames } from "./fields.js";
+import { siteIdsOf } from "./sites.js";
 import { type HourCount, headerExample, headerProblems, hourCount } from "./traffic-rows.js";
 import type { MonthGroupDocument } from "./traffic-schema.js";
 
@@ -40,7 +41,7 @@ export function readTrafficCounts(csv: string, settings: CountsSettings): Counts
   if (!header || body.length === 0 || body.length > mostLines) return { problems: [sizeProblem(body)] };
   const wrongHeader = headerProblems(header);
   if (wrongHeader.length > 0) return { problems: wrongHeader };
-  const siteIds = settings.sites.map(({ id }) => id);
+  const siteIds = siteIdsOf(settings.sites);
   const read = body.map((line) => hourCount(line, header.cells, siteIds));
   const rows = read.flatMap(({ row }) => (row ? [row] : []));
   const problems = [

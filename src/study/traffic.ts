@@ -8,34 +8,50 @@ import {
   scaledTraffic,
 } from "../model/program/traffic.js";
 import type { BoatsDocument } from "./boats-schema.js";
+import type { RecordProblem } from "./contradiction.js";
 import { monthNames } from "./fields.js";
 import type { StudyDocument } from "./schema.js";
+import { sitesOf } from "./sites.js";
 import { readTrafficCounts, type TrafficCounts } from "./traffic-counts.js";
 import type { DayTypeDocument, OpenDocument } from "./traffic-schema.js";
 
-/** What stands for the sites of a study that names none. */
-const wholeLake: LaunchSite = { id: "lake", name: "All ramps", share: 1 };
-
-export function sitesOf({ sites }: Pick<BoatsDocument, "sites">): LaunchSite[] {
-  return sites?.map(({ id, name, share }) => ({ id, name, share: share.value })) ?? [wholeLake];
+/** Traffic as it was entered or counted, or what is wrong with the counts. */
+export interface TrafficReading {
+  readonly entered: Traffic | undefined;
+  /** Present where the traffic is made of counts. */
+  readonly counts: TrafficCounts | undefined;
+  readonly problems: readonly RecordProblem[];
 }
 
-/** The counts of a study that was checked, if its traffic is made of counts. */
-export function countsOf(boats: BoatsDocument): TrafficCounts | undefined {
-  const { csv, monthGroups = [] } = boats.traffic ?? {};
-  if (csv === undefined) return undefined;
-  const reading = readTrafficCounts(csv, { monthGroups, sites: sitesOf(boats) });
-  if (reading.counts) return reading.counts;
-  throw new Error(`counts that were not checked: ${reading.problems[0]?.found}`);
-}
-
-/** Traffic of a checked study as it was entered or counted, before it is scaled to the launches. */
-export function trafficOf(boats: BoatsDocument): Traffic | undefined {
-  if (!boats.traffic) return undefined;
+export function readTraffic(boats: BoatsDocument): TrafficReading {
   const sites = sitesOf(boats);
-  const entered = boats.traffic.dayTypes?.map((dayType) => dayTypeOf(dayType, sites));
-  return { sites, dayTypes: entered ?? countsOf(boats)?.dayTypes ?? [] };
+  const { dayTypes, csv, monthGroups } = boats.traffic ?? {};
+  if (dayTypes) {
+    const entered = { sites, dayTypes: dayTypes.map((dayType) => dayTypeOf(dayType, sites)) };
+    return { entered, counts: undefined, problems: [] };
+  }
+  if (csv === undefined || !monthGroups) return { entered: undefined, counts: undefined, problems: [] };
+  const reading = readTrafficCounts(csv, { monthGroups, sites });
+  if (!reading.counts) return { entered: undefined, counts: undefined, problems: reading.problems };
+  return { entered: { sites, dayTypes: reading.counts.dayTypes }, counts: reading.counts, problems: [] };
 }
+
+/** Traffic of a study that was checked. */
+export interface StudyTraffic {
+  readonly entered: Traffic;
+  /** With as many launches a year as the study says. */
+  readonly scaled: Traffic;
+  readonly counts: TrafficCounts | undefined;
+}
+
+/** Absent where a checked study gives no traffic. */
+export function trafficOf(boats: BoatsDocument): StudyTraffic | undefined {
+  const { entered, counts } = readTraffic(boats);
+  return entered && { entered, counts, scaled: scaledTraffic(entered, launchesOf(boats)) };
+}
+
+export const launchesOf = ({ launches }: BoatsDocument): number =>
+  monthNames.reduce((sum, month) => sum + launches[month].value, 0);
 
 export function yearOfDays(days: DayTypeDocument["days"]): number {
   return typeof days === "number" ? days : monthNames.reduce((sum, month) => sum + days[month], 0);
@@ -53,13 +69,6 @@ function dayTypeOf(
     daysByMonth: typeof days === "number" ? undefined : monthNames.map((month) => days[month]),
     launchesBySite: sites.map(({ share }) => byHour.map((launches) => launches * share)),
   };
-}
-
-/** Traffic with as many launches a year as the study says. */
-export function scaledTrafficOf(boats: BoatsDocument): Traffic | undefined {
-  const traffic = trafficOf(boats);
-  const launches = monthNames.reduce((sum, month) => sum + boats.launches[month].value, 0);
-  return traffic && scaledTraffic(traffic, launches);
 }
 
 /** Hours since midnight of "07:30": 7.5. */
@@ -85,9 +94,8 @@ export interface CoverageRun {
   readonly rows: readonly MetLaunches[];
 }
 
-/** For each option of a checked study that gives its open hours. */
-export function coverageRuns({ boats, options }: StudyDocument): CoverageRun[] {
-  const traffic = scaledTrafficOf(boats);
+/** For each option that gives its open hours. @param traffic scaled to the launches of the year */
+export function coverageRuns(options: StudyDocument["options"], traffic: Traffic | undefined): CoverageRun[] {
   if (!traffic) return [];
   return options.flatMap(({ id, open }) => {
     if (!open) return [];

@@ -1,11 +1,13 @@
 import { describe, expect, it } from "vitest";
 import { readStudyText } from "../../src/study/read.js";
+import type { StudyDocument } from "../../src/study/schema.js";
 import { staffStations } from "../../src/study/staffing.js";
-import { coverageRuns } from "../../src/study/traffic.js";
+import { coverageRuns, trafficOf } from "../../src/study/traffic.js";
 import { type Contradicting, expectContradiction } from "./contradicting.js";
 import { absent, editedText, exampleDocument, placeIn, problemsIn, valueAt } from "./example.js";
 
 const station = "options[station].station";
+const stationsOf = (document: StudyDocument) => staffStations(document, trafficOf(document.boats)?.scaled);
 const open = "options[station].open";
 
 const impossible: readonly Contradicting[] = [
@@ -83,7 +85,7 @@ describe("a station", () => {
       ["options[weekends].open", always],
       ["options[full-season].open", always],
     ] as const;
-    const [run] = staffStations(readStudyText(editedText(edits), "study.yaml"));
+    const [run] = stationsOf(readStudyText(editedText(edits), "study.yaml"));
     // 26,600 launches, 46 % × 85 % of them with a seal
     expect(run?.staffing.boatsPerYear).toBeCloseTo(26_600 * (1 - 0.46 * 0.85), 6);
     expect(run?.days.map(({ siteId }) => siteId)).toEqual(["north", "dam", "cove"]);
@@ -91,12 +93,12 @@ describe("a station", () => {
 
   it("may open at half past, for whole hours", () => {
     const edits = [[open, [{ from: "07:30", to: "15:30" }]]] as const;
-    const [run] = staffStations(readStudyText(editedText(edits), "study.yaml"));
+    const [run] = stationsOf(readStudyText(editedText(edits), "study.yaml"));
     expect(new Set(run?.days.map(({ arrivalsByHour }) => arrivalsByHour.length))).toEqual(new Set([8]));
   });
 
   it("reaches the model in hours, with the loading on the wage and exponential times if it says nothing", () => {
-    const [run] = staffStations(readStudyText(editedText([]), "study.yaml"));
+    const [run] = stationsOf(readStudyText(editedText([]), "study.yaml"));
     // the example's 4 min, 25 min, 3 %, 10 min, and $23/h with 24 % on top
     expect(run?.input.service).toEqual({
       quickCheckHours: expect.closeTo(4 / 60, 12),
@@ -121,7 +123,7 @@ describe("a station", () => {
         ["options[full-season].open", always],
         [`${station}.mostInspectors`, mostInspectors] as const,
       ] as const;
-      return staffStations(readStudyText(editedText(edits), "study.yaml"))[0]?.input.sampling.replications;
+      return stationsOf(readStudyText(editedText(edits), "study.yaml"))[0]?.input.sampling.replications;
     };
     const busy = ["a", "b", "c"].map((id) => ({
       id,
@@ -136,20 +138,23 @@ describe("a station", () => {
 
   it("is staffed alike each time, and not at all where the study has none", () => {
     const document = readStudyText(editedText([]), "study.yaml");
-    expect(staffStations(document)).toEqual(staffStations(document));
-    expect(staffStations(readStudyText(editedText([[station, absent]]), "study.yaml"))).toEqual([]);
+    expect(stationsOf(document)).toEqual(stationsOf(document));
+    expect(stationsOf(readStudyText(editedText([[station, absent]]), "study.yaml"))).toEqual([]);
   });
 });
 
 describe("Sorrel Bend's stations", () => {
   const document = readStudyText(editedText([]), "study.yaml");
-  const [run] = staffStations(document);
+  const [run] = stationsOf(document);
   if (!run) throw new Error("the example has no station");
   const { staffing, days } = run;
 
   it("see the boats that their option checks", () => {
     // 26,600 launches; 46 % × 85 % of them pass with a seal; the rest in open hours
-    const coverage = coverageRuns(document).find(({ optionId }) => optionId === "full-season")?.coverage ?? 0;
+    const coverage =
+      coverageRuns(document.options, trafficOf(document.boats)?.scaled).find(
+        ({ optionId }) => optionId === "full-season",
+      )?.coverage ?? 0;
     expect(staffing.boatsPerYear).toBeCloseTo(26_600 * (1 - 0.46 * 0.85) * coverage, 6);
   });
 
@@ -185,7 +190,7 @@ describe("a queue for each site", () => {
   it("needs no fewer inspectors' hours than one queue of the same boats", () => {
     // Three sites take three inspectors at least, where one queue does with one on calm days.
     const hours = (edits: Parameters<typeof editedText>[0]) =>
-      staffStations(readStudyText(editedText(edits), "study.yaml"))[0]?.staffing.staffHoursPerYear ?? 0;
+      stationsOf(readStudyText(editedText(edits), "study.yaml"))[0]?.staffing.staffHoursPerYear ?? 0;
     const pooled = hours([
       ["boats.sites", absent],
       ["options[weekends].open", [{ from: "07:00", to: "20:00" }]],

@@ -3,7 +3,8 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { readStudyFile, readStudyText } from "../../src/study/read.js";
-import { coverageRuns, hourOf } from "../../src/study/traffic.js";
+import type { StudyDocument } from "../../src/study/schema.js";
+import { coverageRuns, hourOf, trafficOf } from "../../src/study/traffic.js";
 import { type Contradicting, expectContradiction } from "./contradicting.js";
 import {
   absent,
@@ -27,8 +28,9 @@ const anyDay = [
   [open, [{ from: "07:00", to: "20:00" }]],
 ] as const;
 const study = (edits: Parameters<typeof editedText>[0]) => readStudyText(editedText(edits), "study.yaml");
+const runsOf = ({ boats, options }: StudyDocument) => coverageRuns(options, trafficOf(boats)?.scaled);
 const coverages = (edits: Parameters<typeof editedText>[0]) =>
-  coverageRuns(study(edits)).map(({ coverage }) => coverage);
+  runsOf(study(edits)).map(({ coverage }) => coverage);
 
 const impossible: readonly Contradicting[] = [
   {
@@ -151,6 +153,13 @@ const impossible: readonly Contradicting[] = [
     allowed: "an id of boats.sites: north, dam, cove",
   },
   {
+    why: "hours at a site of a study that names no sites",
+    edits: [["boats.sites", absent]],
+    at: "options[weekends].open[0].sites[0]",
+    found: '"north"',
+    allowed: "an id of boats.sites: there is none yet",
+  },
+  {
     why: "hours of one day type and site told twice",
     edits: [[open, [allHours, { ...allHours, dayTypes: ["early-late"], sites: ["dam"] }]]],
     found: 'hours of "early-late" at "dam" a second time',
@@ -249,7 +258,7 @@ describe("traffic, sites and open hours", () => {
 describe("the coverage of an option with open hours", () => {
   it("reaches the model", () => {
     const { options } = modelOf(study([]));
-    const runs = coverageRuns(study([]));
+    const runs = runsOf(study([]));
     expect(runs).toHaveLength(2);
     for (const { optionId, coverage } of runs) {
       expect(options.find(({ id }) => id === optionId)?.steps?.coverage).toBe(coverage);
@@ -279,7 +288,7 @@ describe("the coverage of an option with open hours", () => {
       ["boats.sites", absent],
       ["options[weekends].open", [allHours]],
     ] as const;
-    const run = coverageRuns(study(edits));
+    const run = runsOf(study(edits));
     expect(run[0]?.coverage).toBeCloseTo(1, 12);
     expect(run[0]?.rows.map(({ site }) => site)).toEqual(Array(5).fill("lake"));
   });
@@ -297,7 +306,7 @@ describe("the coverage of an option with open hours", () => {
       (sum, each) => sum + each,
       0,
     );
-    for (const { rows } of coverageRuns(study([]))) {
+    for (const { rows } of runsOf(study([]))) {
       expect(rows.reduce((sum, each) => sum + each.launches, 0)).toBeCloseTo(launches, 6);
     }
   });
