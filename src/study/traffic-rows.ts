@@ -1,4 +1,4 @@
-import { hoursPerDay, monthOfDay } from "../model/lake/calendar.js";
+import { hoursPerDay } from "../model/lake/calendar.js";
 import type { RecordProblem } from "./contradiction.js";
 import type { CsvLine } from "./csv-lines.js";
 import { readDate } from "./level-dates.js";
@@ -76,7 +76,7 @@ export function hourCount(
     row: {
       line,
       date: date.text,
-      month: monthOfDay(date.firstDay),
+      month: Number(date.text.slice(5, 7)) - 1,
       isWeekend: isWeekend(date.text),
       hour,
       launches,

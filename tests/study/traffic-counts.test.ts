@@ -2,7 +2,11 @@ import { readdirSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { readTrafficCounts, type TrafficCounts } from "../../src/study/traffic-counts.js";
+import {
+  type CountsSettings,
+  readTrafficCounts,
+  type TrafficCounts,
+} from "../../src/study/traffic-counts.js";
 import { wordsOfTheProgram } from "./example.js";
 
 const sites = [
@@ -10,7 +14,7 @@ const sites = [
   { id: "south", name: "South", share: 0.25 },
 ];
 const summer = { id: "summer", name: "Jun–Aug", months: ["jun", "jul", "aug"] as const };
-const settings = { monthGroups: [{ ...summer, months: [...summer.months] }], sites };
+const settings: CountsSettings = { monthGroups: [{ ...summer, months: [...summer.months] }], sites };
 const header = "date,hour,launches";
 const csvOf = (...lines: readonly string[]) => `${[header, ...lines].join("\n")}\n`;
 
@@ -51,6 +55,16 @@ describe("counts of launches", () => {
     expect((weekend?.daysPerYear ?? 0) + (weekday?.daysPerYear ?? 0)).toBeCloseTo(92, 10);
     expect(weekday?.daysByMonth?.[5]).toBeCloseTo((30 * 5) / 7, 10);
     expect(weekday?.daysByMonth?.[8]).toBe(0);
+  });
+
+  it("count 29 February as a day of February", () => {
+    const february = { id: "february", name: "February", months: ["feb" as const] };
+    // 29 February 2024 was a Thursday, 24 February a Saturday
+    const { dayTypes } = countsIn(csvOf("2024-02-29,8,12", "2024-02-24,8,4"), {
+      monthGroups: [february],
+      sites,
+    });
+    expect(dayTypes[1]?.launchesBySite[0]?.[8]).toBe(9);
   });
 
   it("tell the months of which nothing was counted", () => {
