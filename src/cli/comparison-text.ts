@@ -3,6 +3,7 @@ import { comparisonView } from "../report/comparison-view.js";
 import { reportContext } from "../report/context.js";
 import { infestationView } from "../report/infestation-view.js";
 import { method } from "../report/method.js";
+import { programView } from "../report/program-view.js";
 import type { TableView } from "../report/view-types.js";
 import type { StudyRun } from "../study/compute.js";
 
@@ -11,6 +12,7 @@ export function comparisonText(run: StudyRun): string {
   const context = reportContext(run);
   const board = boardView(context);
   const comparison = comparisonView(context);
+  const program = programView(context);
   return [
     board.question,
     board.answer,
@@ -19,6 +21,8 @@ export function comparisonText(run: StudyRun): string {
     "",
     tableText(comparison.options),
     comparison.balance ? tableText(comparison.balance) : "",
+    ...(program.atTheRamp.length === 0 ? [] : ["At the ramp", ...program.atTheRamp, ""]),
+    ...program.coverage.map(tableText),
     tableText(infestationView(context).byStructure),
     tableText(comparison.bearers),
     ...board.changes,

@@ -3,6 +3,7 @@ import type { InfestationCost } from "./infestation-cost.js";
 import type { StudyInput } from "./inputs.js";
 import { at } from "./lake/calendar.js";
 import { storageBetween } from "./lake/storage.js";
+import { trafficChecks } from "./program/traffic-checks.js";
 import type { Check } from "./structures/component.js";
 import type { StructureResult } from "./structures/structure.js";
 
@@ -15,6 +16,7 @@ export function plausibilityChecks(
 ): Check[] {
   return [
     ...storageCheck(input, assumed("checks.storage-tolerance")),
+    ...(input.boats.traffic ? trafficChecks(input.boats, assumed("checks.traffic-tolerance")) : []),
     ...structures.flatMap((each) => massCheck(each, assumed)),
     ...structures.flatMap(energyCheck),
     ...structures.flatMap((each) => costCheck(each, infestation, assumed)),

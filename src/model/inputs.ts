@@ -82,8 +82,34 @@ export interface VesselClass {
   readonly carriesLive: number;
 }
 
+/** A ramp, and its share of all launches. */
+export interface LaunchSite {
+  readonly id: string;
+  readonly name: string;
+  readonly share: number;
+}
+
+/** Days that are alike in the boats that come. */
+export interface TrafficDayType {
+  readonly id: string;
+  readonly name: string;
+  readonly daysPerYear: number;
+  /** The same by month; absent where only the number of the year is known. */
+  readonly daysByMonth?: ByMonth | undefined;
+  /** Launches of such a day at each site, in the order of the sites, in each of 24 hours from midnight. */
+  readonly launchesBySite: ReadonlyArray<readonly number[]>;
+}
+
+/** When boats come, and to which site. */
+export interface Traffic {
+  readonly sites: readonly LaunchSite[];
+  readonly dayTypes: readonly TrafficDayType[];
+}
+
 export interface Boats {
   readonly launches: ByMonth;
+  /** As counted or judged; its total may miss that of the launches. */
+  readonly traffic?: Traffic | undefined;
   readonly classes: readonly VesselClass[];
   /** Yearly chance by ways that no boat check stops. */
   readonly otherPathways: number;

@@ -1,7 +1,9 @@
 import { amountOf, type CostLine, type Money } from "../model/money/line.js";
 import type { OptionResult } from "../model/option.js";
+import { rampLines } from "./at-the-ramp.js";
 import { budgetTable } from "./budget-table.js";
 import type { ReportContext } from "./context.js";
+import { coverageTables, trafficTable } from "./coverage-view.js";
 import { capitalised, lineDimensions } from "./format.js";
 import { type FunnelView, funnelView } from "./funnel-view.js";
 import { scheduleNameOf } from "./option-kind.js";
@@ -19,6 +21,12 @@ export interface ProgramView {
   /** Absent where the lake is infested, or the requested option has no program. */
   readonly budget: TableView | undefined;
   readonly stepsNote: string;
+  /** Absent where the study gives no traffic. */
+  readonly traffic: TableView | undefined;
+  /** One for each option that gives its open hours. */
+  readonly coverage: readonly TableView[];
+  /** A line for each option with steps: its coverage, and what its stations need. */
+  readonly atTheRamp: readonly string[];
   /** One for each option whose study gives its station. */
   readonly stations: readonly StationView[];
 }
@@ -39,6 +47,9 @@ export function programView(context: ReportContext): ProgramView {
     cost: costTable(context),
     budget: budgetTable(context),
     stepsNote: stepsNote(context),
+    traffic: trafficTable(context),
+    coverage: coverageTables(context),
+    atTheRamp: rampLines(context),
     stations: stationViews(context),
   };
 }

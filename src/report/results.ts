@@ -1,4 +1,5 @@
 import type { OptionBalance } from "../model/compare.js";
+import { at } from "../model/lake/calendar.js";
 import { amountOf, type CostLine, type Money, totalOf } from "../model/money/line.js";
 import type { OptionResult } from "../model/option.js";
 import type { ScheduleResult } from "../model/schedules.js";
@@ -30,6 +31,7 @@ export function resultsJson(run: StudyRun): object {
     apartByYear: comparison.infestation.apartByYear.map(text),
     baseline: optionJson(comparison.baseline),
     options: comparison.options.map(balanceJson),
+    coverage: run.coverage,
     staffing: run.staffing.map(stationJson),
     checks: comparison.checks,
     assumptions: run.usedAssumptions.map((id) => run.assumptions.entries.get(id)),
@@ -42,14 +44,16 @@ export function resultsJson(run: StudyRun): object {
   };
 }
 
-function stationJson({ optionId, staffing }: StationRun): object {
+function stationJson({ optionId, days, staffing }: StationRun): object {
   return {
     option: optionId,
     staffHoursPerYear: staffing.staffHoursPerYear,
     costPerYear: staffing.costPerYear.toFixed(2),
     meanWaitHours: staffing.meanWaitHours,
-    dayTypes: staffing.dayTypes.map(({ dayType, waits, ...least }) => ({
-      id: dayType.id,
+    dayTypes: staffing.dayTypes.map(({ dayType, waits, ...least }, index) => ({
+      site: at(days, index).siteId,
+      dayType: at(days, index).dayTypeId,
+      daysPerYear: dayType.daysPerYear,
       ...least,
       waits: waits.map(({ inspectors, meanWaitHours, shareOverTarget }) => ({
         inspectors,

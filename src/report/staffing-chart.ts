@@ -3,7 +3,7 @@ import { axis, safeJson } from "./chart-parts.js";
 import type { ReportContext } from "./context.js";
 import { boatShareText, minutesText } from "./format.js";
 import { colours } from "./palette.js";
-import type { Station } from "./station.js";
+import { hasSites, type Station } from "./station.js";
 import type { ChartView } from "./view-types.js";
 
 /** Shorter waits are not drawn: on a logarithmic axis they would press the others together. */
@@ -32,7 +32,7 @@ export function staffingChart(station: Station, context: ReportContext): ChartVi
       data: {
         datasets: [
           {
-            label: "Same number on all days",
+            label: `Same number ${hasSites(station) ? "at each site " : ""}on all days`,
             data: points(curve),
             borderColor: colours.water,
             backgroundColor: colours.water,
@@ -64,19 +64,21 @@ export function staffingChart(station: Station, context: ReportContext): ChartVi
 type Waiting = Pick<BudgetPoint, "costPerYear" | "meanWaitHours">;
 
 /** The step that first keeps the target over the year's boats, or why there is none. */
-function chartTitle({ run, document }: Station, { format }: ReportContext): string {
+function chartTitle(station: Station, { format }: ReportContext): string {
+  const { run, document } = station;
+  const where = hasSites(station) ? " at each site" : "";
   const { curve } = run.staffing;
   const { target } = run.input;
   const kept = curve.findIndex(({ shareOverTarget }) => 1 - shareOverTarget.mean >= target.share);
   const most = curve.at(-1);
   if (kept === -1 && most) {
-    return `With ${inspectorsText(most)} on all days ${boatShareText(most.shareOverTarget.mean)} of boats still wait over ${document.target.wait.text}`;
+    return `With ${inspectorsText(most)}${where} on all days ${boatShareText(most.shareOverTarget.mean)} of boats still wait over ${document.target.wait.text}`;
   }
   const [before, after] = [curve[kept - 1], curve[kept]];
   if (before?.oneMore && after) {
-    return `One more inspector than ${before.inspectors} cuts the mean wait from ${minutesText(before.meanWaitHours.mean)} to ${minutesText(after.meanWaitHours.mean)} minutes for ${format.money(before.oneMore.costAdded)} a year`;
+    return `One more inspector than ${before.inspectors}${where} cuts the mean wait from ${minutesText(before.meanWaitHours.mean)} to ${minutesText(after.meanWaitHours.mean)} minutes for ${format.money(before.oneMore.costAdded)} a year`;
   }
-  return `One inspector on all days keeps the mean wait at ${minutesText(after?.meanWaitHours.mean ?? 0)} minutes`;
+  return `One inspector${where} on all days keeps the mean wait at ${minutesText(after?.meanWaitHours.mean ?? 0)} minutes`;
 }
 
 const inspectorsText = ({ inspectors }: BudgetPoint) =>

@@ -1,8 +1,9 @@
 import { at } from "../model/lake/calendar.js";
 import type { Judgement } from "../model/program/day-wait.js";
+import type { DayTypeStaffing } from "../model/program/staffing.js";
 import type { ReportContext } from "./context.js";
-import { listedWithin, significant } from "./format.js";
-import type { Station } from "./station.js";
+import { listedWithin } from "./format.js";
+import { hasSites, type Station } from "./station.js";
 
 /** What a reader should hold the figures of a station against. */
 export function staffingNotes(station: Station, context: ReportContext): string[] {
@@ -10,56 +11,67 @@ export function staffingNotes(station: Station, context: ReportContext): string[
     tooFewText(station),
     closeText(station),
     staffText(station, context),
-    boatsText(station, context),
     methodText(station),
-    "All inspectors of the option serve one queue, first come first served. Ramps with queues of their own wait longer with as many inspectors, and each needs at least one while it is open.",
+    queueText(station),
   ].filter((text) => text !== "");
 }
 
-function tooFewText({ run }: Station): string {
-  const names = run.staffing.dayTypes
-    .filter(({ keepsTarget }) => !keepsTarget)
-    .map(({ dayType }) => `“${dayType.name}”`);
-  if (names.length === 0) return "";
-  return `Even ${run.input.mostInspectors} inspectors, the most allowed, do not keep the target on ${listedWithin(names, names.length)}.`;
+/** Days that a note speaks of, with their sites where these are told apart. */
+function daysText(station: Station, isMeant: (staffed: DayTypeStaffing) => boolean): string | undefined {
+  const { days, staffing } = station.run;
+  const names = days
+    .filter((_, index) => isMeant(at(staffing.dayTypes, index)))
+    .map(({ name, siteName }) => (hasSites(station) ? `“${name}” at ${siteName}` : `“${name}”`));
+  return names.length === 0 ? undefined : listedWithin(names, names.length);
+}
+
+function tooFewText(station: Station): string {
+  const days = daysText(station, ({ keepsTarget }) => !keepsTarget);
+  if (days === undefined) return "";
+  const most = station.run.input.mostInspectors;
+  const number = most === 1 ? "1 inspector" : `${most} inspectors`;
+  return `Even ${number}, the most allowed${hasSites(station) ? " at a site" : ""}, do not keep the target on ${days}.`;
 }
 
 /** Standard errors within which a figure is told as close. */
 const closeErrors = 2;
 
-/** Day types whose least number might be another if other days were drawn. */
-function closeText({ run }: Station): string {
-  const names = run.staffing.dayTypes
-    .filter(({ waits, inspectors, keepsTarget }) => {
-      const { mean, standardError } = at(waits, inspectors - 1).shareOverTarget;
-      return keepsTarget && 1 - mean - closeErrors * standardError < run.input.target.share;
-    })
-    .map(({ dayType }) => `“${dayType.name}”`);
-  if (names.length === 0) return "";
-  return `On ${listedWithin(names, names.length)} the target is kept by less than ${closeErrors} standard errors: one more inspector may be needed.`;
+/** Days whose least number might be another if other days were drawn. */
+function closeText(station: Station): string {
+  const { share } = station.run.input.target;
+  const days = daysText(station, ({ waits, inspectors, keepsTarget }) => {
+    const { mean, standardError } = at(waits, inspectors - 1).shareOverTarget;
+    return keepsTarget && 1 - mean - closeErrors * standardError < share;
+  });
+  if (days === undefined) return "";
+  return `On ${days} the target is kept by less than ${closeErrors} standard errors: one more inspector may be needed.`;
 }
 
-function staffText({ run }: Station, context: ReportContext): string {
+function staffText(station: Station, context: ReportContext): string {
+  const { run } = station;
   const { format } = context;
   const hours = (value: number) => `${format.number(value, "hours")} h`;
   const { staff } = context.run.document.options.find(({ id }) => id === run.optionId) ?? { staff: [] };
   const paid = staff.reduce((sum, { hoursPerYear }) => sum + hoursPerYear, 0);
   const needed = run.staffing.staffHoursPerYear;
-  const lines = staff.map(({ name, hoursPerYear }) => `${name} ${hours(hoursPerYear)}`);
+  const lines = staff.map(
+    ({ name, hoursPerYear, people }) => `${name} ${hours(hoursPerYear)}${peopleText(people)}`,
+  );
   const which = lines.length > 1 ? ` (${listedWithin(lines, lines.length)})` : "";
   const short = paid < needed ? ` The list is ${hours(needed - paid)} short.` : "";
   const target = run.staffing.dayTypes.every(({ keepsTarget }) => keepsTarget)
     ? "the target needs"
     : "the table above takes";
-  return `The staff list pays ${hours(paid)} a year${which}; ${target} ${hours(needed)} at the station.${short}`;
+  return `The staff list pays ${hours(paid)} a year${which}; ${target} ${hours(needed)} at the ${hasSites(station) ? "sites" : "station"}.${short}`;
 }
 
-function boatsText({ run }: Station, context: ReportContext): string {
-  const result = context.comparison.options.find(
-    ({ result: { option } }) => option.id === run.optionId,
-  )?.result;
-  const checked = result?.arrivals.classes.reduce((sum, each) => sum + each.checked, 0) ?? 0;
-  return `The day types bring ${significant(run.staffing.boatsPerYear, 3)} boats a year; by its steps the option checks ${significant(checked, 3)}.`;
+const peopleText = (people: number | undefined) =>
+  people === undefined ? "" : ` by ${people === 1 ? "1 person" : `${people} people`}`;
+
+function queueText(station: Station): string {
+  return hasSites(station)
+    ? "Each site has a queue of its own, first come first served, and at least one inspector while it is open; none is sent to another site on the same day."
+    : "All inspectors of the option serve one queue, first come first served. Ramps with queues of their own wait longer with as many inspectors, and each needs at least one while it is open: boats.sites tells them apart.";
 }
 
 type Reason = Extract<Judgement, { method: "simulation" }>["because"];

@@ -7,3 +7,6 @@ export interface Station {
   readonly document: StationDocument;
   readonly run: StationRun;
 }
+
+/** Whether there are queues at several sites, to be told apart. */
+export const hasSites = ({ run }: Station): boolean => new Set(run.days.map(({ siteId }) => siteId)).size > 1;

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { identifier, monthly, positive, quantity, shortText } from "./fields.js";
+import { sitesSchema, trafficSchema } from "./traffic-schema.js";
 
 /** Longest log of seasons: 5,000 lines of some 40 characters. */
 const longestLog = 256 * 1024;
@@ -31,6 +32,8 @@ const vesselClass = z.strictObject({
 
 export const boats = z.strictObject({
   launches: monthly("count").meta({ description: "Launches in each month" }),
+  sites: sitesSchema,
+  traffic: trafficSchema,
   classes: z.array(vesselClass).min(1, "at least one vessel class"),
   seasons: z
     .strictObject({

@@ -9,6 +9,7 @@ import { describe, InputError, type Problem, pathText } from "./problems.js";
 import type { StudyDocument } from "./schema.js";
 import { type StationRun, staffStations } from "./staffing.js";
 import { toModel } from "./to-model.js";
+import { type CoverageRun, coverageRuns, type StudyTraffic, trafficOf } from "./traffic.js";
 import { vesselChances } from "./vessel-chances.js";
 
 /** A study with everything that its report is made from. */
@@ -23,6 +24,10 @@ export interface StudyRun {
   readonly chances: readonly ClassChance[];
   /** The comparison with the uncertain groups at their low and at their high values, one group at a time. */
   readonly ranges: readonly RangeRun[];
+  /** Absent where the study gives no boats by hour. */
+  readonly traffic: StudyTraffic | undefined;
+  /** How the coverage of each option that gives its open hours comes from them. */
+  readonly coverage: readonly CoverageRun[];
   /** Inspectors and waits of each option that has a station. */
   readonly staffing: readonly StationRun[];
 }
@@ -38,6 +43,7 @@ export interface PreparedStudy {
   readonly assumed: Assumed;
   readonly overrides: readonly AppliedOverride[];
   readonly chances: readonly ClassChance[];
+  readonly traffic: StudyTraffic | undefined;
   /** Ids of the assumptions behind the input itself. */
   readonly inputAssumptions: readonly string[];
 }
@@ -57,7 +63,8 @@ export function prepareStudy(document: StudyDocument, set: AssumptionSet): Prepa
   const assumed = assumedFrom(set, applied, document.money.exchangeRate);
   const { assumed: recorded, ids } = recorder(assumed);
   const chances = vesselChances(document.boats, recorded);
-  const input = { ...toModel(document, chances), plans: set.plans };
+  const traffic = trafficOf(document.boats);
+  const input = { ...toModel(document, { chances, traffic }), plans: set.plans };
   refuse(
     document,
     pinnedProblems(input, assumed).map(({ path, found, allowed }) => ({
@@ -67,7 +74,7 @@ export function prepareStudy(document: StudyDocument, set: AssumptionSet): Prepa
       remedy: "Correct or remove this prescribed plan.",
     })),
   );
-  return { input, assumed, overrides: applied, chances, inputAssumptions: ids() };
+  return { input, assumed, overrides: applied, chances, traffic, inputAssumptions: ids() };
 }
 
 function refuse(document: StudyDocument, problems: readonly Problem[]): void {
@@ -81,7 +88,10 @@ export function compareStudy(document: StudyDocument, set: AssumptionSet): Compa
 
 /** Computes a study and the ranges that its report shows. */
 export function runStudy(document: StudyDocument, assumptions: AssumptionSet): StudyRun {
-  const { input, assumed, overrides, chances, inputAssumptions } = prepareStudy(document, assumptions);
+  const { input, assumed, overrides, chances, traffic, inputAssumptions } = prepareStudy(
+    document,
+    assumptions,
+  );
   const overridden = new Set(overrides.map(({ entry }) => entry.id));
   const { assumed: recorded, ids } = recorder(assumed);
   const comparison = compare(input, recorded);
@@ -101,7 +111,9 @@ export function runStudy(document: StudyDocument, assumptions: AssumptionSet): S
     usedAssumptions: [...inputAssumptions, ...ids()],
     chances,
     ranges,
-    staffing: staffStations(document),
+    traffic,
+    coverage: coverageRuns(document.options, traffic?.scaled),
+    staffing: staffStations(document, traffic?.scaled),
   };
 }
 

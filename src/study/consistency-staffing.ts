@@ -1,21 +1,37 @@
-import { daysInYear } from "../model/lake/calendar.js";
-import { type Contradiction, repeatedIds } from "./contradiction.js";
+import type { Traffic } from "../model/inputs.js";
+import { daysInYear, hoursPerDay } from "../model/lake/calendar.js";
+import type { BoatsDocument } from "./boats-schema.js";
+import type { Contradiction } from "./contradiction.js";
 import type { StudyDocument } from "./schema.js";
-import type { StationDocument } from "./staffing-schema.js";
+import { daysOfSites } from "./staffing.js";
+import { mostBoatsPerHour } from "./staffing-schema.js";
+import { hourOf } from "./traffic.js";
 
 type Path = readonly PropertyKey[];
+type OptionDocument = StudyDocument["options"][number];
 
-/** What cannot be true of the stations of a study's options. */
-export function stationProblems(options: StudyDocument["options"]): Contradiction[] {
-  return options.flatMap(({ station, steps }, index) => {
-    if (!station) return [];
+interface SoundTraffic {
+  readonly classes: BoatsDocument["classes"];
+  readonly traffic: Traffic;
+}
+
+/**
+ * What cannot be true of the stations and the staff of a study's options.
+ * @param sound classes and scaled traffic; absent where they, or the open hours, have problems of their own
+ */
+export function stationProblems(
+  options: StudyDocument["options"],
+  sound: SoundTraffic | undefined,
+): Contradiction[] {
+  return options.flatMap((option, index) => {
+    const { station, steps, open } = option;
     const path = ["options", index, "station"];
-    return [
-      ...(steps ? [] : [stationWithoutSteps(path)]),
-      ...repeatedIds(station.dayTypes, [...path, "dayTypes"]),
-      ...daysOverAYear(station, path),
-      ...daysWithoutBoats(station, path),
-    ];
+    const staff = staffProblems(option, ["options", index, "staff"]);
+    if (!station) return staff;
+    if (!steps) return [...staff, stationWithoutSteps(path)];
+    if (!open) return [...staff, stationWithoutHours(path)];
+    const hours = hourProblems(open, ["options", index, "open"]);
+    return [...staff, ...hours, ...(sound && hours.length === 0 ? boatProblems(option, sound, path) : [])];
   });
 }
 
@@ -26,33 +42,75 @@ const stationWithoutSteps = (path: Path): Contradiction => ({
   remedy: "Add the steps or take out the station.",
 });
 
-/** What adding up decimal fractions of days may leave over. */
-const rounding = 1e-9;
+const stationWithoutHours = (path: Path): Contradiction => ({
+  path,
+  found: "a station without open hours",
+  allowed: "a station only beside open, from which its boats follow",
+  remedy: "Give open in place of steps.coverage, or take out the station.",
+});
 
-function daysOverAYear({ dayTypes }: StationDocument, path: Path): Contradiction[] {
-  const days = dayTypes.reduce((sum, { daysPerYear }) => sum + daysPerYear, 0);
-  if (days <= daysInYear + rounding) return [];
-  return [
-    {
-      path: [...path, "dayTypes"],
-      found: `${Number(days.toFixed(2))} days a year in all`,
-      allowed: `at most ${daysInYear} days of all types together`,
-      remedy: "Count each day of the year under one type only.",
-    },
-  ];
+const hoursPerYear = daysInYear * hoursPerDay;
+
+function staffProblems({ staff }: OptionDocument, path: Path): Contradiction[] {
+  return staff.flatMap(({ hoursPerYear: hours, people }, index) => {
+    if (people === undefined || hours <= people * hoursPerYear) return [];
+    const most = (people * hoursPerYear).toLocaleString("en-US");
+    return [
+      {
+        path: [...path, index, "hoursPerYear"],
+        found: `${hours.toLocaleString("en-US")} hours of ${people === 1 ? "1 person" : `${people} people`}`,
+        allowed: `at most ${most} hours, all hours of a year`,
+      },
+    ];
+  });
 }
 
-function daysWithoutBoats({ dayTypes }: StationDocument, path: Path): Contradiction[] {
-  return dayTypes.flatMap(({ launchesByHour }, index) =>
-    launchesByHour.some((launches) => launches > 0)
+/** Waits are judged by the hour from opening. */
+function hourProblems(open: NonNullable<OptionDocument["open"]>, path: Path): Contradiction[] {
+  return open.flatMap(({ from, to }, index) =>
+    from.slice(3) === to.slice(3) || hourOf(to) <= hourOf(from)
       ? []
       : [
           {
-            path: [...path, "dayTypes", index, "launchesByHour"],
-            found: "no launch in any open hour",
-            allowed: "launches above 0 in at least one hour",
-            remedy: "Take out the days on which no boat is expected.",
+            path: [...path, index, "to"],
+            found: `"${to}" after opening at ${from}`,
+            allowed: "a whole number of open hours beside a station, for which the wait is judged",
           },
         ],
+  );
+}
+
+function boatProblems(
+  option: OptionDocument,
+  { classes, traffic }: SoundTraffic,
+  path: Path,
+): Contradiction[] {
+  const empty = daysOfSites(option, classes, traffic).filter(({ arrivalsByHour }) =>
+    arrivalsByHour.every((each) => each === 0),
+  );
+  const peak = Math.max(...hourlyPeaks(traffic));
+  return [
+    ...empty.map(({ name, siteName }) => ({
+      path,
+      found: `no boat to check in any open hour of “${name}” at “${siteName}”`,
+      allowed: "boats in at least one open hour",
+      remedy: "Take such days or sites out of open.",
+    })),
+    ...(peak <= mostBoatsPerHour
+      ? []
+      : [
+          {
+            path,
+            found: `${Math.round(peak)} launches in the busiest hour, scaled to boats.launches`,
+            allowed: `at most ${mostBoatsPerHour} launches in an hour beside a station`,
+          },
+        ]),
+  ];
+}
+
+/** Launches at all sites together in each hour of each day type. */
+function hourlyPeaks({ dayTypes }: Traffic): number[] {
+  return dayTypes.flatMap(({ launchesBySite: [first = [], ...others] }) =>
+    first.map((launches, hour) => others.reduce((sum, byHour) => sum + (byHour[hour] ?? 0), launches)),
   );
 }

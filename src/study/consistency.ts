@@ -1,8 +1,12 @@
+import { scaledTraffic } from "../model/program/traffic.js";
 import { boatProblems } from "./consistency-boats.js";
 import { levelProblems } from "./consistency-levels.js";
+import { openProblems } from "./consistency-open.js";
 import { stationProblems } from "./consistency-staffing.js";
 import { structureProblems } from "./consistency-structures.js";
+import { trafficProblems } from "./consistency-traffic.js";
 import { type Contradiction, repeatedIds, type SoundParts } from "./contradiction.js";
+import { launchesOf, readTraffic } from "./traffic.js";
 
 export function contradictions(parts: SoundParts): Contradiction[] {
   return [
@@ -10,12 +14,24 @@ export function contradictions(parts: SoundParts): Contradiction[] {
     ...structureProblems(parts),
     ...(parts.boats ? boatProblems(parts.boats) : []),
     ...optionProblems(parts),
-    ...stationProblems(parts.options ?? []),
+    ...programProblems(parts),
     ...bearerProblems(parts),
     ...inflationProblems(parts),
     ...infestedProblems(parts),
     ...repeatedIds(parts.overrides ?? [], ["overrides"]),
   ];
+}
+
+/** Traffic, open hours and stations; what rests on one that has problems is told once these are mended. */
+function programProblems({ boats, options = [] }: SoundParts): Contradiction[] {
+  const reading = boats && readTraffic(boats);
+  const traffic = boats && reading ? trafficProblems(boats, reading) : [];
+  const isSound = reading !== undefined && traffic.length === 0;
+  const open = openProblems(options, isSound ? reading.entered : "unsound");
+  const entered = isSound && open.length === 0 ? reading.entered : undefined;
+  const scaled = boats && entered && scaledTraffic(entered, launchesOf(boats));
+  const sound = boats && scaled && { classes: boats.classes, traffic: scaled };
+  return [...traffic, ...open, ...stationProblems(options, sound)];
 }
 
 /** As far as typed shares may miss 100 % by their binary form: cents are split by them. */

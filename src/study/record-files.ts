@@ -42,18 +42,18 @@ export function refuseRecordFiles(document: unknown): Problem[] {
 function fileRecords(document: unknown): FileRecord[] {
   const lake = own(document, "lake");
   const others = own(lake, "otherSchedules");
-  const holders = [
-    { path: ["lake"], holder: lake },
+  const records = [
+    { path: ["lake", "record"], record: own(lake, "record") },
     ...(Array.isArray(others) ? others : []).map((holder: unknown, index) => ({
-      path: ["lake", "otherSchedules", index],
-      holder,
+      path: ["lake", "otherSchedules", index, "record"],
+      record: own(holder, "record"),
     })),
+    { path: ["boats", "traffic"], record: own(own(document, "boats"), "traffic") },
   ];
-  return holders.flatMap(({ path, holder }) => {
-    const record = own(holder, "record");
+  return records.flatMap(({ path, record }) => {
     const file = own(record, "file");
     if (typeof record !== "object" || record === null || typeof file !== "string") return [];
-    return [{ path: pathText([...path, "record", "file"], document), file, record }];
+    return [{ path: pathText([...path, "file"], document), file, record }];
   });
 }
 

@@ -4,6 +4,7 @@ import { identifier, monthly, monthNames, positive, quantity, shortText } from "
 import { levelFields, otherSchedules } from "./schedule-schema.js";
 import { stationSchema } from "./staffing-schema.js";
 import { structureSchema } from "./structure-schema.js";
+import { openSchema } from "./traffic-schema.js";
 
 const year = z.int("a year").min(1900, "a year from 1900").max(2200, "a year up to 2200");
 
@@ -68,7 +69,10 @@ const option = z.strictObject({
   description: z.string().max(1000, "at most 1,000 characters").default(""),
   steps: z
     .strictObject({
-      coverage: quantity("share").meta({ description: "Launches in open hours over all launches" }),
+      coverage: quantity("share").optional().meta({
+        description:
+          "Launches in open hours over all launches; computed where the option gives its open hours",
+      }),
       ...checkSteps,
       falseAlarm: share(0, "Boats without mussels that are set aside all the same"),
       washedAnyway: share(1, "Of those, washed all the same"),
@@ -102,6 +106,7 @@ const option = z.strictObject({
     .max(10, "at most 10 years")
     .default([])
     .meta({ description: "How far the program has grown in its first, second, … year; in full after them" }),
+  open: openSchema,
   station: stationSchema,
   schedule: identifier.optional().meta({
     description: "Id from lake.otherSchedules: the schedule that the lake follows once it is infested",
@@ -111,6 +116,12 @@ const option = z.strictObject({
       z.strictObject({
         name: shortText,
         hoursPerYear: z.number().min(0, "at least 0 hours").max(1_000_000, "at most 1,000,000 hours"),
+        people: z
+          .int("a whole number of people")
+          .min(1, "at least 1 person")
+          .max(1000, "at most 1,000 people")
+          .optional()
+          .meta({ description: "How many people share these hours" }),
         wage: quantity("moneyPerHour"),
         loading: quantity("share").meta({ description: "Benefits and taxes on top of the wage" }),
       }),

@@ -1,11 +1,19 @@
+import type { Traffic } from "../model/inputs.js";
+import { type SiteDay, sealedShare, siteDays } from "../model/program/site-days.js";
 import { type Staffing, type StaffingInput, staffing } from "../model/program/staffing.js";
 import type { StudyDocument } from "./schema.js";
 import type { StationDocument } from "./staffing-schema.js";
+import { withoutUnits } from "./to-model.js";
+import { openingsOf } from "./traffic.js";
 
-/** An option's station: what was asked, and the inspectors that it needs. */
+type OptionDocument = StudyDocument["options"][number];
+
+/** An option's stations: what was asked, and the inspectors that they need. */
 export interface StationRun {
   readonly optionId: string;
   readonly input: StaffingInput;
+  /** The days of each site, in the order of the staffing. */
+  readonly days: readonly SiteDay[];
   readonly staffing: Staffing;
 }
 
@@ -17,32 +25,41 @@ const fewestDays = 20;
 const mostServed = 10_000_000;
 
 /** Days to draw: few enough to keep a report quick, the more so as a day of many boats says more by itself. */
-function replicationsFor({ dayTypes, mostInspectors }: StationDocument): number {
-  const boats = dayTypes
-    .flatMap(({ launchesByHour }) => launchesByHour)
-    .reduce((sum, launches) => sum + launches, 0);
+function replicationsFor(days: readonly SiteDay[], mostInspectors: number): number {
+  const boats = days.flatMap(({ arrivalsByHour }) => arrivalsByHour).reduce((sum, each) => sum + each, 0);
   const affordable = Math.floor(mostServed / (boats * mostInspectors));
   return Math.min(mostDays, Math.max(fewestDays, affordable));
 }
 
-/** The stations of a study that was checked, in the order of its options. */
-export function staffStations({ options }: StudyDocument): StationRun[] {
-  return options.flatMap(({ id, station }) => {
-    if (!station) return [];
-    const input = staffingInput(station);
-    return [{ optionId: id, input, staffing: staffing(input) }];
+/**
+ * The stations of a study that was checked, in the order of its options.
+ * @param traffic scaled to the launches of the year
+ */
+export function staffStations({ options, boats }: StudyDocument, traffic: Traffic | undefined): StationRun[] {
+  if (!traffic) return [];
+  return options.flatMap((option) => {
+    if (!option.station) return [];
+    const days = daysOfSites(option, boats.classes, traffic);
+    const input = staffingInput(option.station, days);
+    return [{ optionId: option.id, input, days, staffing: staffing(input) }];
   });
 }
 
-function staffingInput(station: StationDocument): StaffingInput {
-  const { dayTypes, service, target, mostInspectors, wage, loading } = station;
+/** Boats that an option's stations check by site, day type and open hour; none for an option without open hours. */
+export function daysOfSites(
+  { open, steps }: OptionDocument,
+  classes: StudyDocument["boats"]["classes"],
+  traffic: Traffic,
+): SiteDay[] {
+  if (!open || !steps) return [];
+  const sealed = sealedShare(withoutUnits(classes), withoutUnits(steps.seals));
+  return siteDays(traffic, openingsOf(open, traffic), 1 - sealed);
+}
+
+function staffingInput(station: StationDocument, days: readonly SiteDay[]): StaffingInput {
+  const { service, target, mostInspectors, wage, loading } = station;
   return {
-    dayTypes: dayTypes.map(({ id, name, daysPerYear, launchesByHour }) => ({
-      id,
-      name,
-      daysPerYear,
-      arrivalsByHour: launchesByHour,
-    })),
+    dayTypes: days,
     service: {
       quickCheckHours: service.quickCheck.value,
       fullInspectionHours: service.fullInspection.value,
@@ -52,6 +69,6 @@ function staffingInput(station: StationDocument): StaffingInput {
     target: { share: target.share.value, hours: target.wait.value },
     mostInspectors,
     wagePerHour: wage.value * (1 + loading.value),
-    sampling: { replications: replicationsFor(station), seed },
+    sampling: { replications: replicationsFor(days, mostInspectors), seed },
   };
 }

@@ -6,6 +6,7 @@ import { monthNames } from "./fields.js";
 import { type LevelRecord, readLevelRecord } from "./level-record.js";
 import type { RecordDocument, ScheduleDocument } from "./schedule-schema.js";
 import type { StudyDocument } from "./schema.js";
+import { type CoverageRun, coverageRuns, type StudyTraffic } from "./traffic.js";
 
 type ByMonthName = Record<(typeof monthNames)[number], Quantity>;
 
@@ -69,11 +70,16 @@ export function recordOf(
   throw new Error(`a record of levels that was not checked: ${reading.problems[0]?.found}`);
 }
 
-/**
- * The study as the model takes it.
- * @param chances of the vessel classes, in their order
- */
-export function toModel(document: StudyDocument, chances: readonly ClassChance[]): Omit<StudyInput, "plans"> {
+/** What is read of a study before the model can take it. */
+export interface ReadBoats {
+  /** Of the vessel classes, in their order. */
+  readonly chances: readonly ClassChance[];
+  readonly traffic: StudyTraffic | undefined;
+}
+
+/** The study as the model takes it. */
+export function toModel(document: StudyDocument, { chances, traffic }: ReadBoats): Omit<StudyInput, "plans"> {
+  const coverages = coverageRuns(document.options, traffic?.scaled);
   const { lake, structures, boats, options, money } = withoutUnits(document);
   return {
     lake: {
@@ -89,6 +95,7 @@ export function toModel(document: StudyDocument, chances: readonly ClassChance[]
     structures,
     boats: {
       launches: boats.launches,
+      traffic: traffic?.entered,
       classes: boats.classes.map(({ id, name, share }, index) => ({
         id,
         name,
@@ -97,7 +104,15 @@ export function toModel(document: StudyDocument, chances: readonly ClassChance[]
       })),
       otherPathways: boats.otherPathways,
     },
-    options,
+    options: options.map((option) => ({ ...option, steps: stepsOf(option, coverages) })),
     money: { ...money, fiscalYearStart: monthNames.indexOf(document.money.fiscalYearStart) + 1 },
   };
+}
+
+/** An option's steps with the coverage that was entered, or that of its open hours. */
+function stepsOf({ id, steps }: Plain<StudyDocument["options"]>[number], coverages: readonly CoverageRun[]) {
+  if (!steps) return undefined;
+  const coverage = steps.coverage ?? coverages.find(({ optionId }) => optionId === id)?.coverage;
+  if (coverage === undefined) throw new Error(`an option that was not checked: ${id} has no coverage`);
+  return { ...steps, coverage };
 }

@@ -5,6 +5,7 @@ import { InputError, type Problem } from "../../src/study/problems.js";
 import { readStudyText } from "../../src/study/read.js";
 import type { StudyDocument } from "../../src/study/schema.js";
 import { toModel } from "../../src/study/to-model.js";
+import { trafficOf } from "../../src/study/traffic.js";
 import { vesselChances } from "../../src/study/vessel-chances.js";
 
 export type ExampleName = "sorrel-bend" | "ninemoss";
@@ -114,10 +115,10 @@ export const priorSample = 100;
 
 /** A study as the model takes it. */
 export const modelOf = (document: StudyDocument): ReturnType<typeof toModel> =>
-  toModel(
-    document,
-    vesselChances(document.boats, () => priorSample),
-  );
+  toModel(document, {
+    chances: vesselChances(document.boats, () => priorSample),
+    traffic: trafficOf(document.boats),
+  });
 
 /** The error that a read ends with; fails if it ends without, or with one that is not for authors. */
 export function inputErrorOf(read: () => unknown): InputError {

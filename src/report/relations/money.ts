@@ -2,6 +2,24 @@ import { by, coded, type Relation, type RelationGroup } from "./relation.js";
 
 const chance: readonly Relation[] = [
   {
+    title: "Coverage by open hours",
+    words:
+      "Launches in open hours over all launches, summed over day types, sites and hours. Within an hour launches come evenly. Used where an option gives its open hours in place of its coverage.",
+    formulas: [coded("c = Σ(n q o)/Σ(n q)"), coded("o = max(0, min(e, h + 1) − max(b, h))")],
+    where: [
+      ["c", "share of the launches met in open hours", ""],
+      ["n", "days of a type in a year", "1/yr"],
+      ["q", "launches at a site in an hour of such a day", ""],
+      ["o", "part of the hour that the station is open", ""],
+      ["h", "hour of the day at which the hour begins", "h"],
+      ["b", "opening", "h"],
+      ["e", "closing", "h"],
+    ],
+    sources: ["project-judgement"],
+    computedBy: by("program/traffic.ts", "coverage"),
+    beforeInfestation: true,
+  },
+  {
     title: "Fouled boats set aside",
     words: "Declared by their owners, or not declared and found by the quick check.",
     formulas: [coded("1 − (1−d)(1−q)")],
