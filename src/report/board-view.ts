@@ -1,6 +1,7 @@
 import { type BalancePicture, balancePicture } from "./balance-picture.js";
 import type { ReportContext } from "./context.js";
 import { factorText, percent, ratio, ratioNote } from "./format.js";
+import { incrementText } from "./increments-view.js";
 import { infestedBoard } from "./infested-board.js";
 import { onlyFollows, scheduleNameOf } from "./option-kind.js";
 import { scheduleBoard } from "./schedule-board.js";
@@ -14,6 +15,8 @@ export interface BoardView {
   readonly balance: BalancePicture | undefined;
   readonly figures: readonly { readonly label: string; readonly value: string; readonly note: string }[];
   readonly asked: string;
+  /** What the option requested adds to the program in force; absent where the study names none. */
+  readonly increment?: string | undefined;
   readonly changes: readonly string[];
   readonly failedChecks: readonly string[];
 }
@@ -26,7 +29,7 @@ export function boardView(context: ReportContext): BoardView {
   const { infestedSince } = context;
   const board =
     infestedSince === undefined ? preventionBoard(context) : infestedBoard(context, infestedSince);
-  return { ...board, failedChecks };
+  return { ...board, increment: incrementText(context), failedChecks };
 }
 
 function preventionBoard(context: ReportContext): Omit<BoardView, "failedChecks"> {

@@ -1,5 +1,6 @@
 import { boatProblems } from "./consistency-boats.js";
 import { levelProblems } from "./consistency-levels.js";
+import { programProblems } from "./consistency-program.js";
 import { stationProblems } from "./consistency-staffing.js";
 import { structureProblems } from "./consistency-structures.js";
 import { type Contradiction, repeatedIds, type SoundParts } from "./contradiction.js";
@@ -10,6 +11,7 @@ export function contradictions(parts: SoundParts): Contradiction[] {
     ...structureProblems(parts),
     ...(parts.boats ? boatProblems(parts.boats) : []),
     ...optionProblems(parts),
+    ...programProblems(parts),
     ...stationProblems(parts.options ?? []),
     ...bearerProblems(parts),
     ...inflationProblems(parts),

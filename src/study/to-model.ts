@@ -1,4 +1,4 @@
-import type { StudyInput } from "../model/inputs.js";
+import type { StudyInput, YearlyLine } from "../model/inputs.js";
 import { at, monthStart } from "../model/lake/calendar.js";
 import type { ClassChance } from "../model/program/class-chances.js";
 import type { Quantity } from "../units/quantity.js";
@@ -69,6 +69,15 @@ export function recordOf(
   throw new Error(`a record of levels that was not checked: ${reading.problems[0]?.found}`);
 }
 
+type YearlyDocument = Plain<StudyDocument["options"][number]["yearly"][number]>;
+
+/** A yearly line of a study that was checked: a lump, or a count with its price. */
+function yearlyLine({ name, group, cost, count, unitCost, unit }: YearlyDocument): YearlyLine {
+  if (cost !== undefined) return { name, group, cost };
+  if (count !== undefined && unitCost !== undefined) return { name, group, count, unitCost, unit };
+  throw new Error(`a yearly line that was not checked: ${name}`);
+}
+
 /**
  * The study as the model takes it.
  * @param chances of the vessel classes, in their order
@@ -97,7 +106,7 @@ export function toModel(document: StudyDocument, chances: readonly ClassChance[]
       })),
       otherPathways: boats.otherPathways,
     },
-    options,
+    options: options.map((option) => ({ ...option, yearly: option.yearly.map(yearlyLine) })),
     money: { ...money, fiscalYearStart: monthNames.indexOf(document.money.fiscalYearStart) + 1 },
   };
 }
