@@ -11,7 +11,7 @@ export const groupNames: Readonly<Record<LineGroup, string>> = {
   laboratory: "Laboratory",
   outreach: "Outreach",
   administration: "Administration",
-  "hot-wash": "Hot-wash units",
+  "hot-wash": "Hot wash",
   vehicles: "Vehicles",
   "site-works": "Site works",
   equipment: "Other equipment",
