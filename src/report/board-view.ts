@@ -1,3 +1,4 @@
+import type { ProgramOption } from "../model/inputs.js";
 import { type BalancePicture, balancePicture } from "./balance-picture.js";
 import type { ReportContext } from "./context.js";
 import { factorText, percent, ratio, ratioNote } from "./format.js";
@@ -67,7 +68,7 @@ function figures(context: ReportContext) {
     {
       label: "Program, per year",
       value: format.money(requested.result.programPerYear),
-      note: `${requested.result.option.fees.length > 0 ? "net of fees, " : ""}while the lake stays clean${thenText(context)}`,
+      note: `${revenueText(requested.result.option)}while the lake stays clean${thenText(context)}`,
     },
     {
       label: "Infestation without it, expected per year",
@@ -93,6 +94,11 @@ function figures(context: ReportContext) {
           : "the program pays above this chance without it",
     },
   ];
+}
+
+function revenueText({ fees, otherRevenue = [] }: ProgramOption): string {
+  const kinds = [...(fees.length > 0 ? ["fees"] : []), ...(otherRevenue.length > 0 ? ["other revenue"] : [])];
+  return kinds.length === 0 ? "" : `net of ${kinds.join(" and ")}, `;
 }
 
 /** What comes after the program where the option follows a schedule as well. */

@@ -100,7 +100,8 @@ function feeNote(result: OptionResult, context: ReportContext): string {
   const fee = feeOf(result);
   if (!fee.cost.greaterThan(0)) return `“${name}”: other revenue carries it; no fee is needed.`;
   if (fee.perBoat === undefined) return `“${name}”: no payers: no fee can carry it.`;
-  const inAll = `${format.money(fee.cost)} a year`;
+  const net = (result.option.otherRevenue ?? []).length > 0 ? ", net of other revenue" : "";
+  const inAll = `${format.money(fee.cost)} a year${net}`;
   const brings =
     fee.factor === undefined
       ? "at present they pay nothing"

@@ -37,7 +37,7 @@ export function incrementsTable(context: ReportContext): TableView | undefined {
         num(each.benefitCostRatio === undefined ? "–" : ratio(each.benefitCostRatio)),
       ),
     ),
-    note: "A year's cost and hours are those of a clean lake, net of fees; hours of the staff list over 52 weeks. The other amounts are present values. A minus is saved, given up or lost.",
+    note: "A year's cost and hours are those of a clean lake and programs in full, net of fees and other revenue; hours of the staff list over 52 weeks. The other amounts are present values. A minus is saved, given up or lost.",
   };
 }
 

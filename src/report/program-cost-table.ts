@@ -29,6 +29,9 @@ function costNote(context: ReportContext): string {
       ? "Equipment is shown at its yearly capital recovery over its life at the study's rate, beside what it costs to run."
       : "",
     options.some(({ fees }) => fees.length > 0) ? "Fees are revenue." : "",
+    options.some(({ otherRevenue = [] }) => otherRevenue.length > 0)
+      ? "Grants and contributions count as revenue, whoever bears them."
+      : "",
     options.some(({ demandLoss }) => demandLoss !== undefined)
       ? "Payments are those left after the stated loss of demand."
       : "",

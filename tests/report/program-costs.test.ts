@@ -61,6 +61,14 @@ describe("the table of what options cost", () => {
     expect(rows).toContainEqual(["Monitoring", "Plankton tows", "24", "tow", "$180.00", "4,320.00"]);
     expect(rows).toContainEqual(["", "Hot-wash unit, running cost", "2", "each", "$1,500.00", "3,000.00"]);
     expect(rows).toContainEqual([
+      "Other revenue",
+      "State grant for outreach",
+      "1",
+      "year",
+      "-$4,000.00",
+      "-4,000.00",
+    ]);
+    expect(rows).toContainEqual([
       "Fees",
       "Season sticker of sealed boats",
       "2,600",
@@ -80,7 +88,7 @@ describe("the fee that would carry a program", () => {
 
   it("is told in a sentence, and as beyond what was stated where it is", () => {
     expect(note()).toMatch(
-      /^“Full-season stations”: \$42\.\d\d from each of 5,040 paying boats would carry the whole \$215,000 a year; the present fees bring in \$78,000, 36% of it\. That is above \$40\.00, .*beyond what was stated\.$/,
+      /^“Full-season stations”: \$42\.\d\d from each of 5,040 paying boats would carry the whole \$215,000 a year, net of other revenue; the present fees bring in \$78,000, 36% of it\. That is above \$40\.00, .*beyond what was stated\.$/,
     );
   });
 
