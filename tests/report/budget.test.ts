@@ -40,6 +40,7 @@ describe("the table of fiscal years", () => {
     }
     const short = budgetOf([
       ["options[full-season].yearly", []],
+      ["options[full-season].otherRevenue", []],
       ["options[full-season].fees", []],
       ["options[full-season].demandLoss", absent],
     ]);

@@ -126,6 +126,7 @@ describe("what a program costs", () => {
       editedText([
         [`${option}.yearly`, [counted, { name: "Sundries", cost: "$900/yr" }]],
         [`${option}.fees`, [sticker]],
+        [`${option}.otherRevenue`, absent],
         [`${option}.demandLoss`, absent],
         ["study.existingOption", absent],
       ]),
