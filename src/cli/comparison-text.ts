@@ -16,6 +16,7 @@ export function comparisonText(run: StudyRun): string {
   return [
     board.question,
     board.answer,
+    ...(board.increment === undefined ? [] : [board.increment]),
     "",
     ...board.figures.map(({ label, value, note }) => `${label}: ${value} (${note})`),
     "",
@@ -23,6 +24,10 @@ export function comparisonText(run: StudyRun): string {
     comparison.balance ? tableText(comparison.balance) : "",
     ...(program.atTheRamp.length === 0 ? [] : ["At the ramp", ...program.atTheRamp, ""]),
     ...program.coverage.map(tableText),
+    comparison.increments ? tableText(comparison.increments) : "",
+    comparison.unitCosts ? tableText(comparison.unitCosts) : "",
+    ...comparison.feeNotes,
+    "",
     tableText(infestationView(context).byStructure),
     tableText(comparison.bearers),
     ...board.changes,

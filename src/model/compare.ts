@@ -2,15 +2,14 @@ import { type Assumed, recorder } from "./assumed.js";
 import { type BearerShare, bearerShares } from "./bearers.js";
 import { type BreakEven, breakEven, noBreakEven } from "./break-even.js";
 import { plausibilityChecks } from "./checks.js";
+import { type Difference, difference } from "./increments.js";
 import type { InfestationCost } from "./infestation-cost.js";
 import type { MoneySettings, ProgramOption, StudyInput } from "./inputs.js";
 import type { Suitability } from "./lake/suitability.js";
-import type { FiscalTable } from "./money/fiscal-years.js";
 import { discountFactors } from "./money/interest.js";
-import type { Money } from "./money/line.js";
 import { type OptionResult, type OptionSettings, optionResult } from "./option.js";
-import { balanceAtRate, benefitCostRatio, otherRates, type RateBalance } from "./other-rates.js";
-import { programBudget } from "./program/budget.js";
+import { balanceAtRate, otherRates, type RateBalance } from "./other-rates.js";
+import { type ProgramBudget, programBudget } from "./program/budget.js";
 import type { HazardParameters } from "./risk/hazard.js";
 import {
   asOperated,
@@ -32,19 +31,14 @@ export interface LakeResult extends LevelsResult {
 }
 
 /** An option against the baseline. Positive net benefit: the program costs less than what it avoids. */
-export interface OptionBalance {
+export interface OptionBalance extends Difference {
   readonly result: OptionResult;
-  readonly addedProgramCost: Money;
-  readonly avoidedLoss: Money;
-  readonly netBenefit: Money;
-  /** Avoided loss over added program cost, present values; absent where the option costs nothing more. */
-  readonly benefitCostRatio: number | undefined;
   readonly breakEven: BreakEven;
   /** The same at the discount rates beside the study's; worked out when asked for. */
   readonly atOtherRates: () => readonly RateBalance[];
   readonly bearers: readonly BearerShare[];
   /** The program by fiscal year while the lake stays clean. */
-  readonly budget: FiscalTable | undefined;
+  readonly budget: ProgramBudget | undefined;
 }
 
 export interface Comparison {
@@ -146,18 +140,14 @@ function balance(
   rest: { input: StudyInput; source: Assumed; settings: OptionSettings },
 ): OptionBalance {
   const rates = otherRates(rest.input, rest.source);
-  const addedProgramCost = result.presentValue.program.minus(baseline.presentValue.program);
-  const avoidedLoss = baseline.presentValue.infestation.minus(result.presentValue.infestation);
+  const against = difference(result, baseline);
   return {
     result,
-    addedProgramCost,
-    avoidedLoss,
-    netBenefit: avoidedLoss.minus(addedProgramCost),
-    benefitCostRatio: benefitCostRatio(avoidedLoss, addedProgramCost),
+    ...against,
     breakEven:
       rest.input.lake.infestedSince === undefined ? breakEven(result, baseline, rest.settings) : noBreakEven,
     atOtherRates: () => rates.map((rate) => balanceAtRate(rate, { result, baseline }, rest)),
-    bearers: bearerShares(rest.input.money, { result, baseline, addedProgramCost }),
+    bearers: bearerShares(rest.input.money, { result, baseline, ...against }),
     budget: programBudget(result.option, rest.input.money),
   };
 }

@@ -1,3 +1,4 @@
+import type { CostGroup } from "./program/groups.js";
 import type { PlanEntry } from "./structures/catalogue.js";
 import type { Structure } from "./structures/inputs.js";
 
@@ -147,6 +148,43 @@ export interface ProgramSteps extends CheckSteps {
   >;
 }
 
+export interface StaffLine {
+  readonly name: string;
+  /** "wages" where nothing is said. */
+  readonly group?: CostGroup | undefined;
+  readonly hoursPerYear: number;
+  readonly wage: number;
+  readonly loading: number;
+}
+
+export interface EquipmentLine {
+  readonly name: string;
+  /** "equipment" where nothing is said. */
+  readonly group?: CostGroup | undefined;
+  readonly count: number;
+  readonly price: number;
+  readonly life: number;
+  /** What one piece costs to run, a year. */
+  readonly yearlyCost?: number | undefined;
+}
+
+/** A lump for the year, or a count at a unit price; of group "other" where nothing is said. */
+export type YearlyLine = { readonly name: string; readonly group?: CostGroup | undefined } & (
+  | { readonly cost: number }
+  | { readonly count: number; readonly unitCost: number; readonly unit?: string | undefined }
+);
+
+export interface FeeLine {
+  readonly name: string;
+  /** The class that pays it. */
+  readonly vesselClass?: string | undefined;
+  /** Payments a year if the fee kept nobody away. */
+  readonly countPerYear: number;
+  /** Boats that make these payments; each makes one where nothing is said. */
+  readonly payers?: number | undefined;
+  readonly fee: number;
+}
+
 export interface ProgramOption {
   readonly id: string;
   readonly name: string;
@@ -155,10 +193,14 @@ export interface ProgramOption {
   readonly rampUp: ReadonlyArray<{ readonly reach: number; readonly cost: number }>;
   /** Id of the schedule that the lake follows once it is infested; without steps and schedule: the baseline. */
   readonly schedule?: string | undefined;
-  readonly staff: ReadonlyArray<{ name: string; hoursPerYear: number; wage: number; loading: number }>;
-  readonly equipment: ReadonlyArray<{ name: string; count: number; price: number; life: number }>;
-  readonly yearly: ReadonlyArray<{ name: string; cost: number }>;
-  readonly fees: ReadonlyArray<{ name: string; countPerYear: number; fee: number }>;
+  readonly staff: readonly StaffLine[];
+  readonly equipment: readonly EquipmentLine[];
+  readonly yearly: readonly YearlyLine[];
+  /** Grants and contributions a year. */
+  readonly otherRevenue?: ReadonlyArray<{ readonly name: string; readonly amount: number }> | undefined;
+  readonly fees: readonly FeeLine[];
+  /** Share of those who would pay that any fee up to `fee`, the highest for which it is stated, keeps away. */
+  readonly demandLoss?: { readonly fee: number; readonly loss: number } | undefined;
   readonly afterInfestation: { readonly share: number };
 }
 

@@ -2,9 +2,9 @@ import type { Assumed } from "./assumed.js";
 import type { InfestationCost, YearlyCost } from "./infestation-cost.js";
 import type { ProgramOption, StudyInput } from "./inputs.js";
 import { at } from "./lake/calendar.js";
-import { type CostLine, Money, noMoney, totalOf } from "./money/line.js";
+import { Money, noMoney, totalOf } from "./money/line.js";
 import { type Arrivals, arrivals } from "./program/arrivals.js";
-import { programLines } from "./program/cost.js";
+import { type ProgramLine, programLines } from "./program/cost.js";
 import { costShare, slipThroughByYear } from "./program/ramp-up.js";
 import { type CourseYear, followCourse, type Noticing, noticedAtOnce } from "./risk/course.js";
 import { type ByAge, expectedByYear, presentWeights, weightedSum } from "./risk/expectation.js";
@@ -28,7 +28,7 @@ export interface OptionResult {
   readonly course: readonly CourseYear[];
   readonly infestedByYear: readonly number[];
   /** A year of the program in full while the lake is clean, with its lines. */
-  readonly programLines: readonly CostLine[];
+  readonly programLines: readonly ProgramLine[];
   readonly programPerYear: Money;
   /** What the lake costs under these levels once it is known to be infested. */
   readonly schedule: ScheduleResult;

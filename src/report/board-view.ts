@@ -1,6 +1,8 @@
+import type { ProgramOption } from "../model/inputs.js";
 import { type BalancePicture, balancePicture } from "./balance-picture.js";
 import type { ReportContext } from "./context.js";
 import { factorText, percent, ratio, ratioNote } from "./format.js";
+import { incrementText } from "./increments-view.js";
 import { infestedBoard } from "./infested-board.js";
 import { onlyFollows, scheduleNameOf } from "./option-kind.js";
 import { scheduleBoard } from "./schedule-board.js";
@@ -14,6 +16,8 @@ export interface BoardView {
   readonly balance: BalancePicture | undefined;
   readonly figures: readonly { readonly label: string; readonly value: string; readonly note: string }[];
   readonly asked: string;
+  /** What the option requested adds to the program in force; absent where the study names none. */
+  readonly increment?: string | undefined;
   readonly changes: readonly string[];
   readonly failedChecks: readonly string[];
 }
@@ -26,7 +30,7 @@ export function boardView(context: ReportContext): BoardView {
   const { infestedSince } = context;
   const board =
     infestedSince === undefined ? preventionBoard(context) : infestedBoard(context, infestedSince);
-  return { ...board, failedChecks };
+  return { ...board, increment: incrementText(context), failedChecks };
 }
 
 function preventionBoard(context: ReportContext): Omit<BoardView, "failedChecks"> {
@@ -64,7 +68,7 @@ function figures(context: ReportContext) {
     {
       label: "Program, per year",
       value: format.money(requested.result.programPerYear),
-      note: `${requested.result.option.fees.length > 0 ? "net of fees, " : ""}while the lake stays clean${thenText(context)}`,
+      note: `${revenueText(requested.result.option)}while the lake stays clean${thenText(context)}`,
     },
     {
       label: "Infestation without it, expected per year",
@@ -90,6 +94,11 @@ function figures(context: ReportContext) {
           : "the program pays above this chance without it",
     },
   ];
+}
+
+function revenueText({ fees, otherRevenue = [] }: ProgramOption): string {
+  const kinds = [...(fees.length > 0 ? ["fees"] : []), ...(otherRevenue.length > 0 ? ["other revenue"] : [])];
+  return kinds.length === 0 ? "" : `net of ${kinds.join(" and ")}, `;
 }
 
 /** What comes after the program where the option follows a schedule as well. */

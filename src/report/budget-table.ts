@@ -1,8 +1,12 @@
 import type { FiscalRow, FiscalTable } from "../model/money/fiscal-years.js";
 import type { ReportContext } from "./context.js";
 import { capitalised, percent } from "./format.js";
+import { groupNames, togetherText } from "./line-groups.js";
 import { monthName } from "./month-name.js";
-import { head, num, row, type TableView } from "./view-types.js";
+import { head, num, row, subtotalRow, type TableView } from "./view-types.js";
+
+/** Most lines that a budget shows without their groups. */
+const mostUngrouped = 8;
 
 /** The requested option's program by fiscal year, to the cent; absent where the lake is infested or nothing is spent. */
 export function budgetTable(context: ReportContext): TableView | undefined {
@@ -11,24 +15,30 @@ export function budgetTable(context: ReportContext): TableView | undefined {
   if (infestedSince !== undefined || budget === undefined) return undefined;
   const { currency } = run.document.money;
   const startsMidYear = monthBefore(context) !== undefined;
-  const rowOf = (each: FiscalRow) =>
-    row(
-      capitalised(each.name),
-      ...[...(startsMidYear ? [each.before] : []), ...each.cents, each.total].map((cents) =>
-        num(context.format.cents(cents)),
-      ),
+  const isGrouped = budget.rows.length > mostUngrouped;
+  const cells = (each: FiscalRow) =>
+    [...(startsMidYear ? [each.before] : []), ...each.cents, each.total].map((cents) =>
+      num(context.format.cents(cents)),
     );
+  const named = (group: string, name: string) => (isGrouped ? [group, name] : [name]);
   return {
     id: "table-budget",
     caption: `“${requested.result.option.name}” by fiscal year while the lake stays clean, ${currency} of each year`,
     head: head(
-      "Line",
+      ...named("Group", "Line"),
       ...(startsMidYear ? [num("Before")] : []),
       ...budget.years.map(({ endYear }) => num(`FY ${endYear}`)),
       num(budget.years.length === 1 ? "That year" : `${budget.years.length} years`),
     ),
-    rows: budget.rows.map(rowOf),
-    total: rowOf(budget.totals),
+    rows: budget.groups.flatMap(({ group, rows, subtotal }) => [
+      ...rows.map((each, index) =>
+        row(...named(index === 0 ? groupNames[group] : "", capitalised(each.name)), ...cells(each)),
+      ),
+      ...(isGrouped && rows.length > 1
+        ? [subtotalRow(...named("", togetherText(group)), ...cells(subtotal))]
+        : []),
+    ]),
+    total: row(...named("", budget.totals.name), ...cells(budget.totals)),
     note: budgetNote(budget, context),
     compact: true,
   };
@@ -51,6 +61,6 @@ function budgetNote({ years }: FiscalTable, context: ReportContext): string {
     last === undefined
       ? "Fiscal years are calendar years."
       : `Fiscal years start in ${monthName(fiscalYearStart - 1)} and are called by the year in which they end: FY ${years[0]?.endYear} begins in ${years[0]?.startYear}. A calendar year's amount is spread evenly over its months; “Before” is January to ${last} ${startYear}.`,
-    "Equipment is paid in full when it is bought and replaced, not at its yearly capital recovery. Fees come in and bear a minus. Rows and columns add up to the cent.",
+    "Equipment is paid in full when it is bought and replaced, not at its yearly capital recovery; what it costs to run is a line of its own. Fees come in and bear a minus. Rows and columns add up to the cent.",
   ].join(" ");
 }

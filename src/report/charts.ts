@@ -1,12 +1,12 @@
 import { at } from "../model/lake/calendar.js";
 import { axis, safeJson } from "./chart-parts.js";
 import { cumulativePresentValues } from "./comparison-view.js";
-import type { ReportContext } from "./context.js";
+import { allOptions, type ReportContext } from "./context.js";
 import { percent } from "./format.js";
 import { structureCosts } from "./infestation-view.js";
 import { levelsChart } from "./levels-chart.js";
 import { colours, dashes, optionColours } from "./palette.js";
-import { allOptions } from "./program-view.js";
+
 import type { ChartView } from "./view-types.js";
 
 export interface ChartsView {

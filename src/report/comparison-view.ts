@@ -1,10 +1,12 @@
 import type { OptionBalance } from "../model/compare.js";
 import { at } from "../model/lake/calendar.js";
 import { bearersTable } from "./bearers-table.js";
-import { type ReportContext, requestedOption } from "./context.js";
+import { allOptions, type ReportContext, requestedOption } from "./context.js";
+import { feeNotes, unitCostsTable } from "./fees-view.js";
 import { percent, ratio } from "./format.js";
+import { incrementsTable } from "./increments-view.js";
 import { scheduleNameOf } from "./option-kind.js";
-import { allOptions } from "./program-view.js";
+
 import { ratesTable } from "./rates-table.js";
 import { turnsTable } from "./turns-table.js";
 import { head, num, row, type TableView } from "./view-types.js";
@@ -13,6 +15,11 @@ export interface ComparisonView {
   readonly options: TableView;
   /** Absent, with the ranges, where the lake is infested and no program can avoid a loss. */
   readonly balance: TableView | undefined;
+  /** Absent where the study names no program in force. */
+  readonly increments: TableView | undefined;
+  /** Absent, with its notes, where the lake is infested or nothing is checked and no fee taken. */
+  readonly unitCosts: TableView | undefined;
+  readonly feeNotes: readonly string[];
   readonly rates: TableView | undefined;
   readonly ranges: TableView | undefined;
   /** Absent where the lake is infested: nothing turns the answer. */
@@ -33,6 +40,9 @@ export function comparisonView(context: ReportContext): ComparisonView {
   return {
     options: optionsTable(context),
     balance: weighed.length === 0 ? undefined : balanceTable(weighed, context),
+    increments: incrementsTable(context),
+    unitCosts: unitCostsTable(context),
+    feeNotes: feeNotes(context),
     rates: weighed.length === 0 ? undefined : ratesTable(weighed, context),
     ranges: hasRanges ? rangesTable(context) : undefined,
     turns: isInfested ? undefined : turnsTable(context),

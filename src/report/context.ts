@@ -1,5 +1,6 @@
 import type { Comparison, OptionBalance } from "../model/compare.js";
 import type { Bearer } from "../model/money/bearer.js";
+import type { OptionResult } from "../model/option.js";
 import type { StudyRun } from "../study/compute.js";
 import { type Formatter, formatter, percent } from "./format.js";
 
@@ -13,6 +14,8 @@ export interface ReportContext {
   readonly priceYear: number;
   /** Set where the lake is infested already: the report is then a maintenance budget. */
   readonly infestedSince: number | undefined;
+  /** The program in force, where it is another than none and the lake is not infested yet. */
+  readonly existing: OptionResult | undefined;
   /** A bearer's name, or the names of several with their shares. */
   readonly bearerName: (bearer: Bearer) => string;
   /** Number of an assumption in the appendix: "A12". */
@@ -31,6 +34,7 @@ export function reportContext(run: StudyRun): ReportContext {
     horizon: document.money.horizon,
     priceYear: document.money.priceYear,
     infestedSince: document.lake.infestedSince,
+    existing: existingOption(run),
     bearerName: (bearer) =>
       typeof bearer === "string"
         ? (bearers.get(bearer) ?? bearer)
@@ -47,3 +51,13 @@ export function requestedOption({
   if (!found) throw new Error(`no option ${document.study.requestedOption}`);
   return found;
 }
+
+function existingOption({ document, comparison }: StudyRun): OptionResult | undefined {
+  if (document.lake.infestedSince !== undefined) return undefined;
+  return comparison.options.find(({ result }) => result.option.id === document.study.existingOption)?.result;
+}
+
+export const allOptions = ({ comparison }: Pick<ReportContext, "comparison">): OptionResult[] => [
+  comparison.baseline,
+  ...comparison.options.map(({ result }) => result),
+];

@@ -12,6 +12,8 @@ export interface Formatter {
   readonly rate: (amount: number) => string;
   /** Whole cents as an amount without a sign of currency, to be pasted. */
   readonly cents: (cents: number) => string;
+  /** An amount that is a sum of lines, to the cent, without a sign of currency. */
+  readonly moneyInCents: (amount: Money) => string;
   readonly quantity: (value: number, dimension: DimensionName) => string;
   /** The number alone, for tables that have the unit in the head. */
   readonly number: (value: number, dimension: DimensionName) => string;
@@ -32,6 +34,7 @@ export function formatter(currency: string, system: "us" | "si"): Formatter {
     money: (amount) => roundedMoney(Number(amount), { whole, rounded }),
     exactMoney: (amount) => whole.format(Number(amount)),
     cents: (cents) => plain.format(cents / 100),
+    moneyInCents: (amount) => plain.format(amount.toNumber()),
     rate: (amount) => rateText(amount, currency),
     display,
     number,

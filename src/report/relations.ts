@@ -4,6 +4,7 @@ import { moneyRelations } from "./relations/money.js";
 import { musselRelations } from "./relations/mussels.js";
 import { pipeRelations } from "./relations/pipes.js";
 import { planRelations } from "./relations/plans.js";
+import { programRelations } from "./relations/program.js";
 import { rackRelations } from "./relations/racks.js";
 import type { RelationGroup } from "./relations/relation.js";
 
@@ -18,5 +19,6 @@ export const relationGroups: readonly RelationGroup[] = [
   rackRelations,
   machineRelations,
   planRelations,
+  programRelations,
   moneyRelations,
 ];

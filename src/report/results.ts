@@ -1,12 +1,17 @@
 import type { OptionBalance } from "../model/compare.js";
+import type { Increment } from "../model/increments.js";
 import { at } from "../model/lake/calendar.js";
 import { amountOf, type CostLine, type Money, totalOf } from "../model/money/line.js";
 import type { OptionResult } from "../model/option.js";
+import { fullCostFee } from "../model/program/fees.js";
+import { inspectionCost } from "../model/program/inspection-cost.js";
 import type { ScheduleResult } from "../model/schedules.js";
 import type { ComponentResult, TriedPlan } from "../model/structures/component.js";
 import type { StructureResult } from "../model/structures/structure.js";
 import type { StudyRun } from "../study/compute.js";
 import type { StationRun } from "../study/staffing.js";
+import { reportContext } from "./context.js";
+import { incrementsOf } from "./increments-view.js";
 
 const text = (amount: Money) => amount.toFixed(2);
 
@@ -32,6 +37,8 @@ export function resultsJson(run: StudyRun): object {
     baseline: optionJson(comparison.baseline),
     options: comparison.options.map(balanceJson),
     coverage: run.coverage,
+    existingOption: document.study.existingOption ?? null,
+    increments: incrementsOf(reportContext(run)).map(incrementJson),
     staffing: run.staffing.map(stationJson),
     checks: comparison.checks,
     assumptions: run.usedAssumptions.map((id) => run.assumptions.entries.get(id)),
@@ -151,6 +158,8 @@ function optionJson(result: OptionResult): object {
     infestedByYear: result.infestedByYear,
     programLines: result.programLines.map(lineJson),
     programPerYear: text(result.programPerYear),
+    inspectionCost: inspectionJson(result),
+    fullCostFee: feeJson(result),
     schedule: result.option.schedule ?? null,
     schedulePerYear: text(result.schedulePerYear),
     schedulePresentValue: text(result.schedulePresentValue),
@@ -158,6 +167,34 @@ function optionJson(result: OptionResult): object {
     presentValue: pair(result.presentValue),
     equivalentYearly: pair(result.equivalentYearly),
     undiscounted: pair(result.undiscounted),
+  };
+}
+
+function inspectionJson({ programLines, arrivals }: OptionResult): object {
+  const { cost, checked, perBoat } = inspectionCost(programLines, arrivals);
+  return { costPerYear: text(cost), boatsChecked: checked, perBoat: perBoat ?? null };
+}
+
+function feeJson({ option, programLines }: OptionResult): object {
+  const { cost, feeRevenue, perBoat, factor, ...rest } = fullCostFee(option, programLines);
+  return {
+    costPerYear: text(cost),
+    feeRevenue: text(feeRevenue),
+    perBoat: perBoat ?? null,
+    factor: factor ?? null,
+    ...rest,
+  };
+}
+
+function incrementJson({ result, addedHoursPerWeek, benefitCostRatio, ...amounts }: Increment): object {
+  return {
+    option: result.option.id,
+    addedHoursPerWeek,
+    addedCostPerYear: text(amounts.addedCostPerYear),
+    addedProgramCost: text(amounts.addedProgramCost),
+    avoidedLoss: text(amounts.avoidedLoss),
+    netBenefit: text(amounts.netBenefit),
+    benefitCostRatio: benefitCostRatio ?? null,
   };
 }
 

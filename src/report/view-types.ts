@@ -19,6 +19,8 @@ export interface RowView {
   /** Heading row over a group of rows. */
   readonly group?: boolean;
   readonly failed?: boolean;
+  /** Sum of rows above it. */
+  readonly subtotal?: boolean;
 }
 
 export interface ChartView {
@@ -48,5 +50,7 @@ export function head(...cells: readonly Cell[]): HeadCell[] {
 export function row(...cells: readonly Cell[]): RowView {
   return { cells: head(...cells) };
 }
+
+export const subtotalRow = (...cells: readonly Cell[]): RowView => ({ ...row(...cells), subtotal: true });
 
 export const groupRow = (text: string): RowView => ({ cells: [{ text, numeric: false }], group: true });

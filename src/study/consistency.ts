@@ -2,6 +2,7 @@ import { scaledTraffic } from "../model/program/traffic.js";
 import { boatProblems } from "./consistency-boats.js";
 import { levelProblems } from "./consistency-levels.js";
 import { openProblems } from "./consistency-open.js";
+import { programProblems } from "./consistency-program.js";
 import { stationProblems } from "./consistency-staffing.js";
 import { structureProblems } from "./consistency-structures.js";
 import { trafficProblems } from "./consistency-traffic.js";
@@ -15,6 +16,7 @@ export function contradictions(parts: SoundParts): Contradiction[] {
     ...(parts.boats ? boatProblems(parts.boats) : []),
     ...optionProblems(parts),
     ...programProblems(parts),
+    ...rampProblems(parts),
     ...bearerProblems(parts),
     ...inflationProblems(parts),
     ...infestedProblems(parts),
@@ -23,7 +25,7 @@ export function contradictions(parts: SoundParts): Contradiction[] {
 }
 
 /** Traffic, open hours and stations; what rests on one that has problems is told once these are mended. */
-function programProblems({ boats, options = [] }: SoundParts): Contradiction[] {
+function rampProblems({ boats, options = [] }: SoundParts): Contradiction[] {
   const reading = boats && readTraffic(boats);
   const traffic = boats && reading ? trafficProblems(boats, reading) : [];
   const isSound = reading !== undefined && traffic.length === 0;

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { boats } from "./boats-schema.js";
 import { identifier, monthly, monthNames, positive, quantity, shortText } from "./fields.js";
+import { programFields } from "./program-schema.js";
 import { levelFields, otherSchedules } from "./schedule-schema.js";
 import { stationSchema } from "./staffing-schema.js";
 import { structureSchema } from "./structure-schema.js";
@@ -61,8 +62,6 @@ const checkSteps = {
   hotWash: quantity("share").meta({ description: "Set-aside boats made safe by the hot wash" }),
 };
 
-const lifeYears = z.number().positive("a life above 0 years").max(100, "at most 100 years");
-
 const option = z.strictObject({
   id: identifier,
   name: shortText,
@@ -111,42 +110,7 @@ const option = z.strictObject({
   schedule: identifier.optional().meta({
     description: "Id from lake.otherSchedules: the schedule that the lake follows once it is infested",
   }),
-  staff: z
-    .array(
-      z.strictObject({
-        name: shortText,
-        hoursPerYear: z.number().min(0, "at least 0 hours").max(1_000_000, "at most 1,000,000 hours"),
-        people: z
-          .int("a whole number of people")
-          .min(1, "at least 1 person")
-          .max(1000, "at most 1,000 people")
-          .optional()
-          .meta({ description: "How many people share these hours" }),
-        wage: quantity("moneyPerHour"),
-        loading: quantity("share").meta({ description: "Benefits and taxes on top of the wage" }),
-      }),
-    )
-    .default([]),
-  equipment: z
-    .array(
-      z.strictObject({
-        name: shortText,
-        count: z.int("a whole number").min(0, "at least 0"),
-        price: quantity("money"),
-        life: lifeYears,
-      }),
-    )
-    .default([]),
-  yearly: z.array(z.strictObject({ name: shortText, cost: quantity("moneyPerYear") })).default([]),
-  fees: z
-    .array(
-      z.strictObject({
-        name: shortText,
-        countPerYear: z.number().min(0, "at least 0"),
-        fee: quantity("money"),
-      }),
-    )
-    .default([]),
+  ...programFields,
   afterInfestation: z
     .strictObject({ share: quantity("share") })
     .meta({ description: "Share of the yearly cost that goes on once the lake is infested" }),
@@ -191,6 +155,10 @@ export const studySchema = z.strictObject({
     invented: z.boolean().default(false).meta({ description: "True for demonstration data" }),
     units: z.enum(["us", "si"]),
     requestedOption: identifier.meta({ description: "The option for which money is asked" }),
+    existingOption: identifier.optional().meta({
+      description:
+        "The option in force now: what the others add to it is told beside the comparison with no program; not used for an infested lake",
+    }),
   }),
   lake,
   structures: z.array(structureSchema).min(1, "at least one structure").max(2000, "at most 2,000 structures"),

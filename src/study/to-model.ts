@@ -1,4 +1,4 @@
-import type { StudyInput } from "../model/inputs.js";
+import type { StudyInput, YearlyLine } from "../model/inputs.js";
 import { at, monthStart } from "../model/lake/calendar.js";
 import type { ClassChance } from "../model/program/class-chances.js";
 import type { Quantity } from "../units/quantity.js";
@@ -77,6 +77,15 @@ export interface ReadBoats {
   readonly traffic: StudyTraffic | undefined;
 }
 
+type YearlyDocument = Plain<StudyDocument["options"][number]["yearly"][number]>;
+
+/** A yearly line of a study that was checked: a lump, or a count with its price. */
+function yearlyLine({ name, group, cost, count, unitCost, unit }: YearlyDocument): YearlyLine {
+  if (cost !== undefined) return { name, group, cost };
+  if (count !== undefined && unitCost !== undefined) return { name, group, count, unitCost, unit };
+  throw new Error(`a yearly line that was not checked: ${name}`);
+}
+
 /** The study as the model takes it. */
 export function toModel(document: StudyDocument, { chances, traffic }: ReadBoats): Omit<StudyInput, "plans"> {
   const coverages = coverageRuns(document.options, traffic?.scaled);
@@ -104,7 +113,11 @@ export function toModel(document: StudyDocument, { chances, traffic }: ReadBoats
       })),
       otherPathways: boats.otherPathways,
     },
-    options: options.map((option) => ({ ...option, steps: stepsOf(option, coverages) })),
+    options: options.map((option) => ({
+      ...option,
+      steps: stepsOf(option, coverages),
+      yearly: option.yearly.map(yearlyLine),
+    })),
     money: { ...money, fiscalYearStart: monthNames.indexOf(document.money.fiscalYearStart) + 1 },
   };
 }

@@ -32,6 +32,11 @@ describe("the command line", () => {
     expect(status).toBe(0);
     expect(stdout).toContain("is not worth its cost");
     expect(stdout).toContain("Staffed summer checks");
+    expect(stdout).toContain(
+      "Against “Signs and self-declaration”, the program in force: 25.0 more staff hours",
+    );
+    expect(stdout).toContain("Cost of one inspection");
+    expect(stdout).toContain("no payers: no fee can carry it");
   });
 
   it("prints the comparison as JSON that parses", () => {

@@ -145,6 +145,9 @@ describe("the register of relations", () => {
       "capitalRecoveryFactor",
       "compare",
       "breakEven",
+      "inspectionCost",
+      "fullCostFee",
+      "increment",
     ]) {
       expect(names).toContain(name);
     }

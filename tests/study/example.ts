@@ -17,22 +17,32 @@ export const exampleText = (name: ExampleName): string => readFileSync(examplePa
 
 /**
  * An example as the parser of YAML gives it, new at each call. What only the larger example has is left out, so that
- * a test may put it in: other schedules with the option that follows one, service lines, a turbine by type, and what
- * was counted of boats.
+ * a test may put it in: other schedules with the option that follows one, service lines, a turbine by type, what was
+ * counted of boats, which class pays which fee, and in either example the option in force.
  */
 export function exampleDocument(name: ExampleName = "sorrel-bend"): unknown {
   const document: unknown = parse(exampleText(name));
   for (const key of ["otherSchedules", "storageValue", "storageValueOrigin"])
     put(document, `lake.${key}`, absent);
   put(document, "boats.seasons", absent);
+  put(document, "study.existingOption", absent);
   put(document, "boats.classes[infested-30-days].carriesLive", "3 %");
   keep(document, "options", (option) => get(option, "schedule") === undefined);
+  keepNoFeeClasses(document);
   keep(document, "structures", (structure) => get(structure, "kind") !== "service-line");
   if (name === "sorrel-bend") {
     put(document, "structures[hydropower].turbine", absent);
     put(document, "structures[hydropower].efficiency", "88 %");
   }
   return document;
+}
+
+function keepNoFeeClasses(document: unknown): void {
+  const options: readonly unknown[] = Object(valueAt(document, "options"));
+  for (const option of options) {
+    const fees: readonly unknown[] = Object(get(option, "fees") ?? []);
+    for (const fee of fees) put(fee, "vesselClass", absent);
+  }
 }
 
 function keep(document: unknown, list: string, isKept: (item: unknown) => boolean): void {

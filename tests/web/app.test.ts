@@ -54,7 +54,11 @@ describe("reading", () => {
   it.each(["", "/report"])("shows a study at %s", async (path) => {
     const response = await get(`/studies/example-ninemoss${path}`);
     expect(response.status).toBe(200);
-    expect(await response.text()).toContain("is not worth its cost");
+    const page = await response.text();
+    expect(page).toContain("is not worth its cost");
+    expect(page).toContain("Against “Signs and self-declaration”, the program in force");
+    expect(page).toContain("Cost of one inspection");
+    expect(page).toContain("no payers: no fee can carry it");
   });
 
   it("gives the results as JSON with amounts that add up", async () => {

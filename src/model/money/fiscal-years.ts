@@ -59,15 +59,19 @@ export function fiscalTable(lines: readonly BudgetLine[], settings: FiscalSettin
   const calendarYears = Math.max(0, ...lines.map(({ byYear }) => byYear.length));
   const years = fiscalYears(calendarYears, settings);
   const rows = lines.map((line) => fiscalRow(line, years.length, settings));
+  return { years, rows, totals: sumOfRows("Total", rows) };
+}
+
+/** One row for several of a table, at least one: whole cents, so that sums are exact. */
+export function sumOfRows(name: string, rows: readonly FiscalRow[]): FiscalRow {
   const sum = (pick: (row: FiscalRow) => number) => rows.reduce((total, row) => total + pick(row), 0);
-  const totals = {
-    name: "Total",
-    cents: years.map((_, index) => sum(({ cents }) => at(cents, index))),
+  return {
+    name,
+    cents: (rows[0]?.cents ?? []).map((_, index) => sum(({ cents }) => at(cents, index))),
     total: sum(({ total }) => total),
     before: sum(({ before }) => before),
     after: sum(({ after }) => after),
   };
-  return { years, rows, totals };
 }
 
 function checkSettings({ startMonth, years }: FiscalSettings): void {

@@ -1,38 +1,105 @@
 import type { MoneySettings, ProgramOption } from "../inputs.js";
 import { capitalRecoveryFactor } from "../money/interest.js";
 import { type CostLine, costLine, type LineDraft } from "../money/line.js";
+import type { LineGroup } from "./groups.js";
+
+export interface ProgramLine extends CostLine {
+  readonly group: LineGroup;
+  /** What is counted, for print: tow, plate, mi. */
+  readonly unit?: string | undefined;
+}
+
+type Draft = Pick<LineDraft, "what" | "quantity" | "quantityKind" | "unitRate"> &
+  Pick<ProgramLine, "group" | "unit">;
+type Settings = Pick<MoneySettings, "programBearer" | "discountRate">;
 
 /**
- * A year of an option while the lake is not infested: wages with loading, equipment at its capital recovery
- * over its life, yearly lines, and fees as revenue (negative). Money of the price year.
+ * A year of an option while the lake is not infested: what is paid every year, and equipment at its capital recovery
+ * over its life. Money of the price year; revenue is negative.
  */
-export function programLines(option: ProgramOption, money: MoneySettings): CostLine[] {
-  const line = (draft: Pick<LineDraft, "what" | "quantity" | "quantityKind" | "unitRate" | "type">) =>
-    costLine({ structure: option.id, bearer: money.programBearer, assumptionIds: [], ...draft });
+export function programLines(option: ProgramOption, money: Settings): ProgramLine[] {
   return [
-    ...option.staff.map(({ name, hoursPerYear, wage, loading }) =>
-      line({
-        what: name,
-        type: "program",
-        quantity: hoursPerYear,
-        quantityKind: "hours",
-        unitRate: wage * (1 + loading),
-      }),
-    ),
-    ...option.equipment.map(({ name, count, price, life }) =>
-      line({
+    ...option.equipment.map(({ name, count, price, life, group = "equipment" }) =>
+      programLine(option, money, {
         what: `${name}, yearly over ${life} years`,
-        type: "program",
+        group,
         quantity: count,
         quantityKind: "each",
         unitRate: price * capitalRecoveryFactor(money.discountRate, life),
       }),
     ),
-    ...option.yearly.map(({ name, cost }) =>
-      line({ what: name, type: "program", quantity: 1, quantityKind: "year", unitRate: cost }),
+    ...everyYearLines(option, money),
+  ];
+}
+
+/** What is paid, and comes in, every year alike: wages with loading, running costs, yearly lines, revenue and fees. */
+export function everyYearLines(option: ProgramOption, money: Settings): ProgramLine[] {
+  const line = (draft: Draft) => programLine(option, money, draft);
+  const { staff, equipment, yearly, otherRevenue = [], fees } = option;
+  return [
+    ...staff.map(({ name, hoursPerYear, wage, loading, group = "wages" }) =>
+      line({
+        what: name,
+        group,
+        quantity: hoursPerYear,
+        quantityKind: "hours",
+        unitRate: wage * (1 + loading),
+      }),
     ),
-    ...option.fees.map(({ name, countPerYear, fee }) =>
-      line({ what: name, type: "revenue", quantity: countPerYear, quantityKind: "each", unitRate: -fee }),
+    ...equipment.flatMap(({ name, count, yearlyCost, group = "equipment" }) =>
+      yearlyCost === undefined
+        ? []
+        : line({
+            what: `${name}, running cost`,
+            group,
+            quantity: count,
+            quantityKind: "each",
+            unitRate: yearlyCost,
+          }),
+    ),
+    ...yearly.map((each) => line(yearlyDraft(each))),
+    ...otherRevenue.map(({ name, amount }) =>
+      line({ what: name, group: "other-revenue", quantity: 1, quantityKind: "year", unitRate: -amount }),
+    ),
+    ...fees.map(({ name, countPerYear, fee }) =>
+      line({
+        what: name,
+        group: "fees",
+        quantity: countPerYear * payingShare(option),
+        quantityKind: "each",
+        unitRate: -fee,
+      }),
     ),
   ];
+}
+
+/** Those who still pay of those who would if the fee kept nobody away: 1 less the stated loss of demand. */
+export const payingShare = ({ demandLoss }: Pick<ProgramOption, "demandLoss">): number =>
+  1 - (demandLoss?.loss ?? 0);
+
+function programLine(option: ProgramOption, money: Settings, { group, unit, ...draft }: Draft): ProgramLine {
+  const type = group === "fees" || group === "other-revenue" ? "revenue" : "program";
+  const line = costLine({
+    structure: option.id,
+    bearer: money.programBearer,
+    assumptionIds: [],
+    type,
+    ...draft,
+  });
+  return unit === undefined ? { ...line, group } : { ...line, group, unit };
+}
+
+/** A lump for the year, or a count at a unit price. */
+function yearlyDraft(each: ProgramOption["yearly"][number]): Draft {
+  const { name, group = "other" } = each;
+  return "cost" in each
+    ? { what: name, group, quantity: 1, quantityKind: "year", unitRate: each.cost }
+    : {
+        what: name,
+        group,
+        unit: each.unit,
+        quantity: each.count,
+        quantityKind: "each",
+        unitRate: each.unitCost,
+      };
 }

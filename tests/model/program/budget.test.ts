@@ -1,8 +1,11 @@
+import fc from "fast-check";
 import { fv } from "financial";
 import { describe, expect, it } from "vitest";
 import type { MoneySettings, ProgramOption } from "../../../src/model/inputs.js";
+import type { FiscalRow } from "../../../src/model/money/fiscal-years.js";
 import { programBudget } from "../../../src/model/program/budget.js";
 import { wholeStudy } from "../study.js";
+import { anyOption } from "./any-option.js";
 
 const money: MoneySettings = { ...wholeStudy.money, priceYear: 2026, startYear: 2027 };
 const fromJuly = { ...money, fiscalYearStart: 7 };
@@ -45,6 +48,34 @@ describe("the program by fiscal year", () => {
     expect(yearsOver(3, fromJuly)).toBe(2);
     expect(yearsOver(1, money)).toBe(1);
     expect(yearsOver(1, fromJuly)).toBeUndefined();
+  });
+
+  it("has what equipment costs to run every year, beside its purchases", () => {
+    // By hand: two units at 400 a year, bought for 10,000 in 2027 and 2030.
+    const equipment = [{ name: "Wash unit", count: 2, price: 5000, life: 3, yearlyCost: 400 }];
+    const rows = programBudget({ ...option, staff: [], yearly: [], fees: [], equipment }, money)?.rows;
+    expect(rows?.map(({ name, cents }) => [name, ...cents])).toEqual([
+      ["Wash unit", 1_000_000, 0, 0, 1_000_000, 0],
+      ["Wash unit, running cost", ...Array<number>(5).fill(80_000)],
+    ]);
+  });
+
+  it("has groups that hold each row once, with subtotals that add up to the total", () => {
+    fc.assert(
+      fc.property(anyOption, fc.constantFrom(money, fromJuly), (any, settings) => {
+        const budget = programBudget(any, { ...settings, inflation: 0.025 });
+        fc.pre(budget !== undefined);
+        expect(budget.groups.flatMap(({ rows }) => rows)).toEqual(budget.rows);
+        const sum = (pick: (row: FiscalRow) => number) =>
+          budget.groups.reduce((total, { subtotal }) => total + pick(subtotal), 0);
+        expect(sum(({ total }) => total)).toBe(budget.totals.total);
+        expect(sum(({ before }) => before)).toBe(budget.totals.before);
+        budget.totals.cents.forEach((cents, year) => {
+          expect(sum((row) => row.cents[year] ?? Number.NaN)).toBe(cents);
+        });
+      }),
+      { seed: 241, numRuns: 100 },
+    );
   });
 
   it("is absent for an option without a program", () => {

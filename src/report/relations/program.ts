@@ -1,0 +1,53 @@
+import { by, coded, type RelationGroup } from "./relation.js";
+
+export const programRelations: RelationGroup = {
+  title: "What a program costs and what carries it",
+  relations: [
+    {
+      title: "Cost of one inspection",
+      words: "The whole program of a year with a clean lake, before fees, over the boats that are looked at.",
+      formulas: [coded("c = C/N")],
+      where: [
+        ["c", "cost of one inspection", "money"],
+        ["C", "cost of the program a year, before fees and other revenue", "money"],
+        ["N", "boats checked a year", ""],
+      ],
+      sources: ["trade-practice"],
+      computedBy: by("program/inspection-cost.ts", "inspectionCost"),
+      beforeInfestation: true,
+    },
+    {
+      title: "Full-cost fee",
+      words:
+        "The fee at which fees and other revenue bring in what the program costs: equal for each paying boat (first line), or all present fees times a factor (second).",
+      formulas: [coded("f = C/Σ p(1−l)"), coded("k = C/Σ m g(1−l)")],
+      where: [
+        ["f", "full-cost fee, equal for each paying boat", "money"],
+        ["k", "factor on all present fees", ""],
+        ["C", "cost of the program a year, net of other revenue", "money"],
+        ["p", "boats that would pay a fee in a year if it kept nobody away", ""],
+        ["m", "payments of that fee in a year if it kept nobody away", ""],
+        ["g", "present fee", "money"],
+        ["l", "share kept away, as the study states", ""],
+      ],
+      sources: ["trade-practice"],
+      computedBy: by("program/fees.ts", "fullCostFee"),
+      beforeInfestation: true,
+    },
+    {
+      title: "Increment to the program in force",
+      words: "The net benefit with the program in force in place of no program.",
+      formulas: [coded("B = (XE − X) − (K − KE)")],
+      where: [
+        ["B", "net benefit of going over from the program in force", "money"],
+        ["X", "expected cost of infestation with the option", "money"],
+        ["X_E", "the same with the program in force", "money"],
+        ["K", "cost of the option", "money"],
+        ["K_E", "cost of the program in force", "money"],
+      ],
+      sources: ["trade-practice"],
+      computedBy: by("increments.ts", "increment"),
+      beforeInfestation: true,
+    },
+  ],
+};
