@@ -5,6 +5,7 @@ import { amountOf, type CostLine, type Money, totalOf } from "../model/money/lin
 import type { OptionResult } from "../model/option.js";
 import { fullCostFee } from "../model/program/fees.js";
 import { inspectionCost } from "../model/program/inspection-cost.js";
+import { meanDelay } from "../model/risk/detection.js";
 import type { ScheduleResult } from "../model/schedules.js";
 import type { ComponentResult, TriedPlan } from "../model/structures/component.js";
 import type { StructureResult } from "../model/structures/structure.js";
@@ -155,6 +156,7 @@ function optionJson(result: OptionResult): object {
     name: result.option.name,
     arrivals: result.arrivals,
     hazard: result.hazard,
+    detection: detectionJson(result),
     infestedByYear: result.infestedByYear,
     programLines: result.programLines.map(lineJson),
     programPerYear: text(result.programPerYear),
@@ -195,6 +197,28 @@ function incrementJson({ result, addedHoursPerWeek, benefitCostRatio, ...amounts
     avoidedLoss: text(amounts.avoidedLoss),
     netBenefit: text(amounts.netBenefit),
     benefitCostRatio: benefitCostRatio ?? null,
+  };
+}
+
+/** How soon mussels are noticed, and what is tried then. */
+function detectionJson({ option, noticing, course, containment }: OptionResult): object {
+  return {
+    monitoring: option.monitoring ?? null,
+    chanceByYearOfInfestation: noticing.chanceByAge,
+    firstHarmInYear: noticing.firstHarmAge === undefined ? null : noticing.firstHarmAge + 1,
+    meanYearsUnnoticed: meanDelay(noticing.chanceByAge),
+    knownByYear: course.map(({ known }) => known),
+    containment: containment
+      ? {
+          latestYear: option.response?.latestYear,
+          chance: option.response?.chance,
+          attempt: lineJson(containment.line),
+          attemptsByYear: course.map(({ attempts }) => attempts),
+          attempts: containment.attempts,
+          successes: containment.successes,
+          presentValue: text(containment.presentValue),
+        }
+      : null,
   };
 }
 
