@@ -62,7 +62,7 @@ function chancesTable(context: ReportContext): TableView {
   const density = yearlyMeans(comparison.schedules[0].contexts[0].density);
   return {
     id: "table-noticed",
-    caption: "When would we know? Chance to have noticed mussels by the end of each year of an infestation",
+    caption: "Chance to have noticed mussels by the end of each year of an infestation",
     head: head(
       "Year",
       num("Mean density, share of capacity"),
@@ -93,10 +93,11 @@ function chancesNote(options: readonly OptionResult[], context: ReportContext): 
 }
 
 function origins({ run }: ReportContext): string[] {
-  return run.document.options.flatMap(({ name, monitoring, response }) => [
-    ...(monitoring ? [`Watching under “${name}”: ${monitoring.origin}.`] : []),
-    ...(response ? [`“${response.name}” under “${name}”: ${response.origin}.`] : []),
-  ]);
+  const watching = run.document.options.flatMap(({ monitoring }) => (monitoring ? [monitoring.origin] : []));
+  const trying = run.document.options.flatMap(({ response }) =>
+    response ? [`Origin of “${response.name}”: ${response.origin}.`] : [],
+  );
+  return [...[...new Set(watching)].map((origin) => `Origin of the watching: ${origin}.`), ...trying];
 }
 
 /** What must be settled before people go on the water to look for mussels, or anything is put in it against them. */
@@ -110,7 +111,7 @@ function cautions(context: ReportContext): string[] {
     "Permits. What is put in water against mussels is a pesticide in law: it needs a registered product, a discharge permit and a licensed applicator, and takes weeks to approve unless it is settled before.",
     "Drinking water. Tell every supplier that draws from the lake and its outflow; close intakes while a treatment lasts and test the water before they open.",
     "Other life. Copper and potassium kill native mussels and snails, copper at higher doses fish as well. Protected species may rule a treatment out.",
-    "Chances. Attempts have often cleared what they treated and missed what they did not: four harbours of Lake Winnipeg, declared clear after a treatment for 500,000 CAD in 2014, had mussels again [winnipeg-2014]; a review of 33 projects in 23 lakes asks for larger treated areas and longer searches [dahlberg-2023].",
+    "Chances. Attempts have often cleared what they treated and missed what they did not: four harbours of Lake Winnipeg, declared clear after a treatment for 500,000 CAD in 2014, had mussels again [winnipeg-2014]; a review of 33 projects in 23 lakes asks for treated areas that are large enough and searches for all stages of life [dahlberg-2023].",
   ];
   const own = responses.flatMap(({ name, cautions: text }) => (text === "" ? [] : [`“${name}”. ${text}`]));
   return responses.length === 0 ? looking : [...looking, ...trying, ...own];
