@@ -1,3 +1,4 @@
+import type { OptionBalance } from "../model/compare.js";
 import type { OptionResult } from "../model/option.js";
 import { noticedBy, yearlyMeans } from "../model/risk/detection.js";
 import { allOptions, type ReportContext } from "./context.js";
@@ -43,7 +44,17 @@ export function detectionSentence(context: ReportContext): string | undefined {
   const { response } = option;
   return response === undefined
     ? `${watched}.`
-    : `${watched}; an attempt to be rid of them, at ${format.money(response.cost)}, is then expected to succeed ${percent(response.chance)} of the time.`;
+    : `${watched}; an attempt to be rid of them, at ${format.money(response.cost)}, succeeds ${percent(response.chance)} of the time${worthText(requested, context)}.`;
+}
+
+/** Whether the attempts are worth their cost, in present value over the horizon. */
+function worthText(balance: OptionBalance, { format, horizon }: ReportContext): string {
+  const benefit = balance.responseBenefit();
+  if (benefit === undefined) return "";
+  const size = format.money(benefit.abs());
+  return benefit.isNegative()
+    ? ` and costs, over ${horizon} years, ${size} more than it saves`
+    : ` and saves, over ${horizon} years, ${size} more than it costs`;
 }
 
 const mostYears = 12;

@@ -223,11 +223,13 @@ function detectionJson({ option, noticing, course, containment }: OptionResult):
 }
 
 function balanceJson(balance: OptionBalance): object {
+  const responseBenefit = balance.responseBenefit();
   return {
     ...optionJson(balance.result),
     addedProgramCost: text(balance.addedProgramCost),
     avoidedLoss: text(balance.avoidedLoss),
     netBenefit: text(balance.netBenefit),
+    responseBenefit: responseBenefit === undefined ? null : text(responseBenefit),
     benefitCostRatio: balance.benefitCostRatio ?? null,
     breakEven: {
       hazard: balance.breakEven.hazard ?? null,

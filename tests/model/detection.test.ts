@@ -200,6 +200,25 @@ describe("containment", () => {
     expect(relativeGap(byYear, presentValue.infestation.toNumber())).toBeLessThan(1e-12);
   });
 
+  it("is worth what the option costs without it, less what it costs with it", () => {
+    const at = (watch: Watch) =>
+      programOf(compare(watched({ monitoring: slowly }, watch), assumedWith(noHarm), known));
+    const without = at({ monitoring: slowly });
+    const cheap = at({ monitoring: slowly, response: { ...treatment, cost: 1, chance: 1 } });
+    const saved = without.result.presentValue.total.minus(cheap.result.presentValue.total).toNumber();
+    expect(without.responseBenefit()).toBeUndefined();
+    expect(saved).toBeGreaterThan(0);
+    expect(cheap.responseBenefit()?.toNumber()).toBeCloseTo(saved, 6);
+    // A dear attempt that never succeeds saves nothing: it is worth its own cost, lost.
+    const vain = at({ monitoring: slowly, response: { ...treatment, chance: 0 } });
+    expect(
+      vain
+        .responseBenefit()
+        ?.plus(vain.result.containment?.presentValue ?? Number.NaN)
+        .toNumber(),
+    ).toBeCloseTo(0, 6);
+  });
+
   it("falls to the program's bearer if nobody is named", () => {
     expect(resultOf({ response: treatment }).containment?.line.bearer).toBe(study.money.programBearer);
   });

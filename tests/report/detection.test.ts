@@ -127,7 +127,9 @@ describe("tables of the infestation that is noticed late", () => {
 describe("results of detection", () => {
   it("stand in the comparison as text, the page and the JSON", () => {
     const sentence = view.comparison.detection ?? "";
-    expect(sentence).toMatch(/^Mussels that come in would be noticed .*succeed 15% of the time\.$/);
+    expect(sentence).toMatch(
+      /^Mussels that come in would be noticed .*succeeds 15% of the time and costs, over 30 years, \$[\d,]+ more than it saves\.$/,
+    );
     expect(comparisonText(run)).toContain(sentence);
     expect(renderReport(run, { inline: false })).toContain("When would we know?");
     const { baseline } = JSON.parse(JSON.stringify(resultsJson(run))) as {
