@@ -1,11 +1,10 @@
 import type { OptionBalance } from "../model/compare.js";
 import type { Increment } from "../model/increments.js";
 import { at } from "../model/lake/calendar.js";
-import { amountOf, type CostLine, type Money, totalOf } from "../model/money/line.js";
+import { totalOf } from "../model/money/line.js";
 import type { OptionResult } from "../model/option.js";
 import { fullCostFee } from "../model/program/fees.js";
 import { inspectionCost } from "../model/program/inspection-cost.js";
-import { meanDelay } from "../model/risk/detection.js";
 import type { ScheduleResult } from "../model/schedules.js";
 import type { ComponentResult, TriedPlan } from "../model/structures/component.js";
 import type { StructureResult } from "../model/structures/structure.js";
@@ -13,8 +12,8 @@ import type { StudyRun } from "../study/compute.js";
 import type { StationRun } from "../study/staffing.js";
 import { reportContext } from "./context.js";
 import { incrementsOf } from "./increments-view.js";
-
-const text = (amount: Money) => amount.toFixed(2);
+import { detectionJson } from "./results-detection.js";
+import { lineJson, text } from "./results-line.js";
 
 /** All results as plain JSON: amounts as text with two decimals, each cost line of each year, SI units. */
 export function resultsJson(run: StudyRun): object {
@@ -140,11 +139,6 @@ function scheduleJson(schedule: ScheduleResult): object {
   };
 }
 
-function lineJson(line: CostLine): object {
-  const { cents: _, ...rest } = line;
-  return { ...rest, amount: text(amountOf(line)) };
-}
-
 function optionJson(result: OptionResult): object {
   const pair = ({ program, infestation, total }: OptionResult["presentValue"]) => ({
     program: text(program),
@@ -197,28 +191,6 @@ function incrementJson({ result, addedHoursPerWeek, benefitCostRatio, ...amounts
     avoidedLoss: text(amounts.avoidedLoss),
     netBenefit: text(amounts.netBenefit),
     benefitCostRatio: benefitCostRatio ?? null,
-  };
-}
-
-/** How soon mussels are noticed, and what is tried then. */
-function detectionJson({ option, noticing, course, containment }: OptionResult): object {
-  return {
-    monitoring: option.monitoring ?? null,
-    chanceByYearOfInfestation: noticing.chanceByAge,
-    firstHarmInYear: noticing.firstHarmAge === undefined ? null : noticing.firstHarmAge + 1,
-    meanYearsUnnoticed: meanDelay(noticing.chanceByAge),
-    knownByYear: course.map(({ known }) => known),
-    containment: containment
-      ? {
-          latestYear: option.response?.latestYear,
-          chance: option.response?.chance,
-          attempt: lineJson(containment.line),
-          attemptsByYear: course.map(({ attempts }) => attempts),
-          attempts: containment.attempts,
-          successes: containment.successes,
-          presentValue: text(containment.presentValue),
-        }
-      : null,
   };
 }
 
