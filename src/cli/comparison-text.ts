@@ -30,6 +30,7 @@ export function comparisonText(run: StudyRun): string {
     "",
     tableText(infestationView(context).byStructure),
     tableText(comparison.bearers),
+    ...(comparison.detection === undefined ? [] : [comparison.detection]),
     ...board.changes,
     ...board.failedChecks.map((check) => `Check not passed: ${check}`),
     "",

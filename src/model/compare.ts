@@ -7,6 +7,7 @@ import type { InfestationCost } from "./infestation-cost.js";
 import type { MoneySettings, ProgramOption, StudyInput } from "./inputs.js";
 import type { Suitability } from "./lake/suitability.js";
 import { discountFactors } from "./money/interest.js";
+import type { Money } from "./money/line.js";
 import { type OptionResult, type OptionSettings, optionResult } from "./option.js";
 import { balanceAtRate, otherRates, type RateBalance } from "./other-rates.js";
 import { type ProgramBudget, programBudget } from "./program/budget.js";
@@ -36,6 +37,8 @@ export interface OptionBalance extends Difference {
   readonly breakEven: BreakEven;
   /** The same at the discount rates beside the study's; worked out when asked for. */
   readonly atOtherRates: () => readonly RateBalance[];
+  /** Present value that the option's response saves, less what its attempts cost; worked out when asked for. */
+  readonly responseBenefit: () => Money | undefined;
   readonly bearers: readonly BearerShare[];
   /** The program by fiscal year while the lake stays clean. */
   readonly budget: ProgramBudget | undefined;
@@ -97,6 +100,16 @@ export function compare(
   };
 }
 
+/** All costs of the option without its response, less all its costs; absent where it states none. */
+function responseBenefit(
+  { option, presentValue }: OptionResult,
+  { input, source, settings }: { input: StudyInput; source: Assumed; settings: OptionSettings },
+): Money | undefined {
+  if (option.response === undefined) return undefined;
+  const without = optionResult({ ...option, response: undefined }, input, source, settings);
+  return without.presentValue.total.minus(presentValue.total);
+}
+
 const isBaseline = ({ steps, schedule }: ProgramOption) => steps === undefined && schedule === undefined;
 
 /** The lake under its own levels and the others; assumptions that lie behind every layer are recorded apart. */
@@ -146,6 +159,7 @@ function balance(
     ...against,
     breakEven:
       rest.input.lake.infestedSince === undefined ? breakEven(result, baseline, rest.settings) : noBreakEven,
+    responseBenefit: () => responseBenefit(result, rest),
     atOtherRates: () => rates.map((rate) => balanceAtRate(rate, { result, baseline }, rest)),
     bearers: bearerShares(rest.input.money, { result, baseline, ...against }),
     budget: programBudget(result.option, rest.input.money),

@@ -1,4 +1,6 @@
+import type { Bearer } from "./money/bearer.js";
 import type { CostGroup } from "./program/groups.js";
+import type { SamplesPerYear } from "./risk/detection.js";
 import type { PlanEntry } from "./structures/catalogue.js";
 import type { Structure } from "./structures/inputs.js";
 
@@ -185,6 +187,24 @@ export interface FeeLine {
   readonly fee: number;
 }
 
+/** How mussels are watched for: by samples, or so that they are noticed with known chances. */
+export interface Monitoring extends SamplesPerYear {
+  /** Chances to have noticed by the end of the first, second, … year of an infestation, in place of samples. */
+  readonly noticedWithin?: readonly number[] | undefined;
+}
+
+/** What is tried once, in the year in which mussels are noticed, to be rid of them. */
+export interface Response {
+  readonly name: string;
+  /** Cost of one attempt. */
+  readonly cost: number;
+  readonly chance: number;
+  /** Last year of an infestation in which it is still tried. */
+  readonly latestYear: number;
+  /** The program's bearer if absent. */
+  readonly bearer?: Bearer | undefined;
+}
+
 export interface ProgramOption {
   readonly id: string;
   readonly name: string;
@@ -202,6 +222,9 @@ export interface ProgramOption {
   /** Share of those who would pay that any fee up to `fee`, the highest for which it is stated, keeps away. */
   readonly demandLoss?: { readonly fee: number; readonly loss: number } | undefined;
   readonly afterInfestation: { readonly share: number };
+  /** Mussels are noticed at once where it is absent. */
+  readonly monitoring?: Monitoring | undefined;
+  readonly response?: Response | undefined;
 }
 
 export interface MoneySettings {

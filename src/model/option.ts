@@ -4,9 +4,11 @@ import type { ProgramOption, StudyInput } from "./inputs.js";
 import { at } from "./lake/calendar.js";
 import { Money, noMoney, totalOf } from "./money/line.js";
 import { type Arrivals, arrivals } from "./program/arrivals.js";
+import { type Containment, containmentOf, withContainment } from "./program/containment.js";
 import { type ProgramLine, programLines } from "./program/cost.js";
+import { noticingOf } from "./program/noticing.js";
 import { costShare, slipThroughByYear } from "./program/ramp-up.js";
-import { type CourseYear, followCourse, type Noticing, noticedAtOnce } from "./risk/course.js";
+import { type CourseYear, followCourse, type Noticing } from "./risk/course.js";
 import { type ByAge, expectedByYear, presentWeights, weightedSum } from "./risk/expectation.js";
 import { type HazardParameters, yearlyHazard } from "./risk/hazard.js";
 import type { ScheduleResult } from "./schedules.js";
@@ -26,6 +28,8 @@ export interface OptionResult {
   readonly slipThroughByYear: readonly number[];
   readonly noticing: Noticing;
   readonly course: readonly CourseYear[];
+  /** Attempts to be rid of mussels; their cost is part of that of the infestation. */
+  readonly containment: Containment | undefined;
   readonly infestedByYear: readonly number[];
   /** A year of the program in full while the lake is clean, with its lines. */
   readonly programLines: readonly ProgramLine[];
@@ -60,7 +64,8 @@ export interface OptionSettings {
 /**
  * One option over the horizon: its chance of infestation, its program and the infestation that it still risks. The
  * program and the schedule cost K(t) = g(t) G (1 − H(t−1) + a H(t−1)) + O N(t) in year t, and the infestation what it
- * costs under the lake's own levels while it is unnoticed, under the option's from then on.
+ * costs under the lake's own levels while it is unnoticed, under the option's from then on, and its attempts at
+ * containment.
  */
 export function optionResult(
   option: ProgramOption,
@@ -80,18 +85,21 @@ export function optionResult(
   );
   const [{ infestation: unnoticed }] = schedules;
   const noticed = schedule.infestation;
+  const containment = containmentOf(option, input.money, course, factors);
   const losses = expectedByYear(
     { unnoticed: plain(unnoticed.harm), noticed: plain(noticed.byYear) },
     course,
-  ).map((loss) => new Money(loss));
+  ).map((loss, year) => new Money(loss).plus(containment?.expectedByYear[year] ?? noMoney));
   const weights = presentWeights(course, factors);
   const allOnes = factors.map(() => 1);
-  const infestationAt = (by: ByAge) => presentValueOf(noticed, by, unnoticed);
-  const present = pair(weightedSum(program, factors), infestationAt(weights));
+  const infestationAt = (by: ByAge, attempts = noMoney) =>
+    presentValueOf(noticed, by, unnoticed).plus(attempts);
+  const present = pair(weightedSum(program, factors), infestationAt(weights, containment?.presentValue));
   const knownWeight = factors.reduce((sum, factor, year) => sum + factor * at(known, year), 0);
   return {
     option,
     ...risk,
+    containment,
     infestedByYear: course.map(({ infested }) => infested),
     programLines: lines,
     programPerYear: totalOf(lines),
@@ -103,12 +111,12 @@ export function optionResult(
     expectedByYear: program.map((cost, year) => pair(cost, at(losses, year))),
     presentValue: present,
     equivalentYearly: perYear(present, factors),
-    undiscounted: pair(weightedSum(program, allOnes), infestationAt(presentWeights(course, allOnes))),
+    undiscounted: pair(
+      weightedSum(program, allOnes),
+      infestationAt(presentWeights(course, allOnes), containment?.undiscounted),
+    ),
     weights,
-    infestationByBearer: noticed.byBearer.map(({ id, ...cost }) => ({
-      id,
-      presentValue: presentValueOf(cost, weights, bearerOf(unnoticed, id)),
-    })),
+    infestationByBearer: withContainment(byBearer(noticed, unnoticed, weights), containment),
     apartPresentValue: weightedSum(unnoticed.apartByYear, weights.unnoticed).plus(
       weightedSum(noticed.apartByYear, weights.noticed),
     ),
@@ -119,16 +127,20 @@ export function optionResult(
  * Expected present value of a yearly cost of an infestation: all of it while mussels are known, its harm before.
  * @param unnoticed the same cost before, where that differs
  */
-export function presentValueOf(
-  cost: YearlyCost,
-  weights: ByAge,
-  unnoticed: YearlyCost | undefined = cost,
-): Money {
-  const before = unnoticed ? weightedSum(unnoticed.harm, weights.unnoticed) : noMoney;
-  return before.plus(weightedSum(cost.byYear, weights.noticed));
+export function presentValueOf(cost: YearlyCost, weights: ByAge, unnoticed: YearlyCost = cost): Money {
+  return weightedSum(unnoticed.harm, weights.unnoticed).plus(weightedSum(cost.byYear, weights.noticed));
 }
 
-const bearerOf = ({ byBearer }: InfestationCost, id: string) => byBearer.find((bearer) => bearer.id === id);
+/** Present value for each bearer that pays in either: while mussels are noticed, or before. */
+function byBearer(noticed: InfestationCost, unnoticed: InfestationCost, weights: ByAge) {
+  const ids = new Set([...noticed.byBearer, ...unnoticed.byBearer].map(({ id }) => id));
+  const costOf = (cost: InfestationCost, id: string): YearlyCost =>
+    cost.byBearer.find((bearer) => bearer.id === id) ?? { byYear: [], harm: [], control: [] };
+  return [...ids].map((id) => ({
+    id,
+    presentValue: presentValueOf(costOf(noticed, id), weights, costOf(unnoticed, id)),
+  }));
+}
 
 const plain = (amounts: readonly Money[]) => amounts.map((amount) => amount.toNumber());
 
@@ -150,7 +162,7 @@ function riskOf(option: ProgramOption, input: StudyInput, source: Assumed, setti
   const hazardOf = (slipThrough: number) => yearlyHazard(slipThrough, settings.suitability, settings.hazard);
   const isInfested = input.lake.infestedSince !== undefined;
   const slipping = slipThroughByYear(option, passing, input, source);
-  const noticing = noticedAtOnce;
+  const noticing = noticingOf(option, input, settings.schedules[0], source);
   const hazards = slipping.map((boats, year) => (isInfested ? Number(year === 0) : hazardOf(boats)));
   const course = followCourse(hazards, noticing);
   return {

@@ -7,6 +7,7 @@ import type { StructureResult } from "../model/structures/structure.js";
 import type { ReportContext } from "./context.js";
 import { lineDimensions } from "./format.js";
 import { matureYear } from "./infestation-view.js";
+import { byYearTable } from "./infestation-years.js";
 import { groupRow, head, num, type RowView, row, type TableView } from "./view-types.js";
 
 export interface AppendixView {
@@ -36,7 +37,10 @@ function linesTable(context: ReportContext): TableView {
   const { format, comparison, priceYear } = context;
   const mature = matureYear(context);
   const weights = context.comparison.baseline.weights;
-  const groups = comparison.structures.map((result) => structureLines(result, weights, context));
+  const groups = [
+    ...comparison.structures.map((result) => structureLines(result, weights, context)),
+    ...attempts(context),
+  ];
   return {
     id: "table-lines",
     caption: `Cost lines of an infestation, prices of ${priceYear}`,
@@ -91,6 +95,22 @@ function structureLines(result: StructureResult, weights: ByAge, context: Report
   return { rows: [heading, ...rows, sumRow], sum: structureSum };
 }
 
+/** Containment without a program, where it states a response. */
+function attempts({ comparison, format, bearerName }: ReportContext) {
+  const { containment } = comparison.baseline;
+  if (containment === undefined) return [];
+  const { line, presentValue } = containment;
+  const each = num(format.rate(line.unitRate));
+  const sum = num(format.exactMoney(presentValue));
+  const heading = groupRow(`Attempts to be rid of mussels (${bearerName(line.bearer)})`);
+  return [
+    {
+      rows: [heading, row(line.what, num("–"), "each", each, num("–"), sum, "study")],
+      sum: presentValue,
+    },
+  ];
+}
+
 const isCounted = (line: CostLine) => line.type !== "apart";
 
 function lineRow(
@@ -125,43 +145,6 @@ function layerNumbers({ comparison, assumptionNumber }: ReportContext): string {
     else runs.push([number, number]);
   }
   return runs.map(([from, to]) => (from === to ? `A${from}` : `A${from}–A${to}`)).join(", ");
-}
-
-/** Cost in each year since establishment, and what a unit of it weighs in the present value without a program. */
-function byYearTable(context: ReportContext): TableView {
-  const { comparison, format, horizon } = context;
-  const weights = context.comparison.baseline.weights;
-  const since = context.infestedSince === undefined ? "since establishment" : "of this budget";
-  return {
-    id: "table-by-year",
-    caption: `Cost of an infestation by year ${since}, prices of ${context.priceYear}`,
-    head: head(
-      "Year",
-      num("Density, share of capacity"),
-      num("All structures"),
-      num("Weight"),
-      num("Amount × weight"),
-    ),
-    rows: Array.from({ length: horizon }, (_, year) => {
-      const amount = at(comparison.infestation.byYear, year);
-      return row(
-        String(year + 1),
-        num(at(comparison.lake.densityByYear, year).toFixed(2)),
-        num(format.exactMoney(amount)),
-        num(at(weights.noticed, year).toFixed(4)),
-        num(format.exactMoney(amount.times(at(weights.noticed, year)))),
-      );
-    }),
-    total: row(
-      "Sum",
-      num(""),
-      num(""),
-      num(""),
-      num(format.exactMoney(comparison.baseline.presentValue.infestation)),
-    ),
-    note: "Weight: sum over the years of the horizon of the chance that establishment was that long ago, times the discount factor, without a program.",
-    compact: true,
-  };
 }
 
 function assumptionsTable(context: ReportContext): TableView {

@@ -2,6 +2,7 @@ import type { OptionBalance } from "../model/compare.js";
 import { at } from "../model/lake/calendar.js";
 import { bearersTable } from "./bearers-table.js";
 import { allOptions, type ReportContext, requestedOption } from "./context.js";
+import { detectionSentence } from "./detection-view.js";
 import { feeNotes, unitCostsTable } from "./fees-view.js";
 import { percent, ratio } from "./format.js";
 import { incrementsTable } from "./increments-view.js";
@@ -28,6 +29,8 @@ export interface ComparisonView {
   readonly cumulative: TableView;
   readonly bearers: TableView;
   readonly verdicts: readonly string[];
+  /** Absent where no option says how it watches for mussels. */
+  readonly detection: string | undefined;
 }
 
 export function comparisonView(context: ReportContext): ComparisonView {
@@ -49,6 +52,7 @@ export function comparisonView(context: ReportContext): ComparisonView {
     yearly: yearlyTable(context),
     cumulative: cumulativeTable(context),
     bearers: bearersTable(context),
+    detection: detectionSentence(context),
     verdicts: [
       ...(isInfested ? [infestedVerdict(weighed.length)] : []),
       ...weighed.map((option) => verdict(option, context)),

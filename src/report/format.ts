@@ -107,7 +107,8 @@ export function listedWithin(names: readonly string[], most: number): string {
 
 /** A factor in words: times where it is large, else percent. */
 export function factorText(factor: number): string {
-  return factor > 2 ? `${significant(factor, 2)} times` : percent(factor);
+  if (factor > 2) return `${significant(factor, 2)} times`;
+  return percent(factor, factor < 1 ? 2 : 3);
 }
 
 interface Spread {

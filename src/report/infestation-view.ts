@@ -78,15 +78,18 @@ export function infestationView(context: ReportContext): InfestationView {
         num("A year, mature"),
         num(infestedSince === undefined ? "Expected present value, no program" : "Present value"),
       ),
-      rows: rows.map((each) =>
-        row(
-          each.name,
-          each.bearer,
-          num(format.money(each.first)),
-          num(format.money(each.matureMean)),
-          num(format.money(each.expected)),
+      rows: [
+        ...rows.map((each) =>
+          row(
+            each.name,
+            each.bearer,
+            num(format.money(each.first)),
+            num(format.money(each.matureMean)),
+            num(format.money(each.expected)),
+          ),
         ),
-      ),
+        ...attemptsRow(context),
+      ],
       total: row(
         "All structures",
         "",
@@ -98,6 +101,15 @@ export function infestationView(context: ReportContext): InfestationView {
     },
     apart: apartText(context),
   };
+}
+
+/** Containment without a program, where it states a response. */
+function attemptsRow({ comparison, format, bearerName }: ReportContext) {
+  const { containment } = comparison.baseline;
+  if (containment === undefined) return [];
+  const { line, presentValue } = containment;
+  const expected = num(format.money(presentValue));
+  return [row("Attempts to be rid of mussels", bearerName(line.bearer), num("–"), num("–"), expected)];
 }
 
 function summary({ comparison, format, horizon, infestedSince }: ReportContext, mature: number): string {

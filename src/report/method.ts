@@ -12,13 +12,13 @@ export const method = {
     "Power. Head lost is energy not made, or pumped again, at the month's price, by one efficiency or by that of the turbine's type at the month's flow; a unit is derated in proportion to the cooling water, or where an exchanger is given the heat, that is missing; outages lose a stated share of the day's energy.",
     "Upkeep. For each part, the plans of the catalogue that it can have (left alone, cleaned at intervals, when near a limit or in the dry at low water, coated, dosed, strained, heated, doubled) are tried in a mature infestation. The cheapest that keeps every limit is taken, unless the study prescribes one. Parts are judged one by one, each with the others clean.",
     "Arrival. The yearly chance of establishment rises with the fouled launches that slip through and with suitability; other pathways join it.",
-    "Comparison. Expected cost of a year is the cost of each age of an infestation times the chance of that age: an exact sum, no sampling. Net benefit is loss avoided less added program cost, both present values. Losses are counted from the first year after establishment; detection lag is left out.",
+    "Comparison. Expected cost of a year is the cost of each age of an infestation times the chance of that age: an exact sum, no sampling. Net benefit is loss avoided less added program cost, both present values. Where options say how they watch for mussels, only losses count until these are noticed, in a sample or by the first harm; where none does, mussels are noticed at once.",
     "A sum of engineering costs is partial: it leaves out how prices and people adjust, which tends to overstate losses to society as a whole.",
   ],
   leftOut: [
     "recreation, property values, fishery and native species, unless the author entered them apart",
     "harm to downstream waters and to other lakes that this one would infest",
-    "costs before an infestation is noticed, and attempts to contain or eradicate it",
+    "attempts to contain or eradicate an infestation, unless an option states a response",
     "inflation, financing, taxes and insurance",
   ],
   accuracy:

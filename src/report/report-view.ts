@@ -4,6 +4,7 @@ import { type BoardView, boardView } from "./board-view.js";
 import { type ChartsView, chartsView } from "./charts.js";
 import { type ComparisonView, comparisonView } from "./comparison-view.js";
 import { reportContext } from "./context.js";
+import { type DetectionView, detectionView } from "./detection-view.js";
 import { type DryingView, dryingView } from "./drying-view.js";
 import { type HydraulicsView, hydraulicsView } from "./hydraulics-view.js";
 import { type InfestationView, infestationView } from "./infestation-view.js";
@@ -30,6 +31,7 @@ export interface ReportView {
   readonly lake: LakeView;
   readonly infestation: InfestationView;
   readonly program: ProgramView;
+  readonly detection: DetectionView | undefined;
   readonly comparison: ComparisonView;
   readonly appendix: AppendixView;
   readonly charts: ChartsView;
@@ -59,6 +61,7 @@ export function reportView(run: StudyRun): ReportView {
     lake: lakeView(context),
     infestation: infestationView(context),
     program: programView(context),
+    detection: detectionView(context),
     comparison: comparisonView(context),
     appendix: appendixView(context),
     charts: chartsView(context),

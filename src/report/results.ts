@@ -1,7 +1,7 @@
 import type { OptionBalance } from "../model/compare.js";
 import type { Increment } from "../model/increments.js";
 import { at } from "../model/lake/calendar.js";
-import { amountOf, type CostLine, type Money, totalOf } from "../model/money/line.js";
+import { totalOf } from "../model/money/line.js";
 import type { OptionResult } from "../model/option.js";
 import { fullCostFee } from "../model/program/fees.js";
 import { inspectionCost } from "../model/program/inspection-cost.js";
@@ -12,8 +12,8 @@ import type { StudyRun } from "../study/compute.js";
 import type { StationRun } from "../study/staffing.js";
 import { reportContext } from "./context.js";
 import { incrementsOf } from "./increments-view.js";
-
-const text = (amount: Money) => amount.toFixed(2);
+import { detectionJson } from "./results-detection.js";
+import { lineJson, text } from "./results-line.js";
 
 /** All results as plain JSON: amounts as text with two decimals, each cost line of each year, SI units. */
 export function resultsJson(run: StudyRun): object {
@@ -139,11 +139,6 @@ function scheduleJson(schedule: ScheduleResult): object {
   };
 }
 
-function lineJson(line: CostLine): object {
-  const { cents: _, ...rest } = line;
-  return { ...rest, amount: text(amountOf(line)) };
-}
-
 function optionJson(result: OptionResult): object {
   const pair = ({ program, infestation, total }: OptionResult["presentValue"]) => ({
     program: text(program),
@@ -155,6 +150,7 @@ function optionJson(result: OptionResult): object {
     name: result.option.name,
     arrivals: result.arrivals,
     hazard: result.hazard,
+    detection: detectionJson(result),
     infestedByYear: result.infestedByYear,
     programLines: result.programLines.map(lineJson),
     programPerYear: text(result.programPerYear),
@@ -199,11 +195,13 @@ function incrementJson({ result, addedHoursPerWeek, benefitCostRatio, ...amounts
 }
 
 function balanceJson(balance: OptionBalance): object {
+  const responseBenefit = balance.responseBenefit();
   return {
     ...optionJson(balance.result),
     addedProgramCost: text(balance.addedProgramCost),
     avoidedLoss: text(balance.avoidedLoss),
     netBenefit: text(balance.netBenefit),
+    responseBenefit: responseBenefit === undefined ? null : text(responseBenefit),
     benefitCostRatio: balance.benefitCostRatio ?? null,
     breakEven: {
       hazard: balance.breakEven.hazard ?? null,

@@ -1,4 +1,4 @@
-import type { AssumptionSet } from "../assumptions/entry.js";
+import type { Assumption, AssumptionSet } from "../assumptions/entry.js";
 import { type AppliedOverride, applyOverrides, assumedFrom } from "../assumptions/override.js";
 import { type Assumed, recorder } from "../model/assumed.js";
 import { type Comparison, compare } from "../model/compare.js";
@@ -99,7 +99,7 @@ export function runStudy(document: StudyDocument, assumptions: AssumptionSet): S
     const shift = { assumptions, ids: group.ids, bound, exchangeRate: document.money.exchangeRate };
     return compare(input, shifted(assumed, shift), group.movesStructures ? undefined : comparison);
   };
-  const ranges = rangeGroups(assumptions)
+  const ranges = rangeGroups(assumptions, new Set(ids()))
     .map((group) => ({ ...group, ids: group.ids.filter((id) => !overridden.has(id)) }))
     .filter(({ ids: moved }) => moved.length > 0)
     .map((group) => ({ name: group.name, low: at("low", group), high: at("high", group) }));
@@ -124,10 +124,12 @@ interface RangeGroup {
   readonly movesStructures: boolean;
 }
 
-/** What moves together in the ranges of the report. */
-function rangeGroups({ entries }: AssumptionSet): RangeGroup[] {
+/** What moves together in the ranges of the report; how samples find mussels only where it is used. */
+function rangeGroups({ entries }: AssumptionSet, used: ReadonlySet<string>): RangeGroup[] {
   const all = [...entries.values()];
-  const prices = all.filter((entry) => entry.unit.startsWith("$") && !entry.id.startsWith("checks."));
+  const isPrice = ({ id, unit }: Assumption) => unit.startsWith("$") && !/^(checks|detection)\./.test(id);
+  const prices = all.filter(isPrice);
+  const finds = all.filter(({ id }) => id.startsWith("detection.per-") && used.has(id));
   return [
     {
       name: "chance that a fouled launch founds a population",
@@ -140,6 +142,11 @@ function rangeGroups({ entries }: AssumptionSet): RangeGroup[] {
       movesStructures: true,
     },
     { name: "settlers a month on a bare surface", ids: ["growth.settlers-per-month"], movesStructures: true },
+    {
+      name: "how readily a sample finds mussels",
+      ids: finds.map(({ id }) => id),
+      movesStructures: false,
+    },
   ];
 }
 

@@ -1,12 +1,13 @@
 import { scaledTraffic } from "../model/program/traffic.js";
 import { boatProblems } from "./consistency-boats.js";
+import { detectionProblems } from "./consistency-detection.js";
 import { levelProblems } from "./consistency-levels.js";
 import { openProblems } from "./consistency-open.js";
 import { programProblems } from "./consistency-program.js";
 import { stationProblems } from "./consistency-staffing.js";
 import { structureProblems } from "./consistency-structures.js";
 import { trafficProblems } from "./consistency-traffic.js";
-import { type Contradiction, repeatedIds, type SoundParts } from "./contradiction.js";
+import { bearerShareProblems, type Contradiction, repeatedIds, type SoundParts } from "./contradiction.js";
 import { launchesOf, readTraffic } from "./traffic.js";
 
 export function contradictions(parts: SoundParts): Contradiction[] {
@@ -17,6 +18,7 @@ export function contradictions(parts: SoundParts): Contradiction[] {
     ...optionProblems(parts),
     ...programProblems(parts),
     ...rampProblems(parts),
+    ...detectionProblems(parts),
     ...bearerProblems(parts),
     ...inflationProblems(parts),
     ...infestedProblems(parts),
@@ -35,9 +37,6 @@ function rampProblems({ boats, options = [] }: SoundParts): Contradiction[] {
   const sound = boats && scaled && { classes: boats.classes, traffic: scaled };
   return [...traffic, ...open, ...stationProblems(options, sound)];
 }
-
-/** As far as typed shares may miss 100 % by their binary form: cents are split by them. */
-const bearerTolerance = 1e-9;
 
 function optionProblems({ options, study, lake }: SoundParts): Contradiction[] {
   if (!options) return [];
@@ -83,32 +82,9 @@ function bearerProblems({ money, structures }: SoundParts): Contradiction[] {
     problems.push({ path: ["money", "programBearer"], found: `"${money.programBearer}"`, allowed });
   }
   for (const { index, value } of structures) {
-    problems.push(...structureBearerProblems(value.bearer, ["structures", index, "bearer"], known));
+    problems.push(...bearerShareProblems(value.bearer, ["structures", index, "bearer"], known));
   }
   return problems;
-}
-
-function structureBearerProblems(
-  bearer: SoundParts["structures"][number]["value"]["bearer"],
-  path: Contradiction["path"],
-  known: readonly string[],
-): Contradiction[] {
-  const ids = typeof bearer === "string" ? [bearer] : bearer.map(({ id }) => id);
-  const problems: Contradiction[] = ids
-    .filter((id) => !known.includes(id))
-    .map((id) => ({ path, found: `"${id}"`, allowed: `an id from money.bearers: ${known.join(", ")}` }));
-  if (typeof bearer === "string") return problems;
-  const sum = bearer.reduce((total, { share }) => total + share.value, 0);
-  return Math.abs(sum - 1) <= bearerTolerance
-    ? problems
-    : [
-        ...problems,
-        {
-          path,
-          found: `shares that add up to ${Number((sum * 100).toFixed(4))} %`,
-          allowed: "shares that add up to 100 %",
-        },
-      ];
 }
 
 function inflationProblems({ money }: SoundParts): Contradiction[] {

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { boats } from "./boats-schema.js";
+import { monitoringSchema, responseSchema } from "./detection-schema.js";
 import { identifier, monthly, monthNames, positive, quantity, shortText } from "./fields.js";
 import { programFields } from "./program-schema.js";
 import { levelFields, otherSchedules } from "./schedule-schema.js";
@@ -111,6 +112,8 @@ const option = z.strictObject({
     description: "Id from lake.otherSchedules: the schedule that the lake follows once it is infested",
   }),
   ...programFields,
+  monitoring: monitoringSchema,
+  response: responseSchema,
   afterInfestation: z
     .strictObject({ share: quantity("share") })
     .meta({ description: "Share of the yearly cost that goes on once the lake is infested" }),

@@ -23,14 +23,17 @@ const bearerShares = z
   .record(identifier, quantity("share"))
   .transform((shares) => Object.entries(shares).map(([id, share]) => ({ id, share })));
 
+/** Who pays: a bearer of the study, or several with shares. */
+export const bearer = z.union([identifier, bearerShares], {
+  error: "an id from money.bearers, or ids with shares such as { city: 60 %, district: 40 % }",
+});
+
 const base = {
   id: identifier,
   name: shortText,
-  bearer: z
-    .union([identifier, bearerShares], {
-      error: "an id from money.bearers, or ids with shares such as { city: 60 %, district: 40 % }",
-    })
-    .meta({ description: "Who pays for this structure: an id from money.bearers, or several with shares" }),
+  bearer: bearer.meta({
+    description: "Who pays for this structure: an id from money.bearers, or several with shares",
+  }),
   fixtures,
   pinned,
 };

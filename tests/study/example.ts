@@ -18,7 +18,7 @@ export const exampleText = (name: ExampleName): string => readFileSync(examplePa
 /**
  * An example as the parser of YAML gives it, new at each call. What only the larger example has is left out, so that
  * a test may put it in: other schedules with the option that follows one, service lines, a turbine by type, what was
- * counted of boats, which class pays which fee, and in either example the option in force.
+ * counted of boats, which class pays which fee, how options watch for mussels, and in either example the option in force.
  */
 export function exampleDocument(name: ExampleName = "sorrel-bend"): unknown {
   const document: unknown = parse(exampleText(name));
@@ -29,6 +29,10 @@ export function exampleDocument(name: ExampleName = "sorrel-bend"): unknown {
   put(document, "boats.classes[infested-30-days].carriesLive", "3 %");
   keep(document, "options", (option) => get(option, "schedule") === undefined);
   keepNoFeeClasses(document);
+  for (const option of listAt(document, "options")) {
+    put(option, "monitoring", absent);
+    put(option, "response", absent);
+  }
   keep(document, "structures", (structure) => get(structure, "kind") !== "service-line");
   if (name === "sorrel-bend") {
     put(document, "structures[hydropower].turbine", absent);
@@ -45,9 +49,14 @@ function keepNoFeeClasses(document: unknown): void {
   }
 }
 
-function keep(document: unknown, list: string, isKept: (item: unknown) => boolean): void {
+function listAt(document: unknown, list: string): unknown[] {
   const items = valueAt(document, list);
-  put(document, list, Array.isArray(items) ? items.filter(isKept) : items);
+  if (!Array.isArray(items)) throw new Error(`the example holds no list ${list}`);
+  return items;
+}
+
+function keep(document: unknown, list: string, isKept: (item: unknown) => boolean): void {
+  put(document, list, listAt(document, list).filter(isKept));
 }
 
 /** Put in place of a value to take its key away. */

@@ -4,6 +4,8 @@ import { at } from "../lake/calendar.js";
 export interface Noticing {
   /** p: chance to notice, in its first, second, … year, an infestation that nobody knew of before; 1 past the list. */
   readonly chanceByAge: readonly number[];
+  /** Year of an infestation, counted from 0, in which harm shows it for certain. */
+  readonly firstHarmAge?: number | undefined;
   /** Tried once, in the year in which the infestation is noticed, if it is in its year `latestAge` or before. */
   readonly containment?: { readonly success: number; readonly latestAge: number } | undefined;
 }

@@ -1,4 +1,5 @@
 import { at } from "../lake/calendar.js";
+import { amountOf } from "../money/line.js";
 import type { OptionResult } from "../option.js";
 import { costShare } from "../program/ramp-up.js";
 import { followCourse } from "../risk/course.js";
@@ -56,12 +57,14 @@ function containedByAge({ noticing }: OptionResult, horizon: number): number[] {
 
 /** D: present cost, from its year on, of an infestation established in year 1, 2, … for certain, until it is contained. */
 function costsIfEstablished(option: OptionResult, factors: readonly number[]): number[] {
-  const { unnoticed, schedule, programPerYear, schedulePerYear, noticing } = option;
+  const { unnoticed, schedule, programPerYear, schedulePerYear, noticing, containment } = option;
   const certain = factors.map((_, year) => Number(year === 0));
   const course = followCourse(certain, noticing);
   const ofSchedule = schedulePerYear.toNumber();
+  const ofAttempt = containment ? amountOf(containment.line).toNumber() : 0;
   const losses = course.map(
     (during, age) =>
+      ofAttempt * during.attempts +
       at(unnoticed.harm, age).toNumber() * at(during.unnoticed, 0) +
       (at(schedule.infestation.byYear, age).toNumber() + ofSchedule) * at(during.noticed, 0),
   );

@@ -104,6 +104,50 @@ const chance: readonly Relation[] = [
     beforeInfestation: true,
   },
   {
+    title: "Chance to notice an infestation",
+    words:
+      "Each sample finds mussels in proportion to their density, independently of the others. The first harm that cannot be overlooked makes it certain.",
+    formulas: [coded("p(a) = 1 − exp(−D(a) Σ n λ)")],
+    where: [
+      ["p", "chance to notice in its year a what was not noticed before", ""],
+      ["D", "mean density over capacity in that year", ""],
+      ["n", "samples of a kind", "1/yr"],
+      ["λ", "finds expected in one such sample at full density", ""],
+      ["a", "year of the infestation", ""],
+    ],
+    sources: ["tow-detection", "project-judgement"],
+    computedBy: by("risk/detection.ts", "chanceBySamples"),
+    beforeInfestation: true,
+  },
+  {
+    title: "Mean time unnoticed",
+    words: "Whole years that are expected to pass before the one in which mussels are noticed.",
+    formulas: [coded("d = Σ (1 − Q(a))")],
+    where: [
+      ["d", "mean time unnoticed", "yr"],
+      ["Q", "chance to have noticed by the end of the year a of an infestation", ""],
+      ["a", "year of the infestation", ""],
+    ],
+    sources: ["trade-practice"],
+    computedBy: by("risk/detection.ts", "meanDelay"),
+    beforeInfestation: true,
+  },
+  {
+    title: "Attempts at containment",
+    words:
+      "Tried once, in the year in which mussels are noticed, if they are young enough; part of the cost of the infestation.",
+    formulas: [coded("Q(t) = R A(t)")],
+    where: [
+      ["Q", "expected cost of containment in year t", "money"],
+      ["R", "cost of one attempt", "money"],
+      ["A", "expected number of attempts in year t: Σ p(a) U(t−1,e) over the ages at which it is tried", ""],
+      ["t", "year", ""],
+    ],
+    sources: ["trade-practice"],
+    computedBy: by("program/containment.ts", "containmentOf"),
+    beforeInfestation: true,
+  },
+  {
     title: "Expected cost of a year",
     words:
       "The cost of each age of an infestation times the chance of that age: an exact sum, no sampling. While nobody knows of the mussels, only what is lost counts; what is done about them counts from the year in which they are noticed.",

@@ -11,8 +11,17 @@ import { relativeGap } from "../near.js";
 import { chance, courseCases } from "../risk/courses.js";
 import { wholeStudy } from "../study.js";
 
-const { baseline, options, discountFactors } = compare(wholeStudy, assumed);
+const comparison = compare(wholeStudy, assumed);
+const { baseline, options, discountFactors } = comparison;
 const results = [baseline, ...options.map(({ result }) => result)];
+/** The same options noticing mussels late and paying for attempts to be rid of them. */
+const responding = wholeStudy.options.map((option) => ({
+  ...option,
+  monitoring: { noticedWithin: [0.2, 0.5, 0.9] },
+  response: { name: "Treatment", cost: 700_000, chance: 0.3, latestYear: 2 },
+}));
+const contained = compare({ ...wholeStudy, options: responding }, assumed, comparison);
+const containing = [contained.baseline, ...contained.options.map(({ result }) => result)];
 const horizon = discountFactors.length;
 const numbers = (amounts: ReadonlyArray<{ toNumber: () => number }>) =>
   amounts.map((amount) => amount.toNumber());
@@ -35,7 +44,7 @@ function byCourse(result: OptionResult, hazards: readonly number[]): number {
 
 describe("the cost of an option as a function of its chances", () => {
   it("is its present value at its own chances", () => {
-    for (const result of results) {
+    for (const result of [...results, ...containing]) {
       const hazards = Array<number>(horizon).fill(result.hazard);
       const found = costOfChances(result, discountFactors).expected(hazards);
       expect(relativeGap(found, result.presentValue.total.toNumber())).toBeLessThan(1e-12);
