@@ -1,3 +1,4 @@
+import type { Escalation } from "./money/rises.js";
 import type { CostGroup } from "./program/groups.js";
 import type { PlanEntry } from "./structures/catalogue.js";
 import type { Structure } from "./structures/inputs.js";
@@ -215,8 +216,10 @@ export interface MoneySettings {
   readonly timing: "mid-year" | "end-of-year";
   /** Month in which the budget's year starts, 1 to 12. */
   readonly fiscalYearStart: number;
-  /** General inflation a year, for budgets in money of their years alone. */
+  /** General inflation a year, for amounts in money of their years. */
   readonly inflation: number;
+  /** Groups of costs whose prices rise otherwise than prices in general, each once. */
+  readonly escalation?: readonly Escalation[] | undefined;
   readonly programBearer: string;
   readonly bearers: ReadonlyArray<{ id: string; name: string }>;
 }

@@ -1,13 +1,16 @@
 import type { Assumed } from "./assumed.js";
-import type { InfestationCost, YearlyCost } from "./infestation-cost.js";
+import type { InfestationCost } from "./infestation-cost.js";
 import type { ProgramOption, StudyInput } from "./inputs.js";
 import { at } from "./lake/calendar.js";
-import { Money, noMoney, totalOf } from "./money/line.js";
+import type { CostGroup } from "./money/cost-group.js";
+import { Money, totalOf } from "./money/line.js";
+import { inEachYear, type Rises, riseIn } from "./money/rises.js";
+import { type CostWeights, costWeights, expectedLosses, noCost, presentValueOf } from "./present-value.js";
 import { type Arrivals, arrivals } from "./program/arrivals.js";
 import { type ProgramLine, programLines } from "./program/cost.js";
 import { costShare, slipThroughByYear } from "./program/ramp-up.js";
 import { type CourseYear, followCourse, type Noticing, noticedAtOnce } from "./risk/course.js";
-import { type ByAge, expectedByYear, presentWeights, weightedSum } from "./risk/expectation.js";
+import { weightedSum } from "./risk/expectation.js";
 import { type HazardParameters, yearlyHazard } from "./risk/hazard.js";
 import type { ScheduleResult } from "./schedules.js";
 
@@ -30,22 +33,25 @@ export interface OptionResult {
   /** A year of the program in full while the lake is clean, with its lines. */
   readonly programLines: readonly ProgramLine[];
   readonly programPerYear: Money;
+  /** The same in each year of the horizon, with the rises of its prices. */
+  readonly programInYear: readonly Money[];
   /** What the lake costs under these levels once it is known to be infested. */
   readonly schedule: ScheduleResult;
   /** What it costs while nobody knows: under the lake's own levels. */
   readonly unnoticed: InfestationCost;
   /** A year of following the option's schedule, from the year in which mussels are noticed on. */
   readonly schedulePerYear: Money;
+  /** The same in each year of the horizon, with the rises of its prices. */
+  readonly scheduleInYear: readonly Money[];
   readonly schedulePresentValue: Money;
-  /** What a yearly cost, paid while the lake is known to be infested, weighs in the present value. */
-  readonly knownWeight: number;
+  /** What a yearly cost of a group, paid while the lake is known to be infested, weighs in the present value. */
+  readonly knownWeight: (group: CostGroup) => number;
   readonly expectedByYear: readonly CostPair[];
   readonly presentValue: CostPair;
   /** Equal yearly amount with the same present value. */
   readonly equivalentYearly: CostPair;
   readonly undiscounted: CostPair;
-  /** What a cost in each year of an infestation weighs in the expected present value. */
-  readonly weights: ByAge;
+  readonly weights: CostWeights;
   readonly infestationByBearer: ReadonlyArray<{ readonly id: string; readonly presentValue: Money }>;
   readonly apartPresentValue: Money;
 }
@@ -55,12 +61,14 @@ export interface OptionSettings {
   readonly hazard: HazardParameters;
   readonly suitability: number;
   readonly factors: readonly number[];
+  readonly rises: Rises;
 }
 
 /**
  * One option over the horizon: its chance of infestation, its program and the infestation that it still risks. The
  * program and the schedule cost K(t) = g(t) G (1 − H(t−1) + a H(t−1)) + O N(t) in year t, and the infestation what it
- * costs under the lake's own levels while it is unnoticed, under the option's from then on.
+ * costs under the lake's own levels while it is unnoticed, under the option's from then on. G, O and what the
+ * infestation costs have the rises of their prices in them.
  */
 export function optionResult(
   option: ProgramOption,
@@ -68,46 +76,48 @@ export function optionResult(
   source: Assumed,
   settings: OptionSettings,
 ): OptionResult {
-  const { factors, schedules } = settings;
+  const { factors, rises, schedules } = settings;
   const risk = riskOf(option, input, source, settings);
   const lines = programLines(option, input.money);
   const schedule = scheduleOf(option, schedules);
-  const schedulePerYear = totalOf(schedule.operating);
+  const programInYear = inEachYear(lines, factors.length, rises);
+  const scheduleInYear = inEachYear(schedule.operating, factors.length, rises);
   const { course } = risk;
   const known = course.map(({ noticed }) => noticed.reduce((sum, chance) => sum + chance, 0));
-  const program = programByYear(totalOf(lines), option, risk.knownBefore).map((cost, year) =>
-    cost.plus(schedulePerYear.times(at(known, year))),
+  const followed = scheduleInYear.map((cost, year) => cost.times(at(known, year)));
+  const program = programByYear(programInYear, option, risk.knownBefore).map((cost, year) =>
+    cost.plus(at(followed, year)),
   );
   const [{ infestation: unnoticed }] = schedules;
   const noticed = schedule.infestation;
-  const losses = expectedByYear(
-    { unnoticed: plain(unnoticed.harm), noticed: plain(noticed.byYear) },
-    course,
-  ).map((loss) => new Money(loss));
-  const weights = presentWeights(course, factors);
+  const losses = expectedLosses({ unnoticed, noticed }, course, rises).map((loss) => new Money(loss));
+  const weights = costWeights(course, factors, rises);
   const allOnes = factors.map(() => 1);
-  const infestationAt = (by: ByAge) => presentValueOf(noticed, by, unnoticed);
+  const infestationAt = (by: CostWeights) => presentValueOf(noticed, by, unnoticed);
   const present = pair(weightedSum(program, factors), infestationAt(weights));
-  const knownWeight = factors.reduce((sum, factor, year) => sum + factor * at(known, year), 0);
+  const knownWeight = (group: CostGroup) =>
+    factors.reduce((sum, factor, year) => sum + factor * at(known, year) * riseIn(group, year, rises), 0);
   return {
     option,
     ...risk,
     infestedByYear: course.map(({ infested }) => infested),
     programLines: lines,
     programPerYear: totalOf(lines),
+    programInYear,
     schedule,
     unnoticed,
-    schedulePerYear,
-    schedulePresentValue: schedulePerYear.times(knownWeight),
+    schedulePerYear: totalOf(schedule.operating),
+    scheduleInYear,
+    schedulePresentValue: weightedSum(followed, factors),
     knownWeight,
     expectedByYear: program.map((cost, year) => pair(cost, at(losses, year))),
     presentValue: present,
     equivalentYearly: perYear(present, factors),
-    undiscounted: pair(weightedSum(program, allOnes), infestationAt(presentWeights(course, allOnes))),
+    undiscounted: pair(weightedSum(program, allOnes), infestationAt(costWeights(course, allOnes, rises))),
     weights,
     infestationByBearer: noticed.byBearer.map(({ id, ...cost }) => ({
       id,
-      presentValue: presentValueOf(cost, weights, bearerOf(unnoticed, id)),
+      presentValue: presentValueOf(cost, weights, bearerOf(unnoticed, id) ?? noCost),
     })),
     apartPresentValue: weightedSum(unnoticed.apartByYear, weights.unnoticed).plus(
       weightedSum(noticed.apartByYear, weights.noticed),
@@ -115,22 +125,7 @@ export function optionResult(
   };
 }
 
-/**
- * Expected present value of a yearly cost of an infestation: all of it while mussels are known, its harm before.
- * @param unnoticed the same cost before, where that differs
- */
-export function presentValueOf(
-  cost: YearlyCost,
-  weights: ByAge,
-  unnoticed: YearlyCost | undefined = cost,
-): Money {
-  const before = unnoticed ? weightedSum(unnoticed.harm, weights.unnoticed) : noMoney;
-  return before.plus(weightedSum(cost.byYear, weights.noticed));
-}
-
 const bearerOf = ({ byBearer }: InfestationCost, id: string) => byBearer.find((bearer) => bearer.id === id);
-
-const plain = (amounts: readonly Money[]) => amounts.map((amount) => amount.toNumber());
 
 function scheduleOf({ schedule }: ProgramOption, schedules: OptionSettings["schedules"]): ScheduleResult {
   const found = schedules.find(({ id }) => id === schedule);
@@ -164,10 +159,16 @@ function riskOf(option: ProgramOption, input: StudyInput, source: Assumed, setti
 }
 
 /** The program's cost runs in full while no mussels are known, and at the option's own share from then on. */
-function programByYear(perYear: Money, option: ProgramOption, knownBefore: readonly number[]): Money[] {
+function programByYear(
+  inYear: readonly Money[],
+  option: ProgramOption,
+  knownBefore: readonly number[],
+): Money[] {
   const { share } = option.afterInfestation;
   return knownBefore.map((known, year) =>
-    perYear.times(costShare(option, year)).times(1 - known + known * share),
+    at(inYear, year)
+      .times(costShare(option, year))
+      .times(1 - known + known * share),
   );
 }
 

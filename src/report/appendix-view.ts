@@ -1,8 +1,9 @@
 import type { Assumption } from "../assumptions/entry.js";
 import { isControl } from "../model/infestation-cost.js";
 import { at } from "../model/lake/calendar.js";
+import { costGroupOf } from "../model/money/cost-group.js";
 import { amountOf, type CostLine, type Money, noMoney, sumOf } from "../model/money/line.js";
-import type { ByAge } from "../model/risk/expectation.js";
+import { type CostWeights, presentValueByAge, weightsOf } from "../model/present-value.js";
 import type { StructureResult } from "../model/structures/structure.js";
 import type { ReportContext } from "./context.js";
 import { lineDimensions } from "./format.js";
@@ -64,11 +65,12 @@ function linesTable(context: ReportContext): TableView {
 }
 
 /** What a line weighs in the present value in each year of an infestation: losses count before it is noticed too. */
-function lineWeights(line: CostLine, { unnoticed, noticed }: ByAge): readonly number[] {
+function lineWeights(line: CostLine, weights: CostWeights): readonly number[] {
+  const { unnoticed, noticed } = weightsOf(costGroupOf(line), weights);
   return isControl(line) ? noticed : noticed.map((weight, age) => weight + at(unnoticed, age));
 }
 
-function structureLines(result: StructureResult, weights: ByAge, context: ReportContext) {
+function structureLines(result: StructureResult, weights: CostWeights, context: ReportContext) {
   const { format } = context;
   const years = result.years.slice(-weights.noticed.length);
   const names = [...new Set(years.flatMap((lines) => lines.filter(isCounted).map((line) => line.what)))];
@@ -131,6 +133,7 @@ function layerNumbers({ comparison, assumptionNumber }: ReportContext): string {
 function byYearTable(context: ReportContext): TableView {
   const { comparison, format, horizon } = context;
   const weights = context.comparison.baseline.weights;
+  const values = presentValueByAge(comparison.infestation, weights);
   const since = context.infestedSince === undefined ? "since establishment" : "of this budget";
   return {
     id: "table-by-year",
@@ -140,7 +143,7 @@ function byYearTable(context: ReportContext): TableView {
       num("Density, share of capacity"),
       num("All structures"),
       num("Weight"),
-      num("Amount × weight"),
+      num(weights.rising.size === 0 ? "Amount × weight" : "Weighed, with rises"),
     ),
     rows: Array.from({ length: horizon }, (_, year) => {
       const amount = at(comparison.infestation.byYear, year);
@@ -149,7 +152,7 @@ function byYearTable(context: ReportContext): TableView {
         num(at(comparison.lake.densityByYear, year).toFixed(2)),
         num(format.exactMoney(amount)),
         num(at(weights.noticed, year).toFixed(4)),
-        num(format.exactMoney(amount.times(at(weights.noticed, year)))),
+        num(format.exactMoney(at(values, year))),
       );
     }),
     total: row(
@@ -159,7 +162,11 @@ function byYearTable(context: ReportContext): TableView {
       num(""),
       num(format.exactMoney(comparison.baseline.presentValue.infestation)),
     ),
-    note: "Weight: sum over the years of the horizon of the chance that establishment was that long ago, times the discount factor, without a program.",
+    note:
+      "Weight: sum over the years of the horizon of the chance that establishment was that long ago, times the discount factor, without a program." +
+      (weights.rising.size === 0
+        ? ""
+        : " Costs whose prices rise otherwise than prices in general weigh by their own weights, with the rise in each year; so does appendix A."),
     compact: true,
   };
 }

@@ -1,5 +1,7 @@
+import type { CostStream } from "../infestation-cost.js";
 import { at } from "../lake/calendar.js";
-import type { OptionResult } from "../option.js";
+import type { Money } from "../money/line.js";
+import type { OptionResult, OptionSettings } from "../option.js";
 import { costShare } from "../program/ramp-up.js";
 import { followCourse } from "../risk/course.js";
 
@@ -18,12 +20,16 @@ export interface CostOfChances {
   readonly ofCleanYears: readonly number[];
 }
 
-export function costOfChances(option: OptionResult, factors: readonly number[]): CostOfChances {
+export function costOfChances(
+  option: OptionResult,
+  settings: Pick<OptionSettings, "factors" | "rises">,
+): CostOfChances {
+  const { factors } = settings;
   const horizon = factors.length;
   const contained = containedByAge(option, horizon);
-  const established = costsIfEstablished(option, factors);
+  const established = costsIfEstablished(option, settings);
   const clean = factors.map(
-    (factor, year) => factor * costShare(option.option, year) * option.programPerYear.toNumber(),
+    (factor, year) => factor * costShare(option.option, year) * at(option.programInYear, year).toNumber(),
   );
   return {
     expected: (hazards) => {
@@ -55,29 +61,44 @@ function containedByAge({ noticing }: OptionResult, horizon: number): number[] {
 }
 
 /** D: present cost, from its year on, of an infestation established in year 1, 2, … for certain, until it is contained. */
-function costsIfEstablished(option: OptionResult, factors: readonly number[]): number[] {
-  const { unnoticed, schedule, programPerYear, schedulePerYear, noticing } = option;
+function costsIfEstablished(
+  option: OptionResult,
+  { factors, rises }: Pick<OptionSettings, "factors" | "rises">,
+): number[] {
+  const { unnoticed, schedule, noticing } = option;
   const certain = factors.map((_, year) => Number(year === 0));
   const course = followCourse(certain, noticing);
-  const ofSchedule = schedulePerYear.toNumber();
-  const losses = course.map(
-    (during, age) =>
-      at(unnoticed.harm, age).toNumber() * at(during.unnoticed, 0) +
-      (at(schedule.infestation.byYear, age).toNumber() + ofSchedule) * at(during.noticed, 0),
-  );
-  const programs = course.map((_, age) => {
+  const lossesOf = (before: CostStream | undefined, known: CostStream | undefined) =>
+    course.map(
+      (during, age) =>
+        amountOf(before?.harm, age) * at(during.unnoticed, 0) +
+        amountOf(known?.byYear, age) * at(during.noticed, 0),
+    );
+  const all = lossesOf(unnoticed, schedule.infestation);
+  const rising = [...rises].map(([group, growth]) => ({
+    growth,
+    losses: lossesOf(unnoticed.rising.get(group), schedule.infestation.rising.get(group)),
+  }));
+  const kept = course.map((_, age) => {
     const before = course[age - 1];
-    if (!before) return programPerYear.toNumber();
-    const kept = at(before.unnoticed, 0) + before.known * option.option.afterInfestation.share;
-    return programPerYear.toNumber() * kept;
+    return before ? at(before.unnoticed, 0) + before.known * option.option.afterInfestation.share : 1;
   });
-  return factors.map((_, year) =>
-    factors
-      .slice(year)
-      .reduce(
-        (sum, factor, age) =>
-          sum + factor * (at(losses, age) + costShare(option.option, year + age) * at(programs, age)),
-        0,
-      ),
+  const followed = course.map(({ noticed }) => at(noticed, 0));
+  const programs = factors.map(
+    (_, year) => costShare(option.option, year) * at(option.programInYear, year).toNumber(),
   );
+  const schedules = option.scheduleInYear.map((cost) => cost.toNumber());
+  return factors.map((_, established) => {
+    let sum = 0;
+    for (let year = established; year < factors.length; year++) {
+      const age = year - established;
+      let cost = at(all, age) + at(followed, age) * at(schedules, year) + at(kept, age) * at(programs, year);
+      for (const { growth, losses } of rising) cost += at(losses, age) * (at(growth, year) - 1);
+      sum += at(factors, year) * cost;
+    }
+    return sum;
+  });
 }
+
+const amountOf = (amounts: readonly Money[] | undefined, age: number) =>
+  amounts ? at(amounts, age).toNumber() : 0;

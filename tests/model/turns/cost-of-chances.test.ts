@@ -11,7 +11,8 @@ import { relativeGap } from "../near.js";
 import { chance, courseCases } from "../risk/courses.js";
 import { wholeStudy } from "../study.js";
 
-const { baseline, options, discountFactors } = compare(wholeStudy, assumed);
+const { baseline, options, discountFactors, rises } = compare(wholeStudy, assumed);
+const settings = { factors: discountFactors, rises };
 const results = [baseline, ...options.map(({ result }) => result)];
 const horizon = discountFactors.length;
 const numbers = (amounts: ReadonlyArray<{ toNumber: () => number }>) =>
@@ -37,7 +38,7 @@ describe("the cost of an option as a function of its chances", () => {
   it("is its present value at its own chances", () => {
     for (const result of results) {
       const hazards = Array<number>(horizon).fill(result.hazard);
-      const found = costOfChances(result, discountFactors).expected(hazards);
+      const found = costOfChances(result, settings).expected(hazards);
       expect(relativeGap(found, result.presentValue.total.toNumber())).toBeLessThan(1e-12);
     }
   });
@@ -49,7 +50,7 @@ describe("the cost of an option as a function of its chances", () => {
       fc.property(courseCases, chances, growth, ({ noticing }, hazards, rampUp) => {
         for (const each of results) {
           const result = { ...each, noticing, option: { ...each.option, rampUp } };
-          const found = costOfChances(result, discountFactors).expected(hazards);
+          const found = costOfChances(result, settings).expected(hazards);
           expect(relativeGap(found, byCourse(result, hazards))).toBeLessThan(1e-9);
         }
       }),
@@ -59,7 +60,7 @@ describe("the cost of an option as a function of its chances", () => {
 
   it("changes by a clean year's cost from one certain year of establishment to the next", () => {
     for (const result of results) {
-      const { expected, ofCleanYears } = costOfChances(result, discountFactors);
+      const { expected, ofCleanYears } = costOfChances(result, settings);
       const certain = (year: number) => expected(discountFactors.map((_, each) => Number(each === year)));
       ofCleanYears.forEach((cost, year) => {
         expect(Math.abs(certain(year + 1) - certain(year) - cost)).toBeLessThan(
