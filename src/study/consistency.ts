@@ -1,6 +1,7 @@
 import { scaledTraffic } from "../model/program/traffic.js";
 import { boatProblems } from "./consistency-boats.js";
 import { levelProblems } from "./consistency-levels.js";
+import { moneyProblems } from "./consistency-money.js";
 import { openProblems } from "./consistency-open.js";
 import { programProblems } from "./consistency-program.js";
 import { stationProblems } from "./consistency-staffing.js";
@@ -19,6 +20,7 @@ export function contradictions(parts: SoundParts): Contradiction[] {
     ...rampProblems(parts),
     ...bearerProblems(parts),
     ...inflationProblems(parts),
+    ...moneyProblems(parts),
     ...infestedProblems(parts),
     ...repeatedIds(parts.overrides ?? [], ["overrides"]),
   ];

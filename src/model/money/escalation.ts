@@ -23,6 +23,11 @@ export function growthFactors(horizon: number, rate: number, times: PriceTimes):
   return Array.from({ length: horizon }, (_, index) => (1 + rate) ** yearsFromPrices(index + 1, times));
 }
 
+/** Growth of a price at a yearly rate from the price year to a time in years from the start of year 1. */
+export function priceGrowth(rate: number, time: number, { priceYear, startYear }: PriceTimes): number {
+  return (1 + rate) ** (startYear + time - priceYear - 1 / 2);
+}
+
 /**
  * Sum by year of the flows of several cost groups, in constant prices of the price year, where some groups rise
  * faster or slower than prices in general. A group without a rate goes with general inflation.
