@@ -6,8 +6,9 @@ import { amountOf, type CostLine, type Money, noMoney, sumOf } from "../model/mo
 import { type CostWeights, presentValueByAge, weightsOf } from "../model/present-value.js";
 import type { StructureResult } from "../model/structures/structure.js";
 import type { ReportContext } from "./context.js";
-import { lineDimensions } from "./format.js";
+import { lineDimensions, significant } from "./format.js";
 import { matureYear } from "./infestation-view.js";
+import { pricesText } from "./money-view.js";
 import { groupRow, head, num, type RowView, row, type TableView } from "./view-types.js";
 
 export interface AppendixView {
@@ -178,12 +179,19 @@ function assumptionsTable(context: ReportContext): TableView {
   return {
     id: "table-assumptions",
     caption: "Every assumption used, with its origin",
-    head: head("Assumption", num("Value (low–high), unit"), "Basis", "Source and note"),
+    head: head(
+      "Assumption",
+      num("Value (low–high), unit, as its source has it"),
+      num("Used"),
+      "Basis",
+      "Source and note",
+    ),
     rows: used.map((entry) => {
       const own = overrides.get(entry.id);
       return row(
         `${assumptionNumber(entry.id)} ${breakable(entry.id)}`,
-        num(`${own ? `${own.text} (own)` : entry.value} (${entry.low}–${entry.high}) ${unitText(entry)}`),
+        num(`${entry.value} (${entry.low}–${entry.high}) ${unitText(entry)}`),
+        num(own ? `${own.text} (own)` : usedText(entry, context)),
         own ? "operator" : entry.basis,
         [`[${entry.source}]`, entry.note].filter(Boolean).join(" "),
       );
@@ -200,21 +208,35 @@ function unitText({ unit, priceYear }: Assumption): string {
   return priceYear === undefined ? unit : `${unit.replace("$", "USD")} of ${priceYear}`;
 }
 
-function pricesNote({ run }: ReportContext): string {
-  const { currency, exchangeRate } = run.document.money;
-  const rate =
-    currency === "USD" ? "" : ` They are turned into ${currency} at ${exchangeRate} for one US dollar.`;
-  return `Prices in US dollars are used as they stand, without conversion to the study's price year.${rate} “Judged” means that no published value was found: replace it with the operator's own.`;
+/** A price in the study's money with what it was multiplied by; nothing where it is used as its source has it. */
+function usedText(entry: Assumption, { run, priceYear }: ReportContext): string {
+  const factor = run.prices.factorOf(entry);
+  if (factor === 1) return "";
+  const { currency } = run.document.money;
+  const year = run.prices.index ? priceYear : entry.priceYear;
+  const unit = entry.unit.replace("$", currency);
+  return `${significant(entry.value * factor, 4)} ${unit} of ${year} (× ${significant(factor, 4)})`;
 }
 
-function overridesTable({ run }: ReportContext): TableView | undefined {
+function pricesNote(context: ReportContext): string {
+  return `${pricesText(context)} “Judged” means that no published value was found: replace it with the operator's own.`;
+}
+
+function overridesTable(context: ReportContext): TableView | undefined {
+  const { run } = context;
   if (run.overrides.length === 0) return undefined;
   return {
     id: "table-overrides",
     caption: "Own values in place of the project's assumptions",
     head: head("Assumption", num("Own value"), num("Project's value"), "Reason", "Within the stated range"),
     rows: run.overrides.map(({ entry, text, reason, outsideRange }) =>
-      row(entry.id, num(text), num(`${entry.value} ${unitText(entry)}`), reason, outsideRange ? "no" : "yes"),
+      row(
+        entry.id,
+        num(text),
+        num([`${entry.value} ${unitText(entry)}`, usedText(entry, context)].filter(Boolean).join(" → ")),
+        reason,
+        outsideRange ? "no" : "yes",
+      ),
     ),
   };
 }

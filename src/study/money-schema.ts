@@ -2,10 +2,11 @@ import { z } from "zod";
 import { costGroups } from "../model/money/cost-group.js";
 import { type PlanningRate, planningRate } from "../model/money/planning-rate.js";
 import type { Quantity } from "../units/quantity.js";
+import type { SpreadQuantity } from "../units/spread.js";
 import { identifier, monthNames, quantity, shortText, year } from "./fields.js";
 
 /** A rate that is entered, or that follows from the federal rule. */
-export type DiscountRate = Quantity & {
+export type DiscountRate = SpreadQuantity & {
   readonly planning?: PlanningRate & {
     readonly meanYield: Quantity;
     readonly previousRate: Quantity;
@@ -13,13 +14,18 @@ export type DiscountRate = Quantity & {
   };
 };
 
+const oneRate = quantity("yearlyShare").refine(
+  ({ spread }) => spread === undefined,
+  "one rate without a range",
+);
+
 const plannedRate = z
   .strictObject({
     planningRate: z.strictObject({
-      meanYield: quantity("yearlyShare").meta({
+      meanYield: oneRate.meta({
         description: "Mean yield of Treasury securities with 15 years or more left",
       }),
-      previousRate: quantity("yearlyShare").meta({
+      previousRate: oneRate.meta({
         description: "The rate of the fiscal year before, in eighths of a percent",
       }),
       origin: shortText,

@@ -229,7 +229,7 @@ export const dimensions = {
     unit: "1",
     us: display("%", "%/yr"),
     si: display("%", "%/yr"),
-    example: '"0.5 %/yr" or "-1 %/yr"',
+    example: '"0.5 %/yr"',
   },
   money: money("an amount of money", "1", each, each, '"$17,000"'),
   moneyPerYear: {
