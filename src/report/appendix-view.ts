@@ -179,13 +179,7 @@ function assumptionsTable(context: ReportContext): TableView {
   return {
     id: "table-assumptions",
     caption: "Every assumption used, with its origin",
-    head: head(
-      "Assumption",
-      num("Value (low–high), unit, as its source has it"),
-      num("Used"),
-      "Basis",
-      "Source and note",
-    ),
+    head: head("Assumption", num("Value (low–high), unit"), num("Used"), "Basis", "Source and note"),
     rows: used.map((entry) => {
       const own = overrides.get(entry.id);
       return row(
@@ -219,7 +213,7 @@ function usedText(entry: Assumption, { run, priceYear }: ReportContext): string 
 }
 
 function pricesNote(context: ReportContext): string {
-  return `${pricesText(context)} “Judged” means that no published value was found: replace it with the operator's own.`;
+  return `Value: as its source has it. Used: what it is turned into, where that differs. ${pricesText(context)} “Judged” means that no published value was found: replace it with the operator's own.`;
 }
 
 function overridesTable(context: ReportContext): TableView | undefined {

@@ -83,7 +83,7 @@ function indexNotes(priceYear: number, { prices, assumptions, document }: Report
 }
 
 const recoveryText =
-  "Equipment: the comparison spreads a price over the equipment's life by capital recovery, interest at the discount rate included. A study shorter or longer than a life then needs no value for what is left; the last table here counts it the other way.";
+  "Equipment: the comparison spreads a price over the equipment's life by capital recovery, interest at the discount rate included. A study shorter or longer than a life then needs no value for what is left; the table “Two ways to count equipment” has the other way.";
 
 const groupNames: Record<CostGroup, string> = {
   energy: "Energy lost, used or gained",

@@ -12,7 +12,7 @@ const files = readdirSync(folder).filter((name) => name.endsWith(".yaml"));
 
 describe.each(files)("the example %s", (file) => {
   const comparison = compareStudy(readStudyFile(fileURLToPath(new URL(file, folder))), assumptionSet);
-  const { structures, infestation, baseline, options, discountFactors } = comparison;
+  const { structures, infestation, baseline, options, discountFactors, rises } = comparison;
 
   it("has totals that are the sum of its lines, and no money that is not in a line", () => {
     infestation.byYear.forEach((total, year) => {
@@ -72,11 +72,16 @@ describe.each(files)("the example %s", (file) => {
   it("has an expected loss that a plain sum over the years of establishment gives as well", () => {
     for (const result of [baseline, ...options.map((each) => each.result)]) {
       let sum = 0;
-      const losses = result.schedule.infestation.byYear;
+      const { byYear: losses, rising } = result.schedule.infestation;
       discountFactors.forEach((factor, year) => {
         for (let established = 0; established <= year; established++) {
           const chance = result.hazard * (1 - result.hazard) ** established;
-          sum += factor * chance * (losses[year - established]?.toNumber() ?? Number.NaN);
+          let loss = losses[year - established]?.toNumber() ?? Number.NaN;
+          for (const [group, part] of rising) {
+            const rise = rises.get(group)?.[year] ?? Number.NaN;
+            loss += (rise - 1) * (part.byYear[year - established]?.toNumber() ?? Number.NaN);
+          }
+          sum += factor * chance * loss;
         }
       });
       expect(relativeGap(result.presentValue.infestation.toNumber(), sum)).toBeLessThan(1e-9);
