@@ -1,7 +1,7 @@
 import type { MoneySettings } from "./inputs.js";
 import { bearerIds, centsByBearer } from "./money/bearer.js";
-import { costGroupOf } from "./money/cost-group.js";
 import { type Money, moneyOf, noMoney, sumOf } from "./money/line.js";
+import { priceGroupOf } from "./money/price-group.js";
 import type { OptionResult } from "./option.js";
 
 export interface BearerShare {
@@ -54,7 +54,7 @@ function ownLevels(bearer: string, { schedule, knownWeight }: OptionResult): Mon
     schedule.operating.flatMap((line) =>
       centsByBearer(line.bearer, line.cents)
         .filter(([id]) => id === bearer)
-        .map(([, cents]) => moneyOf(cents).times(knownWeight(costGroupOf(line)))),
+        .map(([, cents]) => moneyOf(cents).times(knownWeight(priceGroupOf(line)))),
     ),
   );
 }

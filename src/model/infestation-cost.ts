@@ -1,6 +1,6 @@
 import { centsByBearer } from "./money/bearer.js";
-import { type CostGroup, costGroupOf } from "./money/cost-group.js";
 import { type CostLine, type Money, moneyOf } from "./money/line.js";
+import { type PriceGroup, priceGroupOf } from "./money/price-group.js";
 import type { StructureResult } from "./structures/structure.js";
 
 /** A cost by year since establishment, in constant prices, all together and by what it is. */
@@ -15,7 +15,7 @@ export interface CostStream {
 /** What an infestation costs by year since establishment. */
 export interface YearlyCost extends CostStream {
   /** Of this, the parts whose prices rise otherwise than prices in general. */
-  readonly rising: ReadonlyMap<CostGroup, CostStream>;
+  readonly rising: ReadonlyMap<PriceGroup, CostStream>;
 }
 
 /** What an established infestation costs by year since establishment; sums of the structures' lines. */
@@ -39,7 +39,7 @@ export const isControl = ({ type }: CostLine) => type !== "loss";
 export function infestationCost(
   structures: readonly StructureResult[],
   skipYears: number,
-  rising: ReadonlySet<CostGroup> = new Set(),
+  rising: ReadonlySet<PriceGroup> = new Set(),
 ): InfestationCost {
   const horizon = Math.max(0, ...structures.map(({ years }) => years.length - skipYears));
   const noCents = (): CentsByYear => ({
@@ -84,12 +84,12 @@ export function infestationCost(
 interface CentsByYear {
   readonly harm: Float64Array;
   readonly control: Float64Array;
-  readonly rising: Map<CostGroup, CentsByYear>;
+  readonly rising: Map<PriceGroup, CentsByYear>;
 }
 
-function risingGroup(line: CostLine, rising: ReadonlySet<CostGroup>): CostGroup | undefined {
+function risingGroup(line: CostLine, rising: ReadonlySet<PriceGroup>): PriceGroup | undefined {
   if (rising.size === 0) return undefined;
-  const group = costGroupOf(line);
+  const group = priceGroupOf(line);
   return rising.has(group) ? group : undefined;
 }
 

@@ -2,8 +2,8 @@ import type { Assumed } from "./assumed.js";
 import type { InfestationCost } from "./infestation-cost.js";
 import type { ProgramOption, StudyInput } from "./inputs.js";
 import { at } from "./lake/calendar.js";
-import type { CostGroup } from "./money/cost-group.js";
 import { Money, totalOf } from "./money/line.js";
+import type { PriceGroup } from "./money/price-group.js";
 import { inEachYear, type Rises, riseIn } from "./money/rises.js";
 import { type CostWeights, costWeights, expectedLosses, noCost, presentValueOf } from "./present-value.js";
 import { type Arrivals, arrivals } from "./program/arrivals.js";
@@ -45,7 +45,7 @@ export interface OptionResult {
   readonly scheduleInYear: readonly Money[];
   readonly schedulePresentValue: Money;
   /** What a yearly cost of a group, paid while the lake is known to be infested, weighs in the present value. */
-  readonly knownWeight: (group: CostGroup) => number;
+  readonly knownWeight: (group: PriceGroup) => number;
   readonly expectedByYear: readonly CostPair[];
   readonly presentValue: CostPair;
   /** Equal yearly amount with the same present value. */
@@ -95,7 +95,7 @@ export function optionResult(
   const allOnes = factors.map(() => 1);
   const infestationAt = (by: CostWeights) => presentValueOf(noticed, by, unnoticed);
   const present = pair(weightedSum(program, factors), infestationAt(weights));
-  const knownWeight = (group: CostGroup) =>
+  const knownWeight = (group: PriceGroup) =>
     factors.reduce((sum, factor, year) => sum + factor * at(known, year) * riseIn(group, year, rises), 0);
   return {
     option,

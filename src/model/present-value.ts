@@ -1,7 +1,7 @@
 import type { CostStream, YearlyCost } from "./infestation-cost.js";
 import { at } from "./lake/calendar.js";
-import type { CostGroup } from "./money/cost-group.js";
 import { type Money, noMoney } from "./money/line.js";
+import type { PriceGroup } from "./money/price-group.js";
 import { type Rises, riseIn } from "./money/rises.js";
 import type { CourseYear } from "./risk/course.js";
 import { type ByAge, expectedByYear, presentWeights, weightedSum } from "./risk/expectation.js";
@@ -9,7 +9,7 @@ import { type ByAge, expectedByYear, presentWeights, weightedSum } from "./risk/
 /** What a cost in each year of an infestation weighs in the expected present value. */
 export interface CostWeights extends ByAge {
   /** The same for groups of costs whose prices rise otherwise than prices in general: discount factors times rises. */
-  readonly rising: ReadonlyMap<CostGroup, ByAge>;
+  readonly rising: ReadonlyMap<PriceGroup, ByAge>;
 }
 
 export function costWeights(
@@ -17,7 +17,7 @@ export function costWeights(
   factors: readonly number[],
   rises: Rises,
 ): CostWeights {
-  const risen = (group: CostGroup) => factors.map((factor, year) => factor * riseIn(group, year, rises));
+  const risen = (group: PriceGroup) => factors.map((factor, year) => factor * riseIn(group, year, rises));
   return {
     ...presentWeights(course, factors),
     rising: new Map([...rises.keys()].map((group) => [group, presentWeights(course, risen(group))])),
@@ -25,7 +25,7 @@ export function costWeights(
 }
 
 /** Weights of a group's costs. */
-export const weightsOf = (group: CostGroup, weights: CostWeights): ByAge =>
+export const weightsOf = (group: PriceGroup, weights: CostWeights): ByAge =>
   weights.rising.get(group) ?? weights;
 
 /** A cost that there is not. */

@@ -1,8 +1,8 @@
 import type { Assumption } from "../assumptions/entry.js";
 import { isControl } from "../model/infestation-cost.js";
 import { at } from "../model/lake/calendar.js";
-import { costGroupOf } from "../model/money/cost-group.js";
 import { amountOf, type CostLine, type Money, noMoney, sumOf } from "../model/money/line.js";
+import { priceGroupOf } from "../model/money/price-group.js";
 import { type CostWeights, presentValueByAge, weightsOf } from "../model/present-value.js";
 import type { StructureResult } from "../model/structures/structure.js";
 import type { ReportContext } from "./context.js";
@@ -67,7 +67,7 @@ function linesTable(context: ReportContext): TableView {
 
 /** What a line weighs in the present value in each year of an infestation: losses count before it is noticed too. */
 function lineWeights(line: CostLine, weights: CostWeights): readonly number[] {
-  const { unnoticed, noticed } = weightsOf(costGroupOf(line), weights);
+  const { unnoticed, noticed } = weightsOf(priceGroupOf(line), weights);
   return isControl(line) ? noticed : noticed.map((weight, age) => weight + at(unnoticed, age));
 }
 

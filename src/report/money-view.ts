@@ -1,10 +1,9 @@
 import { cashFlows } from "../model/cash-flows.js";
 import { at } from "../model/lake/calendar.js";
-import type { CostGroup } from "../model/money/cost-group.js";
+import type { PriceGroup } from "../model/money/price-group.js";
 import { equipmentBases } from "../model/program/equipment-bases.js";
-import type { ReportContext } from "./context.js";
+import { allOptions, type ReportContext } from "./context.js";
 import { percent } from "./format.js";
-import { allOptions } from "./program-view.js";
 import { head, num, row, type TableView } from "./view-types.js";
 
 export interface MoneyView {
@@ -85,7 +84,7 @@ function indexNotes(priceYear: number, { prices, assumptions, document }: Report
 const recoveryText =
   "Equipment: the comparison spreads a price over the equipment's life by capital recovery, interest at the discount rate included. A study shorter or longer than a life then needs no value for what is left; the table “Two ways to count equipment” has the other way.";
 
-const groupNames: Record<CostGroup, string> = {
+const groupNames: Record<PriceGroup, string> = {
   energy: "Energy lost, used or gained",
   water: "Water bought or given up",
   labour: "Labour and visits at structures",

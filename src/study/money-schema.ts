@@ -1,6 +1,6 @@
 import { z } from "zod";
-import { costGroups } from "../model/money/cost-group.js";
 import { type PlanningRate, planningRate } from "../model/money/planning-rate.js";
+import { priceGroups } from "../model/money/price-group.js";
 import type { Quantity } from "../units/quantity.js";
 import type { SpreadQuantity } from "../units/spread.js";
 import { identifier, monthNames, quantity, shortText, year } from "./fields.js";
@@ -61,7 +61,7 @@ const mostRise = 0.2;
 const escalation = z
   .array(
     z.strictObject({
-      group: z.enum(costGroups),
+      group: z.enum(priceGroups),
       rate: quantity("yearlyChange").refine(
         ({ value }) => Math.abs(value) <= mostRise,
         "a real rise from -20 to 20 % a year",

@@ -2,9 +2,9 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type Comparison, compare } from "../../src/model/compare.js";
 import type { StudyInput } from "../../src/model/inputs.js";
-import { type CostGroup, costGroupOf, costGroups } from "../../src/model/money/cost-group.js";
 import { discountFactors } from "../../src/model/money/interest.js";
 import { amountOf, noMoney, sumOf } from "../../src/model/money/line.js";
+import { type PriceGroup, priceGroupOf, priceGroups } from "../../src/model/money/price-group.js";
 import type { Escalation } from "../../src/model/money/rises.js";
 import type { OptionResult } from "../../src/model/option.js";
 import { presentValueByAge, presentValueOf } from "../../src/model/present-value.js";
@@ -35,14 +35,14 @@ const results = ({ baseline, options }: Comparison) => [baseline, ...options.map
 /** The present value of all that an option costs, from its lines: year by year, each line at its own rise. */
 function fromLines(result: OptionResult, { money }: StudyInput, escalation: readonly Escalation[]): number {
   const factors = discountFactors(money.horizon, money.discountRate, money.timing);
-  const rise = (group: CostGroup, year: number) =>
+  const rise = (group: PriceGroup, year: number) =>
     (1 + (escalation.find((each) => each.group === group)?.rate ?? 0)) **
     (money.startYear + year - money.priceYear);
   const { share } = result.option.afterInfestation;
   return factors.reduce((sum, factor, year) => {
     const known = result.course[year - 1]?.known ?? 0;
     const program = result.programLines.reduce(
-      (total, line) => total + amountOf(line).toNumber() * rise(costGroupOf(line), year),
+      (total, line) => total + amountOf(line).toNumber() * rise(priceGroupOf(line), year),
       0,
     );
     let cost = program * (1 - known + known * share);
@@ -50,7 +50,7 @@ function fromLines(result: OptionResult, { money }: StudyInput, escalation: read
       result.course[year]?.noticed.forEach((chance, since) => {
         for (const line of years[year - since] ?? []) {
           if (line.type !== "apart")
-            cost += chance * amountOf(line).toNumber() * rise(costGroupOf(line), year);
+            cost += chance * amountOf(line).toNumber() * rise(priceGroupOf(line), year);
         }
       });
     }
@@ -60,7 +60,7 @@ function fromLines(result: OptionResult, { money }: StudyInput, escalation: read
 
 describe("prices that rise at rates of nothing", () => {
   it("leave every amount as it is, to the last digit", () => {
-    const none = compare(rising(costGroups.map((group) => ({ group, rate: 0 }))), assumed);
+    const none = compare(rising(priceGroups.map((group) => ({ group, rate: 0 }))), assumed);
     results(none).forEach((result, index) => {
       const before = results(plain)[index];
       expect(String(result.presentValue.total)).toBe(String(before?.presentValue.total));
@@ -112,7 +112,7 @@ describe("the present value under rising prices", () => {
   it("rises by (1 + rate) for all groups together as a lower discount rate would have it", () => {
     // (1+r)/(1+s) - 1 in place of r, and a factor for the way from the price year to the present; plans and capital
     // recovery stay at the study's rate, so the amounts themselves are taken as they are.
-    const all = compare(rising(costGroups.map((group) => ({ group, rate: 0.01 }))), assumed);
+    const all = compare(rising(priceGroups.map((group) => ({ group, rate: 0.01 }))), assumed);
     const { horizon, discountRate, timing, startYear, priceYear } = wholeStudy.money;
     const factors = discountFactors(horizon, (1 + discountRate) / 1.01 - 1, timing);
     results(plain).forEach((result, index) => {

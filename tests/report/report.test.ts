@@ -33,7 +33,15 @@ describe("the report's first page", () => {
     const { board } = reportView(paying);
     expect(board.figures).toHaveLength(5);
     expect(board.question).toContain("Sorrel Bend Reservoir");
-    expect(board.answer.startsWith("Yes")).toBe(true);
+    expect(board.answer.startsWith(board.pays ? "Yes" : "No")).toBe(true);
+  });
+
+  it("says yes to a program that costs next to nothing", () => {
+    const document = exampleDocument("sorrel-bend");
+    const options = document.options.map((option) => ({ ...option, staff: [], equipment: [] }));
+    const { board } = reportView(runStudy({ ...document, options }, assumptions));
+    expect(board.answer).toMatch(/^Yes/);
+    expect(board.asked).toContain("is asked to approve");
   });
 
   it("says as plainly when a program is not worth its cost", () => {

@@ -1,15 +1,15 @@
 import { at } from "../lake/calendar.js";
-import { type CostGroup, costGroupOf } from "./cost-group.js";
 import { growthFactors, type PriceTimes } from "./escalation.js";
 import { type CostLine, Money, moneyOf } from "./line.js";
+import { type PriceGroup, priceGroupOf } from "./price-group.js";
 
 /** What prices of a group become in year 1, 2, … of the horizon for 1 in the price year; groups without a rise are absent. */
-export type Rises = ReadonlyMap<CostGroup, readonly number[]>;
+export type Rises = ReadonlyMap<PriceGroup, readonly number[]>;
 
 export const noRises: Rises = new Map();
 
 export interface Escalation {
-  readonly group: CostGroup;
+  readonly group: PriceGroup;
   /** Yearly rise above general inflation; negative where a price falls behind. */
   readonly rate: number;
 }
@@ -19,7 +19,7 @@ export function risesOf(
   escalation: readonly Escalation[],
   horizon: number,
   times: PriceTimes,
-): Map<CostGroup, number[]> {
+): Map<PriceGroup, number[]> {
   return new Map(escalation.map(({ group, rate }) => [group, growthFactors(horizon, rate, times)]));
 }
 
@@ -29,9 +29,9 @@ export function risesOf(
  */
 export function inEachYear(lines: readonly CostLine[], horizon: number, rises: Rises): Money[] {
   let cents = 0;
-  const rising = new Map<CostGroup, number>();
+  const rising = new Map<PriceGroup, number>();
   for (const line of lines) {
-    const group = costGroupOf(line);
+    const group = priceGroupOf(line);
     cents += line.cents;
     if (rises.has(group)) rising.set(group, (rising.get(group) ?? 0) + line.cents);
   }
@@ -45,7 +45,7 @@ export function inEachYear(lines: readonly CostLine[], horizon: number, rises: R
 }
 
 /** e: 1 for a group that goes with general inflation. @param year of the horizon, 0 is the first */
-export function riseIn(group: CostGroup, year: number, rises: Rises): number {
+export function riseIn(group: PriceGroup, year: number, rises: Rises): number {
   const factors = rises.get(group);
   return factors ? at(factors, year) : 1;
 }

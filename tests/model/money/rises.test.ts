@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
-import { costGroupOf, costGroups } from "../../../src/model/money/cost-group.js";
 import { type CostLine, costLine, totalOf } from "../../../src/model/money/line.js";
+import { priceGroupOf, priceGroups } from "../../../src/model/money/price-group.js";
 import { inEachYear, noRises, risesOf } from "../../../src/model/money/rises.js";
 import { relativeGap } from "../near.js";
 
@@ -33,15 +33,27 @@ describe("the group of a line", () => {
     ["protection", "visits", "labour"],
     ["protection", "year", "treatment"],
     ["program", "hours", "wages"],
-    ["program", "each", "equipment"],
-    ["revenue", "each", "fees"],
     ["program", "year", "other"],
     ["work", "area", "other"],
     ["work", "mass", "other"],
     ["loss", "days", "other"],
     ["loss", "each", "other"],
   ] as const)("of %s by %s is %s", (type, quantityKind, group) => {
-    expect(costGroupOf({ type, quantityKind })).toBe(group);
+    expect(priceGroupOf({ type, quantityKind })).toBe(group);
+  });
+});
+
+describe("the group of a program's line", () => {
+  test.each([
+    ["equipment", "equipment"],
+    ["hot-wash", "equipment"],
+    ["site-works", "equipment"],
+    ["seals", "other"],
+    ["fees", "fees"],
+    ["other-revenue", "other"],
+  ] as const)("counted by number, of %s there, is %s", (group, priceGroup) => {
+    const type = group === "fees" || group === "other-revenue" ? "revenue" : "program";
+    expect(priceGroupOf({ type, quantityKind: "each", group })).toBe(priceGroup);
   });
 });
 
@@ -97,11 +109,11 @@ describe("lines in each year", () => {
 
   it("have as many rises as the study names, each of one group", () => {
     const all = risesOf(
-      costGroups.map((group) => ({ group, rate: 0.01 })),
+      priceGroups.map((group) => ({ group, rate: 0.01 })),
       4,
       times,
     );
-    expect([...all.keys()]).toEqual([...costGroups]);
+    expect([...all.keys()]).toEqual([...priceGroups]);
     expect(() => risesOf([{ group: "energy", rate: -1 }], 4, times)).toThrow("allowed: above -1");
   });
 });
