@@ -1,6 +1,7 @@
 import type { Assumed } from "../model/assumed.js";
 import { parseQuantity, QuantityError } from "../units/quantity.js";
 import { type Assumption, type AssumptionSet, assumptionUnits } from "./entry.js";
+import { exchanged, type PriceFactor } from "./prices.js";
 
 /** A study's own value for an assumption, with the reason that the report prints. */
 export interface Override {
@@ -28,7 +29,7 @@ export interface OverrideProblem {
 export function applyOverrides(
   set: AssumptionSet,
   overrides: readonly Override[],
-  exchangeRate = 1,
+  factorOf: PriceFactor = exchanged(1),
 ): { applied: AppliedOverride[]; problems: OverrideProblem[] } {
   const applied: AppliedOverride[] = [];
   const problems: OverrideProblem[] = [];
@@ -45,7 +46,7 @@ export function applyOverrides(
     }
     try {
       const value = readValue(entry, override.value);
-      const scale = entry.unit.startsWith("$") ? exchangeRate : 1;
+      const scale = factorOf(entry);
       const outsideRange = value < entry.low * scale || value > entry.high * scale;
       applied.push({ entry, value, text: String(override.value), reason: override.reason, outsideRange });
     } catch (error) {
@@ -73,18 +74,17 @@ function readValue(entry: Assumption, value: string | number): number {
 }
 
 /**
- * The reader that the model gets: overrides first, then the file's value. Prices of the files are in US dollars
- * and are turned into the study's currency.
- * @param exchangeRate units of the study's currency for one US dollar
+ * The reader that the model gets: overrides first, then the file's value. Prices of the files are turned into the
+ * money of the study.
  */
 export function assumedFrom(
   set: AssumptionSet,
   applied: readonly AppliedOverride[],
-  exchangeRate: number,
+  factorOf: PriceFactor,
 ): Assumed {
   const values = new Map<string, number>();
   for (const [id, entry] of set.entries) {
-    values.set(id, entry.unit.startsWith("$") ? entry.value * exchangeRate : entry.value);
+    values.set(id, entry.value * factorOf(entry));
   }
   for (const { entry, value } of applied) values.set(entry.id, value);
   return (id) => {

@@ -1,6 +1,7 @@
 import type { MoneySettings } from "./inputs.js";
 import { bearerIds, centsByBearer } from "./money/bearer.js";
-import { type Money, moneyOf, noMoney } from "./money/line.js";
+import { type Money, moneyOf, noMoney, sumOf } from "./money/line.js";
+import { priceGroupOf } from "./money/price-group.js";
 import type { OptionResult } from "./option.js";
 
 export interface BearerShare {
@@ -49,9 +50,13 @@ export function bearerShares(
 
 /** Present value of what following the option's schedule costs a bearer; the baseline follows none. */
 function ownLevels(bearer: string, { schedule, knownWeight }: OptionResult): Money {
-  const parts = schedule.operating.flatMap((line) => centsByBearer(line.bearer, line.cents));
-  const own = parts.reduce((sum, [id, cents]) => (id === bearer ? sum + cents : sum), 0);
-  return moneyOf(own).times(knownWeight);
+  return sumOf(
+    schedule.operating.flatMap((line) =>
+      centsByBearer(line.bearer, line.cents)
+        .filter(([id]) => id === bearer)
+        .map(([, cents]) => moneyOf(cents).times(knownWeight(priceGroupOf(line)))),
+    ),
+  );
 }
 
 function lossOf(bearer: string, result: OptionResult): Money {

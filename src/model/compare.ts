@@ -8,6 +8,7 @@ import type { MoneySettings, ProgramOption, StudyInput } from "./inputs.js";
 import type { Suitability } from "./lake/suitability.js";
 import { discountFactors } from "./money/interest.js";
 import type { Money } from "./money/line.js";
+import { type Rises, risesOf } from "./money/rises.js";
 import { type OptionResult, type OptionSettings, optionResult } from "./option.js";
 import { balanceAtRate, otherRates, type RateBalance } from "./other-rates.js";
 import { type ProgramBudget, programBudget } from "./program/budget.js";
@@ -53,6 +54,7 @@ export interface Comparison {
   /** The lake's own levels and each other schedule of the study. */
   readonly schedules: readonly [ScheduleResult, ...ScheduleResult[]];
   readonly discountFactors: readonly number[];
+  readonly rises: Rises;
   readonly baseline: OptionResult;
   readonly options: readonly OptionBalance[];
   readonly hazard: HazardParameters;
@@ -77,7 +79,8 @@ export function compare(
   const [{ structures, infestation }] = schedules;
   const hazard = hazardParameters(input, source);
   const factors = discountFactors(money.horizon, money.discountRate, money.timing);
-  const settings = { schedules, hazard, suitability: lake.suitability.weight, factors };
+  const rises = risesOf(money.escalation ?? [], money.horizon, money);
+  const settings = { schedules, hazard, suitability: lake.suitability.weight, factors, rises };
   const results = input.options.map((option) => optionResult(option, input, source, settings));
   const baseline = results.find(({ option }) => isBaseline(option));
   if (!baseline)
@@ -90,6 +93,7 @@ export function compare(
     infestation,
     schedules,
     discountFactors: factors,
+    rises,
     baseline,
     options: others.map((result) => balance(result, baseline, { input, source, settings })),
     hazard,

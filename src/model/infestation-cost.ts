@@ -1,14 +1,21 @@
 import { centsByBearer } from "./money/bearer.js";
 import { type CostLine, type Money, moneyOf } from "./money/line.js";
+import { type PriceGroup, priceGroupOf } from "./money/price-group.js";
 import type { StructureResult } from "./structures/structure.js";
 
-/** What an infestation costs by year since establishment, all together and by what it is. */
-export interface YearlyCost {
+/** A cost by year since establishment, in constant prices, all together and by what it is. */
+export interface CostStream {
   readonly byYear: readonly Money[];
   /** What is lost, whether anyone knows of the mussels or not. */
   readonly harm: readonly Money[];
   /** What is done about them: only once they are noticed. */
   readonly control: readonly Money[];
+}
+
+/** What an infestation costs by year since establishment. */
+export interface YearlyCost extends CostStream {
+  /** Of this, the parts whose prices rise otherwise than prices in general. */
+  readonly rising: ReadonlyMap<PriceGroup, CostStream>;
 }
 
 /** What an established infestation costs by year since establishment; sums of the structures' lines. */
@@ -25,12 +32,20 @@ const isApart = (line: CostLine) => line.type === "apart";
 /** Losses are harm; work and protection are control. */
 export const isControl = ({ type }: CostLine) => type !== "loss";
 
-/** @param skipYears years of infestation that lie before the study's first year */
-export function infestationCost(structures: readonly StructureResult[], skipYears: number): InfestationCost {
+/**
+ * @param skipYears years of infestation that lie before the study's first year
+ * @param rising groups of costs that are kept apart, since their prices rise otherwise than prices in general
+ */
+export function infestationCost(
+  structures: readonly StructureResult[],
+  skipYears: number,
+  rising: ReadonlySet<PriceGroup> = new Set(),
+): InfestationCost {
   const horizon = Math.max(0, ...structures.map(({ years }) => years.length - skipYears));
   const noCents = (): CentsByYear => ({
     harm: new Float64Array(horizon),
     control: new Float64Array(horizon),
+    rising: new Map(),
   });
   const all = noCents();
   const apart = new Float64Array(horizon);
@@ -45,10 +60,15 @@ export function infestationCost(structures: readonly StructureResult[], skipYear
           continue;
         }
         const part = isControl(line) ? "control" : "harm";
-        add(all[part], year, line.cents);
-        add(ofStructure[part], year, line.cents);
+        const group = risingGroup(line, rising);
+        const addTo = (stream: CentsByYear, cents: number) => {
+          add(stream[part], year, cents);
+          if (group) add(streamOf(stream.rising, group, noCents)[part], year, cents);
+        };
+        addTo(all, line.cents);
+        addTo(ofStructure, line.cents);
         for (const [id, cents] of centsByBearer(line.bearer, line.cents)) {
-          add(streamOf(byBearer, id, noCents)[part], year, cents);
+          addTo(streamOf(byBearer, id, noCents), cents);
         }
       }
     }
@@ -61,9 +81,19 @@ export function infestationCost(structures: readonly StructureResult[], skipYear
   };
 }
 
-type CentsByYear = Readonly<Record<"harm" | "control", Float64Array>>;
+interface CentsByYear {
+  readonly harm: Float64Array;
+  readonly control: Float64Array;
+  readonly rising: Map<PriceGroup, CentsByYear>;
+}
 
-function streamOf(streams: Map<string, CentsByYear>, id: string, empty: () => CentsByYear): CentsByYear {
+function risingGroup(line: CostLine, rising: ReadonlySet<PriceGroup>): PriceGroup | undefined {
+  if (rising.size === 0) return undefined;
+  const group = priceGroupOf(line);
+  return rising.has(group) ? group : undefined;
+}
+
+function streamOf<Key>(streams: Map<Key, CentsByYear>, id: Key, empty: () => CentsByYear): CentsByYear {
   const known = streams.get(id);
   if (known) return known;
   const stream = empty();
@@ -75,7 +105,12 @@ function add(stream: Float64Array, year: number, cents: number): void {
   stream[year] = (stream[year] ?? 0) + cents;
 }
 
-const moneys = ({ harm, control }: CentsByYear): YearlyCost => ({
+const moneys = ({ rising, ...all }: CentsByYear): YearlyCost => ({
+  ...streamMoneys(all),
+  rising: new Map([...rising].map(([group, cents]) => [group, streamMoneys(cents)])),
+});
+
+const streamMoneys = ({ harm, control }: Pick<CentsByYear, "harm" | "control">): CostStream => ({
   byYear: Array.from(harm, (cents, year) => moneyOf(cents + (control[year] ?? 0))),
   harm: Array.from(harm, moneyOf),
   control: Array.from(control, moneyOf),

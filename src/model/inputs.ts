@@ -1,4 +1,5 @@
 import type { Bearer } from "./money/bearer.js";
+import type { Escalation } from "./money/rises.js";
 import type { CostGroup } from "./program/groups.js";
 import type { SamplesPerYear } from "./risk/detection.js";
 import type { PlanEntry } from "./structures/catalogue.js";
@@ -238,8 +239,10 @@ export interface MoneySettings {
   readonly timing: "mid-year" | "end-of-year";
   /** Month in which the budget's year starts, 1 to 12. */
   readonly fiscalYearStart: number;
-  /** General inflation a year, for budgets in money of their years alone. */
+  /** General inflation a year, for amounts in money of their years. */
   readonly inflation: number;
+  /** Groups of costs whose prices rise otherwise than prices in general, each once. */
+  readonly escalation?: readonly Escalation[] | undefined;
   readonly programBearer: string;
   readonly bearers: ReadonlyArray<{ id: string; name: string }>;
 }

@@ -99,7 +99,7 @@ function underLevels(
     ...schedule,
     levels,
     structures,
-    infestation: infestationCost(structures, yearsInfested),
+    infestation: infestationCost(structures, yearsInfested, risingGroups(input)),
     operating: [],
     storageGivenUp: 0,
     cleanEnergy: sumOf(structures.flatMap(({ cleanEnergy }) => cleanEnergy)),
@@ -107,6 +107,8 @@ function underLevels(
     litter: sumOf(structures.map(({ litter }) => litter.at(-1)?.mass ?? 0)),
   };
 }
+
+const risingGroups = ({ money }: StudyInput) => new Set(money.escalation?.map(({ group }) => group));
 
 const sumOf = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0);
 const meanOf = (values: readonly number[]) => sumOf(values) / values.length;

@@ -2,12 +2,14 @@ import type { Assumption } from "../assumptions/entry.js";
 import { isControl } from "../model/infestation-cost.js";
 import { at } from "../model/lake/calendar.js";
 import { amountOf, type CostLine, type Money, noMoney, sumOf } from "../model/money/line.js";
-import type { ByAge } from "../model/risk/expectation.js";
+import { priceGroupOf } from "../model/money/price-group.js";
+import { type CostWeights, weightsOf } from "../model/present-value.js";
 import type { StructureResult } from "../model/structures/structure.js";
 import type { ReportContext } from "./context.js";
-import { lineDimensions } from "./format.js";
+import { lineDimensions, significant } from "./format.js";
 import { matureYear } from "./infestation-view.js";
 import { byYearTable } from "./infestation-years.js";
+import { pricesText } from "./money-view.js";
 import { groupRow, head, num, type RowView, row, type TableView } from "./view-types.js";
 
 export interface AppendixView {
@@ -68,11 +70,12 @@ function linesTable(context: ReportContext): TableView {
 }
 
 /** What a line weighs in the present value in each year of an infestation: losses count before it is noticed too. */
-function lineWeights(line: CostLine, { unnoticed, noticed }: ByAge): readonly number[] {
+function lineWeights(line: CostLine, weights: CostWeights): readonly number[] {
+  const { unnoticed, noticed } = weightsOf(priceGroupOf(line), weights);
   return isControl(line) ? noticed : noticed.map((weight, age) => weight + at(unnoticed, age));
 }
 
-function structureLines(result: StructureResult, weights: ByAge, context: ReportContext) {
+function structureLines(result: StructureResult, weights: CostWeights, context: ReportContext) {
   const { format } = context;
   const years = result.years.slice(-weights.noticed.length);
   const names = [...new Set(years.flatMap((lines) => lines.filter(isCounted).map((line) => line.what)))];
@@ -154,12 +157,13 @@ function assumptionsTable(context: ReportContext): TableView {
   return {
     id: "table-assumptions",
     caption: "Every assumption used, with its origin",
-    head: head("Assumption", num("Value (low–high), unit"), "Basis", "Source and note"),
+    head: head("Assumption", num("Value (low–high), unit"), num("Used"), "Basis", "Source and note"),
     rows: used.map((entry) => {
       const own = overrides.get(entry.id);
       return row(
         `${assumptionNumber(entry.id)} ${breakable(entry.id)}`,
-        num(`${own ? `${own.text} (own)` : entry.value} (${entry.low}–${entry.high}) ${unitText(entry)}`),
+        num(`${entry.value} (${entry.low}–${entry.high}) ${unitText(entry)}`),
+        num(own ? `${own.text} (own)` : usedText(entry, context)),
         own ? "operator" : entry.basis,
         [`[${entry.source}]`, entry.note].filter(Boolean).join(" "),
       );
@@ -176,21 +180,35 @@ function unitText({ unit, priceYear }: Assumption): string {
   return priceYear === undefined ? unit : `${unit.replace("$", "USD")} of ${priceYear}`;
 }
 
-function pricesNote({ run }: ReportContext): string {
-  const { currency, exchangeRate } = run.document.money;
-  const rate =
-    currency === "USD" ? "" : ` They are turned into ${currency} at ${exchangeRate} for one US dollar.`;
-  return `Prices in US dollars are used as they stand, without conversion to the study's price year.${rate} “Judged” means that no published value was found: replace it with the operator's own.`;
+/** A price in the study's money with what it was multiplied by; nothing where it is used as its source has it. */
+function usedText(entry: Assumption, { run, priceYear }: ReportContext): string {
+  const factor = run.prices.factorOf(entry);
+  if (factor === 1) return "";
+  const { currency } = run.document.money;
+  const year = run.prices.index ? priceYear : entry.priceYear;
+  const unit = entry.unit.replace("$", currency);
+  return `${significant(entry.value * factor, 4)} ${unit} of ${year} (× ${significant(factor, 4)})`;
 }
 
-function overridesTable({ run }: ReportContext): TableView | undefined {
+function pricesNote(context: ReportContext): string {
+  return `Value: as its source has it. Used: what it is turned into, where that differs. ${pricesText(context)} “Judged” means that no published value was found: replace it with the operator's own.`;
+}
+
+function overridesTable(context: ReportContext): TableView | undefined {
+  const { run } = context;
   if (run.overrides.length === 0) return undefined;
   return {
     id: "table-overrides",
     caption: "Own values in place of the project's assumptions",
     head: head("Assumption", num("Own value"), num("Project's value"), "Reason", "Within the stated range"),
     rows: run.overrides.map(({ entry, text, reason, outsideRange }) =>
-      row(entry.id, num(text), num(`${entry.value} ${unitText(entry)}`), reason, outsideRange ? "no" : "yes"),
+      row(
+        entry.id,
+        num(text),
+        num([`${entry.value} ${unitText(entry)}`, usedText(entry, context)].filter(Boolean).join(" → ")),
+        reason,
+        outsideRange ? "no" : "yes",
+      ),
     ),
   };
 }

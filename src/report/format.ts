@@ -105,10 +105,9 @@ export function listedWithin(names: readonly string[], most: number): string {
   return new Intl.ListFormat("en", { type: "conjunction" }).format(shown);
 }
 
-/** A factor in words: times where it is large, else percent. */
+/** A factor in words: times where it is large, else percent; 101% is not told as 100%. */
 export function factorText(factor: number): string {
-  if (factor > 2) return `${significant(factor, 2)} times`;
-  return percent(factor, factor < 1 ? 2 : 3);
+  return factor > 2 ? `${significant(factor, 2)} times` : percent(factor, factor < 1 ? 2 : 3);
 }
 
 interface Spread {

@@ -1,6 +1,6 @@
 import { at } from "../model/lake/calendar.js";
 import { type Money, sumOf } from "../model/money/line.js";
-import { presentValueOf } from "../model/option.js";
+import { presentValueOf } from "../model/present-value.js";
 import type { ReportContext } from "./context.js";
 import { head, num, row, type TableView } from "./view-types.js";
 

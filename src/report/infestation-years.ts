@@ -1,4 +1,5 @@
 import { at } from "../model/lake/calendar.js";
+import { presentValueByAge } from "../model/present-value.js";
 import type { ReportContext } from "./context.js";
 import { head, num, type RowView, row, type TableView } from "./view-types.js";
 
@@ -27,13 +28,14 @@ type Years = Pick<TableView, "head" | "rows"> & { readonly note: string };
 function noticedAtOnce(context: ReportContext): Years {
   const { comparison, format, horizon } = context;
   const { weights } = comparison.baseline;
+  const values = presentValueByAge(comparison.infestation, weights);
   return {
     head: head(
       "Year",
       num("Density, share of capacity"),
       num("All structures"),
       num("Weight"),
-      num("Amount × weight"),
+      num(weights.rising.size === 0 ? "Amount × weight" : "Weighed, with rises"),
     ),
     rows: Array.from({ length: horizon }, (_, year) => {
       const amount = at(comparison.infestation.byYear, year);
@@ -42,10 +44,10 @@ function noticedAtOnce(context: ReportContext): Years {
         num(at(comparison.lake.densityByYear, year).toFixed(2)),
         num(format.exactMoney(amount)),
         num(at(weights.noticed, year).toFixed(4)),
-        num(format.exactMoney(amount.times(at(weights.noticed, year)))),
+        num(format.exactMoney(at(values, year))),
       );
     }),
-    note: "Weight: sum over the years of the horizon of the chance that establishment was that long ago, times the discount factor, without a program.",
+    note: `Weight: sum over the years of the horizon of the chance that establishment was that long ago, times the discount factor, without a program.${risesNote(context)}`,
   };
 }
 
@@ -53,6 +55,7 @@ function noticedAtOnce(context: ReportContext): Years {
 function partlyUnnoticed(context: ReportContext): Years {
   const { comparison, format, horizon } = context;
   const { weights } = comparison.baseline;
+  const values = presentValueByAge(comparison.infestation, weights);
   return {
     head: head(
       "Year",
@@ -61,7 +64,7 @@ function partlyUnnoticed(context: ReportContext): Years {
       num("Weight, noticed"),
       num("Losses alone, unnoticed"),
       num("Weight, unnoticed"),
-      num("Amounts × weights"),
+      num(weights.rising.size === 0 ? "Amounts × weights" : "Weighed, with rises"),
     ),
     rows: Array.from({ length: horizon }, (_, year) => {
       const amount = at(comparison.infestation.byYear, year);
@@ -74,11 +77,17 @@ function partlyUnnoticed(context: ReportContext): Years {
         num(noticed.toFixed(4)),
         num(format.exactMoney(losses)),
         num(unnoticed.toFixed(4)),
-        num(format.exactMoney(amount.times(noticed).plus(losses.times(unnoticed)))),
+        num(format.exactMoney(at(values, year))),
       );
     }),
-    note: "Weights: sums over the years of the horizon of the chance that establishment was that long ago and mussels are known, or not, times the discount factor, without a program. Noticed, all costs count; unnoticed, losses alone.",
+    note: `Weights: sums over the years of the horizon of the chance that establishment was that long ago and mussels are known, or not, times the discount factor, without a program. Noticed, all costs count; unnoticed, losses alone.${risesNote(context)}`,
   };
+}
+
+function risesNote({ comparison }: ReportContext): string {
+  return comparison.baseline.weights.rising.size === 0
+    ? ""
+    : " Costs whose prices rise otherwise than prices in general weigh by their own weights, with the rise in each year; so does appendix A.";
 }
 
 function attemptsRow({ comparison, format }: ReportContext, columns: number): RowView[] {

@@ -4,6 +4,7 @@ import { moneyRelations } from "./relations/money.js";
 import { musselRelations } from "./relations/mussels.js";
 import { pipeRelations } from "./relations/pipes.js";
 import { planRelations } from "./relations/plans.js";
+import { priceRelations } from "./relations/prices.js";
 import { programRelations } from "./relations/program.js";
 import { rackRelations } from "./relations/racks.js";
 import type { RelationGroup } from "./relations/relation.js";
@@ -21,4 +22,5 @@ export const relationGroups: readonly RelationGroup[] = [
   planRelations,
   programRelations,
   moneyRelations,
+  priceRelations,
 ];

@@ -10,6 +10,7 @@ import { type HydraulicsView, hydraulicsView } from "./hydraulics-view.js";
 import { type InfestationView, infestationView } from "./infestation-view.js";
 import { type LakeView, lakeView } from "./lake-view.js";
 import { method } from "./method.js";
+import { type MoneyView, moneyView } from "./money-view.js";
 import { type PlansView, plansView } from "./plans-view.js";
 import { type ProgramView, programView } from "./program-view.js";
 import { type RelationGroupView, relationsView } from "./relations-view.js";
@@ -33,6 +34,7 @@ export interface ReportView {
   readonly program: ProgramView;
   readonly detection: DetectionView | undefined;
   readonly comparison: ComparisonView;
+  readonly moneyDetails: MoneyView;
   readonly appendix: AppendixView;
   readonly charts: ChartsView;
   readonly hydraulics: HydraulicsView;
@@ -63,6 +65,7 @@ export function reportView(run: StudyRun): ReportView {
     program: programView(context),
     detection: detectionView(context),
     comparison: comparisonView(context),
+    moneyDetails: moneyView(context),
     appendix: appendixView(context),
     charts: chartsView(context),
     hydraulics: hydraulicsView(context),
@@ -79,5 +82,12 @@ function moneyText({ document }: StudyRun): string {
   const { money } = document;
   const rate = (money.discountRate.value * 100).toLocaleString("en-US", { maximumFractionDigits: 3 });
   const timing = money.timing === "mid-year" ? "in the middle" : "at the end";
-  return `All money is in ${money.currency} of ${money.priceYear}, without inflation. Present values are as of the start of ${money.startYear}, over ${money.horizon} years, at a real rate of ${rate}% a year (${money.discountRateOrigin}); each year's cost falls ${timing} of the year.`;
+  const origin = money.discountRate.planning
+    ? "by the federal rule for water planning"
+    : money.discountRateOrigin;
+  const rises =
+    money.escalation.length === 0
+      ? ""
+      : " The prices of some costs rise otherwise than prices in general; which, and how this is counted, is in appendix J.";
+  return `All money is in ${money.currency} of ${money.priceYear}, without inflation. Present values are as of the start of ${money.startYear}, over ${money.horizon} years, at a real rate of ${rate}% a year (${origin}); each year's cost falls ${timing} of the year.${rises}`;
 }

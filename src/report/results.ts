@@ -1,8 +1,12 @@
+import { isPrice } from "../assumptions/prices.js";
+import { cashFlows } from "../model/cash-flows.js";
 import type { OptionBalance } from "../model/compare.js";
 import type { Increment } from "../model/increments.js";
+import type { MoneySettings } from "../model/inputs.js";
 import { at } from "../model/lake/calendar.js";
 import { totalOf } from "../model/money/line.js";
 import type { OptionResult } from "../model/option.js";
+import { equipmentBases } from "../model/program/equipment-bases.js";
 import { fullCostFee } from "../model/program/fees.js";
 import { inspectionCost } from "../model/program/inspection-cost.js";
 import type { ScheduleResult } from "../model/schedules.js";
@@ -20,15 +24,7 @@ export function resultsJson(run: StudyRun): object {
   const { comparison, document } = run;
   return {
     study: document.study,
-    money: {
-      currency: document.money.currency,
-      priceYear: document.money.priceYear,
-      startYear: document.money.startYear,
-      horizon: document.money.horizon,
-      discountRate: document.money.discountRate.value,
-      timing: document.money.timing,
-      discountFactors: comparison.discountFactors,
-    },
+    money: moneyJson(run),
     suitability: comparison.lake.suitability,
     structures: comparison.structures.map(structureJson),
     schedules: comparison.schedules.map(scheduleJson),
@@ -36,18 +32,76 @@ export function resultsJson(run: StudyRun): object {
     apartByYear: comparison.infestation.apartByYear.map(text),
     baseline: optionJson(comparison.baseline),
     options: comparison.options.map(balanceJson),
+    cashFlows: [comparison.baseline, ...comparison.options.map(({ result }) => result)].map((result) =>
+      flowsJson(result, comparison.input.money),
+    ),
     coverage: run.coverage,
     existingOption: document.study.existingOption ?? null,
     increments: incrementsOf(reportContext(run)).map(incrementJson),
     staffing: run.staffing.map(stationJson),
     checks: comparison.checks,
-    assumptions: run.usedAssumptions.map((id) => run.assumptions.entries.get(id)),
+    assumptions: run.usedAssumptions.map((id) => assumptionJson(id, run)),
     overrides: run.overrides.map(({ entry, value, text: typed, reason }) => ({
       id: entry.id,
       value,
       typed,
       reason,
     })),
+  };
+}
+
+function moneyJson({ comparison, document, prices }: StudyRun): object {
+  const { money } = document;
+  const { planning } = money.discountRate;
+  return {
+    currency: money.currency,
+    priceYear: money.priceYear,
+    startYear: money.startYear,
+    horizon: money.horizon,
+    discountRate: money.discountRate.value,
+    discountRateOrigin: planning?.origin ?? money.discountRateOrigin ?? null,
+    planningRate: planning
+      ? {
+          meanYield: planning.meanYield.value,
+          previousRate: planning.previousRate.value,
+          rounded: planning.rounded,
+          limited: planning.limited,
+        }
+      : null,
+    timing: money.timing,
+    discountFactors: comparison.discountFactors,
+    inflation: money.inflation.value,
+    exchangeRate: money.exchangeRate,
+    priceIndex: prices.index?.id ?? null,
+    escalation: money.escalation.map(({ group, rate, origin }) => ({
+      group,
+      rate: rate.value,
+      origin,
+      priceByYear: comparison.rises.get(group) ?? null,
+    })),
+  };
+}
+
+/** An assumption as the files have it, and what a price was multiplied by. */
+function assumptionJson(id: string, { assumptions, prices }: StudyRun): object | undefined {
+  const entry = assumptions.entries.get(id);
+  return entry && { ...entry, ...(isPrice(entry) ? { priceFactor: prices.factorOf(entry) } : {}) };
+}
+
+function flowsJson(result: OptionResult, money: MoneySettings): object {
+  const flows = cashFlows(result, money);
+  const fixed = (amounts: readonly number[]) => amounts.map((amount) => amount.toFixed(2));
+  const equipment = equipmentBases(result.option, money);
+  return {
+    option: result.option.id,
+    constantPrices: fixed(flows.constant),
+    moneyOfTheYear: fixed(flows.nominal),
+    nominalRate: flows.nominalRate,
+    realPresentValue: flows.realPresentValue.toFixed(2),
+    nominalPresentValue: flows.nominalPresentValue.toFixed(2),
+    equipmentPresentValues: equipment
+      ? Object.fromEntries(Object.entries(equipment).map(([key, amount]) => [key, amount.toFixed(2)]))
+      : null,
   };
 }
 

@@ -1,4 +1,5 @@
 import type { Money } from "../model/money/line.js";
+import type { OptionResult } from "../model/option.js";
 import { balancePicture } from "./balance-picture.js";
 import type { BoardView } from "./board-view.js";
 import type { ReportContext } from "./context.js";
@@ -111,12 +112,18 @@ function scheduleAsked(context: ReportContext, pays: boolean): string {
 function scheduleChanges(context: ReportContext): string[] {
   const { addedProgramCost, avoidedLoss, result } = context.requested;
   const otherCost = addedProgramCost.minus(result.schedulePresentValue);
-  const carried = avoidedLoss.minus(otherCost).dividedBy(result.knownWeight);
+  const carried = avoidedLoss.minus(otherCost).dividedBy(scheduleWeight(result));
   return [
     lossText(avoidedLoss.toNumber(), addedProgramCost.toNumber()),
     carriedText(carried, context),
     chanceText(context, otherCost),
   ];
+}
+
+/** What the yearly cost of following a schedule weighs in the present value, with the rises of its prices. */
+function scheduleWeight({ schedulePerYear, schedulePresentValue, knownWeight }: OptionResult): number {
+  const weight = schedulePresentValue.dividedBy(schedulePerYear).toNumber();
+  return weight > 0 && Number.isFinite(weight) ? weight : knownWeight("other");
 }
 
 /** @param avoided infestation cost avoided, negative where it is added @param added cost of the option, negative where it gains */

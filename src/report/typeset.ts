@@ -1,5 +1,18 @@
 /** Names that stand upright in a formula. */
-const uprightWords = new Set(["exp", "ln", "log₁₀", "sin", "max", "min", "high", "low", "where", "Σ", "π"]);
+const uprightWords = new Set([
+  "exp",
+  "ln",
+  "log₁₀",
+  "sin",
+  "max",
+  "min",
+  "round",
+  "high",
+  "low",
+  "where",
+  "Σ",
+  "π",
+]);
 
 const letters = /^\p{L}[\p{L}\d₀-₉]*/u;
 const numeral = /^\d[\d.,]*/;

@@ -1,11 +1,13 @@
-import type { Assumption, AssumptionSet } from "../assumptions/entry.js";
+import type { AssumptionSet } from "../assumptions/entry.js";
 import { type AppliedOverride, applyOverrides, assumedFrom } from "../assumptions/override.js";
+import { isPrice, type PriceFactor } from "../assumptions/prices.js";
 import { type Assumed, recorder } from "../model/assumed.js";
 import { type Comparison, compare } from "../model/compare.js";
 import type { StudyInput } from "../model/inputs.js";
 import type { ClassChance } from "../model/program/class-chances.js";
 import { pinnedProblems } from "./pinned-plans.js";
-import { describe, InputError, type Problem, pathText } from "./problems.js";
+import { type StudyPrices, studyPrices } from "./prices.js";
+import { describe, InputError, type Problem, pathText, problemOf } from "./problems.js";
 import type { StudyDocument } from "./schema.js";
 import { type StationRun, staffStations } from "./staffing.js";
 import { toModel } from "./to-model.js";
@@ -17,6 +19,7 @@ export interface StudyRun {
   readonly document: StudyDocument;
   readonly assumptions: AssumptionSet;
   readonly overrides: readonly AppliedOverride[];
+  readonly prices: StudyPrices;
   readonly comparison: Comparison;
   /** Ids of every assumption that the comparison read. */
   readonly usedAssumptions: readonly string[];
@@ -42,6 +45,7 @@ export interface PreparedStudy {
   readonly input: StudyInput;
   readonly assumed: Assumed;
   readonly overrides: readonly AppliedOverride[];
+  readonly prices: StudyPrices;
   readonly chances: readonly ClassChance[];
   readonly traffic: StudyTraffic | undefined;
   /** Ids of the assumptions behind the input itself. */
@@ -50,7 +54,13 @@ export interface PreparedStudy {
 
 /** Applies a study's overrides. @throws InputError naming each override or prescribed plan that cannot be used */
 export function prepareStudy(document: StudyDocument, set: AssumptionSet): PreparedStudy {
-  const { applied, problems } = applyOverrides(set, document.overrides, document.money.exchangeRate);
+  const { prices, problems: priceProblems } = studyPrices(document.money, set);
+  refuse(
+    document,
+    priceProblems.map((each) => problemOf(each, document)),
+  );
+  const { factorOf } = prices;
+  const { applied, problems } = applyOverrides(set, document.overrides, factorOf);
   refuse(
     document,
     problems.map(({ index, field, found, allowed }) => ({
@@ -60,7 +70,7 @@ export function prepareStudy(document: StudyDocument, set: AssumptionSet): Prepa
       remedy: "Correct or remove this override.",
     })),
   );
-  const assumed = assumedFrom(set, applied, document.money.exchangeRate);
+  const assumed = assumedFrom(set, applied, factorOf);
   const { assumed: recorded, ids } = recorder(assumed);
   const chances = vesselChances(document.boats, recorded);
   const traffic = trafficOf(document.boats);
@@ -74,7 +84,7 @@ export function prepareStudy(document: StudyDocument, set: AssumptionSet): Prepa
       remedy: "Correct or remove this prescribed plan.",
     })),
   );
-  return { input, assumed, overrides: applied, chances, traffic, inputAssumptions: ids() };
+  return { input, assumed, overrides: applied, prices, chances, traffic, inputAssumptions: ids() };
 }
 
 function refuse(document: StudyDocument, problems: readonly Problem[]): void {
@@ -88,7 +98,7 @@ export function compareStudy(document: StudyDocument, set: AssumptionSet): Compa
 
 /** Computes a study and the ranges that its report shows. */
 export function runStudy(document: StudyDocument, assumptions: AssumptionSet): StudyRun {
-  const { input, assumed, overrides, chances, traffic, inputAssumptions } = prepareStudy(
+  const { input, assumed, overrides, prices, chances, traffic, inputAssumptions } = prepareStudy(
     document,
     assumptions,
   );
@@ -96,7 +106,7 @@ export function runStudy(document: StudyDocument, assumptions: AssumptionSet): S
   const { assumed: recorded, ids } = recorder(assumed);
   const comparison = compare(input, recorded);
   const at = (bound: "low" | "high", group: RangeGroup) => {
-    const shift = { assumptions, ids: group.ids, bound, exchangeRate: document.money.exchangeRate };
+    const shift = { assumptions, ids: group.ids, bound, factorOf: prices.factorOf };
     return compare(input, shifted(assumed, shift), group.movesStructures ? undefined : comparison);
   };
   const ranges = rangeGroups(assumptions, new Set(ids()))
@@ -107,6 +117,7 @@ export function runStudy(document: StudyDocument, assumptions: AssumptionSet): S
     document,
     assumptions,
     overrides,
+    prices,
     comparison,
     usedAssumptions: [...inputAssumptions, ...ids()],
     chances,
@@ -127,8 +138,7 @@ interface RangeGroup {
 /** What moves together in the ranges of the report; how samples find mussels only where it is used. */
 function rangeGroups({ entries }: AssumptionSet, used: ReadonlySet<string>): RangeGroup[] {
   const all = [...entries.values()];
-  const isPrice = ({ id, unit }: Assumption) => unit.startsWith("$") && !/^(checks|detection)\./.test(id);
-  const prices = all.filter(isPrice);
+  const prices = all.filter((entry) => isPrice(entry) && !/^(checks|detection)\./.test(entry.id));
   const finds = all.filter(({ id }) => id.startsWith("detection.per-") && used.has(id));
   return [
     {
@@ -152,14 +162,13 @@ function rangeGroups({ entries }: AssumptionSet, used: ReadonlySet<string>): Ran
 
 function shifted(
   assumed: Assumed,
-  shift: { assumptions: AssumptionSet; ids: readonly string[]; bound: "low" | "high"; exchangeRate: number },
+  shift: { assumptions: AssumptionSet; ids: readonly string[]; bound: "low" | "high"; factorOf: PriceFactor },
 ): Assumed {
   const values = new Map(
     shift.ids.flatMap((id) => {
       const entry = shift.assumptions.entries.get(id);
       if (!entry) return [];
-      const scale = entry.unit.startsWith("$") ? shift.exchangeRate : 1;
-      return [[id, entry[shift.bound] * scale] as const];
+      return [[id, entry[shift.bound] * shift.factorOf(entry)] as const];
     }),
   );
   return (id) => values.get(id) ?? assumed(id);

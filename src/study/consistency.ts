@@ -2,6 +2,7 @@ import { scaledTraffic } from "../model/program/traffic.js";
 import { boatProblems } from "./consistency-boats.js";
 import { detectionProblems } from "./consistency-detection.js";
 import { levelProblems } from "./consistency-levels.js";
+import { moneyProblems } from "./consistency-money.js";
 import { openProblems } from "./consistency-open.js";
 import { programProblems } from "./consistency-program.js";
 import { stationProblems } from "./consistency-staffing.js";
@@ -21,6 +22,7 @@ export function contradictions(parts: SoundParts): Contradiction[] {
     ...detectionProblems(parts),
     ...bearerProblems(parts),
     ...inflationProblems(parts),
+    ...moneyProblems(parts),
     ...infestedProblems(parts),
     ...repeatedIds(parts.overrides ?? [], ["overrides"]),
   ];

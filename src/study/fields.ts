@@ -73,3 +73,5 @@ export const identifier = z
   .string()
   .regex(/^[a-z0-9][a-z0-9-]*$/, "lower-case letters, digits and hyphens, for instance north-intake")
   .max(60, "at most 60 characters");
+
+export const year = z.int("a year").min(1900, "a year from 1900").max(2200, "a year up to 2200");

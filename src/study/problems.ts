@@ -1,4 +1,5 @@
 import type { z } from "zod";
+import type { Contradiction } from "./contradiction.js";
 import { structureKinds } from "./structure-schema.js";
 
 /** One thing wrong with a study, for its author. */
@@ -128,4 +129,14 @@ export function pathText(path: readonly PropertyKey[], document: unknown): strin
       return typeof id === "string" ? `[${key} "${id.slice(0, longestFound)}"]` : `[${key}]`;
     })
     .join("");
+}
+
+/** A contradiction as its author is told of it. */
+export function problemOf({ path, line, found, allowed, remedy }: Contradiction, document: unknown): Problem {
+  return {
+    path: pathText(path, document) + (line === undefined ? "" : `, line ${line}`),
+    found,
+    allowed,
+    remedy: remedy ?? (found === "nothing" ? "Add it." : "Correct this value or the other."),
+  };
 }

@@ -3,8 +3,8 @@ import { basename, dirname } from "node:path";
 import { type Document, isScalar, LineCounter, parseDocument, visit, type YAMLParseError } from "yaml";
 import { contradictions } from "./consistency.js";
 import { currencyProblems } from "./consistency-currency.js";
-import type { Contradiction, SoundParts } from "./contradiction.js";
-import { InputError, type Problem, pathText, problemsOf } from "./problems.js";
+import type { SoundParts } from "./contradiction.js";
+import { InputError, type Problem, problemOf, problemsOf } from "./problems.js";
 import { rangeProblems, soundParts } from "./ranged.js";
 import { readRecordFiles, refuseRecordFiles } from "./record-files.js";
 import { type StudyDocument, studySchema } from "./schema.js";
@@ -142,15 +142,6 @@ function partsOf(document: unknown): SoundParts {
     money: shape.money.safeParse(section("money")).data,
     overrides: shape.overrides.safeParse(section("overrides")).data,
     structures,
-  };
-}
-
-function problemOf({ path, line, found, allowed, remedy }: Contradiction, document: unknown): Problem {
-  return {
-    path: pathText(path, document) + (line === undefined ? "" : `, line ${line}`),
-    found,
-    allowed,
-    remedy: remedy ?? (found === "nothing" ? "Add it." : "Correct this value or the other."),
   };
 }
 

@@ -1,14 +1,13 @@
 import { z } from "zod";
 import { boats } from "./boats-schema.js";
 import { monitoringSchema, responseSchema } from "./detection-schema.js";
-import { identifier, monthly, monthNames, positive, quantity, shortText } from "./fields.js";
+import { identifier, monthly, positive, quantity, shortText, year } from "./fields.js";
+import { money } from "./money-schema.js";
 import { programFields } from "./program-schema.js";
 import { levelFields, otherSchedules } from "./schedule-schema.js";
 import { stationSchema } from "./staffing-schema.js";
 import { structureSchema } from "./structure-schema.js";
 import { openSchema } from "./traffic-schema.js";
-
-const year = z.int("a year").min(1900, "a year from 1900").max(2200, "a year up to 2200");
 
 const lake = z.strictObject({
   name: shortText,
@@ -117,35 +116,6 @@ const option = z.strictObject({
   afterInfestation: z
     .strictObject({ share: quantity("share") })
     .meta({ description: "Share of the yearly cost that goes on once the lake is infested" }),
-});
-
-const money = z.strictObject({
-  currency: z.string().regex(/^[A-Z]{3}$/, "a currency code of three letters, for instance USD"),
-  exchangeRate: z
-    .number()
-    .positive("a rate above 0")
-    .default(1)
-    .meta({ description: "Units of the study's currency for one US dollar, for prices of the assumptions" }),
-  priceYear: year,
-  startYear: year,
-  horizon: z.int("a whole number of years").min(1, "at least 1 year").max(100, "at most 100 years"),
-  discountRate: quantity("yearlyShare").meta({ description: "Real rate" }),
-  discountRateOrigin: shortText,
-  otherDiscountRates: z
-    .tuple([quantity("yearlyShare"), quantity("yearlyShare")], "two rates")
-    .optional()
-    .meta({ description: "Two more real rates at which options are weighed, in place of those assumed" }),
-  timing: z.enum(["mid-year", "end-of-year"]).default("mid-year"),
-  fiscalYearStart: z
-    .enum(monthNames)
-    .default("jan")
-    .meta({ description: "Month in which the budget's fiscal year starts" }),
-  inflation: quantity("yearlyShare")
-    .prefault(0)
-    .meta({ description: "General inflation, for the table of fiscal years alone" }),
-  inflationOrigin: shortText.optional().meta({ description: "Where the inflation comes from" }),
-  programBearer: identifier,
-  bearers: z.array(z.strictObject({ id: identifier, name: shortText })).min(1, "at least one bearer"),
 });
 
 export const studySchema = z.strictObject({

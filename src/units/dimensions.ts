@@ -224,6 +224,13 @@ export const dimensions = {
     minimum: 0,
     maximum: 1,
   },
+  yearlyChange: {
+    name: "a yearly rise or fall",
+    unit: "1",
+    us: display("%", "%/yr"),
+    si: display("%", "%/yr"),
+    example: '"0.5 %/yr"',
+  },
   money: money("an amount of money", "1", each, each, '"$17,000"'),
   moneyPerYear: {
     ...money("money per year", "1", perYear, perYear, '"$40,000/yr"'),

@@ -118,7 +118,8 @@ function parseMoney(text: string, dimension: Dimension): number {
 function dimensionlessScale(unit: string, dimension: Dimension): number {
   if (unit === "") return 1;
   const isShare = dimension.us.unit === "%";
-  const percent = dimension === dimensions.yearlyShare ? /^%(\s*\/\s*(yr|year|a))?$/ : /^%$/;
+  const isYearly = dimension === dimensions.yearlyShare || dimension === dimensions.yearlyChange;
+  const percent = isYearly ? /^%(\s*\/\s*(yr|year|a))?$/ : /^%$/;
   if (isShare && percent.test(unit)) return Qty("1 %").toBase().scalar;
   throw refused(dimension);
 }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { applyOverrides, assumedFrom } from "../../src/assumptions/override.js";
+import { exchanged } from "../../src/assumptions/prices.js";
 import { entryOf, setOf } from "./real.js";
 
 const set = setOf(
@@ -89,7 +90,7 @@ describe("an override that cannot be used", () => {
 
 describe("the reader that the model gets", () => {
   it("turns prices into the currency of the study, and nothing else", () => {
-    const assumed = assumedFrom(set, [], 0.9);
+    const assumed = assumedFrom(set, [], exchanged(0.9));
     expect(assumed("cleaning.rack.rate")).toBeCloseTo(54, 12);
     expect(assumed("cleaning.rack.visit")).toBeCloseTo(6300, 9);
     expect(assumed("cleaning.dry-share")).toBe(0.4);
@@ -100,18 +101,22 @@ describe("the reader that the model gets", () => {
     const { applied: overrides } = applyOverrides(set, [
       { id: "cleaning.rack.rate", value: "€50/m2", reason: "quote" },
     ]);
-    expect(assumedFrom(set, overrides, 0.9)("cleaning.rack.rate")).toBe(50);
-    expect(assumedFrom(set, overrides, 0.9)("cleaning.rack.visit")).toBeCloseTo(6300, 9);
+    expect(assumedFrom(set, overrides, exchanged(0.9))("cleaning.rack.rate")).toBe(50);
+    expect(assumedFrom(set, overrides, exchanged(0.9))("cleaning.rack.visit")).toBeCloseTo(6300, 9);
   });
 
   it("throws on an id that no entry has, naming it", () => {
-    expect(() => assumedFrom(set, [], 1)("cleaning.roof.rate")).toThrow("cleaning.roof.rate");
-    expect(() => assumedFrom(set, [], 1)("__proto__")).toThrow("__proto__");
+    expect(() => assumedFrom(set, [], exchanged(1))("cleaning.roof.rate")).toThrow("cleaning.roof.rate");
+    expect(() => assumedFrom(set, [], exchanged(1))("__proto__")).toThrow("__proto__");
   });
 
   it("leaves the set as it was", () => {
     const before = structuredClone([...set.entries]);
-    assumedFrom(set, applyOverrides(set, [{ id: "arrival.shape", value: 1.5, reason: "fit" }]).applied, 2);
+    assumedFrom(
+      set,
+      applyOverrides(set, [{ id: "arrival.shape", value: 1.5, reason: "fit" }]).applied,
+      exchanged(2),
+    );
     expect([...set.entries]).toEqual(before);
   });
 });

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { type Comparison, compare } from "../../src/model/compare.js";
 import type { ProgramOption, StudyInput } from "../../src/model/inputs.js";
 import { amountOf, type CostLine, noMoney, sumOf, totalOf } from "../../src/model/money/line.js";
-import { presentValueOf } from "../../src/model/option.js";
+import { presentValueOf } from "../../src/model/present-value.js";
 import { assumed, assumedWith } from "./assumptions.js";
 import { relativeGap } from "./near.js";
 import { anySteps, thoroughSteps } from "./steps.js";

@@ -1,7 +1,9 @@
 import { readdirSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
-import { amountOf, type Money, noMoney, sumOf, totalOf } from "../../src/model/money/line.js";
+import type { YearlyCost } from "../../src/model/infestation-cost.js";
+import { amountOf, noMoney, sumOf, totalOf } from "../../src/model/money/line.js";
+import type { Rises } from "../../src/model/money/rises.js";
 import type { OptionResult } from "../../src/model/option.js";
 import { compareStudy } from "../../src/study/compute.js";
 import { readStudyFile } from "../../src/study/read.js";
@@ -13,7 +15,7 @@ const files = readdirSync(folder).filter((name) => name.endsWith(".yaml"));
 
 describe.each(files)("the example %s", (file) => {
   const comparison = compareStudy(readStudyFile(fileURLToPath(new URL(file, folder))), assumptionSet);
-  const { structures, infestation, baseline, options, discountFactors } = comparison;
+  const { structures, infestation, baseline, options, discountFactors, rises } = comparison;
 
   it("has totals that are the sum of its lines, and no money that is not in a line", () => {
     infestation.byYear.forEach((total, year) => {
@@ -72,7 +74,7 @@ describe.each(files)("the example %s", (file) => {
 
   it("has an expected loss that backward induction over the years gives as well", () => {
     for (const result of [baseline, ...options.map((each) => each.result)]) {
-      const expected = fromLastYearBack(result, discountFactors);
+      const expected = fromLastYearBack(result, discountFactors, rises);
       expect(relativeGap(result.presentValue.infestation.toNumber(), expected)).toBeLessThan(1e-9);
     }
   });
@@ -82,23 +84,31 @@ describe.each(files)("the example %s", (file) => {
  * Expected present cost of an infestation from the last year back: of a lake that is clean at a year's start, of one
  * that is in its year a and unnoticed, and of one that is known to be. Another route than the chances by year.
  */
-function fromLastYearBack(result: OptionResult, factors: readonly number[]): number {
+function fromLastYearBack(result: OptionResult, factors: readonly number[], rises: Rises): number {
   const { hazard, noticing, schedule, unnoticed, containment } = result;
   const { success = 0, latestAge = 0 } = noticing.containment ?? {};
   const attempt = containment ? amountOf(containment.line).toNumber() : 0;
   let clean = 0;
   let hidden = Array<number>(factors.length + 1).fill(0);
   let known = hidden;
-  for (const factor of [...factors].reverse()) {
-    const cost = (amounts: readonly Money[], age: number) =>
-      factor * (amounts[age]?.toNumber() ?? Number.NaN);
-    const knownNow = factors.map((_, age) => cost(schedule.infestation.byYear, age) + (known[age + 1] ?? 0));
+  for (const [year, factor] of [...factors.entries()].reverse()) {
+    const cost = (losses: YearlyCost, part: "byYear" | "harm", age: number) => {
+      let loss = losses[part][age]?.toNumber() ?? Number.NaN;
+      for (const [group, rise] of rises) {
+        const share = losses.rising.get(group)?.[part][age]?.toNumber() ?? 0;
+        loss += ((rise[year] ?? Number.NaN) - 1) * share;
+      }
+      return factor * loss;
+    };
+    const knownNow = factors.map(
+      (_, age) => cost(schedule.infestation, "byYear", age) + (known[age + 1] ?? 0),
+    );
     const hiddenNow = factors.map((_, age) => {
       const chance = noticing.chanceByAge[age] ?? 1;
       const isTried = age < latestAge;
       const saved = isTried ? success * (clean - (known[age + 1] ?? 0)) : 0;
       const noticed = (knownNow[age] ?? 0) + (isTried ? factor * attempt : 0) + saved;
-      return chance * noticed + (1 - chance) * (cost(unnoticed.harm, age) + (hidden[age + 1] ?? 0));
+      return chance * noticed + (1 - chance) * (cost(unnoticed, "harm", age) + (hidden[age + 1] ?? 0));
     });
     clean = (1 - hazard) * clean + hazard * (hiddenNow[0] ?? Number.NaN);
     [hidden, known] = [hiddenNow, knownNow];

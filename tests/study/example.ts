@@ -18,7 +18,8 @@ export const exampleText = (name: ExampleName): string => readFileSync(examplePa
 /**
  * An example as the parser of YAML gives it, new at each call. What only the larger example has is left out, so that
  * a test may put it in: other schedules with the option that follows one, service lines, a turbine by type, what was
- * counted of boats, which class pays which fee, how options watch for mussels, and in either example the option in force.
+ * counted of boats, which class pays which fee, how options watch for mussels, how prices and the discount rate came
+ * about, and in either example the option in force.
  */
 export function exampleDocument(name: ExampleName = "sorrel-bend"): unknown {
   const document: unknown = parse(exampleText(name));
@@ -26,6 +27,11 @@ export function exampleDocument(name: ExampleName = "sorrel-bend"): unknown {
     put(document, `lake.${key}`, absent);
   put(document, "boats.seasons", absent);
   put(document, "study.existingOption", absent);
+  for (const key of ["escalation", "inflation", "inflationOrigin"]) put(document, `money.${key}`, absent);
+  if (name === "sorrel-bend") {
+    put(document, "money.discountRate", "3 %/yr");
+    put(document, "money.discountRateOrigin", "Invented rate");
+  }
   put(document, "boats.classes[infested-30-days].carriesLive", "3 %");
   keep(document, "options", (option) => get(option, "schedule") === undefined);
   keepNoFeeClasses(document);

@@ -74,7 +74,7 @@ const kinds: ReadonlyArray<readonly DimensionName[]> = [
   ["energy"],
   ["heatTransfer"],
   ["capacityRate"],
-  ["share", "yearlyShare"],
+  ["share", "yearlyShare", "yearlyChange"],
   ["money"],
   ["moneyPerYear", "moneyPerHour", "moneyPerDay"],
   ["moneyPerArea"],

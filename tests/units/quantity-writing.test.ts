@@ -89,6 +89,7 @@ const writings: readonly Writing[] = [
   ["100 %", "share", 1],
   ["2.5 %/yr", "yearlyShare", 0.025],
   ["2.5 % / yr", "yearlyShare", 0.025],
+  ["-1 %/yr", "yearlyChange", -0.01],
   ["$17,000", "money", 17_000],
   ["€18,000", "money", 18_000],
   ["USD 1.5e6", "money", 1_500_000],

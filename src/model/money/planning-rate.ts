@@ -13,7 +13,7 @@ const mostEighths = 2;
 /**
  * Discount rate for US federal water-resources planning of a fiscal year: the mean yield of marketable Treasury
  * securities with 15 years or more left, to the nearest eighth of a percent (a sixteenth goes up), and at most a
- * quarter point from the rate of the year before. Public Law 93-251, section 80(a); 18 CFR 704.39.
+ * quarter point from the rate of the year before, both in eighths: d = min(max(round(y), d1−2), d1+2). Public Law 93-251, section 80(a); 18 CFR 704.39.
  * @throws RangeError if the rate of the year before is no whole number of eighths of a percent
  */
 export function planningRate(meanYield: number, previousRate: number): PlanningRate {

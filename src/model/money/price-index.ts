@@ -18,7 +18,8 @@ export class PriceYearError extends Error {
 }
 
 /**
- * What an amount in prices of `from` is multiplied by to be in prices of `to`: index of `to` over index of `from`.
+ * What an amount in prices of `from` is multiplied by to be in prices of `to`: f = I(q)/I(p), with I the index, p the year
+ * `from` and q the year `to`.
  * Both are annual averages, so the factor leads from the middle of one year to the middle of the other.
  * @throws PriceYearError if the table lacks one of the years
  */

@@ -11,7 +11,7 @@ export interface Equipment {
 const roundingError = 1e-9;
 
 /** Times of purchase in years from the start of year 1, before the horizon's end. */
-function purchaseTimes({ life, firstYear }: Equipment, horizon: number): number[] {
+export function purchaseTimes({ life, firstYear }: Equipment, horizon: number): number[] {
   if (!(life > 0)) throw new RangeError(`equipment with a life of ${life} years; allowed: above 0`);
   const served = horizon - (firstYear - 1);
   const count = Math.max(0, Math.ceil(served / life - roundingError));

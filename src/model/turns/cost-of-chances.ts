@@ -1,16 +1,11 @@
 import { at } from "../lake/calendar.js";
-import { amountOf } from "../money/line.js";
-import type { OptionResult } from "../option.js";
-import { costShare } from "../program/ramp-up.js";
-import { followCourse } from "../risk/course.js";
+import type { OptionResult, OptionSettings } from "../option.js";
+import { costByEstablishment, costToGo, numbersOf } from "../option-numbers.js";
 
 /** An option's cost for any chances of establishment; plain numbers, since a search needs no cents. */
 export interface CostOfChances {
   /**
-   * Present value of all that an option costs, by the year in which mussels establish: W(t), what it costs from year t on
-   * if the lake is then clean, is W(t) = (1−h(t)) (v(t) g(t) G + W(t+1)) + h(t) (D(t) + Σ q(a) W(t+a)), from the last
-   * year back; D is what an infestation established in year t costs with the program beside it, and q(a) the chance that
-   * it is contained in its year a. It is the same number as by the course of the chances, in far fewer steps.
+   * Present value of all that an option costs.
    * @param hazards h: chance of establishment in year 1, 2, … of the horizon
    */
   readonly expected: (hazards: readonly number[]) => number;
@@ -19,68 +14,16 @@ export interface CostOfChances {
   readonly ofCleanYears: readonly number[];
 }
 
-export function costOfChances(option: OptionResult, factors: readonly number[]): CostOfChances {
-  const horizon = factors.length;
-  const contained = containedByAge(option, horizon);
-  const established = costsIfEstablished(option, factors);
-  const clean = factors.map(
-    (factor, year) => factor * costShare(option.option, year) * option.programPerYear.toNumber(),
-  );
+export function costOfChances(
+  option: OptionResult,
+  settings: Pick<OptionSettings, "factors" | "rises">,
+): CostOfChances {
+  const costs = costByEstablishment(numbersOf(option, settings));
+  const { clean, established } = costs;
   return {
-    expected: (hazards) => {
-      const toGo = new Float64Array(horizon + 1);
-      for (let year = horizon - 1; year >= 0; year--) {
-        let infested = at(established, year);
-        for (let age = 0; age < contained.length && year + age < horizon; age++) {
-          infested += at(contained, age) * at(toGo, year + age + 1);
-        }
-        const hazard = at(hazards, year);
-        toGo[year] = hazard * infested + (1 - hazard) * (at(clean, year) + at(toGo, year + 1));
-      }
-      return at(toGo, 0);
-    },
+    expected: (hazards) => at(costToGo(costs, hazards), 0),
     ofCleanYears: clean.map(
       (program, year) => program + (established[year + 1] ?? 0) - at(established, year),
     ),
   };
-}
-
-/** q: chance that an infestation is contained in its first, second, … year; empty where nothing is tried. */
-function containedByAge({ noticing }: OptionResult, horizon: number): number[] {
-  const { containment } = noticing;
-  if (!containment) return [];
-  const certain = Array.from({ length: horizon }, (_, year) => Number(year === 0));
-  return followCourse(certain, noticing)
-    .slice(0, containment.latestAge)
-    .map(({ attempts }) => attempts * containment.success);
-}
-
-/** D: present cost, from its year on, of an infestation established in year 1, 2, … for certain, until it is contained. */
-function costsIfEstablished(option: OptionResult, factors: readonly number[]): number[] {
-  const { unnoticed, schedule, programPerYear, schedulePerYear, noticing, containment } = option;
-  const certain = factors.map((_, year) => Number(year === 0));
-  const course = followCourse(certain, noticing);
-  const ofSchedule = schedulePerYear.toNumber();
-  const ofAttempt = containment ? amountOf(containment.line).toNumber() : 0;
-  const losses = course.map(
-    (during, age) =>
-      ofAttempt * during.attempts +
-      at(unnoticed.harm, age).toNumber() * at(during.unnoticed, 0) +
-      (at(schedule.infestation.byYear, age).toNumber() + ofSchedule) * at(during.noticed, 0),
-  );
-  const programs = course.map((_, age) => {
-    const before = course[age - 1];
-    if (!before) return programPerYear.toNumber();
-    const kept = at(before.unnoticed, 0) + before.known * option.option.afterInfestation.share;
-    return programPerYear.toNumber() * kept;
-  });
-  return factors.map((_, year) =>
-    factors
-      .slice(year)
-      .reduce(
-        (sum, factor, age) =>
-          sum + factor * (at(losses, age) + costShare(option.option, year + age) * at(programs, age)),
-        0,
-      ),
-  );
 }

@@ -43,8 +43,8 @@ const pressureWithout = ({ baseline, settings }: Weighed) =>
   settings.hazard.establishmentPerArrival * baseline.arrivals.slipThrough * settings.suitability;
 
 function netBenefitAtScale({ result, baseline, settings }: Weighed): (scale: number) => number {
-  const { expected: before } = costOfChances(baseline, settings.factors);
-  const { expected: after } = costOfChances(result, settings.factors);
+  const { expected: before } = costOfChances(baseline, settings);
+  const { expected: after } = costOfChances(result, settings);
   return (scale) => before(hazardsAt(scale, baseline, settings)) - after(hazardsAt(scale, result, settings));
 }
 

@@ -22,7 +22,7 @@ export function stoppedTurns({ result, baseline, settings }: Weighed): Turns {
   if (result.option.steps === undefined) return noTurns;
   const { hazard, suitability, factors } = settings;
   const without = baseline.presentValue.total.toNumber();
-  const { expected: cost, ofCleanYears } = costOfChances(result, factors);
+  const { expected: cost, ofCleanYears } = costOfChances(result, settings);
   const hazardAt = (stopped: number) =>
     yearlyHazard(baseline.arrivals.slipThrough * (1 - stopped), suitability, hazard);
   const netAt = (stopped: number) =>

@@ -20,8 +20,8 @@ export interface Setting {
 }
 
 export function settingOf(context: ReportContext): Setting {
-  const { assumptions, overrides, document } = context.run;
-  const assumed = assumedFrom(assumptions, overrides, document.money.exchangeRate);
+  const { assumptions, overrides, prices } = context.run;
+  const assumed = assumedFrom(assumptions, overrides, prices.factorOf);
   return { context, assumed, lake: context.comparison.schedules[0].contexts[0] };
 }
 

@@ -12,7 +12,8 @@ import { chance, courseCases } from "../risk/courses.js";
 import { wholeStudy } from "../study.js";
 
 const comparison = compare(wholeStudy, assumed);
-const { baseline, options, discountFactors } = comparison;
+const { baseline, options, discountFactors, rises } = comparison;
+const settings = { factors: discountFactors, rises };
 const results = [baseline, ...options.map(({ result }) => result)];
 /** The same options noticing mussels late and paying for attempts to be rid of them. */
 const responding = wholeStudy.options.map((option) => ({
@@ -46,7 +47,7 @@ describe("the cost of an option as a function of its chances", () => {
   it("is its present value at its own chances", () => {
     for (const result of [...results, ...containing]) {
       const hazards = Array<number>(horizon).fill(result.hazard);
-      const found = costOfChances(result, discountFactors).expected(hazards);
+      const found = costOfChances(result, settings).expected(hazards);
       expect(relativeGap(found, result.presentValue.total.toNumber())).toBeLessThan(1e-12);
     }
   });
@@ -58,7 +59,7 @@ describe("the cost of an option as a function of its chances", () => {
       fc.property(courseCases, chances, growth, ({ noticing }, hazards, rampUp) => {
         for (const each of results) {
           const result = { ...each, noticing, option: { ...each.option, rampUp } };
-          const found = costOfChances(result, discountFactors).expected(hazards);
+          const found = costOfChances(result, settings).expected(hazards);
           expect(relativeGap(found, byCourse(result, hazards))).toBeLessThan(1e-9);
         }
       }),
@@ -68,7 +69,7 @@ describe("the cost of an option as a function of its chances", () => {
 
   it("changes by a clean year's cost from one certain year of establishment to the next", () => {
     for (const result of results) {
-      const { expected, ofCleanYears } = costOfChances(result, discountFactors);
+      const { expected, ofCleanYears } = costOfChances(result, settings);
       const certain = (year: number) => expected(discountFactors.map((_, each) => Number(each === year)));
       ofCleanYears.forEach((cost, year) => {
         expect(Math.abs(certain(year + 1) - certain(year) - cost)).toBeLessThan(

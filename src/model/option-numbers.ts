@@ -1,0 +1,136 @@
+import type { CostStream } from "./infestation-cost.js";
+import { at } from "./lake/calendar.js";
+import type { Money } from "./money/line.js";
+import type { CostSettings, OptionCosts } from "./option-costs.js";
+import { costShare } from "./program/ramp-up.js";
+import { followCourse, type Noticing } from "./risk/course.js";
+
+/** A loss by year of an infestation, in plain money: while it is unnoticed, and once it is noticed. */
+export interface LossStream {
+  readonly unnoticed: readonly number[];
+  readonly noticed: readonly number[];
+  /** What it counts in each year of the horizon: always once, or by how much the prices of its group have risen. */
+  readonly share: readonly number[] | undefined;
+}
+
+/** All that decides what an option costs, but for its chances of establishment; plain money by year of the horizon. */
+export interface OptionNumbers {
+  readonly factors: readonly number[];
+  /** The program while no mussels are known, as far as it has grown. */
+  readonly programInYear: readonly number[];
+  /** Share of it that goes on once they are. */
+  readonly keptShare: number;
+  /** Following the option's schedule of levels, once they are known. */
+  readonly scheduleInYear: readonly number[];
+  readonly losses: readonly LossStream[];
+  readonly noticing: Noticing;
+  /** Cost of one attempt at containment. */
+  readonly perAttempt: number;
+}
+
+export function numbersOf(
+  { option, unnoticed, schedule, programInYear, scheduleInYear, noticing }: OptionCosts,
+  { factors, rises }: Pick<CostSettings, "factors" | "rises">,
+): OptionNumbers {
+  const noticed = schedule.infestation;
+  const amountsOf = (amounts: readonly Money[] | undefined) =>
+    factors.map((_, age) => (amounts ? at(amounts, age).toNumber() : 0));
+  const streamOf = (before: CostStream | undefined, known: CostStream | undefined) => ({
+    unnoticed: amountsOf(before?.harm),
+    noticed: amountsOf(known?.byYear),
+  });
+  return {
+    factors,
+    programInYear: programInYear.map((cost, year) => costShare(option, year) * cost.toNumber()),
+    keptShare: option.afterInfestation.share,
+    scheduleInYear: scheduleInYear.map((cost) => cost.toNumber()),
+    losses: [
+      { ...streamOf(unnoticed, noticed), share: undefined },
+      ...[...rises].map(([group, rise]) => ({
+        ...streamOf(unnoticed.rising.get(group), noticed.rising.get(group)),
+        share: rise.map((each) => each - 1),
+      })),
+    ],
+    noticing,
+    perAttempt: option.response?.cost ?? 0,
+  };
+}
+
+/** What an option costs by the year in which mussels establish, in present values. */
+export interface CostByEstablishment {
+  /** v g G: the program in a clean year. */
+  readonly clean: readonly number[];
+  /** D: an infestation established in year 1, 2, …, with the program beside it, until it is contained. */
+  readonly established: readonly number[];
+  /** q: chance that it is contained in its first, second, … year; empty where nothing is tried. */
+  readonly contained: readonly number[];
+}
+
+export function costByEstablishment(numbers: OptionNumbers): CostByEstablishment {
+  const { factors, noticing, programInYear, scheduleInYear, losses } = numbers;
+  const certain = factors.map((_, year) => Number(year === 0));
+  const course = followCourse(certain, noticing);
+  const noticed = course.map((during) => at(during.noticed, 0));
+  const kept = course.map((_, age) => {
+    const before = course[age - 1];
+    return before ? at(before.unnoticed, 0) + before.known * numbers.keptShare : 1;
+  });
+  const streams = losses.map((stream) => ({
+    share: stream.share,
+    byAge: course.map(
+      (during, age) =>
+        at(stream.unnoticed, age) * at(during.unnoticed, 0) + at(stream.noticed, age) * at(during.noticed, 0),
+    ),
+  }));
+  const attempts = course.map((during) => during.attempts * numbers.perAttempt);
+  const established = factors.map((_, first) => {
+    let sum = 0;
+    for (let year = first; year < factors.length; year++) {
+      const age = year - first;
+      let cost =
+        at(kept, age) * at(programInYear, year) +
+        at(noticed, age) * at(scheduleInYear, year) +
+        at(attempts, age);
+      for (const { share, byAge } of streams) cost += at(byAge, age) * (share ? at(share, year) : 1);
+      sum += at(factors, year) * cost;
+    }
+    return sum;
+  });
+  const { containment } = noticing;
+  return {
+    clean: factors.map((factor, year) => factor * at(programInYear, year)),
+    established,
+    contained: containment
+      ? course.slice(0, containment.latestAge).map((during) => during.attempts * containment.success)
+      : [],
+  };
+}
+
+/**
+ * W: present cost from year 1, 2, … on of a lake that is clean when that year begins, and 0 past the horizon, by the
+ * year in which mussels establish: W(t) = (1−h(t)) (v(t) g(t) G + W(t+1)) + h(t) (D(t) + Σ q(a) W(t+a)), from the last
+ * year back; D is what an infestation established in year t costs with the program beside it, and q(a) the chance that
+ * it is contained in its year a. W(1) is the same number as by the course of the chances, in far fewer steps.
+ * @param hazards h: chance of establishment in year 1, 2, … of the horizon
+ */
+export function costToGo(
+  { clean, established, contained }: CostByEstablishment,
+  hazards: readonly number[],
+): Float64Array {
+  const toGo = new Float64Array(clean.length + 1);
+  for (let year = clean.length - 1; year >= 0; year--) {
+    const hazard = at(hazards, year);
+    toGo[year] =
+      hazard * (at(established, year) + afterContainment(contained, toGo, year)) +
+      (1 - hazard) * (at(clean, year) + at(toGo, year + 1));
+  }
+  return toGo;
+}
+
+/** Σ q(a) W(t+a): what is expected from the year after containment on. */
+export function afterContainment(contained: readonly number[], toGo: Float64Array, year: number): number {
+  let sum = 0;
+  const ages = Math.min(contained.length, toGo.length - 1 - year);
+  for (let age = 0; age < ages; age++) sum += at(contained, age) * at(toGo, year + age + 1);
+  return sum;
+}
