@@ -157,13 +157,18 @@ function assumptionsTable(context: ReportContext): TableView {
   return {
     id: "table-assumptions",
     caption: "Every assumption used, with its origin",
-    head: head("Assumption", num("Value (low–high), unit"), num("Used"), "Basis", "Source and note"),
+    head: head("Assumption", num("Value (low–high), unit"), "Basis", "Source and note"),
     rows: used.map((entry) => {
       const own = overrides.get(entry.id);
       return row(
         `${assumptionNumber(entry.id)} ${breakable(entry.id)}`,
-        num(`${entry.value} (${entry.low}–${entry.high}) ${unitText(entry)}`),
-        num(own ? `${own.text} (own)` : usedText(entry, context)),
+        num(
+          own
+            ? `${own.text} (own) (${entry.low}–${entry.high}) ${unitText(entry)}`
+            : [`${entry.value} (${entry.low}–${entry.high}) ${unitText(entry)}`, usedText(entry, context)]
+                .filter(Boolean)
+                .join(" → "),
+        ),
         own ? "operator" : entry.basis,
         [`[${entry.source}]`, entry.note].filter(Boolean).join(" "),
       );
@@ -191,7 +196,7 @@ function usedText(entry: Assumption, { run, priceYear }: ReportContext): string 
 }
 
 function pricesNote(context: ReportContext): string {
-  return `Value: as its source has it. Used: what it is turned into, where that differs. ${pricesText(context)} “Judged” means that no published value was found: replace it with the operator's own.`;
+  return `A value stands as its source has it; after the arrow, as it is used. ${pricesText(context)} “Judged” means that no published value was found: replace it with the operator's own.`;
 }
 
 function overridesTable(context: ReportContext): TableView | undefined {
