@@ -1,5 +1,6 @@
 import type { Money } from "./money/line.js";
 import type { OptionResult, OptionSettings } from "./option.js";
+import { costOfChances } from "./turns/cost-of-chances.js";
 import { hazardTurns, paysAtNextToNoChance } from "./turns/hazard.js";
 import { horizonTurns } from "./turns/horizon.js";
 import { stoppedTurns } from "./turns/stopped.js";
@@ -32,7 +33,8 @@ export function breakEven(result: OptionResult, baseline: OptionResult, settings
   const avoided = baseline.presentValue.infestation.minus(result.presentValue.infestation);
   const ownProgram = result.presentValue.program.minus(result.schedulePresentValue);
   const running = result.programPerYear.isZero() ? undefined : ownProgram.dividedBy(result.programPerYear);
-  const pair = { result, baseline, settings };
+  const costs = { result: costOfChances(result, settings), baseline: costOfChances(baseline, settings) };
+  const pair = { result, baseline, settings, costs };
   const hazards = hazardTurns(pair);
   return {
     hazard: paysAtNextToNoChance(pair) ?? hazards.turns[0]?.value,

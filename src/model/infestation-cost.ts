@@ -1,5 +1,5 @@
 import { centsByBearer } from "./money/bearer.js";
-import { type CostLine, type Money, moneyOf } from "./money/line.js";
+import { type CostLine, centsPerUnit, type Money, moneyOf } from "./money/line.js";
 import { type PriceGroup, priceGroupOf } from "./money/price-group.js";
 import type { StructureResult } from "./structures/structure.js";
 
@@ -20,6 +20,8 @@ export interface YearlyCost extends CostStream {
 
 /** What an established infestation costs by year since establishment; sums of the structures' lines. */
 export interface InfestationCost extends YearlyCost {
+  /** Year, counted from 0, in which one structure first costs more than a limit; lake-wide duties do not count. */
+  readonly firstAgeAbove: (limit: number) => number | undefined;
   /** One structure's part of it; made when asked for. */
   readonly ofStructure: (id: string) => YearlyCost;
   readonly byBearer: ReadonlyArray<YearlyCost & { readonly id: string }>;
@@ -75,6 +77,13 @@ export function infestationCost(
   }
   return {
     ...moneys(all),
+    firstAgeAbove: (limit) => {
+      const ages = structures
+        .filter(({ structure }) => structure.kind !== "lake-wide")
+        .map(({ structure }) => ageAbove(limit, byStructure.get(structure.id) ?? noCents()))
+        .filter((age) => age >= 0);
+      return ages.length === 0 ? undefined : Math.min(...ages);
+    },
     ofStructure: (id) => moneys(byStructure.get(id) ?? noCents()),
     byBearer: [...byBearer].map(([id, cents]) => ({ id, ...moneys(cents) })),
     apartByYear: Array.from(apart, moneyOf),
@@ -100,6 +109,9 @@ function streamOf<Key>(streams: Map<Key, CentsByYear>, id: Key, empty: () => Cen
   streams.set(id, stream);
   return stream;
 }
+
+const ageAbove = (limit: number, { harm, control }: CentsByYear) =>
+  harm.findIndex((cents, age) => cents + (control[age] ?? 0) > limit * centsPerUnit);
 
 function add(stream: Float64Array, year: number, cents: number): void {
   stream[year] = (stream[year] ?? 0) + cents;

@@ -1,6 +1,6 @@
 import type { CostStream } from "./infestation-cost.js";
 import { at } from "./lake/calendar.js";
-import type { Money } from "./money/line.js";
+import { type Money, plain } from "./money/line.js";
 import type { CostSettings, OptionCosts } from "./option-costs.js";
 import { costShare } from "./program/ramp-up.js";
 import { followCourse, type Noticing } from "./risk/course.js";
@@ -33,8 +33,8 @@ export function numbersOf(
   { factors, rises }: Pick<CostSettings, "factors" | "rises">,
 ): OptionNumbers {
   const noticed = schedule.infestation;
-  const amountsOf = (amounts: readonly Money[] | undefined) =>
-    factors.map((_, age) => (amounts ? at(amounts, age).toNumber() : 0));
+  const none = factors.map(() => 0);
+  const amountsOf = (amounts: readonly Money[] | undefined) => (amounts ? plain(amounts) : none);
   const streamOf = (before: CostStream | undefined, known: CostStream | undefined) => ({
     unnoticed: amountsOf(before?.harm),
     noticed: amountsOf(known?.byYear),

@@ -1,6 +1,6 @@
 import type { CostStream, YearlyCost } from "./infestation-cost.js";
 import { at } from "./lake/calendar.js";
-import { type Money, noMoney } from "./money/line.js";
+import { type Money, noMoney, plain } from "./money/line.js";
 import type { PriceGroup } from "./money/price-group.js";
 import { type Rises, riseIn } from "./money/rises.js";
 import type { CourseYear } from "./risk/course.js";
@@ -84,7 +84,10 @@ function streamLosses(
   noticed: CostStream | undefined,
   course: readonly CourseYear[],
 ): number[] {
-  const plain = (amounts: readonly Money[] | undefined) =>
-    course.map((_, age) => (amounts ? at(amounts, age).toNumber() : 0));
-  return expectedByYear({ unnoticed: plain(unnoticed?.harm), noticed: plain(noticed?.byYear) }, course);
+  const none = course.map(() => 0);
+  const amountsOf = (amounts: readonly Money[] | undefined) => (amounts ? plain(amounts) : none);
+  return expectedByYear(
+    { unnoticed: amountsOf(unnoticed?.harm), noticed: amountsOf(noticed?.byYear) },
+    course,
+  );
 }

@@ -1,10 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type Comparison, compare, type OptionBalance } from "../../src/model/compare.js";
+import { infestationCost } from "../../src/model/infestation-cost.js";
 import type { Monitoring, ProgramOption, Response, StudyInput } from "../../src/model/inputs.js";
 import { amountOf, sumOf } from "../../src/model/money/line.js";
 import type { OptionResult } from "../../src/model/option.js";
-import { firstHarmAge } from "../../src/model/program/noticing.js";
 import { randomStream } from "../../src/model/random/generator.js";
 import { assumed, assumedWith } from "./assumptions.js";
 import { relativeGap } from "./near.js";
@@ -124,6 +124,7 @@ describe("an option that says how it watches for mussels", () => {
 
 describe("the first harm", () => {
   const own = known.schedules[0];
+  const { firstAgeAbove } = own.infestation;
   const costOf = (age: number) =>
     [floatingDock, fixedDock, ramp].map(
       ({ id }) => own.infestation.ofStructure(id).byYear[age]?.toNumber() ?? 0,
@@ -131,21 +132,18 @@ describe("the first harm", () => {
 
   it("is the first year in which one structure costs more than the limit; duties do not count", () => {
     const limit = 5000;
-    const age = firstHarmAge(own, limit) ?? Number.NaN;
+    const age = firstAgeAbove(limit) ?? Number.NaN;
     expect(Math.max(...costOf(age))).toBeGreaterThan(limit);
     for (let before = 0; before < age; before++)
       expect(Math.max(...costOf(before))).toBeLessThanOrEqual(limit);
-    const dutiesAlone = {
-      ...own,
-      structures: own.structures.filter(({ structure }) => structure.id === duties.id),
-    };
-    expect(firstHarmAge(dutiesAlone, limit)).toBeUndefined();
-    expect(firstHarmAge(own, 1e12)).toBeUndefined();
+    const dutiesAlone = own.structures.filter(({ structure }) => structure.id === duties.id);
+    expect(infestationCost(dutiesAlone, 0).firstAgeAbove(limit)).toBeUndefined();
+    expect(firstAgeAbove(1e12)).toBeUndefined();
   });
 
   it("makes it certain, whatever the samples", () => {
     const limit = 5000;
-    const age = firstHarmAge(own, limit) ?? Number.NaN;
+    const age = firstAgeAbove(limit) ?? Number.NaN;
     const { noticing } = resultOf({ monitoring: {} }, { "detection.first-harm": limit });
     // Nothing is watched for: no chance before, certainty from that year on.
     expect(noticing.chanceByAge.map(Math.abs)).toEqual(Array<number>(age).fill(0));

@@ -48,7 +48,7 @@ export function costLine(draft: LineDraft): CostLine {
   return { structure, what, type, bearer, quantity, quantityKind, unitRate, assumptionIds, cents };
 }
 
-const centsPerUnit = 100;
+export const centsPerUnit = 100;
 
 export const amountOf = ({ cents }: CostLine): Money => moneyOf(cents);
 
@@ -56,6 +56,17 @@ export const amountOf = ({ cents }: CostLine): Money => moneyOf(cents);
 export function moneyOf(cents: number): Money {
   if (!Number.isSafeInteger(cents)) throw new Error(`${cents} cents: too large to be kept to the cent`);
   return new Money(cents).dividedBy(centsPerUnit);
+}
+
+const plainAmounts = new WeakMap<readonly Money[], readonly number[]>();
+
+/** Amounts as plain numbers, for sums with weights that are no whole numbers; made once for a list. */
+export function plain(amounts: readonly Money[]): readonly number[] {
+  const known = plainAmounts.get(amounts);
+  if (known) return known;
+  const made = amounts.map((amount) => amount.toNumber());
+  plainAmounts.set(amounts, made);
+  return made;
 }
 
 export function sumOf(amounts: Iterable<Money>): Money {

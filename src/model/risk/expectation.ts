@@ -1,5 +1,5 @@
 import { at } from "../lake/calendar.js";
-import { type Money, noMoney } from "../money/line.js";
+import { Money, plain } from "../money/line.js";
 import type { CourseYear } from "./course.js";
 
 /** Something for each age of an infestation, first its first year: while it is unnoticed, and once it is noticed. */
@@ -44,8 +44,12 @@ export function presentWeights(course: readonly CourseYear[], factors: readonly 
 
 /**
  * Sum of amounts × weights: a present value if the weights are discount factors, an expected present value if
- * they come from `presentWeights`.
+ * they come from `presentWeights`. Weights are no whole numbers, and the sum is as exact as they are.
  */
 export function weightedSum(amounts: readonly Money[], weights: readonly number[]): Money {
-  return amounts.reduce<Money>((sum, amount, year) => sum.plus(amount.times(at(weights, year))), noMoney);
+  let sum = 0;
+  plain(amounts).forEach((amount, year) => {
+    sum += amount * at(weights, year);
+  });
+  return new Money(sum);
 }

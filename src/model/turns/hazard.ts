@@ -1,7 +1,6 @@
 import type { OptionResult, OptionSettings } from "../option.js";
 import { yearlyHazard } from "../risk/hazard.js";
 import { findRoots } from "../root.js";
-import { costOfChances } from "./cost-of-chances.js";
 import { noTurns, type Turns, turnsOf, type Weighed } from "./turns.js";
 
 /** Pressure (α · arrivals · suitability) without a program between which the search runs: chances of 1e-7 and over 99.9 %. */
@@ -42,10 +41,10 @@ export function paysAtNextToNoChance(weighed: Weighed): number | undefined {
 const pressureWithout = ({ baseline, settings }: Weighed) =>
   settings.hazard.establishmentPerArrival * baseline.arrivals.slipThrough * settings.suitability;
 
-function netBenefitAtScale({ result, baseline, settings }: Weighed): (scale: number) => number {
-  const { expected: before } = costOfChances(baseline, settings);
-  const { expected: after } = costOfChances(result, settings);
-  return (scale) => before(hazardsAt(scale, baseline, settings)) - after(hazardsAt(scale, result, settings));
+function netBenefitAtScale({ result, baseline, settings, costs }: Weighed): (scale: number) => number {
+  return (scale) =>
+    costs.baseline.expected(hazardsAt(scale, baseline, settings)) -
+    costs.result.expected(hazardsAt(scale, result, settings));
 }
 
 /** Chances of establishment by year at so many times the establishment chance per arrival. */

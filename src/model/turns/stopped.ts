@@ -1,7 +1,6 @@
 import { reach } from "../program/ramp-up.js";
 import { yearlyHazard } from "../risk/hazard.js";
 import { findRoots } from "../root.js";
-import { costOfChances } from "./cost-of-chances.js";
 import { noTurns, type Turns, turnsOf, type Weighed } from "./turns.js";
 
 const steps = 200;
@@ -18,11 +17,11 @@ const tolerance = 1e-12;
  * infestation may cost less than the program that would put it off. Then stopping more may turn the answer twice,
  * and `all` is false; so it is where an infestation may be contained, and come again.
  */
-export function stoppedTurns({ result, baseline, settings }: Weighed): Turns {
+export function stoppedTurns({ result, baseline, settings, costs }: Weighed): Turns {
   if (result.option.steps === undefined) return noTurns;
   const { hazard, suitability, factors } = settings;
   const without = baseline.presentValue.total.toNumber();
-  const { expected: cost, ofCleanYears } = costOfChances(result, settings);
+  const { expected: cost, ofCleanYears } = costs.result;
   const hazardAt = (stopped: number) =>
     yearlyHazard(baseline.arrivals.slipThrough * (1 - stopped), suitability, hazard);
   const netAt = (stopped: number) =>

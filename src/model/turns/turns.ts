@@ -1,5 +1,6 @@
 import type { OptionResult, OptionSettings } from "../option.js";
 import type { Root, Roots } from "../root.js";
+import type { CostOfChances } from "./cost-of-chances.js";
 
 /** A value at which the answer turns. */
 export interface Turn {
@@ -20,6 +21,8 @@ export interface Weighed {
   readonly result: OptionResult;
   readonly baseline: OptionResult;
   readonly settings: OptionSettings;
+  /** What each costs for any chances. */
+  readonly costs: { readonly result: CostOfChances; readonly baseline: CostOfChances };
 }
 
 /** Nothing turns the answer. */
