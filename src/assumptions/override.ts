@@ -1,5 +1,6 @@
 import type { Assumed } from "../model/assumed.js";
-import { parseQuantity, QuantityError } from "../units/quantity.js";
+import { QuantityError } from "../units/quantity.js";
+import { parseSpread, type Spread } from "../units/spread.js";
 import { type Assumption, type AssumptionSet, assumptionUnits } from "./entry.js";
 import { exchanged, type PriceFactor } from "./prices.js";
 
@@ -13,6 +14,8 @@ export interface Override {
 export interface AppliedOverride {
   readonly entry: Assumption;
   readonly value: number;
+  /** Absent where the study gives one value: then it is taken as certain. */
+  readonly spread: Spread | undefined;
   readonly text: string;
   readonly reason: string;
   readonly outsideRange: boolean;
@@ -45,10 +48,17 @@ export function applyOverrides(
       return;
     }
     try {
-      const value = readValue(entry, override.value);
+      const { value, spread } = readValue(entry, override.value);
       const scale = factorOf(entry);
       const outsideRange = value < entry.low * scale || value > entry.high * scale;
-      applied.push({ entry, value, text: String(override.value), reason: override.reason, outsideRange });
+      applied.push({
+        entry,
+        value,
+        spread,
+        text: String(override.value),
+        reason: override.reason,
+        outsideRange,
+      });
     } catch (error) {
       if (!(error instanceof QuantityError)) throw error;
       problems.push({ index, field: "value", found: String(override.value), allowed: error.message });
@@ -63,14 +73,26 @@ function nearest(set: AssumptionSet, id: string): string {
   return known.length > 0 ? `, for instance ${known.slice(0, 4).join(", ")}` : "";
 }
 
-function readValue(entry: Assumption, value: string | number): number {
+function readValue(
+  entry: Assumption,
+  text: string | number,
+): { readonly value: number; readonly spread: Spread | undefined } {
   const unit = assumptionUnits[entry.unit];
-  if (unit) return parseQuantity(value, unit.dimension).value * unit.perCoherent;
-  const number = Number(value);
-  if (String(value).trim() === "" || !Number.isFinite(number)) {
+  if (unit) {
+    const { value, spread } = parseSpread(text, unit.dimension);
+    return { value: value * unit.perCoherent, spread: spread && scaled(spread, unit.perCoherent) };
+  }
+  const number = Number(text);
+  if (String(text).trim() === "" || !Number.isFinite(number)) {
     throw new QuantityError(`a bare number, in ${entry.unit}`);
   }
-  return number;
+  return { value: number, spread: undefined };
+}
+
+function scaled(spread: Spread, factor: number): Spread {
+  return spread.kind === "discrete"
+    ? { ...spread, choices: spread.choices.map(({ value, share }) => ({ value: value * factor, share })) }
+    : { ...spread, low: spread.low * factor, high: spread.high * factor };
 }
 
 /**

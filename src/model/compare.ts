@@ -114,10 +114,11 @@ function responseBenefit(
   return without.presentValue.total.minus(presentValue.total);
 }
 
-const isBaseline = ({ steps, schedule }: ProgramOption) => steps === undefined && schedule === undefined;
+export const isBaseline = ({ steps, schedule }: ProgramOption) =>
+  steps === undefined && schedule === undefined;
 
 /** The lake under its own levels and the others; assumptions that lie behind every layer are recorded apart. */
-function lakeUnderSchedules(settings: ScheduleSettings): Pick<Comparison, "schedules" | "lake"> {
+export function lakeUnderSchedules(settings: ScheduleSettings): Pick<Comparison, "schedules" | "lake"> {
   const reader = recorder(settings.source);
   const own = asOperated(settings, reader.assumed);
   const [{ suitability, density }] = own.contexts;
@@ -133,7 +134,7 @@ function lakeUnderSchedules(settings: ScheduleSettings): Pick<Comparison, "sched
 }
 
 /** Years that a lake declared infested has been so at the start; 0 for a lake without mussels. */
-function yearsSinceEstablishment({
+export function yearsSinceEstablishment({
   lake,
   money,
 }: {
@@ -143,7 +144,7 @@ function yearsSinceEstablishment({
   return lake.infestedSince === undefined ? 0 : Math.max(0, money.startYear - lake.infestedSince);
 }
 
-function hazardParameters(input: StudyInput, source: Assumed): HazardParameters {
+export function hazardParameters(input: StudyInput, source: Assumed): HazardParameters {
   return {
     establishmentPerArrival: source("arrival.establishment-per-fouled-launch"),
     shape: source("arrival.shape"),

@@ -28,7 +28,8 @@ export interface ClassChance {
   /** Mean share found fouled before the seasons. */
   readonly prior: number;
   readonly seasons: Counts | undefined;
-  /** Share found fouled after them; absent where the chance stands as it was entered. */
+  /** What is known of the share found fouled after them; absent where the chance stands as it was entered. */
+  readonly belief: ShareBelief | undefined;
   readonly posterior: ShareSummary | undefined;
   /** Of boats found fouled, those that carry live mussels. */
   readonly live: number;
@@ -48,7 +49,14 @@ export function classChance({ entered, seasons }: ChanceEvidence, assumed: Assum
     return chanceAfter(beliefFromCounts(entered, entered.weight), entered.live, seasons);
   }
   if (!seasons || isCertain(entered)) {
-    return { prior: entered, seasons, posterior: undefined, live: 1, carriesLive: entered };
+    return {
+      prior: entered,
+      seasons,
+      belief: undefined,
+      posterior: undefined,
+      live: 1,
+      carriesLive: entered,
+    };
   }
   return chanceAfter(beliefFromMean(entered, priorWeight(entered, assumed)), 1, seasons);
 }
@@ -65,10 +73,12 @@ function priorWeight(share: number, assumed: Assumed): number {
 }
 
 function chanceAfter(prior: ShareBelief, live: number, seasons: Counts | undefined): ClassChance {
-  const posterior = summaryOf(seasons ? learned(prior, seasons) : prior);
+  const belief = seasons ? learned(prior, seasons) : prior;
+  const posterior = summaryOf(belief);
   return {
     prior: prior.alpha / (prior.alpha + prior.beta),
     seasons,
+    belief,
     posterior,
     live,
     carriesLive: posterior.mean * live,

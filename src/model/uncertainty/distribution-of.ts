@@ -1,3 +1,4 @@
+import { betaShare } from "./beta-share.js";
 import { discrete, type WeightedValue } from "./discrete.js";
 import type { Distribution, ThreePoints } from "./distribution.js";
 import { fixed } from "./fixed.js";
@@ -12,6 +13,7 @@ export type DistributionInput =
   | { readonly kind: "fixed"; readonly value: number }
   | { readonly kind: "uniform"; readonly low: number; readonly high: number }
   | ({ readonly kind: "triangular" | "pert" } & ThreePoints)
+  | { readonly kind: "beta"; readonly alpha: number; readonly beta: number }
   | ({ readonly kind: "truncated-normal" } & TruncatedNormalInput)
   | ({ readonly kind: "lognormal" } & LognormalInput)
   | { readonly kind: "discrete"; readonly values: readonly WeightedValue[] };
@@ -27,6 +29,8 @@ export function distributionOf(input: DistributionInput): Distribution {
       return triangular(input);
     case "pert":
       return pert(input);
+    case "beta":
+      return betaShare(input);
     case "truncated-normal":
       return truncatedNormal(input);
     case "lognormal":

@@ -2,7 +2,15 @@ import { requireFinite, requireWithin } from "./allowed.js";
 
 /** What is believed of an uncertain number, in the unit of that number. */
 export interface Distribution {
-  readonly kind: "fixed" | "uniform" | "triangular" | "pert" | "truncated-normal" | "lognormal" | "discrete";
+  readonly kind:
+    | "fixed"
+    | "uniform"
+    | "triangular"
+    | "pert"
+    | "beta"
+    | "truncated-normal"
+    | "lognormal"
+    | "discrete";
   /** Expected value, exact. */
   readonly mean: number;
   /** Square of the standard deviation, exact; in the square of the unit. */

@@ -1,0 +1,62 @@
+import { at } from "../lake/calendar.js";
+import { requireValues } from "../uncertainty/allowed.js";
+import { normalQuantile } from "../uncertainty/normal-quantile.js";
+import { sampleQuantile } from "../uncertainty/sample-quantile.js";
+
+/** A figure from draws, with its standard error. */
+export interface Estimate {
+  readonly value: number;
+  readonly standardError: number;
+}
+
+/**
+ * Mean of draws that come in clusters of equal size, such as the futures of one draw of the lake, with the standard error
+ * of the clusters' means, s/√m. Draws of one cluster may be alike; clusters of a Latin hypercube are more even than
+ * independent ones, so that the error is rather too large. Of a single cluster there is none, and it is refused.
+ */
+export function clusteredMean(values: ArrayLike<number>, clusters: number): Estimate {
+  const means = clusterMeans(values, clusters);
+  requireValues("means of clusters", means, 2);
+  const value = means.reduce((sum, mean) => sum + mean, 0) / clusters;
+  const squares = means.reduce((sum, mean) => sum + (mean - value) ** 2, 0);
+  return { value, standardError: Math.sqrt(squares / (clusters - 1) / clusters) };
+}
+
+function clusterMeans(values: ArrayLike<number>, clusters: number): number[] {
+  const size = values.length / clusters;
+  if (!Number.isInteger(size)) {
+    throw new RangeError(`${values.length} draws in ${clusters} clusters; allowed: as many draws in each`);
+  }
+  return Array.from({ length: clusters }, (_, cluster) => {
+    let sum = 0;
+    for (let draw = cluster * size; draw < (cluster + 1) * size; draw++) sum += at(values, draw);
+    return sum / size;
+  });
+}
+
+export interface QuantileEstimate {
+  readonly value: number;
+  /** Limits of its confidence interval. */
+  readonly low: number;
+  readonly high: number;
+}
+
+/**
+ * Quantile of clustered draws (type 7 of Hyndman and Fan) and its confidence interval: the quantiles at p ± z s, s the
+ * standard error of the share of draws up to the estimate. Source: Woodruff 1952. Confidence intervals for medians and
+ * other position measures. JASA 47(260):635-646 (from memory).
+ * @param confidence of the interval, for instance 0.95
+ */
+export function clusteredQuantile(
+  values: ArrayLike<number>,
+  clusters: number,
+  p: number,
+  confidence: number,
+): QuantileEstimate {
+  const sorted = Array.from(values).sort((one, other) => one - other);
+  const value = sampleQuantile(sorted, p);
+  const below = Float64Array.from(values, (each) => Number(each <= value));
+  const margin = normalQuantile((1 + confidence) / 2) * clusteredMean(below, clusters).standardError;
+  const atShare = (share: number) => sampleQuantile(sorted, Math.min(1, Math.max(0, share)));
+  return { value, low: atShare(p - margin), high: atShare(p + margin) };
+}

@@ -1,0 +1,42 @@
+import { at } from "../lake/calendar.js";
+import { afterContainment, type CostByEstablishment, costToGo } from "../option-numbers.js";
+
+/** What an option comes to in one future. */
+export interface OptionFuture {
+  /** Present cost on average over the years in which mussels may establish: luck is left out. */
+  readonly expected: number;
+  /** Present cost with the year in which they do. */
+  readonly cost: number;
+  /** That year of the horizon, counted from 0; as many as it has if they do not. */
+  readonly establishment: number;
+}
+
+/**
+ * An option in a future. Mussels establish in the first year t with H(t) = 1 − Π (1−h) above the luck u: one number for
+ * all options, so that whatever lowers the chances puts the year off in each future. What a containment that
+ * succeeds leads to is taken at its expectation.
+ * @param luck u: from 0 up to 1, uniform over the futures
+ */
+export function optionFuture(
+  costs: CostByEstablishment,
+  hazards: readonly number[],
+  luck: number,
+): OptionFuture {
+  const toGo = costToGo(costs, hazards);
+  const establishment = establishmentYear(hazards, luck);
+  let cost = 0;
+  for (let year = 0; year < establishment; year++) cost += at(costs.clean, year);
+  if (establishment < hazards.length) {
+    cost += at(costs.established, establishment) + afterContainment(costs.contained, toGo, establishment);
+  }
+  return { expected: at(toGo, 0), cost, establishment };
+}
+
+function establishmentYear(hazards: readonly number[], luck: number): number {
+  let clean = 1;
+  for (const [year, hazard] of hazards.entries()) {
+    clean *= 1 - hazard;
+    if (1 - clean > luck) return year;
+  }
+  return hazards.length;
+}

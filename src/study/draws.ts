@@ -1,0 +1,158 @@
+import type { AssumptionSet } from "../assumptions/entry.js";
+import { type Assumed, recorder } from "../model/assumed.js";
+import { compare } from "../model/compare.js";
+import { type BlockDraws, blockDraws, type DrawPlan, futuresPerLake } from "../model/futures/draw-plan.js";
+import { drawnHazards, futureOf, lakeDraw } from "../model/futures/lake-draw.js";
+import type { StudyInput } from "../model/inputs.js";
+import { at } from "../model/lake/calendar.js";
+import { type PreparedStudy, prepareStudy } from "./compute.js";
+import { rangedQuantities, withValues } from "./ranged.js";
+import type { StudyDocument } from "./schema.js";
+import { toModel } from "./to-model.js";
+import { classChanceId, hydrologicYearId, type NamedInput, uncertainInputs } from "./uncertain-inputs.js";
+
+export interface DrawSettings {
+  readonly seed: number;
+  readonly sampling: DrawPlan["sampling"];
+}
+
+/** The futures of one draw of the lake; lists run over the options, each over the futures. */
+export interface LakeFutures {
+  readonly expected: readonly Float64Array[];
+  readonly cost: readonly Float64Array[];
+  readonly establishment: readonly Int16Array[];
+}
+
+/** A study made ready to be drawn. */
+export interface DrawnStudy {
+  readonly inputs: readonly NamedInput[];
+  readonly plan: DrawPlan;
+  /** Works out one draw of the lake in a block, with its futures. */
+  readonly futures: (block: number, lake: number) => LakeFutures;
+}
+
+export function drawnStudy(
+  document: StudyDocument,
+  assumptions: AssumptionSet,
+  { seed, sampling }: DrawSettings,
+): DrawnStudy {
+  const prepared = prepareStudy(document, assumptions);
+  const inputs = uncertainInputs(document, assumptions, prepared, usedIn(prepared));
+  const plan = { seed, sampling, inputs, groups: assumptions.groups };
+  const values = drawing(document, prepared);
+  let known: { block: number; draws: BlockDraws } | undefined;
+  const drawsOf = (block: number) => {
+    if (known?.block !== block) known = { block, draws: blockDraws(plan, block) };
+    return known.draws;
+  };
+  return {
+    inputs,
+    plan,
+    futures: (block, lake) => lakeFutures(drawsOf(block), lake, values),
+  };
+}
+
+/** Ids of the assumptions that decide what the lake costs, and of those that decide chances. */
+function usedIn({ input, assumed }: PreparedStudy) {
+  const lakeReader = recorder(assumed);
+  lakeDraw(input, lakeReader.assumed);
+  const allReader = recorder(assumed);
+  compare(input, allReader.assumed);
+  return { lake: new Set(lakeReader.ids()), chances: new Set(allReader.ids()) };
+}
+
+/** Turns drawn values into what the model takes. */
+interface Drawing {
+  readonly lake: (values: ReadonlyMap<string, number>) => Drawn;
+  /** The same with other boats and chances. */
+  readonly chances: (lake: Drawn, values: ReadonlyMap<string, number>) => Drawn;
+}
+
+interface Drawn {
+  readonly document: StudyDocument;
+  readonly input: StudyInput;
+  readonly source: Assumed;
+}
+
+function drawing(document: StudyDocument, prepared: PreparedStudy): Drawing {
+  const ranged = rangedQuantities(document);
+  const ofBoats = ranged.filter(({ path }) => path[0] === "boats");
+  const ofLake = ranged.filter(({ path }) => path[0] !== "boats");
+  const changed = (before: StudyDocument, quantities: typeof ranged, values: ReadonlyMap<string, number>) =>
+    withValues(
+      before,
+      quantities.map(({ id, path, quantity }) => ({ path, value: values.get(id) ?? quantity.value })),
+    );
+  const { plans } = prepared.input;
+  const modelOf = (drawn: StudyDocument): StudyInput => ({ ...toModel(drawn, prepared), plans });
+  return {
+    lake: (values) => {
+      const drawn = ofLake.length === 0 ? document : changed(document, ofLake, values);
+      const input = ofLake.length === 0 ? prepared.input : modelOf(drawn);
+      return {
+        document: drawn,
+        input: inOperatingYear(input, values.get(hydrologicYearId)),
+        source: (id) => values.get(id) ?? prepared.assumed(id),
+      };
+    },
+    chances: (lake, values) => {
+      const drawn = ofBoats.length === 0 ? lake.document : changed(lake.document, ofBoats, values);
+      const input = ofBoats.length === 0 ? lake.input : { ...lake.input, boats: modelOf(drawn).boats };
+      return {
+        document: drawn,
+        input: withClassChances(input, prepared, values),
+        source: (id) => values.get(id) ?? lake.source(id),
+      };
+    },
+  };
+}
+
+/** The lake as if each year were one of its record's. */
+function inOperatingYear(input: StudyInput, year: number | undefined): StudyInput {
+  const { record } = input.lake;
+  if (year === undefined || !record) return input;
+  return { ...input, lake: { ...input.lake, record: [at(record, year)] } };
+}
+
+function withClassChances(
+  input: StudyInput,
+  { chances }: PreparedStudy,
+  values: ReadonlyMap<string, number>,
+): StudyInput {
+  if (chances.every(({ belief }) => belief === undefined)) return input;
+  const classes = input.boats.classes.map((each, index) => {
+    const found = values.get(classChanceId(each.id));
+    return found === undefined ? each : { ...each, carriesLive: found * at(chances, index).live };
+  });
+  return { ...input, boats: { ...input.boats, classes } };
+}
+
+function lakeFutures(draws: BlockDraws, index: number, drawing: Drawing): LakeFutures {
+  const drawn = drawing.lake(valuesAt(draws.lake, index));
+  const lake = lakeDraw(drawn.input, drawn.source);
+  const options = drawn.input.options.map(() => ({
+    expected: new Float64Array(futuresPerLake),
+    cost: new Float64Array(futuresPerLake),
+    establishment: new Int16Array(futuresPerLake),
+  }));
+  for (let future = 0; future < futuresPerLake; future++) {
+    const draw = index * futuresPerLake + future;
+    const { input, source } = drawing.chances(drawn, valuesAt(draws.chances, draw));
+    const hazards = drawnHazards(input, source, lake);
+    futureOf(lake, hazards, at(draws.luck, draw)).forEach((result, option) => {
+      const lists = at(options, option);
+      lists.expected[future] = result.expected;
+      lists.cost[future] = result.cost;
+      lists.establishment[future] = result.establishment;
+    });
+  }
+  return {
+    expected: options.map(({ expected }) => expected),
+    cost: options.map(({ cost }) => cost),
+    establishment: options.map(({ establishment }) => establishment),
+  };
+}
+
+function valuesAt(columns: ReadonlyMap<string, readonly number[]>, draw: number): Map<string, number> {
+  return new Map([...columns].map(([id, values]) => [id, at(values, draw)]));
+}
