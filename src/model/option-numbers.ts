@@ -2,6 +2,7 @@ import type { CostStream } from "./infestation-cost.js";
 import { at } from "./lake/calendar.js";
 import { type Money, plain } from "./money/line.js";
 import type { CostSettings, OptionCosts } from "./option-costs.js";
+import { attemptInYear } from "./program/containment.js";
 import { costShare } from "./program/ramp-up.js";
 import { followCourse, type Noticing } from "./risk/course.js";
 
@@ -24,8 +25,8 @@ export interface OptionNumbers {
   readonly scheduleInYear: readonly number[];
   readonly losses: readonly LossStream[];
   readonly noticing: Noticing;
-  /** Cost of one attempt at containment. */
-  readonly perAttempt: number;
+  /** Cost of one attempt at containment in each year. */
+  readonly attemptInYear: readonly number[];
 }
 
 export function numbersOf(
@@ -52,7 +53,7 @@ export function numbersOf(
       })),
     ],
     noticing,
-    perAttempt: option.response?.cost ?? 0,
+    attemptInYear: attemptInYear(option, factors.length, rises),
   };
 }
 
@@ -82,7 +83,7 @@ export function costByEstablishment(numbers: OptionNumbers): CostByEstablishment
         at(stream.unnoticed, age) * at(during.unnoticed, 0) + at(stream.noticed, age) * at(during.noticed, 0),
     ),
   }));
-  const attempts = course.map((during) => during.attempts * numbers.perAttempt);
+  const attempts = course.map((during) => during.attempts);
   const established = factors.map((_, first) => {
     let sum = 0;
     for (let year = first; year < factors.length; year++) {
@@ -90,7 +91,7 @@ export function costByEstablishment(numbers: OptionNumbers): CostByEstablishment
       let cost =
         at(kept, age) * at(programInYear, year) +
         at(noticed, age) * at(scheduleInYear, year) +
-        at(attempts, age);
+        at(attempts, age) * at(numbers.attemptInYear, year);
       for (const { share, byAge } of streams) cost += at(byAge, age) * (share ? at(share, year) : 1);
       sum += at(factors, year) * cost;
     }

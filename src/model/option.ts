@@ -73,7 +73,7 @@ export function optionResult(
   const followed = scheduleInYear.map((cost, year) => cost.times(at(known, year)));
   const program = programByYear(costs, risk.knownBefore).map((cost, year) => cost.plus(at(followed, year)));
   const noticed = schedule.infestation;
-  const containment = containmentOf(option, input.money, course, factors);
+  const containment = containmentOf(option, input.money, course, settings);
   const losses = expectedLosses({ unnoticed, noticed }, course, rises).map((loss, year) =>
     new Money(loss).plus(containment?.expectedByYear[year] ?? noMoney),
   );

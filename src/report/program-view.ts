@@ -4,6 +4,7 @@ import { allOptions, type ReportContext } from "./context.js";
 import { coverageTables, trafficTable } from "./coverage-view.js";
 import { feesTable } from "./fees-view.js";
 import { type FunnelView, funnelView } from "./funnel-view.js";
+import { growthTable } from "./growth-table.js";
 import { programCostTable } from "./program-cost-table.js";
 import { type StationView, stationViews } from "./staffing-view.js";
 import { vesselClassesTable } from "./vessel-classes-view.js";
@@ -15,6 +16,8 @@ export interface ProgramView {
   readonly classes: TableView | undefined;
   /** Absent where the lake is infested, or no option has steps: no chance of infestation is lowered. */
   readonly funnel: FunnelView | undefined;
+  /** Absent where all options run in full from the first year, or the lake is infested. */
+  readonly growth: TableView | undefined;
   readonly cost: TableView;
   /** Absent where no option has a fee, or the lake is infested. */
   readonly fees: TableView | undefined;
@@ -39,6 +42,7 @@ export function programView(context: ReportContext): ProgramView {
     heading: hasSteps ? "At the ramp: the program options" : "The options and what they cost",
     classes: context.infestedSince === undefined ? vesselClassesTable(context) : undefined,
     funnel,
+    growth: growthTable(context),
     cost: programCostTable(context),
     fees: feesTable(context),
     budget: budgetTable(context),

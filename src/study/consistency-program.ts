@@ -10,6 +10,7 @@ export function programProblems({ options = [], boats, study }: SoundParts): Con
     ...options.flatMap((option, index) => [
       ...yearlyProblems(option, ["options", index, "yearly"]),
       ...feeProblems(option, ["options", index], classes),
+      ...stepProblems(option.steps, ["options", index, "steps"], classes),
     ]),
     ...(study && options.length > 0 ? existingProblems(study, options) : []),
   ];
@@ -34,6 +35,28 @@ function yearlyProblems({ yearly }: ProgramDocument, path: Path): Contradiction[
         : []),
     ].map((problem) => ({ ...problem, path: [...path, index, ...problem.path] }));
   });
+}
+
+/** Seals and steps of classes that there are not. */
+function stepProblems(
+  steps: NonNullable<SoundParts["options"]>[number]["steps"],
+  path: Path,
+  classes: string[] | undefined,
+): Contradiction[] {
+  if (!steps || !classes) return [];
+  return (["seals", "byClass"] as const).flatMap((field) =>
+    steps[field].flatMap(({ vesselClass }, index) =>
+      classes.includes(vesselClass)
+        ? []
+        : [
+            {
+              path: [...path, field, index, "vesselClass"],
+              found: `"${vesselClass}"`,
+              allowed: `an id from boats.classes: ${classes.join(", ")}`,
+            },
+          ],
+    ),
+  );
 }
 
 function feeProblems(option: ProgramDocument, path: Path, classes: string[] | undefined): Contradiction[] {

@@ -1,10 +1,11 @@
 import { readdirSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
+import type { Comparison } from "../../src/model/compare.js";
 import type { YearlyCost } from "../../src/model/infestation-cost.js";
 import { amountOf, noMoney, sumOf, totalOf } from "../../src/model/money/line.js";
-import type { Rises } from "../../src/model/money/rises.js";
 import type { OptionResult } from "../../src/model/option.js";
+import { yearlyHazard } from "../../src/model/risk/hazard.js";
 import { compareStudy } from "../../src/study/compute.js";
 import { readStudyFile } from "../../src/study/read.js";
 import { assumptionSet } from "./assumptions.js";
@@ -15,7 +16,7 @@ const files = readdirSync(folder).filter((name) => name.endsWith(".yaml"));
 
 describe.each(files)("the example %s", (file) => {
   const comparison = compareStudy(readStudyFile(fileURLToPath(new URL(file, folder))), assumptionSet);
-  const { structures, infestation, baseline, options, discountFactors, rises } = comparison;
+  const { structures, infestation, baseline, options } = comparison;
 
   it("has totals that are the sum of its lines, and no money that is not in a line", () => {
     infestation.byYear.forEach((total, year) => {
@@ -74,7 +75,7 @@ describe.each(files)("the example %s", (file) => {
 
   it("has an expected loss that backward induction over the years gives as well", () => {
     for (const result of [baseline, ...options.map((each) => each.result)]) {
-      const expected = fromLastYearBack(result, discountFactors, rises);
+      const expected = fromLastYearBack(result, comparison);
       expect(relativeGap(result.presentValue.infestation.toNumber(), expected)).toBeLessThan(1e-9);
     }
   });
@@ -84,8 +85,11 @@ describe.each(files)("the example %s", (file) => {
  * Expected present cost of an infestation from the last year back: of a lake that is clean at a year's start, of one
  * that is in its year a and unnoticed, and of one that is known to be. Another route than the chances by year.
  */
-function fromLastYearBack(result: OptionResult, factors: readonly number[], rises: Rises): number {
-  const { hazard, noticing, schedule, unnoticed, containment } = result;
+function fromLastYearBack(
+  result: OptionResult,
+  { discountFactors: factors, rises, hazard: parameters, lake }: Comparison,
+): number {
+  const { slipThroughByYear, noticing, schedule, unnoticed, containment } = result;
   const { success = 0, latestAge = 0 } = noticing.containment ?? {};
   const attempt = containment ? amountOf(containment.line).toNumber() : 0;
   let clean = 0;
@@ -110,6 +114,8 @@ function fromLastYearBack(result: OptionResult, factors: readonly number[], rise
       const noticed = (knownNow[age] ?? 0) + (isTried ? factor * attempt : 0) + saved;
       return chance * noticed + (1 - chance) * (cost(unnoticed, "harm", age) + (hidden[age + 1] ?? 0));
     });
+    const boats = slipThroughByYear[year] ?? Number.NaN;
+    const hazard = yearlyHazard(boats, lake.suitability.weight, parameters);
     clean = (1 - hazard) * clean + hazard * (hiddenNow[0] ?? Number.NaN);
     [hidden, known] = [hiddenNow, knownNow];
   }

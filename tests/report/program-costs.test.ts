@@ -88,7 +88,7 @@ describe("the fee that would carry a program", () => {
 
   it("is told in a sentence, and as beyond what was stated where it is", () => {
     expect(note()).toMatch(
-      /^“Full-season stations”: \$42\.\d\d from each of 5,040 paying boats would carry the whole \$215,000 a year, net of other revenue; the present fees bring in \$78,000, 36% of it\. That is above \$40\.00, .*beyond what was stated\.$/,
+      /^“Full-season stations”: \$46\.\d\d from each of 5,040 paying boats would carry the whole \$232,000 a year, net of other revenue; the present fees bring in \$78,000, 34% of it\. That is above \$40\.00, .*beyond what was stated\.$/,
     );
   });
 
@@ -137,16 +137,16 @@ describe("the fee that would carry a program", () => {
 describe("the program in force", () => {
   it("has the increment told on the first page, in the table and in the results", () => {
     expect(view.board.increment).toMatch(
-      /^Against “Weekend stations”, the program in force: 36\.2 more staff hours a week and \$37,700 a year more\./,
+      /^Against “Weekend stations”, the program in force: 47\.9 more staff hours a week and \$55,100 a year more\./,
     );
-    // By hand: (4,300 + 700 - 2,700 - 420) h / 52 = 36.15.
+    // By hand: (4,910 + 700 - 2,700 - 420) h / 52 = 47.88.
     const rows = view.comparison.increments?.rows.map(textOf) ?? [];
     expect(rows.map(([name]) => name)).toEqual([
       "No inspection program",
       "No inspection, deeper winter drawdown",
       "Full-season stations",
     ]);
-    expect(rows.at(-1)?.[2]).toBe("36.2");
+    expect(rows.at(-1)?.[2]).toBe("47.9");
     expect(resultsJson(sorrelBend)).toMatchObject({ existingOption: "weekends" });
     // The comparison with no program stays.
     expect(view.comparison.balance?.caption).toContain("No inspection program");

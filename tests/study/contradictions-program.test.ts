@@ -75,7 +75,16 @@ const cases: readonly Contradicting[] = [
     found: '"nobody"',
     allowed: `money.bearers: ${typed("money.bearers[0].id")}`,
   },
+  {
+    why: "seals of a class that there is not",
+    edits: [["options[full-season].steps.seals[0].vesselClass", "canoes"]],
+    found: '"canoes"',
+    allowed: "an id from boats.classes",
+  },
 ];
+
+/** Seals name a class of the example. */
+const noSeals = ["options[full-season].steps.seals", []] as const;
 
 describe("a program", () => {
   it.each(cases)("is refused for $why", expectContradiction);
@@ -91,7 +100,7 @@ describe("a program", () => {
     ["33.3 %", "33.3 %", "66.6 %"],
   ])("is refused for shares of %s and %s, which make %s", (one, other, sum) => {
     const classes = [vesselClass("resident", one), vesselClass("visiting", other)];
-    expect(problemsIn(editedText([["boats.classes", classes]]))).toMatchObject([
+    expect(problemsIn(editedText([["boats.classes", classes], noSeals]))).toMatchObject([
       { path: "boats.classes", found: `shares that add up to ${sum}` },
     ]);
   });
@@ -99,8 +108,8 @@ describe("a program", () => {
   it("may have shares whose sum differs from 100 % by the rounding of a computer alone", () => {
     // 0.1 + 0.2 + 0.7 is 0.9999999999999999 in binary arithmetic
     const classes = ["10 %", "20 %", "70 %"].map((share, index) => vesselClass(`class-${index}`, share));
-    expect(readStudyText(editedText([["boats.classes", classes]]), "study.yaml").boats.classes).toHaveLength(
-      3,
-    );
+    expect(
+      readStudyText(editedText([["boats.classes", classes], noSeals]), "study.yaml").boats.classes,
+    ).toHaveLength(3);
   });
 });

@@ -29,6 +29,7 @@ export function exampleDocument(name: ExampleName = "sorrel-bend"): unknown {
   put(document, "study.existingOption", absent);
   for (const key of ["escalation", "inflation", "inflationOrigin"]) put(document, `money.${key}`, absent);
   if (name === "sorrel-bend") {
+    threeRamps(document);
     put(document, "money.discountRate", "3 %/yr");
     put(document, "money.discountRateOrigin", "Invented rate");
   }
@@ -59,6 +60,26 @@ function listAt(document: unknown, list: string): unknown[] {
   const items = valueAt(document, list);
   if (!Array.isArray(items)) throw new Error(`the example holds no list ${list}`);
   return items;
+}
+
+/** Stations at three ramps, with fewer paid hours than they need. */
+function threeRamps(document: unknown): void {
+  put(document, "boats.sites", [
+    { id: "north", name: "North ramp", share: "53 %" },
+    { id: "dam", name: "Dam ramp", share: "30 %" },
+    { id: "cove", name: "Willow Cove", share: "17 %" },
+  ]);
+  const atTwo = { sites: ["north", "dam"], from: "07:00" };
+  put(document, "options[weekends].open", [
+    { ...atTwo, dayTypes: ["summer-weekend"], to: "20:00" },
+    { ...atTwo, dayTypes: ["shoulder-weekend"], to: "18:00" },
+  ]);
+  put(document, "options[full-season].open", [
+    { dayTypes: ["summer-weekend", "summer-weekday"], from: "07:00", to: "20:00" },
+    { dayTypes: ["shoulder-weekend", "shoulder-weekday"], from: "07:00", to: "18:00" },
+    { dayTypes: ["early-late"], from: "07:00", to: "16:00" },
+  ]);
+  put(document, "options[full-season].staff[0].hoursPerYear", 4300);
 }
 
 function keep(document: unknown, list: string, isKept: (item: unknown) => boolean): void {

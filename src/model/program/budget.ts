@@ -10,6 +10,7 @@ import { amountOf } from "../money/line.js";
 import { purchaseYears } from "../money/residual.js";
 import { everyYearLines, type ProgramLine } from "./cost.js";
 import { byGroup, type LineGroup } from "./groups.js";
+import { costShare } from "./ramp-up.js";
 
 /** Most fiscal years that a budget shows. */
 export const budgetYears = 5;
@@ -26,8 +27,9 @@ export interface ProgramBudget extends FiscalTable {
 
 /**
  * What an option's program takes from the budgets of the next fiscal years while the lake stays clean, in money of each
- * calendar year. Wages, running costs, yearly lines and revenue are the same each year at constant prices; equipment is
- * paid in full in the years in which it is bought, not at its yearly capital recovery. Absent where the option has no
+ * calendar year. Wages, running costs, yearly lines and revenue are the same each year at constant prices, or their share
+ * of that while a program grows; equipment is paid in full in the years in which it is bought, not at its yearly capital
+ * recovery. Absent where the option has no
  * program, or the horizon fills no fiscal year.
  */
 export function programBudget(option: ProgramOption, money: MoneySettings): ProgramBudget | undefined {
@@ -35,7 +37,7 @@ export function programBudget(option: ProgramOption, money: MoneySettings): Prog
   const calendarYears = Math.min(money.horizon, budgetYears + (startsMidYear ? 1 : 0));
   const lines = byGroup([
     ...option.equipment.map((each) => purchases(each, calendarYears)),
-    ...everyYearLines(option, money).map((line) => levelLine(line, calendarYears)),
+    ...everyYearLines(option, money).map((line) => levelLine(line, option, calendarYears)),
   ]);
   if (lines.length === 0 || (startsMidYear && calendarYears < 2)) return undefined;
   const table = fiscalTable(
@@ -52,11 +54,14 @@ export function programBudget(option: ProgramOption, money: MoneySettings): Prog
 
 type GroupedLine = BudgetLine & { readonly group: LineGroup };
 
-function levelLine(line: ProgramLine, calendarYears: number): GroupedLine {
+function levelLine(line: ProgramLine, option: ProgramOption, calendarYears: number): GroupedLine {
   return {
     name: line.what,
     group: line.group,
-    byYear: Array<number>(calendarYears).fill(amountOf(line).toNumber()),
+    byYear: Array.from(
+      { length: calendarYears },
+      (_, year) => amountOf(line).toNumber() * costShare(option, year),
+    ),
   };
 }
 

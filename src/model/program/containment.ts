@@ -1,6 +1,8 @@
-import type { MoneySettings, ProgramOption } from "../inputs.js";
-import { centsByBearer } from "../money/bearer.js";
-import { amountOf, type CostLine, costLine, type Money, moneyOf, noMoney, sumOf } from "../money/line.js";
+import type { MoneySettings, ProgramOption, Response } from "../inputs.js";
+import { at } from "../lake/calendar.js";
+import { type Bearer, centsByBearer } from "../money/bearer.js";
+import { type CostLine, costLine, type Money, noMoney, plain, sumOf } from "../money/line.js";
+import { inEachYear, type Rises } from "../money/rises.js";
 import type { CourseYear } from "../risk/course.js";
 import { weightedSum } from "../risk/expectation.js";
 
@@ -19,17 +21,37 @@ export interface Containment {
 
 /**
  * Expected cost of containment in year t, Q(t) = R A(t): the cost R of one attempt times the expected number A of
- * attempts. An attempt costs the same whether it succeeds or not. Absent where the option states no response.
+ * attempts, with the rise of its price. An attempt costs the same whether it succeeds or not. Absent where the option states no response.
  */
 export function containmentOf(
   { response, id }: ProgramOption,
   { programBearer }: Pick<MoneySettings, "programBearer">,
   course: readonly CourseYear[],
-  factors: readonly number[],
+  { factors, rises }: { readonly factors: readonly number[]; readonly rises: Rises },
 ): Containment | undefined {
   if (response === undefined) return undefined;
-  const line = costLine({
-    structure: id,
+  const line = attemptLine(response, id, programBearer);
+  const inYear = inEachYear([line], factors.length, rises);
+  const expectedByYear = course.map(({ attempts }, year) => at(inYear, year).times(attempts));
+  const attempts = course.reduce((sum, year) => sum + year.attempts, 0);
+  const presentValue = weightedSum(expectedByYear, factors);
+  return {
+    line,
+    attempts,
+    successes: attempts * response.chance,
+    expectedByYear,
+    presentValue,
+    undiscounted: sumOf(expectedByYear),
+    byBearer: centsByBearer(line.bearer, line.cents).map(([bearer, cents]) => ({
+      id: bearer,
+      presentValue: line.cents === 0 ? noMoney : presentValue.times(cents).dividedBy(line.cents),
+    })),
+  };
+}
+
+function attemptLine(response: Response, option: string, programBearer: Bearer): CostLine {
+  return costLine({
+    structure: option,
     what: response.name,
     type: "work",
     bearer: response.bearer ?? programBearer,
@@ -38,21 +60,16 @@ export function containmentOf(
     unitRate: response.cost,
     assumptionIds: [],
   });
-  const expectedByYear = course.map(({ attempts }) => amountOf(line).times(attempts));
-  const attempts = course.reduce((sum, year) => sum + year.attempts, 0);
-  const weight = course.reduce((sum, year, index) => sum + year.attempts * (factors[index] ?? 0), 0);
-  return {
-    line,
-    attempts,
-    successes: attempts * response.chance,
-    expectedByYear,
-    presentValue: weightedSum(expectedByYear, factors),
-    undiscounted: sumOf(expectedByYear),
-    byBearer: centsByBearer(line.bearer, line.cents).map(([bearer, cents]) => ({
-      id: bearer,
-      presentValue: moneyOf(cents).times(weight),
-    })),
-  };
+}
+
+/** Cost of one attempt in each year of the horizon, in plain money; nothing where none is tried. */
+export function attemptInYear(
+  { response, id }: ProgramOption,
+  horizon: number,
+  rises: Rises,
+): readonly number[] {
+  if (response === undefined) return Array<number>(horizon).fill(0);
+  return plain(inEachYear([attemptLine(response, id, id)], horizon, rises));
 }
 
 /** Present values by bearer with those of containment added; a bearer that pays for nothing else comes last. */

@@ -1,4 +1,5 @@
 import fc from "fast-check";
+import { jStat } from "jstat";
 import { describe, expect, it, test } from "vitest";
 import {
   beliefFromCounts,
@@ -29,6 +30,21 @@ describe("a belief about a share", () => {
     expect(beliefFromCounts({ screened: 10, found: 4 }, 1)).toEqual({ alpha: 4.5, beta: 6.5 });
     expect(beliefFromCounts({ screened: 10, found: 4 }, 0.5)).toEqual({ alpha: 2.5, beta: 3.5 });
     expect(beliefFromCounts({ screened: 10, found: 4 }, 0)).toEqual({ alpha: 0.5, beta: 0.5 });
+  });
+});
+
+describe("a belief's interval", () => {
+  it("is that of a general statistics library", () => {
+    // jstat 1.9.6, beta.inv.
+    fc.assert(
+      fc.property(belief, counts, (prior, season) => {
+        const after = learned(prior, season);
+        const { p5, p95 } = summaryOf(after);
+        expect(Math.abs(p5 - jStat.beta.inv(0.05, after.alpha, after.beta))).toBeLessThan(1e-6);
+        expect(Math.abs(p95 - jStat.beta.inv(0.95, after.alpha, after.beta))).toBeLessThan(1e-6);
+      }),
+      { seed: 94, numRuns: 100 },
+    );
   });
 });
 
