@@ -3,6 +3,7 @@ import { type Assumed, recorder } from "../model/assumed.js";
 import { compare } from "../model/compare.js";
 import { type BlockDraws, blockDraws, type DrawPlan, futuresPerLake } from "../model/futures/draw-plan.js";
 import { drawnHazards, futureOf, lakeDraw } from "../model/futures/lake-draw.js";
+import { yearlyCosts } from "../model/futures/yearly-costs.js";
 import type { StudyInput } from "../model/inputs.js";
 import { at } from "../model/lake/calendar.js";
 import { type PreparedStudy, prepareStudy } from "./compute.js";
@@ -21,6 +22,12 @@ export interface LakeFutures {
   readonly expected: readonly Float64Array[];
   readonly cost: readonly Float64Array[];
   readonly establishment: readonly Int16Array[];
+  /** Chance of mussels when the horizon ends: 0 or 1 for an option that tries no containment. */
+  readonly infested: readonly Float64Array[];
+  /** Undiscounted cost of each year of the horizon, future after future; empty beyond the first block. */
+  readonly byYear: readonly Float64Array[];
+  /** Present value of 1 in each year of the horizon. */
+  readonly annuity: number;
 }
 
 /** A study made ready to be drawn. */
@@ -48,7 +55,7 @@ export function drawnStudy(
   return {
     inputs,
     plan,
-    futures: (block, lake) => lakeFutures(drawsOf(block), lake, values),
+    futures: (block, lake) => lakeFutures(drawsOf(block), lake, { values, withYears: block === 0 }),
   };
 }
 
@@ -66,6 +73,12 @@ interface Drawing {
   readonly lake: (values: ReadonlyMap<string, number>) => Drawn;
   /** The same with other boats and chances. */
   readonly chances: (lake: Drawn, values: ReadonlyMap<string, number>) => Drawn;
+}
+
+interface Loop {
+  readonly values: Drawing;
+  /** Whether costs by year are kept. */
+  readonly withYears: boolean;
 }
 
 interface Drawn {
@@ -127,31 +140,43 @@ function withClassChances(
   return { ...input, boats: { ...input.boats, classes } };
 }
 
-function lakeFutures(draws: BlockDraws, index: number, drawing: Drawing): LakeFutures {
-  const drawn = drawing.lake(valuesAt(draws.lake, index));
+function lakeFutures(draws: BlockDraws, index: number, { values, withYears }: Loop): LakeFutures {
+  const drawn = values.lake(valuesAt(draws.lake, index));
   const lake = lakeDraw(drawn.input, drawn.source);
-  const options = drawn.input.options.map(() => ({
-    expected: new Float64Array(futuresPerLake),
-    cost: new Float64Array(futuresPerLake),
-    establishment: new Int16Array(futuresPerLake),
-  }));
+  const years = withYears ? lake.factors.length : 0;
+  const options = lake.options.map(({ numbers }) => ({ numbers, ...emptyLists(years) }));
   for (let future = 0; future < futuresPerLake; future++) {
     const draw = index * futuresPerLake + future;
-    const { input, source } = drawing.chances(drawn, valuesAt(draws.chances, draw));
+    const { input, source } = values.chances(drawn, valuesAt(draws.chances, draw));
     const hazards = drawnHazards(input, source, lake);
     futureOf(lake, hazards, at(draws.luck, draw)).forEach((result, option) => {
-      const lists = at(options, option);
+      const { numbers, ...lists } = at(options, option);
       lists.expected[future] = result.expected;
       lists.cost[future] = result.cost;
       lists.establishment[future] = result.establishment;
+      lists.infested[future] = result.infested;
+      if (withYears) {
+        lists.byYear.set(yearlyCosts(numbers, at(hazards, option), result.establishment), future * years);
+      }
     });
   }
   return {
     expected: options.map(({ expected }) => expected),
     cost: options.map(({ cost }) => cost),
     establishment: options.map(({ establishment }) => establishment),
+    infested: options.map(({ infested }) => infested),
+    byYear: withYears ? options.map(({ byYear }) => byYear) : [],
+    annuity: lake.factors.reduce((sum, factor) => sum + factor, 0),
   };
 }
+
+const emptyLists = (years: number) => ({
+  expected: new Float64Array(futuresPerLake),
+  cost: new Float64Array(futuresPerLake),
+  establishment: new Int16Array(futuresPerLake),
+  infested: new Float64Array(futuresPerLake),
+  byYear: new Float64Array(futuresPerLake * years),
+});
 
 function valuesAt(columns: ReadonlyMap<string, readonly number[]>, draw: number): Map<string, number> {
   return new Map([...columns].map(([id, values]) => [id, at(values, draw)]));
