@@ -6,11 +6,14 @@ import { drawnHazards, futureOf, lakeDraw } from "../model/futures/lake-draw.js"
 import { yearlyCosts } from "../model/futures/yearly-costs.js";
 import type { StudyInput } from "../model/inputs.js";
 import { at } from "../model/lake/calendar.js";
+import type { ClassChance } from "../model/program/class-chances.js";
 import { type PreparedStudy, prepareStudy } from "./compute.js";
 import { rangedQuantities, withValues } from "./ranged.js";
 import type { StudyDocument } from "./schema.js";
-import { toModel } from "./to-model.js";
+import { boatsToModel, toModel } from "./to-model.js";
+import { trafficOf } from "./traffic.js";
 import { classChanceId, hydrologicYearId, type NamedInput, uncertainInputs } from "./uncertain-inputs.js";
+import { vesselChances } from "./vessel-chances.js";
 
 export interface DrawSettings {
   readonly seed: number;
@@ -90,6 +93,7 @@ interface Drawn {
 function drawing(document: StudyDocument, prepared: PreparedStudy): Drawing {
   const ranged = rangedQuantities(document);
   const ofBoats = ranged.filter(({ path }) => path[0] === "boats");
+  const movesTraffic = ofBoats.some(({ path }) => fieldsOfTraffic.includes(path[1] ?? ""));
   const ofLake = ranged.filter(({ path }) => path[0] !== "boats");
   const changed = (before: StudyDocument, quantities: typeof ranged, values: ReadonlyMap<string, number>) =>
     withValues(
@@ -109,16 +113,21 @@ function drawing(document: StudyDocument, prepared: PreparedStudy): Drawing {
       };
     },
     chances: (lake, values) => {
-      const drawn = ofBoats.length === 0 ? lake.document : changed(lake.document, ofBoats, values);
-      const input = ofBoats.length === 0 ? lake.input : { ...lake.input, boats: modelOf(drawn).boats };
-      return {
-        document: drawn,
-        input: withClassChances(input, prepared, values),
-        source: (id) => values.get(id) ?? lake.source(id),
-      };
+      const source: Assumed = (id) => values.get(id) ?? lake.source(id);
+      if (ofBoats.length === 0) {
+        return { ...lake, input: withClassChances(lake.input, prepared.chances, values), source };
+      }
+      const drawn = changed(lake.document, ofBoats, values);
+      const chances = vesselChances(drawn.boats, prepared.assumed);
+      const traffic = movesTraffic ? trafficOf(drawn.boats) : prepared.traffic;
+      const input = { ...lake.input, ...boatsToModel(drawn, { chances, traffic }) };
+      return { document: drawn, input: withClassChances(input, chances, values), source };
     },
   };
 }
+
+/** Fields of the boats from which traffic is worked out. */
+const fieldsOfTraffic: readonly PropertyKey[] = ["launches", "sites", "traffic"];
 
 /** The lake as if each year were one of its record's. */
 function inOperatingYear(input: StudyInput, year: number | undefined): StudyInput {
@@ -129,7 +138,7 @@ function inOperatingYear(input: StudyInput, year: number | undefined): StudyInpu
 
 function withClassChances(
   input: StudyInput,
-  { chances }: PreparedStudy,
+  chances: readonly ClassChance[],
   values: ReadonlyMap<string, number>,
 ): StudyInput {
   if (chances.every(({ belief }) => belief === undefined)) return input;

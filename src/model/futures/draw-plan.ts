@@ -67,16 +67,7 @@ function stageDraws(
   const all = [
     ...new Set([...(stage === "lake" ? [] : [luckId]), ...ids, ...moved.flatMap(({ members }) => members)]),
   ];
-  const columns = columnsOf(all, { seed, sampling, block, count: drawsOf[stage] });
-  for (const { members, rankCorrelation } of moved) {
-    const together = withCommonFactor(
-      members.map((id) => columns.get(id) ?? []),
-      rankCorrelation,
-    );
-    members.forEach((id, index) => {
-      columns.set(id, at(together, index));
-    });
-  }
+  const columns = movedTogether(columnsOf(all, { seed, sampling, block, count: drawsOf[stage] }), moved);
   return { columns, values: new Map(own.map((input) => [input.id, valuesFor(input, columns)])) };
 }
 
@@ -93,6 +84,22 @@ function columnsOf(
     ...latinHypercube(seed, names.slice(dimensions), count),
   ]);
   return new Map(ids.map((id) => [id, shares.get(`${id}/${block}`) ?? []]));
+}
+
+/** Shares of the members of each group put into an order in which any two have its rank correlation. */
+function movedTogether(columns: Columns, groups: DrawPlan["groups"]): Columns {
+  for (const { members, rankCorrelation } of groups) {
+    const present = members.filter((id) => columns.has(id));
+    if (present.length < 2) continue;
+    const moved = withCommonFactor(
+      present.map((id) => columns.get(id) ?? []),
+      rankCorrelation,
+    );
+    present.forEach((id, index) => {
+      columns.set(id, at(moved, index));
+    });
+  }
+  return columns;
 }
 
 function valuesFor({ id, distribution, limits }: UncertainInput, columns: Columns): number[] {
