@@ -40,7 +40,13 @@ const studies: ReadonlyArray<readonly [name: string, document: () => StudyDocume
           { name: "Treatment", cost: "$500,000", chance: "40 %", latestYear: 3, origin },
         ],
         ["options[full-season].rampUp", [{ reach: "40 %", cost: "60 %" }]],
-        ["money.escalation", [{ group: "energy", rate: "2 %/yr", origin }]],
+        [
+          "money.escalation",
+          [
+            { group: "energy", rate: "2 %/yr", origin },
+            { group: "other", rate: "1 %/yr", origin },
+          ],
+        ],
       ]),
   ],
 ];

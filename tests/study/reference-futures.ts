@@ -3,6 +3,7 @@ import { type Comparison, compare } from "../../src/model/compare.js";
 import { blockDraws, futuresPerLake } from "../../src/model/futures/draw-plan.js";
 import type { OptionResult } from "../../src/model/option.js";
 import { expectedLosses } from "../../src/model/present-value.js";
+import { containmentOf } from "../../src/model/program/containment.js";
 import { costShare } from "../../src/model/program/ramp-up.js";
 import { followCourse } from "../../src/model/risk/course.js";
 import { yearlyHazard } from "../../src/model/risk/hazard.js";
@@ -91,6 +92,7 @@ function followed(result: OptionResult, comparison: Comparison, luck: number): R
     rises,
   );
   const { option } = result;
+  const attempts = containmentOf(option, input.money, course, { factors, rises });
   const byYear = course.map((during, year) => {
     const knownBefore = year === 0 ? Number(isInfested) : (course[year - 1]?.known ?? Number.NaN);
     const program = (result.programInYear[year]?.toNumber() ?? Number.NaN) * costShare(option, year);
@@ -99,7 +101,7 @@ function followed(result: OptionResult, comparison: Comparison, luck: number): R
       program * (1 - knownBefore) +
       program * knownBefore * option.afterInfestation.share +
       known * (result.scheduleInYear[year]?.toNumber() ?? Number.NaN) +
-      during.attempts * (option.response?.cost ?? 0) +
+      (attempts?.expectedByYear[year]?.toNumber() ?? 0) +
       (losses[year] ?? Number.NaN)
     );
   });

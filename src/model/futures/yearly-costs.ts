@@ -20,8 +20,9 @@ export function yearlyCosts(
 }
 
 /**
- * Expected cost of each year, undiscounted: g G (1 − K(t−1) + a K(t−1)) + O N(t) + Q A(t) + E(t), with the chance K
- * that mussels are known, N that they are in the year, A attempts at containment and E what the infestation costs.
+ * Expected cost of each year, undiscounted: g G (1 − K(t−1) + a K(t−1)) + O N(t) + R(t) A(t) + E(t), with the chance K
+ * that mussels are known, N that they are in the year, A attempts at containment, R what one costs in that year, and E
+ * what the infestation costs.
  */
 function costsOfCourse(numbers: OptionNumbers, course: readonly CourseYear[]): number[] {
   return course.map((during, year) => {
@@ -30,7 +31,7 @@ function costsOfCourse(numbers: OptionNumbers, course: readonly CourseYear[]): n
     return (
       at(numbers.programInYear, year) * (1 - knownBefore + knownBefore * numbers.keptShare) +
       at(numbers.scheduleInYear, year) * known +
-      during.attempts * numbers.perAttempt +
+      during.attempts * at(numbers.attemptInYear, year) +
       lossOf(numbers, during, year)
     );
   });

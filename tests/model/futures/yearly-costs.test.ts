@@ -19,6 +19,7 @@ const cases = fc
     scheduleInYear: amounts,
     unnoticed: amounts,
     noticed: amounts,
+    attemptInYear: amounts,
   })
   .chain(({ each, ...lists }) =>
     fc.record({
@@ -38,7 +39,7 @@ const cases = fc
           },
         ]),
         noticing: fc.constant(each.noticing),
-        perAttempt: fc.integer({ min: 0, max: 1_000_000 }),
+        attemptInYear: fc.constant(lists.attemptInYear),
       }),
     }),
   );
