@@ -3,7 +3,7 @@ import { type Assumed, recorder } from "../model/assumed.js";
 import { compare } from "../model/compare.js";
 import { type BlockDraws, blockDraws, type DrawPlan, futuresPerLake } from "../model/futures/draw-plan.js";
 import { drawnHazards, futureOf, lakeDraw } from "../model/futures/lake-draw.js";
-import { yearlyCosts } from "../model/futures/yearly-costs.js";
+import { yearlyCostsOf } from "../model/futures/yearly-costs.js";
 import type { StudyInput } from "../model/inputs.js";
 import { at } from "../model/lake/calendar.js";
 import type { ClassChance } from "../model/program/class-chances.js";
@@ -153,19 +153,22 @@ function lakeFutures(draws: BlockDraws, index: number, { values, withYears }: Lo
   const drawn = values.lake(valuesAt(draws.lake, index));
   const lake = lakeDraw(drawn.input, drawn.source);
   const years = withYears ? lake.factors.length : 0;
-  const options = lake.options.map(({ numbers }) => ({ numbers, ...emptyLists(years) }));
+  const options = lake.options.map(({ numbers }) => ({
+    costsByYear: yearlyCostsOf(numbers),
+    ...emptyLists(years),
+  }));
   for (let future = 0; future < futuresPerLake; future++) {
     const draw = index * futuresPerLake + future;
     const { input, source } = values.chances(drawn, valuesAt(draws.chances, draw));
     const hazards = drawnHazards(input, source, lake);
     futureOf(lake, hazards, at(draws.luck, draw)).forEach((result, option) => {
-      const { numbers, ...lists } = at(options, option);
+      const { costsByYear, ...lists } = at(options, option);
       lists.expected[future] = result.expected;
       lists.cost[future] = result.cost;
       lists.establishment[future] = result.establishment;
       lists.infested[future] = result.infested;
       if (withYears) {
-        lists.byYear.set(yearlyCosts(numbers, at(hazards, option), result.establishment), future * years);
+        lists.byYear.set(costsByYear(at(hazards, option), result.establishment), future * years);
       }
     });
   }

@@ -19,6 +19,19 @@ export function yearlyCosts(
   return costsOfCourse(numbers, followCourse(given, numbers.noticing));
 }
 
+/** `yearlyCosts` of one option for many futures: what no later hazard can change is followed once for each year. */
+export function yearlyCostsOf(
+  numbers: OptionNumbers,
+): (hazards: readonly number[], establishment: number) => readonly number[] {
+  const known = new Map<number, readonly number[]>();
+  return (hazards, establishment) => {
+    const isCertain = numbers.noticing.containment === undefined || establishment === hazards.length;
+    const found = known.get(establishment) ?? yearlyCosts(numbers, hazards, establishment);
+    if (isCertain) known.set(establishment, found);
+    return found;
+  };
+}
+
 /**
  * Expected cost of each year, undiscounted: g G (1 − K(t−1) + a K(t−1)) + O N(t) + R(t) A(t) + E(t), with the chance K
  * that mussels are known, N that they are in the year, A attempts at containment, R what one costs in that year, and E
