@@ -21,6 +21,8 @@ export interface OptionNumbers {
   readonly programInYear: readonly number[];
   /** Share of it that goes on once they are. */
   readonly keptShare: number;
+  /** Whether the lake is declared infested: its mussels are known before the first year. */
+  readonly knownAtStart: boolean;
   /** Following the option's schedule of levels, once they are known. */
   readonly scheduleInYear: readonly number[];
   readonly losses: readonly LossStream[];
@@ -32,6 +34,7 @@ export interface OptionNumbers {
 export function numbersOf(
   { option, unnoticed, schedule, programInYear, scheduleInYear, noticing }: OptionCosts,
   { factors, rises }: Pick<CostSettings, "factors" | "rises">,
+  knownAtStart = false,
 ): OptionNumbers {
   const noticed = schedule.infestation;
   const none = factors.map(() => 0);
@@ -44,6 +47,7 @@ export function numbersOf(
     factors,
     programInYear: programInYear.map((cost, year) => costShare(option, year) * cost.toNumber()),
     keptShare: option.afterInfestation.share,
+    knownAtStart,
     scheduleInYear: scheduleInYear.map((cost) => cost.toNumber()),
     losses: [
       { ...streamOf(unnoticed, noticed), share: undefined },
@@ -74,7 +78,8 @@ export function costByEstablishment(numbers: OptionNumbers): CostByEstablishment
   const noticed = course.map((during) => at(during.noticed, 0));
   const kept = course.map((_, age) => {
     const before = course[age - 1];
-    return before ? at(before.unnoticed, 0) + before.known * numbers.keptShare : 1;
+    if (before) return at(before.unnoticed, 0) + before.known * numbers.keptShare;
+    return numbers.knownAtStart ? numbers.keptShare : 1;
   });
   const streams = losses.map((stream) => ({
     share: stream.share,

@@ -3,13 +3,17 @@ import { type Assumed, recorder } from "../model/assumed.js";
 import { compare } from "../model/compare.js";
 import { type BlockDraws, blockDraws, type DrawPlan, futuresPerLake } from "../model/futures/draw-plan.js";
 import { drawnHazards, futureOf, lakeDraw } from "../model/futures/lake-draw.js";
+import { yearlyCostsOf } from "../model/futures/yearly-costs.js";
 import type { StudyInput } from "../model/inputs.js";
 import { at } from "../model/lake/calendar.js";
+import type { ClassChance } from "../model/program/class-chances.js";
 import { type PreparedStudy, prepareStudy } from "./compute.js";
 import { rangedQuantities, withValues } from "./ranged.js";
 import type { StudyDocument } from "./schema.js";
-import { toModel } from "./to-model.js";
+import { boatsToModel, toModel } from "./to-model.js";
+import { trafficOf } from "./traffic.js";
 import { classChanceId, hydrologicYearId, type NamedInput, uncertainInputs } from "./uncertain-inputs.js";
+import { vesselChances } from "./vessel-chances.js";
 
 export interface DrawSettings {
   readonly seed: number;
@@ -21,6 +25,12 @@ export interface LakeFutures {
   readonly expected: readonly Float64Array[];
   readonly cost: readonly Float64Array[];
   readonly establishment: readonly Int16Array[];
+  /** Chance of mussels when the horizon ends: 0 or 1 for an option that tries no containment. */
+  readonly infested: readonly Float64Array[];
+  /** Undiscounted cost of each year of the horizon, future after future; empty beyond the first block. */
+  readonly byYear: readonly Float64Array[];
+  /** Present value of 1 in each year of the horizon. */
+  readonly annuity: number;
 }
 
 /** A study made ready to be drawn. */
@@ -48,7 +58,7 @@ export function drawnStudy(
   return {
     inputs,
     plan,
-    futures: (block, lake) => lakeFutures(drawsOf(block), lake, values),
+    futures: (block, lake) => lakeFutures(drawsOf(block), lake, { values, withYears: block === 0 }),
   };
 }
 
@@ -68,6 +78,12 @@ interface Drawing {
   readonly chances: (lake: Drawn, values: ReadonlyMap<string, number>) => Drawn;
 }
 
+interface Loop {
+  readonly values: Drawing;
+  /** Whether costs by year are kept. */
+  readonly withYears: boolean;
+}
+
 interface Drawn {
   readonly document: StudyDocument;
   readonly input: StudyInput;
@@ -77,6 +93,7 @@ interface Drawn {
 function drawing(document: StudyDocument, prepared: PreparedStudy): Drawing {
   const ranged = rangedQuantities(document);
   const ofBoats = ranged.filter(({ path }) => path[0] === "boats");
+  const movesTraffic = ofBoats.some(({ path }) => fieldsOfTraffic.includes(path[1] ?? ""));
   const ofLake = ranged.filter(({ path }) => path[0] !== "boats");
   const changed = (before: StudyDocument, quantities: typeof ranged, values: ReadonlyMap<string, number>) =>
     withValues(
@@ -96,16 +113,21 @@ function drawing(document: StudyDocument, prepared: PreparedStudy): Drawing {
       };
     },
     chances: (lake, values) => {
-      const drawn = ofBoats.length === 0 ? lake.document : changed(lake.document, ofBoats, values);
-      const input = ofBoats.length === 0 ? lake.input : { ...lake.input, boats: modelOf(drawn).boats };
-      return {
-        document: drawn,
-        input: withClassChances(input, prepared, values),
-        source: (id) => values.get(id) ?? lake.source(id),
-      };
+      const source: Assumed = (id) => values.get(id) ?? lake.source(id);
+      if (ofBoats.length === 0) {
+        return { ...lake, input: withClassChances(lake.input, prepared.chances, values), source };
+      }
+      const drawn = changed(lake.document, ofBoats, values);
+      const chances = vesselChances(drawn.boats, prepared.assumed);
+      const traffic = movesTraffic ? trafficOf(drawn.boats) : prepared.traffic;
+      const input = { ...lake.input, ...boatsToModel(drawn, { chances, traffic }) };
+      return { document: drawn, input: withClassChances(input, chances, values), source };
     },
   };
 }
+
+/** Fields of the boats from which traffic is worked out. */
+const fieldsOfTraffic: readonly PropertyKey[] = ["launches", "sites", "traffic"];
 
 /** The lake as if each year were one of its record's. */
 function inOperatingYear(input: StudyInput, year: number | undefined): StudyInput {
@@ -116,7 +138,7 @@ function inOperatingYear(input: StudyInput, year: number | undefined): StudyInpu
 
 function withClassChances(
   input: StudyInput,
-  { chances }: PreparedStudy,
+  chances: readonly ClassChance[],
   values: ReadonlyMap<string, number>,
 ): StudyInput {
   if (chances.every(({ belief }) => belief === undefined)) return input;
@@ -127,31 +149,46 @@ function withClassChances(
   return { ...input, boats: { ...input.boats, classes } };
 }
 
-function lakeFutures(draws: BlockDraws, index: number, drawing: Drawing): LakeFutures {
-  const drawn = drawing.lake(valuesAt(draws.lake, index));
+function lakeFutures(draws: BlockDraws, index: number, { values, withYears }: Loop): LakeFutures {
+  const drawn = values.lake(valuesAt(draws.lake, index));
   const lake = lakeDraw(drawn.input, drawn.source);
-  const options = drawn.input.options.map(() => ({
-    expected: new Float64Array(futuresPerLake),
-    cost: new Float64Array(futuresPerLake),
-    establishment: new Int16Array(futuresPerLake),
+  const years = withYears ? lake.factors.length : 0;
+  const options = lake.options.map(({ numbers }) => ({
+    costsByYear: yearlyCostsOf(numbers),
+    ...emptyLists(years),
   }));
   for (let future = 0; future < futuresPerLake; future++) {
     const draw = index * futuresPerLake + future;
-    const { input, source } = drawing.chances(drawn, valuesAt(draws.chances, draw));
+    const { input, source } = values.chances(drawn, valuesAt(draws.chances, draw));
     const hazards = drawnHazards(input, source, lake);
     futureOf(lake, hazards, at(draws.luck, draw)).forEach((result, option) => {
-      const lists = at(options, option);
+      const { costsByYear, ...lists } = at(options, option);
       lists.expected[future] = result.expected;
       lists.cost[future] = result.cost;
       lists.establishment[future] = result.establishment;
+      lists.infested[future] = result.infested;
+      if (withYears) {
+        lists.byYear.set(costsByYear(at(hazards, option), result.establishment), future * years);
+      }
     });
   }
   return {
     expected: options.map(({ expected }) => expected),
     cost: options.map(({ cost }) => cost),
     establishment: options.map(({ establishment }) => establishment),
+    infested: options.map(({ infested }) => infested),
+    byYear: withYears ? options.map(({ byYear }) => byYear) : [],
+    annuity: lake.factors.reduce((sum, factor) => sum + factor, 0),
   };
 }
+
+const emptyLists = (years: number) => ({
+  expected: new Float64Array(futuresPerLake),
+  cost: new Float64Array(futuresPerLake),
+  establishment: new Int16Array(futuresPerLake),
+  infested: new Float64Array(futuresPerLake),
+  byYear: new Float64Array(futuresPerLake * years),
+});
 
 function valuesAt(columns: ReadonlyMap<string, readonly number[]>, draw: number): Map<string, number> {
   return new Map([...columns].map(([id, values]) => [id, at(values, draw)]));

@@ -8,6 +8,7 @@ import { levelFields, otherSchedules } from "./schedule-schema.js";
 import { stationSchema } from "./staffing-schema.js";
 import { structureSchema } from "./structure-schema.js";
 import { openSchema } from "./traffic-schema.js";
+import { uncertaintySchema } from "./uncertainty-schema.js";
 
 const lake = z.strictObject({
   name: shortText,
@@ -131,6 +132,9 @@ export const studySchema = z.strictObject({
     existingOption: identifier.optional().meta({
       description:
         "The option in force now: what the others add to it is told beside the comparison with no program; not used for an infested lake",
+    }),
+    uncertainty: uncertaintySchema.optional().meta({
+      description: "How futures are drawn; left out, they are drawn in the usual way",
     }),
   }),
   lake,

@@ -87,9 +87,12 @@ function yearlyLine({ name, group, cost, count, unitCost, unit }: YearlyDocument
 }
 
 /** The study as the model takes it. */
-export function toModel(document: StudyDocument, { chances, traffic }: ReadBoats): Omit<StudyInput, "plans"> {
-  const coverages = coverageRuns(document.options, traffic?.scaled);
-  const { lake, structures, boats, options, money } = withoutUnits(document);
+export function toModel(document: StudyDocument, read: ReadBoats): Omit<StudyInput, "plans"> {
+  const { lake, structures, money } = withoutUnits({
+    lake: document.lake,
+    structures: document.structures,
+    money: document.money,
+  });
   return {
     lake: {
       ...lake,
@@ -102,6 +105,19 @@ export function toModel(document: StudyDocument, { chances, traffic }: ReadBoats
       storageValue: lake.storageValue ?? 0,
     },
     structures,
+    ...boatsToModel(document, read),
+    money: { ...money, fiscalYearStart: monthNames.indexOf(document.money.fiscalYearStart) + 1 },
+  };
+}
+
+/** The boats and the options alone: what decides the chances. */
+export function boatsToModel(
+  document: Pick<StudyDocument, "boats" | "options">,
+  { chances, traffic }: ReadBoats,
+): Pick<StudyInput, "boats" | "options"> {
+  const coverages = coverageRuns(document.options, traffic?.scaled);
+  const { boats, options } = withoutUnits({ boats: document.boats, options: document.options });
+  return {
     boats: {
       launches: boats.launches,
       traffic: traffic?.entered,
@@ -118,7 +134,6 @@ export function toModel(document: StudyDocument, { chances, traffic }: ReadBoats
       steps: stepsOf(option, coverages),
       yearly: option.yearly.map(yearlyLine),
     })),
-    money: { ...money, fiscalYearStart: monthNames.indexOf(document.money.fiscalYearStart) + 1 },
   };
 }
 

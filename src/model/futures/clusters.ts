@@ -34,6 +34,27 @@ function clusterMeans(values: ArrayLike<number>, clusters: number): number[] {
   });
 }
 
+/** A share with the limits of its confidence interval. */
+export interface ShareEstimate {
+  readonly value: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/**
+ * Share of clustered draws and its interval p ± z s, kept in 0 to 1; of none or all of the draws it is a point.
+ * @param shares of each draw: 1 or 0, or a chance
+ */
+export function clusteredShare(
+  shares: ArrayLike<number>,
+  clusters: number,
+  confidence: number,
+): ShareEstimate {
+  const { value, standardError } = clusteredMean(shares, clusters);
+  const margin = normalQuantile((1 + confidence) / 2) * standardError;
+  return { value, low: Math.max(0, value - margin), high: Math.min(1, value + margin) };
+}
+
 export interface QuantileEstimate {
   readonly value: number;
   /** Limits of its confidence interval. */

@@ -3,7 +3,7 @@ import type { DistributionInput } from "../uncertainty/distribution-of.js";
 import { distributionOf } from "../uncertainty/distribution-of.js";
 import { withCommonFactor } from "../uncertainty/induced-correlation.js";
 import { latinHypercube } from "../uncertainty/latin-hypercube.js";
-import { scrambledSobol } from "../uncertainty/sobol.js";
+import { scrambledSobol, sobolDimensions } from "../uncertainty/sobol.js";
 
 /** Something that is drawn. */
 export interface UncertainInput {
@@ -44,31 +44,50 @@ const luckId = "year-of-establishment";
 /**
  * The draws of a block. Blocks are samples of their own: each is a Latin hypercube, or a scrambled Sobol sequence, set by
  * the seed, the block and the ids, so that one more input leaves the others' draws alone (of a Sobol sequence, one that
- * comes after them). Sixteen draws of the lake with 128 futures each: a lake takes a thousand times as long as a future.
+ * comes after them). A Sobol sequence has 128 dimensions: the first goes to luck, the next to the inputs in their order,
+ * and inputs beyond have the columns of a Latin hypercube. Sixteen draws of the lake with 128 futures each: a lake takes
+ * a thousand times as long as a future.
  */
-export function blockDraws({ seed, sampling, inputs, groups }: DrawPlan, block: number): BlockDraws {
-  const sample = sampling === "sobol" ? scrambledSobol : latinHypercube;
-  const columnsOf = (ids: readonly string[], count: number) => {
-    const shares = sample(
-      seed,
-      ids.map((id) => `${id}/${block}`),
-      count,
-    );
-    return new Map(ids.map((id) => [id, shares.get(`${id}/${block}`) ?? []]));
-  };
-  const valuesOf = (stage: UncertainInput["stage"], count: number, others: readonly string[] = []) => {
-    const own = inputs.filter((input) => input.stage === stage);
-    const columns = movedTogether(columnsOf([...own.map(({ id }) => id), ...others], count), groups);
-    return { columns, values: new Map(own.map((input) => [input.id, valuesFor(input, columns)])) };
-  };
-  const { columns, values: chances } = valuesOf("chances", futuresPerBlock, [luckId]);
-  return { lake: valuesOf("lake", lakesPerBlock).values, chances, luck: columns.get(luckId) ?? [] };
+export function blockDraws(plan: DrawPlan, block: number): BlockDraws {
+  const { columns, values: chances } = stageDraws(plan, block, "chances");
+  return { lake: stageDraws(plan, block, "lake").values, chances, luck: columns.get(luckId) ?? [] };
 }
 
-function movedTogether(
-  columns: Map<string, readonly number[]>,
-  groups: DrawPlan["groups"],
-): Map<string, readonly number[]> {
+type Columns = Map<string, readonly number[]>;
+
+/** Members of a group that are not drawn themselves have columns all the same: what moves with them rests on them. */
+function stageDraws(
+  { seed, sampling, inputs, groups }: DrawPlan,
+  block: number,
+  stage: UncertainInput["stage"],
+) {
+  const own = inputs.filter((input) => input.stage === stage);
+  const ids = own.map(({ id }) => id);
+  const moved = groups.filter(({ members }) => members.some((id) => ids.includes(id)));
+  const all = [
+    ...new Set([...(stage === "lake" ? [] : [luckId]), ...ids, ...moved.flatMap(({ members }) => members)]),
+  ];
+  const columns = movedTogether(columnsOf(all, { seed, sampling, block, count: drawsOf[stage] }), moved);
+  return { columns, values: new Map(own.map((input) => [input.id, valuesFor(input, columns)])) };
+}
+
+const drawsOf = { lake: lakesPerBlock, chances: futuresPerBlock };
+
+function columnsOf(
+  ids: readonly string[],
+  { seed, sampling, block, count }: Pick<DrawPlan, "seed" | "sampling"> & { block: number; count: number },
+): Columns {
+  const dimensions = sampling === "sobol" ? sobolDimensions : 0;
+  const names = ids.map((id) => `${id}/${block}`);
+  const shares = new Map([
+    ...scrambledSobol(seed, names.slice(0, dimensions), count),
+    ...latinHypercube(seed, names.slice(dimensions), count),
+  ]);
+  return new Map(ids.map((id) => [id, shares.get(`${id}/${block}`) ?? []]));
+}
+
+/** Shares of the members of each group put into an order in which any two have its rank correlation. */
+function movedTogether(columns: Columns, groups: DrawPlan["groups"]): Columns {
   for (const { members, rankCorrelation } of groups) {
     const present = members.filter((id) => columns.has(id));
     if (present.length < 2) continue;
@@ -83,10 +102,7 @@ function movedTogether(
   return columns;
 }
 
-function valuesFor(
-  { id, distribution, limits }: UncertainInput,
-  columns: ReadonlyMap<string, readonly number[]>,
-): number[] {
+function valuesFor({ id, distribution, limits }: UncertainInput, columns: Columns): number[] {
   const { quantile } = distributionOf(distribution);
   const shares = columns.get(id) ?? [];
   if (!limits) return shares.map(quantile);

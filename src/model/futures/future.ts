@@ -12,6 +12,18 @@ export interface OptionFuture {
 }
 
 /**
+ * Chance of mussels when the horizon ends in place of a cost: established in a year, 1 less the chance to be contained
+ * before the end. With it `costToGo` and `optionFuture` tell chances.
+ */
+export function infestedAtEnd({ clean, contained }: CostByEstablishment): CostByEstablishment {
+  const years = clean.length;
+  const established = clean.map((_, year) =>
+    contained.slice(0, years - year).reduce((chance, success) => chance - success, 1),
+  );
+  return { clean: clean.map(() => 0), established, contained };
+}
+
+/**
  * An option in a future. Mussels establish in the first year t with H(t) = 1 − Π (1−h) above the luck u: one number for
  * all options, so that whatever lowers the chances puts the year off in each future. What a containment that
  * succeeds leads to is taken at its expectation.

@@ -1,6 +1,7 @@
 import type { Assumed } from "../assumed.js";
 import { hazardParameters, lakeUnderSchedules, yearsSinceEstablishment } from "../compare.js";
 import type { StudyInput } from "../inputs.js";
+import { at } from "../lake/calendar.js";
 import { discountFactors } from "../money/interest.js";
 import { risesOf } from "../money/rises.js";
 import { optionCosts } from "../option-costs.js";
@@ -13,12 +14,20 @@ import {
 import { arrivals } from "../program/arrivals.js";
 import { slipThroughByYear } from "../program/ramp-up.js";
 import { yearlyHazard } from "../risk/hazard.js";
-import { type OptionFuture, optionFuture } from "./future.js";
+import { infestedAtEnd, type OptionFuture, optionFuture } from "./future.js";
 
-/** A lake as drawn: what each option costs by the year in which mussels establish, in the order of the options. */
+/** What an option costs in a lake as drawn by the year in which mussels establish, and whether they are there at the end. */
+export interface OptionDraw {
+  readonly numbers: OptionNumbers;
+  readonly costs: CostByEstablishment;
+  readonly infested: CostByEstablishment;
+}
+
+/** A lake as drawn, with the options in their order. */
 export interface LakeDraw {
   readonly suitability: number;
-  readonly options: ReadonlyArray<{ readonly numbers: OptionNumbers; readonly costs: CostByEstablishment }>;
+  readonly factors: readonly number[];
+  readonly options: readonly OptionDraw[];
 }
 
 /** Works out the lake, its structures and all options for one set of values. */
@@ -33,9 +42,12 @@ export function lakeDraw(input: StudyInput, source: Assumed): LakeDraw {
   };
   return {
     suitability: lake.suitability.weight,
+    factors: settings.factors,
     options: input.options.map((option) => {
-      const numbers = numbersOf(optionCosts(option, input, source, settings), settings);
-      return { numbers, costs: costByEstablishment(numbers) };
+      const isInfested = input.lake.infestedSince !== undefined;
+      const numbers = numbersOf(optionCosts(option, input, source, settings), settings, isInfested);
+      const costs = costByEstablishment(numbers);
+      return { numbers, costs, infested: infestedAtEnd(costs) };
     }),
   };
 }
@@ -53,11 +65,24 @@ export function drawnHazards(input: StudyInput, source: Assumed, { suitability }
   });
 }
 
+/** An option in a future, with the chance of mussels when the horizon ends: 0 or 1 where no containment is tried. */
+export type LakeFuture = OptionFuture & { readonly infested: number };
+
 /** All options in one future. */
 export function futureOf(
   lake: LakeDraw,
   hazards: readonly (readonly number[])[],
   luck: number,
-): OptionFuture[] {
-  return lake.options.map(({ costs }, option) => optionFuture(costs, hazards[option] ?? [], luck));
+): LakeFuture[] {
+  return lake.options.map(({ costs, infested }, option) => {
+    const chances = at(hazards, option);
+    const future = optionFuture(costs, chances, luck);
+    const isCertain = costs.contained.length === 0;
+    return {
+      ...future,
+      infested: isCertain
+        ? Number(future.establishment < chances.length)
+        : optionFuture(infested, chances, luck).cost,
+    };
+  });
 }

@@ -1,0 +1,99 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { infestedAtEnd, optionFuture } from "../../../src/model/futures/future.js";
+import { yearlyCosts } from "../../../src/model/futures/yearly-costs.js";
+import { at } from "../../../src/model/lake/calendar.js";
+import { discountFactors } from "../../../src/model/money/interest.js";
+import { costByEstablishment } from "../../../src/model/option-numbers.js";
+import { followCourse } from "../../../src/model/risk/course.js";
+import { chance, courseCases } from "../risk/courses.js";
+
+const most = 40;
+const amounts = fc.array(fc.integer({ min: 0, max: 1_000_000 }), { minLength: most, maxLength: most });
+
+/** Options whose amounts differ from year to year, some of whose prices rise. */
+const cases = fc
+  .record({
+    each: courseCases,
+    programInYear: amounts,
+    scheduleInYear: amounts,
+    unnoticed: amounts,
+    noticed: amounts,
+    attemptInYear: amounts,
+  })
+  .chain(({ each, ...lists }) =>
+    fc.record({
+      hazards: fc.constant(each.hazards),
+      numbers: fc.record({
+        factors: fc.constant(discountFactors(each.hazards.length, 0.03, "mid-year")),
+        programInYear: fc.constant(lists.programInYear),
+        scheduleInYear: fc.constant(lists.scheduleInYear),
+        keptShare: chance,
+        knownAtStart: fc.constant(false),
+        losses: fc.constant([
+          { unnoticed: lists.unnoticed, noticed: lists.noticed, share: undefined },
+          {
+            unnoticed: lists.noticed,
+            noticed: lists.unnoticed,
+            share: each.hazards.map((_, year) => 1.01 ** year - 1),
+          },
+        ]),
+        noticing: fc.constant(each.noticing),
+        attemptInYear: fc.constant(lists.attemptInYear),
+      }),
+    }),
+  );
+
+/** Chance that mussels establish first in each year, and at last that they do not. */
+function chancesOf(hazards: readonly number[]): number[] {
+  let clean = 1;
+  const first = hazards.map((hazard) => {
+    const before = clean;
+    clean *= 1 - hazard;
+    return before * hazard;
+  });
+  return [...first, clean];
+}
+
+/** A luck with which mussels establish in that year, if its chance is not too small for one. */
+function luckFor(year: number, chances: readonly number[]): number {
+  const below = chances.slice(0, year).reduce((sum, each) => sum + each, 0);
+  return Math.min(below + at(chances, year) / 2, 1 - Number.EPSILON);
+}
+
+describe("a future with its year of establishment", () => {
+  it("costs by year what it costs in all, discounted", () => {
+    fc.assert(
+      fc.property(cases, fc.double({ min: 0, max: 1 - 1e-9, noNaN: true }), ({ hazards, numbers }, luck) => {
+        const { cost, establishment } = optionFuture(costByEstablishment(numbers), hazards, luck);
+        const byYear = yearlyCosts(numbers, hazards, establishment);
+        const sum = byYear.reduce((total, each, year) => total + each * at(numbers.factors, year), 0);
+        expect(Math.abs(sum - cost)).toBeLessThan(1e-9 * (1 + cost));
+      }),
+      { seed: 51, numRuns: 300 },
+    );
+  });
+
+  it("has on average over luck the expected cost, and the chance of mussels at the end of the whole course", () => {
+    fc.assert(
+      fc.property(cases, ({ hazards, numbers }) => {
+        const costs = costByEstablishment(numbers);
+        const chances = chancesOf(hazards);
+        let [cost, infested] = [0, 0];
+        for (const [year, likely] of chances.entries()) {
+          if (likely < 1e-12) continue;
+          const luck = luckFor(year, chances);
+          const future = optionFuture(costs, hazards, luck);
+          expect(future.establishment).toBe(year);
+          cost += likely * future.cost;
+          infested += likely * optionFuture(infestedAtEnd(costs), hazards, luck).cost;
+        }
+        const { expected } = optionFuture(costs, hazards, 0);
+        expect(Math.abs(cost - expected)).toBeLessThan(1e-9 * (1 + expected));
+        const end = followCourse(hazards, numbers.noticing).at(-1)?.infested ?? Number.NaN;
+        expect(Math.abs(infested - end)).toBeLessThan(1e-9);
+      }),
+      { seed: 52, numRuns: 300 },
+    );
+  });
+});

@@ -1,0 +1,115 @@
+import type { AssumptionSet } from "../../src/assumptions/entry.js";
+import { type Comparison, compare } from "../../src/model/compare.js";
+import { blockDraws, futuresPerLake } from "../../src/model/futures/draw-plan.js";
+import type { OptionResult } from "../../src/model/option.js";
+import { expectedLosses } from "../../src/model/present-value.js";
+import { containmentOf } from "../../src/model/program/containment.js";
+import { costShare } from "../../src/model/program/ramp-up.js";
+import { followCourse } from "../../src/model/risk/course.js";
+import { yearlyHazard } from "../../src/model/risk/hazard.js";
+import { prepareStudy } from "../../src/study/compute.js";
+import type { DrawnStudy } from "../../src/study/draws.js";
+import { rangedQuantities, withValues } from "../../src/study/ranged.js";
+import type { StudyDocument } from "../../src/study/schema.js";
+import { classChanceId, hydrologicYearId } from "../../src/study/uncertain-inputs.js";
+
+/** What an option comes to in one future. */
+export interface ReferenceFuture {
+  readonly expected: number;
+  readonly cost: number;
+  readonly establishment: number;
+  readonly infested: number;
+  readonly byYear: readonly number[];
+}
+
+/**
+ * One future worked out without short cuts: the whole study is prepared and compared with the drawn values in place, and
+ * the future with its year of establishment is followed year by year. In the order of the options.
+ */
+export function referenceFuture(
+  document: StudyDocument,
+  assumptions: AssumptionSet,
+  { plan }: Pick<DrawnStudy, "plan">,
+  [block, lake, future]: readonly [block: number, lake: number, future: number],
+): ReferenceFuture[] {
+  const draws = blockDraws(plan, block);
+  const draw = lake * futuresPerLake + future;
+  const values = new Map([
+    ...[...draws.lake].map(([id, column]) => [id, column[lake] ?? Number.NaN] as const),
+    ...[...draws.chances].map(([id, column]) => [id, column[draw] ?? Number.NaN] as const),
+  ]);
+  const comparison = comparedAt(document, assumptions, values);
+  return document.options.map(({ id }) => {
+    const result = [comparison.baseline, ...comparison.options.map((each) => each.result)].find(
+      ({ option }) => option.id === id,
+    );
+    if (!result) throw new Error(`no result of ${id}`);
+    return followed(result, comparison, draws.luck[draw] ?? Number.NaN);
+  });
+}
+
+function comparedAt(
+  document: StudyDocument,
+  assumptions: AssumptionSet,
+  values: ReadonlyMap<string, number>,
+) {
+  const drawn = withValues(
+    document,
+    rangedQuantities(document).map(({ id, path }) => ({ path, value: values.get(id) ?? Number.NaN })),
+  );
+  const { input, assumed, chances } = prepareStudy(drawn, assumptions);
+  const year = values.get(hydrologicYearId);
+  const record = year === undefined ? input.lake.record : input.lake.record?.slice(year, year + 1);
+  const classes = input.boats.classes.map((each, index) => {
+    const found = values.get(classChanceId(each.id));
+    return found === undefined
+      ? each
+      : { ...each, carriesLive: found * (chances[index]?.live ?? Number.NaN) };
+  });
+  const study = { ...input, lake: { ...input.lake, record }, boats: { ...input.boats, classes } };
+  return compare(study, (id) => values.get(id) ?? assumed(id));
+}
+
+function followed(result: OptionResult, comparison: Comparison, luck: number): ReferenceFuture {
+  const { discountFactors: factors, rises, input, hazard, lake } = comparison;
+  const isInfested = input.lake.infestedSince !== undefined;
+  const hazards = result.slipThroughByYear.map((boats, year) =>
+    isInfested ? Number(year === 0) : yearlyHazard(boats, lake.suitability.weight, hazard),
+  );
+  let clean = 1;
+  const found = hazards.findIndex((chance) => {
+    clean *= 1 - chance;
+    return 1 - clean > luck;
+  });
+  const establishment = found < 0 ? hazards.length : found;
+  const course = followCourse(
+    hazards.map((chance, year) => (year < establishment ? 0 : year === establishment ? 1 : chance)),
+    result.noticing,
+  );
+  const losses = expectedLosses(
+    { unnoticed: result.unnoticed, noticed: result.schedule.infestation },
+    course,
+    rises,
+  );
+  const { option } = result;
+  const attempts = containmentOf(option, input.money, course, { factors, rises });
+  const byYear = course.map((during, year) => {
+    const knownBefore = year === 0 ? Number(isInfested) : (course[year - 1]?.known ?? Number.NaN);
+    const program = (result.programInYear[year]?.toNumber() ?? Number.NaN) * costShare(option, year);
+    const known = during.noticed.reduce((sum, each) => sum + each, 0);
+    return (
+      program * (1 - knownBefore) +
+      program * knownBefore * option.afterInfestation.share +
+      known * (result.scheduleInYear[year]?.toNumber() ?? Number.NaN) +
+      (attempts?.expectedByYear[year]?.toNumber() ?? 0) +
+      (losses[year] ?? Number.NaN)
+    );
+  });
+  return {
+    expected: result.presentValue.total.toNumber(),
+    cost: byYear.reduce((sum, cost, year) => sum + cost * (factors[year] ?? Number.NaN), 0),
+    establishment,
+    infested: course.at(-1)?.infested ?? Number.NaN,
+    byYear,
+  };
+}
