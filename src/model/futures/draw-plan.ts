@@ -65,7 +65,8 @@ export function blockDraws({ seed, sampling, inputs, groups }: DrawPlan, block: 
   return { lake: valuesOf("lake", lakesPerBlock).values, chances, luck: columns.get(luckId) ?? [] };
 }
 
-function movedTogether(
+/** Shares of the members of each group put into an order in which any two have its rank correlation. */
+export function movedTogether(
   columns: Map<string, readonly number[]>,
   groups: DrawPlan["groups"],
 ): Map<string, readonly number[]> {
@@ -83,12 +84,13 @@ function movedTogether(
   return columns;
 }
 
-function valuesFor(
-  { id, distribution, limits }: UncertainInput,
-  columns: ReadonlyMap<string, readonly number[]>,
-): number[] {
+function valuesFor(input: UncertainInput, columns: ReadonlyMap<string, readonly number[]>): number[] {
+  return (columns.get(input.id) ?? []).map(valueAtShare(input));
+}
+
+/** The value that an input does not exceed with a chance from 0 to 1, within its limits. */
+export function valueAtShare({ distribution, limits }: UncertainInput): (share: number) => number {
   const { quantile } = distributionOf(distribution);
-  const shares = columns.get(id) ?? [];
-  if (!limits) return shares.map(quantile);
-  return shares.map((share) => Math.min(limits.high, Math.max(limits.low, quantile(share))));
+  if (!limits) return quantile;
+  return (share) => Math.min(limits.high, Math.max(limits.low, quantile(share)));
 }
