@@ -23,21 +23,44 @@ export function mattersSentences(
 }
 
 function sentence(bar: TornadoBar, reading: InputReading): string {
-  const { format } = reading;
-  const [low, high] = [bar.low, bar.high].map(({ netBenefit }) => outcome(netBenefit, format.money));
-  const text = (value: number) => inputText(bar.id, value, reading);
-  if (bar.members) {
-    const all = `all ${bar.members.length} assumptions behind the ${bar.name}`;
-    return `With ${all}, at their low ends, the program ${low}; at their high ends, it ${high}.`;
-  }
-  if (bar.id === hydrologicYearId) {
-    return `If every year were like ${text(bar.low.input)}, the program ${low}; if every year were like ${text(bar.high.input)}, it ${high}.`;
-  }
-  const name = bar.name === bar.id ? `assumption ${bar.id}` : bar.name;
-  return `If the ${name} is at its low end, ${text(bar.low.input)}, the program ${low}; at its high end, ${text(bar.high.input)}, it ${high}.`;
+  const { money } = reading.format;
+  const [low, high] = [outcome(bar.low.netBenefit, money), outcome(bar.high.netBenefit, money)];
+  const places = placesOf(bar, reading);
+  if (low === high) return `If ${places.both}, the program ${outcome(bar.low.netBenefit, about(money))}.`;
+  return `If ${places.low}, the program ${low}; ${places.high}, it ${high}.`;
 }
 
-function outcome(netBenefit: number, money: InputReading["format"]["money"]): string {
+const about = (money: Money) => (amount: number) => `about ${money(amount)}`;
+
+/** Where the input stands at the ends of its bar, and anywhere from the one to the other. */
+function placesOf(bar: TornadoBar, reading: InputReading): Record<"low" | "high" | "both", string> {
+  if (bar.members) {
+    const all = `all ${bar.members.length} assumptions behind the ${bar.name}, are at`;
+    return {
+      low: `${all} their low ends`,
+      high: "at their high ends",
+      both: `${all} their low ends or all at their high ends`,
+    };
+  }
+  const [low, high] = [bar.low, bar.high].map(({ input }) => inputText(bar.id, input, reading));
+  if (bar.id === hydrologicYearId) {
+    return {
+      low: `every year were like ${low}`,
+      high: `if every year were like ${high}`,
+      both: `every year were like any one of the record`,
+    };
+  }
+  const name = bar.name === bar.id ? `assumption ${bar.id}` : bar.name;
+  return {
+    low: `the ${name} is at its low end, ${low}`,
+    high: `at its high end, ${high}`,
+    both: `the ${name} is at its low end, ${low}, or at its high end, ${high}`,
+  };
+}
+
+type Money = InputReading["format"]["money"];
+
+function outcome(netBenefit: number, money: (amount: number) => string): string {
   if (Math.abs(netBenefit) < 1) return "saves as much as it costs";
   const amount = money(Math.abs(netBenefit));
   return netBenefit > 0 ? `saves ${amount} more than it costs` : `costs ${amount} more than it saves`;
