@@ -47,6 +47,8 @@ const unitNames = Object.keys(assumptionUnits) as [AssumptionUnit, ...Assumption
 
 export const entrySchema = z.strictObject({
   id: z.string().regex(/^[a-z0-9.-]+$/, "lower-case words joined by dots and hyphens"),
+  /** What a board calls it, to stand after "the": for the assumptions that move results most. */
+  title: z.string().min(1).optional(),
   value: z.number(),
   unit: z.enum(unitNames),
   low: z.number(),

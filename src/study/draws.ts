@@ -6,6 +6,7 @@ import { drawnHazards, futureOf, lakeDraw } from "../model/futures/lake-draw.js"
 import { yearlyCostsOf } from "../model/futures/yearly-costs.js";
 import type { StudyInput } from "../model/inputs.js";
 import { at } from "../model/lake/calendar.js";
+import { costToGo } from "../model/option-numbers.js";
 import type { ClassChance } from "../model/program/class-chances.js";
 import { type PreparedStudy, prepareStudy } from "./compute.js";
 import { rangedQuantities, withValues } from "./ranged.js";
@@ -33,12 +34,26 @@ export interface LakeFutures {
   readonly annuity: number;
 }
 
+/** A plan of draws with what the report calls its inputs and groups. */
+export interface StudyPlan extends DrawPlan {
+  readonly inputs: readonly NamedInput[];
+  readonly groups: AssumptionSet["groups"];
+}
+
 /** A study made ready to be drawn. */
 export interface DrawnStudy {
   readonly inputs: readonly NamedInput[];
-  readonly plan: DrawPlan;
+  readonly plan: StudyPlan;
   /** Works out one draw of the lake in a block, with its futures. */
   readonly futures: (block: number, lake: number) => LakeFutures;
+  /** Expected cost at values of one's choice, for each set of chances the options in their order. */
+  readonly expected: (point: LakePoint) => number[][];
+}
+
+/** Values by the ids of inputs; what is not named is as the study has it. One lake with several sets of chances. */
+export interface LakePoint {
+  readonly lake: ReadonlyMap<string, number>;
+  readonly chances: ReadonlyArray<ReadonlyMap<string, number>>;
 }
 
 export function drawnStudy(
@@ -59,6 +74,7 @@ export function drawnStudy(
     inputs,
     plan,
     futures: (block, lake) => lakeFutures(drawsOf(block), lake, { values, withYears: block === 0 }),
+    expected: (point) => expectedCosts(point, values),
   };
 }
 
@@ -147,6 +163,18 @@ function withClassChances(
     return found === undefined ? each : { ...each, carriesLive: found * at(chances, index).live };
   });
   return { ...input, boats: { ...input.boats, classes } };
+}
+
+/** Of each option by each set of chances; luck is left out. */
+function expectedCosts(point: LakePoint, drawing: Drawing): number[][] {
+  const drawn = drawing.lake(point.lake);
+  const lake = lakeDraw(drawn.input, drawn.source);
+  return point.chances.map((values) => {
+    const { input, source } = drawing.chances(drawn, values);
+    return drawnHazards(input, source, lake).map((hazards, option) =>
+      at(costToGo(at(lake.options, option).costs, hazards), 0),
+    );
+  });
 }
 
 function lakeFutures(draws: BlockDraws, index: number, { values, withYears }: Loop): LakeFutures {

@@ -68,7 +68,13 @@ export interface Information {
 export interface TornadoBar {
   readonly id: string;
   readonly name: string;
-  /** P10 and P90 of the input, in the unit of its assumption or the coherent unit of its dimension. */
+  /** Ids of the inputs that are moved, where they are several that are drawn together. */
+  readonly members?: readonly string[] | undefined;
+  /**
+   * P10 and P90 of the input, in the unit of its assumption or the coherent unit of its dimension; of several inputs
+   * the shares 0.1 and 0.9 at which each is; of the operating year the places in the record, counted from 0, of the
+   * years with the least and the greatest net benefit.
+   */
   readonly low: { readonly input: number; readonly netBenefit: number };
   readonly high: { readonly input: number; readonly netBenefit: number };
 }

@@ -34,6 +34,25 @@ function nameOf(item: unknown): string | undefined {
   return "name" in item && typeof item.name === "string" ? item.name : undefined;
 }
 
+/** A quantity in words, with the name of the nearest group that has one: "wetted area of Marina docks". */
+export function quantityName(document: unknown, path: readonly PropertyKey[]): string {
+  let owner: string | undefined;
+  let words: string[] = [];
+  let value = document;
+  for (const key of path) {
+    value = typeof value === "object" && value !== null ? Reflect.get(value, key) : undefined;
+    const name = givenName(value);
+    if (name !== undefined) [owner, words] = [name, []];
+    else words.push(String(key).replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`));
+  }
+  return owner === undefined ? words.join(", ") : `${words.join(", ")} of ${owner}`;
+}
+
+function givenName(value: unknown): string | undefined {
+  if (typeof value !== "object" || value === null || !("name" in value)) return undefined;
+  return typeof value.name === "string" ? value.name : undefined;
+}
+
 /** The document with other values at some places: what is not on the way to one of them is shared. */
 export function withValues<T>(
   document: T,

@@ -6,7 +6,7 @@ import { normalQuantile } from "../model/uncertainty/normal-quantile.js";
 import { type Dimension, dimensions } from "../units/dimensions.js";
 import type { Spread } from "../units/spread.js";
 import type { PreparedStudy } from "./compute.js";
-import { type RangedQuantity, rangedQuantities } from "./ranged.js";
+import { quantityName, type RangedQuantity, rangedQuantities } from "./ranged.js";
 import type { StudyDocument } from "./schema.js";
 
 /** An input that is drawn, with what the report calls it. */
@@ -41,11 +41,13 @@ export function uncertainInputs(
         ? override.spread && spreadInput(override.spread, override.value)
         : entryInput(entry, prepared.prices.factorOf(entry));
       const limits = entry.unit === "share" ? { low: 0, high: 1 } : undefined;
-      return distribution ? [{ id: entry.id, name: entry.id, stage, distribution, limits }] : [];
+      return distribution
+        ? [{ id: entry.id, name: entry.title ?? entry.id, stage, distribution, limits }]
+        : [];
     });
   return [
     ...ofFile,
-    ...rangedQuantities(document).map(quantityInput),
+    ...rangedQuantities(document).map((ranged) => quantityInput(ranged, document)),
     ...chanceInputs(document, prepared.chances),
     ...yearInputs(prepared),
   ];
@@ -87,11 +89,11 @@ export function spreadInput(spread: Spread, mode: number): DistributionInput {
   }
 }
 
-function quantityInput({ id, path, quantity }: RangedQuantity): NamedInput {
+function quantityInput({ id, path, quantity }: RangedQuantity, document: StudyDocument): NamedInput {
   const dimension: Dimension = dimensions[quantity.dimension];
   return {
     id,
-    name: id.replaceAll("/", ", "),
+    name: quantityName(document, path),
     stage: path[0] === "boats" ? "chances" : "lake",
     distribution: spreadInput(quantity.spread, quantity.value),
     limits: {
@@ -109,7 +111,7 @@ function chanceInputs({ boats }: StudyDocument, chances: readonly ClassChance[])
       ? [
           {
             id: classChanceId(id),
-            name: `share of boats found fouled, ${name}`,
+            name: `share of boats found fouled in the class “${name}”`,
             stage: "chances",
             distribution: { kind: "beta", ...belief },
           },

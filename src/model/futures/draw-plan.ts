@@ -87,7 +87,7 @@ function columnsOf(
 }
 
 /** Shares of the members of each group put into an order in which any two have its rank correlation. */
-function movedTogether(columns: Columns, groups: DrawPlan["groups"]): Columns {
+export function movedTogether(columns: Columns, groups: DrawPlan["groups"]): Columns {
   for (const { members, rankCorrelation } of groups) {
     const present = members.filter((id) => columns.has(id));
     if (present.length < 2) continue;
@@ -102,9 +102,13 @@ function movedTogether(columns: Columns, groups: DrawPlan["groups"]): Columns {
   return columns;
 }
 
-function valuesFor({ id, distribution, limits }: UncertainInput, columns: Columns): number[] {
+function valuesFor(input: UncertainInput, columns: Columns): number[] {
+  return (columns.get(input.id) ?? []).map(valueAtShare(input));
+}
+
+/** The value that an input does not exceed with a chance from 0 to 1, within its limits. */
+export function valueAtShare({ distribution, limits }: UncertainInput): (share: number) => number {
   const { quantile } = distributionOf(distribution);
-  const shares = columns.get(id) ?? [];
-  if (!limits) return shares.map(quantile);
-  return shares.map((share) => Math.min(limits.high, Math.max(limits.low, quantile(share))));
+  if (!limits) return quantile;
+  return (share) => Math.min(limits.high, Math.max(limits.low, quantile(share)));
 }
