@@ -1,8 +1,8 @@
 import { futuresPerBlock, lakesPerBlock } from "../model/futures/draw-plan.js";
 import type { LakeFutures } from "../study/draws.js";
+import type { OddsSummary } from "../study/odds-summary.js";
 import type { StudyToDraw } from "./messages.js";
 import type { WorkerPool } from "./pool.js";
-import type { OddsSummary } from "./summary.js";
 
 /** Futures that are drawn where nothing else is asked for. */
 export const usualFutures = 5 * futuresPerBlock;

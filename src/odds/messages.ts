@@ -1,7 +1,7 @@
 import type { DrawSettings, LakeFutures } from "../study/draws.js";
+import type { OddsSummary } from "../study/odds-summary.js";
 import type { Problem } from "../study/problems.js";
 import type { StudyDocument } from "../study/schema.js";
-import type { OddsSummary } from "./summary.js";
 
 /** A study whose futures are drawn. */
 export interface StudyToDraw {

@@ -1,9 +1,9 @@
 import { parentPort, workerData } from "node:worker_threads";
 import type { AssumptionSet } from "../assumptions/entry.js";
 import { type DrawnStudy, drawnStudy } from "../study/draws.js";
+import { summaryOf } from "../study/odds-summary.js";
 import { InputError } from "../study/problems.js";
 import type { Question, Reply, Request, StudyToDraw } from "./messages.js";
-import { summaryOf } from "./summary.js";
 
 /** Answers questions about the last study that it was sent, one after another. */
 const assumptions: AssumptionSet = workerData;
@@ -26,11 +26,10 @@ function answerTo(
       const moved = lists.map(({ buffer }) => buffer).filter((buffer) => buffer instanceof ArrayBuffer);
       return { reply: { kind: "answer", answer }, moved };
     }
-    case "summary":
-      return {
-        reply: { kind: "answer", answer: summaryOf(study, drawn.inputs.length, question.lakes) },
-        moved: [],
-      };
+    case "summary": {
+      const made = { settings: study.settings, inputs: drawn.inputs.length, lakes: question.lakes };
+      return { reply: { kind: "answer", answer: summaryOf(study.document, made) }, moved: [] };
+    }
   }
 }
 

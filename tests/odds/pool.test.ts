@@ -4,8 +4,8 @@ import { futuresPerBlock, lakesPerBlock } from "../../src/model/futures/draw-pla
 import { drawLakes, type Progress } from "../../src/odds/draw.js";
 import type { StudyToDraw } from "../../src/odds/messages.js";
 import { OddsError, type WorkerPool, workerPool } from "../../src/odds/pool.js";
-import { summaryOf } from "../../src/odds/summary.js";
 import { drawnStudy } from "../../src/study/draws.js";
+import { summaryOf } from "../../src/study/odds-summary.js";
 import { InputError } from "../../src/study/problems.js";
 import { assumptions, exampleDocument } from "../report/runs.js";
 
@@ -31,7 +31,11 @@ describe("figures of workers", () => {
   const lakes = Array.from({ length: 2 * lakesPerBlock }, (_, unit) =>
     drawn.futures(Math.floor(unit / lakesPerBlock), unit % lakesPerBlock),
   );
-  const expected = summaryOf(study, drawn.inputs.length, lakes);
+  const expected = summaryOf(study.document, {
+    settings: study.settings,
+    inputs: drawn.inputs.length,
+    lakes,
+  });
 
   it.each([1, 2, 3])("of %i are those of the main thread", async (size) => {
     const futures = 2 * futuresPerBlock;

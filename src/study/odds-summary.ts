@@ -2,9 +2,9 @@ import { clusteredMean, clusteredQuantile, type Estimate } from "../model/future
 import { at } from "../model/lake/calendar.js";
 import { discountFactors, equivalentYearly } from "../model/money/interest.js";
 import { normalQuantile } from "../model/uncertainty/normal-quantile.js";
-import type { LakeFutures } from "../study/draws.js";
-import { type Odds, type OptionOdds, type ToldQuantile, type ToldShare, toldShares } from "../study/odds.js";
-import type { StudyToDraw } from "./messages.js";
+import type { DrawSettings, LakeFutures } from "./draws.js";
+import { type Odds, type OptionOdds, type ToldQuantile, type ToldShare, toldShares } from "./odds.js";
+import type { StudyDocument } from "./schema.js";
 
 /** What the futures say of the costs. */
 export type OddsSummary = Pick<Odds, "settings" | "futures" | "lakes" | "inputs" | "baseline"> & {
@@ -21,12 +21,16 @@ const budgetConfidence = 0.8;
 /** Of the intervals. */
 const confidence = 0.95;
 
-/** @param lakes two or more draws of the lake, in the order of their blocks and places */
-export function summaryOf(
-  { document, settings }: StudyToDraw,
-  inputs: number,
-  lakes: readonly LakeFutures[],
-): OddsSummary {
+/** What was drawn. */
+interface Drawn {
+  readonly settings: DrawSettings;
+  /** How many quantities were. */
+  readonly inputs: number;
+  /** Two or more draws of the lake, in the order of their blocks and places. */
+  readonly lakes: readonly LakeFutures[];
+}
+
+export function summaryOf(document: StudyDocument, { settings, inputs, lakes }: Drawn): OddsSummary {
   const costs = document.options.map((_, option) => ({
     expected: joined(lakes.map(({ expected }) => at(expected, option))),
     cost: joined(lakes.map(({ cost }) => at(cost, option))),
