@@ -8,6 +8,7 @@ import { createPrinter } from "../report/printer.js";
 import { compareStudy, prepareStudy, runStudy } from "../study/compute.js";
 import { readStudyFile } from "../study/read.js";
 import { targetSize, timeLargeLakes } from "./bench-lake.js";
+import { timeOdds } from "./bench-odds.js";
 import { median } from "./median.js";
 
 /** Speed of the main job on this machine: medians, and the ratio of print to computation in one run. */
@@ -39,6 +40,8 @@ const warm = timed(() => compareStudy(document, assumptions), repeats);
 
 const largeLakes = timeLargeLakes(prepareStudy(document, assumptions));
 
+const odds = await timeOdds(document, assumptions);
+
 const printer = createPrinter();
 const print = () => {
   printer.warm();
@@ -67,3 +70,15 @@ for (const { structures, milliseconds, perStructureRatio } of largeLakes) {
   else console.log(`${what.padEnd(44)} ${milliseconds.toFixed(1).padStart(8)} ms`);
   console.log(`  time per structure over that of the smallest lake: ${perStructureRatio.toFixed(2)}`);
 }
+for (const { workers, all, edited } of odds.byWorkers) {
+  row(`10,240 futures, ${odds.inputs} inputs, ${workers} workers (median)`, all, 2000);
+  row(`2,048 futures after an edit, ${workers} workers (median)`, edited, 400);
+}
+for (const { futures, all, megabytes } of odds.byFutures) {
+  const each = ((1000 * all) / futures).toFixed(0);
+  console.log(
+    `${futures} futures, 2 workers: ${all.toFixed(0)} ms, ${each} µs each, ${megabytes.toFixed(0)} MB resident`,
+  );
+}
+console.log(`longest wait of the main thread while drawing: ${odds.longestDelay.toFixed(0)} ms`);
+console.log(`whole comparison over drawn future, in turns: ${odds.plainOverDrawn.toFixed(0)}`);

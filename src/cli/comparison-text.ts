@@ -4,8 +4,8 @@ import { reportContext } from "../report/context.js";
 import { infestationView } from "../report/infestation-view.js";
 import { method } from "../report/method.js";
 import { programView } from "../report/program-view.js";
-import type { TableView } from "../report/view-types.js";
 import type { StudyRun } from "../study/compute.js";
+import { tableText } from "./table-text.js";
 
 /** The comparison for a terminal: the board's answer and the tables behind it. */
 export function comparisonText(run: StudyRun): string {
@@ -36,20 +36,4 @@ export function comparisonText(run: StudyRun): string {
     "",
     method.standing,
   ].join("\n");
-}
-
-function tableText({ caption, head, rows, total }: TableView): string {
-  const lines = [{ cells: head }, ...rows, ...(total ? [total] : [])];
-  const widths = head.map((_, column) =>
-    Math.max(...lines.map(({ cells }) => cells[column]?.text.length ?? 0)),
-  );
-  const text = lines.map(({ cells }) =>
-    cells
-      .map((cell, column) =>
-        cell.numeric ? cell.text.padStart(widths[column] ?? 0) : cell.text.padEnd(widths[column] ?? 0),
-      )
-      .join("  ")
-      .trimEnd(),
-  );
-  return [caption, ...text, ""].join("\n");
 }

@@ -24,6 +24,7 @@ export interface InfestationCost extends YearlyCost {
   readonly firstAgeAbove: (limit: number) => number | undefined;
   /** One structure's part of it; made when asked for. */
   readonly ofStructure: (id: string) => YearlyCost;
+  /** Made when asked for. */
   readonly byBearer: ReadonlyArray<YearlyCost & { readonly id: string }>;
   /** Own lines of the author that are not infrastructure, totalled apart. */
   readonly apartByYear: readonly Money[];
@@ -85,7 +86,9 @@ export function infestationCost(
       return ages.length === 0 ? undefined : Math.min(...ages);
     },
     ofStructure: (id) => moneys(byStructure.get(id) ?? noCents()),
-    byBearer: [...byBearer].map(([id, cents]) => ({ id, ...moneys(cents) })),
+    get byBearer() {
+      return [...byBearer].map(([id, cents]) => ({ id, ...moneys(cents) }));
+    },
     apartByYear: Array.from(apart, moneyOf),
   };
 }

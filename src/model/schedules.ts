@@ -25,8 +25,8 @@ export interface ScheduleResult {
   readonly storageGivenUp: number;
   /** Energy of all plants in a clean year, kWh. */
   readonly cleanEnergy: number;
-  /** Live mussels that a year of a mature infestation kills on hard surface in the exposed band, kg/m². */
-  readonly killed: number;
+  /** Live mussels that a year of a mature infestation kills on hard surface in the exposed band, kg/m²; made when asked. */
+  readonly killed: () => number;
   /** Dead shell on ramps in the last year of the horizon, kg. */
   readonly litter: number;
 }
@@ -93,7 +93,6 @@ function underLevels(
   const { contexts } = schedule;
   const structures = known ?? input.structures.map((each) => structureResult(each, contexts));
   const levels = levelsOf(contexts, input.lake);
-  const killed = killedInBand(levels.band, contexts);
   for (const { forgetGrown } of contexts) forgetGrown();
   return {
     ...schedule,
@@ -103,7 +102,7 @@ function underLevels(
     operating: [],
     storageGivenUp: 0,
     cleanEnergy: sumOf(structures.flatMap(({ cleanEnergy }) => cleanEnergy)),
-    killed,
+    killed: () => killedInBand(levels.band, contexts),
     litter: sumOf(structures.map(({ litter }) => litter.at(-1)?.mass ?? 0)),
   };
 }

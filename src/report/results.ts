@@ -181,7 +181,7 @@ function scheduleJson(schedule: ScheduleResult): object {
     },
     storageGivenUp: schedule.storageGivenUp,
     cleanEnergy: schedule.cleanEnergy,
-    killed: schedule.killed,
+    killed: schedule.killed(),
     litter: schedule.litter,
     operating: operating.map(lineJson),
     operatingPerYear: text(totalOf(operating)),

@@ -47,7 +47,7 @@ function physicalRows(shown: readonly ScheduleResult[], { format }: ReportContex
       format.number(cleanEnergy, "energy"),
     ),
     line(`Mussels killed in the band a year, ${format.unit("areaMass")}`, ({ killed }) =>
-      format.number(killed, "areaMass"),
+      format.number(killed(), "areaMass"),
     ),
     line(`Dead shell on ramps a year, ${format.unit("mass")}`, ({ litter }) => format.number(litter, "mass")),
   ];

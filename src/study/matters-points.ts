@@ -1,6 +1,6 @@
 import { at } from "../model/lake/calendar.js";
 import type { DrawnStudy, LakePoint } from "./draws.js";
-import type { StudyDocument } from "./schema.js";
+import type { ComparedOptions } from "./stop-drawing.js";
 
 /** Values of inputs at which the net benefit is asked for, by the stage of the inputs. */
 export interface ValueSet {
@@ -32,19 +32,6 @@ export async function netBenefitsOf(sets: readonly ValueSet[], run: RunPoints): 
     });
   });
   return results;
-}
-
-/** Places of the option requested and of the one that does nothing among a study's options. */
-export interface ComparedOptions {
-  readonly requested: number;
-  readonly baseline: number;
-}
-
-export function comparedOptions({ study, options }: StudyDocument): ComparedOptions {
-  return {
-    requested: options.findIndex(({ id }) => id === study.requestedOption),
-    baseline: options.findIndex(({ steps, schedule }) => steps === undefined && schedule === undefined),
-  };
 }
 
 /** Net benefit of the requested option at a point by its sets of chances: expected cost of the baseline less its own. */

@@ -7,8 +7,8 @@ import { quantity } from "./fields.js";
 export const leastBlocks = 2;
 const mostBlocks = 100;
 
-const leastFutures = leastBlocks * futuresPerBlock;
-const mostFutures = mostBlocks * futuresPerBlock;
+export const leastFutures = leastBlocks * futuresPerBlock;
+export const mostFutures = mostBlocks * futuresPerBlock;
 const written = (count: number) => count.toLocaleString("en-US");
 
 const oneShare = (low: number, high: number) =>

@@ -8,12 +8,16 @@ import type { Printer } from "../report/printer.js";
 import { resultsJson } from "../report/results.js";
 import { InputError } from "../study/problems.js";
 import { largestStudyBytes } from "../study/read.js";
+import type { OddsDesk } from "./odds-desk.js";
+import { addOdds } from "./odds-routes.js";
 import { comparisonPage, listPage, problemPage } from "./pages.js";
+import { BusyError } from "./run-queue.js";
 import type { ShelfEntry, StudyShelf } from "./study-shelf.js";
 
 export interface AppParts {
   readonly shelf: StudyShelf;
   readonly printer: Printer;
+  readonly desk: OddsDesk;
   /** Told of faults that are not the reader's. */
   readonly report: (error: unknown) => void;
 }
@@ -28,6 +32,7 @@ export function createApp(parts: AppParts): Express {
   addAssets(app);
   addPages(app, parts);
   addFiles(app, parts);
+  addOdds(app, parts, (id) => findStudy(parts, id));
   addUploads(app, parts);
   app.use((_request, _response) => {
     throw new NotFoundError();
@@ -59,6 +64,7 @@ const linksOf = ({ id }: ShelfEntry) => ({
   report: `/studies/${id}/report`,
   pdf: `/studies/${id}/report.pdf`,
   json: `/studies/${id}/results.json`,
+  odds: `/studies/${id}/odds`,
   source: `/studies/${id}/study`,
 });
 
@@ -122,10 +128,14 @@ function errorPages({ report }: AppParts): ErrorRequestHandler {
   return (error: unknown, request, response, _next) => {
     const { status, title, problems } = explain(error);
     if (status === 500) report(error);
+    if (error instanceof BusyError) response.set("Retry-After", String(busySeconds));
     const wantsJson = request.path.startsWith("/api/") || request.path.endsWith(".json");
     send(response, status, wantsJson ? { title, problems } : problemPage(title, problems), wantsJson);
   };
 }
+
+/** A run takes a few seconds, and a few may wait. */
+const busySeconds = 30;
 
 function send(response: Response, status: number, body: object, asJson: boolean): void {
   response.status(status);
@@ -157,6 +167,13 @@ function explain(error: unknown): Explained {
     return { status: 400, title: "The file is too large for a study", problems: [problem] };
   }
   if (error instanceof BrowserError) return { status: 503, title: error.message, problems: [] };
+  if (error instanceof BusyError) {
+    return {
+      status: 503,
+      title: "Other studies are being drawn; ask again in half a minute",
+      problems: [],
+    };
+  }
   if (clientStatus(error)) return { status: 400, title: "The request could not be read", problems: [] };
   return {
     status: 500,

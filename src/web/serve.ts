@@ -1,9 +1,12 @@
 import { join } from "node:path";
 import { AssumptionError, loadAssumptions } from "../assumptions/load.js";
+import { oddsOf } from "../odds/draw.js";
+import { workerPool } from "../odds/pool.js";
 import { assumptionsFolder, projectRoot } from "../report/assets.js";
 import { createPrinter } from "../report/printer.js";
 import { openStudyStore } from "../store/studies.js";
 import { createApp } from "./app.js";
+import { oddsDesk, usualDesk } from "./odds-desk.js";
 import { studyShelf } from "./study-shelf.js";
 
 const host = "127.0.0.1";
@@ -13,8 +16,11 @@ function start(): void {
   const port = Number(process.env.PORT ?? defaultPort);
   const store = openStudyStore(process.env.RAMP_AND_RACK_DATA ?? join(projectRoot, "data"));
   const printer = createPrinter();
-  const shelf = studyShelf(store, loadAssumptions(assumptionsFolder), () => new Date());
-  const server = createApp({ shelf, printer, report: (error) => console.error(error) }).listen(
+  const assumptions = loadAssumptions(assumptionsFolder);
+  const shelf = studyShelf(store, assumptions, () => new Date());
+  const pool = workerPool(assumptions);
+  const desk = oddsDesk({ ...usualDesk, draw: (study, control) => oddsOf(pool, study, control) });
+  const server = createApp({ shelf, printer, desk, report: (error) => console.error(error) }).listen(
     port,
     host,
     (error) => {
@@ -30,6 +36,7 @@ function start(): void {
     server.close(() => {
       store.close();
       void printer.close();
+      void pool.close();
     });
     server.closeIdleConnections();
   };

@@ -52,6 +52,29 @@ describe("the command line", () => {
     expect(readFileSync(join(folder, "report.html"), "utf8")).toContain("Appendix C. Assumptions");
   });
 
+  it("draws a study's futures, with nothing on an error stream that is no terminal", () => {
+    const { status, stdout, stderr } = run("odds", study, "--futures", "1", "--workers", "2");
+    expect({ status, stderr }).toEqual({ status: 0, stderr: "" });
+    expect(stdout).toContain("2,048 possible futures");
+    expect(stdout).toContain("Cheaper as it comes out");
+  }, 60_000);
+
+  it("gives the odds as JSON that parses", () => {
+    const { stdout } = run("odds", study, "--futures", "2048", "--seed", "3", "--json");
+    expect(JSON.parse(stdout)).toMatchObject({ futures: 2048, lakes: 16, settings: { seed: 3 } });
+  }, 60_000);
+
+  it.each([
+    ["--futures", "0"],
+    ["--futures", "many"],
+    ["--workers", "0"],
+    ["--seed", "-1"],
+  ])("refuses %s=%s", (name, value) => {
+    const { status, stderr } = run("odds", study, `${name}=${value}`);
+    expect(status).toBe(2);
+    expect(stderr).toContain(`${name} is "${value}"; allowed: a whole number from`);
+  });
+
   it("prints the JSON Schema of a study", () => {
     expect(JSON.parse(run("schema").stdout)).toMatchObject({ type: "object" });
   });

@@ -131,10 +131,10 @@ describe("a winter drawdown once infested", () => {
   const { comparison, balance, schedule } = followed(studyWith(winter));
 
   it("kills in the band that it bares, and leaves shells on the ramp", () => {
-    expect(comparison.schedules[0].killed).toBe(0);
+    expect(comparison.schedules[0].killed()).toBe(0);
     // A band killed each winter carries one season's growth: between a thin and the heaviest layer, 1 to 15 kg/m2.
-    expect(schedule.killed).toBeGreaterThan(1);
-    expect(schedule.killed).toBeLessThan(15);
+    expect(schedule.killed()).toBeGreaterThan(1);
+    expect(schedule.killed()).toBeLessThan(15);
     expect(schedule.litter).toBeGreaterThan(0);
   });
 

@@ -5,16 +5,12 @@ import { at } from "../../src/model/lake/calendar.js";
 import { compareStudy } from "../../src/study/compute.js";
 import { drawnStudy } from "../../src/study/draws.js";
 import { atEnd, groupsPresent, ownValues, setOf, valueAtEnd } from "../../src/study/matters-moves.js";
-import {
-  comparedOptions,
-  netBenefitsAt,
-  netBenefitsOf,
-  type RunPoints,
-} from "../../src/study/matters-points.js";
+import { netBenefitsAt, netBenefitsOf, type RunPoints } from "../../src/study/matters-points.js";
 import { barWidth, tornado } from "../../src/study/matters-tornado.js";
 import { rangedQuantities, withValues } from "../../src/study/ranged.js";
 import { readStudyText } from "../../src/study/read.js";
 import type { StudyDocument } from "../../src/study/schema.js";
+import { comparedOptions } from "../../src/study/stop-drawing.js";
 import { hydrologicYearId, type NamedInput } from "../../src/study/uncertain-inputs.js";
 import { type ExampleName, editedText, exampleText } from "./example.js";
 

@@ -3,10 +3,11 @@ import { expect, it } from "vitest";
 import { loadAssumptions } from "../../src/assumptions/load.js";
 import { drawnStudy } from "../../src/study/draws.js";
 import { matters } from "../../src/study/matters.js";
-import { comparedOptions, netBenefitsAt } from "../../src/study/matters-points.js";
+import { netBenefitsAt } from "../../src/study/matters-points.js";
 import { restName } from "../../src/study/matters-shares.js";
 import { barWidth } from "../../src/study/matters-tornado.js";
 import { readStudyText } from "../../src/study/read.js";
+import { comparedOptions } from "../../src/study/stop-drawing.js";
 import { exampleText } from "./example.js";
 
 const assumptions = loadAssumptions(fileURLToPath(new URL("../../assumptions", import.meta.url)));

@@ -8,6 +8,7 @@ import { BrowserError } from "../../src/report/browser.js";
 import type { Printer } from "../../src/report/printer.js";
 import { openStudyStore } from "../../src/store/studies.js";
 import { createApp } from "../../src/web/app.js";
+import { oddsDesk, usualDesk } from "../../src/web/odds-desk.js";
 import { studyShelf } from "../../src/web/study-shelf.js";
 import { assumptions } from "../report/runs.js";
 
@@ -26,7 +27,8 @@ beforeAll(async () => {
     print: (html, settings) => printing(html, settings),
     close: async () => undefined,
   };
-  server = createApp({ shelf, printer, report: (error) => faults.push(error) }).listen(0, "127.0.0.1");
+  const desk = oddsDesk({ ...usualDesk, draw: async () => Promise.reject(new Error("not drawn here")) });
+  server = createApp({ shelf, printer, desk, report: (error) => faults.push(error) }).listen(0, "127.0.0.1");
   await new Promise((resolve) => server.once("listening", resolve));
   base = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
 });

@@ -57,11 +57,12 @@ export function drawnHazards(input: StudyInput, source: Assumed, { suitability }
   const parameters = hazardParameters(input, source);
   return input.options.map((option) => {
     const full = arrivals(input.boats, option, input.lake, source);
-    return slipThroughByYear(option, full, input, source).map((boats, year) =>
-      input.lake.infestedSince === undefined
-        ? yearlyHazard(boats, suitability, parameters)
-        : Number(year === 0),
-    );
+    let last = { boats: 0, hazard: yearlyHazard(0, suitability, parameters) };
+    return slipThroughByYear(option, full, input, source).map((boats, year) => {
+      if (input.lake.infestedSince !== undefined) return Number(year === 0);
+      if (boats !== last.boats) last = { boats, hazard: yearlyHazard(boats, suitability, parameters) };
+      return last.hazard;
+    });
   });
 }
 

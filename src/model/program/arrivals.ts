@@ -26,7 +26,7 @@ export interface Arrivals {
   readonly classes: readonly ClassFunnel[];
   /** Fouled launches a year that reach the water. */
   readonly slipThrough: number;
-  /** The same if the steps miss independently, and if they miss the same boats. */
+  /** The same if the steps miss independently, and if they miss the same boats; worked out when asked for. */
   readonly slipThroughRange: { readonly independent: number; readonly dependent: number };
   readonly assumptionIds: readonly string[];
 }
@@ -55,7 +55,9 @@ export function arrivals(boats: Boats, option: ProgramOption, lake: Lake, source
   return {
     classes: found,
     slipThrough: total(found),
-    slipThroughRange: { independent: total(classes(0)), dependent: total(classes(1)) },
+    get slipThroughRange() {
+      return { independent: total(classes(0)), dependent: total(classes(1)) };
+    },
     assumptionIds: ids(),
   };
 }
@@ -101,8 +103,9 @@ function checkedFunnel(vesselClass: VesselClass, launches: number, passing: Pass
 /** The steps that work otherwise for a class. */
 function stepsOf({ byClass }: ProgramSteps, { id }: VesselClass): Partial<CheckSteps> {
   const own = byClass.find(({ vesselClass }) => vesselClass === id);
+  if (!own) return {};
   const names = ["declaration", "quickCheck", "inspection", "hotWash"] as const;
-  return Object.fromEntries(names.flatMap((name) => (own?.[name] === undefined ? [] : [[name, own[name]]])));
+  return Object.fromEntries(names.flatMap((name) => (own[name] === undefined ? [] : [[name, own[name]]])));
 }
 
 /** Risky boats that are set aside: declared, d, or not declared and found by the quick check, q: 1 − (1−d)(1−q). */

@@ -24,16 +24,23 @@ const stirlingFrom = 12;
  * it converges fast; the other side by I_x(a, b) = 1 − I_{1−x}(b, a).
  */
 export function incompleteBeta(x: number, a: number, b: number): number {
+  return incompleteBetaOf(a, b)(x);
+}
+
+/** The same as a function of x: what depends on a and b alone is worked out once. */
+function incompleteBetaOf(a: number, b: number): (x: number) => number {
   if (!(a > 0 && b > 0 && Number.isFinite(a + b))) {
     throw new RangeError(`a beta distribution with parameters ${a} and ${b}; allowed: finite, above 0`);
   }
-  if (x <= 0) return 0;
-  if (x >= 1) return 1;
-  const logFront = logGamma(a + b) - logGamma(a) - logGamma(b) + a * Math.log(x) + b * Math.log1p(-x);
-  const front = Math.exp(logFront);
-  return x < (a + 1) / (a + b + 2)
-    ? (front * continuedFraction(x, a, b)) / a
-    : 1 - (front * continuedFraction(1 - x, b, a)) / b;
+  const logConstant = logGamma(a + b) - logGamma(a) - logGamma(b);
+  return (x) => {
+    if (x <= 0) return 0;
+    if (x >= 1) return 1;
+    const front = Math.exp(logConstant + a * Math.log(x) + b * Math.log1p(-x));
+    return x < (a + 1) / (a + b + 2)
+      ? (front * continuedFraction(x, a, b)) / a
+      : 1 - (front * continuedFraction(1 - x, b, a)) / b;
+  };
 }
 
 /** Keeps Lentz's method from dividing by nothing. */
@@ -65,7 +72,8 @@ function continuedFraction(x: number, a: number, b: number): number {
 export function betaQuantile(p: number, a: number, b: number): number {
   if (!(p >= 0 && p <= 1)) throw new RangeError(`a chance of ${p}; allowed: 0 to 1`);
   if (p === 0 || p === 1) return p;
-  const excess = (x: number) => incompleteBeta(x, a, b) - p;
+  const chanceUpTo = incompleteBetaOf(a, b);
+  const excess = (x: number) => chanceUpTo(x) - p;
   return bracketedRoot(
     excess,
     [

@@ -1,0 +1,48 @@
+import { loadAssumptions } from "../assumptions/load.js";
+import { oddsOf, type Progress } from "../odds/draw.js";
+import { workerPool } from "../odds/pool.js";
+import { assumptionsFolder } from "../report/assets.js";
+import { oddsTables } from "../report/odds-tables.js";
+import type { Odds } from "../study/odds.js";
+import { readStudyFile } from "../study/read.js";
+import type { StudyDocument } from "../study/schema.js";
+import { oddsSettings } from "../study/uncertainty-schema.js";
+import { tableText } from "./table-text.js";
+
+export interface OddsArguments {
+  /** Most futures, and the seed, where they differ from the study's. */
+  readonly futures: number | undefined;
+  readonly seed: number | undefined;
+  readonly workers: number;
+  readonly asJson: boolean;
+}
+
+/** Draws the study's futures and prints what they say; how far it has come is told to a terminal. */
+export async function oddsCommand(
+  path: string,
+  { futures, seed, workers, asJson }: OddsArguments,
+  print: (text: string) => void,
+): Promise<void> {
+  const document = readStudyFile(path);
+  const pool = workerPool(loadAssumptions(assumptionsFolder), workers);
+  const stated = oddsSettings(document.study.uncertainty);
+  const settings = { ...stated, seed: seed ?? stated.seed, mostFutures: futures ?? stated.mostFutures };
+  const { signal } = new AbortController();
+  try {
+    const odds = await oddsOf(pool, { document, settings }, { signal, onProgress: tellTerminal });
+    print(asJson ? JSON.stringify(odds, undefined, 2) : oddsText(odds, document));
+  } finally {
+    await pool.close();
+  }
+}
+
+function oddsText(odds: Odds, document: StudyDocument): string {
+  const { drawn, tables } = oddsTables(odds, document);
+  return [document.study.name, drawn, "", ...tables.map(tableText)].join("\n");
+}
+
+function tellTerminal({ done, planned }: Progress): void {
+  if (!process.stderr.isTTY) return;
+  const ending = done === planned ? "\r\x1b[K" : "";
+  process.stderr.write(`\r${done} of ${planned} draws of the lake${ending}`);
+}

@@ -1,0 +1,105 @@
+import { lakesPerBlock } from "../model/futures/draw-plan.js";
+import { at } from "../model/lake/calendar.js";
+import type { LakeFutures, LakePoint } from "../study/draws.js";
+import { matters } from "../study/matters.js";
+import type { Odds } from "../study/odds.js";
+import { blocksToDo, type ComparedOptions, comparedOptions } from "../study/stop-drawing.js";
+import type { StudyToDraw } from "./messages.js";
+import type { WorkerPool } from "./pool.js";
+
+export interface Progress {
+  /** Draws of the lake, and lakes at values of one's choice. */
+  readonly done: number;
+  /** As many as are known to be needed; more may follow. */
+  readonly planned: number;
+}
+
+export interface DrawControl {
+  readonly signal: AbortSignal;
+  readonly onProgress: (progress: Progress) => void;
+}
+
+export interface Blocks {
+  readonly first: number;
+  readonly count: number;
+}
+
+/**
+ * Draws of the lake in the order of blocks and places, whichever worker made them and when: the figures do not depend on
+ * the number of workers. One that fails ends the others.
+ */
+export async function drawLakes(
+  pool: WorkerPool,
+  study: StudyToDraw,
+  { first, count }: Blocks,
+  control: DrawControl,
+): Promise<LakeFutures[]> {
+  const places = Array.from({ length: count * lakesPerBlock }, (_, unit) => ({
+    block: first + Math.floor(unit / lakesPerBlock),
+    lake: unit % lakesPerBlock,
+  }));
+  return askEach(places, (place, signal) => pool.ask(study, "lake", place, signal), control);
+}
+
+/** Asks all at once and gives the answers in order; a failure ends the others. */
+async function askEach<Asked, Answer>(
+  questions: readonly Asked[],
+  ask: (question: Asked, signal: AbortSignal) => Promise<Answer>,
+  { signal, onProgress }: DrawControl,
+): Promise<Answer[]> {
+  const planned = questions.length;
+  const ending = new AbortController();
+  const either = AbortSignal.any([signal, ending.signal]);
+  let done = 0;
+  onProgress({ done, planned });
+  const answers = questions.map(async (question) => {
+    const answer = await ask(question, either);
+    onProgress({ done: ++done, planned });
+    return answer;
+  });
+  try {
+    return await Promise.all(answers);
+  } catch (error) {
+    ending.abort(error);
+    throw error;
+  }
+}
+
+/** Draws a study until its stop rule is content, and tells what its futures say and what matters in it. */
+export async function oddsOf(
+  pool: WorkerPool,
+  study: StudyToDraw,
+  { signal, onProgress }: DrawControl,
+): Promise<Odds> {
+  let before = 0;
+  const counted = {
+    signal,
+    onProgress: ({ done, planned }: Progress) => {
+      onProgress({ done: before + done, planned: before + planned });
+      if (done === planned) before += planned;
+    },
+  };
+  const compared = comparedOptions(study.document);
+  const lakes: LakeFutures[] = [];
+  let next = blocksToDo(lakes, compared, study.settings);
+  while (!("end" in next)) {
+    const blocks = { first: lakes.length / lakesPerBlock, count: next.blocks };
+    lakes.push(...(await drawLakes(pool, study, blocks, counted)));
+    next = blocksToDo(lakes, compared, study.settings);
+  }
+  const summary = await pool.ask(study, "summary", { lakes, end: next.end }, signal);
+  const plan = await pool.ask(study, "plan", {}, signal);
+  const run = (points: readonly LakePoint[]) =>
+    askEach(points, (point, either) => pool.ask(study, "netBenefits", { point }, either), counted);
+  return { ...summary, matters: await matters(plan, netBenefits(lakes, compared), run) };
+}
+
+/** Of the requested option, luck left out, a list for each lake. */
+function netBenefits(
+  lakes: readonly LakeFutures[],
+  { requested, baseline }: ComparedOptions,
+): readonly Float64Array[] {
+  return lakes.map(({ expected }) =>
+    at(expected, baseline).map((cost, future) => cost - at(at(expected, requested), future)),
+  );
+}

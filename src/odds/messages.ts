@@ -1,0 +1,46 @@
+import type { LakeFutures, LakePoint, StudyPlan } from "../study/draws.js";
+import type { Odds } from "../study/odds.js";
+import type { Problem } from "../study/problems.js";
+import type { StudyDocument } from "../study/schema.js";
+import type { OddsSettings } from "../study/uncertainty-schema.js";
+
+/** A study whose futures are drawn. */
+export interface StudyToDraw {
+  readonly document: StudyDocument;
+  readonly settings: OddsSettings;
+}
+
+/** What a worker may be asked, by kind. */
+export interface Questions {
+  /** One draw of the lake in a block, with its futures. */
+  readonly lake: { readonly block: number; readonly lake: number };
+  /** What all draws say together. */
+  readonly summary: { readonly lakes: readonly LakeFutures[]; readonly end: Odds["end"] };
+  /** What is drawn. */
+  readonly plan: object;
+  /** Of the requested option at values of one's choice, for each set of chances. */
+  readonly netBenefits: { readonly point: LakePoint };
+}
+
+/** What it answers. */
+export interface Answers {
+  readonly lake: LakeFutures;
+  readonly summary: Omit<Odds, "matters">;
+  readonly plan: StudyPlan;
+  readonly netBenefits: readonly number[];
+}
+
+export type Question = {
+  readonly [Kind in keyof Questions]: { readonly kind: Kind } & Questions[Kind];
+}[keyof Questions];
+
+/** To a worker: a question about a study, with the study itself where the worker does not have it yet. */
+export interface Request {
+  readonly study: StudyToDraw | undefined;
+  readonly question: Question;
+}
+
+/** From a worker. */
+export type Reply =
+  | { readonly kind: "answer"; readonly answer: Answers[keyof Answers] }
+  | { readonly kind: "failure"; readonly message: string; readonly problems: readonly Problem[] };

@@ -1,0 +1,56 @@
+import type { Express } from "express";
+import { linkedAssets, renderPage } from "../report/html.js";
+import { oddsTables } from "../report/odds-tables.js";
+import { oddsSettings } from "../study/uncertainty-schema.js";
+import type { OddsDesk, OddsQuestion, OddsState } from "./odds-desk.js";
+import type { ShelfEntry, StudyShelf } from "./study-shelf.js";
+
+/** Seconds after which a page or a program asks again. */
+export const askAgainSeconds = 2;
+
+/** How sure a study is: drawn beside the server while the reader's page asks how far it is. */
+export function addOdds(
+  app: Express,
+  parts: { readonly desk: OddsDesk; readonly shelf: StudyShelf },
+  find: (id: string | undefined) => ShelfEntry,
+): void {
+  const questionOf = (entry: ShelfEntry): OddsQuestion => {
+    const { document } = parts.shelf.run(entry);
+    return { text: entry.text, study: { document, settings: oddsSettings(document.study.uncertainty) } };
+  };
+  app.get("/studies/:id/odds", (request, response) => {
+    const entry = find(request.params.id);
+    const question = questionOf(entry);
+    const state = parts.desk.ask(question);
+    response.status(state.state === "done" ? 200 : 202).set("Cache-Control", "no-store");
+    response.send(renderPage("odds", oddsPage(entry, question, state)));
+  });
+  app.get("/studies/:id/odds.json", (request, response) => {
+    const state = parts.desk.ask(questionOf(find(request.params.id)));
+    response.set("Cache-Control", "no-store");
+    if (state.state === "done") response.json(state.odds);
+    else response.status(202).set("Retry-After", String(askAgainSeconds)).json(state);
+  });
+  app.post("/studies/:id/odds/cancel", (request, response) => {
+    const entry = find(request.params.id);
+    parts.desk.cancel(questionOf(entry));
+    response.redirect(303, `/studies/${entry.id}`);
+  });
+}
+
+function oddsPage({ id, name }: ShelfEntry, { study }: OddsQuestion, state: OddsState): object {
+  const done = state.state === "done" ? oddsTables(state.odds, study.document) : undefined;
+  return {
+    title: `How sure is it? ${name}`,
+    assets: linkedAssets,
+    links: {
+      study: `/studies/${id}`,
+      json: `/studies/${id}/odds.json`,
+      cancel: `/studies/${id}/odds/cancel`,
+    },
+    askAgain: done ? undefined : askAgainSeconds,
+    progress: state.state === "drawing" ? state.progress : undefined,
+    before: state.state === "waiting" ? state.before : undefined,
+    done,
+  };
+}

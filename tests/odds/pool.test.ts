@@ -1,0 +1,125 @@
+import { fileURLToPath } from "node:url";
+import { afterEach, describe, expect, it } from "vitest";
+import { lakesPerBlock } from "../../src/model/futures/draw-plan.js";
+import { drawLakes, type Progress } from "../../src/odds/draw.js";
+import type { StudyToDraw } from "../../src/odds/messages.js";
+import { OddsError, type WorkerPool, workerPool } from "../../src/odds/pool.js";
+import { drawnStudy } from "../../src/study/draws.js";
+import { oddsSummary } from "../../src/study/odds-summary.js";
+import { InputError } from "../../src/study/problems.js";
+import { oddsSettings } from "../../src/study/uncertainty-schema.js";
+import { assumptions, exampleDocument } from "../report/runs.js";
+
+const study: StudyToDraw = {
+  document: exampleDocument("ninemoss"),
+  settings: { ...oddsSettings(undefined), seed: 5 },
+};
+const endingWorker = fileURLToPath(new URL("ending-worker.js", import.meta.url));
+const unending = new AbortController().signal;
+const quiet = () => undefined;
+const oneBlock = { first: 0, count: 1 };
+const control = { signal: unending, onProgress: quiet };
+
+let pool: WorkerPool | undefined;
+const opened = (size: number, file?: string) => {
+  pool = workerPool(assumptions, size, file);
+  return pool;
+};
+
+afterEach(() => pool?.close());
+
+describe("figures of workers", () => {
+  const drawn = drawnStudy(study.document, assumptions, study.settings);
+  const lakes = Array.from({ length: 2 * lakesPerBlock }, (_, unit) =>
+    drawn.futures(Math.floor(unit / lakesPerBlock), unit % lakesPerBlock),
+  );
+  const expected = oddsSummary({ ...study, drawn }, lakes, "cap");
+
+  it.each([1, 2, 3])("of %i are those of the main thread", async (size) => {
+    const some = opened(size);
+    const found = await drawLakes(some, study, { first: 0, count: 2 }, control);
+    expect(found).toEqual(lakes);
+    expect(await some.ask(study, "summary", { lakes: found, end: "cap" }, unending)).toEqual(expected);
+  });
+
+  it("are of the study that was asked last, and of the first again", async () => {
+    const other = { ...study, settings: { ...study.settings, seed: 6 } };
+    const two = opened(2);
+    const first = await two.ask(study, "lake", { block: 0, lake: 1 }, unending);
+    const between = await two.ask(other, "lake", { block: 0, lake: 1 }, unending);
+    expect(between).not.toEqual(first);
+    expect(await two.ask(study, "lake", { block: 0, lake: 1 }, unending)).toEqual(first);
+  });
+});
+
+describe("progress", () => {
+  it("counts every draw of the lake once, of whole blocks", async () => {
+    const told: Progress[] = [];
+    const onProgress = (progress: Progress) => told.push(progress);
+    await drawLakes(opened(2), study, oneBlock, { ...control, onProgress });
+    expect(told.map(({ done }) => done)).toEqual(
+      Array.from({ length: lakesPerBlock + 1 }, (_, done) => done),
+    );
+    expect(new Set(told.map(({ planned }) => planned))).toEqual(new Set([lakesPerBlock]));
+  });
+});
+
+describe("cancelling", () => {
+  it("ends a worker that does not answer, refuses what waits, and leaves the pool usable", async () => {
+    const one = opened(1, endingWorker);
+    const control = new AbortController();
+    const never = one.ask(study, "lake", { block: 0, lake: 5 }, control.signal);
+    const waiting = one.ask(study, "lake", { block: 0, lake: 0 }, control.signal);
+    control.abort(new Error("nobody asks any more"));
+    await expect(never).rejects.toThrow("nobody asks any more");
+    await expect(waiting).rejects.toThrow("nobody asks any more");
+    expect(await one.ask(study, "lake", { block: 0, lake: 0 }, unending)).toHaveProperty("cost");
+  });
+
+  it("ends a run between two draws", async () => {
+    const ending = new AbortController();
+    const onProgress = ({ done }: Progress) => done === 4 && ending.abort(new Error("enough"));
+    const run = drawLakes(opened(2), study, { first: 0, count: 50 }, { signal: ending.signal, onProgress });
+    await expect(run).rejects.toThrow("enough");
+  });
+
+  it("refuses before it starts where the signal is given already", async () => {
+    const run = drawLakes(opened(1), study, oneBlock, {
+      ...control,
+      signal: AbortSignal.abort(new Error("too late")),
+    });
+    await expect(run).rejects.toThrow("too late");
+  });
+});
+
+describe("errors", () => {
+  it("of the study come with all its problems", async () => {
+    const overrides = [{ id: "no.such.assumption", value: "1", reason: "test" }];
+    const wrong = { ...study, document: { ...study.document, overrides } };
+    const two = opened(2);
+    const error: unknown = await drawLakes(two, wrong, oneBlock, control).catch((thrown: unknown) => thrown);
+    expect(error).toBeInstanceOf(InputError);
+    expect(String(error)).toContain(study.document.study.name);
+    expect(String(error)).toContain("no.such.assumption");
+    await expect(two.ask(study, "lake", { block: 0, lake: 0 }, unending)).resolves.toBeDefined();
+  });
+
+  it("of a worker that ends name the study, and another takes its place", async () => {
+    const one = opened(1, endingWorker);
+    const error: unknown = await drawLakes(one, study, oneBlock, control).catch((thrown: unknown) => thrown);
+    expect(error).toBeInstanceOf(OddsError);
+    expect(String(error)).toContain(`${study.document.study.name}: a worker ended with code 7`);
+    await expect(one.ask(study, "lake", { block: 0, lake: 0 }, unending)).resolves.toBeDefined();
+  });
+
+  it("of a pool that is closed name the study", async () => {
+    const one = opened(1, endingWorker);
+    const never = one.ask(study, "lake", { block: 0, lake: 5 }, unending);
+    const refused = expect(never).rejects.toThrow(study.document.study.name);
+    await one.close();
+    await refused;
+    await expect(one.ask(study, "lake", { block: 0, lake: 0 }, unending)).rejects.toThrow(
+      "the workers are stopped",
+    );
+  });
+});
