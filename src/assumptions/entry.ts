@@ -47,8 +47,6 @@ const unitNames = Object.keys(assumptionUnits) as [AssumptionUnit, ...Assumption
 
 export const entrySchema = z.strictObject({
   id: z.string().regex(/^[a-z0-9.-]+$/, "lower-case words joined by dots and hyphens"),
-  /** What a board calls it, to stand after "the": for the assumptions that move results most. */
-  title: z.string().min(1).optional(),
   value: z.number(),
   unit: z.enum(unitNames),
   low: z.number(),
@@ -56,6 +54,8 @@ export const entrySchema = z.strictObject({
   basis: z.enum(bases),
   source: z.string().min(1),
   note: z.string(),
+  /** What a board calls it, to stand after "the": for the assumptions that move results most. */
+  title: z.string().min(1).optional(),
   /** Year whose prices a money value is in. */
   priceYear: z.int().min(1980).max(2100).optional(),
   /** How values are drawn between low and high; P10 and P90 where they are normal or lognormal. */
