@@ -3,7 +3,7 @@ import type { FanYear, Odds, OptionOdds } from "../study/odds.js";
 import { axis, safeJson } from "./chart-parts.js";
 import type { ReportContext } from "./context.js";
 import { type MoneyScale, moneyScale, percent } from "./format.js";
-import { scaleOf } from "./odds-table.js";
+import { costAt, scaleOf } from "./odds-table.js";
 import { baselineOdds, requestedOdds } from "./odds-words.js";
 import { colours, dashes, optionColours } from "./palette.js";
 import { type ChartView, head, num, row, type TableView } from "./view-types.js";
@@ -13,8 +13,8 @@ export interface ChartWithTable {
   readonly table: TableView;
 }
 
-const halfHeight = 250;
-const smallLegend = { labels: { boxWidth: 26, boxHeight: 0, padding: 8, font: { size: 11 } } };
+const halfHeight = 205;
+const smallLegend = { labels: { padding: 5, font: { size: 11 } } };
 
 /** Chance that each option costs more than an amount. */
 export function exceedance(odds: Odds, context: ReportContext): ChartWithTable {
@@ -43,8 +43,8 @@ export function exceedance(odds: Odds, context: ReportContext): ChartWithTable {
         options: {
           plugins: { legend: smallLegend },
           scales: {
-            x: axis(`Present value, ${scale.unit}`, { type: "linear" }),
-            y: axis("Chance that it costs more, %", { min: 0, max: 100 }),
+            x: axis(`Present value of its cost, ${scale.unit}`, { type: "linear" }),
+            y: axis("Chance of more, %", { min: 0, max: 100 }),
           },
         },
       }),
@@ -54,10 +54,17 @@ export function exceedance(odds: Odds, context: ReportContext): ChartWithTable {
 }
 
 function exceedanceTitle(odds: Odds, scale: MoneyScale): string {
-  const dear = ({ cost }: OptionOdds) =>
-    scale.text(cost.find(({ share }) => share === 0.9)?.value ?? Number.NaN);
-  const [without, withIt] = [baselineOdds(odds), requestedOdds(odds)];
-  return `In 1 of 10 futures “${without.name}” costs more than ${dear(without)} ${scale.unit}, “${withIt.name}” more than ${dear(withIt)}`;
+  const dear = (option: OptionOdds) => costAt(option, 0.9).value;
+  return `In 9 of 10 futures ${mostText([baselineOdds(odds), requestedOdds(odds)], dear, scale)}`;
+}
+
+function mostText(
+  [without, withIt]: readonly [OptionOdds, OptionOdds],
+  dear: (option: OptionOdds) => number,
+  { text, unit }: MoneyScale,
+): string {
+  const most = (option: OptionOdds) => (dear(option) === 0 ? "nothing" : `up to ${text(dear(option))}`);
+  return `“${without.name}” costs ${most(without)}, “${withIt.name}” ${most(withIt)} ${unit}`;
 }
 
 const tableChances = [0.99, 0.95, 0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3, 0.2, 0.1, 0.05, 0.01];
@@ -89,28 +96,28 @@ export function fan(odds: Odds, context: ReportContext): ChartWithTable {
     Math.max(...[...without.fan, ...withIt.fan].map(({ p90, mean }) => Math.max(p90, mean))),
     currency,
   );
-  const title = fanTitle(without, withIt, scale);
+  const title = fanTitle([without, withIt], scale);
   return {
     chart: {
       id: "chart-fan",
       title,
       alternative: `Line chart of the cost of each year of “${withIt.name}” beside “${without.name}”: bands from P10 to P90, medians and means. ${title}.`,
-      source: `Not discounted. Bands hold 8 of 10 futures.`,
+      source: "Not discounted. Bands: P10 to P90.",
       height: halfHeight,
       tableId: "table-fan",
       json: safeJson({
         type: "line",
         data: {
           labels: without.fan.map(({ year }) => String(year)),
-          datasets: [
-            ...fanLines(without, scale, { colour: colours.shell, fill: "url(#hatch)" }),
-            ...fanLines(withIt, scale, { colour: colours.water, fill: colours.waterFill }),
-          ],
+          datasets: [...fanLines(withIt, scale, programLook), ...fanLines(without, scale, nothingLook)],
         },
         options: {
           plugins: { legend: smallLegend },
           scales: {
-            x: axis("Year", { ticks: { maxRotation: 0, maxTicksLimit: 7, color: colours.ink } }),
+            x: axis("Year", {
+              title: { display: false },
+              ticks: { maxRotation: 0, maxTicksLimit: 7, color: colours.ink },
+            }),
             y: axis(`${scale.unit} a year`, { beginAtZero: true }),
           },
         },
@@ -120,31 +127,42 @@ export function fan(odds: Odds, context: ReportContext): ChartWithTable {
   };
 }
 
-function fanLines(
-  { name, fan: years }: OptionOdds,
-  scale: MoneyScale,
-  { colour, fill }: { colour: string; fill: string },
-) {
+interface Look {
+  readonly colour: string;
+  readonly fill: string;
+  readonly median: readonly number[];
+  readonly mean: readonly number[];
+}
+
+/** Told apart by dashes as well, for print in grey. */
+const programLook: Look = { colour: colours.water, fill: colours.waterFill, median: [], mean: [2, 3] };
+const nothingLook: Look = {
+  colour: colours.shell,
+  fill: colours.bandFill,
+  median: [8, 4],
+  mean: [10, 3, 2, 3],
+};
+
+function fanLines({ name, fan: years }: OptionOdds, scale: MoneyScale, look: Look) {
   const line = (label: string, of: (year: FanYear) => number, style: object) => ({
     label,
     data: years.map((year) => scale.scaled(of(year))),
-    borderColor: colour,
+    borderColor: look.colour,
     pointRadius: 0,
     ...style,
   });
-  const edge = { borderWidth: 0.8, hideLegend: true };
+  const edge = { borderWidth: 0.9, borderDash: look.median, hideLegend: true };
   return [
-    line(`${name}, P90`, ({ p90 }) => p90, { ...edge, fill: "+1", backgroundColor: fill }),
+    line(`${name}, P90`, ({ p90 }) => p90, { ...edge, fill: "+1", backgroundColor: look.fill }),
     line(`${name}, P10`, ({ p10 }) => p10, edge),
-    line(`${name}: median`, ({ p50 }) => p50, { borderWidth: 2.5 }),
-    line("mean", ({ mean }) => mean, { borderWidth: 2, borderDash: [2, 3] }),
+    line(`${name}: median`, ({ p50 }) => p50, { borderWidth: 2.5, borderDash: look.median }),
+    line(`${name}: mean`, ({ mean }) => mean, { borderWidth: 1.8, borderDash: look.mean }),
   ];
 }
 
-function fanTitle(without: OptionOdds, withIt: OptionOdds, scale: MoneyScale): string {
-  const last = ({ fan: years }: OptionOdds) => scale.text(at(years, years.length - 1).p90);
-  const { year } = at(without.fan, without.fan.length - 1);
-  return `In ${year}, 9 of 10 futures cost less than ${last(without)} ${scale.unit} with “${without.name}”, ${last(withIt)} with “${withIt.name}”`;
+function fanTitle(pair: readonly [OptionOdds, OptionOdds], scale: MoneyScale): string {
+  const last = ({ fan: years }: OptionOdds) => at(years, years.length - 1);
+  return `In 9 of 10 futures ${mostText(pair, (option) => last(option).p90, scale)} in ${last(pair[0]).year}`;
 }
 
 function fanTable(

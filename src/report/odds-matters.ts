@@ -10,22 +10,16 @@ const mostKnown = 3;
 const clearErrors = 2;
 
 /** What knowing an input exactly is worth, of the few that are worth most. */
-export function informationSentences({ information }: Odds, { format }: ReportContext): string[] {
+export function informationText({ information }: Odds, { format }: ReportContext): string {
   const clear = information.filter(({ value, standardError }) => value > clearErrors * standardError);
-  if (clear.length === 0) {
-    return [
-      "Knowing any one input exactly before deciding is worth nothing that these futures could tell from zero: the choice would stay as it is.",
-    ];
+  const [first, ...others] = clear.slice(0, mostKnown);
+  if (!first) {
+    return "Knowing any one input exactly before deciding is worth nothing that these futures could tell from zero.";
   }
-  return clear.slice(0, mostKnown).map(worthText(format.money));
+  const worth = ({ name, value }: Information) => `“${inputName(name)}” up to ${format.money(value)}`;
+  const rest = others.length === 0 ? "" : ` So it is for ${others.map(worth).join(" and for ")}.`;
+  return `Knowing “${inputName(first.name)}” exactly before deciding is worth up to ${format.money(first.value)}: a measurement that costs less is worth its money.${rest}`;
 }
-
-const worthText =
-  (money: (amount: number) => string) =>
-  ({ name, value }: Information, index: number) => {
-    const what = `Knowing “${inputName(name)}” exactly before deciding is worth up to ${money(value)}`;
-    return index === 0 ? `${what}: a measurement that costs less is worth its money.` : `${what}.`;
-  };
 
 export function informationTable(
   { information, perfectInformation }: Odds,

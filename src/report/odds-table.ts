@@ -32,7 +32,7 @@ export function oddsTables(odds: Odds, context: ReportContext): [OddsTable, ...O
     id: from === 0 ? "table-odds" : `table-odds-${from / mostBeside + 1}`,
     caption: `What each option costs over ${context.horizon} years, ${scale.unit} of ${context.priceYear}, present value`,
     options: options.slice(from, from + mostBeside).map(({ name }) => name),
-    rows: rowsOf(options.slice(from, from + mostBeside), scale),
+    rows: rowsOf(options.slice(from, from + mostBeside), scale, context),
     note: tableNote,
   });
   const more = Array.from({ length: Math.ceil(options.length / mostBeside) - 1 }, (_, index) =>
@@ -48,17 +48,21 @@ export function scaleOf({ options }: Odds, { run }: ReportContext): MoneyScale {
 }
 
 const tableNote =
-  "Small, in brackets: limits within which the figure lies for 95% of repeated drawings; after ±, the standard error. Equal yearly amount: program and infestation together. Regret: what choosing the option costs on average more than the choice that is best for each set of assumptions.";
+  "In brackets: 95% limits of the drawing; ±: standard error. Regret: cost above that of the best choice for each set of assumptions.";
 
 const shareLabels: Record<(typeof toldShares)[number], string> = {
-  0.1: "1 of 10 futures costs less than (P10)",
-  0.5: "half of them cost less than (P50)",
+  0.1: "1 of 10 cost less than (P10)",
+  0.5: "Half of the futures cost less than (P50)",
   0.8: "8 of 10 cost less than (P80)",
   0.9: "9 of 10 cost less than (P90)",
   0.95: "19 of 20 cost less than (P95)",
 };
 
-function rowsOf(options: readonly OptionOdds[], scale: MoneyScale): OddsTable["rows"] {
+function rowsOf(
+  options: readonly OptionOdds[],
+  scale: MoneyScale,
+  { infestedSince }: ReportContext,
+): OddsTable["rows"] {
   const line = (label: string, cell: (option: OptionOdds) => OddsCell) => ({
     label,
     cells: options.map(cell),
@@ -72,19 +76,20 @@ function rowsOf(options: readonly OptionOdds[], scale: MoneyScale): OddsTable["r
     ...toldShares.map((share) =>
       line(shareLabels[share], (option) => spanCell(costAt(option, share), scale)),
     ),
-    line(`Equal yearly amount that suffices in ${percent(confidence)}`, ({ budget }) =>
-      spanCell(budget, scale),
-    ),
+    line(`Yearly amount enough in ${percent(confidence)}`, ({ budget }) => spanCell(budget, scale)),
     line("Regret, on average", ({ regret }) => ({ value: scale.text(regret), spread: "" })),
-    line("Chance of infestation", ({ infested }) => shareCell(infested)),
-    line("Cheaper than doing nothing", ({ against }) => (against ? shareCell(against.cheaper) : none)),
+    ...(infestedSince === undefined
+      ? [line("Chance of infestation", ({ infested }) => shareCell(infested))]
+      : []),
+    line("Cheaper than no program", ({ against }) => (against ? shareCell(against.cheaper) : none)),
     line("Worth its cost, luck averaged out", ({ against }) => (against ? shareCell(against.worthIt) : none)),
   ];
 }
 
 const none: OddsCell = { value: "–", spread: "" };
 
-function costAt({ name, cost }: OptionOdds, share: number) {
+/** @throws Error where a share that is always told is missing */
+export function costAt({ name, cost }: OptionOdds, share: (typeof toldShares)[number]) {
   const found = cost.find((each) => each.share === share);
   if (!found) throw new Error(`odds of “${name}” hold no cost at ${share}; allowed: all of ${toldShares}`);
   return found;

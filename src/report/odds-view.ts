@@ -1,7 +1,7 @@
 import type { ReportContext } from "./context.js";
 import { distributionsTable } from "./distributions-table.js";
 import { exceedance, fan } from "./odds-charts.js";
-import { informationSentences, informationTable, ranksTable, varianceTable } from "./odds-matters.js";
+import { informationTable, informationText, ranksTable, varianceTable } from "./odds-matters.js";
 import { groupsTable, notInOdds, oddsMethod } from "./odds-method.js";
 import { type OddsTable, oddsTables } from "./odds-table.js";
 import { cheaperSentence, futureNote, type ToldOdds, worthItSentence } from "./odds-words.js";
@@ -16,7 +16,7 @@ export interface OddsView {
   readonly curves: readonly ChartView[];
   readonly tornado: ChartView;
   readonly matters: readonly string[];
-  readonly information: readonly string[];
+  readonly information: string;
   readonly method: readonly string[];
   readonly notInIt: readonly string[];
   /** Options that the page has no room for. */
@@ -31,12 +31,12 @@ export function oddsView({ odds, matters }: ToldOdds, context: ReportContext): O
   const bars = tornado(odds, context);
   return {
     sentences: [cheaperSentence(odds), worthItSentence(odds)],
-    note: futureNote,
+    note: futureNote(context),
     table,
     curves: curves.map(({ chart }) => chart),
     tornado: bars.chart,
     matters,
-    information: informationSentences(odds, context),
+    information: informationText(odds, context),
     method: oddsMethod(odds, context),
     notInIt: notInOdds,
     moreOptions,

@@ -1,4 +1,5 @@
 import type { Odds, OptionOdds } from "../study/odds.js";
+import type { ReportContext } from "./context.js";
 import { clearPercent, tenthsOf } from "./format.js";
 
 /** Odds with the sentences that say what matters most. */
@@ -50,11 +51,13 @@ export function cheaperSentence(odds: Odds): string {
 /** With how many sets of assumptions the requested option is worth its cost on average over luck. */
 export function worthItSentence(odds: Odds): string {
   const { value } = requestedOdds(odds).against.worthIt;
-  return `Luck averaged out, it is worth its cost with ${clearPercent(value)} of the sets of assumptions, and not with the rest.`;
+  return `With ${clearPercent(value)} of the sets of assumptions it is worth its cost on average over luck; with the rest it is not.`;
 }
 
-export const futureNote =
-  "A future is one set of assumptions, each drawn from its range, and one course of luck: whether mussels come, and in which year. The odds hold for these ranges and for this model; they are no promise.";
+export function futureNote({ infestedSince }: Pick<ReportContext, "infestedSince">): string {
+  const luck = infestedSince === undefined ? ", and one course of luck: whether and when mussels come" : "";
+  return `A future is one set of assumptions, drawn from their ranges${luck}. Odds are no promise; how they were drawn is in appendix K.`;
+}
 
 /** The line of odds on the board's page. */
 export function boardOddsLine(odds: Odds): string {

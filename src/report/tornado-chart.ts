@@ -10,8 +10,8 @@ import { head, num, row, type TableView } from "./view-types.js";
 
 const mostBars = 10;
 const longestName = 44;
-const barHeight = 17;
-const axesHeight = 62;
+const barHeight = 13.5;
+const axesHeight = 44;
 
 /** How far the net benefit of the requested option moves with one input at a time. */
 export function tornado(odds: Odds, context: ReportContext): ChartWithTable {
@@ -30,7 +30,7 @@ export function tornado(odds: Odds, context: ReportContext): ChartWithTable {
       id: "chart-tornado",
       title,
       alternative: `Bar chart of the net benefit with one input at a time at its P10 and its P90. ${title}. ${labels.join("; ")}.`,
-      source: `One input at a time from its P10 to its P90, all else as assumed; the dotted line is the estimate, ${scale.text(netBenefit)} ${scale.unit}. Below nothing the option does not pay.`,
+      source: `Each input from its P10 (light) to its P90 (dark), all else as assumed. Dotted: the estimate, ${scale.text(netBenefit)} ${scale.unit}. Left of 0 it does not pay.`,
       height: axesHeight + shown.length * barHeight,
       tableId: "table-tornado",
       json: safeJson({
@@ -40,12 +40,13 @@ export function tornado(odds: Odds, context: ReportContext): ChartWithTable {
           datasets: [
             { ...barStyle, label: "Input low", data: side("low"), backgroundColor: colours.band },
             { ...barStyle, label: "Input high", data: side("high"), backgroundColor: colours.water },
-            estimateLine(scale.scaled(netBenefit), labels),
+            verticalLine(0, labels, { borderWidth: 1.2 }),
+            verticalLine(scale.scaled(netBenefit), labels, { borderDash: [1, 3], borderWidth: 1.6 }),
           ],
         },
         options: {
           indexAxis: "y",
-          plugins: { legend: { labels: { boxWidth: 18, boxHeight: 8, padding: 8 } } },
+          plugins: { legend: { display: false } },
           scales: {
             x: axis(`Net benefit, ${scale.unit}, present value`),
             y: axis("", {
@@ -62,16 +63,14 @@ export function tornado(odds: Odds, context: ReportContext): ChartWithTable {
 
 const barStyle = { grouped: false, borderColor: colours.ink, borderWidth: 0.8, barPercentage: 0.75 };
 
-function estimateLine(netBenefit: number, labels: readonly string[]) {
+function verticalLine(x: number, labels: readonly string[], style: object) {
   return {
+    ...style,
     type: "line",
-    label: "Estimate",
-    data: labels.map((label) => ({ x: netBenefit, y: label })),
+    label: `at ${x}`,
+    data: labels.map((label) => ({ x, y: label })),
     borderColor: colours.ink,
-    borderDash: [1, 3],
-    borderWidth: 1.6,
     pointRadius: 0,
-    hideLegend: true,
   };
 }
 
@@ -88,7 +87,7 @@ function tornadoTitle(odds: Odds, scale: MoneyScale): string {
   const widest = bars[0];
   if (!widest) return `No input moves the net benefit of “${name}”`;
   const [low, high] = [Math.min(...endsOf(widest)), Math.max(...endsOf(widest))];
-  const most = `“${inputName(widest.name)}” moves the net benefit of “${name}” most, from ${scale.text(low)} to ${scale.text(high)} ${scale.unit}`;
+  const most = `“${inputName(widest.name)}” moves the net benefit most, from ${scale.text(low)} to ${scale.text(high)} ${scale.unit}`;
   if (turning.length === 0) return `${most}; no input alone turns the answer`;
   return `${most}; ${turning.length === 1 ? "1 input alone turns" : `each of ${turning.length} inputs alone turns`} the answer`;
 }

@@ -1,7 +1,8 @@
 import { at } from "../../src/model/lake/calendar.js";
 import type { ToldOdds } from "../../src/report/odds-words.js";
+import { drawnStudy } from "../../src/study/draws.js";
 import { type Odds, type OptionOdds, toldShares } from "../../src/study/odds.js";
-import { exampleDocument } from "./runs.js";
+import { assumptions, exampleDocument } from "./runs.js";
 
 type Example = "sorrel-bend" | "ninemoss";
 
@@ -86,7 +87,7 @@ function optionOdds(id: string, name: string, option: Invented, example: Example
     fan: yearly,
     exceedance: Array.from({ length: 100 }, (_, index) => ({
       cost: costAt(index / 100, option, loss),
-      chance: 1 - index / 100,
+      chance: (100 - index) / 100,
     })),
     budget: { ...around(costAt(0.8, option, loss) / 19.6), confidence: 0.8 },
     regret: mean * 0.06,
@@ -97,7 +98,7 @@ function optionOdds(id: string, name: string, option: Invented, example: Example
 const moved = [
   ["arrival.establishment-per-fouled-launch", 0.0005, 0.0046, -0.31, 0.44],
   ["growth.settlers-per-month", 900, 6100, -0.22, 0.27],
-  ["settlement.weight.medium", 0.3, 0.7, -0.16, 0.19],
+  ["settlement.no-velocity", 1.6, 2.3, -0.16, 0.19],
   ["cleaning.conduit.rate", 22, 61, -0.12, 0.15],
   ["population.peak-share", 0.4, 0.8, -0.1, 0.12],
   ["boats/classes/infested-30-days/carriesLive", 0.022, 0.041, -0.09, 0.1],
@@ -109,18 +110,22 @@ const moved = [
   ["steps.dependence", 0.2, 0.8, 0.03, -0.03],
 ] as const;
 
+const nameOf = (id: string) =>
+  id.startsWith("boats/") ? "share of boats found fouled, On infested water in the last 30 days" : id;
+
 /** Odds of an example, for the look and the arithmetic of the report. */
 export function sampleOdds(example: Example): Odds {
   const { loss, options } = invented[example];
   const document = exampleDocument(example);
+  const settings = { seed: 1, sampling: "latin-hypercube" } as const;
   const netBenefit = example === "sorrel-bend" ? loss * 0.06 : -loss * 2;
-  const named = moved.map(([id]) => ({ id, name: id }));
+  const named = moved.map(([id]) => ({ id, name: nameOf(id) }));
   return {
-    settings: { seed: 1, sampling: "latin-hypercube" },
+    settings,
     futures: 16_384,
     lakes: 128,
     end: "precise",
-    inputs: 120,
+    inputs: drawnStudy(document, assumptions, settings).inputs.length,
     requested: document.study.requestedOption,
     baseline: "none",
     options: document.options.map(({ id, name }) => {
@@ -139,7 +144,7 @@ export function sampleOdds(example: Example): Odds {
       netBenefit,
       tornado: moved.map(([id, low, high, down, up]) => ({
         id,
-        name: id,
+        name: nameOf(id),
         low: { input: low, netBenefit: netBenefit + down * loss },
         high: { input: high, netBenefit: netBenefit + up * loss },
       })),
