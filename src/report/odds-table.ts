@@ -76,7 +76,9 @@ function rowsOf(
     ...toldShares.map((share) =>
       line(shareLabels[share], (option) => spanCell(costAt(option, share), scale)),
     ),
-    line(`Yearly amount enough in ${percent(confidence)}`, ({ budget }) => spanCell(budget, scale)),
+    line(`Yearly amount enough in ${percent(confidence)} of futures`, ({ budget }) =>
+      spanCell(budget, scale),
+    ),
     line("Regret, on average", ({ regret }) => ({ value: scale.text(regret), spread: "" })),
     ...(infestedSince === undefined
       ? [line("Chance of infestation", ({ infested }) => shareCell(infested))]

@@ -55,8 +55,8 @@ export function worthItSentence(odds: Odds): string {
 }
 
 export function futureNote({ infestedSince }: Pick<ReportContext, "infestedSince">): string {
-  const luck = infestedSince === undefined ? ", and one course of luck: whether and when mussels come" : "";
-  return `A future is one set of assumptions, drawn from their ranges${luck}. Odds are no promise; how they were drawn is in appendix K.`;
+  const luck = infestedSince === undefined ? " and one course of luck: whether and when mussels come" : "";
+  return `A future is one set of assumptions from their ranges${luck}. Odds are no promise; see appendix K.`;
 }
 
 /** The line of odds on the board's page. */

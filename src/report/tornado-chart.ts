@@ -87,7 +87,7 @@ function tornadoTitle(odds: Odds, scale: MoneyScale): string {
   const widest = bars[0];
   if (!widest) return `No input moves the net benefit of “${name}”`;
   const [low, high] = [Math.min(...endsOf(widest)), Math.max(...endsOf(widest))];
-  const most = `“${inputName(widest.name)}” moves the net benefit most, from ${scale.text(low)} to ${scale.text(high)} ${scale.unit}`;
+  const most = `“${inputName(widest.name)}” moves the net benefit most, from ${scale.text(low)} to ${scale.text(high)}`;
   if (turning.length === 0) return `${most}; no input alone turns the answer`;
   return `${most}; ${turning.length === 1 ? "1 input alone turns" : `each of ${turning.length} inputs alone turns`} the answer`;
 }

@@ -114,7 +114,7 @@ describe("the table of odds", () => {
   it("holds the budget at the study's confidence, the regret and the chances", () => {
     const cells = (label: string) =>
       table.rows.find((each) => each.label === label)?.cells.map(({ value }) => printed(value));
-    expect(cells("Yearly amount enough in 80%")).toEqual(
+    expect(cells("Yearly amount enough in 80% of futures")).toEqual(
       places.map(({ budget }) => threeFigures(budget.value / 1000)),
     );
     expect(cells("Regret, on average")).toEqual(places.map(({ regret }) => threeFigures(regret / 1000)));
