@@ -1,6 +1,7 @@
 import type { ReportContext } from "./context.js";
 import { distributionsTable } from "./distributions-table.js";
-import { exceedance, fan } from "./odds-charts.js";
+import { exceedance } from "./exceedance-chart.js";
+import { fan } from "./fan-chart.js";
 import { informationTable, informationText, ranksTable, varianceTable } from "./odds-matters.js";
 import { groupsTable, notInOdds, oddsMethod } from "./odds-method.js";
 import { type OddsTable, oddsTables } from "./odds-table.js";

@@ -1,8 +1,8 @@
 import type { Odds, TornadoBar } from "../study/odds.js";
 import { axis, safeJson } from "./chart-parts.js";
 import type { ReportContext } from "./context.js";
+import type { ChartWithTable } from "./exceedance-chart.js";
 import { type MoneyScale, moneyScale } from "./format.js";
-import type { ChartWithTable } from "./odds-charts.js";
 import { inputName, inputSpan, numberedName } from "./odds-inputs.js";
 import { requestedOdds } from "./odds-words.js";
 import { colours } from "./palette.js";

@@ -203,37 +203,6 @@ describe("what matters and what knowing it is worth", () => {
   });
 });
 
-describe("the appendix of odds", () => {
-  it.each(["sorrel-bend", "ninemoss"] as const)("counts in %s each input that is drawn", (name) => {
-    const { odds } = reportView(exampleRun(name), sampleTold(name));
-    const distributions = odds?.methodTables.find(({ id }) => id === "table-distributions");
-    // the sample takes its number of inputs from the drawing itself
-    expect(distributions?.total?.cells[1]?.text).toBe(String(sampleOdds(name).inputs));
-  });
-
-  it("lists the groups of assumptions that move together", () => {
-    const rows = tableById("table-drawn-together").rows.map(textsOf);
-    expect(rows.map(([, , correlation]) => Number(correlation))).toEqual(
-      run.assumptions.groups.map(({ rankCorrelation }) => rankCorrelation),
-    );
-  });
-
-  it("says why drawing ended", () => {
-    expect(page.method.join(" ")).toContain("Drawing ended when it was precise enough");
-    const capped = viewOf({ ...told.odds, end: "cap" });
-    expect(capped.odds.method.join(" ")).toContain("before it was as precise as asked");
-  });
-
-  it("names in the table of assumptions the distributions that are not the usual one", () => {
-    const rows = reportView(run).appendix.assumptions.rows.map((row) => textsOf(row).join(" "));
-    expect(rows.filter((text) => text.includes("lognormal, P10–P90"))).toHaveLength(
-      run.usedAssumptions.filter((id) => run.assumptions.entries.get(id)?.distribution === "lognormal")
-        .length,
-    );
-    expect(rows.some((text) => text.includes("; pert"))).toBe(false);
-  });
-});
-
 describe("hostile names in odds", () => {
   it("become no markup, in words or in charts", () => {
     const name = '</script><script>alert(1)</script> & "quoted"';
