@@ -31,5 +31,5 @@ it.each([
     expect(pages[0]).toContain("The odds: in");
     expect(pages[0]).toContain("A planning estimate for a budget decision");
   },
-  60_000,
+  120_000,
 );

@@ -6,7 +6,7 @@ import { resultsJson } from "../../src/report/results.js";
 import type { RowView, TableView } from "../../src/report/view-types.js";
 import type { Odds } from "../../src/study/odds.js";
 import { exampleRun } from "./runs.js";
-import { optionAt, sampleOdds, sampleTold, withCheaper } from "./sample-odds.js";
+import { optionAt, sampleTold, withCheaper } from "./sample-odds.js";
 
 const run = exampleRun("sorrel-bend");
 const told = sampleTold("sorrel-bend");
