@@ -165,7 +165,7 @@ function assumptionsTable(context: ReportContext): TableView {
         num(
           own
             ? `${own.text} (own) (${entry.low}–${entry.high}) ${unitText(entry)}`
-            : [`${entry.value} (${entry.low}–${entry.high}) ${unitText(entry)}`, usedText(entry, context)]
+            : [`${entry.value} (${rangeText(entry)}) ${unitText(entry)}`, usedText(entry, context)]
                 .filter(Boolean)
                 .join(" → "),
         ),
@@ -175,6 +175,14 @@ function assumptionsTable(context: ReportContext): TableView {
     }),
     note: pricesNote(context),
   };
+}
+
+/** Low and high, with the distribution between them where it is not the usual one. */
+function rangeText({ low, high, distribution }: Assumption): string {
+  const range = `${low}–${high}`;
+  if (distribution === "pert" || low === high) return range;
+  const reach = distribution === "normal" || distribution === "lognormal" ? ", P10–P90" : "";
+  return `${range}; ${distribution}${reach}`;
 }
 
 /** An id that may break after its dots. */
@@ -196,7 +204,7 @@ function usedText(entry: Assumption, { run, priceYear }: ReportContext): string 
 }
 
 function pricesNote(context: ReportContext): string {
-  return `A value stands as its source has it; after the arrow, as it is used. ${pricesText(context)} “Judged” means that no published value was found: replace it with the operator's own.`;
+  return `A value stands as its source has it; after the arrow, as it is used. Values between low and high are drawn by a beta-PERT distribution where no other is named. ${pricesText(context)} “Judged” means that no published value was found: replace it with the operator's own.`;
 }
 
 function overridesTable(context: ReportContext): TableView | undefined {

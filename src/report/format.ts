@@ -134,3 +134,42 @@ export const boatShareText = (share: number): string => `${atLeastTenth(toDispla
 
 export const oneDecimal = (value: number): string =>
   value.toLocaleString(locale, { minimumFractionDigits: 1, maximumFractionDigits: 1 });
+
+/** Tenths of a share from 5% to 95%, never none and never all; beyond that "few" or "most". */
+export function tenthsOf(share: number): number | "few" | "most" {
+  if (share < 0.05) return "few";
+  return share > 0.95 ? "most" : Math.min(9, Math.max(1, Math.round(share * 10)));
+}
+
+/** A share in whole percent, of which neither none nor all is certain. */
+export function clearPercent(share: number): string {
+  if (share < 0.01) return "under 1%";
+  return share > 0.99 ? "over 99%" : `${percentNumber(share)}%`;
+}
+
+const percentNumber = (share: number) => String(Math.round(share * 100));
+
+/** Limits of a share, in whole percent: "64–73%". */
+export const percentSpan = ({ low, high }: Spread): string => `${percentNumber(low)}–${percentNumber(high)}%`;
+
+/** Amounts in thousands or millions, where the unit stands in the head. */
+export interface MoneyScale {
+  /** "thousand USD" */
+  readonly unit: string;
+  /** Three significant figures. */
+  readonly text: (amount: number) => string;
+  readonly errorText: (amount: number) => string;
+  readonly scaled: (amount: number) => number;
+}
+
+/** @param largest of the amounts that are told together */
+export function moneyScale(largest: number, currency: string): MoneyScale {
+  const [size, name] = largest < 1e5 ? [1, ""] : largest < 1e8 ? [1e3, "thousand "] : [1e6, "million "];
+  const scaled = (amount: number) => Number((amount / size).toPrecision(6)) || 0;
+  return {
+    unit: `${name}${currency}`,
+    text: (amount) => significant(scaled(amount), 3),
+    errorText: (amount) => significant(scaled(amount), 2),
+    scaled,
+  };
+}

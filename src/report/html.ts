@@ -3,6 +3,7 @@ import { basename, join } from "node:path";
 import Handlebars from "handlebars";
 import type { StudyRun } from "../study/compute.js";
 import { type Assets, assets, viewsFolder } from "./assets.js";
+import type { ToldOdds } from "./odds-words.js";
 import { reportView } from "./report-view.js";
 import type { TableView } from "./view-types.js";
 
@@ -50,13 +51,18 @@ export const inlineAssets = (): AssetSource => ({ inline: assets() });
 export const linkedAssets: AssetSource = { inline: false };
 
 /** The report: the same template and the same figures on screen, as a file and in print. */
-export function renderReport(run: StudyRun, source: AssetSource, links: object = {}): string {
-  return renderPage("report", { ...reportView(run), assets: source, links });
+export function renderReport(
+  run: StudyRun,
+  source: AssetSource,
+  links: object = {},
+  told?: ToldOdds,
+): string {
+  return renderPage("report", { ...reportView(run, told), assets: source, links });
 }
 
 /** The report without its page, for a press that has style and scripts at hand. */
-export function renderReportBody(run: StudyRun): string {
-  return renderPage("partials/report-body", reportView(run));
+export function renderReportBody(run: StudyRun, told?: ToldOdds): string {
+  return renderPage("partials/report-body", reportView(run, told));
 }
 
 /** The empty page into which reports are put for printing. */

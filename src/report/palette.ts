@@ -13,4 +13,5 @@ export const colours = {
 
 /** Doing nothing is the rack side (shell); programs are the ramp side (water), told apart by dash as well. */
 export const optionColours = [colours.shell, colours.water, colours.ink, colours.brick] as const;
-export const dashes: ReadonlyArray<readonly number[]> = [[], [8, 4], [2, 3], [10, 3, 2, 3]];
+/** A legend strokes its sample there and back: over its 34 pixels the long dashes fall on themselves. */
+export const dashes: ReadonlyArray<readonly number[]> = [[], [8, 4], [2, 3], [8, 5, 2, 5]];

@@ -11,6 +11,8 @@ import { type InfestationView, infestationView } from "./infestation-view.js";
 import { type LakeView, lakeView } from "./lake-view.js";
 import { method } from "./method.js";
 import { type MoneyView, moneyView } from "./money-view.js";
+import { type OddsView, oddsView } from "./odds-view.js";
+import { boardOddsLine, noOddsText, type ToldOdds } from "./odds-words.js";
 import { type PlansView, plansView } from "./plans-view.js";
 import { type ProgramView, programView } from "./program-view.js";
 import { type RelationGroupView, relationsView } from "./relations-view.js";
@@ -29,11 +31,16 @@ export interface ReportView {
   readonly horizon: number;
   readonly money: string;
   readonly board: BoardView;
+  /** One line of odds for the first page, if they were drawn. */
+  readonly boardOdds: string | undefined;
   readonly lake: LakeView;
   readonly infestation: InfestationView;
   readonly program: ProgramView;
   readonly detection: DetectionView | undefined;
   readonly comparison: ComparisonView;
+  /** Absent where no odds were drawn; `noOdds` then stands in its place. */
+  readonly odds: OddsView | undefined;
+  readonly noOdds: string;
   readonly moneyDetails: MoneyView;
   readonly appendix: AppendixView;
   readonly charts: ChartsView;
@@ -46,7 +53,7 @@ export interface ReportView {
   readonly drying: DryingView;
 }
 
-export function reportView(run: StudyRun): ReportView {
+export function reportView(run: StudyRun, told?: ToldOdds): ReportView {
   const context = reportContext(run);
   const { study, lake, money } = run.document;
   return {
@@ -60,11 +67,14 @@ export function reportView(run: StudyRun): ReportView {
     horizon: money.horizon,
     money: moneyText(run),
     board: boardView(context),
+    boardOdds: told && boardOddsLine(told.odds),
     lake: lakeView(context),
     infestation: infestationView(context),
     program: programView(context),
     detection: detectionView(context),
     comparison: comparisonView(context),
+    odds: told && oddsView(told, context),
+    noOdds: noOddsText,
     moneyDetails: moneyView(context),
     appendix: appendixView(context),
     charts: chartsView(context),

@@ -13,14 +13,18 @@ import type { ScheduleResult } from "../model/schedules.js";
 import type { ComponentResult, TriedPlan } from "../model/structures/component.js";
 import type { StructureResult } from "../model/structures/structure.js";
 import type { StudyRun } from "../study/compute.js";
+import type { Odds } from "../study/odds.js";
 import type { StationRun } from "../study/staffing.js";
 import { reportContext } from "./context.js";
 import { incrementsOf } from "./increments-view.js";
 import { detectionJson } from "./results-detection.js";
 import { lineJson, text } from "./results-line.js";
 
-/** All results as plain JSON: amounts as text with two decimals, each cost line of each year, SI units. */
-export function resultsJson(run: StudyRun): object {
+/**
+ * All results as plain JSON: amounts as text with two decimals, each cost line of each year, SI units. Odds are numbers as
+ * drawn; null where none were.
+ */
+export function resultsJson(run: StudyRun, odds?: Odds): object {
   const { comparison, document } = run;
   return {
     study: document.study,
@@ -39,6 +43,7 @@ export function resultsJson(run: StudyRun): object {
     existingOption: document.study.existingOption ?? null,
     increments: incrementsOf(reportContext(run)).map(incrementJson),
     staffing: run.staffing.map(stationJson),
+    odds: odds ?? null,
     checks: comparison.checks,
     assumptions: run.usedAssumptions.map((id) => assumptionJson(id, run)),
     overrides: run.overrides.map(({ entry, value, text: typed, reason }) => ({

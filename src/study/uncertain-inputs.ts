@@ -28,7 +28,7 @@ const notDrawn = /^(checks\.|money\.|learning\.)/;
 export function uncertainInputs(
   document: StudyDocument,
   assumptions: AssumptionSet,
-  prepared: PreparedStudy,
+  prepared: Pick<PreparedStudy, "input" | "overrides" | "prices" | "chances">,
   used: { readonly lake: ReadonlySet<string>; readonly chances: ReadonlySet<string> },
 ): NamedInput[] {
   const overridden = new Map(prepared.overrides.map((override) => [override.entry.id, override]));
@@ -120,7 +120,7 @@ function chanceInputs({ boats }: StudyDocument, chances: readonly ClassChance[])
   });
 }
 
-function yearInputs({ input }: PreparedStudy): NamedInput[] {
+function yearInputs({ input }: Pick<PreparedStudy, "input">): NamedInput[] {
   const years = input.lake.record?.length ?? 0;
   if (years < 2) return [];
   const values = Array.from({ length: years }, (_, value) => ({ value, weight: 1 }));

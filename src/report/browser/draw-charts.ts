@@ -95,8 +95,13 @@ function draw(place: HTMLElement): void {
         ...config.options.plugins,
         legend: {
           position: "bottom",
-          labels: { boxWidth: 34, boxHeight: 0, filter: (item) => !hidden.has(item.text) },
           ...config.options.plugins?.legend,
+          labels: {
+            boxWidth: 34,
+            boxHeight: 0,
+            filter: (item) => !hidden.has(item.text),
+            ...config.options.plugins?.legend?.labels,
+          },
         },
       },
     },
