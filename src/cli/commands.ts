@@ -7,11 +7,13 @@ import { inlineAssets, renderReport, renderReportBody } from "../report/html.js"
 import { printSettings } from "../report/paper.js";
 import { createPrinter } from "../report/printer.js";
 import { resultsJson } from "../report/results.js";
+import { toldOdds } from "../report/told-odds.js";
 import { prepareStudy, runStudy } from "../study/compute.js";
 import { InputError } from "../study/problems.js";
 import { readStudyFile } from "../study/read.js";
 import { studyJsonSchema } from "../study/schema.js";
 import { comparisonText } from "./comparison-text.js";
+import { drawnOdds } from "./odds-command.js";
 import { prepareBrowser } from "./prepare-browser.js";
 
 type Print = (text: string) => void;
@@ -28,11 +30,16 @@ export function compareCommand(path: string, asJson: boolean, print: Print): voi
   print(asJson ? JSON.stringify(resultsJson(run), undefined, 2) : comparisonText(run));
 }
 
+export interface ReportArguments {
+  readonly out: string;
+  readonly paper: "letter" | "a4" | undefined;
+  readonly withOdds: boolean;
+}
+
 /** Writes the report; the kind of file follows from the ending of `out`. */
 export async function report(
   path: string,
-  out: string,
-  paper: "letter" | "a4" | undefined,
+  { out, paper, withOdds }: ReportArguments,
   print: Print,
 ): Promise<void> {
   const ending = extname(out).toLowerCase();
@@ -41,12 +48,14 @@ export async function report(
   const printer = createPrinter();
   if (ending === ".pdf") printer.warm();
   try {
-    const run = runStudy(document, loadAssumptions(assumptionsFolder));
+    const assumptions = loadAssumptions(assumptionsFolder);
+    const run = runStudy(document, assumptions);
+    const told = withOdds ? toldOdds(run, await drawnOdds(document, assumptions)) : undefined;
     const settings = printSettings(document);
     const content =
       ending === ".html"
-        ? renderReport(run, inlineAssets())
-        : await printer.print(renderReportBody(run), { ...settings, paper: paper ?? settings.paper });
+        ? renderReport(run, inlineAssets(), {}, told)
+        : await printer.print(renderReportBody(run, told), { ...settings, paper: paper ?? settings.paper });
     writeWhole(out, content);
   } finally {
     await printer.close();
@@ -81,5 +90,5 @@ export async function demo(print: Print): Promise<void> {
   prepareBrowser(print);
   const path = join(examplesFolder, "sorrel-bend.yaml");
   compareCommand(path, false, print);
-  await report(path, "sorrel-bend.pdf", undefined, print);
+  await report(path, { out: "sorrel-bend.pdf", paper: undefined, withOdds: true }, print);
 }

@@ -12,7 +12,8 @@ const usage = `Usage:
   ramp-and-rack check STUDY                     is the study complete and consistent?
   ramp-and-rack compare STUDY [--json]          compute the comparison and print it
   ramp-and-rack report STUDY --out FILE         write the report, FILE ending in .pdf or .html
-                [--paper letter|a4]
+                [--paper letter|a4]             and draw its futures first, unless --without-odds is given
+                [--without-odds]
   ramp-and-rack odds STUDY                      draw the study's uncertain quantities: costs as they come about
                 [--futures N] [--seed S]        and chances; as many workers as the machine has processors, at
                 [--workers K] [--json]          most 4, unless K is given
@@ -35,7 +36,15 @@ async function runCommand(args: readonly string[]): Promise<void> {
     case "compare":
       return compareCommand(required(study, "STUDY"), values.json ?? false, print);
     case "report":
-      return report(required(study, "STUDY"), required(values.out, "--out FILE"), paper(values.paper), print);
+      return report(
+        required(study, "STUDY"),
+        {
+          out: required(values.out, "--out FILE"),
+          paper: paper(values.paper),
+          withOdds: !values["without-odds"],
+        },
+        print,
+      );
     case "odds":
       return oddsCommand(required(study, "STUDY"), oddsArguments(values), print);
     case "schema":
@@ -62,6 +71,7 @@ function readArguments(args: readonly string[]) {
         futures: { type: "string" },
         seed: { type: "string" },
         workers: { type: "string" },
+        "without-odds": { type: "boolean" },
         help: { type: "boolean", short: "h" },
       },
     });

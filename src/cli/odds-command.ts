@@ -1,3 +1,4 @@
+import type { AssumptionSet } from "../assumptions/entry.js";
 import { loadAssumptions } from "../assumptions/load.js";
 import { oddsOf, type Progress } from "../odds/draw.js";
 import { workerPool } from "../odds/pool.js";
@@ -17,7 +18,19 @@ export interface OddsArguments {
   readonly asJson: boolean;
 }
 
-/** Draws the study's futures and prints what they say; how far it has come is told to a terminal. */
+/** Draws a study's futures with all processors, as the study says; how far it has come is told to a terminal. */
+export async function drawnOdds(document: StudyDocument, assumptions: AssumptionSet): Promise<Odds> {
+  const pool = workerPool(assumptions);
+  const study = { document, settings: oddsSettings(document.study.uncertainty) };
+  const { signal } = new AbortController();
+  try {
+    return await oddsOf(pool, study, { signal, onProgress: tellTerminal });
+  } finally {
+    await pool.close();
+  }
+}
+
+/** Draws the study's futures and prints what they say. */
 export async function oddsCommand(
   path: string,
   { futures, seed, workers, asJson }: OddsArguments,

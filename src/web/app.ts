@@ -3,13 +3,15 @@ import multer from "multer";
 import { assets } from "../report/assets.js";
 import { BrowserError } from "../report/browser.js";
 import { linkedAssets, renderPage, renderReport, renderReportBody } from "../report/html.js";
+import type { ToldOdds } from "../report/odds-words.js";
 import { printSettings } from "../report/paper.js";
 import type { Printer } from "../report/printer.js";
 import { resultsJson } from "../report/results.js";
+import { toldOdds } from "../report/told-odds.js";
 import { InputError } from "../study/problems.js";
 import { largestStudyBytes } from "../study/read.js";
 import type { OddsDesk } from "./odds-desk.js";
-import { addOdds } from "./odds-routes.js";
+import { addOdds, oddsQuestion } from "./odds-routes.js";
 import { comparisonPage, listPage, problemPage } from "./pages.js";
 import { BusyError } from "./run-queue.js";
 import type { ShelfEntry, StudyShelf } from "./study-shelf.js";
@@ -78,15 +80,26 @@ function addPages(app: Express, parts: AppParts): void {
   });
   app.get("/studies/:id/report", (request, response) => {
     const entry = findStudy(parts, request.params.id);
-    response.send(renderReport(parts.shelf.run(entry), linkedAssets, linksOf(entry)));
+    response.send(
+      renderReport(parts.shelf.run(entry), linkedAssets, linksOf(entry), knownOdds(entry, parts)),
+    );
   });
+}
+
+/** The odds that a reader had drawn before, for the report. */
+function knownOdds(entry: ShelfEntry, { desk, shelf }: AppParts): ToldOdds | undefined {
+  const odds = desk.known(oddsQuestion(entry, shelf));
+  return odds && toldOdds(shelf.run(entry), odds);
 }
 
 function addFiles(app: Express, parts: AppParts): void {
   app.get("/studies/:id/report.pdf", async (request, response) => {
     const entry = findStudy(parts, request.params.id);
     const run = parts.shelf.run(entry);
-    const pdf = await parts.printer.print(renderReportBody(run), printSettings(run.document));
+    const pdf = await parts.printer.print(
+      renderReportBody(run, knownOdds(entry, parts)),
+      printSettings(run.document),
+    );
     response
       .type("pdf")
       .set("Content-Disposition", `inline; filename="${entry.id}.pdf"`)

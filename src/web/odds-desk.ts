@@ -20,6 +20,8 @@ export interface OddsDesk {
    */
   readonly ask: (question: OddsQuestion) => OddsState;
   readonly cancel: (question: OddsQuestion) => void;
+  /** The result, if it is kept; nothing is started for it. */
+  readonly known: (question: OddsQuestion) => Odds | undefined;
 }
 
 export interface DeskSettings extends QueueSettings {
@@ -61,6 +63,10 @@ export function oddsDesk({ draw, mostKept, ...queueSettings }: DeskSettings): Od
       return { state: "done", odds: ending.odds };
     },
     cancel: ({ text, study }) => queue.cancel(digest(text, study)),
+    known: ({ text, study }) => {
+      const ending = endings.get(digest(text, study));
+      return ending && "odds" in ending ? ending.odds : undefined;
+    },
   };
 }
 

@@ -14,10 +14,7 @@ export function addOdds(
   parts: { readonly desk: OddsDesk; readonly shelf: StudyShelf },
   find: (id: string | undefined) => ShelfEntry,
 ): void {
-  const questionOf = (entry: ShelfEntry): OddsQuestion => {
-    const { document } = parts.shelf.run(entry);
-    return { text: entry.text, study: { document, settings: oddsSettings(document.study.uncertainty) } };
-  };
+  const questionOf = (entry: ShelfEntry) => oddsQuestion(entry, parts.shelf);
   app.get("/studies/:id/odds", (request, response) => {
     const entry = find(request.params.id);
     const question = questionOf(entry);
@@ -36,6 +33,11 @@ export function addOdds(
     parts.desk.cancel(questionOf(entry));
     response.redirect(303, `/studies/${entry.id}`);
   });
+}
+
+export function oddsQuestion(entry: ShelfEntry, shelf: StudyShelf): OddsQuestion {
+  const { document } = shelf.run(entry);
+  return { text: entry.text, study: { document, settings: oddsSettings(document.study.uncertainty) } };
 }
 
 function oddsPage({ id, name }: ShelfEntry, { study }: OddsQuestion, state: OddsState): object {

@@ -18,7 +18,7 @@ type SurfacePart = PartYear & { readonly surface: GrowingSurface };
 /**
  * Follows a plan from establishment over the horizon. Cleaning starts on the first date at which there is a layer
  * worth a visit; from then on every date is kept, as a routine. A protection is in place once mussels are regularly
- * found. Once the lake's density has settled and the surface has been bare on a date, years repeat: they are
+ * found, or it is first used. Once the lake's density has settled and the surface has been bare on a date, years repeat: they are
  * worked out once.
  */
 export function followPlan(plan: Plan, part: SurfacePart): Followed {
@@ -96,12 +96,14 @@ function followMonths(plan: Plan, part: SurfacePart, months: number) {
     routine.by === "trigger"
       ? grow()
       : grownOnce(surface, `${months} months, ${routineName(routine)}, settlers × ${factor}`, grow);
+  const firstUse = Math.min(...cleanedMonths);
+  const isInPlace = (month: number) => isFound(month) || month >= firstUse;
   const addLines = (lines: Priced[], month: number): void => {
     const layer = at(layers, month);
     const monthOfYear = month % 12;
     if (layer.mass > 0) lines.push(...component.losses(layer, monthOfYear));
     if (layer.killed > 0) lines.push(...shellLines(layer, component, context));
-    if (plan.protection && isFound(month)) lines.push(...at(plan.protection.monthly, monthOfYear));
+    if (plan.protection && isInPlace(month)) lines.push(...at(plan.protection.monthly, monthOfYear));
     if (!cleanedMonths.has(month)) return;
     lines.push(...workLines(plan.entry, component, context, monthOfYear));
     lines.push(...removalLines(plan, layer, component, context));
