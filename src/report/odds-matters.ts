@@ -61,9 +61,7 @@ export function varianceTable({ matters }: Odds, context: ReportContext): TableV
     head: head("Input", num("By itself"), num("With others")),
     rows: matters.shares.map(({ ids, name, first, total }) =>
       row(
-        ids.length === 1
-          ? numberedName(ids[0] ?? "", name, context)
-          : `${inputName(name)} (${ids.length} together)`,
+        ids.length === 1 ? numberedName(ids[0] ?? "", name, context) : inputName(name),
         share(first),
         share(total),
       ),

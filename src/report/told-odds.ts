@@ -1,7 +1,7 @@
 import type { StudyRun } from "../study/compute.js";
 import type { Odds } from "../study/odds.js";
 import { reportContext } from "./context.js";
-import { endsNote, mattersSentences } from "./matters-sentences.js";
+import { mattersSentences } from "./matters-sentences.js";
 import type { ToldOdds } from "./odds-words.js";
 
 /** Inputs whose weight is told in a sentence each. */
@@ -11,5 +11,5 @@ const toldInputs = 3;
 export function toldOdds(run: StudyRun, odds: Odds): ToldOdds {
   const { format } = reportContext(run);
   const reading = { format, assumptions: run.assumptions, document: run.document };
-  return { odds, matters: [...mattersSentences(odds.matters, toldInputs, reading), endsNote] };
+  return { odds, matters: mattersSentences(odds.matters, toldInputs, reading) };
 }

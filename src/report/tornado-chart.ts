@@ -3,13 +3,15 @@ import { axis, safeJson } from "./chart-parts.js";
 import type { ReportContext } from "./context.js";
 import type { ChartWithTable } from "./exceedance-chart.js";
 import { type MoneyScale, moneyScale } from "./format.js";
+import { endsNote } from "./matters-sentences.js";
 import { inputName, inputSpan, numberedName } from "./odds-inputs.js";
 import { requestedOdds } from "./odds-words.js";
 import { colours } from "./palette.js";
 import { head, num, row, type TableView } from "./view-types.js";
 
-const mostBars = 10;
-const longestName = 44;
+const mostBars = 8;
+/** Letters for which there is room beside the bars, name and span together. */
+const longestLabel = 58;
 const barHeight = 13.5;
 const axesHeight = 44;
 
@@ -22,7 +24,7 @@ export function tornado(odds: Odds, context: ReportContext): ChartWithTable {
     context.run.document.money.currency,
   );
   const title = tornadoTitle(odds, scale);
-  const labels = shown.map((bar) => `${shortened(inputName(bar.name))}: ${inputSpan(bar, context)}`);
+  const labels = shown.map((bar) => labelOf(inputName(bar.name), inputSpan(bar, context)));
   const side = (end: "low" | "high") =>
     shown.map((bar) => [scale.scaled(netBenefit), scale.scaled(bar[end].netBenefit)]);
   return {
@@ -76,8 +78,10 @@ function verticalLine(x: number, labels: readonly string[], style: object) {
 
 const endsOf = ({ low, high }: TornadoBar) => [low.netBenefit, high.netBenefit];
 
-const shortened = (name: string) =>
-  name.length > longestName ? `${name.slice(0, longestName - 1).trimEnd()}…` : name;
+function labelOf(name: string, span: string): string {
+  const room = longestLabel - span.length;
+  return `${name.length > room ? `${name.slice(0, room - 1).trimEnd()}…` : name}: ${span}`;
+}
 
 /** Whether any single input turns the answer, and which moves it most. */
 function tornadoTitle(odds: Odds, scale: MoneyScale): string {
@@ -87,7 +91,7 @@ function tornadoTitle(odds: Odds, scale: MoneyScale): string {
   const widest = bars[0];
   if (!widest) return `No input moves the net benefit of “${name}”`;
   const [low, high] = [Math.min(...endsOf(widest)), Math.max(...endsOf(widest))];
-  const most = `“${inputName(widest.name)}” moves the net benefit most, from ${scale.text(low)} to ${scale.text(high)}`;
+  const most = `The net benefit moves most with “${inputName(widest.name)}”, from ${scale.text(low)} to ${scale.text(high)}`;
   if (turning.length === 0) return `${most}; no input alone turns the answer`;
   return `${most}; ${turning.length === 1 ? "1 input alone turns" : `each of ${turning.length} inputs alone turns`} the answer`;
 }
@@ -104,6 +108,7 @@ function tornadoTable({ matters }: Odds, scale: MoneyScale, context: ReportConte
         ...endsOf(bar).map((amount) => num(scale.text(amount))),
       ),
     ),
+    note: endsNote,
     compact: true,
   };
 }

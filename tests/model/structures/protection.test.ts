@@ -9,8 +9,9 @@ import { intakeComponents } from "../../../src/model/structures/intake.js";
 import { endOfSeasonDose, killDays, seasonDose } from "../../../src/model/structures/oxidant.js";
 import { candidatePlans } from "../../../src/model/structures/plan.js";
 import { costOf, protectionOf } from "../../../src/model/structures/protection.js";
+import { keepInService } from "../../../src/model/structures/upkeep.js";
 import { removalLines, workLines } from "../../../src/model/structures/work.js";
-import { assumed, assumptionSet } from "../assumptions.js";
+import { assumed, assumedWith, assumptionSet } from "../assumptions.js";
 import { contextOf } from "../contexts.js";
 import { productiveLake } from "../lakes.js";
 import { everyMonth, relativeGap } from "../near.js";
@@ -142,6 +143,24 @@ describe("what is carted away", () => {
     expect(removed("divers")).toBeCloseTo(whole, 9);
     expect(removed("heat")).toBeCloseTo(whole * assumed("shell.shell-share"), 9);
     expect(removed("second-line")).toBeCloseTo(whole * assumed("shell.shell-share"), 9);
+  });
+});
+
+describe("a second line", () => {
+  it("is paid for in each year in which it is used, however few mussels the lake has", () => {
+    const rare = contextOf(productiveLake, 12, assumedWith({ "protection.start-density": 2 }));
+    const part = partOf(hydropowerComponents(plant, rare), "service-line");
+    const plan = candidatePlans(part, rare).plans.find(({ entry }) => entry.id === "second-line");
+    if (!plan) throw new Error("no second line");
+    const pinned = [{ part: part.name, plan: plan.id, reason: "test" }];
+    const { chosen, years } = keepInService([{ component: part, context: rare }], pinned);
+    expect(chosen.plan.id).toBe(plan.id);
+    const paid = years.map((lines) => lines.some(({ what }) => what === plan.entry.name));
+    const used = years.map((lines) => lines.some(({ what }) => what !== plan.entry.name));
+    expect(used).toContain(true);
+    used.forEach((isUsed, year) => {
+      if (year > used.indexOf(true)) expect(paid[year]).toBe(isUsed);
+    });
   });
 });
 
