@@ -54,6 +54,7 @@ export function infestationCost(
   const apart = new Float64Array(horizon);
   const byStructure = new Map<string, CentsByYear>();
   const byBearer = new Map<string, CentsByYear>();
+  let bearers: InfestationCost["byBearer"] | undefined;
   for (const { structure, years } of structures) {
     const ofStructure = streamOf(byStructure, structure.id, noCents);
     for (const [year, lines] of years.slice(skipYears).entries()) {
@@ -87,7 +88,8 @@ export function infestationCost(
     },
     ofStructure: (id) => moneys(byStructure.get(id) ?? noCents()),
     get byBearer() {
-      return [...byBearer].map(([id, cents]) => ({ id, ...moneys(cents) }));
+      bearers ??= [...byBearer].map(([id, cents]) => ({ id, ...moneys(cents) }));
+      return bearers;
     },
     apartByYear: Array.from(apart, moneyOf),
   };

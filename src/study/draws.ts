@@ -1,6 +1,5 @@
 import type { AssumptionSet } from "../assumptions/entry.js";
 import { type Assumed, recorder } from "../model/assumed.js";
-import { compare } from "../model/compare.js";
 import { type BlockDraws, blockDraws, type DrawPlan, futuresPerLake } from "../model/futures/draw-plan.js";
 import { drawnHazards, futureOf, lakeDraw } from "../model/futures/lake-draw.js";
 import { yearlyCostsOf } from "../model/futures/yearly-costs.js";
@@ -81,10 +80,10 @@ export function drawnStudy(
 /** Ids of the assumptions that decide what the lake costs, and of those that decide chances. */
 function usedIn({ input, assumed }: PreparedStudy) {
   const lakeReader = recorder(assumed);
-  lakeDraw(input, lakeReader.assumed);
-  const allReader = recorder(assumed);
-  compare(input, allReader.assumed);
-  return { lake: new Set(lakeReader.ids()), chances: new Set(allReader.ids()) };
+  const lake = lakeDraw(input, lakeReader.assumed);
+  const chanceReader = recorder(assumed);
+  drawnHazards(input, chanceReader.assumed, lake);
+  return { lake: new Set(lakeReader.ids()), chances: new Set(chanceReader.ids()) };
 }
 
 /** Turns drawn values into what the model takes. */
