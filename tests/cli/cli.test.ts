@@ -53,15 +53,15 @@ describe("the command line", () => {
   });
 
   it("draws a study's futures, with nothing on an error stream that is no terminal", () => {
-    const { status, stdout, stderr } = run("odds", study, "--futures", "1", "--workers", "2");
+    const { status, stdout, stderr } = run("odds", study, "--futures", "4096", "--workers", "2");
     expect({ status, stderr }).toEqual({ status: 0, stderr: "" });
-    expect(stdout).toContain("2,048 possible futures");
+    expect(stdout).toContain("4,096 possible futures");
     expect(stdout).toContain("Cheaper as it comes out");
   }, 60_000);
 
   it("gives the odds as JSON that parses", () => {
-    const { stdout } = run("odds", study, "--futures", "2048", "--seed", "3", "--json");
-    expect(JSON.parse(stdout)).toMatchObject({ futures: 2048, lakes: 16, settings: { seed: 3 } });
+    const { stdout } = run("odds", study, "--futures", "4096", "--seed", "3", "--json");
+    expect(JSON.parse(stdout)).toMatchObject({ futures: 4096, lakes: 32, settings: { seed: 3 } });
   }, 60_000);
 
   it.each([

@@ -101,7 +101,7 @@ describe("the lines at the ramp", () => {
 
   it("stand in the text for a terminal and on the page of the comparison", () => {
     const text = comparisonText(run);
-    const links = { back: "/", report: "/r", pdf: "/p", json: "/j", source: "/s" };
+    const links = { back: "/", report: "/r", pdf: "/p", json: "/j", odds: "/o", source: "/s" };
     const page = renderPage("comparison", { ...reportView(run), assets: linkedAssets, links });
     for (const line of program.atTheRamp) {
       expect(text).toContain(line);
