@@ -4,7 +4,7 @@ import { type BreakEven, breakEven, noBreakEven } from "./break-even.js";
 import { plausibilityChecks } from "./checks.js";
 import { type Difference, difference } from "./increments.js";
 import type { InfestationCost } from "./infestation-cost.js";
-import type { MoneySettings, ProgramOption, StudyInput } from "./inputs.js";
+import type { MoneySettings, StudyInput } from "./inputs.js";
 import type { Suitability } from "./lake/suitability.js";
 import { discountFactors } from "./money/interest.js";
 import type { Money } from "./money/line.js";
@@ -114,7 +114,8 @@ function responseBenefit(
   return without.presentValue.total.minus(presentValue.total);
 }
 
-export const isBaseline = ({ steps, schedule }: ProgramOption) =>
+/** The option that does nothing, which the others are held against. */
+export const isBaseline = ({ steps, schedule }: { readonly steps?: unknown; readonly schedule?: unknown }) =>
   steps === undefined && schedule === undefined;
 
 /** The lake under its own levels and the others; assumptions that lie behind every layer are recorded apart. */

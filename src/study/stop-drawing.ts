@@ -1,3 +1,4 @@
+import { isBaseline } from "../model/compare.js";
 import { futuresPerBlock, lakesPerBlock } from "../model/futures/draw-plan.js";
 import { at } from "../model/lake/calendar.js";
 import { mean } from "../model/uncertainty/expected-regret.js";
@@ -16,7 +17,7 @@ export interface ComparedOptions {
 
 export const comparedOptions = ({ study, options }: StudyDocument): ComparedOptions => ({
   requested: options.findIndex(({ id }) => id === study.requestedOption),
-  baseline: options.findIndex(({ steps, schedule }) => steps === undefined && schedule === undefined),
+  baseline: options.findIndex(isBaseline),
 });
 
 /** What to do after the blocks so far: more blocks, or nothing more for a reason. */

@@ -69,7 +69,7 @@ describe("a report without odds", () => {
   const without = renderReport(run, { inline: false });
 
   it("says so in a sentence, with how to get them, and keeps its ranges", () => {
-    expect(without).toContain("Odds were not drawn for this report: the command “odds”");
+    expect(without).toContain("Odds were not drawn for this report. On the command line “report” draws them");
     expect(without).toContain('id="table-ranges"');
     expect(without).not.toContain("The odds: in");
     expect(without).not.toContain("Appendix K");

@@ -31,3 +31,13 @@ export function expectContradiction({ edits, at, found = "", allowed }: Contradi
     for (const part of Object.values(problem)) expect(wordsOfTheProgram(part)).toBeUndefined();
   }
 }
+
+/** Expects a field of the example with one value put in to be told at its place, in words for an author. */
+export function expectMalformed(place: string, value: unknown, allowed: string): void {
+  expect(problemsIn(editedText([[place, value]]))).toContainEqual({
+    path: placeIn(exampleDocument(), place).text,
+    found: expect.any(String),
+    allowed: expect.stringContaining(allowed),
+    remedy: expect.stringMatching(/^[A-Z].*\.$/),
+  });
+}

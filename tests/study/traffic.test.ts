@@ -1,33 +1,13 @@
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { readStudyFile, readStudyText } from "../../src/study/read.js";
+import { describe, expect, it } from "vitest";
 import type { StudyDocument } from "../../src/study/schema.js";
 import { coverageRuns, hourOf, trafficOf } from "../../src/study/traffic.js";
-import { type Contradicting, expectContradiction } from "./contradicting.js";
-import {
-  absent,
-  editedText,
-  exampleDocument,
-  inputErrorOf,
-  modelOf,
-  placeIn,
-  problemsIn,
-} from "./example.js";
+import { type Contradicting, expectContradiction, expectMalformed } from "./contradicting.js";
+import { anyDay, counted, csv, study, summer } from "./counted-traffic.js";
+import { absent, editedText, modelOf, problemsIn } from "./example.js";
 
 const days = "boats.traffic.dayTypes";
 const open = "options[full-season].open";
 const allHours = { from: "00:00", to: "24:00" };
-const csv = "date,hour,launches\n2024-07-06,8,12\n2024-07-08,8,5\n";
-const summer = { id: "summer", name: "Jun–Aug", months: ["jun", "jul", "aug"] };
-const counted = { csv, monthGroups: [summer], origin: "invented" };
-/** Stations of the example whose day types are named in their hours, made to name none. */
-const anyDay = [
-  ["options[weekends].open", [{ from: "07:00", to: "20:00" }]],
-  [open, [{ from: "07:00", to: "20:00" }]],
-] as const;
-const study = (edits: Parameters<typeof editedText>[0]) => readStudyText(editedText(edits), "study.yaml");
 const runsOf = ({ boats, options }: StudyDocument) => coverageRuns(options, trafficOf(boats)?.scaled);
 const coverages = (edits: Parameters<typeof editedText>[0]) =>
   runsOf(study(edits)).map(({ coverage }) => coverage);
@@ -231,15 +211,7 @@ const malformed: ReadonlyArray<readonly [place: string, value: unknown, allowed:
 describe("traffic, sites and open hours", () => {
   it.each(impossible)("are refused for $why", expectContradiction);
 
-  it.each(malformed)("are refused for %s of %j, told as %s", (place, value, allowed) => {
-    const path = placeIn(exampleDocument(), place).text;
-    expect(problemsIn(editedText([[place, value]]))).toContainEqual({
-      path,
-      found: expect.any(String),
-      allowed: expect.stringContaining(allowed),
-      remedy: expect.stringMatching(/^[A-Z].*\.$/),
-    });
-  });
+  it.each(malformed)("are refused for %s of %j, told as %s", expectMalformed);
 
   it("tell a mistake in the traffic once, not again at each option that is open", () => {
     expect(problemsIn(editedText([[`${days}[0].firstHour`, 8]]))).toHaveLength(1);
@@ -309,82 +281,5 @@ describe("the coverage of an option with open hours", () => {
     for (const { rows } of runsOf(study([]))) {
       expect(rows.reduce((sum, each) => sum + each.launches, 0)).toBeCloseTo(launches, 6);
     }
-  });
-});
-
-describe("traffic made of counts", () => {
-  it("is the same as the profile of which they are the dates", () => {
-    const hours = Array.from({ length: 24 }, (_, hour) => (hour > 5 && hour < 20 ? (hour * 7) % 11 : 0));
-    const lines = hours.flatMap((launches, hour) => [
-      `2024-07-06,${hour},${2 * launches}`,
-      `2024-07-08,${hour},${launches}`,
-    ]);
-    const made = {
-      csv: ["date,hour,launches", ...lines].join("\n"),
-      monthGroups: [summer],
-      origin: "invented",
-    };
-    const share = { weekend: 2 / 7, weekday: 5 / 7 };
-    const dayTypes = (["weekend", "weekday"] as const).map((kind) => ({
-      id: `summer-${kind}`,
-      name: `Jun–Aug, ${kind}`,
-      days: { jun: 30 * share[kind], jul: 31 * share[kind], aug: 31 * share[kind] },
-      launchesByHour: hours.map((launches) => (kind === "weekend" ? 2 * launches : launches)),
-    }));
-    const fromCounts = modelOf(study([["boats.traffic", made], ...anyDay])).boats.traffic;
-    const fromProfile = modelOf(study([["boats.traffic", { dayTypes, origin: "invented" }], ...anyDay])).boats
-      .traffic;
-    expect(fromCounts?.sites).toEqual(fromProfile?.sites);
-    for (const [index, dayType] of (fromCounts?.dayTypes ?? []).entries()) {
-      const other = fromProfile?.dayTypes[index];
-      expect(dayType.id).toBe(other?.id);
-      expect(dayType.daysPerYear).toBeCloseTo(other?.daysPerYear ?? 0, 10);
-      for (const [site, byHour] of dayType.launchesBySite.entries()) {
-        for (const [hour, launches] of byHour.entries()) {
-          expect(launches).toBeCloseTo(other?.launchesBySite[site]?.[hour] ?? -1, 10);
-        }
-      }
-    }
-  });
-
-  it("is refused by line", () => {
-    const wrong = { ...counted, csv: csv.replace("2024-07-08,8", "2024-07-08,24") };
-    expect(problemsIn(editedText([["boats.traffic", wrong], ...anyDay]))).toMatchObject([
-      { path: "boats.traffic.csv, line 3", found: 'hour "24"' },
-    ]);
-  });
-});
-
-describe("counts in a file beside the study", () => {
-  let folder = "";
-  const written = (traffic: object) => {
-    const path = join(folder, "study.yaml");
-    const edits = [["boats.traffic", traffic], ["options[full-season].station", absent], ...anyDay] as const;
-    writeFileSync(path, editedText(edits));
-    return path;
-  };
-  const named = (file: string) => ({ file, monthGroups: [summer], origin: "invented" });
-
-  beforeAll(() => {
-    folder = mkdtempSync(join(tmpdir(), "traffic-"));
-    writeFileSync(join(folder, "counts.csv"), csv);
-  });
-  afterAll(() => rmSync(folder, { recursive: true }));
-
-  it("are read from there", () => {
-    const { boats } = modelOf(readStudyFile(written(named("counts.csv"))));
-    expect(boats.traffic?.dayTypes.map(({ id }) => id)).toEqual(["summer-weekend", "summer-weekday"]);
-  });
-
-  it("are refused where there is no such file, and in a study that is not read from disk", () => {
-    expect(inputErrorOf(() => readStudyFile(written(named("other.csv")))).problems).toContainEqual(
-      expect.objectContaining({ path: "boats.traffic.file", found: 'no file "other.csv"' }),
-    );
-    expect(problemsIn(editedText([["boats.traffic", named("counts.csv")]]))).toContainEqual(
-      expect.objectContaining({
-        path: "boats.traffic.file",
-        allowed: expect.stringContaining("read from disk"),
-      }),
-    );
   });
 });
