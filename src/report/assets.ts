@@ -1,8 +1,7 @@
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
-import { dirname, join } from "node:path";
+import { basename, dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { colours } from "./palette.js";
 
 const require = createRequire(import.meta.url);
 
@@ -47,7 +46,10 @@ const faces: readonly Face[] = [
 ];
 
 export interface Assets {
+  /** Style of a page that stands by itself: the fonts are in it. */
   readonly css: string;
+  /** Style of the server's pages, which fetch the fonts they use. */
+  readonly screenCss: string;
   readonly chartLibrary: string;
   /** Gives the chart library a canvas that writes SVG. */
   readonly svgLibrary: string;
@@ -58,10 +60,15 @@ let cached: Assets | undefined;
 
 /** Style sheet with embedded fonts, and the chart scripts: all that a page needs, without a network. */
 export function assets(): Assets {
+  const sheet = (name: string) => readFileSync(join(viewsFolder, name), "utf8");
+  const common = [sheet("tokens.css"), sheet("style.css")];
   cached ??= {
-    css: [paletteCss(), ...faces.map(faceCss), readFileSync(join(viewsFolder, "style.css"), "utf8")].join(
-      "\n",
-    ),
+    css: [...faces.map((face) => faceCss(face, embedded(face))), ...common].join("\n"),
+    screenCss: [
+      ...faces.map((face) => faceCss(face, fontAddress(face))),
+      ...common,
+      sheet("workbench.css"),
+    ].join("\n"),
     chartLibrary: readFileSync(join(dirname(require.resolve("chart.js")), "chart.umd.js"), "utf8"),
     svgLibrary: asGlobal("svgcanvas", readFileSync(require.resolve("svgcanvas"), "utf8")),
     drawCharts: readFileSync(join(projectRoot, "dist", "report", "browser", "draw-charts.js"), "utf8"),
@@ -74,13 +81,18 @@ function asGlobal(name: string, code: string): string {
   return `(function (exports) {${code}\n})((globalThis.${name} = {}));`;
 }
 
-function paletteCss(): string {
-  const variables = Object.entries(colours).map(([name, value]) => `--${name}: ${value};`);
-  return `:root { ${variables.join(" ")} }`;
+const embedded = ({ file }: Face) =>
+  `data:font/woff2;base64,${readFileSync(require.resolve(file)).toString("base64")}`;
+
+const fontAddress = ({ file }: Face) => `/assets/fonts/${basename(file)}`;
+
+/** Path of a font file by its name, if pages use it. */
+export function fontFile(name: string): string | undefined {
+  const face = faces.find(({ file }) => basename(file) === name);
+  return face && require.resolve(face.file);
 }
 
-function faceCss({ family, file, weight, style, range }: Face): string {
-  const data = readFileSync(require.resolve(file)).toString("base64");
+function faceCss({ family, weight, style, range }: Face, address: string): string {
   const characters = range === undefined ? "" : ` unicode-range: ${range};`;
-  return `@font-face { font-family: "${family}"; font-weight: ${weight}; font-style: ${style};${characters} src: url(data:font/woff2;base64,${data}) format("woff2"); }`;
+  return `@font-face { font-family: "${family}"; font-weight: ${weight}; font-style: ${style}; font-display: swap;${characters} src: url(${address}) format("woff2"); }`;
 }

@@ -1,14 +1,27 @@
-/** Colours of the report and of its charts; the style sheet takes them from here. */
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { viewsFolder } from "./assets.js";
+
+const tokens = readFileSync(join(viewsFolder, "tokens.css"), "utf8");
+
+/** A colour of views/tokens.css by its name there. */
+function colour(name: string): string {
+  const value = new RegExp(`--${name}:\\s*([^;]+);`).exec(tokens)?.[1];
+  if (value === undefined) throw new Error(`views/tokens.css has no colour --${name}`);
+  return value;
+}
+
+/** Colours of charts, as the style sheet has them. */
 export const colours = {
-  ink: "#1d2b33",
-  paper: "#fbfaf7",
-  water: "#2f6f7e",
-  shell: "#a8742c",
-  band: "#d9cfbd",
-  bandFill: "rgba(217, 207, 189, 0.55)",
-  waterFill: "rgba(47, 111, 126, 0.2)",
-  brick: "#9b3d2f",
-  grid: "#e4dfd4",
+  ink: colour("ink"),
+  paper: colour("paper"),
+  water: colour("water"),
+  shell: colour("shell"),
+  band: colour("band"),
+  bandFill: colour("band-fill"),
+  waterFill: colour("water-fill"),
+  brick: colour("brick"),
+  grid: colour("grid"),
 } as const;
 
 /** Doing nothing is the rack side (shell); programs are the ramp side (water), told apart by dash as well. */

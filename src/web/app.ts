@@ -1,6 +1,6 @@
 import express, { type ErrorRequestHandler, type Express, type Response } from "express";
 import multer from "multer";
-import { assets } from "../report/assets.js";
+import { assets, fontFile } from "../report/assets.js";
 import { BrowserError } from "../report/browser.js";
 import { linkedAssets, renderPage, renderReport, renderReportBody } from "../report/html.js";
 import type { ToldOdds } from "../report/odds-words.js";
@@ -48,10 +48,15 @@ function addAssets(app: Express): void {
     app.get(path, (_request, response) => {
       response.type(type).set("Cache-Control", "public, max-age=3600").send(read());
     });
-  asset("/assets/style.css", "css", () => assets().css);
+  asset("/assets/style.css", "css", () => assets().screenCss);
   asset("/assets/chart.js", "js", () => assets().chartLibrary);
   asset("/assets/svg-canvas.js", "js", () => assets().svgLibrary);
   asset("/assets/draw-charts.js", "js", () => assets().drawCharts);
+  app.get("/assets/fonts/:name", (request, response) => {
+    const path = fontFile(request.params.name);
+    if (path === undefined) throw new NotFoundError();
+    response.sendFile(path, { maxAge: "30d", immutable: true });
+  });
 }
 
 function findStudy({ shelf }: AppParts, id: string | undefined): ShelfEntry {

@@ -1,9 +1,10 @@
 import type { Express } from "express";
-import { linkedAssets, renderPage } from "../report/html.js";
+import { renderPage } from "../report/html.js";
 import { oddsTables } from "../report/odds-tables.js";
 import { oddsSettings } from "../study/uncertainty-schema.js";
 import type { OddsDesk, OddsQuestion, OddsState } from "./odds-desk.js";
 import type { ShelfEntry, StudyShelf } from "./study-shelf.js";
+import { workbenchPage } from "./workbench-page.js";
 
 /** Seconds after which a page or a program asks again. */
 export const askAgainSeconds = 2;
@@ -20,7 +21,7 @@ export function addOdds(
     const question = questionOf(entry);
     const state = parts.desk.ask(question);
     response.status(state.state === "done" ? 200 : 202).set("Cache-Control", "no-store");
-    response.send(renderPage("odds", oddsPage(entry, question, state)));
+    response.send(renderPage("odds", oddsPage(entry, question, state, parts.shelf)));
   });
   app.get("/studies/:id/odds.json", (request, response) => {
     const state = parts.desk.ask(questionOf(find(request.params.id)));
@@ -40,19 +41,16 @@ export function oddsQuestion(entry: ShelfEntry, shelf: StudyShelf): OddsQuestion
   return { text: entry.text, study: { document, settings: oddsSettings(document.study.uncertainty) } };
 }
 
-function oddsPage({ id, name }: ShelfEntry, { study }: OddsQuestion, state: OddsState): object {
+function oddsPage(entry: ShelfEntry, { study }: OddsQuestion, state: OddsState, shelf: StudyShelf): object {
   const done = state.state === "done" ? oddsTables(state.odds, study.document) : undefined;
-  return {
-    title: `How sure is it? ${name}`,
-    assets: linkedAssets,
-    links: {
-      study: `/studies/${id}`,
-      json: `/studies/${id}/odds.json`,
-      cancel: `/studies/${id}/odds/cancel`,
+  return workbenchPage(
+    { entry, balance: shelf.balance(entry), part: "odds", title: "How sure is it?" },
+    {
+      links: { json: `/studies/${entry.id}/odds.json`, cancel: `/studies/${entry.id}/odds/cancel` },
+      askAgain: done ? undefined : askAgainSeconds,
+      progress: state.state === "drawing" ? state.progress : undefined,
+      before: state.state === "waiting" ? state.before : undefined,
+      done,
     },
-    askAgain: done ? undefined : askAgainSeconds,
-    progress: state.state === "drawing" ? state.progress : undefined,
-    before: state.state === "waiting" ? state.before : undefined,
-    done,
-  };
+  );
 }

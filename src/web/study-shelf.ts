@@ -5,6 +5,7 @@ import { examplesFolder } from "../report/assets.js";
 import type { StudyStore } from "../store/studies.js";
 import { runStudy, type StudyRun } from "../study/compute.js";
 import { readStudyText } from "../study/read.js";
+import { type BalanceState, balanceDesk } from "./balance-desk.js";
 
 export interface ShelfEntry {
   readonly id: string;
@@ -20,6 +21,8 @@ export interface StudyShelf {
   readonly list: () => ShelfEntry[];
   readonly find: (id: string) => ShelfEntry | undefined;
   readonly run: (entry: ShelfEntry) => StudyRun;
+  /** The balance in one line, or what keeps the study from having one. Quicker than a run: no ranges. */
+  readonly balance: (entry: Pick<ShelfEntry, "text" | "fileName">) => BalanceState;
   /** Checks a study and keeps it. @throws InputError, with nothing kept */
   readonly add: (text: string, fileName: string) => ShelfEntry;
 }
@@ -47,6 +50,7 @@ export function studyShelf(store: StudyStore, assumptions: AssumptionSet, now: (
       return kept ? { ...kept, isExample: false } : examples.find((example) => example.id === id);
     },
     run,
+    balance: balanceDesk(assumptions),
     add: (text, fileName) => {
       const made = runStudy(readStudyText(text, fileName), assumptions);
       const { name } = made.document.study;

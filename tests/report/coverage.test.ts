@@ -1,8 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { comparisonText } from "../../src/cli/comparison-text.js";
-import { linkedAssets, renderPage } from "../../src/report/html.js";
+import { renderPage } from "../../src/report/html.js";
 import { reportView } from "../../src/report/report-view.js";
 import type { TableView } from "../../src/report/view-types.js";
+import { comparisonPage } from "../../src/web/pages.js";
 import { absent } from "../study/example.js";
 import { amount, editedRun } from "./edited.js";
 import { exampleRun } from "./runs.js";
@@ -101,8 +102,16 @@ describe("the lines at the ramp", () => {
 
   it("stand in the text for a terminal and on the page of the comparison", () => {
     const text = comparisonText(run);
-    const links = { back: "/", report: "/r", pdf: "/p", json: "/j", odds: "/o", source: "/s" };
-    const page = renderPage("comparison", { ...reportView(run), assets: linkedAssets, links });
+    const entry = {
+      id: "lake",
+      name: "Lake",
+      isExample: true,
+      revision: 1,
+      savedAt: "",
+      fileName: "",
+      text: "",
+    };
+    const page = renderPage("comparison", comparisonPage(entry, run, { report: "/r" }));
     for (const line of program.atTheRamp) {
       expect(text).toContain(line);
       expect(page).toContain(line);

@@ -1,0 +1,32 @@
+/** A page of the workbench, as the column at the left lists it. */
+export interface WorkbenchPart {
+  readonly id: string;
+  readonly name: string;
+  /** Address after that of the study. */
+  readonly path: string;
+}
+
+/** Parts of a study that are edited, in the order in which a person gathers the data. */
+export const editedParts = [
+  { id: "names", name: "Names and purpose", path: "/edit/names" },
+  { id: "lake", name: "Lake and water", path: "/edit/lake" },
+  { id: "levels", name: "Levels and drawdown", path: "/edit/levels" },
+  { id: "structures", name: "Structures", path: "/edit/structures" },
+  { id: "boats", name: "Boats", path: "/edit/boats" },
+  { id: "options", name: "Program options", path: "/edit/options" },
+  { id: "money", name: "Money and bearers", path: "/edit/money" },
+] as const satisfies readonly WorkbenchPart[];
+
+/** What follows from the parts. A new page that reads the study goes here. */
+export const readParts: readonly WorkbenchPart[] = [
+  { id: "results", name: "Results", path: "" },
+  { id: "odds", name: "How sure is it?", path: "/odds" },
+  { id: "report", name: "Report", path: "/report" },
+];
+
+/** What was kept of the study. A new page about its revisions or issued reports goes here. */
+export const keptParts: readonly WorkbenchPart[] = [
+  { id: "pdf", name: "Report as PDF", path: "/report.pdf" },
+  { id: "json", name: "Results as JSON", path: "/results.json" },
+  { id: "file", name: "Study file", path: "/study" },
+];
