@@ -1,67 +1,138 @@
-import { mkdirSync } from "node:fs";
-import { join } from "node:path";
-import Database from "better-sqlite3";
+import type { Database } from "better-sqlite3";
+import type { StoreConnection } from "./connection.js";
+import { ConflictError, DeletedStudyError, UnknownStudyError } from "./errors.js";
+import type { KeptRevision, KeptStudy, RevisionCard, StudyCard, StudyState, Writing } from "./records.js";
 
-/** A kept revision of a study: its file as it was given. */
-export interface KeptStudy {
+/** Texts of studies, complete or not: every save is a revision, and no revision changes. All throw StoreError. */
+export interface StudyStore {
+  /** Studies in one state, the last saved first. */
+  readonly list: (state: StudyState) => StudyCard[];
+  /** A study in any state, by its latest revision. */
+  readonly latest: (id: string) => KeptStudy | undefined;
+  readonly revision: (id: string, revision: number) => KeptRevision | undefined;
+  /** The newest first. */
+  readonly revisions: (id: string) => RevisionCard[];
+  /** Keeps a new study under `id`, or under `id` with a number where there is one of that id, whatever its state. */
+  readonly create: (study: NewStudy) => KeptStudy;
+  /**
+   * Keeps the next revision; a text equal to the latest makes none.
+   * @throws ConflictError where the latest is not `expected`; UnknownStudyError; DeletedStudyError
+   */
+  readonly save: (change: NextRevision) => KeptStudy;
+  /** @param when ISO 8601 @throws UnknownStudyError */
+  readonly setState: (id: string, state: StudyState, when: string) => KeptStudy;
+  /** Removes a deleted study with all its revisions for good. @throws UnknownStudyError where none is deleted */
+  readonly remove: (id: string) => void;
+}
+
+export interface NewStudy extends Writing {
   readonly id: string;
-  readonly revision: number;
-  readonly name: string;
-  readonly savedAt: string;
-  readonly fileName: string;
   readonly text: string;
 }
 
-export interface StudyStore {
-  /** Latest revision of each study, newest first. */
-  readonly list: () => KeptStudy[];
-  readonly latest: (id: string) => KeptStudy | undefined;
-  /** Keeps a text as the next revision of `id`; earlier revisions stay. */
-  readonly keep: (study: Omit<KeptStudy, "revision">) => KeptStudy;
-  readonly close: () => void;
+export interface NextRevision extends NewStudy {
+  /** The revision that the writer had before him. */
+  readonly expected: number;
 }
 
-const schema = `
-  CREATE TABLE IF NOT EXISTS revision (
-    id TEXT NOT NULL,
-    revision INTEGER NOT NULL,
-    name TEXT NOT NULL,
-    saved_at TEXT NOT NULL,
-    file_name TEXT NOT NULL,
-    text TEXT NOT NULL,
-    PRIMARY KEY (id, revision)
-  ) STRICT;
-`;
+const card = "revision.id, revision, name, saved_at AS savedAt, author, note, origin, file_name AS fileName";
+const studyCard = `${card}, state, created_at AS createdAt, state_changed_at AS stateChangedAt`;
+const latestOfEach = `FROM study JOIN revision ON revision.id = study.id
+  AND revision = (SELECT max(revision) FROM revision AS each WHERE each.id = study.id)`;
 
-const columns = "id, revision, name, saved_at AS savedAt, file_name AS fileName, text";
-
-/** Opens the store in a folder, made if need be; ":memory:" keeps nothing after closing. */
-export function openStudyStore(folder: string): StudyStore {
-  const inMemory = folder === ":memory:";
-  if (!inMemory) mkdirSync(folder, { recursive: true });
-  const database = new Database(inMemory ? folder : join(folder, "studies.sqlite"));
-  database.pragma("journal_mode = WAL");
-  database.pragma("synchronous = FULL");
-  database.exec(schema);
-  const list = database.prepare<[], KeptStudy>(
-    `SELECT ${columns} FROM revision AS r
-     WHERE revision = (SELECT max(revision) FROM revision WHERE id = r.id) ORDER BY saved_at DESC, id`,
-  );
-  const latest = database.prepare<[string], KeptStudy>(
-    `SELECT ${columns} FROM revision WHERE id = ? ORDER BY revision DESC LIMIT 1`,
-  );
-  const insert = database.prepare<[KeptStudy]>(
-    "INSERT INTO revision (id, revision, name, saved_at, file_name, text) VALUES (@id, @revision, @name, @savedAt, @fileName, @text)",
-  );
-  const keep = database.transaction((study: Omit<KeptStudy, "revision">): KeptStudy => {
-    const kept = { ...study, revision: (latest.get(study.id)?.revision ?? 0) + 1 };
-    insert.run(kept);
-    return kept;
-  });
+export function studyStore({ read, write }: StoreConnection): StudyStore {
   return {
-    list: () => list.all(),
-    latest: (id) => latest.get(id),
-    keep: (study) => keep.immediate(study),
-    close: () => database.close(),
+    list: (state) =>
+      read((database) =>
+        database
+          .prepare<[StudyState], StudyCard>(
+            `SELECT ${studyCard} ${latestOfEach} WHERE state = ? ORDER BY saved_at DESC, study.id`,
+          )
+          .all(state),
+      ),
+    latest: (id) => read((database) => latest(database, id)),
+    revision: (id, revision) =>
+      read((database) =>
+        database
+          .prepare<[string, number], KeptRevision>(
+            `SELECT ${card}, text FROM revision WHERE id = ? AND revision = ?`,
+          )
+          .get(id, revision),
+      ),
+    revisions: (id) =>
+      read((database) =>
+        database
+          .prepare<[string], RevisionCard>(`SELECT ${card} FROM revision WHERE id = ? ORDER BY revision DESC`)
+          .all(id),
+      ),
+    create: (study) => write((database) => create(database, study)),
+    save: (change) => write((database) => save(database, change)),
+    setState: (id, state, when) =>
+      write((database) => {
+        database
+          .prepare<[StudyState, string, string, StudyState]>(
+            "UPDATE study SET state = ?, state_changed_at = ? WHERE id = ? AND state <> ?",
+          )
+          .run(state, when, id, state);
+        return mustExist(database, id);
+      }),
+    remove: (id) => write((database) => remove(database, id)),
   };
+}
+
+function latest(database: Database, id: string): KeptStudy | undefined {
+  return database
+    .prepare<[string], KeptStudy>(`SELECT ${studyCard}, text ${latestOfEach} WHERE study.id = ?`)
+    .get(id);
+}
+
+function mustExist(database: Database, id: string): KeptStudy {
+  const study = latest(database, id);
+  if (!study) throw new UnknownStudyError(`No study has the id "${id}".`);
+  return study;
+}
+
+function create(database: Database, study: NewStudy): KeptStudy {
+  const id = freeId(database, study.id);
+  database
+    .prepare<[string, string, string]>(
+      "INSERT INTO study (id, state, created_at, state_changed_at) VALUES (?, 'active', ?, ?)",
+    )
+    .run(id, study.savedAt, study.savedAt);
+  insertRevision(database, { ...study, id, revision: 1 });
+  return mustExist(database, id);
+}
+
+function freeId(database: Database, wanted: string): string {
+  const taken = database.prepare<[string]>("SELECT 1 FROM study WHERE id = ?");
+  for (let number = 1; ; number++) {
+    const id = number === 1 ? wanted : `${wanted}-${number}`;
+    if (!taken.get(id)) return id;
+  }
+}
+
+function save(database: Database, { expected, ...change }: NextRevision): KeptStudy {
+  const before = mustExist(database, change.id);
+  if (before.state === "deleted") throw new DeletedStudyError(before);
+  // The second of two equal savings may be the repetition of one whose answer was lost.
+  if (before.text === change.text) return before;
+  if (before.revision !== expected) throw new ConflictError(expected, before);
+  insertRevision(database, { ...change, revision: expected + 1 });
+  return mustExist(database, change.id);
+}
+
+function insertRevision(database: Database, revision: KeptRevision): void {
+  database
+    .prepare<[KeptRevision]>(
+      `INSERT INTO revision (id, revision, name, saved_at, author, note, origin, file_name, text)
+       VALUES (@id, @revision, @name, @savedAt, @author, @note, @origin, @fileName, @text)`,
+    )
+    .run(revision);
+}
+
+function remove(database: Database, id: string): void {
+  const { changes } = database
+    .prepare<[string]>("DELETE FROM study WHERE id = ? AND state = 'deleted'")
+    .run(id);
+  if (changes === 0) throw new UnknownStudyError(`No deleted study has the id "${id}".`);
 }

@@ -1,20 +1,22 @@
 import express, { type ErrorRequestHandler, type Express, type Response } from "express";
 import multer from "multer";
 import { assets, fontFile } from "../report/assets.js";
-import { BrowserError } from "../report/browser.js";
 import { linkedAssets, renderPage, renderReport, renderReportBody } from "../report/html.js";
 import type { ToldOdds } from "../report/odds-words.js";
 import { printSettings } from "../report/paper.js";
 import type { Printer } from "../report/printer.js";
 import { resultsJson } from "../report/results.js";
 import { toldOdds } from "../report/told-odds.js";
-import { InputError } from "../study/problems.js";
+import { DeletedStudyError } from "../store/errors.js";
 import { largestStudyBytes } from "../study/read.js";
+import { explain, NotFoundError } from "./explain.js";
+import { addKeeping } from "./keeping-routes.js";
 import type { OddsDesk } from "./odds-desk.js";
 import { addOdds, oddsQuestion } from "./odds-routes.js";
 import { comparisonPage, listPage, problemPage } from "./pages.js";
 import { BusyError } from "./run-queue.js";
-import type { ShelfEntry, StudyShelf } from "./study-shelf.js";
+import type { ShelfEntry } from "./shelf-reading.js";
+import type { StudyShelf } from "./study-shelf.js";
 
 export interface AppParts {
   readonly shelf: StudyShelf;
@@ -23,9 +25,6 @@ export interface AppParts {
   /** Told of faults that are not the reader's. */
   readonly report: (error: unknown) => void;
 }
-
-/** No study of that address. */
-class NotFoundError extends Error {}
 
 /** The web application, apart from listening. */
 export function createApp(parts: AppParts): Express {
@@ -36,6 +35,7 @@ export function createApp(parts: AppParts): Express {
   addFiles(app, parts);
   addOdds(app, parts, (id) => findStudy(parts, id));
   addUploads(app, parts);
+  addKeeping(app, parts.shelf);
   app.use((_request, _response) => {
     throw new NotFoundError();
   });
@@ -62,6 +62,7 @@ function addAssets(app: Express): void {
 function findStudy({ shelf }: AppParts, id: string | undefined): ShelfEntry {
   const entry = id === undefined ? undefined : shelf.find(id);
   if (!entry) throw new NotFoundError();
+  if (entry.state === "deleted") throw new DeletedStudyError(entry);
   return entry;
 }
 
@@ -77,7 +78,7 @@ const linksOf = ({ id }: ShelfEntry) => ({
 
 function addPages(app: Express, parts: AppParts): void {
   app.get("/", (_request, response) => {
-    response.send(renderPage("studies", listPage(parts.shelf.list())));
+    response.send(renderPage("studies", listPage(parts.shelf)));
   });
   app.get("/studies/:id", (request, response) => {
     const entry = findStudy(parts, request.params.id);
@@ -144,11 +145,12 @@ function addUploads(app: Express, parts: AppParts): void {
 
 function errorPages({ report }: AppParts): ErrorRequestHandler {
   return (error: unknown, request, response, _next) => {
-    const { status, title, problems } = explain(error);
+    const told = explain(error);
+    const { status, title, problems, advice } = told;
     if (status === 500) report(error);
     if (error instanceof BusyError) response.set("Retry-After", String(busySeconds));
     const wantsJson = request.path.startsWith("/api/") || request.path.endsWith(".json");
-    send(response, status, wantsJson ? { title, problems } : problemPage(title, problems), wantsJson);
+    send(response, status, wantsJson ? { title, problems, advice } : problemPage(told), wantsJson);
   };
 }
 
@@ -159,54 +161,4 @@ function send(response: Response, status: number, body: object, asJson: boolean)
   response.status(status);
   if (asJson) response.json(body);
   else response.send(renderPage("problem", body));
-}
-
-interface Explained {
-  readonly status: number;
-  readonly title: string;
-  readonly problems: InputError["problems"];
-}
-
-function explain(error: unknown): Explained {
-  if (error instanceof InputError) {
-    return { status: 400, title: `${error.subject} cannot be used yet`, problems: error.problems };
-  }
-  if (error instanceof NotFoundError) {
-    return { status: 404, title: "There is no such page or study", problems: [] };
-  }
-  if (isTooLarge(error)) {
-    const allowed = `at most ${(largestStudyBytes / 1024 / 1024).toFixed(1)} MB`;
-    const problem = {
-      path: "the file",
-      found: "a larger file",
-      allowed,
-      remedy: "Check that this is the right file.",
-    };
-    return { status: 400, title: "The file is too large for a study", problems: [problem] };
-  }
-  if (error instanceof BrowserError) return { status: 503, title: error.message, problems: [] };
-  if (error instanceof BusyError) {
-    return {
-      status: 503,
-      title: "Other studies are being drawn; ask again in half a minute",
-      problems: [],
-    };
-  }
-  if (clientStatus(error)) return { status: 400, title: "The request could not be read", problems: [] };
-  return {
-    status: 500,
-    title: "Something went wrong on our side; nothing you entered was changed",
-    problems: [],
-  };
-}
-
-function isTooLarge(error: unknown): boolean {
-  if (error instanceof multer.MulterError) return error.code === "LIMIT_FILE_SIZE";
-  return typeof error === "object" && error !== null && "type" in error && error.type === "entity.too.large";
-}
-
-function clientStatus(error: unknown): boolean {
-  if (error instanceof multer.MulterError) return true;
-  const status = typeof error === "object" && error !== null && "status" in error ? error.status : undefined;
-  return typeof status === "number" && status >= 400 && status < 500;
 }

@@ -3,7 +3,8 @@ import { renderPage } from "../report/html.js";
 import { oddsTables } from "../report/odds-tables.js";
 import { oddsSettings } from "../study/uncertainty-schema.js";
 import type { OddsDesk, OddsQuestion, OddsState } from "./odds-desk.js";
-import type { ShelfEntry, StudyShelf } from "./study-shelf.js";
+import type { ShelfEntry } from "./shelf-reading.js";
+import type { StudyShelf } from "./study-shelf.js";
 import { workbenchPage } from "./workbench-page.js";
 
 /** Seconds after which a page or a program asks again. */

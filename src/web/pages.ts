@@ -2,23 +2,31 @@ import { balanceLine } from "../report/balance-line.js";
 import { linkedAssets } from "../report/html.js";
 import { reportView } from "../report/report-view.js";
 import type { StudyRun } from "../study/compute.js";
-import { type Problem, sentence } from "../study/problems.js";
-import type { ShelfEntry } from "./study-shelf.js";
+import { sentence } from "../study/problems.js";
+import type { Explained } from "./explain.js";
+import type { ShelfCard, ShelfEntry } from "./shelf-reading.js";
+import type { StudyShelf } from "./study-shelf.js";
 import { workbenchPage } from "./workbench-page.js";
 
 /** The list of studies, with what to do when there are none of one's own. */
-export function listPage(entries: readonly ShelfEntry[]): object {
-  const shown = entries.map(({ id, name, isExample, revision, savedAt }) => ({
-    href: `/studies/${id}`,
-    name,
-    detail: isExample ? "invented example" : `revision ${revision}, ${savedAt.slice(0, 10)}`,
-    isExample,
-  }));
+export function listPage(shelf: StudyShelf): object {
+  const shown = shelf.list().map((card) => ({ ...listed(card), isExample: card.isExample }));
   return {
     title: "Studies",
     assets: linkedAssets,
     own: shown.filter(({ isExample }) => !isExample),
     examples: shown.filter(({ isExample }) => isExample),
+    archived: shelf.inState("archived").map(listed),
+    deleted: shelf.inState("deleted").map(listed),
+  };
+}
+
+function listed({ id, name, isExample, revision, savedAt, author }: ShelfCard) {
+  const by = author === "" ? "" : `, ${author}`;
+  return {
+    href: `/studies/${id}`,
+    name,
+    detail: isExample ? "invented example" : `revision ${revision}, ${savedAt.slice(0, 10)}${by}`,
   };
 }
 
@@ -30,6 +38,6 @@ export function comparisonPage(entry: ShelfEntry, run: StudyRun, links: object):
   );
 }
 
-export function problemPage(title: string, problems: readonly Problem[]): object {
-  return { title, assets: linkedAssets, problems: problems.map(sentence) };
+export function problemPage(told: Explained): object {
+  return { ...told, assets: linkedAssets, problems: told.problems.map(sentence) };
 }

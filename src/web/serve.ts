@@ -1,10 +1,12 @@
-import { join } from "node:path";
 import { AssumptionError, loadAssumptions } from "../assumptions/load.js";
 import { oddsOf } from "../odds/draw.js";
 import { workerPool } from "../odds/pool.js";
-import { assumptionsFolder, projectRoot } from "../report/assets.js";
+import { assumptionsFolder } from "../report/assets.js";
 import { createPrinter } from "../report/printer.js";
-import { openStudyStore } from "../store/studies.js";
+import { storeConnection } from "../store/connection.js";
+import { dataFolder } from "../store/data-folder.js";
+import { StoreError } from "../store/errors.js";
+import { type StudyStore, studyStore } from "../store/studies.js";
 import { createApp } from "./app.js";
 import { oddsDesk, usualDesk } from "./odds-desk.js";
 import { studyShelf } from "./study-shelf.js";
@@ -14,7 +16,9 @@ const defaultPort = 4170;
 
 function start(): void {
   const port = Number(process.env.PORT ?? defaultPort);
-  const store = openStudyStore(process.env.RAMP_AND_RACK_DATA ?? join(projectRoot, "data"));
+  const connection = storeConnection(dataFolder());
+  const store = studyStore(connection);
+  warnOfFault(store);
   const printer = createPrinter();
   const assumptions = loadAssumptions(assumptionsFolder);
   const shelf = studyShelf(store, assumptions, () => new Date());
@@ -34,7 +38,7 @@ function start(): void {
   );
   const stop = () => {
     server.close(() => {
-      store.close();
+      connection.close();
       void printer.close();
       void pool.close();
     });
@@ -42,6 +46,16 @@ function start(): void {
   };
   process.once("SIGINT", stop);
   process.once("SIGTERM", stop);
+}
+
+/** A database that is out of order keeps nobody from the examples, and may be mended while the server runs. */
+function warnOfFault(store: StudyStore): void {
+  try {
+    store.list("active");
+  } catch (error) {
+    if (!(error instanceof StoreError)) throw error;
+    console.error(error.message);
+  }
 }
 
 try {

@@ -1,6 +1,6 @@
 import { linkedAssets } from "../report/html.js";
 import type { BalanceState } from "./balance-desk.js";
-import type { ShelfEntry } from "./study-shelf.js";
+import type { ShelfEntry } from "./shelf-reading.js";
 import { editedParts, keptParts, readParts, type WorkbenchPart } from "./workbench-parts.js";
 
 /** What every page of the workbench is made from: see views/partials/workbench.hbs. */

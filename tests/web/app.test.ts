@@ -6,7 +6,8 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { examplesFolder } from "../../src/report/assets.js";
 import { BrowserError } from "../../src/report/browser.js";
 import type { Printer } from "../../src/report/printer.js";
-import { openStudyStore } from "../../src/store/studies.js";
+import { storeConnection } from "../../src/store/connection.js";
+import { studyStore } from "../../src/store/studies.js";
 import { createApp } from "../../src/web/app.js";
 import { oddsDesk, usualDesk } from "../../src/web/odds-desk.js";
 import { studyShelf } from "../../src/web/study-shelf.js";
@@ -15,7 +16,8 @@ import { assumptions } from "../report/runs.js";
 const example = readFileSync(join(examplesFolder, "ninemoss.yaml"), "utf8");
 const own = example.replace("name: Ninemoss Lake, inspection program request", "name: Our lake");
 const faults: unknown[] = [];
-const store = openStudyStore(":memory:");
+const connection = storeConnection(":memory:");
+const store = studyStore(connection);
 let printing: Printer["print"] = async () => new TextEncoder().encode("%PDF-stub");
 let server: Server;
 let base = "";
@@ -35,7 +37,7 @@ beforeAll(async () => {
 
 afterAll(async () => {
   await new Promise((resolve) => server.close(resolve));
-  store.close();
+  connection.close();
 });
 
 const get = (path: string) => fetch(base + path);
@@ -107,14 +109,14 @@ describe("reading", () => {
 });
 
 describe("uploading", () => {
-  it("keeps a sound study and shows it; a second upload is its next revision", async () => {
+  it("keeps a sound study and shows it; a second of the same name is another study", async () => {
     const first = await upload(own);
     expect(first.status).toBe(303);
     expect(first.headers.get("location")).toBe("/studies/our-lake");
     expect((await get("/studies/our-lake")).status).toBe(200);
-    await upload(own);
-    expect(store.latest("our-lake")?.revision).toBe(2);
-    expect(await (await get("/")).text()).toContain("revision 2, 2026-01-02");
+    expect((await upload(own)).headers.get("location")).toBe("/studies/our-lake-2");
+    expect(store.latest("our-lake")?.revision).toBe(1);
+    expect(await (await get("/")).text()).toContain("revision 1, 2026-01-02");
   });
 
   it("refuses a wrong study with every place, and keeps nothing", async () => {

@@ -4,7 +4,8 @@ import { afterEach, describe, expect, it, vi } from "vitest";
 import { futuresPerBlock } from "../../src/model/futures/draw-plan.js";
 import { drawLakes } from "../../src/odds/draw.js";
 import { OddsError, type WorkerPool, workerPool } from "../../src/odds/pool.js";
-import { openStudyStore } from "../../src/store/studies.js";
+import { storeConnection } from "../../src/store/connection.js";
+import { studyStore } from "../../src/store/studies.js";
 import type { Odds } from "../../src/study/odds.js";
 import { createApp } from "../../src/web/app.js";
 import { type DeskSettings, oddsDesk, usualDesk } from "../../src/web/odds-desk.js";
@@ -17,7 +18,7 @@ let pool: WorkerPool | undefined;
 
 /** A server whose desk draws as told; gives a function that asks it. */
 async function asking(settings: Partial<DeskSettings> & Pick<DeskSettings, "draw">) {
-  const shelf = studyShelf(openStudyStore(":memory:"), assumptions, () => new Date());
+  const shelf = studyShelf(studyStore(storeConnection(":memory:")), assumptions, () => new Date());
   const printer = {
     warm: () => undefined,
     print: async () => new Uint8Array(),

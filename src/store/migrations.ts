@@ -1,0 +1,68 @@
+import type { Database } from "better-sqlite3";
+import { storeError } from "./errors.js";
+
+/** Statements that lead from each version of the database to the next; a step that was released never changes. */
+const steps: readonly string[] = [
+  `CREATE TABLE revision (
+    id TEXT NOT NULL,
+    revision INTEGER NOT NULL,
+    name TEXT NOT NULL,
+    saved_at TEXT NOT NULL,
+    file_name TEXT NOT NULL,
+    text TEXT NOT NULL,
+    PRIMARY KEY (id, revision)
+  ) STRICT;`,
+  `CREATE TABLE study (
+    id TEXT NOT NULL PRIMARY KEY,
+    state TEXT NOT NULL CHECK (state IN ('active', 'archived', 'deleted')),
+    created_at TEXT NOT NULL,
+    state_changed_at TEXT NOT NULL
+  ) STRICT;
+  INSERT INTO study (id, state, created_at, state_changed_at)
+    SELECT id, 'active', min(saved_at), min(saved_at) FROM revision GROUP BY id;
+  ALTER TABLE revision RENAME TO revision_without_author;
+  CREATE TABLE revision (
+    id TEXT NOT NULL REFERENCES study (id) ON DELETE CASCADE,
+    revision INTEGER NOT NULL CHECK (revision >= 1),
+    name TEXT NOT NULL,
+    saved_at TEXT NOT NULL,
+    author TEXT NOT NULL,
+    note TEXT NOT NULL,
+    origin TEXT NOT NULL,
+    file_name TEXT NOT NULL,
+    text TEXT NOT NULL,
+    PRIMARY KEY (id, revision)
+  ) STRICT;
+  INSERT INTO revision (id, revision, name, saved_at, author, note, origin, file_name, text)
+    SELECT id, revision, name, saved_at, '', '', 'upload', file_name, text FROM revision_without_author;
+  DROP TABLE revision_without_author;`,
+];
+
+export const currentVersion = steps.length;
+
+/**
+ * Brings a database to the current version, in one transaction.
+ * @throws StoreError where a newer version or another program wrote it
+ */
+export function migrate(database: Database): void {
+  if (versionOf(database) === currentVersion) return;
+  database
+    .transaction(() => {
+      for (const step of steps.slice(versionOf(database))) database.exec(step);
+      database.pragma(`user_version = ${currentVersion}`);
+    })
+    .immediate();
+}
+
+/** Version of the schema; the first was written without its number. */
+function versionOf(database: Database): number {
+  const version = Number(database.pragma("user_version", { simple: true }));
+  if (version > currentVersion) throw storeError("newer", database.name);
+  const tables = database
+    .prepare<[], string>("SELECT name FROM sqlite_schema WHERE type = 'table'")
+    .pluck()
+    .all();
+  if (tables.length === 0 && version === 0) return 0;
+  if (!tables.includes("revision")) throw storeError("foreign", database.name);
+  return Math.max(version, 1);
+}

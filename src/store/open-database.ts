@@ -1,0 +1,66 @@
+import { statSync } from "node:fs";
+import Database from "better-sqlite3";
+import { storeError, tellingFaults } from "./errors.js";
+import { migrate } from "./migrations.js";
+
+/** Milliseconds for which a writer waits for another. */
+const patience = 5000;
+
+export const inMemory = ":memory:";
+
+/**
+ * Opens a database whose commits last, checked and at the current version.
+ * @param file is made if need be
+ * @throws StoreError
+ */
+export function openDatabase(file: string): Database.Database {
+  return opened(file, (database) => {
+    checkSound(database, "quick_check");
+    database.pragma("journal_mode = WAL");
+    database.pragma("synchronous = FULL");
+    database.pragma("foreign_keys = ON");
+    migrate(database);
+    provesWritable(database);
+  });
+}
+
+/** Opens a database that exists, as it is. @throws StoreError */
+export function openAsItIs(file: string): Database.Database {
+  return opened(file, (database) => checkSound(database, "quick_check"), { fileMustExist: true });
+}
+
+function opened(
+  file: string,
+  prepare: (database: Database.Database) => void,
+  options: Database.Options = {},
+): Database.Database {
+  return tellingFaults(file, () => {
+    refuseEmptied(file);
+    const database = new Database(file, { timeout: patience, ...options });
+    try {
+      prepare(database);
+      return database;
+    } catch (error) {
+      database.close();
+      throw error;
+    }
+  });
+}
+
+/** SQLite takes a file of no bytes for a new database, although it may be one that was cut off. */
+function refuseEmptied(file: string): void {
+  if (file === inMemory) return;
+  if (statSync(file, { throwIfNoEntry: false })?.size === 0) throw storeError("damaged", file);
+}
+
+/** @throws StoreError; the quick check leaves out that indices agree with their tables */
+export function checkSound(database: Database.Database, check: "quick_check" | "integrity_check"): void {
+  const found = database.pragma(check, { simple: true });
+  if (found !== "ok") throw storeError("damaged", database.name, found);
+}
+
+/** SQLite opens a file that it may not write without a word. */
+function provesWritable(database: Database.Database): void {
+  if (database.readonly) throw storeError("read-only", database.name);
+  database.exec("BEGIN IMMEDIATE; ROLLBACK");
+}

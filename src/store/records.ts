@@ -1,0 +1,42 @@
+export type StudyState = "active" | "archived" | "deleted";
+
+/** How a revision came about. */
+export type RevisionOrigin = "upload" | "form" | "restore" | "copy" | "import" | "api";
+
+/** What a writer tells of a revision beside its text. */
+export interface Writing {
+  /** As found in the text, or what to call it until it has a name. */
+  readonly name: string;
+  /** ISO 8601, UTC. */
+  readonly savedAt: string;
+  /** As typed; empty where nobody gave a name. */
+  readonly author: string;
+  /** What was changed, in the writer's words. */
+  readonly note: string;
+  readonly origin: RevisionOrigin;
+  readonly fileName: string;
+}
+
+/** A revision without its text. */
+export interface RevisionCard extends Writing {
+  /** The study's id. */
+  readonly id: string;
+  /** Counts from 1 in each study. */
+  readonly revision: number;
+}
+
+/** A kept revision of a study: its file to the byte. */
+export interface KeptRevision extends RevisionCard {
+  readonly text: string;
+}
+
+/** A study by its latest revision. */
+export interface StudyCard extends RevisionCard {
+  readonly state: StudyState;
+  readonly createdAt: string;
+  readonly stateChangedAt: string;
+}
+
+export interface KeptStudy extends StudyCard {
+  readonly text: string;
+}

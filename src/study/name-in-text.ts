@@ -1,0 +1,25 @@
+import { isScalar, parseDocument, type Scalar } from "yaml";
+
+/** What the schema allows. */
+const longestName = 200;
+
+/** The study's name in a text that may be incomplete; absent where the text gives none. */
+export function nameInText(text: string): string | undefined {
+  const value = nameScalar(text)?.value;
+  if (typeof value !== "string" || value.trim() === "") return undefined;
+  return value.trim().slice(0, longestName);
+}
+
+/** The text with another name of the study, and nothing else changed; the same text where it gives no name. */
+export function renamedText(text: string, name: string): string {
+  const scalar = nameScalar(text);
+  if (!scalar?.range || scalar.type?.startsWith("BLOCK")) return text;
+  const [start, end] = scalar.range;
+  return `${text.slice(0, start)}${JSON.stringify(name)}${text.slice(end)}`;
+}
+
+function nameScalar(text: string): Scalar | undefined {
+  const document = parseDocument(text, { uniqueKeys: false });
+  const name = document.getIn(["study", "name"], true);
+  return isScalar(name) ? name : undefined;
+}

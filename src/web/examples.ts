@@ -1,0 +1,33 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { basename, join } from "node:path";
+import { examplesFolder } from "../report/assets.js";
+import { readStudyText } from "../study/read.js";
+import type { ShelfEntry } from "./shelf-reading.js";
+import { examplePrefix } from "./study-names.js";
+
+/** The invented lakes, which nobody changes. */
+export function readExamples(): ShelfEntry[] {
+  return readdirSync(examplesFolder)
+    .filter((file) => file.endsWith(".yaml"))
+    .sort()
+    .reverse()
+    .map((fileName) => {
+      const text = readFileSync(join(examplesFolder, fileName), "utf8");
+      const { name } = readStudyText(text, fileName).study;
+      return {
+        id: `${examplePrefix}${basename(fileName, ".yaml")}`,
+        name,
+        isExample: true,
+        revision: 1,
+        state: "active",
+        createdAt: "",
+        stateChangedAt: "",
+        savedAt: "",
+        author: "",
+        note: "",
+        origin: "import",
+        fileName,
+        text,
+      };
+    });
+}

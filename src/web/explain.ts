@@ -1,0 +1,101 @@
+import multer from "multer";
+import { BrowserError } from "../report/browser.js";
+import { ConflictError, DeletedStudyError, StoreError, UnknownStudyError } from "../store/errors.js";
+import { InputError, type Problem } from "../study/problems.js";
+import { largestStudyBytes } from "../study/read.js";
+import { BusyError } from "./run-queue.js";
+
+/** No page of that address. */
+export class NotFoundError extends Error {}
+
+/** What a reader is told of an error. */
+export interface Explained {
+  readonly status: number;
+  readonly title: string;
+  readonly problems: readonly Problem[];
+  /** What happened, and the way out. */
+  readonly advice: readonly string[];
+  readonly links: readonly { readonly href: string; readonly label: string }[];
+  /** What may be done about it at once, by a form without fields. */
+  readonly actions: readonly { readonly action: string; readonly label: string }[];
+}
+
+export function explain(error: unknown): Explained {
+  const told = explainReader(error) ?? explainKeeping(error) ?? explainMachine(error);
+  return { problems: [], advice: [], links: [], actions: [], ...told };
+}
+
+type Told = Pick<Explained, "status" | "title"> & Partial<Explained>;
+
+function explainReader(error: unknown): Told | undefined {
+  if (error instanceof InputError) {
+    return { status: 400, title: `${error.subject} cannot be used yet`, problems: error.problems };
+  }
+  if (error instanceof NotFoundError || error instanceof UnknownStudyError) {
+    return { status: 404, title: "There is no such page or study" };
+  }
+  if (isTooLarge(error)) {
+    const allowed = `at most ${(largestStudyBytes / 1024 / 1024).toFixed(1)} MB`;
+    const problem = {
+      path: "the file",
+      found: "a larger file",
+      allowed,
+      remedy: "Check that this is the right file.",
+    };
+    return { status: 400, title: "The file is too large for a study", problems: [problem] };
+  }
+  if (clientStatus(error)) return { status: 400, title: "The request could not be read" };
+  return undefined;
+}
+
+function explainKeeping(error: unknown): Told | undefined {
+  if (error instanceof ConflictError) return explainConflict(error);
+  if (error instanceof DeletedStudyError) {
+    const { id } = error.study;
+    return {
+      status: 410,
+      title: error.message,
+      actions: [{ action: `/studies/${id}/recover`, label: "Recover this study" }],
+    };
+  }
+  if (error instanceof StoreError) {
+    return { status: 503, title: "The studies cannot be reached now", advice: [error.message] };
+  }
+  return undefined;
+}
+
+function explainConflict({ expected, latest }: ConflictError): Told {
+  const { id, name, revision, author, savedAt, note } = latest;
+  const by = author === "" ? "Someone" : author;
+  const what = note === "" ? "" : ` (${note})`;
+  return {
+    status: 409,
+    title: `“${name}” was changed meanwhile`,
+    advice: [
+      `${by} saved revision ${revision} on ${savedAt.slice(0, 10)} at ${savedAt.slice(11, 16)} UTC${what}. Your change was made to revision ${expected} and is not kept yet; nothing was overwritten.`,
+    ],
+    links: [
+      { href: `/studies/${id}`, label: `Revision ${revision}, the latest` },
+      { href: `/studies/${id}/revisions/${expected}/study`, label: `File of revision ${expected}` },
+    ],
+  };
+}
+
+function explainMachine(error: unknown): Told {
+  if (error instanceof BrowserError) return { status: 503, title: error.message };
+  if (error instanceof BusyError) {
+    return { status: 503, title: "Other studies are being drawn; ask again in half a minute" };
+  }
+  return { status: 500, title: "Something went wrong on our side; nothing you entered was changed" };
+}
+
+function isTooLarge(error: unknown): boolean {
+  if (error instanceof multer.MulterError) return error.code === "LIMIT_FILE_SIZE";
+  return typeof error === "object" && error !== null && "type" in error && error.type === "entity.too.large";
+}
+
+function clientStatus(error: unknown): boolean {
+  if (error instanceof multer.MulterError) return true;
+  const status = typeof error === "object" && error !== null && "status" in error ? error.status : undefined;
+  return typeof status === "number" && status >= 400 && status < 500;
+}

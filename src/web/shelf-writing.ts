@@ -1,0 +1,74 @@
+import { UnknownStudyError } from "../store/errors.js";
+import type { RevisionOrigin, StudyState } from "../store/records.js";
+import type { StudyStore } from "../store/studies.js";
+import { nameInText, renamedText } from "../study/name-in-text.js";
+import { own, type ShelfEntry, type ShelfReading } from "./shelf-reading.js";
+import { fileNameFor, idFor } from "./study-names.js";
+
+/** Who changes a study, and how. */
+export interface Writer {
+  /** As typed. */
+  readonly author: string;
+  readonly note: string;
+  readonly origin: RevisionOrigin;
+}
+
+/** Keeping studies, complete or not. All may throw StoreError. */
+export interface ShelfWriting {
+  /** Keeps any text as a new study. */
+  readonly create: (text: string, writer: Writer, fileName?: string) => ShelfEntry;
+  /**
+   * Keeps any text as the next revision of a study.
+   * @param expected the revision that the writer had before him
+   * @throws ConflictError, DeletedStudyError, UnknownStudyError
+   */
+  readonly save: (id: string, expected: number, text: string, writer: Writer) => ShelfEntry;
+  /** An earlier revision's text as the next revision. @throws as save does */
+  readonly restore: (id: string, revision: number, expected: number, author: string) => ShelfEntry;
+  /** A new study from any study or example. @throws UnknownStudyError */
+  readonly copy: (id: string, author: string, revision?: number) => ShelfEntry;
+  /** @throws UnknownStudyError */
+  readonly setState: (id: string, state: StudyState) => ShelfEntry;
+}
+
+export function shelfWriting(
+  store: StudyStore,
+  { find, revision }: ShelfReading,
+  now: () => Date,
+): ShelfWriting {
+  const mustFind = (id: string, number?: number): ShelfEntry => {
+    const found = number === undefined ? find(id) : revision(id, number);
+    if (found) return found;
+    throw new UnknownStudyError(
+      number === undefined ? `No study "${id}".` : `No revision ${number} of "${id}".`,
+    );
+  };
+  const create: ShelfWriting["create"] = (text, writer, fileName) => {
+    const name = nameInText(text) ?? unnamed;
+    const id = idFor(name);
+    const savedAt = now().toISOString();
+    return own(store.create({ ...writer, id, name, savedAt, text, fileName: fileName ?? fileNameFor(id) }));
+  };
+  const save: ShelfWriting["save"] = (id, expected, text, writer) => {
+    const { fileName } = mustFind(id);
+    const name = nameInText(text) ?? unnamed;
+    return own(store.save({ ...writer, id, expected, name, savedAt: now().toISOString(), text, fileName }));
+  };
+  return {
+    create,
+    save,
+    restore: (id, number, expected, author) => {
+      const { text } = mustFind(id, number);
+      return save(id, expected, text, { author, note: `Revision ${number} again`, origin: "restore" });
+    },
+    copy: (id, author, number) => {
+      const from = mustFind(id, number);
+      const note = `Copy of ${from.name}, revision ${from.revision}`;
+      return create(renamedText(from.text, `${from.name} (copy)`), { author, note, origin: "copy" });
+    },
+    setState: (id, state) => own(store.setState(id, state, now().toISOString())),
+  };
+}
+
+/** What a study is called whose text gives no name yet. */
+const unnamed = "Study without a name";

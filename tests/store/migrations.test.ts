@@ -1,0 +1,77 @@
+import Database from "better-sqlite3";
+import { describe, expect, it } from "vitest";
+import { databaseFile, storeConnection } from "../../src/store/connection.js";
+import { currentVersion } from "../../src/store/migrations.js";
+import { studyStore } from "../../src/store/studies.js";
+import { folder, written } from "./places.js";
+
+/** Databases as each earlier version wrote them, with two revisions of a lake and one of a pond. */
+const earlier: Record<string, string> = {
+  "1": `CREATE TABLE IF NOT EXISTS revision (
+      id TEXT NOT NULL, revision INTEGER NOT NULL, name TEXT NOT NULL, saved_at TEXT NOT NULL,
+      file_name TEXT NOT NULL, text TEXT NOT NULL, PRIMARY KEY (id, revision)
+    ) STRICT;
+    INSERT INTO revision VALUES
+      ('lake', 1, 'Lake', '2025-01-01T00:00:00Z', 'lake.yaml', 'one'),
+      ('lake', 2, 'Great lake', '2025-02-01T00:00:00Z', 'lake-2.yaml', 'two' || char(13) || char(10)),
+      ('pond', 1, 'Pond', '2025-01-15T00:00:00Z', 'pond.yaml', 'three');`,
+};
+
+function databaseMadeBy(sql: string): string {
+  const place = folder();
+  const database = new Database(databaseFile(place));
+  database.exec(sql);
+  database.close();
+  return place;
+}
+
+describe("a database of an earlier version", () => {
+  it("has its content here for each of them", () => {
+    expect(Object.keys(earlier)).toHaveLength(currentVersion - 1);
+  });
+
+  it.each(Object.keys(earlier))("%s is brought up to date without loss", (version) => {
+    const connection = storeConnection(databaseMadeBy(earlier[version] ?? ""));
+    const store = studyStore(connection);
+    expect(store.list("active")).toMatchObject([
+      { id: "lake", revision: 2, name: "Great lake", createdAt: "2025-01-01T00:00:00Z" },
+      { id: "pond", revision: 1, savedAt: "2025-01-15T00:00:00Z" },
+    ]);
+    expect(store.revision("lake", 1)).toMatchObject({ name: "Lake", text: "one", fileName: "lake.yaml" });
+    expect(store.latest("lake")?.text).toBe("two\r\n");
+    expect(store.save({ ...written("four"), expected: 2 }).revision).toBe(3);
+    expect(connection.read((database) => database.pragma("user_version", { simple: true }))).toBe(
+      currentVersion,
+    );
+    connection.close();
+  });
+
+  it("stays as it was if a step cannot be done", () => {
+    const sql = `${earlier["1"]} INSERT INTO revision VALUES ('bay', 0, 'Bay', '2025-01-01T00:00:00Z', 'f', 't');`;
+    const place = databaseMadeBy(sql);
+    expect(() => studyStore(storeConnection(place)).list("active")).toThrow(/CHECK constraint/);
+    const database = new Database(databaseFile(place));
+    expect(database.prepare("SELECT count(*) FROM revision").pluck().get()).toBe(4);
+    expect(database.pragma("user_version", { simple: true })).toBe(0);
+    database.close();
+  });
+});
+
+describe("a database that is not this program's to change", () => {
+  it.each([
+    [
+      "a newer version",
+      `PRAGMA user_version = ${currentVersion + 1}; CREATE TABLE revision (other);`,
+      "newer",
+    ],
+    ["another program", "CREATE TABLE address (street);", "foreign"],
+  ])("written by %s, is refused and left alone", (_who, sql, fault) => {
+    const place = databaseMadeBy(sql);
+    expect(() => studyStore(storeConnection(place)).list("active")).toThrow(
+      expect.objectContaining({ fault }),
+    );
+    const database = new Database(databaseFile(place));
+    expect(database.prepare("SELECT count(*) FROM sqlite_schema").pluck().get()).toBe(1);
+    database.close();
+  });
+});

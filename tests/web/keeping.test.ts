@@ -1,0 +1,131 @@
+import { truncateSync } from "node:fs";
+import type { Server } from "node:http";
+import type { AddressInfo } from "node:net";
+import { afterEach, describe, expect, it } from "vitest";
+import { databaseFile, storeConnection } from "../../src/store/connection.js";
+import { studyStore } from "../../src/store/studies.js";
+import { createApp } from "../../src/web/app.js";
+import { oddsDesk, usualDesk } from "../../src/web/odds-desk.js";
+import { studyShelf } from "../../src/web/study-shelf.js";
+import { assumptions } from "../report/runs.js";
+import { folder } from "../store/places.js";
+
+let server: Server | undefined;
+
+async function serving(place = ":memory:") {
+  const connection = storeConnection(place);
+  const shelf = studyShelf(studyStore(connection), assumptions, () => new Date("2026-01-02T03:04:05Z"));
+  const printer = {
+    warm: () => undefined,
+    print: async () => new Uint8Array(),
+    close: async () => undefined,
+  };
+  const desk = oddsDesk({ ...usualDesk, draw: async () => Promise.reject(new Error("not drawn here")) });
+  const started = createApp({ shelf, printer, desk, report: (error) => expect.fail(String(error)) });
+  server = started.listen(0, "127.0.0.1");
+  await new Promise((resolve) => server?.once("listening", resolve));
+  const base = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
+  const get = (path: string) => fetch(base + path);
+  const post = (path: string, fields: Record<string, string> = {}) =>
+    fetch(base + path, { method: "POST", body: new URLSearchParams(fields), redirect: "manual" });
+  return { shelf, connection, get, post };
+}
+
+afterEach(async () => {
+  await new Promise((resolve) => (server ? server.close(resolve) : resolve(undefined)));
+});
+
+const writer = { author: "Ada", note: "", origin: "form" } as const;
+
+describe("keeping studies in the browser", () => {
+  it("makes a copy of one's own from an example, under a name that tells them apart", async () => {
+    const { shelf, get, post } = await serving();
+    const made = await post("/studies/example-ninemoss/copy", { author: "Ada" });
+    expect(made.status).toBe(303);
+    const id = made.headers.get("location")?.replace("/studies/", "") ?? "";
+    expect(shelf.find(id)).toMatchObject({
+      name: "Ninemoss Lake, inspection program request (copy)",
+      author: "Ada",
+      origin: "copy",
+      isExample: false,
+    });
+    expect((await get(`/studies/${id}`)).status).toBe(200);
+  });
+
+  it("deletes with recovery: the page says so and offers it", async () => {
+    const { shelf, get, post } = await serving();
+    const { id } = shelf.create("study: { name: Our lake }", writer);
+    await post(`/studies/${id}/delete`);
+    const gone = await get(`/studies/${id}`);
+    expect(gone.status).toBe(410);
+    expect(await gone.text()).toContain(`action="/studies/${id}/recover"`);
+    expect(await (await get("/")).text()).toContain("Recover");
+    expect((await post(`/studies/${id}/recover`)).headers.get("location")).toBe(`/studies/${id}`);
+    expect(shelf.list().map((card) => card.id)).toContain(id);
+  });
+
+  it("archives a study out of the list and back", async () => {
+    const { shelf, post } = await serving();
+    const { id } = shelf.create("study: { name: Our lake }", writer);
+    await post(`/studies/${id}/archive`);
+    expect(shelf.list().map((card) => card.id)).not.toContain(id);
+    expect(shelf.inState("archived")).toMatchObject([{ id, name: "Our lake" }]);
+    await post(`/studies/${id}/recover`);
+    expect(shelf.inState("archived")).toEqual([]);
+  });
+
+  it("brings an earlier revision back as the next one", async () => {
+    const { shelf, get, post } = await serving();
+    const { id } = shelf.create("study: { name: Our lake }\r\n", writer);
+    shelf.save(id, 1, "study: { name: Our lake }\nlake:\n", writer);
+    const restored = await post(`/studies/${id}/revisions/1/restore`, { expected: "2", author: "Bo" });
+    expect(restored.status).toBe(303);
+    expect(shelf.find(id)).toMatchObject({ revision: 3, note: "Revision 1 again", author: "Bo" });
+    expect(await (await get(`/studies/${id}/revisions/3/study`)).text()).toBe(
+      "study: { name: Our lake }\r\n",
+    );
+  });
+
+  it("tells the second of two writers who was first, and overwrites nothing", async () => {
+    const { shelf, post } = await serving();
+    const { id } = shelf.create("study: { name: Our lake }", writer);
+    shelf.save(id, 1, "study: { name: Our lake }\nlake:\n", { ...writer, author: "Cy" });
+    const refused = await post(`/studies/${id}/revisions/1/restore`, { expected: "1" });
+    expect(refused.status).toBe(409);
+    const page = await refused.text();
+    expect(page).toContain("Cy saved revision 2 on 2026-01-02 at 03:04 UTC");
+    expect(page).toContain(`/studies/${id}/revisions/1/study`);
+    expect(shelf.find(id)?.revision).toBe(2);
+  });
+
+  it.each([
+    ["/studies/none/copy", 404],
+    ["/studies/none/delete", 404],
+    ["/studies/example-ninemoss/delete", 404],
+    ["/studies/example-ninemoss/revisions/one/restore", 400],
+  ])("refuses %s", async (path, status) => {
+    const { post } = await serving();
+    expect((await post(path)).status).toBe(status);
+  });
+
+  it("shows an incomplete study's place in the list without computing it", async () => {
+    const { shelf, get } = await serving();
+    shelf.create("lake: 3", writer);
+    const page = await (await get("/")).text();
+    expect(page).toContain("Study without a name");
+  });
+});
+
+describe("a damaged database", () => {
+  it("is a clear page with the way out, and leaves the examples", async () => {
+    const place = folder();
+    const { shelf, connection, get } = await serving(place);
+    shelf.create("study: { name: Our lake }", writer);
+    connection.close();
+    truncateSync(databaseFile(place), 5000);
+    const page = await get("/");
+    expect(page.status).toBe(503);
+    expect(await page.text()).toContain("ramp-and-rack restore FILE");
+    expect((await get("/studies/example-ninemoss/study")).status).toBe(200);
+  });
+});
