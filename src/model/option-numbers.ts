@@ -1,5 +1,5 @@
 import type { CostStream } from "./infestation-cost.js";
-import { at } from "./lake/calendar.js";
+import { at, noElement } from "./lake/calendar.js";
 import { type Money, plain } from "./money/line.js";
 import type { CostSettings, OptionCosts } from "./option-costs.js";
 import { attemptInYear } from "./program/containment.js";
@@ -118,17 +118,21 @@ export function costByEstablishment(numbers: OptionNumbers): CostByEstablishment
  * year back; D is what an infestation established in year t costs with the program beside it, and q(a) the chance that
  * it is contained in its year a. W(1) is the same number as by the course of the chances, in far fewer steps.
  * @param hazards h: chance of establishment in year 1, 2, … of the horizon
+ * @param toGo takes the result, so that many futures need no list each: one more than the years of the horizon
  */
 export function costToGo(
   { clean, established, contained }: CostByEstablishment,
   hazards: readonly number[],
+  toGo: Float64Array = new Float64Array(clean.length + 1),
 ): Float64Array {
-  const toGo = new Float64Array(clean.length + 1);
+  toGo[clean.length] = 0;
   for (let year = clean.length - 1; year >= 0; year--) {
-    const hazard = at(hazards, year);
+    const hazard = hazards[year] ?? noElement(hazards, year);
     toGo[year] =
-      hazard * (at(established, year) + afterContainment(contained, toGo, year)) +
-      (1 - hazard) * (at(clean, year) + at(toGo, year + 1));
+      hazard *
+        ((established[year] ?? noElement(established, year)) + afterContainment(contained, toGo, year)) +
+      (1 - hazard) *
+        ((clean[year] ?? noElement(clean, year)) + (toGo[year + 1] ?? noElement(toGo, year + 1)));
   }
   return toGo;
 }
@@ -137,6 +141,9 @@ export function costToGo(
 export function afterContainment(contained: readonly number[], toGo: Float64Array, year: number): number {
   let sum = 0;
   const ages = Math.min(contained.length, toGo.length - 1 - year);
-  for (let age = 0; age < ages; age++) sum += at(contained, age) * at(toGo, year + age + 1);
+  for (let age = 0; age < ages; age++)
+    sum +=
+      (contained[age] ?? noElement(contained, age)) *
+      (toGo[year + age + 1] ?? noElement(toGo, year + age + 1));
   return sum;
 }

@@ -134,7 +134,7 @@ function riskOf(
   const passing = arrivals(input.boats, option, input.lake, source);
   const hazardOf = (slipThrough: number) => yearlyHazard(slipThrough, settings.suitability, settings.hazard);
   const isInfested = input.lake.infestedSince !== undefined;
-  const slipping = slipThroughByYear(option, passing, input, source);
+  const slipping = slipThroughByYear(option, passing.slipThrough, input, source);
   const hazards = slipping.map((boats, year) => (isInfested ? Number(year === 0) : hazardOf(boats)));
   const course = followCourse(hazards, noticing);
   return {

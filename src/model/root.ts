@@ -105,7 +105,7 @@ function refuseTurns(points: readonly Point[]): void {
 
 /**
  * The root between two points of opposite sign: inverse quadratic interpolation or the secant where they close in fast
- * enough, else bisection. Brent R.P. 1973. Algorithms for Minimization without Derivatives, chapter 4 (zero).
+ * enough, else bisection; in plain numbers, since it runs for each month of each pipe. Brent R.P. 1973. Algorithms for Minimization without Derivatives, chapter 4 (zero).
  * @throws RootSearchError if the values have one sign, or one that is not finite is met
  */
 export function bracketedRoot(
@@ -116,38 +116,52 @@ export function bracketedRoot(
   if (first.y * Math.sign(second.y) > 0) {
     throw new RootSearchError(`values of one sign at ${first.x} and ${second.x}; allowed: opposite signs`);
   }
-  let [best, previous] = [second, first];
-  let opposite = first;
-  let step = best.x - previous.x;
+  let [best, bestValue] = [second.x, second.y];
+  let [previous, previousValue] = [first.x, first.y];
+  let [opposite, oppositeValue] = [first.x, first.y];
+  let step = best - previous;
   let stepBefore = step;
   while (true) {
-    if (best.y * Math.sign(opposite.y) > 0) {
-      opposite = previous;
-      step = stepBefore = best.x - previous.x;
+    if (bestValue * Math.sign(oppositeValue) > 0) {
+      [opposite, oppositeValue] = [previous, previousValue];
+      step = stepBefore = best - previous;
     }
-    if (Math.abs(opposite.y) < Math.abs(best.y)) [previous, best, opposite] = [best, opposite, best];
-    const least = 2 * Number.EPSILON * Math.abs(best.x) + tolerance / 2;
-    const half = (opposite.x - best.x) / 2;
-    if (Math.abs(half) <= least || best.y === 0) return best.x;
-    const proposed = Math.abs(stepBefore) < least ? undefined : interpolated(previous, best, opposite);
-    if (proposed !== undefined && isSmallEnough(proposed, half, least, stepBefore)) {
+    if (Math.abs(oppositeValue) < Math.abs(bestValue)) {
+      [previous, previousValue] = [best, bestValue];
+      [best, bestValue] = [opposite, oppositeValue];
+      [opposite, oppositeValue] = [previous, previousValue];
+    }
+    const least = 2 * Number.EPSILON * Math.abs(best) + tolerance / 2;
+    const half = (opposite - best) / 2;
+    if (Math.abs(half) <= least || bestValue === 0) return best;
+    const closesIn = Math.abs(stepBefore) >= least && Math.abs(previousValue) > Math.abs(bestValue);
+    const proposed = closesIn
+      ? interpolated(best, bestValue, previous, previousValue, opposite, oppositeValue)
+      : half;
+    if (closesIn && isSmallEnough(proposed, half, least, stepBefore)) {
       stepBefore = step;
       step = proposed;
     } else step = stepBefore = half;
-    previous = best;
-    const x = best.x + (Math.abs(step) > least ? step : least * Math.sign(half));
-    best = { x, y: finite(evaluate, x) };
+    [previous, previousValue] = [best, bestValue];
+    best += Math.abs(step) > least ? step : least * Math.sign(half);
+    bestValue = finite(evaluate, best);
   }
 }
 
 /** Step from the best point to where the inverse parabola, or the secant, through the points is zero. */
-function interpolated(previous: Point, best: Point, opposite: Point): number | undefined {
-  if (Math.abs(previous.y) <= Math.abs(best.y)) return undefined;
-  const s = best.y / previous.y;
-  if (previous.x === opposite.x) return -((opposite.x - best.x) * s) / (1 - s);
-  const q = previous.y / opposite.y;
-  const r = best.y / opposite.y;
-  const numerator = s * ((opposite.x - best.x) * q * (q - r) - (best.x - previous.x) * (r - 1));
+function interpolated(
+  best: number,
+  bestValue: number,
+  previous: number,
+  previousValue: number,
+  opposite: number,
+  oppositeValue: number,
+): number {
+  const s = bestValue / previousValue;
+  if (previous === opposite) return -((opposite - best) * s) / (1 - s);
+  const q = previousValue / oppositeValue;
+  const r = bestValue / oppositeValue;
+  const numerator = s * ((opposite - best) * q * (q - r) - (best - previous) * (r - 1));
   return -numerator / ((q - 1) * (r - 1) * (s - 1));
 }
 

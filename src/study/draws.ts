@@ -1,6 +1,12 @@
 import type { AssumptionSet } from "../assumptions/entry.js";
 import { type Assumed, recorder } from "../model/assumed.js";
-import { type BlockDraws, blockDraws, type DrawPlan, futuresPerLake } from "../model/futures/draw-plan.js";
+import {
+  type BlockShares,
+  blockShares,
+  type DrawPlan,
+  futuresPerLake,
+  valueAtShare,
+} from "../model/futures/draw-plan.js";
 import { drawnHazards, futureOf, lakeDraw } from "../model/futures/lake-draw.js";
 import { yearlyCostsOf } from "../model/futures/yearly-costs.js";
 import type { StudyInput } from "../model/inputs.js";
@@ -64,10 +70,11 @@ export function drawnStudy(
   const inputs = uncertainInputs(document, assumptions, prepared, usedIn(prepared));
   const plan = { seed, sampling, inputs, groups: assumptions.groups };
   const values = drawing(document, prepared);
-  let known: { block: number; draws: BlockDraws } | undefined;
-  const drawsOf = (block: number) => {
-    if (known?.block !== block) known = { block, draws: blockDraws(plan, block) };
-    return known.draws;
+  const quantileOf = new Map(inputs.map((input) => [input.id, valueAtShare(input)]));
+  let known: { block: number; shares: BlockShares } | undefined;
+  const drawsOf = (block: number): Draws => {
+    if (known?.block !== block) known = { block, shares: blockShares(plan, block) };
+    return { shares: known.shares, quantileOf };
   };
   return {
     inputs,
@@ -84,6 +91,12 @@ function usedIn({ input, assumed }: PreparedStudy) {
   const chanceReader = recorder(assumed);
   drawnHazards(input, chanceReader.assumed, lake);
   return { lake: new Set(lakeReader.ids()), chances: new Set(chanceReader.ids()) };
+}
+
+/** Draws of a block; a share is turned into a value where it is needed, by the one worker that needs it. */
+interface Draws {
+  readonly shares: BlockShares;
+  readonly quantileOf: ReadonlyMap<string, (share: number) => number>;
 }
 
 /** Turns drawn values into what the model takes. */
@@ -176,8 +189,8 @@ function expectedCosts(point: LakePoint, drawing: Drawing): number[][] {
   });
 }
 
-function lakeFutures(draws: BlockDraws, index: number, { values, withYears }: Loop): LakeFutures {
-  const drawn = values.lake(valuesAt(draws.lake, index));
+function lakeFutures({ shares, quantileOf }: Draws, index: number, { values, withYears }: Loop): LakeFutures {
+  const drawn = values.lake(valuesAt(shares.lake, index, quantileOf));
   const lake = lakeDraw(drawn.input, drawn.source);
   const years = withYears ? lake.factors.length : 0;
   const options = lake.options.map(({ numbers }) => ({
@@ -186,9 +199,9 @@ function lakeFutures(draws: BlockDraws, index: number, { values, withYears }: Lo
   }));
   for (let future = 0; future < futuresPerLake; future++) {
     const draw = index * futuresPerLake + future;
-    const { input, source } = values.chances(drawn, valuesAt(draws.chances, draw));
+    const { input, source } = values.chances(drawn, valuesAt(shares.chances, draw, quantileOf));
     const hazards = drawnHazards(input, source, lake);
-    futureOf(lake, hazards, at(draws.luck, draw)).forEach((result, option) => {
+    futureOf(lake, hazards, at(shares.luck, draw)).forEach((result, option) => {
       const { costsByYear, ...lists } = at(options, option);
       lists.expected[future] = result.expected;
       lists.cost[future] = result.cost;
@@ -217,6 +230,15 @@ const emptyLists = (years: number) => ({
   byYear: new Float64Array(futuresPerLake * years),
 });
 
-function valuesAt(columns: ReadonlyMap<string, readonly number[]>, draw: number): Map<string, number> {
-  return new Map([...columns].map(([id, values]) => [id, at(values, draw)]));
+function valuesAt(
+  shares: BlockShares["lake"],
+  draw: number,
+  quantileOf: Draws["quantileOf"],
+): Map<string, number> {
+  const values = new Map<string, number>();
+  for (const [id, column] of shares) {
+    const value = quantileOf.get(id)?.(at(column, draw));
+    if (value !== undefined) values.set(id, value);
+  }
+  return values;
 }

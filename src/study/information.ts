@@ -1,4 +1,4 @@
-import { blockDraws, futuresPerBlock, lakesPerBlock } from "../model/futures/draw-plan.js";
+import { blockShares, futuresPerBlock, lakesPerBlock } from "../model/futures/draw-plan.js";
 import { type Benefits, mean } from "../model/uncertainty/expected-regret.js";
 import { parameterInformation } from "../model/uncertainty/parameter-information.js";
 import type { DrawnStudy } from "./draws.js";
@@ -12,17 +12,17 @@ const together = { lake: 16, chances: 256 };
 /**
  * What knowing an input exactly before choosing is worth, of those inputs for which that is more than two standard errors.
  * An input of the lake's stage has one value for all futures of a lake: it is held against the mean over these, an input
- * of the other stage against each future.
+ * of the other stage against each future. Only the order of its values counts, which is that of their shares.
  * @param benefits of each option on average over luck, in the order of blocks, lakes and futures
  */
 export function inputInformation({ inputs, plan }: DrawnStudy, benefits: Benefits): Information[] {
   const futures = benefits[0]?.length ?? 0;
-  const draws = Array.from({ length: futures / futuresPerBlock }, (_, block) => blockDraws(plan, block));
+  const draws = Array.from({ length: futures / futuresPerBlock }, (_, block) => blockShares(plan, block));
   const byStage = { lake: benefits.map(lakeMeans), chances: benefits };
   return inputs
     .map(({ id, name, stage }) => {
-      const values = draws.flatMap((block) => block[stage].get(id) ?? []);
-      const found = parameterInformation(values, byStage[stage], Math.ceil(values.length / together[stage]));
+      const shares = draws.flatMap((block) => block[stage].get(id) ?? []);
+      const found = parameterInformation(shares, byStage[stage], Math.ceil(shares.length / together[stage]));
       return { id, name, ...found };
     })
     .filter(({ value, standardError }) => value > 2 * standardError)

@@ -1,6 +1,6 @@
 import {
   clusteredMean,
-  clusteredQuantile,
+  clusteredQuantiles,
   clusteredShare,
   type QuantileEstimate,
 } from "../model/futures/clusters.js";
@@ -33,7 +33,7 @@ export function oddsOfOption(
     infested: clusteredShare(infested, lakes, confidence),
     against: baseline && oddsAgainst({ expected, cost }, baseline, lakes),
     fan: fanOf(byYear, horizon, startYear),
-    exceedance: exceedanceCurve([...cost], exceedanceSteps).map(({ value, chance }) => ({
+    exceedance: exceedanceCurve(cost, exceedanceSteps).map(({ value, chance }) => ({
       cost: value,
       chance,
     })),
@@ -58,7 +58,10 @@ function oddsAgainst(
 }
 
 const toldQuantiles = (values: Float64Array, lakes: number): ToldQuantile[] =>
-  toldShares.map((share) => ({ share, ...clusteredQuantile(values, lakes, share, confidence) }));
+  clusteredQuantiles(values, lakes, toldShares, confidence).map((found, index) => ({
+    share: at(toldShares, index),
+    ...found,
+  }));
 
 /**
  * Equal yearly amount over the horizon whose present value covers the cost in a share of the futures: present cost over
@@ -72,7 +75,7 @@ export function yearlyBudget(
 ): QuantileEstimate {
   const futures = cost.length / annuities.length;
   const yearly = cost.map((amount, future) => amount / at(annuities, Math.floor(future / futures)));
-  return clusteredQuantile(yearly, annuities.length, share, confidence);
+  return at(clusteredQuantiles(yearly, annuities.length, [share], confidence), 0);
 }
 
 function fanOf(byYear: Float64Array, horizon: number, startYear: number): FanYear[] {

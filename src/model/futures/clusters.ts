@@ -1,7 +1,7 @@
 import { at } from "../lake/calendar.js";
 import { requireValues } from "../uncertainty/allowed.js";
 import { normalQuantile } from "../uncertainty/normal-quantile.js";
-import { sampleQuantile } from "../uncertainty/sample-quantile.js";
+import { sortedQuantile, sortedSample } from "../uncertainty/sample-quantile.js";
 
 /** A figure from draws, with its standard error. */
 export interface Estimate {
@@ -63,21 +63,24 @@ export interface QuantileEstimate {
 }
 
 /**
- * Quantile of clustered draws (type 7 of Hyndman and Fan) and its confidence interval: the quantiles at p ± z s, s the
+ * Quantiles of clustered draws (type 7 of Hyndman and Fan) and their confidence intervals: the quantiles at p ± z s, s the
  * standard error of the share of draws up to the estimate. Source: Woodruff 1952. Confidence intervals for medians and
  * other position measures. JASA 47(260):635-646 (from memory).
- * @param confidence of the interval, for instance 0.95
+ * @param shares p of each quantile
+ * @param confidence of the intervals, for instance 0.95
  */
-export function clusteredQuantile(
+export function clusteredQuantiles(
   values: ArrayLike<number>,
   clusters: number,
-  p: number,
+  shares: readonly number[],
   confidence: number,
-): QuantileEstimate {
-  const sorted = Array.from(values).sort((one, other) => one - other);
-  const value = sampleQuantile(sorted, p);
-  const below = Float64Array.from(values, (each) => Number(each <= value));
-  const margin = normalQuantile((1 + confidence) / 2) * clusteredMean(below, clusters).standardError;
-  const atShare = (share: number) => sampleQuantile(sorted, Math.min(1, Math.max(0, share)));
-  return { value, low: atShare(p - margin), high: atShare(p + margin) };
+): QuantileEstimate[] {
+  const sorted = sortedSample(values);
+  const atShare = (share: number) => sortedQuantile(sorted, Math.min(1, Math.max(0, share)));
+  return shares.map((p) => {
+    const value = atShare(p);
+    const below = Float64Array.from(values, (each) => Number(each <= value));
+    const margin = normalQuantile((1 + confidence) / 2) * clusteredMean(below, clusters).standardError;
+    return { value, low: atShare(p - margin), high: atShare(p + margin) };
+  });
 }

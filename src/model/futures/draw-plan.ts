@@ -39,24 +39,39 @@ export interface BlockDraws {
   readonly luck: readonly number[];
 }
 
+/** The same before they are turned into values: the share of its distribution that each value does not exceed. */
+export type BlockShares = BlockDraws;
+
 const luckId = "year-of-establishment";
 
+export function blockDraws(plan: DrawPlan, block: number): BlockDraws {
+  const { lake, chances, luck } = blockShares(plan, block);
+  const valuesOf = (shares: BlockShares["lake"]) =>
+    new Map(
+      plan.inputs.flatMap((input) => {
+        const column = shares.get(input.id);
+        return column ? [[input.id, column.map(valueAtShare(input))] as const] : [];
+      }),
+    );
+  return { lake: valuesOf(lake), chances: valuesOf(chances), luck };
+}
+
 /**
- * The draws of a block. Blocks are samples of their own: each is a Latin hypercube, or a scrambled Sobol sequence, set by
+ * The draws of a block as shares. Blocks are samples of their own: each is a Latin hypercube, or a scrambled Sobol sequence, set by
  * the seed, the block and the ids, so that one more input leaves the others' draws alone (of a Sobol sequence, one that
  * comes after them). A Sobol sequence has 128 dimensions: the first goes to luck, the next to the inputs in their order,
  * and inputs beyond have the columns of a Latin hypercube. Sixteen draws of the lake with 128 futures each: a lake takes
  * a thousand times as long as a future.
  */
-export function blockDraws(plan: DrawPlan, block: number): BlockDraws {
-  const { columns, values: chances } = stageDraws(plan, block, "chances");
-  return { lake: stageDraws(plan, block, "lake").values, chances, luck: columns.get(luckId) ?? [] };
+export function blockShares(plan: DrawPlan, block: number): BlockShares {
+  const { columns, own: chances } = stageShares(plan, block, "chances");
+  return { lake: stageShares(plan, block, "lake").own, chances, luck: columns.get(luckId) ?? [] };
 }
 
 type Columns = Map<string, readonly number[]>;
 
 /** Members of a group that are not drawn themselves have columns all the same: what moves with them rests on them. */
-function stageDraws(
+function stageShares(
   { seed, sampling, inputs, groups }: DrawPlan,
   block: number,
   stage: UncertainInput["stage"],
@@ -68,7 +83,7 @@ function stageDraws(
     ...new Set([...(stage === "lake" ? [] : [luckId]), ...ids, ...moved.flatMap(({ members }) => members)]),
   ];
   const columns = movedTogether(columnsOf(all, { seed, sampling, block, count: drawsOf[stage] }), moved);
-  return { columns, values: new Map(own.map((input) => [input.id, valuesFor(input, columns)])) };
+  return { columns, own: new Map(ids.map((id) => [id, columns.get(id) ?? []])) };
 }
 
 const drawsOf = { lake: lakesPerBlock, chances: futuresPerBlock };
@@ -100,10 +115,6 @@ export function movedTogether(columns: Columns, groups: DrawPlan["groups"]): Col
     });
   }
   return columns;
-}
-
-function valuesFor(input: UncertainInput, columns: Columns): number[] {
-  return (columns.get(input.id) ?? []).map(valueAtShare(input));
 }
 
 /** The value that an input does not exceed with a chance from 0 to 1, within its limits. */

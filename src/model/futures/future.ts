@@ -1,4 +1,4 @@
-import { at } from "../lake/calendar.js";
+import { noElement } from "../lake/calendar.js";
 import { afterContainment, type CostByEstablishment, costToGo } from "../option-numbers.js";
 
 /** What an option comes to in one future. */
@@ -28,26 +28,30 @@ export function infestedAtEnd({ clean, contained }: CostByEstablishment): CostBy
  * all options, so that whatever lowers the chances puts the year off in each future. What a containment that
  * succeeds leads to is taken at its expectation.
  * @param luck u: from 0 up to 1, uniform over the futures
+ * @param work overwritten, as by `costToGo`
  */
 export function optionFuture(
   costs: CostByEstablishment,
   hazards: readonly number[],
   luck: number,
+  work?: Float64Array,
 ): OptionFuture {
-  const toGo = costToGo(costs, hazards);
+  const toGo = costToGo(costs, hazards, work);
   const establishment = establishmentYear(hazards, luck);
   let cost = 0;
-  for (let year = 0; year < establishment; year++) cost += at(costs.clean, year);
+  for (let year = 0; year < establishment; year++) cost += costs.clean[year] ?? noElement(costs.clean, year);
   if (establishment < hazards.length) {
-    cost += at(costs.established, establishment) + afterContainment(costs.contained, toGo, establishment);
+    cost +=
+      (costs.established[establishment] ?? noElement(costs.established, establishment)) +
+      afterContainment(costs.contained, toGo, establishment);
   }
-  return { expected: at(toGo, 0), cost, establishment };
+  return { expected: toGo[0] ?? noElement(toGo, 0), cost, establishment };
 }
 
 function establishmentYear(hazards: readonly number[], luck: number): number {
   let clean = 1;
-  for (const [year, hazard] of hazards.entries()) {
-    clean *= 1 - hazard;
+  for (let year = 0; year < hazards.length; year++) {
+    clean *= 1 - (hazards[year] ?? noElement(hazards, year));
     if (1 - clean > luck) return year;
   }
   return hazards.length;

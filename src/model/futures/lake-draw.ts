@@ -1,7 +1,7 @@
 import type { Assumed } from "../assumed.js";
 import { hazardParameters, lakeUnderSchedules, yearsSinceEstablishment } from "../compare.js";
 import type { StudyInput } from "../inputs.js";
-import { at } from "../lake/calendar.js";
+import { at, noElement } from "../lake/calendar.js";
 import { discountFactors } from "../money/interest.js";
 import { risesOf } from "../money/rises.js";
 import { optionCosts } from "../option-costs.js";
@@ -11,7 +11,7 @@ import {
   numbersOf,
   type OptionNumbers,
 } from "../option-numbers.js";
-import { arrivals } from "../program/arrivals.js";
+import { slipThrough } from "../program/arrivals.js";
 import { slipThroughByYear } from "../program/ramp-up.js";
 import { yearlyHazard } from "../risk/hazard.js";
 import { infestedAtEnd, type OptionFuture, optionFuture } from "./future.js";
@@ -28,6 +28,8 @@ export interface LakeDraw {
   readonly suitability: number;
   readonly factors: readonly number[];
   readonly options: readonly OptionDraw[];
+  /** Room in which `futureOf` reckons. */
+  readonly work: Float64Array;
 }
 
 /** Works out the lake, its structures and all options for one set of values. */
@@ -43,6 +45,7 @@ export function lakeDraw(input: StudyInput, source: Assumed): LakeDraw {
   return {
     suitability: lake.suitability.weight,
     factors: settings.factors,
+    work: new Float64Array(settings.factors.length + 1),
     options: input.options.map((option) => {
       const isInfested = input.lake.infestedSince !== undefined;
       const numbers = numbersOf(optionCosts(option, input, source, settings), settings, isInfested);
@@ -55,16 +58,21 @@ export function lakeDraw(input: StudyInput, source: Assumed): LakeDraw {
 /** Chances of establishment of each option in each year of the horizon. */
 export function drawnHazards(input: StudyInput, source: Assumed, { suitability }: LakeDraw): number[][] {
   const parameters = hazardParameters(input, source);
+  const { boats, lake, money } = input;
   return input.options.map((option) => {
-    const full = arrivals(input.boats, option, input.lake, source);
-    let last = { boats: 0, hazard: yearlyHazard(0, suitability, parameters) };
-    return slipThroughByYear(option, full, input, source).map((boats, year) => {
-      if (input.lake.infestedSince !== undefined) return Number(year === 0);
-      if (boats !== last.boats) last = { boats, hazard: yearlyHazard(boats, suitability, parameters) };
-      return last.hazard;
-    });
+    if (lake.infestedSince !== undefined) return knownFromTheStart(money.horizon);
+    const full = slipThrough(boats, option, lake, source);
+    const hazards = slipThroughByYear(option, full, input, source);
+    const inFull = yearlyHazard(full, suitability, parameters);
+    for (let year = 0; year < hazards.length; year++) {
+      const slipping = hazards[year] ?? noElement(hazards, year);
+      hazards[year] = slipping === full ? inFull : yearlyHazard(slipping, suitability, parameters);
+    }
+    return hazards;
   });
 }
+
+const knownFromTheStart = (years: number) => Array.from({ length: years }, (_, year) => Number(year === 0));
 
 /** An option in a future, with the chance of mussels when the horizon ends: 0 or 1 where no containment is tried. */
 export type LakeFuture = OptionFuture & { readonly infested: number };
@@ -75,15 +83,16 @@ export function futureOf(
   hazards: readonly (readonly number[])[],
   luck: number,
 ): LakeFuture[] {
+  const { work } = lake;
   return lake.options.map(({ costs, infested }, option) => {
     const chances = at(hazards, option);
-    const future = optionFuture(costs, chances, luck);
+    const future = optionFuture(costs, chances, luck, work);
     const isCertain = costs.contained.length === 0;
     return {
       ...future,
       infested: isCertain
         ? Number(future.establishment < chances.length)
-        : optionFuture(infested, chances, luck).cost,
+        : optionFuture(infested, chances, luck, work).cost,
     };
   });
 }

@@ -20,7 +20,13 @@ export const daysOf = (month: number): number => at(monthDays, month % 12);
 
 /** The element at `index`, or an error that names the index: for lists whose length the model guarantees. */
 export function at<T>(list: ArrayLike<T>, index: number): T {
-  const item = list[index];
-  if (item === undefined) throw new RangeError(`no element ${index} in a list of ${list.length}`);
-  return item;
+  return list[index] ?? noElement(list, index);
+}
+
+/**
+ * The error of `at`. Inner loops read `list[index] ?? noElement(list, index)` themselves: the engine reads each kind of
+ * list in its own fast way where it sees one kind only, and `at` is given all of them.
+ */
+export function noElement(list: ArrayLike<unknown>, index: number): never {
+  throw new RangeError(`no element ${index} in a list of ${list.length}`);
 }

@@ -1,5 +1,5 @@
 import type { LevelPoint } from "../inputs.js";
-import { at, daysInYear, daysOf, monthStart, months } from "./calendar.js";
+import { at, daysInYear, daysOf, monthStart, months, noElement } from "./calendar.js";
 
 /** A contiguous stretch of days in which an elevation lies above the water; it may pass the year's end. */
 export interface DryRun {
@@ -36,7 +36,7 @@ export function dryRuns(daily: readonly number[], elevation: number): DryRun[] {
   let days = 0;
   for (let step = 1; step <= daysInYear; step++) {
     const day = (firstWet + step) % daysInYear;
-    if (!isWet(at(daily, day))) days += 1;
+    if (!isWet(daily[day] ?? noElement(daily, day))) days += 1;
     else if (days > 0) {
       runs.push({ startDay: (day - days + daysInYear) % daysInYear, days });
       days = 0;
@@ -51,7 +51,7 @@ export function monthlyMeans(daily: readonly number[]): number[] {
     const start = monthStart(month);
     const days = daysOf(month);
     let total = 0;
-    for (let day = start; day < start + days; day++) total += at(daily, day);
+    for (let day = start; day < start + days; day++) total += daily[day] ?? noElement(daily, day);
     return total / days;
   });
 }
@@ -62,7 +62,8 @@ export function wettedShares(daily: readonly number[], elevation: number): numbe
     const start = monthStart(month);
     const days = daysOf(month);
     let wet = 0;
-    for (let day = start; day < start + days; day++) if (at(daily, day) >= elevation) wet += 1;
+    for (let day = start; day < start + days; day++)
+      if ((daily[day] ?? noElement(daily, day)) >= elevation) wet += 1;
     return wet / days;
   });
 }

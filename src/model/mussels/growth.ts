@@ -1,5 +1,5 @@
 import type { Assumed } from "../assumed.js";
-import { at } from "../lake/calendar.js";
+import { at, noElement } from "../lake/calendar.js";
 import { type Cohorts, passMonth, type Stand, settle, shed } from "./cohorts.js";
 import type { DryingParameters } from "./drying.js";
 import { type Layer, layerOf } from "./layer.js";
@@ -142,8 +142,12 @@ function growStands(
     const monthOfYear = (firstMonth + month) % 12;
     passMonth(cohorts, stand, table, monthlySurvival);
     const overCrowded = stand.cover / parameters.coverLimit;
-    const settlement = at(months, monthOfYear).settlement * Math.max(0, 1 - overCrowded);
-    const settlers = parameters.settlersPerMonth * at(density, month) * settlement;
+    const { settlement } = months[monthOfYear] ?? noElement(months, monthOfYear);
+    const settlers =
+      parameters.settlersPerMonth *
+      (density[month] ?? noElement(density, month)) *
+      settlement *
+      Math.max(0, 1 - overCrowded);
     settle(cohorts, stand, table, settlers, settlersPlace(monthOfYear));
     if (overCrowded > 1) shed(cohorts, stand, 1 / overCrowded);
     if (see(stand, month)) cohorts.count = 0;

@@ -38,35 +38,38 @@ export interface Arrivals {
  */
 export function arrivals(boats: Boats, option: ProgramOption, lake: Lake, source: Assumed): Arrivals {
   const { assumed, ids } = recorder(source);
-  const launches = boats.launches.reduce((sum, month) => sum + month, 0);
-  const { steps } = option;
-  const dependence = steps ? assumed("steps.dependence") : 0;
-  const outlivesHold =
-    steps && steps.hold.share > 0 ? holdSurvival(steps.hold.days, boats, lake, assumed) : 1;
-  const classes = (shareOfDependence: number) =>
-    boats.classes.map((each) =>
-      steps
-        ? checkedFunnel(each, launches * each.share, { steps, dependence: shareOfDependence, outlivesHold })
-        : openFunnel(each, launches * each.share),
-    );
-  const total = (funnels: readonly ClassFunnel[]) =>
-    funnels.reduce((sum, { slipThrough }) => sum + slipThrough, 0);
-  const found = classes(dependence);
+  const launches = launchesOf(boats);
+  const passing = passingOf(boats, option, lake, assumed);
+  const classes = boats.classes.map((each) =>
+    passing ? checkedFunnel(each, launches * each.share, passing) : openFunnel(each, launches * each.share),
+  );
+  const totalAt = (dependence: number) => totalSlipping(boats, passing && { ...passing, dependence });
   return {
-    classes: found,
-    slipThrough: total(found),
+    classes,
+    slipThrough: totalSlipping(boats, passing),
     get slipThroughRange() {
-      return { independent: total(classes(0)), dependent: total(classes(1)) };
+      return { independent: totalAt(0), dependent: totalAt(1) };
     },
     assumptionIds: ids(),
   };
 }
 
-function openFunnel(vesselClass: VesselClass, launches: number): ClassFunnel {
-  const fouled = launches * vesselClass.carriesLive;
-  const nothing = { sealed: 0, checked: 0, setAside: 0, setAsideInAll: 0, washed: 0, held: 0, refused: 0 };
-  return { vesselClass, launches, fouled, ...nothing, slipThrough: fouled };
+/** Fouled launches a year that reach the water, as `arrivals` tells them, without how each class passes. */
+export function slipThrough(boats: Boats, option: ProgramOption, lake: Lake, source: Assumed): number {
+  return totalSlipping(boats, passingOf(boats, option, lake, source));
 }
+
+function totalSlipping(boats: Boats, passing: Passing | undefined): number {
+  const launches = launchesOf(boats);
+  let total = 0;
+  for (const each of boats.classes) {
+    const carrying = launches * each.share * each.carriesLive;
+    total += passing ? carrying * (1 - passing.steps.deterrence) * slippingShare(each, passing) : carrying;
+  }
+  return total;
+}
+
+const launchesOf = ({ launches }: Boats) => launches.reduce((sum, month) => sum + month, 0);
 
 interface Passing {
   readonly steps: ProgramSteps;
@@ -75,37 +78,75 @@ interface Passing {
   readonly outlivesHold: number;
 }
 
+/** Absent for an option without steps. */
+function passingOf(
+  boats: Boats,
+  { steps }: ProgramOption,
+  lake: Lake,
+  assumed: Assumed,
+): Passing | undefined {
+  if (!steps) return undefined;
+  return {
+    steps,
+    dependence: assumed("steps.dependence"),
+    outlivesHold: steps.hold.share > 0 ? holdSurvival(steps.hold.days, boats, lake, assumed) : 1,
+  };
+}
+
+/** x of `arrivals`. */
+function slippingShare(vesselClass: VesselClass, passing: Passing): number {
+  const { steps } = passing;
+  const check = stepsOf(steps, vesselClass);
+  const setAside = checkedShare(vesselClass, steps) * setAsideShare(check);
+  const missed = missedShare(check, passing.dependence) * outlivingShare(passing);
+  return 1 - setAside + setAside * (1 - steps.refusal) * missed;
+}
+
+const sealedShare = ({ id }: VesselClass, { seals }: ProgramSteps) =>
+  seals.find(({ vesselClass }) => vesselClass === id)?.share ?? 0;
+
+/** (1−s) c: boats without a seal that come in open hours. */
+const checkedShare = (vesselClass: VesselClass, steps: ProgramSteps) =>
+  (1 - sealedShare(vesselClass, steps)) * steps.coverage;
+
+function openFunnel(vesselClass: VesselClass, launches: number): ClassFunnel {
+  const fouled = launches * vesselClass.carriesLive;
+  const nothing = { sealed: 0, checked: 0, setAside: 0, setAsideInAll: 0, washed: 0, held: 0, refused: 0 };
+  return { vesselClass, launches, fouled, ...nothing, slipThrough: fouled };
+}
+
 function checkedFunnel(vesselClass: VesselClass, launches: number, passing: Passing): ClassFunnel {
   const { steps } = passing;
-  const check = { ...steps, ...stepsOf(steps, vesselClass) };
-  const sealedShare = steps.seals.find((seal) => seal.vesselClass === vesselClass.id)?.share ?? 0;
+  const met = checkedShare(vesselClass, steps);
   const fouled = launches * vesselClass.carriesLive * (1 - steps.deterrence);
-  const checkedShare = (1 - sealedShare) * steps.coverage;
-  const setAside = fouled * checkedShare * setAsideShare(check);
+  const setAside = fouled * met * setAsideShare(stepsOf(steps, vesselClass));
   const refused = setAside * steps.refusal;
-  const clean = (launches - fouled) * checkedShare * steps.falseAlarm;
-  const missed = missedShare(check, passing.dependence) * outlivingShare(passing);
+  const clean = (launches - fouled) * met * steps.falseAlarm;
   return {
     vesselClass,
     launches,
-    sealed: launches * sealedShare,
-    checked: launches * checkedShare,
+    sealed: launches * sealedShare(vesselClass, steps),
+    checked: launches * met,
     fouled,
     setAside,
     setAsideInAll: setAside + clean,
     washed: setAside - refused + clean * steps.washedAnyway,
     held: (setAside - refused + clean) * steps.hold.share,
     refused,
-    slipThrough: fouled - setAside + (setAside - refused) * missed,
+    slipThrough: fouled * slippingShare(vesselClass, passing),
   };
 }
 
-/** The steps that work otherwise for a class. */
-function stepsOf({ byClass }: ProgramSteps, { id }: VesselClass): Partial<CheckSteps> {
-  const own = byClass.find(({ vesselClass }) => vesselClass === id);
-  if (!own) return {};
-  const names = ["declaration", "quickCheck", "inspection", "hotWash"] as const;
-  return Object.fromEntries(names.flatMap((name) => (own[name] === undefined ? [] : [[name, own[name]]])));
+/** The steps with what works otherwise for a class. */
+function stepsOf(steps: ProgramSteps, { id }: VesselClass): CheckSteps {
+  const own = steps.byClass.find(({ vesselClass }) => vesselClass === id);
+  if (!own) return steps;
+  return {
+    declaration: own.declaration ?? steps.declaration,
+    quickCheck: own.quickCheck ?? steps.quickCheck,
+    inspection: own.inspection ?? steps.inspection,
+    hotWash: own.hotWash ?? steps.hotWash,
+  };
 }
 
 /** Risky boats that are set aside: declared, d, or not declared and found by the quick check, q: 1 − (1−d)(1−q). */

@@ -1,4 +1,4 @@
-import { at } from "../lake/calendar.js";
+import { at, noElement } from "../lake/calendar.js";
 import { type GrowingSurface, growLayers, grownOnce } from "../mussels/growth.js";
 import type { Layer } from "../mussels/layer.js";
 import { settledMonth } from "../mussels/population.js";
@@ -99,7 +99,7 @@ function followMonths(plan: Plan, part: SurfacePart, months: number) {
   const firstUse = Math.min(...cleanedMonths);
   const isInPlace = (month: number) => isFound(month) || month >= firstUse;
   const addLines = (lines: Priced[], month: number): void => {
-    const layer = at(layers, month);
+    const layer = layers[month] ?? noElement(layers, month);
     const monthOfYear = month % 12;
     if (layer.mass > 0) lines.push(...component.losses(layer, monthOfYear));
     if (layer.killed > 0) lines.push(...shellLines(layer, component, context));

@@ -20,6 +20,7 @@ export interface StructureResult {
   /** Cost lines by year since establishment. */
   readonly years: readonly (readonly CostLine[])[];
   readonly checks: readonly Check[];
+  /** Made when asked for. */
   readonly hydraulics: HydraulicSummary;
 }
 
@@ -31,6 +32,7 @@ export function structureResult(structure: Structure, contexts: Contexts): Struc
   const [context] = contexts;
   const components = keptComponents(structure, contexts);
   const litter = structure.kind === "ramp" ? litterByYear(structure, contexts) : [];
+  let hydraulics: HydraulicSummary | undefined;
   const cleanEnergy = structure.kind === "hydropower" ? plantEnergy(structure, contexts) : [];
   return {
     structure,
@@ -39,7 +41,10 @@ export function structureResult(structure: Structure, contexts: Contexts): Struc
     cleanEnergy,
     years: structureYears(structure, { components, litter, cleanEnergy }, context),
     checks: components.map((component) => limitCheck(structure, component)),
-    hydraulics: hydraulicSummary(structure, components, context),
+    get hydraulics() {
+      hydraulics ??= hydraulicSummary(structure, components, context);
+      return hydraulics;
+    },
   };
 }
 

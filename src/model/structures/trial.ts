@@ -1,4 +1,4 @@
-import { at, months } from "../lake/calendar.js";
+import { months, noElement } from "../lake/calendar.js";
 import { type GrowingSurface, growLayers, grownOnce } from "../mussels/growth.js";
 import { bareSurface, type Layer } from "../mussels/layer.js";
 import type { Component } from "./component.js";
@@ -37,7 +37,7 @@ interface Stretch {
 export interface Trial {
   readonly surface: GrowingSurface;
   /** The thickest layer of a surface that nobody touches. */
-  readonly untouchedLayer: Layer;
+  readonly untouchedLayer: () => Layer;
   /** The first limit that a plan breaks, in words; undefined if it keeps them all. */
   readonly brokenLimit: (plan: Plan) => string | undefined;
   /** Cost that a plan has whatever grows: its protection and the dates of its routine. */
@@ -63,7 +63,7 @@ export function trialOf({ component, context }: PartYear): Trial {
   const stretchesOf = (plan: Plan) => stretches(plan, { component, context, surface, runs });
   return {
     surface,
-    untouchedLayer: thickest(runs(1, 0, longestRun).slice(untouched.runUpMonths)),
+    untouchedLayer: () => thickest(runs(1, 0, longestRun).slice(untouched.runUpMonths)),
     brokenLimit: (plan) => firstBrokenLimit(stretchesOf(plan), component),
     leastCost: (plan) => routineCost(plan, component, context) + (plan.protection?.yearlyCost ?? 0),
     cost: (plan) => {
@@ -181,7 +181,7 @@ export function nearLimit(component: Component, context: LakeContext) {
 function firstBrokenLimit(parts: readonly Stretch[], component: Component): string | undefined {
   for (const { layers, firstMonth, from, to } of parts) {
     for (let month = from; month < to; month++) {
-      const layer = at(layers, month);
+      const layer = layers[month] ?? noElement(layers, month);
       const broken = layer.mass > 0 ? component.brokenLimit(layer, (firstMonth + month) % 12) : undefined;
       if (broken !== undefined) return broken;
     }
@@ -198,7 +198,7 @@ function stretchCost(
 ): number {
   let cost = 0;
   for (let month = from; month < to; month++) {
-    const layer = at(layers, month);
+    const layer = layers[month] ?? noElement(layers, month);
     if (layer.mass > 0 || layer.killed > 0) cost += costOfMonth(layer, (firstMonth + month) % 12);
     if (cleanedAfter(month)) cost += costOf(removalLines(plan, layer, component, context));
   }

@@ -1,4 +1,5 @@
 import { at } from "../lake/calendar.js";
+import type { Layer } from "../mussels/layer.js";
 import type { PinnedPlan } from "./catalogue.js";
 import type { ComponentResult, Priced, TriedPlan } from "./component.js";
 import { type Followed, followPlan, mergeLines } from "./follow.js";
@@ -31,6 +32,7 @@ export function keepInService(
   const followed = chosen.byYear.map(({ plan, trial }, year) =>
     followPlan(plan, { ...at(parts, year), surface: trial.surface }),
   );
+  let untouched: Layer | undefined;
   const layers = followed.flatMap(({ thickestByYear }) => thickestByYear);
   return {
     name,
@@ -39,7 +41,10 @@ export function keepInService(
     everyPlan: () => contendersOf(parts).contenders.map(tried),
     impossible,
     thickestLayer: thickest(layers),
-    untouchedLayer: thickest(trials.map(({ untouchedLayer }) => untouchedLayer)),
+    get untouchedLayer() {
+      untouched ??= thickest(trials.map(({ untouchedLayer }) => untouchedLayer()));
+      return untouched;
+    },
     years: meanLines(followed),
     thicknessByYear: at(followed, 0).thickestByYear.map((_, year) =>
       Math.max(...followed.map(({ thickestByYear }) => at(thickestByYear, year).thickness)),

@@ -32,13 +32,14 @@ export function requireCount(name: string, value: number, low: number, high = Nu
 }
 
 /** @throws RangeError that names the first value that is not finite, or the length if there are fewer than `least` */
-export function requireValues(name: string, values: readonly number[], least: number): void {
+export function requireValues(name: string, values: ArrayLike<number>, least: number): void {
   if (values.length < least) {
     throw new RangeError(`${name}: ${values.length} values; allowed: ${least} or more`);
   }
-  const wrong = values.findIndex((value) => !Number.isFinite(value));
-  if (wrong >= 0)
-    throw new RangeError(`${name}: value ${wrong} is ${values[wrong]}; allowed: finite numbers`);
+  for (let index = 0; index < values.length; index++) {
+    if (Number.isFinite(values[index])) continue;
+    throw new RangeError(`${name}: value ${index} is ${values[index]}; allowed: finite numbers`);
+  }
 }
 
 /** @throws RangeError that names both lengths, unless they are equal */

@@ -22,7 +22,7 @@ export function chanceAbove(values: readonly number[], threshold: number): numbe
  * draw to 0 at the greatest, each with the sample quantile of 1 − chance.
  * @throws RangeError without values, for values that are not finite, or steps that are no whole number from 1
  */
-export function exceedanceCurve(values: readonly number[], steps: number): ExceedancePoint[] {
+export function exceedanceCurve(values: ArrayLike<number>, steps: number): ExceedancePoint[] {
   requireCount("steps of the curve", steps, 1);
   const shares = Array.from({ length: steps + 1 }, (_, step) => step / steps);
   const quantiles = sampleQuantiles(values, shares);

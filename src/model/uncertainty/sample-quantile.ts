@@ -7,19 +7,27 @@ import { requireValues, requireWithin } from "./allowed.js";
  * spreadsheets. p = 0 is the least value, 1 the greatest.
  * @throws RangeError without values, for values that are not finite, or p outside 0 to 1
  */
-export function sampleQuantile(values: readonly number[], p: number): number {
+export function sampleQuantile(values: ArrayLike<number>, p: number): number {
   return at(sampleQuantiles(values, [p]), 0);
 }
 
 /** Several quantiles of one sample, in the order asked for; as `sampleQuantile`. */
-export function sampleQuantiles(values: readonly number[], shares: readonly number[]): number[] {
+export function sampleQuantiles(values: ArrayLike<number>, shares: readonly number[]): number[] {
+  const sorted = sortedSample(values);
+  return shares.map((p) => sortedQuantile(sorted, p));
+}
+
+/** A sample from its least value to its greatest. @throws RangeError without values, or for values that are not finite */
+export function sortedSample(values: ArrayLike<number>): Float64Array {
   requireValues("sample", values, 1);
-  const sorted = values.toSorted((one, other) => one - other);
-  return shares.map((p) => {
-    requireWithin("share", p, 0, 1);
-    const place = (sorted.length - 1) * p;
-    const below = Math.floor(place);
-    const [lower, upper] = [at(sorted, below), at(sorted, Math.ceil(place))];
-    return lower + (place - below) * (upper - lower);
-  });
+  return Float64Array.from(values).sort();
+}
+
+/** `sampleQuantile` of a sample that is sorted already. */
+export function sortedQuantile(sorted: Float64Array, p: number): number {
+  requireWithin("share", p, 0, 1);
+  const place = (sorted.length - 1) * p;
+  const below = Math.floor(place);
+  const [lower, upper] = [at(sorted, below), at(sorted, Math.ceil(place))];
+  return lower + (place - below) * (upper - lower);
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { clusteredMean, clusteredQuantile, clusteredShare } from "../../../src/model/futures/clusters.js";
+import { clusteredMean, clusteredQuantiles, clusteredShare } from "../../../src/model/futures/clusters.js";
 import { randomStream } from "../../../src/model/random/generator.js";
 import { normalQuantile } from "../../../src/model/uncertainty/normal-quantile.js";
 import { quantileInterval } from "../../../src/model/uncertainty/quantile-interval.js";
@@ -29,7 +29,7 @@ describe("draws in clusters", () => {
   it.each([0.5, 0.8, 0.9])("have the quantile %d inside its interval as often as it says", (share) => {
     const truth = Math.SQRT2 * normalQuantile(share);
     const covered = shareOf((values) => {
-      const { low, high } = clusteredQuantile(values, clusters, share, 0.95);
+      const [{ low, high } = { low: 0, high: 0 }] = clusteredQuantiles(values, clusters, [share], 0.95);
       return low <= truth && truth <= high;
     });
     // With 40 clusters z in place of Student's t takes a percent away.
