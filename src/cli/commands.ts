@@ -1,5 +1,3 @@
-import { randomUUID } from "node:crypto";
-import { renameSync, writeFileSync } from "node:fs";
 import { extname, join } from "node:path";
 import { loadAssumptions } from "../assumptions/load.js";
 import { assumptionsFolder, examplesFolder } from "../report/assets.js";
@@ -15,6 +13,7 @@ import { studyJsonSchema } from "../study/schema.js";
 import { comparisonText } from "./comparison-text.js";
 import { drawnOdds } from "./odds-command.js";
 import { prepareBrowser } from "./prepare-browser.js";
+import { writeWhole } from "./write-whole.js";
 
 type Print = (text: string) => void;
 
@@ -72,13 +71,6 @@ function unknownEnding(out: string): InputError {
       remedy: "Change the ending.",
     },
   ]);
-}
-
-/** Writes beside the target and renames, so that a reader never meets half a file. */
-function writeWhole(path: string, content: string | Uint8Array): void {
-  const partial = `${path}.${randomUUID()}.part`;
-  writeFileSync(partial, content);
-  renameSync(partial, path);
 }
 
 export function schema(print: Print): void {

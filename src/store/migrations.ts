@@ -54,8 +54,11 @@ export function migrate(database: Database): void {
     .immediate();
 }
 
-/** Version of the schema; the first was written without its number. */
-function versionOf(database: Database): number {
+/**
+ * Version of a database's schema; the first was written without its number, and an empty database has 0.
+ * @throws StoreError where a newer version or another program wrote it
+ */
+export function versionOf(database: Database): number {
   const version = Number(database.pragma("user_version", { simple: true }));
   if (version > currentVersion) throw storeError("newer", database.name);
   const tables = database

@@ -1,7 +1,7 @@
 import { statSync } from "node:fs";
 import Database from "better-sqlite3";
 import { storeError, tellingFaults } from "./errors.js";
-import { migrate } from "./migrations.js";
+import { migrate, versionOf } from "./migrations.js";
 
 /** Milliseconds for which a writer waits for another. */
 const patience = 5000;
@@ -24,9 +24,16 @@ export function openDatabase(file: string): Database.Database {
   });
 }
 
-/** Opens a database that exists, as it is. @throws StoreError */
+/** Opens a database of this program that exists, of any version, and changes nothing. @throws StoreError */
 export function openAsItIs(file: string): Database.Database {
-  return opened(file, (database) => checkSound(database, "quick_check"), { fileMustExist: true });
+  return opened(
+    file,
+    (database) => {
+      checkSound(database, "quick_check");
+      if (versionOf(database) === 0) throw storeError("foreign", file);
+    },
+    { fileMustExist: true },
+  );
 }
 
 function opened(

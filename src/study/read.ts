@@ -149,7 +149,8 @@ function single(name: string, path: string, found: string, allowed: string, reme
   return new InputError(name, [{ path, found, allowed, remedy }]);
 }
 
-function tooLarge(name: string, bytes: number): InputError {
+/** What an author is told of a file beyond the largest. */
+export function tooLarge(name: string, bytes: number): InputError {
   const megabytes = (size: number) => `${(size / 1024 / 1024).toFixed(1)} MB`;
   const allowed = `at most ${megabytes(largestStudyBytes)}`;
   return single(

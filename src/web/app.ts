@@ -9,6 +9,7 @@ import { resultsJson } from "../report/results.js";
 import { toldOdds } from "../report/told-odds.js";
 import { DeletedStudyError } from "../store/errors.js";
 import { largestStudyBytes } from "../study/read.js";
+import { decodeStudy } from "../study/study-bytes.js";
 import { explain, NotFoundError } from "./explain.js";
 import { addKeeping } from "./keeping-routes.js";
 import type { OddsDesk } from "./odds-desk.js";
@@ -132,8 +133,8 @@ function addUploads(app: Express, parts: AppParts): void {
     limits: { fileSize: uploadLimit, files: 1, fields: 4 },
   });
   app.post("/studies", upload.single("study"), (request, response) => {
-    const text = request.file?.buffer.toString("utf8") ?? "";
-    const kept = parts.shelf.add(text, request.file?.originalname ?? "the upload");
+    const name = request.file?.originalname ?? "the upload";
+    const kept = parts.shelf.add(decodeStudy(request.file?.buffer ?? new Uint8Array(), name), name);
     response.redirect(303, `/studies/${kept.id}`);
   });
   app.post("/api/studies", express.text({ type: () => true, limit: uploadLimit }), (request, response) => {

@@ -1,0 +1,55 @@
+import { parseArgs } from "node:util";
+
+/** The command line was not understood: for the person who typed it. */
+export class UsageError extends Error {}
+
+export type OptionValues = ReturnType<typeof readArguments>["values"];
+
+/** @throws UsageError */
+export function readArguments(args: readonly string[]) {
+  try {
+    return parseArgs({
+      args: [...args],
+      allowPositionals: true,
+      options: {
+        json: { type: "boolean" },
+        out: { type: "string" },
+        paper: { type: "string" },
+        futures: { type: "string" },
+        seed: { type: "string" },
+        workers: { type: "string" },
+        "without-odds": { type: "boolean" },
+        author: { type: "string" },
+        revision: { type: "string" },
+        permanently: { type: "boolean" },
+        help: { type: "boolean", short: "h" },
+      },
+    });
+  } catch (error) {
+    throw new UsageError(error instanceof Error ? error.message : String(error));
+  }
+}
+
+/** @throws UsageError where it is not given */
+export function required(value: string | undefined, name: string): string {
+  if (value === undefined) throw new UsageError(`${name} is missing.`);
+  return value;
+}
+
+/** @throws UsageError */
+export function paper(value: string | undefined): "letter" | "a4" | undefined {
+  if (value === undefined || value === "letter" || value === "a4") return value;
+  throw new UsageError(`--paper is "${value}"; allowed: letter or a4.`);
+}
+
+/** @throws UsageError */
+export function whole(
+  name: string,
+  text: string | undefined,
+  { least, most }: { readonly least: number; readonly most: number },
+): number | undefined {
+  if (text === undefined) return undefined;
+  const value = Number(text);
+  if (/^\d+$/.test(text) && value >= least && value <= most) return value;
+  throw new UsageError(`${name} is "${text}"; allowed: a whole number from ${least} to ${most}.`);
+}

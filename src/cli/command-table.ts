@@ -1,0 +1,64 @@
+import { usualWorkers } from "../odds/pool.js";
+import { leastFutures, mostFutures } from "../study/uncertainty-schema.js";
+import { type OptionValues, paper, required, UsageError, whole } from "./arguments.js";
+import { check, compareCommand, demo, report, schema } from "./commands.js";
+import {
+  backupCommand,
+  exportCommand,
+  importCommand,
+  listCommand,
+  removeCommand,
+  restoreCommand,
+} from "./keeping-commands.js";
+import { type OddsArguments, oddsCommand } from "./odds-command.js";
+
+const print = (text: string) => console.log(text);
+
+type Command = (operand: string | undefined, values: OptionValues) => void | Promise<void>;
+
+/** The commands by their names; the operand is the word after the command. */
+const commands = new Map<string, Command>([
+  ["check", (study) => check(required(study, "STUDY"), print)],
+  ["compare", (study, { json }) => compareCommand(required(study, "STUDY"), json ?? false, print)],
+  [
+    "report",
+    (study, values) => {
+      const out = required(values.out, "--out FILE");
+      const withOdds = !values["without-odds"];
+      return report(required(study, "STUDY"), { out, paper: paper(values.paper), withOdds }, print);
+    },
+  ],
+  ["odds", (study, values) => oddsCommand(required(study, "STUDY"), oddsArguments(values), print)],
+  ["schema", () => schema(print)],
+  ["demo", () => demo(print)],
+  ["list", () => listCommand(print)],
+  ["import", (file, { author }) => importCommand(required(file, "FILE"), author ?? "", print)],
+  [
+    "export",
+    (id, { out, revision }) => {
+      const number = whole("--revision", revision, { least: 1, most: Number.MAX_SAFE_INTEGER });
+      exportCommand(required(id, "STUDY-ID"), { out: required(out, "--out FILE"), revision: number }, print);
+    },
+  ],
+  ["backup", (file) => backupCommand(required(file, "FILE"), print)],
+  ["restore", (file) => restoreCommand(required(file, "FILE"), print)],
+  ["remove", (id, { permanently }) => removeCommand(required(id, "STUDY-ID"), permanently ?? false, print)],
+]);
+
+/** @throws UsageError where there is no such command */
+export function commandCalled(name: string): Command {
+  const command = commands.get(name);
+  if (command) return command;
+  throw new UsageError(`Unknown command "${name}". Allowed: ${[...commands.keys()].join(", ")}.`);
+}
+
+function oddsArguments(values: OptionValues): OddsArguments {
+  return {
+    futures: whole("--futures", values.futures, { least: leastFutures, most: mostFutures }),
+    seed: whole("--seed", values.seed, { least: 0, most: Number.MAX_SAFE_INTEGER }),
+    workers: whole("--workers", values.workers, { least: 1, most: mostWorkersAsked }) ?? usualWorkers(),
+    asJson: values.json ?? false,
+  };
+}
+
+const mostWorkersAsked = 64;

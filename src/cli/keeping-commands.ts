@@ -1,0 +1,137 @@
+import { existsSync, readFileSync } from "node:fs";
+import { dirname, resolve } from "node:path";
+import { loadAssumptions } from "../assumptions/load.js";
+import { assumptionsFolder } from "../report/assets.js";
+import { backUp, type Contents } from "../store/backup.js";
+import { databaseFile, storeConnection } from "../store/connection.js";
+import { dataFolder } from "../store/data-folder.js";
+import { UnknownStudyError } from "../store/errors.js";
+import { restore } from "../store/restore.js";
+import { type StudyStore, studyStore } from "../store/studies.js";
+import { InputError } from "../study/problems.js";
+import { decodeStudy } from "../study/study-bytes.js";
+import { type StudyShelf, studyShelf } from "../web/study-shelf.js";
+import { writeWhole } from "./write-whole.js";
+
+type Print = (text: string) => void;
+
+/** Copies all that is kept to one file, also while the server runs. */
+export async function backupCommand(target: string, print: Print): Promise<void> {
+  const file = databaseFile(dataFolder());
+  mustExist(file, "RAMP_AND_RACK_DATA", "Set it to the folder in which the studies are kept.");
+  mustExist(dirname(resolve(target)), "FILE", "Make the folder first.");
+  if (existsSync(target)) {
+    throw refusal("FILE", `"${target}", which exists`, "a new file", "Name another, or move that away.");
+  }
+  print(`Backed up ${told(await backUp(file, target))} to ${target} and checked the copy.`);
+}
+
+/** Puts a backup in place of all that is kept, also while the server runs. */
+export async function restoreCommand(backup: string, print: Print): Promise<void> {
+  const file = databaseFile(dataFolder());
+  mustExist(backup, "FILE", "Name a file that the backup command wrote.");
+  if (resolve(backup) === resolve(file)) {
+    throw refusal("FILE", "the database itself", "a backup of it", "Name another file.");
+  }
+  const { before, ...contents } = await restore(backup, file, new Date());
+  print(`Restored ${told(contents)} from ${backup}.`);
+  if (before !== undefined) print(`What was kept until now is in ${before}`);
+}
+
+/** Keeps a study file as a new study, to the byte, complete or not. */
+export function importCommand(path: string, author: string, print: Print): void {
+  mustExist(path, "FILE", "Check the path.");
+  const text = decodeStudy(readFileSync(path), path);
+  withShelf((shelf) => {
+    const entry = shelf.create(text, { author, note: "", origin: "import" }, path.split(/[\\/]/).at(-1));
+    print(`Kept as ${entry.id}.`);
+    if (!shelf.balance(entry).line) {
+      print("It is not complete yet: the check command lists what is missing or wrong.");
+    }
+  });
+}
+
+/** Writes a kept study's file as it was kept. */
+export function exportCommand(
+  id: string,
+  { out, revision }: { readonly out: string; readonly revision: number | undefined },
+  print: Print,
+): void {
+  withShelf((shelf) => {
+    const entry = revision === undefined ? shelf.find(id) : shelf.revision(id, revision);
+    if (!entry) throw unknown(id, shelf);
+    writeWhole(out, entry.text);
+    print(`Wrote revision ${entry.revision} of ${entry.name} to ${out}`);
+  });
+}
+
+/** Every study with its id. */
+export function listCommand(print: Print): void {
+  withShelf((shelf) => {
+    for (const study of everyStudy(shelf)) {
+      const state = study.isExample ? "example" : study.state;
+      print(`${study.id}  revision ${study.revision}  ${state}  ${study.name}`);
+    }
+  });
+}
+
+/** Removes a deleted study and all its revisions, which nothing but a backup brings back. */
+export function removeCommand(id: string, isMeant: boolean, print: Print): void {
+  if (!isMeant) {
+    throw refusal(
+      "remove",
+      id,
+      "an id and --permanently",
+      "Add --permanently; no revision can be recovered then.",
+    );
+  }
+  withShelf((shelf, store) => {
+    try {
+      store.remove(id);
+    } catch (error) {
+      if (error instanceof UnknownStudyError) throw unknownDeleted(id, shelf);
+      throw error;
+    }
+    print(`Removed ${id} and all its revisions.`);
+  });
+}
+
+function withShelf(work: (shelf: StudyShelf, store: StudyStore) => void): void {
+  const connection = storeConnection(dataFolder());
+  try {
+    const store = studyStore(connection);
+    work(
+      studyShelf(store, loadAssumptions(assumptionsFolder), () => new Date()),
+      store,
+    );
+  } finally {
+    connection.close();
+  }
+}
+
+const everyStudy = (shelf: StudyShelf) => [
+  ...shelf.list(),
+  ...shelf.inState("archived"),
+  ...shelf.inState("deleted"),
+];
+
+function unknown(id: string, shelf: StudyShelf): InputError {
+  const ids = everyStudy(shelf).map((study) => study.id);
+  return refusal("STUDY-ID", `"${id}"`, ids.join(", "), "The list command tells ids and revisions.");
+}
+
+function unknownDeleted(id: string, shelf: StudyShelf): InputError {
+  const ids = shelf.inState("deleted").map((study) => study.id);
+  const allowed = ids.length > 0 ? ids.join(", ") : "none: no study is deleted";
+  return refusal("STUDY-ID", `"${id}"`, allowed, "Delete the study in the browser first.");
+}
+
+const told = ({ studies, revisions }: Contents) =>
+  `${studies} ${studies === 1 ? "study" : "studies"} with ${revisions} ${revisions === 1 ? "revision" : "revisions"}`;
+
+function mustExist(path: string, what: string, remedy: string): void {
+  if (!existsSync(path)) throw refusal(what, `no "${path}"`, "what exists", remedy);
+}
+
+const refusal = (path: string, found: string, allowed: string, remedy: string) =>
+  new InputError("the command", [{ path, found, allowed, remedy }]);

@@ -1,0 +1,70 @@
+import { randomUUID } from "node:crypto";
+import { renameSync, rmSync } from "node:fs";
+import type { Database } from "better-sqlite3";
+import { asStoreError, storeError } from "./errors.js";
+import { checkSound, openAsItIs } from "./open-database.js";
+
+/** How much a database holds. */
+export interface Contents {
+  readonly studies: number;
+  readonly revisions: number;
+}
+
+/**
+ * Copies a database in one consistent state while others read and write it, and checks the copy.
+ * @param target is not there until the copy is whole and sound; a file of that name is replaced
+ * @throws StoreError
+ */
+export async function backUp(source: string, target: string): Promise<Contents> {
+  const partial = `${target}.${randomUUID()}.part`;
+  try {
+    await copyDatabase(source, partial);
+    const contents = checkedCopy(partial);
+    renameSync(partial, target);
+    return contents;
+  } finally {
+    for (const ending of ["", ...companions]) rmSync(partial + ending, { force: true });
+  }
+}
+
+/** Endings of the files that SQLite keeps beside a database. */
+export const companions: readonly string[] = ["-wal", "-shm", "-journal"];
+
+/** Copies a database as it is. @throws StoreError */
+export async function copyDatabase(source: string, target: string): Promise<void> {
+  const database = openAsItIs(source);
+  try {
+    await database.backup(target);
+  } catch (error) {
+    throw asStoreError(target, error);
+  } finally {
+    database.close();
+  }
+}
+
+function checkedCopy(file: string): Contents {
+  const copy = openAsItIs(file);
+  try {
+    // One file is the whole copy: nothing stays in a log beside it.
+    copy.pragma("journal_mode = DELETE");
+    checkWhole(copy);
+    return contentsOf(copy);
+  } finally {
+    copy.close();
+  }
+}
+
+/** @throws StoreError where a page, an index or a reference is not as it should be */
+export function checkWhole(database: Database): void {
+  checkSound(database, "integrity_check");
+  const astray: unknown = database.pragma("foreign_key_check");
+  if (Array.isArray(astray) && astray.length > 0) throw storeError("damaged", database.name, astray);
+}
+
+/** The table of revisions is in every version. */
+export function contentsOf(database: Database): Contents {
+  const counts = database
+    .prepare<[], Contents>("SELECT count(DISTINCT id) AS studies, count(*) AS revisions FROM revision")
+    .get();
+  return counts ?? { studies: 0, revisions: 0 };
+}

@@ -1,0 +1,110 @@
+import { existsSync, mkdirSync, mkdtempSync, renameSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { dirname, join } from "node:path";
+import type { Database } from "better-sqlite3";
+import { backUp, type Contents, checkWhole, companions, contentsOf, copyDatabase } from "./backup.js";
+import { StoreError, tellingFaults } from "./errors.js";
+import { openDatabase } from "./open-database.js";
+
+export interface Restored extends Contents {
+  /** Where the content from before is; absent where there was none. */
+  readonly before: string | undefined;
+}
+
+/**
+ * Puts the content of a backup in place of that of a database, which others may have open: they see all of the one or
+ * all of the other. A damaged database is set aside instead.
+ * @throws StoreError, with the database as it was
+ */
+export async function restore(backup: string, live: string, when: Date): Promise<Restored> {
+  const folder = mkdtempSync(join(tmpdir(), "ramp-and-rack-restore-"));
+  try {
+    const checked = join(folder, "backup.sqlite");
+    await fetchBackup(backup, checked);
+    mkdirSync(dirname(live), { recursive: true });
+    const aside = besideOf(live, when);
+    const isNew = !existsSync(live);
+    const { database, damaged } = openOrSetAside(live, aside("damaged"));
+    try {
+      if (isNew || damaged) return { ...replaceContent(database, checked), before: damaged };
+      const before = aside("before-restore");
+      return { ...(await replaceKeeping(database, checked, before)), before };
+    } finally {
+      database.close();
+    }
+  } finally {
+    rmSync(folder, { recursive: true });
+  }
+}
+
+/** A copy of the backup at the current version, checked whole. */
+async function fetchBackup(backup: string, copy: string): Promise<void> {
+  try {
+    await copyDatabase(backup, copy);
+    const database = openDatabase(copy);
+    try {
+      checkWhole(database);
+    } finally {
+      database.close();
+    }
+  } catch (error) {
+    if (!(error instanceof StoreError && error.fault === "damaged")) throw error;
+    const message = `The backup ${backup} is damaged or no backup. What is kept was left as it is. Use another backup.`;
+    throw new StoreError("damaged", message, { cause: error });
+  }
+}
+
+/** A dated name beside the database, told by what it is for. */
+const besideOf = (live: string, when: Date) => (what: string) =>
+  live.replace(/(\.sqlite)?$/, `-${what}-${when.toISOString().replaceAll(":", "-").slice(0, 19)}.sqlite`);
+
+/** @returns the database, an empty one where a damaged one had to be set aside */
+function openOrSetAside(live: string, aside: string): { database: Database; damaged: string | undefined } {
+  try {
+    return { database: openDatabase(live), damaged: undefined };
+  } catch (error) {
+    if (!(error instanceof StoreError && error.fault === "damaged")) throw error;
+  }
+  for (const ending of ["", ...companions]) {
+    if (existsSync(live + ending)) renameSync(live + ending, aside + ending);
+  }
+  return { database: openDatabase(live), damaged: aside };
+}
+
+/** Nobody else writes from before the safety copy until the end, so that the copy misses nothing. */
+async function replaceKeeping(database: Database, backup: string, before: string): Promise<Contents> {
+  database.prepare("ATTACH ? AS backup").run(backup);
+  tellingFaults(database.name, () => database.exec("BEGIN IMMEDIATE"));
+  try {
+    await backUp(database.name, before);
+    tellingFaults(database.name, () => {
+      copyTables(database);
+      database.exec("COMMIT");
+    });
+    return contentsOf(database);
+  } catch (error) {
+    if (database.inTransaction) database.exec("ROLLBACK");
+    throw error;
+  }
+}
+
+function replaceContent(database: Database, backup: string): Contents {
+  database.prepare("ATTACH ? AS backup").run(backup);
+  tellingFaults(database.name, () => database.transaction(() => copyTables(database)).immediate());
+  return contentsOf(database);
+}
+
+/** Both sides are at the current version, so their tables are the same. */
+function copyTables(database: Database): void {
+  database.pragma("defer_foreign_keys = ON");
+  const tables = database
+    .prepare<[], string>(
+      "SELECT name FROM main.sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite\\_%' ESCAPE '\\'",
+    )
+    .pluck()
+    .all();
+  for (const table of tables) database.exec(`DELETE FROM main."${table}"`);
+  for (const table of tables) {
+    database.exec(`INSERT INTO main."${table}" SELECT * FROM backup."${table}"`);
+  }
+}
