@@ -73,18 +73,9 @@ export function compare(
   source: Assumed,
   known?: Pick<Comparison, "schedules" | "lake">,
 ): Comparison {
-  const { money } = input;
-  const yearsInfested = yearsSinceEstablishment(input);
-  const { schedules, lake } = known ?? lakeUnderSchedules({ input, yearsInfested, source });
+  const { lake, settings, results, baseline } = optionResults(input, source, known);
+  const { schedules, hazard, factors, rises } = settings;
   const [{ structures, infestation }] = schedules;
-  const hazard = hazardParameters(input, source);
-  const factors = discountFactors(money.horizon, money.discountRate, money.timing);
-  const rises = risesOf(money.escalation ?? [], money.horizon, money);
-  const settings = { schedules, hazard, suitability: lake.suitability.weight, factors, rises };
-  const results = input.options.map((option) => optionResult(option, input, source, settings));
-  const baseline = results.find(({ option }) => isBaseline(option));
-  if (!baseline)
-    throw new Error("options: one must have neither steps nor schedule, to compare the others with");
   const others = results.filter((result) => result !== baseline);
   return {
     input,
@@ -102,6 +93,37 @@ export function compare(
       ...plausibilityChecks(input, structures, infestation, source),
     ],
   };
+}
+
+/** The options of a study with what they rest on. */
+export interface OptionResults {
+  readonly lake: LakeResult;
+  readonly settings: OptionSettings;
+  readonly results: readonly OptionResult[];
+  readonly baseline: OptionResult;
+}
+
+/** What each option costs and risks, without what it is weighed against: a part of `compare`, and much quicker. */
+export function optionResults(
+  input: StudyInput,
+  source: Assumed,
+  known?: Pick<Comparison, "schedules" | "lake">,
+): OptionResults {
+  const { money } = input;
+  const yearsInfested = yearsSinceEstablishment(input);
+  const { schedules, lake } = known ?? lakeUnderSchedules({ input, yearsInfested, source });
+  const settings = {
+    schedules,
+    hazard: hazardParameters(input, source),
+    suitability: lake.suitability.weight,
+    factors: discountFactors(money.horizon, money.discountRate, money.timing),
+    rises: risesOf(money.escalation ?? [], money.horizon, money),
+  };
+  const results = input.options.map((option) => optionResult(option, input, source, settings));
+  const baseline = results.find(({ option }) => isBaseline(option));
+  if (!baseline)
+    throw new Error("options: one must have neither steps nor schedule, to compare the others with");
+  return { lake, settings, results, baseline };
 }
 
 /** All costs of the option without its response, less all its costs; absent where it states none. */

@@ -43,9 +43,15 @@ export function quantityName(document: unknown, path: readonly PropertyKey[]): s
     value = typeof value === "object" && value !== null ? Reflect.get(value, key) : undefined;
     const name = givenName(value);
     if (name !== undefined) [owner, words] = [name, []];
-    else words.push(String(key).replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`));
+    else words.push(itemName(value) ?? String(key).replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`));
   }
   return owner === undefined ? words.join(", ") : `${words.join(", ")} of ${owner}`;
+}
+
+/** What tells apart items that have no name of their own: "seals, resident, share of Full season". */
+function itemName(value: unknown): string | undefined {
+  const names = ["id", "vesselClass", "part"].map((key): unknown => Reflect.get(Object(value), key));
+  return names.find((name) => typeof name === "string");
 }
 
 function givenName(value: unknown): string | undefined {

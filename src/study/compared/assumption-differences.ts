@@ -1,0 +1,121 @@
+import { isDeepStrictEqual } from "node:util";
+import type { Assumption, AssumptionSet } from "../../assumptions/entry.js";
+import type { StudyDocument } from "../schema.js";
+import type { InputDifference } from "./input-differences.js";
+
+/** A study with the assumptions that it is computed with. */
+export interface ComparedStudy {
+  readonly document: StudyDocument;
+  readonly assumptions: AssumptionSet;
+}
+
+const owner = { owner: "assumptions", ownerName: "assumptions" };
+
+/** Place of an assumption among the differences. */
+export const assumptionPlace = (id: string): string => `assumptions/${id}`;
+
+/** Parts of the files of assumptions that are one input as a whole, with what they are called. */
+export const wholeTables = {
+  plans: "catalogue of protection plans",
+  priceIndices: "table of consumer prices",
+};
+
+/**
+ * Assumptions that differ: by a study's own value or by the files.
+ * @param used ids that either study's figures rest on; others are left out
+ */
+export function assumptionDifferences(
+  left: ComparedStudy,
+  right: ComparedStudy,
+  used: ReadonlySet<string>,
+): InputDifference[] {
+  const ids = new Set([...left.document.overrides, ...right.document.overrides].map(({ id }) => id));
+  if (left.assumptions !== right.assumptions) for (const id of used) ids.add(id);
+  return [
+    ...[...ids].sort().flatMap((id) => differenceOf(id, left, right)),
+    ...tableDifferences(left, right),
+  ];
+}
+
+/** How a study has an assumption. */
+interface Holding {
+  readonly own: { readonly value: string | number; readonly reason: string } | undefined;
+  readonly entry: Assumption | undefined;
+}
+
+const holdingOf = (id: string, { document, assumptions }: ComparedStudy): Holding => ({
+  own: document.overrides.find((override) => override.id === id),
+  entry: assumptions.entries.get(id),
+});
+
+function differenceOf(id: string, left: ComparedStudy, right: ComparedStudy): InputDifference[] {
+  const [before, after] = [holdingOf(id, left), holdingOf(id, right)];
+  const value = (holding: Holding) => (holding.own ? String(holding.own.value) : enteredValue(holding.entry));
+  const movesFigures = !isDeepStrictEqual(value(before), value(after));
+  const isTold =
+    movesFigures ||
+    before.own?.reason !== after.own?.reason ||
+    (!(before.own && after.own) && !isDeepStrictEqual(rangeOf(before.entry), rangeOf(after.entry)));
+  if (!isTold) return [];
+  return [
+    {
+      place: assumptionPlace(id),
+      name: before.entry?.title ?? after.entry?.title ?? id,
+      ...owner,
+      kind: "changed",
+      left: typed(before),
+      right: typed(after),
+      movesFigures,
+    },
+  ];
+}
+
+/** What of an entry the figures rest on. */
+const enteredValue = (entry: Assumption | undefined) => entry && [entry.value, entry.unit, entry.priceYear];
+const rangeOf = (entry: Assumption | undefined) => entry && [entry.low, entry.high, entry.distribution];
+
+function typed({ own, entry }: Holding): string | undefined {
+  if (own) return `${own.value}, own value: ${own.reason}`;
+  return entry && `${entry.value} ${entry.unit}, of the files, ${entry.low} to ${entry.high}`;
+}
+
+function tableDifferences(left: ComparedStudy, right: ComparedStudy): InputDifference[] {
+  const tables = ["plans", "priceIndices"] as const;
+  return tables
+    .filter((key) => !isDeepStrictEqual(left.assumptions[key], right.assumptions[key]))
+    .map((key) => ({
+      place: assumptionPlace(key),
+      name: wholeTables[key],
+      ...owner,
+      kind: "changed",
+      left: "as it was",
+      right: "as it is",
+      movesFigures: true,
+    }));
+}
+
+/** A study between two: see `mixture`. Own values of assumptions go with the entry that they stand for. */
+export function mixedOverrides(
+  left: StudyDocument["overrides"],
+  right: StudyDocument["overrides"],
+  takesRight: (place: string) => boolean,
+): StudyDocument["overrides"] {
+  const isRight = ({ id }: { readonly id: string }) => takesRight(assumptionPlace(id));
+  return [...left.filter((each) => !isRight(each)), ...right.filter(isRight)];
+}
+
+export function mixedAssumptions(
+  left: AssumptionSet,
+  right: AssumptionSet,
+  takesRight: (place: string) => boolean,
+): AssumptionSet {
+  if (left === right) return left;
+  const entries = new Map([...right.entries, ...left.entries]);
+  for (const [id, entry] of right.entries) if (takesRight(assumptionPlace(id))) entries.set(id, entry);
+  return {
+    ...left,
+    entries,
+    plans: (takesRight(assumptionPlace("plans")) ? right : left).plans,
+    priceIndices: (takesRight(assumptionPlace("priceIndices")) ? right : left).priceIndices,
+  };
+}

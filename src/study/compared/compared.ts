@@ -1,0 +1,73 @@
+import type { StudyRun } from "../compute.js";
+import { assumptionDifferences } from "./assumption-differences.js";
+import { type Explanation, explainDifference } from "./explain.js";
+import { type InputDifference, inputDifferences } from "./input-differences.js";
+import { type ResultDifference, resultDifferences } from "./result-differences.js";
+
+/** A computed study, as far as it is compared. */
+export type ComparedRun = Pick<StudyRun, "document" | "assumptions" | "comparison" | "usedAssumptions">;
+
+export interface StudyDifferences {
+  readonly inputs: readonly InputDifference[];
+  readonly results: readonly ResultDifference[];
+  /** What cannot be compared, or only with care, and why: whole sentences. */
+  readonly limits: readonly string[];
+  /** False where the studies reckon in different currencies: then no amounts are told as differences. */
+  readonly moneyCompares: boolean;
+}
+
+/** What differs between two studies: what went in, and what came out. */
+export function studyDifferences(left: ComparedRun, right: ComparedRun): StudyDifferences {
+  const used = new Set([...left.usedAssumptions, ...right.usedAssumptions]);
+  const moneyCompares = left.document.money.currency === right.document.money.currency;
+  return {
+    inputs: [...inputDifferences(left.document, right.document), ...assumptionDifferences(left, right, used)],
+    results: resultDifferences(left.comparison, right.comparison),
+    limits: limits(left, right),
+    moneyCompares,
+  };
+}
+
+/** How much each changed input explains; nothing where the currencies differ. See `explainDifference`. */
+export async function explained(
+  left: ComparedRun,
+  right: ComparedRun,
+  { inputs, moneyCompares }: StudyDifferences,
+): Promise<Explanation | undefined> {
+  return moneyCompares ? await explainDifference(left, right, inputs) : undefined;
+}
+
+function limits({ document: left }: ComparedRun, { document: right }: ComparedRun): string[] {
+  const [before, after] = [left.money, right.money];
+  const found: string[] = [];
+  if (before.currency !== after.currency) {
+    found.push(
+      `The studies reckon in different currencies, ${before.currency} and ${after.currency}: their amounts stand beside each other, but differences of money are not told and not explained.`,
+    );
+  }
+  if (left.study.requestedOption !== right.study.requestedOption) {
+    found.push(
+      `The studies request different options, “${requestedName(left)}” and “${requestedName(right)}”: the difference in the net benefit of what is requested is not explained. Options with the same id stand beside each other.`,
+    );
+  }
+  if (before.priceYear !== after.priceYear) {
+    found.push(
+      `Amounts are in prices of ${before.priceYear} at the left and of ${after.priceYear} at the right.`,
+    );
+  }
+  if (before.horizon !== after.horizon) {
+    found.push(
+      `Present values and chances are over ${before.horizon} years at the left and over ${after.horizon} at the right.`,
+    );
+  }
+  if ((left.lake.infestedSince === undefined) !== (right.lake.infestedSince === undefined)) {
+    found.push(
+      "In one of the studies the lake is infested already: its program keeps nothing out, so chances and ratios are not those of the other.",
+    );
+  }
+  return found;
+}
+
+function requestedName({ options, study }: ComparedRun["document"]): string {
+  return options.find(({ id }) => id === study.requestedOption)?.name ?? study.requestedOption;
+}

@@ -1,0 +1,153 @@
+import { isDeepStrictEqual } from "node:util";
+import { quantityName } from "../ranged.js";
+import type { StudyDocument } from "../schema.js";
+import { asTyped, bothTyped } from "./as-typed.js";
+import { isQuantity, pairsOf } from "./pairs.js";
+
+/** One input that differs between two studies. */
+export interface InputDifference {
+  /** Where it stands, by names: "structures/marina/wettedArea", "assumptions/growth.settlers-per-month". */
+  readonly place: string;
+  /** In words: "wetted area of Marina docks". */
+  readonly name: string;
+  /** The part of the study, and in it the structure, option or other item that it belongs to. */
+  readonly owner: string;
+  /** The owner in words. */
+  readonly ownerName: string;
+  readonly kind: "changed" | "added" | "removed";
+  /** As typed; absent where that study has none. */
+  readonly left: string | undefined;
+  readonly right: string | undefined;
+  /** False for names, descriptions and origins, which are printed and move no figure. */
+  readonly movesFigures: boolean;
+}
+
+/** A path through each document; they part where items stand at other places of a list. */
+interface Paths {
+  readonly left: readonly PropertyKey[];
+  readonly right: readonly PropertyKey[];
+  readonly names: readonly string[];
+}
+
+/** Parts of a study that are compared by themselves. */
+const comparedElsewhere = ["overrides"];
+
+/**
+ * Inputs of two studies that differ, in the order of the format. Quantities are the same where value and range are, in
+ * whatever unit they are written; the order of items in a list is no difference.
+ */
+export function inputDifferences(left: StudyDocument, right: StudyDocument): InputDifference[] {
+  const documents = { left, right };
+  return Object.entries(left)
+    .filter(([key]) => !comparedElsewhere.includes(key))
+    .flatMap(([key, value]: [string, unknown]) =>
+      differencesIn(value, Reflect.get(right, key), { left: [key], right: [key], names: [key] }, documents),
+    );
+}
+
+interface Documents {
+  readonly left: StudyDocument;
+  readonly right: StudyDocument;
+}
+
+function differencesIn(
+  left: unknown,
+  right: unknown,
+  { left: leftPath, right: rightPath, names }: Paths,
+  documents: Documents,
+): InputDifference[] {
+  const pairs = pairsOf(left, right);
+  if (!pairs) {
+    return isSame(left, right)
+      ? []
+      : [differenceAt(left, right, { left: leftPath, right: rightPath, names }, documents)];
+  }
+  return pairs.flatMap((pair) => {
+    const paths = {
+      left: pair.leftKey === undefined ? leftPath : [...leftPath, pair.leftKey],
+      right: pair.rightKey === undefined ? rightPath : [...rightPath, pair.rightKey],
+      names: [...names, pair.key],
+    };
+    return differencesIn(pair.left, pair.right, paths, documents);
+  });
+}
+
+function differenceAt(left: unknown, right: unknown, paths: Paths, documents: Documents): InputDifference {
+  const { names } = paths;
+  const owner = isItem(names) ? names.slice(0, 2) : names.slice(0, 1);
+  const isAdded = left === undefined;
+  const [document, path] = isAdded ? [documents.right, paths.right] : [documents.left, paths.left];
+  const typed = bothTyped(left, right);
+  return {
+    place: names.join("/"),
+    name: nameAt(document, path),
+    owner: owner.join("/"),
+    ownerName: owner.length === 1 ? wholePart(owner[0]) : itemName(document, path, owner),
+    kind: isAdded ? "added" : right === undefined ? "removed" : "changed",
+    left: isAdded ? undefined : typed.left,
+    right: right === undefined ? undefined : typed.right,
+    movesFigures: !isPrintedOnly(names),
+  };
+}
+
+/** Lists of the format whose items are told apart: what stands in one belongs to it. */
+const listsOfItems = ["structures", "options"];
+const isItem = ([first, second]: readonly string[]) =>
+  listsOfItems.includes(first ?? "") && second !== undefined;
+
+const parts: Record<string, string> = {
+  study: "the request",
+  lake: "lake and levels",
+  boats: "boats",
+  money: "money and bearers",
+};
+const wholePart = (key: string | undefined) => parts[key ?? ""] ?? key ?? "";
+
+function itemName(
+  document: StudyDocument,
+  [list = "", index = 0]: readonly PropertyKey[],
+  names: readonly string[],
+): string {
+  const item: unknown = Reflect.get(Object(Reflect.get(document, list)), index);
+  const name: unknown = Reflect.get(Object(item), "name");
+  return typeof name === "string" ? name : names.join(" ");
+}
+
+/** The name of a quantity; where an item stands there as a whole, the list it stands in and its name. */
+function nameAt(document: StudyDocument, path: readonly PropertyKey[]): string {
+  const value = path.reduce<unknown>((inner, key) => Reflect.get(Object(inner), key), document);
+  const isNamed = typeof value === "object" && value !== null && !isQuantity(value) && "name" in value;
+  return isNamed
+    ? `${quantityName(document, path.slice(0, -1))}: ${asTyped(value)}`
+    : quantityName(document, path);
+}
+
+function isSame(left: unknown, right: unknown): boolean {
+  return isDeepStrictEqual(comparable(left), comparable(right));
+}
+
+/** Without how quantities are written. */
+function comparable(value: unknown): unknown {
+  if (typeof value !== "object" || value === null) return value;
+  if (Array.isArray(value)) return value.map(comparable);
+  if (isQuantity(value)) return [rounded(value.value), Reflect.get(value, "spread")];
+  return Object.fromEntries(
+    Object.entries(value)
+      .filter(([, item]) => item !== undefined)
+      .map(([key, item]) => [key, comparable(item)]),
+  );
+}
+
+/** Digits beyond which two values differ by how their units are converted alone. */
+const digits = 12;
+const rounded = (value: number) => Number(value.toPrecision(digits));
+
+const printedKeys = /^(name|description|origin|.*Origin|reason|lastWater|moored|residualWater|unit|note)$/;
+const printedInStudy = /^(authority|board|prepared|preparedBy|invented|units|uncertainty)$/;
+
+/** What the report prints and no figure of the comparison rests on. */
+function isPrintedOnly(names: readonly string[]): boolean {
+  return (
+    printedKeys.test(names.at(-1) ?? "") || (names[0] === "study" && printedInStudy.test(names[1] ?? ""))
+  );
+}

@@ -1,0 +1,82 @@
+import { describe, expect, it } from "vitest";
+import { type ComparedRun, explained, studyDifferences } from "../../../src/study/compared/compared.js";
+import { compareStudy } from "../../../src/study/compute.js";
+import { readStudyText } from "../../../src/study/read.js";
+import { assumptions } from "../../report/runs.js";
+import { editedText } from "../example.js";
+
+type Edits = Parameters<typeof editedText>[0];
+
+function run(edits: Edits = [], text = (written: string) => written): ComparedRun {
+  const document = readStudyText(text(editedText(edits, "ninemoss")), "study.yaml");
+  const comparison = compareStudy(document, assumptions);
+  return { document, assumptions, comparison, usedAssumptions: [...assumptions.entries.keys()] };
+}
+
+const plain = run();
+
+describe("two studies", () => {
+  it("that are the same differ in nothing", () => {
+    const found = studyDifferences(plain, plain);
+    expect(found.inputs).toEqual([]);
+    expect(found.limits).toEqual([]);
+    expect(found.results.every(({ difference }) => difference === undefined || difference === 0)).toBe(true);
+  });
+
+  it("tell the figures of each option and the cost of each structure on both sides", () => {
+    const right = run([["structures[lake-duties].items[0].cost", "€9,000/yr"]]);
+    const { results } = studyDifferences(plain, right);
+    const of = (id: string, figure: string) =>
+      results.find((each) => each.id === id && each.figure === figure);
+    const before = plain.comparison.baseline.presentValue.infestation.toNumber();
+    expect(of("none", "infestation")).toMatchObject({ left: before });
+    expect(of("lake-duties", "structureCost")?.difference).toBeCloseTo(
+      (of("lake-duties", "structureCost")?.left ?? 0) / 2,
+      4,
+    );
+    const structures = results.filter((each) => each.of === "structure");
+    const sum = structures.reduce((total, { difference = 0 }) => total + difference, 0);
+    expect(sum).toBeCloseTo(of("none", "infestation")?.difference ?? Number.NaN, 6);
+    expect(of("summer-checks", "benefitCostRatio")?.left).toBeGreaterThan(0);
+  });
+
+  it("tell own values of assumptions with their reasons, and an option that one of them lacks", () => {
+    const id = "growth.settlers-per-month";
+    const right = run([["overrides", [{ id, value: "1500", reason: "plates of 2025" }]]]);
+    const found = studyDifferences(plain, right).inputs;
+    expect(found).toHaveLength(1);
+    expect(found[0]).toMatchObject({
+      place: `assumptions/${id}`,
+      right: "1500, own value: plates of 2025",
+      movesFigures: true,
+    });
+  });
+
+  it("tell an assumption of the files that was changed between two versions of them", () => {
+    const id = "arrival.establishment-per-fouled-launch";
+    const entry = assumptions.entries.get(id);
+    if (!entry) throw new Error("no such assumption");
+    const changed = {
+      ...assumptions,
+      entries: new Map(assumptions.entries).set(id, { ...entry, value: 0.002 }),
+    };
+    const found = studyDifferences(plain, { ...plain, assumptions: changed }).inputs;
+    expect(found.map(({ place }) => place)).toEqual([`assumptions/${id}`]);
+    expect(found[0]?.left).toBe("0.0015 share, of the files, 0.0001 to 0.01");
+  });
+
+  it("in different currencies are told not to compare, and nothing is explained", async () => {
+    const dollars = run([], (text) => text.replaceAll("€", "$").replaceAll("EUR", "USD"));
+    const found = studyDifferences(plain, dollars);
+    expect(found.moneyCompares).toBe(false);
+    expect(found.limits.join(" ")).toContain("different currencies, EUR and USD");
+    expect(await explained(plain, dollars, found)).toBeUndefined();
+  });
+
+  it("that request different options say so by their names", () => {
+    const found = studyDifferences(plain, run([["study.requestedOption", "signs"]]));
+    expect(found.limits).toEqual([
+      expect.stringContaining("“Staffed summer checks” and “Signs and self-declaration”"),
+    ]);
+  });
+});

@@ -1,0 +1,138 @@
+import { describe, expect, it } from "vitest";
+import { assumptionDifferences } from "../../../src/study/compared/assumption-differences.js";
+import { explainDifference } from "../../../src/study/compared/explain.js";
+import { inputDifferences } from "../../../src/study/compared/input-differences.js";
+import { compareStudy } from "../../../src/study/compute.js";
+import { readStudyText } from "../../../src/study/read.js";
+import type { StudyDocument } from "../../../src/study/schema.js";
+import { assumptions } from "../../report/runs.js";
+import { editedText } from "../example.js";
+
+type Edits = Parameters<typeof editedText>[0];
+
+const study = (...edits: Edits): StudyDocument => readStudyText(editedText(edits, "ninemoss"), "study.yaml");
+const plain = study();
+
+function explain(left: StudyDocument, right: StudyDocument) {
+  const [one, other] = [left, right].map((document) => ({ document, assumptions }));
+  if (!one || !other) throw new Error("two studies");
+  const used = new Set(assumptions.entries.keys());
+  const differences = [...inputDifferences(left, right), ...assumptionDifferences(one, other, used)];
+  return explainDifference(one, other, differences);
+}
+
+const cents = (amount: { toNumber: () => number }) => Math.round(amount.toNumber() * 100);
+const known = new WeakMap<StudyDocument, ReturnType<typeof compareStudy>>();
+function comparisonOf(document: StudyDocument) {
+  const comparison = known.get(document) ?? compareStudy(document, assumptions);
+  known.set(document, comparison);
+  return comparison;
+}
+const netBenefit = (document: StudyDocument) => {
+  const { options } = comparisonOf(document);
+  const found = options.find(({ result }) => result.option.id === document.study.requestedOption);
+  if (!found) throw new Error("no option is requested");
+  return cents(found.netBenefit);
+};
+const infestation = (document: StudyDocument) =>
+  cents(comparisonOf(document).baseline.presentValue.infestation);
+
+const sum = (values: readonly number[]) => values.reduce((total, value) => total + value, 0);
+
+const training: Edits[number] = ["options[summer-checks].yearly[0].cost", "€2,300/yr"];
+const tows: Edits[number] = ["options[summer-checks].yearly[2].count", 12];
+const duties: Edits[number] = ["structures[lake-duties].items[0].cost", "€9,000/yr"];
+const establishment: Edits[number] = [
+  "overrides",
+  [{ id: "arrival.establishment-per-fouled-launch", value: "0.01", reason: "invented" }],
+];
+
+describe("what explains a difference", () => {
+  it("is all of it, where one input changed", async () => {
+    const right = study(duties);
+    const { parts, left: before, right: after } = await explain(plain, right);
+    expect(parts).toHaveLength(1);
+    expect(parts[0]?.groups[0]?.name).toBe("cost of Monitoring after infestation");
+    expect(parts[0]?.netBenefit).toBe(netBenefit(right) - netBenefit(plain));
+    expect(parts[0]?.infestation).toBe(infestation(right) - infestation(plain));
+    expect(before.netBenefit).toBe(netBenefit(plain));
+    expect(after.infestation).toBe(infestation(right));
+  });
+
+  it("is what each change does by itself, where they only add up: two cost lines of a program", async () => {
+    const { parts } = await explain(plain, study(training, tows));
+    expect(parts.map((part) => part.groups[0]?.name)).toEqual([
+      "cost of Training of checkers",
+      "count of Plankton tows",
+    ]);
+    const alone = [training, tows].map((edit) => netBenefit(study(edit)) - netBenefit(plain));
+    parts.forEach((part, index) => {
+      expect(Math.abs((part.netBenefit ?? 0) - (alone[index] ?? 0))).toBeLessThanOrEqual(1);
+      expect(part.infestation).toBe(0);
+    });
+  });
+
+  it("is the mean of both orders, where two changes work together: chance and cost of an infestation", async () => {
+    const [chance, cost, both] = [study(establishment), study(duties), study(establishment, duties)];
+    const { parts } = await explain(plain, both);
+    const ofCost = (infestation(cost) - infestation(plain) + infestation(both) - infestation(chance)) / 2;
+    const ofChance = (infestation(chance) - infestation(plain) + infestation(both) - infestation(cost)) / 2;
+    expect(Math.abs((parts[0]?.infestation ?? 0) - ofCost)).toBeLessThanOrEqual(1);
+    expect(Math.abs((parts[1]?.infestation ?? 0) - ofChance)).toBeLessThanOrEqual(1);
+    expect(parts[1]?.groups[0]?.name).toBe("chance that a fouled launch founds a population");
+  });
+
+  it("joins changes of which one alone would contradict the study: shares of classes that make up 100 %", async () => {
+    const shares: Edits = [
+      ["boats.classes[resident].share", "60 %"],
+      ["boats.classes[visitors].share", "38 %"],
+      duties,
+    ];
+    const right = study(...shares);
+    const { parts } = await explain(plain, right);
+    expect(parts.map(({ groups }) => groups.map(({ name }) => name))).toEqual([
+      ["cost of Monitoring after infestation"],
+      ["share of Kept at the lake", "share of Visitors from waters without mussels"],
+    ]);
+    expect(sum(parts.map((part) => part.netBenefit ?? Number.NaN))).toBe(
+      netBenefit(right) - netBenefit(plain),
+    );
+  });
+
+  it("leaves the net benefit alone where different options are requested", async () => {
+    const { parts, left } = await explain(plain, study(["study.requestedOption", "signs"], duties));
+    expect(left.netBenefit).toBeUndefined();
+    expect(sum(parts.map((part) => part.infestation))).toBe(infestation(study(duties)) - infestation(plain));
+  });
+
+  it("tells of no parts where only names differ", async () => {
+    const { parts } = await explain(plain, study(["structures[jetty].name", "Old jetty"]));
+    expect(parts).toEqual([]);
+  });
+
+  it("groups more than eight changes by where they stand, and adds up all the same", async () => {
+    const right = study(
+      ["structures[village-intake].rack.width", "1 m"],
+      ["structures[village-intake].rack.height", "1 m"],
+      ["structures[village-intake].rack.clearSpacing", "45 mm"],
+      ["structures[village-intake].conduit.length", "700 m"],
+      ["structures[village-intake].conduit.diameter", "240 mm"],
+      ["structures[jetty].wettedArea", "50 m2"],
+      ["structures[jetty].replacementCost", "€45,000"],
+      training,
+      tows,
+    );
+    const { parts, orders } = await explain(plain, right);
+    expect(orders).toBeUndefined();
+    expect(parts.map(({ groups }) => groups.map(({ name }) => name))).toEqual([
+      ["Village water intake"],
+      ["wetted area of Trust jetty"],
+      ["replacement cost of Trust jetty"],
+      ["cost of Training of checkers"],
+      ["count of Plankton tows"],
+    ]);
+    expect(sum(parts.map((part) => part.netBenefit ?? Number.NaN))).toBe(
+      netBenefit(right) - netBenefit(plain),
+    );
+  });
+});
