@@ -2,6 +2,7 @@ import { usualWorkers } from "../odds/pool.js";
 import { leastFutures, mostFutures } from "../study/uncertainty-schema.js";
 import { type OptionValues, paper, required, UsageError, whole } from "./arguments.js";
 import { check, compareCommand, demo, report, schema } from "./commands.js";
+import { formsCommand } from "./forms-command.js";
 import {
   backupCommand,
   exportCommand,
@@ -29,6 +30,13 @@ const commands = new Map<string, Command>([
     },
   ],
   ["odds", (study, values) => oddsCommand(required(study, "STUDY"), oddsArguments(values), print)],
+  [
+    "forms",
+    (study, values) => {
+      const out = required(values.out, "--out FOLDER");
+      return formsCommand(required(study, "STUDY"), { out, withOdds: !values["without-odds"] }, print);
+    },
+  ],
   ["schema", () => schema(print)],
   ["demo", () => demo(print)],
   ["list", () => listCommand(print)],

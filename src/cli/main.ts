@@ -22,6 +22,8 @@ const usage = `Usage:
   ramp-and-rack backup FILE                     copy all that is kept to FILE, also while the server runs
   ramp-and-rack restore FILE                    put that content back; what was kept until then is set aside
   ramp-and-rack remove STUDY-ID --permanently   remove a deleted study with all its revisions
+  ramp-and-rack forms STUDY --out FOLDER        workbook, tables as CSV, charts, slides, and one page for a
+                [--without-odds]                public meeting
   ramp-and-rack schema                          print the JSON Schema of a study
   ramp-and-rack demo                            the first example: comparison, and report as PDF
 

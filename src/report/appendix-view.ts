@@ -1,14 +1,13 @@
 import type { Assumption } from "../assumptions/entry.js";
-import { isControl } from "../model/infestation-cost.js";
 import { at } from "../model/lake/calendar.js";
 import { amountOf, type CostLine, type Money, noMoney, sumOf } from "../model/money/line.js";
-import { priceGroupOf } from "../model/money/price-group.js";
-import { type CostWeights, weightsOf } from "../model/present-value.js";
+import type { CostWeights } from "../model/present-value.js";
 import type { StructureResult } from "../model/structures/structure.js";
 import type { ReportContext } from "./context.js";
 import { lineDimensions, significant } from "./format.js";
 import { matureYear } from "./infestation-view.js";
 import { byYearTable } from "./infestation-years.js";
+import { isCounted, lineWeights } from "./line-weights.js";
 import { pricesText } from "./money-view.js";
 import { groupRow, head, num, type RowView, row, type TableView } from "./view-types.js";
 
@@ -69,12 +68,6 @@ function linesTable(context: ReportContext): TableView {
   };
 }
 
-/** What a line weighs in the present value in each year of an infestation: losses count before it is noticed too. */
-function lineWeights(line: CostLine, weights: CostWeights): readonly number[] {
-  const { unnoticed, noticed } = weightsOf(priceGroupOf(line), weights);
-  return isControl(line) ? noticed : noticed.map((weight, age) => weight + at(unnoticed, age));
-}
-
 function structureLines(result: StructureResult, weights: CostWeights, context: ReportContext) {
   const { format } = context;
   const years = result.years.slice(-weights.noticed.length);
@@ -113,8 +106,6 @@ function attempts({ comparison, format, bearerName }: ReportContext) {
     },
   ];
 }
-
-const isCounted = (line: CostLine) => line.type !== "apart";
 
 function lineRow(
   sample: CostLine,

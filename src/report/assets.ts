@@ -54,6 +54,8 @@ export interface Assets {
   /** Gives the chart library a canvas that writes SVG. */
   readonly svgLibrary: string;
   readonly drawCharts: string;
+  /** Takes the charts out of a report one by one. */
+  readonly lonePictures: string;
 }
 
 let cached: Assets | undefined;
@@ -61,7 +63,7 @@ let cached: Assets | undefined;
 /** Style sheet with embedded fonts, and the chart scripts: all that a page needs, without a network. */
 export function assets(): Assets {
   const sheet = (name: string) => readFileSync(join(viewsFolder, name), "utf8");
-  const common = [sheet("tokens.css"), sheet("style.css")];
+  const common = [sheet("tokens.css"), sheet("style.css"), sheet("forms.css")];
   cached ??= {
     css: [...faces.map((face) => faceCss(face, embedded(face))), ...common].join("\n"),
     screenCss: [
@@ -71,10 +73,14 @@ export function assets(): Assets {
     ].join("\n"),
     chartLibrary: readFileSync(join(dirname(require.resolve("chart.js")), "chart.umd.js"), "utf8"),
     svgLibrary: asGlobal("svgcanvas", readFileSync(require.resolve("svgcanvas"), "utf8")),
-    drawCharts: readFileSync(join(projectRoot, "dist", "report", "browser", "draw-charts.js"), "utf8"),
+    drawCharts: browserScript("draw-charts"),
+    lonePictures: browserScript("lone-pictures"),
   };
   return cached;
 }
+
+const browserScript = (name: string) =>
+  readFileSync(join(projectRoot, "dist", "report", "browser", `${name}.js`), "utf8");
 
 /** A CommonJS file as a plain script that leaves its exports under a global name. */
 function asGlobal(name: string, code: string): string {

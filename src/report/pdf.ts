@@ -1,10 +1,13 @@
 import Handlebars from "handlebars";
 import type { Browser, Page } from "puppeteer";
+import { finishPdf } from "./finished-pdf.js";
 import { renderPress } from "./html.js";
 
 export interface PrintSettings {
   readonly title: string;
   readonly paper: "letter" | "a4";
+  /** Which edition it is, for the footer: revision, and issue or draft. */
+  readonly edition: string;
 }
 
 /** What the page's own script offers; see browser/draw-charts.ts. */
@@ -31,25 +34,29 @@ export async function openPress(browser: Browser): Promise<Page> {
  */
 export async function printPdf(press: Page, body: string, settings: PrintSettings): Promise<Uint8Array> {
   await press.evaluate((text, title) => globalThis.putReport(text, title), body, settings.title);
-  return press.pdf({
+  const printed = await press.pdf({
     format: settings.paper,
     printBackground: true,
     displayHeaderFooter: true,
     headerTemplate: "<span></span>",
-    footerTemplate: footer(settings.title),
+    footerTemplate: footer(settings),
     margin: { top: "18mm", bottom: "18mm", left: "18mm", right: "18mm" },
     outline: true,
     tagged: true,
     timeout: longestPrint,
   });
+  return finishPdf(printed);
 }
 
 /** Milliseconds: a report on 300 structures has over 200 pages, and a slow machine takes its time. */
 const longestPrint = 120_000;
 
-function footer(title: string): string {
-  return `<div style="width:100%;margin:0 18mm;font:8px sans-serif;color:#1d2b33;display:flex;justify-content:space-between">
-    <span>${Handlebars.escapeExpression(title)} · planning estimate</span>
-    <span>page <span class="pageNumber"></span> of <span class="totalPages"></span></span>
+/** A name too long for the line is cut; the edition and the page are not. */
+function footer({ title, edition }: PrintSettings): string {
+  const escaped = (text: string) => Handlebars.escapeExpression(text);
+  return `<div style="width:100%;margin:0 18mm;font:8px sans-serif;color:#1d2b33;display:flex;gap:12px">
+    <span style="flex:1;overflow:hidden;white-space:nowrap;text-overflow:ellipsis">${escaped(title)}</span>
+    <span style="white-space:nowrap">${escaped(edition)}</span>
+    <span style="white-space:nowrap">page <span class="pageNumber"></span> of <span class="totalPages"></span></span>
   </div>`;
 }

@@ -1,11 +1,14 @@
 import type { Browser, Page } from "puppeteer";
 import { launchBrowser } from "./browser.js";
 import { openPress, type PrintSettings, printPdf } from "./pdf.js";
+import { drawPictures, type Picture } from "./pictures.js";
 
 export interface Printer {
   /** Starts the browser ahead of the first print. */
   readonly warm: () => void;
   readonly print: (body: string, settings: PrintSettings) => Promise<Uint8Array>;
+  /** The charts of a report one by one. */
+  readonly draw: (body: string, title: string) => Promise<Picture[]>;
   readonly close: () => Promise<void>;
 }
 
@@ -24,15 +27,17 @@ export function createPrinter(): Printer {
     press = startPress();
     return press;
   };
+  const inTurn = <Result>(work: (page: Page) => Promise<Result>): Promise<Result> => {
+    const done = queue.then(async () => work((await warmPress()).page));
+    queue = done.catch(() => undefined);
+    return done;
+  };
   return {
     warm: () => {
       warmPress().catch(() => undefined);
     },
-    print: (body, settings) => {
-      const printed = queue.then(async () => printPdf((await warmPress()).page, body, settings));
-      queue = printed.catch(() => undefined);
-      return printed;
-    },
+    print: (body, settings) => inTurn((page) => printPdf(page, body, settings)),
+    draw: (body, title) => inTurn((page) => drawPictures(page, body, title)),
     close: async () => {
       const running = await press?.catch(() => undefined);
       await running?.browser.close();

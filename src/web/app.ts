@@ -3,7 +3,7 @@ import multer from "multer";
 import { assets, fontFile } from "../report/assets.js";
 import { linkedAssets, renderPage, renderReport, renderReportBody } from "../report/html.js";
 import type { ToldOdds } from "../report/odds-words.js";
-import { printSettings } from "../report/paper.js";
+import { editionText, printSettings } from "../report/paper.js";
 import type { Printer } from "../report/printer.js";
 import { resultsJson } from "../report/results.js";
 import { toldOdds } from "../report/told-odds.js";
@@ -11,6 +11,7 @@ import { DeletedStudyError } from "../store/errors.js";
 import { largestStudyBytes } from "../study/read.js";
 import { decodeStudy } from "../study/study-bytes.js";
 import { explain, NotFoundError } from "./explain.js";
+import { addForms } from "./forms-routes.js";
 import { addKeeping } from "./keeping-routes.js";
 import type { OddsDesk } from "./odds-desk.js";
 import { addOdds, oddsQuestion } from "./odds-routes.js";
@@ -35,6 +36,11 @@ export function createApp(parts: AppParts): Express {
   addPages(app, parts);
   addFiles(app, parts);
   addOdds(app, parts, (id) => findStudy(parts, id));
+  addForms(app, {
+    ...parts,
+    find: (id) => findStudy(parts, id),
+    knownOdds: (entry) => knownOdds(entry, parts),
+  });
   addUploads(app, parts);
   addKeeping(app, parts.shelf);
   app.use((_request, _response) => {
@@ -105,7 +111,7 @@ function addFiles(app: Express, parts: AppParts): void {
     const run = parts.shelf.run(entry);
     const pdf = await parts.printer.print(
       renderReportBody(run, knownOdds(entry, parts)),
-      printSettings(run.document),
+      printSettings(run.document, editionText(entry)),
     );
     response
       .type("pdf")

@@ -22,6 +22,7 @@ export const readParts: readonly WorkbenchPart[] = [
   { id: "results", name: "Results", path: "" },
   { id: "odds", name: "How sure is it?", path: "/odds" },
   { id: "report", name: "Report", path: "/report" },
+  { id: "forms", name: "Other forms", path: "/forms" },
 ];
 
 /** What was kept of the study. A new page about its revisions or issued reports goes here. */

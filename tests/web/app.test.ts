@@ -27,6 +27,7 @@ beforeAll(async () => {
   const printer: Printer = {
     warm: () => undefined,
     print: (html, settings) => printing(html, settings),
+    draw: async () => [],
     close: async () => undefined,
   };
   const desk = oddsDesk({ ...usualDesk, draw: async () => Promise.reject(new Error("not drawn here")) });

@@ -18,6 +18,7 @@ async function serving(place = ":memory:") {
   const printer = {
     warm: () => undefined,
     print: async () => new Uint8Array(),
+    draw: async () => [],
     close: async () => undefined,
   };
   const desk = oddsDesk({ ...usualDesk, draw: async () => Promise.reject(new Error("not drawn here")) });

@@ -22,6 +22,7 @@ async function asking(settings: Partial<DeskSettings> & Pick<DeskSettings, "draw
   const printer = {
     warm: () => undefined,
     print: async () => new Uint8Array(),
+    draw: async () => [],
     close: async () => undefined,
   };
   const desk = oddsDesk({ ...usualDesk, ...settings });

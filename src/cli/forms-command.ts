@@ -1,0 +1,41 @@
+import { mkdirSync } from "node:fs";
+import { dirname, join } from "node:path";
+import { loadAssumptions } from "../assumptions/load.js";
+import { type Form, type FormParts, plainForms, printedForms } from "../forms/forms.js";
+import { sizeText } from "../forms/size.js";
+import { assumptionsFolder } from "../report/assets.js";
+import { editionText } from "../report/paper.js";
+import { createPrinter } from "../report/printer.js";
+import { toldOdds } from "../report/told-odds.js";
+import { runStudy } from "../study/compute.js";
+import { readStudyFile } from "../study/read.js";
+import { drawnOdds } from "./odds-command.js";
+import { writeWhole } from "./write-whole.js";
+
+/** Writes every other form of a study's answer into a folder, made if need be, and prints what stands in it. */
+export async function formsCommand(
+  path: string,
+  { out, withOdds }: { readonly out: string; readonly withOdds: boolean },
+  print: (text: string) => void,
+): Promise<void> {
+  const document = readStudyFile(path);
+  const printer = createPrinter();
+  printer.warm();
+  try {
+    const assumptions = loadAssumptions(assumptionsFolder);
+    const run = runStudy(document, assumptions);
+    const told = withOdds ? toldOdds(run, await drawnOdds(document, assumptions)) : undefined;
+    const parts: FormParts = { run, told, edition: editionText() };
+    const forms = [...(await plainForms(parts)), ...(await printedForms(parts, printer))];
+    for (const form of forms) writeForm(out, form);
+    print(forms.map(({ path: file, bytes }) => `${join(out, file)}  ${sizeText(bytes.length)}`).join("\n"));
+  } finally {
+    await printer.close();
+  }
+}
+
+function writeForm(folder: string, { path, bytes }: Form): void {
+  const target = join(folder, path);
+  mkdirSync(dirname(target), { recursive: true });
+  writeWhole(target, bytes);
+}

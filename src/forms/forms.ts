@@ -1,0 +1,115 @@
+import { strToU8, zipSync } from "fflate";
+import { inlineAssets, renderPage, renderReportBody } from "../report/html.js";
+import type { ToldOdds } from "../report/odds-words.js";
+import { printSettings } from "../report/paper.js";
+import type { Picture } from "../report/pictures.js";
+import type { Printer } from "../report/printer.js";
+import { reportView } from "../report/report-view.js";
+import type { StudyRun } from "../study/compute.js";
+import { slidesView } from "./slides-view.js";
+import { summaryView } from "./summary-view.js";
+import { type TableFile, tableFiles, tablesZip, zipDate } from "./tables.js";
+import { workbook } from "./workbook/workbook.js";
+
+/** Groups of forms, in the order in which they are listed. */
+export const formGroups = ["For a meeting", "For a spreadsheet", "Tables", "Charts"] as const;
+
+/** A study's answer in another form than the report. */
+export interface Form {
+  /** Also its place in a folder: "tables/budget.csv". */
+  readonly path: string;
+  readonly group: (typeof formGroups)[number];
+  readonly title: string;
+  readonly type: string;
+  readonly bytes: Uint8Array;
+}
+
+export interface FormParts {
+  readonly run: StudyRun;
+  readonly told: ToldOdds | undefined;
+  readonly edition: string;
+}
+
+/** The forms that need no browser. */
+export async function plainForms({ run, told, edition }: FormParts): Promise<Form[]> {
+  const tables = tableFiles(reportView(run, told));
+  const summary = renderPage("summary", {
+    ...summaryView(run, told, edition),
+    assets: inlineAssets(),
+    links: {},
+  });
+  return [
+    page("summary.html", "One page for a public meeting, as a web page", summary),
+    {
+      path: "workbook.xlsx",
+      group: "For a spreadsheet",
+      title: "Workbook with live formulas: answer, cost by year, cost lines, budget, assumptions, overrides",
+      type: "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
+      bytes: await workbook(run),
+    },
+    zip("tables.zip", "Tables", "All tables of the report as CSV, in one file", tablesZip(tables)),
+    ...tables.map(tableForm),
+  ];
+}
+
+/** The forms for which charts are drawn or pages printed. @throws BrowserError where no browser is found */
+export async function printedForms(parts: FormParts, printer: Printer): Promise<Form[]> {
+  const { run, told, edition } = parts;
+  const pictures = await printer.draw(renderReportBody(run, told), run.document.study.name);
+  const summary = renderPage("partials/summary-body", summaryView(run, told, edition));
+  const printed = async (paper: "letter" | "a4"): Promise<Form> => ({
+    path: `summary-${paper}.pdf`,
+    group: "For a meeting",
+    title: `One page for a public meeting, to print on ${paper === "letter" ? "letter paper" : "A4"}`,
+    type: "application/pdf",
+    bytes: await printer.print(summary, { ...printSettings(run.document, edition), paper }),
+  });
+  const slides = renderPage("slides", { ...slidesView(run, pictures, told), assets: inlineAssets() });
+  return [
+    await printed("letter"),
+    await printed("a4"),
+    page("slides.html", "Slides: one statement and one picture on each screen", slides),
+    zip("charts.zip", "Charts", "All charts as SVG and PNG, in one file", picturesZip(pictures)),
+    ...pictures.flatMap(pictureForms),
+  ];
+}
+
+const page = (path: string, title: string, html: string): Form => ({
+  path,
+  group: "For a meeting",
+  title,
+  type: "text/html; charset=utf-8",
+  bytes: strToU8(html),
+});
+
+const zip = (path: string, group: Form["group"], title: string, bytes: Uint8Array): Form => ({
+  path,
+  group,
+  title,
+  type: "application/zip",
+  bytes,
+});
+
+const tableForm = ({ fileName, caption, csv }: TableFile): Form => ({
+  path: `tables/${fileName}`,
+  group: "Tables",
+  title: caption,
+  type: "text/csv; charset=utf-8",
+  bytes: strToU8(csv),
+});
+
+function pictureForms({ name, title, svg, png }: Picture): Form[] {
+  const form = { group: "Charts", title } as const;
+  return [
+    { ...form, path: `charts/${name}.svg`, type: "image/svg+xml", bytes: strToU8(svg) },
+    { ...form, path: `charts/${name}.png`, type: "image/png", bytes: png },
+  ];
+}
+
+function picturesZip(pictures: readonly Picture[]): Uint8Array {
+  const entries = pictures.flatMap(({ name, svg, png }) => [
+    [`${name}.svg`, strToU8(svg)] as const,
+    [`${name}.png`, png] as const,
+  ]);
+  return zipSync(Object.fromEntries(entries), { mtime: zipDate });
+}

@@ -1,0 +1,99 @@
+import { boardView } from "../report/board-view.js";
+import { type ReportContext, reportContext } from "../report/context.js";
+import { listedWithin, percent, tenthsOf } from "../report/format.js";
+import { structureCosts } from "../report/infestation-view.js";
+import { method } from "../report/method.js";
+import { boardOddsLine, type ToldOdds } from "../report/odds-words.js";
+import { onlyFollows } from "../report/option-kind.js";
+import { chanceAtEnd } from "../report/weighing.js";
+import type { StudyRun } from "../study/compute.js";
+
+/** What a page for a public meeting tells: little, and in plain words. */
+export function summaryView(run: StudyRun, told: ToldOdds | undefined, edition: string): object {
+  const context = reportContext(run);
+  const { study, lake } = run.document;
+  const board = boardView(context);
+  return {
+    title: study.name,
+    authority: study.authority,
+    prepared: study.prepared,
+    invented: study.invented,
+    lakeName: lake.name,
+    board,
+    figures: plainFigures(context) ?? board.figures.map(({ label, value }) => ({ label, value })),
+    odds: told && boardOddsLine(told.odds),
+    harm: harm(context),
+    bearers: bearers(context),
+    leftOut: `The estimate counts what mussels cost pipes, screens, machines, docks and ramps. It leaves out ${listedWithin(plainlyLeftOut, plainlyLeftOut.length)}.`,
+    standing: method.standing,
+    edition,
+  };
+}
+
+/** In words that need no explanation; absent where there is no program to weigh. */
+function plainFigures(context: ReportContext): Array<{ label: string; value: string }> | undefined {
+  const { requested, comparison, format, horizon, infestedSince } = context;
+  if (infestedSince !== undefined || onlyFollows(requested.result)) return undefined;
+  const { benefitCostRatio } = requested;
+  return [
+    { label: "A year of the program", value: format.money(requested.result.programPerYear) },
+    { label: "A year with mussels, once settled in", value: format.money(matureTotal(context)) },
+    {
+      label: `Chance that mussels come in ${horizon} years, without it`,
+      value: chanceText(comparison.baseline),
+    },
+    { label: "The same, with the program", value: chanceText(requested.result) },
+    ...(benefitCostRatio === undefined
+      ? []
+      : [
+          {
+            label: `Saved for each ${format.money(1)} spent`,
+            value: format.rate(benefitCostRatio),
+          },
+        ]),
+  ];
+}
+
+function chanceText(result: { readonly infestedByYear: readonly number[] }): string {
+  const tenths = tenthsOf(chanceAtEnd(result));
+  if (tenths === "few") return "under 1 in 20";
+  return tenths === "most" ? "over 19 in 20" : `about ${tenths} in 10`;
+}
+
+const matureTotal = (context: ReportContext) =>
+  structureCosts(context).reduce((sum, { matureMean }) => sum + matureMean, 0);
+
+const plainlyLeftOut = [
+  "swimming and fishing",
+  "the worth of houses",
+  "native animals",
+  "harm to other lakes",
+];
+
+/** Structures told by name. */
+const mostNamed = 4;
+
+function harm(context: ReportContext): string {
+  const costs = structureCosts(context)
+    .filter(({ matureMean }) => matureMean > 0)
+    .sort((a, b) => b.matureMean - a.matureMean);
+  const [largest] = costs;
+  if (!largest) return "On this estimate mussels would cost no structure of the lake anything.";
+  const named = costs
+    .slice(0, mostNamed)
+    .map(({ name, matureMean }) => `${name} (${context.format.money(matureMean)})`);
+  const once = context.infestedSince === undefined ? "Once they have settled in, they would" : "They";
+  return `${once} cost about ${context.format.money(matureTotal(context))} a year, most of it at ${listedWithin(named, named.length)}.`;
+}
+
+function bearers({ requested, comparison }: ReportContext): string {
+  const all = comparison.baseline.presentValue.infestation;
+  const paying = [...requested.bearers]
+    .filter(({ lossWithout }) => lossWithout.greaterThan(0))
+    .sort((a, b) => b.lossWithout.comparedTo(a.lossWithout));
+  if (paying.length === 0) return "";
+  const shares = paying
+    .slice(0, mostNamed)
+    .map(({ name, lossWithout }) => `${name} (${percent(lossWithout.dividedBy(all).toNumber())})`);
+  return `Without a program the cost would fall on ${listedWithin(shares, shares.length)}.`;
+}

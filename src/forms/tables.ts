@@ -1,0 +1,61 @@
+import { stringify } from "csv-stringify/sync";
+import { strToU8, zipSync } from "fflate";
+import type { ReportView } from "../report/report-view.js";
+import type { TableView } from "../report/view-types.js";
+
+/** A table of the report as a file of its own. */
+export interface TableFile {
+  readonly fileName: string;
+  readonly caption: string;
+  readonly csv: string;
+}
+
+/** Every table of the report, in its order, as it is printed. */
+export function tableFiles(view: ReportView): TableFile[] {
+  const tables = new Map(tablesIn(view).map((table) => [table.id, table]));
+  return [...tables.values()].map((table) => ({
+    fileName: `${table.id.replace(/^table-/, "")}.csv`,
+    caption: table.caption,
+    csv: tableCsv(table),
+  }));
+}
+
+/** All of them in one zip. Its files bear a fixed date, so that the same tables give the same bytes. */
+export function tablesZip(files: readonly TableFile[]): Uint8Array {
+  const entries = files.map(({ fileName, csv }) => [fileName, strToU8(csv)] as const);
+  return zipSync(Object.fromEntries(entries), { mtime: zipDate });
+}
+
+/** The first date that a zip can hold. */
+export const zipDate = "1980-01-01T00:00:00";
+
+/** Tables stand at different depths of the view, some of them in lists. */
+function tablesIn(part: unknown): TableView[] {
+  if (typeof part !== "object" || part === null) return [];
+  if (isTable(part)) return [part];
+  return Object.values(part).flatMap(tablesIn);
+}
+
+function isTable(part: object): part is TableView {
+  return "caption" in part && "head" in part && "rows" in part;
+}
+
+/** Opened by a spreadsheet program, no cell is taken for a formula; a minus before an amount stays. */
+function tableCsv({ caption, head, rows, total, note }: TableView): string {
+  const cells = (row: { readonly cells: readonly { readonly text: string }[] }) =>
+    row.cells.map(({ text }) => text.replaceAll("\u200b", ""));
+  const records = [
+    [caption],
+    head.map(({ text }) => text),
+    ...rows.map(cells),
+    ...(total ? [cells(total)] : []),
+    ...(note ? [[note]] : []),
+  ];
+  return stringify(records, {
+    bom: true,
+    record_delimiter: "windows",
+    cast: { string: (text) => ({ value: text, escape_formulas: !isAmount(text) }) },
+  });
+}
+
+const isAmount = (text: string) => /^-\p{Sc}?[\d,.]+%?$/u.test(text);

@@ -1,0 +1,131 @@
+import type { OptionBalance } from "../../model/compare.js";
+import type { BoardView } from "../../report/board-view.js";
+import type { ReportContext } from "../../report/context.js";
+import type { ProgramSheet } from "./program-sheet.js";
+import { type Entry, type Look, type SheetDraft, strong, text, value } from "./sheet.js";
+import type { OptionCells, YearlySheet } from "./yearly-sheet.js";
+
+/** The answer, with every amount linked to the sheet that it comes from. */
+export interface Linked {
+  readonly yearly: YearlySheet;
+  readonly program: ProgramSheet;
+  /** Where the lines of an infestation add up. */
+  readonly infestationSum: string;
+}
+
+export function answerSheet(context: ReportContext, board: BoardView, linked: Linked): SheetDraft {
+  const { study } = context.run.document;
+  return {
+    name: "The answer",
+    widths: [56, 20, 20, 20, 20, 20, 20, 20],
+    headRows: 0,
+    joined: [2, 3].map((row) => ({ row, from: 0, to: balanceHeads.length })),
+    rows: [
+      [text(study.name, "title")],
+      [text(`${study.authority}, prepared ${study.prepared} by ${study.preparedBy}`, "note")],
+      [text(board.question, "paragraph")],
+      [strong(text(board.answer, "paragraph"))],
+      [],
+      ...figureRows(context, linked),
+      [],
+      ["Option", ...balanceHeads].map((each) => text(each, "head")),
+      ...linked.yearly.options.map((cells) => optionRow(cells, context, linked)),
+      [],
+      [text("As the first page prints it", "head"), text("", "head"), text("", "head")],
+      ...board.figures.map(({ label, value: printed, note }) => [
+        text(label),
+        text(printed),
+        text(note, "note"),
+      ]),
+      [],
+      [text(standing, "note")],
+    ],
+  };
+}
+
+const standing =
+  "A planning estimate, not engineering advice. Cells with formulas can be followed; values without one come from the model: chances, expected costs of each year, quantities, rates and weights.";
+
+const balanceHeads = [
+  "Present value, program",
+  "Present value, infestation",
+  "Together",
+  "Added cost",
+  "Loss avoided",
+  "Net benefit",
+  "Benefit–cost ratio",
+];
+
+/** The figures of the first page, unrounded. */
+function figureRows(context: ReportContext, { yearly, program, infestationSum }: Linked): Entry[][] {
+  const { requested, comparison, horizon } = context;
+  const cellsOf = (id: string) => yearly.options.find(({ result }) => result.option.id === id);
+  const [without, asked] = [comparison.baseline, requested.result].map(({ option }) => cellsOf(option.id));
+  if (!without || !asked) throw new Error("the requested option has no columns");
+  const figure = (label: string, formula: string, result: number, look: Look = "cents") => [
+    text(label),
+    value({ formula, result }, look),
+  ];
+  const { hazard } = requested.breakEven;
+  return [
+    [text("Figures of the first page, unrounded", "head"), text("", "head")],
+    figure(
+      "Program, per year",
+      program.sums.get(requested.result.option.id) ?? "0",
+      requested.result.programPerYear.toNumber(),
+    ),
+    figure(
+      "Infestation without it, expected per year",
+      without.equalYearly.infestation,
+      comparison.baseline.equivalentYearly.infestation.toNumber(),
+    ),
+    figure(
+      `Chance of infestation in ${horizon} years, without it`,
+      without.chanceAtEnd,
+      chance(without),
+      "percent",
+    ),
+    figure(`Chance of infestation in ${horizon} years, with it`, asked.chanceAtEnd, chance(asked), "percent"),
+    ...(hazard === undefined
+      ? []
+      : [[text("Break-even yearly chance (found by search)"), value(hazard, "percent")]]),
+    figure(
+      "Infestation without it, present value, summed from its lines",
+      infestationSum,
+      comparison.baseline.presentValue.infestation.toNumber(),
+    ),
+  ];
+}
+
+const chance = ({ result }: OptionCells) => result.infestedByYear.at(-1) ?? 0;
+
+function optionRow(cells: OptionCells, { comparison }: ReportContext, { yearly }: Linked): Entry[] {
+  const { result, presentValue } = cells;
+  const amounts = (["program", "infestation", "total"] as const).map((part) =>
+    value({ formula: presentValue[part], result: result.presentValue[part].toNumber() }, "cents"),
+  );
+  const balance = comparison.options.find((each) => each.result === result);
+  const baseline = yearly.options.find((each) => each.result === comparison.baseline);
+  return [
+    text(result.option.name),
+    ...amounts,
+    ...(balance && baseline ? balanceEntries(balance, cells, baseline) : []),
+  ];
+}
+
+function balanceEntries(
+  { addedProgramCost, avoidedLoss, netBenefit, benefitCostRatio }: OptionBalance,
+  { presentValue }: OptionCells,
+  baseline: OptionCells,
+): Entry[] {
+  const added = `${presentValue.program}-${baseline.presentValue.program}`;
+  const avoided = `${baseline.presentValue.infestation}-${presentValue.infestation}`;
+  return [
+    value({ formula: added, result: addedProgramCost.toNumber() }, "cents"),
+    value({ formula: avoided, result: avoidedLoss.toNumber() }, "cents"),
+    value({ formula: `(${avoided})-(${added})`, result: netBenefit.toNumber() }, "cents"),
+    benefitCostRatio === undefined
+      ? text("no added cost")
+      : value({ formula: `(${avoided})/(${added})`, result: benefitCostRatio }, "plain"),
+  ];
+}

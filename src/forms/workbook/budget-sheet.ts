@@ -1,0 +1,69 @@
+import { at } from "../../model/lake/calendar.js";
+import type { FiscalRow } from "../../model/money/fiscal-years.js";
+import { centsPerUnit } from "../../model/money/line.js";
+import type { ReportContext } from "../../report/context.js";
+import { capitalised } from "../../report/format.js";
+import { groupNames } from "../../report/line-groups.js";
+import { address, columnRange, type Entry, type SheetDraft, strong, text, value } from "./sheet.js";
+
+const firstRow = 4;
+const firstAmount = 2;
+
+/** The requested program by fiscal year, in money of each year; absent as in the report. */
+export function budgetSheet(context: ReportContext): SheetDraft | undefined {
+  const { budget, result } = context.requested;
+  if (context.infestedSince !== undefined || budget === undefined) return undefined;
+  const startsMidYear = context.comparison.input.money.fiscalYearStart > 1;
+  const amounts = ({ before, cents }: FiscalRow) => [...(startsMidYear ? [before] : []), ...cents];
+  const columns = amounts(budget.totals).length;
+  const lines = budget.groups.flatMap(({ group, rows }) => rows.map((each) => ({ group, each })));
+  const lastRow = firstRow + lines.length - 1;
+  return {
+    name: "Budget years",
+    widths: [22, 44, ...Array.from({ length: columns + 1 }, () => 16)],
+    headRows: firstRow,
+    rows: [
+      [text(`“${result.option.name}” by fiscal year while the lake stays clean`, "title")],
+      [text(introduction(context), "note")],
+      [],
+      [
+        ...["Group", "Line", ...(startsMidYear ? ["Before"] : [])],
+        ...budget.years.map(({ endYear }) => `FY ${endYear}`),
+        "Together",
+      ].map((each) => text(each, "head")),
+      ...lines.map(({ group, each }, index) => [
+        text(groupNames[group]),
+        text(capitalised(each.name)),
+        ...amounts(each).map((cents) => value(cents / centsPerUnit, "cents")),
+        totalOf(firstRow + index, columns, each.total),
+      ]),
+      [
+        strong(text("All lines")),
+        text(""),
+        ...amounts(budget.totals).map((_, index) => columnSum(budget.totals, { index, lastRow, amounts })),
+        strong(totalOf(lastRow + 1, columns, budget.totals.total)),
+      ],
+    ],
+  };
+}
+
+function introduction({ run }: ReportContext): string {
+  return `${run.document.money.currency} of each year. Equipment is paid in full when it is bought; fees come in and bear a minus.`;
+}
+
+function totalOf(row: number, columns: number, cents: number): Entry {
+  const formula = `SUM(${address(row, firstAmount)}:${address(row, firstAmount + columns - 1)})`;
+  return value({ formula, result: cents / centsPerUnit }, "cents");
+}
+
+function columnSum(
+  totals: FiscalRow,
+  place: {
+    readonly index: number;
+    readonly lastRow: number;
+    readonly amounts: (row: FiscalRow) => readonly number[];
+  },
+): Entry {
+  const formula = `SUM(${columnRange(firstAmount + place.index, firstRow, place.lastRow)})`;
+  return strong(value({ formula, result: at(place.amounts(totals), place.index) / centsPerUnit }, "cents"));
+}

@@ -1,0 +1,132 @@
+import type { Cell, WriteSheet } from "hucre";
+
+/** A formula as the spreadsheet reads it, without "=", and the value that it has now. */
+export interface Formula {
+  readonly formula: string;
+  readonly result: number;
+}
+
+export type Look =
+  | "title"
+  | "head"
+  | "note"
+  | "text"
+  | "paragraph"
+  | "cents"
+  | "whole"
+  | "factor"
+  | "percent"
+  | "plain";
+
+/** What stands in a cell; text is always kept as text, whatever it looks like. */
+export interface Entry {
+  readonly value: string | number | Formula;
+  readonly look: Look;
+  readonly strong: boolean;
+}
+
+export const text = (value: string, look: Look = "text"): Entry => ({ value, look, strong: false });
+
+export const value = (amount: number | Formula, look: Look): Entry => ({
+  value: amount,
+  look,
+  strong: false,
+});
+
+export const strong = (entry: Entry): Entry => ({ ...entry, strong: true });
+
+export interface SheetDraft {
+  readonly name: string;
+  readonly widths: readonly number[];
+  /** Rows at the top that stay in view. */
+  readonly headRows: number;
+  readonly rows: ReadonlyArray<readonly Entry[]>;
+  /** Cells of one row that are joined into one, first and last column included. */
+  readonly joined?: ReadonlyArray<{ readonly row: number; readonly from: number; readonly to: number }>;
+}
+
+/** Address of a cell, both counted from 0: A1 is 0, 0. */
+export function address(row: number, column: number): string {
+  return `${columnLetters(column)}${row + 1}`;
+}
+
+/** The same from another sheet. */
+export const addressIn = (sheet: string, row: number, column: number): string =>
+  `'${sheet}'!${address(row, column)}`;
+
+/** A stretch of one column, both rows included, with addresses that do not move when copied. */
+export function columnRange(column: number, firstRow: number, lastRow: number): string {
+  const letters = columnLetters(column);
+  return `$${letters}$${firstRow + 1}:$${letters}$${lastRow + 1}`;
+}
+
+const lettersInAlphabet = 26;
+
+function columnLetters(column: number): string {
+  const last = String.fromCharCode(65 + (column % lettersInAlphabet));
+  return column < lettersInAlphabet ? last : columnLetters(Math.floor(column / lettersInAlphabet) - 1) + last;
+}
+
+const formats: Partial<Record<Look, string>> = {
+  cents: "#,##0.00;[Red]-#,##0.00",
+  whole: "0",
+  factor: "0.000000",
+  percent: "0.00%",
+  plain: "#,##0.####",
+};
+
+/** A sheet as the library takes it. */
+export function sheetOf({ name, widths, headRows, rows, joined = [] }: SheetDraft): WriteSheet {
+  const cells = new Map<string, Partial<Cell>>();
+  rows.forEach((row, rowIndex) => {
+    row.forEach((entry, columnIndex) => {
+      if (entry.value !== "") cells.set(`${rowIndex},${columnIndex}`, cellOf(entry));
+    });
+  });
+  return {
+    name,
+    cells,
+    columns: widths.map((width) => ({ width })),
+    rowDefs: new Map(rows.flatMap((row, index) => heightOf(row).map((height) => [index, { height }]))),
+    merges: joined.map(({ row, from, to }) => ({ startRow: row, endRow: row, startCol: from, endCol: to })),
+    freezePane: { rows: headRows, columns: 0 },
+    pageSetup: { orientation: "landscape", fitToPage: true, fitToWidth: 1, fitToHeight: 0 },
+    headerFooter: { oddFooter: "&L&A&Rpage &P of &N" },
+  };
+}
+
+const lineHeight = 15;
+const headLines = 2;
+const charactersPerLine = 140;
+
+/** Points, where a row needs another height than one line: programs do not all find it out for joined cells. */
+function heightOf(row: readonly Entry[]): number[] {
+  const [first] = row;
+  if (first?.look === "paragraph") {
+    return [lineHeight * Math.ceil(String(first.value).length / charactersPerLine)];
+  }
+  return row.some(({ look }) => look === "head") ? [lineHeight * headLines] : [];
+}
+
+function cellOf(entry: Entry): Partial<Cell> {
+  const style = styleOf(entry);
+  if (typeof entry.value === "string") return { type: "string", value: entry.value, style };
+  if (typeof entry.value === "number") return { type: "number", value: entry.value, style };
+  const { formula, result } = entry.value;
+  return { type: "formula", value: result, formula, formulaResult: result, style };
+}
+
+function styleOf({ look, strong: isStrong, value: shown }: Entry): NonNullable<Cell["style"]> {
+  const numFmt = formats[look];
+  const bold = isStrong || look === "title" || look === "head";
+  return {
+    font: { bold, italic: look === "note", ...(look === "title" ? { size: 14 } : {}) },
+    alignment: {
+      vertical: "top",
+      ...(look === "head" || look === "paragraph" ? { wrapText: true } : {}),
+      ...(typeof shown === "string" ? {} : { horizontal: "right" as const }),
+    },
+    ...(numFmt === undefined ? {} : { numFmt }),
+    ...(look === "head" ? { border: { bottom: { style: "thin" as const } } } : {}),
+  };
+}

@@ -1,0 +1,32 @@
+import { writeXlsx } from "hucre/xlsx";
+import { boardView } from "../../report/board-view.js";
+import { reportContext } from "../../report/context.js";
+import type { StudyRun } from "../../study/compute.js";
+import { answerSheet } from "./answer-sheet.js";
+import { assumptionSheet, overrideSheet } from "./assumption-sheets.js";
+import { budgetSheet } from "./budget-sheet.js";
+import { infestationSheet } from "./infestation-sheet.js";
+import { programSheet } from "./program-sheet.js";
+import { sheetOf } from "./sheet.js";
+import { yearlySheet } from "./yearly-sheet.js";
+
+/** The comparison as a workbook (.xlsx) whose sums, products and present values are formulas. */
+export async function workbook(run: StudyRun): Promise<Uint8Array> {
+  const context = reportContext(run);
+  const yearly = yearlySheet(context);
+  const program = programSheet(context);
+  const infestation = infestationSheet(context);
+  const linked = { yearly, program, infestationSum: infestation.sum };
+  const budget = budgetSheet(context);
+  const drafts = [
+    answerSheet(context, boardView(context), linked),
+    yearly.draft,
+    program.draft,
+    infestation.draft,
+    ...(budget ? [budget] : []),
+    assumptionSheet(context),
+    overrideSheet(context),
+  ];
+  const { name, preparedBy } = run.document.study;
+  return writeXlsx({ sheets: drafts.map(sheetOf), properties: { title: name, creator: preparedBy } });
+}

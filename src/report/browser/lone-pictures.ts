@@ -1,0 +1,97 @@
+/** A picture as SVG that needs no style sheet and no other element of the page. */
+interface LonePicture {
+  readonly name: string;
+  readonly title: string;
+  readonly alternative: string;
+  readonly svg: string;
+}
+
+const namespace = "http://www.w3.org/2000/svg";
+
+/** Parts that a rule of the style sheet may reach. */
+const styledParts = "[class], [class] *";
+
+/** Properties that the style sheet gives to parts of a picture. */
+const styled = ["fill", "stroke", "stroke-width", "font-family", "font-size", "font-weight", "text-anchor"];
+
+/** Every picture of the report on the page. */
+function lonePictures(): LonePicture[] {
+  return [...document.querySelectorAll("figure")].flatMap((figure) => {
+    const svg = figure.querySelector("svg");
+    if (!svg) return [];
+    const place = figure.querySelector<HTMLElement>("[data-chart]");
+    const title = place ? figure.querySelector("figcaption") : document.getElementById("question");
+    const picture = {
+      name: place ? place.id.replace(/^chart-/, "") : "balance",
+      title: title?.textContent ?? "",
+      alternative: (place ?? svg).getAttribute("aria-label") ?? "",
+    };
+    return [{ ...picture, svg: aloneText(svg, picture) }];
+  });
+}
+
+function aloneText(svg: SVGSVGElement, picture: Omit<LonePicture, "svg">): string {
+  const copy = svg.cloneNode(true) as SVGSVGElement;
+  inlineStyles(svg, copy);
+  const { width, height } = svg.viewBox.baseVal;
+  copy.setAttribute("width", String(width));
+  copy.setAttribute("height", String(height));
+  copy.setAttribute("role", "img");
+  for (const name of ["aria-hidden", "aria-label"]) copy.removeAttribute(name);
+  const hatch = document.getElementById("hatch");
+  copy.prepend(
+    textElement("title", picture.title),
+    textElement("desc", picture.alternative),
+    ...(hatch ? [definitionOf(hatch)] : []),
+  );
+  return withOwnIds(copy, picture.name);
+}
+
+function inlineStyles(from: Element, to: Element): void {
+  const originals = from.querySelectorAll(styledParts);
+  to.querySelectorAll(styledParts).forEach((element, index) => {
+    const original = originals[index];
+    if (!original) return;
+    const style = getComputedStyle(original);
+    for (const name of styled) element.setAttribute(name, style.getPropertyValue(name));
+    element.removeAttribute("class");
+  });
+}
+
+function textElement(name: "title" | "desc", text: string): Element {
+  const element = document.createElementNS(namespace, name);
+  element.textContent = text;
+  return element;
+}
+
+function definitionOf(original: Element): Element {
+  const definitions = document.createElementNS(namespace, "defs");
+  const copy = original.cloneNode(true) as Element;
+  inlineStyles(original, copy);
+  definitions.append(copy);
+  return definitions;
+}
+
+/** Ids that are the same each time, and differ from those of other pictures on one page. */
+function withOwnIds(copy: Element, name: string): string {
+  const renamed = new Map<string, string>();
+  for (const element of copy.querySelectorAll("[id]")) {
+    const own = `${name}-${renamed.size + 1}`;
+    renamed.set(element.id, own);
+    element.id = own;
+  }
+  return new XMLSerializer()
+    .serializeToString(copy)
+    .replace(/url\((?:&quot;|")?#([^)"&]+)(?:&quot;|")?\)/g, (whole, id: string) => {
+      const own = renamed.get(id);
+      return own === undefined ? whole : `url(#${own})`;
+    });
+}
+
+/** Puts pictures on the page one below the other. */
+function putPictures(svgs: readonly string[]): void {
+  const main = document.querySelector("main");
+  if (main) main.innerHTML = svgs.map((svg) => `<div class="lone-picture">${svg}</div>`).join("");
+}
+
+Object.assign(globalThis, { lonePictures, putPictures });

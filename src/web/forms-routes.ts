@@ -1,0 +1,77 @@
+import type { Express, Response } from "express";
+import { type Form, formGroups } from "../forms/forms.js";
+import { sizeText } from "../forms/size.js";
+import { BrowserError } from "../report/browser.js";
+import { renderPage } from "../report/html.js";
+import type { ToldOdds } from "../report/odds-words.js";
+import { editionText } from "../report/paper.js";
+import type { Printer } from "../report/printer.js";
+import { NotFoundError } from "./explain.js";
+import { formsDesk, type StudyForms } from "./forms-desk.js";
+import type { ShelfEntry } from "./shelf-reading.js";
+import type { StudyShelf } from "./study-shelf.js";
+import { workbenchPage } from "./workbench-page.js";
+
+interface FormsRoutes {
+  readonly shelf: StudyShelf;
+  readonly printer: Printer;
+  readonly find: (id: string | undefined) => ShelfEntry;
+  readonly knownOdds: (entry: ShelfEntry) => ToldOdds | undefined;
+}
+
+/** Other forms of a study's answer: their list with sizes, and each of them. */
+export function addForms(app: Express, { shelf, printer, find, knownOdds }: FormsRoutes): void {
+  const desk = formsDesk(printer);
+  const formsOf = (entry: ShelfEntry): StudyForms =>
+    desk(entry.text, { run: shelf.run(entry), told: knownOdds(entry), edition: editionText(entry) });
+  app.get("/studies/:id/forms", async (request, response) => {
+    const entry = find(request.params.id);
+    const { forms, missing } = await allForms(formsOf(entry));
+    const frame = { entry, balance: shelf.balance(entry), part: "forms", title: "Other forms" };
+    const content = { groups: groupsOf(entry, forms), missing };
+    response.send(renderPage("forms", workbenchPage(frame, content)));
+  });
+  const sendForm = async (id: string, path: string, response: Response): Promise<void> => {
+    const entry = find(id);
+    const forms = formsOf(entry);
+    const isPath = (form: Form) => form.path === path;
+    const form = (await forms.plain()).find(isPath) ?? (await forms.printed()).find(isPath);
+    if (!form) throw new NotFoundError();
+    const way = /html|image|application\/pdf/.test(form.type) ? "inline" : "attachment";
+    response
+      .type(form.type)
+      .set("Content-Disposition", `${way}; filename="${id}-${path.replace("/", "-")}"`)
+      .send(Buffer.from(form.bytes));
+  };
+  app.get("/studies/:id/forms/:file", ({ params }, response) => sendForm(params.id, params.file, response));
+  app.get("/studies/:id/forms/:folder/:file", ({ params }, response) =>
+    sendForm(params.id, `${params.folder}/${params.file}`, response),
+  );
+}
+
+/** Without a browser the list still has what needs none. */
+async function allForms({ plain, printed }: StudyForms) {
+  const forms = await plain();
+  try {
+    return { forms: [...forms, ...(await printed())], missing: "" };
+  } catch (error) {
+    if (!(error instanceof BrowserError)) throw error;
+    return { forms, missing: error.message };
+  }
+}
+
+function groupsOf({ id }: ShelfEntry, forms: readonly Form[]) {
+  return formGroups
+    .map((name) => ({
+      name,
+      forms: forms
+        .filter(({ group }) => group === name)
+        .map(({ path, title, bytes }) => ({
+          href: `/studies/${id}/forms/${path}`,
+          title,
+          ending: path.slice(path.lastIndexOf(".") + 1).toUpperCase(),
+          size: sizeText(bytes.length),
+        })),
+    }))
+    .filter((group) => group.forms.length > 0);
+}

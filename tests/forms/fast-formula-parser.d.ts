@@ -1,0 +1,20 @@
+declare module "fast-formula-parser" {
+  interface Cell {
+    readonly sheet: string;
+    readonly row: number;
+    readonly col: number;
+  }
+  interface Range {
+    readonly sheet: string;
+    readonly from: { readonly row: number; readonly col: number };
+    readonly to: { readonly row: number; readonly col: number };
+  }
+  class FormulaParser {
+    constructor(reading: {
+      onCell: (cell: Cell) => unknown;
+      onRange: (range: Range) => unknown[][];
+    });
+    parse(formula: string, place: Cell): unknown;
+  }
+  export = FormulaParser;
+}

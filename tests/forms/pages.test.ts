@@ -1,0 +1,75 @@
+import { getDocumentProxy } from "unpdf";
+import { afterAll, describe, expect, it } from "vitest";
+import { type Form, plainForms, printedForms } from "../../src/forms/forms.js";
+import { editionText } from "../../src/report/paper.js";
+import { createPrinter } from "../../src/report/printer.js";
+import { editedRun } from "../report/edited.js";
+import { exampleRun } from "../report/runs.js";
+
+const printer = createPrinter();
+afterAll(() => printer.close());
+
+const long = `Lake <b>Überlänge</b> & ${"Wasserwerksverwaltung".repeat(4)} שלום 🐚`;
+const edition = editionText({ revision: 3 });
+
+async function formsOf(run: ReturnType<typeof exampleRun>): Promise<(path: string) => Form> {
+  const parts = { run, told: undefined, edition };
+  const forms = [...(await plainForms(parts)), ...(await printedForms(parts, printer))];
+  return (path) => {
+    const form = forms.find((each) => each.path === path);
+    if (!form) throw new Error(`no form ${path}`);
+    return form;
+  };
+}
+
+const textOf = ({ bytes }: Form) => new TextDecoder().decode(bytes);
+
+async function pagesOf({ bytes }: Form): Promise<number> {
+  const document = await getDocumentProxy(new Uint8Array(bytes));
+  return document.numPages;
+}
+
+describe.each([
+  ["an example", () => exampleRun("ninemoss")],
+  [
+    "long and hostile names",
+    () =>
+      editedRun([
+        ["study.name", long],
+        ["lake.name", long],
+        ["options.2.name", long],
+      ]),
+  ],
+] as const)("the forms of %s", (_name, make) => {
+  const made = formsOf(make());
+
+  it("put the summary for a public meeting on one page of letter and of A4", async () => {
+    const form = await made;
+    expect(await pagesOf(form("summary-letter.pdf"))).toBe(1);
+    expect(await pagesOf(form("summary-a4.pdf"))).toBe(1);
+  }, 60_000);
+
+  it("have slides without scripts, each with a statement and a way on", async () => {
+    const html = textOf((await made)("slides.html"));
+    expect(html).not.toContain("<script");
+    const slides = html.split('<section id="slide-').slice(1);
+    expect(slides.length).toBeGreaterThanOrEqual(6);
+    for (const slide of slides) expect(slide).toMatch(/<h[12] id="statement-\d+">[^<]+/);
+    for (const slide of slides.slice(0, -1)) expect(slide).toContain(">Next</a>");
+    const ids = [...html.matchAll(/ id="([^"]+)"/g)].map(([, id]) => id);
+    expect(new Set(ids).size).toBe(ids.length);
+    expect(html).not.toContain("<b>Über");
+  }, 60_000);
+
+  it("have charts as SVG that stand by themselves and as PNG of at least 300 dots to the inch", async () => {
+    const form = await made;
+    const svg = textOf(form("charts/yearly.svg"));
+    expect(svg.includes(' xmlns="http://www.w3.org/2000/svg"')).toBe(true);
+    expect(/<title>[^<]+<\/title><desc>[^<]+<\/desc>/.test(svg)).toBe(true);
+    expect(/class=| href="http/.test(svg)).toBe(false);
+    const png = form("charts/yearly.png").bytes;
+    const width = new DataView(png.buffer, png.byteOffset).getUint32(16);
+    // 656 pixels of a page are 6.83 inches.
+    expect(width / (656 / 96)).toBeGreaterThanOrEqual(300);
+  }, 60_000);
+});
