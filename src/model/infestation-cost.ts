@@ -1,3 +1,4 @@
+import { at } from "./lake/calendar.js";
 import { centsByBearer } from "./money/bearer.js";
 import { type CostLine, centsPerUnit, type Money, moneyOf } from "./money/line.js";
 import { type PriceGroup, priceGroupOf } from "./money/price-group.js";
@@ -57,22 +58,16 @@ export function infestationCost(
   let bearers: InfestationCost["byBearer"] | undefined;
   for (const { structure, years } of structures) {
     const ofStructure = streamOf(byStructure, structure.id, noCents);
-    for (const [year, lines] of years.slice(skipYears).entries()) {
-      for (const line of lines) {
-        if (isApart(line)) {
-          add(apart, year, line.cents);
-          continue;
-        }
-        const part = isControl(line) ? "control" : "harm";
-        const group = risingGroup(line, rising);
-        const addTo = (stream: CentsByYear, cents: number) => {
+    const sums = new Map<readonly CostLine[], YearSums>();
+    for (let year = 0; year < years.length - skipYears; year++) {
+      const lines = at(years, year + skipYears);
+      const found = sums.get(lines) ?? yearSums(lines, rising);
+      sums.set(lines, found);
+      add(apart, year, found.apart);
+      for (const { id, part, group, cents } of found.byBearer) {
+        for (const stream of [all, ofStructure, streamOf(byBearer, id, noCents)]) {
           add(stream[part], year, cents);
           if (group) add(streamOf(stream.rising, group, noCents)[part], year, cents);
-        };
-        addTo(all, line.cents);
-        addTo(ofStructure, line.cents);
-        for (const [id, cents] of centsByBearer(line.bearer, line.cents)) {
-          addTo(streamOf(byBearer, id, noCents), cents);
         }
       }
     }
@@ -93,6 +88,37 @@ export function infestationCost(
     },
     apartByYear: Array.from(apart, moneyOf),
   };
+}
+
+/** Lines of one year added up; years that repeat have the same list of lines, which is added up once. */
+interface YearSums {
+  readonly apart: number;
+  readonly byBearer: readonly YearSum[];
+}
+
+interface YearSum {
+  readonly id: string;
+  readonly part: "harm" | "control";
+  readonly group: PriceGroup | undefined;
+  readonly cents: number;
+}
+
+function yearSums(lines: readonly CostLine[], rising: ReadonlySet<PriceGroup>): YearSums {
+  let apart = 0;
+  const byBearer = new Map<string, YearSum>();
+  for (const line of lines) {
+    if (isApart(line)) {
+      apart += line.cents;
+      continue;
+    }
+    const part = isControl(line) ? "control" : "harm";
+    const group = risingGroup(line, rising);
+    for (const [id, cents] of centsByBearer(line.bearer, line.cents)) {
+      const key = `${part} ${group ?? ""} ${id}`;
+      byBearer.set(key, { id, part, group, cents: cents + (byBearer.get(key)?.cents ?? 0) });
+    }
+  }
+  return { apart, byBearer: [...byBearer.values()] };
 }
 
 interface CentsByYear {
@@ -122,13 +148,22 @@ function add(stream: Float64Array, year: number, cents: number): void {
   stream[year] = (stream[year] ?? 0) + cents;
 }
 
-const moneys = ({ rising, ...all }: CentsByYear): YearlyCost => ({
-  ...streamMoneys(all),
-  rising: new Map([...rising].map(([group, cents]) => [group, streamMoneys(cents)])),
-});
-
-const streamMoneys = ({ harm, control }: Pick<CentsByYear, "harm" | "control">): CostStream => ({
-  byYear: Array.from(harm, (cents, year) => moneyOf(cents + (control[year] ?? 0))),
-  harm: Array.from(harm, moneyOf),
-  control: Array.from(control, moneyOf),
-});
+/** Lists are made when asked for: most of the many streams are never read. */
+function moneys({ harm, control, rising }: CentsByYear): YearlyCost {
+  const made: { byYear?: readonly Money[]; harm?: readonly Money[]; control?: readonly Money[] } = {};
+  return {
+    rising: new Map([...rising].map(([group, cents]) => [group, moneys(cents)])),
+    get byYear() {
+      made.byYear ??= Array.from(harm, (cents, year) => moneyOf(cents + (control[year] ?? 0)));
+      return made.byYear;
+    },
+    get harm() {
+      made.harm ??= Array.from(harm, moneyOf);
+      return made.harm;
+    },
+    get control() {
+      made.control ??= Array.from(control, moneyOf);
+      return made.control;
+    },
+  };
+}
