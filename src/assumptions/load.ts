@@ -16,24 +16,34 @@ export class AssumptionError extends Error {
 
 const sourcesFile = "sources.yaml";
 
-/**
- * Reads every assumption file of a folder and the sources beside them.
- * @throws AssumptionError with all problems at once
- */
-export function loadAssumptions(folder: string): AssumptionSet {
+/** Texts of assumption files by their names. */
+export type AssumptionFiles = ReadonlyMap<string, string>;
+
+/** The assumption files of a folder, unread. @throws AssumptionError where the folder holds none */
+export function assumptionFiles(folder: string): AssumptionFiles {
   if (!existsSync(join(folder, sourcesFile))) {
     throw new AssumptionError([
       `${folder}: holds no ${sourcesFile}. Point to the project's folder of assumptions.`,
     ]);
   }
+  const names = readdirSync(folder).filter((name) => name.endsWith(".yaml"));
+  return new Map(names.sort().map((name) => [name, readFileSync(join(folder, name), "utf8")]));
+}
+
+/**
+ * Reads every assumption file of a folder and the sources beside them.
+ * @throws AssumptionError with all problems at once
+ */
+export const loadAssumptions = (folder: string): AssumptionSet => readAssumptions(assumptionFiles(folder));
+
+/** Reads the texts of a folder of assumptions. @throws AssumptionError with all problems at once */
+export function readAssumptions(files: AssumptionFiles): AssumptionSet {
   const problems: string[] = [];
-  const sources = readSources(folder, problems);
+  const sources = readSources(files, problems);
   const entries = new Map<string, Assumption>();
-  const files = readdirSync(folder).filter(
-    (name) => name.endsWith(".yaml") && ![sourcesFile, plansFile, priceIndexFile, groupsFile].includes(name),
-  );
-  for (const file of files.sort()) {
-    for (const entry of readEntries(folder, file, problems)) {
+  const others = [sourcesFile, plansFile, priceIndexFile, groupsFile];
+  for (const file of [...files.keys()].filter((name) => !others.includes(name)).sort()) {
+    for (const entry of readEntries(files, file, problems)) {
       if (entries.has(entry.id)) {
         problems.push(`${file}: ${entry.id} stands here a second time. Keep one of the two.`);
       }
@@ -42,27 +52,28 @@ export function loadAssumptions(folder: string): AssumptionSet {
     }
   }
   if (problems.length > 0) throw new AssumptionError(problems);
-  const plans = readPlans(readYaml(folder, plansFile, problems), entries, problems);
-  const priceIndices = readPriceIndices(readYaml(folder, priceIndexFile, problems), sources, problems);
-  const groups = readGroups(readYaml(folder, groupsFile, problems), entries, sources, problems);
+  const plans = readPlans(readYaml(files, plansFile, problems), entries, problems);
+  const priceIndices = readPriceIndices(readYaml(files, priceIndexFile, problems), sources, problems);
+  const groups = readGroups(readYaml(files, groupsFile, problems), entries, sources, problems);
   if (problems.length > 0) throw new AssumptionError(problems);
   return { entries, sources, plans, priceIndices, groups };
 }
 
-function readYaml(folder: string, file: string, problems: string[]): unknown {
-  if (!existsSync(join(folder, file))) {
-    problems.push(`${folder}: holds no ${file}. Point to the project's folder of assumptions.`);
+function readYaml(files: AssumptionFiles, file: string, problems: string[]): unknown {
+  const text = files.get(file);
+  if (text === undefined) {
+    problems.push(`There is no ${file}. Point to the project's folder of assumptions.`);
     return undefined;
   }
-  const document = parseDocument(readFileSync(join(folder, file), "utf8"));
+  const document = parseDocument(text);
   problems.push(
     ...document.errors.map((error) => `${file}: ${error.message.split("\n")[0]} Correct the file.`),
   );
   return document.errors.length > 0 ? undefined : document.toJS();
 }
 
-function readSources(folder: string, problems: string[]): Map<string, Source> {
-  const content = readYaml(folder, sourcesFile, problems) ?? {};
+function readSources(files: AssumptionFiles, problems: string[]): Map<string, Source> {
+  const content = readYaml(files, sourcesFile, problems) ?? {};
   const parsed = z.record(z.string(), sourceSchema).safeParse(content);
   if (parsed.success) return new Map(Object.entries(parsed.data));
   problems.push(...parsed.error.issues.map((issue) => sourceProblem(content, issue)));
@@ -82,8 +93,8 @@ function shapeProblemAt(place: string, found: unknown, issue: z.core.$ZodIssue):
   return `${place} ${what}; allowed: ${allowed}. Add or correct it.`;
 }
 
-function readEntries(folder: string, file: string, problems: string[]): Assumption[] {
-  const content = readYaml(folder, file, problems);
+function readEntries(files: AssumptionFiles, file: string, problems: string[]): Assumption[] {
+  const content = readYaml(files, file, problems);
   if (content === undefined) return [];
   if (!Array.isArray(content)) {
     problems.push(`${file}: holds no list of assumptions. Write each as "- { id: …, value: … }".`);

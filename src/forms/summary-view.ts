@@ -5,7 +5,7 @@ import { structureCosts } from "../report/infestation-view.js";
 import { method } from "../report/method.js";
 import { boardOddsLine, type ToldOdds } from "../report/odds-words.js";
 import { onlyFollows } from "../report/option-kind.js";
-import { chanceAtEnd } from "../report/weighing.js";
+import { chanceAtEnd, unitMoney } from "../report/weighing.js";
 import type { StudyRun } from "../study/compute.js";
 
 /** What a page for a public meeting tells: little, and in plain words. */
@@ -48,7 +48,7 @@ function plainFigures(context: ReportContext): Array<{ label: string; value: str
       : [
           {
             label: `Saved for each ${format.money(1)} spent`,
-            value: format.rate(benefitCostRatio),
+            value: unitMoney(benefitCostRatio, format.money(1)),
           },
         ]),
   ];

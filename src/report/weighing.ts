@@ -61,7 +61,8 @@ function uncertaintyText(run: StudyRun, pays: boolean): string {
   return flips ? `, but the answer turns within the ranges of the assumptions (${spreadText(spread)})` : "";
 }
 
-function unitMoney(perUnit: number, symbol: string): string {
+/** What one unit of money brings, to its hundredth. @param symbol one unit as printed */
+export function unitMoney(perUnit: number, symbol: string): string {
   const sign = symbol.replace("1", "");
   return perUnit > 0 && perUnit < 0.01 ? `less than ${sign}0.01` : `${sign}${perUnit.toFixed(2)}`;
 }

@@ -36,6 +36,31 @@ const steps: readonly string[] = [
   INSERT INTO revision (id, revision, name, saved_at, author, note, origin, file_name, text)
     SELECT id, revision, name, saved_at, '', '', 'upload', file_name, text FROM revision_without_author;
   DROP TABLE revision_without_author;`,
+  `CREATE TABLE issue (
+    study_id TEXT NOT NULL,
+    number INTEGER NOT NULL CHECK (number >= 1),
+    issued_at TEXT NOT NULL,
+    author TEXT NOT NULL,
+    note TEXT NOT NULL,
+    revision INTEGER NOT NULL CHECK (revision >= 1),
+    study_name TEXT NOT NULL,
+    file_name TEXT NOT NULL,
+    study_text TEXT NOT NULL,
+    assumptions TEXT NOT NULL,
+    engine_version TEXT NOT NULL,
+    seed INTEGER,
+    figures TEXT NOT NULL,
+    digest TEXT NOT NULL,
+    pdf BLOB NOT NULL,
+    PRIMARY KEY (study_id, number)
+  ) STRICT;
+  CREATE TRIGGER issue_comes_next BEFORE INSERT ON issue
+    WHEN NEW.number <> (SELECT coalesce(max(number), 0) + 1 FROM issue WHERE study_id = NEW.study_id)
+    BEGIN SELECT RAISE(ABORT, 'the number of an issued report is the next of its study'); END;
+  CREATE TRIGGER issue_is_not_altered BEFORE UPDATE ON issue
+    BEGIN SELECT RAISE(ABORT, 'an issued report cannot be altered, only superseded'); END;
+  CREATE TRIGGER issue_is_not_removed BEFORE DELETE ON issue
+    BEGIN SELECT RAISE(ABORT, 'an issued report cannot be removed, only superseded'); END;`,
 ];
 
 export const currentVersion = steps.length;

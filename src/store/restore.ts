@@ -94,17 +94,25 @@ function replaceContent(database: Database, backup: string): Contents {
   return contentsOf(database);
 }
 
-/** Both sides are at the current version, so their tables are the same. */
+/**
+ * Both sides are at the current version, so their tables and triggers are the same. Triggers guard rows against changes,
+ * not a database against being replaced: they are away meanwhile.
+ */
 function copyTables(database: Database): void {
   database.pragma("defer_foreign_keys = ON");
-  const tables = database
-    .prepare<[], string>(
-      "SELECT name FROM main.sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite\\_%' ESCAPE '\\'",
-    )
-    .pluck()
-    .all();
-  for (const table of tables) database.exec(`DELETE FROM main."${table}"`);
-  for (const table of tables) {
-    database.exec(`INSERT INTO main."${table}" SELECT * FROM backup."${table}"`);
+  const tables = partsOf(database, "table");
+  const triggers = partsOf(database, "trigger");
+  for (const { name } of triggers) database.exec(`DROP TRIGGER main."${name}"`);
+  for (const { name } of tables) database.exec(`DELETE FROM main."${name}"`);
+  for (const { name } of tables) {
+    database.exec(`INSERT INTO main."${name}" SELECT * FROM backup."${name}"`);
   }
+  for (const { sql } of triggers) database.exec(sql);
 }
+
+const partsOf = (database: Database, type: "table" | "trigger") =>
+  database
+    .prepare<[string], { readonly name: string; readonly sql: string }>(
+      "SELECT name, sql FROM main.sqlite_schema WHERE type = ? AND name NOT LIKE 'sqlite\\_%' ESCAPE '\\'",
+    )
+    .all(type);

@@ -15,6 +15,23 @@ const earlier: Record<string, string> = {
       ('lake', 1, 'Lake', '2025-01-01T00:00:00Z', 'lake.yaml', 'one'),
       ('lake', 2, 'Great lake', '2025-02-01T00:00:00Z', 'lake-2.yaml', 'two' || char(13) || char(10)),
       ('pond', 1, 'Pond', '2025-01-15T00:00:00Z', 'pond.yaml', 'three');`,
+  "2": `CREATE TABLE study (
+      id TEXT NOT NULL PRIMARY KEY, state TEXT NOT NULL CHECK (state IN ('active', 'archived', 'deleted')),
+      created_at TEXT NOT NULL, state_changed_at TEXT NOT NULL
+    ) STRICT;
+    CREATE TABLE revision (
+      id TEXT NOT NULL REFERENCES study (id) ON DELETE CASCADE, revision INTEGER NOT NULL CHECK (revision >= 1),
+      name TEXT NOT NULL, saved_at TEXT NOT NULL, author TEXT NOT NULL, note TEXT NOT NULL, origin TEXT NOT NULL,
+      file_name TEXT NOT NULL, text TEXT NOT NULL, PRIMARY KEY (id, revision)
+    ) STRICT;
+    INSERT INTO study VALUES
+      ('lake', 'active', '2025-01-01T00:00:00Z', '2025-01-01T00:00:00Z'),
+      ('pond', 'active', '2025-01-15T00:00:00Z', '2025-01-15T00:00:00Z');
+    INSERT INTO revision VALUES
+      ('lake', 1, 'Lake', '2025-01-01T00:00:00Z', '', '', 'upload', 'lake.yaml', 'one'),
+      ('lake', 2, 'Great lake', '2025-02-01T00:00:00Z', '', '', 'upload', 'lake-2.yaml', 'two' || char(13) || char(10)),
+      ('pond', 1, 'Pond', '2025-01-15T00:00:00Z', '', '', 'upload', 'pond.yaml', 'three');
+    PRAGMA user_version = 2;`,
 };
 
 function databaseMadeBy(sql: string): string {

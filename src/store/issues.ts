@@ -1,0 +1,85 @@
+import Sqlite, { type Database } from "better-sqlite3";
+import type { StoreConnection } from "./connection.js";
+
+/** An issued report without what is long. */
+export interface IssueCard {
+  readonly studyId: string;
+  /** Counts from 1 in each study. */
+  readonly number: number;
+  /** ISO 8601, UTC. */
+  readonly issuedAt: string;
+  /** As typed; empty where nobody gave a name. */
+  readonly author: string;
+  readonly note: string;
+  readonly revision: number;
+  readonly studyName: string;
+  readonly engineVersion: string;
+  /** Of the draws behind the odds; null where none were drawn. */
+  readonly seed: number | null;
+  /** SHA-256, in hexadecimal digits. */
+  readonly digest: string;
+}
+
+export interface KeptIssue extends IssueCard {
+  readonly fileName: string;
+  readonly studyText: string;
+  /** Files of assumptions as JSON: text by name. */
+  readonly assumptions: string;
+  /** Results as JSON. */
+  readonly figures: string;
+  readonly pdf: Uint8Array;
+}
+
+/** Issued reports: none is ever altered or removed, also not with its study. All throw StoreError. */
+export interface IssueStore {
+  /** The newest first. */
+  readonly list: (studyId: string) => IssueCard[];
+  readonly find: (studyId: string, number: number) => KeptIssue | undefined;
+  readonly withDigest: (digest: string) => KeptIssue | undefined;
+  /** Keeps an issue under the number it bears. @returns false, with nothing kept, where that is not the next one */
+  readonly keep: (issue: KeptIssue) => boolean;
+}
+
+const card = `study_id AS studyId, number, issued_at AS issuedAt, author, note, revision, study_name AS studyName,
+  engine_version AS engineVersion, seed, digest`;
+const whole = `${card}, file_name AS fileName, study_text AS studyText, assumptions, figures, pdf`;
+
+export function issueStore({ read, write }: StoreConnection): IssueStore {
+  return {
+    list: (studyId) =>
+      read((database) =>
+        database
+          .prepare<[string], IssueCard>(`SELECT ${card} FROM issue WHERE study_id = ? ORDER BY number DESC`)
+          .all(studyId),
+      ),
+    find: (studyId, number) =>
+      read((database) =>
+        database
+          .prepare<[string, number], KeptIssue>(
+            `SELECT ${whole} FROM issue WHERE study_id = ? AND number = ?`,
+          )
+          .get(studyId, number),
+      ),
+    withDigest: (digest) =>
+      read((database) =>
+        database.prepare<[string], KeptIssue>(`SELECT ${whole} FROM issue WHERE digest = ?`).get(digest),
+      ),
+    keep: (issue) => write((database) => keep(database, issue)),
+  };
+}
+
+function keep(database: Database, issue: KeptIssue): boolean {
+  const insert = database.prepare<[KeptIssue]>(
+    `INSERT INTO issue (study_id, number, issued_at, author, note, revision, study_name, file_name, study_text,
+       assumptions, engine_version, seed, figures, digest, pdf)
+     VALUES (@studyId, @number, @issuedAt, @author, @note, @revision, @studyName, @fileName, @studyText,
+       @assumptions, @engineVersion, @seed, @figures, @digest, @pdf)`,
+  );
+  try {
+    insert.run(issue);
+    return true;
+  } catch (error) {
+    if (error instanceof Sqlite.SqliteError && error.code === "SQLITE_CONSTRAINT_TRIGGER") return false;
+    throw error;
+  }
+}
