@@ -65,6 +65,7 @@ export function prepareStudy(document: StudyDocument, set: AssumptionSet): Prepa
     document,
     problems.map(({ index, field, found, allowed }) => ({
       path: pathText(["overrides", index, field], document),
+      at: ["overrides", index, field],
       found: describe(found),
       allowed,
       remedy: "Correct or remove this override.",
@@ -79,6 +80,7 @@ export function prepareStudy(document: StudyDocument, set: AssumptionSet): Prepa
     document,
     pinnedProblems(input, assumed).map(({ path, found, allowed }) => ({
       path: pathText(path, document),
+      at: path,
       found,
       allowed,
       remedy: "Correct or remove this prescribed plan.",

@@ -7,10 +7,11 @@ export interface CsvLine {
 }
 
 /** The lines of a CSV text that hold something, at most `most` of them, or what keeps them from being read. */
-export function csvLines(csv: string, most: number): readonly CsvLine[] | RecordProblem {
+export function csvLines(csv: string, most: number, delimiter = ","): readonly CsvLine[] | RecordProblem {
   const lines: CsvLine[] = [];
   try {
     parse(csv, {
+      delimiter,
       bom: true,
       trim: true,
       relax_column_count: true,

@@ -24,7 +24,7 @@ export function quantity(dimension: DimensionName) {
   const { name, example } = dimensions[dimension];
   return z
     .union([z.string(), z.number()], { error: `${name} such as ${example}` })
-    .meta({ description: `${name}, for instance ${example}` })
+    .meta({ description: `${name}, for instance ${example}`, dimension })
     .transform((text, context): SpreadQuantity => {
       try {
         return parseSpread(text, dimension);
@@ -59,10 +59,8 @@ export function monthlyOrOne(dimension: DimensionName) {
 /** A day of the year, "MM-DD". */
 export const dayOfYear = z
   .string()
-  .regex(
-    /^(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/,
-    'a day of the year written "MM-DD", for instance "10-15"',
-  );
+  .regex(/^(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/, 'a day of the year written "MM-DD", for instance "10-15"')
+  .meta({ input: "day-of-year" });
 
 export const shortText = z
   .string()
@@ -72,6 +70,10 @@ export const shortText = z
 export const identifier = z
   .string()
   .regex(/^[a-z0-9][a-z0-9-]*$/, "lower-case letters, digits and hyphens, for instance north-intake")
-  .max(60, "at most 60 characters");
+  .max(60, "at most 60 characters")
+  .meta({ input: "id" });
+
+/** The id of something in another place of the study: "money.bearers". */
+export const reference = (refersTo: string) => identifier.meta({ input: "reference", refersTo });
 
 export const year = z.int("a year").min(1900, "a year from 1900").max(2200, "a year up to 2200");

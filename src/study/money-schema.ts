@@ -3,7 +3,7 @@ import { type PlanningRate, planningRate } from "../model/money/planning-rate.js
 import { priceGroups } from "../model/money/price-group.js";
 import type { Quantity } from "../units/quantity.js";
 import type { SpreadQuantity } from "../units/spread.js";
-import { identifier, monthNames, quantity, shortText, year } from "./fields.js";
+import { identifier, monthNames, quantity, reference, shortText, year } from "./fields.js";
 
 /** A rate that is entered, or that follows from the federal rule. */
 export type DiscountRate = SpreadQuantity & {
@@ -118,6 +118,6 @@ export const money = z.strictObject({
     }),
   inflationOrigin: shortText.optional().meta({ description: "Where the inflation comes from" }),
   escalation,
-  programBearer: identifier,
+  programBearer: reference("money.bearers"),
   bearers: z.array(z.strictObject({ id: identifier, name: shortText })).min(1, "at least one bearer"),
 });

@@ -6,6 +6,8 @@ import { structureKinds } from "./structure-schema.js";
 export interface Problem {
   /** Place in the document: structures[2].rack.clearSpacing. */
   readonly path: string;
+  /** The same place key by key; absent where it is a place in the text. */
+  readonly at?: readonly PropertyKey[];
   readonly found: string;
   readonly allowed: string;
   readonly remedy: string;
@@ -36,6 +38,7 @@ function problemsOfIssue(issue: z.core.$ZodIssue, document: unknown): Problem[] 
   if (issue.code === "unrecognized_keys") {
     return issue.keys.map((key) => ({
       path: pathText([...issue.path, key], document),
+      at: [...issue.path, key],
       found: "an unknown key",
       allowed: "only the keys of the study format (see the schema command)",
       remedy: "Correct its spelling or remove it.",
@@ -51,6 +54,7 @@ function problemsOfIssue(issue: z.core.$ZodIssue, document: unknown): Problem[] 
   return [
     {
       path: pathText(issue.path, document),
+      at: issue.path,
       found: describe(found),
       allowed: allowedText(issue),
       remedy: found === undefined ? "Add it." : "Correct this value.",
@@ -109,7 +113,8 @@ export function describe(value: unknown): string {
   return text.length > longestFound ? `${text.slice(0, longestFound)}…` : text;
 }
 
-function valueAt(document: unknown, path: readonly PropertyKey[]): unknown {
+/** What stands at a place of a document; undefined where nothing does. */
+export function valueAt(document: unknown, path: readonly PropertyKey[]): unknown {
   return path.reduce<unknown>(
     (value, key) =>
       typeof value === "object" && value !== null && Object.hasOwn(value, key)
@@ -135,6 +140,7 @@ export function pathText(path: readonly PropertyKey[], document: unknown): strin
 export function problemOf({ path, line, found, allowed, remedy }: Contradiction, document: unknown): Problem {
   return {
     path: pathText(path, document) + (line === undefined ? "" : `, line ${line}`),
+    at: path,
     found,
     allowed,
     remedy: remedy ?? (found === "nothing" ? "Add it." : "Correct this value or the other."),

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { costGroups } from "../model/program/groups.js";
-import { identifier, quantity, shortText } from "./fields.js";
+import { quantity, reference, shortText } from "./fields.js";
 
 const lifeYears = z.number().positive("a life above 0 years").max(100, "at most 100 years");
 const mostCounted = 100_000_000;
@@ -53,7 +53,7 @@ const yearly = z.strictObject({
 
 const fee = z.strictObject({
   name: shortText,
-  vesselClass: identifier
+  vesselClass: reference("boats.classes")
     .optional()
     .meta({ description: "Id from boats.classes: the class that pays it; all classes if left out" }),
   countPerYear: counted.meta({ description: "Payments a year, if the fee kept nobody away" }),

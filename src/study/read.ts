@@ -52,25 +52,37 @@ function readDocument(
 ): StudyDocument {
   const document = parseText(text, name);
   const fileProblems = recordFiles(document);
-  const parsed = studySchema.safeParse(document);
-  if (parsed.success) {
-    const broken = contradictions(soundParts(parsed.data));
-    const found = [
-      ...(broken.length > 0 ? broken : rangeProblems(parsed.data)),
-      ...currencyProblems(parsed.data),
-    ];
-    const problems = [...fileProblems, ...found.map((each) => problemOf(each, document))];
-    if (problems.length > 0) throw new InputError(name, problems);
-    return parsed.data;
-  }
-  throw new InputError(name, [
-    ...fileProblems,
-    ...problemsOf(parsed.error.issues, document),
-    ...contradictions(partsOf(document)).map((each) => problemOf(each, document)),
-  ]);
+  const { study, problems } = judged(document);
+  if (study && fileProblems.length === 0) return study;
+  throw new InputError(name, [...fileProblems, ...problems]);
 }
 
-function parseText(text: string, name: string): unknown {
+/** What keeps a document, as its text gives it, from being a study; nothing if it is one. */
+export function problemsOfDocument(document: unknown): readonly Problem[] {
+  const fileProblems = refuseRecordFiles(document);
+  return [...fileProblems, ...judged(document).problems];
+}
+
+function judged(document: unknown): { study?: StudyDocument; problems: Problem[] } {
+  const parsed = studySchema.safeParse(document);
+  if (!parsed.success) {
+    const problems = [
+      ...problemsOf(parsed.error.issues, document),
+      ...contradictions(partsOf(document)).map((each) => problemOf(each, document)),
+    ];
+    return { problems };
+  }
+  const broken = contradictions(soundParts(parsed.data));
+  const found = [
+    ...(broken.length > 0 ? broken : rangeProblems(parsed.data)),
+    ...currencyProblems(parsed.data),
+  ];
+  if (found.length > 0) return { problems: found.map((each) => problemOf(each, document)) };
+  return { study: parsed.data, problems: [] };
+}
+
+/** The document of a text, as JSON or YAML gives it. @throws InputError where it cannot be read */
+export function parseText(text: string, name: string): unknown {
   if (text.trim() === "") {
     throw single(name, "the file", "nothing", "a study as JSON or YAML", "Start from one of the examples.");
   }

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { boats } from "./boats-schema.js";
 import { monitoringSchema, responseSchema } from "./detection-schema.js";
-import { identifier, monthly, positive, quantity, shortText, year } from "./fields.js";
+import { identifier, monthly, positive, quantity, reference, shortText, year } from "./fields.js";
 import { money } from "./money-schema.js";
 import { programFields } from "./program-schema.js";
 import { levelFields, otherSchedules } from "./schedule-schema.js";
@@ -82,11 +82,15 @@ const option = z.strictObject({
         .meta({ description: "Set-aside boats that must dry before they launch, and for how long" }),
       refusal: share(0, "Set-aside boats with mussels that are turned away"),
       seals: z
-        .array(z.strictObject({ vesselClass: identifier, share: quantity("share") }))
+        .array(z.strictObject({ vesselClass: reference("boats.classes"), share: quantity("share") }))
         .default([])
         .meta({ description: "Classes whose boats carry a seal and pass at a glance" }),
       byClass: z
-        .array(z.strictObject({ vesselClass: identifier }).extend(z.strictObject(checkSteps).partial().shape))
+        .array(
+          z
+            .strictObject({ vesselClass: reference("boats.classes") })
+            .extend(z.strictObject(checkSteps).partial().shape),
+        )
         .default([])
         .meta({ description: "Classes for which some steps work otherwise" }),
       deterrence: quantity("share").meta({ description: "Fewer fouled arrivals because people know" }),
@@ -108,7 +112,7 @@ const option = z.strictObject({
     .meta({ description: "How far the program has grown in its first, second, … year; in full after them" }),
   open: openSchema,
   station: stationSchema,
-  schedule: identifier.optional().meta({
+  schedule: reference("lake.otherSchedules").optional().meta({
     description: "Id from lake.otherSchedules: the schedule that the lake follows once it is infested",
   }),
   ...programFields,
@@ -128,8 +132,8 @@ export const studySchema = z.strictObject({
     preparedBy: shortText,
     invented: z.boolean().default(false).meta({ description: "True for demonstration data" }),
     units: z.enum(["us", "si"]),
-    requestedOption: identifier.meta({ description: "The option for which money is asked" }),
-    existingOption: identifier.optional().meta({
+    requestedOption: reference("options").meta({ description: "The option for which money is asked" }),
+    existingOption: reference("options").optional().meta({
       description:
         "The option in force now: what the others add to it is told beside the comparison with no program; not used for an infested lake",
     }),

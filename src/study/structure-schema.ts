@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { identifier, monthly, monthlyOrOne, positive, quantity, shortText } from "./fields.js";
+import { identifier, monthly, monthlyOrOne, positive, quantity, reference, shortText } from "./fields.js";
 import { efficiency, lineFields, pipeFields, rack, supply } from "./structure-parts.js";
 
 const count = (what: string) =>
@@ -21,10 +21,11 @@ const pinned = z
 
 const bearerShares = z
   .record(identifier, quantity("share"))
+  .meta({ refersTo: "money.bearers" })
   .transform((shares) => Object.entries(shares).map(([id, share]) => ({ id, share })));
 
 /** Who pays: a bearer of the study, or several with shares. */
-export const bearer = z.union([identifier, bearerShares], {
+export const bearer = z.union([reference("money.bearers"), bearerShares], {
   error: "an id from money.bearers, or ids with shares such as { city: 60 %, district: 40 % }",
 });
 

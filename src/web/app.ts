@@ -1,6 +1,7 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
 import express, { type ErrorRequestHandler, type Express, type Response } from "express";
-import multer from "multer";
-import { assets, fontFile } from "../report/assets.js";
+import { assets, fontFile, projectRoot } from "../report/assets.js";
 import { linkedAssets, renderPage, renderReport, renderReportBody } from "../report/html.js";
 import type { ToldOdds } from "../report/odds-words.js";
 import { editionText, printSettings } from "../report/paper.js";
@@ -8,17 +9,21 @@ import type { Printer } from "../report/printer.js";
 import { resultsJson } from "../report/results.js";
 import { toldOdds } from "../report/told-odds.js";
 import { DeletedStudyError } from "../store/errors.js";
-import { largestStudyBytes } from "../study/read.js";
-import { decodeStudy } from "../study/study-bytes.js";
+import { addEditing } from "./edit-routes.js";
 import { explain, NotFoundError } from "./explain.js";
 import { addForms } from "./forms-routes.js";
+import { addItems } from "./item-routes.js";
 import { addKeeping } from "./keeping-routes.js";
+import { listStandings } from "./list-standing.js";
+import { addNewStudies, addStudyApi } from "./new-study-routes.js";
 import type { OddsDesk } from "./odds-desk.js";
 import { addOdds, oddsQuestion } from "./odds-routes.js";
 import { comparisonPage, listPage, problemPage } from "./pages.js";
 import { BusyError } from "./run-queue.js";
 import type { ShelfEntry } from "./shelf-reading.js";
 import type { StudyShelf } from "./study-shelf.js";
+import { addTables } from "./table-routes.js";
+import { unfinishedPage } from "./unfinished-page.js";
 
 export interface AppParts {
   readonly shelf: StudyShelf;
@@ -33,15 +38,17 @@ export function createApp(parts: AppParts): Express {
   const app = express();
   app.disable("x-powered-by");
   addAssets(app);
+  addNewStudies(app, parts.shelf, () => new Date().toISOString().slice(0, 10));
+  addUnfinished(app, parts);
   addPages(app, parts);
   addFiles(app, parts);
   addOdds(app, parts, (id) => findStudy(parts, id));
-  addForms(app, {
-    ...parts,
-    find: (id) => findStudy(parts, id),
-    knownOdds: (entry) => knownOdds(entry, parts),
-  });
-  addUploads(app, parts);
+  const find = (id: string | undefined) => findStudy(parts, id);
+  addForms(app, { ...parts, find, knownOdds: (entry) => knownOdds(entry, parts) });
+  addStudyApi(app, parts.shelf, linksOf);
+  addItems(app, parts.shelf, find);
+  addTables(app, parts.shelf, find);
+  addEditing(app, parts.shelf, find);
   addKeeping(app, parts.shelf);
   app.use((_request, _response) => {
     throw new NotFoundError();
@@ -49,6 +56,8 @@ export function createApp(parts: AppParts): Express {
   app.use(errorPages(parts));
   return app;
 }
+
+const workbenchScript = join(projectRoot, "dist", "web", "browser", "workbench.js");
 
 function addAssets(app: Express): void {
   const asset = (path: string, type: string, read: () => string) =>
@@ -59,6 +68,7 @@ function addAssets(app: Express): void {
   asset("/assets/chart.js", "js", () => assets().chartLibrary);
   asset("/assets/svg-canvas.js", "js", () => assets().svgLibrary);
   asset("/assets/draw-charts.js", "js", () => assets().drawCharts);
+  asset("/assets/workbench.js", "js", () => readFileSync(workbenchScript, "utf8"));
   app.get("/assets/fonts/:name", (request, response) => {
     const path = fontFile(request.params.name);
     if (path === undefined) throw new NotFoundError();
@@ -73,7 +83,7 @@ function findStudy({ shelf }: AppParts, id: string | undefined): ShelfEntry {
   return entry;
 }
 
-const linksOf = ({ id }: ShelfEntry) => ({
+const linksOf = ({ id }: Pick<ShelfEntry, "id">) => ({
   back: "/",
   study: `/studies/${id}`,
   report: `/studies/${id}/report`,
@@ -83,9 +93,33 @@ const linksOf = ({ id }: ShelfEntry) => ({
   source: `/studies/${id}/study`,
 });
 
+/** What needs a complete study says what is missing instead. */
+function addUnfinished(app: Express, parts: AppParts): void {
+  const pages = [
+    { path: "/studies/:id", part: "results" },
+    { path: "/studies/:id/report", part: "report" },
+    { path: "/studies/:id/report.pdf", part: "pdf" },
+    { path: "/studies/:id/odds", part: "odds" },
+    { path: "/studies/:id/forms", part: "forms" },
+  ];
+  for (const { path, part } of pages) {
+    app.get(path, (request, response, next) => {
+      const entry = parts.shelf.find(String(request.params.id));
+      const balance = entry && entry.state !== "deleted" ? parts.shelf.balance(entry) : undefined;
+      if (!entry || !balance || balance.line) {
+        next();
+        return;
+      }
+      response.status(part === "results" ? 200 : 409);
+      response.send(renderPage("unfinished", unfinishedPage(entry, balance.problems, part)));
+    });
+  }
+}
+
 function addPages(app: Express, parts: AppParts): void {
+  const missingIn = listStandings(parts.shelf);
   app.get("/", (_request, response) => {
-    response.send(renderPage("studies", listPage(parts.shelf)));
+    response.send(renderPage("studies", listPage(parts.shelf, missingIn)));
   });
   app.get("/studies/:id", (request, response) => {
     const entry = findStudy(parts, request.params.id);
@@ -127,26 +161,6 @@ function addFiles(app: Express, parts: AppParts): void {
       .type("text")
       .set("Content-Disposition", `attachment; filename="${entry.id}.yaml"`)
       .send(entry.text);
-  });
-}
-
-/** Larger than a study, so that the reader's own message about size is given; beyond it the upload is cut off. */
-const uploadLimit = largestStudyBytes + 1;
-
-function addUploads(app: Express, parts: AppParts): void {
-  const upload = multer({
-    storage: multer.memoryStorage(),
-    limits: { fileSize: uploadLimit, files: 1, fields: 4 },
-  });
-  app.post("/studies", upload.single("study"), (request, response) => {
-    const name = request.file?.originalname ?? "the upload";
-    const kept = parts.shelf.add(decodeStudy(request.file?.buffer ?? new Uint8Array(), name), name);
-    response.redirect(303, `/studies/${kept.id}`);
-  });
-  app.post("/api/studies", express.text({ type: () => true, limit: uploadLimit }), (request, response) => {
-    const body: unknown = request.body;
-    const kept = parts.shelf.add(typeof body === "string" ? body : "", "the request");
-    response.status(201).json({ id: kept.id, revision: kept.revision, links: linksOf(kept) });
   });
 }
 

@@ -9,8 +9,12 @@ import type { StudyShelf } from "./study-shelf.js";
 import { workbenchPage } from "./workbench-page.js";
 
 /** The list of studies, with what to do when there are none of one's own. */
-export function listPage(shelf: StudyShelf): object {
-  const shown = shelf.list().map((card) => ({ ...listed(card), isExample: card.isExample }));
+export function listPage(shelf: StudyShelf, missingIn: (card: ShelfCard) => string): object {
+  const shown = shelf.list().map((card) => ({
+    ...listed(card),
+    isExample: card.isExample,
+    missing: card.isExample ? "" : missingIn(card),
+  }));
   return {
     title: "Studies",
     assets: linkedAssets,

@@ -1,3 +1,4 @@
+import { standings, standingText } from "../editor/parts.js";
 import { linkedAssets } from "../report/html.js";
 import type { BalanceState } from "./balance-desk.js";
 import type { ShelfEntry } from "./shelf-reading.js";
@@ -10,8 +11,6 @@ export interface WorkbenchFrame {
   /** Id of the part that is shown, from workbench-parts.ts. */
   readonly part: string;
   readonly title: string;
-  /** Marks beside the names of parts, by id: "complete", "3 to mend". */
-  readonly marks?: Readonly<Record<string, string>>;
 }
 
 /** The view of a page in the layout of the workbench, with the page's own fields beside those of the frame. */
@@ -23,19 +22,33 @@ export function workbenchPage<Content extends object>(frame: WorkbenchFrame, con
     assets: linkedAssets,
     bench: {
       study: { id: entry.id, name: entry.name, href: `/studies/${entry.id}` },
-      standing: entry.isExample
-        ? "An invented example: make a study from it to change it"
-        : `Revision ${entry.revision}, saved ${entry.savedAt.slice(0, 16).replace("T", " ")} UTC`,
+      standing: standingLine(entry),
       balance: balanceView(balance),
       parts: [editedParts, readParts, keptParts].map((parts) => ({
-        links: parts.map((part) => partLink(part, frame)),
+        links: parts.map((part) => partLink(part, frame, marksOf(balance))),
       })),
     },
   };
 }
 
-function partLink({ id, name, path }: WorkbenchPart, { entry, part, marks }: WorkbenchFrame) {
-  return { name, href: `/studies/${entry.id}${path}`, isHere: id === part, mark: marks?.[id] ?? "" };
+export function standingLine({ isExample, revision, savedAt, author }: ShelfEntry): string {
+  if (isExample) return "An invented example: make a study from it to change it";
+  const by = author === "" ? "" : ` by ${author}`;
+  return `Revision ${revision}, saved ${savedAt.slice(0, 16).replace("T", " ")} UTC${by}`;
+}
+
+function partLink({ id, name, path }: WorkbenchPart, { entry, part }: WorkbenchFrame, marks: Marks) {
+  return { id, name, href: `/studies/${entry.id}${path}`, isHere: id === part, mark: marks[id] ?? "" };
+}
+
+type Marks = Readonly<Record<string, string>>;
+
+/** How far each part is, by its id; nothing is said of a study that is complete. */
+export function marksOf(balance: BalanceState): Marks {
+  if (balance.line) return {};
+  return Object.fromEntries(
+    [...standings(balance.problems)].map(([id, standing]) => [id, standingText(standing)]),
+  );
 }
 
 /** The head of a page, also sent by itself once something was saved. */

@@ -1,0 +1,47 @@
+import { InputError, type Problem, valueAt } from "../study/problems.js";
+import { problemsOfDocument } from "../study/read.js";
+import { type PartId, type Standing, standings } from "./parts.js";
+import { rawOf } from "./study-text.js";
+import type { Writing } from "./units-offered.js";
+
+/** A study as far as it has come. */
+export interface Draft {
+  /** What the text says; an empty group where it cannot be read. */
+  readonly document: unknown;
+  /** What is missing, wrong or contradictory, with its place. */
+  readonly problems: readonly Problem[];
+  readonly parts: ReadonlyMap<PartId, Standing>;
+  readonly writing: Writing;
+}
+
+/** Reads whatever there is of a study. */
+export function draftOf(text: string, name: string): Draft {
+  const { document, unread } = documentOf(text, name);
+  const problems = [...unread, ...problemsOfDocument(document)];
+  return { document, problems, parts: standings(problems), writing: writingOf(document) };
+}
+
+function documentOf(text: string, name: string): { document: unknown; unread: readonly Problem[] } {
+  try {
+    const document = rawOf(text, name);
+    const isGroup = typeof document === "object" && document !== null && !Array.isArray(document);
+    return { document: isGroup ? document : {}, unread: [] };
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error;
+    return { document: {}, unread: error.problems };
+  }
+}
+
+/** How a study writes its quantities; US units and dollars until it says otherwise. */
+export function writingOf(document: unknown): Writing {
+  const currency = textAt(document, ["money", "currency"]);
+  return {
+    system: textAt(document, ["study", "units"]) === "si" ? "si" : "us",
+    currency: /^[A-Z]{3}$/.test(currency) ? currency : "USD",
+  };
+}
+
+function textAt(document: unknown, at: readonly string[]): string {
+  const found = valueAt(document, at);
+  return typeof found === "string" ? found : "";
+}

@@ -1,0 +1,193 @@
+import { monthNames } from "../study/fields.js";
+import { type DimensionName, dimensions } from "../units/dimensions.js";
+import { labelOf } from "./labels.js";
+import { type SchemaNode, studyNode } from "./schema-node.js";
+
+/** What a form offers for a place of the study. */
+export type Field =
+  | { readonly kind: "quantity"; readonly dimension: DimensionName }
+  | { readonly kind: "number" }
+  | { readonly kind: "text"; readonly form: "line" | "long" | "csv" | "id" }
+  | { readonly kind: "reference"; readonly to: string }
+  | { readonly kind: "choice"; readonly values: readonly string[] }
+  | { readonly kind: "yes-no" }
+  | { readonly kind: "date" }
+  | { readonly kind: "day-of-year" }
+  /** One value for each month. */
+  | { readonly kind: "months"; readonly each: Field }
+  | GroupField
+  /** Groups that are added, removed and moved. */
+  | { readonly kind: "list"; readonly item: GroupField | KindsField }
+  /** Plain values in one line, with commas or semicolons between. */
+  | { readonly kind: "values"; readonly each: Field }
+  | KindsField
+  /** Ways of giving the same thing; which one is meant shows in the value's form. */
+  | { readonly kind: "either"; readonly ways: readonly Way[] }
+  /** Ids from another place of the study with a share each. */
+  | { readonly kind: "shares"; readonly to: string; readonly each: Field };
+
+export interface GroupField {
+  readonly kind: "group";
+  readonly fields: readonly NamedField[];
+}
+
+/** Groups told apart by the value of one of their fields. */
+export interface KindsField {
+  readonly kind: "kinds";
+  readonly by: string;
+  readonly ways: readonly GroupWay[];
+}
+
+export interface Way {
+  readonly value: string;
+  readonly label: string;
+  readonly field: Field;
+}
+
+export interface GroupWay extends Way {
+  readonly field: GroupField;
+}
+
+/** A field under its key, in words. */
+export interface NamedField {
+  readonly key: string;
+  readonly label: string;
+  /** What it is; empty where the label says it. */
+  readonly help: string;
+  /** Where a person finds the figure; empty where it is plain. */
+  readonly where: string;
+  readonly required: boolean;
+  /** What counts if it is left out; empty if nothing does. */
+  readonly usual: string;
+  readonly field: Field;
+}
+
+const longText = 300;
+
+/** The fields of a node of the schema. */
+export function fieldOf(node: SchemaNode, key: string): Field {
+  if (isDimension(node.dimension)) return { kind: "quantity", dimension: node.dimension };
+  if (node.oneOf) return kindsOf(node.oneOf);
+  if (node.anyOf) return eitherOf(node.anyOf, key);
+  if (node.enum) return { kind: "choice", values: node.enum.map(String) };
+  if (node.properties) return groupOf(node);
+  if (node.propertyNames) return sharesOf(node);
+  if (node.type === "array") return listOf(node, key);
+  if (node.type === "boolean") return { kind: "yes-no" };
+  if (node.type === "number" || node.type === "integer") return { kind: "number" };
+  return textOf(node, key);
+}
+
+function textOf(node: SchemaNode, key: string): Field {
+  if (node.format === "date") return { kind: "date" };
+  if (node.input === "day-of-year") return { kind: "day-of-year" };
+  if (node.input === "reference" && node.refersTo) return { kind: "reference", to: node.refersTo };
+  if (node.input === "id") return { kind: "text", form: "id" };
+  if (key === "csv") return { kind: "text", form: "csv" };
+  return { kind: "text", form: (node.maxLength ?? 0) > longText ? "long" : "line" };
+}
+
+function groupOf(node: SchemaNode): GroupField | Extract<Field, { kind: "months" }> {
+  const properties = Object.entries(node.properties ?? {});
+  const [first] = properties;
+  if (
+    first &&
+    properties.length === monthNames.length &&
+    monthNames.every((name) => node.properties?.[name])
+  ) {
+    return { kind: "months", each: fieldOf(first[1], first[0]) };
+  }
+  return plainGroup(node);
+}
+
+function plainGroup(node: SchemaNode): GroupField {
+  const required = new Set(node.required);
+  const fields = Object.entries(node.properties ?? {})
+    .filter(([key, child]) => child.const === undefined && !onlyOnDisk.has(key))
+    .map(([key, child]) => named(key, child, required.has(key)));
+  return { kind: "group", fields };
+}
+
+/** Keys for studies that are read from a folder: a browser has none. */
+const onlyOnDisk = new Set(["file"]);
+
+function named(key: string, node: SchemaNode, required: boolean): NamedField {
+  const field = fieldOf(node, key);
+  return {
+    key,
+    label: labelOf(key),
+    help: helpOf(node, field),
+    where: node.where ?? "",
+    required,
+    usual: isPlain(node.default) ? String(node.default) : "",
+    field,
+  };
+}
+
+/** What the schema says of a field; for a bare quantity the example of its dimension, as on a label. */
+function helpOf({ description }: SchemaNode, field: Field): string {
+  if (field.kind !== "quantity") return description ?? "";
+  const { name, example } = dimensions[field.dimension];
+  return description === `${name}, for instance ${example}` ? "" : (description ?? "");
+}
+
+const isPlain = (value: unknown) =>
+  (typeof value === "string" && value !== "") || typeof value === "number" || typeof value === "boolean";
+
+function sharesOf(node: SchemaNode): Field {
+  return { kind: "shares", to: node.refersTo ?? "", each: { kind: "quantity", dimension: "share" } };
+}
+
+function listOf(node: SchemaNode, key: string): Field {
+  const item = node.prefixItems?.[0] ?? node.items;
+  if (!item) return { kind: "values", each: { kind: "text", form: "line" } };
+  if (item.oneOf) return { kind: "list", item: kindsOf(item.oneOf) };
+  if (item.properties) return { kind: "list", item: plainGroup(item) };
+  return { kind: "values", each: fieldOf(item, key) };
+}
+
+function kindsOf(nodes: readonly SchemaNode[]): KindsField {
+  const by =
+    Object.keys(nodes[0]?.properties ?? {}).find((key) => nodes[0]?.properties?.[key]?.const !== undefined) ??
+    "";
+  return {
+    kind: "kinds",
+    by,
+    ways: nodes.map((node) => {
+      const value = String(node.properties?.[by]?.const);
+      return { value, label: labelOf(value), field: plainGroup(node) };
+    }),
+  };
+}
+
+function eitherOf(nodes: readonly SchemaNode[], key: string): Field {
+  const ways = nodes.map((node): Way => {
+    const field = fieldOf(node, key);
+    return { value: field.kind, label: wayLabel(field), field };
+  });
+  return { kind: "either", ways };
+}
+
+function wayLabel(field: Field): string {
+  switch (field.kind) {
+    case "months":
+      return "A value for each month";
+    case "shares":
+      return "Several, with shares";
+    case "group":
+      return field.fields.length === 1 ? (field.fields[0]?.label ?? "") : "From counts";
+    default:
+      return "One value";
+  }
+}
+
+const isDimension = (name: string | undefined): name is DimensionName =>
+  name !== undefined && Object.hasOwn(dimensions, name);
+
+let whole: GroupField | undefined;
+
+/** The fields of a whole study. */
+export function studyFields(): GroupField {
+  whole ??= plainGroup(studyNode());
+  return whole;
+}

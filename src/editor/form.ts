@@ -1,0 +1,215 @@
+import type { Problem } from "../study/problems.js";
+import { amountOf } from "./amount.js";
+import { choicesOf, namedThings, referenceChoices, unitChoices, waysOf } from "./choices.js";
+import type { Field, NamedField } from "./fields.js";
+import { type FormContext, type FormNode, idOf, problemText } from "./form-node.js";
+import { childOf, itemsOf, monthKeys, nameOf, shownText, unitName, wayOf } from "./form-values.js";
+import { labelOf } from "./labels.js";
+import type { Place } from "./study-text.js";
+import { unitsOffered, type Writing } from "./units-offered.js";
+
+/** A form for fields under a place of the document. */
+export function formOf(fields: readonly NamedField[], at: Place, context: FormContext): FormNode[] {
+  const value = at.reduce<unknown>((found, key) => childOf(found, key), context.document);
+  const { told, inside } = problemIndex(context.problems);
+  const maker = formMaker({ ...context, told, inside });
+  return fields.map((named) => maker(named, [...at, named.key], childOf(value, named.key)));
+}
+
+/** Problems by the name of their place, and of every place above it. */
+function problemIndex(problems: readonly Problem[]) {
+  const told = new Map<string, Problem[]>();
+  const inside = new Map<string, Problem[]>();
+  const put = (index: Map<string, Problem[]>, name: string, problem: Problem) =>
+    index.set(name, [...(index.get(name) ?? []), problem]);
+  for (const problem of problems) {
+    const keys = (problem.at ?? []).map(String);
+    put(told, keys.join("/"), problem);
+    for (let length = 1; length <= keys.length; length += 1) {
+      put(inside, keys.slice(0, length).join("/"), problem);
+    }
+  }
+  return { told, inside };
+}
+
+interface Making extends FormContext {
+  readonly told: ReadonlyMap<string, readonly Problem[]>;
+  readonly inside: ReadonlyMap<string, readonly Problem[]>;
+}
+
+type Maker = (named: NamedField, at: Place, value: unknown) => FormNode;
+
+function formMaker(making: Making): Maker {
+  const make: Maker = (named, at, value) => {
+    const { field } = named;
+    const base = baseNode(named, at, value, making);
+    switch (field.kind) {
+      case "group":
+        return groupNode(field.fields, { base, at, value, make });
+      case "list":
+        return listNode(field, { base, at, value, make });
+      case "months":
+        return monthsNode(field.each, { base, at, value, make }, making);
+      case "kinds": {
+        const way = field.ways.find((each) => each.value === childOf(value, field.by));
+        const children = way ? way.field.fields.map((each) => child(each, { at, value, make })) : [];
+        return { ...base, shape: { ways: true }, choices: waysOf(field.ways, way?.value), children };
+      }
+      case "either": {
+        const way = wayOf(field, value);
+        const inner = make({ ...named, field: way.field, help: "", where: "", required: true }, at, value);
+        const children = inner.shape.group ? inner.children : [{ ...inner, label: way.label }];
+        return {
+          ...base,
+          errors: [],
+          shape: { ways: true },
+          choices: waysOf(field.ways, way.value),
+          children,
+        };
+      }
+      case "shares":
+        return sharesNode(field, { base, at, value, make }, making);
+      default:
+        return { ...base, unitName: unitName(base.name), ...plainParts(field, named, value, making) };
+    }
+  };
+  return make;
+}
+
+interface Nested {
+  readonly at: Place;
+  readonly value: unknown;
+  readonly make: Maker;
+}
+
+const child = (named: NamedField, { at, value, make }: Nested) =>
+  make(named, [...at, named.key], childOf(value, named.key));
+
+function baseNode(named: NamedField, at: Place, value: unknown, { told, inside }: Making): FormNode {
+  const { label, help, where, required, usual, field } = named;
+  const name = nameOf(at);
+  const isWhole = ["group", "list", "kinds", "either", "months", "shares"].includes(field.kind);
+  const own = (isWhole ? told : inside).get(name) ?? [];
+  const missing = own.find(({ found }) => found === "nothing");
+  const errors = own.filter((problem) => problem !== missing).map(problemText);
+  const id = idOf(at);
+  const needed = missing ? `Needed: ${missing.allowed}.` : "";
+  const describedBy = [help || where ? `${id}-help` : "", `${id}-error`].filter(Boolean).join(" ");
+  return {
+    ...{ shape: {}, name, id, label, help, where, required, usual, errors, needed, describedBy },
+    ...{ value: shownText(value), choices: [], unitName: "", units: [], children: [], add: "", acts: [] },
+  };
+}
+
+function plainParts(field: Field, named: NamedField, value: unknown, making: Making): Partial<FormNode> {
+  switch (field.kind) {
+    case "quantity": {
+      const { amount, unit } = amountOf(value, field.dimension, making.writing);
+      const units = unitChoices(unitsOffered(field.dimension, making.writing), unit);
+      return { shape: { amount: true }, value: amount, units };
+    }
+    case "choice":
+      return { shape: { select: true }, choices: choicesOf(field.values, value, named) };
+    case "yes-no":
+      return { shape: { select: true }, choices: choicesOf(["true", "false"], value, named) };
+    case "reference":
+      return { shape: { select: true }, choices: referenceChoices(field.to, value, named, making.document) };
+    case "date":
+      return { shape: { date: true } };
+    case "text":
+      return { shape: { [field.form === "id" ? "line" : field.form]: true } };
+    default:
+      return { shape: { line: true } };
+  }
+}
+
+interface Whole extends Nested {
+  readonly base: FormNode;
+}
+
+function groupNode(fields: readonly NamedField[], { base, ...nested }: Whole): FormNode {
+  if (nested.value === undefined && !base.required) {
+    return { ...base, shape: { absent: true }, add: `add:${base.name}` };
+  }
+  const acts = base.required ? [] : [{ value: `remove:${base.name}`, label: "Leave this out" }];
+  return { ...base, shape: { group: true }, children: fields.map((each) => child(each, nested)), acts };
+}
+
+function listNode(field: Extract<Field, { kind: "list" }>, { base, at, value, make }: Whole): FormNode {
+  const items = itemsOf(value);
+  const children = items.map((item, index) => {
+    const label = shownText(childOf(item, "name")) || shownText(childOf(item, "id")) || `Row ${index + 1}`;
+    const named = {
+      key: String(index),
+      label,
+      help: "",
+      where: "",
+      required: true,
+      usual: "",
+      field: field.item,
+    };
+    const node = make(named, [...at, index], item);
+    return { ...node, acts: itemActs(node.name, index, items.length) };
+  });
+  return { ...base, value: "", shape: { list: true }, children, add: `add:${base.name}` };
+}
+
+const itemActs = (name: string, index: number, count: number) => [
+  ...(index > 0 ? [{ value: `up:${name}`, label: "Move up" }] : []),
+  ...(index < count - 1 ? [{ value: `down:${name}`, label: "Move down" }] : []),
+  { value: `remove:${name}`, label: "Remove" },
+];
+
+function monthsNode(each: Field, { base, at, value, make }: Whole, making: Making): FormNode {
+  const children = monthKeys.map((key) => {
+    const named = { key, label: labelOf(key), help: "", where: "", required: true, usual: "", field: each };
+    return make(named, [...at, key], childOf(value, key));
+  });
+  const units = each.kind === "quantity" ? monthUnits(each.dimension, value, making.writing) : undefined;
+  if (!units) return { ...base, value: "", shape: { months: true }, children };
+  const whole = units.chosen === "" && value !== undefined;
+  const shown = whole
+    ? children.map((node) => ({
+        ...node,
+        value: shownText(childOf(value, node.name.split("/").at(-1) ?? "")),
+      }))
+    : children;
+  return {
+    ...{ ...base, value: "", shape: { months: true }, children: shown },
+    ...{ unitName: unitName(base.name), units: unitChoices(units.offered, units.chosen) },
+  };
+}
+
+/** The unit that all months have; none where they differ. */
+function monthUnits(dimension: Parameters<typeof unitsOffered>[0], value: unknown, writing: Writing) {
+  const offered = unitsOffered(dimension, writing);
+  const given = monthKeys
+    .map((key) => childOf(value, key))
+    .filter((each) => each !== undefined && each !== "");
+  const units = new Set(given.map((each) => amountOf(each, dimension, writing).unit));
+  const [only = offered[0] ?? ""] = units;
+  return { offered, chosen: units.size > 1 ? "" : only };
+}
+
+function sharesNode(field: Extract<Field, { kind: "shares" }>, whole: Whole, making: Making): FormNode {
+  const { base, at, value, make } = whole;
+  const known = namedThings(field.to, making.document);
+  const given = typeof value === "object" && value !== null ? Object.keys(value) : [];
+  const all = [
+    ...known,
+    ...given.filter((key) => !known.some(({ id }) => id === key)).map((id) => ({ id, name: id })),
+  ];
+  const children = all.map(({ id, name }) => {
+    const named = {
+      key: id,
+      label: name,
+      help: "",
+      where: "",
+      required: false,
+      usual: "",
+      field: field.each,
+    };
+    return make(named, [...at, id], childOf(value, id));
+  });
+  return { ...base, shape: { group: true }, children };
+}

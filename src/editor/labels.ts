@@ -1,0 +1,61 @@
+/** Keys and values whose words are not their letters. */
+const words: Readonly<Record<string, string>> = {
+  ph: "pH",
+  id: "Id",
+  on: "Day of the year",
+  by: "Supplied by",
+  of: "Boats looked at",
+  found: "Boats found fouled",
+  csv: "Lines of the record (CSV)",
+  invented: "Invented data",
+  board: "Board that decides",
+  authority: "Authority",
+  prepared: "Date of the study",
+  units: "Units",
+  us: "US units",
+  si: "Metric units",
+  hazenWilliamsC: "Hazen–Williams C",
+  ednaSamples: "eDNA samples",
+  record: "Record of levels",
+  drawdown: "Drawdown: levels through the year",
+  otherSchedules: "Other schedules",
+  storageTable: "Storage table",
+  pinned: "Prescribed protection plans",
+  fixtures: "Fixtures",
+  steps: "Steps of the inspection",
+  open: "Open hours",
+  yearly: "Other yearly costs",
+  classes: "Vessel classes",
+  seasons: "Log of seasons",
+  items: "Lake-wide duties and losses",
+  quagga: "Quagga mussel",
+  zebra: "Zebra mussel",
+  hydropower: "Hydropower plant",
+  intake: "Intake",
+  "service-line": "Service line",
+  dock: "Dock",
+  ramp: "Launch ramp",
+  "lake-wide": "Lake-wide duties",
+  whittier: "Whittier and others",
+  "mackie-claudi": "Mackie and Claudi",
+  jan: "January",
+  feb: "February",
+  mar: "March",
+  apr: "April",
+  may: "May",
+  jun: "June",
+  jul: "July",
+  aug: "August",
+  sep: "September",
+  oct: "October",
+  nov: "November",
+  dec: "December",
+};
+
+/** A key or value of the study format in words: "maximumElevation" is "Maximum elevation". */
+export function labelOf(key: string): string {
+  const known = words[key];
+  if (known !== undefined) return known;
+  const spaced = key.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`).replaceAll("-", " ");
+  return spaced.charAt(0).toUpperCase() + spaced.slice(1);
+}

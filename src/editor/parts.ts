@@ -1,0 +1,144 @@
+import type { Problem } from "../study/problems.js";
+import { type GroupField, type NamedField, studyFields } from "./fields.js";
+import type { Place } from "./study-text.js";
+
+/** A part of a study that has a page of its own: fields of one section, in the order of the page. */
+export interface StudyPart {
+  readonly id: PartId;
+  /** Section of the study file. */
+  readonly section: string;
+  /** Keys of the section; all of it where the section is a list. */
+  readonly keys: readonly string[];
+  /** What to do first, and where to begin. */
+  readonly guide: readonly string[];
+}
+
+export const partIds = ["names", "lake", "levels", "structures", "boats", "options", "money"] as const;
+export type PartId = (typeof partIds)[number];
+
+export const studyParts: readonly StudyPart[] = [
+  {
+    id: "names",
+    section: "study",
+    keys: [
+      ...["name", "authority", "board", "prepared", "preparedBy", "units", "requestedOption"],
+      ...["existingOption", "invented", "uncertainty"],
+    ],
+    guide: [
+      "Begin with the name of the study, who asks for it and which board decides. The requested option can be chosen once there are program options.",
+    ],
+  },
+  {
+    id: "lake",
+    section: "lake",
+    keys: [
+      ...["name", "description", "species", "depthType", "infestedSince", "chemistry", "calciumScheme"],
+      ...["surfaceTemperature", "deepTemperature", "thermoclineDepth", "airTemperature", "humidity"],
+    ],
+    guide: [
+      "Calcium first: it decides most about whether mussels can live here. Then the temperatures of water and air by month; they decide how fast mussels grow and how fast they dry.",
+    ],
+  },
+  {
+    id: "levels",
+    section: "lake",
+    keys: [
+      ...["maximumElevation", "minimumElevation", "drawdown", "record", "storageTable"],
+      ...["storageValue", "storageValueOrigin", "otherSchedules"],
+    ],
+    guide: [
+      "Give either a schedule, as levels on days of the year, or a record of measured levels. The picture shows which structures hang dry, and for how long.",
+    ],
+  },
+  {
+    id: "structures",
+    section: "structures",
+    keys: [],
+    guide: [
+      "List what mussels would foul: intakes, plants, service lines, docks and ramps, and what the whole lake has to pay for. Add them one by one, or paste a table.",
+    ],
+  },
+  {
+    id: "boats",
+    section: "boats",
+    keys: ["launches", "classes", "otherPathways", "sites", "traffic", "seasons"],
+    guide: [
+      "Launches by month and the classes of boats are needed: how many come, and how likely a boat of each class carries live mussels. Sites and boats by hour are only needed to plan inspectors.",
+    ],
+  },
+  {
+    id: "options",
+    section: "options",
+    keys: [],
+    guide: [
+      "The first option does nothing at the ramp and is what the others are held against. Add at least one program beside it, with its steps and what it costs.",
+    ],
+  },
+  {
+    id: "money",
+    section: "money",
+    keys: [
+      ...["currency", "priceYear", "startYear", "horizon", "discountRate", "discountRateOrigin"],
+      ...["programBearer", "bearers", "timing", "otherDiscountRates", "inflation", "inflationOrigin"],
+      ...["fiscalYearStart", "escalation", "pricesOfAssumptions", "exchangeRate", "exchangeRateYear"],
+      ...["exchangeRateOrigin", "indexValues"],
+    ],
+    guide: [
+      "Name the bearers first: who pays for the program and for each structure. Then the price year, the years that the study covers, and the discount rate with its origin.",
+    ],
+  },
+];
+
+export const partOf = (id: string): StudyPart | undefined => studyParts.find((part) => part.id === id);
+
+/** The fields of a part's page; for a list the fields of one of its items. */
+export function fieldsOfPart(part: StudyPart): readonly NamedField[] {
+  const section = studyFields().fields.find(({ key }) => key === part.section)?.field;
+  return section?.kind === "group" ? inOrder(section, part.keys) : [];
+}
+
+function inOrder({ fields }: GroupField, keys: readonly string[]): NamedField[] {
+  return keys.flatMap((key) => fields.find((field) => field.key === key) ?? []);
+}
+
+/** Whether a place belongs to a part's page. A whole section that is missing belongs to every page that has a part of it. */
+export function isInPart(part: StudyPart, at: readonly PropertyKey[] | undefined): boolean {
+  if (!at || at[0] !== part.section) return false;
+  if (part.keys.length === 0 || at.length === 1) return true;
+  const key = String(at[1]);
+  return part.keys.includes(key) || !isKnown(part.section, key, part.id);
+}
+
+/** Keys of a section that no page has: they are told on the section's first page. */
+function isKnown(section: string, key: string, id: PartId): boolean {
+  const pages = studyParts.filter((part) => part.section === section);
+  return pages.some((page) => page.keys.includes(key)) || pages[0]?.id !== id;
+}
+
+export type Standing =
+  | { readonly state: "complete" }
+  | { readonly state: "empty" }
+  | { readonly state: "unfinished"; readonly missing: number; readonly wrong: number };
+
+/** How far each part is, by its id. */
+export function standings(problems: readonly Problem[]): ReadonlyMap<PartId, Standing> {
+  const of = (part: StudyPart): Standing => {
+    const own = problems.filter(({ at }) => isInPart(part, at));
+    if (own.length === 0) return { state: "complete" };
+    if (own.some(({ at, found }) => at?.length === 1 && found === "nothing")) return { state: "empty" };
+    const missing = own.filter(({ found }) => found === "nothing").length;
+    return { state: "unfinished", missing, wrong: own.length - missing };
+  };
+  return new Map(studyParts.map((part) => [part.id, of(part)]));
+}
+
+/** "complete", "2 missing, 1 to mend". */
+export function standingText(standing: Standing): string {
+  if (standing.state !== "unfinished") return standing.state === "complete" ? "complete" : "not begun";
+  const { missing, wrong } = standing;
+  return [missing > 0 ? `${missing} missing` : "", wrong > 0 ? `${wrong} to mend` : ""]
+    .filter(Boolean)
+    .join(", ");
+}
+
+export const placeKey = (at: Place): string => at.map(String).join("/");

@@ -1,0 +1,54 @@
+import { z } from "zod";
+import { studyJsonSchema } from "../study/schema.js";
+
+/** What the editor reads of the study's JSON Schema. */
+export interface SchemaNode {
+  readonly type?: string | readonly string[] | undefined;
+  readonly properties?: Readonly<Record<string, SchemaNode>> | undefined;
+  readonly required?: readonly string[] | undefined;
+  readonly items?: SchemaNode | false | undefined;
+  readonly prefixItems?: readonly SchemaNode[] | undefined;
+  readonly minItems?: number | undefined;
+  readonly anyOf?: readonly SchemaNode[] | undefined;
+  readonly oneOf?: readonly SchemaNode[] | undefined;
+  readonly enum?: readonly (string | number)[] | undefined;
+  readonly const?: string | number | boolean | undefined;
+  readonly format?: string | undefined;
+  readonly maxLength?: number | undefined;
+  readonly propertyNames?: SchemaNode | undefined;
+  readonly default?: unknown;
+  readonly description?: string | undefined;
+  readonly dimension?: string | undefined;
+  /** How a text is entered: "id", "reference", "day-of-year". */
+  readonly input?: string | undefined;
+  readonly refersTo?: string | undefined;
+  /** Where a person finds the figure. */
+  readonly where?: string | undefined;
+}
+
+const node: z.ZodType<SchemaNode> = z.lazy(() =>
+  z.object({
+    type: z.union([z.string(), z.array(z.string())]).optional(),
+    properties: z.record(z.string(), node).optional(),
+    required: z.array(z.string()).optional(),
+    items: z.union([z.literal(false), node]).optional(),
+    prefixItems: z.array(node).optional(),
+    minItems: z.number().optional(),
+    anyOf: z.array(node).optional(),
+    oneOf: z.array(node).optional(),
+    enum: z.array(z.union([z.string(), z.number()])).optional(),
+    const: z.union([z.string(), z.number(), z.boolean()]).optional(),
+    format: z.string().optional(),
+    maxLength: z.number().optional(),
+    propertyNames: node.optional(),
+    default: z.unknown().optional(),
+    description: z.string().optional(),
+    dimension: z.string().optional(),
+    input: z.string().optional(),
+    refersTo: z.string().optional(),
+    where: z.string().optional(),
+  }),
+);
+
+/** The study's schema as data. */
+export const studyNode = (): SchemaNode => node.parse(studyJsonSchema());

@@ -1,0 +1,75 @@
+import { type Document, isAlias, isCollection, isSeq, parseDocument } from "yaml";
+import { parseText } from "../study/read.js";
+
+export type Place = readonly (string | number)[];
+
+/** A change of a study's text at one place. */
+export type Edit =
+  | { readonly at: Place; readonly value: unknown }
+  | { readonly at: Place; readonly remove: true }
+  /** Moves an item of a list to another place in it. */
+  | { readonly at: Place; readonly moveTo: number };
+
+/** The document of a study's text. @throws InputError where the text is neither JSON nor YAML */
+export const rawOf = (text: string, name: string): unknown => parseText(text, name);
+
+/**
+ * The text with its changes, in order. Comments, order and unknown keys stay; JSON stays JSON. A change whose place
+ * is not there to remove or move does nothing.
+ */
+export function edited(text: string, edits: readonly Edit[]): string {
+  if (edits.length === 0) return text;
+  const document = parseDocument(text, { uniqueKeys: false });
+  for (const edit of edits) apply(document, edit);
+  if (isJson(text)) return `${JSON.stringify(document.toJS({ maxAliasCount: 100 }), null, 2)}\n`;
+  return document.toString({ lineWidth: 0 });
+}
+
+const isJson = (text: string) => text.trimStart().startsWith("{");
+
+function apply(document: Document, edit: Edit): void {
+  if ("value" in edit) {
+    openWay(document, edit.at);
+    if (typeof edit.value === "object") document.setIn(edit.at, document.createNode(edit.value));
+    else document.setIn(edit.at, edit.value);
+    return;
+  }
+  if (!document.hasIn(edit.at)) return;
+  unalias(document, edit.at);
+  if ("remove" in edit) {
+    document.deleteIn(edit.at);
+    return;
+  }
+  const list = document.getIn(edit.at.slice(0, -1), true);
+  if (!isSeq(list)) return;
+  const [moved] = list.items.splice(Number(edit.at.at(-1)), 1);
+  list.items.splice(edit.moveTo, 0, moved);
+}
+
+/** Makes the groups and lists that lead to a place, in place of what cannot hold anything. */
+function openWay(document: Document, at: Place): void {
+  unalias(document, at);
+  for (let length = 0; length < at.length; length += 1) {
+    const way = at.slice(0, length);
+    const found = length === 0 ? document.contents : document.getIn(way, true);
+    const holdsItems = typeof at[length] === "number";
+    if (isCollection(found) && isSeq(found) === holdsItems) {
+      if (found.items.length === 0) found.flow = false;
+    } else if (length === 0) {
+      document.contents = document.createNode({});
+    } else {
+      document.setIn(way, document.createNode(holdsItems ? [] : {}));
+    }
+  }
+}
+
+/** A place that is an alias gets a copy of its own, so that only it changes. */
+function unalias(document: Document, at: Place): void {
+  for (let length = 1; length < at.length; length += 1) {
+    const way = at.slice(0, length);
+    const found = document.getIn(way, true);
+    if (!isAlias(found)) continue;
+    const copy: unknown = found.resolve(document)?.toJS(document);
+    document.setIn(way, document.createNode(copy));
+  }
+}

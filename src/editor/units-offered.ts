@@ -1,0 +1,62 @@
+import type { DimensionName } from "../units/dimensions.js";
+
+export type UnitSystem = "us" | "si";
+
+/** Units beside the first one of each system, as an author writes them; the first is the usual one. */
+const units: Readonly<Record<DimensionName, Readonly<Record<UnitSystem, readonly string[]>>>> = {
+  elevation: { us: ["ft"], si: ["m"] },
+  length: { us: ["ft", "in", "mi"], si: ["m", "mm", "km"] },
+  smallLength: { us: ["in", "ft"], si: ["mm", "cm", "m"] },
+  area: { us: ["ft2"], si: ["m2"] },
+  landArea: { us: ["acre", "mi2"], si: ["ha", "km2", "m2"] },
+  volume: { us: ["acre-ft", "ft3", "gal"], si: ["m3", "ML"] },
+  flow: { us: ["cfs", "gpm", "mgd"], si: ["m3/s", "l/s"] },
+  speed: { us: ["ft/s"], si: ["m/s"] },
+  temperature: { us: ["degF"], si: ["degC"] },
+  concentration: both("mg/L"),
+  conductivity: both("uS/cm"),
+  salinity: both("g/L"),
+  angle: both("deg"),
+  duration: both("d", "h"),
+  hours: both("h"),
+  shortTime: both("min", "h"),
+  years: both("yr"),
+  mass: { us: ["ton", "lb"], si: ["tonne", "kg"] },
+  areaMass: { us: ["lb/ft2"], si: ["kg/m2"] },
+  energy: both("MWh", "kWh"),
+  heatTransfer: { us: ["BTU/(h ft2 degF)"], si: ["W/m2K"] },
+  capacityRate: { us: ["BTU/(h degF)"], si: ["kW/K"] },
+  share: both("%"),
+  yearlyShare: both("%/yr"),
+  yearlyChange: both("%/yr"),
+  money: both(""),
+  moneyPerYear: both("/yr"),
+  moneyPerHour: both("/h"),
+  moneyPerDay: both("/d"),
+  moneyPerArea: { us: ["/ft2"], si: ["/m2"] },
+  moneyPerMass: { us: ["/ton"], si: ["/tonne"] },
+  moneyPerVolume: { us: ["/acre-ft", "/gal"], si: ["/m3"] },
+  moneyPerEnergy: both("/kWh", "/MWh"),
+  count: both(""),
+};
+
+function both(...names: string[]): Record<UnitSystem, readonly string[]> {
+  return { us: names, si: names };
+}
+
+/** Currency signs that stand for a code; other currencies are written by their code. */
+const signs: Readonly<Record<string, string>> = { USD: "$", EUR: "€", GBP: "£" };
+
+/** What a study says of how its quantities are written. */
+export interface Writing {
+  readonly system: UnitSystem;
+  /** Code of three letters. */
+  readonly currency: string;
+}
+
+/** Units for a dimension, those of the study's system first; money has its currency before the stroke. */
+export function unitsOffered(dimension: DimensionName, { system, currency }: Writing): string[] {
+  const { us, si } = units[dimension];
+  const all = [...new Set(system === "us" ? [...us, ...si] : [...si, ...us])];
+  return dimension.startsWith("money") ? all.map((unit) => `${signs[currency] ?? currency}${unit}`) : all;
+}

@@ -1,0 +1,283 @@
+/** Saves a page of forms as one works. Without it the same form is sent by its button, to the same address. */
+
+interface SavedAnswer {
+  readonly revision: number;
+  readonly standing: string;
+  readonly balance: string;
+  readonly summary: string;
+  readonly levels?: string;
+  readonly marks: Readonly<Record<string, string>>;
+  readonly fields: readonly { readonly id: string; readonly error: string; readonly needed: string }[];
+}
+
+/** What was typed and not saved yet, kept in this browser. */
+interface Kept {
+  readonly base: string;
+  readonly values: Record<string, string>;
+}
+
+type Input = HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement;
+
+const firstWait = 2000;
+const longestWait = 30_000;
+
+const element = (id: string) => document.getElementById(id);
+const isInput = (target: unknown): target is Input =>
+  target instanceof HTMLInputElement ||
+  target instanceof HTMLSelectElement ||
+  target instanceof HTMLTextAreaElement;
+
+function say(text: string): void {
+  const place = element("save-state");
+  if (place) place.textContent = text;
+}
+
+function put(id: string, html: string | undefined): void {
+  const place = element(id);
+  if (place && html !== undefined) place.innerHTML = html;
+}
+
+/** The store of this browser may be switched off: then typing is kept by saving alone. */
+const drafts = {
+  read(key: string): Kept | undefined {
+    try {
+      return JSON.parse(localStorage.getItem(key) ?? "null") ?? undefined;
+    } catch {
+      return undefined;
+    }
+  },
+  write(key: string, kept: Kept | undefined): void {
+    try {
+      if (kept && Object.keys(kept.values).length > 0) localStorage.setItem(key, JSON.stringify(kept));
+      else localStorage.removeItem(key);
+    } catch {
+      // Nothing to do: the values stay in the form.
+    }
+  },
+};
+
+class PageForm {
+  private readonly key: string;
+  private kept: Kept;
+  private saving: Promise<boolean> | undefined;
+  private again = false;
+  private wait = firstWait;
+  private inConflict = false;
+
+  constructor(private readonly form: HTMLFormElement) {
+    this.key = `ramp-and-rack:${form.dataset.part ?? ""}`;
+    this.kept = { base: this.hidden("#base").value, values: {} };
+    form.addEventListener("input", ({ target }) => this.remember(target));
+    form.addEventListener("change", ({ target }) => this.changed(target));
+    form.addEventListener("submit", (event) => this.submitted(event));
+    element("conflict")?.addEventListener("submit", (event) => this.chosen(event));
+    element("conflict")?.addEventListener("click", ({ target }) => {
+      if (target instanceof HTMLElement && target.dataset.takeTheirs !== undefined)
+        drafts.write(this.key, undefined);
+    });
+    this.restore();
+  }
+
+  private hidden(name: string): HTMLInputElement {
+    const found = this.form.elements.namedItem(name);
+    if (!(found instanceof HTMLInputElement)) throw new Error(`no input ${name}`);
+    return found;
+  }
+
+  private remember(target: unknown): void {
+    if (!isInput(target) || target.name.startsWith("#")) return;
+    if (Object.keys(this.kept.values).length === 0) {
+      this.kept = { base: this.hidden("#base").value, values: {} };
+    }
+    this.kept.values[target.name] = target.value;
+    drafts.write(this.key, this.kept);
+  }
+
+  private restore(): void {
+    const found = drafts.read(this.key);
+    if (!found) return;
+    const differing = Object.entries(found.values).filter(([name, value]) => {
+      const input = this.form.elements.namedItem(name);
+      return isInput(input) && input.value !== value;
+    });
+    if (differing.length === 0) {
+      drafts.write(this.key, undefined);
+      return;
+    }
+    for (const [name, value] of differing) {
+      const input = this.form.elements.namedItem(name);
+      if (isInput(input)) input.value = value;
+    }
+    this.kept = found;
+    this.hidden("#base").value = found.base;
+    this.hidden("#expected").value = found.base;
+    say("What you had typed here is back in its fields.");
+    void this.save();
+  }
+
+  private changed(target: unknown): void {
+    if (!isInput(target) || target.name === "#author") return;
+    this.remember(target);
+    const isWay = target.dataset.way !== undefined;
+    void this.save().then((saved) => {
+      if (saved && isWay) this.reload(target.id);
+    });
+  }
+
+  private reload(id: string): void {
+    location.hash = id;
+    location.reload();
+  }
+
+  private submitted(event: SubmitEvent): void {
+    const button = event.submitter;
+    const isAct = button instanceof HTMLButtonElement && button.name === "act";
+    if (isAct && Object.keys(this.kept.values).length === 0 && !this.saving) return;
+    event.preventDefault();
+    void this.save().then((saved) => {
+      if (saved && isAct) this.form.requestSubmit(button);
+    });
+  }
+
+  /** Saves what is in the form, after a save that is under way. @returns whether it was kept */
+  private save(): Promise<boolean> {
+    if (this.inConflict) {
+      say("Not saved: first choose between the two values above.");
+      element("conflict-told")?.focus();
+      return Promise.resolve(false);
+    }
+    if (this.saving) {
+      this.again = true;
+      return this.saving;
+    }
+    this.saving = this.send().finally(() => {
+      this.saving = undefined;
+    });
+    return this.saving;
+  }
+
+  private async send(): Promise<boolean> {
+    let saved: boolean;
+    do {
+      this.again = false;
+      const sent = { ...this.kept.values };
+      saved = await this.ask(new URLSearchParams(pairs(this.form)), sent);
+    } while (saved && this.again);
+    return saved;
+  }
+
+  private async ask(body: URLSearchParams, sent: Record<string, string>): Promise<boolean> {
+    say("Saving");
+    try {
+      const response = await post(this.form, body);
+      if (response.status === 409) {
+        const told: { conflict?: string } = await response.json();
+        this.tellConflict(told.conflict ?? "");
+        return false;
+      }
+      if (!response.ok) throw new Error(String(response.status));
+      this.apply(await response.json(), sent);
+      return true;
+    } catch {
+      this.retryLater();
+      return false;
+    }
+  }
+
+  private retryLater(): void {
+    const seconds = Math.round(this.wait / 1000);
+    say(`Not saved yet: no answer. What you typed is kept in this browser; next try in ${seconds} seconds.`);
+    setTimeout(() => void this.save(), this.wait);
+    this.wait = Math.min(this.wait * 2, longestWait);
+  }
+
+  private tellConflict(html: string): void {
+    this.inConflict = true;
+    put("conflict", html);
+    say("Not saved: someone else saved this study meanwhile. Both values are shown above the form.");
+    element("conflict-told")?.focus();
+  }
+
+  private apply(answer: SavedAnswer, sent: Record<string, string>): void {
+    this.wait = firstWait;
+    this.hidden("#base").value = String(answer.revision);
+    this.hidden("#expected").value = String(answer.revision);
+    const newer = Object.entries(this.kept.values).filter(([name, value]) => sent[name] !== value);
+    this.kept = { base: String(answer.revision), values: Object.fromEntries(newer) };
+    drafts.write(this.key, this.kept);
+    put("balance", answer.balance);
+    put("error-summary", answer.summary);
+    put("levels", answer.levels);
+    const standing = element("standing");
+    if (standing) standing.textContent = answer.standing;
+    for (const mark of document.querySelectorAll<HTMLElement>("[data-mark]")) {
+      mark.textContent = answer.marks[mark.dataset.mark ?? ""] ?? "";
+    }
+    for (const field of answer.fields) showError(field);
+    say(`Saved, revision ${answer.revision}`);
+  }
+
+  /** The form of a conflict: sent like the page's own, so that a failure loses nothing. */
+  private chosen(event: Event): void {
+    const form = event.target;
+    if (!(form instanceof HTMLFormElement)) return;
+    event.preventDefault();
+    post(form, new URLSearchParams(pairs(form)))
+      .then(async (response) => {
+        if (response.status === 409) {
+          const told: { conflict?: string } = await response.json();
+          this.tellConflict(told.conflict ?? "");
+        } else if (response.ok) {
+          drafts.write(this.key, undefined);
+          location.reload();
+        } else throw new Error(String(response.status));
+      })
+      .catch(() => say("Not saved yet: no answer. What you typed is kept; choose again in a moment."));
+  }
+}
+
+const post = (form: HTMLFormElement, body: URLSearchParams) =>
+  fetch(form.getAttribute("action") ?? location.href, {
+    method: "POST",
+    headers: { Accept: "application/json" },
+    body,
+  });
+
+/** What a browser would send of a form: texts only, no files. */
+function pairs(form: HTMLFormElement): [string, string][] {
+  return [...new FormData(form)].flatMap(([name, value]): [string, string][] =>
+    typeof value === "string" ? [[name, value]] : [],
+  );
+}
+
+function showError({ id, error, needed }: SavedAnswer["fields"][number]): void {
+  const place = element(`${id}-error`);
+  if (!place) return;
+  place.textContent = `${error} ${needed}`.trim();
+  place.className = error === "" ? "needed" : "error";
+  const input = element(id);
+  if (!isInput(input)) return;
+  if (error === "") input.removeAttribute("aria-invalid");
+  else input.setAttribute("aria-invalid", "true");
+}
+
+/** A pasted table stays in this browser until its lines are taken. */
+function keepTable(form: HTMLFormElement): void {
+  const box = form.elements.namedItem("csv");
+  if (!(box instanceof HTMLTextAreaElement)) return;
+  const key = `ramp-and-rack:${location.pathname}`;
+  const kept = drafts.read(key);
+  if (box.value === "" && kept?.values.csv) box.value = kept.values.csv;
+  box.addEventListener("input", () => drafts.write(key, { base: "", values: { csv: box.value } }));
+  form.addEventListener("submit", (event) => {
+    const button = event.submitter;
+    if (button instanceof HTMLButtonElement && button.value === "take") drafts.write(key, undefined);
+  });
+}
+
+const pageForm = document.querySelector<HTMLFormElement>("form[data-study]");
+if (pageForm && !pageForm.querySelector("fieldset.whole[disabled]")) new PageForm(pageForm);
+const tableForm = element("table-form");
+if (tableForm instanceof HTMLFormElement) keepTable(tableForm);
+
+export {};

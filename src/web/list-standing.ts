@@ -1,0 +1,27 @@
+import { draftOf } from "../editor/draft.js";
+import { standingText, studyParts } from "../editor/parts.js";
+import { partName } from "./edit-page.js";
+import type { ShelfCard } from "./shelf-reading.js";
+import type { StudyShelf } from "./study-shelf.js";
+
+/** What is missing in studies of a list; each revision is read once. */
+export function listStandings(shelf: StudyShelf): (card: ShelfCard) => string {
+  const known = new Map<string, { readonly revision: number; readonly text: string }>();
+  return ({ id, revision }) => {
+    const before = known.get(id);
+    if (before?.revision === revision) return before.text;
+    const entry = shelf.find(id);
+    const text = entry ? missingIn(entry.text, entry.fileName) : "";
+    known.set(id, { revision, text });
+    return text;
+  };
+}
+
+function missingIn(text: string, fileName: string): string {
+  const { parts } = draftOf(text, fileName);
+  const told = studyParts.flatMap((part) => {
+    const standing = parts.get(part.id);
+    return standing && standing.state !== "complete" ? [`${partName(part)}: ${standingText(standing)}`] : [];
+  });
+  return told.length === 0 ? "" : `Not finished. ${told.join("; ")}`;
+}

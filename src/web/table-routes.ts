@@ -1,0 +1,144 @@
+import type { Express, Request, Response } from "express";
+import multer from "multer";
+import { z } from "zod";
+import { draftOf } from "../editor/draft.js";
+import { childOf, itemsOf } from "../editor/form-values.js";
+import { labelOf } from "../editor/labels.js";
+import { structureKindFields, templateOf } from "../editor/structure-columns.js";
+import { readStructureTable, type StructureTable } from "../editor/structure-table.js";
+import { edited } from "../editor/study-text.js";
+import { renderPage } from "../report/html.js";
+import { InputError, problemsOf } from "../study/problems.js";
+import { largestStudyBytes } from "../study/read.js";
+import { decodeStudy } from "../study/study-bytes.js";
+import { authorOf, rememberAuthor } from "./author.js";
+import { NotFoundError } from "./explain.js";
+import type { ShelfEntry } from "./shelf-reading.js";
+import type { StudyShelf } from "./study-shelf.js";
+import { workbenchPage } from "./workbench-page.js";
+
+const sent = z.object({
+  kind: z.string().default(""),
+  csv: z.string().default(""),
+  author: z.string().trim().max(200, "at most 200 characters").default(""),
+  act: z.enum(["check", "take"]).default("check"),
+});
+
+const upload = multer({
+  storage: multer.memoryStorage(),
+  limits: { fileSize: largestStudyBytes, fieldSize: largestStudyBytes, files: 1, fields: 8 },
+});
+
+/** Structures from a pasted table or a file: checked and shown first, and only sound lines are taken. */
+export function addTables(
+  app: Express,
+  shelf: StudyShelf,
+  find: (id: string | undefined) => ShelfEntry,
+): void {
+  app.get("/studies/:id/structures/table", (request, response) => {
+    const entry = find(request.params.id);
+    show(response, shelf, entry, { author: authorOf(request), kind: "intake", csv: "" });
+  });
+  app.get("/studies/:id/structures/template/:file", (request, response) => {
+    const { writing } = draftOf(...textOf(find(request.params.id)));
+    const kind = request.params.file.replace(/\.csv$/, "");
+    if (!structureKindFields().has(kind)) throw new NotFoundError();
+    response
+      .type("csv")
+      .set("Content-Disposition", `attachment; filename="${kind}.csv"`)
+      .send(templateOf(kind, writing));
+  });
+  app.post("/studies/:id/structures/table", upload.single("file"), (request, response) => {
+    const entry = find(String(request.params.id));
+    if (entry.isExample) throw new NotFoundError();
+    const { act, ...form } = sentTable(request);
+    rememberAuthor(response, form.author);
+    const { document } = draftOf(...textOf(entry));
+    const table = readStructureTable(form.csv, form.kind, document);
+    if (act === "check") show(response, shelf, entry, { ...form, table });
+    else take(response, shelf, entry, { ...form, table });
+  });
+}
+
+const textOf = ({ text, fileName }: ShelfEntry) => [text, fileName] as const;
+
+function sentTable(request: Request) {
+  const parsed = sent.safeParse(request.body ?? {});
+  if (!parsed.success) throw new InputError("The form", problemsOf(parsed.error.issues, request.body));
+  const { kind, ...rest } = parsed.data;
+  if (!structureKindFields().has(kind)) throw new NotFoundError();
+  const file = request.file ? decodeStudy(request.file.buffer, request.file.originalname) : "";
+  return { ...rest, kind, csv: file === "" ? rest.csv : file };
+}
+
+interface TableForm {
+  readonly author: string;
+  readonly kind: string;
+  readonly csv: string;
+}
+
+/** Keeps the sound lines in one revision; the others stay in the box, each with what is wrong. */
+function take(
+  response: Response,
+  shelf: StudyShelf,
+  entry: ShelfEntry,
+  form: TableForm & { table: StructureTable },
+): void {
+  const { document } = draftOf(...textOf(entry));
+  const first = itemsOf(childOf(document, "structures")).length;
+  const good = form.table.lines.filter(({ problems }) => problems.length === 0);
+  const edits = good.map(({ structure }, index) => ({ at: ["structures", first + index], value: structure }));
+  const note = `Structures: ${good.length} from a table`;
+  const saved =
+    good.length === 0
+      ? entry
+      : shelf.save(entry.id, entry.revision, edited(entry.text, edits), {
+          author: form.author,
+          note,
+          origin: "form",
+        });
+  if (form.table.rest === "" && good.length > 0) {
+    response.redirect(303, `/studies/${entry.id}/edit/structures`);
+    return;
+  }
+  const again = draftOf(...textOf(saved)).document;
+  const table = readStructureTable(form.table.rest, form.kind, again);
+  show(response, shelf, saved, { ...form, csv: form.table.rest, table, taken: good.length });
+}
+
+function show(
+  response: Response,
+  shelf: StudyShelf,
+  entry: ShelfEntry,
+  { author, kind, csv, table, taken = 0 }: TableForm & { table?: StructureTable; taken?: number },
+): void {
+  const kinds = [...structureKindFields().keys()].map((value) => ({
+    value,
+    label: labelOf(value),
+    chosen: value === kind,
+    template: `/studies/${entry.id}/structures/template/${value}.csv`,
+  }));
+  const bad = table?.lines.filter(({ problems }) => problems.length > 0) ?? [];
+  const good = (table?.lines.length ?? 0) - bad.length;
+  const view = {
+    ...{ author, csv, kinds, bad, taken, readOnly: entry.isExample },
+    href: `/studies/${entry.id}/structures/table`,
+    listHref: `/studies/${entry.id}/edit/structures`,
+    checked: table !== undefined,
+    problems: table?.problems ?? [],
+    good: counted(good),
+    hasGood: good > 0,
+    badCount: counted(bad.length),
+    shown: table?.lines.filter(({ problems }) => problems.length === 0) ?? [],
+    takenText: counted(taken),
+  };
+  const frame = {
+    entry,
+    balance: shelf.balance(entry),
+    part: "structures",
+    title: "Structures from a table",
+  };
+  response.set("Cache-Control", "no-store").send(renderPage("structure-table", workbenchPage(frame, view)));
+}
+
+const counted = (count: number) => (count === 1 ? "1 line" : `${count} lines`);
