@@ -9,6 +9,7 @@ import type { Printer } from "../report/printer.js";
 import { resultsJson } from "../report/results.js";
 import { toldOdds } from "../report/told-odds.js";
 import { DeletedStudyError } from "../store/errors.js";
+import { addCompare } from "./compare-routes.js";
 import { addEditing } from "./edit-routes.js";
 import { explain, NotFoundError } from "./explain.js";
 import { addForms } from "./forms-routes.js";
@@ -19,6 +20,7 @@ import { addNewStudies, addStudyApi } from "./new-study-routes.js";
 import type { OddsDesk } from "./odds-desk.js";
 import { addOdds, oddsQuestion } from "./odds-routes.js";
 import { comparisonPage, listPage, problemPage } from "./pages.js";
+import { addRevisions } from "./revision-routes.js";
 import { BusyError } from "./run-queue.js";
 import type { ShelfEntry } from "./shelf-reading.js";
 import type { StudyShelf } from "./study-shelf.js";
@@ -50,6 +52,8 @@ export function createApp(parts: AppParts): Express {
   addTables(app, parts.shelf, find);
   addEditing(app, parts.shelf, find);
   addKeeping(app, parts.shelf);
+  addRevisions(app, parts.shelf, find);
+  addCompare(app, parts.shelf);
   app.use((_request, _response) => {
     throw new NotFoundError();
   });

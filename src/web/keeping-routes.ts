@@ -48,7 +48,8 @@ function readForm<Form>(schema: z.ZodType<Form>, body: unknown): Form {
   throw new InputError("The form", problemsOf(parsed.error.issues, body));
 }
 
-function numberIn(text: string): number {
+/** A revision's number from an address. @throws NotFoundError */
+export function numberIn(text: string): number {
   const parsed = revisionNumber.safeParse(text);
   if (!parsed.success) throw new NotFoundError();
   return parsed.data;

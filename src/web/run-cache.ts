@@ -1,13 +1,12 @@
 import { createHash } from "node:crypto";
-import type { StudyRun } from "../study/compute.js";
 
 const mostRunsKept = 16;
 
 /** Runs by their text: a revision's number may stand for another text after the database was restored. */
-export function runCache(
-  compute: (text: string, fileName: string) => StudyRun,
-): (text: string, fileName: string) => StudyRun {
-  const runs = new Map<string, StudyRun>();
+export function runCache<Run>(
+  compute: (text: string, fileName: string) => Run,
+): (text: string, fileName: string) => Run {
+  const runs = new Map<string, Run>();
   return (text, fileName) => {
     const key = createHash("sha256").update(text).digest("hex");
     const run = runs.get(key) ?? compute(text, fileName);

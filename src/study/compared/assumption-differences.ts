@@ -63,8 +63,8 @@ function differenceOf(id: string, left: ComparedStudy, right: ComparedStudy): In
       name: before.entry?.title ?? after.entry?.title ?? id,
       ...owner,
       kind: "changed",
-      left: typed(before),
-      right: typed(after),
+      left: typed(before, !movesFigures),
+      right: typed(after, !movesFigures),
       movesFigures,
     },
   ];
@@ -74,9 +74,11 @@ function differenceOf(id: string, left: ComparedStudy, right: ComparedStudy): In
 const enteredValue = (entry: Assumption | undefined) => entry && [entry.value, entry.unit, entry.priceYear];
 const rangeOf = (entry: Assumption | undefined) => entry && [entry.low, entry.high, entry.distribution];
 
-function typed({ own, entry }: Holding): string | undefined {
+/** The range is told where it alone differs. */
+function typed({ own, entry }: Holding, withRange: boolean): string | undefined {
   if (own) return `${own.value}, own value: ${own.reason}`;
-  return entry && `${entry.value} ${entry.unit}, of the files, ${entry.low} to ${entry.high}`;
+  const range = entry && withRange ? `, from ${entry.low} to ${entry.high}` : "";
+  return entry && `${entry.value} ${entry.unit}${range}`;
 }
 
 function tableDifferences(left: ComparedStudy, right: ComparedStudy): InputDifference[] {

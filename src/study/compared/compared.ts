@@ -1,4 +1,8 @@
-import type { StudyRun } from "../compute.js";
+import type { AssumptionSet } from "../../assumptions/entry.js";
+import { recorder } from "../../model/assumed.js";
+import { compare } from "../../model/compare.js";
+import { prepareStudy, type StudyRun } from "../compute.js";
+import type { StudyDocument } from "../schema.js";
 import { assumptionDifferences } from "./assumption-differences.js";
 import { type Explanation, explainDifference } from "./explain.js";
 import { type InputDifference, inputDifferences } from "./input-differences.js";
@@ -6,6 +10,14 @@ import { type ResultDifference, resultDifferences } from "./result-differences.j
 
 /** A computed study, as far as it is compared. */
 export type ComparedRun = Pick<StudyRun, "document" | "assumptions" | "comparison" | "usedAssumptions">;
+
+/** A study computed so far, without the ranges of its report. @throws InputError */
+export function comparedRun(document: StudyDocument, assumptions: AssumptionSet): ComparedRun {
+  const { input, assumed, inputAssumptions } = prepareStudy(document, assumptions);
+  const { assumed: recorded, ids } = recorder(assumed);
+  const comparison = compare(input, recorded);
+  return { document, assumptions, comparison, usedAssumptions: [...inputAssumptions, ...ids()] };
+}
 
 export interface StudyDifferences {
   readonly inputs: readonly InputDifference[];

@@ -80,7 +80,7 @@ function differenceAt(left: unknown, right: unknown, paths: Paths, documents: Do
   const typed = bothTyped(left, right);
   return {
     place: names.join("/"),
-    name: nameAt(document, path),
+    name: nameAt(document, path, names),
     owner: owner.join("/"),
     ownerName: owner.length === 1 ? wholePart(owner[0]) : itemName(document, path, owner),
     kind: isAdded ? "added" : right === undefined ? "removed" : "changed",
@@ -113,13 +113,17 @@ function itemName(
   return typeof name === "string" ? name : names.join(" ");
 }
 
-/** The name of a quantity; where an item stands there as a whole, the list it stands in and its name. */
-function nameAt(document: StudyDocument, path: readonly PropertyKey[]): string {
+/**
+ * The name of a quantity, without the part of the study; where an item stands there as a whole, the list it stands in
+ * and its name.
+ */
+function nameAt(document: StudyDocument, path: readonly PropertyKey[], names: readonly string[]): string {
   const value = path.reduce<unknown>((inner, key) => Reflect.get(Object(inner), key), document);
   const isNamed = typeof value === "object" && value !== null && !isQuantity(value) && "name" in value;
-  return isNamed
+  const words = isNamed
     ? `${quantityName(document, path.slice(0, -1))}: ${asTyped(value)}`
     : quantityName(document, path);
+  return words.startsWith(`${names[0]}, `) ? words.slice(`${names[0]}, `.length) : words;
 }
 
 function isSame(left: unknown, right: unknown): boolean {

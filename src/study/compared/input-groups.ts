@@ -26,7 +26,12 @@ export function inputGroups(differences: readonly InputDifference[], mostExact: 
   return grouped(moving, partOf, (input) => partNames[partOf(input)] ?? input.ownerName);
 }
 
-const alone = (input: InputDifference): InputGroup => ({ name: input.name, inputs: [input] });
+const alone = (input: InputDifference): InputGroup => ({ name: fullName(input), inputs: [input] });
+
+/** With the structure or option that it belongs to, where its own name leaves that open. */
+function fullName({ name, owner, ownerName }: InputDifference): string {
+  return owner.includes("/") && !name.includes(ownerName) ? `${name}, ${ownerName}` : name;
+}
 
 /** What is requested is one part with the options. */
 function partOf({ owner }: InputDifference): string {

@@ -1,6 +1,10 @@
 import { describe, expect, it } from "vitest";
-import { type ComparedRun, explained, studyDifferences } from "../../../src/study/compared/compared.js";
-import { compareStudy } from "../../../src/study/compute.js";
+import {
+  type ComparedRun,
+  comparedRun,
+  explained,
+  studyDifferences,
+} from "../../../src/study/compared/compared.js";
 import { readStudyText } from "../../../src/study/read.js";
 import { assumptions } from "../../report/runs.js";
 import { editedText } from "../example.js";
@@ -9,8 +13,7 @@ type Edits = Parameters<typeof editedText>[0];
 
 function run(edits: Edits = [], text = (written: string) => written): ComparedRun {
   const document = readStudyText(text(editedText(edits, "ninemoss")), "study.yaml");
-  const comparison = compareStudy(document, assumptions);
-  return { document, assumptions, comparison, usedAssumptions: [...assumptions.entries.keys()] };
+  return comparedRun(document, assumptions);
 }
 
 const plain = run();
@@ -62,7 +65,7 @@ describe("two studies", () => {
     };
     const found = studyDifferences(plain, { ...plain, assumptions: changed }).inputs;
     expect(found.map(({ place }) => place)).toEqual([`assumptions/${id}`]);
-    expect(found[0]?.left).toBe("0.0015 share, of the files, 0.0001 to 0.01");
+    expect(found[0]?.left).toBe("0.0015 share");
   });
 
   it("in different currencies are told not to compare, and nothing is explained", async () => {

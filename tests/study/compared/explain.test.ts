@@ -52,7 +52,7 @@ describe("what explains a difference", () => {
     const right = study(duties);
     const { parts, left: before, right: after } = await explain(plain, right);
     expect(parts).toHaveLength(1);
-    expect(parts[0]?.groups[0]?.name).toBe("cost of Monitoring after infestation");
+    expect(parts[0]?.groups[0]?.name).toBe("cost of Monitoring after infestation, Lake-wide duties");
     expect(parts[0]?.netBenefit).toBe(netBenefit(right) - netBenefit(plain));
     expect(parts[0]?.infestation).toBe(infestation(right) - infestation(plain));
     expect(before.netBenefit).toBe(netBenefit(plain));
@@ -62,8 +62,8 @@ describe("what explains a difference", () => {
   it("is what each change does by itself, where they only add up: two cost lines of a program", async () => {
     const { parts } = await explain(plain, study(training, tows));
     expect(parts.map((part) => part.groups[0]?.name)).toEqual([
-      "cost of Training of checkers",
-      "count of Plankton tows",
+      "cost of Training of checkers, Staffed summer checks",
+      "count of Plankton tows, Staffed summer checks",
     ]);
     const alone = [training, tows].map((edit) => netBenefit(study(edit)) - netBenefit(plain));
     parts.forEach((part, index) => {
@@ -91,7 +91,7 @@ describe("what explains a difference", () => {
     const right = study(...shares);
     const { parts } = await explain(plain, right);
     expect(parts.map(({ groups }) => groups.map(({ name }) => name))).toEqual([
-      ["cost of Monitoring after infestation"],
+      ["cost of Monitoring after infestation, Lake-wide duties"],
       ["share of Kept at the lake", "share of Visitors from waters without mussels"],
     ]);
     expect(sum(parts.map((part) => part.netBenefit ?? Number.NaN))).toBe(
@@ -128,8 +128,8 @@ describe("what explains a difference", () => {
       ["Village water intake"],
       ["wetted area of Trust jetty"],
       ["replacement cost of Trust jetty"],
-      ["cost of Training of checkers"],
-      ["count of Plankton tows"],
+      ["cost of Training of checkers, Staffed summer checks"],
+      ["count of Plankton tows, Staffed summer checks"],
     ]);
     expect(sum(parts.map((part) => part.netBenefit ?? Number.NaN))).toBe(
       netBenefit(right) - netBenefit(plain),

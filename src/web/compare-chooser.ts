@@ -1,0 +1,35 @@
+import type { StudyShelf } from "./study-shelf.js";
+
+/** Newest revisions of a study that a list offers. */
+const mostOffered = 30;
+
+/** What may be chosen at either side: each study as it is now and, of those chosen, earlier revisions. */
+export function compareChooser(shelf: StudyShelf, [left, right]: readonly [string, string]): object {
+  const chosen = new Set([left, right].map((reference) => reference.split("@")[0] ?? ""));
+  const studies = shelf.list().map(({ id, name, isExample, revision }) => ({
+    label: isExample ? `${name} (invented example)` : name,
+    choices: [
+      { reference: id, label: isExample ? name : `${name}: the latest, revision ${revision}` },
+      ...(chosen.has(id) && !isExample ? revisionsOf(shelf, id) : []),
+    ],
+  }));
+  const side = (name: "left" | "right", label: string, reference: string) => ({
+    name,
+    label,
+    studies: studies.map((study) => ({
+      ...study,
+      choices: study.choices.map((choice) => ({ ...choice, isChosen: choice.reference === reference })),
+    })),
+  });
+  return { sides: [side("left", "This study", left), side("right", "with this one", right)] };
+}
+
+function revisionsOf(shelf: StudyShelf, id: string) {
+  return shelf
+    .revisions(id)
+    .slice(0, mostOffered)
+    .map(({ revision, savedAt, note }) => ({
+      reference: `${id}@${revision}`,
+      label: [`revision ${revision}, ${savedAt.slice(0, 10)}`, note].filter(Boolean).join(": "),
+    }));
+}

@@ -1,0 +1,48 @@
+import type { RevisionCard, RevisionOrigin } from "../store/records.js";
+import type { ShelfEntry } from "./shelf-reading.js";
+import type { StudyShelf } from "./study-shelf.js";
+import { workbenchPage } from "./workbench-page.js";
+
+/** What stands for a note where the writer left none. */
+const origins: Readonly<Record<RevisionOrigin, string>> = {
+  upload: "Uploaded",
+  form: "Edited",
+  restore: "Restored",
+  copy: "Copied",
+  import: "Imported",
+  api: "Sent by a program",
+};
+
+/** All revisions of a study: see them, compare each with the one before, take one back. */
+export function revisionsPage(entry: ShelfEntry, shelf: StudyShelf): object {
+  const { id, isExample, revision: latest } = entry;
+  const cards = shelf.revisions(id);
+  return workbenchPage(
+    { entry, balance: shelf.balance(entry), part: "revisions", title: "Revisions" },
+    {
+      introduction: isExample
+        ? "An example has one revision. Make a study from it to change it."
+        : "Every save is kept as a revision.",
+      canRestore: !isExample && cards.length > 1,
+      latest,
+      links: { compare: `/compare?left=${id}` },
+      rows: cards.map((card, index) => rowOf(card, cards[index + 1], latest)),
+    },
+  );
+}
+
+function rowOf(card: RevisionCard, before: RevisionCard | undefined, latest: number): object {
+  const { id, revision, savedAt, author, note, origin } = card;
+  const here = `/studies/${id}/revisions/${revision}`;
+  return {
+    revision,
+    savedAt: savedAt === "" ? "" : savedAt.slice(0, 16).replace("T", " "),
+    author: author === "" ? "not given" : author,
+    note: note === "" ? origins[origin] : note,
+    view: here,
+    file: `${here}/study`,
+    before: before?.revision,
+    compare: before && `/compare?left=${id}@${before.revision}&right=${id}@${revision}`,
+    restore: revision === latest ? undefined : `${here}/restore`,
+  };
+}
