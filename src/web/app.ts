@@ -9,6 +9,7 @@ import type { Printer } from "../report/printer.js";
 import { resultsJson } from "../report/results.js";
 import { toldOdds } from "../report/told-odds.js";
 import { DeletedStudyError } from "../store/errors.js";
+import { addApi } from "./api/routes.js";
 import { addCompare } from "./compare-routes.js";
 import { addEditing } from "./edit-routes.js";
 import { explain, NotFoundError } from "./explain.js";
@@ -16,7 +17,7 @@ import { addForms } from "./forms-routes.js";
 import { addItems } from "./item-routes.js";
 import { addKeeping } from "./keeping-routes.js";
 import { listStandings } from "./list-standing.js";
-import { addNewStudies, addStudyApi } from "./new-study-routes.js";
+import { addNewStudies } from "./new-study-routes.js";
 import type { OddsDesk } from "./odds-desk.js";
 import { addOdds, oddsQuestion } from "./odds-routes.js";
 import { comparisonPage, listPage, problemPage } from "./pages.js";
@@ -47,13 +48,13 @@ export function createApp(parts: AppParts): Express {
   addOdds(app, parts, (id) => findStudy(parts, id));
   const find = (id: string | undefined) => findStudy(parts, id);
   addForms(app, { ...parts, find, knownOdds: (entry) => knownOdds(entry, parts) });
-  addStudyApi(app, parts.shelf, linksOf);
   addItems(app, parts.shelf, find);
   addTables(app, parts.shelf, find);
   addEditing(app, parts.shelf, find);
   addKeeping(app, parts.shelf);
   addRevisions(app, parts.shelf, find);
   addCompare(app, parts.shelf);
+  addApi(app, parts.shelf, parts.report);
   app.use((_request, _response) => {
     throw new NotFoundError();
   });
@@ -174,7 +175,7 @@ function errorPages({ report }: AppParts): ErrorRequestHandler {
     const { status, title, problems, advice } = told;
     if (status === 500) report(error);
     if (error instanceof BusyError) response.set("Retry-After", String(busySeconds));
-    const wantsJson = request.path.startsWith("/api/") || request.path.endsWith(".json");
+    const wantsJson = request.path.endsWith(".json");
     send(response, status, wantsJson ? { title, problems, advice } : problemPage(told), wantsJson);
   };
 }

@@ -1,4 +1,4 @@
-import express, { type Express, type Request } from "express";
+import type { Express, Request } from "express";
 import multer from "multer";
 import { z } from "zod";
 import { blankStudy } from "../editor/new-study.js";
@@ -96,17 +96,4 @@ function canBeFinished(text: string, fileName: string): boolean {
     if (error instanceof InputError) return false;
     throw error;
   }
-}
-
-/** The same by a program. */
-export function addStudyApi(
-  app: Express,
-  shelf: StudyShelf,
-  linksOf: (entry: { id: string }) => object,
-): void {
-  app.post("/api/studies", express.text({ type: () => true, limit: uploadLimit }), (request, response) => {
-    const body: unknown = request.body;
-    const kept = shelf.add(typeof body === "string" ? body : "", "the request");
-    response.status(201).json({ id: kept.id, revision: kept.revision, links: linksOf(kept) });
-  });
 }

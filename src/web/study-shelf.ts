@@ -1,5 +1,6 @@
 import type { AssumptionSet } from "../assumptions/entry.js";
 import type { StudyStore } from "../store/studies.js";
+import { checkStudy, type StudyCheck } from "../study/check.js";
 import { type ComparedRun, comparedRun } from "../study/compared/compared.js";
 import { runStudy, type StudyRun } from "../study/compute.js";
 import { readStudyText } from "../study/read.js";
@@ -18,6 +19,8 @@ export interface StudyShelf extends ShelfReading, ShelfWriting {
   readonly assumptions: AssumptionSet;
   /** The balance in one line, or what keeps the study from having one. Quicker than a run: no ranges. */
   readonly balance: (entry: Pick<ShelfEntry, "text" | "fileName">) => BalanceState;
+  /** What keeps a study from being computed, without computing it. */
+  readonly check: (entry: Pick<ShelfEntry, "text" | "fileName">) => StudyCheck;
   /** Checks a study and keeps it as a new one. @throws InputError, with nothing kept; StoreError */
   readonly add: (text: string, fileName: string, writer?: Writer) => ShelfEntry;
 }
@@ -36,6 +39,7 @@ export function studyShelf(store: StudyStore, assumptions: AssumptionSet, now: (
     compared: ({ text, fileName }) => comparisons(text, fileName),
     assumptions,
     balance: balanceDesk(assumptions),
+    check: ({ text, fileName }) => checkStudy(text, fileName, assumptions),
     add: (text, fileName, writer = uploader) => {
       runs(text, fileName);
       return writing.create(text, writer, fileName);

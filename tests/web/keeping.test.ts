@@ -1,46 +1,21 @@
 import { truncateSync } from "node:fs";
-import type { Server } from "node:http";
-import type { AddressInfo } from "node:net";
-import { afterEach, describe, expect, it } from "vitest";
-import { databaseFile, storeConnection } from "../../src/store/connection.js";
-import { studyStore } from "../../src/store/studies.js";
-import { createApp } from "../../src/web/app.js";
-import { oddsDesk, usualDesk } from "../../src/web/odds-desk.js";
-import { studyShelf } from "../../src/web/study-shelf.js";
-import { assumptions } from "../report/runs.js";
+import { describe, expect, it } from "vitest";
+import { databaseFile } from "../../src/store/connection.js";
 import { folder } from "../store/places.js";
+import { serving } from "./serving.js";
 
-let server: Server | undefined;
-
-async function serving(place = ":memory:") {
-  const connection = storeConnection(place);
-  const shelf = studyShelf(studyStore(connection), assumptions, () => new Date("2026-01-02T03:04:05Z"));
-  const printer = {
-    warm: () => undefined,
-    print: async () => new Uint8Array(),
-    draw: async () => [],
-    close: async () => undefined,
-  };
-  const desk = oddsDesk({ ...usualDesk, draw: async () => Promise.reject(new Error("not drawn here")) });
-  const started = createApp({ shelf, printer, desk, report: (error) => expect.fail(String(error)) });
-  server = started.listen(0, "127.0.0.1");
-  await new Promise((resolve) => server?.once("listening", resolve));
-  const base = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
-  const get = (path: string) => fetch(base + path);
+async function visiting(place?: string) {
+  const { ask, ...served } = await serving(place);
   const post = (path: string, fields: Record<string, string> = {}) =>
-    fetch(base + path, { method: "POST", body: new URLSearchParams(fields), redirect: "manual" });
-  return { shelf, connection, get, post };
+    ask(path, { method: "POST", body: new URLSearchParams(fields) });
+  return { ...served, get: ask, post };
 }
-
-afterEach(async () => {
-  await new Promise((resolve) => (server ? server.close(resolve) : resolve(undefined)));
-});
 
 const writer = { author: "Ada", note: "", origin: "form" } as const;
 
 describe("keeping studies in the browser", () => {
   it("makes a copy of one's own from an example, under a name that tells them apart", async () => {
-    const { shelf, get, post } = await serving();
+    const { shelf, get, post } = await visiting();
     const made = await post("/studies/example-ninemoss/copy", { author: "Ada" });
     expect(made.status).toBe(303);
     const id = made.headers.get("location")?.replace("/studies/", "") ?? "";
@@ -54,7 +29,7 @@ describe("keeping studies in the browser", () => {
   });
 
   it("deletes with recovery: the page says so and offers it", async () => {
-    const { shelf, get, post } = await serving();
+    const { shelf, get, post } = await visiting();
     const { id } = shelf.create("study: { name: Our lake }", writer);
     await post(`/studies/${id}/delete`);
     const gone = await get(`/studies/${id}`);
@@ -66,7 +41,7 @@ describe("keeping studies in the browser", () => {
   });
 
   it("archives a study out of the list and back", async () => {
-    const { shelf, post } = await serving();
+    const { shelf, post } = await visiting();
     const { id } = shelf.create("study: { name: Our lake }", writer);
     await post(`/studies/${id}/archive`);
     expect(shelf.list().map((card) => card.id)).not.toContain(id);
@@ -76,7 +51,7 @@ describe("keeping studies in the browser", () => {
   });
 
   it("brings an earlier revision back as the next one", async () => {
-    const { shelf, get, post } = await serving();
+    const { shelf, get, post } = await visiting();
     const { id } = shelf.create("study: { name: Our lake }\r\n", writer);
     shelf.save(id, 1, "study: { name: Our lake }\nlake:\n", writer);
     const restored = await post(`/studies/${id}/revisions/1/restore`, { expected: "2", author: "Bo" });
@@ -88,7 +63,7 @@ describe("keeping studies in the browser", () => {
   });
 
   it("tells the second of two writers who was first, and overwrites nothing", async () => {
-    const { shelf, post } = await serving();
+    const { shelf, post } = await visiting();
     const { id } = shelf.create("study: { name: Our lake }", writer);
     shelf.save(id, 1, "study: { name: Our lake }\nlake:\n", { ...writer, author: "Cy" });
     const refused = await post(`/studies/${id}/revisions/1/restore`, { expected: "1" });
@@ -105,12 +80,12 @@ describe("keeping studies in the browser", () => {
     ["/studies/example-ninemoss/delete", 404],
     ["/studies/example-ninemoss/revisions/one/restore", 400],
   ])("refuses %s", async (path, status) => {
-    const { post } = await serving();
+    const { post } = await visiting();
     expect((await post(path)).status).toBe(status);
   });
 
   it("shows an incomplete study's place in the list without computing it", async () => {
-    const { shelf, get } = await serving();
+    const { shelf, get } = await visiting();
     shelf.create("lake: 3", writer);
     const page = await (await get("/")).text();
     expect(page).toContain("Study without a name");
@@ -120,7 +95,7 @@ describe("keeping studies in the browser", () => {
 describe("a damaged database", () => {
   it("is a clear page with the way out, and leaves the examples", async () => {
     const place = folder();
-    const { shelf, connection, get } = await serving(place);
+    const { shelf, connection, get } = await visiting(place);
     shelf.create("study: { name: Our lake }", writer);
     connection.close();
     truncateSync(databaseFile(place), 5000);

@@ -1,0 +1,41 @@
+import type { RevisionCard } from "../../store/records.js";
+import type { ShelfCard } from "../shelf-reading.js";
+
+export const studyAddress = (id: string): string => `/api/studies/${id}`;
+
+export const revisionAddress = (id: string, revision: number): string =>
+  `${studyAddress(id)}/revisions/${revision}`;
+
+/** A study's card with the addresses of what belongs to it. */
+export function linkedStudy({ id, name, revision, ...rest }: ShelfCard) {
+  const self = studyAddress(id);
+  const { savedAt, author, note, origin, fileName, isExample, state, createdAt, stateChangedAt } = rest;
+  return {
+    ...{ id, name, revision, savedAt, author, note, origin, fileName },
+    ...{ isExample, state, createdAt, stateChangedAt },
+    links: {
+      self,
+      text: `${self}/text`,
+      revisions: `${self}/revisions`,
+      results: `${self}/results`,
+      overrides: `${self}/overrides`,
+      page: `/studies/${id}`,
+    },
+  };
+}
+
+export function linkedRevision({
+  id,
+  name,
+  revision,
+  savedAt,
+  author,
+  note,
+  origin,
+  fileName,
+}: RevisionCard) {
+  return {
+    ...{ id, name, revision, savedAt, author, note, origin, fileName },
+    links: { self: revisionAddress(id, revision) },
+  };
+}

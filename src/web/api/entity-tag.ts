@@ -1,0 +1,46 @@
+import { createHash } from "node:crypto";
+import type { ShelfEntry } from "../shelf-reading.js";
+
+/** The writer did not say which revision he had before him. */
+export class MatchMissingError extends Error {}
+
+/** The writer had another revision before him than the latest; absent where his tag is none of ours. */
+export class MatchFailedError extends Error {
+  constructor(
+    readonly expected: number | undefined,
+    readonly latest: ShelfEntry,
+  ) {
+    super(`${latest.id} is at revision ${latest.revision}`);
+  }
+}
+
+const digestLength = 16;
+
+/** Names a revision by its number and content: a restored database may have another text under the same number. */
+const revisionTag = ({ revision, savedAt, text }: ShelfEntry) => {
+  const digest = createHash("sha256").update(`${savedAt}\n${text}`).digest("hex");
+  return `${revision}-${digest.slice(0, digestLength)}`;
+};
+
+/** The entity tag of a study as it is read, its state included. */
+export const entityTag = (entry: ShelfEntry): string => `"${revisionTag(entry)}.${entry.state}"`;
+
+/**
+ * The revision that a writer had before him, if it is the latest. A study that was only archived meanwhile has not changed.
+ * @param header If-Match; "*" stands for whatever is the latest
+ * @throws MatchMissingError, MatchFailedError
+ */
+export function matchedRevision(header: string | undefined, latest: ShelfEntry): number {
+  if (header === undefined) throw new MatchMissingError();
+  const tags = header.split(",").map((tag) => tag.trim());
+  const isLatest = (tag: string) => tag === "*" || tag.startsWith(`"${revisionTag(latest)}.`);
+  if (tags.some(isLatest)) return latest.revision;
+  const number = /^"(\d+)-/.exec(tags[0] ?? "")?.[1];
+  throw new MatchFailedError(number === undefined ? undefined : Number(number), latest);
+}
+
+/** Whether a reader has what the tag names. @param header If-None-Match */
+export function isHeld(header: string | undefined, tag: string): boolean {
+  const tags = (header ?? "").split(",").map((each) => each.trim().replace(/^W\//, ""));
+  return tags.includes(tag) || tags.includes("*");
+}

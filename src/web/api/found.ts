@@ -1,0 +1,26 @@
+import { z } from "zod";
+import { DeletedStudyError, UnknownStudyError } from "../../store/errors.js";
+import type { ShelfEntry, ShelfReading } from "../shelf-reading.js";
+
+export const studyPath = z.strictObject({ id: z.string().meta({ description: "Id of the study" }) });
+
+export const revisionPath = studyPath.extend({ revision: z.coerce.number().int().min(1) });
+
+export const authorQuery = z.strictObject({
+  author: z.string().max(200).default("").meta({ description: "Who changes the study, as typed" }),
+});
+
+/** @throws UnknownStudyError */
+export function studyIn(shelf: ShelfReading, id: string): ShelfEntry {
+  const entry = shelf.find(id);
+  if (!entry) throw new UnknownStudyError(id);
+  return entry;
+}
+
+/** A study that can be changed. @throws UnknownStudyError also for an example; DeletedStudyError */
+export function ownStudyIn(shelf: ShelfReading, id: string): ShelfEntry {
+  const entry = studyIn(shelf, id);
+  if (entry.isExample) throw new UnknownStudyError(id);
+  if (entry.state === "deleted") throw new DeletedStudyError(entry);
+  return entry;
+}

@@ -1,0 +1,67 @@
+import { z } from "zod";
+import type { StudyState } from "../../store/records.js";
+import type { StudyShelf } from "../study-shelf.js";
+import { linkedStudy, studyAddress } from "./addresses.js";
+import { authorQuery, studyPath } from "./found.js";
+import { noBody, noParameters, type Operation, operation } from "./operation.js";
+import { wholeStudy } from "./reading-operations.js";
+import { studyCard, studyReply } from "./schemas.js";
+
+/** Copies, and the states of a study. */
+export function keepingOperations(shelf: StudyShelf): Operation[] {
+  const moving = (
+    method: "post" | "delete",
+    ending: string,
+    told: { readonly operationId: string; readonly summary: string; readonly state: StudyState },
+  ) =>
+    operation({
+      method,
+      path: `/api/studies/{id}${ending}`,
+      operationId: told.operationId,
+      summary: told.summary,
+      parameters: studyPath,
+      query: noParameters,
+      body: noBody,
+      reply: studyCard,
+      isTagged: true,
+      answer: ({ parameters }) => {
+        const entry = shelf.setState(parameters.id, told.state);
+        return { reply: linkedStudy(entry), entry };
+      },
+    });
+  return [
+    operation({
+      method: "post",
+      path: "/api/studies/{id}/copy",
+      operationId: "copyStudy",
+      summary: "A new study from a study or an example",
+      parameters: studyPath,
+      query: authorQuery.extend({
+        revision: z.coerce.number().int().min(1).optional().meta({ description: "The latest if left out" }),
+      }),
+      body: noBody,
+      status: 201,
+      reply: studyReply,
+      isTagged: true,
+      answer: ({ parameters, query: { author, revision } }) => {
+        const entry = shelf.copy(parameters.id, author, revision);
+        return { reply: wholeStudy(shelf, entry), entry, location: studyAddress(entry.id) };
+      },
+    }),
+    moving("post", "/archive", {
+      operationId: "archiveStudy",
+      summary: "Put a study into the archive",
+      state: "archived",
+    }),
+    moving("post", "/recover", {
+      operationId: "recoverStudy",
+      summary: "Take a study out of the archive, or recover a deleted one",
+      state: "active",
+    }),
+    moving("delete", "", {
+      operationId: "deleteStudy",
+      summary: "Delete a study; it can be recovered",
+      state: "deleted",
+    }),
+  ];
+}

@@ -1,0 +1,150 @@
+import type { Request, Response } from "express";
+import { z } from "zod";
+import { InputError, problemsOf } from "../../study/problems.js";
+import { decodeStudy } from "../../study/study-bytes.js";
+import type { ShelfEntry } from "../shelf-reading.js";
+import { entityTag, isHeld, MatchMissingError } from "./entity-tag.js";
+
+/** What the body of a request is. */
+export interface BodyKind<Body> {
+  /** Its media types, each with its schema; empty where there is no body. */
+  readonly media: Readonly<Record<string, z.ZodType>>;
+  readonly read: (bytes: Uint8Array) => Body;
+}
+
+/** What is told of an operation: its route and its part of the OpenAPI document both come from here. */
+export interface Description {
+  readonly method: "get" | "post" | "put" | "delete";
+  /** With its parameters in braces: /api/studies/{id}. */
+  readonly path: string;
+  readonly operationId: string;
+  readonly summary: string;
+  readonly parameters: z.ZodObject;
+  readonly query: z.ZodObject;
+  readonly media: BodyKind<unknown>["media"];
+  /** Whether the writer must say by If-Match which revision he had before him. */
+  readonly needsMatch: boolean;
+  readonly status: 200 | 201;
+  readonly reply: z.ZodType;
+  readonly replyMedia: "application/json" | "text/plain";
+  /** Whether the answer has the entity tag of a study. */
+  readonly isTagged: boolean;
+}
+
+export interface Operation extends Description {
+  /** @param body its bytes, none where none came */
+  readonly handle: (request: Request, response: Response, body: Uint8Array) => void;
+}
+
+interface Spec<Parameters extends z.ZodObject, Query extends z.ZodObject, Body, Reply extends z.ZodType> {
+  readonly method: Description["method"];
+  readonly path: string;
+  readonly operationId: string;
+  readonly summary: string;
+  readonly parameters: Parameters;
+  readonly query: Query;
+  readonly body: BodyKind<Body>;
+  readonly needsMatch?: true;
+  readonly status?: 201;
+  readonly reply: Reply;
+  readonly isText?: true;
+  readonly isTagged?: true;
+  readonly answer: (call: {
+    readonly parameters: z.output<Parameters>;
+    readonly query: z.output<Query>;
+    readonly body: Body;
+    /** If-Match as it came. */
+    readonly match: string | undefined;
+  }) => Answer<z.input<Reply>>;
+}
+
+export interface Answer<Reply> {
+  readonly reply: Reply;
+  /** The study whose entity tag goes with it. */
+  readonly entry?: ShelfEntry;
+  /** Address of what was made. */
+  readonly location?: string;
+}
+
+/** An operation from its description and what it does. */
+export function operation<
+  Parameters extends z.ZodObject,
+  Query extends z.ZodObject,
+  Body,
+  Reply extends z.ZodType,
+>(spec: Spec<Parameters, Query, Body, Reply>): Operation {
+  const {
+    body: kind,
+    answer,
+    isText = false,
+    isTagged = false,
+    needsMatch = false,
+    status = 200,
+    ...rest
+  } = spec;
+  return {
+    ...rest,
+    status,
+    needsMatch,
+    isTagged,
+    media: kind.media,
+    replyMedia: isText ? "text/plain" : "application/json",
+    handle: (request, response, bytes) => {
+      const match = request.get("If-Match");
+      if (needsMatch && match === undefined) throw new MatchMissingError();
+      const { reply, entry, location } = answer({
+        parameters: parsed(spec.parameters, request.params, "The address"),
+        query: parsed(spec.query, request.query, "The address"),
+        body: kind.read(bytes),
+        match,
+      });
+      response.set("Cache-Control", "no-cache");
+      if (entry) response.set("ETag", entityTag(entry));
+      // Express leaves out the comparison where a program's own fetch adds "no-cache" to its If-None-Match.
+      if (entry && spec.method === "get" && isHeld(request.get("If-None-Match"), entityTag(entry))) {
+        response.status(304).end();
+        return;
+      }
+      if (location !== undefined) response.location(location);
+      response.status(status);
+      if (isText) response.type("text/plain").send(Buffer.from(String(reply)));
+      else response.json(reply);
+    },
+  };
+}
+
+function parsed<Schema extends z.ZodType>(schema: Schema, value: unknown, subject: string): z.output<Schema> {
+  const result = schema.safeParse(value);
+  if (result.success) return result.data;
+  throw new InputError(subject, problemsOf(result.error.issues, value));
+}
+
+export const noParameters = z.strictObject({});
+
+export const noBody: BodyKind<undefined> = { media: {}, read: () => undefined };
+
+/** The text of a study, taken to the byte. @param document schema of a study that is JSON */
+export function studyBody(document: z.ZodType): BodyKind<string> {
+  const text = z.string();
+  return {
+    media: { "application/yaml": text, "application/json": document },
+    read: (bytes) => decodeStudy(bytes, "The request"),
+  };
+}
+
+export function jsonBody<Schema extends z.ZodType>(schema: Schema): BodyKind<z.output<Schema>> {
+  return {
+    media: { "application/json": schema },
+    read: (bytes) => parsed(schema, jsonIn(bytes), "The request"),
+  };
+}
+
+function jsonIn(bytes: Uint8Array): unknown {
+  try {
+    return JSON.parse(decodeStudy(bytes, "The request"));
+  } catch (error) {
+    if (error instanceof InputError) throw error;
+    const problem = { path: "the body", found: "no JSON", allowed: "JSON", remedy: "Correct the text." };
+    throw new InputError("The request", [problem]);
+  }
+}

@@ -1,0 +1,22 @@
+import type { StudyShelf } from "../study-shelf.js";
+import { assumptionOperations } from "./assumption-operations.js";
+import { keepingOperations } from "./keeping-operations.js";
+import type { Operation } from "./operation.js";
+import { readingOperations } from "./reading-operations.js";
+import { resultOperations } from "./result-operations.js";
+import { revisionOperations } from "./revision-operations.js";
+import { writingOperations } from "./writing-operations.js";
+
+/** All that programs can ask, under headings. */
+export interface OperationGroup {
+  readonly title: string;
+  readonly operations: readonly Operation[];
+}
+
+export const operationGroups = (shelf: StudyShelf): OperationGroup[] => [
+  { title: "Studies", operations: [...readingOperations(shelf), ...writingOperations(shelf)] },
+  { title: "Revisions", operations: revisionOperations(shelf) },
+  { title: "Copies, archive and deletion", operations: keepingOperations(shelf) },
+  { title: "Checks and results", operations: resultOperations(shelf) },
+  { title: "Assumptions", operations: assumptionOperations(shelf) },
+];

@@ -1,0 +1,62 @@
+import { z } from "zod";
+import type { ShelfEntry } from "../shelf-reading.js";
+import type { StudyShelf } from "../study-shelf.js";
+import { linkedStudy } from "./addresses.js";
+import { studyIn, studyPath } from "./found.js";
+import { noBody, noParameters, type Operation, operation } from "./operation.js";
+import { state, studyCard, studyReply } from "./schemas.js";
+
+/** Listing and reading studies. */
+export function readingOperations(shelf: StudyShelf): Operation[] {
+  return [
+    operation({
+      method: "get",
+      path: "/api/studies",
+      operationId: "listStudies",
+      summary: "The studies in one state, the last saved first; the examples are among the active ones",
+      parameters: noParameters,
+      query: z.strictObject({ state: state.default("active") }),
+      body: noBody,
+      reply: z.array(studyCard),
+      answer: ({ query }) => ({
+        reply: (query.state === "active" ? shelf.list() : shelf.inState(query.state)).map(linkedStudy),
+      }),
+    }),
+    operation({
+      method: "get",
+      path: "/api/studies/{id}",
+      operationId: "readStudy",
+      summary: "A study in any state: its file, the file as JSON, and what is missing or wrong",
+      parameters: studyPath,
+      query: noParameters,
+      body: noBody,
+      reply: studyReply,
+      isTagged: true,
+      answer: ({ parameters }) => {
+        const entry = studyIn(shelf, parameters.id);
+        return { reply: wholeStudy(shelf, entry), entry };
+      },
+    }),
+    operation({
+      method: "get",
+      path: "/api/studies/{id}/text",
+      operationId: "readStudyFile",
+      summary: "The study file to the byte",
+      parameters: studyPath,
+      query: noParameters,
+      body: noBody,
+      reply: z.string(),
+      isText: true,
+      isTagged: true,
+      answer: ({ parameters }) => {
+        const entry = studyIn(shelf, parameters.id);
+        return { reply: entry.text, entry };
+      },
+    }),
+  ];
+}
+
+/** A study with its file, and what is missing or wrong in it. */
+export function wholeStudy(shelf: StudyShelf, entry: ShelfEntry) {
+  return { ...linkedStudy(entry), text: entry.text, ...shelf.check(entry) };
+}

@@ -1,0 +1,36 @@
+import { resultsJson } from "../../report/results.js";
+import type { StudyShelf } from "../study-shelf.js";
+import { studyIn, studyPath } from "./found.js";
+import { noBody, noParameters, type Operation, operation, studyBody } from "./operation.js";
+import { checkReply, results, studyDocument } from "./schemas.js";
+
+/** What a study's figures are made of and what comes out. */
+export function resultOperations(shelf: StudyShelf): Operation[] {
+  return [
+    operation({
+      method: "post",
+      path: "/api/check",
+      operationId: "checkStudy",
+      summary: "What is missing or wrong in a study file; nothing is kept",
+      parameters: noParameters,
+      query: noParameters,
+      body: studyBody(studyDocument),
+      reply: checkReply,
+      answer: ({ body }) => {
+        const { problems } = shelf.check({ text: body, fileName: "The request" });
+        return { reply: { complete: problems.length === 0, problems } };
+      },
+    }),
+    operation({
+      method: "get",
+      path: "/api/studies/{id}/results",
+      operationId: "readResults",
+      summary: "All results of a complete study",
+      parameters: studyPath,
+      query: noParameters,
+      body: noBody,
+      reply: results,
+      answer: ({ parameters }) => ({ reply: { ...resultsJson(shelf.run(studyIn(shelf, parameters.id))) } }),
+    }),
+  ];
+}

@@ -1,0 +1,61 @@
+import { z } from "zod";
+import { UnknownStudyError } from "../../store/errors.js";
+import type { StudyShelf } from "../study-shelf.js";
+import { linkedRevision } from "./addresses.js";
+import { matchedRevision } from "./entity-tag.js";
+import { authorQuery, ownStudyIn, revisionPath, studyIn, studyPath } from "./found.js";
+import { noBody, noParameters, type Operation, operation } from "./operation.js";
+import { wholeStudy } from "./reading-operations.js";
+import { revisionCard, revisionReply, studyReply } from "./schemas.js";
+
+/** Earlier revisions, for reading and to have again. */
+export function revisionOperations(shelf: StudyShelf): Operation[] {
+  return [
+    operation({
+      method: "get",
+      path: "/api/studies/{id}/revisions",
+      operationId: "listRevisions",
+      summary: "All revisions of a study, the newest first",
+      parameters: studyPath,
+      query: noParameters,
+      body: noBody,
+      reply: z.array(revisionCard),
+      answer: ({ parameters }) => {
+        const { id } = studyIn(shelf, parameters.id);
+        return { reply: shelf.revisions(id).map(linkedRevision) };
+      },
+    }),
+    operation({
+      method: "get",
+      path: "/api/studies/{id}/revisions/{revision}",
+      operationId: "readRevision",
+      summary: "A revision with its file",
+      parameters: revisionPath,
+      query: noParameters,
+      body: noBody,
+      reply: revisionReply,
+      answer: ({ parameters: { id, revision } }) => {
+        const found = shelf.revision(id, revision);
+        if (!found) throw new UnknownStudyError(id);
+        return { reply: { ...linkedRevision(found), text: found.text } };
+      },
+    }),
+    operation({
+      method: "post",
+      path: "/api/studies/{id}/revisions/{revision}/restore",
+      operationId: "restoreRevision",
+      summary: "Save an earlier revision's file as the next revision",
+      parameters: revisionPath,
+      query: authorQuery,
+      body: noBody,
+      needsMatch: true,
+      reply: studyReply,
+      isTagged: true,
+      answer: ({ parameters: { id, revision }, query, match }) => {
+        const expected = matchedRevision(match, ownStudyIn(shelf, id));
+        const entry = shelf.restore(id, revision, expected, query.author);
+        return { reply: wholeStudy(shelf, entry), entry };
+      },
+    }),
+  ];
+}

@@ -1,0 +1,35 @@
+import type { Server } from "node:http";
+import type { AddressInfo } from "node:net";
+import { afterEach, expect } from "vitest";
+import { storeConnection } from "../../src/store/connection.js";
+import { studyStore } from "../../src/store/studies.js";
+import { createApp } from "../../src/web/app.js";
+import { oddsDesk, usualDesk } from "../../src/web/odds-desk.js";
+import { studyShelf } from "../../src/web/study-shelf.js";
+import { assumptions } from "../report/runs.js";
+
+const servers: Server[] = [];
+
+afterEach(async () => {
+  for (const server of servers.splice(0)) await new Promise((resolve) => server.close(resolve));
+});
+
+/** The application over a store of its own, until the end of the test. @param place the store's folder */
+export async function serving(place = ":memory:") {
+  const connection = storeConnection(place);
+  const shelf = studyShelf(studyStore(connection), assumptions, () => new Date("2026-01-02T03:04:05Z"));
+  const printer = {
+    warm: () => undefined,
+    print: async () => new Uint8Array(),
+    draw: async () => [],
+    close: async () => undefined,
+  };
+  const desk = oddsDesk({ ...usualDesk, draw: async () => Promise.reject(new Error("not drawn here")) });
+  const app = createApp({ shelf, printer, desk, report: (error) => expect.fail(String(error)) });
+  const server = app.listen(0, "127.0.0.1");
+  servers.push(server);
+  await new Promise((resolve) => server.once("listening", resolve));
+  const base = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
+  const ask = (path: string, init?: RequestInit) => fetch(base + path, { redirect: "manual", ...init });
+  return { app, shelf, connection, ask };
+}
