@@ -4,7 +4,10 @@ import type { ShelfEntry, ShelfReading } from "../shelf-reading.js";
 
 export const studyPath = z.strictObject({ id: z.string().meta({ description: "Id of the study" }) });
 
-export const revisionPath = studyPath.extend({ revision: z.coerce.number().int().min(1) });
+/** The number of a revision in an address. */
+export const revisionParameter = z.coerce.number().int().min(1);
+
+export const revisionPath = studyPath.extend({ revision: revisionParameter });
 
 export const authorQuery = z.strictObject({
   author: z.string().max(200).default("").meta({ description: "Who changes the study, as typed" }),

@@ -1,8 +1,7 @@
-import { z } from "zod";
 import type { StudyState } from "../../store/records.js";
 import type { StudyShelf } from "../study-shelf.js";
 import { linkedStudy, studyAddress } from "./addresses.js";
-import { authorQuery, studyPath } from "./found.js";
+import { authorQuery, revisionParameter, studyPath } from "./found.js";
 import { noBody, noParameters, type Operation, operation } from "./operation.js";
 import { wholeStudy } from "./reading-operations.js";
 import { studyCard, studyReply } from "./schemas.js";
@@ -37,7 +36,7 @@ export function keepingOperations(shelf: StudyShelf): Operation[] {
       summary: "A new study from a study or an example",
       parameters: studyPath,
       query: authorQuery.extend({
-        revision: z.coerce.number().int().min(1).optional().meta({ description: "The latest if left out" }),
+        revision: revisionParameter.optional().meta({ description: "The latest if left out" }),
       }),
       body: noBody,
       status: 201,

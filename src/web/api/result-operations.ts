@@ -1,5 +1,6 @@
 import { resultsJson } from "../../report/results.js";
 import type { StudyShelf } from "../study-shelf.js";
+import { comparisonOperation } from "./comparison-operation.js";
 import { studyIn, studyPath } from "./found.js";
 import { noBody, noParameters, type Operation, operation, studyBody } from "./operation.js";
 import { checkReply, results, studyDocument } from "./schemas.js";
@@ -32,5 +33,6 @@ export function resultOperations(shelf: StudyShelf): Operation[] {
       reply: results,
       answer: ({ parameters }) => ({ reply: { ...resultsJson(shelf.run(studyIn(shelf, parameters.id))) } }),
     }),
+    comparisonOperation(shelf),
   ];
 }

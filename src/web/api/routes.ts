@@ -23,8 +23,9 @@ export function addApi(app: Express, shelf: StudyShelf, report: (error: unknown)
       handle(request, response, body instanceof Uint8Array ? body : new Uint8Array());
     });
   }
-  const document = openApiDocument(groups);
+  let document: object | undefined;
   app.get("/api/openapi.json", (_request, response) => {
+    document ??= openApiDocument(groups);
     response.json(document);
   });
   app.get("/api", (_request, response) => {

@@ -81,15 +81,35 @@ export const assumptionReply = named(
   entrySchema.extend({ citation: z.string().meta({ description: "The source in full" }) }),
 );
 
+const overrideFields = {
+  value: z
+    .union([z.string(), z.number()])
+    .meta({ description: "With its unit, and a range if it has one: 6 to 9 to 14 $/m2" }),
+  reason: z.string().trim().min(1, "a reason").max(200, "at most 200 characters"),
+};
+
 export const overrideReply = named(
   "Override",
   z.object({
     id: z.string().meta({ description: "Id of the assumption" }),
-    value: z.string().meta({ description: "As written in the study" }),
-    reason: z.string(),
-    usual: z.number().meta({ description: "The value that it takes the place of" }),
-    unit: z.string(),
+    ...overrideFields,
+    usual: z
+      .number()
+      .nullable()
+      .meta({ description: "What it takes the place of; null if there is no such assumption" }),
+    unit: z.string().nullable(),
   }),
+);
+
+export const overrideRequest = named("OverrideRequest", z.strictObject(overrideFields));
+
+const side = z.object({ id: z.string(), revision: revisionNumber, name: z.string() });
+
+export const differences = named(
+  "Differences",
+  z
+    .looseObject({ left: side, right: side })
+    .meta({ description: "inputs and results that differ, and limits that keep them from being compared" }),
 );
 
 export const results = named(

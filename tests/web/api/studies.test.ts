@@ -236,16 +236,63 @@ describe("results and assumptions", () => {
     expect(results.reply).toHaveProperty("study.name", "Ninemoss Lake, inspection program request");
     const { reply } = await send("GET", "/api/assumptions");
     expect(reply).toContainEqual(expect.objectContaining({ id: "cleaning.rack.visit", basis: "judged" }));
-    const overridden = `${example.replace(/\noverrides:[\s\S]*$/, "\n")}
-overrides:
-  - { id: protection.start-density, value: 3 %, reason: Our own }
-`;
-    const { reply: made } = await send("POST", "/api/studies?draft=true", { body: overridden });
-    expect(made).toMatchObject({ problems: [] });
-    const { id } = made as { id: string };
-    expect((await send("GET", `/api/studies/${id}/overrides`)).reply).toMatchObject([
-      { id: "protection.start-density", value: "3 %", reason: "Our own" },
+  });
+
+  it("compares a study with another", async () => {
+    const { send } = await program();
+    const dearer = example.replace("species: quagga", "species: zebra");
+    await send("POST", "/api/studies", { body: dearer });
+    const id = "ninemoss-lake-inspection-program-request";
+    const { reply } = await send("GET", `/api/comparison?left=example-ninemoss&right=${id}&rightRevision=1`);
+    expect(reply).toMatchObject({
+      left: { id: "example-ninemoss" },
+      right: { id, revision: 1 },
+      inputs: [{ left: "quagga", right: "zebra" }],
+    });
+    const { status } = await send("GET", "/api/comparison?left=example-ninemoss&right=none");
+    expect(status).toBe(404);
+  });
+});
+
+describe("overrides", () => {
+  const address = "/api/studies/our-lake/overrides";
+  const sent = (value: unknown, reason = "Our own") => JSON.stringify({ value, reason });
+
+  it("are set with a reason, listed beside the usual value, and taken back, each as a revision", async () => {
+    const { send, shelf } = await program();
+    const made = await send("POST", "/api/studies?draft=true", { body: draft });
+    const set = await send("PUT", `${address}/protection.start-density?author=Ada`, {
+      body: sent("3 %"),
+      match: made.etag,
+    });
+    expect(set.status).toBe(200);
+    const usual = shelf.assumptions.entries.get("protection.start-density")?.value;
+    const listed = await send("GET", address);
+    expect(listed.reply).toEqual([
+      { id: "protection.start-density", value: "3 %", reason: "Our own", usual, unit: "share" },
     ]);
+    const reset = await send("DELETE", `${address}/protection.start-density`, { match: set.etag });
+    expect(reset.reply).toMatchObject({ revision: 3 });
+    expect((await send("GET", address)).reply).toEqual([]);
+    expect(shelf.revisions("our-lake").map(({ author, note }) => [author, note])).toEqual([
+      ["", "Usual value of protection.start-density again"],
+      ["Ada", "Own value of protection.start-density: Our own"],
+      ["", ""],
+    ]);
+  });
+
+  it.each([
+    ["protection.start-density", sent("300 %"), "value"],
+    ["protection.start-density", sent("3 %", " "), "reason"],
+    ["protection.start", sent("3 %"), "id"],
+    ["protection.start-density", "{", "the body"],
+    ["protection.start-density", JSON.stringify({ value: 1, reason: "r", more: 1 }), "more"],
+  ])("of %s with %s are refused at their place", async (assumption, body, path) => {
+    const { send, shelf } = await program();
+    const { etag } = await send("POST", "/api/studies?draft=true", { body: draft });
+    const refused = await send("PUT", `${address}/${assumption}`, { body, match: etag });
+    expect(refused).toMatchObject({ status: 400, reply: { problems: [{ path }] } });
+    expect(shelf.find("our-lake")?.revision).toBe(1);
   });
 });
 

@@ -1,0 +1,44 @@
+import { z } from "zod";
+import { differencesJson } from "../../report/differences-json.js";
+import { UnknownStudyError } from "../../store/errors.js";
+import { studyDifferences } from "../../study/compared/compared.js";
+import type { ShelfEntry, ShelfReading } from "../shelf-reading.js";
+import type { StudyShelf } from "../study-shelf.js";
+import { revisionParameter } from "./found.js";
+import { noBody, noParameters, type Operation, operation } from "./operation.js";
+import { differences } from "./schemas.js";
+
+const latest = revisionParameter.optional().meta({ description: "The latest if left out" });
+
+/** Two studies or revisions beside each other. */
+export function comparisonOperation(shelf: StudyShelf): Operation {
+  return operation({
+    method: "get",
+    path: "/api/comparison",
+    operationId: "compareStudies",
+    summary: "What differs between two complete studies or revisions, in inputs and in results",
+    parameters: noParameters,
+    query: z.strictObject({
+      left: z.string().meta({ description: "Id of a study" }),
+      leftRevision: latest,
+      right: z.string().meta({ description: "Id of the same study or of another" }),
+      rightRevision: latest,
+    }),
+    body: noBody,
+    reply: differences,
+    answer: ({ query }) => {
+      const left = entryAt(shelf, query.left, query.leftRevision);
+      const right = entryAt(shelf, query.right, query.rightRevision);
+      const found = studyDifferences(shelf.compared(left), shelf.compared(right));
+      return { reply: { left: sideOf(left), right: sideOf(right), ...differencesJson(found, undefined) } };
+    },
+  });
+}
+
+function entryAt(shelf: ShelfReading, id: string, revision: number | undefined): ShelfEntry {
+  const entry = revision === undefined ? shelf.find(id) : shelf.revision(id, revision);
+  if (!entry) throw new UnknownStudyError(id);
+  return entry;
+}
+
+const sideOf = ({ id, revision, name }: ShelfEntry) => ({ id, revision, name });

@@ -1,0 +1,117 @@
+import { z } from "zod";
+import { applyOverrides } from "../../assumptions/override.js";
+import { withOverride, withoutOverride } from "../../editor/override-edits.js";
+import { InputError, problemsOf, valueAt } from "../../study/problems.js";
+import { studySchema } from "../../study/schema.js";
+import type { ShelfEntry } from "../shelf-reading.js";
+import type { StudyShelf } from "../study-shelf.js";
+import { matchedRevision } from "./entity-tag.js";
+import { authorQuery, ownStudyIn, studyIn, studyPath } from "./found.js";
+import { jsonBody, noBody, noParameters, type Operation, operation } from "./operation.js";
+import { wholeStudy } from "./reading-operations.js";
+import { overrideReply, overrideRequest, studyReply } from "./schemas.js";
+
+const overridePath = studyPath.extend({
+  assumption: z.string().meta({ description: "Id of the assumption" }),
+});
+
+/** A study's own values in place of assumptions; the study may be incomplete. */
+export const overrideOperations = (shelf: StudyShelf): Operation[] => [
+  listing(shelf),
+  setting(shelf),
+  resetting(shelf),
+];
+
+function listing(shelf: StudyShelf): Operation {
+  return operation({
+    method: "get",
+    path: "/api/studies/{id}/overrides",
+    operationId: "listOverrides",
+    summary: "A study's own values in place of assumptions",
+    parameters: studyPath,
+    query: noParameters,
+    body: noBody,
+    reply: z.array(overrideReply),
+    isTagged: true,
+    answer: ({ parameters }) => {
+      const entry = studyIn(shelf, parameters.id);
+      return { reply: overridesIn(shelf, entry), entry };
+    },
+  });
+}
+
+function setting(shelf: StudyShelf): Operation {
+  return operation({
+    method: "put",
+    path: "/api/studies/{id}/overrides/{assumption}",
+    operationId: "setOverride",
+    summary: "Give an assumption a value of the study's own, with the reason",
+    parameters: overridePath,
+    query: authorQuery,
+    body: jsonBody(overrideRequest),
+    needsMatch: true,
+    reply: studyReply,
+    isTagged: true,
+    answer: ({ parameters: { id, assumption }, query: { author }, body, match }) => {
+      const { text, fileName } = ownStudyIn(shelf, id);
+      const expected = matchedRevision(match, ownStudyIn(shelf, id));
+      const override = { id: assumption, ...body };
+      refuseUnusable(shelf, override);
+      const writer = { author, note: `Own value of ${assumption}: ${body.reason}`, origin: "api" } as const;
+      const entry = shelf.save(id, expected, withOverride(text, fileName, override), writer);
+      return { reply: wholeStudy(shelf, entry), entry };
+    },
+  });
+}
+
+function resetting(shelf: StudyShelf): Operation {
+  return operation({
+    method: "delete",
+    path: "/api/studies/{id}/overrides/{assumption}",
+    operationId: "resetOverride",
+    summary: "Take an own value back, so that the assumption counts again",
+    parameters: overridePath,
+    query: authorQuery,
+    body: noBody,
+    needsMatch: true,
+    reply: studyReply,
+    isTagged: true,
+    answer: ({ parameters: { id, assumption }, query: { author }, match }) => {
+      const { text, fileName } = ownStudyIn(shelf, id);
+      const expected = matchedRevision(match, ownStudyIn(shelf, id));
+      const writer = { author, note: `Usual value of ${assumption} again`, origin: "api" } as const;
+      const entry = shelf.save(id, expected, withoutOverride(text, fileName, assumption), writer);
+      return { reply: wholeStudy(shelf, entry), entry };
+    },
+  });
+}
+
+function overridesIn(shelf: StudyShelf, entry: ShelfEntry) {
+  const written = valueAt(shelf.check(entry).document, ["overrides"]);
+  const parsed = studySchema.shape.overrides.safeParse(written);
+  if (!parsed.success) {
+    throw new InputError(`The overrides of ${entry.name}`, problemsOf(parsed.error.issues, written));
+  }
+  return parsed.data.map(({ id, value, reason }) => {
+    const assumption = shelf.assumptions.entries.get(id);
+    return { id, value, reason, usual: assumption?.value ?? null, unit: assumption?.unit ?? null };
+  });
+}
+
+/** @throws InputError where no assumption has that id, or it cannot have that value */
+function refuseUnusable(
+  shelf: StudyShelf,
+  override: z.output<typeof overrideRequest> & { id: string },
+): void {
+  const { problems } = applyOverrides(shelf.assumptions, [override]);
+  if (problems.length === 0) return;
+  throw new InputError(
+    "The override",
+    problems.map(({ field, found, allowed }) => ({
+      path: field,
+      found: `"${found}"`,
+      allowed,
+      remedy: "Correct it.",
+    })),
+  );
+}
