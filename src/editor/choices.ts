@@ -7,10 +7,21 @@ export function unitChoices(offered: readonly string[], chosen: string): Choice[
   if (offered.every((unit) => unit === "")) return [];
   return [...offered, ""].map((unit) => ({
     value: unit,
-    label: unit || "as typed",
+    label: printed(unit),
     chosen: unit === chosen,
   }));
 }
+
+/** A unit as it is printed: "degF" is "°F", "m3/s" is "m³/s". */
+const printed = (unit: string) =>
+  unit === ""
+    ? "as typed"
+    : unit
+        .replaceAll("deg", "°")
+        .replace(/^u(?=S)/, "µ")
+        .replace(/(?<=[a-z])2/g, "²")
+        .replace(/(?<=[a-z])3/g, "³")
+        .replace(/^°$/, "degrees");
 
 const answers: Readonly<Record<string, string>> = { true: "Yes", false: "No" };
 
@@ -21,7 +32,7 @@ export function choicesOf(
 ): Choice[] {
   const chosen = shownText(value);
   const word = (each: string) => answers[each] ?? labelOf(each);
-  const none = usual === "" ? (required ? "Choose" : "Not stated") : `Usual: ${word(usual).toLowerCase()}`;
+  const none = usual === "" ? (required ? "Choose" : "Not stated") : `Usual: ${word(usual)}`;
   return [
     { value: "", label: none, chosen: chosen === "" },
     ...values.map((each) => ({ value: each, label: word(each), chosen: each === chosen })),

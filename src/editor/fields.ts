@@ -126,10 +126,22 @@ function named(key: string, node: SchemaNode, required: boolean): NamedField {
 
 /** What the schema says of a field; for a bare quantity the example of its dimension, as on a label. */
 function helpOf({ description }: SchemaNode, field: Field): string {
-  if (field.kind !== "quantity") return description ?? "";
+  if (field.kind === "text" && field.form === "id") return idHelp;
+  if (field.kind !== "quantity") return inWords(description ?? "");
   const { name, example } = dimensions[field.dimension];
-  return description === `${name}, for instance ${example}` ? "" : (description ?? "");
+  return description === `${name}, for instance ${example}` ? "" : inWords(description ?? "");
 }
+
+const idHelp = "Name within the file, such as north-intake";
+
+/** Descriptions are written for authors of files: keys in them become the words of the form. */
+const inWords = (text: string) =>
+  text
+    .replace("an id from money.bearers", "one of the bearers")
+    .replace(/^Ids? from [\w.]+: t/, "T")
+    .replace(/^Ids? (from|of) [\w ]*[\w.]+; /, "Ids with commas between; ")
+    .replace(/`/g, "")
+    .replace(/\b(?:[a-z]+\.)?([a-z]+[A-Z]\w*)\b/g, (_all, key: string) => `“${labelOf(key)}”`);
 
 const isPlain = (value: unknown) =>
   (typeof value === "string" && value !== "") || typeof value === "number" || typeof value === "boolean";

@@ -56,6 +56,10 @@ export interface FormContext {
 
 export const idOf = (at: Place) => `f-${at.map(String).join("-")}`.replace(/[^\w-]/g, "-");
 
+/** "Needed", with what is allowed unless that goes without saying. */
+export const neededText = (allowed: string) =>
+  ["a text", "a list", "a group of fields"].includes(allowed) ? "Needed." : `Needed: ${allowed}.`;
+
 /** What is wrong, without its place: it stands beside the field. */
 export const problemText = ({ found, allowed, remedy }: Problem): string =>
-  found === "nothing" ? `Needed: ${allowed}.` : `Found ${found}; allowed: ${allowed}. ${remedy}`;
+  found === "nothing" ? neededText(allowed) : `Found ${found}; allowed: ${allowed}. ${remedy}`;

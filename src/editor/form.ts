@@ -2,7 +2,7 @@ import type { Problem } from "../study/problems.js";
 import { amountOf } from "./amount.js";
 import { choicesOf, namedThings, referenceChoices, unitChoices, waysOf } from "./choices.js";
 import type { Field, NamedField } from "./fields.js";
-import { type FormContext, type FormNode, idOf, problemText } from "./form-node.js";
+import { type FormContext, type FormNode, idOf, neededText, problemText } from "./form-node.js";
 import { childOf, itemsOf, monthKeys, nameOf, shownText, unitName, wayOf } from "./form-values.js";
 import { labelOf } from "./labels.js";
 import type { Place } from "./study-text.js";
@@ -93,7 +93,7 @@ function baseNode(named: NamedField, at: Place, value: unknown, { told, inside }
   const missing = own.find(({ found }) => found === "nothing");
   const errors = own.filter((problem) => problem !== missing).map(problemText);
   const id = idOf(at);
-  const needed = missing ? `Needed: ${missing.allowed}.` : "";
+  const needed = missing ? neededText(missing.allowed) : "";
   const describedBy = [help || where ? `${id}-help` : "", `${id}-error`].filter(Boolean).join(" ");
   return {
     ...{ shape: {}, name, id, label, help, where, required, usual, errors, needed, describedBy },
@@ -155,8 +155,8 @@ function listNode(field: Extract<Field, { kind: "list" }>, { base, at, value, ma
 }
 
 const itemActs = (name: string, index: number, count: number) => [
-  ...(index > 0 ? [{ value: `up:${name}`, label: "Move up" }] : []),
-  ...(index < count - 1 ? [{ value: `down:${name}`, label: "Move down" }] : []),
+  ...(index > 0 ? [{ value: `up:${name}`, label: "Up" }] : []),
+  ...(index < count - 1 ? [{ value: `down:${name}`, label: "Down" }] : []),
   { value: `remove:${name}`, label: "Remove" },
 ];
 

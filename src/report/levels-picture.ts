@@ -82,9 +82,13 @@ function labelled(items: readonly Fixed[], y: (elevation: number) => number) {
     .sort((a, b) => b.elevation - a.elevation)
     .map(({ name, elevation }) => {
       last = Math.max(y(elevation) + 4, last + leastGap);
-      return { name, y: y(elevation).toFixed(1), textY: last.toFixed(1) };
+      return { name: shortened(name), y: y(elevation).toFixed(1), textY: last.toFixed(1) };
     });
 }
+
+/** Longest name that has room beside the picture. */
+const longestName = 28;
+const shortened = (name: string) => (name.length > longestName ? `${name.slice(0, longestName - 1)}…` : name);
 
 /** So many of the structures, spread from the highest to the lowest. */
 function spread(items: readonly Fixed[], most: number): Fixed[] {

@@ -20,10 +20,14 @@ const counted = z
 const vesselClass = z.strictObject({
   id: identifier,
   name: shortText,
-  share: quantity("share").meta({ description: "Share of all launches" }),
-  carriesLive: z
-    .union([counted, quantity("share")])
-    .meta({ description: "Chance that such a boat carries live mussels: a share, or counts" }),
+  share: quantity("share").meta({
+    description: "Share of all launches",
+    where: "a survey at the ramp, or boat registrations by home county",
+  }),
+  carriesLive: z.union([counted, quantity("share")]).meta({
+    description: "Chance that such a boat carries live mussels: a share, or counts",
+    where: "finds of your own or a neighbouring state's inspection stations",
+  }),
   lastWater: z.enum(["infested", "clean", "this-lake"]).optional().meta({ description: "Printed only" }),
   moored: z.boolean().optional().meta({ description: "Long in the water; printed only" }),
   residualWater: z.enum(["drained", "standing"]).optional().meta({ description: "Printed only" }),
@@ -31,7 +35,10 @@ const vesselClass = z.strictObject({
 });
 
 export const boats = z.strictObject({
-  launches: monthly("count").meta({ description: "Launches in each month" }),
+  launches: monthly("count").meta({
+    description: "Launches in each month",
+    where: "county or park visitor counts, ramp counters, launch-fee receipts",
+  }),
   sites: sitesSchema,
   traffic: trafficSchema,
   classes: z.array(vesselClass).min(1, "at least one vessel class"),
@@ -47,6 +54,7 @@ export const boats = z.strictObject({
     .meta({ description: "Log of the lake's own seasons; it updates the chance of each class in it" }),
   otherPathways: quantity("yearlyShare").meta({
     description: "Yearly chance of infestation by ways that no boat check stops",
+    where: "the state's risk assessment: upstream waters, bait, aircraft, equipment",
   }),
 });
 

@@ -51,6 +51,7 @@ const discountRate = z
   .union([plannedRate, quantity("yearlyShare")])
   .transform((rate): DiscountRate => rate)
   .meta({
+    where: "the finance office; federal projects use the yearly water-planning rate",
     description:
       "Real rate, or planningRate: the federal water-planning rate, worked out by its published rule",
   });
@@ -82,11 +83,10 @@ const indexValues = z
 
 export const money = z.strictObject({
   currency: z.string().regex(/^[A-Z]{3}$/, "a currency code of three letters, for instance USD"),
-  exchangeRate: z
-    .number()
-    .positive("a rate above 0")
-    .default(1)
-    .meta({ description: "Units of the study's currency for one US dollar, for prices of the assumptions" }),
+  exchangeRate: z.number().positive("a rate above 0").default(1).meta({
+    description: "Units of the study's currency for one US dollar, for prices of the assumptions",
+    where: "the central bank's mean of the year",
+  }),
   exchangeRateYear: year.optional().meta({ description: "Year of which the exchange rate is" }),
   exchangeRateOrigin: shortText.optional().meta({ description: "Where the exchange rate comes from" }),
   pricesOfAssumptions: z.enum(["converted", "as-they-stand"]).default("converted").meta({
@@ -94,9 +94,15 @@ export const money = z.strictObject({
       "Whether prices of the assumptions are turned into the study's price year by consumer prices",
   }),
   indexValues,
-  priceYear: year,
-  startYear: year,
-  horizon: z.int("a whole number of years").min(1, "at least 1 year").max(100, "at most 100 years"),
+  priceYear: year.meta({
+    description: "Year of whose prices all amounts are",
+    where: "the year of your quotes and invoices",
+  }),
+  startYear: year.meta({ description: "First year of the program" }),
+  horizon: z.int("a whole number of years").min(1, "at least 1 year").max(100, "at most 100 years").meta({
+    description: "Years that the study covers",
+    where: "the board's planning period, or the life of its larger structures",
+  }),
   discountRate,
   discountRateOrigin: shortText
     .optional()

@@ -27,8 +27,11 @@ const staff = z.strictObject({
     .max(1000, "at most 1,000 people")
     .optional()
     .meta({ description: "How many people share these hours" }),
-  wage: quantity("moneyPerHour"),
-  loading: quantity("share").meta({ description: "Benefits and taxes on top of the wage" }),
+  wage: quantity("moneyPerHour").meta({ where: "the pay scale of the agency, without benefits" }),
+  loading: quantity("share").meta({
+    description: "Benefits and taxes on top of the wage",
+    where: "the finance office",
+  }),
 });
 
 const equipment = z.strictObject({

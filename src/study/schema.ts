@@ -14,9 +14,15 @@ const lake = z.strictObject({
   name: shortText,
   description: z.string().max(2000, "at most 2,000 characters").default(""),
   species: z.enum(["zebra", "quagga"]).meta({ description: "The species that is expected" }),
-  depthType: z.enum(["shallow", "deep"]),
-  maximumElevation: quantity("elevation"),
-  minimumElevation: quantity("elevation"),
+  depthType: z
+    .enum(["shallow", "deep"])
+    .meta({ where: "the lake monitoring report: deep if it stratifies and its depths stay cold all summer" }),
+  maximumElevation: quantity("elevation").meta({
+    where: "the operating manual: full pool or normal maximum",
+  }),
+  minimumElevation: quantity("elevation").meta({
+    where: "the operating manual: lowest level of normal operation",
+  }),
   storageTable: z
     .array(
       z.strictObject({
@@ -25,7 +31,8 @@ const lake = z.strictObject({
         storage: quantity("volume"),
       }),
     )
-    .min(2, "at least two rows"),
+    .min(2, "at least two rows")
+    .meta({ where: "the area and capacity table of the dam's operating manual, or a bathymetric survey" }),
   ...levelFields,
   otherSchedules,
   storageValue: quantity("moneyPerVolume")
@@ -34,13 +41,21 @@ const lake = z.strictObject({
   storageValueOrigin: shortText
     .optional()
     .meta({ description: "Where the value of stored water comes from" }),
-  surfaceTemperature: monthly("temperature"),
-  deepTemperature: monthly("temperature"),
-  thermoclineDepth: positive("length"),
-  airTemperature: monthly("temperature"),
-  humidity: monthly("share"),
+  surfaceTemperature: monthly("temperature").meta({
+    where: "water-quality monitoring: means of the top few feet or metres, several years",
+  }),
+  deepTemperature: monthly("temperature").meta({
+    where: "water-quality profiles below the thermocline; the same as the surface in a lake that mixes",
+  }),
+  thermoclineDepth: positive("length").meta({
+    where: "summer temperature profiles; in a lake that mixes, a depth below its bottom",
+  }),
+  airTemperature: monthly("temperature").meta({ where: "climate normals of the nearest weather station" }),
+  humidity: monthly("share").meta({ where: "climate normals of the nearest weather station" }),
   chemistry: z.strictObject({
-    calcium: quantity("concentration"),
+    calcium: quantity("concentration").meta({
+      where: "water-quality monitoring or the water utility's yearly report; the lowest site if they differ",
+    }),
     ph: z.number().min(0, "a pH of at least 0").max(14, "a pH of at most 14").optional(),
     alkalinity: quantity("concentration").optional(),
     hardness: quantity("concentration").optional(),
@@ -55,9 +70,13 @@ const lake = z.strictObject({
 const share = (usual: number, description: string) => quantity("share").prefault(usual).meta({ description });
 
 const checkSteps = {
-  declaration: quantity("share").meta({ description: "Owners of risky boats who say so" }),
+  declaration: quantity("share").meta({
+    description: "Owners of risky boats who say so",
+    where: "own seasons, or reports of programs that compared declarations with inspections",
+  }),
   quickCheck: quantity("share").meta({
     description: "Risky boats not declared that the quick check sets aside",
+    where: "trials with marked boats, or published shares of other programs",
   }),
   inspection: quantity("share").meta({ description: "Set-aside boats made safe by the full inspection" }),
   hotWash: quantity("share").meta({ description: "Set-aside boats made safe by the hot wash" }),
@@ -70,6 +89,7 @@ const option = z.strictObject({
   steps: z
     .strictObject({
       coverage: quantity("share").optional().meta({
+        where: "hours of the stations against counts of launches",
         description:
           "Launches in open hours over all launches; computed where the option gives its open hours",
       }),

@@ -5,16 +5,20 @@ export const rack = z
   .strictObject({
     width: positive("length"),
     height: positive("length"),
-    barThickness: positive("smallLength"),
-    clearSpacing: positive("smallLength"),
-    barDepth: positive("smallLength"),
+    barThickness: positive("smallLength").meta({ where: "as-built drawings of the rack" }),
+    clearSpacing: positive("smallLength").meta({
+      where: "as-built drawings: between bars, not from centre to centre",
+    }),
+    barDepth: positive("smallLength").meta({ where: "as-built drawings: along the flow" }),
     barShape: z.enum(["rectangular", "rounded-upstream", "rounded-both", "round"]),
-    angle: quantity("angle"),
+    angle: quantity("angle").meta({ where: "as-built drawings: from the horizontal" }),
     formula: z
       .enum(["meusburger", "reclamation", "clark", "kirschmer"])
       .default("meusburger")
       .meta({ description: "Which head loss the costs use; the others are printed beside it" }),
-    headLossLimit: positive("length"),
+    headLossLimit: positive("length").meta({
+      where: "the rack's design load, or the alarm of its differential gauge",
+    }),
     velocityLimit: positive("speed").meta({
       description: "Largest permitted velocity through the clear openings",
     }),
@@ -22,8 +26,8 @@ export const rack = z
   .meta({ description: "Trash rack at the mouth" });
 
 export const pipeFields = {
-  length: positive("length"),
-  diameter: positive("smallLength"),
+  length: positive("length").meta({ where: "as-built drawings" }),
+  diameter: positive("smallLength").meta({ where: "as-built drawings: inside" }),
   roughness: positive("smallLength")
     .optional()
     .meta({ description: "Absolute roughness of the clean wall; this or hazenWilliamsC" }),
@@ -33,7 +37,10 @@ export const pipeFields = {
     .max(160, "a Hazen–Williams C of at most 160")
     .optional()
     .meta({ description: "Hazen–Williams C of the clean wall; this or roughness" }),
-  minorLoss: z.number().min(0, "a sum of loss coefficients of at least 0").max(100, "at most 100"),
+  minorLoss: z.number().min(0, "a sum of loss coefficients of at least 0").max(100, "at most 100").meta({
+    description: "Sum of the loss coefficients of entrance, bends and valves",
+    where: "the design calculation; 1.5 for a plain line with an entrance and an exit",
+  }),
 };
 
 export const efficiency = quantity("share")
@@ -54,8 +61,11 @@ export const supply = z.discriminatedUnion("by", [
   }),
   z.strictObject({
     by: z.literal("pump"),
-    efficiency: efficiency.meta({ description: "Pump, motor and drive together" }),
-    energyPrice: quantity("moneyPerEnergy"),
+    efficiency: efficiency.meta({
+      description: "Pump, motor and drive together",
+      where: "the latest pump test, or nameplates: pump times motor times drive",
+    }),
+    energyPrice: quantity("moneyPerEnergy").meta({ where: "power bills: the year's amount over its kWh" }),
     marginHead: quantity("length")
       .optional()
       .meta({ description: "Head that the pump has to spare at the largest demand; this or curve" }),
@@ -88,8 +98,10 @@ const exchanger = z
   .meta({ description: "Counterflow heat exchanger that the line cools" });
 
 export const lineFields = {
-  requiredFlow: positive("flow"),
-  availableHead: positive("length"),
+  requiredFlow: positive("flow").meta({ where: "nameplate or manual of what the line serves" }),
+  availableHead: positive("length").meta({
+    where: "the line's design calculation, or gauge readings at full flow",
+  }),
   oxidantAllowed: z.boolean().default(false),
   exchanger: exchanger.optional(),
 };

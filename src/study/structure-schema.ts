@@ -43,7 +43,7 @@ const intake = z.strictObject({
   kind: z.literal("intake"),
   ...base,
   elevation: quantity("elevation"),
-  demand: monthly("flow"),
+  demand: monthly("flow").meta({ where: "plant records: the largest daily demand of each month" }),
   rack,
   conduit: z.strictObject(pipeFields),
   supply,
@@ -58,20 +58,28 @@ const hydropower = z.strictObject({
   ...base,
   units: count("units"),
   elevation: quantity("elevation").meta({ description: "Centreline of the power intake" }),
-  tailwaterElevation: quantity("elevation"),
+  tailwaterElevation: quantity("elevation").meta({ where: "plant records at usual flow" }),
   efficiency: efficiency
     .optional()
     .meta({ description: "Turbine, generator and transformer together; this or turbine" }),
   turbine: z
     .strictObject({
       type: z.enum(["francis", "kaplan", "propeller", "crossflow", "pelton"]),
-      ratedFlow: positive("flow").meta({ description: "Largest flow through one unit" }),
+      ratedFlow: positive("flow").meta({
+        description: "Largest flow through one unit",
+        where: "the turbine's nameplate",
+      }),
       generatorEfficiency: efficiency.meta({ description: "Generator and transformer together" }),
     })
     .optional()
     .meta({ description: "Efficiency by flow from the type of turbine; this or efficiency" }),
-  flow: monthly("flow").meta({ description: "Mean flow through one unit" }),
-  energyPrice: monthlyOrOne("moneyPerEnergy"),
+  flow: monthly("flow").meta({
+    description: "Mean flow through one unit",
+    where: "plant records of generation",
+  }),
+  energyPrice: monthlyOrOne("moneyPerEnergy").meta({
+    where: "the power contract, or what replacement power costs",
+  }),
   rack,
   penstock: z.strictObject(pipeFields),
   coolingWater: z.strictObject({
@@ -99,8 +107,14 @@ const dock = z.strictObject({
   elevation: quantity("elevation")
     .optional()
     .meta({ description: "Elevation of the wetted surface, if fixed" }),
-  wettedArea: positive("area").meta({ description: "Wetted area of one" }),
-  spareBuoyancy: positive("areaMass").optional(),
+  wettedArea: positive("area").meta({
+    description: "Wetted area of one",
+    where: "drawings: bottom and sides of floats and their chains, below the waterline",
+  }),
+  spareBuoyancy: positive("areaMass").optional().meta({
+    description: "Load per area that a float carries before its deck is awash",
+    where: "the maker's data: live load of the deck",
+  }),
   replacementCost: quantity("money").meta({ description: "Replacement cost of one" }),
 });
 
@@ -113,7 +127,9 @@ const ramp = z.strictObject({
   slope: quantity("share")
     .refine(({ value }) => value > 0, "a slope above 0")
     .meta({ description: "Rise over run, for instance 14 %" }),
-  launchesPerDay: monthlyOrOne("count"),
+  launchesPerDay: monthlyOrOne("count").meta({
+    where: "ramp counters or fee receipts, divided by days of the month",
+  }),
   launchFee: quantity("money"),
 });
 

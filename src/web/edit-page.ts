@@ -38,8 +38,14 @@ export function editPlace(
   const at = [part.section, Number(index)];
   const fields = groupFieldsAt(at, document);
   const exists = childOf(childOf(document, part.section), Number(index)) !== undefined;
-  return fields && exists ? { part, at, fields, href: `${href}/${index}` } : undefined;
+  return fields && exists ? { part, at, fields: listsLast(fields), href: `${href}/${index}` } : undefined;
 }
+
+/** What every structure may have comes after what makes it what it is. */
+const listsLast = (fields: readonly NamedField[]): NamedField[] => {
+  const isLast = ({ key }: NamedField) => key === "fixtures" || key === "pinned";
+  return [...fields.filter((field) => !isLast(field)), ...fields.filter(isLast)];
+};
 
 /** Problems of a study: those of the balance reach further than those of its text alone. */
 export const problemsOf = (draft: Draft, balance: BalanceState): readonly Problem[] =>
