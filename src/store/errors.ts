@@ -35,11 +35,11 @@ export class DeletedStudyError extends Error {
   }
 }
 
-const restoring = "`ramp-and-rack restore FILE`, FILE being a backup";
+const restoring = "Put a backup in its place with the command ramp-and-rack restore FILE.";
 
 const told: Readonly<Record<StoreFault, (file: string) => string>> = {
   damaged: (file) =>
-    `The database ${file} is damaged. Restore it by ${restoring}; the damaged file is set aside beside it and nothing of it is overwritten. Older backups are where you put them; those that a restore made are beside the database.`,
+    `The database ${file} is damaged. It was left as it is. ${restoring} It is set aside then, under a dated name beside it, where the copies are that earlier restores kept.`,
   locked: (file) =>
     `The database ${file} is locked by another program. Nothing was changed. Close that program (a database browser, a copy that is under way) and try again.`,
   full: (file) =>
@@ -51,7 +51,7 @@ const told: Readonly<Record<StoreFault, (file: string) => string>> = {
   foreign: (file) =>
     `The file ${file} is no database of Ramp & Rack. It was left as it is. Name another file or folder.`,
   disk: (file) =>
-    `The disk of ${file} reports an error. This change was not kept. Check the disk; if the database is damaged, restore it by ${restoring}.`,
+    `The disk of ${file} reports an error. This change was not kept. Check the disk; where the database is damaged: ${restoring}`,
 };
 
 export const storeError = (fault: StoreFault, file: string, cause?: unknown): StoreError =>

@@ -51,15 +51,20 @@ function explainReader(error: unknown): Told | undefined {
 function explainKeeping(error: unknown): Told | undefined {
   if (error instanceof ConflictError) return explainConflict(error);
   if (error instanceof DeletedStudyError) {
-    const { id } = error.study;
+    const { id, name, stateChangedAt } = error.study;
     return {
       status: 410,
-      title: error.message,
+      title: `“${name}” was deleted on ${stateChangedAt.slice(0, 10)}`,
+      advice: ["It is kept with all its revisions and can be read and changed again once it is recovered."],
       actions: [{ action: `/studies/${id}/recover`, label: "Recover this study" }],
     };
   }
   if (error instanceof StoreError) {
-    return { status: 503, title: "The studies cannot be reached now", advice: [error.message] };
+    return {
+      status: 503,
+      title: "The studies cannot be reached now",
+      advice: [error.message, "The examples can be read meanwhile. Once that is done, load this page again."],
+    };
   }
   return undefined;
 }

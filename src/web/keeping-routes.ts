@@ -2,10 +2,11 @@ import express, { type Express } from "express";
 import { z } from "zod";
 import type { StudyState } from "../store/records.js";
 import { InputError, problemsOf } from "../study/problems.js";
+import { authorOf } from "./author.js";
 import { NotFoundError } from "./explain.js";
 import type { StudyShelf } from "./study-shelf.js";
 
-const author = z.string().trim().max(200, "at most 200 characters").default("");
+const author = z.string().trim().max(200, "at most 200 characters").optional();
 const revisionNumber = z.coerce.number().int().min(1, "the number of a revision");
 
 const copyForm = z.object({ author });
@@ -16,12 +17,12 @@ export function addKeeping(app: Express, shelf: StudyShelf): void {
   const form = express.urlencoded({ extended: false, limit: "10kb" });
   app.post("/studies/:id/copy", form, (request, response) => {
     const { author } = readForm(copyForm, request.body);
-    response.redirect(303, `/studies/${shelf.copy(request.params.id, author).id}`);
+    response.redirect(303, `/studies/${shelf.copy(request.params.id, author ?? authorOf(request)).id}`);
   });
   app.post("/studies/:id/revisions/:revision/restore", form, (request, response) => {
     const { author, expected } = readForm(restoreForm, request.body);
     const { id } = request.params;
-    shelf.restore(id, numberIn(request.params.revision), expected, author);
+    shelf.restore(id, numberIn(request.params.revision), expected, author ?? authorOf(request));
     response.redirect(303, `/studies/${id}`);
   });
   app.get("/studies/:id/revisions/:revision/study", (request, response) => {

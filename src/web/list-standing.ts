@@ -6,13 +6,13 @@ import type { StudyShelf } from "./study-shelf.js";
 
 /** What is missing in studies of a list; each revision is read once. */
 export function listStandings(shelf: StudyShelf): (card: ShelfCard) => string {
-  const known = new Map<string, { readonly revision: number; readonly text: string }>();
-  return ({ id, revision }) => {
+  const known = new Map<string, { readonly savedAt: string; readonly text: string }>();
+  return ({ id, savedAt }) => {
     const before = known.get(id);
-    if (before?.revision === revision) return before.text;
+    if (before?.savedAt === savedAt) return before.text;
     const entry = shelf.find(id);
     const text = entry ? missingIn(entry.text, entry.fileName) : "";
-    known.set(id, { revision, text });
+    known.set(id, { savedAt, text });
     return text;
   };
 }

@@ -31,6 +31,7 @@ describe("keeping studies in the browser", () => {
   it("deletes with recovery: the page says so and offers it", async () => {
     const { shelf, get, post } = await visiting();
     const { id } = shelf.create("study: { name: Our lake }", writer);
+    expect(await (await get("/")).text()).toContain(`formaction="/studies/${id}/delete"`);
     await post(`/studies/${id}/delete`);
     const gone = await get(`/studies/${id}`);
     expect(gone.status).toBe(410);

@@ -1,3 +1,4 @@
+import { isRequired } from "./openapi.js";
 import type { Operation } from "./operation.js";
 import type { OperationGroup } from "./operations.js";
 
@@ -15,8 +16,15 @@ function operationRow({ method, path, summary, query, media, needsMatch }: Opera
     method: method.toUpperCase(),
     path,
     summary,
-    query: Object.keys(query.shape).join(", "),
+    needs: namesIn(query, true),
+    mayHave: namesIn(query, false),
     sends,
     needsMatch,
   };
 }
+
+const namesIn = ({ shape }: Operation["query"], required: boolean) =>
+  Object.entries(shape)
+    .filter(([, schema]) => isRequired(schema) === required)
+    .map(([name]) => name)
+    .join(", ");

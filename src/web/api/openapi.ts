@@ -73,11 +73,13 @@ function parameter(name: string, place: "path" | "query", schema: z.core.$ZodTyp
   return {
     name,
     in: place,
-    required: place === "path",
+    required: isRequired(schema),
     ...(description ? { description } : {}),
     schema: shape,
   };
 }
+
+export const isRequired = (schema: z.core.$ZodType): boolean => !z.safeParse(schema, undefined).success;
 
 const refused = (description: string, schema: z.ZodType) => ({
   description,

@@ -50,6 +50,17 @@ describe("the OpenAPI document", () => {
     expect(named).toContain("StudyDocument");
   });
 
+  it("says which parameters have to be given", async () => {
+    const { ask } = await serving();
+    const { paths } = (await (await ask("/api/openapi.json")).json()) as {
+      paths: Record<string, Record<string, { parameters: { name: string; required: boolean }[] }>>;
+    };
+    const required = (method: string, path: string) =>
+      paths[path]?.[method]?.parameters.filter((each) => each.required).map(({ name }) => name);
+    expect(required("get", "/api/comparison")).toEqual(["left", "right"]);
+    expect(required("put", "/api/studies/{id}")).toEqual(["id", "If-Match"]);
+  });
+
   it("has a page that tells each operation in words", async () => {
     const { app, ask } = await serving();
     const page = await (await ask("/api")).text();
