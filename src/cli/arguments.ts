@@ -20,6 +20,7 @@ export function readArguments(args: readonly string[]) {
         workers: { type: "string" },
         "without-odds": { type: "boolean" },
         author: { type: "string" },
+        note: { type: "string" },
         revision: { type: "string" },
         permanently: { type: "boolean" },
         help: { type: "boolean", short: "h" },

@@ -3,6 +3,7 @@ import { leastFutures, mostFutures } from "../study/uncertainty-schema.js";
 import { type OptionValues, paper, required, UsageError, whole } from "./arguments.js";
 import { check, compareCommand, demo, report, schema } from "./commands.js";
 import { formsCommand } from "./forms-command.js";
+import { issueCommand, verifyCommand } from "./issue-commands.js";
 import {
   backupCommand,
   exportCommand,
@@ -35,6 +36,20 @@ const commands = new Map<string, Command>([
     (study, values) => {
       const out = required(values.out, "--out FOLDER");
       return formsCommand(required(study, "STUDY"), { out, withOdds: !values["without-odds"] }, print);
+    },
+  ],
+  [
+    "issue",
+    (id, values) => {
+      const { author = "", note = "", "without-odds": withoutOdds } = values;
+      const out = required(values.out, "--out FILE");
+      return issueCommand(required(id, "STUDY-ID"), { out, author, note, withOdds: !withoutOdds }, print);
+    },
+  ],
+  [
+    "verify",
+    async (file) => {
+      if (!(await verifyCommand(required(file, "FILE"), print))) process.exitCode = 2;
     },
   ],
   ["schema", () => schema(print)],

@@ -24,6 +24,10 @@ const usage = `Usage:
   ramp-and-rack remove STUDY-ID --permanently   remove a deleted study with all its revisions
   ramp-and-rack forms STUDY --out FOLDER        workbook, tables as CSV, charts, slides, and one page for a
                 [--without-odds]                public meeting
+  ramp-and-rack issue STUDY-ID --out FILE.pdf   freeze the report on a kept study as its next issue
+                [--author NAME] [--note TEXT]
+                [--without-odds]
+  ramp-and-rack verify FILE.pdf                 compute an issued report again: do its figures match?
   ramp-and-rack schema                          print the JSON Schema of a study
   ramp-and-rack demo                            the first example: comparison, and report as PDF
 

@@ -1,4 +1,4 @@
-import { ParseSpeeds, PDFDocument } from "@cantoo/pdf-lib";
+import { ParseSpeeds, PDFDocument, PDFName, PDFRawStream } from "@cantoo/pdf-lib";
 
 export interface Attachment {
   readonly name: string;
@@ -18,6 +18,7 @@ export async function finishPdf(
   date = new Date(0),
 ): Promise<Uint8Array> {
   const document = await PDFDocument.load(pdf, { updateMetadata: false, parseSpeed: ParseSpeeds.Fastest });
+  dropPackaging(document);
   for (const { name, type, description, bytes } of attachments) {
     await document.attach(bytes, name, {
       mimeType: type,
@@ -27,4 +28,13 @@ export async function finishPdf(
     });
   }
   return document.save({ useObjectStreams: true, objectsPerTick: Number.POSITIVE_INFINITY });
+}
+
+/** An already packed PDF keeps its packages beside the objects that were in them; saved again, both would be written. */
+function dropPackaging({ context }: PDFDocument): void {
+  for (const [reference, object] of context.enumerateIndirectObjects()) {
+    if (!(object instanceof PDFRawStream)) continue;
+    const type = object.dict.get(PDFName.of("Type"));
+    if (type === PDFName.of("ObjStm") || type === PDFName.of("XRef")) context.delete(reference);
+  }
 }

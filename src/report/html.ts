@@ -3,6 +3,7 @@ import { basename, join } from "node:path";
 import Handlebars from "handlebars";
 import type { StudyRun } from "../study/compute.js";
 import { type Assets, assets, viewsFolder } from "./assets.js";
+import type { IssueView } from "./issue-view.js";
 import type { ToldOdds } from "./odds-words.js";
 import { reportView } from "./report-view.js";
 import type { TableView } from "./view-types.js";
@@ -57,12 +58,12 @@ export function renderReport(
   links: object = {},
   told?: ToldOdds,
 ): string {
-  return renderPage("report", { ...reportView(run, told), assets: source, links });
+  return renderPage("report", { ...reportView(run, told), issue: undefined, assets: source, links });
 }
 
 /** The report without its page, for a press that has style and scripts at hand. */
-export function renderReportBody(run: StudyRun, told?: ToldOdds): string {
-  return renderPage("partials/report-body", reportView(run, told));
+export function renderReportBody(run: StudyRun, told?: ToldOdds, issue?: IssueView): string {
+  return renderPage("partials/report-body", { ...reportView(run, told), issue });
 }
 
 /** The empty page into which reports are put for printing. */

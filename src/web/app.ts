@@ -14,6 +14,8 @@ import { addCompare } from "./compare-routes.js";
 import { addEditing } from "./edit-routes.js";
 import { explain, NotFoundError } from "./explain.js";
 import { addForms } from "./forms-routes.js";
+import type { IssueParts } from "./issue-desk.js";
+import { addIssues } from "./issue-routes.js";
 import { addItems } from "./item-routes.js";
 import { addKeeping } from "./keeping-routes.js";
 import { listStandings } from "./list-standing.js";
@@ -32,6 +34,7 @@ export interface AppParts {
   readonly shelf: StudyShelf;
   readonly printer: Printer;
   readonly desk: OddsDesk;
+  readonly issuing: Omit<IssueParts, "printer">;
   /** Told of faults that are not the reader's. */
   readonly report: (error: unknown) => void;
 }
@@ -47,7 +50,9 @@ export function createApp(parts: AppParts): Express {
   addFiles(app, parts);
   addOdds(app, parts, (id) => findStudy(parts, id));
   const find = (id: string | undefined) => findStudy(parts, id);
-  addForms(app, { ...parts, find, knownOdds: (entry) => knownOdds(entry, parts) });
+  const reading = { ...parts, find, knownOdds: (entry: ShelfEntry) => knownOdds(entry, parts) };
+  addForms(app, reading);
+  addIssues(app, { ...reading, ...parts.issuing });
   addItems(app, parts.shelf, find);
   addTables(app, parts.shelf, find);
   addEditing(app, parts.shelf, find);

@@ -1,4 +1,4 @@
-import { AssumptionError, loadAssumptions } from "../assumptions/load.js";
+import { AssumptionError, assumptionFiles, readAssumptions } from "../assumptions/load.js";
 import { oddsOf } from "../odds/draw.js";
 import { workerPool } from "../odds/pool.js";
 import { assumptionsFolder } from "../report/assets.js";
@@ -6,6 +6,7 @@ import { createPrinter } from "../report/printer.js";
 import { storeConnection } from "../store/connection.js";
 import { dataFolder } from "../store/data-folder.js";
 import { StoreError } from "../store/errors.js";
+import { issueStore } from "../store/issues.js";
 import { type StudyStore, studyStore } from "../store/studies.js";
 import { createApp } from "./app.js";
 import { oddsDesk, usualDesk } from "./odds-desk.js";
@@ -20,22 +21,27 @@ function start(): void {
   const store = studyStore(connection);
   warnOfFault(store);
   const printer = createPrinter();
-  const assumptions = loadAssumptions(assumptionsFolder);
-  const shelf = studyShelf(store, assumptions, () => new Date());
+  const files = assumptionFiles(assumptionsFolder);
+  const assumptions = readAssumptions(files);
+  const now = () => new Date();
+  const shelf = studyShelf(store, assumptions, now);
+  const issuing = { issues: issueStore(connection), files, now };
   const pool = workerPool(assumptions);
   const desk = oddsDesk({ ...usualDesk, draw: (study, control) => oddsOf(pool, study, control) });
-  const server = createApp({ shelf, printer, desk, report: (error) => console.error(error) }).listen(
-    port,
-    host,
-    (error) => {
-      if (error) {
-        console.error(`Cannot listen on ${host}:${port}: ${error.message}. Set PORT to a free port.`);
-        process.exitCode = 1;
-        return;
-      }
-      console.log(`Ramp & Rack is at http://${host}:${port}/ (stop with Ctrl-C)`);
-    },
-  );
+  const server = createApp({
+    shelf,
+    printer,
+    desk,
+    issuing,
+    report: (error) => console.error(error),
+  }).listen(port, host, (error) => {
+    if (error) {
+      console.error(`Cannot listen on ${host}:${port}: ${error.message}. Set PORT to a free port.`);
+      process.exitCode = 1;
+      return;
+    }
+    console.log(`Ramp & Rack is at http://${host}:${port}/ (stop with Ctrl-C)`);
+  });
   const stop = () => {
     server.close(() => {
       connection.close();

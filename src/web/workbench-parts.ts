@@ -28,6 +28,7 @@ export const readParts: readonly WorkbenchPart[] = [
 /** What was kept of the study. A new page about its revisions or issued reports goes here. */
 export const keptParts: readonly WorkbenchPart[] = [
   { id: "revisions", name: "Revisions", path: "/revisions" },
+  { id: "issues", name: "Issued reports", path: "/issues" },
   { id: "pdf", name: "Report as PDF", path: "/report.pdf" },
   { id: "json", name: "Results as JSON", path: "/results.json" },
   { id: "file", name: "Study file", path: "/study" },

@@ -12,6 +12,7 @@ import { createApp } from "../../src/web/app.js";
 import { oddsDesk, usualDesk } from "../../src/web/odds-desk.js";
 import { studyShelf } from "../../src/web/study-shelf.js";
 import { assumptions } from "../report/runs.js";
+import { issuingIn } from "./issuing.js";
 
 const example = readFileSync(join(examplesFolder, "ninemoss.yaml"), "utf8");
 const own = example.replace("name: Ninemoss Lake, inspection program request", "name: Our lake");
@@ -31,7 +32,13 @@ beforeAll(async () => {
     close: async () => undefined,
   };
   const desk = oddsDesk({ ...usualDesk, draw: async () => Promise.reject(new Error("not drawn here")) });
-  server = createApp({ shelf, printer, desk, report: (error) => faults.push(error) }).listen(0, "127.0.0.1");
+  server = createApp({
+    issuing: issuingIn(),
+    shelf,
+    printer,
+    desk,
+    report: (error) => faults.push(error),
+  }).listen(0, "127.0.0.1");
   await new Promise((resolve) => server.once("listening", resolve));
   base = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
 });

@@ -8,6 +8,7 @@ import { oddsDesk, usualDesk } from "../../src/web/odds-desk.js";
 import { type StudyShelf, studyShelf } from "../../src/web/study-shelf.js";
 import { assumptions } from "../report/runs.js";
 import { editedText } from "../study/example.js";
+import { issuingIn } from "./issuing.js";
 
 const connection = storeConnection(":memory:");
 let shelf: StudyShelf;
@@ -36,7 +37,10 @@ beforeAll(async () => {
     close: async () => {},
   };
   const desk = oddsDesk({ ...usualDesk, draw: () => Promise.reject(new Error("not drawn here")) });
-  server = createApp({ shelf, printer, desk, report: () => undefined }).listen(0, "127.0.0.1");
+  server = createApp({ issuing: issuingIn(), shelf, printer, desk, report: () => undefined }).listen(
+    0,
+    "127.0.0.1",
+  );
   await new Promise((resolve) => server.once("listening", resolve));
   base = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
 });

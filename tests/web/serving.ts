@@ -7,6 +7,7 @@ import { createApp } from "../../src/web/app.js";
 import { oddsDesk, usualDesk } from "../../src/web/odds-desk.js";
 import { studyShelf } from "../../src/web/study-shelf.js";
 import { assumptions } from "../report/runs.js";
+import { issuingIn } from "./issuing.js";
 
 const servers: Server[] = [];
 
@@ -25,7 +26,13 @@ export async function serving(place = ":memory:") {
     close: async () => undefined,
   };
   const desk = oddsDesk({ ...usualDesk, draw: async () => Promise.reject(new Error("not drawn here")) });
-  const app = createApp({ shelf, printer, desk, report: (error) => expect.fail(String(error)) });
+  const app = createApp({
+    issuing: issuingIn(connection),
+    shelf,
+    printer,
+    desk,
+    report: (error) => expect.fail(String(error)),
+  });
   const server = app.listen(0, "127.0.0.1");
   servers.push(server);
   await new Promise((resolve) => server.once("listening", resolve));

@@ -1,0 +1,112 @@
+import { ParseSpeeds, PDFDocument } from "@cantoo/pdf-lib";
+import type { AssumptionFiles } from "../assumptions/load.js";
+import { type Attachment, finishPdf } from "../report/finished-pdf.js";
+import { renderReportBody } from "../report/html.js";
+import type { IssueView } from "../report/issue-view.js";
+import type { ToldOdds } from "../report/odds-words.js";
+import { editionText, printSettings } from "../report/paper.js";
+import type { Printer } from "../report/printer.js";
+import { resultsJson } from "../report/results.js";
+import type { StudyRun } from "../study/compute.js";
+import { contentDigest, stableJson } from "./digest.js";
+import { engineVersion } from "./engine-version.js";
+import { pagesDigest } from "./pages-digest.js";
+import { attachmentNames, type IssueContent, type IssueRecord, issueFormat } from "./record.js";
+
+/** A report to be frozen. */
+export interface IssueDraft
+  extends Pick<IssueRecord, "number" | "issuedAt" | "author" | "note" | "supersedes"> {
+  readonly study: IssueRecord["study"] & { readonly text: string };
+  readonly run: StudyRun;
+  readonly told: ToldOdds | undefined;
+  /** What the run's assumptions were read from. */
+  readonly files: AssumptionFiles;
+}
+
+/** A frozen report with the texts that it was made from. */
+export interface MadeIssue {
+  readonly record: IssueRecord;
+  readonly studyText: string;
+  readonly assumptions: string;
+  readonly figures: string;
+  readonly pdf: Uint8Array;
+}
+
+/** Prints a report as an issue, with all that is needed to compute it again attached. @throws BrowserError */
+export async function makeIssue(draft: IssueDraft, printer: Printer): Promise<MadeIssue> {
+  const content = contentOf(draft);
+  const digest = contentDigest(content);
+  const printed = await printer.print(renderReportBody(draft.run, draft.told, issueView(content, digest)), {
+    ...printSettings(
+      draft.run.document,
+      editionText({ revision: draft.study.revision, issue: draft.number }),
+    ),
+  });
+  const { studyText, assumptions, figures, ...told } = content;
+  const document = await PDFDocument.load(printed, {
+    updateMetadata: false,
+    parseSpeed: ParseSpeeds.Fastest,
+  });
+  const record = { format: issueFormat, ...told, digest, pagesDigest: pagesDigest(document) } as const;
+  const texts = { studyText, assumptions: stableJson(assumptions), figures: stableJson(figures) };
+  const pdf = await finishPdf(printed, attachments(record, texts), new Date(record.issuedAt));
+  return { record, ...texts, pdf };
+}
+
+function contentOf({ study: { text, ...study }, run, told, files, ...draft }: IssueDraft): IssueContent {
+  // Written as JSON and read again, so that the digest is that of what is attached.
+  const figures: unknown = JSON.parse(stableJson(resultsJson(run, told?.odds)));
+  return {
+    ...draft,
+    study,
+    engineVersion: engineVersion(),
+    seed: told?.odds.settings.seed ?? null,
+    studyText: text,
+    assumptions: { used: [...new Set(run.usedAssumptions)].sort(), files: Object.fromEntries(files) },
+    figures,
+  };
+}
+
+function issueView(
+  { number, issuedAt, author, note, study, supersedes, ...content }: IssueContent,
+  digest: string,
+): IssueView {
+  const day = (instant: string) => `${instant.slice(0, 10)} at ${instant.slice(11, 16)} UTC`;
+  return {
+    number,
+    issued: author === "" ? day(issuedAt) : `${day(issuedAt)} by ${author}`,
+    note,
+    revision: study.revision,
+    supersedes:
+      supersedes === null
+        ? "none before it"
+        : `issue ${supersedes.number} of ${day(supersedes.issuedAt)}, which no longer stands`,
+    engineVersion: content.engineVersion,
+    seed: content.seed === null ? "no odds were drawn" : String(content.seed),
+    digest,
+    attached: Object.values(attachmentNames).join(", "),
+  };
+}
+
+function attachments(
+  record: IssueRecord,
+  texts: Pick<MadeIssue, "studyText" | "assumptions" | "figures">,
+): Attachment[] {
+  const attach = (
+    name: string,
+    description: string,
+    text: string,
+    type = "application/json",
+  ): Attachment => ({
+    name,
+    type,
+    description,
+    bytes: new TextEncoder().encode(text),
+  });
+  return [
+    attach(attachmentNames.assumptions, "Assumptions used, as files of the program", texts.assumptions),
+    attach(attachmentNames.figures, "All figures, to the cent", texts.figures),
+    attach(attachmentNames.issue, "Number, date, revision and digest of this issue", stableJson(record)),
+    attach(attachmentNames.study, "The study as its author entered it", texts.studyText, "application/yaml"),
+  ];
+}

@@ -1,0 +1,56 @@
+import { z } from "zod";
+
+/** Marks the attachments of this program, and their shape. */
+export const issueFormat = "ramp-and-rack issue 1";
+
+/** Names of the files inside an issued PDF, in the order of the alphabet, as a PDF wants them. */
+export const attachmentNames = {
+  assumptions: "assumptions.json",
+  figures: "figures.json",
+  issue: "issue.json",
+  study: "study.yaml",
+} as const;
+
+const hexDigest = z.string().regex(/^[0-9a-f]{64}$/);
+
+/** What an issued report says of itself. */
+export const issueRecordSchema = z.strictObject({
+  format: z.literal(issueFormat),
+  /** Counts from 1 in each study. */
+  number: z.int().min(1),
+  /** ISO 8601, UTC. */
+  issuedAt: z.iso.datetime(),
+  author: z.string(),
+  note: z.string(),
+  study: z.strictObject({
+    id: z.string(),
+    name: z.string(),
+    revision: z.int().min(1),
+    fileName: z.string(),
+  }),
+  /** The issue before it, which it takes the place of. */
+  supersedes: z.strictObject({ number: z.int().min(1), issuedAt: z.iso.datetime() }).nullable(),
+  engineVersion: z.string(),
+  /** Of the draws behind the odds; null where none were drawn. */
+  seed: z.int().nullable(),
+  digest: hexDigest,
+  /** Of what is printed. */
+  pagesDigest: hexDigest,
+});
+
+export type IssueRecord = z.infer<typeof issueRecordSchema>;
+
+export const assumptionsSchema = z.strictObject({
+  /** Ids of the assumptions that the comparison read. */
+  used: z.array(z.string()),
+  /** Text of each file by its name. */
+  files: z.record(z.string(), z.string()),
+});
+
+/** What an issue is made from, which its digest stands for. */
+export interface IssueContent extends Omit<IssueRecord, "format" | "digest" | "pagesDigest"> {
+  readonly studyText: string;
+  readonly assumptions: z.infer<typeof assumptionsSchema>;
+  /** Results as plain JSON. */
+  readonly figures: unknown;
+}

@@ -1,0 +1,12 @@
+/** What an issued report prints about itself. */
+export interface IssueView {
+  readonly number: number;
+  readonly issued: string;
+  readonly note: string;
+  readonly revision: number;
+  readonly supersedes: string;
+  readonly engineVersion: string;
+  readonly seed: string;
+  readonly digest: string;
+  readonly attached: string;
+}

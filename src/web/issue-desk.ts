@@ -1,0 +1,77 @@
+import type { AssumptionFiles } from "../assumptions/load.js";
+import { type MadeIssue, makeIssue } from "../issue/make-issue.js";
+import type { ToldOdds } from "../report/odds-words.js";
+import type { Printer } from "../report/printer.js";
+import type { IssueStore, KeptIssue } from "../store/issues.js";
+import type { StudyRun } from "../study/compute.js";
+import type { ShelfEntry } from "./shelf-reading.js";
+
+/** What is asked for: the report on a study as it is now. */
+export interface IssueRequest {
+  readonly entry: ShelfEntry;
+  readonly run: StudyRun;
+  readonly told: ToldOdds | undefined;
+  readonly author: string;
+  readonly note: string;
+}
+
+export interface IssueParts {
+  readonly issues: IssueStore;
+  readonly printer: Printer;
+  /** What the runs' assumptions were read from. */
+  readonly files: AssumptionFiles;
+  readonly now: () => Date;
+}
+
+/** Others may issue the same study while a report is being printed. */
+const mostAttempts = 5;
+
+/** Prints a report under the next number of its study and keeps it. @throws BrowserError; StoreError */
+export async function issueReport(request: IssueRequest, parts: IssueParts): Promise<KeptIssue> {
+  for (let attempt = 0; attempt < mostAttempts; attempt++) {
+    const made = keptIssue(await printed(request, parts));
+    if (parts.issues.keep(made)) return made;
+  }
+  throw new Error(`${request.entry.id} was issued by others ${mostAttempts} times meanwhile`);
+}
+
+function printed(
+  { entry, run, told, author, note }: IssueRequest,
+  { issues, printer, files, now }: IssueParts,
+): Promise<MadeIssue> {
+  const [before] = issues.list(entry.id);
+  const { id, name, revision, fileName, text } = entry;
+  return makeIssue(
+    {
+      number: (before?.number ?? 0) + 1,
+      issuedAt: now().toISOString(),
+      author,
+      note,
+      study: { id, name, revision, fileName, text },
+      supersedes: before ? { number: before.number, issuedAt: before.issuedAt } : null,
+      run,
+      told,
+      files,
+    },
+    printer,
+  );
+}
+
+function keptIssue({ record, pdf, ...texts }: MadeIssue): KeptIssue {
+  const { study, number, issuedAt, author, note, engineVersion, seed, digest } = record;
+  return {
+    studyId: study.id,
+    number,
+    issuedAt,
+    author,
+    note,
+    revision: study.revision,
+    studyName: study.name,
+    fileName: study.fileName,
+    engineVersion,
+    seed,
+    digest,
+    ...texts,
+    pdf: Buffer.from(pdf),
+  };
+}

@@ -1,0 +1,87 @@
+import { readFileSync } from "node:fs";
+import type { Server } from "node:http";
+import type { AddressInfo } from "node:net";
+import { join } from "node:path";
+import { afterAll, beforeAll, expect, it } from "vitest";
+import { examplesFolder } from "../../src/report/assets.js";
+import { storeConnection } from "../../src/store/connection.js";
+import { studyStore } from "../../src/store/studies.js";
+import { createApp } from "../../src/web/app.js";
+import { oddsDesk, usualDesk } from "../../src/web/odds-desk.js";
+import { studyShelf } from "../../src/web/study-shelf.js";
+import { onePagePrinter } from "../issue/issued.js";
+import { assumptions } from "../report/runs.js";
+import { issuingIn } from "./issuing.js";
+
+const connection = storeConnection(":memory:");
+const issuing = issuingIn(connection);
+let server: Server;
+let base = "";
+let study = "";
+
+beforeAll(async () => {
+  const shelf = studyShelf(studyStore(connection), assumptions, issuing.now);
+  const desk = oddsDesk({ ...usualDesk, draw: async () => Promise.reject(new Error("not drawn here")) });
+  const app = createApp({
+    shelf,
+    printer: onePagePrinter,
+    desk,
+    issuing,
+    report: (error) => expect.fail(String(error)),
+  });
+  server = app.listen(0, "127.0.0.1");
+  await new Promise((resolve) => server.once("listening", resolve));
+  base = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
+  study = `/studies/${shelf.add(readFileSync(join(examplesFolder, "ninemoss.yaml"), "utf8"), "n.yaml").id}`;
+});
+
+afterAll(async () => {
+  await new Promise((resolve) => server.close(resolve));
+  connection.close();
+});
+
+const get = async (path: string) => (await fetch(base + path)).text();
+
+function issue(note: string): Promise<Response> {
+  const body = new URLSearchParams({ author: "Ada", note });
+  return fetch(`${base}${study}/issues`, { method: "POST", body, redirect: "manual" });
+}
+
+function verify(file: Uint8Array): Promise<string> {
+  const body = new FormData();
+  body.set("report", new Blob([Buffer.from(file)]), "report.pdf");
+  return fetch(`${base}/verify`, { method: "POST", body }).then((response) => response.text());
+}
+
+it("issues a report, supersedes it by the next, and verifies either", async () => {
+  expect(await get(`${study}/issues`)).toContain("None yet.");
+  expect((await issue("for <i>January</i>")).status).toBe(303);
+  expect((await issue("mended")).headers.get("location")).toBe(`${study}/issues`);
+  const list = await get(`${study}/issues`);
+  expect(list).toContain("superseded by issue 2");
+  expect(list).toContain("for &lt;i&gt;January");
+  const response = await fetch(`${base}${study}/issues/1.pdf`);
+  expect(response.headers.get("content-type")).toContain("application/pdf");
+  const page = await verify(new Uint8Array(await response.arrayBuffer()));
+  expect(page).toContain("The report stands");
+  expect(page).toContain("to the byte the one that was issued");
+});
+
+it("numbers reports that are issued at once one after the other", async () => {
+  const before = issuing.issues.list(study.replace("/studies/", "")).length;
+  await Promise.all([issue("a"), issue("b"), issue("c")]);
+  const numbers = issuing.issues.list(study.replace("/studies/", "")).map(({ number }) => number);
+  expect(numbers.slice(0, 3)).toEqual([before + 3, before + 2, before + 1]);
+});
+
+it("answers plainly to a file that is none, and to an issue that there is not", async () => {
+  expect(await verify(Buffer.from("Dear board"))).toContain("cannot be read as a PDF");
+  expect((await fetch(`${base}${study}/issues/99.pdf`)).status).toBe(404);
+  expect((await fetch(`${base}${study}/issues/x.pdf`)).status).toBe(404);
+});
+
+it("issues no report on an example", async () => {
+  const path = "/studies/example-ninemoss/issues";
+  expect(await get(path)).toContain("Make a study from it");
+  expect((await fetch(base + path, { method: "POST", body: new URLSearchParams() })).status).toBe(404);
+});
