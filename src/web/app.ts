@@ -22,6 +22,7 @@ import { listStandings } from "./list-standing.js";
 import { addNewStudies } from "./new-study-routes.js";
 import type { OddsDesk } from "./odds-desk.js";
 import { addOdds, oddsQuestion } from "./odds-routes.js";
+import { refuseOtherSites } from "./other-sites.js";
 import { comparisonPage, listPage, problemPage } from "./pages.js";
 import { addRevisions } from "./revision-routes.js";
 import { BusyError } from "./run-queue.js";
@@ -43,6 +44,7 @@ export interface AppParts {
 export function createApp(parts: AppParts): Express {
   const app = express();
   app.disable("x-powered-by");
+  app.use(refuseOtherSites);
   addAssets(app);
   addNewStudies(app, parts.shelf, () => new Date().toISOString().slice(0, 10));
   addUnfinished(app, parts);

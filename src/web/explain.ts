@@ -3,6 +3,7 @@ import { BrowserError } from "../report/browser.js";
 import { ConflictError, DeletedStudyError, StoreError, UnknownStudyError } from "../store/errors.js";
 import { InputError, type Problem } from "../study/problems.js";
 import { largestStudyBytes } from "../study/read.js";
+import { OtherSiteError } from "./other-sites.js";
 import { BusyError } from "./run-queue.js";
 
 /** No page of that address. */
@@ -33,6 +34,9 @@ function explainReader(error: unknown): Told | undefined {
   }
   if (error instanceof NotFoundError || error instanceof UnknownStudyError) {
     return { status: 404, title: "There is no such page or study" };
+  }
+  if (error instanceof OtherSiteError) {
+    return { status: 403, title: "A page of another site asked for this change; nothing was changed" };
   }
   if (isTooLarge(error)) {
     const allowed = `at most ${(largestStudyBytes / 1024 / 1024).toFixed(1)} MB`;

@@ -41,6 +41,19 @@ describe("keeping studies in the browser", () => {
     expect(shelf.list().map((card) => card.id)).toContain(id);
   });
 
+  it.each(["cross-site", "same-site"])(
+    "refuses a change that a page elsewhere (%s) asks for",
+    async (site) => {
+      const { shelf, get } = await visiting();
+      const { id } = shelf.create("study: { name: Our lake }", writer);
+      const headers = { "Sec-Fetch-Site": site };
+      expect((await get(`/studies/${id}/delete`, { method: "POST", headers })).status).toBe(403);
+      expect((await get(`/api/studies/${id}`, { method: "DELETE", headers })).status).toBe(403);
+      expect(shelf.find(id)?.state).toBe("active");
+      expect((await get("/studies/example-ninemoss/study", { headers })).status).toBe(200);
+    },
+  );
+
   it("archives a study out of the list and back", async () => {
     const { shelf, post } = await visiting();
     const { id } = shelf.create("study: { name: Our lake }", writer);
