@@ -3,6 +3,7 @@ import { at } from "../model/lake/calendar.js";
 import { amountOf, type CostLine, type Money, noMoney, sumOf } from "../model/money/line.js";
 import type { CostWeights } from "../model/present-value.js";
 import type { StructureResult } from "../model/structures/structure.js";
+import { rangeText, unitText } from "./assumption-text.js";
 import type { ReportContext } from "./context.js";
 import { lineDimensions, significant } from "./format.js";
 import { matureYear } from "./infestation-view.js";
@@ -168,21 +169,8 @@ function assumptionsTable(context: ReportContext): TableView {
   };
 }
 
-/** Low and high, with the distribution between them where it is not the usual one. */
-function rangeText({ low, high, distribution }: Assumption): string {
-  const range = `${low}–${high}`;
-  if (distribution === "pert" || low === high) return range;
-  const reach = distribution === "normal" || distribution === "lognormal" ? ", P10–P90" : "";
-  return `${range}; ${distribution}${reach}`;
-}
-
 /** An id that may break after its dots. */
 const breakable = (id: string) => id.replaceAll(".", ".\u200b");
-
-function unitText({ unit, priceYear }: Assumption): string {
-  if (unit === "1") return "";
-  return priceYear === undefined ? unit : `${unit.replace("$", "USD")} of ${priceYear}`;
-}
 
 /** A price in the study's money with what it was multiplied by; nothing where it is used as its source has it. */
 function usedText(entry: Assumption, { run, priceYear }: ReportContext): string {

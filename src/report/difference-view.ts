@@ -1,9 +1,10 @@
 import type { ComparedRun, StudyDifferences } from "../study/compared/compared.js";
 import type { Explanation } from "../study/compared/explain.js";
 import type { InputDifference } from "../study/compared/input-differences.js";
-import { type FigureName, figures, type ResultDifference } from "../study/compared/result-differences.js";
+import { figures, type ResultDifference } from "../study/compared/result-differences.js";
 import { type Explained, explainedView } from "./explained-view.js";
-import { capitalised, type Formatter, formatter, percent, ratio } from "./format.js";
+import { changeText, figureText } from "./figure-text.js";
+import { capitalised, type Formatter, formatter } from "./format.js";
 import { groupRow, head, num, type RowView, row, type TableView } from "./view-types.js";
 
 /** The sides as they are called in heads of columns: "Revision 3", "Sorrel Bend". */
@@ -137,25 +138,4 @@ function resultTable(
         : rows.map((each) => each.row),
     ...(kind === "options" ? { note: "Differences of shares are in percentage points." } : {}),
   };
-}
-
-function figureText(figure: FigureName, value: number | undefined, format: Formatter): string {
-  if (value === undefined) return "none";
-  switch (figures[figure].kind) {
-    case "money":
-      return format.money(value);
-    case "share":
-      return percent(value, 3);
-    case "ratio":
-      return ratio(value);
-  }
-}
-
-function changeText(figure: FigureName, change: number, format: Formatter): string {
-  const size = Math.abs(change);
-  const text =
-    figures[figure].kind === "share"
-      ? `${percent(size, 2).replace("%", "")} points`
-      : figureText(figure, size, format);
-  return `${change < 0 ? "-" : "+"}${text}`;
 }

@@ -10,6 +10,7 @@ import { resultsJson } from "../report/results.js";
 import { toldOdds } from "../report/told-odds.js";
 import { DeletedStudyError } from "../store/errors.js";
 import { addApi } from "./api/routes.js";
+import { addAssumptions } from "./assumption-routes.js";
 import { addCompare } from "./compare-routes.js";
 import { addEditing } from "./edit-routes.js";
 import { explain, NotFoundError } from "./explain.js";
@@ -62,6 +63,7 @@ export function createApp(parts: AppParts): Express {
   addRevisions(app, parts.shelf, find);
   addCompare(app, parts.shelf);
   addApi(app, parts.shelf, parts.report);
+  addAssumptions(app, parts, find);
   app.use((_request, _response) => {
     throw new NotFoundError();
   });
@@ -69,7 +71,7 @@ export function createApp(parts: AppParts): Express {
   return app;
 }
 
-const workbenchScript = join(projectRoot, "dist", "web", "browser", "workbench.js");
+const pageScript = (name: string) => readFileSync(join(projectRoot, "dist", "web", "browser", name), "utf8");
 
 function addAssets(app: Express): void {
   const asset = (path: string, type: string, read: () => string) =>
@@ -80,7 +82,8 @@ function addAssets(app: Express): void {
   asset("/assets/chart.js", "js", () => assets().chartLibrary);
   asset("/assets/svg-canvas.js", "js", () => assets().svgLibrary);
   asset("/assets/draw-charts.js", "js", () => assets().drawCharts);
-  asset("/assets/workbench.js", "js", () => readFileSync(workbenchScript, "utf8"));
+  asset("/assets/workbench.js", "js", () => pageScript("workbench.js"));
+  asset("/assets/narrow-table.js", "js", () => pageScript("narrow-table.js"));
   app.get("/assets/fonts/:name", (request, response) => {
     const path = fontFile(request.params.name);
     if (path === undefined) throw new NotFoundError();

@@ -5,7 +5,7 @@ const longest = 200;
 const yearInSeconds = 365 * 24 * 3600;
 
 /** The name that a person typed with the last save on this browser. */
-export function authorOf(request: Request): string {
+export function authorOf(request: Pick<Request, "headers">): string {
   const pairs = (request.headers.cookie ?? "").replaceAll("; ", "&");
   return (new URLSearchParams(pairs).get(cookie) ?? "").slice(0, longest);
 }

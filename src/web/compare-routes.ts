@@ -3,20 +3,31 @@ import { differenceView } from "../report/difference-view.js";
 import { differencesJson } from "../report/differences-json.js";
 import { linkedAssets, renderPage } from "../report/html.js";
 import { DeletedStudyError } from "../store/errors.js";
-import { studyDifferences } from "../study/compared/compared.js";
+import {
+  type ComparedRun,
+  explained,
+  type StudyDifferences,
+  studyDifferences,
+} from "../study/compared/compared.js";
+import { answerDesk, patienceMilliseconds } from "./answer-desk.js";
 import { compareChooser } from "./compare-chooser.js";
 import { NotFoundError } from "./explain.js";
-import { type ExplainQuestion, explainDesk } from "./explain-desk.js";
 import { askAgainSeconds } from "./odds-routes.js";
 import type { ShelfEntry } from "./shelf-reading.js";
 import type { StudyShelf } from "./study-shelf.js";
 
-/** How long a page waits for what explains the difference, before it shows the rest. */
-const patienceMilliseconds = 800;
+interface ExplainQuestion {
+  readonly texts: readonly [string, string];
+  readonly runs: readonly [ComparedRun, ComparedRun];
+  readonly differences: StudyDifferences;
+}
 
 /** Any two studies or revisions beside each other. */
 export function addCompare(app: Express, shelf: StudyShelf): void {
-  const desk = explainDesk();
+  const desk = answerDesk(
+    ({ texts }: ExplainQuestion) => texts,
+    ({ runs: [left, right], differences }) => explained(left, right, differences),
+  );
   const chosen = (request: Request) => {
     const left = entryOf(request.query.left, shelf);
     const right = entryOf(request.query.right, shelf);
@@ -37,7 +48,7 @@ export function addCompare(app: Express, shelf: StudyShelf): void {
     const { runs, differences } = question;
     const found = await desk.within(patienceMilliseconds, question);
     const [left, right] = sidesOf(pair);
-    const explanation = found === "under way" ? undefined : found.explanation;
+    const explanation = found === "under way" ? undefined : found.answer;
     response.set("Cache-Control", "no-store").send(
       renderPage("compare", {
         ...base,

@@ -19,6 +19,7 @@ export const editedParts = [
 
 /** What follows from the parts. A new page that reads the study goes here. */
 export const readParts: readonly WorkbenchPart[] = [
+  { id: "assumptions", name: "Assumptions", path: "/assumptions" },
   { id: "results", name: "Results", path: "" },
   { id: "odds", name: "How sure is it?", path: "/odds" },
   { id: "report", name: "Report", path: "/report" },

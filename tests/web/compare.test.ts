@@ -1,19 +1,8 @@
-import type { Server } from "node:http";
-import type { AddressInfo } from "node:net";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { storeConnection } from "../../src/store/connection.js";
-import { studyStore } from "../../src/store/studies.js";
-import { createApp } from "../../src/web/app.js";
-import { oddsDesk, usualDesk } from "../../src/web/odds-desk.js";
-import { type StudyShelf, studyShelf } from "../../src/web/study-shelf.js";
-import { assumptions } from "../report/runs.js";
 import { editedText } from "../study/example.js";
-import { issuingIn } from "./issuing.js";
+import { starting } from "./serving.js";
 
-const connection = storeConnection(":memory:");
-let shelf: StudyShelf;
-let server: Server;
-let base = "";
+let web: Awaited<ReturnType<typeof starting>>;
 let id = "";
 
 const by = (author: string, note: string) => ({ author, note, origin: "form" }) as const;
@@ -27,35 +16,19 @@ const second = editedText(
 );
 
 beforeAll(async () => {
-  shelf = studyShelf(studyStore(connection), assumptions, () => new Date("2026-01-02T03:04:05Z"));
-  ({ id } = shelf.create(first, by("Ida Marsh", "")));
-  shelf.save(id, 1, second, by("J. Okafor", "duties as quoted"));
-  const printer = {
-    warm: () => undefined,
-    print: () => Promise.reject(new Error("no")),
-    draw: async () => [],
-    close: async () => {},
-  };
-  const desk = oddsDesk({ ...usualDesk, draw: () => Promise.reject(new Error("not drawn here")) });
-  server = createApp({ issuing: issuingIn(), shelf, printer, desk, report: () => undefined }).listen(
-    0,
-    "127.0.0.1",
-  );
-  await new Promise((resolve) => server.once("listening", resolve));
-  base = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
+  web = await starting();
+  ({ id } = web.shelf.create(first, by("Ida Marsh", "")));
+  web.shelf.save(id, 1, second, by("J. Okafor", "duties as quoted"));
 });
+afterAll(() => web.close());
 
-afterAll(async () => {
-  await new Promise((resolve) => server.close(resolve));
-  connection.close();
-});
-
-const get = (path: string) => fetch(base + path);
-const page = async (path: string) => (await get(path)).text();
+const pageAt = async (path: string) => (await web.ask(path)).text();
+const post = (path: string, fields: Record<string, string>) =>
+  web.ask(path, { method: "POST", body: new URLSearchParams(fields) });
 
 describe("comparing", () => {
   it("offers all studies and, of those chosen, their revisions", async () => {
-    const text = await page(`/compare?left=${id}`);
+    const text = await pageAt(`/compare?left=${id}`);
     expect(text).toContain("Ninemoss Lake");
     expect(text).toContain(`<option value="${id}" selected>`);
     expect(text).toContain(`<option value="${id}@1">`);
@@ -63,7 +36,7 @@ describe("comparing", () => {
   });
 
   it("tells as JSON what went in, what came out, and what explains it: all by the one change", async () => {
-    const found = (await (await get(`/compare.json?left=${id}@1&right=${id}`)).json()) as {
+    const found = (await (await web.ask(`/compare.json?left=${id}@1&right=${id}`)).json()) as {
       left: object;
       right: object;
       inputs: object[];
@@ -80,8 +53,8 @@ describe("comparing", () => {
   });
 
   it("shows the same as a page once it is worked out, with a chart and the table behind it", async () => {
-    await get(`/compare.json?left=${id}@1&right=${id}@2`);
-    const text = await page(`/compare?left=${id}@1&right=${id}@2`);
+    await web.ask(`/compare.json?left=${id}@1&right=${id}@2`);
+    const text = await pageAt(`/compare?left=${id}@1&right=${id}@2`);
     expect(text).toContain("Revision 1 beside Revision 2");
     expect(text).toContain("€9,000/yr");
     expect(text).toContain("1 input that moves figures differs");
@@ -91,21 +64,21 @@ describe("comparing", () => {
   });
 
   it("says plainly what two studies in different currencies cannot tell", async () => {
-    const text = await page(`/compare?left=${id}&right=example-sorrel-bend`);
+    const text = await pageAt(`/compare?left=${id}&right=example-sorrel-bend`);
     expect(text).toContain("different currencies, EUR and USD");
     expect(text).not.toContain("table-explained");
   });
 
   it("knows no study or revision that is not kept", async () => {
-    expect((await get(`/compare?left=${id}@7&right=${id}`)).status).toBe(404);
-    expect((await get(`/compare?left=nothing&right=${id}`)).status).toBe(404);
-    expect((await get("/compare.json")).status).toBe(404);
+    expect((await web.ask(`/compare?left=${id}@7&right=${id}`)).status).toBe(404);
+    expect((await web.ask(`/compare?left=nothing&right=${id}`)).status).toBe(404);
+    expect((await web.ask("/compare.json")).status).toBe(404);
   });
 });
 
 describe("revisions", () => {
   it("are listed with time, author and note, each to be seen and compared with the one before", async () => {
-    const text = await page(`/studies/${id}/revisions`);
+    const text = await pageAt(`/studies/${id}/revisions`);
     expect(text).toContain("Ida Marsh");
     expect(text).toContain("2026-01-02 03:04");
     expect(text).toContain("duties as quoted");
@@ -115,27 +88,26 @@ describe("revisions", () => {
 
   it("show what came out of them", async () => {
     const [before, after] = await Promise.all(
-      [1, 2].map((number) => page(`/studies/${id}/revisions/${number}`)),
+      [1, 2].map((number) => pageAt(`/studies/${id}/revisions/${number}`)),
     );
     expect(before).toContain("Revision 1, saved");
     expect(after).toContain("Revision 2, saved");
     expect(before).not.toBe(after);
-    expect((await get(`/studies/${id}/revisions/1/report`)).status).toBe(200);
-    expect((await get(`/studies/${id}/revisions/9`)).status).toBe(404);
+    expect((await web.ask(`/studies/${id}/revisions/1/report`)).status).toBe(200);
+    expect((await web.ask(`/studies/${id}/revisions/9`)).status).toBe(404);
   });
 
   it("are restored by the page's own form as a new revision", async () => {
-    const response = await fetch(`${base}/studies/${id}/revisions/1/restore`, {
-      method: "POST",
-      body: new URLSearchParams({ expected: "2", author: "Ida Marsh" }),
-      redirect: "manual",
+    const response = await post(`/studies/${id}/revisions/1/restore`, {
+      expected: "2",
+      author: "Ida Marsh",
     });
     expect(response.status).toBe(303);
-    expect(shelf.find(id)).toMatchObject({ revision: 3, text: first, author: "Ida Marsh" });
+    expect(web.shelf.find(id)).toMatchObject({ revision: 3, text: first, author: "Ida Marsh" });
   });
 
   it("of an example are one, and nothing is to be restored", async () => {
-    const text = await page("/studies/example-ninemoss/revisions");
+    const text = await pageAt("/studies/example-ninemoss/revisions");
     expect(text).not.toContain("formaction");
     expect(text).toContain("An example has one revision");
   });

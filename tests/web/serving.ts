@@ -9,14 +9,21 @@ import { studyShelf } from "../../src/web/study-shelf.js";
 import { assumptions } from "../report/runs.js";
 import { issuingIn } from "./issuing.js";
 
-const servers: Server[] = [];
+const started: { readonly close: () => Promise<unknown> }[] = [];
 
 afterEach(async () => {
-  for (const server of servers.splice(0)) await new Promise((resolve) => server.close(resolve));
+  for (const { close } of started.splice(0)) await close();
 });
 
 /** The application over a store of its own, until the end of the test. @param place the store's folder */
 export async function serving(place = ":memory:") {
+  const served = await starting(place);
+  started.push(served);
+  return served;
+}
+
+/** The same until it is closed. */
+export async function starting(place = ":memory:") {
   const connection = storeConnection(place);
   const shelf = studyShelf(studyStore(connection), assumptions, () => new Date("2026-01-02T03:04:05Z"));
   const printer = {
@@ -33,10 +40,10 @@ export async function serving(place = ":memory:") {
     desk,
     report: (error) => expect.fail(String(error)),
   });
-  const server = app.listen(0, "127.0.0.1");
-  servers.push(server);
+  const server: Server = app.listen(0, "127.0.0.1");
   await new Promise((resolve) => server.once("listening", resolve));
   const base = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
   const ask = (path: string, init?: RequestInit) => fetch(base + path, { redirect: "manual", ...init });
-  return { app, shelf, connection, ask };
+  const close = () => new Promise((resolve) => server.close(resolve));
+  return { app, shelf, connection, ask, close };
 }

@@ -1,0 +1,63 @@
+import type { Assumption, AssumptionSet } from "../assumptions/entry.js";
+import { drawnStudy } from "./draws.js";
+import { netBenefitsAt } from "./matters-points.js";
+import { barWidth, tornado } from "./matters-tornado.js";
+import type { TornadoBar } from "./odds.js";
+import type { StudyDocument } from "./schema.js";
+import { comparedOptions } from "./stop-drawing.js";
+import { oddsSettings } from "./uncertainty-schema.js";
+
+/** How much one assumption moves the net benefit of the requested option. */
+export interface Swing {
+  readonly id: string;
+  /** From the least to the greatest net benefit with it at its P10, as it is, and at its P90. */
+  readonly width: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/** A value that somebody judged, for want of a source. */
+export const isJudged = ({ basis }: Pick<Assumption, "basis">): boolean => basis === "judged";
+
+/** Bars of the odds as swings, those of assumptions that pass. */
+export function swingsOf(
+  bars: readonly TornadoBar[],
+  netBenefit: number,
+  isWanted: (id: string) => boolean,
+): Swing[] {
+  return bars
+    .filter(({ id }) => isWanted(id))
+    .map((bar) => ({
+      id: bar.id,
+      width: barWidth(bar, netBenefit),
+      low: Math.min(bar.low.netBenefit, bar.high.netBenefit),
+      high: Math.max(bar.low.netBenefit, bar.high.netBenefit),
+    }));
+}
+
+/**
+ * Swings of the judged assumptions that a study uses and has no own value for, the widest first: each at its P10 and
+ * its P90 by the whole model, all else as assumed. What moves nothing is left out.
+ * @param pause is waited for before each lake is worked out, so that other work gets its turn
+ */
+export async function judgedSwings(
+  document: StudyDocument,
+  assumptions: AssumptionSet,
+  pause: () => Promise<unknown>,
+): Promise<Swing[]> {
+  const own = new Set(document.overrides.map(({ id }) => id));
+  const judged = new Set([...assumptions.entries.values()].filter(isJudged).map(({ id }) => id));
+  const isWanted = (id: string) => judged.has(id) && !own.has(id);
+  const drawn = drawnStudy(document, assumptions, oddsSettings(document.study.uncertainty));
+  const inputs = drawn.inputs.filter(({ id }) => isWanted(id));
+  const compared = comparedOptions(document);
+  const { bars, netBenefit } = await tornado(inputs, [], inputs.length, async (points) => {
+    const found: number[][] = [];
+    for (const point of points) {
+      await pause();
+      found.push(netBenefitsAt(drawn, compared, point));
+    }
+    return found;
+  });
+  return swingsOf(bars, netBenefit, isWanted);
+}

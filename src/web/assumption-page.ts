@@ -1,0 +1,93 @@
+import type { Assumption } from "../assumptions/entry.js";
+import { draftOf } from "../editor/draft.js";
+import { withoutOverride } from "../editor/override-edits.js";
+import { type OwnValue, ownValues } from "../editor/own-value.js";
+import { assumptionRow } from "../report/assumptions-list.js";
+import { effectTable } from "../report/effect-view.js";
+import type { TableView } from "../report/view-types.js";
+import { InputError } from "../study/problems.js";
+import { usedIn } from "./assumptions-page.js";
+import { type OwnValueForm, triedText, type Wrong } from "./own-value-form.js";
+import type { ShelfEntry } from "./shelf-reading.js";
+import type { StudyShelf } from "./study-shelf.js";
+import { workbenchPage } from "./workbench-page.js";
+
+export interface AssumptionPage {
+  readonly shelf: StudyShelf;
+  readonly study: ShelfEntry;
+  readonly entry: Assumption;
+  /** A value that is tried or could not be kept; absent where the page is opened. */
+  readonly typed: OwnValueForm | undefined;
+  readonly author: string;
+  /** What someone else did with the same assumption meanwhile. */
+  readonly conflict?: { readonly theirs: OwnValue | undefined };
+}
+
+/** One assumption: where it comes from, the study's own value, and what that does to the answer. */
+export function assumptionPage({ shelf, study, entry, typed, author, conflict }: AssumptionPage): object {
+  const { id } = entry;
+  const own = ownValues(draftOf(study.text, study.fileName).document);
+  const row = assumptionRow(entry, { assumptions: shelf.assumptions, used: usedIn(study, shelf), own });
+  const tried = typed && triedText(study, entry, typed, shelf.assumptions);
+  const kept = own.get(id);
+  return workbenchPage(
+    { entry: study, balance: shelf.balance(study), part: "assumptions", title: row.name },
+    {
+      row,
+      href: `/studies/${study.id}/assumptions/${id}`,
+      list: `/studies/${study.id}/assumptions`,
+      study: study.id,
+      readOnly: study.isExample,
+      base: study.revision,
+      author,
+      form: {
+        value: typed?.value ?? kept?.value ?? "",
+        reason: typed?.reason ?? kept?.reason ?? "",
+        ...errorsOf(tried?.wrong),
+      },
+      hasOwn: kept !== undefined,
+      conflict: conflict && conflictText(study, conflict.theirs),
+      effect: effectOf({ shelf, study, entry }, tried),
+      isTried: tried !== undefined && tried.wrong === undefined,
+    },
+  );
+}
+
+const errorsOf = (wrong: Wrong | undefined) => ({
+  valueError: wrong?.value ?? "",
+  reasonError: wrong?.reason ?? "",
+});
+
+function conflictText({ revision, author }: ShelfEntry, theirs: OwnValue | undefined): string {
+  const did = theirs ? `gave it the value “${theirs.value}” (${theirs.reason})` : "set it to its usual value";
+  return `${author || "Someone"} ${did} in revision ${revision}, while you worked. Nothing was overwritten; what you typed is below. Save again to keep yours.`;
+}
+
+interface Effect {
+  readonly table: TableView | undefined;
+  readonly told: string;
+}
+
+/** A tried value against the study as it is; else the own value against the usual one. */
+function effectOf(
+  { shelf, study, entry }: Pick<AssumptionPage, "shelf" | "study" | "entry">,
+  tried: ReturnType<typeof triedText> | undefined,
+): Effect | undefined {
+  const { text, fileName } = study;
+  const isOwn = ownValues(draftOf(text, fileName).document).has(entry.id);
+  if (tried?.wrong || (!tried && !isOwn)) return undefined;
+  const [before, after] = tried ? [text, tried.text] : [withoutOverride(text, fileName, entry.id), text];
+  const names = tried ? (["As kept", "As tried"] as const) : (["Usual value", "Own value"] as const);
+  try {
+    const runs = [before, after].map((each) => shelf.compared({ text: each, fileName }));
+    const [one, other] = runs;
+    if (!one || !other) return undefined;
+    return { table: effectTable([one, other], names), told: tried ? "Nothing was saved." : "" };
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error;
+    const told = tried
+      ? "The value can be kept; what it does is shown once the study is complete."
+      : "What it does is shown once the study is complete.";
+    return { table: undefined, told };
+  }
+}
