@@ -1,0 +1,107 @@
+import type { Server } from "node:http";
+import type { AddressInfo } from "node:net";
+import type { Browser, ElementHandle, Page } from "puppeteer";
+import { launchBrowser } from "../../../src/report/browser.js";
+import { createPrinter } from "../../../src/report/printer.js";
+import { storeConnection } from "../../../src/store/connection.js";
+import { studyStore } from "../../../src/store/studies.js";
+import { createApp } from "../../../src/web/app.js";
+import { oddsDesk, usualDesk } from "../../../src/web/odds-desk.js";
+import { type StudyShelf, studyShelf } from "../../../src/web/study-shelf.js";
+import { assumptions } from "../../report/runs.js";
+
+/** The application in memory, with a browser before it. */
+export interface Bench {
+  readonly base: string;
+  readonly shelf: StudyShelf;
+  /** A page whose cookies and storage nobody else has. */
+  readonly visitor: (width?: number) => Promise<Page>;
+  readonly faults: readonly unknown[];
+  readonly close: () => Promise<void>;
+}
+
+export async function openBench(): Promise<Bench> {
+  const faults: unknown[] = [];
+  const connection = storeConnection(":memory:");
+  const shelf = studyShelf(studyStore(connection), assumptions, () => new Date());
+  const printer = createPrinter();
+  const desk = oddsDesk({ ...usualDesk, draw: async () => Promise.reject(new Error("not drawn here")) });
+  const app = createApp({ shelf, printer, desk, report: (error) => faults.push(error) });
+  const server: Server = app.listen(0, "127.0.0.1");
+  await new Promise((resolve) => server.once("listening", resolve));
+  const browser: Browser = await launchBrowser();
+  return {
+    base: `http://127.0.0.1:${(server.address() as AddressInfo).port}`,
+    shelf,
+    faults,
+    visitor: async (width = 1280) => {
+      const context = await browser.createBrowserContext();
+      const page = await context.newPage();
+      await page.setViewport({ width, height: 900 });
+      return page;
+    },
+    close: async () => {
+      await browser.close();
+      await printer.close();
+      server.closeAllConnections();
+      await new Promise((resolve) => server.close(resolve));
+      connection.close();
+    },
+  };
+}
+
+const attribute = (name: string, value: string) => `[${name}="${value.replaceAll('"', '\\"')}"]`;
+
+/** Types values into inputs, or chooses them, by the names of the inputs. */
+export async function fill(page: Page, values: Readonly<Record<string, string>>): Promise<void> {
+  for (const [name, value] of Object.entries(values)) {
+    const input = await found(page, attribute("name", name));
+    const isSelect = await input.evaluate((element) => element instanceof HTMLSelectElement);
+    if (isSelect) await input.select(value);
+    else {
+      await input.focus();
+      await input.evaluate((element) => (element as HTMLInputElement).select());
+      await page.keyboard.sendCharacter(value);
+    }
+  }
+}
+
+async function found(page: Page, selector: string): Promise<ElementHandle> {
+  const element = await page.$(selector);
+  if (!element) throw new Error(`nothing on ${page.url()} is ${selector}`);
+  return element;
+}
+
+/** Presses what leads to another page, and waits for it. */
+export async function press(page: Page, selector: string): Promise<void> {
+  await Promise.all([page.waitForNavigation(), (await found(page, selector)).click()]);
+}
+
+export const act = (page: Page, value: string) => press(page, `button${attribute("value", value)}`);
+
+/** Waits until everything typed on the page is kept by the server. */
+export async function allSaved(page: Page): Promise<void> {
+  await page.click(".save-bar button");
+  await page.waitForFunction(
+    () =>
+      document.getElementById("save-state")?.textContent?.startsWith("Saved, revision") &&
+      localStorage.getItem(
+        `ramp-and-rack:${document.querySelector<HTMLElement>("form[data-part]")?.dataset.part}`,
+      ) === null,
+  );
+}
+
+export const text = (page: Page, selector: string) =>
+  page.$eval(selector, (element) => element.textContent?.replace(/\s+/g, " ").trim() ?? "");
+
+export const shownIn = (page: Page, name: string) =>
+  page.$eval(attribute("name", name), (element) => (element as HTMLInputElement).value);
+
+/** A value for each month, by the names of the inputs. */
+export const months = (name: string, value: string) =>
+  Object.fromEntries(
+    ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"].map((month) => [
+      `${name}/${month}`,
+      value,
+    ]),
+  );
