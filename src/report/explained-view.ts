@@ -150,8 +150,8 @@ function table(explanation: Explanation, { format, names }: Telling): TableView 
   });
   const change = (amount: number) => signed(amount, format.exactMoney);
   const cell = ({ figure, whole }: (typeof columns)[number], index: number) => {
-    const error = at(parts, index).errors?.[figure];
-    const about = error === undefined ? "" : ` ± ${format.exactMoney(error / centsPerUnit)}`;
+    const error = Math.round((at(parts, index).errors?.[figure] ?? 0) / centsPerUnit);
+    const about = error === 0 ? "" : ` ± ${format.exactMoney(error)}`;
     return num(`${change(at(whole.parts, index))}${about}`);
   };
   const heads = {
@@ -173,7 +173,7 @@ function method({ parts, orders }: Explanation): string {
   const drawn =
     orders === undefined
       ? ""
-      : ` Here ${orders} orders were drawn; ± is one standard error of what all orders would give.`;
+      : ` Here ${orders} orders were drawn; ± is one standard error of what all orders would give, where it is not less than one unit of money.`;
   const joined = parts.some(({ groups }) => groups.length > 1)
     ? " Changes named in one line are explained together: with some of them alone the study would contradict itself."
     : "";
