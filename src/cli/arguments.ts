@@ -19,6 +19,7 @@ export function readArguments(args: readonly string[]) {
         seed: { type: "string" },
         workers: { type: "string" },
         "without-odds": { type: "boolean" },
+        "board-part": { type: "boolean" },
         author: { type: "string" },
         note: { type: "string" },
         revision: { type: "string" },

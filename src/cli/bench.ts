@@ -45,7 +45,10 @@ const odds = await timeOdds(document, assumptions);
 const printer = createPrinter();
 const print = () => {
   printer.warm();
-  return printer.print(renderReportBody(runStudy(document, assumptions)), printSettings(document));
+  return printer.print(
+    renderReportBody(runStudy(document, assumptions), undefined, { part: "board" }),
+    printSettings(document),
+  );
 };
 const coldPrint = await timedPrint(print);
 const warmPrints: number[] = [];

@@ -27,7 +27,8 @@ const commands = new Map<string, Command>([
     (study, values) => {
       const out = required(values.out, "--out FILE");
       const withOdds = !values["without-odds"];
-      return report(required(study, "STUDY"), { out, paper: paper(values.paper), withOdds }, print);
+      const part = values["board-part"] ? "board" : "all";
+      return report(required(study, "STUDY"), { out, paper: paper(values.paper), withOdds, part }, print);
     },
   ],
   ["odds", (study, values) => oddsCommand(required(study, "STUDY"), oddsArguments(values), print)],

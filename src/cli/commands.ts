@@ -5,6 +5,7 @@ import { inlineAssets, renderReport, renderReportBody } from "../report/html.js"
 import { printSettings } from "../report/paper.js";
 import { createPrinter } from "../report/printer.js";
 import { resultsJson } from "../report/results.js";
+import type { ReportPart } from "../report/sections.js";
 import { toldOdds } from "../report/told-odds.js";
 import { prepareStudy, runStudy } from "../study/compute.js";
 import { InputError } from "../study/problems.js";
@@ -33,12 +34,13 @@ export interface ReportArguments {
   readonly out: string;
   readonly paper: "letter" | "a4" | undefined;
   readonly withOdds: boolean;
+  readonly part: ReportPart;
 }
 
 /** Writes the report; the kind of file follows from the ending of `out`. */
 export async function report(
   path: string,
-  { out, paper, withOdds }: ReportArguments,
+  { out, paper, withOdds, part }: ReportArguments,
   print: Print,
 ): Promise<void> {
   const ending = extname(out).toLowerCase();
@@ -53,8 +55,11 @@ export async function report(
     const settings = printSettings(document);
     const content =
       ending === ".html"
-        ? renderReport(run, inlineAssets(), {}, told)
-        : await printer.print(renderReportBody(run, told), { ...settings, paper: paper ?? settings.paper });
+        ? renderReport(run, inlineAssets(), {}, told, part)
+        : await printer.print(renderReportBody(run, told, { part }), {
+            ...settings,
+            paper: paper ?? settings.paper,
+          });
     writeWhole(out, content);
   } finally {
     await printer.close();
@@ -82,5 +87,5 @@ export async function demo(print: Print): Promise<void> {
   prepareBrowser(print);
   const path = join(examplesFolder, "sorrel-bend.yaml");
   compareCommand(path, false, print);
-  await report(path, { out: "sorrel-bend.pdf", paper: undefined, withOdds: true }, print);
+  await report(path, { out: "sorrel-bend.pdf", paper: undefined, withOdds: true, part: "all" }, print);
 }

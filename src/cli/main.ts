@@ -12,7 +12,8 @@ const usage = `Usage:
   ramp-and-rack compare STUDY [--json]          compute the comparison and print it
   ramp-and-rack report STUDY --out FILE         write the report, FILE ending in .pdf or .html
                 [--paper letter|a4]             and draw its futures first, unless --without-odds is given
-                [--without-odds]
+                [--without-odds]                --board-part: without appendices
+                [--board-part]
   ramp-and-rack odds STUDY                      draw the study's uncertain quantities: costs as they come about
                 [--futures N] [--seed S]        and chances; as many workers as the machine has processors, at
                 [--workers K] [--json]          most 4, unless K is given

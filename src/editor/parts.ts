@@ -13,7 +13,16 @@ export interface StudyPart {
   readonly guide: readonly string[];
 }
 
-export const partIds = ["names", "lake", "levels", "structures", "boats", "options", "money"] as const;
+export const partIds = [
+  "names",
+  "lake",
+  "levels",
+  "structures",
+  "boats",
+  "options",
+  "money",
+  "printed",
+] as const;
 export type PartId = (typeof partIds)[number];
 
 export const studyParts: readonly StudyPart[] = [
@@ -85,6 +94,14 @@ export const studyParts: readonly StudyPart[] = [
     ],
     guide: [
       "Name the bearers first: who pays for the program and for each structure. Then the price year, the years that the study covers, and the discount rate with its origin.",
+    ],
+  },
+  {
+    id: "printed",
+    section: "report",
+    keys: ["leaveOut", "texts"],
+    guide: [
+      "Everything is printed unless you leave it out; page 1 always is. Your own words can stand in each section: why the board meets, what was agreed, what you know and the estimate does not.",
     ],
   },
 ];

@@ -36,12 +36,15 @@ export interface MadeIssue {
 export async function makeIssue(draft: IssueDraft, printer: Printer): Promise<MadeIssue> {
   const content = contentOf(draft);
   const digest = contentDigest(content);
-  const printed = await printer.print(renderReportBody(draft.run, draft.told, issueView(content, digest)), {
-    ...printSettings(
-      draft.run.document,
-      editionText({ revision: draft.study.revision, issue: draft.number }),
-    ),
-  });
+  const printed = await printer.print(
+    renderReportBody(draft.run, draft.told, { issue: issueView(content, digest) }),
+    {
+      ...printSettings(
+        draft.run.document,
+        editionText({ revision: draft.study.revision, issue: draft.number }),
+      ),
+    },
+  );
   const { studyText, assumptions, figures, ...told } = content;
   const document = await PDFDocument.load(printed, {
     updateMetadata: false,

@@ -6,6 +6,7 @@ import { type Assets, assets, viewsFolder } from "./assets.js";
 import type { IssueView } from "./issue-view.js";
 import type { ToldOdds } from "./odds-words.js";
 import { reportView } from "./report-view.js";
+import type { ReportPart } from "./sections.js";
 import type { TableView } from "./view-types.js";
 
 const partialsFolder = join(viewsFolder, "partials");
@@ -57,13 +58,25 @@ export function renderReport(
   source: AssetSource,
   links: object = {},
   told?: ToldOdds,
+  part?: ReportPart,
 ): string {
-  return renderPage("report", { ...reportView(run, told), issue: undefined, assets: source, links });
+  return renderPage("report", {
+    ...reportView(run, told, part),
+    issue: undefined,
+    assets: source,
+    links,
+  });
+}
+
+/** Which edition of a report: its part, and the issue that it is. */
+export interface Edition {
+  readonly part?: ReportPart | undefined;
+  readonly issue?: IssueView | undefined;
 }
 
 /** The report without its page, for a press that has style and scripts at hand. */
-export function renderReportBody(run: StudyRun, told?: ToldOdds, issue?: IssueView): string {
-  return renderPage("partials/report-body", { ...reportView(run, told), issue });
+export function renderReportBody(run: StudyRun, told?: ToldOdds, { part, issue }: Edition = {}): string {
+  return renderPage("partials/report-body", { ...reportView(run, told, part), issue });
 }
 
 /** The empty page into which reports are put for printing. */

@@ -1,7 +1,9 @@
 import { at } from "../model/lake/calendar.js";
 import { type Money, sumOf } from "../model/money/line.js";
 import { presentValueOf } from "../model/present-value.js";
+import { addingUp, addingUpNote, stepFor } from "./adding-up.js";
 import type { ReportContext } from "./context.js";
+import { listedWithin } from "./format.js";
 import { head, num, row, type TableView } from "./view-types.js";
 
 export interface InfestationView {
@@ -62,54 +64,57 @@ export function structureCosts(context: ReportContext): StructureCostRow[] {
 }
 
 export function infestationView(context: ReportContext): InfestationView {
-  const { comparison, format, priceYear, infestedSince } = context;
   const rows = structureCosts(context);
   const mature = rows.reduce((sum, each) => sum + each.matureMean, 0);
-  const total = comparison.baseline.presentValue.infestation;
   return {
     summary: summary(context, mature),
-    byStructure: {
-      id: "table-structures",
-      caption: `Cost of an infestation by structure, prices of ${priceYear}`,
-      head: head(
-        "Structure",
-        "Who bears it",
-        num("First year"),
-        num("A year, mature"),
-        num(infestedSince === undefined ? "Expected present value, no program" : "Present value"),
-      ),
-      rows: [
-        ...rows.map((each) =>
-          row(
-            each.name,
-            each.bearer,
-            num(format.money(each.first)),
-            num(format.money(each.matureMean)),
-            num(format.money(each.expected)),
-          ),
-        ),
-        ...attemptsRow(context),
-      ],
-      total: row(
-        "All structures",
-        "",
-        num(format.money(sumOf(rows.map((each) => each.first)))),
-        num(format.money(mature)),
-        num(format.money(total)),
-      ),
-      note: `First year: the first ${infestedSince === undefined ? "after establishment" : "of this budget"}. A year, mature: mean of the ${meanYears} years from year ${matureYear(context) + 1}. Each figure is rounded by itself to three figures, so a column may differ from its total in the last place; appendix A has the lines.`,
-    },
+    byStructure: structuresTable(rows, context),
     apart: apartText(context),
   };
 }
 
+function structuresTable(rows: readonly StructureCostRow[], context: ReportContext): TableView {
+  const { format, priceYear, infestedSince } = context;
+  const attempts = attemptsOf(context);
+  const columns = [
+    rows.map(({ first }) => first.toNumber()),
+    rows.map(({ matureMean }) => matureMean),
+    [...rows.map(({ expected }) => expected.toNumber()), ...attempts.map(({ expected }) => expected)],
+  ];
+  const steps = columns.map(stepFor);
+  const rounded = columns.map((column, index) => addingUp(column, at(steps, index)));
+  const amounts = (place: number) =>
+    rounded.map(({ parts }) => num(place < parts.length ? format.exactMoney(at(parts, place)) : "–"));
+  const lines = [...rows, ...attempts];
+  return {
+    id: "table-structures",
+    caption: `Cost of an infestation by structure, prices of ${priceYear}`,
+    head: head(
+      "Structure",
+      "Who bears it",
+      num("First year"),
+      num("A year, mature"),
+      num(infestedSince === undefined ? "Expected present value, no program" : "Present value"),
+    ),
+    rows: lines.map(({ name, bearer }, place) => row(name, bearer, ...amounts(place))),
+    total: row("All structures", "", ...rounded.map(({ sum }) => num(format.exactMoney(sum)))),
+    note: `First year: the first ${infestedSince === undefined ? "after establishment" : "of this budget"}. A year, mature: mean of the ${meanYears} years from year ${matureYear(context) + 1}. ${addingUpNote(listedOnce(steps.map((step) => format.exactMoney(step))))} Appendix A has the lines.`,
+  };
+}
+
+const listedOnce = (texts: readonly string[]) => listedWithin([...new Set(texts)], texts.length);
+
 /** Containment without a program, where it states a response. */
-function attemptsRow({ comparison, format, bearerName }: ReportContext) {
+function attemptsOf({ comparison, bearerName }: ReportContext) {
   const { containment } = comparison.baseline;
   if (containment === undefined) return [];
-  const { line, presentValue } = containment;
-  const expected = num(format.money(presentValue));
-  return [row("Attempts to be rid of mussels", bearerName(line.bearer), num("–"), num("–"), expected)];
+  return [
+    {
+      name: "Attempts to be rid of mussels",
+      bearer: bearerName(containment.line.bearer),
+      expected: containment.presentValue.toNumber(),
+    },
+  ];
 }
 
 function summary({ comparison, format, horizon, infestedSince }: ReportContext, mature: number): string {

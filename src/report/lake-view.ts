@@ -2,6 +2,8 @@ import type { StructureResult } from "../model/structures/structure.js";
 import type { ReportContext } from "./context.js";
 import { significant } from "./format.js";
 import { dryRunsTable, levelFacts, levelsTable } from "./levels-view.js";
+import { registerTable } from "./register.js";
+import { type SchematicView, schematicView } from "./schematic.js";
 import { runnerUpOf } from "./tried-plans.js";
 import { groupRow, head, num, type RowView, row, type TableView } from "./view-types.js";
 
@@ -12,6 +14,9 @@ export interface LakeView {
   readonly levels: TableView;
   /** Absent where nothing hangs dry. */
   readonly dryRuns: TableView | undefined;
+  /** Absent where no structure has an elevation. */
+  readonly schematic: SchematicView | undefined;
+  readonly register: TableView;
   readonly classes: TableView;
   readonly structures: TableView;
 }
@@ -23,6 +28,8 @@ export function lakeView(context: ReportContext): LakeView {
     suitability: suitabilityText(context),
     levels: levelsTable(context),
     dryRuns: dryRunsTable(context),
+    schematic: schematicView(context),
+    register: registerTable(context),
     classes: classesTable(context),
     structures: structuresTable(context),
   };

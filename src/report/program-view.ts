@@ -5,6 +5,7 @@ import { coverageTables, trafficTable } from "./coverage-view.js";
 import { feesTable } from "./fees-view.js";
 import { type FunnelView, funnelView } from "./funnel-view.js";
 import { growthTable } from "./growth-table.js";
+import { programByOptionTable } from "./program-by-option.js";
 import { programCostTable } from "./program-cost-table.js";
 import { type StationView, stationViews } from "./staffing-view.js";
 import { vesselClassesTable } from "./vessel-classes-view.js";
@@ -18,6 +19,7 @@ export interface ProgramView {
   readonly funnel: FunnelView | undefined;
   /** Absent where all options run in full from the first year, or the lake is infested. */
   readonly growth: TableView | undefined;
+  readonly byOption: TableView;
   readonly cost: TableView;
   /** Absent where no option has a fee, or the lake is infested. */
   readonly fees: TableView | undefined;
@@ -43,6 +45,7 @@ export function programView(context: ReportContext): ProgramView {
     classes: context.infestedSince === undefined ? vesselClassesTable(context) : undefined,
     funnel,
     growth: growthTable(context),
+    byOption: programByOptionTable(context),
     cost: programCostTable(context),
     fees: feesTable(context),
     budget: budgetTable(context),

@@ -17,6 +17,7 @@ import { type PlansView, plansView } from "./plans-view.js";
 import { type ProgramView, programView } from "./program-view.js";
 import { type RelationGroupView, relationsView } from "./relations-view.js";
 import { type SchedulesView, schedulesView } from "./schedules-view.js";
+import { type ReportPart, type SectionsView, sectionsView } from "./sections.js";
 import { type WorkedExamples, workedExamples } from "./worked-example.js";
 
 /** Everything that the template prints. */
@@ -30,6 +31,7 @@ export interface ReportView {
   readonly priceYear: number;
   readonly horizon: number;
   readonly money: string;
+  readonly sections: SectionsView;
   readonly board: BoardView;
   /** One line of odds for the first page, if they were drawn. */
   readonly boardOdds: string | undefined;
@@ -53,7 +55,8 @@ export interface ReportView {
   readonly drying: DryingView;
 }
 
-export function reportView(run: StudyRun, told?: ToldOdds): ReportView {
+/** @param part the board's part alone has no appendices */
+export function reportView(run: StudyRun, told?: ToldOdds, part: ReportPart = "all"): ReportView {
   const context = reportContext(run);
   const { study, lake, money } = run.document;
   return {
@@ -66,6 +69,7 @@ export function reportView(run: StudyRun, told?: ToldOdds): ReportView {
     priceYear: money.priceYear,
     horizon: money.horizon,
     money: moneyText(run),
+    sections: sectionsView(run.document, part),
     board: boardView(context),
     boardOdds: told && boardOddsLine(told.odds),
     lake: lakeView(context),

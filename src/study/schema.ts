@@ -4,6 +4,7 @@ import { monitoringSchema, responseSchema } from "./detection-schema.js";
 import { identifier, monthly, positive, quantity, reference, shortText, year } from "./fields.js";
 import { money } from "./money-schema.js";
 import { programFields } from "./program-schema.js";
+import { reportSchema } from "./report-schema.js";
 import { levelFields, otherSchedules } from "./schedule-schema.js";
 import { stationSchema } from "./staffing-schema.js";
 import { structureSchema } from "./structure-schema.js";
@@ -176,6 +177,7 @@ export const studySchema = z.strictObject({
     )
     .default([])
     .meta({ description: "Own values for assumptions, each with its reason" }),
+  report: reportSchema,
 });
 
 export type StudyDocument = z.output<typeof studySchema>;

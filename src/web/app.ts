@@ -1,12 +1,13 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import express, { type ErrorRequestHandler, type Express, type Response } from "express";
+import express, { type ErrorRequestHandler, type Express, type Request, type Response } from "express";
 import { assets, fontFile, projectRoot } from "../report/assets.js";
 import { linkedAssets, renderPage, renderReport, renderReportBody } from "../report/html.js";
 import type { ToldOdds } from "../report/odds-words.js";
 import { editionText, printSettings } from "../report/paper.js";
 import type { Printer } from "../report/printer.js";
 import { resultsJson } from "../report/results.js";
+import type { ReportPart } from "../report/sections.js";
 import { toldOdds } from "../report/told-odds.js";
 import { DeletedStudyError } from "../store/errors.js";
 import { addApi } from "./api/routes.js";
@@ -83,7 +84,6 @@ function addAssets(app: Express): void {
   asset("/assets/svg-canvas.js", "js", () => assets().svgLibrary);
   asset("/assets/draw-charts.js", "js", () => assets().drawCharts);
   asset("/assets/workbench.js", "js", () => pageScript("workbench.js"));
-  asset("/assets/await-answer.js", "js", () => pageScript("await-answer.js"));
   asset("/assets/narrow-table.js", "js", () => pageScript("narrow-table.js"));
   app.get("/assets/fonts/:name", (request, response) => {
     const path = fontFile(request.params.name);
@@ -104,6 +104,7 @@ const linksOf = ({ id }: Pick<ShelfEntry, "id">) => ({
   study: `/studies/${id}`,
   report: `/studies/${id}/report`,
   pdf: `/studies/${id}/report.pdf`,
+  boardPdf: `/studies/${id}/report.pdf?part=board`,
   json: `/studies/${id}/results.json`,
   odds: `/studies/${id}/odds`,
   source: `/studies/${id}/study`,
@@ -144,7 +145,13 @@ function addPages(app: Express, parts: AppParts): void {
   app.get("/studies/:id/report", (request, response) => {
     const entry = findStudy(parts, request.params.id);
     response.send(
-      renderReport(parts.shelf.run(entry), linkedAssets, linksOf(entry), knownOdds(entry, parts)),
+      renderReport(
+        parts.shelf.run(entry),
+        linkedAssets,
+        linksOf(entry),
+        knownOdds(entry, parts),
+        partAsked(request),
+      ),
     );
   });
 }
@@ -155,12 +162,15 @@ function knownOdds(entry: ShelfEntry, { desk, shelf }: AppParts): ToldOdds | und
   return odds && toldOdds(shelf.run(entry), odds);
 }
 
+/** "?part=board" asks for the report without appendices. */
+const partAsked = ({ query }: Request): ReportPart => (query.part === "board" ? "board" : "all");
+
 function addFiles(app: Express, parts: AppParts): void {
   app.get("/studies/:id/report.pdf", async (request, response) => {
     const entry = findStudy(parts, request.params.id);
     const run = parts.shelf.run(entry);
     const pdf = await parts.printer.print(
-      renderReportBody(run, knownOdds(entry, parts)),
+      renderReportBody(run, knownOdds(entry, parts), { part: partAsked(request) }),
       printSettings(run.document, editionText(entry)),
     );
     response

@@ -13,6 +13,7 @@ import { formatter } from "../report/format.js";
 import { isJudged, type Swing, swingsOf } from "../study/judged-swings.js";
 import { oddsSettings } from "../study/uncertainty-schema.js";
 import type { OddsDesk } from "./odds-desk.js";
+import { askAgainSeconds } from "./odds-routes.js";
 import type { ShelfEntry } from "./shelf-reading.js";
 import type { StudyShelf } from "./study-shelf.js";
 import { workbenchPage } from "./workbench-page.js";
@@ -95,7 +96,7 @@ export function assumptionsPage(
         };
       }),
       judged: judgedView(judged, entry, shelf, reading),
-      isUnderWay: judged === "under way",
+      askAgain: judged === "under way" ? askAgainSeconds : undefined,
       search: {
         words,
         filters: assumptionFilters.map((each) => ({

@@ -15,6 +15,7 @@ export const editedParts = [
   { id: "boats", name: "Boats", path: "/edit/boats" },
   { id: "options", name: "Program options", path: "/edit/options" },
   { id: "money", name: "Money and bearers", path: "/edit/money" },
+  { id: "printed", name: "What is printed", path: "/edit/printed" },
 ] as const satisfies readonly WorkbenchPart[];
 
 /** What follows from the parts. A new page that reads the study goes here. */
@@ -30,7 +31,8 @@ export const readParts: readonly WorkbenchPart[] = [
 export const keptParts: readonly WorkbenchPart[] = [
   { id: "revisions", name: "Revisions", path: "/revisions" },
   { id: "issues", name: "Issued reports", path: "/issues" },
-  { id: "pdf", name: "Report as PDF", path: "/report.pdf" },
+  { id: "board-pdf", name: "Board’s part as PDF", path: "/report.pdf?part=board" },
+  { id: "pdf", name: "Full report as PDF", path: "/report.pdf" },
   { id: "json", name: "Results as JSON", path: "/results.json" },
   { id: "file", name: "Study file", path: "/study" },
 ];

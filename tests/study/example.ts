@@ -177,8 +177,16 @@ export function inputErrorOf(read: () => unknown): InputError {
   throw new Error("the study was read without problems");
 }
 
-export const problemsIn = (text: string): readonly Problem[] =>
-  inputErrorOf(() => readStudyText(text, "study.yaml")).problems;
+/** What an author is told of a text. */
+export const problemsIn = (text: string): Told[] =>
+  inputErrorOf(() => readStudyText(text, "study.yaml")).problems.map(({ path, found, allowed, remedy }) => ({
+    path,
+    found,
+    allowed,
+    remedy,
+  }));
+
+type Told = Pick<Problem, "path" | "found" | "allowed" | "remedy">;
 
 /** What no message to an author may hold: traces, places in the program, names and values of the language. */
 const programText = /\n\s+at |node_modules|\.[jt]s:\d|undefined|\[object|NaN|Error:|call stack|YAML\.parse/;
