@@ -51,6 +51,7 @@ const print = () => {
   );
 };
 const coldPrint = await timedPrint(print);
+const { length: bytes } = await print();
 const warmPrints: number[] = [];
 for (let repeat = 0; repeat < printRepeats; repeat++) warmPrints.push(await timedPrint(print));
 await printer.close();
@@ -66,6 +67,7 @@ console.log(`comparison, first call: ${cold.toFixed(1)} ms`);
 row("comparison, warm (median)", warm, 30);
 row("report as PDF, cold browser, with computation", coldPrint, 2500);
 row("report as PDF, warm browser (median)", median(warmPrints), 1200);
+console.log(`size of the report: ${(bytes / 1024 / 1024).toFixed(2)} MB   target under 3 MB`);
 console.log(`ratio of warm report to warm comparison: ${(median(warmPrints) / warm).toFixed(1)}`);
 for (const { structures, milliseconds, perStructureRatio } of largeLakes) {
   const what = `lake of ${structures} structures, 40 years (median)`;

@@ -45,8 +45,11 @@ export async function printPdf(press: Page, body: string, settings: PrintSetting
     tagged: true,
     timeout: longestPrint,
   });
-  return finishPdf(printed);
+  return printed.length < packedFrom ? printed : finishPdf(printed);
 }
+
+/** Bytes: packing takes a fifth of the time of printing, and a short report is small without it. */
+const packedFrom = 1024 * 1024;
 
 /** Milliseconds: a report on 300 structures has over 200 pages, and a slow machine takes its time. */
 const longestPrint = 120_000;
