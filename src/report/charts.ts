@@ -55,7 +55,7 @@ function yearlyChart(context: ReportContext): ChartView {
     title,
     alternative: `Line chart of expected yearly cost for ${options.length} options over ${context.horizon} years. ${title}. The figures are in the table of yearly cost.`,
     source: "Computed from the lines of appendix A and the chances of the yearly table.",
-    height: 280,
+    height: 235,
     tableId: "table-yearly",
     json: safeJson({
       type: "line",
@@ -93,7 +93,7 @@ function cumulativeChart(context: ReportContext): ChartView {
     title,
     alternative: `Line chart of cumulative present value for ${options.length} options. ${title}. The figures are in the table of cumulative present value.`,
     source: "Yearly table times discount factor, summed.",
-    height: 280,
+    height: 235,
     tableId: "table-cumulative",
     json: safeJson({
       type: "line",

@@ -39,7 +39,6 @@ const columns: readonly Column[] = [
   { name: "Fouled, as used (5–95 %)", read: ({ chance }) => posteriorText(chance) },
   { name: "Of these live", read: ({ chance }) => (chance.live < 1 ? percent(chance.live) : undefined) },
   { name: "Carries live mussels", read: ({ chance }) => percent(chance.carriesLive, 3) },
-  { name: "Origin", isText: true, read: ({ entered }) => originText(entered) },
 ];
 
 /** The vessel classes and what is known of each, with only the columns that some class uses. */
@@ -59,7 +58,7 @@ export function vesselClassesTable({ run }: ReportContext): TableView {
     rows: lines.map((line) =>
       row(...used.map(({ read, isText }) => (isText ? (read(line) ?? "") : num(read(line) ?? "")))),
     ),
-    note: noteOf(lines, boats.seasons?.origin),
+    note: `${noteOf(lines, boats.seasons?.origin)} ${originsText(lines)}`,
   };
 }
 
@@ -74,6 +73,16 @@ function priorText({ chance: { prior, seasons, posterior } }: ClassLine): string
 
 const posteriorText = ({ posterior }: ClassChance) =>
   posterior && `${percent(posterior.mean)} (${percent(posterior.p5)}–${percent(posterior.p95)})`;
+
+/** Each origin once, with the classes that have it. */
+function originsText(lines: readonly ClassLine[]): string {
+  const names = new Map<string, string[]>();
+  for (const { entered } of lines) {
+    const origin = originText(entered);
+    names.set(origin, [...(names.get(origin) ?? []), entered.name]);
+  }
+  return `Origins. ${[...names].map(([origin, classes]) => `${classes.join(", ")}: ${origin}.`).join(" ")}`;
+}
 
 function originText({ origin, carriesLive }: ClassDocument): string {
   if (!("found" in carriesLive)) return origin;
