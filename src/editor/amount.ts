@@ -39,14 +39,14 @@ function splitPhysical(text: string): [string, string] | undefined {
  * What a form's amount and unit say, as the study writes it: "6 to 9" and "$/m2" are "6 to 9 $/m2". An amount that
  * brings words of its own is taken as typed. @returns undefined for an empty amount
  */
-export function quantityText({ amount, unit }: Amount): string | undefined {
+export function quantityText({ amount, unit }: Amount, dimension: DimensionName): string | undefined {
   const typed = amount.trim();
   if (typed === "") return undefined;
   const chosen = unit.trim();
   if (chosen === "" || !numbersOnly.test(typed)) return typed;
   const isRange = /\sto\s/i.test(typed);
   const currency = /^([$€£]|[A-Z]{3})(.*)$/.exec(chosen);
-  if (!currency || isRange) return `${typed} ${chosen}`;
+  if (!dimension.startsWith("money") || !currency || isRange) return `${typed} ${chosen}`;
   const [, sign = "", under = ""] = currency;
   return sign.length > 1 ? `${sign} ${typed}${under}` : `${sign}${typed}${under}`;
 }

@@ -71,7 +71,7 @@ function plainEdits(field: Field, at: Place, value: unknown, { posted, writing }
     const unit = posted[unitName(name)] ?? "";
     const shown = amountOf(value, field.dimension, writing);
     if (typed === shown.amount && (typed === "" || unit === shown.unit)) return [];
-    return changed(at, value, numeric(quantityText({ amount: typed, unit })));
+    return changed(at, value, numeric(quantityText({ amount: typed, unit }, field.dimension)));
   }
   const entered = typed.replaceAll("\r\n", "\n");
   if (entered === shownText(value)) return [];

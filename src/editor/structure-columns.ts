@@ -62,9 +62,13 @@ const distinct = (columns: readonly Column[]) => [
   ...new Map(columns.map((column) => [column.at.join("/"), column])).values(),
 ];
 
+/** A place in a structure as a head says it: items of a list are counted from one. */
+export const columnWords = (at: Place) =>
+  at.map((key) => (typeof key === "number" ? String(key + 1) : spaced(key))).join(" ");
+
 /** The head of a column in a template: its words, and the unit that its figures have. */
 export function headOf({ at, field }: Column, writing: Writing): string {
-  const words = at.map((key) => (typeof key === "number" ? String(key + 1) : spaced(key))).join(" ");
+  const words = columnWords(at);
   const unit = field.kind === "quantity" ? (unitsOffered(field.dimension, writing)[0] ?? "") : "";
   return unit === "" ? words : `${words} (${unit})`;
 }

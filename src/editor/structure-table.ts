@@ -6,7 +6,7 @@ import { freeId } from "./actions.js";
 import { quantityText } from "./amount.js";
 import { problemText } from "./form-node.js";
 import { childOf, enteredValue, itemsOf, shownText } from "./form-values.js";
-import { type Column, columnsOf } from "./structure-columns.js";
+import { type Column, columnsOf, columnWords } from "./structure-columns.js";
 import type { Place } from "./study-text.js";
 
 /** A line of a table of structures, read and judged. */
@@ -38,8 +38,9 @@ export function readStructureTable(csv: string, kind: string, document: unknown)
     );
   }
   const [head, ...rows] = read;
-  const heads = headsOf(head?.cells ?? [], kind);
-  if (heads.problems.length > 0 || !head) return { problems: heads.problems, lines: [], rest: csv };
+  if (!head) return broken("There is no table yet: paste one, or choose a file.", csv);
+  const heads = headsOf(head.cells, kind);
+  if (heads.problems.length > 0) return { problems: heads.problems, lines: [], rest: csv };
   if (rows.length === 0)
     return broken("The table has a head and no lines below it: add a line for each structure.", csv);
   if (rows.length > mostStructures)
@@ -85,7 +86,7 @@ function headsOf(
   kind: string,
 ): { heads: (Head | undefined)[]; problems: string[] } {
   const columns = columnsOf(kind);
-  const byLetters = new Map(columns.map((column) => [letters(columnName(column.at)), column]));
+  const byLetters = new Map(columns.map((column) => [letters(columnWords(column.at)), column]));
   for (const column of columns) if (column.at[1] === 0) byLetters.set(letters(column.at.join(" ")), column);
   const problems: string[] = [];
   const seen = new Set<Column>();
@@ -111,10 +112,6 @@ function headsOf(
 
 const letters = (text: string) => text.toLowerCase().replace(/[^a-z0-9]/g, "");
 
-/** Items of a list are counted from one, as a reader does. */
-export const columnName = (at: Place) =>
-  at.map((key) => (typeof key === "number" ? String(key + 1) : key)).join(" ");
-
 function structureOf(
   cells: readonly string[],
   heads: readonly (Head | undefined)[],
@@ -130,7 +127,7 @@ function structureOf(
 
 function valueOfCell({ column, unit }: Head, cell: string): unknown {
   if (column.field.kind === "quantity") {
-    const text = quantityText({ amount: cell, unit });
+    const text = quantityText({ amount: cell, unit }, column.field.dimension);
     return text !== undefined && /^\d+(\.\d+)?$/.test(text) ? Number(text) : text;
   }
   const answer = /^(yes|y)$/i.test(cell) ? "true" : /^(no|n)$/i.test(cell) ? "false" : cell.toLowerCase();
@@ -161,4 +158,4 @@ function problemsByItem(document: unknown, structures: readonly unknown[]): Map<
 }
 
 const inWords = (problem: Problem): string =>
-  `${columnName((problem.at ?? []).slice(2).map((key) => (typeof key === "symbol" ? "" : key)))}: ${problemText(problem)}`;
+  `${columnWords((problem.at ?? []).slice(2).map((key) => (typeof key === "symbol" ? "" : key)))}: ${problemText(problem)}`;

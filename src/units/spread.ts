@@ -19,8 +19,8 @@ type Kind = Exclude<Spread["kind"], "discrete">;
 
 const longestText = 160;
 const kinds = /^(.*?)\s+as\s+(pert|triangular|uniform|normal|lognormal)$/i;
-/** Currency before the number or with the unit after it: "$6/m2", "6 $/m2". */
-const part = /^([$€£]|[A-Z]{3}(?=\s))?\s*([-+\d.,eE]+)\s*([$€£]|[A-Z]{3}(?=\/|$))?\s*(.*)$/;
+/** Currency before the number or with the unit after it: "$6/m2", "6 $/m2". BTU is a unit that looks like a currency. */
+const part = /^([$€£]|[A-Z]{3}(?=\s))?\s*([-+\d.,eE]+)\s*([$€£]|(?!BTU)[A-Z]{3}(?=\/|$))?\s*(.*)$/;
 const choice = /^(.*?)\s*\(\s*([\d.]+)\s*%\s*\)$/;
 
 /**

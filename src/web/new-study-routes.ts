@@ -23,7 +23,8 @@ const blank = z.object({
     .regex(/^[A-Z]{3}$/, "a currency code of three letters, such as USD"),
   author,
 });
-const unfinished = z.object({ text: z.string().min(1), fileName: z.string().default(""), author });
+/** The file comes back as its bytes in base64: a form would write its line ends anew. */
+const unfinished = z.object({ bytes: z.base64().min(1), fileName: z.string().default(""), author });
 
 /** Larger than a study, so that the reader's own message about size is given; beyond it the upload is cut off. */
 const uploadLimit = largestStudyBytes + 1;
@@ -56,7 +57,8 @@ export function addNewStudies(app: Express, shelf: StudyShelf, today: () => stri
   app.post("/studies/unfinished", largeForm, (request, response) => {
     const parsed = unfinished.safeParse(request.body ?? {});
     if (!parsed.success) throw new InputError("The form", problemsOf(parsed.error.issues, request.body));
-    const { text, fileName, author } = parsed.data;
+    const { bytes, fileName, author } = parsed.data;
+    const text = decodeStudy(Buffer.from(bytes, "base64"), fileName || "the upload");
     const kept = shelf.create(
       text,
       { author, note: "Unfinished file", origin: "upload" },
@@ -80,7 +82,8 @@ function addUpload(app: Express, shelf: StudyShelf): void {
     } catch (error) {
       if (!(error instanceof InputError) || !canBeFinished(text, fileName)) throw error;
       const told = { title: `${fileName} is not finished`, problems: error.problems.map(sentence) };
-      const view = { ...told, text, fileName, assets: linkedAssets, author: authorOf(request) };
+      const bytes = Buffer.from(text).toString("base64");
+      const view = { ...told, bytes, fileName, assets: linkedAssets, author: authorOf(request) };
       response.status(400).send(renderPage("unfinished-file", view));
     }
   });

@@ -1,0 +1,62 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { describe, expect, it } from "vitest";
+import { parse } from "yaml";
+import { structureKindFields, templateOf } from "../../src/editor/structure-columns.js";
+import { readStructureTable } from "../../src/editor/structure-table.js";
+import { examplesFolder } from "../../src/report/assets.js";
+import { structureKinds } from "../../src/study/structure-schema.js";
+
+const document = parse(readFileSync(join(examplesFolder, "sorrel-bend.yaml"), "utf8"));
+const read = (csv: string, kind = "dock") => readStructureTable(csv, kind, document);
+const head = "name,bearer,count,floating,depth (ft),wetted area (m2),replacement cost";
+const sound = 'Pier,marina,2,yes,1.5,40,"$9,000"';
+
+describe("a table of structures", () => {
+  it("has a template for each kind, every head of which is understood", () => {
+    expect([...structureKindFields().keys()]).toEqual([...structureKinds]);
+    for (const kind of structureKinds) {
+      const template = templateOf(kind, { system: "us", currency: "USD" });
+      expect(read(template, kind).problems).toEqual([
+        "The table has a head and no lines below it: add a line for each structure.",
+      ]);
+    }
+  });
+
+  it.each([",", "\t", ";"])("is read with the units of its heads, cells parted by %j", (between) => {
+    const csv = [head, sound.replace('"$9,000"', "$9000")].join("\n").replaceAll(",", between);
+    const [line] = read(csv).lines;
+    expect(line?.problems).toEqual([]);
+    expect(line?.structure).toMatchObject({
+      ...{ kind: "dock", name: "Pier", bearer: "marina", count: 2, floating: true },
+      ...{ depth: "1.5 ft", wettedArea: "40 m2", replacementCost: "$9000" },
+    });
+  });
+
+  it("tells faults by line, in the words of the head, and gives back the bad lines alone", () => {
+    const table = read(
+      [head, sound, sound.replace(",40,", ",large,"), sound.replace("marina", "nobody")].join("\n"),
+    );
+    expect(table.lines.map(({ line, problems }) => [line, problems.length])).toEqual([
+      [2, 0],
+      [3, 1],
+      [4, 1],
+    ]);
+    expect(table.lines[1]?.problems[0]).toContain('wetted area: Found "large"');
+    expect(table.lines[2]?.problems[0]).toContain("nobody");
+    expect(table.rest.trim().split("\n")).toHaveLength(3);
+  });
+
+  it.each([
+    ["", "There is no table yet"],
+    ["name,colour\nPier,red", 'found "colour"'],
+    ["name,name\nPier,Pier", "a second time"],
+    ["count\n2", 'no column "name"'],
+    [`${head}\n"Pier`, "quotation mark"],
+  ])("that cannot be read says why and stays as it is: %j", (csv, told) => {
+    const table = read(csv);
+    expect(table.problems.join()).toContain(told);
+    expect(table.lines).toEqual([]);
+    expect(table.rest).toBe(csv);
+  });
+});

@@ -1,0 +1,108 @@
+import { describe, expect, it } from "vitest";
+import { serving } from "./serving.js";
+
+const form = (fields: Record<string, string>, headers: Record<string, string> = {}): RequestInit => ({
+  method: "POST",
+  headers,
+  body: new URLSearchParams({ "#author": "Ada", ...fields }),
+});
+const at = (base: number, fields: Record<string, string>) =>
+  form({ "#base": String(base), "#expected": String(base), ...fields });
+
+describe("a form sent without a script", () => {
+  it("saves what differs as one revision, with its author and what was changed", async () => {
+    const { shelf, ask } = await serving();
+    const { id } = shelf.copy("example-ninemoss", "Ada");
+    const page = `/studies/${id}/edit/lake`;
+    const change = {
+      "lake/thermoclineDepth": "7",
+      "lake/thermoclineDepth#unit": "m",
+      "lake/chemistry/ph": "7.1",
+    };
+    const response = await ask(page, at(1, change));
+    expect([response.status, response.headers.get("location")]).toEqual([303, page]);
+    const kept = shelf.find(id);
+    expect(kept).toMatchObject({
+      revision: 2,
+      author: "Ada",
+      note: "Lake and water: Chemistry, ph; Thermocline depth",
+    });
+    expect(kept?.text).toContain("thermoclineDepth: 7 m");
+    expect((await ask(page, at(2, change))).status).toBe(303);
+    expect(shelf.find(id)?.revision).toBe(2);
+  });
+
+  it("that comes second gets a page with both values, and its choice is saved on top", async () => {
+    const { shelf, ask } = await serving();
+    const { id } = shelf.copy("example-ninemoss", "Ada");
+    const page = `/studies/${id}/edit/lake`;
+    await ask(page, at(1, { "lake/thermoclineDepth": "7 m" }));
+    const mine = { "lake/thermoclineDepth": "9 m", "lake/chemistry/ph": "7.1" };
+    const refused = await ask(page, at(1, mine));
+    expect(refused.status).toBe(409);
+    const told = await refused.text();
+    for (const shown of ["Ada saved revision 2", "7 m", "9 m", 'value="7.1"']) expect(told).toContain(shown);
+    expect(shelf.find(id)?.revision).toBe(2);
+    const choice = { ...mine, "choice:lake/thermoclineDepth": "theirs" };
+    await ask(page, form({ "#base": "1", "#expected": "2", ...choice }));
+    expect(shelf.find(id)?.text).toContain("thermoclineDepth: 7 m");
+    expect(shelf.find(id)?.text).toContain("ph: 7.1");
+  });
+
+  it("changes no example, and no page that is not there", async () => {
+    const { shelf, ask } = await serving();
+    const { id } = shelf.copy("example-ninemoss", "Ada");
+    expect((await ask("/studies/example-ninemoss/edit/lake", at(1, { "lake/name": "X" }))).status).toBe(404);
+    for (const path of [
+      "edit/nothing",
+      "edit/structures/99",
+      "edit/lake/0",
+      "structures/template/boat.csv",
+    ]) {
+      expect((await ask(`/studies/${id}/${path}`)).status).toBe(404);
+    }
+    expect((await ask(`/studies/${id}/edit/lake`, form({ "lake/name": "X" }))).status).toBe(400);
+  });
+});
+
+describe("a study that is not finished", () => {
+  it("is kept, says what is missing, and has no results yet", async () => {
+    const { shelf, ask } = await serving();
+    const made = await ask(
+      "/studies/new",
+      form({ name: "Blue", lake: "Blue", units: "si", currency: "eur" }),
+    );
+    expect(made.headers.get("location")).toBe("/studies/blue/edit/names");
+    expect(shelf.find("blue")?.text).toContain("currency: EUR");
+    expect(await (await ask("/studies/blue")).text()).toContain(
+      'Structures</a> <span class="note">not begun',
+    );
+    expect((await ask("/studies/blue/report.pdf")).status).toBe(409);
+    expect(await (await ask("/")).text()).toContain("Not finished. Names and purpose: 4 missing");
+  });
+
+  it("in a file is refused with its places, and kept where its owner wants it so", async () => {
+    const { shelf, ask } = await serving();
+    const text = "study:\r\n  name: Half # to be done\n";
+    const bytes = Buffer.from(text).toString("base64");
+    const body = new FormData();
+    body.set("study", new Blob([text]), "half.yaml");
+    const refused = await ask("/studies", { method: "POST", body });
+    expect(refused.status).toBe(400);
+    expect((await refused.text()).replaceAll("&#x3D;", "=")).toContain(`name="bytes" value="${bytes}"`);
+    await ask("/studies/unfinished", form({ bytes, fileName: "half.yaml" }));
+    expect(shelf.find("half")?.text).toBe(text);
+  });
+
+  it("is not made from a form that lacks its names, and what was typed stays", async () => {
+    const { ask } = await serving();
+    const response = await ask(
+      "/studies/new",
+      form({ name: "", lake: "Blue", units: "si", currency: "EURO" }),
+    );
+    expect(response.status).toBe(400);
+    const page = await response.text();
+    expect(page).toContain("three letters");
+    expect(page).toContain('value="Blue"');
+  });
+});
