@@ -2,19 +2,16 @@ import { cpus } from "node:os";
 import { join } from "node:path";
 import { loadAssumptions } from "../assumptions/load.js";
 import { assumptionsFolder, examplesFolder } from "../report/assets.js";
-import { renderReportBody } from "../report/html.js";
-import { printSettings } from "../report/paper.js";
-import { createPrinter } from "../report/printer.js";
-import { compareStudy, prepareStudy, runStudy } from "../study/compute.js";
+import { compareStudy, prepareStudy } from "../study/compute.js";
 import { readStudyFile } from "../study/read.js";
 import { targetSize, timeLargeLakes } from "./bench-lake.js";
 import { timeOdds } from "./bench-odds.js";
+import { timePrints } from "./bench-print.js";
 import { median } from "./median.js";
 
 /** Speed of the main job on this machine: medians, and the ratio of print to computation in one run. */
 const warmUps = 40;
 const repeats = 40;
-const printRepeats = 5;
 
 function timed(action: () => void, times: number): number {
   return median(
@@ -24,12 +21,6 @@ function timed(action: () => void, times: number): number {
       return performance.now() - start;
     }),
   );
-}
-
-async function timedPrint(action: () => Promise<unknown>): Promise<number> {
-  const start = performance.now();
-  await action();
-  return performance.now() - start;
 }
 
 const assumptions = loadAssumptions(assumptionsFolder);
@@ -42,22 +33,10 @@ const largeLakes = timeLargeLakes(prepareStudy(document, assumptions));
 
 const odds = await timeOdds(document, assumptions);
 
-const printer = createPrinter();
-const print = () => {
-  printer.warm();
-  return printer.print(
-    renderReportBody(runStudy(document, assumptions), undefined, { part: "board" }),
-    printSettings(document),
-  );
-};
-const coldPrint = await timedPrint(print);
-const { length: bytes } = await print();
-const warmPrints: number[] = [];
-for (let repeat = 0; repeat < printRepeats; repeat++) warmPrints.push(await timedPrint(print));
-await printer.close();
+const prints = await timePrints(document, assumptions);
 
 const row = (what: string, milliseconds: number, target: number) =>
-  console.log(`${what.padEnd(44)} ${milliseconds.toFixed(1).padStart(8)} ms   target under ${target} ms`);
+  console.log(`${what.padEnd(56)} ${milliseconds.toFixed(1).padStart(8)} ms   target under ${target} ms`);
 
 console.log(`${cpus()[0]?.model ?? "unknown processor"}, ${cpus().length} cores, Node ${process.version}`);
 console.log(
@@ -65,14 +44,25 @@ console.log(
 );
 console.log(`comparison, first call: ${cold.toFixed(1)} ms`);
 row("comparison, warm (median)", warm, 30);
-row("report as PDF, cold browser, with computation", coldPrint, 2500);
-row("report as PDF, warm browser (median)", median(warmPrints), 1200);
-console.log(`size of the report: ${(bytes / 1024 / 1024).toFixed(2)} MB   target under 3 MB`);
-console.log(`ratio of warm report to warm comparison: ${(median(warmPrints) / warm).toFixed(1)}`);
+row("board's part as PDF, cold browser, with computation", prints.cold, 2500);
+row("board's part as PDF, warm browser (median)", prints.warm, 1200);
+console.log(`full report, warm (median): ${prints.full.toFixed(0)} ms`);
+console.log(`size of the full report: ${(prints.fullBytes / 1024 / 1024).toFixed(2)} MB   target under 3 MB`);
+console.log(`ratio of warm board's part to warm comparison: ${(prints.warm / warm).toFixed(1)}`);
+row(
+  `board's part, ${prints.manyStructures.structures} structures (median)`,
+  prints.manyStructures.board,
+  4000,
+);
+console.log(
+  `full report, ${prints.manyStructures.structures} structures: ${prints.manyStructures.full.toFixed(0)} ms`,
+);
+const { reports, all, megabytes } = prints.together;
+console.log(`${reports} full reports at once: ${all.toFixed(0)} ms, ${megabytes.toFixed(0)} MB resident`);
 for (const { structures, milliseconds, perStructureRatio } of largeLakes) {
   const what = `lake of ${structures} structures, 40 years (median)`;
   if (structures === targetSize) row(what, milliseconds, 150);
-  else console.log(`${what.padEnd(44)} ${milliseconds.toFixed(1).padStart(8)} ms`);
+  else console.log(`${what.padEnd(56)} ${milliseconds.toFixed(1).padStart(8)} ms`);
   console.log(`  time per structure over that of the smallest lake: ${perStructureRatio.toFixed(2)}`);
 }
 for (const { workers, all, edited } of odds.byWorkers) {

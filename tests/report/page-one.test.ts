@@ -1,0 +1,96 @@
+import { extractText, getDocumentProxy } from "unpdf";
+import { afterAll, describe, expect, it } from "vitest";
+import { z } from "zod";
+import { renderReportBody } from "../../src/report/html.js";
+import { printSettings } from "../../src/report/paper.js";
+import { createPrinter } from "../../src/report/printer.js";
+import { reportView } from "../../src/report/report-view.js";
+import { resultsJson } from "../../src/report/results.js";
+import type { TableView } from "../../src/report/view-types.js";
+import { exampleRun } from "./runs.js";
+
+/** What page 1 is held against: the results as a program gets them, at full precision. */
+const shape = z.object({
+  baseline: z.object({
+    hazard: z.number(),
+    infestedByYear: z.array(z.number()),
+    equivalentYearly: z.object({ infestation: z.coerce.number() }),
+  }),
+  options: z.array(
+    z.object({
+      id: z.string(),
+      hazard: z.number(),
+      infestedByYear: z.array(z.number()),
+      programPerYear: z.coerce.number(),
+      benefitCostRatio: z.number(),
+      breakEven: z.object({ hazard: z.number().nullable(), programPerYear: z.coerce.number().nullable() }),
+    }),
+  ),
+});
+
+const printer = createPrinter();
+afterAll(() => printer.close());
+
+const plain = (text: string) => text.replace(/\s+/g, " ");
+const money = (amount: number) => `$${Number(amount.toPrecision(3)).toLocaleString("en-US")}`;
+const percent = (share: number) => `${Number((share * 100).toPrecision(2))}%`;
+
+describe("page 1 of the printed board's part", () => {
+  it("has the results' own figures, rounded: money to three figures, chances to two", async () => {
+    const run = exampleRun("sorrel-bend");
+    const pdf = await printer.print(
+      renderReportBody(run, undefined, { part: "board" }),
+      printSettings(run.document),
+    );
+    const { text, totalPages } = await extractText(await getDocumentProxy(pdf));
+    const first = plain(text[0] ?? "");
+    const { baseline, options } = shape.parse(JSON.parse(JSON.stringify(resultsJson(run))));
+    const asked = options.find(({ id }) => id === run.document.study.requestedOption);
+    if (!asked) throw new Error("the requested option is not in the results");
+    expect(first).toContain(`Program, per year ${money(asked.programPerYear)}`);
+    expect(first).toContain(`expected per year ${money(baseline.equivalentYearly.infestation)}`);
+    expect(first).toContain(
+      `${percent(baseline.infestedByYear.at(-1) ?? 0)} → ${percent(asked.infestedByYear.at(-1) ?? 0)}`,
+    );
+    expect(first).toContain(`${percent(baseline.hazard)} a year without, ${percent(asked.hazard)} with`);
+    expect(first).toContain(`Benefit–cost ratio ${asked.benefitCostRatio.toFixed(2)}`);
+    expect(first).toContain(`Break-even yearly chance ${percent(asked.breakEven.hazard ?? 0)}`);
+    expect(first).toContain(`costs ${money(asked.breakEven.programPerYear ?? 0)} a year`);
+    expect(first).toContain("Signatures");
+    // A board reads 8 to 14 pages: the brief for this report.
+    expect(totalPages).toBeGreaterThanOrEqual(8);
+    expect(totalPages).toBeLessThanOrEqual(14);
+  }, 60_000);
+});
+
+const amount = (text: string | undefined) => Number((text ?? "").replace(/[^0-9.-]/g, ""));
+const isAmount = (text: string | undefined) => /^-?[$€]/.test(text ?? "");
+
+/** Sums of the printed cells of a table's money columns, beside its printed totals. */
+function columnSums({ rows, total }: TableView): { sum: number; printed: number }[] {
+  const cells = total?.cells ?? [];
+  return cells.flatMap(({ text }, column) => {
+    if (!isAmount(text)) return [];
+    const each = rows.map((row) => row.cells[column]?.text).filter(isAmount);
+    return [{ sum: each.reduce((sum, cell) => sum + amount(cell), 0), printed: amount(text) }];
+  });
+}
+
+describe("tables with a total", () => {
+  it.each(["sorrel-bend", "ninemoss"] as const)("add up as printed in %s", (name) => {
+    const view = reportView(exampleRun(name));
+    for (const table of [view.infestation.byStructure, view.comparison.bearers]) {
+      const sums = columnSums(table);
+      expect(sums.length).toBeGreaterThan(2);
+      for (const { sum, printed } of sums) expect(sum).toBe(printed);
+    }
+  });
+
+  it.each(["sorrel-bend", "ninemoss"] as const)("add up along the rows of options in %s", (name) => {
+    const { rows } = reportView(exampleRun(name)).program.byOption;
+    for (const { cells } of rows) {
+      const amounts = cells.slice(1).map(({ text }) => amount(text));
+      expect(amounts.slice(0, -1).reduce((sum, each) => sum + each, 0)).toBe(amounts.at(-1));
+    }
+  });
+});
