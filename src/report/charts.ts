@@ -2,7 +2,7 @@ import { at } from "../model/lake/calendar.js";
 import { axis, safeJson } from "./chart-parts.js";
 import { cumulativePresentValues } from "./comparison-view.js";
 import { allOptions, type ReportContext } from "./context.js";
-import { percent } from "./format.js";
+import { percent, shortened } from "./format.js";
 import { structureCosts } from "./infestation-view.js";
 import { levelsChart } from "./levels-chart.js";
 import { colours, dashes, optionColours } from "./palette.js";
@@ -112,6 +112,7 @@ function cumulativeChart(context: ReportContext): ChartView {
 }
 
 const mostBars = 12;
+const longestLabel = 38;
 
 function structuresChart(context: ReportContext): ChartView {
   const { run, format } = context;
@@ -132,7 +133,7 @@ function structuresChart(context: ReportContext): ChartView {
     json: safeJson({
       type: "bar",
       data: {
-        labels: shown.map(({ name }) => name),
+        labels: shown.map(({ name }) => shortened(name, longestLabel)),
         datasets: [
           { label: "A year, mature", data: shown.map(({ matureMean }) => matureMean), hatch: colours.shell },
         ],

@@ -8,7 +8,10 @@ import { head, num, row, type TableView } from "./view-types.js";
 
 export interface InfestationView {
   readonly summary: string;
+  /** The most expensive ones by name, the others together. */
   readonly byStructure: TableView;
+  /** All of them; absent where the other table names them all. */
+  readonly everyStructure: TableView | undefined;
   readonly apart: string;
 }
 
@@ -68,12 +71,34 @@ export function infestationView(context: ReportContext): InfestationView {
   const mature = rows.reduce((sum, each) => sum + each.matureMean, 0);
   return {
     summary: summary(context, mature),
-    byStructure: structuresTable(rows, context),
+    byStructure: structuresTable("table-structures", withOthers(rows), context),
+    everyStructure:
+      rows.length > mostNamed ? structuresTable("table-every-structure", rows, context) : undefined,
     apart: apartText(context),
   };
 }
 
-function structuresTable(rows: readonly StructureCostRow[], context: ReportContext): TableView {
+/** More rows than these push the rest of the board's part away. */
+const mostNamed = 22;
+
+type TableRow = Pick<StructureCostRow, "name" | "bearer" | "first" | "matureMean" | "expected">;
+
+function withOthers(rows: readonly StructureCostRow[]): TableRow[] {
+  if (rows.length <= mostNamed) return [...rows];
+  const others = rows.slice(mostNamed - 1);
+  return [
+    ...rows.slice(0, mostNamed - 1),
+    {
+      name: `${others.length} others together (appendix O)`,
+      bearer: "",
+      first: sumOf(others.map(({ first }) => first)),
+      matureMean: others.reduce((sum, { matureMean }) => sum + matureMean, 0),
+      expected: sumOf(others.map(({ expected }) => expected)),
+    },
+  ];
+}
+
+function structuresTable(id: string, rows: readonly TableRow[], context: ReportContext): TableView {
   const { format, priceYear, infestedSince } = context;
   const attempts = attemptsOf(context);
   const columns = [
@@ -87,7 +112,7 @@ function structuresTable(rows: readonly StructureCostRow[], context: ReportConte
     rounded.map(({ parts }) => num(place < parts.length ? format.exactMoney(at(parts, place)) : "–"));
   const lines = [...rows, ...attempts];
   return {
-    id: "table-structures",
+    id,
     caption: `Cost of an infestation by structure, prices of ${priceYear}`,
     head: head(
       "Structure",

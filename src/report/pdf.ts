@@ -58,7 +58,7 @@ const longestPrint = 120_000;
 function footer({ title, edition }: PrintSettings): string {
   const escaped = (text: string) => Handlebars.escapeExpression(text);
   return `<div style="width:100%;margin:0 18mm;font:8px sans-serif;color:#1d2b33;display:flex;gap:12px">
-    <span style="flex:1;overflow:hidden;white-space:nowrap;text-overflow:ellipsis">${escaped(title)}</span>
+    <span style="flex:1;min-width:0;overflow:hidden;white-space:nowrap;text-overflow:ellipsis">${escaped(title)}</span>
     <span style="white-space:nowrap">${escaped(edition)}</span>
     <span style="white-space:nowrap">page <span class="pageNumber"></span> of <span class="totalPages"></span></span>
   </div>`;

@@ -1,7 +1,7 @@
 import type { Structure } from "../model/structures/inputs.js";
 import type { StructureResult } from "../model/structures/structure.js";
 import type { ReportContext } from "./context.js";
-import { significant } from "./format.js";
+import { shortened, significant } from "./format.js";
 
 /** Structures against elevation, each with the layer that would grow on it; geometry in the units of the drawing. */
 export interface SchematicView {
@@ -169,7 +169,7 @@ function markOf(
     labelX,
     labelY,
     leaderY: Math.min((high + bottom) / 2, high + labelStep / 2),
-    name: each.name.length > longestName ? `${each.name.slice(0, longestName - 1)}…` : each.name,
+    name: shortened(each.name, longestName),
     detail: detailOf(each, context),
   };
 }
