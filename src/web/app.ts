@@ -84,6 +84,7 @@ function addAssets(app: Express): void {
   asset("/assets/svg-canvas.js", "js", () => assets().svgLibrary);
   asset("/assets/draw-charts.js", "js", () => assets().drawCharts);
   asset("/assets/workbench.js", "js", () => pageScript("workbench.js"));
+  asset("/assets/await-answer.js", "js", () => pageScript("await-answer.js"));
   asset("/assets/narrow-table.js", "js", () => pageScript("narrow-table.js"));
   app.get("/assets/fonts/:name", (request, response) => {
     const path = fontFile(request.params.name);

@@ -40,6 +40,9 @@ export function addAssumptions(
     });
     response.set("Cache-Control", "no-store").send(renderPage("assumptions", view));
   });
+  app.get("/studies/:id/assumptions/judged.json", async (request, response) => {
+    response.json({ swings: await swings.answer(find(request.params.id)) });
+  });
   const parts = { shelf, find };
   addTrying(app, parts);
   addKeepingOwn(app, parts);

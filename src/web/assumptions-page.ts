@@ -13,7 +13,6 @@ import { formatter } from "../report/format.js";
 import { isJudged, type Swing, swingsOf } from "../study/judged-swings.js";
 import { oddsSettings } from "../study/uncertainty-schema.js";
 import type { OddsDesk } from "./odds-desk.js";
-import { askAgainSeconds } from "./odds-routes.js";
 import type { ShelfEntry } from "./shelf-reading.js";
 import type { StudyShelf } from "./study-shelf.js";
 import { workbenchPage } from "./workbench-page.js";
@@ -96,7 +95,7 @@ export function assumptionsPage(
         };
       }),
       judged: judgedView(judged, entry, shelf, reading),
-      askAgain: judged === "under way" ? askAgainSeconds : undefined,
+      isUnderWay: judged === "under way",
       search: {
         words,
         filters: assumptionFilters.map((each) => ({

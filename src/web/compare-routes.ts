@@ -12,7 +12,6 @@ import {
 import { answerDesk, patienceMilliseconds } from "./answer-desk.js";
 import { compareChooser } from "./compare-chooser.js";
 import { NotFoundError } from "./explain.js";
-import { askAgainSeconds } from "./odds-routes.js";
 import type { ShelfEntry } from "./shelf-reading.js";
 import type { StudyShelf } from "./study-shelf.js";
 
@@ -48,12 +47,13 @@ export function addCompare(app: Express, shelf: StudyShelf): void {
     const { runs, differences } = question;
     const found = await desk.within(patienceMilliseconds, question);
     const [left, right] = sidesOf(pair);
+    const references = `left=${left.reference}&right=${right.reference}`;
     const explanation = found === "under way" ? undefined : found.answer;
     response.set("Cache-Control", "no-store").send(
       renderPage("compare", {
         ...base,
-        askAgain: found === "under way" ? askAgainSeconds : undefined,
-        sides: { left, right, json: `/compare.json?left=${left.reference}&right=${right.reference}` },
+        isUnderWay: found === "under way",
+        sides: { left, right, here: `/compare?${references}`, json: `/compare.json?${references}` },
         view: differenceView(runs, differences, explanation, { left: left.name, right: right.name }),
       }),
     );

@@ -6,6 +6,7 @@ import { renderPage } from "../report/html.js";
 import type { ToldOdds } from "../report/odds-words.js";
 import { editionText } from "../report/paper.js";
 import type { Printer } from "../report/printer.js";
+import { patienceMilliseconds } from "./answer-desk.js";
 import { NotFoundError } from "./explain.js";
 import { formsDesk, type StudyForms } from "./forms-desk.js";
 import type { ShelfEntry } from "./shelf-reading.js";
@@ -26,10 +27,16 @@ export function addForms(app: Express, { shelf, printer, find, knownOdds }: Form
     desk(entry.text, { run: shelf.run(entry), told: knownOdds(entry), edition: editionText(entry) });
   app.get("/studies/:id/forms", async (request, response) => {
     const entry = find(request.params.id);
-    const { forms, missing } = await allForms(formsOf(entry));
+    const { forms, missing, isUnderWay } = await readyForms(formsOf(entry));
     const frame = { entry, balance: shelf.balance(entry), part: "forms", title: "Other forms" };
-    const content = { groups: groupsOf(entry, forms), missing };
+    const here = `/studies/${entry.id}/forms`;
+    const content = { groups: groupsOf(entry, forms), missing, isUnderWay, here, ready: `${here}.json` };
     response.send(renderPage("forms", workbenchPage(frame, content)));
+  });
+  app.get("/studies/:id/forms.json", async (request, response) => {
+    const entry = find(request.params.id);
+    const { plain, printed } = formsOf(entry);
+    response.json({ groups: groupsOf(entry, [...(await plain()), ...(await printed())]) });
   });
   const sendForm = async (id: string, path: string, response: Response): Promise<void> => {
     const entry = find(id);
@@ -49,15 +56,24 @@ export function addForms(app: Express, { shelf, printer, find, knownOdds }: Form
   );
 }
 
-/** Without a browser the list still has what needs none. */
-async function allForms({ plain, printed }: StudyForms) {
+/** What is there soon: drawing takes seconds and goes on without a reader. Without a browser there is what needs none. */
+async function readyForms({ plain, printed }: StudyForms) {
   const forms = await plain();
   try {
-    return { forms: [...forms, ...(await printed())], missing: "" };
+    const drawn = await soon(printed());
+    return { forms: [...forms, ...(drawn ?? [])], missing: "", isUnderWay: drawn === undefined };
   } catch (error) {
     if (!(error instanceof BrowserError)) throw error;
-    return { forms, missing: error.message };
+    return { forms, missing: error.message, isUnderWay: false };
   }
+}
+
+function soon<Made>(made: Promise<Made>): Promise<Made | undefined> {
+  made.catch(() => undefined);
+  const late = new Promise<undefined>((resolve) => {
+    setTimeout(() => resolve(undefined), patienceMilliseconds).unref();
+  });
+  return Promise.race([made, late]);
 }
 
 function groupsOf({ id }: ShelfEntry, forms: readonly Form[]) {

@@ -47,7 +47,11 @@ function oddsPage(entry: ShelfEntry, { study }: OddsQuestion, state: OddsState, 
   return workbenchPage(
     { entry, balance: shelf.balance(entry), part: "odds", title: "How sure is it?" },
     {
-      links: { json: `/studies/${entry.id}/odds.json`, cancel: `/studies/${entry.id}/odds/cancel` },
+      links: {
+        here: `/studies/${entry.id}/odds`,
+        json: `/studies/${entry.id}/odds.json`,
+        cancel: `/studies/${entry.id}/odds/cancel`,
+      },
       askAgain: done ? undefined : askAgainSeconds,
       progress: state.state === "drawing" ? state.progress : undefined,
       before: state.state === "waiting" ? state.before : undefined,

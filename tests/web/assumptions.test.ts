@@ -43,6 +43,22 @@ describe("the page of assumptions", () => {
     expect(await pageAt(`${list}?q=zzzz`)).toContain("None has these words");
   });
 
+  it("orders the judged values by how far they move the answer, once that is worked out", async () => {
+    const { list } = made();
+    const { swings } = (await (await web.ask(`${list}/judged.json`)).json()) as {
+      swings: { id: string; width: number }[];
+    };
+    expect(swings.length).toBeGreaterThan(5);
+    swings.slice(1).forEach(({ width }, index) => {
+      expect(width).toBeLessThanOrEqual(swings[index]?.width ?? 0);
+    });
+    const page = await pageAt(list);
+    expect(page).not.toContain("data-awaits");
+    const places = swings.slice(0, 3).map(({ id }) => page.indexOf(`href="${list}/${id}"`));
+    expect(places).toEqual(places.toSorted((one, other) => one - other));
+    expect(places[0]).toBeGreaterThan(0);
+  });
+
   it("tells what cannot be known of an incomplete study, and lists everything", async () => {
     const { id } = web.shelf.create("study: { name: Begun }\n", writer);
     const page = await pageAt(`/studies/${id}/assumptions`);

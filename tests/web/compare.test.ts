@@ -60,7 +60,7 @@ describe("comparing", () => {
     expect(text).toContain("1 input that moves figures differs");
     expect(text).toMatch(/<figcaption>The net benefit of “Staffed summer checks” rises by €\d/);
     expect(text).toContain('<table id="table-explained"');
-    expect(text).not.toContain("http-equiv");
+    expect(text).not.toContain("data-awaits");
   });
 
   it("says plainly what two studies in different currencies cannot tell", async () => {
