@@ -44,7 +44,9 @@ export const reportSchema = z
     leaveOut: z
       .array(z.enum([...boardSections, ...appendices]))
       .default([])
-      .meta({ description: "Sections and appendices that are not printed" }),
+      .meta({
+        description: `Sections and appendices that are not printed, of ${[...boardSections, ...appendices].join(", ")}`,
+      }),
     texts: z
       .array(ownText)
       .max(30, "at most 30 texts")

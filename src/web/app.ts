@@ -62,7 +62,7 @@ export function createApp(parts: AppParts): Express {
   addEditing(app, parts.shelf, find);
   addKeeping(app, parts.shelf);
   addRevisions(app, parts.shelf, find);
-  addCompare(app, parts.shelf);
+  addCompare(app, { shelf: parts.shelf, issues: parts.issuing.issues });
   addApi(app, parts.shelf, parts.report);
   addAssumptions(app, parts, find);
   app.use((_request, _response) => {

@@ -1,16 +1,17 @@
-import type { StudyShelf } from "./study-shelf.js";
+import type { ComparedShelves } from "./compared-side.js";
 
 /** Newest revisions of a study that a list offers. */
 const mostOffered = 30;
 
-/** What may be chosen at either side: each study as it is now and, of those chosen, earlier revisions. */
-export function compareChooser(shelf: StudyShelf, [left, right]: readonly [string, string]): object {
+/** What may be chosen at either side: each study as it is now and, of those chosen, issued reports and earlier revisions. */
+export function compareChooser(shelves: ComparedShelves, [left, right]: readonly [string, string]): object {
+  const { shelf } = shelves;
   const chosen = new Set([left, right].map((reference) => reference.split("@")[0] ?? ""));
   const studies = shelf.list().map(({ id, name, isExample, revision }) => ({
     label: isExample ? `${name} (invented example)` : name,
     choices: [
       { reference: id, label: isExample ? name : `${name}: the latest, revision ${revision}` },
-      ...(chosen.has(id) && !isExample ? revisionsOf(shelf, id) : []),
+      ...(chosen.has(id) && !isExample ? [...issuesOf(shelves, id), ...revisionsOf(shelves, id)] : []),
     ],
   }));
   const side = (name: "left" | "right", label: string, reference: string) => ({
@@ -24,7 +25,13 @@ export function compareChooser(shelf: StudyShelf, [left, right]: readonly [strin
   return { sides: [side("left", "This study", left), side("right", "with this one", right)] };
 }
 
-function revisionsOf(shelf: StudyShelf, id: string) {
+const issuesOf = ({ issues }: ComparedShelves, id: string) =>
+  issues.list(id).map(({ number, issuedAt, note }) => ({
+    reference: `${id}@issue-${number}`,
+    label: [`issued report ${number}, ${issuedAt.slice(0, 10)}`, note].filter(Boolean).join(": "),
+  }));
+
+function revisionsOf({ shelf }: ComparedShelves, id: string) {
   return shelf
     .revisions(id)
     .slice(0, mostOffered)

@@ -83,6 +83,7 @@ function issueView(issue: IssueCard, later: IssueCard | undefined) {
   return {
     number,
     href: `/studies/${studyId}/issues/${number}.pdf`,
+    compare: `/compare?left=${studyId}@issue-${number}&right=${studyId}`,
     date: `${issuedAt.slice(0, 10)} ${issuedAt.slice(11, 16)} UTC`,
     author,
     note,

@@ -74,6 +74,26 @@ it("numbers reports that are issued at once one after the other", async () => {
   expect(numbers.slice(0, 3)).toEqual([before + 3, before + 2, before + 1]);
 });
 
+it("sets this year's request beside an issued report: what changed, and what it explains", async () => {
+  const text = await get(`${study}/study`);
+  const changed = text.replace(/^ {2}horizon: .*$/m, "  horizon: 20");
+  expect(changed).not.toBe(text);
+  const etag = (await fetch(`${base}/api${study}`)).headers.get("etag") ?? "";
+  const saved = await fetch(`${base}/api${study}`, {
+    method: "PUT",
+    headers: { "If-Match": etag, "Content-Type": "text/plain" },
+    body: changed,
+  });
+  expect(saved.status).toBe(200);
+  const id = study.replace("/studies/", "");
+  expect(await get(`${study}/issues`)).toContain(`${id}@issue-1&amp;right`);
+  const page = await get(`/compare?left=${id}@issue-1&right=${id}`);
+  expect(page).toContain("Issue 1 beside Revision 2");
+  const compared = await get(`/compare.json?left=${id}@issue-1&right=${id}`);
+  expect(compared).toContain("horizon");
+  expect((await fetch(`${base}/compare?left=${id}@issue-99&right=${id}`)).status).toBe(404);
+});
+
 it("answers plainly to a file that is none, and to an issue that there is not", async () => {
   expect(await verify(Buffer.from("Dear board"))).toContain("cannot be read as a PDF");
   expect((await fetch(`${base}${study}/issues/99.pdf`)).status).toBe(404);
