@@ -5,6 +5,7 @@ import { type Assumed, recorder } from "../model/assumed.js";
 import { type Comparison, compare } from "../model/compare.js";
 import type { StudyInput } from "../model/inputs.js";
 import type { ClassChance } from "../model/program/class-chances.js";
+import { tellingAmounts } from "./amounts.js";
 import { pinnedProblems } from "./pinned-plans.js";
 import { type StudyPrices, studyPrices } from "./prices.js";
 import { describe, InputError, type Problem, pathText, problemOf } from "./problems.js";
@@ -95,7 +96,7 @@ function refuse(document: StudyDocument, problems: readonly Problem[]): void {
 
 export function compareStudy(document: StudyDocument, set: AssumptionSet): Comparison {
   const { input, assumed } = prepareStudy(document, set);
-  return compare(input, assumed);
+  return tellingAmounts(document, () => compare(input, assumed));
 }
 
 /** Computes a study and the ranges that its report shows. */
@@ -106,10 +107,11 @@ export function runStudy(document: StudyDocument, assumptions: AssumptionSet): S
   );
   const overridden = new Set(overrides.map(({ entry }) => entry.id));
   const { assumed: recorded, ids } = recorder(assumed);
-  const comparison = compare(input, recorded);
+  const comparison = tellingAmounts(document, () => compare(input, recorded));
   const at = (bound: "low" | "high", group: RangeGroup) => {
     const shift = { assumptions, ids: group.ids, bound, factorOf: prices.factorOf };
-    return compare(input, shifted(assumed, shift), group.movesStructures ? undefined : comparison);
+    const known = group.movesStructures ? undefined : comparison;
+    return tellingAmounts(document, () => compare(input, shifted(assumed, shift), known));
   };
   const ranges = rangeGroups(assumptions, new Set(ids()))
     .map((group) => ({ ...group, ids: group.ids.filter((id) => !overridden.has(id)) }))

@@ -77,16 +77,27 @@ const escalation = z
   });
 
 const indexValues = z
-  .array(z.strictObject({ year, value: z.number().positive("an index value above 0"), origin: shortText }))
+  .array(
+    z.strictObject({
+      year,
+      value: z.number().min(0.01, "an index value of at least 0.01").max(1e6, "at most 1,000,000"),
+      origin: shortText,
+    }),
+  )
   .default([])
   .meta({ description: "Years that the table of consumer prices lacks, on its base (1982-84 = 100)" });
 
 export const money = z.strictObject({
   currency: z.string().regex(/^[A-Z]{3}$/, "a currency code of three letters, for instance USD"),
-  exchangeRate: z.number().positive("a rate above 0").default(1).meta({
-    description: "Units of the study's currency for one US dollar, for prices of the assumptions",
-    where: "the central bank's mean of the year",
-  }),
+  exchangeRate: z
+    .number()
+    .min(1e-6, "a rate of at least 0.000001")
+    .max(1e9, "at most 1,000,000,000")
+    .default(1)
+    .meta({
+      description: "Units of the study's currency for one US dollar, for prices of the assumptions",
+      where: "the central bank's mean of the year",
+    }),
   exchangeRateYear: year.optional().meta({ description: "Year of which the exchange rate is" }),
   exchangeRateOrigin: shortText.optional().meta({ description: "Where the exchange rate comes from" }),
   pricesOfAssumptions: z.enum(["converted", "as-they-stand"]).default("converted").meta({

@@ -2,7 +2,7 @@ import { z } from "zod";
 import { costGroups } from "../model/program/groups.js";
 import { quantity, reference, shortText } from "./fields.js";
 
-const lifeYears = z.number().positive("a life above 0 years").max(100, "at most 100 years");
+const lifeYears = z.number().min(0.1, "a life of at least 0.1 years").max(100, "at most 100 years");
 const mostCounted = 100_000_000;
 const counted = z
   .number()
@@ -36,7 +36,10 @@ const staff = z.strictObject({
 
 const equipment = z.strictObject({
   ...line("equipment"),
-  count: z.int("a whole number").min(0, "at least 0"),
+  count: z
+    .int("a whole number")
+    .min(0, "at least 0")
+    .max(mostCounted, `at most ${mostCounted.toLocaleString("en-US")}`),
   price: quantity("money"),
   life: lifeYears,
   yearlyCost: quantity("moneyPerYear")

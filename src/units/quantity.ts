@@ -149,8 +149,21 @@ const numberInUnit = /(?:^|[\s*/])[-+.,]?\d/;
 /** What conversion may add to a value that is exactly at its bound: 140 °F is 60 °C. */
 const roundingError = 1e-9;
 
+/**
+ * A number beyond these, in the coherent unit, is a slip of the keys or of the unit; between them no step of the model
+ * leaves the range of floating point. Where zero is no end of a scale, as of temperatures, small ones are sound.
+ */
+const smallestMagnitude = 1e-12;
+const largestMagnitude = 1e15;
+
 function requireRange(value: number, { minimum, maximum, name, unit }: Dimension): void {
   if (!Number.isFinite(value)) throw new QuantityError(`${name} must be a finite number`);
+  const magnitude = Math.abs(value);
+  if (magnitude > largestMagnitude)
+    throw new QuantityError(`${name} of a size that there is; this is too large`);
+  if (minimum === 0 && magnitude > 0 && magnitude < smallestMagnitude) {
+    throw new QuantityError(`${name} of 0, or of a size that there is; this is too small`);
+  }
   if (minimum !== undefined && value < minimum) {
     throw new QuantityError(
       minimum === 0 ? `${name} of at least 0` : `${name} of at least ${minimum} ${readable(unit)}`,

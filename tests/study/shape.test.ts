@@ -61,11 +61,11 @@ const others: readonly Edit[] = [
   ["structures[dock].count", 0, "0", "at least one"],
   ["structures[dock].floating", "yes", '"yes"', "true or false"],
   ["boats.classes", [], "a list of 0", "at least one vessel class"],
-  ["options[equipment].equipment[0].life", 0, "0", "a life above 0 years"],
+  ["options[equipment].equipment[0].life", 0, "0", "a life of at least 0.1 years"],
   ["money.horizon", 0, "0", "at least 1 year"],
   ["money.horizon", 1e12, "1000000000000", "at most 100 years"],
   ["money.currency", "dollars", '"dollars"', "three letters"],
-  ["money.exchangeRate", 0, "0", "a rate above 0"],
+  ["money.exchangeRate", 0, "0", "a rate of at least 0.000001"],
   ["money.timing", "whenever", '"whenever"', "one of mid-year, end-of-year"],
   ["overrides", "none", '"none"', "a list"],
 ];

@@ -37,12 +37,24 @@ export interface CostLine {
 
 export type LineDraft = Omit<CostLine, "cents">;
 
-/** Makes a line; half a cent rounds away from zero. @throws Error naming structure and line if it is no sum of money */
+/** A sum that is no amount of money anybody has: its inputs hold a value or a unit that was not meant. */
+export class AmountError extends RangeError {
+  constructor(
+    /** Id of the structure or option. */
+    readonly structure: string,
+    readonly what: string,
+    readonly amount: number,
+  ) {
+    super(`${structure}: ${what} is not a finite amount: ${amount}`);
+  }
+}
+
+/** Makes a line; half a cent rounds away from zero. @throws AmountError naming structure and line if it is no sum of money */
 export function costLine(draft: LineDraft): CostLine {
   const exact = draft.quantity * draft.unitRate * centsPerUnit;
   const cents = Math.sign(exact) * Math.round(Math.abs(exact));
   if (!Number.isSafeInteger(cents)) {
-    throw new Error(`${draft.structure}: ${draft.what} is not a finite amount: ${exact / centsPerUnit}`);
+    throw new AmountError(draft.structure, draft.what, exact / centsPerUnit);
   }
   const { structure, what, type, bearer, quantity, quantityKind, unitRate, assumptionIds } = draft;
   return { structure, what, type, bearer, quantity, quantityKind, unitRate, assumptionIds, cents };

@@ -141,7 +141,7 @@ function pipeSummary(structure: string, part: Part, layer: Layer, context: LakeC
 }
 
 function pipeState(waterway: Waterway, flow: number, viscosity: number): PipeState {
-  const { diameter, length, roughness, minorLoss, hazenWilliamsC } = waterway;
+  const { diameter, length, roughness, hazenWilliamsC } = waterway;
   const velocity = flow / pipeArea(diameter);
   const velocityHead = velocity ** 2 / (2 * gravity);
   const reynolds = (velocity * diameter) / viscosity;
@@ -150,7 +150,8 @@ function pipeState(waterway: Waterway, flow: number, viscosity: number): PipeSta
     hazenWilliamsC === undefined
       ? frictionFactor(reynolds, roughness / diameter)
       : (hazenWilliamsLoss(waterway, flow, hazenWilliamsC) * diameter) / (length * velocityHead);
-  const frictionLoss = headLoss - minorLoss * velocityHead;
+  // Not the rest beside the local losses: of a short pipe that rest is lost in their last digit.
+  const frictionLoss = ((factor * length) / diameter) * velocityHead;
   return {
     bore: diameter,
     roughness,

@@ -1,6 +1,7 @@
 import type { AssumptionSet } from "../../assumptions/entry.js";
 import { recorder } from "../../model/assumed.js";
 import { compare } from "../../model/compare.js";
+import { tellingAmounts } from "../amounts.js";
 import { prepareStudy, type StudyRun } from "../compute.js";
 import type { StudyDocument } from "../schema.js";
 import { assumptionDifferences } from "./assumption-differences.js";
@@ -15,7 +16,7 @@ export type ComparedRun = Pick<StudyRun, "document" | "assumptions" | "compariso
 export function comparedRun(document: StudyDocument, assumptions: AssumptionSet): ComparedRun {
   const { input, assumed, inputAssumptions } = prepareStudy(document, assumptions);
   const { assumed: recorded, ids } = recorder(assumed);
-  const comparison = compare(input, recorded);
+  const comparison = tellingAmounts(document, () => compare(input, recorded));
   return { document, assumptions, comparison, usedAssumptions: [...inputAssumptions, ...ids()] };
 }
 

@@ -1,0 +1,57 @@
+import { createServer } from "node:http";
+import type { AddressInfo } from "node:net";
+import { assumptionFiles, readAssumptions } from "../../assumptions/load.js";
+import { assumptionsFolder } from "../../report/assets.js";
+import { storeConnection } from "../../store/connection.js";
+import { issueStore } from "../../store/issues.js";
+import { studyStore } from "../../store/studies.js";
+import { createApp } from "../../web/app.js";
+import { oddsDesk, usualDesk } from "../../web/odds-desk.js";
+import { studyShelf } from "../../web/study-shelf.js";
+import { smallLakes } from "./studies.js";
+
+const files = assumptionFiles(assumptionsFolder);
+const assumptions = readAssumptions(files);
+const now = () => new Date("2026-01-02T03:04:05Z");
+const writer = { author: "Ada", note: "", origin: "upload" } as const;
+
+/** What the application tells of faults that are its own. */
+export interface Served {
+  readonly base: string;
+  readonly reported: unknown[];
+  readonly close: () => Promise<void>;
+}
+
+/** The application with a few small studies in memory, printing and drawing left out. */
+export async function served(): Promise<Served> {
+  const connection = storeConnection(":memory:");
+  const shelf = studyShelf(studyStore(connection), assumptions, now);
+  for (const lake of smallLakes().slice(0, 2)) shelf.create(JSON.stringify(lake), writer);
+  shelf.create("study: { name: Blank }\nlake: { name: Blank }\n", writer);
+  const reported: unknown[] = [];
+  const printer = {
+    warm: () => undefined,
+    print: async () => new Uint8Array(),
+    draw: async () => [],
+    close: async () => undefined,
+  };
+  const desk = oddsDesk({ ...usualDesk, draw: () => new Promise(() => undefined) });
+  const issuing = { issues: issueStore(connection), files, now };
+  const app = createApp({ shelf, printer, desk, issuing, report: (error) => reported.push(error) });
+  const server = createServer(app);
+  await new Promise<void>((resolve) => server.listen(0, "127.0.0.1", resolve));
+  const address: string | AddressInfo | null = server.address();
+  const port = typeof address === "object" ? address?.port : undefined;
+  return {
+    base: `http://127.0.0.1:${port}`,
+    reported,
+    close: () =>
+      new Promise((resolve) => {
+        server.closeAllConnections();
+        server.close(() => {
+          connection.close();
+          resolve();
+        });
+      }),
+  };
+}
