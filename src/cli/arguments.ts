@@ -23,6 +23,7 @@ export function readArguments(args: readonly string[]) {
         author: { type: "string" },
         note: { type: "string" },
         revision: { type: "string" },
+        role: { type: "string" },
         permanently: { type: "boolean" },
         help: { type: "boolean", short: "h" },
       },

@@ -1,5 +1,6 @@
 import { usualWorkers } from "../odds/pool.js";
 import { leastFutures, mostFutures } from "../study/uncertainty-schema.js";
+import { accessCommand } from "./access-commands.js";
 import { type OptionValues, paper, required, UsageError, whole } from "./arguments.js";
 import { check, compareCommand, demo, report, schema } from "./commands.js";
 import { formsCommand } from "./forms-command.js";
@@ -16,9 +17,13 @@ import { type OddsArguments, oddsCommand } from "./odds-command.js";
 
 const print = (text: string) => console.log(text);
 
-type Command = (operand: string | undefined, values: OptionValues) => void | Promise<void>;
+type Command = (
+  operand: string | undefined,
+  values: OptionValues,
+  name: string | undefined,
+) => void | Promise<void>;
 
-/** The commands by their names; the operand is the word after the command. */
+/** The commands by their names; the operand is the word after the command, the name the one after that. */
 const commands = new Map<string, Command>([
   ["check", (study) => check(required(study, "STUDY"), print)],
   ["compare", (study, { json }) => compareCommand(required(study, "STUDY"), json ?? false, print)],
@@ -64,6 +69,7 @@ const commands = new Map<string, Command>([
       exportCommand(required(id, "STUDY-ID"), { out: required(out, "--out FILE"), revision: number }, print);
     },
   ],
+  ["access", (what, { role }, name) => accessCommand(what, { name, role }, print)],
   ["backup", (file) => backupCommand(required(file, "FILE"), print)],
   ["restore", (file) => restoreCommand(required(file, "FILE"), print)],
   ["remove", (id, { permanently }) => removeCommand(required(id, "STUDY-ID"), permanently ?? false, print)],

@@ -23,6 +23,11 @@ const usage = `Usage:
   ramp-and-rack backup FILE                     copy all that is kept to FILE, also while the server runs
   ramp-and-rack restore FILE                    put that content back; what was kept until then is set aside
   ramp-and-rack remove STUDY-ID --permanently   remove a deleted study with all its revisions
+  ramp-and-rack access add NAME --role read|edit
+                                                make an access key for NAME and print it once; with any key set,
+                                                everyone signs in
+  ramp-and-rack access list                     who has a key, and for what
+  ramp-and-rack access remove NAME              take a key back and sign its owner out
   ramp-and-rack forms STUDY --out FOLDER        workbook, tables as CSV, charts, slides, and one page for a
                 [--without-odds]                public meeting
   ramp-and-rack issue STUDY-ID --out FILE.pdf   freeze the report on a kept study as its next issue
@@ -36,9 +41,9 @@ STUDY is a YAML or JSON file. Studies are kept in the folder that RAMP_AND_RACK_
 
 async function runCommand(args: readonly string[]): Promise<void> {
   const { values, positionals } = readArguments(args);
-  const [command, operand] = positionals;
+  const [command, operand, name] = positionals;
   if (command === undefined || (values.help && positionals.length === 0)) return console.log(usage);
-  await commandCalled(command)(operand, values);
+  await commandCalled(command)(operand, values, name);
 }
 
 function exitCode(error: unknown): number {

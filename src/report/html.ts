@@ -41,9 +41,18 @@ function template(path: string): HandlebarsTemplateDelegate {
   return compiled;
 }
 
-/** A page of the server. */
-export function renderPage(name: string, view: object): string {
-  return template(name)(view, { allowedProtoProperties: {}, allowedProtoMethods: {} });
+/** Whom a page is for: templates find it as `@reader`. */
+export interface Reader {
+  /** Of who is signed in; empty where nobody needs to be. */
+  readonly name: string;
+  readonly changesNothing: boolean;
+}
+
+const anyReader: Reader = { name: "", changesNothing: false };
+
+/** A page of the server, or another from the views. */
+export function renderPage(name: string, view: object, reader = anyReader): string {
+  return template(name)(view, { allowedProtoProperties: {}, allowedProtoMethods: {}, data: { reader } });
 }
 
 /** Where a page takes style and scripts from: its own text, or the server's asset addresses. */

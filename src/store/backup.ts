@@ -2,6 +2,7 @@ import { randomUUID } from "node:crypto";
 import { renameSync, rmSync } from "node:fs";
 import type { Database } from "better-sqlite3";
 import { asStoreError, storeError } from "./errors.js";
+import { accessTables } from "./migrations.js";
 import { checkSound, openAsItIs } from "./open-database.js";
 
 /** How much a database holds. */
@@ -47,11 +48,23 @@ function checkedCopy(file: string): Contents {
   try {
     // One file is the whole copy: nothing stays in a log beside it.
     copy.pragma("journal_mode = DELETE");
+    forgetAccess(copy);
     checkWhole(copy);
     return contentsOf(copy);
   } finally {
     copy.close();
   }
+}
+
+/** A backup leaves the machine more easily than the database: it takes no access keys along. */
+function forgetAccess(copy: Database): void {
+  // Rows that were removed stay readable in the file otherwise.
+  copy.pragma("secure_delete = ON");
+  const tables = copy
+    .prepare<[], string>("SELECT name FROM sqlite_schema WHERE type = 'table'")
+    .pluck()
+    .all();
+  for (const name of accessTables) if (tables.includes(name)) copy.exec(`DELETE FROM ${name}`);
 }
 
 /** @throws StoreError where a page, an index or a reference is not as it should be */

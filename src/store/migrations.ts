@@ -61,7 +61,27 @@ const steps: readonly string[] = [
     BEGIN SELECT RAISE(ABORT, 'an issued report cannot be altered, only superseded'); END;
   CREATE TRIGGER issue_is_not_removed BEFORE DELETE ON issue
     BEGIN SELECT RAISE(ABORT, 'an issued report cannot be removed, only superseded'); END;`,
+  `CREATE TABLE access_key (
+    name TEXT NOT NULL PRIMARY KEY COLLATE NOCASE,
+    locator TEXT NOT NULL UNIQUE,
+    role TEXT NOT NULL CHECK (role IN ('read', 'edit')),
+    salt BLOB NOT NULL,
+    hash BLOB NOT NULL,
+    cost INTEGER NOT NULL,
+    block_size INTEGER NOT NULL,
+    parallelization INTEGER NOT NULL,
+    added_at TEXT NOT NULL
+  ) STRICT;
+  CREATE TABLE access_session (
+    digest BLOB NOT NULL PRIMARY KEY,
+    name TEXT NOT NULL COLLATE NOCASE REFERENCES access_key (name) ON DELETE CASCADE,
+    started_at INTEGER NOT NULL,
+    used_at INTEGER NOT NULL
+  ) STRICT;`,
 ];
+
+/** Tables that say who may enter this machine's studies: no part of what a backup holds or a restore replaces. */
+export const accessTables: readonly string[] = ["access_key", "access_session"];
 
 export const currentVersion = steps.length;
 

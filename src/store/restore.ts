@@ -4,6 +4,7 @@ import { dirname, join } from "node:path";
 import type { Database } from "better-sqlite3";
 import { backUp, type Contents, checkWhole, companions, contentsOf, copyDatabase } from "./backup.js";
 import { StoreError, tellingFaults } from "./errors.js";
+import { accessTables } from "./migrations.js";
 import { openDatabase } from "./open-database.js";
 
 export interface Restored extends Contents {
@@ -96,11 +97,12 @@ function replaceContent(database: Database, backup: string): Contents {
 
 /**
  * Both sides are at the current version, so their tables and triggers are the same. Triggers guard rows against changes,
- * not a database against being replaced: they are away meanwhile.
+ * not a database against being replaced: they are away meanwhile. Who may enter stays as it is: an old backup would let
+ * in again whose key was removed.
  */
 function copyTables(database: Database): void {
   database.pragma("defer_foreign_keys = ON");
-  const tables = partsOf(database, "table");
+  const tables = partsOf(database, "table").filter(({ name }) => !accessTables.includes(name));
   const triggers = partsOf(database, "trigger");
   for (const { name } of triggers) database.exec(`DROP TRIGGER main."${name}"`);
   for (const { name } of tables) database.exec(`DELETE FROM main."${name}"`);

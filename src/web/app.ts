@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import express, { type ErrorRequestHandler, type Express, type Request, type Response } from "express";
 import { assets, fontFile, projectRoot } from "../report/assets.js";
-import { linkedAssets, renderPage, renderReport, renderReportBody } from "../report/html.js";
+import { linkedAssets, renderReport, renderReportBody } from "../report/html.js";
 import type { ToldOdds } from "../report/odds-words.js";
 import { editionText, printSettings } from "../report/paper.js";
 import type { Printer } from "../report/printer.js";
@@ -10,6 +10,12 @@ import { resultsJson } from "../report/results.js";
 import type { ReportPart } from "../report/sections.js";
 import { toldOdds } from "../report/told-odds.js";
 import { DeletedStudyError } from "../store/errors.js";
+import type { Door } from "./access/door.js";
+import { gate } from "./access/gate.js";
+import { knownHostsOnly } from "./access/host-check.js";
+import { securityHeaders, withFilePolicy } from "./access/security-headers.js";
+import type { AccessSettings } from "./access/settings.js";
+import { addSignIn } from "./access/sign-in-routes.js";
 import { addApi } from "./api/routes.js";
 import { addAssumptions } from "./assumption-routes.js";
 import { addCompare } from "./compare-routes.js";
@@ -26,8 +32,8 @@ import type { OddsDesk } from "./odds-desk.js";
 import { addOdds, oddsQuestion } from "./odds-routes.js";
 import { refuseOtherSites } from "./other-sites.js";
 import { comparisonPage, listPage, problemPage } from "./pages.js";
+import { renderPage } from "./render.js";
 import { addRevisions } from "./revision-routes.js";
-import { BusyError } from "./run-queue.js";
 import type { ShelfEntry } from "./shelf-reading.js";
 import type { StudyShelf } from "./study-shelf.js";
 import { addTables } from "./table-routes.js";
@@ -38,6 +44,7 @@ export interface AppParts {
   readonly printer: Printer;
   readonly desk: OddsDesk;
   readonly issuing: Omit<IssueParts, "printer">;
+  readonly access: { readonly door: Door; readonly settings: AccessSettings };
   /** Told of faults that are not the reader's. */
   readonly report: (error: unknown) => void;
 }
@@ -45,9 +52,7 @@ export interface AppParts {
 /** The web application, apart from listening. */
 export function createApp(parts: AppParts): Express {
   const app = express();
-  app.disable("x-powered-by");
-  app.use(refuseOtherSites);
-  addAssets(app);
+  guard(app, parts.access);
   addNewStudies(app, parts.shelf, () => new Date().toISOString().slice(0, 10));
   addUnfinished(app, parts);
   addPages(app, parts);
@@ -70,6 +75,16 @@ export function createApp(parts: AppParts): Express {
   });
   app.use(errorPages(parts));
   return app;
+}
+
+/** What comes before every page: which of them, for whom, and how a browser treats them. */
+function guard(app: Express, { door, settings }: AppParts["access"]): void {
+  app.set("query parser", "simple");
+  app.set("trust proxy", settings.isSecure ? "loopback" : false);
+  app.use(securityHeaders(settings), knownHostsOnly(settings), refuseOtherSites(settings));
+  addAssets(app);
+  app.use(gate(door));
+  addSignIn(app, door, settings);
 }
 
 const pageScript = (name: string) => readFileSync(join(projectRoot, "dist", "web", "browser", name), "utf8");
@@ -174,7 +189,7 @@ function addFiles(app: Express, parts: AppParts): void {
       renderReportBody(run, knownOdds(entry, parts), { part: partAsked(request) }),
       printSettings(run.document, editionText(entry)),
     );
-    response
+    withFilePolicy(response, "pdf")
       .type("pdf")
       .set("Content-Disposition", `inline; filename="${entry.id}.pdf"`)
       .send(Buffer.from(pdf));
@@ -194,16 +209,13 @@ function addFiles(app: Express, parts: AppParts): void {
 function errorPages({ report }: AppParts): ErrorRequestHandler {
   return (error: unknown, request, response, _next) => {
     const told = explain(error);
-    const { status, title, problems, advice } = told;
+    const { status, headers, title, problems, advice } = told;
     if (status === 500) report(error);
-    if (error instanceof BusyError) response.set("Retry-After", String(busySeconds));
+    response.set(headers);
     const wantsJson = request.path.endsWith(".json");
     send(response, status, wantsJson ? { title, problems, advice } : problemPage(told), wantsJson);
   };
 }
-
-/** A run takes a few seconds, and a few may wait. */
-const busySeconds = 30;
 
 function send(response: Response, status: number, body: object, asJson: boolean): void {
   response.status(status);

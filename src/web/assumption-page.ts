@@ -6,6 +6,7 @@ import { assumptionRow } from "../report/assumptions-list.js";
 import { effectTable } from "../report/effect-view.js";
 import type { TableView } from "../report/view-types.js";
 import { InputError } from "../study/problems.js";
+import { mayOnlyRead } from "./access/visitor.js";
 import { usedIn } from "./assumptions-page.js";
 import { type OwnValueForm, triedText, type Wrong } from "./own-value-form.js";
 import type { ShelfEntry } from "./shelf-reading.js";
@@ -37,7 +38,7 @@ export function assumptionPage({ shelf, study, entry, typed, author, conflict }:
       href: `/studies/${study.id}/assumptions/${id}`,
       list: `/studies/${study.id}/assumptions`,
       study: study.id,
-      readOnly: study.isExample,
+      readOnly: study.isExample || mayOnlyRead(),
       base: study.revision,
       author,
       form: {

@@ -3,7 +3,6 @@ import express, { type Express } from "express";
 import type { Assumption } from "../assumptions/entry.js";
 import { withoutOverride } from "../editor/override-edits.js";
 import { withOwnValue } from "../editor/own-value.js";
-import { renderPage } from "../report/html.js";
 import { judgedSwings } from "../study/judged-swings.js";
 import { answerDesk, patienceMilliseconds } from "./answer-desk.js";
 import { type AssumptionPage, assumptionPage } from "./assumption-page.js";
@@ -12,6 +11,7 @@ import { authorOf, rememberAuthor } from "./author.js";
 import { NotFoundError } from "./explain.js";
 import type { OddsDesk } from "./odds-desk.js";
 import { type OwnValueForm, readOwnValueForm, saveOwnValue, triedText } from "./own-value-form.js";
+import { renderPage } from "./render.js";
 import type { ShelfEntry } from "./shelf-reading.js";
 import type { StudyShelf } from "./study-shelf.js";
 

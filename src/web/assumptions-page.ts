@@ -12,6 +12,7 @@ import {
 import { formatter } from "../report/format.js";
 import { isJudged, type Swing, swingsOf } from "../study/judged-swings.js";
 import { oddsSettings } from "../study/uncertainty-schema.js";
+import { mayOnlyRead } from "./access/visitor.js";
 import type { OddsDesk } from "./odds-desk.js";
 import type { ShelfEntry } from "./shelf-reading.js";
 import type { StudyShelf } from "./study-shelf.js";
@@ -78,7 +79,7 @@ export function assumptionsPage(
     { entry, balance: shelf.balance(entry), part: "assumptions", title: "Assumptions" },
     {
       study: entry.id,
-      readOnly: entry.isExample,
+      readOnly: entry.isExample || mayOnlyRead(),
       base: entry.revision,
       author,
       own: [...own].map(([id, { value, reason }]) => {

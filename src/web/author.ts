@@ -1,11 +1,14 @@
 import type { Request, Response } from "express";
+import { visitor } from "./access/visitor.js";
 
 const cookie = "author";
 const longest = 200;
 const yearInSeconds = 365 * 24 * 3600;
 
-/** The name that a person typed with the last save on this browser. */
+/** The name of who is signed in, or else the one that a person typed with the last save on this browser. */
 export function authorOf(request: Pick<Request, "headers">): string {
+  const { name } = visitor();
+  if (name !== "") return name;
   const pairs = (request.headers.cookie ?? "").replaceAll("; ", "&");
   return (new URLSearchParams(pairs).get(cookie) ?? "").slice(0, longest);
 }

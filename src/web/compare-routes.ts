@@ -1,7 +1,7 @@
 import type { Express, Request } from "express";
 import { differenceView } from "../report/difference-view.js";
 import { differencesJson } from "../report/differences-json.js";
-import { linkedAssets, renderPage } from "../report/html.js";
+import { linkedAssets } from "../report/html.js";
 import {
   type ComparedRun,
   explained,
@@ -12,6 +12,7 @@ import { answerDesk, patienceMilliseconds } from "./answer-desk.js";
 import { compareChooser } from "./compare-chooser.js";
 import { type ComparedShelves, type ComparedSide, comparedSide } from "./compared-side.js";
 import { NotFoundError } from "./explain.js";
+import { renderPage } from "./render.js";
 
 interface ExplainQuestion {
   readonly keys: readonly [string, string];

@@ -9,6 +9,7 @@ import { fieldsOfPart, isInPart, partOf, type StudyPart, studyParts } from "../e
 import type { Place } from "../editor/study-text.js";
 import { levelsPicture } from "../report/levels-picture.js";
 import type { Problem } from "../study/problems.js";
+import { mayOnlyRead } from "./access/visitor.js";
 import type { BalanceState } from "./balance-desk.js";
 import type { ShelfEntry } from "./shelf-reading.js";
 import { workbenchPage } from "./workbench-page.js";
@@ -126,7 +127,7 @@ export function editPage(
     {
       ...view,
       ...{ href: place.href, partId: place.part.id, guide: place.part.guide, author },
-      ...{ readOnly: entry.isExample, revision: entry.revision, study: entry.id },
+      ...{ readOnly: entry.isExample || mayOnlyRead(), revision: entry.revision, study: entry.id },
       ...{ conflict, showsLevels: place.part.id === "levels" },
       list: item === undefined ? undefined : { name, href: place.href.replace(/\/\d+$/, "") },
       kind: item === undefined ? "" : labelOf(shownText(valueIn(draft.document, [...place.at, "kind"]))),

@@ -1,12 +1,12 @@
 import express, { type Express, type Request, type Response } from "express";
 import { draftOf } from "../editor/draft.js";
-import { renderPage } from "../report/html.js";
 import { authorOf, rememberAuthor } from "./author.js";
 import { conflictView } from "./conflict-view.js";
 import { allNodes, type EditPlace, editPage, editPlace, editView, problemsOf } from "./edit-page.js";
 import { type SaveResult, type SentForm, saveForm } from "./edit-save.js";
 import { NotFoundError } from "./explain.js";
 import { itemsPage } from "./items-page.js";
+import { renderPage } from "./render.js";
 import { readForm } from "./sent-form.js";
 import type { ShelfEntry } from "./shelf-reading.js";
 import type { StudyShelf } from "./study-shelf.js";

@@ -3,6 +3,9 @@ import { BrowserError } from "../report/browser.js";
 import { ConflictError, DeletedStudyError, StoreError, UnknownStudyError } from "../store/errors.js";
 import { InputError, type Problem } from "../study/problems.js";
 import { largestStudyBytes } from "../study/read.js";
+import { WrongKeyError } from "./access/door.js";
+import { ReadingOnlyError, SignInNeededError } from "./access/gate.js";
+import { TooManyTriesError } from "./access/tries.js";
 import { OtherSiteError } from "./other-sites.js";
 import { BusyError } from "./run-queue.js";
 
@@ -12,6 +15,7 @@ export class NotFoundError extends Error {}
 /** What a reader is told of an error. */
 export interface Explained {
   readonly status: number;
+  readonly headers: Readonly<Record<string, string>>;
   readonly title: string;
   readonly problems: readonly Problem[];
   /** What happened, and the way out. */
@@ -22,8 +26,8 @@ export interface Explained {
 }
 
 export function explain(error: unknown): Explained {
-  const told = explainReader(error) ?? explainKeeping(error) ?? explainMachine(error);
-  return { problems: [], advice: [], links: [], actions: [], ...told };
+  const told = explainReader(error) ?? explainAccess(error) ?? explainKeeping(error) ?? explainMachine(error);
+  return { headers: {}, problems: [], advice: [], links: [], actions: [], ...told };
 }
 
 type Told = Pick<Explained, "status" | "title"> & Partial<Explained>;
@@ -49,6 +53,36 @@ function explainReader(error: unknown): Told | undefined {
     return { status: 400, title: "The file is too large for a study", problems: [problem] };
   }
   if (clientStatus(error)) return { status: 400, title: "The request could not be read" };
+  return undefined;
+}
+
+function explainAccess(error: unknown): Told | undefined {
+  if (error instanceof SignInNeededError || error instanceof WrongKeyError) {
+    return {
+      status: 401,
+      headers: { "WWW-Authenticate": "Bearer" },
+      title: "Sign in first; nothing was changed",
+      advice: [
+        "Sign in in another tab, then load this page again: what you entered is sent once more. A program sends its access key as Authorization: Bearer.",
+      ],
+      links: [{ href: "/sign-in", label: "Sign in" }],
+    };
+  }
+  if (error instanceof ReadingOnlyError) {
+    return {
+      status: 403,
+      title: "Your access key is for reading; nothing was changed",
+      advice: ["Whoever keeps this server can give you a key for editing."],
+    };
+  }
+  if (error instanceof TooManyTriesError) {
+    const minutes = Math.ceil(error.waitSeconds / 60);
+    return {
+      status: 429,
+      headers: { "Retry-After": String(error.waitSeconds) },
+      title: `Too many failed tries; try again in ${minutes} minutes`,
+    };
+  }
   return undefined;
 }
 
@@ -93,10 +127,17 @@ function explainConflict({ expected, latest }: ConflictError): Told {
 function explainMachine(error: unknown): Told {
   if (error instanceof BrowserError) return { status: 503, title: error.message };
   if (error instanceof BusyError) {
-    return { status: 503, title: "Other studies are being drawn; ask again in half a minute" };
+    return {
+      status: 503,
+      headers: { "Retry-After": String(busySeconds) },
+      title: "Other studies are being drawn; ask again in half a minute",
+    };
   }
   return { status: 500, title: "Something went wrong on our side; nothing you entered was changed" };
 }
+
+/** A run takes a few seconds, and a few may wait. */
+const busySeconds = 30;
 
 function isTooLarge(error: unknown): boolean {
   if (error instanceof multer.MulterError) return error.code === "LIMIT_FILE_SIZE";

@@ -2,13 +2,14 @@ import type { Express, Response } from "express";
 import { type Form, formGroups } from "../forms/forms.js";
 import { sizeText } from "../forms/size.js";
 import { BrowserError } from "../report/browser.js";
-import { renderPage } from "../report/html.js";
 import type { ToldOdds } from "../report/odds-words.js";
 import { editionText } from "../report/paper.js";
 import type { Printer } from "../report/printer.js";
 import { patienceMilliseconds } from "./answer-desk.js";
+import { withFilePolicy } from "./access/security-headers.js";
 import { NotFoundError } from "./explain.js";
 import { formsDesk, type StudyForms } from "./forms-desk.js";
+import { renderPage } from "./render.js";
 import type { ShelfEntry } from "./shelf-reading.js";
 import type { StudyShelf } from "./study-shelf.js";
 import { workbenchPage } from "./workbench-page.js";
@@ -45,7 +46,7 @@ export function addForms(app: Express, { shelf, printer, find, knownOdds }: Form
     const form = (await forms.plain()).find(isPath) ?? (await forms.printed()).find(isPath);
     if (!form) throw new NotFoundError();
     const way = /html|image|application\/pdf/.test(form.type) ? "inline" : "attachment";
-    response
+    withFilePolicy(response, form.type)
       .type(form.type)
       .set("Content-Disposition", `${way}; filename="${id}-${path.replace("/", "-")}"`)
       .send(Buffer.from(form.bytes));

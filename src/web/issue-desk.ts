@@ -4,6 +4,7 @@ import type { ToldOdds } from "../report/odds-words.js";
 import type { Printer } from "../report/printer.js";
 import type { IssueStore, KeptIssue } from "../store/issues.js";
 import type { StudyRun } from "../study/compute.js";
+import { authorFor } from "./access/visitor.js";
 import type { ShelfEntry } from "./shelf-reading.js";
 
 /** What is asked for: the report on a study as it is now. */
@@ -45,7 +46,7 @@ function printed(
     {
       number: (before?.number ?? 0) + 1,
       issuedAt: now().toISOString(),
-      author,
+      author: authorFor(author),
       note,
       study: { id, name, revision, fileName, text },
       supersedes: before ? { number: before.number, issuedAt: before.issuedAt } : null,

@@ -2,11 +2,14 @@ import express, { type Express } from "express";
 import multer from "multer";
 import { z } from "zod";
 import { verifyIssue } from "../issue/verify.js";
-import { linkedAssets, renderPage } from "../report/html.js";
+import { linkedAssets } from "../report/html.js";
 import type { ToldOdds } from "../report/odds-words.js";
 import type { IssueCard } from "../store/issues.js";
+import { withFilePolicy } from "./access/security-headers.js";
+import { mayOnlyRead } from "./access/visitor.js";
 import { NotFoundError } from "./explain.js";
 import { type IssueParts, issueReport } from "./issue-desk.js";
+import { renderPage } from "./render.js";
 import type { ShelfEntry } from "./shelf-reading.js";
 import type { StudyShelf } from "./study-shelf.js";
 import { workbenchPage } from "./workbench-page.js";
@@ -32,7 +35,8 @@ export function addIssues(app: Express, parts: IssueRoutes): void {
     const list = issues.list(entry.id);
     const content = {
       issues: list.map((each, index) => issueView(each, list[index - 1])),
-      mayIssue: !entry.isExample,
+      isExample: entry.isExample,
+      mayIssue: !entry.isExample && !mayOnlyRead(),
       hasOdds: !entry.isExample && frame.balance.line !== undefined && knownOdds(entry) !== undefined,
       action: `/studies/${entry.id}/issues`,
       odds: `/studies/${entry.id}/odds`,
@@ -56,7 +60,7 @@ export function addIssues(app: Express, parts: IssueRoutes): void {
     const number = /^(\d{1,9})\.pdf$/.exec(file)?.[1];
     const found = number === undefined ? undefined : issues.find(id, Number(number));
     if (!found) throw new NotFoundError();
-    response
+    withFilePolicy(response, "pdf")
       .type("pdf")
       .set("Content-Disposition", `inline; filename="${id}-issue-${found.number}.pdf"`)
       .send(Buffer.from(found.pdf));
@@ -65,7 +69,10 @@ export function addIssues(app: Express, parts: IssueRoutes): void {
 }
 
 function addVerification(app: Express, { issues }: IssueParts): void {
-  const upload = multer({ storage: multer.memoryStorage(), limits: { fileSize: largestPdfBytes, files: 1 } });
+  const upload = multer({
+    storage: multer.memoryStorage(),
+    limits: { fileSize: largestPdfBytes, files: 1, fields: 0 },
+  });
   const page = (result: object | undefined) =>
     renderPage("verify", { title: "Verify an issued report", assets: linkedAssets, result });
   app.get("/verify", (_request, response) => {

@@ -3,6 +3,7 @@ import { childOf, itemsOf, shownText } from "../editor/form-values.js";
 import { labelOf } from "../editor/labels.js";
 import { structureKindFields } from "../editor/structure-columns.js";
 import type { Problem } from "../study/problems.js";
+import { mayOnlyRead } from "./access/visitor.js";
 import type { BalanceState } from "./balance-desk.js";
 import { type EditPlace, itemName, partName, problemsOf } from "./edit-page.js";
 import type { ShelfEntry } from "./shelf-reading.js";
@@ -23,7 +24,7 @@ export function itemsPage(
   return workbenchPage(
     { entry, balance, part: part.id, title: partName(part) },
     {
-      ...{ href, guide: part.guide, author, readOnly: entry.isExample, study: entry.id },
+      ...{ href, guide: part.guide, author, readOnly: entry.isExample || mayOnlyRead(), study: entry.id },
       revision: entry.revision,
       isStructures,
       kinds: [...structureKindFields().keys()].map((value) => ({

@@ -3,12 +3,13 @@ import multer from "multer";
 import { z } from "zod";
 import { blankStudy } from "../editor/new-study.js";
 import { rawOf } from "../editor/study-text.js";
-import { linkedAssets, renderPage } from "../report/html.js";
+import { linkedAssets } from "../report/html.js";
 import { InputError, problemsOf, sentence } from "../study/problems.js";
 import { largestStudyBytes } from "../study/read.js";
 import { decodeStudy } from "../study/study-bytes.js";
 import { authorOf, rememberAuthor } from "./author.js";
 import { largeForm } from "./edit-routes.js";
+import { renderPage } from "./render.js";
 import type { StudyShelf } from "./study-shelf.js";
 
 const author = z.string().trim().max(200, "at most 200 characters").default("");

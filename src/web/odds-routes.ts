@@ -1,8 +1,8 @@
 import type { Express } from "express";
-import { renderPage } from "../report/html.js";
 import { oddsTables } from "../report/odds-tables.js";
 import { oddsSettings } from "../study/uncertainty-schema.js";
 import type { OddsDesk, OddsQuestion, OddsState } from "./odds-desk.js";
+import { renderPage } from "./render.js";
 import type { ShelfEntry } from "./shelf-reading.js";
 import type { StudyShelf } from "./study-shelf.js";
 import { workbenchPage } from "./workbench-page.js";

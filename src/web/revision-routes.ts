@@ -1,8 +1,9 @@
 import type { Express } from "express";
-import { linkedAssets, renderPage, renderReport } from "../report/html.js";
+import { linkedAssets, renderReport } from "../report/html.js";
 import { NotFoundError } from "./explain.js";
 import { numberIn } from "./keeping-routes.js";
 import { comparisonPage } from "./pages.js";
+import { renderPage } from "./render.js";
 import { revisionsPage } from "./revisions-page.js";
 import type { ShelfEntry } from "./shelf-reading.js";
 import type { StudyShelf } from "./study-shelf.js";

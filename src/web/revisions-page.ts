@@ -1,4 +1,5 @@
 import type { RevisionCard, RevisionOrigin } from "../store/records.js";
+import { mayOnlyRead } from "./access/visitor.js";
 import type { ShelfEntry } from "./shelf-reading.js";
 import type { StudyShelf } from "./study-shelf.js";
 import { workbenchPage } from "./workbench-page.js";
@@ -23,7 +24,7 @@ export function revisionsPage(entry: ShelfEntry, shelf: StudyShelf): object {
       introduction: isExample
         ? "An example has one revision. Make a study from it to change it."
         : "Every save is kept as a revision.",
-      canRestore: !isExample && cards.length > 1,
+      canRestore: !isExample && !mayOnlyRead() && cards.length > 1,
       latest,
       links: { compare: `/compare?left=${id}` },
       rows: cards.map((card, index) => rowOf(card, cards[index + 1], latest)),

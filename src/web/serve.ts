@@ -3,23 +3,27 @@ import { oddsOf } from "../odds/draw.js";
 import { workerPool } from "../odds/pool.js";
 import { assumptionsFolder } from "../report/assets.js";
 import { createPrinter } from "../report/printer.js";
+import { accessStore } from "../store/access.js";
 import { storeConnection } from "../store/connection.js";
 import { dataFolder } from "../store/data-folder.js";
 import { StoreError } from "../store/errors.js";
 import { issueStore } from "../store/issues.js";
 import { type StudyStore, studyStore } from "../store/studies.js";
+import { InputError } from "../study/problems.js";
+import { door } from "./access/door.js";
+import { accessSettings, NoKeysError, refuseOpenDoor, shownAddress } from "./access/settings.js";
 import { createApp } from "./app.js";
 import { oddsDesk, usualDesk } from "./odds-desk.js";
 import { studyShelf } from "./study-shelf.js";
 
-const host = "127.0.0.1";
-const defaultPort = 4170;
-
 function start(): void {
-  const port = Number(process.env.PORT ?? defaultPort);
+  const settings = accessSettings(process.env);
+  const { host, port } = settings;
   const connection = storeConnection(dataFolder());
   const store = studyStore(connection);
   warnOfFault(store);
+  const keys = accessStore(connection);
+  refuseOpenDoor(settings, keys);
   const printer = createPrinter();
   const files = assumptionFiles(assumptionsFolder);
   const assumptions = readAssumptions(files);
@@ -33,6 +37,7 @@ function start(): void {
     printer,
     desk,
     issuing,
+    access: { door: door(keys, now, !settings.isLocal), settings },
     report: (error) => console.error(error),
   }).listen(port, host, (error) => {
     if (error) {
@@ -40,8 +45,9 @@ function start(): void {
       process.exitCode = 1;
       return;
     }
-    console.log(`Ramp & Rack is at http://${host}:${port}/ (stop with Ctrl-C)`);
+    console.log(`Ramp & Rack is at ${shownAddress(settings)} (stop with Ctrl-C)`);
   });
+  Object.assign(server, patience);
   const stop = () => {
     server.close(() => {
       connection.close();
@@ -53,6 +59,9 @@ function start(): void {
   process.once("SIGINT", stop);
   process.once("SIGTERM", stop);
 }
+
+/** Milliseconds that a sender may take: for the head of a request, and for all of it, at 24 MB the largest. */
+const patience = { headersTimeout: 15_000, requestTimeout: 180_000 };
 
 /** A database that is out of order keeps nobody from the examples, and may be mended while the server runs. */
 function warnOfFault(store: StudyStore): void {
@@ -67,7 +76,9 @@ function warnOfFault(store: StudyStore): void {
 try {
   start();
 } catch (error) {
-  if (!(error instanceof AssumptionError)) throw error;
+  const isToCorrect = error instanceof InputError || error instanceof NoKeysError;
+  const isKnown = isToCorrect || error instanceof AssumptionError || error instanceof StoreError;
+  if (!isKnown) throw error;
   console.error(error.message);
-  process.exitCode = 1;
+  process.exitCode = isToCorrect ? 2 : 1;
 }

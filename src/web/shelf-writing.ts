@@ -2,6 +2,7 @@ import { UnknownStudyError } from "../store/errors.js";
 import type { RevisionOrigin, StudyState } from "../store/records.js";
 import type { StudyStore } from "../store/studies.js";
 import { nameInText, renamedText } from "../study/name-in-text.js";
+import { authorFor } from "./access/visitor.js";
 import { own, type ShelfEntry, type ShelfReading } from "./shelf-reading.js";
 import { fileNameFor, idFor } from "./study-names.js";
 
@@ -47,12 +48,14 @@ export function shelfWriting(
     const name = nameInText(text) ?? unnamed;
     const id = idFor(name);
     const savedAt = now().toISOString();
-    return own(store.create({ ...writer, id, name, savedAt, text, fileName: fileName ?? fileNameFor(id) }));
+    const told = { ...signed(writer), id, name, savedAt, text };
+    return own(store.create({ ...told, fileName: fileName ?? fileNameFor(id) }));
   };
   const save: ShelfWriting["save"] = (id, expected, text, writer) => {
     const { fileName } = mustFind(id);
     const name = nameInText(text) ?? unnamed;
-    return own(store.save({ ...writer, id, expected, name, savedAt: now().toISOString(), text, fileName }));
+    const told = { ...signed(writer), id, expected, name, savedAt: now().toISOString() };
+    return own(store.save({ ...told, text, fileName }));
   };
   return {
     create,
@@ -69,6 +72,8 @@ export function shelfWriting(
     setState: (id, state) => own(store.setState(id, state, now().toISOString())),
   };
 }
+
+const signed = (writer: Writer): Writer => ({ ...writer, author: authorFor(writer.author) });
 
 /** What a study is called whose text gives no name yet. */
 const unnamed = "Study without a name";

@@ -7,12 +7,13 @@ import { labelOf } from "../editor/labels.js";
 import { structureKindFields, templateOf } from "../editor/structure-columns.js";
 import { readStructureTable, type StructureTable } from "../editor/structure-table.js";
 import { edited } from "../editor/study-text.js";
-import { renderPage } from "../report/html.js";
 import { InputError, problemsOf } from "../study/problems.js";
 import { largestStudyBytes } from "../study/read.js";
 import { decodeStudy } from "../study/study-bytes.js";
+import { mayOnlyRead } from "./access/visitor.js";
 import { authorOf, rememberAuthor } from "./author.js";
 import { NotFoundError } from "./explain.js";
+import { renderPage } from "./render.js";
 import type { ShelfEntry } from "./shelf-reading.js";
 import type { StudyShelf } from "./study-shelf.js";
 import { workbenchPage } from "./workbench-page.js";
@@ -121,7 +122,7 @@ function show(
   const bad = table?.lines.filter(({ problems }) => problems.length > 0) ?? [];
   const good = (table?.lines.length ?? 0) - bad.length;
   const view = {
-    ...{ author, csv, kinds, bad, taken, readOnly: entry.isExample },
+    ...{ author, csv, kinds, bad, taken, readOnly: entry.isExample || mayOnlyRead() },
     href: `/studies/${entry.id}/structures/table`,
     listHref: `/studies/${entry.id}/edit/structures`,
     checked: table !== undefined,

@@ -1,6 +1,7 @@
 import Database from "better-sqlite3";
 import { describe, expect, it } from "vitest";
 import { databaseFile, storeConnection } from "../../src/store/connection.js";
+import { issueStore } from "../../src/store/issues.js";
 import { currentVersion } from "../../src/store/migrations.js";
 import { studyStore } from "../../src/store/studies.js";
 import { folder, written } from "./places.js";
@@ -34,6 +35,25 @@ const earlier: Record<string, string> = {
     PRAGMA user_version = 2;`,
 };
 
+/** The third kept issued reports as well. */
+earlier["3"] = `${earlier["2"]}
+  CREATE TABLE issue (
+    study_id TEXT NOT NULL, number INTEGER NOT NULL CHECK (number >= 1), issued_at TEXT NOT NULL, author TEXT NOT NULL,
+    note TEXT NOT NULL, revision INTEGER NOT NULL CHECK (revision >= 1), study_name TEXT NOT NULL,
+    file_name TEXT NOT NULL, study_text TEXT NOT NULL, assumptions TEXT NOT NULL, engine_version TEXT NOT NULL,
+    seed INTEGER, figures TEXT NOT NULL, digest TEXT NOT NULL, pdf BLOB NOT NULL, PRIMARY KEY (study_id, number)
+  ) STRICT;
+  CREATE TRIGGER issue_comes_next BEFORE INSERT ON issue
+    WHEN NEW.number <> (SELECT coalesce(max(number), 0) + 1 FROM issue WHERE study_id = NEW.study_id)
+    BEGIN SELECT RAISE(ABORT, 'the number of an issued report is the next of its study'); END;
+  CREATE TRIGGER issue_is_not_altered BEFORE UPDATE ON issue
+    BEGIN SELECT RAISE(ABORT, 'an issued report cannot be altered, only superseded'); END;
+  CREATE TRIGGER issue_is_not_removed BEFORE DELETE ON issue
+    BEGIN SELECT RAISE(ABORT, 'an issued report cannot be removed, only superseded'); END;
+  INSERT INTO issue VALUES
+    ('lake', 1, '2025-02-02T00:00:00Z', 'Ada', '', 2, 'Great lake', 'lake-2.yaml', 'two', '{}', '0.1.0', NULL, '{}', 'd', x'25');
+  PRAGMA user_version = 3;`;
+
 function databaseMadeBy(sql: string): string {
   const place = folder();
   const database = new Database(databaseFile(place));
@@ -60,6 +80,12 @@ describe("a database of an earlier version", () => {
     expect(connection.read((database) => database.pragma("user_version", { simple: true }))).toBe(
       currentVersion,
     );
+    connection.close();
+  });
+
+  it("3 keeps its issued reports", () => {
+    const connection = storeConnection(databaseMadeBy(earlier["3"] ?? ""));
+    expect(issueStore(connection).find("lake", 1)).toMatchObject({ digest: "d", revision: 2 });
     connection.close();
   });
 

@@ -12,6 +12,7 @@ import { createApp } from "../../src/web/app.js";
 import { oddsDesk, usualDesk } from "../../src/web/odds-desk.js";
 import { studyShelf } from "../../src/web/study-shelf.js";
 import { assumptions } from "../report/runs.js";
+import { accessIn } from "./access/entering.js";
 import { issuingIn } from "./issuing.js";
 
 const example = readFileSync(join(examplesFolder, "ninemoss.yaml"), "utf8");
@@ -34,6 +35,7 @@ beforeAll(async () => {
   const desk = oddsDesk({ ...usualDesk, draw: async () => Promise.reject(new Error("not drawn here")) });
   server = createApp({
     issuing: issuingIn(),
+    access: accessIn(connection),
     shelf,
     printer,
     desk,

@@ -11,6 +11,7 @@ import { oddsDesk, usualDesk } from "../../src/web/odds-desk.js";
 import { studyShelf } from "../../src/web/study-shelf.js";
 import { onePagePrinter } from "../issue/issued.js";
 import { assumptions } from "../report/runs.js";
+import { accessIn } from "./access/entering.js";
 import { issuingIn } from "./issuing.js";
 
 const connection = storeConnection(":memory:");
@@ -27,6 +28,7 @@ beforeAll(async () => {
     printer: onePagePrinter,
     desk,
     issuing,
+    access: accessIn(connection),
     report: (error) => expect.fail(String(error)),
   });
   server = app.listen(0, "127.0.0.1");

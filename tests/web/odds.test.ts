@@ -11,6 +11,7 @@ import { createApp } from "../../src/web/app.js";
 import { type DeskSettings, oddsDesk, usualDesk } from "../../src/web/odds-desk.js";
 import { studyShelf } from "../../src/web/study-shelf.js";
 import { assumptions } from "../report/runs.js";
+import { accessIn } from "./access/entering.js";
 import { issuingIn } from "./issuing.js";
 
 const faults: unknown[] = [];
@@ -28,7 +29,14 @@ async function asking(settings: Partial<DeskSettings> & Pick<DeskSettings, "draw
   };
   const desk = oddsDesk({ ...usualDesk, ...settings });
   const report = (error: unknown) => faults.push(error);
-  const started = createApp({ issuing: issuingIn(), shelf, printer, desk, report }).listen(0, "127.0.0.1");
+  const started = createApp({
+    issuing: issuingIn(),
+    access: accessIn(),
+    shelf,
+    printer,
+    desk,
+    report,
+  }).listen(0, "127.0.0.1");
   server = started;
   await new Promise((resolve) => started.once("listening", resolve));
   const base = `http://127.0.0.1:${(started.address() as AddressInfo).port}`;

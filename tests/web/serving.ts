@@ -7,6 +7,7 @@ import { createApp } from "../../src/web/app.js";
 import { oddsDesk, usualDesk } from "../../src/web/odds-desk.js";
 import { studyShelf } from "../../src/web/study-shelf.js";
 import { assumptions } from "../report/runs.js";
+import { accessIn } from "./access/entering.js";
 import { issuingIn } from "./issuing.js";
 
 const started: { readonly close: () => Promise<unknown> }[] = [];
@@ -16,16 +17,18 @@ afterEach(async () => {
 });
 
 /** The application over a store of its own, until the end of the test. @param place the store's folder */
-export async function serving(place = ":memory:") {
-  const served = await starting(place);
+export async function serving(place = ":memory:", environment: Readonly<Record<string, string>> = {}) {
+  const served = await starting(place, environment);
   started.push(served);
   return served;
 }
 
 /** The same until it is closed. */
-export async function starting(place = ":memory:") {
+export async function starting(place = ":memory:", environment: Readonly<Record<string, string>> = {}) {
   const connection = storeConnection(place);
-  const shelf = studyShelf(studyStore(connection), assumptions, () => new Date("2026-01-02T03:04:05Z"));
+  const clock = { now: new Date("2026-01-02T03:04:05Z") };
+  const shelf = studyShelf(studyStore(connection), assumptions, () => clock.now);
+  const access = accessIn(connection, () => clock.now, environment);
   const printer = {
     warm: () => undefined,
     print: async () => new Uint8Array(),
@@ -35,6 +38,7 @@ export async function starting(place = ":memory:") {
   const desk = oddsDesk({ ...usualDesk, draw: async () => Promise.reject(new Error("not drawn here")) });
   const app = createApp({
     issuing: issuingIn(connection),
+    access,
     shelf,
     printer,
     desk,
@@ -45,5 +49,5 @@ export async function starting(place = ":memory:") {
   const base = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
   const ask = (path: string, init?: RequestInit) => fetch(base + path, { redirect: "manual", ...init });
   const close = () => new Promise((resolve) => server.close(resolve));
-  return { app, shelf, connection, ask, close };
+  return { app, shelf, connection, clock, base, ask, close };
 }

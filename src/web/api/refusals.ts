@@ -26,8 +26,8 @@ export function refusalOf(error: unknown): Refusal {
       },
     };
   }
-  const { status, title, problems, advice } = explain(error);
-  return { status, headers: {}, body: { title, problems: [...problems], advice: [...advice] } };
+  const { status, headers, title, problems, advice } = explain(error);
+  return { status, headers, body: { title, problems: [...problems], advice: [...advice] } };
 }
 
 function conflictOf({

@@ -1,7 +1,8 @@
 import express, { type ErrorRequestHandler, type Express } from "express";
-import { linkedAssets, renderPage } from "../../report/html.js";
+import { linkedAssets } from "../../report/html.js";
 import { largestStudyBytes } from "../../study/read.js";
 import { NotFoundError } from "../explain.js";
+import { renderPage } from "../render.js";
 import type { StudyShelf } from "../study-shelf.js";
 import { apiPage } from "./api-page.js";
 import { openApiDocument } from "./openapi.js";

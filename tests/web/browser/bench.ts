@@ -9,6 +9,7 @@ import { createApp } from "../../../src/web/app.js";
 import { oddsDesk, usualDesk } from "../../../src/web/odds-desk.js";
 import { type StudyShelf, studyShelf } from "../../../src/web/study-shelf.js";
 import { assumptions } from "../../report/runs.js";
+import { accessIn } from "../access/entering.js";
 import { issuingIn } from "../issuing.js";
 
 /** The application in memory, with a browser before it. */
@@ -28,7 +29,7 @@ export async function openBench(): Promise<Bench> {
   const printer = createPrinter();
   const desk = oddsDesk({ ...usualDesk, draw: async () => Promise.reject(new Error("not drawn here")) });
   const app = createApp({
-    ...{ shelf, printer, desk, issuing: issuingIn(connection) },
+    ...{ shelf, printer, desk, issuing: issuingIn(connection), access: accessIn(connection) },
     report: (error) => faults.push(error),
   });
   const server: Server = app.listen(0, "127.0.0.1");

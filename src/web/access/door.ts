@@ -1,0 +1,92 @@
+import { createHash } from "node:crypto";
+import type { AccessStore, KeptAccessKey } from "../../store/access.js";
+import { StoreError } from "../../store/errors.js";
+import { isKey, locatorOf } from "./keys.js";
+import { type Sessions, sessions } from "./sessions.js";
+import { type Tries, tries } from "./tries.js";
+import type { Visitor } from "./visitor.js";
+
+/** Unknown name or wrong key: which of them is not told. */
+export class WrongKeyError extends Error {}
+
+/** Longer ones are no key of ours, and not worth the work. */
+const longestKey = 200;
+
+/** Decides who comes in. All throw StoreError where keys cannot be read and the door must not stand open. */
+export interface Door {
+  /** Whether a key is needed. */
+  readonly isLocked: () => boolean;
+  /** @returns the id of a new session; throws WrongKeyError, TooManyTriesError */
+  readonly signIn: (name: string, key: string, address: string) => Promise<string>;
+  /** Whom a program's key lets in; throws WrongKeyError, TooManyTriesError */
+  readonly bearer: (key: string, address: string) => Promise<Visitor>;
+  readonly visitorOf: Sessions["visitorOf"];
+  readonly signOut: Sessions["end"];
+}
+
+/** @param staysShut whether nobody comes in while there are no keys, since others than this machine's users may ask */
+export function door(store: AccessStore, now: () => Date, staysShut: boolean): Door {
+  const counted = tries();
+  const { begin, visitorOf, end } = sessions(store, now);
+  return {
+    isLocked: lock(store, staysShut),
+    signIn: async (name, key, address) => {
+      const kept = await admitted(store.keyOf(name), key, { name, address, counted });
+      return begin(kept.name);
+    },
+    bearer: bearerDoor(store, counted),
+    visitorOf,
+    signOut: end,
+  };
+}
+
+/** A database out of order keeps nobody from the examples, unless it is known to have had keys: nothing else is in reach. */
+function lock(store: AccessStore, staysShut: boolean): Door["isLocked"] {
+  let wasLocked = staysShut;
+  return () => {
+    try {
+      wasLocked = staysShut || store.hasKeys();
+    } catch (error) {
+      if (wasLocked || !(error instanceof StoreError)) throw error;
+    }
+    return wasLocked;
+  };
+}
+
+interface Try {
+  readonly name: string;
+  readonly address: string;
+  readonly counted: Tries;
+}
+
+async function admitted(
+  kept: KeptAccessKey | undefined,
+  key: string,
+  { name, address, counted }: Try,
+): Promise<KeptAccessKey> {
+  const takeBack = await counted.count(name.slice(0, longestKey), address);
+  const isRight = await isKey(key.slice(0, longestKey), kept);
+  if (!kept || !isRight) throw new WrongKeyError();
+  await takeBack();
+  return kept;
+}
+
+/** A program sends its key each time: one that was found right is known by its digest as long as it is kept. */
+function bearerDoor(store: AccessStore, counted: Tries): Door["bearer"] {
+  const right = new Map<string, Uint8Array>();
+  return async (key, address) => {
+    const locator = locatorOf(key);
+    const kept = store.keyAt(locator);
+    const digest = createHash("sha256").update(key).digest("base64");
+    const known = right.get(digest);
+    if (kept && known && Buffer.from(known).equals(kept.hash)) return visitorBy(kept);
+    const found = await admitted(kept, key, { name: locator, address, counted });
+    if (right.size >= mostKnown) right.clear();
+    right.set(digest, found.hash);
+    return visitorBy(found);
+  };
+}
+
+const mostKnown = 200;
+
+const visitorBy = ({ name, role }: KeptAccessKey): Visitor => ({ name, role });
