@@ -16,9 +16,11 @@ export const rawOf = (text: string, name: string): unknown => parseText(text, na
 /**
  * The text with its changes, in order. Comments, order and unknown keys stay; JSON stays JSON. A change whose place
  * is not there to remove or move does nothing.
+ * @throws InputError where the text is neither JSON nor YAML, so that nothing in it can be found
  */
 export function edited(text: string, edits: readonly Edit[]): string {
   if (edits.length === 0) return text;
+  parseText(text, "The study's text");
   const document = parseDocument(text, { uniqueKeys: false });
   for (const edit of edits) apply(document, edit);
   if (isJson(text)) return `${JSON.stringify(document.toJS({ maxAliasCount: 100 }), null, 2)}\n`;

@@ -4,6 +4,7 @@ import { type Document, isScalar, LineCounter, parseDocument, visit, type YAMLPa
 import { contradictions } from "./consistency.js";
 import { currencyProblems } from "./consistency-currency.js";
 import type { SoundParts } from "./contradiction.js";
+import { deepestGroups, isNestedTooDeep, lineNestedTooDeep } from "./nesting.js";
 import { InputError, type Problem, problemOf, problemsOf } from "./problems.js";
 import { rangeProblems, soundParts } from "./ranged.js";
 import { readRecordFiles, refuseRecordFiles } from "./record-files.js";
@@ -86,8 +87,11 @@ export function parseText(text: string, name: string): unknown {
   if (text.trim() === "") {
     throw single(name, "the file", "nothing", "a study as JSON or YAML", "Start from one of the examples.");
   }
+  const deep = lineNestedTooDeep(text);
+  if (deep !== undefined) throw tooDeep(name, `line ${deep}`);
   const lines = new LineCounter();
   const parsed = parseDocument(text, { uniqueKeys: false, lineCounter: lines });
+  if (parsed.errors.length === 0 && isNestedTooDeep(parsed)) throw tooDeep(name, "the file");
   const found =
     parsed.errors.length > 0 ? parsed.errors.slice(0, 1).map(textProblem) : repeatedKeys(parsed, lines);
   if (found.length > 0) throw new InputError(name, found);
@@ -156,6 +160,15 @@ function partsOf(document: unknown): SoundParts {
     structures,
   };
 }
+
+const tooDeep = (name: string, path: string): InputError =>
+  single(
+    name,
+    path,
+    "groups nested too deep",
+    `at most ${deepestGroups} groups within one another`,
+    "Correct the text there.",
+  );
 
 function single(name: string, path: string, found: string, allowed: string, remedy: string): InputError {
   return new InputError(name, [{ path, found, allowed, remedy }]);

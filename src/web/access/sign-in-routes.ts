@@ -72,7 +72,7 @@ function pathIn(next: unknown): string {
 
 function refusal(error: unknown): { readonly status: number; readonly text: string } {
   if (error instanceof WrongKeyError) {
-    return { status: 401, text: "The name or the key is not right. Nothing is told of which." };
+    return { status: 401, text: "The name or the key is not right." };
   }
   if (error instanceof TooManyTriesError) {
     const minutes = Math.ceil(error.waitSeconds / 60);

@@ -5,10 +5,16 @@ import { type Bench, openBench } from "./bench.js";
 let bench: Bench;
 let own = "";
 let page: Page;
+const complaints: string[] = [];
 
 beforeAll(async () => {
   bench = await openBench();
   page = await bench.visitor();
+  page.on("console", (message) => {
+    if (message.type() === "error" && !/status of 4\d\d/.test(message.text()))
+      complaints.push(message.text());
+  });
+  page.on("pageerror", (error) => complaints.push(String(error)));
   own = bench.shelf.copy("example-ninemoss", "Ada").id;
 });
 
@@ -37,12 +43,7 @@ const pages = [
 
 describe("the policy for pages", () => {
   it.each(pages)("%s keeps it: the browser refuses nothing and complains of nothing", async (path) => {
-    const complaints: string[] = [];
-    page.removeAllListeners().on("console", (message) => {
-      if (message.type() === "error" && !/status of 4\d\d/.test(message.text()))
-        complaints.push(message.text());
-    });
-    page.on("pageerror", (error) => complaints.push(String(error)));
+    complaints.splice(0);
     await page.goto(bench.base + path.replace("OWN", own), { waitUntil: "load" });
     expect(complaints).toEqual([]);
   });
