@@ -1,7 +1,7 @@
 import { statSync } from "node:fs";
 import Database from "better-sqlite3";
 import { storeError, tellingFaults } from "./errors.js";
-import { migrate, versionOf } from "./migrations.js";
+import { currentVersion, migrate, versionOf } from "./migrations.js";
 
 /** Milliseconds for which a writer waits for another. */
 const patience = 5000;
@@ -69,5 +69,11 @@ export function checkSound(database: Database.Database, check: "quick_check" | "
 /** SQLite opens a file that it may not write without a word. */
 function provesWritable(database: Database.Database): void {
   if (database.readonly) throw storeError("read-only", database.name);
-  database.exec("BEGIN IMMEDIATE; ROLLBACK");
+  // With a write-ahead log left behind even a writer's transaction begins there: only a change tells.
+  database.exec("BEGIN IMMEDIATE");
+  try {
+    database.pragma(`user_version = ${currentVersion}`);
+  } finally {
+    if (database.inTransaction) database.exec("ROLLBACK");
+  }
 }

@@ -55,9 +55,17 @@ async function fetchBackup(backup: string, copy: string): Promise<void> {
   }
 }
 
-/** A dated name beside the database, told by what it is for. */
-const besideOf = (live: string, when: Date) => (what: string) =>
-  live.replace(/(\.sqlite)?$/, `-${what}-${when.toISOString().replaceAll(":", "-").slice(0, 19)}.sqlite`);
+/** A dated name beside the database that no file has, told by what it is for; a clock may be set back. */
+const besideOf = (live: string, when: Date) => (what: string) => {
+  const stem = live.replace(
+    /(\.sqlite)?$/,
+    `-${what}-${when.toISOString().replaceAll(":", "-").slice(0, 19)}`,
+  );
+  for (let number = 1; ; number++) {
+    const name = number === 1 ? `${stem}.sqlite` : `${stem}-${number}.sqlite`;
+    if (!existsSync(name)) return name;
+  }
+};
 
 /** @returns the database, an empty one where a damaged one had to be set aside */
 function openOrSetAside(live: string, aside: string): { database: Database; damaged: string | undefined } {
