@@ -49,8 +49,12 @@ function isExecutable(path: string): boolean {
   }
 }
 
-/** Starts the printing browser. It is sandboxed unless run as root, where the sandbox cannot work. */
-export async function launchBrowser(): Promise<Browser> {
+/**
+ * Starts the printing browser. It is sandboxed unless run as root, where the sandbox cannot work.
+ * @param outlivesSignals does not end it with the signals that ask this process to stop: for who closes it himself
+ * @throws BrowserError
+ */
+export async function launchBrowser(outlivesSignals = false): Promise<Browser> {
   const executablePath = findBrowser();
   if (!executablePath) {
     throw new BrowserError(
@@ -58,8 +62,12 @@ export async function launchBrowser(): Promise<Browser> {
     );
   }
   const isRoot = process.getuid?.() === 0;
-  return puppeteer.launch({
+  const handlesSignals = !outlivesSignals;
+  const launched = puppeteer.launch({
     executablePath,
+    handleSIGINT: handlesSignals,
+    handleSIGTERM: handlesSignals,
+    handleSIGHUP: handlesSignals,
     args: [
       ...(isRoot ? ["--no-sandbox"] : []),
       "--disable-gpu",
@@ -69,5 +77,11 @@ export async function launchBrowser(): Promise<Browser> {
       "--no-first-run",
       "--font-render-hinting=none",
     ],
+  });
+  return launched.catch((error: unknown) => {
+    throw new BrowserError(
+      `The browser for printing, ${executablePath}, could not be started. Start it by hand to see what it lacks, or set PUPPETEER_EXECUTABLE_PATH to another one.`,
+      { cause: error },
+    );
   });
 }

@@ -30,7 +30,7 @@ export interface PrinterSettings {
   readonly mostLinedUp: number;
 }
 
-const usual: PrinterSettings = { launch: launchBrowser, mostLinedUp: 8 };
+const usual: PrinterSettings = { launch: () => launchBrowser(), mostLinedUp: 8 };
 
 /** A printer that starts its browser when first needed, keeps it warm, and prints one report at a time. */
 export function createPrinter(settings: Partial<PrinterSettings> = {}): Printer {

@@ -32,6 +32,7 @@ import type { OddsDesk } from "./odds-desk.js";
 import { addOdds, oddsQuestion } from "./odds-routes.js";
 import { refuseOtherSites } from "./other-sites.js";
 import { comparisonPage, listPage, problemPage } from "./pages.js";
+import { ReaderGoneError, readerSignal } from "./reader-gone.js";
 import { renderPage } from "./render.js";
 import { addRevisions } from "./revision-routes.js";
 import type { ShelfEntry } from "./shelf-reading.js";
@@ -188,6 +189,7 @@ function addFiles(app: Express, parts: AppParts): void {
     const pdf = await parts.printer.print(
       renderReportBody(run, knownOdds(entry, parts), { part: partAsked(request) }),
       printSettings(run.document, editionText(entry)),
+      readerSignal(response),
     );
     withFilePolicy(response, "pdf")
       .type("pdf")
@@ -208,6 +210,7 @@ function addFiles(app: Express, parts: AppParts): void {
 
 function errorPages({ report }: AppParts): ErrorRequestHandler {
   return (error: unknown, request, response, _next) => {
+    if (error instanceof ReaderGoneError) return;
     const told = explain(error);
     const { status, headers, title, problems, advice } = told;
     if (status === 500) report(error);

@@ -1,5 +1,6 @@
 import multer from "multer";
 import { BrowserError } from "../report/browser.js";
+import { PrinterBusyError } from "../report/printer.js";
 import { ConflictError, DeletedStudyError, StoreError, UnknownStudyError } from "../store/errors.js";
 import { InputError, type Problem } from "../study/problems.js";
 import { largestStudyBytes } from "../study/read.js";
@@ -126,6 +127,13 @@ function explainConflict({ expected, latest }: ConflictError): Told {
 
 function explainMachine(error: unknown): Told {
   if (error instanceof BrowserError) return { status: 503, title: error.message };
+  if (error instanceof PrinterBusyError) {
+    return {
+      status: 503,
+      headers: { "Retry-After": String(busySeconds) },
+      title: "Other reports are being printed; ask again in half a minute",
+    };
+  }
   if (error instanceof BusyError) {
     return {
       status: 503,

@@ -1,30 +1,38 @@
+import type { Server } from "node:http";
+import { pino } from "pino";
 import { AssumptionError, assumptionFiles, readAssumptions } from "../assumptions/load.js";
 import { oddsOf } from "../odds/draw.js";
 import { workerPool } from "../odds/pool.js";
 import { assumptionsFolder } from "../report/assets.js";
+import { launchBrowser } from "../report/browser.js";
 import { createPrinter } from "../report/printer.js";
 import { accessStore } from "../store/access.js";
 import { storeConnection } from "../store/connection.js";
 import { dataFolder } from "../store/data-folder.js";
 import { StoreError } from "../store/errors.js";
 import { issueStore } from "../store/issues.js";
+import { lockForServing, type ServingLock } from "../store/serving-lock.js";
 import { type StudyStore, studyStore } from "../store/studies.js";
 import { InputError } from "../study/problems.js";
 import { door } from "./access/door.js";
 import { accessSettings, NoKeysError, refuseOpenDoor, shownAddress } from "./access/settings.js";
 import { createApp } from "./app.js";
 import { oddsDesk, usualDesk } from "./odds-desk.js";
+import { stopServing, usualPatience } from "./stopping.js";
 import { studyShelf } from "./study-shelf.js";
+import { faultEntry, withUpkeep } from "./upkeep.js";
 
 function start(): void {
+  const log = pino();
   const settings = accessSettings(process.env);
   const { host, port } = settings;
+  const lock = lockOrWarn(dataFolder());
   const connection = storeConnection(dataFolder());
   const store = studyStore(connection);
   warnOfFault(store);
   const keys = accessStore(connection);
   refuseOpenDoor(settings, keys);
-  const printer = createPrinter();
+  const printer = createPrinter({ launch: () => launchBrowser(true) });
   const files = assumptionFiles(assumptionsFolder);
   const assumptions = readAssumptions(files);
   const now = () => new Date();
@@ -32,14 +40,15 @@ function start(): void {
   const issuing = { issues: issueStore(connection), files, now };
   const pool = workerPool(assumptions);
   const desk = oddsDesk({ ...usualDesk, draw: (study, control) => oddsOf(pool, study, control) });
-  const server = createApp({
+  const app = createApp({
     shelf,
     printer,
     desk,
     issuing,
     access: { door: door(keys, now, !settings.isLocal), settings },
-    report: (error) => console.error(error),
-  }).listen(port, host, (error) => {
+    report: (error) => log.error(faultEntry(error)),
+  });
+  const server = withUpkeep(app, { log, connection }).listen(port, host, (error) => {
     if (error) {
       console.error(`Cannot listen on ${host}:${port}: ${error.message}. Set PORT to a free port.`);
       process.exitCode = 1;
@@ -48,13 +57,18 @@ function start(): void {
     console.log(`Ramp & Rack is at ${shownAddress(settings)} (stop with Ctrl-C)`);
   });
   Object.assign(server, patience);
+  stopOnSignals(server, async () => {
+    connection.close();
+    lock?.release();
+    await Promise.all([printer.close(), pool.close()]);
+  });
+}
+
+function stopOnSignals(server: Server, putAway: () => Promise<void>): void {
   const stop = () => {
-    server.close(() => {
-      connection.close();
-      void printer.close();
-      void pool.close();
-    });
-    server.closeIdleConnections();
+    void stopServing(server, { patienceMilliseconds: usualPatience, putAway });
+    // What does not end by itself is ended; the database is whole at any moment.
+    setTimeout(() => process.exit(1), 2 * usualPatience).unref();
   };
   process.once("SIGINT", stop);
   process.once("SIGTERM", stop);
@@ -62,6 +76,16 @@ function start(): void {
 
 /** Milliseconds that a sender may take: for the head of a request, and for all of it, at 24 MB the largest. */
 const patience = { headersTimeout: 15_000, requestTimeout: 180_000 };
+
+/** @throws StoreError where another server has the folder. One that cannot be written yet is told of and served. */
+function lockOrWarn(folder: string): ServingLock | undefined {
+  try {
+    return lockForServing(folder);
+  } catch (error) {
+    if (!(error instanceof StoreError) || error.fault === "locked") throw error;
+    return undefined;
+  }
+}
 
 /** A database that is out of order keeps nobody from the examples, and may be mended while the server runs. */
 function warnOfFault(store: StudyStore): void {
