@@ -75,6 +75,8 @@ export async function launchBrowser(outlivesSignals = false): Promise<Browser> {
       "--disable-component-update",
       "--disable-sync",
       "--no-first-run",
+      // It knows the address of nothing but this machine.
+      "--host-resolver-rules=MAP * ~NOTFOUND , EXCLUDE 127.0.0.1",
       "--font-render-hinting=none",
     ],
   });

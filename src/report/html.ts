@@ -88,5 +88,8 @@ export function renderReportBody(run: StudyRun, told?: ToldOdds, { part, issue }
   return renderPage("partials/report-body", { ...reportView(run, told, part), issue });
 }
 
-/** The empty page into which reports are put for printing. */
-export const renderPress = (): string => renderPage("press", { assets: inlineAssets() });
+/**
+ * The empty page into which reports are put for printing.
+ * @param nonce nobody can guess: only scripts that bear it run, and so none that comes with a report
+ */
+export const renderPress = (nonce: string): string => renderPage("press", { assets: inlineAssets(), nonce });

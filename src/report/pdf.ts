@@ -1,5 +1,6 @@
+import { randomBytes } from "node:crypto";
 import Handlebars from "handlebars";
-import type { Browser, Page } from "puppeteer";
+import type { Browser, HTTPRequest, Page } from "puppeteer";
 import { finishPdf } from "./finished-pdf.js";
 import { renderPress } from "./html.js";
 
@@ -21,12 +22,19 @@ export async function openPress(browser: Browser): Promise<Page> {
   const page = await browser.newPage();
   await page.setRequestInterception(true);
   page.on("request", (request) => {
-    void (request.url().startsWith("data:") ? request.continue() : request.abort());
+    if (isOwnFont(request)) void request.continue();
+    // Without content the page stays where it is; a refusal would put an error page in its place.
+    else if (request.isNavigationRequest()) void request.respond({ status: 204 });
+    else void request.abort();
   });
-  await page.setContent(renderPress(), { waitUntil: "load" });
+  await page.setContent(renderPress(randomBytes(16).toString("base64")), { waitUntil: "load" });
   await page.evaluate(() => globalThis.loadFonts());
   return page;
 }
+
+/** All that the page itself asks for: the faces in its style sheet. */
+const isOwnFont = (request: HTTPRequest) =>
+  request.resourceType() === "font" && request.url().startsWith("data:font/woff2;base64,");
 
 /**
  * Prints a report as PDF with page numbers and bookmarks. The page may load nothing: every request is refused.

@@ -49,6 +49,10 @@ describe("the author's own words", () => {
     ["- one\n- two", "<ul>\n<li>one</li>\n<li>two</li>\n</ul>"],
     ["<b onclick=x>bold</b>", "<p>&lt;b onclick=x&gt;bold&lt;/b&gt;</p>"],
     ["<script>alert(1)</script>", "<p>&lt;script&gt;alert(1)&lt;/script&gt;</p>"],
+    [
+      "|a|b|\n|-|-:|\n|c|1|",
+      '<table>\n<thead>\n<tr>\n<th>a</th>\n<th class="num">b</th>\n</tr>\n</thead>\n<tbody>\n<tr>\n<td>c</td>\n<td class="num">1</td>\n</tr>\n</tbody>\n</table>',
+    ],
     ["# not a heading", "<p># not a heading</p>"],
     ["![x](file:///etc/passwd)", "<p>![x](file:///etc/passwd)</p>"],
     ["[x](javascript:alert(1))", "<p>[x](javascript:alert(1))</p>"],
