@@ -73,7 +73,7 @@ export function addNewStudies(app: Express, shelf: StudyShelf, today: () => stri
 function addUpload(app: Express, shelf: StudyShelf): void {
   const upload = multer({
     storage: multer.memoryStorage(),
-    limits: { fileSize: uploadLimit, files: 1, fields: 4 },
+    limits: { fileSize: uploadLimit, files: 1, fields: 4, fieldSize: 10_000 },
   });
   app.post("/studies", upload.single("study"), (request, response) => {
     const fileName = request.file?.originalname ?? "the upload";

@@ -175,18 +175,22 @@ class PageForm {
         this.tellConflict(told.conflict ?? "");
         return false;
       }
+      if (response.status === 401) {
+        this.retryLater("you are signed out. Sign in in another tab; what you typed is kept in this browser");
+        return false;
+      }
       if (!response.ok) throw new Error(String(response.status));
       this.apply(await response.json(), sent);
       return true;
     } catch {
-      this.retryLater();
+      this.retryLater("no answer. What you typed is kept in this browser");
       return false;
     }
   }
 
-  private retryLater(): void {
+  private retryLater(why: string): void {
     const seconds = Math.round(this.wait / 1000);
-    say(`Not saved yet: no answer. What you typed is kept in this browser; next try in ${seconds} seconds.`);
+    say(`Not saved yet: ${why}; next try in ${seconds} seconds.`);
     setTimeout(() => void this.save(), this.wait);
     this.wait = Math.min(this.wait * 2, longestWait);
   }
