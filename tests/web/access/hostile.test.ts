@@ -11,7 +11,7 @@ const bomb = [
   "study: { name: *i }",
 ].join("\n");
 
-const deep = 300_000;
+const deep = 100_000;
 
 /** Texts that do harm to readers who trust them, and no study. */
 const texts: Record<string, string> = {
@@ -79,12 +79,8 @@ describe("a study file of", () => {
 });
 
 const names = [
-  "<script>alert(1)</script>",
-  "</script><img src=x onerror=alert(1)>",
-  '"><svg onload=alert(1)>',
-  "{{constructor.constructor('return process.env')()}}",
-  "{{#with this}}{{lookup . 'assets'}}{{/with}}",
-  "javascript:alert(1)",
+  `</script><script>alert(1)</script><img src=x onerror=alert(1)>"><svg onload=alert(1)>`,
+  "{{constructor.constructor('return process.env')()}}{{#with this}}{{lookup . 'assets'}}{{/with}} javascript:alert(1)",
 ];
 
 describe("a study whose names are", () => {
@@ -92,7 +88,7 @@ describe("a study whose names are", () => {
     const { ask, shelf } = await serving();
     const example = shelf.find("example-ninemoss")?.text ?? "";
     const quoted = JSON.stringify(name);
-    const text = example.replace(/name: .*/g, `name: ${quoted}`).replace(/bearer: /g, "bearer: ");
+    const text = example.replace(/^( *)name: .*$/m, `$1name: ${quoted}`);
     const kept = shelf.create(text, { ...writer, author: name, note: name });
     for (const path of [
       "",
@@ -191,7 +187,7 @@ describe("a form", () => {
     "constructor",
     "toString",
     `study/${"a/".repeat(5000)}b`,
-  ])("with a field %.40s changes nothing by it", async (field) => {
+  ])("with a field of the prototype or of endless depth, case %#, changes nothing by it", async (field) => {
     const { status, text } = await sent(new URLSearchParams({ ...head, [field]: "1" }));
     expect(status).toBeLessThan(500);
     expect(text).not.toContain("polluted");
