@@ -1,0 +1,90 @@
+import { mkdtempSync, rmSync } from "node:fs";
+import { cpus, loadavg, tmpdir } from "node:os";
+import { join } from "node:path";
+import { setTimeout as pause } from "node:timers/promises";
+import { parseArgs } from "node:util";
+import { randomStream } from "../model/random/generator.js";
+import { type Crowd, edit, print, read, type Seen } from "./soak/people.js";
+import { startServer } from "./soak/server.js";
+
+const { values } = parseArgs({
+  options: {
+    seconds: { type: "string", default: "60" },
+    readers: { type: "string", default: "50" },
+    editors: { type: "string", default: "5" },
+    printers: { type: "string", default: "4" },
+    port: { type: "string", default: "4171" },
+    seed: { type: "string", default: "1" },
+  },
+});
+
+const seconds = Number(values.seconds);
+const folder = mkdtempSync(join(tmpdir(), "ramp-and-rack-soak-"));
+const server = await startServer(folder, Number(values.port));
+const times = (count: string) => Array.from({ length: Number(count) }, (_each, index) => index);
+
+async function copyOfExample(): Promise<string> {
+  const answer = await fetch(`${server.base}/studies/example-ninemoss/copy`, {
+    method: "POST",
+    redirect: "manual",
+  });
+  return (answer.headers.get("Location") ?? "").replace("/studies/", "");
+}
+
+const studies: string[] = [];
+for (const _ of times(values.editors)) studies.push(await copyOfExample());
+for (const path of [
+  "/",
+  "/studies/example-ninemoss",
+  "/studies/example-sorrel-bend/report",
+  "/studies/example-ninemoss/report.pdf",
+]) {
+  await (await fetch(server.base + path)).arrayBuffer();
+}
+
+const answers: Seen[] = [];
+const before = server.megabytes();
+let peak = before;
+const watch = setInterval(() => {
+  peak = Math.max(peak, server.megabytes());
+}, 500);
+const { uniform } = randomStream(Number(values.seed), "people");
+const crowd: Crowd = {
+  base: server.base,
+  studies,
+  until: Date.now() + 1000 * seconds,
+  random: uniform,
+  seen: (each) => answers.push(each),
+};
+await Promise.all([
+  ...times(values.readers).map(() => read(crowd)),
+  ...studies.map((study) => edit(crowd, study)),
+  ...times(values.printers).map(() => print(crowd)),
+]);
+clearInterval(watch);
+await pause(5000);
+const after = server.megabytes();
+const exitCode = await server.stop();
+rmSync(folder, { recursive: true });
+
+const [load = 0] = loadavg();
+console.log(
+  `${cpus().length} cores, load of the machine at the end ${load.toFixed(1)}, Node ${process.version}`,
+);
+for (const who of ["reader", "editor", "printer"] as const) {
+  const own = answers.filter((each) => each.who === who);
+  const byStatus = new Map<number, number>();
+  for (const { status } of own) byStatus.set(status, (byStatus.get(status) ?? 0) + 1);
+  const told = [...byStatus].map(([status, count]) => `${count} × ${status}`).join(", ");
+  const sorted = own.map(({ milliseconds }) => milliseconds).sort((left, right) => left - right);
+  const at = (share: number) => (sorted[Math.floor(share * sorted.length)] ?? Number.NaN).toFixed(0);
+  console.log(
+    `${who}s: ${told}; median ${at(0.5)} ms, p95 ${at(0.95)} ms, longest ${(sorted.at(-1) ?? Number.NaN).toFixed(0)} ms`,
+  );
+}
+const errors = answers.filter(({ status, isPolite }) => (status >= 400 || status === 0) && !isPolite).length;
+console.log(`errors other than a polite refusal: ${errors}; the server stopped with ${exitCode}`);
+console.log(
+  `memory of the server: ${before.toFixed(0)} MB before, ${peak.toFixed(0)} at its peak, ${after.toFixed(0)} after`,
+);
+process.exitCode = errors === 0 && exitCode === 0 ? 0 : 1;
