@@ -1,4 +1,11 @@
-import { blockDraws, type DrawPlan, futuresPerLake, lakesPerBlock } from "../model/futures/draw-plan.js";
+import {
+  blockShares,
+  type DrawPlan,
+  futuresPerLake,
+  lakesPerBlock,
+  type UncertainInput,
+  valueAtShare,
+} from "../model/futures/draw-plan.js";
 import { correlation } from "../model/uncertainty/correlation.js";
 import { ranks } from "../model/uncertainty/ranks.js";
 import type { StudyPlan } from "./draws.js";
@@ -24,7 +31,7 @@ export function rankCorrelations(
     mean(ranked.slice(lake * futuresPerLake, (lake + 1) * futuresPerLake)),
   );
   const between = deviation(lakeMeans) / deviation(ranked);
-  const drawn = drawnValues(plan, netBenefits.length);
+  const drawn = drawnOrders(plan, netBenefits.length);
   return plan.inputs
     .flatMap(({ id, name, stage }) => {
       const values = drawn.get(id) ?? [];
@@ -36,23 +43,23 @@ export function rankCorrelations(
     .toSorted((one, other) => Math.abs(other.correlation) - Math.abs(one.correlation));
 }
 
-/** Values by id over the lakes, or over all futures for inputs of the other stage. */
-function drawnValues(plan: DrawPlan, lakes: number): Map<string, number[]> {
+/** By id over the lakes, or over all futures for inputs of the other stage: numbers in the order of the values. */
+function drawnOrders(plan: DrawPlan, lakes: number): Map<string, number[]> {
   const blocks = Array.from({ length: Math.ceil(lakes / lakesPerBlock) }, (_, block) =>
-    blockDraws(plan, block),
+    blockShares(plan, block),
   );
-  const joined = (columns: ReadonlyArray<readonly number[] | undefined>, count: number) =>
-    columns.flatMap((column) => column ?? []).slice(0, count);
   return new Map(
-    plan.inputs.map(({ id, stage }) => [
-      id,
-      joined(
-        blocks.map((block) => block[stage].get(id)),
-        stage === "lake" ? lakes : lakes * futuresPerLake,
-      ),
-    ]),
+    plan.inputs.map((input) => {
+      const count = input.stage === "lake" ? lakes : lakes * futuresPerLake;
+      const shares = blocks.flatMap((block) => block[input.stage].get(input.id) ?? []).slice(0, count);
+      return [input.id, mayRepeat(input) ? shares.map(valueAtShare(input)) : shares];
+    }),
   );
 }
+
+/** Whether different shares may have one value; else they stand in the order of the values, and need not be turned into them. */
+const mayRepeat = ({ distribution, limits }: UncertainInput) =>
+  limits !== undefined || distribution.kind === "discrete" || distribution.kind === "fixed";
 
 const isConstant = (values: readonly number[]) => values.every((value) => value === values[0]);
 
