@@ -1,5 +1,11 @@
+import { availableParallelism } from "node:os";
 import { defineConfig } from "vitest/config";
 
 export default defineConfig({
-	test: { include: ["tests/**/*.test.ts"], testTimeout: 20_000 },
+	test: {
+		include: ["tests/**/*.test.ts"],
+		testTimeout: 20_000,
+		// The default leaves a processor idle: with two, that doubles the time.
+		maxWorkers: availableParallelism(),
+	},
 });

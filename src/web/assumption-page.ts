@@ -19,17 +19,20 @@ export interface AssumptionPage {
   readonly entry: Assumption;
   /** A value that is tried or could not be kept; absent where the page is opened. */
   readonly typed: OwnValueForm | undefined;
+  /** True where nothing is to be kept: a reason may be given later. */
+  readonly isTrial?: boolean;
   readonly author: string;
   /** What someone else did with the same assumption meanwhile. */
   readonly conflict?: { readonly theirs: OwnValue | undefined };
 }
 
 /** One assumption: where it comes from, the study's own value, and what that does to the answer. */
-export function assumptionPage({ shelf, study, entry, typed, author, conflict }: AssumptionPage): object {
+export function assumptionPage(page: AssumptionPage): object {
+  const { shelf, study, entry, typed, author, conflict } = page;
   const { id } = entry;
   const own = ownValues(draftOf(study.text, study.fileName).document);
   const row = assumptionRow(entry, { assumptions: shelf.assumptions, used: usedIn(study, shelf), own });
-  const tried = typed && triedText(study, entry, typed, shelf.assumptions);
+  const tried = typed && triedText(study, entry, withReason(typed, page.isTrial), shelf.assumptions);
   const kept = own.get(id);
   return workbenchPage(
     { entry: study, balance: shelf.balance(study), part: "assumptions", title: row.name },
@@ -53,6 +56,9 @@ export function assumptionPage({ shelf, study, entry, typed, author, conflict }:
     },
   );
 }
+
+const withReason = (typed: OwnValueForm, isTrial = false): OwnValueForm =>
+  isTrial && typed.reason === "" ? { ...typed, reason: "tried" } : typed;
 
 const errorsOf = (wrong: Wrong | undefined) => ({
   valueError: wrong?.value ?? "",

@@ -73,7 +73,8 @@ function addTrying(app: Express, { shelf, find }: Parts): void {
         ? undefined
         : readOwnValueForm({ ...query, base: query.base ?? study.revision });
     response.set("Cache-Control", "no-store");
-    response.send(rendered({ shelf, study, entry, typed, author: typed?.author || authorOf({ headers }) }));
+    const author = typed?.author || authorOf({ headers });
+    response.send(rendered({ shelf, study, entry, typed, isTrial: true, author }));
   });
 }
 

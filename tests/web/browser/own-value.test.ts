@@ -1,0 +1,35 @@
+import { afterAll, beforeAll, expect, it } from "vitest";
+import { type Bench, fill, openBench, press, text } from "./bench.js";
+
+let bench: Bench;
+beforeAll(async () => {
+  bench = await openBench();
+}, 60_000);
+afterAll(() => bench.close());
+
+it("lets an engineer try a value, keep it with a reason, and go back to the usual one", async () => {
+  const page = await bench.visitor();
+  const { id } = bench.shelf.copy("example-ninemoss", "Ada");
+  const address = `${bench.base}/studies/${id}/assumptions/arrival.establishment-per-fouled-launch`;
+  await page.goto(address);
+  await fill(page, { value: "1 %" });
+  await press(page, "form.plain-form .buttons button");
+  expect(await text(page, "#effect")).toBe("What this value would do");
+  expect(bench.shelf.find(id)?.revision).toBe(1);
+
+  await fill(page, { value: "1 %" });
+  await press(page, 'button[formmethod="post"]:not([formaction])');
+  expect(await text(page, "#reason-error")).not.toBe("");
+  expect(await page.$eval("#value", (input) => (input as HTMLInputElement).value)).toBe("1 %");
+
+  await fill(page, { reason: "A survey of our own" });
+  await press(page, 'button[formmethod="post"]:not([formaction])');
+  await page.goto(address);
+  expect(await text(page, "#effect")).toBe("What the own value does");
+  expect(bench.shelf.find(id)?.text).toContain("A survey of our own");
+
+  await press(page, 'button[formaction$="/reset"]');
+  expect(bench.shelf.find(id)?.text).not.toContain("A survey of our own");
+  expect(bench.shelf.find(id)?.revision).toBe(3);
+  expect(bench.faults).toEqual([]);
+}, 60_000);
