@@ -1,11 +1,9 @@
 import type { Assumption, AssumptionSet } from "../assumptions/entry.js";
-import { drawnStudy } from "./draws.js";
-import { netBenefitsAt } from "./matters-points.js";
+import type { RunPoints } from "./matters-points.js";
 import { barWidth, tornado } from "./matters-tornado.js";
 import type { TornadoBar } from "./odds.js";
 import type { StudyDocument } from "./schema.js";
-import { comparedOptions } from "./stop-drawing.js";
-import { oddsSettings } from "./uncertainty-schema.js";
+import type { NamedInput } from "./uncertain-inputs.js";
 
 /** How much one assumption moves the net benefit of the requested option. */
 export interface Swing {
@@ -38,26 +36,19 @@ export function swingsOf(
 /**
  * Swings of the judged assumptions that a study uses and has no own value for, the widest first: each at its P10 and
  * its P90 by the whole model, all else as assumed. What moves nothing is left out.
- * @param pause is waited for before each lake is worked out, so that other work gets its turn
+ * @param inputs what the study draws
+ * @param run works out some hundred lakes
  */
 export async function judgedSwings(
-  document: StudyDocument,
-  assumptions: AssumptionSet,
-  pause: () => Promise<unknown>,
+  { overrides }: Pick<StudyDocument, "overrides">,
+  { entries }: Pick<AssumptionSet, "entries">,
+  inputs: readonly NamedInput[],
+  run: RunPoints,
 ): Promise<Swing[]> {
-  const own = new Set(document.overrides.map(({ id }) => id));
-  const judged = new Set([...assumptions.entries.values()].filter(isJudged).map(({ id }) => id));
+  const own = new Set(overrides.map(({ id }) => id));
+  const judged = new Set([...entries.values()].filter(isJudged).map(({ id }) => id));
   const isWanted = (id: string) => judged.has(id) && !own.has(id);
-  const drawn = drawnStudy(document, assumptions, oddsSettings(document.study.uncertainty));
-  const inputs = drawn.inputs.filter(({ id }) => isWanted(id));
-  const compared = comparedOptions(document);
-  const { bars, netBenefit } = await tornado(inputs, [], inputs.length, async (points) => {
-    const found: number[][] = [];
-    for (const point of points) {
-      await pause();
-      found.push(netBenefitsAt(drawn, compared, point));
-    }
-    return found;
-  });
+  const wanted = inputs.filter(({ id }) => isWanted(id));
+  const { bars, netBenefit } = await tornado(wanted, [], wanted.length, run);
   return swingsOf(bars, netBenefit, isWanted);
 }

@@ -17,7 +17,7 @@ import { securityHeaders, withFilePolicy } from "./access/security-headers.js";
 import type { AccessSettings } from "./access/settings.js";
 import { addSignIn } from "./access/sign-in-routes.js";
 import { addApi } from "./api/routes.js";
-import { addAssumptions } from "./assumption-routes.js";
+import { addAssumptions, type Judge } from "./assumption-routes.js";
 import { addCompare } from "./compare-routes.js";
 import { addEditing } from "./edit-routes.js";
 import { explain, NotFoundError } from "./explain.js";
@@ -44,6 +44,7 @@ export interface AppParts {
   readonly shelf: StudyShelf;
   readonly printer: Printer;
   readonly desk: OddsDesk;
+  readonly judge: Judge;
   readonly issuing: Omit<IssueParts, "printer">;
   readonly access: { readonly door: Door; readonly settings: AccessSettings };
   /** Told of faults that are not the reader's. */

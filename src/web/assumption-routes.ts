@@ -1,9 +1,9 @@
-import { setImmediate as nextTurn } from "node:timers/promises";
 import express, { type Express } from "express";
 import type { Assumption } from "../assumptions/entry.js";
 import { withoutOverride } from "../editor/override-edits.js";
 import { withOwnValue } from "../editor/own-value.js";
-import { judgedSwings } from "../study/judged-swings.js";
+import type { Swing } from "../study/judged-swings.js";
+import type { StudyDocument } from "../study/schema.js";
 import { answerDesk, patienceMilliseconds } from "./answer-desk.js";
 import { type AssumptionPage, assumptionPage } from "./assumption-page.js";
 import { assumptionsPage, type JudgedState, knownSwings, readSearch } from "./assumptions-page.js";
@@ -15,15 +15,18 @@ import { renderPage } from "./render.js";
 import type { ShelfEntry } from "./shelf-reading.js";
 import type { StudyShelf } from "./study-shelf.js";
 
+/** Works out how far each judged value moves a study's answer; takes seconds. */
+export type Judge = (document: StudyDocument) => Promise<Swing[]>;
+
 /** Assumptions of a study: the table of all, and for each its own page, where a value may be tried and kept. */
 export function addAssumptions(
   app: Express,
-  { shelf, desk }: { readonly shelf: StudyShelf; readonly desk: OddsDesk },
+  { shelf, desk, judge }: { readonly shelf: StudyShelf; readonly desk: OddsDesk; readonly judge: Judge },
   find: (id: string | undefined) => ShelfEntry,
 ): void {
   const swings = answerDesk(
     ({ text }: ShelfEntry) => [text],
-    (entry) => judgedSwings(shelf.compared(entry).document, shelf.assumptions, nextTurn),
+    (entry) => judge(shelf.compared(entry).document),
   );
   const judged = async (entry: ShelfEntry): Promise<JudgedState> => {
     if (!shelf.balance(entry).line) return "unfinished";

@@ -2,6 +2,7 @@ import type { Server } from "node:http";
 import { pino } from "pino";
 import { AssumptionError, assumptionFiles, readAssumptions } from "../assumptions/load.js";
 import { oddsOf } from "../odds/draw.js";
+import { judgedBy } from "../odds/judged.js";
 import { workerPool } from "../odds/pool.js";
 import { assumptionsFolder } from "../report/assets.js";
 import { launchBrowser } from "../report/browser.js";
@@ -44,6 +45,7 @@ function start(): void {
     shelf,
     printer,
     desk,
+    judge: (document) => judgedBy(pool, document, assumptions),
     issuing,
     access: { door: door(keys, now, !settings.isLocal), settings },
     report: (error) => log.error(faultEntry(error)),

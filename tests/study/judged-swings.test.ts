@@ -1,8 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { compareStudy } from "../../src/study/compute.js";
-import { judgedSwings, swingsOf } from "../../src/study/judged-swings.js";
+import { swingsOf } from "../../src/study/judged-swings.js";
 import { readStudyText } from "../../src/study/read.js";
 import { assumptions } from "../report/runs.js";
+import { judgeHere } from "../web/judging.js";
 import { editedText } from "./example.js";
 
 type Edits = Parameters<typeof editedText>[0];
@@ -31,13 +32,9 @@ function netBenefitWith(value: number): number {
 
 describe("swings of judged values", () => {
   it("are the net benefit at P10 and P90 by the whole model; what the study does not use has none", async () => {
-    let pauses = 0;
-    const swings = await judgedSwings(study(), few, async () => {
-      pauses += 1;
-    });
+    const swings = await judgeHere(few)(study());
     expect(swings.map(({ id }) => id)).toEqual([dependence]);
     const [swing] = swings;
-    expect(pauses).toBeGreaterThan(0);
     // Beta-PERT from 0 over 0.5 to 1 is symmetric about 0.5, so the ends are equally far from it.
     const [atLeast, atMost] = [netBenefitWith(0), netBenefitWith(1)];
     expect(swing?.low).toBeGreaterThan(Math.min(atLeast, atMost));
@@ -47,7 +44,7 @@ describe("swings of judged values", () => {
 
   it("leave out a value that the study replaced by its own", async () => {
     const document = study([["overrides", [{ id: dependence, value: 0.4, reason: "counted" }]]]);
-    expect(await judgedSwings(document, few, async () => undefined)).toEqual([]);
+    expect(await judgeHere(few)(document)).toEqual([]);
   });
 
   it("come from bars that are known: the value as it is counts where both ends lie on one side of it", () => {

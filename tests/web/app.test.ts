@@ -14,6 +14,7 @@ import { studyShelf } from "../../src/web/study-shelf.js";
 import { assumptions } from "../report/runs.js";
 import { accessIn } from "./access/entering.js";
 import { issuingIn } from "./issuing.js";
+import { judgeHere } from "./judging.js";
 
 const example = readFileSync(join(examplesFolder, "ninemoss.yaml"), "utf8");
 const own = example.replace("name: Ninemoss Lake, inspection program request", "name: Our lake");
@@ -39,6 +40,7 @@ beforeAll(async () => {
     shelf,
     printer,
     desk,
+    judge: judgeHere(),
     report: (error) => faults.push(error),
   }).listen(0, "127.0.0.1");
   await new Promise((resolve) => server.once("listening", resolve));

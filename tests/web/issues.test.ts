@@ -13,6 +13,7 @@ import { onePagePrinter } from "../issue/issued.js";
 import { assumptions } from "../report/runs.js";
 import { accessIn } from "./access/entering.js";
 import { issuingIn } from "./issuing.js";
+import { judgeHere } from "./judging.js";
 
 const connection = storeConnection(":memory:");
 const issuing = issuingIn(connection);
@@ -27,6 +28,7 @@ beforeAll(async () => {
     shelf,
     printer: onePagePrinter,
     desk,
+    judge: judgeHere(),
     issuing,
     access: accessIn(connection),
     report: (error) => expect.fail(String(error)),

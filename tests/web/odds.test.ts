@@ -13,6 +13,7 @@ import { studyShelf } from "../../src/web/study-shelf.js";
 import { assumptions } from "../report/runs.js";
 import { accessIn } from "./access/entering.js";
 import { issuingIn } from "./issuing.js";
+import { judgeHere } from "./judging.js";
 
 const faults: unknown[] = [];
 let server: Server | undefined;
@@ -35,6 +36,7 @@ async function asking(settings: Partial<DeskSettings> & Pick<DeskSettings, "draw
     shelf,
     printer,
     desk,
+    judge: judgeHere(),
     report,
   }).listen(0, "127.0.0.1");
   server = started;

@@ -9,6 +9,7 @@ import { studyShelf } from "../../src/web/study-shelf.js";
 import { assumptions } from "../report/runs.js";
 import { accessIn } from "./access/entering.js";
 import { issuingIn } from "./issuing.js";
+import { judgeHere } from "./judging.js";
 
 const started: { readonly close: () => Promise<unknown> }[] = [];
 
@@ -42,6 +43,7 @@ export async function starting(place = ":memory:", environment: Readonly<Record<
     shelf,
     printer,
     desk,
+    judge: judgeHere(),
     report: (error) => expect.fail(String(error)),
   });
   const server: Server = app.listen(0, "127.0.0.1");

@@ -41,7 +41,11 @@ export async function served(): Promise<Served> {
   const desk = oddsDesk({ ...usualDesk, draw: () => new Promise(() => undefined) });
   const issuing = { issues: issueStore(connection), files, now };
   const access = { door: door(accessStore(connection), now, false), settings: accessSettings({}) };
-  const app = createApp({ access, shelf, printer, desk, issuing, report: (error) => reported.push(error) });
+  const app = createApp({
+    ...{ access, shelf, printer, desk, issuing },
+    judge: () => new Promise(() => undefined),
+    report: (error) => reported.push(error),
+  });
   const server = createServer(app);
   await new Promise<void>((resolve) => server.listen(0, "127.0.0.1", resolve));
   const address: string | AddressInfo | null = server.address();

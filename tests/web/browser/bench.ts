@@ -11,6 +11,7 @@ import { type StudyShelf, studyShelf } from "../../../src/web/study-shelf.js";
 import { assumptions } from "../../report/runs.js";
 import { accessIn } from "../access/entering.js";
 import { issuingIn } from "../issuing.js";
+import { judgeHere } from "../judging.js";
 
 /** The application in memory, with a browser before it. */
 export interface Bench {
@@ -29,7 +30,14 @@ export async function openBench(): Promise<Bench> {
   const printer = createPrinter();
   const desk = oddsDesk({ ...usualDesk, draw: async () => Promise.reject(new Error("not drawn here")) });
   const app = createApp({
-    ...{ shelf, printer, desk, issuing: issuingIn(connection), access: accessIn(connection) },
+    ...{
+      shelf,
+      printer,
+      desk,
+      judge: judgeHere(),
+      issuing: issuingIn(connection),
+      access: accessIn(connection),
+    },
     report: (error) => faults.push(error),
   });
   const server: Server = app.listen(0, "127.0.0.1");
