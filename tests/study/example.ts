@@ -179,12 +179,11 @@ export function inputErrorOf(read: () => unknown): InputError {
 
 /** What an author is told of a text. */
 export const problemsIn = (text: string): Told[] =>
-  inputErrorOf(() => readStudyText(text, "study.yaml")).problems.map(({ path, found, allowed, remedy }) => ({
-    path,
-    found,
-    allowed,
-    remedy,
-  }));
+  toldIn(inputErrorOf(() => readStudyText(text, "study.yaml")));
+
+/** Problems without the places that programs go by. */
+export const toldIn = ({ problems }: InputError): Told[] =>
+  problems.map(({ path, found, allowed, remedy }) => ({ path, found, allowed, remedy }));
 
 type Told = Pick<Problem, "path" | "found" | "allowed" | "remedy">;
 

@@ -6,7 +6,7 @@ import { parse } from "yaml";
 import { prepareStudy } from "../../src/study/compute.js";
 import { readStudyText } from "../../src/study/read.js";
 import { realSet } from "../assumptions/real.js";
-import { absent, editedText, inputErrorOf, wordsOfTheProgram } from "./example.js";
+import { absent, editedText, inputErrorOf, toldIn, wordsOfTheProgram } from "./example.js";
 
 const set = realSet();
 const folder = fileURLToPath(new URL("../bad/money", import.meta.url));
@@ -31,7 +31,7 @@ const badFiles = [
   ["index-value-on-another-base", "money.indexValues[0].value", "1.03", "321.943 for 2025", "Correct"],
   ["index-year-twice", "money.indexValues[1].year", "2026 a second time", "each year once", "Keep one"],
   ["index-value-without-origin", "money.indexValues[0].origin", "nothing", "a text", "Add it"],
-  ["index-value-zero", "money.indexValues[0].value", "0", "above 0", "Correct"],
+  ["index-value-zero", "money.indexValues[0].value", "0", "at least 0.01", "Correct"],
   [
     "unknown-treatment-of-prices",
     "money.pricesOfAssumptions",
@@ -91,7 +91,7 @@ describe("money that cannot be used", () => {
     (name, path, found, allowed, remedy) => {
       const fields = parse(readFileSync(join(folder, `${name}.yaml`), "utf8")) as Record<string, unknown>;
       const error = inputErrorOf(() => preparedWith(fields));
-      expect(error.problems).toContainEqual({
+      expect(toldIn(error)).toContainEqual({
         path,
         found: expect.stringContaining(found),
         allowed: expect.stringContaining(allowed),

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { loadAssumptions } from "../../src/assumptions/load.js";
 import { prepareStudy } from "../../src/study/compute.js";
 import { readStudyText } from "../../src/study/read.js";
-import { editedText, inputErrorOf, wordsOfTheProgram } from "./example.js";
+import { editedText, inputErrorOf, toldIn, wordsOfTheProgram } from "./example.js";
 
 const set = loadAssumptions(fileURLToPath(new URL("../../assumptions", import.meta.url)));
 const reason = "quote of a contractor";
@@ -56,7 +56,7 @@ describe("the overrides of a study", () => {
     ],
   ])("are refused with %s", (_what, override, field, found, allowed) => {
     const error = inputErrorOf(() => prepared([{ ...override, reason }]));
-    expect(error.problems).toEqual([
+    expect(toldIn(error)).toEqual([
       {
         path: expect.stringMatching(new RegExp(`^overrides\\[0.*\\]\\.${field}$`)),
         found,

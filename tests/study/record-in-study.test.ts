@@ -4,7 +4,7 @@ import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { readStudyFile, readStudyText } from "../../src/study/read.js";
 import { recordOf } from "../../src/study/to-model.js";
-import { absent, editedText, inputErrorOf, modelOf, problemsIn } from "./example.js";
+import { absent, editedText, inputErrorOf, modelOf, problemsIn, toldIn } from "./example.js";
 import { csvOf, datesFrom, monthsFrom } from "./records.js";
 
 const feet = "date,elevation (ft)";
@@ -156,8 +156,7 @@ describe("a record in a file beside the study", () => {
     [".csv", "lake.record.file", '".csv"', "the name of a CSV file"],
     ["bad\0.csv", "lake.record.file", "bad", "the name of a CSV file"],
   ])("%s is refused", (file, path, found, allowed) => {
-    const { problems } = inputErrorOf(() => readWith(withRecord({ file, origin })));
-    expect(problems).toEqual([
+    expect(toldIn(inputErrorOf(() => readWith(withRecord({ file, origin }))))).toEqual([
       {
         path,
         found: expect.stringContaining(found),
