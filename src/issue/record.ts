@@ -1,7 +1,7 @@
 import { z } from "zod";
 
 /** Marks the attachments of this program, and their shape. */
-export const issueFormat = "ramp-and-rack issue 1";
+export const issueFormat = "ramp-and-rack issued report, format 1";
 
 /** Names of the files inside an issued PDF, in the order of the alphabet, as a PDF wants them. */
 export const attachmentNames = {
