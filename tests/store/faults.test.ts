@@ -108,16 +108,18 @@ describe("a database that cannot be written now", () => {
   it("because its user may only read it, says what to allow", () => {
     const place = keptStudies();
     const nobody = 65534;
-    const asUser = process.getuid?.() === 0 ? { uid: nobody, gid: nobody } : {};
+    // The program may stand where only root can read: it is loaded first, then the rights are given up.
+    const asNobody = process.getuid?.() === 0 ? `process.setgid(${nobody}); process.setuid(${nobody});` : "";
     if (process.getuid?.() === 0) chownSync(databaseFile(place), 0, 0);
     chmodSync(databaseFile(place), 0o444);
     chmodSync(place, 0o555);
     const connection = join(projectRoot, "dist", "store", "connection.js");
     const script = `import { storeConnection } from ${JSON.stringify(connection)};
+      storeConnection(":memory:").read(() => 0);
+      ${asNobody}
       try { storeConnection(${JSON.stringify(place)}).read(() => 0); } catch (error) { console.log(error.fault, error.message); }`;
     const { stdout } = spawnSync(process.execPath, ["--input-type=module", "-e", script], {
       encoding: "utf8",
-      ...asUser,
     });
     chmodSync(place, 0o755);
     expect(stdout).toMatch(/^read-only .*right to write the file and its folder/);
