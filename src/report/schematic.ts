@@ -115,7 +115,7 @@ function reachOf(
   }
 }
 
-/** Elevation to height in the drawing, with the band in at least a fifth of it. */
+/** Elevation to height in the drawing, from the highest to the lowest of the structures and the band. */
 function scaleOf(
   placed: readonly Placed[],
   band: { readonly lowest: number; readonly highest: number },

@@ -44,6 +44,7 @@ export type BlockShares = BlockDraws;
 
 const luckId = "year-of-establishment";
 
+/** All values of a block at once, as `blockShares` has their shares: what a plain loop over futures starts from. */
 export function blockDraws(plan: DrawPlan, block: number): BlockDraws {
   const { lake, chances, luck } = blockShares(plan, block);
   const valuesOf = (shares: BlockShares["lake"]) =>
