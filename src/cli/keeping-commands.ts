@@ -45,7 +45,7 @@ export function importCommand(path: string, author: string, print: Print): void 
   withShelf((shelf) => {
     const entry = shelf.create(text, { author, note: "", origin: "import" }, path.split(/[\\/]/).at(-1));
     print(`Kept as ${entry.id}.`);
-    if (!shelf.balance(entry).line) {
+    if (shelf.check(entry).problems.length > 0) {
       print("It is not complete yet: the check command lists what is missing or wrong.");
     }
   });

@@ -2,6 +2,7 @@ import { strToU8, zipSync } from "fflate";
 import { inlineAssets, renderPage, renderReportBody } from "../report/html.js";
 import type { ToldOdds } from "../report/odds-words.js";
 import { printSettings } from "../report/paper.js";
+import type { PrintSettings } from "../report/pdf.js";
 import type { Picture } from "../report/pictures.js";
 import type { Printer } from "../report/printer.js";
 import { reportView } from "../report/report-view.js";
@@ -52,27 +53,69 @@ export async function plainForms({ run, told, edition }: FormParts): Promise<For
   ];
 }
 
+/** What is to be drawn and printed for the other forms. */
+export interface FormsToPrint {
+  /** The report, for its charts. */
+  readonly body: string;
+  readonly title: string;
+  /** The page for a meeting. */
+  readonly summary: string;
+  readonly settings: PrintSettings;
+}
+
+/** The same drawn and printed. */
+export interface PrintedParts {
+  readonly pictures: readonly Picture[];
+  readonly letter: Uint8Array;
+  readonly a4: Uint8Array;
+}
+
+export function formsToPrint({ run, told, edition }: FormParts): FormsToPrint {
+  return {
+    body: renderReportBody(run, told),
+    title: run.document.study.name,
+    summary: renderPage("partials/summary-body", summaryView(run, told, edition)),
+    settings: printSettings(run.document, edition),
+  };
+}
+
+/** @throws BrowserError where no browser is found */
+export async function printParts(
+  { body, title, summary, settings }: FormsToPrint,
+  printer: Printer,
+): Promise<PrintedParts> {
+  const pictures = await printer.draw(body, title);
+  const printed = (paper: "letter" | "a4") => printer.print(summary, { ...settings, paper });
+  return { pictures, letter: await printed("letter"), a4: await printed("a4") };
+}
+
 /** The forms for which charts are drawn or pages printed. @throws BrowserError where no browser is found */
 export async function printedForms(parts: FormParts, printer: Printer): Promise<Form[]> {
-  const { run, told, edition } = parts;
-  const pictures = await printer.draw(renderReportBody(run, told), run.document.study.name);
-  const summary = renderPage("partials/summary-body", summaryView(run, told, edition));
-  const printed = async (paper: "letter" | "a4"): Promise<Form> => ({
-    path: `summary-${paper}.pdf`,
-    group: "For a meeting",
-    title: `One page for a public meeting, to print on ${paper === "letter" ? "letter paper" : "A4"}`,
-    type: "application/pdf",
-    bytes: await printer.print(summary, { ...printSettings(run.document, edition), paper }),
-  });
+  return formsOfPrints(parts, await printParts(formsToPrint(parts), printer));
+}
+
+/** @param printed of the same run */
+export function formsOfPrints(
+  { run, told }: Pick<FormParts, "run" | "told">,
+  { pictures, letter, a4 }: PrintedParts,
+): Form[] {
   const slides = renderPage("slides", { ...slidesView(run, pictures, told), assets: inlineAssets() });
   return [
-    await printed("letter"),
-    await printed("a4"),
+    summaryPdf("letter", letter),
+    summaryPdf("a4", a4),
     page("slides.html", "Slides: one statement and one picture on each screen", slides),
     zip("charts.zip", "Charts", "All charts as SVG and PNG, in one file", picturesZip(pictures)),
     ...pictures.flatMap(pictureForms),
   ];
 }
+
+const summaryPdf = (paper: "letter" | "a4", bytes: Uint8Array): Form => ({
+  path: `summary-${paper}.pdf`,
+  group: "For a meeting",
+  title: `One page for a public meeting, to print on ${paper === "letter" ? "letter paper" : "A4"}`,
+  type: "application/pdf",
+  bytes,
+});
 
 const page = (path: string, title: string, html: string): Form => ({
   path,

@@ -5,6 +5,7 @@ import { renderReportBody } from "../report/html.js";
 import type { IssueView } from "../report/issue-view.js";
 import type { ToldOdds } from "../report/odds-words.js";
 import { editionText, printSettings } from "../report/paper.js";
+import type { PrintSettings } from "../report/pdf.js";
 import type { Printer } from "../report/printer.js";
 import { resultsJson } from "../report/results.js";
 import type { StudyRun } from "../study/compute.js";
@@ -17,10 +18,22 @@ import { attachmentNames, type IssueContent, type IssueRecord, issueFormat } fro
 export interface IssueDraft
   extends Pick<IssueRecord, "number" | "issuedAt" | "author" | "note" | "supersedes"> {
   readonly study: IssueRecord["study"] & { readonly text: string };
+}
+
+/** What is told in it. */
+export interface IssuedRun {
   readonly run: StudyRun;
   readonly told: ToldOdds | undefined;
   /** What the run's assumptions were read from. */
   readonly files: AssumptionFiles;
+}
+
+/** An issue that is yet to be printed. */
+export interface PreparedIssue {
+  readonly content: IssueContent;
+  readonly digest: string;
+  readonly body: string;
+  readonly settings: PrintSettings;
 }
 
 /** A frozen report with the texts that it was made from. */
@@ -33,18 +46,29 @@ export interface MadeIssue {
 }
 
 /** Prints a report as an issue, with all that is needed to compute it again attached. @throws BrowserError */
-export async function makeIssue(draft: IssueDraft, printer: Printer): Promise<MadeIssue> {
-  const content = contentOf(draft);
+export async function makeIssue(draft: IssueDraft, what: IssuedRun, printer: Printer): Promise<MadeIssue> {
+  const prepared = preparedIssue(draft, what);
+  return completedIssue(prepared, await printer.print(prepared.body, prepared.settings));
+}
+
+export function preparedIssue(draft: IssueDraft, what: IssuedRun): PreparedIssue {
+  const content = contentOf(draft, what);
   const digest = contentDigest(content);
-  const printed = await printer.print(
-    renderReportBody(draft.run, draft.told, { issue: issueView(content, digest) }),
-    {
-      ...printSettings(
-        draft.run.document,
-        editionText({ revision: draft.study.revision, issue: draft.number }),
-      ),
-    },
-  );
+  const { run, told } = what;
+  const edition = editionText({ revision: draft.study.revision, issue: draft.number });
+  return {
+    content,
+    digest,
+    body: renderReportBody(run, told, { issue: issueView(content, digest) }),
+    settings: printSettings(run.document, edition),
+  };
+}
+
+/** Attaches to the printed report what it was made from. */
+export async function completedIssue(
+  { content, digest }: Pick<PreparedIssue, "content" | "digest">,
+  printed: Uint8Array,
+): Promise<MadeIssue> {
   const { studyText, assumptions, figures, ...told } = content;
   const document = await PDFDocument.load(printed, {
     updateMetadata: false,
@@ -56,7 +80,10 @@ export async function makeIssue(draft: IssueDraft, printer: Printer): Promise<Ma
   return { record, ...texts, pdf };
 }
 
-function contentOf({ study: { text, ...study }, run, told, files, ...draft }: IssueDraft): IssueContent {
+function contentOf(
+  { study: { text, ...study }, ...draft }: IssueDraft,
+  { run, told, files }: IssuedRun,
+): IssueContent {
   // Written as JSON and read again, so that the digest is that of what is attached.
   const figures: unknown = JSON.parse(stableJson(resultsJson(run, told?.odds)));
   return {

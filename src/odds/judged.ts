@@ -9,9 +9,9 @@ export async function judgedBy(
   pool: WorkerPool,
   document: StudyDocument,
   assumptions: AssumptionSet,
+  signal: AbortSignal,
 ): Promise<Swing[]> {
   const study = { document, settings: oddsSettings(document.study.uncertainty) };
-  const { signal } = new AbortController();
   const { inputs } = await pool.ask(study, "plan", {}, signal);
   return judgedSwings(document, assumptions, inputs, (points) =>
     Promise.all(points.map((point) => pool.ask(study, "netBenefits", { point }, signal))),

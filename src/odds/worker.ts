@@ -6,9 +6,13 @@ import { oddsSummary } from "../study/odds-summary.js";
 import { InputError } from "../study/problems.js";
 import { comparedOptions } from "../study/stop-drawing.js";
 import type { Question, Reply, Request, StudyToDraw } from "./messages.js";
+import { standBack } from "./stand-back.js";
 
 /** Answers questions about the last study that it was sent, one after another. */
 const assumptions: AssumptionSet = workerData;
+/** Pages and their figures come first. */
+const niceness = 10;
+standBack(niceness);
 let known: { study: StudyToDraw; drawn: DrawnStudy } | undefined;
 
 function answered({ study, question }: Request): { reply: Reply; moved: ArrayBuffer[] } {

@@ -1,7 +1,6 @@
 import { randomBytes } from "node:crypto";
 import Handlebars from "handlebars";
 import type { Browser, HTTPRequest, Page } from "puppeteer";
-import { finishPdf } from "./finished-pdf.js";
 import { renderPress } from "./html.js";
 
 export interface PrintSettings {
@@ -42,7 +41,7 @@ const isOwnFont = (request: HTTPRequest) =>
  */
 export async function printPdf(press: Page, body: string, settings: PrintSettings): Promise<Uint8Array> {
   await press.evaluate((text, title) => globalThis.putReport(text, title), body, settings.title);
-  const printed = await press.pdf({
+  return press.pdf({
     format: settings.paper,
     printBackground: true,
     displayHeaderFooter: true,
@@ -51,16 +50,10 @@ export async function printPdf(press: Page, body: string, settings: PrintSetting
     margin: { top: "18mm", bottom: "18mm", left: "18mm", right: "18mm" },
     outline: true,
     tagged: true,
-    timeout: longestPrint,
+    // The printer has a limit of its own, for drawing and printing together.
+    timeout: 0,
   });
-  return printed.length < packedFrom ? printed : finishPdf(printed);
 }
-
-/** Bytes: packing takes a fifth of the time of printing, and a short report is small without it. */
-const packedFrom = 1024 * 1024;
-
-/** Milliseconds: a report on 300 structures has over 200 pages, and a slow machine takes its time. */
-const longestPrint = 120_000;
 
 /** A name too long for the line is cut; the edition and the page are not. */
 function footer({ title, edition }: PrintSettings): string {

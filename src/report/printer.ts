@@ -1,7 +1,10 @@
+import { setTimeout as pause } from "node:timers/promises";
 import type { Browser, Page } from "puppeteer";
 import { BrowserError, launchBrowser } from "./browser.js";
-import { openPress, type PrintSettings, printPdf } from "./pdf.js";
+import { finishPdf } from "./finished-pdf.js";
+import { type PrintSettings, printPdf } from "./pdf.js";
 import { drawPictures, type Picture } from "./pictures.js";
+import { type PressKeeper, pressKeeper } from "./press.js";
 
 /** As many wait for the printer as may. */
 export class PrinterBusyError extends Error {}
@@ -10,7 +13,7 @@ export interface Printer {
   /** Starts the browser ahead of the first print. */
   readonly warm: () => void;
   /**
-   * @param signal ends the wait for its turn
+   * @param signal ends the wait for its turn, or the print under way
    * @throws PrinterBusyError; BrowserError
    */
   readonly print: (body: string, settings: PrintSettings, signal?: AbortSignal) => Promise<Uint8Array>;
@@ -19,37 +22,38 @@ export interface Printer {
   readonly close: () => Promise<void>;
 }
 
-interface Press {
-  readonly browser: Browser;
-  readonly page: Page;
-}
-
 export interface PrinterSettings {
   readonly launch: () => Promise<Browser>;
   /** Prints that may be lined up, the one under way among them. */
   readonly mostLinedUp: number;
+  /** What a print may take once its turn has come: one on 300 structures has over 200 pages, and machines may be slow. */
+  readonly longestMilliseconds: number;
+  /** Packs a long report, while the next is printed. */
+  readonly finish: (pdf: Uint8Array) => Promise<Uint8Array>;
 }
 
-const usual: PrinterSettings = { launch: () => launchBrowser(), mostLinedUp: 8 };
+const usual: PrinterSettings = {
+  launch: () => launchBrowser(),
+  mostLinedUp: 8,
+  longestMilliseconds: 120_000,
+  finish: (pdf) => finishPdf(pdf),
+};
+
+/** Bytes: packing takes a fifth of the time of printing, and a short report is small without it. */
+const packedFrom = 1024 * 1024;
 
 /** A printer that starts its browser when first needed, keeps it warm, and prints one report at a time. */
 export function createPrinter(settings: Partial<PrinterSettings> = {}): Printer {
-  const { launch, mostLinedUp } = { ...usual, ...settings };
-  let press: Promise<Press> | undefined;
+  const { launch, mostLinedUp, longestMilliseconds, finish } = { ...usual, ...settings };
+  const presses = pressKeeper(launch);
   let queue: Promise<unknown> = Promise.resolve();
   let linedUp = 0;
-  const warmPress = async (): Promise<Press> => {
-    const running = await press?.catch(() => undefined);
-    if (running?.browser.connected && !running.page.isClosed()) return running;
-    press = startPress(launch);
-    return press;
-  };
   const inTurn = async <Result>(work: Work<Result>, signal?: AbortSignal): Promise<Result> => {
     if (linedUp >= mostLinedUp) throw new PrinterBusyError("as many reports wait to be printed as may");
     linedUp += 1;
     const done = queue.then(() => {
       signal?.throwIfAborted();
-      return twiceAtMost(work, warmPress);
+      return twiceAtMost(work, presses, { signal, longestMilliseconds });
     });
     queue = done.catch(() => undefined);
     return done.finally(() => {
@@ -58,34 +62,67 @@ export function createPrinter(settings: Partial<PrinterSettings> = {}): Printer 
   };
   return {
     warm: () => {
-      warmPress().catch(() => undefined);
+      presses.warm().catch(() => undefined);
     },
-    print: (body, how, signal) => inTurn((page) => printPdf(page, body, how), signal),
+    print: async (body, how, signal) => {
+      const printed = await inTurn((page) => printPdf(page, body, how), signal);
+      return printed.length < packedFrom ? printed : finish(printed);
+    },
     draw: (body, title) => inTurn((page) => drawPictures(page, body, title)),
-    close: async () => {
-      const running = await press?.catch(() => undefined);
-      await running?.browser.close();
-    },
+    close: presses.close,
   };
 }
 
 type Work<Result> = (page: Page) => Promise<Result>;
 
+interface Limits {
+  readonly signal: AbortSignal | undefined;
+  readonly longestMilliseconds: number;
+}
+
 /** Does work again, on a new browser, if the browser ended meanwhile: it may have been killed for want of memory. */
-async function twiceAtMost<Result>(work: Work<Result>, warmPress: () => Promise<Press>): Promise<Result> {
+async function twiceAtMost<Result>(
+  work: Work<Result>,
+  presses: PressKeeper,
+  limits: Limits,
+): Promise<Result> {
   for (let attempt = 1; ; attempt++) {
-    const { browser, page } = await warmPress();
+    const press = await presses.warm();
+    const { browser, page } = press;
     try {
-      return await work(page);
+      return await limited(work, page, limits);
     } catch (error) {
+      limits.signal?.throwIfAborted();
       const isOver = !browser.connected || page.isClosed();
       if (isOver && attempt === 1) continue;
       if (isOver) throw new BrowserError(endedTwice, { cause: error });
       if (!isTimeout(error)) throw error;
       // A browser that does not answer would keep the next print waiting as well.
-      void browser.close().catch(() => undefined);
+      presses.drop(press);
       throw new BrowserError(tookTooLong, { cause: error });
     }
+  }
+}
+
+/** Work that ends with its page when nobody waits for it any more, and after the longest time in any case. */
+async function limited<Result>(
+  work: Work<Result>,
+  page: Page,
+  { signal, longestMilliseconds }: Limits,
+): Promise<Result> {
+  const ending = new AbortController();
+  const leave = () => void page.close().catch(() => undefined);
+  signal?.addEventListener("abort", leave, { once: true });
+  const late = pause(longestMilliseconds, undefined, { signal: ending.signal }).then(() => {
+    throw new Error("timeout of the printer");
+  });
+  late.catch(() => undefined);
+  try {
+    signal?.throwIfAborted();
+    return await Promise.race([work(page), late]);
+  } finally {
+    ending.abort();
+    signal?.removeEventListener("abort", leave);
   }
 }
 
@@ -95,8 +132,3 @@ const endedTwice =
   "The browser for printing ended twice while it printed. Most often memory is short: close other programs and try again.";
 const tookTooLong =
   "The browser for printing did not finish in two minutes. Try again, or print the board's part alone.";
-
-async function startPress(launch: () => Promise<Browser>): Promise<Press> {
-  const browser = await launch();
-  return { browser, page: await openPress(browser) };
-}

@@ -1,21 +1,17 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import express, { type ErrorRequestHandler, type Express, type Request, type Response } from "express";
+import express, { type ErrorRequestHandler, type Express, type Response } from "express";
 import { assets, fontFile, projectRoot } from "../report/assets.js";
-import { linkedAssets, renderReport, renderReportBody } from "../report/html.js";
-import type { ToldOdds } from "../report/odds-words.js";
-import { editionText, printSettings } from "../report/paper.js";
 import type { Printer } from "../report/printer.js";
-import { resultsJson } from "../report/results.js";
-import type { ReportPart } from "../report/sections.js";
-import { toldOdds } from "../report/told-odds.js";
 import { DeletedStudyError } from "../store/errors.js";
+import type { Odds } from "../study/odds.js";
 import type { Door } from "./access/door.js";
 import { gate } from "./access/gate.js";
 import { knownHostsOnly } from "./access/host-check.js";
-import { securityHeaders, withFilePolicy } from "./access/security-headers.js";
+import { securityHeaders } from "./access/security-headers.js";
 import type { AccessSettings } from "./access/settings.js";
 import { addSignIn } from "./access/sign-in-routes.js";
+import type { Answering } from "./answers/questions.js";
 import { addApi } from "./api/routes.js";
 import { addAssumptions, type Judge } from "./assumption-routes.js";
 import { addCompare } from "./compare-routes.js";
@@ -26,26 +22,26 @@ import type { IssueParts } from "./issue-desk.js";
 import { addIssues } from "./issue-routes.js";
 import { addItems } from "./item-routes.js";
 import { addKeeping } from "./keeping-routes.js";
-import { listStandings } from "./list-standing.js";
 import { addNewStudies } from "./new-study-routes.js";
-import type { OddsDesk } from "./odds-desk.js";
-import { addOdds, oddsQuestion } from "./odds-routes.js";
+import { addOdds } from "./odds-routes.js";
 import { refuseOtherSites } from "./other-sites.js";
-import { comparisonPage, listPage, problemPage } from "./pages.js";
-import { ReaderGoneError, readerSignal } from "./reader-gone.js";
+import { problemPage } from "./pages.js";
+import { ReaderGoneError } from "./reader-gone.js";
 import { renderPage } from "./render.js";
 import { addRevisions } from "./revision-routes.js";
+import type { RunDesk } from "./run-desk.js";
 import type { ShelfEntry } from "./shelf-reading.js";
+import { addStudyPages } from "./study-pages.js";
 import type { StudyShelf } from "./study-shelf.js";
 import { addTables } from "./table-routes.js";
-import { unfinishedPage } from "./unfinished-page.js";
 
 export interface AppParts {
   readonly shelf: StudyShelf;
+  readonly answers: Answering;
   readonly printer: Printer;
-  readonly desk: OddsDesk;
+  readonly desk: RunDesk<Odds>;
   readonly judge: Judge;
-  readonly issuing: Omit<IssueParts, "printer">;
+  readonly issuing: Pick<IssueParts, "issues" | "now">;
   readonly access: { readonly door: Door; readonly settings: AccessSettings };
   /** Told of faults that are not the reader's. */
   readonly report: (error: unknown) => void;
@@ -55,23 +51,22 @@ export interface AppParts {
 export function createApp(parts: AppParts): Express {
   const app = express();
   guard(app, parts.access);
-  addNewStudies(app, parts.shelf, () => new Date().toISOString().slice(0, 10));
-  addUnfinished(app, parts);
-  addPages(app, parts);
-  addFiles(app, parts);
-  addOdds(app, parts, (id) => findStudy(parts, id));
+  const { shelf, answers, desk } = parts;
   const find = (id: string | undefined) => findStudy(parts, id);
-  const reading = { ...parts, find, knownOdds: (entry: ShelfEntry) => knownOdds(entry, parts) };
+  const reading = { ...parts, find, knownOdds: ({ text }: ShelfEntry) => desk.known(text) };
+  addNewStudies(app, parts, () => new Date().toISOString().slice(0, 10));
+  addStudyPages(app, reading);
+  addOdds(app, reading);
   addForms(app, reading);
   addIssues(app, { ...reading, ...parts.issuing });
-  addItems(app, parts.shelf, find);
-  addTables(app, parts.shelf, find);
-  addEditing(app, parts.shelf, find);
-  addKeeping(app, parts.shelf);
-  addRevisions(app, parts.shelf, find);
-  addCompare(app, { shelf: parts.shelf, issues: parts.issuing.issues });
-  addApi(app, parts.shelf, parts.report);
-  addAssumptions(app, parts, find);
+  addItems(app, shelf, find);
+  addTables(app, reading);
+  addEditing(app, reading);
+  addKeeping(app, shelf);
+  addRevisions(app, reading);
+  addCompare(app, { shelf, answers, issues: parts.issuing.issues });
+  addApi(app, parts);
+  addAssumptions(app, reading);
   app.use((_request, _response) => {
     throw new NotFoundError();
   });
@@ -115,98 +110,6 @@ function findStudy({ shelf }: AppParts, id: string | undefined): ShelfEntry {
   if (!entry) throw new NotFoundError();
   if (entry.state === "deleted") throw new DeletedStudyError(entry);
   return entry;
-}
-
-const linksOf = ({ id }: Pick<ShelfEntry, "id">) => ({
-  back: "/",
-  study: `/studies/${id}`,
-  report: `/studies/${id}/report`,
-  pdf: `/studies/${id}/report.pdf`,
-  boardPdf: `/studies/${id}/report.pdf?part=board`,
-  json: `/studies/${id}/results.json`,
-  odds: `/studies/${id}/odds`,
-  source: `/studies/${id}/study`,
-});
-
-/** What needs a complete study says what is missing instead. */
-function addUnfinished(app: Express, parts: AppParts): void {
-  const pages = [
-    { path: "/studies/:id", part: "results" },
-    { path: "/studies/:id/report", part: "report" },
-    { path: "/studies/:id/report.pdf", part: "pdf" },
-    { path: "/studies/:id/odds", part: "odds" },
-    { path: "/studies/:id/forms", part: "forms" },
-  ];
-  for (const { path, part } of pages) {
-    app.get(path, (request, response, next) => {
-      const entry = parts.shelf.find(String(request.params.id));
-      const balance = entry && entry.state !== "deleted" ? parts.shelf.balance(entry) : undefined;
-      if (!entry || !balance || balance.line) {
-        next();
-        return;
-      }
-      response.status(part === "results" ? 200 : 409);
-      response.send(renderPage("unfinished", unfinishedPage(entry, balance.problems, part)));
-    });
-  }
-}
-
-function addPages(app: Express, parts: AppParts): void {
-  const missingIn = listStandings(parts.shelf);
-  app.get("/", (_request, response) => {
-    response.send(renderPage("studies", listPage(parts.shelf, missingIn)));
-  });
-  app.get("/studies/:id", (request, response) => {
-    const entry = findStudy(parts, request.params.id);
-    response.send(renderPage("comparison", comparisonPage(entry, parts.shelf.run(entry), linksOf(entry))));
-  });
-  app.get("/studies/:id/report", (request, response) => {
-    const entry = findStudy(parts, request.params.id);
-    response.send(
-      renderReport(
-        parts.shelf.run(entry),
-        linkedAssets,
-        linksOf(entry),
-        knownOdds(entry, parts),
-        partAsked(request),
-      ),
-    );
-  });
-}
-
-/** The odds that a reader had drawn before, for the report. */
-function knownOdds(entry: ShelfEntry, { desk, shelf }: AppParts): ToldOdds | undefined {
-  const odds = desk.known(oddsQuestion(entry, shelf));
-  return odds && toldOdds(shelf.run(entry), odds);
-}
-
-/** "?part=board" asks for the report without appendices. */
-const partAsked = ({ query }: Request): ReportPart => (query.part === "board" ? "board" : "all");
-
-function addFiles(app: Express, parts: AppParts): void {
-  app.get("/studies/:id/report.pdf", async (request, response) => {
-    const entry = findStudy(parts, request.params.id);
-    const run = parts.shelf.run(entry);
-    const pdf = await parts.printer.print(
-      renderReportBody(run, knownOdds(entry, parts), { part: partAsked(request) }),
-      printSettings(run.document, editionText(entry)),
-      readerSignal(response),
-    );
-    withFilePolicy(response, "pdf")
-      .type("pdf")
-      .set("Content-Disposition", `inline; filename="${entry.id}.pdf"`)
-      .send(Buffer.from(pdf));
-  });
-  app.get("/studies/:id/results.json", (request, response) => {
-    response.json(resultsJson(parts.shelf.run(findStudy(parts, request.params.id))));
-  });
-  app.get("/studies/:id/study", (request, response) => {
-    const entry = findStudy(parts, request.params.id);
-    response
-      .type("text")
-      .set("Content-Disposition", `attachment; filename="${entry.id}.yaml"`)
-      .send(entry.text);
-  });
 }
 
 function errorPages({ report }: AppParts): ErrorRequestHandler {

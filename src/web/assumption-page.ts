@@ -3,10 +3,10 @@ import { draftOf } from "../editor/draft.js";
 import { withoutOverride } from "../editor/override-edits.js";
 import { type OwnValue, ownValues } from "../editor/own-value.js";
 import { assumptionRow } from "../report/assumptions-list.js";
-import { effectTable } from "../report/effect-view.js";
 import type { TableView } from "../report/view-types.js";
 import { InputError } from "../study/problems.js";
 import { mayOnlyRead } from "./access/visitor.js";
+import { type Answering, textOf } from "./answers/questions.js";
 import { usedIn } from "./assumptions-page.js";
 import { type OwnValueForm, triedText, type Wrong } from "./own-value-form.js";
 import type { ShelfEntry } from "./shelf-reading.js";
@@ -15,6 +15,7 @@ import { workbenchPage } from "./workbench-page.js";
 
 export interface AssumptionPage {
   readonly shelf: StudyShelf;
+  readonly answers: Answering;
   readonly study: ShelfEntry;
   readonly entry: Assumption;
   /** A value that is tried or could not be kept; absent where the page is opened. */
@@ -27,15 +28,16 @@ export interface AssumptionPage {
 }
 
 /** One assumption: where it comes from, the study's own value, and what that does to the answer. */
-export function assumptionPage(page: AssumptionPage): object {
-  const { shelf, study, entry, typed, author, conflict } = page;
+export async function assumptionPage(page: AssumptionPage): Promise<object> {
+  const { shelf, answers, study, entry, typed, author, conflict } = page;
   const { id } = entry;
   const own = ownValues(draftOf(study.text, study.fileName).document);
-  const row = assumptionRow(entry, { assumptions: shelf.assumptions, used: usedIn(study, shelf), own });
+  const balance = await answers.ask("balance", textOf(study));
+  const row = assumptionRow(entry, { assumptions: shelf.assumptions, used: usedIn(balance), own });
   const tried = typed && triedText(study, entry, withReason(typed, page.isTrial), shelf.assumptions);
   const kept = own.get(id);
   return workbenchPage(
-    { entry: study, balance: shelf.balance(study), part: "assumptions", title: row.name },
+    { entry: study, balance, part: "assumptions", title: row.name },
     {
       row,
       href: `/studies/${study.id}/assumptions/${id}`,
@@ -51,7 +53,7 @@ export function assumptionPage(page: AssumptionPage): object {
       },
       hasOwn: kept !== undefined,
       conflict: conflict && conflictText(study, conflict.theirs),
-      effect: effectOf({ shelf, study, entry }, tried),
+      effect: await effectOf({ answers, study, entry }, tried),
       isTried: tried !== undefined && tried.wrong === undefined,
     },
   );
@@ -76,20 +78,18 @@ interface Effect {
 }
 
 /** A tried value against the study as it is; else the own value against the usual one. */
-function effectOf(
-  { shelf, study, entry }: Pick<AssumptionPage, "shelf" | "study" | "entry">,
+async function effectOf(
+  { answers, study, entry }: Pick<AssumptionPage, "answers" | "study" | "entry">,
   tried: ReturnType<typeof triedText> | undefined,
-): Effect | undefined {
+): Promise<Effect | undefined> {
   const { text, fileName } = study;
   const isOwn = ownValues(draftOf(text, fileName).document).has(entry.id);
   if (tried?.wrong || (!tried && !isOwn)) return undefined;
   const [before, after] = tried ? [text, tried.text] : [withoutOverride(text, fileName, entry.id), text];
   const names = tried ? (["As kept", "As tried"] as const) : (["Usual value", "Own value"] as const);
   try {
-    const runs = [before, after].map((each) => shelf.compared({ text: each, fileName }));
-    const [one, other] = runs;
-    if (!one || !other) return undefined;
-    return { table: effectTable([one, other], names), told: tried ? "Nothing was saved." : "" };
+    const table = await answers.ask("effect", { before, text: after, fileName, names });
+    return { table, told: tried ? "Nothing was saved." : "" };
   } catch (error) {
     if (!(error instanceof InputError)) throw error;
     const told = tried

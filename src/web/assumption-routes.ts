@@ -4,61 +4,64 @@ import { withoutOverride } from "../editor/override-edits.js";
 import { withOwnValue } from "../editor/own-value.js";
 import type { Swing } from "../study/judged-swings.js";
 import type { StudyDocument } from "../study/schema.js";
-import { answerDesk, patienceMilliseconds } from "./answer-desk.js";
+import { type BalanceState, textOf } from "./answers/questions.js";
+import { longPatience } from "./answers/soon.js";
 import { type AssumptionPage, assumptionPage } from "./assumption-page.js";
 import { assumptionsPage, type JudgedState, knownSwings, readSearch } from "./assumptions-page.js";
 import { authorOf, rememberAuthor } from "./author.js";
 import { NotFoundError } from "./explain.js";
-import type { OddsDesk } from "./odds-desk.js";
+import { askAgainSeconds, runQuestion } from "./odds-routes.js";
 import { type OwnValueForm, readOwnValueForm, saveOwnValue, triedText } from "./own-value-form.js";
 import { renderPage } from "./render.js";
+import { resultWithin, runDesk, usualDesk } from "./run-desk.js";
 import type { ShelfEntry } from "./shelf-reading.js";
+import type { StudyPages } from "./study-pages.js";
 import type { StudyShelf } from "./study-shelf.js";
 
 /** Works out how far each judged value moves a study's answer; takes seconds. */
-export type Judge = (document: StudyDocument) => Promise<Swing[]>;
+export type Judge = (document: StudyDocument, signal: AbortSignal) => Promise<Swing[]>;
 
 /** Assumptions of a study: the table of all, and for each its own page, where a value may be tried and kept. */
-export function addAssumptions(
-  app: Express,
-  { shelf, desk, judge }: { readonly shelf: StudyShelf; readonly desk: OddsDesk; readonly judge: Judge },
-  find: (id: string | undefined) => ShelfEntry,
-): void {
-  const swings = answerDesk(
-    ({ text }: ShelfEntry) => [text],
-    (entry) => judge(shelf.compared(entry).document),
-  );
-  const judged = async (entry: ShelfEntry): Promise<JudgedState> => {
-    if (!shelf.balance(entry).line) return "unfinished";
-    const known = knownSwings(entry, shelf, desk);
-    if (known) return { swings: known };
-    const found = await swings.within(patienceMilliseconds, entry);
-    return found === "under way" ? found : { swings: found.answer };
+export function addAssumptions(app: Express, parts: StudyPages & { readonly judge: Judge }): void {
+  const { shelf, answers, find, knownOdds, judge } = parts;
+  const swings = runDesk({
+    ...usualDesk,
+    ...judging,
+    draw: ({ document }, { signal }) => judge(document, signal),
+  });
+  const judged = async (entry: ShelfEntry, balance: BalanceState): Promise<JudgedState> => {
+    if (!balance.line) return "unfinished";
+    const odds = knownOdds(entry);
+    if (odds) return { swings: knownSwings(shelf.document(entry), odds, shelf) };
+    const found = await resultWithin(longPatience, swings, runQuestion(entry, shelf));
+    return found ? { swings: found } : "under way";
   };
   app.get("/studies/:id/assumptions", async (request, response) => {
     const entry = find(request.params.id);
-    const view = assumptionsPage(entry, shelf, await judged(entry), {
+    const balance = await answers.ask("balance", textOf(entry));
+    const view = assumptionsPage({ entry, shelf, balance }, await judged(entry, balance), {
       ...readSearch(request.query),
       author: authorOf(request),
     });
     response.set("Cache-Control", "no-store").send(renderPage("assumptions", view));
   });
   app.get("/studies/:id/assumptions/judged.json", async (request, response) => {
-    response.json({ swings: await swings.answer(find(request.params.id)) });
+    const found = await resultWithin(longPatience, swings, runQuestion(find(request.params.id), shelf));
+    if (found) response.json({ swings: found });
+    else response.status(202).set("Retry-After", String(askAgainSeconds)).json({ state: "drawing" });
   });
-  const parts = { shelf, find };
   addTrying(app, parts);
   addKeepingOwn(app, parts);
 }
 
-interface Parts {
-  readonly shelf: StudyShelf;
-  readonly find: (id: string | undefined) => ShelfEntry;
-}
+/** Runs for which no page asks any more end soon: another revision is most often asked for instead. */
+const judging = { patienceMilliseconds: 10_000, mostKept: 16 };
+
+type Parts = Pick<StudyPages, "shelf" | "answers" | "find">;
 
 const path = "/studies/:id/assumptions/:assumption";
 
-const rendered = (view: AssumptionPage) => renderPage("assumption", assumptionPage(view));
+const rendered = async (view: AssumptionPage) => renderPage("assumption", await assumptionPage(view));
 
 function entryOf(id: string, { assumptions }: StudyShelf): Assumption {
   const entry = assumptions.entries.get(id);
@@ -67,8 +70,8 @@ function entryOf(id: string, { assumptions }: StudyShelf): Assumption {
 }
 
 /** Nothing is saved: a tried value stands in the address. */
-function addTrying(app: Express, { shelf, find }: Parts): void {
-  app.get(path, ({ params, query, headers }, response) => {
+function addTrying(app: Express, { shelf, answers, find }: Parts): void {
+  app.get(path, async ({ params, query, headers }, response) => {
     const study = find(params.id);
     const entry = entryOf(params.assumption, shelf);
     const typed =
@@ -77,27 +80,27 @@ function addTrying(app: Express, { shelf, find }: Parts): void {
         : readOwnValueForm({ ...query, base: query.base ?? study.revision });
     response.set("Cache-Control", "no-store");
     const author = typed?.author || authorOf({ headers });
-    response.send(rendered({ shelf, study, entry, typed, isTrial: true, author }));
+    response.send(await rendered({ shelf, answers, study, entry, typed, isTrial: true, author }));
   });
 }
 
 const largestForm = "20kb";
 
-function addKeepingOwn(app: Express, { shelf, find }: Parts): void {
+function addKeepingOwn(app: Express, { shelf, answers, find }: Parts): void {
   const form = express.urlencoded({ extended: false, limit: largestForm });
   const own = (id: string) => {
     const study = find(id);
     if (study.isExample) throw new NotFoundError();
     return study;
   };
-  app.post(path, form, ({ params, body }, response) => {
+  app.post(path, form, async ({ params, body }, response) => {
     const study = own(params.id);
     const entry = entryOf(params.assumption, shelf);
     const typed = readOwnValueForm(body);
     const { author } = typed;
     rememberAuthor(response, author);
     if (triedText(study, entry, typed, shelf.assumptions).wrong) {
-      response.status(400).send(rendered({ shelf, study, entry, typed, author }));
+      response.status(400).send(await rendered({ shelf, answers, study, entry, typed, author }));
       return;
     }
     const result = saveOwnValue(shelf, study, entry.id, typed, keeping(entry, typed));
@@ -105,10 +108,12 @@ function addKeepingOwn(app: Express, { shelf, find }: Parts): void {
     else {
       const { latest, theirs } = result;
       response.status(409);
-      response.send(rendered({ shelf, study: latest, entry, typed, author, conflict: { theirs } }));
+      response.send(
+        await rendered({ shelf, answers, study: latest, entry, typed, author, conflict: { theirs } }),
+      );
     }
   });
-  app.post(`${path}/reset`, form, ({ params, body }, response) => {
+  app.post(`${path}/reset`, form, async ({ params, body }, response) => {
     const study = own(params.id);
     const id = params.assumption;
     const { author, base } = readOwnValueForm(body);
@@ -120,7 +125,15 @@ function addKeepingOwn(app: Express, { shelf, find }: Parts): void {
       const entry = entryOf(id, shelf);
       response.status(409);
       response.send(
-        rendered({ shelf, study: latest, entry, typed: undefined, author, conflict: { theirs } }),
+        await rendered({
+          shelf,
+          answers,
+          study: latest,
+          entry,
+          typed: undefined,
+          author,
+          conflict: { theirs },
+        }),
       );
     }
   });

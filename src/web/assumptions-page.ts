@@ -11,9 +11,10 @@ import {
 } from "../report/assumptions-list.js";
 import { formatter } from "../report/format.js";
 import { isJudged, type Swing, swingsOf } from "../study/judged-swings.js";
-import { oddsSettings } from "../study/uncertainty-schema.js";
+import type { Odds } from "../study/odds.js";
+import type { StudyDocument } from "../study/schema.js";
 import { mayOnlyRead } from "./access/visitor.js";
-import type { OddsDesk } from "./odds-desk.js";
+import type { BalanceState } from "./answers/questions.js";
 import type { ShelfEntry } from "./shelf-reading.js";
 import type { StudyShelf } from "./study-shelf.js";
 import { workbenchPage } from "./workbench-page.js";
@@ -37,25 +38,21 @@ export function readSearch(query: unknown): Search {
 }
 
 /** Assumptions that a study's figures rest on; undefined for one that cannot be computed yet. */
-export function usedIn(entry: ShelfEntry, shelf: StudyShelf): ReadonlySet<string> | undefined {
-  return shelf.balance(entry).line ? new Set(shelf.compared(entry).usedAssumptions) : undefined;
-}
+export const usedIn = (balance: BalanceState): ReadonlySet<string> | undefined =>
+  balance.line ? new Set(balance.used) : undefined;
 
 /** Swings from odds that a reader had drawn before; they hold the widest bars. */
 export function knownSwings(
-  entry: ShelfEntry,
-  shelf: StudyShelf,
-  desk: OddsDesk,
-): readonly Swing[] | undefined {
-  const { document } = shelf.compared(entry);
-  const settings = oddsSettings(document.study.uncertainty);
-  const odds = desk.known({ text: entry.text, study: { document, settings } });
+  document: StudyDocument,
+  odds: Odds,
+  { assumptions }: Pick<StudyShelf, "assumptions">,
+): readonly Swing[] {
   const own = new Set(document.overrides.map(({ id }) => id));
   const isWanted = (id: string) => {
-    const found = shelf.assumptions.entries.get(id);
+    const found = assumptions.entries.get(id);
     return found !== undefined && isJudged(found) && !own.has(id);
   };
-  return odds && swingsOf(odds.matters.tornado, odds.matters.netBenefit, isWanted);
+  return swingsOf(odds.matters.tornado, odds.matters.netBenefit, isWanted);
 }
 
 const filterNames: Readonly<Record<AssumptionFilter, string>> = {
@@ -65,18 +62,23 @@ const filterNames: Readonly<Record<AssumptionFilter, string>> = {
   all: "all",
 };
 
+interface AssumptionsOf {
+  readonly entry: ShelfEntry;
+  readonly shelf: StudyShelf;
+  readonly balance: BalanceState;
+}
+
 export function assumptionsPage(
-  entry: ShelfEntry,
-  shelf: StudyShelf,
+  { entry, shelf, balance }: AssumptionsOf,
   judged: JudgedState,
   { words, filter, author }: Search & { readonly author: string },
 ): object {
   const own = ownValues(draftOf(entry.text, entry.fileName).document);
-  const reading = { assumptions: shelf.assumptions, used: usedIn(entry, shelf), own };
+  const reading = { assumptions: shelf.assumptions, used: usedIn(balance), own };
   const rows = assumptionRows(reading, filter, words);
   const href = (id: string) => `/studies/${entry.id}/assumptions/${id}`;
   return workbenchPage(
-    { entry, balance: shelf.balance(entry), part: "assumptions", title: "Assumptions" },
+    { entry, balance, part: "assumptions", title: "Assumptions" },
     {
       study: entry.id,
       readOnly: entry.isExample || mayOnlyRead(),
@@ -119,7 +121,7 @@ const mostJudged = 12;
 
 function judgedView(state: JudgedState, entry: ShelfEntry, shelf: StudyShelf, reading: AssumptionReading) {
   if (state === "unfinished" || state === "under way") return { isKnown: false, rows: [], rest: "" };
-  const { money, study, options } = shelf.compared(entry).document;
+  const { money, study, options } = shelf.document(entry);
   const format = formatter(money.currency, study.units);
   const moving = state.swings.length;
   const requested = options.find(({ id }) => id === study.requestedOption)?.name ?? "";

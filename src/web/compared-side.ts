@@ -1,9 +1,7 @@
-import { readAssumptions } from "../assumptions/load.js";
 import { assumptionsSchema } from "../issue/record.js";
 import { DeletedStudyError } from "../store/errors.js";
 import type { IssueStore, KeptIssue } from "../store/issues.js";
-import { type ComparedRun, comparedRun } from "../study/compared/compared.js";
-import { readStudyText } from "../study/read.js";
+import { type ComparedText, textOf } from "./answers/questions.js";
 import { NotFoundError } from "./explain.js";
 import type { ShelfEntry } from "./shelf-reading.js";
 import type { StudyShelf } from "./study-shelf.js";
@@ -19,9 +17,7 @@ export interface ComparedSide {
   readonly short: string;
   readonly href: string;
   readonly detail: string;
-  /** By what a worked-out explanation is remembered. */
-  readonly key: string;
-  readonly run: () => ComparedRun;
+  readonly study: ComparedText;
 }
 
 export interface ComparedShelves {
@@ -44,11 +40,11 @@ export function comparedSide(
   const entry = revision === undefined ? shelf.find(id) : shelf.revision(id, Number(revision));
   if (!entry) throw new NotFoundError();
   if (entry.state === "deleted") throw new DeletedStudyError(entry);
-  return entrySide(entry, shelf);
+  return entrySide(entry);
 }
 
-function entrySide(entry: ShelfEntry, shelf: StudyShelf): ComparedSide {
-  const { id, name, isExample, revision, savedAt, author, text } = entry;
+function entrySide(entry: ShelfEntry): ComparedSide {
+  const { id, name, isExample, revision, savedAt, author } = entry;
   const standing = isExample ? "invented example" : `revision ${revision}, ${savedAt.slice(0, 10)}`;
   return {
     id,
@@ -58,14 +54,13 @@ function entrySide(entry: ShelfEntry, shelf: StudyShelf): ComparedSide {
     short: `Revision ${revision}`,
     href: isExample ? `/studies/${id}` : `/studies/${id}/revisions/${revision}`,
     detail: [standing, author].filter(Boolean).join(", "),
-    key: text,
-    run: () => shelf.compared(entry),
+    study: textOf(entry),
   };
 }
 
 /** As it was issued: with the assumptions of then. */
 function issueSide(issue: KeptIssue): ComparedSide {
-  const { studyId, number, revision, studyName, issuedAt, author, note, digest } = issue;
+  const { studyId, number, revision, studyName, issuedAt, author, note } = issue;
   return {
     id: studyId,
     revision,
@@ -76,11 +71,10 @@ function issueSide(issue: KeptIssue): ComparedSide {
     detail: [`issue ${number} of ${issuedAt.slice(0, 10)}`, `revision ${revision}`, author, note]
       .filter(Boolean)
       .join(", "),
-    key: digest,
-    run: () => {
-      const { files } = assumptionsSchema.parse(JSON.parse(issue.assumptions));
-      const assumptions = readAssumptions(new Map(Object.entries(files)));
-      return comparedRun(readStudyText(issue.studyText, issue.fileName), assumptions);
+    study: {
+      text: issue.studyText,
+      fileName: issue.fileName,
+      files: assumptionsSchema.parse(JSON.parse(issue.assumptions)).files,
     },
   };
 }

@@ -10,7 +10,7 @@ import type { Place } from "../editor/study-text.js";
 import { levelsPicture } from "../report/levels-picture.js";
 import type { Problem } from "../study/problems.js";
 import { mayOnlyRead } from "./access/visitor.js";
-import type { BalanceState } from "./balance-desk.js";
+import type { BalanceState } from "./answers/questions.js";
 import type { ShelfEntry } from "./shelf-reading.js";
 import { workbenchPage } from "./workbench-page.js";
 import { editedParts } from "./workbench-parts.js";

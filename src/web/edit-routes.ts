@@ -1,5 +1,6 @@
 import express, { type Express, type Request, type Response } from "express";
 import { draftOf } from "../editor/draft.js";
+import { type Answering, textOf } from "./answers/questions.js";
 import { authorOf, rememberAuthor } from "./author.js";
 import { conflictView } from "./conflict-view.js";
 import { allNodes, type EditPlace, editPage, editPlace, editView, problemsOf } from "./edit-page.js";
@@ -9,7 +10,7 @@ import { itemsPage } from "./items-page.js";
 import { renderPage } from "./render.js";
 import { readForm } from "./sent-form.js";
 import type { ShelfEntry } from "./shelf-reading.js";
-import type { StudyShelf } from "./study-shelf.js";
+import type { StudyPages } from "./study-pages.js";
 import { balanceView, marksOf, standingLine } from "./workbench-page.js";
 
 /** Larger than any form: a study is at most 2 MB, and letters outside ASCII take three times their room. */
@@ -18,15 +19,14 @@ export const largeForm = express.urlencoded({ extended: false, limit: "8mb", par
 /** The pages of forms, one for each part and for each structure and option. */
 export function addEditing(
   app: Express,
-  shelf: StudyShelf,
-  find: (id: string | undefined) => ShelfEntry,
+  { shelf, answers, find }: Pick<StudyPages, "shelf" | "answers" | "find">,
 ): void {
-  const show = (request: Request, response: Response) => {
+  const show = async (request: Request, response: Response) => {
     const entry = find(String(request.params.id));
     const place = placeIn(entry, request);
     const author = authorOf(request);
     const isList = place.part.keys.length === 0 && place.at.length === 1;
-    const balance = shelf.balance(entry);
+    const balance = await answers.ask("balance", textOf(entry));
     response.set("Cache-Control", "no-store");
     response.send(
       isList
@@ -41,7 +41,7 @@ export function addEditing(
     const place = placeIn(shelf.revision(entry.id, form.base) ?? entry, request);
     const result = saveForm(shelf, entry.id, place, form);
     rememberAuthor(response, form.author);
-    answer({ shelf, request, response, place, form, result });
+    return answer({ answers, request, response, place, form, result });
   };
   for (const path of ["/studies/:id/edit/:part", "/studies/:id/edit/:part/:index"]) {
     app.get(path, show);
@@ -57,8 +57,8 @@ function placeIn(entry: ShelfEntry, { params }: Request): EditPlace {
   return place;
 }
 
-interface Answering {
-  readonly shelf: StudyShelf;
+interface Saved {
+  readonly answers: Answering;
   readonly request: Request;
   readonly response: Response;
   readonly place: EditPlace;
@@ -66,7 +66,7 @@ interface Answering {
   readonly result: SaveResult;
 }
 
-function answer({ shelf, request, response, place, form, result }: Answering): void {
+async function answer({ answers, request, response, place, form, result }: Saved): Promise<void> {
   const wantsJson = request.accepts(["html", "json"]) === "json";
   if (!result.saved) {
     const conflict = conflictView(result, place, form);
@@ -74,11 +74,10 @@ function answer({ shelf, request, response, place, form, result }: Answering): v
     if (wantsJson) response.json({ conflict: renderPage("partials/conflict", conflict) });
     else {
       const { latest } = result;
-      response.send(
-        renderPage("edit", editPage(latest, shelf.balance(latest), place, { author: form.author, conflict })),
-      );
+      const balance = await answers.ask("balance", textOf(latest));
+      response.send(renderPage("edit", editPage(latest, balance, place, { author: form.author, conflict })));
     }
-  } else if (wantsJson) response.json(savedAnswer(shelf, place, result.saved));
+  } else if (wantsJson) response.json(await savedAnswer(answers, place, result.saved));
   else response.redirect(303, nextAddress(place, form.act));
 }
 
@@ -92,9 +91,9 @@ function nextAddress({ href, at }: EditPlace, act: string): string {
 }
 
 /** What the page's script puts in place after a save. */
-function savedAnswer(shelf: StudyShelf, place: EditPlace, saved: ShelfEntry): object {
+async function savedAnswer(answers: Answering, place: EditPlace, saved: ShelfEntry): Promise<object> {
   const draft = draftOf(saved.text, saved.fileName);
-  const balance = shelf.balance(saved);
+  const balance = await answers.ask("balance", textOf(saved));
   const view = editView(place, draft, problemsOf(draft, balance));
   return {
     revision: saved.revision,

@@ -7,6 +7,8 @@ import { largestStudyBytes } from "../study/read.js";
 import { WrongKeyError } from "./access/door.js";
 import { ReadingOnlyError, SignInNeededError } from "./access/gate.js";
 import { TooManyTriesError } from "./access/tries.js";
+import { QueueFullError } from "./answers/lane.js";
+import { TookTooLongError } from "./answers/thread.js";
 import { OtherSiteError } from "./other-sites.js";
 import { BusyError } from "./run-queue.js";
 
@@ -28,7 +30,8 @@ export interface Explained {
 
 export function explain(error: unknown): Explained {
   const told = explainReader(error) ?? explainAccess(error) ?? explainKeeping(error) ?? explainMachine(error);
-  return { headers: {}, problems: [], advice: [], links: [], actions: [], ...told };
+  const headers = told.status === 503 ? { "Retry-After": String(busySeconds) } : {};
+  return { headers, problems: [], advice: [], links: [], actions: [], ...told };
 }
 
 type Told = Pick<Explained, "status" | "title"> & Partial<Explained>;
@@ -130,22 +133,27 @@ function explainMachine(error: unknown): Told {
   if (error instanceof PrinterBusyError) {
     return {
       status: 503,
-      headers: { "Retry-After": String(busySeconds) },
       title: "Other reports are being printed; ask again in half a minute",
     };
   }
   if (error instanceof BusyError) {
+    return { status: 503, title: "Other studies are being drawn; ask again in half a minute" };
+  }
+  if (error instanceof QueueFullError) {
+    return { status: 503, title: "Many studies are being worked out; ask again in half a minute" };
+  }
+  if (error instanceof TookTooLongError) {
     return {
       status: 503,
-      headers: { "Retry-After": String(busySeconds) },
-      title: "Other studies are being drawn; ask again in half a minute",
+      title: "This study could not be worked out in the time allowed",
+      advice: ["The server may be busy: ask again in half a minute. The command line has no such limit."],
     };
   }
   return { status: 500, title: "Something went wrong on our side; nothing you entered was changed" };
 }
 
-/** A run takes a few seconds, and a few may wait. */
-const busySeconds = 30;
+/** A run takes a few seconds, and a few may wait; whatever else is out of order is seldom mended sooner. */
+export const busySeconds = 30;
 
 function isTooLarge(error: unknown): boolean {
   if (error instanceof multer.MulterError) return error.code === "LIMIT_FILE_SIZE";

@@ -1,6 +1,7 @@
 import { createHash } from "node:crypto";
-import { type Form, type FormParts, plainForms, printedForms } from "../forms/forms.js";
+import { type Form, printParts } from "../forms/forms.js";
 import type { Printer } from "../report/printer.js";
+import type { Answering, Asked } from "./answers/questions.js";
 
 /** Forms of a study, each made when first asked for. */
 export interface StudyForms {
@@ -11,14 +12,19 @@ export interface StudyForms {
 
 const mostStudiesKept = 6;
 
+type FormsOf = Asked<"plainForms">;
+
 /** The forms of the studies that were asked for last stay in memory. */
-export function formsDesk(printer: Printer): (text: string, parts: FormParts) => StudyForms {
+export function formsDesk(answers: Answering, printer: Printer): (asked: FormsOf) => StudyForms {
   const kept = new Map<string, StudyForms>();
-  return (text, parts) => {
-    const key = keyOf(text, parts);
+  return (asked) => {
+    const key = keyOf(asked);
     const forms = kept.get(key) ?? {
-      plain: onceMade(() => plainForms(parts)),
-      printed: onceMade(() => printedForms(parts, printer)),
+      plain: onceMade(() => answers.ask("plainForms", asked)),
+      printed: onceMade(async () => {
+        const printed = await printParts(await answers.ask("formsToPrint", asked), printer);
+        return answers.ask("printedForms", { ...asked, printed });
+      }),
     };
     kept.delete(key);
     kept.set(key, forms);
@@ -28,9 +34,9 @@ export function formsDesk(printer: Printer): (text: string, parts: FormParts) =>
   };
 }
 
-function keyOf(text: string, { told, edition }: FormParts): string {
+function keyOf({ text, odds, edition }: FormsOf): string {
   const hash = createHash("sha256").update(text).digest("hex");
-  return `${hash} ${edition} ${told ? told.odds.futures : "without odds"}`;
+  return `${hash} ${edition} ${odds ? odds.futures : "without odds"}`;
 }
 
 /** Keeps what was made; a failure is not kept. */

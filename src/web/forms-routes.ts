@@ -2,34 +2,31 @@ import type { Express, Response } from "express";
 import { type Form, formGroups } from "../forms/forms.js";
 import { sizeText } from "../forms/size.js";
 import { BrowserError } from "../report/browser.js";
-import type { ToldOdds } from "../report/odds-words.js";
 import { editionText } from "../report/paper.js";
-import type { Printer } from "../report/printer.js";
 import { withFilePolicy } from "./access/security-headers.js";
-import { patienceMilliseconds } from "./answer-desk.js";
+import { textOf } from "./answers/questions.js";
+import { longPatience, within } from "./answers/soon.js";
 import { NotFoundError } from "./explain.js";
 import { formsDesk, type StudyForms } from "./forms-desk.js";
 import { renderPage } from "./render.js";
 import type { ShelfEntry } from "./shelf-reading.js";
-import type { StudyShelf } from "./study-shelf.js";
+import type { StudyPages } from "./study-pages.js";
 import { workbenchPage } from "./workbench-page.js";
 
-interface FormsRoutes {
-  readonly shelf: StudyShelf;
-  readonly printer: Printer;
-  readonly find: (id: string | undefined) => ShelfEntry;
-  readonly knownOdds: (entry: ShelfEntry) => ToldOdds | undefined;
-}
-
 /** Other forms of a study's answer: their list with sizes, and each of them. */
-export function addForms(app: Express, { shelf, printer, find, knownOdds }: FormsRoutes): void {
-  const desk = formsDesk(printer);
+export function addForms(app: Express, { answers, printer, find, knownOdds }: StudyPages): void {
+  const desk = formsDesk(answers, printer);
   const formsOf = (entry: ShelfEntry): StudyForms =>
-    desk(entry.text, { run: shelf.run(entry), told: knownOdds(entry), edition: editionText(entry) });
+    desk({ ...textOf(entry), odds: knownOdds(entry), edition: editionText(entry) });
   app.get("/studies/:id/forms", async (request, response) => {
     const entry = find(request.params.id);
     const { forms, missing, isUnderWay } = await readyForms(formsOf(entry));
-    const frame = { entry, balance: shelf.balance(entry), part: "forms", title: "Other forms" };
+    const frame = {
+      entry,
+      balance: await answers.ask("balance", textOf(entry)),
+      part: "forms",
+      title: "Other forms",
+    };
     const here = `/studies/${entry.id}/forms`;
     const content = { groups: groupsOf(entry, forms), missing, isUnderWay, here, ready: `${here}.json` };
     response.send(renderPage("forms", workbenchPage(frame, content)));
@@ -61,20 +58,13 @@ export function addForms(app: Express, { shelf, printer, find, knownOdds }: Form
 async function readyForms({ plain, printed }: StudyForms) {
   const forms = await plain();
   try {
-    const drawn = await soon(printed());
-    return { forms: [...forms, ...(drawn ?? [])], missing: "", isUnderWay: drawn === undefined };
+    const drawn = await within(longPatience, printed());
+    if (drawn === "under way") return { forms, missing: "", isUnderWay: true };
+    return { forms: [...forms, ...drawn.answer], missing: "", isUnderWay: false };
   } catch (error) {
     if (!(error instanceof BrowserError)) throw error;
     return { forms, missing: error.message, isUnderWay: false };
   }
-}
-
-function soon<Made>(made: Promise<Made>): Promise<Made | undefined> {
-  made.catch(() => undefined);
-  const late = new Promise<undefined>((resolve) => {
-    setTimeout(() => resolve(undefined), patienceMilliseconds).unref();
-  });
-  return Promise.race([made, late]);
 }
 
 function groupsOf({ id }: ShelfEntry, forms: readonly Form[]) {

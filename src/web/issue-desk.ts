@@ -1,33 +1,26 @@
-import type { AssumptionFiles } from "../assumptions/load.js";
-import { type MadeIssue, makeIssue } from "../issue/make-issue.js";
-import type { ToldOdds } from "../report/odds-words.js";
-import type { Printer } from "../report/printer.js";
+import type { IssueDraft, MadeIssue } from "../issue/make-issue.js";
 import type { IssueStore, KeptIssue } from "../store/issues.js";
-import type { StudyRun } from "../study/compute.js";
 import { authorFor } from "./access/visitor.js";
 import type { ShelfEntry } from "./shelf-reading.js";
 
 /** What is asked for: the report on a study as it is now. */
 export interface IssueRequest {
   readonly entry: ShelfEntry;
-  readonly run: StudyRun;
-  readonly told: ToldOdds | undefined;
   readonly author: string;
   readonly note: string;
 }
 
 export interface IssueParts {
   readonly issues: IssueStore;
-  readonly printer: Printer;
-  /** What the runs' assumptions were read from. */
-  readonly files: AssumptionFiles;
+  /** Prints a report on the study as it is, with the odds that are known. */
+  readonly make: (draft: IssueDraft) => Promise<MadeIssue>;
   readonly now: () => Date;
 }
 
 /** Others may issue the same study while a report is being printed. */
 const mostAttempts = 5;
 
-/** Prints a report under the next number of its study and keeps it. @throws BrowserError; StoreError */
+/** Prints a report under the next number of its study and keeps it. @throws as `make` does; StoreError */
 export async function issueReport(request: IssueRequest, parts: IssueParts): Promise<KeptIssue> {
   for (let attempt = 0; attempt < mostAttempts; attempt++) {
     const made = keptIssue(await printed(request, parts));
@@ -37,25 +30,19 @@ export async function issueReport(request: IssueRequest, parts: IssueParts): Pro
 }
 
 function printed(
-  { entry, run, told, author, note }: IssueRequest,
-  { issues, printer, files, now }: IssueParts,
+  { entry, author, note }: IssueRequest,
+  { issues, make, now }: IssueParts,
 ): Promise<MadeIssue> {
   const [before] = issues.list(entry.id);
   const { id, name, revision, fileName, text } = entry;
-  return makeIssue(
-    {
-      number: (before?.number ?? 0) + 1,
-      issuedAt: now().toISOString(),
-      author: authorFor(author),
-      note,
-      study: { id, name, revision, fileName, text },
-      supersedes: before ? { number: before.number, issuedAt: before.issuedAt } : null,
-      run,
-      told,
-      files,
-    },
-    printer,
-  );
+  return make({
+    number: (before?.number ?? 0) + 1,
+    issuedAt: now().toISOString(),
+    author: authorFor(author),
+    note,
+    study: { id, name, revision, fileName, text },
+    supersedes: before ? { number: before.number, issuedAt: before.issuedAt } : null,
+  });
 }
 
 function keptIssue({ record, pdf, ...texts }: MadeIssue): KeptIssue {

@@ -1,24 +1,20 @@
 import express, { type Express } from "express";
 import multer from "multer";
 import { z } from "zod";
-import { verifyIssue } from "../issue/verify.js";
+import type { IssueDraft, MadeIssue } from "../issue/make-issue.js";
 import { linkedAssets } from "../report/html.js";
-import type { ToldOdds } from "../report/odds-words.js";
 import type { IssueCard } from "../store/issues.js";
+import type { Odds } from "../study/odds.js";
 import { withFilePolicy } from "./access/security-headers.js";
 import { mayOnlyRead } from "./access/visitor.js";
+import { textOf } from "./answers/questions.js";
 import { NotFoundError } from "./explain.js";
 import { type IssueParts, issueReport } from "./issue-desk.js";
 import { renderPage } from "./render.js";
-import type { ShelfEntry } from "./shelf-reading.js";
-import type { StudyShelf } from "./study-shelf.js";
+import type { StudyPages } from "./study-pages.js";
 import { workbenchPage } from "./workbench-page.js";
 
-interface IssueRoutes extends IssueParts {
-  readonly shelf: StudyShelf;
-  readonly find: (id: string | undefined) => ShelfEntry;
-  readonly knownOdds: (entry: ShelfEntry) => ToldOdds | undefined;
-}
+type IssueRoutes = StudyPages & Pick<IssueParts, "issues" | "now">;
 
 const text = z.string().trim().max(500).catch("");
 const issueForm = z.object({ author: text, note: text });
@@ -28,10 +24,15 @@ const largestPdfBytes = 24 * 1024 * 1024;
 
 /** Issued reports of a study, issuing, and verification of any file. */
 export function addIssues(app: Express, parts: IssueRoutes): void {
-  const { issues, shelf, find, knownOdds } = parts;
-  app.get("/studies/:id/issues", (request, response) => {
+  const { issues, answers, find, knownOdds, now } = parts;
+  app.get("/studies/:id/issues", async (request, response) => {
     const entry = find(request.params.id);
-    const frame = { entry, balance: shelf.balance(entry), part: "issues", title: "Issued reports" };
+    const frame = {
+      entry,
+      balance: await answers.ask("balance", textOf(entry)),
+      part: "issues",
+      title: "Issued reports",
+    };
     const list = issues.list(entry.id);
     const content = {
       issues: list.map((each, index) => issueView(each, list[index - 1])),
@@ -50,8 +51,8 @@ export function addIssues(app: Express, parts: IssueRoutes): void {
       const entry = find(request.params.id);
       if (entry.isExample) throw new NotFoundError();
       const { author, note } = issueForm.parse(request.body ?? {});
-      const told = knownOdds(entry);
-      await issueReport({ entry, run: shelf.run(entry), told, author, note }, parts);
+      const make = (draft: IssueDraft) => printedIssue(draft, knownOdds(entry), parts);
+      await issueReport({ entry, author, note }, { issues, now, make });
       response.redirect(303, `/studies/${entry.id}/issues`);
     },
   );
@@ -68,7 +69,17 @@ export function addIssues(app: Express, parts: IssueRoutes): void {
   addVerification(app, parts);
 }
 
-function addVerification(app: Express, { issues }: IssueParts): void {
+async function printedIssue(
+  draft: IssueDraft,
+  odds: Odds | undefined,
+  { answers, printer }: IssueRoutes,
+): Promise<MadeIssue> {
+  const { text, fileName } = draft.study;
+  const { body, settings, ...prepared } = await answers.ask("issueToPrint", { text, fileName, odds, draft });
+  return answers.ask("issued", { ...prepared, printed: await printer.print(body, settings) });
+}
+
+function addVerification(app: Express, { issues, answers }: IssueRoutes): void {
   const upload = multer({
     storage: multer.memoryStorage(),
     limits: { fileSize: largestPdfBytes, files: 1, fields: 0 },
@@ -79,8 +90,10 @@ function addVerification(app: Express, { issues }: IssueParts): void {
     response.send(page(undefined));
   });
   app.post("/verify", upload.single("report"), async (request, response) => {
-    const kept = (digest: string) => issues.withDigest(digest)?.pdf;
-    response.send(page(await verifyIssue(request.file?.buffer ?? new Uint8Array(), { kept })));
+    const pdf = new Uint8Array(request.file?.buffer ?? []);
+    const digest = await answers.ask("digestOfIssue", { pdf });
+    const kept = digest === undefined ? undefined : issues.withDigest(digest)?.pdf;
+    response.send(page(await answers.ask("verification", { pdf, kept })));
   });
 }
 

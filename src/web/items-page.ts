@@ -4,7 +4,7 @@ import { labelOf } from "../editor/labels.js";
 import { structureKindFields } from "../editor/structure-columns.js";
 import type { Problem } from "../study/problems.js";
 import { mayOnlyRead } from "./access/visitor.js";
-import type { BalanceState } from "./balance-desk.js";
+import type { BalanceState } from "./answers/questions.js";
 import { type EditPlace, itemName, partName, problemsOf } from "./edit-page.js";
 import type { ShelfEntry } from "./shelf-reading.js";
 import { workbenchPage } from "./workbench-page.js";

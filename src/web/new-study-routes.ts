@@ -8,9 +8,10 @@ import { InputError, problemsOf, sentence } from "../study/problems.js";
 import { largestStudyBytes } from "../study/read.js";
 import { decodeStudy } from "../study/study-bytes.js";
 import { authorOf, rememberAuthor } from "./author.js";
+import { keepComplete } from "./complete-study.js";
 import { largeForm } from "./edit-routes.js";
 import { renderPage } from "./render.js";
-import type { StudyShelf } from "./study-shelf.js";
+import type { StudyPages } from "./study-pages.js";
 
 const author = z.string().trim().max(200, "at most 200 characters").default("");
 const blank = z.object({
@@ -31,7 +32,11 @@ const unfinished = z.object({ bytes: z.base64().min(1), fileName: z.string().def
 const uploadLimit = largestStudyBytes + 1;
 
 /** New studies: blank, from an example, or from a file, which may be unfinished. */
-export function addNewStudies(app: Express, shelf: StudyShelf, today: () => string): void {
+export function addNewStudies(
+  app: Express,
+  { shelf, answers }: Pick<StudyPages, "shelf" | "answers">,
+  today: () => string,
+): void {
   const page = (request: Request, typed: object, problems: readonly string[]) =>
     renderPage("new-study", {
       ...{ title: "A new study", assets: linkedAssets, problems, author: authorOf(request) },
@@ -67,19 +72,22 @@ export function addNewStudies(app: Express, shelf: StudyShelf, today: () => stri
     );
     response.redirect(303, `/studies/${kept.id}`);
   });
-  addUpload(app, shelf);
+  addUpload(app, { shelf, answers });
 }
 
-function addUpload(app: Express, shelf: StudyShelf): void {
+const uploader = { author: "", note: "", origin: "upload" } as const;
+
+function addUpload(app: Express, parts: Pick<StudyPages, "shelf" | "answers">): void {
   const upload = multer({
     storage: multer.memoryStorage(),
     limits: { fileSize: uploadLimit, files: 1, fields: 4, fieldSize: 10_000 },
   });
-  app.post("/studies", upload.single("study"), (request, response) => {
+  app.post("/studies", upload.single("study"), async (request, response) => {
     const fileName = request.file?.originalname ?? "the upload";
     const text = decodeStudy(request.file?.buffer ?? new Uint8Array(), fileName);
     try {
-      response.redirect(303, `/studies/${shelf.add(text, fileName).id}`);
+      const kept = await keepComplete(parts, { text, fileName }, uploader);
+      response.redirect(303, `/studies/${kept.id}`);
     } catch (error) {
       if (!(error instanceof InputError) || !canBeFinished(text, fileName)) throw error;
       const told = { title: `${fileName} is not finished`, problems: error.problems.map(sentence) };

@@ -1,9 +1,12 @@
 import type { Express } from "express";
 import { oddsTables } from "../report/odds-tables.js";
+import type { Odds } from "../study/odds.js";
 import { oddsSettings } from "../study/uncertainty-schema.js";
-import type { OddsDesk, OddsQuestion, OddsState } from "./odds-desk.js";
+import { type BalanceState, textOf } from "./answers/questions.js";
 import { renderPage } from "./render.js";
+import type { DeskState, RunDesk, RunQuestion } from "./run-desk.js";
 import type { ShelfEntry } from "./shelf-reading.js";
+import type { StudyPages } from "./study-pages.js";
 import type { StudyShelf } from "./study-shelf.js";
 import { workbenchPage } from "./workbench-page.js";
 
@@ -13,39 +16,44 @@ export const askAgainSeconds = 2;
 /** How sure a study is: drawn beside the server while the reader's page asks how far it is. */
 export function addOdds(
   app: Express,
-  parts: { readonly desk: OddsDesk; readonly shelf: StudyShelf },
-  find: (id: string | undefined) => ShelfEntry,
+  { desk, shelf, answers, find }: StudyPages & { readonly desk: RunDesk<Odds> },
 ): void {
-  const questionOf = (entry: ShelfEntry) => oddsQuestion(entry, parts.shelf);
-  app.get("/studies/:id/odds", (request, response) => {
+  const questionOf = (entry: ShelfEntry) => runQuestion(entry, shelf);
+  app.get("/studies/:id/odds", async (request, response) => {
     const entry = find(request.params.id);
     const question = questionOf(entry);
-    const state = parts.desk.ask(question);
+    const state = desk.ask(question);
+    const balance = await answers.ask("balance", textOf(entry));
     response.status(state.state === "done" ? 200 : 202).set("Cache-Control", "no-store");
-    response.send(renderPage("odds", oddsPage(entry, question, state, parts.shelf)));
+    response.send(renderPage("odds", oddsPage(entry, question, state, balance)));
   });
   app.get("/studies/:id/odds.json", (request, response) => {
-    const state = parts.desk.ask(questionOf(find(request.params.id)));
+    const state = desk.ask(questionOf(find(request.params.id)));
     response.set("Cache-Control", "no-store");
-    if (state.state === "done") response.json(state.odds);
+    if (state.state === "done") response.json(state.result);
     else response.status(202).set("Retry-After", String(askAgainSeconds)).json(state);
   });
   app.post("/studies/:id/odds/cancel", (request, response) => {
     const entry = find(request.params.id);
-    parts.desk.cancel(questionOf(entry));
+    desk.cancel(questionOf(entry));
     response.redirect(303, `/studies/${entry.id}`);
   });
 }
 
-export function oddsQuestion(entry: ShelfEntry, shelf: StudyShelf): OddsQuestion {
-  const { document } = shelf.run(entry);
+export function runQuestion(entry: ShelfEntry, shelf: StudyShelf): RunQuestion {
+  const document = shelf.document(entry);
   return { text: entry.text, study: { document, settings: oddsSettings(document.study.uncertainty) } };
 }
 
-function oddsPage(entry: ShelfEntry, { study }: OddsQuestion, state: OddsState, shelf: StudyShelf): object {
-  const done = state.state === "done" ? oddsTables(state.odds, study.document) : undefined;
+function oddsPage(
+  entry: ShelfEntry,
+  { study }: RunQuestion,
+  state: DeskState<Odds>,
+  balance: BalanceState,
+): object {
+  const done = state.state === "done" ? oddsTables(state.result, study.document) : undefined;
   return workbenchPage(
-    { entry, balance: shelf.balance(entry), part: "odds", title: "How sure is it?" },
+    { entry, balance, part: "odds", title: "How sure is it?" },
     {
       links: {
         here: `/studies/${entry.id}/odds`,

@@ -1,12 +1,8 @@
-import { balanceLine } from "../report/balance-line.js";
 import { linkedAssets } from "../report/html.js";
-import { reportView } from "../report/report-view.js";
-import type { StudyRun } from "../study/compute.js";
 import { sentence } from "../study/problems.js";
 import type { Explained } from "./explain.js";
-import type { ShelfCard, ShelfEntry } from "./shelf-reading.js";
+import type { ShelfCard } from "./shelf-reading.js";
 import type { StudyShelf } from "./study-shelf.js";
-import { workbenchPage } from "./workbench-page.js";
 
 /** The list of studies, with what to do when there are none of one's own. */
 export function listPage(shelf: StudyShelf, missingIn: (card: ShelfCard) => string): object {
@@ -32,14 +28,6 @@ function listed({ id, name, isExample, revision, savedAt, author }: ShelfCard) {
     name,
     detail: isExample ? "invented example" : `revision ${revision}, ${savedAt.slice(0, 10)}${by}`,
   };
-}
-
-/** The comparison of one study on screen: the board's page and the balance. */
-export function comparisonPage(entry: ShelfEntry, run: StudyRun, links: object): object {
-  return workbenchPage(
-    { entry, balance: { line: balanceLine(run) }, part: "results", title: "Results" },
-    { ...reportView(run), links, drawsCharts: true },
-  );
 }
 
 export function problemPage(told: Explained): object {

@@ -1,18 +1,16 @@
 import type { Express } from "express";
-import { linkedAssets, renderReport } from "../report/html.js";
+import { textOf } from "./answers/questions.js";
 import { NotFoundError } from "./explain.js";
 import { numberIn } from "./keeping-routes.js";
-import { comparisonPage } from "./pages.js";
 import { renderPage } from "./render.js";
 import { revisionsPage } from "./revisions-page.js";
 import type { ShelfEntry } from "./shelf-reading.js";
-import type { StudyShelf } from "./study-shelf.js";
+import { type StudyPages, sendFigures, sendReport, sendResults } from "./study-pages.js";
 
 /** The revisions of a study, and what came out of each. */
 export function addRevisions(
   app: Express,
-  shelf: StudyShelf,
-  find: (id: string | undefined) => ShelfEntry,
+  { shelf, answers, find }: Pick<StudyPages, "shelf" | "answers" | "find">,
 ): void {
   const revisionOf = (id: string, revision: string): ShelfEntry => {
     find(id);
@@ -20,16 +18,21 @@ export function addRevisions(
     if (!entry) throw new NotFoundError();
     return entry;
   };
-  app.get("/studies/:id/revisions", (request, response) => {
-    response.send(renderPage("revisions", revisionsPage(find(request.params.id), shelf)));
+  app.get("/studies/:id/revisions", async (request, response) => {
+    const entry = find(request.params.id);
+    const balance = await answers.ask("balance", textOf(entry));
+    response.send(renderPage("revisions", revisionsPage(entry, balance, shelf)));
   });
   app.get("/studies/:id/revisions/:revision", (request, response) => {
     const entry = revisionOf(request.params.id, request.params.revision);
-    const links = { report: `/studies/${entry.id}/revisions/${entry.revision}/report` };
-    response.send(renderPage("comparison", comparisonPage(entry, shelf.run(entry), links)));
+    const report = `/studies/${entry.id}/revisions/${entry.revision}/report`;
+    return sendResults({ entry, response, answers }, report);
   });
   app.get("/studies/:id/revisions/:revision/report", (request, response) => {
     const entry = revisionOf(request.params.id, request.params.revision);
-    response.send(renderReport(shelf.run(entry), linkedAssets));
+    return sendReport({ entry, response, answers }, { links: {}, odds: undefined, part: "all" });
   });
+  app.get("/studies/:id/revisions/:revision/results.json", ({ params }, response) =>
+    sendFigures({ entry: revisionOf(params.id, params.revision), response, answers }),
+  );
 }

@@ -1,5 +1,6 @@
 import type { RevisionCard, RevisionOrigin } from "../store/records.js";
 import { mayOnlyRead } from "./access/visitor.js";
+import type { BalanceState } from "./answers/questions.js";
 import type { ShelfEntry } from "./shelf-reading.js";
 import type { StudyShelf } from "./study-shelf.js";
 import { workbenchPage } from "./workbench-page.js";
@@ -15,11 +16,15 @@ const origins: Readonly<Record<RevisionOrigin, string>> = {
 };
 
 /** All revisions of a study: see them, compare each with the one before, take one back. */
-export function revisionsPage(entry: ShelfEntry, shelf: StudyShelf): object {
+export function revisionsPage(
+  entry: ShelfEntry,
+  balance: BalanceState,
+  shelf: Pick<StudyShelf, "revisions">,
+): object {
   const { id, isExample, revision: latest } = entry;
   const cards = shelf.revisions(id);
   return workbenchPage(
-    { entry, balance: shelf.balance(entry), part: "revisions", title: "Revisions" },
+    { entry, balance, part: "revisions", title: "Revisions" },
     {
       introduction: isExample
         ? "An example has one revision. Make a study from it to change it."

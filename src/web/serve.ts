@@ -17,8 +17,10 @@ import { type StudyStore, studyStore } from "../store/studies.js";
 import { InputError } from "../study/problems.js";
 import { door } from "./access/door.js";
 import { accessSettings, NoKeysError, refuseOpenDoor, shownAddress } from "./access/settings.js";
+import { sharedAnswers } from "./answers/shared.js";
+import { answerWorkers } from "./answers/workers.js";
 import { createApp } from "./app.js";
-import { oddsDesk, usualDesk } from "./odds-desk.js";
+import { runDesk, usualDesk } from "./run-desk.js";
 import { stopServing, usualPatience } from "./stopping.js";
 import { studyShelf } from "./study-shelf.js";
 import { faultEntry, withUpkeep } from "./upkeep.js";
@@ -33,20 +35,24 @@ function start(): void {
   warnOfFault(store);
   const keys = accessStore(connection);
   refuseOpenDoor(settings, keys);
-  const printer = createPrinter({ launch: () => launchBrowser(true) });
   const files = assumptionFiles(assumptionsFolder);
   const assumptions = readAssumptions(files);
   const now = () => new Date();
   const shelf = studyShelf(store, assumptions, now);
-  const issuing = { issues: issueStore(connection), files, now };
+  const workers = answerWorkers({ assumptions, files });
+  const printer = createPrinter({
+    launch: () => launchBrowser(true),
+    finish: (pdf) => workers.ask("packed", { pdf }),
+  });
   const pool = workerPool(assumptions);
-  const desk = oddsDesk({ ...usualDesk, draw: (study, control) => oddsOf(pool, study, control) });
+  const desk = runDesk({ ...usualDesk, draw: (study, control) => oddsOf(pool, study, control) });
   const app = createApp({
     shelf,
+    answers: sharedAnswers(workers, mostAnswerBytes),
     printer,
     desk,
-    judge: (document) => judgedBy(pool, document, assumptions),
-    issuing,
+    judge: (document, signal) => judgedBy(pool, document, assumptions, signal),
+    issuing: { issues: issueStore(connection), now },
     access: { door: door(keys, now, !settings.isLocal), settings },
     report: (error) => log.error(faultEntry(error)),
   });
@@ -56,15 +62,19 @@ function start(): void {
       process.exitCode = 1;
       return;
     }
+    workers.warm();
     console.log(`Ramp & Rack is at ${shownAddress(settings)} (stop with Ctrl-C)`);
   });
   Object.assign(server, patience);
   stopOnSignals(server, async () => {
     connection.close();
     lock?.release();
-    await Promise.all([printer.close(), pool.close()]);
+    await Promise.all([printer.close(), pool.close(), workers.close()]);
   });
 }
+
+/** Pages and printed reports that stay in memory. */
+const mostAnswerBytes = 48 * 1024 * 1024;
 
 function stopOnSignals(server: Server, putAway: () => Promise<void>): void {
   const stop = () => {

@@ -11,11 +11,12 @@ import { InputError, problemsOf } from "../study/problems.js";
 import { largestStudyBytes } from "../study/read.js";
 import { decodeStudy } from "../study/study-bytes.js";
 import { mayOnlyRead } from "./access/visitor.js";
+import { textOf } from "./answers/questions.js";
 import { authorOf, rememberAuthor } from "./author.js";
 import { NotFoundError } from "./explain.js";
 import { renderPage } from "./render.js";
 import type { ShelfEntry } from "./shelf-reading.js";
-import type { StudyShelf } from "./study-shelf.js";
+import type { StudyPages } from "./study-pages.js";
 import { workbenchPage } from "./workbench-page.js";
 
 const sent = z.object({
@@ -33,15 +34,14 @@ const upload = multer({
 /** Structures from a pasted table or a file: checked and shown first, and only sound lines are taken. */
 export function addTables(
   app: Express,
-  shelf: StudyShelf,
-  find: (id: string | undefined) => ShelfEntry,
+  { shelf, answers, find }: Pick<StudyPages, "shelf" | "answers" | "find">,
 ): void {
   app.get("/studies/:id/structures/table", (request, response) => {
     const entry = find(request.params.id);
-    show(response, shelf, entry, { author: authorOf(request), kind: "intake", csv: "" });
+    return show(response, answers, entry, { author: authorOf(request), kind: "intake", csv: "" });
   });
   app.get("/studies/:id/structures/template/:file", (request, response) => {
-    const { writing } = draftOf(...textOf(find(request.params.id)));
+    const { writing } = draftOf(...readText(find(request.params.id)));
     const kind = request.params.file.replace(/\.csv$/, "");
     if (!structureKindFields().has(kind)) throw new NotFoundError();
     response
@@ -49,19 +49,19 @@ export function addTables(
       .set("Content-Disposition", `attachment; filename="${kind}.csv"`)
       .send(templateOf(kind, writing));
   });
-  app.post("/studies/:id/structures/table", upload.single("file"), (request, response) => {
+  app.post("/studies/:id/structures/table", upload.single("file"), async (request, response) => {
     const entry = find(String(request.params.id));
     if (entry.isExample) throw new NotFoundError();
     const { act, ...form } = sentTable(request);
     rememberAuthor(response, form.author);
-    const { document } = draftOf(...textOf(entry));
+    const { document } = draftOf(...readText(entry));
     const table = readStructureTable(form.csv, form.kind, document);
-    if (act === "check") show(response, shelf, entry, { ...form, table });
-    else take(response, shelf, entry, { ...form, table });
+    if (act === "check") await show(response, answers, entry, { ...form, table });
+    else await take(response, { shelf, answers, entry }, { ...form, table });
   });
 }
 
-const textOf = ({ text, fileName }: ShelfEntry) => [text, fileName] as const;
+const readText = ({ text, fileName }: ShelfEntry) => [text, fileName] as const;
 
 function sentTable(request: Request) {
   const parsed = sent.safeParse(request.body ?? {});
@@ -79,13 +79,12 @@ interface TableForm {
 }
 
 /** Keeps the sound lines in one revision; the others stay in the box, each with what is wrong. */
-function take(
+async function take(
   response: Response,
-  shelf: StudyShelf,
-  entry: ShelfEntry,
+  { shelf, answers, entry }: Pick<StudyPages, "shelf" | "answers"> & { readonly entry: ShelfEntry },
   form: TableForm & { table: StructureTable },
-): void {
-  const { document } = draftOf(...textOf(entry));
+): Promise<void> {
+  const { document } = draftOf(...readText(entry));
   const first = itemsOf(childOf(document, "structures")).length;
   const good = form.table.lines.filter(({ problems }) => problems.length === 0);
   const edits = good.map(({ structure }, index) => ({ at: ["structures", first + index], value: structure }));
@@ -102,17 +101,17 @@ function take(
     response.redirect(303, `/studies/${entry.id}/edit/structures`);
     return;
   }
-  const again = draftOf(...textOf(saved)).document;
+  const again = draftOf(...readText(saved)).document;
   const table = readStructureTable(form.table.rest, form.kind, again);
-  show(response, shelf, saved, { ...form, csv: form.table.rest, table, taken: good.length });
+  await show(response, answers, saved, { ...form, csv: form.table.rest, table, taken: good.length });
 }
 
-function show(
+async function show(
   response: Response,
-  shelf: StudyShelf,
+  answers: StudyPages["answers"],
   entry: ShelfEntry,
   { author, kind, csv, table, taken = 0 }: TableForm & { table?: StructureTable; taken?: number },
-): void {
+): Promise<void> {
   const kinds = [...structureKindFields().keys()].map((value) => ({
     value,
     label: labelOf(value),
@@ -135,7 +134,7 @@ function show(
   };
   const frame = {
     entry,
-    balance: shelf.balance(entry),
+    balance: await answers.ask("balance", textOf(entry)),
     part: "structures",
     title: "Structures from a table",
   };

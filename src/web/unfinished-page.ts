@@ -1,6 +1,7 @@
 import { problemText } from "../editor/form-node.js";
 import { isInPart, standings, standingText, studyParts } from "../editor/parts.js";
-import { type Problem, sentence } from "../study/problems.js";
+import { sentence } from "../study/problems.js";
+import type { UnfinishedBalance } from "./answers/questions.js";
 import { partName, placeWords } from "./edit-page.js";
 import type { ShelfEntry } from "./shelf-reading.js";
 import { workbenchPage } from "./workbench-page.js";
@@ -8,7 +9,8 @@ import { workbenchPage } from "./workbench-page.js";
 const mostTold = 8;
 
 /** What keeps a study from having results, part by part. */
-export function unfinishedPage(entry: ShelfEntry, problems: readonly Problem[], part: string): object {
+export function unfinishedPage(entry: ShelfEntry, balance: UnfinishedBalance, part: string): object {
+  const { problems } = balance;
   const standing = standings(problems);
   const groups = studyParts.flatMap((each) => {
     const own = problems.filter(({ at }) => isInPart(each, at));
@@ -28,5 +30,5 @@ export function unfinishedPage(entry: ShelfEntry, problems: readonly Problem[], 
     ];
   });
   const others = problems.filter(({ at }) => !studyParts.some((each) => isInPart(each, at))).map(sentence);
-  return workbenchPage({ entry, balance: { problems }, part, title: "Not finished yet" }, { groups, others });
+  return workbenchPage({ entry, balance, part, title: "Not finished yet" }, { groups, others });
 }

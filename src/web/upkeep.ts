@@ -4,6 +4,7 @@ import type { Logger } from "pino";
 import { engineVersion } from "../issue/engine-version.js";
 import type { StoreConnection } from "../store/connection.js";
 import { StoreError } from "../store/errors.js";
+import { busySeconds } from "./explain.js";
 
 export interface UpkeepParts {
   readonly log: Logger;
@@ -18,6 +19,7 @@ export function withUpkeep(application: Express, { log, connection }: UpkeepPart
   app.get("/health", (_request, response) => {
     const database = stateOf(connection);
     const isWell = database === "reachable";
+    if (!isWell) response.set("Retry-After", String(busySeconds));
     response
       .status(isWell ? 200 : 503)
       .set("Cache-Control", "no-store")

@@ -1,6 +1,6 @@
 import { standings, standingText } from "../editor/parts.js";
 import { linkedAssets } from "../report/html.js";
-import type { BalanceState } from "./balance-desk.js";
+import type { BalanceState } from "./answers/questions.js";
 import type { ShelfEntry } from "./shelf-reading.js";
 import { editedParts, keptParts, readParts, type WorkbenchPart } from "./workbench-parts.js";
 

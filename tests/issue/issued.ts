@@ -29,9 +29,6 @@ export function issued(text: string, printer: Printer): Promise<MadeIssue> {
     note: "For the meeting of 5 January",
     supersedes: { number: 1, issuedAt: "2025-12-01T00:00:00.000Z" },
     study: { id: "lake", name: run.document.study.name, revision: 3, fileName: "lake.yaml", text },
-    run,
-    told: undefined,
-    files: assumptionFiles(assumptionsFolder),
   };
-  return makeIssue(draft, printer);
+  return makeIssue(draft, { run, told: undefined, files: assumptionFiles(assumptionsFolder) }, printer);
 }

@@ -19,7 +19,7 @@ afterAll(() => pool.close());
 
 it("gives the swings of judged values that the same thread gives, from workers", async () => {
   const document = exampleDocument("ninemoss");
-  const swings = await judgedBy(pool, document, few);
+  const swings = await judgedBy(pool, document, few, new AbortController().signal);
   expect(swings.map(({ id }) => id)).toEqual(["steps.dependence"]);
   expect(swings).toEqual(await judgeHere(few)(document));
 }, 60_000);

@@ -1,4 +1,4 @@
-import type { Browser } from "puppeteer";
+import type { Browser, Page } from "puppeteer";
 import { afterEach, describe, expect, it } from "vitest";
 import { BrowserError, launchBrowser } from "../../src/report/browser.js";
 import { createPrinter, type Printer, PrinterBusyError } from "../../src/report/printer.js";
@@ -52,6 +52,59 @@ describe("a browser that is killed while it prints", () => {
     await expect(refused).rejects.toThrow(BrowserError);
     await expect(refused).rejects.toThrow(/ended twice while it printed.*try again/);
     expect((await printer.print("<p>A lake.</p>", settings)).byteLength).toBeGreaterThan(1000);
+  });
+});
+
+/** A printer whose first page never finishes a print; tells when it has begun, and how often a browser was started. */
+function printerStuck(longestMilliseconds: number) {
+  let starts = 0;
+  let begin: () => void = () => undefined;
+  const begun = new Promise<void>((resolve) => {
+    begin = resolve;
+  });
+  const launch = async () => {
+    const browser = await launchBrowser();
+    starts += 1;
+    const newPage = browser.newPage.bind(browser);
+    let pages = 0;
+    browser.newPage = async () => {
+      const page = await newPage();
+      pages += 1;
+      if (starts === 1 && pages === 1) page.pdf = () => stuckOn(page);
+      return page;
+    };
+    return browser;
+  };
+  const stuckOn = (page: Page) => {
+    begin();
+    // The page's own work, which ends with it: a script that never returns.
+    return page.evaluate(() => new Promise<Uint8Array>(() => undefined));
+  };
+  const printer = createPrinter({ launch, longestMilliseconds });
+  started.push(printer);
+  return { printer, begun, starts: () => starts };
+}
+
+describe("a print under way", () => {
+  it("ends when its reader leaves, and the next is printed by the same browser", async () => {
+    const { printer, begun, starts } = printerStuck(60_000);
+    const reader = new AbortController();
+    const left = printer.print("<p>A lake.</p>", settings, reader.signal);
+    const next = printer.print("<p>Another.</p>", settings);
+    await begun;
+    reader.abort(new Error("gone"));
+    await expect(left).rejects.toThrow("gone");
+    expect(Buffer.from((await next).slice(0, 5)).toString()).toBe("%PDF-");
+    expect(starts()).toBe(1);
+  });
+
+  it("ends after the longest time, says so, and the next is printed by another browser", async () => {
+    const { printer, starts } = printerStuck(4000);
+    const late = printer.print("<p>A lake.</p>", settings);
+    await expect(late).rejects.toThrow(BrowserError);
+    await expect(late).rejects.toThrow(/did not finish in two minutes/);
+    expect((await printer.print("<p>A lake.</p>", settings)).byteLength).toBeGreaterThan(1000);
+    expect(starts()).toBe(2);
   });
 });
 

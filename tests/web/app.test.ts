@@ -9,10 +9,11 @@ import type { Printer } from "../../src/report/printer.js";
 import { storeConnection } from "../../src/store/connection.js";
 import { studyStore } from "../../src/store/studies.js";
 import { createApp } from "../../src/web/app.js";
-import { oddsDesk, usualDesk } from "../../src/web/odds-desk.js";
+import { runDesk, usualDesk } from "../../src/web/run-desk.js";
 import { studyShelf } from "../../src/web/study-shelf.js";
 import { assumptions } from "../report/runs.js";
 import { accessIn } from "./access/entering.js";
+import { answersInTest } from "./answering.js";
 import { issuingIn } from "./issuing.js";
 import { judgeHere } from "./judging.js";
 
@@ -33,8 +34,9 @@ beforeAll(async () => {
     draw: async () => [],
     close: async () => undefined,
   };
-  const desk = oddsDesk({ ...usualDesk, draw: async () => Promise.reject(new Error("not drawn here")) });
+  const desk = runDesk({ ...usualDesk, draw: async () => Promise.reject(new Error("not drawn here")) });
   server = createApp({
+    answers: answersInTest(),
     issuing: issuingIn(),
     access: accessIn(connection),
     shelf,

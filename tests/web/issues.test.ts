@@ -7,24 +7,27 @@ import { examplesFolder } from "../../src/report/assets.js";
 import { storeConnection } from "../../src/store/connection.js";
 import { studyStore } from "../../src/store/studies.js";
 import { createApp } from "../../src/web/app.js";
-import { oddsDesk, usualDesk } from "../../src/web/odds-desk.js";
+import { runDesk, usualDesk } from "../../src/web/run-desk.js";
 import { studyShelf } from "../../src/web/study-shelf.js";
 import { onePagePrinter } from "../issue/issued.js";
 import { assumptions } from "../report/runs.js";
 import { accessIn } from "./access/entering.js";
+import { answersInTest } from "./answering.js";
 import { issuingIn } from "./issuing.js";
 import { judgeHere } from "./judging.js";
 
 const connection = storeConnection(":memory:");
 const issuing = issuingIn(connection);
+const uploader = { author: "", note: "", origin: "upload" } as const;
 let server: Server;
 let base = "";
 let study = "";
 
 beforeAll(async () => {
   const shelf = studyShelf(studyStore(connection), assumptions, issuing.now);
-  const desk = oddsDesk({ ...usualDesk, draw: async () => Promise.reject(new Error("not drawn here")) });
+  const desk = runDesk({ ...usualDesk, draw: async () => Promise.reject(new Error("not drawn here")) });
   const app = createApp({
+    answers: answersInTest(),
     shelf,
     printer: onePagePrinter,
     desk,
@@ -36,7 +39,7 @@ beforeAll(async () => {
   server = app.listen(0, "127.0.0.1");
   await new Promise((resolve) => server.once("listening", resolve));
   base = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
-  study = `/studies/${shelf.add(readFileSync(join(examplesFolder, "ninemoss.yaml"), "utf8"), "n.yaml").id}`;
+  study = `/studies/${shelf.create(readFileSync(join(examplesFolder, "ninemoss.yaml"), "utf8"), uploader, "n.yaml").id}`;
 });
 
 afterAll(async () => {

@@ -8,10 +8,11 @@ import { storeConnection } from "../../src/store/connection.js";
 import { studyStore } from "../../src/store/studies.js";
 import type { Odds } from "../../src/study/odds.js";
 import { createApp } from "../../src/web/app.js";
-import { type DeskSettings, oddsDesk, usualDesk } from "../../src/web/odds-desk.js";
+import { type DeskSettings, runDesk, usualDesk } from "../../src/web/run-desk.js";
 import { studyShelf } from "../../src/web/study-shelf.js";
 import { assumptions } from "../report/runs.js";
 import { accessIn } from "./access/entering.js";
+import { answersInTest } from "./answering.js";
 import { issuingIn } from "./issuing.js";
 import { judgeHere } from "./judging.js";
 
@@ -20,7 +21,7 @@ let server: Server | undefined;
 let pool: WorkerPool | undefined;
 
 /** A server whose desk draws as told; gives a function that asks it. */
-async function asking(settings: Partial<DeskSettings> & Pick<DeskSettings, "draw">) {
+async function asking(settings: Partial<DeskSettings<Odds>> & Pick<DeskSettings<Odds>, "draw">) {
   const shelf = studyShelf(studyStore(storeConnection(":memory:")), assumptions, () => new Date());
   const printer = {
     warm: () => undefined,
@@ -28,9 +29,10 @@ async function asking(settings: Partial<DeskSettings> & Pick<DeskSettings, "draw
     draw: async () => [],
     close: async () => undefined,
   };
-  const desk = oddsDesk({ ...usualDesk, ...settings });
+  const desk = runDesk<Odds>({ ...usualDesk, ...settings });
   const report = (error: unknown) => faults.push(error);
   const started = createApp({
+    answers: answersInTest(),
     issuing: issuingIn(),
     access: accessIn(),
     shelf,
@@ -56,7 +58,7 @@ const sorrelBend = "/studies/example-sorrel-bend/odds";
 /** Never ends by itself; tells when it is ended. */
 function endless() {
   const ended: string[] = [];
-  const draw: DeskSettings["draw"] = ({ document }, { signal, onProgress }) =>
+  const draw: DeskSettings<Odds>["draw"] = ({ document }, { signal, onProgress }) =>
     new Promise<Odds>((_, reject) => {
       onProgress({ done: 3, planned: 80 });
       signal.addEventListener("abort", () => {
@@ -71,7 +73,7 @@ describe("the page of a study's odds", () => {
   it("shows progress, asks again without scripts, and then has the figures, drawn once", async () => {
     const workers = workerPool(assumptions, 2);
     pool = workers;
-    const draw = vi.fn<DeskSettings["draw"]>(async (study, control) => {
+    const draw = vi.fn<DeskSettings<Odds>["draw"]>(async (study, control) => {
       const lakes = await drawLakes(workers, study, { first: 0, count: 2 }, control);
       const summary = await workers.ask(study, "summary", { lakes, end: "cap" }, control.signal);
       return { ...summary, matters: { netBenefit: 0, tornado: [], ranks: [], shares: [] } };
@@ -144,7 +146,7 @@ describe("one run at a time", () => {
 describe("a run that fails", () => {
   it("is told once without its inside, and may be asked for again", async () => {
     let calls = 0;
-    const draw: DeskSettings["draw"] = async ({ document }) => {
+    const draw: DeskSettings<Odds>["draw"] = async ({ document }) => {
       calls++;
       throw new OddsError(`${document.study.name}: a worker ended with code 7`);
     };

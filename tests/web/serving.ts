@@ -4,10 +4,11 @@ import { afterEach, expect } from "vitest";
 import { storeConnection } from "../../src/store/connection.js";
 import { studyStore } from "../../src/store/studies.js";
 import { createApp } from "../../src/web/app.js";
-import { oddsDesk, usualDesk } from "../../src/web/odds-desk.js";
+import { runDesk, usualDesk } from "../../src/web/run-desk.js";
 import { studyShelf } from "../../src/web/study-shelf.js";
 import { assumptions } from "../report/runs.js";
 import { accessIn } from "./access/entering.js";
+import { answersInTest } from "./answering.js";
 import { issuingIn } from "./issuing.js";
 import { judgeHere } from "./judging.js";
 
@@ -18,14 +19,22 @@ afterEach(async () => {
 });
 
 /** The application over a store of its own, until the end of the test. @param place the store's folder */
-export async function serving(place = ":memory:", environment: Readonly<Record<string, string>> = {}) {
-  const served = await starting(place, environment);
+export async function serving(
+  place = ":memory:",
+  environment: Readonly<Record<string, string>> = {},
+  answers = answersInTest(),
+) {
+  const served = await starting(place, environment, answers);
   started.push(served);
   return served;
 }
 
 /** The same until it is closed. */
-export async function starting(place = ":memory:", environment: Readonly<Record<string, string>> = {}) {
+export async function starting(
+  place = ":memory:",
+  environment: Readonly<Record<string, string>> = {},
+  answers = answersInTest(),
+) {
   const connection = storeConnection(place);
   const clock = { now: new Date("2026-01-02T03:04:05Z") };
   const shelf = studyShelf(studyStore(connection), assumptions, () => clock.now);
@@ -36,8 +45,9 @@ export async function starting(place = ":memory:", environment: Readonly<Record<
     draw: async () => [],
     close: async () => undefined,
   };
-  const desk = oddsDesk({ ...usualDesk, draw: async () => Promise.reject(new Error("not drawn here")) });
+  const desk = runDesk({ ...usualDesk, draw: async () => Promise.reject(new Error("not drawn here")) });
   const app = createApp({
+    answers,
     issuing: issuingIn(connection),
     access,
     shelf,
@@ -51,5 +61,5 @@ export async function starting(place = ":memory:", environment: Readonly<Record<
   const base = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
   const ask = (path: string, init?: RequestInit) => fetch(base + path, { redirect: "manual", ...init });
   const close = () => new Promise((resolve) => server.close(resolve));
-  return { app, shelf, connection, clock, base, ask, close };
+  return { app, shelf, answers, connection, clock, base, ask, close };
 }

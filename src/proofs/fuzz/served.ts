@@ -6,10 +6,12 @@ import { accessStore } from "../../store/access.js";
 import { storeConnection } from "../../store/connection.js";
 import { issueStore } from "../../store/issues.js";
 import { studyStore } from "../../store/studies.js";
+import type { Odds } from "../../study/odds.js";
 import { door } from "../../web/access/door.js";
 import { accessSettings } from "../../web/access/settings.js";
+import { answersHere } from "../../web/answers/here.js";
 import { createApp } from "../../web/app.js";
-import { oddsDesk, usualDesk } from "../../web/odds-desk.js";
+import { runDesk, usualDesk } from "../../web/run-desk.js";
 import { studyShelf } from "../../web/study-shelf.js";
 import { smallLakes } from "./studies.js";
 
@@ -38,11 +40,12 @@ export async function served(): Promise<Served> {
     draw: async () => [],
     close: async () => undefined,
   };
-  const desk = oddsDesk({ ...usualDesk, draw: () => new Promise(() => undefined) });
-  const issuing = { issues: issueStore(connection), files, now };
+  const desk = runDesk<Odds>({ ...usualDesk, draw: () => new Promise(() => undefined) });
+  const issuing = { issues: issueStore(connection), now };
+  const answers = answersHere({ assumptions, files });
   const access = { door: door(accessStore(connection), now, false), settings: accessSettings({}) };
   const app = createApp({
-    ...{ access, shelf, printer, desk, issuing },
+    ...{ access, shelf, answers, printer, desk, issuing },
     judge: () => new Promise(() => undefined),
     report: (error) => reported.push(error),
   });

@@ -1,17 +1,16 @@
 import { z } from "zod";
-import { differencesJson } from "../../report/differences-json.js";
 import { UnknownStudyError } from "../../store/errors.js";
-import { studyDifferences } from "../../study/compared/compared.js";
+import { textOf } from "../answers/questions.js";
 import type { ShelfEntry, ShelfReading } from "../shelf-reading.js";
-import type { StudyShelf } from "../study-shelf.js";
 import { revisionParameter } from "./found.js";
 import { noBody, noParameters, type Operation, operation } from "./operation.js";
+import type { OperationParts } from "./operations.js";
 import { differences } from "./schemas.js";
 
 const latest = revisionParameter.optional().meta({ description: "The latest if left out" });
 
 /** Two studies or revisions beside each other. */
-export function comparisonOperation(shelf: StudyShelf): Operation {
+export function comparisonOperation({ shelf, answers }: OperationParts): Operation {
   return operation({
     method: "get",
     path: "/api/comparison",
@@ -26,11 +25,13 @@ export function comparisonOperation(shelf: StudyShelf): Operation {
     }),
     body: noBody,
     reply: differences,
-    answer: ({ query }) => {
+    answer: async ({ query }) => {
       const left = entryAt(shelf, query.left, query.leftRevision);
       const right = entryAt(shelf, query.right, query.rightRevision);
-      const found = studyDifferences(shelf.compared(left), shelf.compared(right));
-      return { reply: { left: sideOf(left), right: sideOf(right), ...differencesJson(found, undefined) } };
+      const names = { left: left.name, right: right.name };
+      const asked = { left: textOf(left), right: textOf(right), names };
+      const { json } = await answers.ask("differences", asked);
+      return { reply: { left: sideOf(left), right: sideOf(right), ...json } };
     },
   });
 }

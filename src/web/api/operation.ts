@@ -2,6 +2,7 @@ import type { Request, Response } from "express";
 import { z } from "zod";
 import { InputError, problemsOf } from "../../study/problems.js";
 import { decodeStudy } from "../../study/study-bytes.js";
+import { readerSignal } from "../reader-gone.js";
 import type { ShelfEntry } from "../shelf-reading.js";
 import { entityTag, isHeld, MatchMissingError } from "./entity-tag.js";
 
@@ -33,7 +34,7 @@ export interface Description {
 
 export interface Operation extends Description {
   /** @param body its bytes, none where none came */
-  readonly handle: (request: Request, response: Response, body: Uint8Array) => void;
+  readonly handle: (request: Request, response: Response, body: Uint8Array) => Promise<void>;
 }
 
 interface Spec<Parameters extends z.ZodObject, Query extends z.ZodObject, Body, Reply extends z.ZodType> {
@@ -55,7 +56,9 @@ interface Spec<Parameters extends z.ZodObject, Query extends z.ZodObject, Body, 
     readonly body: Body;
     /** If-Match as it came. */
     readonly match: string | undefined;
-  }) => Answer<z.input<Reply>>;
+    /** Given when the asker leaves before the answer. */
+    readonly signal: AbortSignal;
+  }) => Answer<z.input<Reply>> | Promise<Answer<z.input<Reply>>>;
 }
 
 export interface Answer<Reply> {
@@ -89,14 +92,15 @@ export function operation<
     isTagged,
     media: kind.media,
     replyMedia: isText ? "text/plain" : "application/json",
-    handle: (request, response, bytes) => {
+    handle: async (request, response, bytes) => {
       const match = request.get("If-Match");
       if (needsMatch && match === undefined) throw new MatchMissingError();
-      const { reply, entry, location } = answer({
+      const { reply, entry, location } = await answer({
         parameters: parsed(spec.parameters, request.params, "The address"),
         query: parsed(spec.query, request.query, "The address"),
         body: kind.read(bytes),
         match,
+        signal: readerSignal(response),
       });
       response.set("Cache-Control", "no-cache");
       if (entry) response.set("ETag", entityTag(entry));

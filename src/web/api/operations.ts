@@ -1,3 +1,4 @@
+import type { Answering } from "../answers/questions.js";
 import type { StudyShelf } from "../study-shelf.js";
 import { assumptionOperations } from "./assumption-operations.js";
 import { keepingOperations } from "./keeping-operations.js";
@@ -13,10 +14,18 @@ export interface OperationGroup {
   readonly operations: readonly Operation[];
 }
 
-export const operationGroups = (shelf: StudyShelf): OperationGroup[] => [
-  { title: "Studies", operations: [...readingOperations(shelf), ...writingOperations(shelf)] },
+/** Where operations find studies and what comes out of them. */
+export interface OperationParts {
+  readonly shelf: StudyShelf;
+  readonly answers: Answering;
+}
+
+export const operationGroups = (parts: OperationParts): OperationGroup[] => groupsOf(parts, parts.shelf);
+
+const groupsOf = (parts: OperationParts, shelf: StudyShelf): OperationGroup[] => [
+  { title: "Studies", operations: [...readingOperations(shelf), ...writingOperations(parts)] },
   { title: "Revisions", operations: revisionOperations(shelf) },
   { title: "Copies, archive and deletion", operations: keepingOperations(shelf) },
-  { title: "Checks and results", operations: resultOperations(shelf) },
+  { title: "Checks and results", operations: resultOperations(parts) },
   { title: "Assumptions", operations: assumptionOperations(shelf) },
 ];

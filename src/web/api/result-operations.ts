@@ -1,12 +1,12 @@
-import { resultsJson } from "../../report/results.js";
-import type { StudyShelf } from "../study-shelf.js";
+import { textOf } from "../answers/questions.js";
 import { comparisonOperation } from "./comparison-operation.js";
 import { studyIn, studyPath } from "./found.js";
 import { noBody, noParameters, type Operation, operation, studyBody } from "./operation.js";
+import type { OperationParts } from "./operations.js";
 import { checkReply, results, studyDocument } from "./schemas.js";
 
 /** What a study's figures are made of and what comes out. */
-export function resultOperations(shelf: StudyShelf): Operation[] {
+export function resultOperations({ shelf, answers }: OperationParts): Operation[] {
   return [
     operation({
       method: "post",
@@ -31,8 +31,11 @@ export function resultOperations(shelf: StudyShelf): Operation[] {
       query: noParameters,
       body: noBody,
       reply: results,
-      answer: ({ parameters }) => ({ reply: { ...resultsJson(shelf.run(studyIn(shelf, parameters.id))) } }),
+      answer: async ({ parameters, signal }) => {
+        const figures = await answers.ask("figures", textOf(studyIn(shelf, parameters.id)), signal);
+        return { reply: JSON.parse(Buffer.from(figures).toString()) };
+      },
     }),
-    comparisonOperation(shelf),
+    comparisonOperation({ shelf, answers }),
   ];
 }

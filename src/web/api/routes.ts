@@ -3,25 +3,27 @@ import { linkedAssets } from "../../report/html.js";
 import { largestStudyBytes } from "../../study/read.js";
 import { NotFoundError } from "../explain.js";
 import { renderPage } from "../render.js";
-import type { StudyShelf } from "../study-shelf.js";
 import { apiPage } from "./api-page.js";
 import { openApiDocument } from "./openapi.js";
-import { operationGroups } from "./operations.js";
+import { type OperationParts, operationGroups } from "./operations.js";
 import { refusalOf } from "./refusals.js";
 
 /**
  * What the browser can do, for programs; with its description and a page about it.
- * @param report told of faults that are not the asker's
+ * `report` is told of faults that are not the asker's
  */
-export function addApi(app: Express, shelf: StudyShelf, report: (error: unknown) => void): void {
-  const groups = operationGroups(shelf);
+export function addApi(
+  app: Express,
+  { report, ...parts }: OperationParts & { readonly report: (error: unknown) => void },
+): void {
+  const groups = operationGroups(parts);
   const operations = groups.flatMap((group) => group.operations);
   // Any type of content: a study is taken to the byte. One byte more, so that the reader's own message is given.
   const bytes = express.raw({ type: () => true, limit: largestStudyBytes + 1 });
   for (const { method, path, handle } of operations) {
-    app[method](path.replace(/\{(\w+)\}/g, ":$1"), bytes, (request, response) => {
+    app[method](path.replace(/\{(\w+)\}/g, ":$1"), bytes, async (request, response) => {
       const body: unknown = request.body;
-      handle(request, response, body instanceof Uint8Array ? body : new Uint8Array());
+      await handle(request, response, body instanceof Uint8Array ? body : new Uint8Array());
     });
   }
   let document: object | undefined;

@@ -1,9 +1,10 @@
 import { z } from "zod";
-import type { StudyShelf } from "../study-shelf.js";
+import { mustBeComplete } from "../complete-study.js";
 import { studyAddress } from "./addresses.js";
 import { matchedRevision } from "./entity-tag.js";
 import { authorQuery, ownStudyIn, studyPath } from "./found.js";
 import { noParameters, type Operation, operation, studyBody } from "./operation.js";
+import type { OperationParts } from "./operations.js";
 import { wholeStudy } from "./reading-operations.js";
 import { studyDocument, studyReply } from "./schemas.js";
 
@@ -16,9 +17,9 @@ const writingQuery = authorQuery.extend({
 });
 
 /** Making and saving studies. */
-export const writingOperations = (shelf: StudyShelf): Operation[] => [creating(shelf), saving(shelf)];
+export const writingOperations = (parts: OperationParts): Operation[] => [creating(parts), saving(parts)];
 
-function creating(shelf: StudyShelf): Operation {
+function creating({ shelf, answers }: OperationParts): Operation {
   return operation({
     method: "post",
     path: "/api/studies",
@@ -30,15 +31,16 @@ function creating(shelf: StudyShelf): Operation {
     status: 201,
     reply: studyReply,
     isTagged: true,
-    answer: ({ query: { author, note, draft }, body }) => {
+    answer: async ({ query: { author, note, draft }, body }) => {
       const writer = { author, note, origin: "api" } as const;
-      const entry = draft === "true" ? shelf.create(body, writer) : shelf.add(body, "The request", writer);
+      if (draft === "false") await mustBeComplete(answers, { text: body, fileName: "The request" });
+      const entry = shelf.create(body, writer);
       return { reply: wholeStudy(shelf, entry), entry, location: studyAddress(entry.id) };
     },
   });
 }
 
-function saving(shelf: StudyShelf): Operation {
+function saving({ shelf, answers }: OperationParts): Operation {
   return operation({
     method: "put",
     path: "/api/studies/{id}",
@@ -50,9 +52,9 @@ function saving(shelf: StudyShelf): Operation {
     needsMatch: true,
     reply: studyReply,
     isTagged: true,
-    answer: ({ parameters: { id }, query: { author, note, draft }, body, match }) => {
+    answer: async ({ parameters: { id }, query: { author, note, draft }, body, match }) => {
       const expected = matchedRevision(match, ownStudyIn(shelf, id));
-      if (draft === "false") shelf.run({ text: body, fileName: "The request" });
+      if (draft === "false") await mustBeComplete(answers, { text: body, fileName: "The request" });
       const entry = shelf.save(id, expected, body, { author, note, origin: "api" });
       return { reply: wholeStudy(shelf, entry), entry };
     },

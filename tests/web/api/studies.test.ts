@@ -13,8 +13,8 @@ const draft = "study: { name: Our lake } # 湖\r\n";
 
 /** Asks as a program does, and holds each answer to the schema that describes it. */
 async function program(place?: string) {
-  const { ask, shelf, connection } = await serving(place);
-  const operations = operationGroups(shelf).flatMap((group) => group.operations);
+  const { ask, shelf, answers, connection } = await serving(place);
+  const operations = operationGroups({ shelf, answers }).flatMap((group) => group.operations);
   const send = async (
     method: string,
     path: string,

@@ -6,10 +6,11 @@ import { createPrinter } from "../../../src/report/printer.js";
 import { storeConnection } from "../../../src/store/connection.js";
 import { studyStore } from "../../../src/store/studies.js";
 import { createApp } from "../../../src/web/app.js";
-import { oddsDesk, usualDesk } from "../../../src/web/odds-desk.js";
+import { runDesk, usualDesk } from "../../../src/web/run-desk.js";
 import { type StudyShelf, studyShelf } from "../../../src/web/study-shelf.js";
 import { assumptions } from "../../report/runs.js";
 import { accessIn } from "../access/entering.js";
+import { answersInTest } from "../answering.js";
 import { issuingIn } from "../issuing.js";
 import { judgeHere } from "../judging.js";
 
@@ -28,9 +29,10 @@ export async function openBench(): Promise<Bench> {
   const connection = storeConnection(":memory:");
   const shelf = studyShelf(studyStore(connection), assumptions, () => new Date());
   const printer = createPrinter();
-  const desk = oddsDesk({ ...usualDesk, draw: async () => Promise.reject(new Error("not drawn here")) });
+  const desk = runDesk({ ...usualDesk, draw: async () => Promise.reject(new Error("not drawn here")) });
   const app = createApp({
     ...{
+      answers: answersInTest(),
       shelf,
       printer,
       desk,

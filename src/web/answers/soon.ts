@@ -1,0 +1,39 @@
+import type { Answer, Answering, Asked, Kind } from "./questions.js";
+
+export type Soon<Found> = { readonly answer: Found } | "under way";
+
+/** How long work goes on for a reader who was told to ask again and has not. */
+const lingerMilliseconds = 10_000;
+
+/** An answer if it comes within some milliseconds; the work goes on for a while for the reader to come back. */
+export async function soon<Which extends Kind>(
+  answering: Pick<Answering, "ask">,
+  [kind, asked]: readonly [Which, Asked<Which>],
+  milliseconds: number,
+  signal: AbortSignal,
+): Promise<Soon<Answer<Which>>> {
+  const ending = new AbortController();
+  const answer = answering.ask(kind, asked, AbortSignal.any([signal, ending.signal]));
+  const found = await within(milliseconds, answer);
+  if (found === "under way") {
+    const linger = setTimeout(() => ending.abort(new Error("nobody came back")), lingerMilliseconds).unref();
+    answer.catch(() => undefined).finally(() => clearTimeout(linger));
+  }
+  return found;
+}
+
+export function within<Found>(milliseconds: number, answer: Promise<Found>): Promise<Soon<Found>> {
+  let patience: NodeJS.Timeout | undefined;
+  const late = new Promise<"under way">((resolve) => {
+    patience = setTimeout(() => resolve("under way"), milliseconds);
+  });
+  return Promise.race([answer.then((found) => ({ answer: found })), late]).finally(() =>
+    clearTimeout(patience),
+  );
+}
+
+/** How long a page waits for what is the whole of it before it says that this is being worked out. */
+export const shortPatience = 150;
+
+/** How long a page waits for a part of it before it shows the rest. */
+export const longPatience = 800;

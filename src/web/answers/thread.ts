@@ -1,0 +1,86 @@
+import { fileURLToPath } from "node:url";
+import { setFlagsFromString } from "node:v8";
+import { Worker } from "node:worker_threads";
+import { InputError } from "../../study/problems.js";
+import type { Reply, WorkerStart } from "./messages.js";
+import type { Answer, Kind, Question } from "./questions.js";
+
+/** The compiled worker: beside this file when compiled, in `dist` when this file is run as it is written. */
+export const answersFile = fileURLToPath(new URL("../../../dist/web/answers/worker.js", import.meta.url));
+
+/** An answer did not come in the time that it may take. */
+export class TookTooLongError extends Error {}
+
+/** A worker that is started when it is needed, and again after it was stopped or lost. */
+export interface AnswerThread {
+  readonly warm: () => void;
+  /** One question at a time. @throws InputError; TookTooLongError; Error if the worker ends before it answers */
+  readonly answer: (question: Question) => Promise<Answer<Kind>>;
+  readonly stop: () => Promise<void>;
+}
+
+/** Half of a worker's young memory, MB: more makes comparisons little faster. See `workerSeat`. */
+const semiSpaceMegabytes = 16;
+
+/** @param longestMilliseconds after which a worker that has not answered is stopped */
+export function answerThread(start: WorkerStart, longestMilliseconds: number, file: string): AnswerThread {
+  let worker: Worker | undefined;
+  const forget = (ended: Worker | undefined) => {
+    if (worker === ended) worker = undefined;
+  };
+  const started = () => {
+    setFlagsFromString(`--max-semi-space-size=${semiSpaceMegabytes}`);
+    const made = new Worker(file, { workerData: start });
+    made.unref();
+    return made.on("error", () => forget(made)).on("exit", () => forget(made));
+  };
+  const stop = async () => {
+    const stopped = worker;
+    forget(stopped);
+    await stopped?.terminate();
+  };
+  return {
+    stop,
+    warm: () => {
+      worker ??= started();
+    },
+    answer: async (question) => {
+      worker ??= started();
+      const limit = { milliseconds: longestMilliseconds, stop };
+      return answerOf(await replyOf(worker, question, limit));
+    },
+  };
+}
+
+function answerOf(reply: Reply): Answer<Kind> {
+  if ("answer" in reply) return reply.answer;
+  if ("problems" in reply) throw new InputError(reply.subject, reply.problems);
+  throw reply.fault;
+}
+
+/** An idle worker does not keep the process alive. */
+function replyOf(
+  worker: Worker,
+  question: Question,
+  { milliseconds, stop }: { readonly milliseconds: number; readonly stop: () => Promise<void> },
+): Promise<Reply> {
+  return new Promise((resolve, reject) => {
+    const settle = (how: () => void) => {
+      clearTimeout(limit);
+      worker.off("message", onMessage).off("error", onError).off("exit", onExit);
+      worker.unref();
+      how();
+    };
+    const onMessage = (reply: Reply) => settle(() => resolve(reply));
+    const onError = (error: unknown) => settle(() => reject(error));
+    const onExit = (code: number) => onError(new Error(`a worker ended with code ${code}`));
+    const limit = setTimeout(() => {
+      // Stopped first, so that the next question goes to another worker.
+      void stop();
+      onError(new TookTooLongError(`${question.kind} took longer than ${milliseconds / 1000} s`));
+    }, milliseconds);
+    worker.on("message", onMessage).on("error", onError).on("exit", onExit);
+    worker.ref();
+    worker.postMessage(question);
+  });
+}

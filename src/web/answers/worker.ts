@@ -1,0 +1,31 @@
+import { parentPort, workerData } from "node:worker_threads";
+import { standBack } from "../../odds/stand-back.js";
+import { InputError } from "../../study/problems.js";
+import { answersWith } from "./answering.js";
+import type { Reply, WorkerStart } from "./messages.js";
+import type { Answer, Kind, Question } from "./questions.js";
+
+/** Answers one question after another. */
+const { niceness, ...means }: WorkerStart = workerData;
+const answers = answersWith(means);
+
+standBack(niceness);
+
+const answerTo = ({ kind, asked }: Question): Answer<Kind> | Promise<Answer<Kind>> => {
+  const answer = answers[kind] as (asked: unknown) => Answer<Kind> | Promise<Answer<Kind>>;
+  return answer(asked);
+};
+
+function send(reply: Reply): void {
+  const answer = "answer" in reply ? reply.answer : undefined;
+  parentPort?.postMessage(reply, answer instanceof Uint8Array ? [answer.buffer as ArrayBuffer] : []);
+}
+
+parentPort?.on("message", async (question: Question) => {
+  try {
+    send({ answer: await answerTo(question) });
+  } catch (error) {
+    if (error instanceof InputError) send({ subject: error.subject, problems: error.problems });
+    else send({ fault: error });
+  }
+});

@@ -1,0 +1,95 @@
+import { createHash } from "node:crypto";
+import { setTimeout as pause } from "node:timers/promises";
+import type { DrawControl } from "../odds/draw.js";
+import type { StudyToDraw } from "../odds/messages.js";
+import { BusyError, type QueueSettings, type RunState, runQueue } from "./run-queue.js";
+
+export type DeskState<Result> = RunState | { readonly state: "done"; readonly result: Result };
+
+/** A reader's question: the study, and the text that it was read from. */
+export interface RunQuestion {
+  readonly text: string;
+  readonly study: StudyToDraw;
+}
+
+/** Where readers ask for what many lakes have to be worked out for. */
+export interface RunDesk<Result> {
+  /**
+   * The result, or else the run that will bring it, started or joined.
+   * @throws BusyError; or what the run failed with, told once, after which asking starts it again
+   */
+  readonly ask: (question: RunQuestion) => DeskState<Result>;
+  readonly cancel: (question: RunQuestion) => void;
+  /** The result for a study's text, if it is kept; nothing is started for it. */
+  readonly known: (text: string) => Result | undefined;
+}
+
+export interface DeskSettings<Result> extends QueueSettings {
+  readonly draw: (study: StudyToDraw, control: DrawControl) => Promise<Result>;
+  /** Results that are remembered. */
+  readonly mostKept: number;
+}
+
+export const usualDesk = { patienceMilliseconds: 30_000, mostWaiting: 3, mostKept: 8 };
+
+type Ending<Result> = { readonly result: Result } | { readonly error: unknown };
+
+/** Runs and results go by the study's text; the assumptions are those that the server started with. */
+export function runDesk<Result>({ draw, mostKept, ...queueSettings }: DeskSettings<Result>): RunDesk<Result> {
+  const queue = runQueue(queueSettings);
+  const endings = new Map<string, Ending<Result>>();
+  const keep = (key: string, ending: Ending<Result>) => {
+    endings.delete(key);
+    endings.set(key, ending);
+    const oldest = endings.keys().next().value;
+    if (endings.size > mostKept && oldest !== undefined) endings.delete(oldest);
+  };
+  return {
+    ask: ({ text, study }) => {
+      const key = digest(text);
+      const ending = endings.get(key);
+      if (!ending) {
+        return queue.join(key, async (control) => {
+          try {
+            keep(key, { result: await draw(study, control) });
+          } catch (error) {
+            if (!control.signal.aborted) keep(key, { error });
+          }
+        });
+      }
+      endings.delete(key);
+      if ("error" in ending) throw ending.error;
+      keep(key, ending);
+      return { state: "done", result: ending.result };
+    },
+    cancel: ({ text }) => queue.cancel(digest(text)),
+    known: (text) => {
+      const ending = endings.get(digest(text));
+      return ending && "result" in ending ? ending.result : undefined;
+    },
+  };
+}
+
+const digest = (text: string) => createHash("sha256").update(text).digest("hex");
+
+const askEveryMilliseconds = 50;
+
+/** The result if it comes within some milliseconds; undefined also where too many wait already. */
+export async function resultWithin<Result>(
+  milliseconds: number,
+  desk: RunDesk<Result>,
+  question: RunQuestion,
+): Promise<Result | undefined> {
+  const end = performance.now() + milliseconds;
+  try {
+    for (;;) {
+      const state = desk.ask(question);
+      if (state.state === "done") return state.result;
+      if (performance.now() >= end) return undefined;
+      await pause(askEveryMilliseconds);
+    }
+  } catch (error) {
+    if (error instanceof BusyError) return undefined;
+    throw error;
+  }
+}

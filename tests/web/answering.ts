@@ -1,0 +1,10 @@
+import { assumptionFiles } from "../../src/assumptions/load.js";
+import { assumptionsFolder } from "../../src/report/assets.js";
+import { answersHere } from "../../src/web/answers/here.js";
+import { assumptions } from "../report/runs.js";
+
+/** What studies are computed with in tests. */
+export const means = { assumptions, files: assumptionFiles(assumptionsFolder) };
+
+/** Answers in this thread, without workers. */
+export const answersInTest = () => answersHere(means);

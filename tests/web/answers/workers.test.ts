@@ -1,0 +1,96 @@
+import { fileURLToPath } from "node:url";
+import { afterEach, describe, expect, it } from "vitest";
+import { InputError } from "../../../src/study/problems.js";
+import { answersHere } from "../../../src/web/answers/here.js";
+import { QueueFullError } from "../../../src/web/answers/lane.js";
+import { textOf } from "../../../src/web/answers/questions.js";
+import { TookTooLongError } from "../../../src/web/answers/thread.js";
+import { type AnswerWorkers, answerWorkers, type WorkerSettings } from "../../../src/web/answers/workers.js";
+import { readExamples } from "../../../src/web/examples.js";
+import { means } from "../answering.js";
+
+const stuckWorker = fileURLToPath(new URL("stuck-worker.js", import.meta.url));
+const example = readExamples().find(({ id }) => id === "example-ninemoss");
+if (!example) throw new Error("no example");
+const study = textOf(example);
+
+let workers: AnswerWorkers | undefined;
+const opened = (settings: Partial<WorkerSettings> = {}) => {
+  workers = answerWorkers(means, settings);
+  return workers;
+};
+
+afterEach(() => workers?.close());
+
+describe("answers of workers", () => {
+  it("are those of this thread: the balance, and a page to the byte", async () => {
+    const some = opened();
+    const here = answersHere(means);
+    expect(await some.ask("balance", study)).toEqual(await here.ask("balance", study));
+    const report = { ...study, links: {}, odds: undefined, part: "all" } as const;
+    const pages = [await some.ask("report", report), await here.ask("report", report)].map((page) =>
+      Buffer.from(page).toString(),
+    );
+    expect(pages[0]).toContain("<h1");
+    expect(pages[0] === pages[1]).toBe(true);
+  });
+
+  it("tell what is wrong with a study, with the places", async () => {
+    const broken = { text: "study: { name: Begun }\n", fileName: "begun.yaml" };
+    const error: unknown = await opened()
+      .ask("figures", broken)
+      .catch((thrown: unknown) => thrown);
+    expect(error).toBeInstanceOf(InputError);
+    expect(String(error)).toContain("lake");
+  });
+});
+
+const asking = (some: AnswerWorkers, text: string, signal?: AbortSignal) =>
+  some.ask("balance", { text, fileName: "" }, signal);
+
+describe("a worker that does not answer", () => {
+  it("is stopped after the longest time, and what waits is answered by another", async () => {
+    const some = opened({ file: stuckWorker, longestSeconds: 2 });
+    const late = asking(some, "never");
+    const next = asking(some, "answer");
+    await expect(late).rejects.toThrow(TookTooLongError);
+    expect(await next).toMatchObject({ problems: [] });
+  });
+
+  it("or ends is told of, and another takes its place", async () => {
+    const some = opened({ file: stuckWorker });
+    await expect(asking(some, "end")).rejects.toThrow("a worker ended with code 7");
+    expect(await asking(some, "answer")).toMatchObject({ problems: [] });
+  });
+});
+
+describe("questions that wait for a worker", () => {
+  it("are refused beyond as many as may, and the others are not", async () => {
+    const some = opened({ file: stuckWorker, mostWaiting: 1, longestSeconds: 2 });
+    const first = asking(some, "never");
+    const second = asking(some, "answer");
+    await expect(asking(some, "answer")).rejects.toThrow(QueueFullError);
+    await expect(first).rejects.toThrow(TookTooLongError);
+    expect(await second).toMatchObject({ problems: [] });
+  });
+
+  it("are left out once nobody waits for them, and make room", async () => {
+    const some = opened({ file: stuckWorker, mostWaiting: 1, longestSeconds: 2 });
+    const first = asking(some, "never");
+    const reader = new AbortController();
+    const left = asking(some, "never", reader.signal);
+    reader.abort(new Error("gone"));
+    await expect(left).rejects.toThrow("gone");
+    const third = asking(some, "answer");
+    await expect(first).rejects.toThrow(TookTooLongError);
+    expect(await third).toMatchObject({ problems: [] });
+  });
+
+  it("are refused when all is closed", async () => {
+    const some = opened({ file: stuckWorker });
+    const under = expect(asking(some, "never")).rejects.toThrow("a worker ended");
+    const waiting = expect(asking(some, "never")).rejects.toThrow("the workers are stopped");
+    await some.close();
+    await Promise.all([under, waiting]);
+  });
+});

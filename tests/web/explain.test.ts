@@ -1,0 +1,25 @@
+import { describe, expect, it } from "vitest";
+import { BrowserError } from "../../src/report/browser.js";
+import { PrinterBusyError } from "../../src/report/printer.js";
+import { StoreError } from "../../src/store/errors.js";
+import { TooManyTriesError } from "../../src/web/access/tries.js";
+import { QueueFullError } from "../../src/web/answers/lane.js";
+import { TookTooLongError } from "../../src/web/answers/thread.js";
+import { explain } from "../../src/web/explain.js";
+import { BusyError } from "../../src/web/run-queue.js";
+
+describe("a refusal for now", () => {
+  it.each([
+    new PrinterBusyError(),
+    new BusyError(),
+    new QueueFullError(),
+    new TookTooLongError(),
+    new BrowserError("no browser"),
+    new StoreError("full", "the disk is full"),
+    new TooManyTriesError(60),
+  ])("says when to ask again: %s", (error) => {
+    const { status, headers } = explain(error);
+    expect([429, 503]).toContain(status);
+    expect(Number(headers["Retry-After"])).toBeGreaterThan(0);
+  });
+});

@@ -1,0 +1,52 @@
+import { expect, it } from "vitest";
+import type { Answering } from "../../src/web/answers/questions.js";
+import { answersInTest } from "./answering.js";
+import { serving } from "./serving.js";
+
+/** Answers at once, but for results and reports, which come when told. */
+function heldBack() {
+  const here = answersInTest();
+  let release: () => void = () => undefined;
+  const released = new Promise<void>((resolve) => {
+    release = resolve;
+  });
+  const ask: Answering["ask"] = async (kind, asked, signal) => {
+    if (kind !== "balance") await released;
+    return here.ask(kind, asked, signal);
+  };
+  return { answers: { ...here, ask }, release };
+}
+
+it.each(["", "/report"])(
+  "the page at %s says that it is being worked out, and then is there",
+  async (path) => {
+    const { answers, release } = heldBack();
+    const { ask } = await serving(":memory:", {}, answers);
+    const address = `/studies/example-ninemoss${path}`;
+    const waiting = await ask(address);
+    expect(waiting.status).toBe(202);
+    expect(waiting.headers.get("retry-after")).toBe("2");
+    const page = await waiting.text();
+    expect(page).toContain("Being worked out");
+    // the balance is there already; a page without scripts asks again by itself
+    expect(page).toContain("/yr");
+    expect(page).toContain('<meta http-equiv="refresh" content="2">');
+    const ready = /data-awaits="([^"]+)"/.exec(page)?.[1] ?? "";
+    release();
+    expect((await ask(ready)).status).toBe(200);
+    const done = await ask(address);
+    expect(done.status).toBe(200);
+    expect(await done.text()).toContain("Benefit–cost ratio");
+  },
+);
+
+it("a kept study's page waits for the figures of its revision", async () => {
+  const { answers, release } = heldBack();
+  const { ask, shelf } = await serving(":memory:", {}, answers);
+  const { id } = shelf.copy("example-ninemoss", "");
+  const page = await (await ask(`/studies/${id}`)).text();
+  const ready = /data-awaits="([^"]+)"/.exec(page)?.[1] ?? "";
+  expect(ready).toBe(`/studies/${id}/revisions/1/results.json`);
+  release();
+  expect(await (await ask(ready)).json()).toHaveProperty("options");
+});
