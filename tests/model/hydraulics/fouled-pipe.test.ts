@@ -39,6 +39,19 @@ describe("the roughness of shells", () => {
     expect(Math.max(...ratios)).toBeCloseTo(2.4, 10);
   });
 
+  test.each([
+    // By the stated straight lines 1.5 at a cover of 0.5, 2.4 at 0.85, 1.5 at 1.2 (by hand).
+    [0.5875, 1.725],
+    [0.675, 1.95],
+    [1.025, 1.95],
+    [1.1125, 1.725],
+    // And from nothing to 1.5 at 0.5.
+    [0.1, 0.3],
+    [0.25, 0.75],
+  ])("is on the straight lines between these ranges at a cover of %d", (cover, expected) => {
+    expect(roughnessRatio(cover, parameters)).toBeCloseTo(expected, 12);
+  });
+
   it("stays below 1.5 shell lengths where shells stand apart, and vanishes with them", () => {
     fc.assert(
       fc.property(fc.double({ min: 0, max: 0.4999, noNaN: true }), (cover) => {

@@ -1,7 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
 import { pipeArea, pipeHeadLoss } from "../../../src/model/hydraulics/friction.js";
-import { equivalentC, hazenWilliamsLoss } from "../../../src/model/hydraulics/hazen-williams.js";
+import {
+  equivalentC,
+  equivalentRoughness,
+  hazenWilliamsFlow,
+  hazenWilliamsLoss,
+} from "../../../src/model/hydraulics/hazen-williams.js";
 import { halfDigit, relativeGap } from "../near.js";
 
 const pipe = { length: 1000, diameter: 0.3 };
@@ -36,6 +41,14 @@ describe("Hazen-Williams", () => {
     [100, 10.442225],
   ])("loses the computed head at C %d", (c, expected) => {
     expect(Math.abs(hazenWilliamsLoss(pipe, 0.1, c) - expected)).toBeLessThanOrEqual(halfDigit(6));
+  });
+});
+
+describe("a pipe without flow", () => {
+  it("has none where no head drives it, and no roughness that a flow could show", () => {
+    // Limits of the formula: Q^1.852 is defined for flows forward alone; at no flow any roughness loses the same, none.
+    for (const head of [0, -2]) expect(hazenWilliamsFlow({ ...pipe, minorLoss: 3 }, head, 120)).toBe(0);
+    expect(equivalentRoughness(pipe, 120, { flow: 0, viscosity: 1e-6 })).toBe(0);
   });
 });
 

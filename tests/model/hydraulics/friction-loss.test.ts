@@ -160,6 +160,19 @@ describe("flow and head loss", () => {
     expect(relativeGap(added, (3 * velocity ** 2) / (2 * 9.81))).toBeLessThan(1e-12);
   });
 
+  it("hold local losses between laminar and turbulent flow", () => {
+    // By hand at Re 3000: f half way between 64/2000 and Colebrook-White's 0.03990701 at Re 4000 (smooth), 0.0359535;
+    // V = 3000 x 1e-6/0.02 = 0.15 m/s; h = (f 30/0.02 + 20) V^2/2g = 73.93026 x 0.0011467890 = 0.0847824 m.
+    const thin = { length: 30, diameter: 0.02, roughness: 0, minorLoss: 20 };
+    const head = ((((0.032 + 0.03990701) / 2) * 30) / 0.02 + 20) * (0.15 ** 2 / 19.62);
+    expect(head).toBeCloseTo(0.0847824, 6);
+    expect(relativeGap(flowAtHead(thin, head, 1e-6), 0.15 * pipeArea(0.02))).toBeLessThan(1e-7);
+  });
+
+  it("are none where the head falls the other way: nothing is told of flow backwards", () => {
+    expect(flowAtHead({ length: 100, diameter: 0.3, roughness: 1e-4, minorLoss: 2 }, -1, 1e-6)).toBe(0);
+  });
+
   it("vanish together", () => {
     const pipe = { length: 100, diameter: 0.3, roughness: 1e-4, minorLoss: 2 };
     expect(pipeHeadLoss(pipe, 0, 1e-6)).toBe(0);

@@ -42,6 +42,19 @@ describe("a pump curve of one point", () => {
   });
 });
 
+describe("a pump curve of three points that do not start at no flow", () => {
+  it("is of straight lines, the end ones produced", () => {
+    // EPANET manual, "Pump curves": three points make a power curve only from zero flow. By hand: slopes -2 and -3 m per m3/s.
+    const curve = pumpCurve([
+      { flow: 1, head: 10 },
+      { flow: 2, head: 8 },
+      { flow: 3, head: 5 },
+    ]);
+    expect([0, 1, 1.5, 2, 2.5, 4].map((flow) => pumpHead(curve, flow))).toEqual([12, 10, 9, 8, 6.5, 2]);
+    expect(largestFlow(curve)).toBeCloseTo(3 + 5 / 3, 12);
+  });
+});
+
 describe("any pump curve", () => {
   it("passes through its points and falls", () => {
     fc.assert(
@@ -78,6 +91,16 @@ describe("the operating point", () => {
     const point = operatingPoint(curve, (flow) => 20 + 0.5 * flow ** 2);
     expect(Math.abs(point.flow - 8.18)).toBeLessThanOrEqual(halfDigit(2));
     expect(Math.abs(point.head - 53.46)).toBeLessThanOrEqual(halfDigit(2));
+  });
+
+  it("is as exact for a pump of drops as for a great one", () => {
+    // By algebra Q = sqrt((H0 - z)/(a + b)) for a parabola through three points, whatever the unit of flow.
+    for (const unit of [1e-6, 1e-3, 1, 1e3]) {
+      const [a, b] = [2 / unit ** 2, 3 / unit ** 2];
+      const curve = pumpCurve([0, unit, 1.5 * unit].map((flow) => ({ flow, head: 10 - a * flow ** 2 })));
+      const { flow } = operatingPoint(curve, (each) => 4 + b * each ** 2);
+      expect(relativeGap(flow, Math.sqrt(6 / (a + b)))).toBeLessThan(1e-12);
+    }
   });
 
   it("lies on both curves; there is none where the lift is too high, nor through a closed pipe", () => {
