@@ -14,8 +14,21 @@ export interface Draft {
   readonly writing: Writing;
 }
 
-/** Reads whatever there is of a study. */
+const known = new Map<string, Draft>();
+const mostKept = 8;
+
+/** Reads whatever there is of a study. The last few are kept: a page asks several times, and so do its readers. */
 export function draftOf(text: string, name: string): Draft {
+  const key = `${name}\n${text}`;
+  const draft = known.get(key) ?? readDraft(text, name);
+  known.delete(key);
+  known.set(key, draft);
+  const oldest = known.keys().next().value;
+  if (known.size > mostKept && oldest !== undefined) known.delete(oldest);
+  return draft;
+}
+
+function readDraft(text: string, name: string): Draft {
   const { document, unread } = documentOf(text, name);
   const problems = [...unread, ...problemsOfDocument(document)];
   return { document, problems, parts: standings(problems), writing: writingOf(document) };

@@ -4,7 +4,14 @@ import type { StudyDocument } from "../study/schema.js";
 import { oddsSettings } from "../study/uncertainty-schema.js";
 import type { WorkerPool } from "./pool.js";
 
-/** Swings of a study's judged assumptions, worked out by the workers. @throws InputError; OddsError */
+/** A point takes a worker no time to speak of: one that is under way is finished, and the worker goes on. */
+const unending = new AbortController().signal;
+
+/**
+ * Swings of a study's judged assumptions, worked out by the workers.
+ * @param signal ends it between two points
+ * @throws InputError; OddsError; the signal's reason
+ */
 export async function judgedBy(
   pool: WorkerPool,
   document: StudyDocument,
@@ -12,8 +19,26 @@ export async function judgedBy(
   signal: AbortSignal,
 ): Promise<Swing[]> {
   const study = { document, settings: oddsSettings(document.study.uncertainty) };
-  const { inputs } = await pool.ask(study, "plan", {}, signal);
+  const { inputs } = await pool.ask(study, "plan", {}, unending);
   return judgedSwings(document, assumptions, inputs, (points) =>
-    Promise.all(points.map((point) => pool.ask(study, "netBenefits", { point }, signal))),
+    mapFew(points, pool.size, (point) => {
+      signal.throwIfAborted();
+      return pool.ask(study, "netBenefits", { point }, unending);
+    }),
   );
+}
+
+/** Works on as many at once as told, and gives the results in order. */
+async function mapFew<Each, Result>(
+  all: readonly Each[],
+  atOnce: number,
+  work: (each: Each) => Promise<Result>,
+): Promise<Result[]> {
+  const results: Result[] = [];
+  const left = all.entries();
+  const workOn = async () => {
+    for (const [index, each] of left) results[index] = await work(each);
+  };
+  await Promise.all(Array.from({ length: atOnce }, workOn));
+  return results;
 }

@@ -6,6 +6,7 @@ import { parseArgs } from "node:util";
 import { randomStream } from "../model/random/generator.js";
 import { type Crowd, edit, print, read, type Seen } from "./soak/people.js";
 import { startServer } from "./soak/server.js";
+import { statusesTold, timesTold } from "./soak/told.js";
 
 const { values } = parseArgs({
   options: {
@@ -43,6 +44,7 @@ for (const path of [
 }
 
 const answers: Seen[] = [];
+const processorBefore = server.processorSeconds();
 const before = server.megabytes();
 let peak = before;
 const watch = setInterval(() => {
@@ -62,6 +64,7 @@ await Promise.all([
   ...times(values.printers).map(() => print(crowd)),
 ]);
 clearInterval(watch);
+const processorTime = server.processorSeconds() - processorBefore;
 await pause(5000);
 const after = server.megabytes();
 const exitCode = await server.stop();
@@ -71,19 +74,15 @@ const [load = 0] = loadavg();
 console.log(
   `${cpus().length} cores, load of the machine at the end ${load.toFixed(1)}, Node ${process.version}`,
 );
-for (const who of ["reader", "editor", "printer"] as const) {
+for (const who of ["reader", "reader of a page worked out", "editor", "printer"] as const) {
   const own = answers.filter((each) => each.who === who);
-  const byStatus = new Map<number, number>();
-  for (const { status } of own) byStatus.set(status, (byStatus.get(status) ?? 0) + 1);
-  const told = [...byStatus].map(([status, count]) => `${count} × ${status}`).join(", ");
-  const sorted = own.map(({ milliseconds }) => milliseconds).sort((left, right) => left - right);
-  const at = (share: number) => (sorted[Math.floor(share * sorted.length)] ?? Number.NaN).toFixed(0);
-  console.log(
-    `${who}s: ${told}; median ${at(0.5)} ms, p95 ${at(0.95)} ms, longest ${(sorted.at(-1) ?? Number.NaN).toFixed(0)} ms`,
-  );
+  console.log(`${who}: ${statusesTold(own)}; ${timesTold(own)}`);
+  const pages = [...new Set(own.map(({ page }) => page))].sort();
+  for (const page of pages) console.log(`  ${page}: ${timesTold(own.filter((each) => each.page === page))}`);
 }
 const errors = answers.filter(({ status, isPolite }) => (status >= 400 || status === 0) && !isPolite).length;
 console.log(`errors other than a polite refusal: ${errors}; the server stopped with ${exitCode}`);
+console.log(`processor time of the server without its browser: ${processorTime.toFixed(1)} s`);
 console.log(
   `memory of the server: ${before.toFixed(0)} MB before, ${peak.toFixed(0)} at its peak, ${after.toFixed(0)} after`,
 );

@@ -23,10 +23,20 @@ export interface Formatter {
 
 const locale = "en-US";
 
+const made = new Map<string, Intl.NumberFormat>();
+
+/** A format of each kind is made once: making one takes far longer than formatting with it. */
+function numberFormat(options: Intl.NumberFormatOptions): Intl.NumberFormat {
+  const key = JSON.stringify(options);
+  const format = made.get(key) ?? new Intl.NumberFormat(locale, options);
+  made.set(key, format);
+  return format;
+}
+
 export function formatter(currency: string, system: "us" | "si"): Formatter {
-  const whole = new Intl.NumberFormat(locale, { style: "currency", currency, maximumFractionDigits: 0 });
-  const rounded = new Intl.NumberFormat(locale, { style: "currency", currency, maximumSignificantDigits: 3 });
-  const plain = new Intl.NumberFormat(locale, { minimumFractionDigits: 2, maximumFractionDigits: 2 });
+  const whole = numberFormat({ style: "currency", currency, maximumFractionDigits: 0 });
+  const rounded = numberFormat({ style: "currency", currency, maximumSignificantDigits: 3 });
+  const plain = numberFormat({ minimumFractionDigits: 2, maximumFractionDigits: 2 });
   const display = (value: number, dimension: DimensionName) => toDisplay(value, dimension, system);
   const number = (value: number, dimension: DimensionName) => significant(display(value, dimension), 4);
   const unit = (dimension: DimensionName) => dimensions[dimension][system].label;
@@ -54,7 +64,7 @@ function roundedMoney(
 
 function rateText(amount: number, currency: string): string {
   const small = Math.abs(amount) < 1;
-  return new Intl.NumberFormat(locale, {
+  return numberFormat({
     style: "currency",
     currency,
     minimumFractionDigits: 2,
@@ -63,14 +73,12 @@ function rateText(amount: number, currency: string): string {
 }
 
 export function significant(value: number, digits: number): string {
-  return new Intl.NumberFormat(locale, { maximumSignificantDigits: digits }).format(value);
+  return numberFormat({ maximumSignificantDigits: digits }).format(value);
 }
 
 /** A share as percent: two significant figures, so that neither 71 % nor 0.002 % is hidden. */
 export function percent(share: number, digits = 2): string {
-  const text = new Intl.NumberFormat(locale, { style: "percent", maximumSignificantDigits: digits }).format(
-    share,
-  );
+  const text = numberFormat({ style: "percent", maximumSignificantDigits: digits }).format(share);
   return share > 0.995 && share < 1 ? "over 99%" : text;
 }
 
@@ -144,7 +152,7 @@ const atLeastTenth = (value: number) =>
 export const boatShareText = (share: number): string => `${atLeastTenth(toDisplay(share, "share", "si"))}%`;
 
 export const oneDecimal = (value: number): string =>
-  value.toLocaleString(locale, { minimumFractionDigits: 1, maximumFractionDigits: 1 });
+  numberFormat({ minimumFractionDigits: 1, maximumFractionDigits: 1 }).format(value);
 
 /** Tenths of a share from 5% to 95%, never none and never all; beyond that "few" or "most". */
 export function tenthsOf(share: number): number | "few" | "most" {

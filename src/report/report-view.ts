@@ -55,8 +55,19 @@ export interface ReportView {
   readonly drying: DryingView;
 }
 
-/** @param part the board's part alone has no appendices */
+const known = new WeakMap<StudyRun, Omit<ReportView, "sections">>();
+
+/**
+ * What a report prints; that of a run without odds is worked out once, for its pages and its print.
+ * @param part the board's part alone has no appendices
+ */
 export function reportView(run: StudyRun, told?: ToldOdds, part: ReportPart = "all"): ReportView {
+  const view = (told ? undefined : known.get(run)) ?? viewOf(run, told);
+  if (!told) known.set(run, view);
+  return { ...view, sections: sectionsView(run.document, part) };
+}
+
+function viewOf(run: StudyRun, told: ToldOdds | undefined): Omit<ReportView, "sections"> {
   const context = reportContext(run);
   const { study, lake, money } = run.document;
   return {
@@ -69,7 +80,6 @@ export function reportView(run: StudyRun, told?: ToldOdds, part: ReportPart = "a
     priceYear: money.priceYear,
     horizon: money.horizon,
     money: moneyText(run),
-    sections: sectionsView(run.document, part),
     board: boardView(context),
     boardOdds: told && boardOddsLine(told.odds),
     lake: lakeView(context),

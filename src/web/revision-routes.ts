@@ -5,7 +5,7 @@ import { numberIn } from "./keeping-routes.js";
 import { renderPage } from "./render.js";
 import { revisionsPage } from "./revisions-page.js";
 import type { ShelfEntry } from "./shelf-reading.js";
-import { type StudyPages, sendFigures, sendReport, sendResults } from "./study-pages.js";
+import { type StudyPages, sendReport, sendResults } from "./study-pages.js";
 
 /** The revisions of a study, and what came out of each. */
 export function addRevisions(
@@ -32,7 +32,4 @@ export function addRevisions(
     const entry = revisionOf(request.params.id, request.params.revision);
     return sendReport({ entry, response, answers }, { links: {}, odds: undefined, part: "all" });
   });
-  app.get("/studies/:id/revisions/:revision/results.json", ({ params }, response) =>
-    sendFigures({ entry: revisionOf(params.id, params.revision), response, answers }),
-  );
 }

@@ -4,7 +4,7 @@ import type { Printer } from "../report/printer.js";
 import type { ReportPart } from "../report/sections.js";
 import type { Odds } from "../study/odds.js";
 import { withFilePolicy } from "./access/security-headers.js";
-import { type Answering, textOf } from "./answers/questions.js";
+import { type Answer, type Answering, type Asked, textOf } from "./answers/questions.js";
 import { shortPatience, soon } from "./answers/soon.js";
 import { listStandings } from "./list-standing.js";
 import { askAgainSeconds } from "./odds-routes.js";
@@ -90,9 +90,8 @@ interface Sending {
 /** @param report its address */
 export async function sendResults(sending: Sending, report: string): Promise<void> {
   const { entry, response, answers } = sending;
-  const asked = ["results", { ...textOf(entry), report }] as const;
-  const found = await soon(answers, asked, shortPatience, readerSignal(response));
-  if (found === "under way") return sendWaiting(sending, "results");
+  const found = await wholeOrWaiting(sending, ["results", { ...textOf(entry), report }]);
+  if (!found) return;
   const balance = await answers.ask("balance", textOf(entry));
   const frame = { entry, balance, part: "results", title: "Results" };
   const content = { body: found.answer, drawsCharts: true };
@@ -104,26 +103,37 @@ export async function sendReport(
   sending: Sending,
   how: { readonly links: object; readonly odds: Odds | undefined; readonly part: ReportPart },
 ): Promise<void> {
-  const { entry, response, answers } = sending;
-  const asked = ["report", { ...textOf(entry), ...how }] as const;
-  const found = await soon(answers, asked, shortPatience, readerSignal(response));
-  if (found === "under way") return sendWaiting(sending, "report");
-  response.type("html").send(Buffer.from(found.answer));
+  const found = await wholeOrWaiting(sending, ["report", { ...textOf(sending.entry), ...how }]);
+  if (found) sending.response.type("html").send(Buffer.from(found.answer));
 }
 
-/** Says that a page is being worked out, and shows it once it is: by a script, or by asking again every two seconds. */
-async function sendWaiting({ entry, response, answers }: Sending, part: string): Promise<void> {
+/**
+ * What a page is made from if it is there soon; else the page says that it is being worked out, and shows itself once it
+ * is there: by a script, which asks for the same address with `awaited`, or by asking again every two seconds.
+ */
+async function wholeOrWaiting<Which extends "results" | "report">(
+  { entry, response, answers }: Sending,
+  [kind, asked]: readonly [Which, Asked<Which>],
+): Promise<{ readonly answer: Answer<Which> } | undefined> {
+  const signal = readerSignal(response);
+  const { originalUrl, query } = response.req;
+  if (query[awaited] !== undefined) {
+    await answers.ask(kind, asked, signal);
+    response.status(204).end();
+    return undefined;
+  }
+  const found = await soon(answers, [kind, asked], shortPatience, signal);
+  if (found !== "under way") return found;
   const balance = await answers.ask("balance", textOf(entry));
-  const content = { askAgain: askAgainSeconds, here: response.req.originalUrl, ready: figuresAddress(entry) };
+  const ready = `${originalUrl}${originalUrl.includes("?") ? "&" : "?"}${awaited}=1`;
+  const content = { askAgain: askAgainSeconds, here: originalUrl, ready };
   response.status(202).set({ "Cache-Control": "no-store", "Retry-After": String(askAgainSeconds) });
-  response.send(
-    renderPage("waiting", workbenchPage({ entry, balance, part, title: "Being worked out" }, content)),
-  );
+  const frame = { entry, balance, part: kind, title: "Being worked out" };
+  response.send(renderPage("waiting", workbenchPage(frame, content)));
+  return undefined;
 }
 
-/** Where the figures of just this revision are once they are worked out. */
-const figuresAddress = ({ id, isExample, revision }: ShelfEntry) =>
-  isExample ? `/studies/${id}/results.json` : `/studies/${id}/revisions/${revision}/results.json`;
+const awaited = "awaited";
 
 /** "?part=board" asks for the report without appendices. */
 const partAsked = ({ query }: Request): ReportPart => (query.part === "board" ? "board" : "all");
@@ -140,9 +150,11 @@ function addFiles(app: Express, { answers, printer, find, knownOdds }: StudyPage
       .set("Content-Disposition", `inline; filename="${entry.id}.pdf"`)
       .send(Buffer.from(pdf));
   });
-  app.get("/studies/:id/results.json", (request, response) =>
-    sendFigures({ entry: find(request.params.id), response, answers }),
-  );
+  app.get("/studies/:id/results.json", async (request, response) => {
+    const entry = find(request.params.id);
+    const figures = await answers.ask("figures", textOf(entry), readerSignal(response));
+    response.type("json").send(Buffer.from(figures));
+  });
   app.get("/studies/:id/study", (request, response) => {
     const entry = find(request.params.id);
     response
@@ -150,9 +162,4 @@ function addFiles(app: Express, { answers, printer, find, knownOdds }: StudyPage
       .set("Content-Disposition", `attachment; filename="${entry.id}.yaml"`)
       .send(entry.text);
   });
-}
-
-export async function sendFigures({ entry, response, answers }: Sending): Promise<void> {
-  const figures = await answers.ask("figures", textOf(entry), readerSignal(response));
-  response.type("json").send(Buffer.from(figures));
 }

@@ -2,7 +2,10 @@ import { setTimeout as pause } from "node:timers/promises";
 
 /** One answer as a person saw it. */
 export interface Seen {
-  readonly who: "reader" | "editor" | "printer";
+  /** Readers see an answer; those who are told that a page is being worked out see it whole later, counted from the start. */
+  readonly who: "reader" | "reader of a page worked out" | "editor" | "printer";
+  /** Its address without the study: "/studies/ID/report". */
+  readonly page: string;
   /** 0 where no answer came. */
   readonly status: number;
   readonly milliseconds: number;
@@ -19,16 +22,24 @@ export interface Crowd {
   readonly seen: (each: Seen) => void;
 }
 
-async function ask(crowd: Crowd, who: Seen["who"], path: string, init?: RequestInit): Promise<string> {
-  const start = performance.now();
+interface Asking {
+  readonly who: Seen["who"];
+  readonly path: string;
+  readonly init?: RequestInit;
+  /** When the person began to wait. */
+  readonly start?: number;
+}
+
+async function ask(crowd: Crowd, { who, path, init, start = performance.now() }: Asking): Promise<string> {
+  const page = path.replace(/^\/studies\/[^/]+/, "/studies/ID");
   try {
     const answer = await fetch(crowd.base + path, { redirect: "manual", ...init });
     const text = await answer.text();
     const isPolite = [429, 503].includes(answer.status) && answer.headers.has("Retry-After");
-    crowd.seen({ who, status: answer.status, milliseconds: performance.now() - start, isPolite });
+    crowd.seen({ who, page, status: answer.status, milliseconds: performance.now() - start, isPolite });
     return text;
   } catch {
-    crowd.seen({ who, status: 0, milliseconds: performance.now() - start, isPolite: false });
+    crowd.seen({ who, page, status: 0, milliseconds: performance.now() - start, isPolite: false });
     return "";
   }
 }
@@ -41,15 +52,27 @@ export async function read(crowd: Crowd): Promise<void> {
   while (Date.now() < crowd.until) {
     const study = pick(["example-ninemoss", "example-sorrel-bend", ...crowd.studies], crowd.random);
     const isList = crowd.random() < 0.2;
-    await ask(crowd, "reader", isList ? "/" : `/studies/${study}${pick(pages, crowd.random)}`);
+    await readWhole(crowd, isList ? "/" : `/studies/${study}${pick(pages, crowd.random)}`);
     await pause(1000 + 2000 * crowd.random());
   }
+}
+
+/** Reads a page as a browser does: one that is being worked out is shown again once its figures are there. */
+async function readWhole(crowd: Crowd, path: string): Promise<void> {
+  const start = performance.now();
+  const page = await ask(crowd, { who: "reader", path, start });
+  const ready = /<h1>Being worked out<[\s\S]*data-awaits="([^"]+)"/
+    .exec(page)?.[1]
+    ?.replaceAll("&#x3D;", "=");
+  if (ready === undefined) return;
+  await (await fetch(crowd.base + ready).catch(() => undefined))?.text();
+  await ask(crowd, { who: "reader of a page worked out", path, start });
 }
 
 /** Changes a field of his study every few seconds, and now and then sees what came out. */
 export async function edit(crowd: Crowd, study: string): Promise<void> {
   for (let count = 1; Date.now() < crowd.until; count++) {
-    const page = await ask(crowd, "editor", `/studies/${study}/edit/names`);
+    const page = await ask(crowd, { who: "editor", path: `/studies/${study}/edit/names` });
     const revision = /name="#base" value="(\d+)"/.exec(page)?.[1] ?? "1";
     const body = new URLSearchParams({
       "#base": revision,
@@ -57,7 +80,7 @@ export async function edit(crowd: Crowd, study: string): Promise<void> {
       "#author": "Editor",
       "study/authority": `Authority ${count}`,
     });
-    await ask(crowd, "editor", `/studies/${study}/edit/names`, { method: "POST", body });
+    await ask(crowd, { who: "editor", path: `/studies/${study}/edit/names`, init: { method: "POST", body } });
     await pause(2000 + 2000 * crowd.random());
   }
 }
@@ -65,8 +88,8 @@ export async function edit(crowd: Crowd, study: string): Promise<void> {
 /** Asks for one report after another; a refused one is asked for again after the time it names. */
 export async function print(crowd: Crowd): Promise<void> {
   while (Date.now() < crowd.until) {
-    const study = pick(["example-ninemoss", "example-sorrel-bend"], crowd.random);
-    await ask(crowd, "printer", `/studies/${study}/report.pdf`);
+    const study = pick(["example-ninemoss", "example-sorrel-bend", ...crowd.studies], crowd.random);
+    await ask(crowd, { who: "printer", path: `/studies/${study}/report.pdf` });
     await pause(500);
   }
 }
