@@ -5,7 +5,7 @@ import { withOwnValue } from "../editor/own-value.js";
 import type { Swing } from "../study/judged-swings.js";
 import type { StudyDocument } from "../study/schema.js";
 import { type BalanceState, textOf } from "./answers/questions.js";
-import { longPatience } from "./answers/soon.js";
+import { patienceMilliseconds } from "./answers/soon.js";
 import { type AssumptionPage, assumptionPage } from "./assumption-page.js";
 import { assumptionsPage, type JudgedState, knownSwings, readSearch } from "./assumptions-page.js";
 import { authorOf, rememberAuthor } from "./author.js";
@@ -33,7 +33,7 @@ export function addAssumptions(app: Express, parts: StudyPages & { readonly judg
     if (!balance.line) return "unfinished";
     const odds = knownOdds(entry);
     if (odds) return { swings: knownSwings(shelf.document(entry), odds, shelf) };
-    const found = await resultWithin(longPatience, swings, runQuestion(entry, shelf));
+    const found = await resultWithin(patienceMilliseconds, swings, runQuestion(entry, shelf));
     return found ? { swings: found } : "under way";
   };
   app.get("/studies/:id/assumptions", async (request, response) => {
@@ -46,7 +46,11 @@ export function addAssumptions(app: Express, parts: StudyPages & { readonly judg
     response.set("Cache-Control", "no-store").send(renderPage("assumptions", view));
   });
   app.get("/studies/:id/assumptions/judged.json", async (request, response) => {
-    const found = await resultWithin(longPatience, swings, runQuestion(find(request.params.id), shelf));
+    const found = await resultWithin(
+      patienceMilliseconds,
+      swings,
+      runQuestion(find(request.params.id), shelf),
+    );
     if (found) response.json({ swings: found });
     else response.status(202).set("Retry-After", String(askAgainSeconds)).json({ state: "drawing" });
   });

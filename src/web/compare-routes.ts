@@ -1,7 +1,7 @@
 import type { Express, Request } from "express";
 import { linkedAssets } from "../report/html.js";
 import type { Answering, ComparedPair } from "./answers/questions.js";
-import { longPatience, soon } from "./answers/soon.js";
+import { patienceMilliseconds, soon } from "./answers/soon.js";
 import { compareChooser } from "./compare-chooser.js";
 import { type ComparedShelves, type ComparedSide, comparedSide } from "./compared-side.js";
 import { NotFoundError } from "./explain.js";
@@ -33,7 +33,7 @@ export function addCompare(
     }
     const [left, right] = namedSides(pair);
     const asked = askedOf(pair);
-    const found = await soon(answers, ["explanation", asked], longPatience, readerSignal(response));
+    const found = await soon(answers, ["explanation", asked], patienceMilliseconds, readerSignal(response));
     const isUnderWay = found === "under way";
     const { view } = isUnderWay ? await answers.ask("differences", asked) : found.answer;
     const references = `left=${left.reference}&right=${right.reference}`;

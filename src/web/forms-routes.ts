@@ -5,7 +5,7 @@ import { BrowserError } from "../report/browser.js";
 import { editionText } from "../report/paper.js";
 import { withFilePolicy } from "./access/security-headers.js";
 import { textOf } from "./answers/questions.js";
-import { longPatience, within } from "./answers/soon.js";
+import { patienceMilliseconds, within } from "./answers/soon.js";
 import { NotFoundError } from "./explain.js";
 import { formsDesk, type StudyForms } from "./forms-desk.js";
 import { renderPage } from "./render.js";
@@ -58,7 +58,7 @@ export function addForms(app: Express, { answers, printer, find, knownOdds }: St
 async function readyForms({ plain, printed }: StudyForms) {
   const forms = await plain();
   try {
-    const drawn = await within(longPatience, printed());
+    const drawn = await within(patienceMilliseconds, printed());
     if (drawn === "under way") return { forms, missing: "", isUnderWay: true };
     return { forms: [...forms, ...drawn.answer], missing: "", isUnderWay: false };
   } catch (error) {

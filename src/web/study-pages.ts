@@ -5,7 +5,7 @@ import type { ReportPart } from "../report/sections.js";
 import type { Odds } from "../study/odds.js";
 import { withFilePolicy } from "./access/security-headers.js";
 import { type Answer, type Answering, type Asked, textOf } from "./answers/questions.js";
-import { shortPatience, soon } from "./answers/soon.js";
+import { patienceMilliseconds, soon } from "./answers/soon.js";
 import { listStandings } from "./list-standing.js";
 import { askAgainSeconds } from "./odds-routes.js";
 import { listPage } from "./pages.js";
@@ -122,7 +122,7 @@ async function wholeOrWaiting<Which extends "results" | "report">(
     response.status(204).end();
     return undefined;
   }
-  const found = await soon(answers, [kind, asked], shortPatience, signal);
+  const found = await soon(answers, [kind, asked], patienceMilliseconds, signal);
   if (found !== "under way") return found;
   const balance = await answers.ask("balance", textOf(entry));
   const ready = `${originalUrl}${originalUrl.includes("?") ? "&" : "?"}${awaited}=1`;

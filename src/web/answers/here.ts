@@ -1,9 +1,12 @@
-import { answersWith, type Means } from "./answering.js";
+import { comparing } from "./comparing.js";
+import type { AnswersOf, Means } from "./means.js";
+import { papers } from "./papers.js";
 import type { Answer, Answering, Asked, Kind } from "./questions.js";
+import { reporting } from "./reporting.js";
 
 /** Answers in this thread, for trials. */
 export function answersHere(means: Means): Answering {
-  const answers = answersWith(means);
+  const answers: AnswersOf<Kind> = { ...comparing(means), ...reporting(means), ...papers(means) };
   return {
     ask: async <Which extends Kind>(kind: Which, asked: Asked<Which>, signal?: AbortSignal) => {
       signal?.throwIfAborted();

@@ -1,9 +1,11 @@
 import type { Problem } from "../../study/problems.js";
-import type { Means } from "./answering.js";
+import type { Means } from "./means.js";
 import type { Answer, Kind } from "./questions.js";
 
 /** What a worker is started with. */
 export interface WorkerStart extends Means {
+  /** Which questions it answers: it loads what they need. */
+  readonly answers: "comparing" | "reporting" | "papers";
   /** How much it stands back for other threads, from 0 to 19. */
   readonly niceness: number;
 }

@@ -32,8 +32,5 @@ export function within<Found>(milliseconds: number, answer: Promise<Found>): Pro
   );
 }
 
-/** How long a page waits for what is the whole of it before it says that this is being worked out. */
-export const shortPatience = 150;
-
-/** How long a page waits for a part of it before it shows the rest. */
-export const longPatience = 800;
+/** How long a page waits for what takes longer, before it shows the rest and says that this is being worked out. */
+export const patienceMilliseconds = 150;

@@ -22,9 +22,20 @@ export interface AnswerThread {
 /** Half of a worker's young memory, MB: more makes comparisons little faster. See `workerSeat`. */
 const semiSpaceMegabytes = 16;
 
-/** @param longestMilliseconds after which a worker that has not answered is stopped */
-export function answerThread(start: WorkerStart, longestMilliseconds: number, file: string): AnswerThread {
+export interface ThreadSettings {
+  /** After which a worker that has not answered is stopped. */
+  readonly longestSeconds: number;
+  /** After which a worker that nobody asks is stopped; never if left out. */
+  readonly idleSeconds?: number;
+}
+
+export function answerThread(
+  start: WorkerStart,
+  { longestSeconds, idleSeconds }: ThreadSettings,
+  file: string,
+): AnswerThread {
   let worker: Worker | undefined;
+  let idle: NodeJS.Timeout | undefined;
   const forget = (ended: Worker | undefined) => {
     if (worker === ended) worker = undefined;
   };
@@ -45,9 +56,14 @@ export function answerThread(start: WorkerStart, longestMilliseconds: number, fi
       worker ??= started();
     },
     answer: async (question) => {
+      clearTimeout(idle);
       worker ??= started();
-      const limit = { milliseconds: longestMilliseconds, stop };
-      return answerOf(await replyOf(worker, question, limit));
+      const limit = { milliseconds: longestSeconds * 1000, stop };
+      try {
+        return answerOf(await replyOf(worker, question, limit));
+      } finally {
+        if (idleSeconds !== undefined) idle = setTimeout(() => void stop(), idleSeconds * 1000).unref();
+      }
     },
   };
 }

@@ -1,8 +1,9 @@
 import { availableParallelism } from "node:os";
-import type { Means } from "./answering.js";
 import { type Lane, lane } from "./lane.js";
+import type { Means } from "./means.js";
+import type { WorkerStart } from "./messages.js";
 import type { Answer, Answering, Asked, Kind, Question } from "./questions.js";
-import { answersFile, answerThread } from "./thread.js";
+import { answersFile, answerThread, type ThreadSettings } from "./thread.js";
 
 /** Which worker answers what: short questions, in view while somebody types, never wait behind long ones. */
 const laneNames = {
@@ -26,14 +27,18 @@ const laneNames = {
 
 type LaneName = (typeof laneNames)[Kind];
 
-/** How much each stands back for other threads, and the seconds after which it is stopped in the midst of an answer. */
-const laneSettings: Readonly<
-  Record<LaneName, { readonly niceness: number; readonly longestSeconds: number }>
-> = {
-  short: { niceness: 0, longestSeconds: 60 },
-  pages: { niceness: 3, longestSeconds: 120 },
-  papers: { niceness: 3, longestSeconds: 120 },
-  explanations: { niceness: 10, longestSeconds: 300 },
+interface LaneSettings extends ThreadSettings {
+  readonly answers: WorkerStart["answers"];
+  /** How much it stands back for other threads. */
+  readonly niceness: number;
+}
+
+/** Those that are seldom needed give their memory back. */
+const laneSettings: Readonly<Record<LaneName, LaneSettings>> = {
+  short: { answers: "comparing", niceness: 0, longestSeconds: 60 },
+  pages: { answers: "reporting", niceness: 3, longestSeconds: 120 },
+  papers: { answers: "papers", niceness: 3, longestSeconds: 120, idleSeconds: 30 },
+  explanations: { answers: "comparing", niceness: 10, longestSeconds: 300, idleSeconds: 30 },
 };
 
 export interface AnswerWorkers extends Answering {
@@ -55,8 +60,9 @@ const usual: WorkerSettings = { mostWaiting: 40, file: answersFile };
 export function answerWorkers(means: Means, settings: Partial<WorkerSettings> = {}): AnswerWorkers {
   const { mostWaiting, file, longestSeconds: limit } = { ...usual, ...settings };
   const laneFor = (name: LaneName): Lane => {
-    const { niceness, longestSeconds } = laneSettings[name];
-    return lane(answerThread({ ...means, niceness }, (limit ?? longestSeconds) * 1000, file), mostWaiting);
+    const { answers, niceness, longestSeconds, ...rest } = laneSettings[name];
+    const times = { ...rest, longestSeconds: limit ?? longestSeconds };
+    return lane(answerThread({ ...means, answers, niceness }, times, file), mostWaiting);
   };
   const single = {
     short: laneFor("short"),
