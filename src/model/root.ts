@@ -30,7 +30,8 @@ export interface Roots {
 /** A function or an interval that cannot be searched. */
 export class RootSearchError extends Error {}
 
-interface Point {
+/** A value of the function. */
+export interface Point {
   readonly x: number;
   readonly y: number;
 }

@@ -80,9 +80,8 @@ function contextsOf(
   reader: Assumed,
 ): Contexts {
   const { money, plans } = input;
-  const settings = { plans, discountRate: money.discountRate };
-  const [first, ...rest] = lakeContexts(lake, money.horizon + yearsInfested, reader, settings);
-  return [{ ...first, assumed: source }, ...rest.map((context) => ({ ...context, assumed: source }))];
+  const settings = { plans, discountRate: money.discountRate, assumed: source };
+  return lakeContexts(lake, money.horizon + yearsInfested, reader, settings);
 }
 
 function underLevels(

@@ -1,7 +1,7 @@
 import { pumpHead } from "../model/hydraulics/pump.js";
 import { cleanWaterway } from "../model/hydraulics/waterway.js";
 import { at, months } from "../model/lake/calendar.js";
-import { dailyElevations } from "../model/lake/levels.js";
+import { dailyElevations, monthlyMeans } from "../model/lake/levels.js";
 import { pumpedSupply } from "../model/structures/supply.js";
 import { type Contradiction, exactlyOne, type SoundParts } from "./contradiction.js";
 import { monthNames } from "./fields.js";
@@ -100,8 +100,8 @@ function weakPump(intake: IntakeDocument, lake: SoundParts["lake"]): Contradicti
     dayOfYear: dayNumber(on),
     elevation: elevation.value,
   }));
-  const daily = dailyElevations(points ?? highest);
-  const supply = pumpedSupply(plain, { daily, viscosity: warmWater });
+  const monthlyLevels = monthlyMeans(dailyElevations(points ?? highest));
+  const supply = pumpedSupply(plain, { monthlyLevels, viscosity: warmWater });
   if (!supply) return [];
   const largestFlow = Math.max(...plain.demand);
   const clean = cleanWaterway(plain.conduit, { largestFlow, viscosity: warmWater });

@@ -13,6 +13,7 @@ export function pinnedProblems(input: StudyInput, assumed: Assumed): Contradicti
   const contexts = lakeContexts(input.lake, 1, assumed, {
     plans: input.plans,
     discountRate: input.money.discountRate,
+    assumed,
   });
   return input.structures.flatMap((structure, index) =>
     problemsOf(structure, contexts).map((problem) => ({

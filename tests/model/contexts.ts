@@ -5,7 +5,11 @@ import { assumed, assumptionSet } from "./assumptions.js";
 
 /** The contexts of a lake with the shipped catalogue of plans, at 3 %. */
 export function contextsOf(lake: Lake, years: number, source: Assumed = assumed) {
-  return lakeContexts(lake, years, source, { plans: assumptionSet.plans, discountRate: 0.03 });
+  return lakeContexts(lake, years, source, {
+    plans: assumptionSet.plans,
+    discountRate: 0.03,
+    assumed: source,
+  });
 }
 
 /** The context of a lake with a schedule, which has one possible operating year. */

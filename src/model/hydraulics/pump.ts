@@ -1,5 +1,5 @@
 import { at } from "../lake/calendar.js";
-import { bracketedRoot } from "../root.js";
+import { bracketedRoot, type Point } from "../root.js";
 
 export interface PumpPoint {
   readonly flow: number;
@@ -73,9 +73,16 @@ export type SystemHead = (flow: number) => number;
 export function operatingPoint(curve: PumpCurve, system: SystemHead): PumpPoint {
   const end = largestFlow(curve);
   const shutOff = pumpHead(curve, 0);
-  if (shutOff <= system(0) || system(end) === Infinity) return { flow: 0, head: shutOff };
-  if (system(end) <= 0) return { flow: end, head: 0 };
-  const flow = risingRoot((each) => system(each) - pumpHead(curve, each), 0, end);
+  const atNoFlow = system(0);
+  const atEnd = system(end);
+  if (shutOff <= atNoFlow || atEnd === Infinity) return { flow: 0, head: shutOff };
+  if (atEnd <= 0) return { flow: end, head: 0 };
+  const lacking = (flow: number) => system(flow) - pumpHead(curve, flow);
+  const flow = risingRoot(
+    lacking,
+    { x: 0, y: atNoFlow - shutOff },
+    { x: end, y: atEnd - pumpHead(curve, end) },
+  );
   return { flow, head: pumpHead(curve, flow) };
 }
 
@@ -84,7 +91,7 @@ export interface PumpRun {
   readonly delivered: number;
   /** Flow and head while the pump runs. */
   readonly point: PumpPoint;
-  /** Speed over full speed while it runs. */
+  /** Speed over full speed while it runs; worked out when asked for. */
   readonly speed: number;
 }
 
@@ -100,9 +107,18 @@ export interface Pump {
  */
 export function pumpRun({ curve, control }: Pump, system: SystemHead, demand: number): PumpRun {
   if (demand === 0) return { delivered: 0, point: { flow: 0, head: 0 }, speed: 0 };
-  if (control === "variable-speed" && pumpHead(curve, demand) >= system(demand)) {
-    const point = { flow: demand, head: Math.max(0, system(demand)) };
-    return { delivered: demand, point, speed: relativeSpeed(curve, point) };
+  if (control === "variable-speed") {
+    const needed = system(demand);
+    if (pumpHead(curve, demand) >= needed) {
+      const point = { flow: demand, head: Math.max(0, needed) };
+      return {
+        delivered: demand,
+        point,
+        get speed() {
+          return relativeSpeed(curve, point);
+        },
+      };
+    }
   }
   const point = operatingPoint(curve, system);
   return { delivered: Math.min(demand, point.flow), point, speed: 1 };
@@ -114,19 +130,15 @@ export function pumpRun({ curve, control }: Pump, system: SystemHead, demand: nu
  */
 export function relativeSpeed(curve: PumpCurve, { flow, head }: PumpPoint): number {
   const slowest = flow / largestFlow(curve);
-  return risingRoot((speed) => speed ** 2 * pumpHead(curve, flow / speed) - head, slowest, 1);
+  const above = (speed: number) => speed ** 2 * pumpHead(curve, flow / speed) - head;
+  return risingRoot(above, { x: slowest, y: above(slowest) }, { x: 1, y: above(1) });
 }
 
 const narrowest = 1e-13;
 
 /** Root of a rising function between two ends; an end if the root is beyond it. */
-function risingRoot(rising: (at: number) => number, start: number, finish: number): number {
-  const [below, above] = [rising(start), rising(finish)];
-  if (below >= 0) return start;
-  if (above <= 0) return finish;
-  const ends = [
-    { x: start, y: below },
-    { x: finish, y: above },
-  ] as const;
-  return bracketedRoot(rising, ends, narrowest * finish);
+function risingRoot(rising: (at: number) => number, start: Point, finish: Point): number {
+  if (start.y >= 0) return start.x;
+  if (finish.y <= 0) return finish.x;
+  return bracketedRoot(rising, [start, finish], narrowest * finish.x);
 }

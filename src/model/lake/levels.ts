@@ -45,6 +45,18 @@ export function dryRuns(daily: readonly number[], elevation: number): DryRun[] {
   return runs;
 }
 
+/** Levels of one year. */
+export interface LevelsOfYear {
+  readonly daily: readonly number[];
+  /** Mean of each month. */
+  readonly monthly: readonly number[];
+}
+
+export const levelsOfYear = (daily: readonly number[]): LevelsOfYear => ({
+  daily,
+  monthly: monthlyMeans(daily),
+});
+
 /** Mean of the daily elevations in each month. */
 export function monthlyMeans(daily: readonly number[]): number[] {
   return months.map((month) => {

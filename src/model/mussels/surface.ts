@@ -1,7 +1,7 @@
 import type { Assumed } from "../assumed.js";
 import type { Lake } from "../inputs.js";
 import { at, daysInYear, daysOf, hoursPerDay, monthOfDay, monthStart, months } from "../lake/calendar.js";
-import { dryRuns, monthlyMeans, wettedShares } from "../lake/levels.js";
+import { dryRuns, type LevelsOfYear, wettedShares } from "../lake/levels.js";
 import { degreeDays, waterTemperature } from "../lake/temperature.js";
 import { addDose, type DryDose, type DryingParameters, dryDose, noDose } from "./drying.js";
 
@@ -77,15 +77,14 @@ function fallingShare(value: number, full: number, none: number): number {
 export function surfaceMonths(
   surface: Surface,
   lake: Lake,
-  daily: readonly number[],
+  { daily, monthly }: LevelsOfYear,
   parameters: { settlement: SettlementParameters; drying: DryingParameters },
 ): SurfaceMonth[] {
   const { place } = surface;
-  const levels = monthlyMeans(daily);
   const wetted = place.at === "elevation" ? wettedShares(daily, place.elevation) : months.map(() => 1);
   const doses = place.at === "elevation" ? dosesByMonth(place.elevation, lake, daily, parameters.drying) : [];
   return months.map((month) => {
-    const depth = place.at === "floating" ? place.depth : Math.max(0, at(levels, month) - place.elevation);
+    const depth = place.at === "floating" ? place.depth : Math.max(0, at(monthly, month) - place.elevation);
     const temperature = waterTemperature(lake, month, depth);
     const dose = doses[month] ?? { before: noDose, after: noDose };
     return {

@@ -21,16 +21,15 @@ export function cleaningOf(subject: CleaningSubject, area: number, context: Lake
   const visitId = `cleaning.${subject}.visit`;
   const rate = context.assumed(rateId);
   const visit = context.assumed(visitId);
+  const lines = (share: number, shareIds: readonly string[]) =>
+    [
+      priced(`cleaning the ${name}`, area, "area", rate * share, [rateId, ...shareIds]),
+      priced(`visits to clean the ${name}`, 1, "visits", visit * share, [visitId, ...shareIds]),
+    ].filter((line) => line.unitRate > 0);
+  const usual = lines(1, []);
   return {
     byName: bySubject[subject],
-    work: (shareId) => {
-      const share = shareId === undefined ? 1 : context.assumed(shareId);
-      const shareIds = shareId === undefined ? [] : [shareId];
-      return [
-        priced(`cleaning the ${name}`, area, "area", rate * share, [rateId, ...shareIds]),
-        priced(`visits to clean the ${name}`, 1, "visits", visit * share, [visitId, ...shareIds]),
-      ].filter((line) => line.unitRate > 0);
-    },
+    work: (shareId) => (shareId === undefined ? usual : lines(context.assumed(shareId), [shareId])),
   };
 }
 

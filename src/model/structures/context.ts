@@ -1,20 +1,24 @@
 import type { Assumed } from "../assumed.js";
 import { type RoughnessParameters, roughnessParameters } from "../hydraulics/fouled-pipe.js";
 import type { Lake } from "../inputs.js";
-import { dailyElevations, dryRuns } from "../lake/levels.js";
+import { dailyElevations, dryRuns, levelsOfYear } from "../lake/levels.js";
 import { type Suitability, suitability } from "../lake/suitability.js";
 import { dryingParameters } from "../mussels/drying.js";
 import { growingSurfaces } from "../mussels/growing-surfaces.js";
 import { type GrowingSurface, type GrowthParameters, growthParameters } from "../mussels/growth.js";
-import { densityShare, populationParameters } from "../mussels/population.js";
+import { densityShare, populationParameters, settledMonth } from "../mussels/population.js";
 import { shellParameters } from "../mussels/shell.js";
 import { type Place, type Surface, settlementParameters, surfaceMonths } from "../mussels/surface.js";
 import type { PlanEntry } from "./catalogue.js";
+import { type InstallationPrices, installationPrices } from "./installation-prices.js";
+import { spawningMonths } from "./spawning.js";
 
 /** What every structure of one lake shares in one possible operating year: the water, the mussels, the prices. */
 export interface LakeContext {
   readonly lake: Lake;
   readonly daily: readonly number[];
+  /** Mean level of each month. */
+  readonly monthlyLevels: readonly number[];
   /** Names the year of the record in messages: " in 2012"; empty for a schedule. */
   readonly levelLabel: string;
   readonly suitability: Suitability;
@@ -22,14 +26,18 @@ export interface LakeContext {
   readonly density: readonly number[];
   /** The same at its highest: what a plan is chosen for. */
   readonly matureDensity: number;
+  /** First month since establishment from which the density no longer changes. */
+  readonly settledMonth: number;
+  /** Months of the year in which larvae settle, in their order. */
+  readonly spawningMonths: readonly number[];
   readonly growth: GrowthParameters;
   readonly roughness: RoughnessParameters;
   readonly viscosity: number;
   readonly assumed: Assumed;
   /** The catalogue of protection plans. */
   readonly plans: readonly PlanEntry[];
-  /** Real rate at which installations are paid off. */
-  readonly discountRate: number;
+  /** What an installation of a plan costs by its size. */
+  readonly installation: (entry: PlanEntry) => InstallationPrices;
   readonly growing: (surface: Surface) => GrowingSurface;
   /** Lets go of what was grown, once the structures are worked out; it is grown again when asked for. */
   readonly forgetGrown: () => void;
@@ -42,44 +50,55 @@ export type Contexts = readonly [LakeContext, ...LakeContext[]];
 
 export interface UpkeepSettings {
   readonly plans: readonly PlanEntry[];
+  /** Real rate at which installations are paid off. */
   readonly discountRate: number;
+  /** Reads what structures take. */
+  readonly assumed: Assumed;
 }
 
 /**
  * One context for each possible operating year: the schedule's single one, or each year of the record. Mussels,
  * prices and habitat are the same in all.
+ * @param reader reads what suitability, growth and drying take
  */
 export function lakeContexts(
   lake: Lake,
   years: number,
-  assumed: Assumed,
-  settings: UpkeepSettings,
+  reader: Assumed,
+  { plans, discountRate, assumed }: UpkeepSettings,
 ): Contexts {
-  const suited = suitability(lake, assumed);
-  const density = monthlyDensity(lake, years, suited.weight, assumed);
-  const drying = dryingParameters(lake.species, assumed);
-  const settlement = settlementParameters(lake, assumed);
-  const growth = growthParameters(assumed, shellParameters(assumed), drying);
+  const suited = suitability(lake, reader);
+  const density = monthlyDensity(lake, years, suited.weight, reader);
+  const drying = dryingParameters(lake.species, reader);
+  const settlement = settlementParameters(lake, reader);
+  const growth = growthParameters(reader, shellParameters(reader), drying);
   const { surfaceOf, forget } = growingSurfaces(growth.shell, drying);
   const shared = {
     lake,
     suitability: suited,
     density,
     matureDensity: Math.max(...density),
+    settledMonth: settledMonth(density),
+    spawningMonths: spawningMonths(lake, reader),
     growth,
-    roughness: roughnessParameters(assumed),
-    viscosity: assumed("hydraulics.viscosity"),
+    roughness: roughnessParameters(reader),
+    viscosity: reader("hydraulics.viscosity"),
     assumed,
-    ...settings,
+    plans,
+    installation: installationPrices(discountRate, assumed),
   };
-  const ofYear = (levelLabel: string, daily: readonly number[]): LakeContext => ({
-    ...shared,
-    daily,
-    levelLabel,
-    growing: (surface) => surfaceOf(surfaceMonths(surface, lake, daily, { settlement, drying })),
-    forgetGrown: forget,
-    longestDryRun: (place) => longestRun(place, daily),
-  });
+  const ofYear = (levelLabel: string, daily: readonly number[]): LakeContext => {
+    const levels = levelsOfYear(daily);
+    return {
+      ...shared,
+      daily,
+      monthlyLevels: levels.monthly,
+      levelLabel,
+      growing: (surface) => surfaceOf(surfaceMonths(surface, lake, levels, { settlement, drying })),
+      forgetGrown: forget,
+      longestDryRun: (place) => longestRun(place, daily),
+    };
+  };
   const [first, ...rest] = lake.record ?? [];
   if (first === undefined) return [ofYear("", dailyElevations(lake.drawdown))];
   const ofRecord = ({ label, daily }: typeof first) => ofYear(` in ${label}`, daily);

@@ -1,10 +1,9 @@
 import { at, noElement } from "../lake/calendar.js";
 import { type GrowingSurface, growLayers, grownOnce } from "../mussels/growth.js";
 import type { Layer } from "../mussels/layer.js";
-import { settledMonth } from "../mussels/population.js";
 import type { Priced } from "./component.js";
 import type { Plan, Routine } from "./plan.js";
-import { nearLimit, type PartYear, thickest } from "./trial.js";
+import { nearLimit, type PartYear, thickest } from "./stretch.js";
 import { removalLines, shellLines, workLines } from "./work.js";
 
 /** What following a plan from establishment on leads to, year by year. */
@@ -48,9 +47,9 @@ interface Cycle {
 
 /** When a routine may come to repeat itself within the horizon; undefined if it cannot. */
 function cycleOf(routine: Routine, { context, surface }: SurfacePart): Cycle | undefined {
-  const { density } = context;
+  const { density, settledMonth } = context;
   if (routine.by === "trigger" || (routine.by === "nothing" && !surface.table.isEverDry)) return undefined;
-  let bareMonth = settledMonth(density);
+  let bareMonth = settledMonth;
   while (routine.by !== "nothing" && !isDate(routine, bareMonth)) bareMonth += 1;
   const firstYear = Math.floor(bareMonth / 12) + (routine.by === "nothing" ? 2 : 1);
   const years = routine.by === "interval" ? Math.max(1, routine.months / 12) : 1;

@@ -3,7 +3,6 @@ import { hydroPower } from "../hydraulics/power.js";
 import { turbineCurve, turbineEfficiency, turbineIds } from "../hydraulics/turbine.js";
 import { cleanWaterway, type Waterway, waterwayLoss } from "../hydraulics/waterway.js";
 import { at, daysOf, hoursPerDay, months } from "../lake/calendar.js";
-import { monthlyMeans } from "../lake/levels.js";
 import { cleaningOf } from "./cleaning.js";
 import type { Component, Priced } from "./component.js";
 import type { LakeContext } from "./context.js";
@@ -46,14 +45,13 @@ export interface OperatingYear {
 /** One unit's year with clean waterways. Head follows the monthly mean level of the drawdown schedule. */
 export function operatingYear(
   plant: Hydropower,
-  context: Pick<LakeContext, "daily" | "viscosity" | "assumed">,
+  context: Pick<LakeContext, "monthlyLevels" | "viscosity" | "assumed">,
 ): OperatingYear {
-  const { viscosity } = context;
-  const levels = monthlyMeans(context.daily);
+  const { viscosity, monthlyLevels } = context;
   const penstock = cleanWaterway(plant.penstock, { largestFlow: Math.max(...plant.flow), viscosity });
   const cleanPenstockLoss = plant.flow.map((flow) => waterwayLoss(penstock, flow, viscosity));
   const netHead = months.map((month) =>
-    Math.max(0, at(levels, month) - plant.tailwaterElevation - at(cleanPenstockLoss, month)),
+    Math.max(0, at(monthlyLevels, month) - plant.tailwaterElevation - at(cleanPenstockLoss, month)),
   );
   const efficiency = monthlyEfficiency(plant, context);
   const energy = months.map((month) => energyAt(plant, efficiency, at(netHead, month), month));

@@ -2,26 +2,30 @@ import { at, daysInYear, daysOf, months, secondsPerDay } from "../lake/calendar.
 import { waterTemperature } from "../lake/temperature.js";
 import type { Component, Priced } from "./component.js";
 import type { LakeContext } from "./context.js";
-import { spawningMonths } from "./spawning.js";
 
 const costIds = ["small-plant-cost", "small-plant-flow", "large-plant-cost", "large-plant-flow"].map(
   (name) => `oxidant.${name}`,
 );
 
+/** Lines of dosing in a month of the year. */
+type MonthlyDose = (month: number) => readonly Priced[];
+
+const none: readonly Priced[] = [];
+
 /**
  * Dosing at the mouth in every month in which larvae settle: few settlers last, and what did settle is dead by the
  * year's end.
  */
-export function seasonDose(component: Component, context: LakeContext, month: number): Priced[] {
-  if (!spawningMonths(context).includes(month)) return [];
-  return dose(component, context, { month, days: daysOf(month), ids: ["oxidant.settlement-factor"] });
+export function seasonDose(component: Component, context: LakeContext): MonthlyDose {
+  const inMonth = doseOf(component, context, ["oxidant.settlement-factor"]);
+  return (month) => (context.spawningMonths.includes(month) ? inMonth(month, daysOf(month)) : none);
 }
 
 /** Dosing once, in the last month of settlement, until the season's mussels are dead. */
-export function endOfSeasonDose(component: Component, context: LakeContext, month: number): Priced[] {
-  if (spawningMonths(context).at(-1) !== month) return [];
-  const days = killDays(context, month);
-  return dose(component, context, { month, days, ids: killIds(context) });
+export function endOfSeasonDose(component: Component, context: LakeContext): MonthlyDose {
+  const inMonth = doseOf(component, context, killIds(context));
+  return (month) =>
+    context.spawningMonths.at(-1) === month ? inMonth(month, killDays(context, month)) : none;
 }
 
 /**
@@ -50,26 +54,24 @@ function killIds({ lake }: LakeContext): string[] {
  * The unit cost falls with the plant's size: a power law from the published cost at 1 mgd to that above 10 mgd,
  * level beyond (Chakraborti and others 2016).
  */
-function dose(
-  { oxidant }: Component,
-  context: LakeContext,
-  { month, days, ids }: { month: number; days: number; ids: readonly string[] },
-): Priced[] {
-  if (oxidant === undefined) return [];
+function doseOf({ oxidant }: Component, context: LakeContext, ids: readonly string[]) {
+  if (oxidant === undefined) return () => none;
   const [smallCost, smallFlow, largeCost, largeFlow] = costIds.map((id) => context.assumed(id));
   const ends = {
     small: { cost: smallCost ?? 0, flow: smallFlow ?? 0 },
     large: { cost: largeCost ?? 0, flow: largeFlow ?? 0 },
   };
   const meanFlow = months.reduce((sum, each) => sum + at(oxidant.flow, each) * daysOf(each), 0) / daysInYear;
-  return [
+  const unitRate = costAtSize(meanFlow, ends);
+  const assumptionIds = [...costIds, ...ids];
+  return (month: number, days: number): readonly Priced[] => [
     {
       what: "oxidant at the intake",
       type: "protection",
       quantity: at(oxidant.flow, month) * days * secondsPerDay,
       quantityKind: "volume",
-      unitRate: costAtSize(meanFlow, ends),
-      assumptionIds: [...costIds, ...ids],
+      unitRate,
+      assumptionIds,
     },
   ];
 }

@@ -3,7 +3,6 @@ import { type PlanEntry, planId } from "./catalogue.js";
 import type { Component } from "./component.js";
 import type { LakeContext } from "./context.js";
 import { type Protection, protectionOf } from "./protection.js";
-import { spawningMonths } from "./spawning.js";
 
 /** When a plan makes its surface bare; months are counted from a January. */
 export type Routine =
@@ -55,7 +54,7 @@ function whyNot(entry: PlanEntry, component: Component, context: LakeContext): s
     case "oxidant-season":
     case "oxidant-end":
       if (component.oxidant === undefined) return "the study does not allow an oxidant here";
-      return spawningMonths(context).length === 0 ? "no month is warm enough for settlement" : undefined;
+      return context.spawningMonths.length === 0 ? "no month is warm enough for settlement" : undefined;
     default:
       return undefined;
   }
@@ -90,7 +89,7 @@ const routineOf = (entry: PlanEntry, months: number, component: Component, conte
     case "oxidant-season":
       return { by: "month-of-year", month: 11 };
     case "oxidant-end":
-      return { by: "month-of-year", month: spawningMonths(context).at(-1) ?? 11 };
+      return { by: "month-of-year", month: context.spawningMonths.at(-1) ?? 11 };
     case "trigger":
       return { by: "trigger" };
     default:

@@ -1,8 +1,8 @@
 import { months } from "../lake/calendar.js";
-import { capitalRecoveryFactor } from "../money/interest.js";
 import type { PlanEntry } from "./catalogue.js";
 import type { Component, Priced } from "./component.js";
 import type { LakeContext } from "./context.js";
+import type { InstallationPrices } from "./installation-prices.js";
 import { endOfSeasonDose, seasonDose } from "./oxidant.js";
 
 /** What holds mussels off a surface all the time, with its cost in each month of the year. */
@@ -48,11 +48,12 @@ export function protectionOf(
 
 function dosed(
   settlementFactor: number,
-  dose: typeof seasonDose,
+  doseOf: typeof seasonDose,
   { entry, component, context }: { entry: PlanEntry; component: Component; context: LakeContext },
 ): Protection {
   const installed = installation(entry, component, context);
-  return protection(settlementFactor, (month) => [...installed(month), ...dose(component, context, month)]);
+  const dose = doseOf(component, context);
+  return protection(settlementFactor, (month) => [...installed(month), ...dose(month)]);
 }
 
 function protection(settlementFactor: number, inMonth: (month: number) => readonly Priced[]): Protection {
@@ -94,33 +95,36 @@ function sizeOf({ measure }: PlanEntry, component: Component): number {
  * An installation takes the part out of service once in its life, in the month in which that costs least.
  */
 function installation(entry: PlanEntry, component: Component, context: LakeContext) {
-  const ids = ["capital", "reference-size", "size-exponent", "life", "upkeep"].map(
-    (name) => `plan.${entry.numbers}.${name}`,
-  );
-  const [capital = 0, reference = 1, exponent = 1, life = 1, upkeep = 0] = ids.map(context.assumed);
-  const total = capital * reference * (sizeOf(entry, component) / reference) ** exponent;
-  const line: Priced = {
-    what: entry.name,
-    type: "protection",
-    quantity: 1 / 12,
-    quantityKind: "year",
-    unitRate: total * (capitalRecoveryFactor(context.discountRate, life) + upkeep),
-    assumptionIds: ids,
-  };
-  const outage = installationOutage(entry, component, context, life);
-  return (month: number): readonly Priced[] => (outage?.month === month ? [line, ...outage.lines] : [line]);
+  const prices = context.installation(entry);
+  const { capitalAtReference, referenceSize, sizeExponent, yearlyShare, assumptionIds } = prices;
+  const capital = capitalAtReference * (sizeOf(entry, component) / referenceSize) ** sizeExponent;
+  const usual: readonly Priced[] = [
+    {
+      what: entry.name,
+      type: "protection",
+      quantity: 1 / 12,
+      quantityKind: "year",
+      unitRate: capital * yearlyShare,
+      assumptionIds,
+    },
+  ];
+  const outage = installationOutage(prices, component, context);
+  return (month: number) => (outage?.month === month ? [...usual, ...outage.lines] : usual);
 }
 
-function installationOutage(entry: PlanEntry, { outage }: Component, context: LakeContext, life: number) {
+function installationOutage(
+  { outageId, life }: InstallationPrices,
+  { outage }: Component,
+  { assumed }: LakeContext,
+) {
   if (outage === undefined) return undefined;
-  const id = `plan.${entry.numbers}.outage-days`;
-  const days = context.assumed(id) / life;
+  const days = assumed(outageId) / life;
   const costs = months.map((month) => costOf(outage(days, month)));
   const month = costs.indexOf(Math.min(...costs));
   const lines = outage(days, month).map((line) => ({
     ...line,
     what: `${line.what}, to install`,
-    assumptionIds: [...line.assumptionIds, id],
+    assumptionIds: [...line.assumptionIds, outageId],
   }));
   return { month, lines };
 }

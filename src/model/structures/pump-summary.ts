@@ -26,7 +26,7 @@ export interface PumpSummary {
 export function pumpSummary(
   intake: Intake,
   layer: Layer,
-  context: Pick<LakeContext, "daily" | "roughness" | "viscosity">,
+  context: Pick<LakeContext, "monthlyLevels" | "roughness" | "viscosity">,
 ): PumpSummary[] {
   const supply = pumpedSupply(intake, context);
   if (!supply) return [];

@@ -85,7 +85,7 @@ function structureYears(
   ];
   return fouled.map((_, year) => {
     const origins = originsOf(year);
-    const same = known.find((each) => isSame(each.origins, origins));
+    const same = known.findLast((each) => isSame(each.origins, origins));
     if (same) return same.lines;
     const lines = withinEnergyMade(ownLines(structure, origins), cleanEnergy);
     known.push({ origins, lines });

@@ -2,12 +2,11 @@ import { fouledPipe } from "../hydraulics/fouled-pipe.js";
 import { type Pump, type PumpRun, pumpCurve, pumpRun } from "../hydraulics/pump.js";
 import { cleanWaterway, type Waterway, waterwayFlow, waterwayLoss } from "../hydraulics/waterway.js";
 import { at, months } from "../lake/calendar.js";
-import { monthlyMeans } from "../lake/levels.js";
 import type { Layer } from "../mussels/layer.js";
 import type { LakeContext } from "./context.js";
 import type { Intake } from "./inputs.js";
 
-export type SupplyContext = Pick<LakeContext, "daily" | "roughness" | "viscosity">;
+export type SupplyContext = Pick<LakeContext, "monthlyLevels" | "roughness" | "viscosity">;
 
 /** What a conduit does in a month. */
 export interface Conveyed {
@@ -59,7 +58,7 @@ function conveyance(intake: Intake, clean: Waterway, context: SupplyContext): Su
 function availableHeads(
   { supply, demand }: Intake,
   clean: Waterway,
-  { daily, viscosity }: SupplyContext,
+  { monthlyLevels, viscosity }: SupplyContext,
 ): number[] {
   if (supply.by === "pump") {
     const available = waterwayLoss(clean, Math.max(...demand), viscosity) + (supply.marginHead ?? 0);
@@ -67,7 +66,7 @@ function availableHeads(
   }
   const { availableHead, outletElevation } = supply;
   if (outletElevation === undefined) return months.map(() => availableHead ?? 0);
-  return monthlyMeans(daily).map((level) => Math.max(0, level - outletElevation));
+  return monthlyLevels.map((level) => Math.max(0, level - outletElevation));
 }
 
 /** A pump known by its curve: lift from the monthly mean level, and its run against a conduit. */
@@ -81,12 +80,12 @@ export interface PumpedSupply {
 
 export function pumpedSupply(
   { supply, demand }: Pick<Intake, "supply" | "demand">,
-  { daily, viscosity }: Pick<LakeContext, "daily" | "viscosity">,
+  { monthlyLevels, viscosity }: Pick<LakeContext, "monthlyLevels" | "viscosity">,
 ): PumpedSupply | undefined {
   if (supply.by !== "pump" || !supply.curve || supply.deliveryElevation === undefined) return undefined;
   const { deliveryElevation } = supply;
   const pump: Pump = { curve: pumpCurve(supply.curve), control: supply.control ?? "on-off" };
-  const lift = monthlyMeans(daily).map((level) => deliveryElevation - level);
+  const lift = monthlyLevels.map((level) => deliveryElevation - level);
   const systemHead = (waterway: Waterway, flow: number, month: number) =>
     at(lift, month) + waterwayLoss(waterway, flow, viscosity);
   const run = (waterway: Waterway, month: number) =>

@@ -4,12 +4,13 @@ import type { PinnedPlan } from "./catalogue.js";
 import type { ComponentResult, Priced, TriedPlan } from "./component.js";
 import { type Followed, followPlan, mergeLines } from "./follow.js";
 import { type Candidates, candidatePlans, type ImpossiblePlan, type Plan } from "./plan.js";
-import { type PartYear, type Trial, thickest, trialOf } from "./trial.js";
+import { type PartYear, thickest } from "./stretch.js";
+import { type PlanTrial, type Trial, trialOf } from "./trial.js";
 
 /** A plan in each possible operating year, with what its trials tell. */
 interface Contender {
   readonly plan: Plan;
-  readonly byYear: ReadonlyArray<{ readonly plan: Plan; readonly trial: Trial }>;
+  readonly byYear: readonly PlanTrial[];
 }
 
 /**
@@ -29,8 +30,8 @@ export function keepInService(
   const prescribed = pinned.find(({ part }) => part === name);
   const byStudy = contenders.find(({ plan }) => plan.id === prescribed?.plan);
   const chosen = byStudy ?? cheapest;
-  const followed = chosen.byYear.map(({ plan, trial }, year) =>
-    followPlan(plan, { ...at(parts, year), surface: trial.surface }),
+  const followed = chosen.byYear.map(({ plan }, year) =>
+    followPlan(plan, { ...at(parts, year), surface: at(trials, year).surface }),
   );
   let untouched: Layer | undefined;
   const layers = followed.flatMap(({ thickestByYear }) => thickestByYear);
@@ -77,24 +78,23 @@ function impossibleIn(byYear: readonly Candidates[], parts: readonly PartYear[])
 }
 
 function inEachYear(plan: Plan, byYear: readonly Candidates[], trials: readonly Trial[]) {
-  return byYear.map(({ plans }, year) => ({
-    plan: plans.find(({ id }) => id === plan.id) ?? plan,
-    trial: at(trials, year),
-  }));
+  return byYear.map(({ plans }, year) =>
+    at(trials, year).of(year === 0 ? plan : (plans.find(({ id }) => id === plan.id) ?? plan)),
+  );
 }
 
 const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
 
 function brokenLimit({ byYear }: Contender): string | undefined {
-  for (const { plan, trial } of byYear) {
-    const broken = trial.brokenLimit(plan);
+  for (const trial of byYear) {
+    const broken = trial.brokenLimit();
     if (broken !== undefined) return broken;
   }
   return undefined;
 }
 
-const yearlyCost = ({ byYear }: Contender) => mean(byYear.map(({ plan, trial }) => trial.cost(plan)));
-const leastCost = ({ byYear }: Contender) => mean(byYear.map(({ plan, trial }) => trial.leastCost(plan)));
+const yearlyCost = ({ byYear }: Contender) => mean(byYear.map(({ cost }) => cost()));
+const leastCost = ({ byYear }: Contender) => mean(byYear.map((trial) => trial.leastCost));
 
 function tried(contender: Contender): TriedPlan {
   return {

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
 import type { Lake } from "../../../src/model/inputs.js";
-import { dailyElevations } from "../../../src/model/lake/levels.js";
+import { dailyElevations, levelsOfYear } from "../../../src/model/lake/levels.js";
 import { dryingParameters } from "../../../src/model/mussels/drying.js";
 import { growLayers, growthParameters } from "../../../src/model/mussels/growth.js";
 import { type Layer, layerThickness } from "../../../src/model/mussels/layer.js";
@@ -25,10 +25,15 @@ const growth = growthParameters(assumed, shellParameters(assumed), dryingParamet
 /** The layer of each month on a still surface from a bare start in January. */
 function grown(input: Growth): Layer[] {
   const { lake = productiveLake, place = { at: "floating", depth: 1 }, years = 8, density = 1 } = input;
-  const months = surfaceMonths({ place, velocity: everyMonth(0) }, lake, dailyElevations(lake.drawdown), {
-    settlement: settlementParameters(lake, assumed),
-    drying: growth.drying,
-  });
+  const months = surfaceMonths(
+    { place, velocity: everyMonth(0) },
+    lake,
+    levelsOfYear(dailyElevations(lake.drawdown)),
+    {
+      settlement: settlementParameters(lake, assumed),
+      drying: growth.drying,
+    },
+  );
   const surface = { months, table: shellTable(months, growth.shell, growth.drying) };
   const densities = Array<number>(years * 12).fill(density);
   return growLayers({ surface, density: densities, cleanAfter: input.cleanAfter ?? (() => false) }, growth);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { Lake } from "../../../src/model/inputs.js";
-import { dailyElevations } from "../../../src/model/lake/levels.js";
+import { dailyElevations, levelsOfYear } from "../../../src/model/lake/levels.js";
 import { dryingParameters, survival } from "../../../src/model/mussels/drying.js";
 import { shellParameters, wetMassG } from "../../../src/model/mussels/shell.js";
 import { nextPlace, settlersPlace, shellTable } from "../../../src/model/mussels/shell-table.js";
@@ -30,7 +30,7 @@ function tableAt(elevation: number, lake: Lake) {
   const months = surfaceMonths(
     { place: { at: "elevation", elevation }, velocity: everyMonth(0) },
     lake,
-    dailyElevations(lake.drawdown),
+    levelsOfYear(dailyElevations(lake.drawdown)),
     { settlement: settlementParameters(lake, assumed), drying },
   );
   return { months, table: shellTable(months, shell, drying) };

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
 import type { Lake } from "../../../src/model/inputs.js";
-import { dailyElevations } from "../../../src/model/lake/levels.js";
+import { dailyElevations, levelsOfYear } from "../../../src/model/lake/levels.js";
 import { dryingParameters } from "../../../src/model/mussels/drying.js";
 import {
   depthFactor,
@@ -16,10 +16,15 @@ import { drawnDownLake, productiveLake } from "../lakes.js";
 import { everyMonth } from "../near.js";
 
 function monthsAt(place: Place, lake: Lake = productiveLake, velocity = 0): SurfaceMonth[] {
-  return surfaceMonths({ place, velocity: everyMonth(velocity) }, lake, dailyElevations(lake.drawdown), {
-    settlement: settlementParameters(lake, assumed),
-    drying: dryingParameters(lake.species, assumed),
-  });
+  return surfaceMonths(
+    { place, velocity: everyMonth(velocity) },
+    lake,
+    levelsOfYear(dailyElevations(lake.drawdown)),
+    {
+      settlement: settlementParameters(lake, assumed),
+      drying: dryingParameters(lake.species, assumed),
+    },
+  );
 }
 
 const settlements = (list: readonly SurfaceMonth[]) => list.map(({ settlement }) => settlement);

@@ -4,7 +4,7 @@ import { compare } from "../../../src/model/compare.js";
 import { roughnessParameters } from "../../../src/model/hydraulics/fouled-pipe.js";
 import { flowAtHead, pipeHeadLoss } from "../../../src/model/hydraulics/friction.js";
 import { cleanWaterway } from "../../../src/model/hydraulics/waterway.js";
-import { dailyElevations } from "../../../src/model/lake/levels.js";
+import { dailyElevations, monthlyMeans } from "../../../src/model/lake/levels.js";
 import type { CostLine } from "../../../src/model/money/line.js";
 import { bareSurface, type Layer } from "../../../src/model/mussels/layer.js";
 import { hydropowerComponents, operatingYear } from "../../../src/model/structures/hydropower.js";
@@ -17,7 +17,7 @@ import { everyMonth, relativeGap } from "../near.js";
 import { plant, studyOf } from "../study.js";
 
 const water = {
-  daily: dailyElevations(productiveLake.drawdown),
+  monthlyLevels: monthlyMeans(dailyElevations(productiveLake.drawdown)),
   roughness: roughnessParameters(assumed),
   viscosity: 1e-6,
   assumed,

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
 import { roughnessParameters } from "../../../src/model/hydraulics/fouled-pipe.js";
 import { pipeHeadLoss } from "../../../src/model/hydraulics/friction.js";
-import { dailyElevations } from "../../../src/model/lake/levels.js";
+import { dailyElevations, monthlyMeans } from "../../../src/model/lake/levels.js";
 import { bareSurface, type Layer } from "../../../src/model/mussels/layer.js";
 import type { Intake } from "../../../src/model/structures/inputs.js";
 import { intakeComponents } from "../../../src/model/structures/intake.js";
@@ -67,7 +67,7 @@ describe("the cost of treating water at an intake", () => {
 });
 
 const water = {
-  daily: dailyElevations(productiveLake.drawdown),
+  monthlyLevels: monthlyMeans(dailyElevations(productiveLake.drawdown)),
   roughness: roughnessParameters(assumed),
   viscosity: 1e-6,
 };

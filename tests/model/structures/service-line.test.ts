@@ -77,7 +77,7 @@ describe("a service line", () => {
     expect(partOf(line).oxidant).toBeUndefined();
     const dosed = partOf({ ...line, oxidantAllowed: true });
     expect(dosed.oxidant?.flow[0]).toBeCloseTo(3 * 0.008, 12);
-    expect(seasonDose(dosed, context, 6)[0]?.quantity).toBeCloseTo(3 * 0.008 * 31 * 86_400, 6);
+    expect(seasonDose(dosed, context)(6)[0]?.quantity).toBeCloseTo(3 * 0.008 * 31 * 86_400, 6);
   });
 
   it("runs through a whole comparison with figures that add up", () => {

@@ -4,7 +4,7 @@ import { roughnessParameters } from "../../../src/model/hydraulics/fouled-pipe.j
 import { pipeHeadLoss } from "../../../src/model/hydraulics/friction.js";
 import { pumpPower } from "../../../src/model/hydraulics/power.js";
 import { pumpCurve, pumpHead } from "../../../src/model/hydraulics/pump.js";
-import { dailyElevations } from "../../../src/model/lake/levels.js";
+import { dailyElevations, monthlyMeans } from "../../../src/model/lake/levels.js";
 import { bareSurface, type Layer } from "../../../src/model/mussels/layer.js";
 import type { Intake, PumpSupply } from "../../../src/model/structures/inputs.js";
 import { intakeComponents } from "../../../src/model/structures/intake.js";
@@ -18,7 +18,7 @@ import { everyMonth, relativeGap } from "../near.js";
 import { gravityIntake, pumpedIntake } from "../study.js";
 
 const waterOf = (drawdown: typeof productiveLake.drawdown) => ({
-  daily: dailyElevations(drawdown),
+  monthlyLevels: monthlyMeans(dailyElevations(drawdown)),
   roughness: roughnessParameters(assumed),
   viscosity: 1e-6,
 });
