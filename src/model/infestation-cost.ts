@@ -100,12 +100,12 @@ interface YearSum {
   readonly id: string;
   readonly part: "harm" | "control";
   readonly group: PriceGroup | undefined;
-  readonly cents: number;
+  cents: number;
 }
 
 function yearSums(lines: readonly CostLine[], rising: ReadonlySet<PriceGroup>): YearSums {
   let apart = 0;
-  const byBearer = new Map<string, YearSum>();
+  const byBearer: YearSum[] = [];
   for (const line of lines) {
     if (isApart(line)) {
       apart += line.cents;
@@ -114,11 +114,12 @@ function yearSums(lines: readonly CostLine[], rising: ReadonlySet<PriceGroup>): 
     const part = isControl(line) ? "control" : "harm";
     const group = risingGroup(line, rising);
     for (const [id, cents] of centsByBearer(line.bearer, line.cents)) {
-      const key = `${part} ${group ?? ""} ${id}`;
-      byBearer.set(key, { id, part, group, cents: cents + (byBearer.get(key)?.cents ?? 0) });
+      const same = byBearer.find((sum) => sum.id === id && sum.part === part && sum.group === group);
+      if (same) same.cents += cents;
+      else byBearer.push({ id, part, group, cents });
     }
   }
-  return { apart, byBearer: [...byBearer.values()] };
+  return { apart, byBearer };
 }
 
 interface CentsByYear {

@@ -139,7 +139,7 @@ function killedInBand({ lowest, highest }: LevelsResult["band"], contexts: Conte
       const density = Array<number>(settledYears * 12).fill(matureDensity);
       return elevations.map((elevation) => {
         const surface = growing({ place: { at: "elevation", elevation }, velocity: months.map(() => 0) });
-        return at(killedByYear({ surface, density }, growth), settledYears - 1);
+        return at(killedByYear({ surface, density, settled: 0 }, growth), settledYears - 1);
       });
     }),
   );

@@ -5,8 +5,11 @@ import type { ShellParameters } from "./shell.js";
 import { shellTable } from "./shell-table.js";
 import type { SurfaceMonth } from "./surface.js";
 
+/** Surfaces kept at once: enough for most lakes, and few enough that a lake of hundreds fits in little memory. */
+const mostKept = 128;
+
 /**
- * Maker of growing surfaces that keeps each: parts whose twelve months are alike share one surface with all that was
+ * Maker of growing surfaces that keeps the latest: parts whose twelve months are alike share one surface with all that was
  * grown on it, and those that live through the same warmth and dry runs share a shell table. Below the drawn-down
  * band most do.
  */
@@ -19,6 +22,11 @@ export function growingSurfaces(
   readonly forget: () => void;
 } {
   const known = new Map<number, GrowingSurface[]>();
+  let kept = 0;
+  const forget = () => {
+    known.clear();
+    kept = 0;
+  };
   const surfaceOf = (months: readonly SurfaceMonth[]) => {
     const warmth = months.reduce((sum, { degreeDays }) => sum + degreeDays, 0);
     const asWarm = known.get(warmth)?.filter((each) => isSameLife(each.months, months)) ?? [];
@@ -26,10 +34,12 @@ export function growingSurfaces(
     if (same) return same;
     const table = asWarm[0]?.table ?? shellTable(months, shell, drying);
     const surface: GrowingSurface = { months, table, grown: new Map() };
+    if (kept === mostKept) forget();
+    kept += 1;
     known.set(warmth, [...(known.get(warmth) ?? []), surface]);
     return surface;
   };
-  return { surfaceOf, forget: () => known.clear() };
+  return { surfaceOf, forget };
 }
 
 function isSameLife(one: readonly SurfaceMonth[], other: readonly SurfaceMonth[]): boolean {

@@ -3,7 +3,6 @@ import { at, noElement } from "../lake/calendar.js";
 import { type Cohorts, passMonth, type Stand, settle, shed } from "./cohorts.js";
 import type { DryingParameters } from "./drying.js";
 import { type Layer, layerOf } from "./layer.js";
-import { settledMonth } from "./population.js";
 import type { ShellParameters } from "./shell.js";
 import { type ShellTable, settlersPlace } from "./shell-table.js";
 import type { SurfaceMonth } from "./surface.js";
@@ -94,12 +93,15 @@ export function growLayers(
 /**
  * Live mass that drying and frost kill on an untouched surface in each year, kg/m². Once the density has settled and
  * a dry run has left nothing alive, years repeat.
+ * @param input.settled first month from which the density no longer changes
  */
-export function killedByYear(input: GrowthInput, parameters: GrowthParameters): number[] {
-  const { surface, density } = input;
+export function killedByYear(
+  input: GrowthInput & { readonly settled: number },
+  parameters: GrowthParameters,
+): number[] {
+  const { surface, density, settled } = input;
   const years = density.length / 12;
   if (!surface.table.isEverDry) return Array<number>(years).fill(0);
-  const settled = settledMonth(density);
   const tried = Math.min(years, Math.ceil(settled / 12) + 2);
   const { killed, bareMonth } = killedIn(
     { ...input, density: density.slice(0, tried * 12) },

@@ -10,6 +10,7 @@ import { densityShare, populationParameters, settledMonth } from "../mussels/pop
 import { shellParameters } from "../mussels/shell.js";
 import { type Place, type Surface, settlementParameters, surfaceMonths } from "../mussels/surface.js";
 import type { PlanEntry } from "./catalogue.js";
+import { disposalRateOf } from "./disposal-rate.js";
 import { type InstallationPrices, installationPrices } from "./installation-prices.js";
 import { spawningMonths } from "./spawning.js";
 
@@ -38,6 +39,7 @@ export interface LakeContext {
   readonly plans: readonly PlanEntry[];
   /** What an installation of a plan costs by its size. */
   readonly installation: (entry: PlanEntry) => InstallationPrices;
+  readonly disposalRate: () => number;
   readonly growing: (surface: Surface) => GrowingSurface;
   /** Lets go of what was grown, once the structures are worked out; it is grown again when asked for. */
   readonly forgetGrown: () => void;
@@ -86,6 +88,7 @@ export function lakeContexts(
     assumed,
     plans,
     installation: installationPrices(discountRate, assumed),
+    disposalRate: disposalRateOf(assumed),
   };
   const ofYear = (levelLabel: string, daily: readonly number[]): LakeContext => {
     const levels = levelsOfYear(daily);

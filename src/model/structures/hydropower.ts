@@ -15,8 +15,8 @@ import { serviceShare, smallLineIds } from "./small-line.js";
 export function hydropowerComponents(plant: Hydropower, context: LakeContext): Component[] {
   const plantYear = operatingYear(plant, context);
   const lossIds = efficiencyIds(plant);
-  const lossPriced = (extraHead: number, month: number) => [
-    headEnergy(plant, plantYear, extraHead, month, lossIds),
+  const lossPriced = (extraHead: number, month: number, ids: readonly string[]) => [
+    headEnergy(plant, plantYear, extraHead, month, ids),
   ];
   const outage = outageOf(plant, plantYear, context);
   const rack = rackComponent(
@@ -163,6 +163,7 @@ function coolingComponent(plant: Hydropower, year: OperatingYear, context: LakeC
 
 /** The same part on every unit: as many areas, visits and losses. */
 function forAllUnits(part: Component, units: number): Component {
+  if (units === 1) return part;
   const times = (lines: readonly Priced[]) =>
     lines.map((line) => ({ ...line, quantity: line.quantity * units }));
   const { outage, oxidant } = part;

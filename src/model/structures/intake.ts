@@ -11,8 +11,8 @@ import { fouledConveyance, type Supply, supplyOf } from "./supply.js";
 
 /** An intake: its rack, and its conduit with or without a pump. */
 export function intakeComponents(intake: Intake, context: LakeContext): Component[] {
-  const lossPriced = (extraHead: number, month: number) =>
-    intake.supply.by === "pump" ? [pumpEnergy(intake, extraHead, at(intake.demand, month), month)] : [];
+  const lossPriced = (extraHead: number, month: number, ids: readonly string[]) =>
+    intake.supply.by === "pump" ? [pumpEnergy(intake, extraHead, at(intake.demand, month), month, ids)] : [];
   return [
     rackComponent(
       { rack: intake.rack, elevation: intake.elevation, flow: intake.demand, lossPriced },
@@ -69,7 +69,7 @@ function pumpEnergy(
   extraHead: number,
   flow: number,
   month: number,
-  assumptionIds: readonly string[] = [],
+  assumptionIds: readonly string[],
 ): Priced {
   const supply = intake.supply;
   const pumped = supply.by === "pump";

@@ -45,7 +45,7 @@ export function rackState(rack: Rack, layerThickness: number, flow: number, fact
 
 /**
  * A trash rack in a structure.
- * @param input.lossPriced what extra head loss costs in a month; the head handed over is never above the limit,
+ * @param input.lossPriced what extra head loss costs in a month, by the assumptions handed over; the head handed over is never above the limit,
  *   since the rack is cleaned when it is reached
  */
 export function rackComponent(
@@ -53,7 +53,7 @@ export function rackComponent(
     rack: Rack;
     elevation: number;
     flow: readonly number[];
-    lossPriced: (extraHead: number, month: number) => readonly Priced[];
+    lossPriced: (extraHead: number, month: number, assumptionIds: readonly string[]) => readonly Priced[];
     /** Assumptions behind the price of a lost head, apart from the rack's own. */
     lossIds?: readonly string[];
     outage?: Component["outage"];
@@ -80,15 +80,7 @@ export function rackComponent(
     outage: input.outage,
     losses: (layer, month) => {
       const loss = Math.min(state(layer, month).headLoss, rack.headLossLimit);
-      const lines = input.lossPriced(Math.max(0, loss - at(cleanLoss, month)), month);
-      return lines.map(({ what, type, quantity, quantityKind, unitRate }) => ({
-        what,
-        type,
-        quantity,
-        quantityKind,
-        unitRate,
-        assumptionIds,
-      }));
+      return input.lossPriced(Math.max(0, loss - at(cleanLoss, month)), month, assumptionIds);
     },
     brokenLimit: (layer, month) => {
       const gapClosed = Math.min(1, (2 * layer.thickness) / rack.clearSpacing);

@@ -57,7 +57,8 @@ function bandKill(elevation: number, context: LakeContext): number[] {
     place: { at: "elevation", elevation },
     velocity: months.map(() => 0),
   });
-  return killedByYear({ surface, density: context.density }, context.growth);
+  const { density, settledMonth: settled } = context;
+  return killedByYear({ surface, density, settled }, context.growth);
 }
 
 const litterIds = ["shell.shell-share", "ramp.gathering", "ramp.shell-density", "ramp.litter-tolerance"];

@@ -61,10 +61,10 @@ function keptComponents(structure: Structure, [first, ...rest]: Contexts): Compo
   );
 }
 
-/** Lines of one origin in a year; those of a part go under its name. */
+/** Where lines come from; those of a part go under its name. */
 interface Origin {
   readonly part?: string;
-  readonly lines: readonly Priced[];
+  readonly years: readonly (readonly Priced[])[];
 }
 
 /** Cost lines of every year; a year that repeats all lists of an earlier one is the same list, and made once. */
@@ -75,37 +75,36 @@ function structureYears(
 ): StructureResult["years"] {
   const fouled = fouledYears(components, litter, context);
   const fixtures = fouled.includes(true) ? fixtureLines(structure, context) : [];
-  const swept = structure.kind === "ramp" ? rampYears(structure, litter, context) : [];
-  const known: { origins: readonly Origin[]; lines: readonly CostLine[] }[] = [];
-  const originsOf = (year: number): Origin[] => [
-    ...components.map(({ name, years }) => ({ part: name, lines: at(years, year) })),
-    { lines: swept[year] ?? none },
-    { lines: structure.kind === "lake-wide" ? itemLines(structure.items, year) : none },
-    { lines: at(fouled, year) ? fixtures : none },
+  const origins: readonly Origin[] = [
+    ...components.map(({ name, years }) => ({ part: name, years })),
+    { years: structure.kind === "ramp" ? rampYears(structure, litter, context) : [] },
+    { years: structure.kind === "lake-wide" ? itemYears(structure.items, fouled.length) : [] },
+    { years: fouled.map((isFouled) => (isFouled ? fixtures : none)) },
   ];
+  const known: { year: number; lines: readonly CostLine[] }[] = [];
   return fouled.map((_, year) => {
-    const origins = originsOf(year);
-    const same = known.findLast((each) => isSame(each.origins, origins));
+    const same = known.findLast((each) => isSame(origins, each.year, year));
     if (same) return same.lines;
-    const lines = withinEnergyMade(ownLines(structure, origins), cleanEnergy);
-    known.push({ origins, lines });
+    const lines = withinEnergyMade(ownLines(structure, origins, year), cleanEnergy);
+    known.push({ year, lines });
     return lines;
   });
 }
 
 const none: readonly Priced[] = [];
 
-/** True where each origin has the same list; a loop, since every year is held against those before it. */
-function isSame(one: readonly Origin[], other: readonly Origin[]): boolean {
-  for (let index = 0; index < one.length; index++) {
-    if (one[index]?.lines !== other[index]?.lines) return false;
-  }
+/** True where each origin has the same list in both years. */
+function isSame(origins: readonly Origin[], one: number, other: number): boolean {
+  for (const { years } of origins) if (years[one] !== years[other]) return false;
   return true;
 }
 
-function ownLines(structure: Structure, origins: readonly Origin[]): CostLine[] {
-  const lists = origins.map(({ part, lines }) => lines.map((line) => ownLine(structure, part, line)));
-  return lists[0]?.concat(...lists.slice(1)) ?? [];
+function ownLines(structure: Structure, origins: readonly Origin[], year: number): CostLine[] {
+  const lines: CostLine[] = [];
+  for (const { part, years } of origins) {
+    for (const line of years[year] ?? none) lines.push(ownLine(structure, part, line));
+  }
+  return lines;
 }
 
 function ownLine({ id, bearer }: Structure, part: string | undefined, line: Priced): CostLine {
@@ -153,7 +152,19 @@ function withinEnergyMade(lines: readonly CostLine[], cleanEnergy: readonly numb
   );
 }
 
-function itemLines(items: Extract<Structure, { kind: "lake-wide" }>["items"], year: number): Priced[] {
+type Items = Extract<Structure, { kind: "lake-wide" }>["items"];
+
+/** A year in which no item begins has the list of the year before. */
+function itemYears(items: Items, horizon: number): readonly (readonly Priced[])[] {
+  const years: (readonly Priced[])[] = [];
+  for (let year = 0; year < horizon; year++) {
+    const before = items.some(({ fromYear }) => fromYear === year + 1) ? undefined : years[year - 1];
+    years.push(before ?? itemLines(items, year));
+  }
+  return years;
+}
+
+function itemLines(items: Items, year: number): Priced[] {
   return items
     .filter((item) => year + 1 >= item.fromYear)
     .map((item) => ({

@@ -21,15 +21,15 @@ import { removalLines, shellLines, workLines } from "./work.js";
 export interface Trial {
   readonly surface: GrowingSurface;
   /** The thickest layer of a surface that nobody touches. */
-  readonly untouchedLayer: () => Layer;
+  readonly untouchedLayer: Layer;
+  /** Cost that a plan has whatever grows: its protection and the dates of its routine. */
+  readonly leastCost: (plan: Plan) => number;
   readonly of: (plan: Plan) => PlanTrial;
 }
 
 /** One plan tried in one operating year; what is asked is worked out once. */
 export interface PlanTrial {
   readonly plan: Plan;
-  /** Cost that the plan has whatever grows: its protection and the dates of its routine. */
-  readonly leastCost: number;
   /** The first limit that the plan breaks, in words; undefined if it keeps them all. */
   readonly brokenLimit: () => string | undefined;
   readonly cost: () => number;
@@ -52,7 +52,8 @@ export function trialOf({ component, context }: PartYear): Trial {
   };
   return {
     surface,
-    untouchedLayer: () => thickest(untouchedLayers(runs)),
+    untouchedLayer: thickest(untouchedLayers(runs)),
+    leastCost: (plan) => leastCost(plan, tools.workCost),
     of: (plan) => planTrial(plan, tools),
   };
 }
@@ -66,7 +67,6 @@ interface TrialTools extends PartYear {
 }
 
 function planTrial(plan: Plan, tools: TrialTools): PlanTrial {
-  const leastCost = routineCost(plan, tools.workCost) + (plan.protection?.yearlyCost ?? 0);
   let parts: readonly Stretch[] | undefined;
   let limits: { readonly broken: string | undefined } | undefined;
   let cost: number | undefined;
@@ -76,13 +76,12 @@ function planTrial(plan: Plan, tools: TrialTools): PlanTrial {
   };
   return {
     plan,
-    leastCost,
     brokenLimit: () => {
       limits ??= { broken: firstBrokenLimit(stretchesOf(), tools.component) };
       return limits.broken;
     },
     cost: () => {
-      cost ??= leastCost + growthCost(plan, stretchesOf(), tools);
+      cost ??= leastCost(plan, tools.workCost) + growthCost(plan, stretchesOf(), tools);
       return cost;
     },
   };
@@ -117,6 +116,9 @@ function workCosts(component: Component, context: LakeContext): TrialTools["work
     return cost;
   };
 }
+
+const leastCost = (plan: Plan, workCost: TrialTools["workCost"]) =>
+  routineCost(plan, workCost) + (plan.protection?.yearlyCost ?? 0);
 
 /** Yearly cost of losses, of what is carted away, and of work on a trigger. */
 function growthCost(plan: Plan, parts: readonly Stretch[], tools: TrialTools): number {

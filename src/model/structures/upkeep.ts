@@ -1,5 +1,4 @@
 import { at } from "../lake/calendar.js";
-import type { Layer } from "../mussels/layer.js";
 import type { PinnedPlan } from "./catalogue.js";
 import type { ComponentResult, Priced, TriedPlan } from "./component.js";
 import { type Followed, followPlan, mergeLines } from "./follow.js";
@@ -7,11 +6,11 @@ import { type Candidates, candidatePlans, type ImpossiblePlan, type Plan } from 
 import { type PartYear, thickest } from "./stretch.js";
 import { type PlanTrial, type Trial, trialOf } from "./trial.js";
 
-/** A plan in each possible operating year, with what its trials tell. */
-interface Contender {
-  readonly plan: Plan;
-  readonly byYear: readonly PlanTrial[];
-}
+/** A plan as it is in each possible operating year. */
+type Contender = readonly [Plan, ...Plan[]];
+
+/** A plan tried in each of them. */
+type Tried = readonly PlanTrial[];
 
 /**
  * Chooses the cheapest plan that keeps the part's limits in a mature infestation, then works out its lines for every
@@ -24,28 +23,24 @@ export function keepInService(
   parts: readonly [PartYear, ...PartYear[]],
   pinned: readonly PinnedPlan[] = [],
 ): ComponentResult {
-  const { contenders, impossible, trials } = contendersOf(parts);
-  const cheapest = cheapestOf(contenders);
+  const trials = parts.map(trialOf);
+  const { contenders, impossible } = contendersOf(parts);
+  const cheapest = cheapestOf(contenders, trials);
   const { name } = parts[0].component;
   const prescribed = pinned.find(({ part }) => part === name);
-  const byStudy = contenders.find(({ plan }) => plan.id === prescribed?.plan);
-  const chosen = byStudy ?? cheapest;
-  const followed = chosen.byYear.map(({ plan }, year) =>
+  const byStudy = prescribed && contenders.find(([{ id }]) => id === prescribed.plan);
+  const chosen = byStudy ? tryOut(byStudy, trials) : cheapest;
+  const followed = chosen.map(({ plan }, year) =>
     followPlan(plan, { ...at(parts, year), surface: at(trials, year).surface }),
   );
-  let untouched: Layer | undefined;
-  const layers = followed.flatMap(({ thickestByYear }) => thickestByYear);
   return {
     name,
-    chosen: tried(chosen),
-    pinned: byStudy && prescribed ? { reason: prescribed.reason, cheapest: tried(cheapest) } : undefined,
-    everyPlan: () => contendersOf(parts).contenders.map(tried),
+    chosen: told(chosen),
+    pinned: byStudy && prescribed ? { reason: prescribed.reason, cheapest: told(cheapest) } : undefined,
+    everyPlan: everyPlanOf(parts),
     impossible,
-    thickestLayer: thickest(layers),
-    get untouchedLayer() {
-      untouched ??= thickest(trials.map(({ untouchedLayer }) => untouchedLayer()));
-      return untouched;
-    },
+    thickestLayer: thickest(followed.flatMap(({ thickestByYear }) => thickestByYear)),
+    untouchedLayer: thickest(trials.map(({ untouchedLayer }) => untouchedLayer)),
     years: meanLines(followed),
     thicknessByYear: at(followed, 0).thickestByYear.map((_, year) =>
       Math.max(...followed.map(({ thickestByYear }) => at(thickestByYear, year).thickness)),
@@ -53,15 +48,28 @@ export function keepInService(
   };
 }
 
-function contendersOf(parts: readonly PartYear[]) {
-  const trials = parts.map(trialOf);
-  const byYear = parts.map(({ component, context }) => candidatePlans(component, context));
-  const impossible = impossibleIn(byYear, parts);
-  const contenders = at(byYear, 0)
-    .plans.filter(({ entry }) => !impossible.some(({ id }) => id === entry.id))
-    .map((plan): Contender => ({ plan, byYear: inEachYear(plan, byYear, trials) }));
-  return { contenders, impossible, trials };
+/** Holds on to the parts alone: what grew in the trials takes much memory. */
+function everyPlanOf(parts: readonly PartYear[]): ComponentResult["everyPlan"] {
+  return () => {
+    const trials = parts.map(trialOf);
+    return contendersOf(parts).contenders.map((contender) => told(tryOut(contender, trials)));
+  };
 }
+
+function contendersOf(parts: readonly PartYear[]) {
+  const [first, ...others] = parts.map(({ component, context }) => candidatePlans(component, context));
+  if (first === undefined) return { contenders: [], impossible: [] };
+  const impossible = impossibleIn([first, ...others], parts);
+  const contenders = first.plans
+    .filter(({ entry }) => !impossible.some(({ id }) => id === entry.id))
+    .map((plan): Contender => [plan, ...others.map((year) => samePlan(plan, year))]);
+  return { contenders, impossible };
+}
+
+const samePlan = (plan: Plan, { plans }: Candidates) => plans.find(({ id }) => id === plan.id) ?? plan;
+
+const tryOut = (contender: Contender, trials: readonly Trial[]): Tried =>
+  contender.map((plan, year) => at(trials, year).of(plan));
 
 /** Plans that are not possible in some operating year; the year is named unless it is so in all. */
 function impossibleIn(byYear: readonly Candidates[], parts: readonly PartYear[]): ImpossiblePlan[] {
@@ -77,56 +85,47 @@ function impossibleIn(byYear: readonly Candidates[], parts: readonly PartYear[])
   return [...found.values()].map(({ id, label, reason }) => ({ id, label, reason }));
 }
 
-function inEachYear(plan: Plan, byYear: readonly Candidates[], trials: readonly Trial[]) {
-  return byYear.map(({ plans }, year) =>
-    at(trials, year).of(year === 0 ? plan : (plans.find(({ id }) => id === plan.id) ?? plan)),
-  );
-}
-
 const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
 
-function brokenLimit({ byYear }: Contender): string | undefined {
-  for (const trial of byYear) {
+function brokenLimit(tried: Tried): string | undefined {
+  for (const trial of tried) {
     const broken = trial.brokenLimit();
     if (broken !== undefined) return broken;
   }
   return undefined;
 }
 
-const yearlyCost = ({ byYear }: Contender) => mean(byYear.map(({ cost }) => cost()));
-const leastCost = ({ byYear }: Contender) => mean(byYear.map((trial) => trial.leastCost));
+const yearlyCost = (tried: Tried) => mean(tried.map(({ cost }) => cost()));
 
-function tried(contender: Contender): TriedPlan {
-  return {
-    plan: contender.plan,
-    yearlyCost: yearlyCost(contender),
-    brokenLimit: brokenLimit(contender),
-  };
+function told(tried: Tried): TriedPlan {
+  return { plan: at(tried, 0).plan, yearlyCost: yearlyCost(tried), brokenLimit: brokenLimit(tried) };
 }
 
 /**
  * The plan of least yearly cost that keeps the limits; the first listed wins a tie. Plans are tried in the order of
  * what they cost at least, and the search ends where that exceeds the best found: the result is that of trying all.
  */
-function cheapestOf(contenders: readonly Contender[]): Contender {
+function cheapestOf(contenders: readonly Contender[], trials: readonly Trial[]): Tried {
+  const least = (contender: Contender) =>
+    mean(contender.map((plan, year) => at(trials, year).leastCost(plan)));
   const inOrder = contenders
-    .map((contender, index) => ({ contender, index, least: leastCost(contender) }))
+    .map((contender, index) => ({ contender, index, least: least(contender) }))
     .sort((a, b) => a.least - b.least);
-  let best: { contender: Contender; index: number; cost: number } | undefined;
+  let best: { tried: Tried; index: number; cost: number } | undefined;
   for (const { contender, index, least } of inOrder) {
     if (best && least > best.cost) break;
-    if (brokenLimit(contender) !== undefined) continue;
-    const cost = yearlyCost(contender);
+    const tried = tryOut(contender, trials);
+    if (brokenLimit(tried) !== undefined) continue;
+    const cost = yearlyCost(tried);
     if (!best || cost < best.cost || (cost === best.cost && index < best.index)) {
-      best = { contender, index, cost };
+      best = { tried, index, cost };
     }
   }
-  return best?.contender ?? busiest(contenders);
+  return best?.tried ?? tryOut(busiest(contenders), trials);
 }
 
 function busiest(contenders: readonly Contender[]): Contender {
-  const interval = ({ plan: { routine } }: Contender) =>
-    routine.by === "interval" ? routine.months : Infinity;
+  const interval = ([{ routine }]: Contender) => (routine.by === "interval" ? routine.months : Infinity);
   return contenders.reduce((best, each) => (interval(each) < interval(best) ? each : best));
 }
 

@@ -4,6 +4,7 @@ import type { Layer } from "../mussels/layer.js";
 import type { PlanEntry } from "./catalogue.js";
 import type { Component, Priced } from "./component.js";
 import type { LakeContext } from "./context.js";
+import { disposalIds } from "./disposal-rate.js";
 import type { Plan } from "./plan.js";
 
 /**
@@ -112,17 +113,14 @@ export function shellLines(layer: Layer, component: Component, context: LakeCont
   return [disposal(layer.killed * component.wettedArea * context.assumed("shell.shell-share"), context)];
 }
 
-const disposalIds = ["disposal.tipping-fee", "disposal.haulage"] as const;
-
 /** Removing and dumping what was scraped off. */
-export function disposal(mass: number, { assumed }: LakeContext): Priced {
-  const [tipping, haulage] = disposalIds;
+export function disposal(mass: number, { disposalRate }: LakeContext): Priced {
   return {
     what: "disposal of shells and mussels",
     type: "work",
     quantity: mass,
     quantityKind: "mass",
-    unitRate: assumed(tipping) + assumed(haulage),
+    unitRate: disposalRate(),
     assumptionIds: disposalIds,
   };
 }
