@@ -45,10 +45,10 @@ export function numbersOf(
   });
   return {
     factors,
-    programInYear: programInYear.map((cost, year) => costShare(option, year) * cost.toNumber()),
+    programInYear: plain(programInYear).map((cost, year) => costShare(option, year) * cost),
     keptShare: option.afterInfestation.share,
     knownAtStart,
-    scheduleInYear: scheduleInYear.map((cost) => cost.toNumber()),
+    scheduleInYear: plain(scheduleInYear),
     losses: [
       { ...streamOf(unnoticed, noticed), share: undefined },
       ...[...rises].map(([group, rise]) => ({

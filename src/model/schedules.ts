@@ -118,12 +118,17 @@ function levelsOf(contexts: Contexts, { storageTable }: Lake): LevelsResult {
     highest: Math.max(...bands.map(({ highest }) => highest)),
   };
   return {
-    daily: contexts[0].daily.map((_, day) => meanOf(contexts.map(({ daily }) => at(daily, day)))),
+    daily: meanDaily(contexts),
     years: contexts.map(({ levelLabel, daily }) => ({ label: levelLabel, daily })),
     band,
     exposedArea: exposedArea(storageTable, band.lowest, band.highest),
     storageInBand: storageBetween(storageTable, band.lowest, band.highest),
   };
+}
+
+function meanDaily([first, ...others]: Contexts): readonly number[] {
+  if (others.length === 0) return first.daily;
+  return first.daily.map((level, day) => meanOf([level, ...others.map(({ daily }) => at(daily, day))]));
 }
 
 /** Cuts of the exposed band, and years until its layer repeats. */

@@ -72,11 +72,18 @@ export function moneyOf(cents: number): Money {
 
 const plainAmounts = new WeakMap<readonly Money[], readonly number[]>();
 
-/** Amounts as plain numbers, for sums with weights that are no whole numbers; made once for a list. */
+/**
+ * Amounts as plain numbers, for sums with weights that are no whole numbers; made once for a list, and once for an
+ * amount that stands in it again and again.
+ */
 export function plain(amounts: readonly Money[]): readonly number[] {
   const known = plainAmounts.get(amounts);
   if (known) return known;
-  const made = amounts.map((amount) => amount.toNumber());
+  const made: number[] = [];
+  amounts.forEach((amount, index) => {
+    const before = made[index - 1];
+    made.push(before !== undefined && amount === amounts[index - 1] ? before : amount.toNumber());
+  });
   plainAmounts.set(amounts, made);
   return made;
 }

@@ -72,6 +72,9 @@ function continuedFraction(x: number, a: number, b: number): number {
 /** Steps that always suffice: each halves the bracket where Newton's step does not lead closer. */
 const mostSteps = 200;
 
+/** Newton's error after a step is about the square of the step, each over the distance to the nearer end. */
+const lastStep = 1e-9;
+
 /**
  * Share below which the beta distribution holds the chance p, 0 to 1: I_x(a, b) solved for x by Newton's method, whose
  * slope is the density; a step that leaves the bracket is replaced by its middle.
@@ -89,6 +92,7 @@ export function betaQuantile(p: number, a: number, b: number): number {
     else low = x;
     const next = x - excess / density(x);
     const better = next > low && next < high ? next : (low + high) / 2;
+    if (better === next && Math.abs(better - x) <= lastStep * Math.min(x, 1 - x)) return better;
     if (Math.abs(better - x) <= Number.EPSILON * x) return better;
     x = better;
   }

@@ -118,7 +118,7 @@ function followMonths(plan: Plan, part: SurfacePart, months: number) {
     layers,
     followed: {
       years: yearsOf.map(yearLines),
-      thickestByYear: yearsOf.map((start) => thickest(layers.slice(start, start + 12))),
+      thickestByYear: yearsOf.map((start) => thickest(layers, start, start + 12)),
     },
   };
 }

@@ -1,4 +1,4 @@
-import { months } from "../lake/calendar.js";
+import { months, noElement } from "../lake/calendar.js";
 import { type GrowingSurface, growLayers, grownOnce } from "../mussels/growth.js";
 import { bareSurface, type Layer } from "../mussels/layer.js";
 import type { Component } from "./component.js";
@@ -31,9 +31,9 @@ export interface Stretch {
   readonly cleanedAfter: (month: number) => boolean;
 }
 
-/** Layers of a surface that nobody touches, after the run-up. */
-export const untouchedLayers = (runs: BareRuns): readonly Layer[] =>
-  runs(1, 0, longestRun).slice(untouched.runUpMonths);
+/** The thickest layer of a surface that nobody touches, after the run-up. */
+export const untouchedLayer = (runs: BareRuns): Layer =>
+  thickest(runs(1, 0, longestRun), untouched.runUpMonths, longestRun);
 
 const neverCleaned: ReadonlySet<number> = new Set();
 
@@ -134,6 +134,12 @@ export function nearLimit(component: Component, context: LakeContext) {
   };
 }
 
-export function thickest(layers: readonly Layer[]): Layer {
-  return layers.reduce((best, layer) => (layer.thickness > best.thickness ? layer : best), bareSurface);
+/** The thickest layer of those from a place up to, but without, another. */
+export function thickest(layers: readonly Layer[], from = 0, to = layers.length): Layer {
+  let best = bareSurface;
+  for (let index = from; index < to; index++) {
+    const layer = layers[index] ?? noElement(layers, index);
+    if (layer.thickness > best.thickness) best = layer;
+  }
+  return best;
 }

@@ -12,8 +12,7 @@ import {
   type PartYear,
   type Stretch,
   stretches,
-  thickest,
-  untouchedLayers,
+  untouchedLayer,
 } from "./stretch.js";
 import { removalLines, shellLines, workLines } from "./work.js";
 
@@ -52,7 +51,7 @@ export function trialOf({ component, context }: PartYear): Trial {
   };
   return {
     surface,
-    untouchedLayer: thickest(untouchedLayers(runs)),
+    untouchedLayer: untouchedLayer(runs),
     leastCost: (plan) => leastCost(plan, tools.workCost),
     of: (plan) => planTrial(plan, tools),
   };
