@@ -1,8 +1,9 @@
 import { describe, expect, it } from "vitest";
-import { blockDraws, futuresPerLake, lakesPerBlock } from "../../src/model/futures/draw-plan.js";
+import { futuresPerLake, lakesPerBlock } from "../../src/model/futures/draw-plan.js";
 import { rankCorrelation } from "../../src/model/uncertainty/correlation.js";
 import { rankCorrelations } from "../../src/study/matters-ranks.js";
 import type { NamedInput } from "../../src/study/uncertain-inputs.js";
+import { blockDraws } from "../model/futures/block-draws.js";
 
 const input = (id: string, stage: NamedInput["stage"]): NamedInput => ({
   id,

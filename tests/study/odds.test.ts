@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { AssumptionSet } from "../../src/assumptions/entry.js";
 import { clusteredMean } from "../../src/model/futures/clusters.js";
-import { blockDraws, futuresPerBlock, lakesPerBlock } from "../../src/model/futures/draw-plan.js";
+import { futuresPerBlock, lakesPerBlock } from "../../src/model/futures/draw-plan.js";
 import { at } from "../../src/model/lake/calendar.js";
 import { compareStudy } from "../../src/study/compute.js";
 import { drawnStudy, type LakeFutures } from "../../src/study/draws.js";
@@ -12,6 +12,7 @@ import type { StudyDocument } from "../../src/study/schema.js";
 import { studyOdds } from "../../src/study/study-odds.js";
 import { oddsSettings } from "../../src/study/uncertainty-schema.js";
 import { assumptionSet } from "../model/assumptions.js";
+import { blockDraws } from "../model/futures/block-draws.js";
 import { relativeGap } from "../model/near.js";
 import { absent, editedText, examplePath } from "./example.js";
 

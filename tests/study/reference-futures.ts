@@ -1,6 +1,6 @@
 import type { AssumptionSet } from "../../src/assumptions/entry.js";
 import { type Comparison, compare } from "../../src/model/compare.js";
-import { blockDraws, futuresPerLake } from "../../src/model/futures/draw-plan.js";
+import { futuresPerLake } from "../../src/model/futures/draw-plan.js";
 import type { OptionResult } from "../../src/model/option.js";
 import { expectedLosses } from "../../src/model/present-value.js";
 import { containmentOf } from "../../src/model/program/containment.js";
@@ -12,6 +12,7 @@ import type { DrawnStudy } from "../../src/study/draws.js";
 import { rangedQuantities, withValues } from "../../src/study/ranged.js";
 import type { StudyDocument } from "../../src/study/schema.js";
 import { classChanceId, hydrologicYearId } from "../../src/study/uncertain-inputs.js";
+import { blockDraws } from "../model/futures/block-draws.js";
 
 /** What an option comes to in one future. */
 export interface ReferenceFuture {

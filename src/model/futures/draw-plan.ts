@@ -29,33 +29,17 @@ export const lakesPerBlock = 16;
 export const futuresPerLake = 128;
 export const futuresPerBlock = lakesPerBlock * futuresPerLake;
 
-/** Values of the inputs in the draws of one block, by their ids. */
-export interface BlockDraws {
-  /** Sixteen values of each input of the lake's stage. */
+/** Draws of one block by the ids of the inputs, each as the share of its distribution that the value does not exceed. */
+export interface BlockShares {
+  /** Sixteen of each input of the lake's stage. */
   readonly lake: ReadonlyMap<string, readonly number[]>;
-  /** A value for each future of each input of the other stage; the futures of one lake follow one another. */
+  /** One for each future of each input of the other stage; the futures of one lake follow one another. */
   readonly chances: ReadonlyMap<string, readonly number[]>;
   /** From 0 to below 1, uniform over the futures of the block: in which year mussels establish. */
   readonly luck: readonly number[];
 }
 
-/** The same before they are turned into values: the share of its distribution that each value does not exceed. */
-export type BlockShares = BlockDraws;
-
 const luckId = "year-of-establishment";
-
-/** All values of a block at once, as `blockShares` has their shares: what a plain loop over futures starts from. */
-export function blockDraws(plan: DrawPlan, block: number): BlockDraws {
-  const { lake, chances, luck } = blockShares(plan, block);
-  const valuesOf = (shares: BlockShares["lake"]) =>
-    new Map(
-      plan.inputs.flatMap((input) => {
-        const column = shares.get(input.id);
-        return column ? [[input.id, column.map(valueAtShare(input))] as const] : [];
-      }),
-    );
-  return { lake: valuesOf(lake), chances: valuesOf(chances), luck };
-}
 
 /**
  * The draws of a block as shares. Blocks are samples of their own: each is a Latin hypercube, or a scrambled Sobol sequence, set by

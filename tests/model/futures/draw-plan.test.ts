@@ -1,6 +1,5 @@
 import { describe, expect, it } from "vitest";
 import {
-  blockDraws,
   type DrawPlan,
   futuresPerBlock,
   lakesPerBlock,
@@ -9,6 +8,7 @@ import {
 import { rankCorrelation } from "../../../src/model/uncertainty/correlation.js";
 import { latinHypercube } from "../../../src/model/uncertainty/latin-hypercube.js";
 import { scrambledSobol } from "../../../src/model/uncertainty/sobol.js";
+import { blockDraws } from "./block-draws.js";
 
 const uniform = { kind: "uniform", low: 0, high: 1 } as const;
 const inputsOf = (count: number, stage: UncertainInput["stage"]): UncertainInput[] =>
