@@ -65,7 +65,7 @@ export function createApp(parts: AppParts): Express {
   addKeeping(app, shelf);
   addRevisions(app, reading);
   addCompare(app, { shelf, answers, issues: parts.issuing.issues });
-  addApi(app, parts);
+  addApi(app, { ...reading, needsKey: parts.access.door.isLocked });
   addAssumptions(app, reading);
   app.use((_request, _response) => {
     throw new NotFoundError();

@@ -69,10 +69,11 @@ export function addIssues(app: Express, parts: IssueRoutes): void {
   addVerification(app, parts);
 }
 
-async function printedIssue(
+/** Printed and completed, with the odds that are known. @throws BrowserError, PrinterBusyError */
+export async function printedIssue(
   draft: IssueDraft,
   odds: Odds | undefined,
-  { answers, printer }: IssueRoutes,
+  { answers, printer }: Pick<StudyPages, "answers" | "printer">,
 ): Promise<MadeIssue> {
   const { text, fileName } = draft.study;
   const { body, settings, ...prepared } = await answers.ask("issueToPrint", { text, fileName, odds, draft });

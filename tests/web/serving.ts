@@ -3,7 +3,7 @@ import type { AddressInfo } from "node:net";
 import { afterEach, expect } from "vitest";
 import { storeConnection } from "../../src/store/connection.js";
 import { studyStore } from "../../src/store/studies.js";
-import { createApp } from "../../src/web/app.js";
+import { type AppParts, createApp } from "../../src/web/app.js";
 import { runDesk, usualDesk } from "../../src/web/run-desk.js";
 import { studyShelf } from "../../src/web/study-shelf.js";
 import { assumptions } from "../report/runs.js";
@@ -22,9 +22,9 @@ afterEach(async () => {
 export async function serving(
   place = ":memory:",
   environment: Readonly<Record<string, string>> = {},
-  answers = answersInTest(),
+  given: Partial<Pick<AppParts, "answers" | "printer" | "desk">> = {},
 ) {
-  const served = await starting(place, environment, answers);
+  const served = await starting(place, environment, given);
   started.push(served);
   return served;
 }
@@ -33,7 +33,7 @@ export async function serving(
 export async function starting(
   place = ":memory:",
   environment: Readonly<Record<string, string>> = {},
-  answers = answersInTest(),
+  given: Partial<Pick<AppParts, "answers" | "printer" | "desk">> = {},
 ) {
   const connection = storeConnection(place);
   const clock = { now: new Date("2026-01-02T03:04:05Z") };
@@ -46,20 +46,17 @@ export async function starting(
     close: async () => undefined,
   };
   const desk = runDesk({ ...usualDesk, draw: async () => Promise.reject(new Error("not drawn here")) });
-  const app = createApp({
-    answers,
-    issuing: issuingIn(connection),
-    access,
-    shelf,
-    printer,
-    desk,
-    judge: judgeHere(),
-    report: (error) => expect.fail(String(error)),
-  });
+  const answers = answersInTest();
+  const parts = {
+    ...{ answers, printer, desk, ...given },
+    ...{ issuing: issuingIn(connection), access, shelf, judge: judgeHere() },
+    report: (error: unknown) => expect.fail(String(error)),
+  };
+  const app = createApp(parts);
   const server: Server = app.listen(0, "127.0.0.1");
   await new Promise((resolve) => server.once("listening", resolve));
   const base = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
   const ask = (path: string, init?: RequestInit) => fetch(base + path, { redirect: "manual", ...init });
   const close = () => new Promise((resolve) => server.close(resolve));
-  return { app, shelf, answers, connection, clock, base, ask, close };
+  return { app, shelf, parts, connection, clock, base, ask, close };
 }

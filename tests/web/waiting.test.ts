@@ -25,7 +25,7 @@ it.each(["", "/report"])(
   "the page at %s says that it is being worked out, and then is there",
   async (path) => {
     const { answers, release } = heldBack();
-    const { ask } = await serving(":memory:", {}, answers);
+    const { ask } = await serving(":memory:", {}, { answers });
     const address = `/studies/example-ninemoss${path}`;
     const waiting = await ask(address);
     expect(waiting.status).toBe(202);
@@ -46,7 +46,7 @@ it.each(["", "/report"])(
 
 it("a page that is worked out is awaited with the other words of its address", async () => {
   const { answers, release } = heldBack();
-  const { ask } = await serving(":memory:", {}, answers);
+  const { ask } = await serving(":memory:", {}, { answers });
   const page = await (await ask("/studies/example-ninemoss/report?part=board")).text();
   const ready = awaitedIn(page);
   expect(ready).toBe("/studies/example-ninemoss/report?part=board&awaited=1");

@@ -10,7 +10,10 @@ import { differences } from "./schemas.js";
 const latest = revisionParameter.optional().meta({ description: "The latest if left out" });
 
 /** Two studies or revisions beside each other. */
-export function comparisonOperation({ shelf, answers }: OperationParts): Operation {
+export function comparisonOperation({
+  shelf,
+  answers,
+}: Pick<OperationParts, "shelf" | "answers">): Operation {
   return operation({
     method: "get",
     path: "/api/comparison",
@@ -22,15 +25,20 @@ export function comparisonOperation({ shelf, answers }: OperationParts): Operati
       leftRevision: latest,
       right: z.string().meta({ description: "Id of the same study or of another" }),
       rightRevision: latest,
+      explained: z
+        .enum(["true", "false"])
+        .default("false")
+        .meta({ description: "true also tells how much each changed input explains; takes seconds" }),
     }),
     body: noBody,
     reply: differences,
-    answer: async ({ query }) => {
+    answer: async ({ query, signal }) => {
       const left = entryAt(shelf, query.left, query.leftRevision);
       const right = entryAt(shelf, query.right, query.rightRevision);
       const names = { left: left.name, right: right.name };
       const asked = { left: textOf(left), right: textOf(right), names };
-      const { json } = await answers.ask("differences", asked);
+      const kind = query.explained === "true" ? "explanation" : "differences";
+      const { json } = await answers.ask(kind, asked, signal);
       return { reply: { left: sideOf(left), right: sideOf(right), ...json } };
     },
   });

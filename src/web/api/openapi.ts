@@ -4,7 +4,8 @@ import type { OperationGroup } from "./operations.js";
 import { conflict, namedSchemas, refusal } from "./schemas.js";
 
 /** The OpenAPI 3.1 document of the operations. */
-export function openApiDocument(groups: readonly OperationGroup[]): object {
+/** @param needsKey whether a program has to send an access key */
+export function openApiDocument(groups: readonly OperationGroup[], needsKey: boolean): object {
   const paths: Record<string, Record<string, object>> = {};
   for (const { title, operations } of groups) {
     for (const each of operations) {
@@ -21,7 +22,11 @@ export function openApiDocument(groups: readonly OperationGroup[]): object {
     },
     tags: groups.map(({ title }) => ({ name: title })),
     paths,
-    components: { schemas: componentSchemas() },
+    components: {
+      schemas: componentSchemas(),
+      ...(needsKey ? { securitySchemes: { accessKey: { type: "http", scheme: "bearer" } } } : {}),
+    },
+    ...(needsKey ? { security: [{ accessKey: [] }] } : {}),
   };
 }
 
@@ -39,6 +44,14 @@ function operationObject(described: Description): object {
         ...(described.isTagged ? { headers: tag } : {}),
         content: contentOf({ [replyMedia]: reply }),
       },
+      ...(described.underWay
+        ? {
+            202: {
+              description: "Being worked out: ask again after the seconds of Retry-After",
+              content: contentOf({ "application/json": described.underWay }),
+            },
+          }
+        : {}),
       ...(described.method === "get"
         ? { 304: { description: "Not changed since the ETag of If-None-Match" } }
         : {}),

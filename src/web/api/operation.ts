@@ -2,6 +2,7 @@ import type { Request, Response } from "express";
 import { z } from "zod";
 import { InputError, problemsOf } from "../../study/problems.js";
 import { decodeStudy } from "../../study/study-bytes.js";
+import { askAgainSeconds } from "../odds-routes.js";
 import { readerSignal } from "../reader-gone.js";
 import type { ShelfEntry } from "../shelf-reading.js";
 import { entityTag, isHeld, MatchMissingError } from "./entity-tag.js";
@@ -30,6 +31,8 @@ export interface Description {
   readonly replyMedia: "application/json" | "text/plain";
   /** Whether the answer has the entity tag of a study. */
   readonly isTagged: boolean;
+  /** What is told while the answer is being worked out; absent where it always comes at once. */
+  readonly underWay: z.ZodType | undefined;
 }
 
 export interface Operation extends Description {
@@ -50,6 +53,7 @@ interface Spec<Parameters extends z.ZodObject, Query extends z.ZodObject, Body, 
   readonly reply: Reply;
   readonly isText?: true;
   readonly isTagged?: true;
+  readonly underWay?: z.ZodType;
   readonly answer: (call: {
     readonly parameters: z.output<Parameters>;
     readonly query: z.output<Query>;
@@ -58,7 +62,7 @@ interface Spec<Parameters extends z.ZodObject, Query extends z.ZodObject, Body, 
     readonly match: string | undefined;
     /** Given when the asker leaves before the answer. */
     readonly signal: AbortSignal;
-  }) => Answer<z.input<Reply>> | Promise<Answer<z.input<Reply>>>;
+  }) => Answered<z.input<Reply>> | Promise<Answered<z.input<Reply>>>;
 }
 
 export interface Answer<Reply> {
@@ -68,6 +72,9 @@ export interface Answer<Reply> {
   /** Address of what was made. */
   readonly location?: string;
 }
+
+/** The answer, or how far the work is that will bring it. */
+type Answered<Reply> = Answer<Reply> | { readonly underWay: object };
 
 /** An operation from its description and what it does. */
 export function operation<
@@ -83,6 +90,7 @@ export function operation<
     isTagged = false,
     needsMatch = false,
     status = 200,
+    underWay,
     ...rest
   } = spec;
   return {
@@ -90,12 +98,13 @@ export function operation<
     status,
     needsMatch,
     isTagged,
+    underWay,
     media: kind.media,
     replyMedia: isText ? "text/plain" : "application/json",
     handle: async (request, response, bytes) => {
       const match = request.get("If-Match");
       if (needsMatch && match === undefined) throw new MatchMissingError();
-      const { reply, entry, location } = await answer({
+      const answered = await answer({
         parameters: parsed(spec.parameters, request.params, "The address"),
         query: parsed(spec.query, request.query, "The address"),
         body: kind.read(bytes),
@@ -103,6 +112,11 @@ export function operation<
         signal: readerSignal(response),
       });
       response.set("Cache-Control", "no-cache");
+      if ("underWay" in answered) {
+        response.status(202).set("Retry-After", String(askAgainSeconds)).json(answered.underWay);
+        return;
+      }
+      const { reply, entry, location } = answered;
       if (entry) response.set("ETag", entityTag(entry));
       // Express leaves out the comparison where a program's own fetch adds "no-cache" to its If-None-Match.
       if (entry && spec.method === "get" && isHeld(request.get("If-None-Match"), entityTag(entry))) {

@@ -1,6 +1,10 @@
-import type { Answering } from "../answers/questions.js";
+import type { Odds } from "../../study/odds.js";
+import type { IssueParts } from "../issue-desk.js";
+import type { RunDesk } from "../run-desk.js";
+import type { StudyPages } from "../study-pages.js";
 import type { StudyShelf } from "../study-shelf.js";
 import { assumptionOperations } from "./assumption-operations.js";
+import { issueOperations } from "./issue-operations.js";
 import { keepingOperations } from "./keeping-operations.js";
 import type { Operation } from "./operation.js";
 import { readingOperations } from "./reading-operations.js";
@@ -15,9 +19,9 @@ export interface OperationGroup {
 }
 
 /** Where operations find studies and what comes out of them. */
-export interface OperationParts {
-  readonly shelf: StudyShelf;
-  readonly answers: Answering;
+export interface OperationParts extends StudyPages {
+  readonly desk: RunDesk<Odds>;
+  readonly issuing: Pick<IssueParts, "issues" | "now">;
 }
 
 export const operationGroups = (parts: OperationParts): OperationGroup[] => groupsOf(parts, parts.shelf);
@@ -27,5 +31,6 @@ const groupsOf = (parts: OperationParts, shelf: StudyShelf): OperationGroup[] =>
   { title: "Revisions", operations: revisionOperations(shelf) },
   { title: "Copies, archive and deletion", operations: keepingOperations(shelf) },
   { title: "Checks and results", operations: resultOperations(parts) },
+  { title: "Issued reports", operations: issueOperations(parts) },
   { title: "Assumptions", operations: assumptionOperations(shelf) },
 ];

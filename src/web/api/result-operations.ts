@@ -1,12 +1,14 @@
 import { textOf } from "../answers/questions.js";
 import { comparisonOperation } from "./comparison-operation.js";
 import { studyIn, studyPath } from "./found.js";
+import { oddsOperation } from "./odds-operation.js";
 import { noBody, noParameters, type Operation, operation, studyBody } from "./operation.js";
 import type { OperationParts } from "./operations.js";
 import { checkReply, results, studyDocument } from "./schemas.js";
 
 /** What a study's figures are made of and what comes out. */
-export function resultOperations({ shelf, answers }: OperationParts): Operation[] {
+export function resultOperations(parts: OperationParts): Operation[] {
+  const { shelf, answers } = parts;
   return [
     operation({
       method: "post",
@@ -36,6 +38,7 @@ export function resultOperations({ shelf, answers }: OperationParts): Operation[
         return { reply: JSON.parse(Buffer.from(figures).toString()) };
       },
     }),
-    comparisonOperation({ shelf, answers }),
+    oddsOperation(parts),
+    comparisonOperation(parts),
   ];
 }

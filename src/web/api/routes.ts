@@ -14,7 +14,11 @@ import { refusalOf } from "./refusals.js";
  */
 export function addApi(
   app: Express,
-  { report, ...parts }: OperationParts & { readonly report: (error: unknown) => void },
+  {
+    report,
+    needsKey,
+    ...parts
+  }: OperationParts & { readonly report: (error: unknown) => void; readonly needsKey: () => boolean },
 ): void {
   const groups = operationGroups(parts);
   const operations = groups.flatMap((group) => group.operations);
@@ -26,13 +30,11 @@ export function addApi(
       await handle(request, response, body instanceof Uint8Array ? body : new Uint8Array());
     });
   }
-  let document: object | undefined;
   app.get("/api/openapi.json", (_request, response) => {
-    document ??= openApiDocument(groups);
-    response.json(document);
+    response.json(openApiDocument(groups, needsKey()));
   });
   app.get("/api", (_request, response) => {
-    response.send(renderPage("api", { ...apiPage(groups), assets: linkedAssets }));
+    response.send(renderPage("api", { ...apiPage(groups), needsKey: needsKey(), assets: linkedAssets }));
   });
   app.use("/api", (_request, _response) => {
     throw new NotFoundError();

@@ -120,6 +120,34 @@ export const results = named(
   }),
 );
 
+export const odds = named(
+  "Odds",
+  z.record(z.string(), z.unknown()).meta({
+    description:
+      "How sure the study is: costs, chances and net benefits over many futures of its uncertain inputs, and which inputs matter",
+  }),
+);
+
+export const issueCard = named(
+  "IssueCard",
+  z.object({
+    studyId: z.string(),
+    number: z.int().min(1).meta({ description: "Counts from 1 in each study" }),
+    issuedAt: moment,
+    author: z.string(),
+    note: z.string(),
+    revision: revisionNumber,
+    studyName: z.string(),
+    engineVersion: z.string(),
+    seed: z
+      .int()
+      .nullable()
+      .meta({ description: "Of the draws behind its odds; null where none were drawn" }),
+    digest: z.string().meta({ description: "SHA-256 of all that it was made from" }),
+    links: z.object({ pdf: z.string() }),
+  }),
+);
+
 const refusalFields = {
   title: z.string(),
   problems: z.array(problem),

@@ -17,9 +17,11 @@ const writingQuery = authorQuery.extend({
 });
 
 /** Making and saving studies. */
-export const writingOperations = (parts: OperationParts): Operation[] => [creating(parts), saving(parts)];
+type WritingParts = Pick<OperationParts, "shelf" | "answers">;
 
-function creating({ shelf, answers }: OperationParts): Operation {
+export const writingOperations = (parts: WritingParts): Operation[] => [creating(parts), saving(parts)];
+
+function creating({ shelf, answers }: WritingParts): Operation {
   return operation({
     method: "post",
     path: "/api/studies",
@@ -40,7 +42,7 @@ function creating({ shelf, answers }: OperationParts): Operation {
   });
 }
 
-function saving({ shelf, answers }: OperationParts): Operation {
+function saving({ shelf, answers }: WritingParts): Operation {
   return operation({
     method: "put",
     path: "/api/studies/{id}",

@@ -1,0 +1,58 @@
+import { z } from "zod";
+import type { IssueCard } from "../../store/issues.js";
+import { issueReport } from "../issue-desk.js";
+import { printedIssue } from "../issue-routes.js";
+import { studyAddress } from "./addresses.js";
+import { authorQuery, ownStudyIn, studyIn, studyPath } from "./found.js";
+import { noBody, noParameters, type Operation, operation } from "./operation.js";
+import type { OperationParts } from "./operations.js";
+import { issueCard } from "./schemas.js";
+
+/** Reports that are frozen with all that they were made from. */
+export function issueOperations(parts: OperationParts): Operation[] {
+  const { shelf, issuing, knownOdds } = parts;
+  return [
+    operation({
+      method: "get",
+      path: "/api/studies/{id}/issues",
+      operationId: "listIssues",
+      summary: "Issued reports of a study, the latest first",
+      parameters: studyPath,
+      query: noParameters,
+      body: noBody,
+      reply: z.array(issueCard),
+      answer: ({ parameters }) => ({
+        reply: issuing.issues.list(studyIn(shelf, parameters.id).id).map(linkedIssue),
+      }),
+    }),
+    operation({
+      method: "post",
+      path: "/api/studies/{id}/issues",
+      operationId: "issueReport",
+      summary: "Issue the report on a complete study as it is, with its odds if they were drawn",
+      parameters: studyPath,
+      query: authorQuery.extend({
+        note: z.string().max(500).default("").meta({ description: "What it is issued for" }),
+      }),
+      body: noBody,
+      status: 201,
+      reply: issueCard,
+      answer: async ({ parameters: { id }, query: { author, note } }) => {
+        const entry = ownStudyIn(shelf, id);
+        const issue = await issueReport(
+          { entry, author, note },
+          { ...issuing, make: (draft) => printedIssue(draft, knownOdds(entry), parts) },
+        );
+        return { reply: linkedIssue(issue), location: `${studyAddress(id)}/issues` };
+      },
+    }),
+  ];
+}
+
+function linkedIssue({ studyId, number, issuedAt, author, note, revision, ...rest }: IssueCard) {
+  const { studyName, engineVersion, seed, digest } = rest;
+  return {
+    ...{ studyId, number, issuedAt, author, note, revision, studyName, engineVersion, seed, digest },
+    links: { pdf: `/studies/${studyId}/issues/${number}.pdf` },
+  };
+}
