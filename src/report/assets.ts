@@ -54,6 +54,10 @@ export interface Assets {
   /** Gives the chart library a canvas that writes SVG. */
   readonly svgLibrary: string;
   readonly drawCharts: string;
+  /** Puts reports on the page of a press. */
+  readonly press: string;
+  /** Carries sums from page to page. */
+  readonly carry: string;
   /** Takes the charts out of a report one by one. */
   readonly lonePictures: string;
 }
@@ -74,6 +78,8 @@ export function assets(): Assets {
     chartLibrary: readFileSync(join(dirname(require.resolve("chart.js")), "chart.umd.js"), "utf8"),
     svgLibrary: asGlobal("svgcanvas", withoutStyleText(readFileSync(require.resolve("svgcanvas"), "utf8"))),
     drawCharts: browserScript("draw-charts"),
+    press: browserScript("press"),
+    carry: browserScript("carry"),
     lonePictures: browserScript("lone-pictures"),
   };
   return cached;

@@ -1,4 +1,5 @@
 import type { FiscalRow, FiscalTable } from "../model/money/fiscal-years.js";
+import { carrying } from "./carried.js";
 import type { ReportContext } from "./context.js";
 import { capitalised, percent } from "./format.js";
 import { groupNames, togetherText } from "./line-groups.js";
@@ -16,11 +17,18 @@ export function budgetTable(context: ReportContext): TableView | undefined {
   const { currency } = run.document.money;
   const startsMidYear = monthBefore(context) !== undefined;
   const isGrouped = budget.rows.length > mostUngrouped;
-  const cells = (each: FiscalRow) =>
-    [...(startsMidYear ? [each.before] : []), ...each.cents, each.total].map((cents) =>
-      num(context.format.cents(cents)),
-    );
+  const centsOf = (each: FiscalRow) => [...(startsMidYear ? [each.before] : []), ...each.cents, each.total];
+  const cells = (each: FiscalRow) => centsOf(each).map((cents) => num(context.format.cents(cents)));
   const named = (group: string, name: string) => (isGrouped ? [group, name] : [name]);
+  const lines = budget.groups.flatMap(({ group, rows, subtotal }) => [
+    ...rows.map((each, index) => ({
+      row: row(...named(index === 0 ? groupNames[group] : "", capitalised(each.name)), ...cells(each)),
+      cents: centsOf(each),
+    })),
+    ...(isGrouped && rows.length > 1
+      ? [{ row: subtotalRow(...named("", togetherText(group)), ...cells(subtotal)), cents: undefined }]
+      : []),
+  ]);
   return {
     id: "table-budget",
     caption: `“${requested.result.option.name}” by fiscal year while the lake stays clean, ${currency} of each year`,
@@ -30,14 +38,14 @@ export function budgetTable(context: ReportContext): TableView | undefined {
       ...budget.years.map(({ endYear }) => num(`FY ${endYear}`)),
       num(budget.years.length === 1 ? "That year" : `${budget.years.length} years`),
     ),
-    rows: budget.groups.flatMap(({ group, rows, subtotal }) => [
-      ...rows.map((each, index) =>
-        row(...named(index === 0 ? groupNames[group] : "", capitalised(each.name)), ...cells(each)),
-      ),
-      ...(isGrouped && rows.length > 1
-        ? [subtotalRow(...named("", togetherText(group)), ...cells(subtotal))]
-        : []),
-    ]),
+    ...carrying(
+      lines.map(({ row: line }) => line),
+      {
+        columns: lines[0]?.cents?.map((_, place) => place + named("", "").length) ?? [],
+        amounts: lines.map(({ cents }) => cents),
+        text: context.format.cents,
+      },
+    ),
     total: row(...named("", budget.totals.name), ...cells(budget.totals)),
     note: budgetNote(budget, context),
     compact: true,

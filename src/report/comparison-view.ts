@@ -1,6 +1,8 @@
 import type { OptionBalance } from "../model/compare.js";
 import { at } from "../model/lake/calendar.js";
+import { addingUp } from "./adding-up.js";
 import { bearersTable } from "./bearers-table.js";
+import { carrying } from "./carried.js";
 import { allOptions, type ReportContext, requestedOption } from "./context.js";
 import { detectionSentence } from "./detection-view.js";
 import { feeNotes, unitCostsTable } from "./fees-view.js";
@@ -179,6 +181,22 @@ function rangesTable(context: ReportContext): TableView {
 function yearlyTable(context: ReportContext): TableView {
   const options = allOptions(context);
   const { format, run } = context;
+  const rounded = options.map(({ expectedByYear }) =>
+    addingUp(
+      expectedByYear.map(({ total }) => total.toNumber()),
+      1,
+    ),
+  );
+  const rows = context.comparison.discountFactors.map((factor, year) =>
+    row(
+      String(run.document.money.startYear + year),
+      num(factor.toFixed(4)),
+      ...options.flatMap(({ infestedByYear }, option) => [
+        num(percent(at(infestedByYear, year))),
+        num(format.exactMoney(at(at(rounded, option).parts, year))),
+      ]),
+    ),
+  );
   return {
     id: "table-yearly",
     caption: `Expected cost of each year, program and infestation together, prices of ${context.priceYear}`,
@@ -187,20 +205,15 @@ function yearlyTable(context: ReportContext): TableView {
       num("Discount factor"),
       ...options.flatMap(({ option }) => [num(`${option.name}: chance so far`), num("cost")]),
     ),
-    rows: context.comparison.discountFactors.map((factor, year) =>
-      row(
-        String(run.document.money.startYear + year),
-        num(factor.toFixed(4)),
-        ...options.flatMap(({ expectedByYear, infestedByYear }) => [
-          num(percent(at(infestedByYear, year))),
-          num(format.exactMoney(at(expectedByYear, year).total)),
-        ]),
-      ),
-    ),
+    ...carrying(rows, {
+      columns: options.map((_, option) => 3 + 2 * option),
+      amounts: rows.map((_, year) => rounded.map(({ parts }) => at(parts, year))),
+      text: format.exactMoney,
+    }),
     total: row(
       "Undiscounted",
       num(""),
-      ...options.flatMap(({ undiscounted }) => [num(""), num(format.exactMoney(undiscounted.total))]),
+      ...rounded.flatMap(({ sum }) => [num(""), num(format.exactMoney(sum))]),
     ),
     compact: true,
   };

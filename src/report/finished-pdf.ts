@@ -1,10 +1,18 @@
 import { ParseSpeeds, PDFDocument, PDFName, PDFRawStream } from "@cantoo/pdf-lib";
+import { makeAccessible, type Told } from "./accessible-pdf.js";
 
 export interface Attachment {
   readonly name: string;
   readonly type: string;
   readonly description: string;
   readonly bytes: Uint8Array;
+}
+
+/** A PDF as the browser printed it, with what its readers need beside its pages, and packed. */
+export async function finishPrint(pdf: Uint8Array, told: Told): Promise<Uint8Array> {
+  const document = await load(pdf);
+  makeAccessible(document, told);
+  return packed(document);
 }
 
 /**
@@ -17,7 +25,7 @@ export async function finishPdf(
   attachments: readonly Attachment[] = [],
   date = new Date(0),
 ): Promise<Uint8Array> {
-  const document = await PDFDocument.load(pdf, { updateMetadata: false, parseSpeed: ParseSpeeds.Fastest });
+  const document = await load(pdf);
   dropPackaging(document);
   for (const { name, type, description, bytes } of attachments) {
     await document.attach(bytes, name, {
@@ -27,8 +35,14 @@ export async function finishPdf(
       modificationDate: date,
     });
   }
-  return document.save({ useObjectStreams: true, objectsPerTick: Number.POSITIVE_INFINITY });
+  return packed(document);
 }
+
+const load = (pdf: Uint8Array): Promise<PDFDocument> =>
+  PDFDocument.load(pdf, { updateMetadata: false, parseSpeed: ParseSpeeds.Fastest });
+
+const packed = (document: PDFDocument): Promise<Uint8Array> =>
+  document.save({ useObjectStreams: true, objectsPerTick: Number.POSITIVE_INFINITY });
 
 /** An already packed PDF keeps its packages beside the objects that were in them; saved again, both would be written. */
 function dropPackaging({ context }: PDFDocument): void {

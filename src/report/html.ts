@@ -6,12 +6,14 @@ import { type Assets, assets, viewsFolder } from "./assets.js";
 import type { IssueView } from "./issue-view.js";
 import type { ToldOdds } from "./odds-words.js";
 import { reportView } from "./report-view.js";
+import { isolateRightToLeft } from "./right-to-left.js";
 import type { ReportPart } from "./sections.js";
 import type { TableView } from "./view-types.js";
 
 const partialsFolder = join(viewsFolder, "partials");
 const engine = Handlebars.create();
 engine.registerHelper("tableClass", tableClass);
+engine.registerHelper("joined", (parts: readonly unknown[], between: string) => parts.join(between));
 let partialsRead = false;
 const templates = new Map<string, HandlebarsTemplateDelegate>();
 
@@ -69,12 +71,8 @@ export function renderReport(
   told?: ToldOdds,
   part?: ReportPart,
 ): string {
-  return renderPage("report", {
-    ...reportView(run, told, part),
-    issue: undefined,
-    assets: source,
-    links,
-  });
+  const view = { ...reportView(run, told, part), issue: undefined, assets: source, links };
+  return isolateRightToLeft(renderPage("report", view));
 }
 
 /** Which edition of a report: its part, and the issue that it is. */
@@ -85,7 +83,7 @@ export interface Edition {
 
 /** The report without its page, for a press that has style and scripts at hand. */
 export function renderReportBody(run: StudyRun, told?: ToldOdds, { part, issue }: Edition = {}): string {
-  return renderPage("partials/report-body", { ...reportView(run, told, part), issue });
+  return isolateRightToLeft(renderPage("partials/report-body", { ...reportView(run, told, part), issue }));
 }
 
 /**

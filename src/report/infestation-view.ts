@@ -2,6 +2,7 @@ import { at } from "../model/lake/calendar.js";
 import { type Money, sumOf } from "../model/money/line.js";
 import { presentValueOf } from "../model/present-value.js";
 import { addingUp, addingUpNote, stepFor } from "./adding-up.js";
+import { carrying } from "./carried.js";
 import type { ReportContext } from "./context.js";
 import { listedWithin } from "./format.js";
 import { head, num, row, type TableView } from "./view-types.js";
@@ -98,6 +99,8 @@ function withOthers(rows: readonly StructureCostRow[]): TableRow[] {
   ];
 }
 
+const amountColumns = [2, 3, 4];
+
 function structuresTable(id: string, rows: readonly TableRow[], context: ReportContext): TableView {
   const { format, priceYear, infestedSince } = context;
   const attempts = attemptsOf(context);
@@ -121,7 +124,14 @@ function structuresTable(id: string, rows: readonly TableRow[], context: ReportC
       num("A year, mature"),
       num(infestedSince === undefined ? "Expected present value, no program" : "Present value"),
     ),
-    rows: lines.map(({ name, bearer }, place) => row(name, bearer, ...amounts(place))),
+    ...carrying(
+      lines.map(({ name, bearer }, place) => row(name, bearer, ...amounts(place))),
+      {
+        columns: amountColumns,
+        amounts: lines.map((_, place) => rounded.map(({ parts }) => parts[place] ?? 0)),
+        text: format.exactMoney,
+      },
+    ),
     total: row("All structures", "", ...rounded.map(({ sum }) => num(format.exactMoney(sum)))),
     note: `First year: the first ${infestedSince === undefined ? "after establishment" : "of this budget"}. A year, mature: mean of the ${meanYears} years from year ${matureYear(context) + 1}. ${addingUpNote(listedOnce(steps.map((step) => format.exactMoney(step))))} Appendix A has the lines.`,
   };

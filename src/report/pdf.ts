@@ -1,7 +1,11 @@
-import { randomBytes } from "node:crypto";
-import Handlebars from "handlebars";
-import type { Browser, HTTPRequest, Page } from "puppeteer";
-import { renderPress } from "./html.js";
+import type { Page } from "puppeteer";
+import type { Told } from "./accessible-pdf.js";
+import { putBody } from "./press-page.js";
+
+/** What the page's own script offers; see browser/carry.ts. */
+declare global {
+  var carryTotals: (sheet: { width: number; height: number }) => void;
+}
 
 export interface PrintSettings {
   readonly title: string;
@@ -10,44 +14,18 @@ export interface PrintSettings {
   readonly edition: string;
 }
 
-/** What the page's own script offers; see browser/draw-charts.ts. */
-declare global {
-  var loadFonts: () => Promise<void>;
-  var putReport: (body: string, title: string) => void;
-}
-
-/** A page with style, fonts and scripts loaded, into which one report after another is put. */
-export async function openPress(browser: Browser): Promise<Page> {
-  const page = await browser.newPage();
-  await page.setRequestInterception(true);
-  page.on("request", (request) => {
-    if (isOwnFont(request)) void request.continue();
-    // Without content the page stays where it is; a refusal would put an error page in its place.
-    else if (request.isNavigationRequest()) void request.respond({ status: 204 });
-    else void request.abort();
-  });
-  await page.setContent(renderPress(randomBytes(16).toString("base64")), { waitUntil: "load" });
-  await page.evaluate(() => globalThis.loadFonts());
-  return page;
-}
-
-/** All that the page itself asks for: the faces in its style sheet. */
-const isOwnFont = (request: HTTPRequest) =>
-  request.resourceType() === "font" && request.url().startsWith("data:font/woff2;base64,");
-
 /**
  * Prints a report as PDF with page numbers and bookmarks. The page may load nothing: every request is refused.
  * @param body from `renderReportBody`
  */
 export async function printPdf(press: Page, body: string, settings: PrintSettings): Promise<Uint8Array> {
-  await press.evaluate((text, title) => globalThis.putReport(text, title), body, settings.title);
+  await press.evaluate((css) => globalThis.putFoot(css), footCss(settings));
+  await putBody(press, body, settings.title);
+  if (body.includes(carriesSums)) await carryOnPress(press, settings.paper);
   return press.pdf({
     format: settings.paper,
     printBackground: true,
-    displayHeaderFooter: true,
-    headerTemplate: "<span></span>",
-    footerTemplate: footer(settings),
-    margin: { top: "18mm", bottom: "18mm", left: "18mm", right: "18mm" },
+    margin: { top: margin, bottom: margin, left: margin, right: margin },
     outline: true,
     tagged: true,
     // The printer has a limit of its own, for drawing and printing together.
@@ -55,12 +33,44 @@ export async function printPdf(press: Page, body: string, settings: PrintSetting
   });
 }
 
-/** A name too long for the line is cut; the edition and the page are not. */
-function footer({ title, edition }: PrintSettings): string {
-  const escaped = (text: string) => Handlebars.escapeExpression(text);
-  return `<div style="width:100%;margin:0 18mm;font:8px sans-serif;color:#1d2b33;display:flex;gap:12px">
-    <span style="flex:1;min-width:0;overflow:hidden;white-space:nowrap;text-overflow:ellipsis">${escaped(title)}</span>
-    <span style="white-space:nowrap">${escaped(edition)}</span>
-    <span style="white-space:nowrap">page <span class="pageNumber"></span> of <span class="totalPages"></span></span>
-  </div>`;
+const margin = "18mm";
+
+/** CSS pixels of a sheet within its margins; see `margin`. */
+const sheets = { letter: { width: 680, height: 920 }, a4: { width: 658, height: 986 } };
+
+/** Mark of a table that may run over pages with sums to carry; see views/partials/table.hbs. */
+const carriesSums = " data-carries=";
+
+async function carryOnPress(press: Page, paper: PrintSettings["paper"]): Promise<void> {
+  const sheet = sheets[paper];
+  const before = press.viewport();
+  await press.emulateMediaType("print");
+  await press.setViewport(sheet);
+  await press.evaluate((size) => globalThis.carryTotals(size), sheet);
+  await press.setViewport(before);
+  await press.emulateMediaType();
 }
+
+/** What a report's tags need to know of it; see accessible-pdf.ts. */
+export const toldOf = (body: string, { title }: PrintSettings): Told => ({
+  title,
+  captions: captionsOf(body),
+});
+
+/** Captions of tables by their ids; see views/partials/table.hbs. */
+const captionsOf = (body: string): Map<string, string> =>
+  new Map(
+    [...body.matchAll(/<caption id="([^"]*)-caption">([^<]*)/g)].map(([, id = "", text = ""]) => [id, text]),
+  );
+
+/** The foot of each sheet, in boxes of its margin so that it has the report's fonts. A name too long for the line is cut; the edition and the page are not. */
+function footCss({ title, edition }: PrintSettings): string {
+  return `@page {
+    @bottom-left { content: ${cssText(title)}; width: 68%; overflow: hidden; text-overflow: ellipsis; }
+    @bottom-right { content: ${cssText(`${edition} · page `)} counter(page) " of " counter(pages); width: 32%; }
+  }`;
+}
+
+/** As a string of CSS: what could end it, and line breaks, are written by their numbers. */
+const cssText = (text: string): string =>
+  `"${text.replace(/[\\"<>\p{Cc}\u2028\u2029]/gu, (character) => `\\${character.codePointAt(0)?.toString(16)} `)}"`;

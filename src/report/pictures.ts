@@ -1,4 +1,5 @@
 import type { ElementHandle, Page } from "puppeteer";
+import { putBody } from "./press-page.js";
 
 /** A chart of the report by itself. */
 export interface Picture {
@@ -26,7 +27,7 @@ const dotsPerPixel = 4;
  * @param body from `renderReportBody`
  */
 export async function drawPictures(press: Page, body: string, title: string): Promise<Picture[]> {
-  await press.evaluate((text, name) => globalThis.putReport(text, name), body, title);
+  await putBody(press, body, title);
   const drawn = await press.evaluate(() => globalThis.lonePictures());
   const before = press.viewport();
   await press.setViewport({ width: 900, height: 900, deviceScaleFactor: dotsPerPixel });

@@ -1,5 +1,5 @@
 import type { Browser, Page } from "puppeteer";
-import { openPress } from "./pdf.js";
+import { openPress } from "./press-page.js";
 
 /** A browser with a page on which reports are printed. */
 export interface Press {

@@ -1,8 +1,9 @@
 import { setTimeout as pause } from "node:timers/promises";
 import type { Browser, Page } from "puppeteer";
+import type { Told } from "./accessible-pdf.js";
 import { BrowserError, launchBrowser } from "./browser.js";
-import { finishPdf } from "./finished-pdf.js";
-import { type PrintSettings, printPdf } from "./pdf.js";
+import { finishPrint } from "./finished-pdf.js";
+import { type PrintSettings, printPdf, toldOf } from "./pdf.js";
 import { drawPictures, type Picture } from "./pictures.js";
 import { type PressKeeper, pressKeeper } from "./press.js";
 
@@ -28,19 +29,16 @@ export interface PrinterSettings {
   readonly mostLinedUp: number;
   /** What a print may take once its turn has come: one on 300 structures has over 200 pages, and machines may be slow. */
   readonly longestMilliseconds: number;
-  /** Packs a long report, while the next is printed. */
-  readonly finish: (pdf: Uint8Array) => Promise<Uint8Array>;
+  /** Gives a report what readers need beside its pages and packs it, while the next is printed. */
+  readonly finish: (pdf: Uint8Array, told: Told) => Promise<Uint8Array>;
 }
 
 const usual: PrinterSettings = {
   launch: () => launchBrowser(),
   mostLinedUp: 8,
   longestMilliseconds: 120_000,
-  finish: (pdf) => finishPdf(pdf),
+  finish: finishPrint,
 };
-
-/** Bytes: packing takes a fifth of the time of printing, and a short report is small without it. */
-const packedFrom = 1024 * 1024;
 
 /** A printer that starts its browser when first needed, keeps it warm, and prints one report at a time. */
 export function createPrinter(settings: Partial<PrinterSettings> = {}): Printer {
@@ -66,7 +64,7 @@ export function createPrinter(settings: Partial<PrinterSettings> = {}): Printer 
     },
     print: async (body, how, signal) => {
       const printed = await inTurn((page) => printPdf(page, body, how), signal);
-      return printed.length < packedFrom ? printed : finish(printed);
+      return finish(printed, toldOf(body, how));
     },
     draw: (body, title) => inTurn((page) => drawPictures(page, body, title)),
     close: presses.close,

@@ -3,21 +3,39 @@ import type { OptionResult } from "../model/option.js";
 import type { ProgramLine } from "../model/program/cost.js";
 import { byGroup, type Grouped } from "../model/program/groups.js";
 import type { StudyDocument } from "../study/schema.js";
+import { carrying } from "./carried.js";
 import { allOptions, type ReportContext } from "./context.js";
 import { capitalised, lineDimensions, significant } from "./format.js";
 import { groupNames, togetherText } from "./line-groups.js";
 import { scheduleNameOf } from "./option-kind.js";
 import { groupRow, head, num, type RowView, row, subtotalRow, type TableView } from "./view-types.js";
 
+/** A row, and the amount in it unless it is a heading or a sum. */
+interface AmountRow {
+  readonly row: RowView;
+  readonly cents?: number;
+}
+
+const yearlyColumn = 5;
+
 /** What a year of each option costs, line by line in groups; printed to the cent, so that lines add up as printed. */
 export function programCostTable(context: ReportContext): TableView {
   const { infestedSince, priceYear, run } = context;
   const { currency } = run.document.money;
+  const rows = allOptions(context).flatMap((result) => optionRows(result, context));
   return {
     id: "table-program-cost",
     caption: `${infestedSince === undefined ? "Cost of each option in a year with a clean lake" : "Cost of each option in a year in which it runs in full"}, ${currency}, prices of ${priceYear}`,
     head: head("Group", "Line", num("Quantity"), "Unit", num("Unit rate"), num("A year")),
-    rows: allOptions(context).flatMap((result) => optionRows(result, context)),
+    ...carrying(
+      rows.map(({ row: each }) => each),
+      {
+        columns: [yearlyColumn],
+        amounts: rows.map(({ cents }) => (cents === undefined ? undefined : [cents])),
+        text: context.format.cents,
+        byGroup: true,
+      },
+    ),
     note: costNote(context),
   };
 }
@@ -58,24 +76,24 @@ function originsText(options: StudyDocument["options"]): string {
   return texts.length === 0 ? "" : `Origins. ${texts.join(" ")}`;
 }
 
-function optionRows(result: OptionResult, context: ReportContext): RowView[] {
+function optionRows(result: OptionResult, context: ReportContext): AmountRow[] {
   const { option, programLines, schedule } = result;
   const followed = scheduleNameOf(result);
   const when = context.infestedSince === undefined ? "each year once the lake is infested" : "each year";
   return [
-    groupRow(option.name),
+    { row: groupRow(option.name) },
     ...programRows(programLines, context),
     ...(followed === undefined
       ? []
       : [
-          groupRow(`${option.name}: following “${followed}”, ${when}`),
+          { row: groupRow(`${option.name}: following “${followed}”, ${when}`) },
           ...schedule.operating.map((line) => scheduleRow(line, context)),
           sumRow("Sum", schedule.operating, context),
         ]),
   ];
 }
 
-function programRows(lines: readonly ProgramLine[], context: ReportContext): RowView[] {
+function programRows(lines: readonly ProgramLine[], context: ReportContext): AmountRow[] {
   const costs = lines.filter(({ type }) => type !== "revenue");
   const revenue = lines.filter(({ type }) => type === "revenue");
   return [
@@ -86,17 +104,17 @@ function programRows(lines: readonly ProgramLine[], context: ReportContext): Row
   ];
 }
 
-const groupedRows = (lines: readonly ProgramLine[], context: ReportContext): RowView[] =>
+const groupedRows = (lines: readonly ProgramLine[], context: ReportContext): AmountRow[] =>
   byGroup(lines).flatMap((each) => rowsOfGroup(each, context));
 
 /** The lines of a group, the first with its name, and their subtotal where they are several. */
-function rowsOfGroup({ group, lines }: Grouped<ProgramLine>, context: ReportContext): RowView[] {
+function rowsOfGroup({ group, lines }: Grouped<ProgramLine>, context: ReportContext): AmountRow[] {
   const rows = lines.map((line, index) => programRow(line, index === 0 ? groupNames[group] : "", context));
   return lines.length === 1 ? rows : [...rows, sumRow(togetherText(group), lines, context)];
 }
 
 /** Quantities in full, since an author typed them. */
-function programRow(line: ProgramLine, group: string, context: ReportContext): RowView {
+function programRow(line: ProgramLine, group: string, context: ReportContext): AmountRow {
   const { quantity, unit } = lineDimensions[line.quantityKind];
   const typed = significant(context.format.display(line.quantity, quantity), 9);
   return lineRow(line, context, {
@@ -106,7 +124,7 @@ function programRow(line: ProgramLine, group: string, context: ReportContext): R
   });
 }
 
-function scheduleRow(line: CostLine, context: ReportContext): RowView {
+function scheduleRow(line: CostLine, context: ReportContext): AmountRow {
   const { quantity, unit } = lineDimensions[line.quantityKind];
   const { format } = context;
   return lineRow(line, context, {
@@ -120,9 +138,9 @@ function lineRow(
   line: CostLine,
   { format }: ReportContext,
   { group, quantity, unit }: { group: string; quantity: string; unit: string },
-): RowView {
+): AmountRow {
   const { rate } = lineDimensions[line.quantityKind];
-  return row(
+  const cells = row(
     group,
     capitalised(line.what),
     num(quantity),
@@ -130,8 +148,9 @@ function lineRow(
     num(format.rate(format.display(line.unitRate, rate))),
     num(format.cents(line.cents)),
   );
+  return { row: cells, cents: line.cents };
 }
 
-function sumRow(text: string, lines: readonly CostLine[], { format }: ReportContext): RowView {
-  return subtotalRow("", text, num(""), "", num(""), num(format.moneyInCents(totalOf(lines))));
+function sumRow(text: string, lines: readonly CostLine[], { format }: ReportContext): AmountRow {
+  return { row: subtotalRow("", text, num(""), "", num(""), num(format.moneyInCents(totalOf(lines)))) };
 }

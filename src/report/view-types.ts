@@ -7,6 +7,8 @@ export interface TableView {
   readonly total?: RowView;
   readonly note?: string;
   readonly compact?: boolean;
+  /** Columns whose sums are carried from page to page where the table runs over several. */
+  readonly carries?: readonly number[];
 }
 
 export interface HeadCell {
@@ -21,6 +23,8 @@ export interface RowView {
   readonly failed?: boolean;
   /** Sum of rows above it. */
   readonly subtotal?: boolean;
+  /** A page may end after it, with these sums carried; none where a sum has just been told. */
+  readonly pageMayEnd?: { readonly sums: readonly string[] };
 }
 
 export interface ChartView {
@@ -36,7 +40,7 @@ export interface ChartView {
   readonly tableId: string;
 }
 
-type Cell = string | { readonly number: string };
+export type Cell = string | { readonly number: string };
 
 /** A numeric cell: set right-aligned with tabular figures. */
 export const num = (text: string): Cell => ({ number: text });

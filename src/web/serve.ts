@@ -42,7 +42,7 @@ function start(): void {
   const workers = answerWorkers({ assumptions, files });
   const printer = createPrinter({
     launch: () => launchBrowser(true),
-    finish: (pdf) => workers.ask("packed", { pdf }),
+    finish: (pdf, told) => workers.ask("packed", { pdf, told }),
   });
   const pool = workerPool(assumptions);
   const desk = runDesk({ ...usualDesk, draw: (study, control) => oddsOf(pool, study, control) });

@@ -109,12 +109,16 @@ function draw(place: HTMLElement): void {
   const svg = canvas.getContext("2d").getSvg().cloneNode(true) as SVGElement;
   chart.destroy();
   svg.setAttribute("viewBox", `0 0 ${size.width} ${size.height}`);
-  svg.setAttribute("aria-hidden", "true");
+  // The browser tags what a picture draws by the SVG's own role: in an element that is a picture itself it tags nothing.
+  for (const name of ["role", "aria-label"]) {
+    svg.setAttribute(name, place.getAttribute(name) ?? svg.getAttribute(name) ?? "");
+    place.removeAttribute(name);
+  }
   place.replaceChildren(svg);
 }
 
 function setDefaults(): void {
-  Chart.defaults.font.family = '"Source Sans 3", sans-serif';
+  Chart.defaults.font.family = getComputedStyle(document.documentElement).getPropertyValue("--sans");
   Chart.defaults.font.size = 12;
   Chart.defaults.color = "#1d2b33";
   Chart.defaults.locale = "en-US";
@@ -124,20 +128,7 @@ function drawAll(): void {
   for (const place of document.querySelectorAll<HTMLElement>("[data-chart]")) draw(place);
 }
 
-/** Waits for every face of the style sheet, used so far or not. */
-async function loadFonts(): Promise<void> {
-  await Promise.all([...document.fonts].map((face) => face.load()));
-}
-
-/** Puts a report on the page of a press and draws its charts. */
-function putReport(body: string, title: string): void {
-  document.title = title;
-  const main = document.querySelector("main");
-  if (main) main.innerHTML = body;
-  drawAll();
-}
-
 setDefaults();
-Object.assign(globalThis, { loadFonts, putReport });
+Object.assign(globalThis, { drawAll });
 await document.fonts.ready;
 drawAll();

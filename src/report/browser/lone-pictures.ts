@@ -24,7 +24,7 @@ function lonePictures(): LonePicture[] {
     const picture = {
       name: place ? place.id.replace(/^chart-/, "") : "balance",
       title: title?.textContent ?? "",
-      alternative: (place ?? svg).getAttribute("aria-label") ?? "",
+      alternative: svg.getAttribute("aria-label") ?? "",
     };
     return [{ ...picture, svg: aloneText(svg, picture) }];
   });

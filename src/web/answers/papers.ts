@@ -1,7 +1,7 @@
 import { completedIssue, preparedIssue } from "../../issue/make-issue.js";
 import { NotIssuedError, readIssue } from "../../issue/read-issue.js";
 import { verifyIssue } from "../../issue/verify.js";
-import { finishPdf } from "../../report/finished-pdf.js";
+import { finishPrint } from "../../report/finished-pdf.js";
 import type { AnswersOf, Means } from "./means.js";
 import { toldRuns } from "./told-runs.js";
 
@@ -11,7 +11,7 @@ export function papers(
 ): AnswersOf<"packed" | "issueToPrint" | "issued" | "digestOfIssue" | "verification"> {
   const toldRun = toldRuns(means, 1);
   return {
-    packed: ({ pdf }) => finishPdf(pdf),
+    packed: ({ pdf, told }) => finishPrint(pdf, told),
     issueToPrint: (asked) => preparedIssue(asked.draft, { ...toldRun(asked), files: means.files }),
     issued: ({ printed, ...prepared }) => completedIssue(prepared, printed),
     digestOfIssue: ({ pdf }) => digestOfIssue(pdf),

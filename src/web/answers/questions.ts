@@ -1,6 +1,7 @@
 import type { Form, FormsToPrint, PrintedParts } from "../../forms/forms.js";
 import type { IssueDraft, MadeIssue, PreparedIssue } from "../../issue/make-issue.js";
 import type { Verification } from "../../issue/verify.js";
+import type { Told } from "../../report/accessible-pdf.js";
 import type { BalanceLine } from "../../report/balance-line.js";
 import type { DifferenceView, SideNames } from "../../report/difference-view.js";
 import type { PrintSettings } from "../../report/pdf.js";
@@ -91,7 +92,10 @@ export interface Questions {
     readonly asked: Pick<PreparedIssue, "content" | "digest"> & { readonly printed: Uint8Array };
     readonly answer: MadeIssue;
   };
-  readonly packed: { readonly asked: { readonly pdf: Uint8Array }; readonly answer: Uint8Array };
+  readonly packed: {
+    readonly asked: { readonly pdf: Uint8Array; readonly told: Told };
+    readonly answer: Uint8Array;
+  };
   /** Digest of an issued report; undefined for a file that is none. */
   readonly digestOfIssue: {
     readonly asked: { readonly pdf: Uint8Array };

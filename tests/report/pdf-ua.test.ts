@@ -1,0 +1,77 @@
+import { PDFDocument, PDFName } from "@cantoo/pdf-lib";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { withArtifacts } from "../../src/report/artifacts.js";
+import { renderReportBody } from "../../src/report/html.js";
+import { printSettings } from "../../src/report/paper.js";
+import { createPrinter } from "../../src/report/printer.js";
+import { failures } from "./pdf-ua/conditions.js";
+import { markedContent } from "./pdf-ua/marked-content.js";
+import { exampleRun } from "./runs.js";
+
+const printer = createPrinter();
+afterAll(() => printer.close());
+
+const slow = 180_000;
+
+const ownText = [
+  "Words of the *author*, **strongly**:",
+  "- a list\n  - in a list",
+  "| Ramp | Hours |\n|---|--:|\n| North | 3 |",
+].join("\n\n");
+
+describe("a printed report", () => {
+  it.each(["sorrel-bend", "ninemoss"] as const)(
+    "of %s, with all that it has, meets no condition of failure of PDF/UA-1 that is looked for",
+    async (example) => {
+      const run = exampleRun(example);
+      const report = { leaveOut: [], texts: [{ section: "lake" as const, text: ownText }] };
+      const body = renderReportBody({ ...run, document: { ...run.document, report } });
+      const pdf = await printer.print(body, printSettings(run.document));
+      expect(await failures(pdf)).toEqual({});
+    },
+    slow,
+  );
+});
+
+describe("what looks for conditions of failure", () => {
+  let document: PDFDocument;
+
+  beforeAll(async () => {
+    const run = exampleRun("ninemoss");
+    const body = renderReportBody(run, undefined, { part: "board" });
+    document = await PDFDocument.load(await printer.print(body, printSettings(run.document)));
+  }, slow);
+
+  it(
+    "finds none in the board's part, and what is then taken away",
+    async () => {
+      expect(await failures(await document.save())).toEqual({});
+      for (const entry of ["Metadata", "Lang", "ViewerPreferences"])
+        document.catalog.delete(PDFName.of(entry));
+      for (const { node } of document.getPages()) node.delete(PDFName.of("Tabs"));
+      const found = Object.keys(await failures(await document.save()));
+      expect(found.sort()).toEqual(["06-001", "06-002", "06-003", "07-001", "11-001", "28-008"]);
+    },
+    slow,
+  );
+});
+
+describe("a page's drawing", () => {
+  // Operators as ISO 32000-1 writes them; the drawing is made up.
+  const drawing = "q\n0 0 9 9 re\nf\n/P <</MCID 0 >>BDC\nBT\n(f BDC\\) S) Tj\nET\nEMC\nBT\n(1) Tj\nET\nQ\n";
+
+  it("has what no tag holds marked as an artifact, once", () => {
+    const marked =
+      "/Artifact BMC\nq\n0 0 9 9 re\nf\nEMC\n/P <</MCID 0 >>BDC\nBT\n(f BDC\\) S) Tj\nET\nEMC\n/Artifact BMC\nBT\n(1) Tj\nET\nQ\nEMC\n";
+    expect(withArtifacts(drawing)).toBe(marked);
+    expect(withArtifacts(marked)).toBe(marked);
+  });
+
+  it("is told to be unmarked, and no longer once it is", () => {
+    expect(markedContent(drawing).unmarked).toHaveLength(2);
+    expect(markedContent(withArtifacts(drawing)).unmarked).toEqual([]);
+    expect(markedContent("/Artifact BMC\n/P <</MCID 0 >>BDC\nEMC\nEMC\n").taggedInArtifact).toBe(1);
+    expect(markedContent("/P <</MCID 0 >>BDC\n/Artifact BMC\nEMC\n").artifactInTagged).toBe(1);
+    expect(markedContent("/P <</MCID 0 >>BDC\n").isBalanced).toBe(false);
+  });
+});
