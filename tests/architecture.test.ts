@@ -1,5 +1,5 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
-import { join } from "node:path";
+import { dirname, join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { projectRoot } from "../src/report/assets.js";
 
@@ -27,6 +27,32 @@ describe("the model", () => {
       expect(code(path).replace(/\b1e-?\d+\b/g, "")).not.toMatch(/\b\d+\.\d+\b/);
     },
   );
+});
+
+/** Every file and package that a file loads when it runs; imports of types are gone by then. */
+function loadedBy(path: string, known = new Set<string>()): Set<string> {
+  known.add(path);
+  const values = code(path).replace(/^(?:import|export) type [^;]*;/gm, "");
+  for (const [, from = ""] of values.matchAll(/^(?:import|export)[^;]*? from "([^"]+)"/gm)) {
+    const loaded = from.startsWith(".") ? join(dirname(path), from.replace(/\.js$/, ".ts")) : from;
+    if (known.has(loaded)) continue;
+    if (from.startsWith(".")) loadedBy(loaded, known);
+    else known.add(loaded);
+  }
+  return known;
+}
+
+describe("a worker that draws futures", () => {
+  const loaded = loadedBy(join(projectRoot, "src", "odds", "worker.ts"));
+
+  it("loads the model", () => {
+    expect(loaded).toContain(join(projectRoot, "src", "model", "structures", "upkeep.ts"));
+  });
+
+  it("loads no schemas: it is given studies that were read, and schemas take most of a worker's memory", () => {
+    expect(loadedBy(join(projectRoot, "src", "study", "schema.ts"))).toContain("zod");
+    expect(loaded).not.toContain("zod");
+  });
 });
 
 describe("the project's pages", () => {

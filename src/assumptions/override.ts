@@ -1,8 +1,9 @@
 import type { Assumed } from "../model/assumed.js";
 import { QuantityError } from "../units/quantity.js";
 import { parseSpread, type Spread } from "../units/spread.js";
-import { type Assumption, type AssumptionSet, assumptionUnits } from "./entry.js";
+import type { Assumption, AssumptionSet } from "./entry.js";
 import { exchanged, type PriceFactor } from "./prices.js";
+import { assumptionUnits } from "./units.js";
 
 /** A study's own value for an assumption, with the reason that the report prints. */
 export interface Override {

@@ -1,8 +1,8 @@
 import type { LakeFutures, LakePoint, StudyPlan } from "../study/draws.js";
 import type { Odds } from "../study/odds.js";
+import type { OddsSettings } from "../study/odds-settings.js";
 import type { Problem } from "../study/problems.js";
 import type { StudyDocument } from "../study/schema.js";
-import type { OddsSettings } from "../study/uncertainty-schema.js";
 
 /** A study whose futures are drawn. */
 export interface StudyToDraw {

@@ -1,4 +1,5 @@
-import { type AssumptionSet, type AssumptionUnit, assumptionUnits } from "../assumptions/entry.js";
+import type { AssumptionSet } from "../assumptions/entry.js";
+import { type AssumptionUnit, assumptionUnits } from "../assumptions/units.js";
 import { rangedQuantities } from "../study/ranged.js";
 import type { StudyDocument } from "../study/schema.js";
 import { recordOf } from "../study/to-model.js";

@@ -4,7 +4,7 @@ import { at, months } from "../model/lake/calendar.js";
 import { dailyElevations, monthlyMeans } from "../model/lake/levels.js";
 import { pumpedSupply } from "../model/structures/supply.js";
 import { type Contradiction, exactlyOne, type SoundParts } from "./contradiction.js";
-import { monthNames } from "./fields.js";
+import { monthNames } from "./month-names.js";
 import type { StructureDocument } from "./structure-schema.js";
 import { dayNumber, withoutUnits } from "./to-model.js";
 

@@ -4,8 +4,10 @@ import type { BoatsDocument } from "./boats-schema.js";
 import type { Contradiction } from "./contradiction.js";
 import type { StudyDocument } from "./schema.js";
 import { daysOfSites } from "./staffing.js";
-import { mostBoatsPerHour } from "./staffing-schema.js";
 import { hourOf } from "./traffic.js";
+
+/** With this bound, and that of the inspectors, the largest stations take seconds, not minutes, to simulate. */
+const mostBoatsPerHour = 200;
 
 type Path = readonly PropertyKey[];
 type OptionDocument = StudyDocument["options"][number];

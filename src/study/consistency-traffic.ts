@@ -3,7 +3,7 @@ import { daysInYear, daysOf, hoursPerDay } from "../model/lake/calendar.js";
 import { launchesBySite } from "../model/program/traffic.js";
 import type { BoatsDocument } from "./boats-schema.js";
 import { type Contradiction, exactlyOne, repeatedIds } from "./contradiction.js";
-import { monthNames } from "./fields.js";
+import { monthNames } from "./month-names.js";
 import { launchesOf, type TrafficReading, yearOfDays } from "./traffic.js";
 import type { DayTypeDocument, TrafficDocument } from "./traffic-schema.js";
 

@@ -3,21 +3,7 @@ import type { DimensionName } from "../units/dimensions.js";
 import { dimensions } from "../units/dimensions.js";
 import { QuantityError } from "../units/quantity.js";
 import { parseSpread, type SpreadQuantity } from "../units/spread.js";
-
-export const monthNames = [
-  "jan",
-  "feb",
-  "mar",
-  "apr",
-  "may",
-  "jun",
-  "jul",
-  "aug",
-  "sep",
-  "oct",
-  "nov",
-  "dec",
-] as const;
+import { monthNames } from "./month-names.js";
 
 /** A quantity with its unit as text, with a range if its author gives one; a bare number where the dimension has no unit. */
 export function quantity(dimension: DimensionName) {

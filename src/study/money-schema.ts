@@ -3,7 +3,8 @@ import { type PlanningRate, planningRate } from "../model/money/planning-rate.js
 import { priceGroups } from "../model/money/price-group.js";
 import type { Quantity } from "../units/quantity.js";
 import type { SpreadQuantity } from "../units/spread.js";
-import { identifier, monthNames, quantity, reference, shortText, year } from "./fields.js";
+import { identifier, quantity, reference, shortText, year } from "./fields.js";
+import { monthNames } from "./month-names.js";
 
 /** A rate that is entered, or that follows from the federal rule. */
 export type DiscountRate = SpreadQuantity & {

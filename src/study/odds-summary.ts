@@ -4,10 +4,10 @@ import type { DrawnStudy, LakeFutures } from "./draws.js";
 import { inputInformation } from "./information.js";
 import { joinedFutures } from "./joined-futures.js";
 import type { Odds } from "./odds.js";
+import type { OddsSettings } from "./odds-settings.js";
 import { oddsOfOption, yearlyBudget } from "./option-odds.js";
 import type { StudyDocument } from "./schema.js";
 import { comparedOptions } from "./stop-drawing.js";
-import type { OddsSettings } from "./uncertainty-schema.js";
 
 /** A study and how it was drawn. */
 export interface SummarisedStudy {

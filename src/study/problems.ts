@@ -1,6 +1,6 @@
 import type { z } from "zod";
 import type { Contradiction } from "./contradiction.js";
-import { structureKinds } from "./structure-schema.js";
+import { structureKinds } from "./structure-kinds.js";
 
 /** One thing wrong with a study, for its author. */
 export interface Problem {

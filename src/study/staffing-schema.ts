@@ -1,8 +1,7 @@
 import { z } from "zod";
 import { positive, quantity, shortText } from "./fields.js";
 
-/** With these bounds the largest stations take seconds, not minutes, to simulate. */
-export const mostBoatsPerHour = 200;
+/** With this bound, and that of the boats of an hour, the largest stations take seconds, not minutes, to simulate. */
 const mostInspectors = 20;
 
 /** What a boat takes at an option's stations and how long it may wait; boats and hours come from traffic and open. */

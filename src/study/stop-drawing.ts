@@ -6,8 +6,8 @@ import { momentsOf } from "../model/uncertainty/running-moments.js";
 import { nextStep } from "../model/uncertainty/stop-rule.js";
 import type { LakeFutures } from "./draws.js";
 import type { Odds } from "./odds.js";
+import { leastBlocks, type OddsSettings } from "./odds-settings.js";
 import type { StudyDocument } from "./schema.js";
-import { leastBlocks, type OddsSettings } from "./uncertainty-schema.js";
 
 /** Places of the requested option and of the one that does nothing, in the order of the options. */
 export interface ComparedOptions {

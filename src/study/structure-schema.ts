@@ -160,6 +160,5 @@ export const structureSchema = z.discriminatedUnion("kind", [
   ramp,
   lakeWide,
 ]);
-export const structureKinds = ["intake", "hydropower", "service-line", "dock", "ramp", "lake-wide"] as const;
 
 export type StructureDocument = z.output<typeof structureSchema>;

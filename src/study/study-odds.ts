@@ -2,10 +2,11 @@ import type { AssumptionSet } from "../assumptions/entry.js";
 import { lakesPerBlock } from "../model/futures/draw-plan.js";
 import { type DrawnStudy, drawnStudy, type LakeFutures } from "./draws.js";
 import type { Odds } from "./odds.js";
+import type { OddsSettings } from "./odds-settings.js";
 import { oddsSummary } from "./odds-summary.js";
 import type { StudyDocument } from "./schema.js";
 import { blocksToDo, type ComparedOptions, comparedOptions } from "./stop-drawing.js";
-import { type OddsSettings, oddsSettings } from "./uncertainty-schema.js";
+import { oddsSettings } from "./uncertainty-schema.js";
 
 /** Draws a study and tells what its futures say; what matters among its inputs is worked out elsewhere. */
 export function studyOdds(

@@ -2,7 +2,7 @@ import type { LaunchSite, TrafficDayType } from "../model/inputs.js";
 import { at, daysOf, hoursPerDay, months } from "../model/lake/calendar.js";
 import type { RecordProblem } from "./contradiction.js";
 import { type CsvLine, csvLines, firstProblems } from "./csv-lines.js";
-import { monthNames } from "./fields.js";
+import { monthNames } from "./month-names.js";
 import { siteIdsOf } from "./sites.js";
 import { type HourCount, headerExample, headerProblems, hourCount } from "./traffic-rows.js";
 import type { MonthGroupDocument } from "./traffic-schema.js";

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { daysInYear, daysOf, hoursPerDay } from "../model/lake/calendar.js";
-import { identifier, monthNames, positive, shortText } from "./fields.js";
+import { identifier, positive, shortText } from "./fields.js";
+import { monthNames } from "./month-names.js";
 import { largestRecordBytes, recordFileName } from "./schedule-schema.js";
 
 const mostDayTypes = 12;

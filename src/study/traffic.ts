@@ -9,7 +9,7 @@ import {
 } from "../model/program/traffic.js";
 import type { BoatsDocument } from "./boats-schema.js";
 import type { RecordProblem } from "./contradiction.js";
-import { monthNames } from "./fields.js";
+import { monthNames } from "./month-names.js";
 import type { StudyDocument } from "./schema.js";
 import { sitesOf } from "./sites.js";
 import { readTrafficCounts, type TrafficCounts } from "./traffic-counts.js";

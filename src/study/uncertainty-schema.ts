@@ -1,14 +1,8 @@
 import { z } from "zod";
 import { futuresPerBlock } from "../model/futures/draw-plan.js";
-import type { DrawSettings } from "./draws.js";
 import { quantity } from "./fields.js";
+import { leastFutures, mostFutures, type OddsSettings } from "./odds-settings.js";
 
-/** Blocks below which no error can be told, and above which their figures take too much memory. */
-export const leastBlocks = 2;
-const mostBlocks = 100;
-
-export const leastFutures = leastBlocks * futuresPerBlock;
-export const mostFutures = mostBlocks * futuresPerBlock;
 const written = (count: number) => count.toLocaleString("en-US");
 
 const oneShare = (low: number, high: number) =>
@@ -46,13 +40,6 @@ export const uncertaintySchema = z.strictObject({
       description: `Drawing ends there at the latest; whole blocks of ${written(futuresPerBlock)} are drawn`,
     }),
 });
-
-/** What decides which futures are drawn and what is told of them, in plain numbers. */
-export interface OddsSettings extends DrawSettings {
-  readonly confidence: number;
-  readonly precision: number;
-  readonly mostFutures: number;
-}
 
 /** The settings of a study, with the usual ones where it states none. */
 export function oddsSettings(stated: z.output<typeof uncertaintySchema> | undefined): OddsSettings {

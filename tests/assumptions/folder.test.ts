@@ -1,7 +1,7 @@
 import { readdirSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { type AssumptionUnit, assumptionUnits } from "../../src/assumptions/entry.js";
 import { applyOverrides } from "../../src/assumptions/override.js";
+import { type AssumptionUnit, assumptionUnits } from "../../src/assumptions/units.js";
 import type { DimensionName } from "../../src/units/dimensions.js";
 import { parseQuantity } from "../../src/units/quantity.js";
 import { relativeError, relativeTolerance } from "../units/definitions.js";

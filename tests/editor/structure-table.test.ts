@@ -5,7 +5,7 @@ import { parse } from "yaml";
 import { structureKindFields, templateOf } from "../../src/editor/structure-columns.js";
 import { readStructureTable } from "../../src/editor/structure-table.js";
 import { examplesFolder } from "../../src/report/assets.js";
-import { structureKinds } from "../../src/study/structure-schema.js";
+import { structureKinds } from "../../src/study/structure-kinds.js";
 
 const document = parse(readFileSync(join(examplesFolder, "sorrel-bend.yaml"), "utf8"));
 const read = (csv: string, kind = "dock") => readStructureTable(csv, kind, document);

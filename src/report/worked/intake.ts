@@ -13,7 +13,7 @@ import {
   type Supply,
   supplyOf,
 } from "../../model/structures/supply.js";
-import { monthNames } from "../../study/fields.js";
+import { monthNames } from "../../study/month-names.js";
 import type { StudyDocument } from "../../study/schema.js";
 import { energySteps, waterSteps } from "./consequences.js";
 import { headSteps } from "./head.js";

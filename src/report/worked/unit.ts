@@ -6,7 +6,7 @@ import type { Layer } from "../../model/mussels/layer.js";
 import type { PipeSummary } from "../../model/structures/hydraulic-summary.js";
 import { type OperatingYear, operatingYear } from "../../model/structures/hydropower.js";
 import type { Hydropower } from "../../model/structures/inputs.js";
-import { monthNames } from "../../study/fields.js";
+import { monthNames } from "../../study/month-names.js";
 import type { StudyDocument } from "../../study/schema.js";
 import { layerSteps } from "./pipe.js";
 import { giveLevel, givePipe, giveQuantity, type Setting } from "./setting.js";
