@@ -2,6 +2,7 @@ import { fileURLToPath } from "node:url";
 import { setFlagsFromString } from "node:v8";
 import { Worker } from "node:worker_threads";
 import type { AssumptionSet } from "../assumptions/entry.js";
+import { idleStop } from "./idle-stop.js";
 import type { Question, Reply, Request, StudyToDraw } from "./messages.js";
 
 /** The compiled worker: beside this file when compiled, in `dist` when this file is run as it is written. */
@@ -21,6 +22,9 @@ export interface Seat {
  */
 const semiSpaceMegabytes = 8;
 
+/** After which a worker that nobody asks ends: it holds some 70 MB. */
+const idleSeconds = 30;
+
 export function workerSeat(assumptions: AssumptionSet, file: string): Seat {
   let worker: Worker | undefined;
   let sent: StudyToDraw | undefined;
@@ -34,19 +38,22 @@ export function workerSeat(assumptions: AssumptionSet, file: string): Seat {
     const made = new Worker(file, { workerData: assumptions });
     return made.on("error", () => forget(made)).on("exit", () => forget(made));
   };
+  const stop = async () => {
+    const stopped = worker;
+    forget(stopped);
+    await stopped?.terminate();
+  };
+  const { busy, idle } = idleStop(idleSeconds, stop);
   return {
+    stop,
     answer: async (study, question) => {
+      busy();
       worker ??= started();
       const request = { study: study === sent ? undefined : study, question };
       sent = study;
-      const reply = await replyOf(worker, request);
+      const reply = await replyOf(worker, request).finally(idle);
       if (reply.kind === "failure") sent = undefined;
       return reply;
-    },
-    stop: async () => {
-      const stopped = worker;
-      forget(stopped);
-      await stopped?.terminate();
     },
   };
 }

@@ -66,6 +66,9 @@ await Promise.all([
 clearInterval(watch);
 const processorTime = server.processorSeconds() - processorBefore;
 await pause(5000);
+const soonAfter = server.megabytes();
+// Workers that nobody asks for half a minute end.
+await pause(35_000);
 const after = server.megabytes();
 const exitCode = await server.stop();
 rmSync(folder, { recursive: true });
@@ -84,6 +87,6 @@ const errors = answers.filter(({ status, isPolite }) => (status >= 400 || status
 console.log(`errors other than a polite refusal: ${errors}; the server stopped with ${exitCode}`);
 console.log(`processor time of the server without its browser: ${processorTime.toFixed(1)} s`);
 console.log(
-  `memory of the server: ${before.toFixed(0)} MB before, ${peak.toFixed(0)} at its peak, ${after.toFixed(0)} after`,
+  `memory of the server: ${before.toFixed(0)} MB before, ${peak.toFixed(0)} at its peak, ${soonAfter.toFixed(0)} five seconds and ${after.toFixed(0)} forty seconds after`,
 );
 process.exitCode = errors === 0 && exitCode === 0 ? 0 : 1;

@@ -1,6 +1,7 @@
 import { fileURLToPath } from "node:url";
 import { setFlagsFromString } from "node:v8";
 import { Worker } from "node:worker_threads";
+import { idleStop } from "../../odds/idle-stop.js";
 import { InputError } from "../../study/problems.js";
 import type { Reply, WorkerStart } from "./messages.js";
 import type { Answer, Kind, Question } from "./questions.js";
@@ -35,7 +36,6 @@ export function answerThread(
   file: string,
 ): AnswerThread {
   let worker: Worker | undefined;
-  let idle: NodeJS.Timeout | undefined;
   const forget = (ended: Worker | undefined) => {
     if (worker === ended) worker = undefined;
   };
@@ -50,19 +50,20 @@ export function answerThread(
     forget(stopped);
     await stopped?.terminate();
   };
+  const idleClock = idleSeconds === undefined ? undefined : idleStop(idleSeconds, stop);
   return {
     stop,
     warm: () => {
       worker ??= started();
     },
     answer: async (question) => {
-      clearTimeout(idle);
+      idleClock?.busy();
       worker ??= started();
       const limit = { milliseconds: longestSeconds * 1000, stop };
       try {
         return answerOf(await replyOf(worker, question, limit));
       } finally {
-        if (idleSeconds !== undefined) idle = setTimeout(() => void stop(), idleSeconds * 1000).unref();
+        idleClock?.idle();
       }
     },
   };

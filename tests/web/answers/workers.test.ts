@@ -1,10 +1,11 @@
+import { setTimeout as pause } from "node:timers/promises";
 import { fileURLToPath } from "node:url";
 import { afterEach, describe, expect, it } from "vitest";
 import { InputError } from "../../../src/study/problems.js";
 import { answersHere } from "../../../src/web/answers/here.js";
 import { QueueFullError } from "../../../src/web/answers/lane.js";
 import { textOf } from "../../../src/web/answers/questions.js";
-import { TookTooLongError } from "../../../src/web/answers/thread.js";
+import { answerThread, TookTooLongError } from "../../../src/web/answers/thread.js";
 import { type AnswerWorkers, answerWorkers, type WorkerSettings } from "../../../src/web/answers/workers.js";
 import { readExamples } from "../../../src/web/examples.js";
 import { means } from "../answering.js";
@@ -61,6 +62,23 @@ describe("a worker that does not answer", () => {
     const some = opened({ file: stuckWorker });
     await expect(asking(some, "end")).rejects.toThrow("a worker ended with code 7");
     expect(await asking(some, "answer")).toMatchObject({ problems: [] });
+  });
+});
+
+describe("a worker that nobody asks", () => {
+  const question = { kind: "balance", asked: { text: "answer", fileName: "" } } as const;
+  const start = { ...means, answers: "comparing", niceness: 0 } as const;
+
+  it.each([
+    { idleSeconds: 0.05, threads: 2 },
+    { idleSeconds: 60, threads: 1 },
+  ])("ends after $idleSeconds s; another takes its place", async ({ idleSeconds, threads }) => {
+    const thread = answerThread(start, { longestSeconds: 10, idleSeconds }, stuckWorker);
+    const first = await thread.answer(question);
+    await pause(500);
+    const second = await thread.answer(question);
+    await thread.stop();
+    expect(new Set([first, second].map((answer) => JSON.stringify(answer))).size).toBe(threads);
   });
 });
 
