@@ -129,12 +129,15 @@ export function pathText(path: readonly PropertyKey[], document: unknown): strin
   if (path.length === 0) return "the document";
   return path
     .map((key, index) => {
-      if (typeof key !== "number") return index === 0 ? String(key) : `.${String(key)}`;
+      if (typeof key !== "number") return `${index === 0 ? "" : "."}${keyText(key)}`;
       const id = valueAt(document, [...path.slice(0, index + 1), "id"]);
       return typeof id === "string" ? `[${key} "${id.slice(0, longestFound)}"]` : `[${key}]`;
     })
     .join("");
 }
+
+/** A key may be written as nothing at all. */
+const keyText = (key: PropertyKey): string => (key === "" ? '""' : String(key));
 
 /** A contradiction as its author is told of it. */
 export function problemOf({ path, line, found, allowed, remedy }: Contradiction, document: unknown): Problem {

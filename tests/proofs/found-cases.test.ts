@@ -59,6 +59,11 @@ describe("an input that once went wrong", () => {
     expect(problemsWith(edits)).toContainEqual(expect.objectContaining(problem));
   });
 
+  it("a key written as nothing is told with its place, which was empty", () => {
+    const read = () => readStudyText(editedText([]).replace(/^study:/m, '"": 1\nstudy:'), "lake.yaml");
+    expect(read).toThrow('"": found an unknown key');
+  });
+
   it("a pipe too short for its friction to show beside its bends has a finite Hazen–Williams C", () => {
     const run = computed([["structures[hydropower].coolingWater.length", "1e-11 m"]]);
     expect(notFinite(resultsJson(run))).toBeUndefined();
