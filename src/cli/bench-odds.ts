@@ -42,19 +42,9 @@ export async function timeOdds(document: StudyDocument, assumptions: AssumptionS
   const settings = oddsSettings(undefined);
   const study = { document, settings };
   const delay = monitorEventLoopDelay({ resolution: 5 });
-  const one = workerPool(assumptions, 1);
   const two = workerPool(assumptions, 2);
-  const pools = [one, two];
-  for (const pool of pools) await time(pool, study, tenThousand);
+  await time(two, study, tenThousand);
   delay.enable();
-  const runs: { all: number; edited: number }[][] = [[], []];
-  for (let repeat = 0; repeat < repeats; repeat++) {
-    for (const [place, pool] of pools.entries()) {
-      const edited = await time(pool, editedCopy(study), futuresPerBlock);
-      runs[place]?.push({ edited, all: await time(pool, study, tenThousand) });
-    }
-  }
-  await one.close();
   const byFutures: OddsTimes["byFutures"][number][] = [];
   for (const blocks of scales) {
     const futures = blocks * futuresPerBlock;
@@ -62,8 +52,18 @@ export async function timeOdds(document: StudyDocument, assumptions: AssumptionS
     byFutures.push({ futures, all, megabytes: process.memoryUsage.rss() / 1e6 });
     await pause(0);
   }
+  const one = workerPool(assumptions, 1);
+  await time(one, study, tenThousand);
+  const pools = [one, two];
+  const runs: { all: number; edited: number }[][] = [[], []];
+  for (let repeat = 0; repeat < repeats; repeat++) {
+    for (const [place, pool] of pools.entries()) {
+      const edited = await time(pool, editedCopy(study), futuresPerBlock);
+      runs[place]?.push({ edited, all: await time(pool, study, tenThousand) });
+    }
+  }
   delay.disable();
-  await two.close();
+  for (const pool of pools) await pool.close();
   return {
     inputs: drawnStudy(document, assumptions, settings).inputs.length,
     byWorkers: pools.map(({ size }, place) => ({

@@ -2,64 +2,97 @@ import { at } from "../lake/calendar.js";
 import type { OptionNumbers } from "../option-numbers.js";
 import { type CourseYear, followCourse } from "../risk/course.js";
 
-/**
- * Cost of each year of the horizon, undiscounted, in the future in which mussels establish in a given year; what a
- * containment leads to is taken at its expectation. Discounted and added up it is the `cost` of `optionFuture`.
- * @param hazards chance of establishment in year 1, 2, …: it counts again after that year once the lake is contained
- * @param establishment year counted from 0; as many as the horizon has if mussels do not establish
- */
-export function yearlyCosts(
-  numbers: OptionNumbers,
-  hazards: readonly number[],
-  establishment: number,
-): number[] {
-  const given = hazards.map((hazard, year) =>
-    year > establishment ? hazard : Number(year === establishment),
-  );
-  return costsOfCourse(numbers, followCourse(given, numbers.noticing));
-}
+/** Cost of each year of the horizon in one future. @param establishment year counted from 0; the horizon's length for none */
+export type YearlyCosts = (hazards: readonly number[], establishment: number) => Float64Array;
 
-/** `yearlyCosts` of one option for many futures: what no later hazard can change is followed once for each year. */
-export function yearlyCostsOf(
-  numbers: OptionNumbers,
-): (hazards: readonly number[], establishment: number) => readonly number[] {
-  const known = new Map<number, readonly number[]>();
+/**
+ * Cost of each year of the horizon, undiscounted, in futures in which mussels establish in a given year e; what a
+ * containment leads to is taken at its expectation. Discounted and added up it is the `cost` of `optionFuture`.
+ * An infestation begins in year s with chance f(s): 1 in year e, h(s) c(s) after it, with the chance c that the lake is
+ * clean when the year begins, c(s+1) = (1−h(s)) c(s) + Σ q(a) f(s+1−a); q(a) is the chance to be contained in its year a.
+ * Cost(t) = g(t) + Σ f(s) E(t,s): the program of a clean lake, and what an infestation begun in year s adds in year t.
+ */
+export function yearlyCostsOf(numbers: OptionNumbers): YearlyCosts {
+  const years = numbers.factors.length;
+  const course = followCourse(
+    numbers.factors.map((_, year) => Number(year === 0)),
+    numbers.noticing,
+  );
+  const clean = cleanCosts(numbers);
+  const added = addedCosts(numbers, course);
+  const { containment } = numbers.noticing;
+  const contained = containment
+    ? course.slice(0, containment.latestAge).map(({ attempts }) => attempts * containment.success)
+    : [];
   return (hazards, establishment) => {
-    const isCertain = numbers.noticing.containment === undefined || establishment === hazards.length;
-    const found = known.get(establishment) ?? yearlyCosts(numbers, hazards, establishment);
-    if (isCertain) known.set(establishment, found);
-    return found;
+    const costs = clean.slice();
+    const begins = beginnings(hazards, establishment, contained);
+    for (let first = establishment; first < years; first++) {
+      const chance = begins[first] ?? 0;
+      if (chance === 0) continue;
+      for (let year = first; year < years; year++) {
+        costs[year] = (costs[year] ?? 0) + chance * (added[first * years + year] ?? 0);
+      }
+    }
+    return costs;
   };
 }
 
-/**
- * Expected cost of each year, undiscounted: g G (1 − K(t−1) + a K(t−1)) + O N(t) + R(t) A(t) + E(t), with the chance K
- * that mussels are known, N that they are in the year, A attempts at containment, R what one costs in that year, and E
- * what the infestation costs.
- */
-function costsOfCourse(numbers: OptionNumbers, course: readonly CourseYear[]): number[] {
-  return course.map((during, year) => {
-    const knownBefore = course[year - 1]?.known ?? Number(numbers.knownAtStart);
-    const known = during.noticed.reduce((sum, chance) => sum + chance, 0);
-    return (
-      at(numbers.programInYear, year) * (1 - knownBefore + knownBefore * numbers.keptShare) +
-      at(numbers.scheduleInYear, year) * known +
-      during.attempts * at(numbers.attemptInYear, year) +
-      lossOf(numbers, during, year)
-    );
-  });
+function cleanCosts({ factors, programInYear, knownAtStart, keptShare }: OptionNumbers): Float64Array {
+  return Float64Array.from(factors, (_, year) =>
+    year === 0 && knownAtStart ? at(programInYear, year) * keptShare : at(programInYear, year),
+  );
 }
 
-function lossOf({ losses }: OptionNumbers, { unnoticed, noticed }: CourseYear, year: number): number {
-  let loss = 0;
-  for (const stream of losses) {
-    const share = stream.share ? at(stream.share, year) : 1;
-    for (let since = 0; since <= year; since++) {
-      const age = year - since;
-      loss +=
-        share *
-        (at(stream.unnoticed, age) * at(unnoticed, since) + at(stream.noticed, age) * at(noticed, since));
+/** E: what an infestation begun in a year adds to each later one, row after row by the year in which it begins. */
+function addedCosts(numbers: OptionNumbers, course: readonly CourseYear[]): Float64Array {
+  const years = course.length;
+  const added = new Float64Array(years * years);
+  for (let first = 0; first < years; first++) {
+    for (let year = first; year < years; year++) {
+      added[first * years + year] = addedCost(numbers, course, year, year - first);
     }
   }
-  return loss;
+  return added;
+}
+
+function addedCost(
+  { programInYear, keptShare, scheduleInYear, attemptInYear, losses }: OptionNumbers,
+  course: readonly CourseYear[],
+  year: number,
+  age: number,
+): number {
+  const during = at(course, age);
+  const unnoticed = at(during.unnoticed, 0);
+  const noticed = at(during.noticed, 0);
+  let cost =
+    at(scheduleInYear, year) * noticed +
+    at(attemptInYear, year) * during.attempts -
+    at(programInYear, year) * (1 - keptShare) * (course[age - 1]?.known ?? 0);
+  for (const stream of losses) {
+    const share = stream.share ? at(stream.share, year) : 1;
+    cost += share * (at(stream.unnoticed, age) * unnoticed + at(stream.noticed, age) * noticed);
+  }
+  return cost;
+}
+
+/** f: the chance that an infestation begins in each year. */
+function beginnings(
+  hazards: readonly number[],
+  establishment: number,
+  contained: readonly number[],
+): Float64Array {
+  const begins = new Float64Array(hazards.length);
+  if (establishment < hazards.length) begins[establishment] = 1;
+  let clean = 0;
+  for (let year = establishment; contained.length > 0 && year < hazards.length; year++) {
+    const hazard = at(hazards, year);
+    if (year > establishment) {
+      begins[year] = hazard * clean;
+      clean *= 1 - hazard;
+    }
+    const ages = Math.min(contained.length, year - establishment + 1);
+    for (let age = 0; age < ages; age++) clean += at(contained, age) * (begins[year - age] ?? 0);
+  }
+  return begins;
 }

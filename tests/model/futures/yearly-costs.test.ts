@@ -1,12 +1,13 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { infestedAtEnd, optionFuture } from "../../../src/model/futures/future.js";
-import { yearlyCosts } from "../../../src/model/futures/yearly-costs.js";
+import { yearlyCostsOf } from "../../../src/model/futures/yearly-costs.js";
 import { at } from "../../../src/model/lake/calendar.js";
 import { discountFactors } from "../../../src/model/money/interest.js";
 import { costByEstablishment } from "../../../src/model/option-numbers.js";
 import { followCourse } from "../../../src/model/risk/course.js";
 import { chance, courseCases } from "../risk/courses.js";
+import { courseCosts } from "./course-costs.js";
 
 const most = 40;
 const amounts = fc.array(fc.integer({ min: 0, max: 1_000_000 }), { minLength: most, maxLength: most });
@@ -66,11 +67,25 @@ describe("a future with its year of establishment", () => {
     fc.assert(
       fc.property(cases, fc.double({ min: 0, max: 1 - 1e-9, noNaN: true }), ({ hazards, numbers }, luck) => {
         const { cost, establishment } = optionFuture(costByEstablishment(numbers), hazards, luck);
-        const byYear = yearlyCosts(numbers, hazards, establishment);
+        const byYear = yearlyCostsOf(numbers)(hazards, establishment);
         const sum = byYear.reduce((total, each, year) => total + each * at(numbers.factors, year), 0);
         expect(Math.abs(sum - cost)).toBeLessThan(1e-9 * (1 + cost));
       }),
       { seed: 51, numRuns: 300 },
+    );
+  });
+
+  it("costs in each year what the whole course of the infestation says, also where a lake is contained and infested again", () => {
+    fc.assert(
+      fc.property(cases, fc.nat({ max: most }), fc.boolean(), ({ hazards, numbers }, start, knownAtStart) => {
+        const establishment = Math.min(start, hazards.length);
+        const option = { ...numbers, knownAtStart };
+        const byYear = yearlyCostsOf(option)(hazards, establishment);
+        courseCosts(option, hazards, establishment).forEach((plain, year) => {
+          expect(Math.abs(at([...byYear], year) - plain)).toBeLessThan(1e-9 * (1 + Math.abs(plain)));
+        });
+      }),
+      { seed: 53, numRuns: 300 },
     );
   });
 
