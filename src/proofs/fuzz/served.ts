@@ -50,6 +50,8 @@ export async function served(): Promise<Served> {
     report: (error) => reported.push(error),
   });
   const server = createServer(app);
+  // A machine under load may take longer between two requests than a connection is usually kept.
+  server.keepAliveTimeout = 120_000;
   await new Promise<void>((resolve) => server.listen(0, "127.0.0.1", resolve));
   const address: string | AddressInfo | null = server.address();
   const port = typeof address === "object" ? address?.port : undefined;
