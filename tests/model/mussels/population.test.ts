@@ -1,7 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
 import type { Lake } from "../../../src/model/inputs.js";
-import { densityShare, logisticRate, populationParameters } from "../../../src/model/mussels/population.js";
+import {
+  densityShare,
+  logisticRate,
+  populationParameters,
+  settledMonth,
+} from "../../../src/model/mussels/population.js";
 import { assumed, assumedWith } from "../assumptions.js";
 import { productiveLake } from "../lakes.js";
 
@@ -79,6 +84,25 @@ describe("the density after the peak", () => {
     expect(later / peak).toBeLessThan(0.25);
   });
 
+  it("declines along a straight line over the years stated", () => {
+    // By hand: down to a fifth over 5 years, so 0.84, 0.6 and 0.36 of the logistic curve after 1, 2.5 and 4 of them,
+    // and 0.2 from the fifth on; at once where the decline takes no time.
+    const parameters = { ...parametersOf("zebra", "shallow"), laterOverPeak: 0.2, declineYears: 5 };
+    const share = (years: number, over = parameters) =>
+      densityShare(parameters.yearsToPeak + years, over) /
+      densityShare(parameters.yearsToPeak + years, { ...parameters, laterOverPeak: 1 });
+    const expected: ReadonlyArray<readonly [number, number]> = [
+      [1, 0.84],
+      [2.5, 0.6],
+      [4, 0.36],
+      [5, 0.2],
+      [9, 0.2],
+    ];
+    for (const [years, left] of expected) expect(share(years)).toBeCloseTo(left, 12);
+    expect(share(0.01, { ...parameters, declineYears: 0 })).toBeCloseTo(0.2, 12);
+    expect(share(-0.01, { ...parameters, declineYears: 0 })).toBe(1);
+  });
+
   it("declines without a step at the peak", () => {
     const source = assumedWith({ "population.later-over-peak": 0.2, "population.decline-years": 5 });
     const parameters = parametersOf("zebra", "shallow", source);
@@ -104,5 +128,17 @@ describe("the density after the peak", () => {
       ),
       { seed: 52, numRuns: 200 },
     );
+  });
+});
+
+describe("the month from which a density no longer changes", () => {
+  test.each([
+    // By hand, counted from 0.
+    [[0.1, 0.5, 1, 1, 1], 2],
+    [[1, 0.5, 1], 2],
+    [[0.7, 0.7, 0.7], 0],
+    [[0.4], 0],
+  ])("of %j is %d", (density, month) => {
+    expect(settledMonth(density)).toBe(month);
   });
 });

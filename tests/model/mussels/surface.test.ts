@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
 import type { Lake } from "../../../src/model/inputs.js";
 import { dailyElevations, levelsOfYear } from "../../../src/model/lake/levels.js";
-import { dryingParameters } from "../../../src/model/mussels/drying.js";
+import { dryDose, dryingParameters } from "../../../src/model/mussels/drying.js";
 import {
   depthFactor,
   type Place,
@@ -80,6 +80,24 @@ describe("depth", () => {
   });
 });
 
+describe("a surface at an elevation in a level lake", () => {
+  test.each([5, 12, 13, 40, 60])("is that of a floating one %d m under water", (depth) => {
+    expect(monthsAt({ at: "elevation", elevation: 100 - depth })).toEqual(
+      monthsAt({ at: "floating", depth }),
+    );
+  });
+
+  it("has the settlers that season, depth and velocity each leave", () => {
+    // s = season x depth x velocity: half of them at 1.4 m/s, and by the straight line of depth at 60 m.
+    const parameters = settlementParameters(productiveLake, assumed);
+    const depth = (parameters.noDepth - 60) / (parameters.noDepth - parameters.fullDepth);
+    expect(depth).toBeGreaterThan(0);
+    expect(depth).toBeLessThan(1);
+    const july = monthsAt({ at: "elevation", elevation: 40 }, productiveLake, 1.4)[6];
+    expect(july?.settlement).toBeCloseTo(depth / 2, 12);
+  });
+});
+
 describe("the spawning season", () => {
   it("of zebra mussels is the months of at least 12 degrees at the surface", () => {
     // About 12 degrees, the trigger used at Great Lakes plants (AQUA 70(4):537, 2021). In this lake May to October.
@@ -148,6 +166,34 @@ describe("air", () => {
     expect(march?.doseAfter.drying).toBe(0);
     // January's mean of -3 degrees is frost for 31 days: 744 hours over 6 hours and the cluster factor.
     expect(january?.doseAfter.frost).toBeCloseTo(744 / (6 * assumed("drying.cluster-factor")), 8);
+  });
+
+  it("of a month's several dry runs counts by the longest", () => {
+    // By hand: 96 m is bare for 5 days and for 12 days of July in either order; hours over the half-life at 24 degrees
+    // and a humidity of 0.6 are those of 12 days.
+    const drying = dryingParameters("quagga", assumed);
+    const dip = (start: number, days: number) => [
+      { dayOfYear: start - 1, elevation: 100 },
+      { dayOfYear: start, elevation: 90 },
+      { dayOfYear: start + days - 1, elevation: 90 },
+      { dayOfYear: start + days, elevation: 100 },
+    ];
+    const longest = dryDose(12 * 24, { temperature: 24, humidity: 0.6 }, drying).drying;
+    for (const [first, second] of [
+      [dip(184, 5), dip(195, 12)],
+      [dip(184, 12), dip(200, 5)],
+    ] as const) {
+      const drawdown = [...first, ...second];
+      const months = monthsAt({ at: "elevation", elevation: 96 }, { ...productiveLake, drawdown });
+      expect(months[6]?.doseAfter.drying).toBeCloseTo(longest, 10);
+      expect(months[6]?.doseBefore.drying).toBe(0);
+      // And 17 of July's 31 days take no settlers and no growth.
+      expect(months[6]?.settlement).toBeCloseTo(14 / 31, 12);
+      expect(months[6]?.degreeDays).toBeCloseTo(
+        ((24 - assumed("shell.growth-base-temperature")) * 31 * 14) / 31,
+        9,
+      );
+    }
   });
 
   it("above the highest level keeps settlers and growth away all year", () => {
