@@ -24,6 +24,35 @@ describe("the plausibility checks", () => {
     expect(check?.found).toContain("33.3 %");
   });
 
+  it("say nothing of storage where a single row of the table bounds none", () => {
+    const row = { elevation: 100, area: 3e6, storage: 80e6 };
+    const lake = { ...drawnDownLake, storageTable: [row] };
+    expect(checkOf(studyOf([floatingDock], { lake }), "Entered storage")).toBeUndefined();
+  });
+
+  it("hold the yearly cost of intakes and power plants alone, which the published costs cover", () => {
+    const held = compare(wholeStudy, assumed).checks.filter(({ what }) =>
+      what.includes("yearly cost in a mature"),
+    );
+    const plants = wholeStudy.structures.filter(({ kind }) => kind === "intake" || kind === "hydropower");
+    expect(plants.length).toBeGreaterThan(1);
+    expect(held.map(({ what }) => what.split(":")[0])).toEqual(plants.map(({ name }) => name));
+  });
+
+  it("hold the energy lost against the energy made, and nothing else that a plant pays for", () => {
+    // Money's side as the other route: what lost energy costs in a year over its price is the energy.
+    const input = studyOf([plant]);
+    const [result] = compare(input, assumed).structures;
+    if (result === undefined) throw new Error("no plant");
+    const made = result.cleanEnergy.reduce((sum, month) => sum + month, 0);
+    const lost = result.years.map((lines) =>
+      lines.reduce((sum, { what, quantity }) => sum + (what.includes("energy") ? quantity : 0), 0),
+    );
+    expect(result.years.flat().some(({ what }) => !what.includes("energy"))).toBe(true);
+    const share = (Math.max(...lost) / made) * 100;
+    expect(checkOf(input, "energy lost is at most")?.found).toBe(`${share.toFixed(2)} % in the worst year`);
+  });
+
   it("fail where a layer grows heavier than any published one", () => {
     // Above 12 kg/m2 in heated lakes (Konin lakes); at most 15 is accepted.
     expect(checkOf(studyOf([floatingDock]), "mature layer")?.passed).toBe(true);

@@ -62,6 +62,9 @@ describe("equipment counted when it is bought", () => {
     );
     expect(purchases).toBeCloseTo(100 + 259.37424601, 6);
     expect(residual).toBeCloseTo(259.37424601 / 2, 6);
+    // Bought at 0, 5 and 10 where it lasts 5 years: three fifths of the third are left after 12 years.
+    const third = cashBasis({ price: 100, life: 5, firstYear: 1 }, 12, 0, (time) => 1.1 ** time);
+    expect(third.residual).toBeCloseTo(259.37424601 * 0.6, 6);
   });
 });
 
