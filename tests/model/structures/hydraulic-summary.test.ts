@@ -76,6 +76,20 @@ describe("the hydraulic summary of an intake", () => {
   });
 });
 
+describe("the hydraulic summary of a rack", () => {
+  it.each([
+    // By hand: gaps of 60 mm are closed by 30 mm on either side.
+    [29.9, true],
+    [30, false],
+    [45, false],
+  ])("under %d mm of shells has losses: %s", (millimetres, isOpen) => {
+    const layer = { ...bareSurface, cover: 3, lengthMm: 20, thickness: millimetres / 1000, mass: 9 };
+    const [rack] = summaryWith(gravityIntake, layer).racks;
+    expect(rack?.fouled !== undefined).toBe(isOpen);
+    expect(rack?.clean.blocked).toBeCloseTo(1 / 7, 12);
+  });
+});
+
 describe("the hydraulic summary of other structures", () => {
   it("has penstock and cooling-water line of a plant, and nothing of a dock", () => {
     const { hydraulics } = structureResult(plant, [context]);
