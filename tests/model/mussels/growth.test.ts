@@ -63,6 +63,17 @@ describe("mussels that settle on others", () => {
   });
 });
 
+describe("mussels shed by crowding", () => {
+  it("are gone: those left thin out over the winter as any others do", () => {
+    // Nothing grows below the base temperature, from December to February, so that N exp(-m/12) alone is left.
+    const density = Array.from({ length: 48 }, (_, month) => (month < 35 ? 1 : 0));
+    const layers = growLayers({ surface: surfaceAt(95), density }, growth);
+    expect(Math.max(...layers.map(({ cover }) => cover))).toBeCloseTo(growth.coverLimit, 9);
+    const left = (layers[37]?.number ?? Number.NaN) / (layers[35]?.number ?? Number.NaN);
+    expect(relativeGap(left, Math.exp((-2 * growth.yearlyMortality) / 12))).toBeLessThan(1e-3);
+  });
+});
+
 describe("growth that starts within the year", () => {
   test.each([1, june, november])(
     "in month %d is that of a surface that was bare until then",
