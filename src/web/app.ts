@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import express, { type ErrorRequestHandler, type Express, type Response } from "express";
+import express, { type ErrorRequestHandler, type Express, type Request, type Response } from "express";
 import { assets, fontFile, projectRoot } from "../report/assets.js";
 import type { Printer } from "../report/printer.js";
 import { DeletedStudyError } from "../store/errors.js";
@@ -25,7 +25,7 @@ import { addKeeping } from "./keeping-routes.js";
 import { addNewStudies } from "./new-study-routes.js";
 import { addOdds } from "./odds-routes.js";
 import { refuseOtherSites } from "./other-sites.js";
-import { problemPage } from "./pages.js";
+import { problemPage, type Way } from "./pages.js";
 import { ReaderGoneError } from "./reader-gone.js";
 import { renderPage } from "./render.js";
 import { addRevisions } from "./revision-routes.js";
@@ -120,9 +120,17 @@ function errorPages({ report }: AppParts): ErrorRequestHandler {
     if (status === 500) report(error);
     response.set(headers);
     const wantsJson = request.path.endsWith(".json");
-    send(response, status, wantsJson ? { title, problems, advice } : problemPage(told), wantsJson);
+    send(
+      response,
+      status,
+      wantsJson ? { title, problems, advice } : problemPage(told, wayOf(request)),
+      wantsJson,
+    );
   };
 }
+
+const wayOf = (request: Request): Way =>
+  request.is("multipart/form-data") ? "file" : request.method === "POST" ? "form" : "address";
 
 function send(response: Response, status: number, body: object, asJson: boolean): void {
   response.status(status);

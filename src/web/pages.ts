@@ -30,6 +30,14 @@ function listed({ id, name, isExample, revision, savedAt, author }: ShelfCard) {
   };
 }
 
-export function problemPage(told: Explained): object {
-  return { ...told, assets: linkedAssets, problems: told.problems.map(sentence) };
+/** How what was refused reached the server. */
+export type Way = "file" | "form" | "address";
+
+export function problemPage(told: Explained, way: Way): object {
+  return {
+    ...told,
+    assets: linkedAssets,
+    problems: told.problems.map(sentence),
+    way: { [way]: true },
+  };
 }
