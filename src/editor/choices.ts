@@ -1,7 +1,7 @@
-import type { NamedField } from "./fields.js";
+import type { NamedField, Offer } from "./fields.js";
 import type { Choice } from "./form-node.js";
 import { childOf, itemsOf, shownText } from "./form-values.js";
-import { labelOf } from "./labels.js";
+import { titleOf } from "./several.js";
 
 export function unitChoices(offered: readonly string[], chosen: string): Choice[] {
   if (offered.every((unit) => unit === "")) return [];
@@ -23,15 +23,12 @@ const printed = (unit: string) =>
         .replace(/(?<=[a-z])3/g, "³")
         .replace(/^°$/, "degrees");
 
-const answers: Readonly<Record<string, string>> = { true: "Yes", false: "No" };
+export const yesOrNo: Offer = { values: ["true", "false"], titles: { true: "Yes", false: "No" } };
 
-export function choicesOf(
-  values: readonly string[],
-  value: unknown,
-  { required, usual }: NamedField,
-): Choice[] {
+export function choicesOf(offer: Offer, value: unknown, { required, usual }: NamedField): Choice[] {
+  const { values } = offer;
   const chosen = shownText(value);
-  const word = (each: string) => answers[each] ?? labelOf(each);
+  const word = (each: string) => titleOf(offer, each);
   const none = usual === "" ? (required ? "Choose" : "Not stated") : `Usual: ${word(usual)}`;
   return [
     { value: "", label: none, chosen: chosen === "" },

@@ -9,15 +9,16 @@ export type Field =
   | { readonly kind: "number" }
   | { readonly kind: "text"; readonly form: "line" | "long" | "csv" | "id" }
   | { readonly kind: "reference"; readonly to: string }
-  | { readonly kind: "choice"; readonly values: readonly string[] }
+  | ({ readonly kind: "choice" } & Offer)
+  /** Any number of the values that are offered. */
+  | ({ readonly kind: "several" } & Offer)
   | { readonly kind: "yes-no" }
   | { readonly kind: "date" }
   | { readonly kind: "day-of-year" }
   /** One value for each month. */
   | { readonly kind: "months"; readonly each: Field }
   | GroupField
-  /** Groups that are added, removed and moved. */
-  | { readonly kind: "list"; readonly item: GroupField | KindsField }
+  | ListField
   /** Plain values in one line, with commas or semicolons between. */
   | { readonly kind: "values"; readonly each: Field }
   | KindsField
@@ -25,6 +26,20 @@ export type Field =
   | { readonly kind: "either"; readonly ways: readonly Way[] }
   /** Ids from another place of the study with a share each. */
   | { readonly kind: "shares"; readonly to: string; readonly each: Field };
+
+export interface Offer {
+  readonly values: readonly string[];
+  /** Words for values that are not those of their letters. */
+  readonly titles: Readonly<Record<string, string>>;
+}
+
+/** Groups that are added, removed and moved. */
+export interface ListField {
+  readonly kind: "list";
+  readonly item: GroupField | KindsField;
+  /** Whether each row stands for a year of the study, the first for its first. */
+  readonly byYear: boolean;
+}
 
 export interface GroupField {
   readonly kind: "group";
@@ -69,7 +84,7 @@ export function fieldOf(node: SchemaNode, key: string): Field {
   if (isDimension(node.dimension)) return { kind: "quantity", dimension: node.dimension };
   if (node.oneOf) return kindsOf(node.oneOf);
   if (node.anyOf) return eitherOf(node.anyOf, key);
-  if (node.enum) return { kind: "choice", values: node.enum.map(String) };
+  if (node.enum) return { kind: "choice", ...offerOf(node) };
   if (node.properties) return groupOf(node);
   if (node.propertyNames) return sharesOf(node);
   if (node.type === "array") return listOf(node, key);
@@ -77,6 +92,11 @@ export function fieldOf(node: SchemaNode, key: string): Field {
   if (node.type === "number" || node.type === "integer") return { kind: "number" };
   return textOf(node, key);
 }
+
+const offerOf = (node: SchemaNode): Offer => ({
+  values: (node.enum ?? []).map(String),
+  titles: node.titles ?? {},
+});
 
 function textOf(node: SchemaNode, key: string): Field {
   if (node.format === "date") return { kind: "date" };
@@ -153,8 +173,10 @@ function sharesOf(node: SchemaNode): Field {
 function listOf(node: SchemaNode, key: string): Field {
   const item = node.prefixItems?.[0] ?? node.items;
   if (!item) return { kind: "values", each: { kind: "text", form: "line" } };
-  if (item.oneOf) return { kind: "list", item: kindsOf(item.oneOf) };
-  if (item.properties) return { kind: "list", item: plainGroup(item) };
+  const byYear = node.rows === "years";
+  if (item.oneOf) return { kind: "list", item: kindsOf(item.oneOf), byYear };
+  if (item.properties) return { kind: "list", item: plainGroup(item), byYear };
+  if (item.enum) return { kind: "several", ...offerOf(item) };
   return { kind: "values", each: fieldOf(item, key) };
 }
 

@@ -35,6 +35,7 @@ export type Shape =
   | "long"
   | "csv"
   | "select"
+  | "boxes"
   | "date"
   | "months"
   | "group"

@@ -1,10 +1,12 @@
 import type { Problem } from "../study/problems.js";
 import { amountOf } from "./amount.js";
-import { choicesOf, namedThings, referenceChoices, unitChoices, waysOf } from "./choices.js";
-import type { Field, NamedField } from "./fields.js";
+import { choicesOf, namedThings, referenceChoices, unitChoices, waysOf, yesOrNo } from "./choices.js";
+import type { Field, ListField, NamedField } from "./fields.js";
 import { type FormContext, type FormNode, idOf, neededText, problemText } from "./form-node.js";
 import { childOf, itemsOf, monthKeys, nameOf, shownText, unitName, wayOf } from "./form-values.js";
 import { labelOf } from "./labels.js";
+import { rowTitle } from "./rows.js";
+import { boxesOf } from "./several.js";
 import type { Place } from "./study-text.js";
 import { unitsOffered, type Writing } from "./units-offered.js";
 
@@ -47,7 +49,7 @@ function formMaker(making: Making): Maker {
       case "group":
         return groupNode(field.fields, { base, at, value, make });
       case "list":
-        return listNode(field, { base, at, value, make });
+        return listNode(field, { base, at, value, make }, making);
       case "months":
         return monthsNode(field.each, { base, at, value, make }, making);
       case "kinds": {
@@ -109,9 +111,11 @@ function plainParts(field: Field, named: NamedField, value: unknown, making: Mak
       return { shape: { amount: true }, value: amount, units };
     }
     case "choice":
-      return { shape: { select: true }, choices: choicesOf(field.values, value, named) };
+      return { shape: { select: true }, choices: choicesOf(field, value, named) };
+    case "several":
+      return { shape: { boxes: true }, choices: boxesOf(field, value) };
     case "yes-no":
-      return { shape: { select: true }, choices: choicesOf(["true", "false"], value, named) };
+      return { shape: { select: true }, choices: choicesOf(yesOrNo, value, named) };
     case "reference":
       return { shape: { select: true }, choices: referenceChoices(field.to, value, named, making.document) };
     case "date":
@@ -135,13 +139,12 @@ function groupNode(fields: readonly NamedField[], { base, ...nested }: Whole): F
   return { ...base, shape: { group: true }, children: fields.map((each) => child(each, nested)), acts };
 }
 
-function listNode(field: Extract<Field, { kind: "list" }>, { base, at, value, make }: Whole): FormNode {
+function listNode(field: ListField, { base, at, value, make }: Whole, { document }: Making): FormNode {
   const items = itemsOf(value);
   const children = items.map((item, index) => {
-    const label = shownText(childOf(item, "name")) || shownText(childOf(item, "id")) || `Row ${index + 1}`;
     const named = {
       key: String(index),
-      label,
+      label: rowTitle(field, item, index, document),
       help: "",
       where: "",
       required: true,

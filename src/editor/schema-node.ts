@@ -22,6 +22,10 @@ export interface SchemaNode {
   /** How a text is entered: "id", "reference", "day-of-year". */
   readonly input?: string | undefined;
   readonly refersTo?: string | undefined;
+  /** Words for the values of an enum that are not those of its letters. */
+  readonly titles?: Readonly<Record<string, string>> | undefined;
+  /** What the rows of a list stand for, where their place alone says it. */
+  readonly rows?: "years" | undefined;
   /** Where a person finds the figure. */
   readonly where?: string | undefined;
 }
@@ -46,6 +50,8 @@ const node: z.ZodType<SchemaNode> = z.lazy(() =>
     dimension: z.string().optional(),
     input: z.string().optional(),
     refersTo: z.string().optional(),
+    titles: z.record(z.string(), z.string()).optional(),
+    rows: z.literal("years").optional(),
     where: z.string().optional(),
   }),
 );

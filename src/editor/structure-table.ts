@@ -4,8 +4,9 @@ import type { Problem } from "../study/problems.js";
 import { problemsOfDocument } from "../study/read.js";
 import { freeId } from "./actions.js";
 import { quantityText } from "./amount.js";
+import { enteredValue } from "./form-edits.js";
 import { problemText } from "./form-node.js";
-import { childOf, enteredValue, itemsOf, shownText } from "./form-values.js";
+import { childOf, itemsOf, shownText } from "./form-values.js";
 import { type Column, columnsOf, columnWords } from "./structure-columns.js";
 import type { Place } from "./study-text.js";
 

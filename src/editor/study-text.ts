@@ -1,4 +1,4 @@
-import { type Document, isAlias, isCollection, isSeq, parseDocument } from "yaml";
+import { type Document, isAlias, isCollection, isScalar, isSeq, parseDocument } from "yaml";
 import { parseText } from "../study/read.js";
 
 export type Place = readonly (string | number)[];
@@ -32,7 +32,9 @@ const isJson = (text: string) => text.trimStart().startsWith("{");
 function apply(document: Document, edit: Edit): void {
   if ("value" in edit) {
     openWay(document, edit.at);
-    if (typeof edit.value === "object") document.setIn(edit.at, document.createNode(edit.value));
+    const found = document.getIn(edit.at, true);
+    if (isSeq(found) && isPlainList(edit.value)) found.items = keptItems(found.items, edit.value, document);
+    else if (typeof edit.value === "object") document.setIn(edit.at, document.createNode(edit.value));
     else document.setIn(edit.at, edit.value);
     return;
   }
@@ -46,6 +48,18 @@ function apply(document: Document, edit: Edit): void {
   if (!isSeq(list)) return;
   const [moved] = list.items.splice(Number(edit.at.at(-1)), 1);
   list.items.splice(edit.moveTo, 0, moved);
+}
+
+const isPlainList = (value: unknown): value is readonly unknown[] =>
+  Array.isArray(value) && value.every((item) => typeof item !== "object");
+
+/** Items of a list of plain values: those that stay keep their comments. */
+function keptItems(before: readonly unknown[], values: readonly unknown[], document: Document): unknown[] {
+  const left = [...before];
+  return values.map((value) => {
+    const place = left.findIndex((node) => isScalar(node) && node.value === value);
+    return place < 0 ? document.createNode(value) : left.splice(place, 1)[0];
+  });
 }
 
 /** Makes the groups and lists that lead to a place, in place of what cannot hold anything. */

@@ -130,7 +130,10 @@ const option = z.strictObject({
     )
     .max(10, "at most 10 years")
     .default([])
-    .meta({ description: "How far the program has grown in its first, second, … year; in full after them" }),
+    .meta({
+      description: "How far the program has grown in its first, second, … year; in full after them",
+      rows: "years",
+    }),
   open: openSchema,
   station: stationSchema,
   schedule: reference("lake.otherSchedules").optional().meta({

@@ -66,7 +66,7 @@ export function editView(place: EditPlace, draft: Draft, problems: readonly Prob
   const ids = new Set(allNodes(nodes).map(({ id }) => id));
   const summary = own.map((problem) => ({
     id: nearest(problem.at ?? [], ids),
-    place: placeWords(problem.at ?? [], place.at.length),
+    place: placeWords(problem.at ?? [], place.at.length, titleIn(nodes)),
     text: problemText(problem),
   }));
   const wrong = own.filter(({ found }) => found !== "nothing").length;
@@ -88,6 +88,16 @@ function isOnPage({ part, at }: EditPlace, place: readonly PropertyKey[] | undef
 export const allNodes = (nodes: readonly FormNode[]): FormNode[] =>
   nodes.flatMap((node) => [node, ...allNodes(node.children)]);
 
+/** Rows of the lists of a form. */
+export const rowsOf = (nodes: readonly FormNode[]): FormNode[] =>
+  allNodes(nodes).flatMap(({ shape, children }) => (shape.list ? children : []));
+
+/** Titles of rows by their place. */
+function titleIn(nodes: readonly FormNode[]): (name: string) => string | undefined {
+  const titles = new Map(rowsOf(nodes).map(({ name, label }) => [name, label]));
+  return (name) => titles.get(name);
+}
+
 /** Id of the input of a place, or of the nearest group around it that is on the page. */
 function nearest(at: readonly PropertyKey[], ids: ReadonlySet<string>): string {
   for (let length = at.length; length > 0; length -= 1) {
@@ -97,13 +107,28 @@ function nearest(at: readonly PropertyKey[], ids: ReadonlySet<string>): string {
   return "form";
 }
 
-/** A place below the page's own in words: "Chemistry, calcium". */
-export function placeWords(at: readonly PropertyKey[], skip: number): string {
-  const words = at
-    .slice(skip)
-    .map((key) => (typeof key === "number" ? String(key + 1) : labelOf(String(key))));
-  const [first = "This part", ...rest] = words;
-  return [first, ...rest.map((word) => word.toLowerCase())].join(", ");
+/**
+ * A place below the page's own in words: "Chemistry, calcium".
+ * @param rowTitle title of a row by its name; rows without one are counted
+ */
+export function placeWords(
+  at: readonly PropertyKey[],
+  skip: number,
+  rowTitle: (name: string) => string | undefined = () => undefined,
+): string {
+  const words = at.slice(skip).map((key, index) => {
+    if (typeof key !== "number")
+      return index === 0 ? labelOf(String(key)) : labelOf(String(key)).toLowerCase();
+    return (
+      rowTitle(
+        at
+          .slice(0, skip + index + 1)
+          .map(String)
+          .join("/"),
+      ) ?? String(key + 1)
+    );
+  });
+  return words.join(", ") || "This part";
 }
 
 export interface EditPageOptions {

@@ -3,7 +3,7 @@ import { draftOf } from "../editor/draft.js";
 import { type Answering, textOf } from "./answers/questions.js";
 import { authorOf, rememberAuthor } from "./author.js";
 import { conflictView } from "./conflict-view.js";
-import { allNodes, type EditPlace, editPage, editPlace, editView, problemsOf } from "./edit-page.js";
+import { allNodes, type EditPlace, editPage, editPlace, editView, problemsOf, rowsOf } from "./edit-page.js";
 import { type SaveResult, type SentForm, saveForm } from "./edit-save.js";
 import { NotFoundError } from "./explain.js";
 import { itemsPage } from "./items-page.js";
@@ -103,5 +103,6 @@ async function savedAnswer(answers: Answering, place: EditPlace, saved: ShelfEnt
     levels: place.part.id === "levels" ? renderPage("partials/levels-picture", view) : undefined,
     marks: marksOf(balance),
     fields: allNodes(view.nodes).map(({ id, errors, needed }) => ({ id, error: errors.join(" "), needed })),
+    rows: rowsOf(view.nodes).map(({ id, label }) => ({ id, title: label })),
   };
 }

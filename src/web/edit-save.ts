@@ -1,7 +1,8 @@
 import { editsOfAction } from "../editor/actions.js";
 import { type Clash, chosenEdits, clashes, isChosen, sameItem } from "../editor/conflict.js";
 import { draftOf } from "../editor/draft.js";
-import { childOf, editsOf, nameOf, type Posted } from "../editor/form-values.js";
+import { editsOf } from "../editor/form-edits.js";
+import { childOf, nameOf, type Posted } from "../editor/form-values.js";
 import { type Edit, edited, rawOf } from "../editor/study-text.js";
 import { ConflictError } from "../store/errors.js";
 import { type EditPlace, partName, placeWords } from "./edit-page.js";

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { fieldsOfPart, partOf } from "../../src/editor/parts.js";
 import { reportContext } from "../../src/report/context.js";
 import { renderReportBody } from "../../src/report/html.js";
 import { ownTextHtml } from "../../src/report/own-text.js";
@@ -6,9 +7,12 @@ import { schematicView } from "../../src/report/schematic.js";
 import type { ReportPart } from "../../src/report/sections.js";
 import { runStudy } from "../../src/study/compute.js";
 import { assumptions, exampleDocument, exampleRun } from "./runs.js";
+import { sampleTold } from "./sample-odds.js";
 
 const headings = (html: string) => [...html.matchAll(/<h2[^>]*>([^<]+)<\/h2>/g)].map((match) => match[1]);
 const run = exampleRun("ninemoss");
+const printedPart = partOf("printed");
+if (!printedPart) throw new Error("no page of what is printed");
 const bodyOf = (report: Partial<typeof run.document.report>, part: ReportPart = "all") =>
   renderReportBody(
     { ...run, document: { ...run.document, report: { ...run.document.report, ...report } } },
@@ -31,6 +35,15 @@ describe("the sections of a report", () => {
     expect(headings(html)).toContain("Appendix D. Hydraulics, to be checked by hand");
     expect(headings(html)).toContain("What the board is asked");
     expect(html).toContain("The author has left out some appendices");
+  });
+
+  it("bear the titles by which a form offers them", () => {
+    const printed = headings(renderReportBody(exampleRun("sorrel-bend"), sampleTold("sorrel-bend")));
+    const offered = fieldsOfPart(printedPart).flatMap(({ field }) =>
+      field.kind === "several" ? Object.values(field.titles) : [],
+    );
+    expect(offered).toHaveLength(24);
+    expect(offered.filter((title) => !printed.includes(title))).toEqual([]);
   });
 
   it("print the author's own words in their section", () => {

@@ -49,6 +49,32 @@ describe("a form sent without a script", () => {
     expect(shelf.find(id)?.text).toContain("ph: 7.1");
   });
 
+  it("ticks and clears boxes: what is before each box says that it was shown", async () => {
+    const { shelf, ask } = await serving();
+    const { id } = shelf.copy("example-ninemoss", "Ada");
+    const page = `/studies/${id}/edit/printed`;
+    const send = (base: number, boxes: readonly (readonly [string, string])[]) => {
+      const head = [["#base", String(base)] as const, ["#expected", String(base)] as const];
+      const named = boxes.map(([section, sent]) => [`report/leaveOut#${section}`, sent] as const);
+      const body = new URLSearchParams([...head, ...named].map(([name, value]) => [name, value]));
+      return ask(page, { method: "POST", body });
+    };
+    await send(1, [
+      ["worked", ""],
+      ["worked", "yes"],
+      ["drying", ""],
+      ["drying", "yes"],
+    ]);
+    expect(shelf.find(id)?.text).toMatch(/leaveOut:\s+- worked\s+- drying\n/);
+    await send(2, [
+      ["worked", ""],
+      ["drying", ""],
+      ["drying", "yes"],
+    ]);
+    expect(shelf.find(id)?.text).toMatch(/leaveOut:\s+- drying\n/);
+    expect(await (await ask(page)).text()).toContain('name="report/leaveOut#drying" value="yes" checked');
+  });
+
   it("changes no example, and no page that is not there", async () => {
     const { shelf, ask } = await serving();
     const { id } = shelf.copy("example-ninemoss", "Ada");
@@ -61,7 +87,11 @@ describe("a form sent without a script", () => {
     ]) {
       expect((await ask(`/studies/${id}/${path}`)).status).toBe(404);
     }
-    expect((await ask(`/studies/${id}/edit/lake`, form({ "lake/name": "X" }))).status).toBe(400);
+    const refused = await ask(`/studies/${id}/edit/lake`, form({ "lake/name": "X" }));
+    expect(refused.status).toBe(400);
+    const told = await refused.text();
+    expect(told).toContain("Go back in your browser, where what you entered still stands");
+    expect(told).not.toContain("upload");
   });
 });
 

@@ -8,6 +8,7 @@ interface SavedAnswer {
   readonly levels?: string;
   readonly marks: Readonly<Record<string, string>>;
   readonly fields: readonly { readonly id: string; readonly error: string; readonly needed: string }[];
+  readonly rows: readonly { readonly id: string; readonly title: string }[];
 }
 
 /** What was typed and not saved yet, kept in this browser. */
@@ -26,6 +27,23 @@ const isInput = (target: unknown): target is Input =>
   target instanceof HTMLInputElement ||
   target instanceof HTMLSelectElement ||
   target instanceof HTMLTextAreaElement;
+
+const isBox = (input: Input): input is HTMLInputElement =>
+  input instanceof HTMLInputElement && input.type === "checkbox";
+
+/** What is sent of an input: of a box that is not ticked nothing but the hidden input before it. */
+const sentOf = (input: Input) => (isBox(input) && !input.checked ? "" : input.value);
+
+function putValue(input: Input, value: string): void {
+  if (isBox(input)) input.checked = value !== "";
+  else input.value = value;
+}
+
+/** The input of a name that a person sees: before a box stands a hidden one of the same name. */
+function inputNamed(form: HTMLFormElement, name: string): Input | undefined {
+  const found = [...form.elements].filter((each) => isInput(each)).filter((each) => each.name === name);
+  return found.find(isBox) ?? found[0];
+}
 
 function say(text: string): void {
   const place = element("save-state");
@@ -89,7 +107,7 @@ class PageForm {
     if (Object.keys(this.kept.values).length === 0) {
       this.kept = { base: this.hidden("#base").value, values: {} };
     }
-    this.kept.values[target.name] = target.value;
+    this.kept.values[target.name] = sentOf(target);
     drafts.write(this.key, this.kept);
   }
 
@@ -97,16 +115,16 @@ class PageForm {
     const found = drafts.read(this.key);
     if (!found) return;
     const differing = Object.entries(found.values).filter(([name, value]) => {
-      const input = this.form.elements.namedItem(name);
-      return isInput(input) && input.value !== value;
+      const input = inputNamed(this.form, name);
+      return input && sentOf(input) !== value;
     });
     if (differing.length === 0) {
       drafts.write(this.key, undefined);
       return;
     }
     for (const [name, value] of differing) {
-      const input = this.form.elements.namedItem(name);
-      if (isInput(input)) input.value = value;
+      const input = inputNamed(this.form, name);
+      if (input) putValue(input, value);
     }
     this.kept = found;
     this.hidden("#base").value = found.base;
@@ -218,6 +236,7 @@ class PageForm {
       mark.textContent = answer.marks[mark.dataset.mark ?? ""] ?? "";
     }
     for (const field of answer.fields) showError(field);
+    for (const row of answer.rows) showTitle(row);
     say(`Saved, revision ${answer.revision}`);
   }
 
@@ -263,6 +282,13 @@ function showError({ id, error, needed }: SavedAnswer["fields"][number]): void {
   if (!isInput(input)) return;
   if (error === "") input.removeAttribute("aria-invalid");
   else input.setAttribute("aria-invalid", "true");
+}
+
+/** A row is titled by what is in it, and so are its buttons for who hears them. */
+function showTitle({ id, title }: SavedAnswer["rows"][number]): void {
+  const legend = document.querySelector(`#${id} > legend`);
+  if (legend) legend.textContent = title;
+  for (const words of document.querySelectorAll(`#${id} > .buttons .unseen`)) words.textContent = ` ${title}`;
 }
 
 /** A pasted table stays in this browser until its lines are taken. */

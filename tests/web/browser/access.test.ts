@@ -63,6 +63,7 @@ describe("each page of the workbench", () => {
     ["revisions", () => `${full}/revisions`],
     ["issued reports", () => `${full}/issues`],
     ["money", () => `${full}/edit/money`],
+    ["what is printed", () => `${full}/edit/printed`],
     ["an unfinished study", () => blank],
     ["empty levels", () => `${blank}/edit/levels`],
     ["an example, which is only read", () => "/studies/example-ninemoss/edit/lake"],

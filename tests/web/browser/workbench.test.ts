@@ -1,3 +1,4 @@
+import type { Page } from "puppeteer";
 import { extractText, getDocumentProxy } from "unpdf";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { act, allSaved, type Bench, fill, months, openBench, press, shownIn, text } from "./bench.js";
@@ -220,6 +221,54 @@ describe("work that is not saved yet", () => {
       await allSaved(page);
       expect(await text(page, "#balance")).toContain("Not worth its cost");
       expect(await text(page, "#error-summary")).toBe("");
+    },
+    patience,
+  );
+});
+
+describe("what is printed", () => {
+  const box = (section: string) => `input[type=checkbox][name="report/leaveOut#${section}"]`;
+  const isTicked = (page: Page, section: string) =>
+    page.$eval(box(section), (input) => (input as HTMLInputElement).checked);
+
+  it(
+    "is ticked with the keyboard, saved as one works, and there again after a reload before that",
+    async () => {
+      const { id } = copyOf("ninemoss");
+      const page = await bench.visitor();
+      await page.goto(`${bench.base}/studies/${id}/edit/printed`);
+      await page.focus(box("lake"));
+      await page.keyboard.press("Tab");
+      await page.keyboard.press("Space");
+      await allSaved(page);
+      expect(bench.shelf.find(id)?.text).toMatch(/leaveOut:\s+- infestation\n/);
+      await page.setOfflineMode(true);
+      await page.keyboard.press("Tab");
+      await page.focus(box("infestation"));
+      await page.keyboard.press("Space");
+      await page.focus(box("worked"));
+      await page.keyboard.press("Space");
+      await page.setOfflineMode(false);
+      await page.reload();
+      expect([await isTicked(page, "infestation"), await isTicked(page, "worked")]).toEqual([false, true]);
+      await allSaved(page);
+      expect(bench.shelf.find(id)?.text).toMatch(/leaveOut:\s+- worked\n/);
+    },
+    patience,
+  );
+
+  it(
+    "has rows with titles that follow what is in them, also where a problem is told",
+    async () => {
+      const { id } = copyOf("sorrel-bend");
+      const page = await bench.visitor();
+      await page.goto(`${bench.base}/studies/${id}/edit/money`);
+      expect(await text(page, "#f-money-escalation-0 > legend")).toBe("Energy");
+      await fill(page, { "money/escalation/0/group": "water", "money/escalation/0/rate": "fast" });
+      await allSaved(page);
+      expect(await text(page, "#f-money-escalation-0 > legend")).toBe("Water");
+      expect(await text(page, "#f-money-escalation-0 > .buttons")).toContain("Remove Water");
+      expect(await text(page, "#error-summary")).toContain("Escalation, Water, rate");
     },
     patience,
   );
