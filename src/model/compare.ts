@@ -9,6 +9,7 @@ import type { Suitability } from "./lake/suitability.js";
 import { discountFactors } from "./money/interest.js";
 import type { Money } from "./money/line.js";
 import { type Rises, risesOf } from "./money/rises.js";
+import { once } from "./once.js";
 import { type OptionResult, type OptionSettings, optionResult } from "./option.js";
 import { balanceAtRate, otherRates, type RateBalance } from "./other-rates.js";
 import { type ProgramBudget, programBudget } from "./program/budget.js";
@@ -35,6 +36,7 @@ export interface LakeResult extends LevelsResult {
 /** An option against the baseline. Positive net benefit: the program costs less than what it avoids. */
 export interface OptionBalance extends Difference {
   readonly result: OptionResult;
+  /** Worked out when asked for: the ranges of a report do without. */
   readonly breakEven: BreakEven;
   /** The same at the discount rates beside the study's; worked out when asked for. */
   readonly atOtherRates: () => readonly RateBalance[];
@@ -182,11 +184,15 @@ function balance(
 ): OptionBalance {
   const rates = otherRates(rest.input, rest.source);
   const against = difference(result, baseline);
+  const turning = once(() =>
+    rest.input.lake.infestedSince === undefined ? breakEven(result, baseline, rest.settings) : noBreakEven,
+  );
   return {
     result,
     ...against,
-    breakEven:
-      rest.input.lake.infestedSince === undefined ? breakEven(result, baseline, rest.settings) : noBreakEven,
+    get breakEven() {
+      return turning();
+    },
     responseBenefit: () => responseBenefit(result, rest),
     atOtherRates: () => rates.map((rate) => balanceAtRate(rate, { result, baseline }, rest)),
     bearers: bearerShares(rest.input.money, { result, baseline, ...against }),
