@@ -19,7 +19,7 @@ export function plausibilityChecks(
     ...(input.boats.traffic ? trafficChecks(input.boats, assumed("checks.traffic-tolerance")) : []),
     ...structures.flatMap((each) => massCheck(each, assumed)),
     ...structures.flatMap(energyCheck),
-    ...structures.flatMap((each) => costCheck(each, infestation, assumed)),
+    ...costChecks(structures, infestation, assumed),
   ];
 }
 
@@ -74,10 +74,21 @@ function energyCheck({ structure, years, cleanEnergy }: StructureResult): Check[
 }
 
 /** Held only against intakes and power plants that need work done: what the published figures cover. */
+function costChecks(
+  structures: readonly StructureResult[],
+  infestation: InfestationCost,
+  assumed: Assumed,
+): Check[] {
+  const low = assumed("checks.plant-cost-low");
+  const high = assumed("checks.plant-cost-high");
+  const allowed = `${wholeNumber(low)} to ${wholeNumber(high)} a year, from small municipal plants to nuclear stations`;
+  return structures.flatMap((each) => costCheck(each, infestation, { low, high, allowed }));
+}
+
 function costCheck(
   { structure, components }: StructureResult,
   infestation: InfestationCost,
-  assumed: Assumed,
+  { low, high, allowed }: { readonly low: number; readonly high: number; readonly allowed: string },
 ): Check[] {
   if (components.every(({ chosen }) => chosen.plan.entry.measure === "leave")) return [];
   if (structure.kind !== "intake" && structure.kind !== "hydropower") return [];
@@ -85,13 +96,11 @@ function costCheck(
   if (stream.length === 0) return [];
   const mature = at(stream, stream.length - 1).toNumber();
   if (mature === 0) return [];
-  const low = assumed("checks.plant-cost-low");
-  const high = assumed("checks.plant-cost-high");
   return [
     {
       what: `${structure.name}: yearly cost in a mature infestation`,
       found: `${wholeNumber(mature)} a year`,
-      allowed: `${wholeNumber(low)} to ${wholeNumber(high)} a year, from small municipal plants to nuclear stations`,
+      allowed,
       passed: mature >= low && mature <= high,
     },
   ];

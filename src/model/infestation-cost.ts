@@ -38,12 +38,12 @@ export const isControl = ({ type }: CostLine) => type !== "loss";
 
 /**
  * @param skipYears years of infestation that lie before the study's first year
- * @param rising groups of costs that are kept apart, since their prices rise otherwise than prices in general
+ * @param risingGroups groups of costs that are kept apart, since their prices rise otherwise than prices in general
  */
 export function infestationCost(
   structures: readonly StructureResult[],
   skipYears: number,
-  rising: ReadonlySet<PriceGroup> = new Set(),
+  risingGroups: ReadonlySet<PriceGroup> = new Set(),
 ): InfestationCost {
   const horizon = Math.max(0, ...structures.map(({ years }) => years.length - skipYears));
   const noCents = (): CentsByYear => ({
@@ -61,13 +61,17 @@ export function infestationCost(
     const sums = new Map<readonly CostLine[], YearSums>();
     for (let year = 0; year < years.length - skipYears; year++) {
       const lines = at(years, year + skipYears);
-      const found = sums.get(lines) ?? yearSums(lines, rising);
+      const found = sums.get(lines) ?? yearSums(lines, risingGroups);
       sums.set(lines, found);
       add(apart, year, found.apart);
       for (const { id, part, group, cents } of found.byBearer) {
-        for (const stream of [all, ofStructure, streamOf(byBearer, id, noCents)]) {
-          add(stream[part], year, cents);
-          if (group) add(streamOf(stream.rising, group, noCents)[part], year, cents);
+        const ofBearer = streamOf(byBearer, id, noCents);
+        add(all[part], year, cents);
+        add(ofStructure[part], year, cents);
+        add(ofBearer[part], year, cents);
+        if (group === undefined) continue;
+        for (const { rising } of [all, ofStructure, ofBearer]) {
+          add(streamOf(rising, group, noCents)[part], year, cents);
         }
       }
     }

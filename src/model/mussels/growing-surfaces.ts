@@ -1,9 +1,15 @@
 import { at } from "../lake/calendar.js";
+import { once } from "../once.js";
 import type { DryDose, DryingParameters } from "./drying.js";
 import type { GrowingSurface } from "./growth.js";
 import type { ShellParameters } from "./shell.js";
-import { shellTable } from "./shell-table.js";
+import { type ShellTable, shellTable } from "./shell-table.js";
 import type { SurfaceMonth } from "./surface.js";
+
+interface Known {
+  readonly surface: GrowingSurface;
+  readonly table: () => ShellTable;
+}
 
 /** Surfaces kept at once: enough for most lakes, and few enough that a lake of hundreds fits in little memory. */
 const mostKept = 128;
@@ -21,7 +27,7 @@ export function growingSurfaces(
   /** Lets go of all that is kept: layers take much memory, and can be grown again. */
   readonly forget: () => void;
 } {
-  const known = new Map<number, GrowingSurface[]>();
+  const known = new Map<number, Known[]>();
   let kept = 0;
   const forget = () => {
     known.clear();
@@ -29,14 +35,20 @@ export function growingSurfaces(
   };
   const surfaceOf = (months: readonly SurfaceMonth[]) => {
     const warmth = months.reduce((sum, { degreeDays }) => sum + degreeDays, 0);
-    const asWarm = known.get(warmth)?.filter((each) => isSameLife(each.months, months)) ?? [];
-    const same = asWarm.find((each) => isSameSettlement(each.months, months));
-    if (same) return same;
-    const table = asWarm[0]?.table ?? shellTable(months, shell, drying);
-    const surface: GrowingSurface = { months, table, grown: new Map() };
+    const asWarm = known.get(warmth)?.filter(({ surface }) => isSameLife(surface.months, months)) ?? [];
+    const same = asWarm.find(({ surface }) => isSameSettlement(surface.months, months));
+    if (same) return same.surface;
+    const table = asWarm[0]?.table ?? once(() => shellTable(months, shell, drying));
+    const surface: GrowingSurface = {
+      months,
+      get table() {
+        return table();
+      },
+      grown: new Map(),
+    };
     if (kept === mostKept) forget();
     kept += 1;
-    known.set(warmth, [...(known.get(warmth) ?? []), surface]);
+    known.set(warmth, [...(known.get(warmth) ?? []), { surface, table }]);
     return surface;
   };
   return { surfaceOf, forget };

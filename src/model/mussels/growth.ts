@@ -5,7 +5,7 @@ import type { DryingParameters } from "./drying.js";
 import { type Layer, layerOf } from "./layer.js";
 import type { ShellParameters } from "./shell.js";
 import { type ShellTable, settlersPlace } from "./shell-table.js";
-import type { SurfaceMonth } from "./surface.js";
+import { isEverDry, type SurfaceMonth } from "./surface.js";
 
 export interface GrowthParameters {
   /** Settlers a month that live to be counted, in the season, at capacity on a bare surface, 1/m². */
@@ -36,6 +36,7 @@ export function growthParameters(
 /** The twelve months of a surface with what a mussel is at each age there: made once, used by every plan. */
 export interface GrowingSurface {
   readonly months: readonly SurfaceMonth[];
+  /** Made when first needed: where nothing dries, nobody asks what a ramp's drawdown kills. */
   readonly table: ShellTable;
   /** What was grown on it before, by a name for the density and the cleaning: alike parts share it. */
   readonly grown: Map<string, Grown>;
@@ -101,7 +102,7 @@ export function killedByYear(
 ): number[] {
   const { surface, density, settled } = input;
   const years = density.length / 12;
-  if (!surface.table.isEverDry) return Array<number>(years).fill(0);
+  if (!isEverDry(surface.months)) return Array<number>(years).fill(0);
   const tried = Math.min(years, Math.ceil(settled / 12) + 2);
   const { killed, bareMonth } = killedIn(
     { ...input, density: density.slice(0, tried * 12) },

@@ -1,7 +1,7 @@
 import { at, months } from "../lake/calendar.js";
 import { type DryingParameters, survival } from "./drying.js";
 import { grownLengthMm, type ShellParameters, wetMassG } from "./shell.js";
-import type { SurfaceMonth } from "./surface.js";
+import { isEverDry, type SurfaceMonth } from "./surface.js";
 
 /** Months over which a mussel grows: few live longer, and growth has all but come to rest. */
 const growingAges = 84;
@@ -22,7 +22,7 @@ export interface ShellTable {
   readonly cover: Float64Array;
   /** Live wet mass of one, kg. */
   readonly mass: Float64Array;
-  /** Share that outlives this month's part of a dry run, met at the size of the month before. */
+  /** Share that outlives this month's part of a dry run, met at the size of the month before; empty if it is never dry. */
   readonly outlives: Float64Array;
   readonly isEverDry: boolean;
 }
@@ -41,11 +41,12 @@ export function shellTable(
   drying: DryingParameters,
 ): ShellTable {
   const size = months.length * tableAges;
+  const dries = isEverDry(surface);
   const table = {
     cover: new Float64Array(size),
     mass: new Float64Array(size),
-    outlives: new Float64Array(size).fill(1),
-    isEverDry: surface.some(({ doseAfter }) => doseAfter.drying > 0),
+    outlives: new Float64Array(dries ? size : 0).fill(1),
+    isEverDry: dries,
   };
   for (const settled of months) {
     if (at(surface, settled).settlement > 0) fillAges(settled, table, surface, { shell, drying });

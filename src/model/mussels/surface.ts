@@ -26,6 +26,9 @@ export interface SurfaceMonth {
   readonly doseAfter: DryDose;
 }
 
+export const isEverDry = (months: readonly SurfaceMonth[]) =>
+  months.some(({ doseAfter }) => doseAfter.drying > 0);
+
 export interface SettlementParameters {
   readonly spawningTemperature: number;
   readonly upperTemperature: number;

@@ -1,6 +1,7 @@
 import { at, noElement } from "../lake/calendar.js";
 import { type GrowingSurface, growLayers, grownOnce } from "../mussels/growth.js";
 import type { Layer } from "../mussels/layer.js";
+import { isEverDry } from "../mussels/surface.js";
 import type { Priced } from "./component.js";
 import type { Plan, Routine } from "./plan.js";
 import { nearLimit, type PartYear, thickest } from "./stretch.js";
@@ -48,7 +49,7 @@ interface Cycle {
 /** When a routine may come to repeat itself within the horizon; undefined if it cannot. */
 function cycleOf(routine: Routine, { context, surface }: SurfacePart): Cycle | undefined {
   const { density, settledMonth } = context;
-  if (routine.by === "trigger" || (routine.by === "nothing" && !surface.table.isEverDry)) return undefined;
+  if (routine.by === "trigger" || (routine.by === "nothing" && !isEverDry(surface.months))) return undefined;
   let bareMonth = settledMonth;
   while (routine.by !== "nothing" && !isDate(routine, bareMonth)) bareMonth += 1;
   const firstYear = Math.floor(bareMonth / 12) + (routine.by === "nothing" ? 2 : 1);
@@ -100,12 +101,12 @@ function followMonths(plan: Plan, part: SurfacePart, months: number) {
   const addLines = (lines: Priced[], month: number): void => {
     const layer = layers[month] ?? noElement(layers, month);
     const monthOfYear = month % 12;
-    if (layer.mass > 0) lines.push(...component.losses(layer, monthOfYear));
-    if (layer.killed > 0) lines.push(...shellLines(layer, component, context));
-    if (plan.protection && isInPlace(month)) lines.push(...at(plan.protection.monthly, monthOfYear));
+    if (layer.mass > 0) append(lines, component.losses(layer, monthOfYear));
+    if (layer.killed > 0) append(lines, shellLines(layer, component, context));
+    if (plan.protection && isInPlace(month)) append(lines, at(plan.protection.monthly, monthOfYear));
     if (!cleanedMonths.has(month)) return;
-    lines.push(...workLines(plan.entry, component, context, monthOfYear));
-    lines.push(...removalLines(plan, layer, component, context));
+    append(lines, workLines(plan.entry, component, context, monthOfYear));
+    append(lines, removalLines(plan, layer, component, context));
   };
   const yearLines = (start: number) => {
     const lines: Priced[] = [];
@@ -121,6 +122,10 @@ function followMonths(plan: Plan, part: SurfacePart, months: number) {
       thickestByYear: yearsOf.map((start) => thickest(layers, start, start + 12)),
     },
   };
+}
+
+function append(lines: Priced[], more: readonly Priced[]): void {
+  for (const line of more) lines.push(line);
 }
 
 function routineName(routine: Exclude<Routine, { by: "trigger" }>): string {

@@ -1,6 +1,7 @@
 import type { Assumed } from "../assumed.js";
 import { capitalRecoveryFactor } from "../money/interest.js";
 import type { PlanEntry } from "./catalogue.js";
+import { planIds } from "./plan-ids.js";
 
 /** What an installation of a plan costs by its size, and for how long it stands. */
 export interface InstallationPrices {
@@ -14,6 +15,9 @@ export interface InstallationPrices {
   readonly life: number;
   readonly outageId: string;
 }
+
+const pricesIds = planIds(["capital", "reference-size", "size-exponent", "life", "upkeep"]);
+const outageIds = planIds(["outage-days"]);
 
 /** Prices by the plan's entry; each is read once, since every part of the lake is offered it. */
 export function installationPrices(
@@ -29,9 +33,8 @@ export function installationPrices(
 }
 
 function read(numbers: string, discountRate: number, assumed: Assumed): InstallationPrices {
-  const assumptionIds = ["capital", "reference-size", "size-exponent", "life", "upkeep"].map(
-    (name) => `plan.${numbers}.${name}`,
-  );
+  const assumptionIds = pricesIds({ numbers });
+  const [outageId = ""] = outageIds({ numbers });
   const [capital = 0, referenceSize = 1, sizeExponent = 1, life = 1, upkeep = 0] = assumptionIds.map(assumed);
   return {
     assumptionIds,
@@ -40,6 +43,6 @@ function read(numbers: string, discountRate: number, assumed: Assumed): Installa
     sizeExponent,
     yearlyShare: capitalRecoveryFactor(discountRate, life) + upkeep,
     life,
-    outageId: `plan.${numbers}.outage-days`,
+    outageId,
   };
 }

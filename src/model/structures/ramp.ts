@@ -43,9 +43,14 @@ function litterIn(ramp: Ramp, context: LakeContext): LitterYear[] {
   const litter: LitterYear[] = [];
   for (let year = 0; year < context.density.length / 12; year++) {
     const before = litter[year - 1];
-    const killed = kills.map((band) => at(band, year)).filter((kill) => kill > 0);
-    const mass = killed.reduce((sum, kill) => sum + kill * bandArea * kept, 0);
-    const area = killed.length * bandArea;
+    let mass = 0;
+    let killing = 0;
+    for (const band of kills) {
+      const kill = at(band, year);
+      if (kill > 0) killing += 1;
+      mass += kill * bandArea * kept;
+    }
+    const area = killing * bandArea;
     const isRepeated = before !== undefined && before.mass === mass && before.area === area;
     litter.push(isRepeated ? before : { mass, area, thickness: area > 0 ? mass / area / shellDensity : 0 });
   }

@@ -100,19 +100,12 @@ function monthCosts(component: Component, context: LakeContext): TrialTools["cos
 
 /** Cost of a date of a routine in a month of the year, apart from what is carted away; intervals share many dates. */
 function workCosts(component: Component, context: LakeContext): TrialTools["workCost"] {
-  const known = new Map<PlanEntry, Float64Array>();
-  const fresh = (entry: PlanEntry) => {
-    const costs = new Float64Array(12).fill(Number.NaN);
-    known.set(entry, costs);
-    return costs;
-  };
+  const known = new Map<PlanEntry, (number | undefined)[]>();
   return (entry, month) => {
-    const costs = known.get(entry) ?? fresh(entry);
-    const before = costs[month];
-    if (before !== undefined && !Number.isNaN(before)) return before;
-    const cost = costOf(workLines(entry, component, context, month));
-    costs[month] = cost;
-    return cost;
+    const costs = known.get(entry) ?? [];
+    if (costs.length === 0) known.set(entry, costs);
+    costs[month] ??= costOf(workLines(entry, component, context, month));
+    return costs[month];
   };
 }
 

@@ -42,10 +42,19 @@ export function keepInService(
     thickestLayer: thickest(followed.flatMap(({ thickestByYear }) => thickestByYear)),
     untouchedLayer: thickest(trials.map(({ untouchedLayer }) => untouchedLayer)),
     years: meanLines(followed),
-    thicknessByYear: at(followed, 0).thickestByYear.map((_, year) =>
-      Math.max(...followed.map(({ thickestByYear }) => at(thickestByYear, year).thickness)),
-    ),
+    thicknessByYear: thicknessByYear(followed),
   };
+}
+
+/** The thickest of the possible operating years. */
+function thicknessByYear([first, ...others]: readonly Followed[]): number[] {
+  const thicknesses = (first?.thickestByYear ?? []).map(({ thickness }) => thickness);
+  for (const { thickestByYear } of others) {
+    thickestByYear.forEach(({ thickness }, year) => {
+      thicknesses[year] = Math.max(thicknesses[year] ?? 0, thickness);
+    });
+  }
+  return thicknesses;
 }
 
 /** Holds on to the parts alone: what grew in the trials takes much memory. */

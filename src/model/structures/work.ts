@@ -6,6 +6,7 @@ import type { Component, Priced } from "./component.js";
 import type { LakeContext } from "./context.js";
 import { disposalIds } from "./disposal-rate.js";
 import type { Plan } from "./plan.js";
+import { planIds } from "./plan-ids.js";
 
 /**
  * The work at one date of a plan's routine, apart from what is carted away. Heat for a line's flow, held for some
@@ -29,10 +30,7 @@ export function workLines(
     case "dry":
       return [...component.cleaning.work("cleaning.dry-share"), ...outage(component, context, month)];
     case "coating":
-      return [
-        ...component.cleaning.work(`plan.${entry.numbers}.cleaning-share`),
-        ...outage(component, context, month),
-      ];
+      return [...lightCleaning(entry, component), ...outage(component, context, month)];
     case "clean":
     case "trigger":
     case "filter":
@@ -40,16 +38,23 @@ export function workLines(
   }
 }
 
+const cleaningShareIds = planIds(["cleaning-share"]);
+
+function lightCleaning(entry: PlanEntry, { cleaning }: Component): readonly Priced[] {
+  const [shareId] = cleaningShareIds(entry);
+  return cleaning.work(shareId);
+}
+
 function outage({ outage }: Component, context: LakeContext, month: number): readonly Priced[] {
   return outage === undefined ? [] : outage(context.assumed("hydropower.outage-days"), month);
 }
 
+const heatIds = planIds(["temperature", "hours", "energy-price", "visit"]);
+
 /** Heating the line's flow from the water's temperature to the killing one, and the boiler's visit. */
 function heating(entry: PlanEntry, component: Component, context: LakeContext, month: number): Priced[] {
-  const ids = ["temperature", "hours", "energy-price", "visit"].map(
-    (name) => `plan.${entry.numbers}.${name}`,
-  );
-  const [temperature = 0, hours = 0, price = 0, visit = 0] = ids.map((id) => context.assumed(id));
+  const ids = heatIds(entry);
+  const [temperature = 0, hours = 0, price = 0, visit = 0] = ids.map(context.assumed);
   const warming = Math.max(0, temperature - waterTemperature(context.lake, month, 0));
   const volume = (component.designFlow * hours * secondsPerDay) / hoursPerDay;
   return [
@@ -72,9 +77,11 @@ function heating(entry: PlanEntry, component: Component, context: LakeContext, m
   ];
 }
 
+const switchingIds = planIds(["switching-hours"]);
+
 function switching(entry: PlanEntry, { count }: Component, context: LakeContext): Priced {
-  const ids = [`plan.${entry.numbers}.switching-hours`, "labour.maintenance-rate"];
-  const [hours = 0, rate = 0] = ids.map((id) => context.assumed(id));
+  const ids = [...switchingIds(entry), "labour.maintenance-rate"];
+  const [hours = 0, rate = 0] = ids.map(context.assumed);
   return {
     what: "changing over and flushing",
     type: "work",
