@@ -1,7 +1,7 @@
 import { fileURLToPath } from "node:url";
-import { setFlagsFromString } from "node:v8";
 import { Worker } from "node:worker_threads";
 import type { AssumptionSet } from "../assumptions/entry.js";
+import { heapLimits, youngMemory } from "./heap.js";
 import { idleStop } from "./idle-stop.js";
 import type { Question, Reply, Request, StudyToDraw } from "./messages.js";
 
@@ -16,14 +16,11 @@ export interface Seat {
   readonly stop: () => Promise<void>;
 }
 
-/**
- * Half of the young memory of a worker, MB. Each holds its own, and more makes them no faster. A flag of the engine goes
- * before a worker's resource limits, and heaps take it when they are made: that of the main thread keeps its own.
- */
-const semiSpaceMegabytes = 8;
+/** More makes them little faster, and each holds its own. */
+const youngMegabytes = 8;
 
-/** After which a worker that nobody asks ends: it holds some 70 MB. */
-const idleSeconds = 30;
+/** After which a worker that nobody asks ends: it holds some 60 MB, and a new one is slow for its first draws. */
+const idleSeconds = 120;
 
 export function workerSeat(assumptions: AssumptionSet, file: string): Seat {
   let worker: Worker | undefined;
@@ -34,8 +31,8 @@ export function workerSeat(assumptions: AssumptionSet, file: string): Seat {
     sent = undefined;
   };
   const started = () => {
-    setFlagsFromString(`--max-semi-space-size=${semiSpaceMegabytes}`);
-    const made = new Worker(file, { workerData: assumptions });
+    youngMemory(youngMegabytes);
+    const made = new Worker(file, { workerData: assumptions, resourceLimits: heapLimits });
     return made.on("error", () => forget(made)).on("exit", () => forget(made));
   };
   const stop = async () => {

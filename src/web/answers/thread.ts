@@ -1,6 +1,6 @@
 import { fileURLToPath } from "node:url";
-import { setFlagsFromString } from "node:v8";
 import { Worker } from "node:worker_threads";
+import { heapLimits, youngMemory } from "../../odds/heap.js";
 import { idleStop } from "../../odds/idle-stop.js";
 import { InputError } from "../../study/problems.js";
 import type { Reply, WorkerStart } from "./messages.js";
@@ -20,8 +20,8 @@ export interface AnswerThread {
   readonly stop: () => Promise<void>;
 }
 
-/** Half of a worker's young memory, MB: more makes comparisons little faster. See `workerSeat`. */
-const semiSpaceMegabytes = 16;
+/** More makes comparisons little faster. */
+const youngMegabytes = 16;
 
 export interface ThreadSettings {
   /** After which a worker that has not answered is stopped. */
@@ -40,8 +40,8 @@ export function answerThread(
     if (worker === ended) worker = undefined;
   };
   const started = () => {
-    setFlagsFromString(`--max-semi-space-size=${semiSpaceMegabytes}`);
-    const made = new Worker(file, { workerData: start });
+    youngMemory(youngMegabytes);
+    const made = new Worker(file, { workerData: start, resourceLimits: heapLimits });
     made.unref();
     return made.on("error", () => forget(made)).on("exit", () => forget(made));
   };
