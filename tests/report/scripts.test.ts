@@ -58,7 +58,7 @@ describe("names in other scripts, printed where no font is installed", () => {
     for (const font of ["NotoEmoji", "NotoSansArabic", "NotoSansHebrew"]) {
       expect(fonts.some((each) => each.includes(font))).toBe(true);
     }
-  }, 60_000);
+  }, 120_000);
 
   it("cost a report without them nothing", async () => {
     const document = exampleDocument("ninemoss");
@@ -66,7 +66,7 @@ describe("names in other scripts, printed where no font is installed", () => {
     const fonts = await fontNames(await printer.print(body, printSettings(document)));
     expect(fonts.filter((font) => /Emoji|Arabic|Hebrew/.test(font))).toEqual([]);
     expect(fonts.filter((font) => !/\+(Source|Noto)/.test(font))).toEqual([]);
-  }, 60_000);
+  }, 120_000);
 });
 
 /** Fonts of a PDF by name; a Type 3 font has none, and is what a slanted or emboldened face becomes. */

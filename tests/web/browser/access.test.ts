@@ -9,7 +9,7 @@ declare const axe: { run: (context: Document, options: RunOptions) => Promise<Ax
 
 const require = createRequire(import.meta.url);
 const axeSource = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
-const patience = 60_000;
+const patience = 150_000;
 let bench: Bench;
 let full = "";
 let blank = "";

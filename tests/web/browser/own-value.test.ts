@@ -4,7 +4,7 @@ import { type Bench, fill, openBench, press, text } from "./bench.js";
 let bench: Bench;
 beforeAll(async () => {
   bench = await openBench();
-}, 60_000);
+}, 120_000);
 afterAll(() => bench.close());
 
 it("lets an engineer try a value, keep it with a reason, and go back to the usual one", async () => {
@@ -32,4 +32,4 @@ it("lets an engineer try a value, keep it with a reason, and go back to the usua
   expect(bench.shelf.find(id)?.text).not.toContain("A survey of our own");
   expect(bench.shelf.find(id)?.revision).toBe(3);
   expect(bench.faults).toEqual([]);
-}, 60_000);
+}, 120_000);

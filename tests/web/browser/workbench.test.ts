@@ -6,10 +6,10 @@ import { act, allSaved, type Bench, fill, months, openBench, press, shownIn, tex
 let bench: Bench;
 beforeAll(async () => {
   bench = await openBench();
-}, 60_000);
+}, 120_000);
 afterAll(() => bench.close());
 
-const patience = 60_000;
+const patience = 150_000;
 const copyOf = (example: string) => bench.shelf.copy(`example-${example}`, "Ada");
 
 describe("a new user", () => {
