@@ -36,7 +36,7 @@ export function growthParameters(
 /** The twelve months of a surface with what a mussel is at each age there: made once, used by every plan. */
 export interface GrowingSurface {
   readonly months: readonly SurfaceMonth[];
-  /** Made when first needed: where nothing dries, nobody asks what a ramp's drawdown kills. */
+  /** Made when first needed: a band of a ramp that never dries needs none. */
   readonly table: ShellTable;
   /** What was grown on it before, by a name for the density and the cleaning: alike parts share it. */
   readonly grown: Map<string, Grown>;

@@ -1,32 +1,14 @@
 import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
 import type { Lake } from "../../../src/model/inputs.js";
-import { dailyElevations, levelsOfYear } from "../../../src/model/lake/levels.js";
-import { dryingParameters } from "../../../src/model/mussels/drying.js";
-import { growLayers, growthParameters, killedByYear } from "../../../src/model/mussels/growth.js";
+import { growLayers, killedByYear } from "../../../src/model/mussels/growth.js";
 import { settledMonth } from "../../../src/model/mussels/population.js";
-import { shellParameters } from "../../../src/model/mussels/shell.js";
-import { shellTable } from "../../../src/model/mussels/shell-table.js";
-import { settlementParameters, surfaceMonths } from "../../../src/model/mussels/surface.js";
-import { assumed } from "../assumptions.js";
 import { drawnDownLake, productiveLake } from "../lakes.js";
-import { everyMonth, relativeGap } from "../near.js";
+import { relativeGap } from "../near.js";
+import { growth, stillSurface } from "./growing.js";
 
-const growth = growthParameters(assumed, shellParameters(assumed), dryingParameters("quagga", assumed));
-
-function surfaceAt(elevation: number, lake: Lake = productiveLake) {
-  const place = { at: "elevation" as const, elevation };
-  const months = surfaceMonths(
-    { place, velocity: everyMonth(0) },
-    lake,
-    levelsOfYear(dailyElevations(lake.drawdown)),
-    {
-      settlement: settlementParameters(lake, assumed),
-      drying: growth.drying,
-    },
-  );
-  return { months, table: shellTable(months, growth.shell, growth.drying) };
-}
+const surfaceAt = (elevation: number, lake: Lake = productiveLake) =>
+  stillSurface({ at: "elevation", elevation }, lake);
 
 const [june, july, november] = [5, 6, 10];
 

@@ -1,16 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
 import type { Lake } from "../../../src/model/inputs.js";
-import { dailyElevations, levelsOfYear } from "../../../src/model/lake/levels.js";
-import { dryingParameters } from "../../../src/model/mussels/drying.js";
-import { growLayers, growthParameters } from "../../../src/model/mussels/growth.js";
+import { growLayers } from "../../../src/model/mussels/growth.js";
 import { type Layer, layerThickness } from "../../../src/model/mussels/layer.js";
-import { shellParameters } from "../../../src/model/mussels/shell.js";
-import { shellTable } from "../../../src/model/mussels/shell-table.js";
-import { type Place, settlementParameters, surfaceMonths } from "../../../src/model/mussels/surface.js";
-import { assumed } from "../assumptions.js";
+import type { Place } from "../../../src/model/mussels/surface.js";
 import { drawnDownLake, productiveLake } from "../lakes.js";
-import { everyMonth, relativeGap } from "../near.js";
+import { relativeGap } from "../near.js";
+import { growth, stillSurface } from "./growing.js";
 
 interface Growth {
   readonly lake?: Lake;
@@ -20,21 +16,10 @@ interface Growth {
   readonly cleanAfter?: (month: number) => boolean;
 }
 
-const growth = growthParameters(assumed, shellParameters(assumed), dryingParameters("quagga", assumed));
-
 /** The layer of each month on a still surface from a bare start in January. */
 function grown(input: Growth): Layer[] {
   const { lake = productiveLake, place = { at: "floating", depth: 1 }, years = 8, density = 1 } = input;
-  const months = surfaceMonths(
-    { place, velocity: everyMonth(0) },
-    lake,
-    levelsOfYear(dailyElevations(lake.drawdown)),
-    {
-      settlement: settlementParameters(lake, assumed),
-      drying: growth.drying,
-    },
-  );
-  const surface = { months, table: shellTable(months, growth.shell, growth.drying) };
+  const surface = stillSurface(place, lake);
   const densities = Array<number>(years * 12).fill(density);
   return growLayers({ surface, density: densities, cleanAfter: input.cleanAfter ?? (() => false) }, growth);
 }

@@ -1,0 +1,26 @@
+import type { Lake } from "../../../src/model/inputs.js";
+import { dailyElevations, levelsOfYear } from "../../../src/model/lake/levels.js";
+import { dryingParameters } from "../../../src/model/mussels/drying.js";
+import { growthParameters } from "../../../src/model/mussels/growth.js";
+import { shellParameters } from "../../../src/model/mussels/shell.js";
+import { shellTable } from "../../../src/model/mussels/shell-table.js";
+import { type Place, settlementParameters, surfaceMonths } from "../../../src/model/mussels/surface.js";
+import { assumed } from "../assumptions.js";
+import { everyMonth } from "../near.js";
+
+/** Growth of quagga mussels with the shipped assumptions. */
+export const growth = growthParameters(
+  assumed,
+  shellParameters(assumed),
+  dryingParameters("quagga", assumed),
+);
+
+/** A surface in still water under a lake's schedule of levels. */
+export function stillSurface(place: Place, lake: Lake) {
+  const levels = levelsOfYear(dailyElevations(lake.drawdown));
+  const months = surfaceMonths({ place, velocity: everyMonth(0) }, lake, levels, {
+    settlement: settlementParameters(lake, assumed),
+    drying: growth.drying,
+  });
+  return { months, table: shellTable(months, growth.shell, growth.drying) };
+}
