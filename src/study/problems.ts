@@ -136,8 +136,18 @@ export function pathText(path: readonly PropertyKey[], document: unknown): strin
     .join("");
 }
 
-/** A key may be written as nothing at all. */
-const keyText = (key: PropertyKey): string => (key === "" ? '""' : String(key));
+/** A key may be written as nothing at all, or hold what no reader sees: that is told by its code. */
+function keyText(key: PropertyKey): string {
+  const text = String(key);
+  if (text.trim() !== "" && !unseen.test(text)) return text;
+  const coded = Array.from(text, (each) => (each.trim() === "" || unseen.test(each) ? codeOf(each) : each));
+  return `"${coded.join("")}"`;
+}
+
+const unseen = /[\p{C}\p{Zl}\p{Zp}]/u;
+
+const codeOf = (character: string) =>
+  `U+${(character.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, "0")}`;
 
 /** A contradiction as its author is told of it. */
 export function problemOf({ path, line, found, allowed, remedy }: Contradiction, document: unknown): Problem {

@@ -90,7 +90,7 @@ export function parseText(text: string, name: string): unknown {
   const deep = lineNestedTooDeep(text);
   if (deep !== undefined) throw tooDeep(name, `line ${deep}`);
   const lines = new LineCounter();
-  const parsed = parseDocument(text, { uniqueKeys: false, lineCounter: lines });
+  const parsed = parseDocument(text, { uniqueKeys: false, lineCounter: lines, logLevel: "error" });
   if (parsed.errors.length === 0 && isNestedTooDeep(parsed)) throw tooDeep(name, "the file");
   const found =
     parsed.errors.length > 0 ? parsed.errors.slice(0, 1).map(textProblem) : repeatedKeys(parsed, lines);

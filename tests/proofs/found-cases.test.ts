@@ -1,4 +1,4 @@
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { notFinite } from "../../src/proofs/fuzz/fault.js";
 import { resultsJson } from "../../src/report/results.js";
 import { compareStudy, runStudy } from "../../src/study/compute.js";
@@ -62,6 +62,23 @@ describe("an input that once went wrong", () => {
   it("a key written as nothing is told with its place, which was empty", () => {
     const read = () => readStudyText(editedText([]).replace(/^study:/m, '"": 1\nstudy:'), "lake.yaml");
     expect(read).toThrow('"": found an unknown key');
+  });
+
+  it.each([
+    ["a byte order mark", "\uFEFF", '"U+FEFF": found an unknown key'],
+    ["a space that does not break", "\u00A0", '"U+00A0": found an unknown key'],
+    ["a letter and an end of line", "a\u2028", '"aU+2028": found an unknown key'],
+  ])("a key of what no reader sees is told by its code, which was blank: %s", (_what, key, told) => {
+    const read = () => readStudyText(JSON.stringify({ [key]: 1 }), "lake.json");
+    expect(read).toThrow(told);
+  });
+
+  it("a key that is a group is refused without a word in the log, which held its text", () => {
+    const warned = vi.spyOn(process, "emitWarning").mockImplementation(() => undefined);
+    const read = () => readStudyText(editedText([]).replace(/^study:/m, "{ this }: 1\nstudy:"), "lake.yaml");
+    expect(read).toThrow("found an unknown key");
+    expect(warned).not.toHaveBeenCalled();
+    warned.mockRestore();
   });
 
   it("a pipe too short for its friction to show beside its bends has a finite Hazen–Williams C", () => {

@@ -2,22 +2,13 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { compare } from "../../../src/model/compare.js";
 import { dailyElevations } from "../../../src/model/lake/levels.js";
-import { growLayers } from "../../../src/model/mussels/growth.js";
-import { bareSurface } from "../../../src/model/mussels/layer.js";
 import { planId } from "../../../src/model/structures/catalogue.js";
-import type { Component, ComponentResult, Priced } from "../../../src/model/structures/component.js";
-import type { LakeContext } from "../../../src/model/structures/context.js";
-import { dockComponents } from "../../../src/model/structures/dock.js";
+import type { ComponentResult, Priced } from "../../../src/model/structures/component.js";
 import { mergeLines } from "../../../src/model/structures/follow.js";
 import type { Dock, Hydropower, Intake, Structure } from "../../../src/model/structures/inputs.js";
-import type { Plan } from "../../../src/model/structures/plan.js";
-import { componentsOf } from "../../../src/model/structures/structure.js";
-import { keepInService } from "../../../src/model/structures/upkeep.js";
-import { removalLines, shellLines, workLines } from "../../../src/model/structures/work.js";
-import { assumed, assumedWith, assumptionSet } from "../assumptions.js";
-import { contextOf } from "../contexts.js";
+import { assumed, assumptionSet } from "../assumptions.js";
 import { drawnDownLake } from "../lakes.js";
-import { everyMonth, relativeGap } from "../near.js";
+import { everyMonth } from "../near.js";
 import { fixedDock, floatingDock, gravityIntake, plant, pumpedIntake, studyOf } from "../study.js";
 
 const docks: fc.Arbitrary<Dock> = fc
@@ -160,108 +151,6 @@ function partOf(structure: Structure, name: string): ComponentResult {
   if (!found) throw new Error(`no part ${name}`);
   return found;
 }
-
-/**
- * Another route to a plan's yearly cost: the layer grown month by month through the plan's own dates for twelve
- * years, and what falls due in the last cycle added up.
- */
-function costMonthByMonth(plan: Plan, component: Component, context: LakeContext): number {
-  const cycle = plan.routine.by === "interval" ? Math.max(12, plan.routine.months) : 12;
-  const months = cycle * Math.max(2, Math.floor(144 / cycle));
-  const isDate = (month: number) =>
-    plan.routine.by === "interval"
-      ? (month + 1) % plan.routine.months === 0
-      : plan.routine.by === "month-of-year" && month % 12 === plan.routine.month;
-  const factor = plan.protection?.settlementFactor ?? 1;
-  const layers = growLayers(
-    {
-      surface: context.growing(component.surface),
-      density: Array<number>(months).fill(context.matureDensity * factor),
-      cleanAfter: isDate,
-    },
-    context.growth,
-  );
-  let cost = 0;
-  for (let month = months - cycle; month < months; month++) {
-    const layer = layers[month] ?? bareSurface;
-    const lines: Priced[] = layer.mass > 0 ? [...component.losses(layer, month % 12)] : [];
-    lines.push(...shellLines(layer, component, context), ...(plan.protection?.monthly[month % 12] ?? []));
-    if (isDate(month)) {
-      lines.push(...workLines(plan.entry, component, context, month % 12));
-      lines.push(...removalLines(plan, layer, component, context));
-    }
-    cost += lines.reduce((sum, { quantity, unitRate }) => sum + quantity * unitRate, 0);
-  }
-  return (cost / cycle) * 12;
-}
-
-describe("the cost of a plan", () => {
-  const structures = { intake: pumpedIntake, powerhouse: plant, dock: floatingDock, pier: fixedDock };
-
-  it.each(Object.keys(structures))("is what following it month by month costs: %s", (name) => {
-    const context = contextOf(drawnDownLake, 20);
-    const structure = structures[name as keyof typeof structures];
-    for (const component of componentsOf(structure, context)) {
-      const { everyPlan } = keepInService([{ component, context }]);
-      const fixed = everyPlan().filter(({ plan }) => !["nothing", "trigger"].includes(plan.routine.by));
-      expect(fixed.length).toBeGreaterThan(9);
-      for (const { plan, yearlyCost } of fixed) {
-        const expected = costMonthByMonth(plan, component, context);
-        expect(relativeGap(yearlyCost, expected), `${component.name}, ${plan.id}`).toBeLessThan(1e-9);
-      }
-    }
-  });
-
-  it.each([12, 24, 36])(
-    "of a dock cleaned every %d months is area, disposal and wear a year, summed by hand",
-    (interval) => {
-      const context = contextOf(drawnDownLake, 20);
-      const [hull] = dockComponents(floatingDock, context);
-      if (!hull) throw new Error("no hull");
-      const found = keepInService([{ component: hull, context }])
-        .everyPlan()
-        .find(({ plan }) => plan.id === `divers-${interval}`);
-      const layers = growLayers(
-        {
-          surface: context.growing(hull.surface),
-          density: Array<number>(interval).fill(context.matureDensity),
-        },
-        context.growth,
-      );
-      const area = floatingDock.wettedArea * floatingDock.count;
-      const perKg = assumed("disposal.tipping-fee") + assumed("disposal.haulage");
-      const removed = layers[interval - 1]?.mass ?? Number.NaN;
-      const cleaning = area * assumed("cleaning.hull.rate") + removed * area * perKg;
-      const wear = layers.reduce((sum, { mass }) => {
-        const load = Math.min(1, mass / assumed("dock.wear-mass"));
-        return (
-          sum + (floatingDock.count * floatingDock.replacementCost * assumed("dock.extra-wear") * load) / 12
-        );
-      }, 0);
-      expect(relativeGap(found?.yearlyCost ?? Number.NaN, ((cleaning + wear) * 12) / interval)).toBeLessThan(
-        1e-10,
-      );
-    },
-  );
-
-  it("rises with the price of the work that it holds, and not with others", () => {
-    const costs = (source: typeof assumed) =>
-      new Map(
-        compare(studyOf([floatingDock]), source)
-          .structures[0]?.components[0]?.everyPlan()
-          .map(({ plan, yearlyCost }) => [plan.id, yearlyCost]),
-      );
-    const before = costs(assumed);
-    const dearer = costs(assumedWith({ "cleaning.hull.rate": assumed("cleaning.hull.rate") * 2 }));
-    const uncleaned = new Set(["leave", "foul-release", "copper-paint"]);
-    for (const [id, cost] of before) {
-      // A buoyant dock has no limit to come near, so that inspections never lead to work.
-      if (uncleaned.has(id) || id === "trigger") expect(dearer.get(id)).toBe(cost);
-      else expect(dearer.get(id)).toBeGreaterThan(cost);
-    }
-    expect(costs(assumedWith({ "cleaning.rack.rate": 100 }))).toEqual(before);
-  });
-});
 
 describe("merged lines", () => {
   it("keep quantity and cost of what they merge", () => {
