@@ -88,8 +88,13 @@ const closeConduit: Structure = { ...gravityIntake, rack: { ...gravityIntake.rac
 const soonProtected = assumedWith({ "protection.start-density": 0 });
 const lateProtected = assumedWith({ "protection.start-density": 0.6 });
 
+const dosedIntake: Structure = { ...gravityIntake, elevation: 95, oxidantAllowed: true };
+const inOneLake = contextOf(drawnDownLake, years);
+
 const cases: ReadonlyArray<[string, Structure, LakeContext]> = [
-  ["an intake with a tight limit", closeConduit, contextOf(drawnDownLake, years)],
+  ["an intake with a tight limit", closeConduit, inOneLake],
+  ["one beside it, alike but for the limit", gravityIntake, inOneLake],
+  ["an intake that falls dry and may be dosed", dosedIntake, contextOf(drawnDownLake, years)],
   ["a power plant", plant, contextOf(drawnDownLake, years)],
   ["a floating dock", floatingDock, contextOf(drawnDownLake, years)],
   ["a pier that each winter kills bare", { ...fixedDock, elevation: 95 }, contextOf(drawnDownLake, years)],

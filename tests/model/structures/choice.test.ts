@@ -1,0 +1,90 @@
+import { describe, expect, it } from "vitest";
+import { bareSurface } from "../../../src/model/mussels/layer.js";
+import type { Component } from "../../../src/model/structures/component.js";
+import type { LakeContext } from "../../../src/model/structures/context.js";
+import type { Intake } from "../../../src/model/structures/inputs.js";
+import { nearLimit, thickest } from "../../../src/model/structures/stretch.js";
+import { componentsOf } from "../../../src/model/structures/structure.js";
+import { keepInService } from "../../../src/model/structures/upkeep.js";
+import { assumed } from "../assumptions.js";
+import { contextOf } from "../contexts.js";
+import { drawnDownLake } from "../lakes.js";
+import { floatingDock, gravityIntake } from "../study.js";
+
+const lake = contextOf(drawnDownLake, 10);
+
+function rackOf(structure: Intake, context: LakeContext): Component {
+  const found = componentsOf(structure, context).find(({ kind }) => kind === "rack");
+  if (!found) throw new Error("no rack");
+  return found;
+}
+
+const rack = rackOf(gravityIntake, lake);
+
+describe("the choice among plans", () => {
+  it("falls on the most frequent work where no plan keeps the limits, and says which it breaks", () => {
+    const never: Component = { ...rack, brokenLimit: () => "a limit that any layer breaks" };
+    const { chosen } = keepInService([{ component: never, context: lake }]);
+    expect(chosen.plan.id).toBe("divers-1");
+    expect(chosen.brokenLimit).toBe("a limit that any layer breaks");
+  });
+
+  it("falls on the first listed of plans that cost the same", () => {
+    const { chosen } = keepInService([{ component: rack, context: lake }]);
+    const again = { ...chosen.plan.entry, id: "again" };
+    const idOfFirst = (plans: LakeContext["plans"]) =>
+      keepInService([{ component: rack, context: { ...lake, plans } }]).chosen.plan.entry.id;
+    expect(idOfFirst([...lake.plans, again])).toBe(chosen.plan.entry.id);
+    expect(idOfFirst([again, ...lake.plans])).toBe("again");
+  });
+
+  it("is free for a part where the study prescribes a plan for another", () => {
+    const pinned = [{ part: "conduit", plan: "divers-1", reason: "contract" }];
+    const free = keepInService([{ component: rack, context: lake }]);
+    const found = keepInService([{ component: rack, context: lake }], pinned);
+    expect(found.pinned).toBeUndefined();
+    expect(found.chosen.plan.id).toBe(free.chosen.plan.id);
+  });
+});
+
+describe("coming near a limit", () => {
+  const share = assumed("plan.trigger.limit-share");
+  const layer = { ...bareSurface, number: 100, lengthMm: 20 };
+  const limitOf = 10;
+
+  it.each(["cover", "mass", "thickness"] as const)("is the set share of the %s that breaks it", (measure) => {
+    const limited: Component = {
+      ...rack,
+      brokenLimit: (grown) => (grown[measure] >= limitOf ? "too much" : undefined),
+    };
+    const isNear = nearLimit(limited, lake);
+    const of = (value: number) => ({ ...layer, mass: 1, [measure]: value });
+    expect(isNear(of(1.0001 * share * limitOf), 0)).toBe(true);
+    expect(isNear(of(0.9999 * share * limitOf), 0)).toBe(false);
+  });
+
+  it("is never told of a bare surface, nor of a part without limits", () => {
+    const never: Component = { ...rack, brokenLimit: () => "a limit that any layer breaks" };
+    expect(nearLimit(never, lake)(bareSurface, 0)).toBe(false);
+    const [hull] = componentsOf(floatingDock, lake);
+    if (!hull) throw new Error("no hull");
+    expect(nearLimit(hull, lake)({ ...layer, mass: 12, cover: 3, thickness: 0.02 }, 6)).toBe(false);
+  });
+});
+
+describe("the thickest layer", () => {
+  const layers = [3, 1, 4, 1, 5].map((thickness) => ({ ...bareSurface, thickness }));
+
+  it.each([
+    [0, 5, 5],
+    [0, 4, 4],
+    [1, 2, 1],
+    [3, 4, 1],
+  ])("from place %d up to, but without, %d", (from, to, thickness) => {
+    expect(thickest(layers, from, to).thickness).toBe(thickness);
+  });
+
+  it("is the bare surface where there are none", () => {
+    expect(thickest([])).toBe(bareSurface);
+  });
+});

@@ -1,0 +1,96 @@
+import { describe, expect, it } from "vitest";
+import { dailyElevations } from "../../../src/model/lake/levels.js";
+import type { ComponentResult, Priced } from "../../../src/model/structures/component.js";
+import type { Contexts } from "../../../src/model/structures/context.js";
+import { dockComponents } from "../../../src/model/structures/dock.js";
+import { keepInService } from "../../../src/model/structures/upkeep.js";
+import { contextsOf } from "../contexts.js";
+import { drawnDownLake, productiveLake } from "../lakes.js";
+import { fixedDock } from "../study.js";
+
+const years = 12;
+
+/** Ten metres lower for 61 days from a day on. */
+const loweredFrom = (day: number) =>
+  dailyElevations([
+    { dayOfYear: 0, elevation: 100 },
+    { dayOfYear: day, elevation: 100 },
+    { dayOfYear: day + 1, elevation: 90 },
+    { dayOfYear: day + 61, elevation: 90 },
+    { dayOfYear: day + 62, elevation: 100 },
+  ]);
+
+const winter = { label: "2001", daily: dailyElevations(drawnDownLake.drawdown) };
+const autumn = { label: "2002", daily: loweredFrom(244) };
+const full = { label: "2003", daily: dailyElevations(productiveLake.drawdown) };
+
+const pier = { ...fixedDock, elevation: 95 };
+
+/** The pier's hull over all years of a record, or as if only one of them ever came. */
+function kept(record: readonly (typeof winter)[], plan: string): ComponentResult {
+  const contexts: Contexts = contextsOf({ ...productiveLake, record }, years);
+  const parts = contexts.map((context) => {
+    const [component] = dockComponents(pier, context);
+    if (!component) throw new Error("no hull");
+    return { component, context };
+  });
+  const [first, ...others] = parts;
+  if (!first) throw new Error("no year");
+  return keepInService([first, ...others], [{ part: "wetted hull", plan, reason: "contract" }]);
+}
+
+const costOf = (lines: readonly Priced[] | undefined) =>
+  (lines ?? []).reduce((sum, { quantity, unitRate }) => sum + quantity * unitRate, 0);
+
+describe("a record of two different years", () => {
+  it.each(["leave", "divers-12", "dry", "copper-paint-12"])(
+    "costs what each of its years does on average, and shows the thicker of their layers: %s",
+    (plan) => {
+      const both = kept([winter, autumn], plan);
+      const alone = [winter, autumn].map((year) => kept([year], plan));
+      expect(both.chosen.plan.id).toBe(plan);
+      const mean = (of: (result: ComponentResult) => number) =>
+        alone.reduce((sum, result) => sum + of(result) / 2, 0);
+      expect(both.chosen.yearlyCost).toBeCloseTo(
+        mean(({ chosen }) => chosen.yearlyCost),
+        6,
+      );
+      for (let year = 0; year < years; year++) {
+        expect(costOf(both.years[year])).toBeCloseTo(
+          mean(({ years }) => costOf(years[year])),
+          6,
+        );
+        const thicknesses = alone.map(({ thicknessByYear }) => thicknessByYear[year] ?? Number.NaN);
+        expect(both.thicknessByYear[year]).toBe(Math.max(...thicknesses));
+      }
+    },
+  );
+
+  it("has years that differ, so that their order does not decide", () => {
+    const [one, other] = [winter, autumn].map((year) => kept([year], "dry"));
+    expect(one?.chosen.yearlyCost).not.toBeCloseTo(other?.chosen.yearlyCost ?? Number.NaN, 0);
+    const forth = kept([winter, autumn], "dry");
+    const back = kept([autumn, winter], "dry");
+    expect(forth.chosen.yearlyCost).toBeCloseTo(back.chosen.yearlyCost, 6);
+    expect(forth.thicknessByYear).toEqual(back.thicknessByYear);
+  });
+
+  it.each([
+    [[winter, full], "the water never leaves it in 2003"],
+    [[full, winter], "the water never leaves it in 2003"],
+    [[winter, full, { ...full, label: "2004" }], "the water never leaves it in 2003"],
+    [[full, { ...full, label: "2004" }], "the water never leaves it"],
+  ])("names the first year in which a plan is impossible, or none if it always is", (record, reason) => {
+    const { impossible, everyPlan } = kept(record, "divers-12");
+    expect(impossible).toContainEqual(expect.objectContaining({ id: "dry", reason }));
+    expect(everyPlan().map(({ plan }) => plan.id)).not.toContain("dry");
+  });
+});
+
+describe("a plan that the study prescribes", () => {
+  it("is not followed where it is impossible", () => {
+    const { chosen, pinned } = kept([full], "dry");
+    expect(pinned).toBeUndefined();
+    expect(chosen.plan.id).not.toBe("dry");
+  });
+});
