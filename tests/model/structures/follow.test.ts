@@ -84,7 +84,7 @@ const costOf = (lines: readonly Priced[]) =>
 
 const assumedIn = ({ assumed }: LakeContext, id: string) => assumed(id);
 
-const closeConduit: Structure = { ...gravityIntake, rack: { ...gravityIntake.rack, headLossLimit: 0.03 } };
+const closeRack: Structure = { ...gravityIntake, rack: { ...gravityIntake.rack, clearSpacing: 0.03 } };
 const soonProtected = assumedWith({ "protection.start-density": 0 });
 const lateProtected = assumedWith({ "protection.start-density": 0.6 });
 
@@ -92,8 +92,8 @@ const dosedIntake: Structure = { ...gravityIntake, elevation: 95, oxidantAllowed
 const inOneLake = contextOf(drawnDownLake, years);
 
 const cases: ReadonlyArray<[string, Structure, LakeContext]> = [
-  ["an intake with a tight limit", closeConduit, inOneLake],
-  ["one beside it, alike but for the limit", gravityIntake, inOneLake],
+  ["an intake whose bars stand close", closeRack, inOneLake],
+  ["one beside it, alike but for the bars", gravityIntake, inOneLake],
   ["an intake that falls dry and may be dosed", dosedIntake, contextOf(drawnDownLake, years)],
   ["a power plant", plant, contextOf(drawnDownLake, years)],
   ["a floating dock", floatingDock, contextOf(drawnDownLake, years)],
