@@ -16,17 +16,22 @@ import { fixedDock, floatingDock, gravityIntake, plant } from "../study.js";
 
 const years = 24;
 
-/** Lowered for nine mild days in April: long enough to kill some mussels, not all. */
-const brieflyLowered = {
+const loweredBetween = (first: number, last: number) => ({
   ...productiveLake,
   drawdown: [
     { dayOfYear: 0, elevation: 100 },
-    { dayOfYear: 95, elevation: 100 },
-    { dayOfYear: 96, elevation: 90 },
-    { dayOfYear: 104, elevation: 90 },
-    { dayOfYear: 105, elevation: 100 },
+    { dayOfYear: first - 1, elevation: 100 },
+    { dayOfYear: first, elevation: 90 },
+    { dayOfYear: last, elevation: 90 },
+    { dayOfYear: last + 1, elevation: 100 },
   ],
-};
+});
+
+/** Nine mild days in April: long enough to kill some mussels, not all. */
+const brieflyLowered = loweredBetween(96, 104);
+
+/** So that work in the dry comes in the same year after the lake has settled as an oxidant at the season's end. */
+const loweredInAutumn = loweredBetween(244, 304);
 
 /**
  * The plain route: every month since establishment one after another, nothing remembered and no year taken for
@@ -94,7 +99,7 @@ const inOneLake = contextOf(drawnDownLake, years);
 const cases: ReadonlyArray<[string, Structure, LakeContext]> = [
   ["an intake whose bars stand close", closeRack, inOneLake],
   ["one beside it, alike but for the bars", gravityIntake, inOneLake],
-  ["an intake that falls dry and may be dosed", dosedIntake, contextOf(drawnDownLake, years)],
+  ["an intake that falls dry and may be dosed", dosedIntake, contextOf(loweredInAutumn, years)],
   ["a power plant", plant, contextOf(drawnDownLake, years)],
   ["a floating dock", floatingDock, contextOf(drawnDownLake, years)],
   ["a pier that each winter kills bare", { ...fixedDock, elevation: 95 }, contextOf(drawnDownLake, years)],
