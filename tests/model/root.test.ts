@@ -1,6 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
-import { bracketedRoot, findRoots, type RootSearch, RootSearchError } from "../../src/model/root.js";
+import {
+  bracketedRoot,
+  findRoots,
+  type Point,
+  type RootSearch,
+  RootSearchError,
+} from "../../src/model/root.js";
 
 const search: RootSearch = { low: -3, high: 4, steps: 35, scale: "linear", tolerance: 1e-12 };
 const rootsOf = (evaluate: (x: number) => number, changes: Partial<RootSearch> = {}) =>
@@ -53,6 +59,10 @@ describe("the roots of a function in an interval", () => {
     expect(rootsOf((x) => (x + 3) * (x - 1) * (x - 4), whole)).toEqual([-3, 1, 4]);
   });
 
+  it("are found at an end that the steps reach only but for rounding", () => {
+    expect(rootsOf((x) => x - 1e-17, { low: -1, high: 1e-17, steps: 10 })).toEqual([1e-17]);
+  });
+
   it("that only touch zero are found on a point of the grid, and not between two", () => {
     const touching = (x: number) => (x - 1) ** 2;
     expect(rootsOf(touching, { low: -3, high: 4, steps: 7 })).toEqual([1]);
@@ -72,11 +82,12 @@ describe("the roots of a function in an interval", () => {
   });
 
   it("are found over many powers of ten on a grid of equal ratios", () => {
-    const evaluate = (x: number) => Math.log(x / 3e-6) * Math.log(x / 0.02);
+    // On equal steps both lie in the first cell.
+    const evaluate = (x: number) => Math.log(x / 3e-6) * Math.log(x / 2e-4);
     const roots = rootsOf(evaluate, { low: 1e-9, high: 1, steps: 60, scale: "logarithmic", tolerance: 0 });
     expect(roots).toHaveLength(2);
     expect((roots[0] ?? 0) / 3e-6).toBeCloseTo(1, 12);
-    expect((roots[1] ?? 0) / 0.02).toBeCloseTo(1, 12);
+    expect((roots[1] ?? 0) / 2e-4).toBeCloseTo(1, 12);
   });
 
   it("are those that a polynomial was made of", () => {
@@ -107,6 +118,13 @@ describe("a function that is proved monotone", () => {
   it("may be level for a while", () => {
     expect(findRoots((x) => Math.max(0, x) - 1, { ...search, monotone: true }).roots).toHaveLength(1);
     expect(findRoots(() => 1, { ...search, monotone: true })).toEqual({ roots: [], all: true });
+  });
+
+  it.each([
+    ["falls above zero", (x: number) => Math.exp(-x)],
+    ["rises below zero", (x: number) => -Math.exp(-x)],
+  ])("may have no root at all: %s", (_name, evaluate) => {
+    expect(findRoots(evaluate, { ...search, monotone: true })).toEqual({ roots: [], all: true });
   });
 
   it("is refused where its values on the grid turn", () => {
@@ -143,6 +161,28 @@ describe("closing in on a root", () => {
     expect(Math.abs((rough.calls.at(-1) ?? 0) - 0.123456)).toBeLessThan(1e-10);
   });
 
+  it.each([
+    ["first", [0, 1]],
+    ["second", [-1, 0]],
+  ])("stops at an end that is the root: the %s", (_name, [low = 0, high = 0]) => {
+    const ends = [
+      { x: 7, y: low },
+      { x: 8, y: high },
+    ] as const;
+    expect(bracketedRoot((x) => x - 7.5, ends, 0)).toBe(low === 0 ? 7 : 8);
+  });
+
+  it("errs by no more than its tolerance", () => {
+    for (let place = 1; place < 60; place++) {
+      const root = place / 60;
+      for (const power of [1, 3, 5]) {
+        const evaluate = (x: number) => Math.sign(x - root) * Math.abs(x - root) ** power;
+        const ends = [0, 1].map((x) => ({ x, y: evaluate(x) })) as [Point, Point];
+        expect(Math.abs(bracketedRoot(evaluate, ends, 0.02) - root)).toBeLessThanOrEqual(0.02);
+      }
+    }
+  });
+
   it("stays within the bracket", () => {
     fc.assert(
       fc.property(
@@ -172,6 +212,7 @@ describe("a search that cannot be made", () => {
     [{ low: 1, high: 1 }, "the first end below the second"],
     [{ low: 2, high: 1 }, "the first end below the second"],
     [{ high: Number.POSITIVE_INFINITY }, "allowed: finite"],
+    [{ low: -Number.MAX_VALUE, high: Number.MAX_VALUE }, "allowed: finite"],
     [{ steps: 0 }, "0 steps"],
     [{ steps: 2.5 }, "a whole number"],
     [{ low: 0, scale: "logarithmic" as const }, "from above 0"],

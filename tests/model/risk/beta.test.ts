@@ -101,6 +101,7 @@ describe("the incomplete beta function", () => {
     expect(incompleteBeta(0, 3, 4)).toBe(0);
     expect(incompleteBeta(-0.1, 3, 4)).toBe(0);
     expect(incompleteBeta(1, 3, 4)).toBe(1);
+    expect(incompleteBeta(1.1, 3, 4)).toBe(1);
     fc.assert(
       fc.property(share, share, parameter, parameter, (one, other, a, b) => {
         const [low, high] = [Math.min(one, other), Math.max(one, other)];
@@ -112,6 +113,7 @@ describe("the incomplete beta function", () => {
 
   test.each([
     [0, 1],
+    [1, 0],
     [1, -1],
     [Number.NaN, 1],
     [1, Number.POSITIVE_INFINITY],
@@ -153,6 +155,7 @@ describe("a quantile of the beta distribution", () => {
     expect(betaQuantile(0, 2, 3)).toBe(0);
     expect(betaQuantile(1, 2, 3)).toBe(1);
     expect(() => betaQuantile(1.01, 2, 3)).toThrow("allowed: 0 to 1");
+    expect(() => betaQuantile(-0.01, 2, 3)).toThrow("allowed: 0 to 1");
     expect(() => betaQuantile(Number.NaN, 2, 3)).toThrow("allowed: 0 to 1");
   });
 });

@@ -93,6 +93,7 @@ describe("chances to have noticed by the end of each year", () => {
   it("are turned into chances of each year by hand", () => {
     // Half by year 1; 3/4 by year 2: half of the rest; none more by year 3.
     expect(chanceByAgeOf([0.5, 0.75, 0.75])).toEqual([0.5, 0.5, 0]);
+    expect(chanceByAgeOf([0.5, 1, 1])).toEqual([0.5, 1, 1]);
   });
 
   it("come back from the chances of each year", () => {
