@@ -157,6 +157,7 @@ describe("induced rank correlation", () => {
       "row 0, column 1 is NaN; allowed: a finite number",
     ],
     ["another size", [[1]], "rows of 1; allowed: 2 rows of 2"],
+    ["too few rows", [[1, 0]], "rows of 2; allowed: 2 rows of 2"],
     ["a ragged matrix", [[1, 0], [0]], "rows of 2, 1; allowed: 2 rows of 2"],
   ])("refuses a matrix with %s", (_, matrix, message) => {
     expect(() => withRankCorrelation(plan(1, ["a", "b"], 50), matrix)).toThrow(message);

@@ -7,6 +7,7 @@ import {
   type SensitivityPlan,
   twoSamples,
 } from "../../../src/model/uncertainty/sensitivity-design.js";
+import { scrambledSobol } from "../../../src/model/uncertainty/sobol.js";
 import { type SobolIndices, sobolIndices } from "../../../src/model/uncertainty/sobol-indices.js";
 
 const bootstrap = { seed: 1, resamples: 100 };
@@ -80,6 +81,34 @@ describe.each(["latin-hypercube", "sobol"] as const)("Sobol indices from a plan 
   it("are those of the g-function within 4 standard errors", () => {
     const values = designValues(twoSamples(planned(Object.keys(weights), 4096)), gFunction);
     expectIndices(sobolIndices(values, bootstrap), gIndices());
+  });
+});
+
+describe("Sobol indices of two inputs that are 0 or 1, over all pairs of their values", () => {
+  const bits = Array.from({ length: 16 }, (_, draw) => [8, 4, 2, 1].map((bit) => (draw & bit ? 1 : 0)));
+  const column = (place: number) => bits.map((each) => at(each, place));
+  const sample = (one: number, other: number) =>
+    new Map([
+      ["x1", column(one)],
+      ["x2", column(other)],
+    ]);
+  const samples = { first: sample(0, 1), second: sample(2, 3) };
+
+  // Moments of a bit: E x = 1/2, V x = 1/4; all pairs give them exactly.
+  it.each([
+    // V = 1/4 + 4/4, of which x1 has 1/4.
+    ["x1 + 2·x2", (x1: number, x2: number) => x1 + 2 * x2, { x1: [1 / 5, 1 / 5], x2: [4 / 5, 4 / 5] }],
+    // V = 1/4 − 1/16 = 3/16; V of E(f | x1) = x1/2 is 1/16, and so for x2: the rest is joint.
+    ["x1·x2", (x1: number, x2: number) => x1 * x2, { x1: [1 / 3, 2 / 3], x2: [1 / 3, 2 / 3] }],
+    // Neither tells anything alone.
+    ["x1 ≠ x2", (x1: number, x2: number) => Math.abs(x1 - x2), { x1: [0, 1], x2: [0, 1] }],
+  ])("are exact: %s", (_name, evaluate, expected) => {
+    const values = designValues(samples, (share) => evaluate(share("x1"), share("x2")));
+    const found = sobolIndices(values, bootstrap);
+    for (const id of ["x1", "x2"] as const) {
+      expect(found.get(id)?.first.value).toBeCloseTo(at(expected[id], 0), 12);
+      expect(found.get(id)?.total.value).toBeCloseTo(at(expected[id], 1), 12);
+    }
   });
 });
 
@@ -167,6 +196,12 @@ describe("the two samples", () => {
       expect(three.second.get(id)).toEqual(two.second.get(id));
       expect(two.first.get(id)).not.toEqual(two.second.get(id));
     }
+  });
+
+  it("by Sobol's sequence are its points", () => {
+    const { first, second } = twoSamples({ seed: 4, count: 8, plan: "sobol", ids: ["a"] });
+    const points = scrambledSobol(4, ["first/a", "second/a"], 8);
+    expect([first.get("a"), second.get("a")]).toEqual([points.get("first/a"), points.get("second/a")]);
   });
 
   it("are exchanged one input at a time", () => {
