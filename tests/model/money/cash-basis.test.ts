@@ -89,6 +89,28 @@ describe("the equipment of an option, in two ways", () => {
     );
   });
 
+  it("is in cash what was bought less what it is worth at the end, at prices that rise", () => {
+    // Prices stand in the middle of 2027. Bought at its start for 17,000/√1.04; of 8 years 3 are left after 5,
+    // by straight line on what was paid.
+    const escalation = [{ group: "equipment" as const, rate: 0.04 }];
+    const money = { ...wholeStudy.money, horizon: 5, escalation, priceYear: 2027, startYear: 2027 };
+    const bases = equipmentBases(program, money);
+    if (!bases) throw new Error("no equipment");
+    expect(bases.purchases).toBeCloseTo(17_000 / Math.sqrt(1.04), 6);
+    expect(relativeGap(bases.residual, ((17_000 * 3) / 8) * 1.04 ** -0.5 * 1.03 ** -5)).toBeLessThan(1e-9);
+    expect(bases.cash).toBeCloseTo(bases.purchases - bases.residual, 9);
+    // Each mid-year's recovery at that year's price.
+    const recovery = [0, 1, 2, 3, 4].reduce((sum, year) => sum + 1.04 ** year * 1.03 ** -(year + 1 / 2), 0);
+    expect(relativeGap(bases.recovery, 17_000 * 0.14245639 * recovery)).toBeLessThan(1e-7);
+  });
+
+  it("does not rise with the prices of other groups", () => {
+    const escalation = [{ group: "wages" as const, rate: 0.04 }];
+    expect(equipmentBases(program, { ...wholeStudy.money, escalation })).toEqual(
+      equipmentBases(program, wholeStudy.money),
+    );
+  });
+
   it("is absent without equipment", () => {
     expect(equipmentBases(noProgram, wholeStudy.money)).toBeUndefined();
   });

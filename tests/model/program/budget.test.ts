@@ -34,6 +34,20 @@ describe("the program by fiscal year", () => {
     expect(found?.years.map(({ endYear }) => endYear)).toEqual([2028, 2029, 2030, 2031, 2032]);
   });
 
+  it("has the share of the yearly lines that a growing program costs, and equipment in full", () => {
+    const rampUp = [
+      { reach: 1, cost: 0.4 },
+      { reach: 1, cost: 0.7 },
+    ];
+    const rows = programBudget({ ...option, rampUp }, money)?.rows;
+    expect(rows?.map(({ name, cents }) => [name, ...cents.slice(0, 3)])).toEqual([
+      ["Inspectors", 960_000, 1_680_000, 2_400_000],
+      ["Wash unit", 1_000_000, 0, 0],
+      ["Supplies", 24_000, 42_000, 60_000],
+      ["Stickers", -40_000, -70_000, -100_000],
+    ]);
+  });
+
   it("is in money of each year", () => {
     const [wages] = programBudget(option, { ...money, inflation: 0.025 })?.rows ?? [];
     // fv of financial 0.2.4: 24,000 of 2026 after 1 to 5 years at 2.5 %; it gives what is paid out a minus.
@@ -46,6 +60,7 @@ describe("the program by fiscal year", () => {
       programBudget(option, { ...settings, horizon })?.years.length;
     expect(yearsOver(3, money)).toBe(3);
     expect(yearsOver(3, fromJuly)).toBe(2);
+    expect(yearsOver(2, fromJuly)).toBe(1);
     expect(yearsOver(1, money)).toBe(1);
     expect(yearsOver(1, fromJuly)).toBeUndefined();
   });

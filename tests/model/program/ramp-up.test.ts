@@ -27,6 +27,13 @@ describe("a program that grows", () => {
     expect(grown.infestedByYear[0]).toBeCloseTo(baseline.infestedByYear[0] ?? Number.NaN, 14);
   });
 
+  it("may be planned for longer than the study looks ahead", () => {
+    const rampUp = Array.from({ length: 25 }, () => ({ reach: 0.5, cost: 1 }));
+    const { slipThroughByYear } = resultOf({ ...program, rampUp });
+    expect(slipThroughByYear).toHaveLength(full.slipThroughByYear.length);
+    expect(new Set(slipThroughByYear).size).toBe(1);
+  });
+
   it("costs its share in its first years, and all after them", () => {
     const rampUp = [
       { reach: 1, cost: 0.4 },

@@ -128,6 +128,14 @@ describe("the yearly staffing", () => {
     }, 0);
     expect(found.staffHoursPerYear).toBeCloseTo(hours, 8);
     expect(found.costPerYear).toBeCloseTo(hours * 40, 6);
+    for (const { staffHoursPerYear, costPerYear } of found.curve) {
+      expect(costPerYear).toBeCloseTo(staffHoursPerYear * 40, 6);
+    }
+  });
+
+  it("serves the boats of all its days", () => {
+    // By hand: 21 days of 54 boats and 10 days of 215.
+    expect(found.boatsPerYear).toBeCloseTo(21 * 54 + 10 * 215, 9);
   });
 
   it("does not depend on the order of day types, nor on others beside", () => {
