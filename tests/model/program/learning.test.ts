@@ -182,6 +182,7 @@ describe("what no program can have counted", () => {
 
   it("is refused as a belief of no boats", () => {
     expect(() => summaryOf({ alpha: 0, beta: 1 })).toThrow(LearningError);
+    expect(() => summaryOf({ alpha: 1, beta: 0 })).toThrow(LearningError);
     expect(() => learned({ alpha: 1, beta: -1 }, { screened: 1, found: 0 })).toThrow(LearningError);
   });
 });

@@ -52,6 +52,10 @@ describe("published programs", () => {
     expect(inspected(14_000, { ...costOf(1_500_000), ...paid }).perBoat).toBeCloseTo(107.14, 2);
   });
 
+  it("has no cost of one inspection where none was made", () => {
+    expect(inspected(0, costOf(1000))).toMatchObject({ checked: 0, perBoat: undefined });
+  });
+
   it("Lake Tahoe: a mean fee of 42 against a full-cost fee of 128 USD a year is a factor of 3.05", () => {
     // tahoedailytribune 2011: mean fee 42, full-cost fee 128. The cost of that year is not published: at that of 2014,
     // 1.5 M, the ratio implies 1.5 M / 128 = 11,719 boats that pay, fewer than the 14,000 inspected, and fees that carry
