@@ -152,9 +152,12 @@ function cleaningDates({ routine }: Plan, { component, context }: PartYear) {
   return { cleanedMonths, cleanAfter };
 }
 
-/** Adds up lines of the same name; the merged unit rate is the mean weighted by quantity. */
+/**
+ * Adds up lines of the same name, with the assumptions of all of them; the merged unit rate is the mean weighted by
+ * quantity.
+ */
 export function mergeLines(lines: readonly Priced[]): Priced[] {
-  const sums = new Map<string, { line: Priced; quantity: number; cost: number }>();
+  const sums = new Map<string, { line: Priced; ids: readonly string[]; quantity: number; cost: number }>();
   for (const line of lines) {
     if (line.quantity === 0) continue;
     const cost = line.quantity * line.unitRate;
@@ -162,16 +165,23 @@ export function mergeLines(lines: readonly Priced[]): Priced[] {
     if (known) {
       known.quantity += line.quantity;
       known.cost += cost;
+      known.ids = withIds(known.ids, line.assumptionIds);
     } else {
-      sums.set(line.what, { line, quantity: line.quantity, cost });
+      sums.set(line.what, { line, ids: line.assumptionIds, quantity: line.quantity, cost });
     }
   }
-  return [...sums.values()].map(({ line: { what, type, quantityKind, assumptionIds }, quantity, cost }) => ({
+  return [...sums.values()].map(({ line: { what, type, quantityKind }, ids, quantity, cost }) => ({
     what,
     type,
     quantity,
     quantityKind,
     unitRate: cost / quantity,
-    assumptionIds,
+    assumptionIds: ids,
   }));
+}
+
+/** The same list where it holds all of the others already. */
+function withIds(ids: readonly string[], others: readonly string[]): readonly string[] {
+  if (ids === others || others.every((id) => ids.includes(id))) return ids;
+  return [...new Set([...ids, ...others])];
 }

@@ -97,7 +97,7 @@ function headEnergy(
 function outageOf(plant: Hydropower, year: OperatingYear, context: LakeContext) {
   const lostShareId = "hydropower.outage-lost-share";
   const lostShare = context.assumed(lostShareId);
-  const ids = ["hydropower.outage-days", lostShareId, ...efficiencyIds(plant)];
+  const ids = ["hydropower.outage-days", lostShareId, "hydraulics.viscosity", ...efficiencyIds(plant)];
   return (days: number, month: number): readonly Priced[] => {
     const lostDays = Math.min(days, daysOf(month)) * lostShare;
     const quantity = (at(year.energy, month) / daysOf(month)) * lostDays;

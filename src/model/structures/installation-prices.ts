@@ -11,13 +11,12 @@ export interface InstallationPrices {
   readonly sizeExponent: number;
   /** Share of the capital that a year costs: capital recovery and upkeep. */
   readonly yearlyShare: number;
-  /** Years. */
-  readonly life: number;
-  readonly outageId: string;
+  /** Days out of service while it is installed, and its life in years. */
+  readonly outageIds: readonly string[];
 }
 
 const pricesIds = planIds(["capital", "reference-size", "size-exponent", "life", "upkeep"]);
-const outageIds = planIds(["outage-days"]);
+const outageIds = planIds(["outage-days", "life"]);
 
 /** Prices by the plan's entry; each is read once, since every part of the lake is offered it. */
 export function installationPrices(
@@ -34,7 +33,6 @@ export function installationPrices(
 
 function read(numbers: string, discountRate: number, assumed: Assumed): InstallationPrices {
   const assumptionIds = pricesIds({ numbers });
-  const [outageId = ""] = outageIds({ numbers });
   const [capital = 0, referenceSize = 1, sizeExponent = 1, life = 1, upkeep = 0] = assumptionIds.map(assumed);
   return {
     assumptionIds,
@@ -42,7 +40,6 @@ function read(numbers: string, discountRate: number, assumed: Assumed): Installa
     referenceSize,
     sizeExponent,
     yearlyShare: capitalRecoveryFactor(discountRate, life) + upkeep,
-    life,
-    outageId,
+    outageIds: outageIds({ numbers }),
   };
 }

@@ -6,6 +6,8 @@ import type { Pipe } from "./inputs.js";
 
 /** Assumptions behind the hydraulics of every fouled pipe. */
 export const fouledPipeIds = [
+  "hydraulics.open-cover",
+  "hydraulics.closed-cover",
   "hydraulics.closed-roughness-ratio",
   "hydraulics.largest-roughness-ratio",
   "hydraulics.viscosity",

@@ -113,18 +113,19 @@ function installation(entry: PlanEntry, component: Component, context: LakeConte
 }
 
 function installationOutage(
-  { outageId, life }: InstallationPrices,
+  { outageIds }: InstallationPrices,
   { outage }: Component,
   { assumed }: LakeContext,
 ) {
   if (outage === undefined) return undefined;
-  const days = assumed(outageId) / life;
-  const costs = months.map((month) => costOf(outage(days, month)));
+  const [days = 0, life = 1] = outageIds.map(assumed);
+  const yearlyDays = days / life;
+  const costs = months.map((month) => costOf(outage(yearlyDays, month)));
   const month = costs.indexOf(Math.min(...costs));
-  const lines = outage(days, month).map((line) => ({
+  const lines = outage(yearlyDays, month).map((line) => ({
     ...line,
     what: `${line.what}, to install`,
-    assumptionIds: [...line.assumptionIds, outageId],
+    assumptionIds: [...line.assumptionIds, ...outageIds],
   }));
   return { month, lines };
 }

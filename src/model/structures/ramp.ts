@@ -2,6 +2,7 @@ import { at, daysInYear, daysOf, months } from "../lake/calendar.js";
 import { killedByYear } from "../mussels/growth.js";
 import type { Priced } from "./component.js";
 import type { Contexts, LakeContext } from "./context.js";
+import { disposalIds } from "./disposal-rate.js";
 import type { Ramp } from "./inputs.js";
 import { disposal } from "./work.js";
 
@@ -96,9 +97,11 @@ function sweepLines(ramp: Ramp, { mass, area, thickness }: LitterYear, context: 
     unitRate: context.assumed("ramp.sweeping-rate"),
     assumptionIds: [...litterIds, "ramp.sweeping-rate"],
   };
-  return [sweeping, disposal(mass, context), closure(ramp, sweeps, context)].filter(
-    (line) => line.quantity > 0 && line.unitRate > 0,
-  );
+  return [
+    sweeping,
+    disposal(mass, context, [...litterIds, ...disposalIds]),
+    closure(ramp, sweeps, context),
+  ].filter((line) => line.quantity > 0 && line.unitRate > 0);
 }
 
 function closure(ramp: Ramp, sweeps: number, context: LakeContext): Priced {

@@ -4,7 +4,7 @@ import type { Layer } from "../mussels/layer.js";
 import type { PlanEntry } from "./catalogue.js";
 import type { Component, Priced } from "./component.js";
 import type { LakeContext } from "./context.js";
-import { disposalIds } from "./disposal-rate.js";
+import { disposalIds, shellDisposalIds, shellShareId } from "./disposal-rate.js";
 import type { Plan } from "./plan.js";
 import { planIds } from "./plan-ids.js";
 
@@ -109,25 +109,32 @@ export function removalLines(
 ): Priced[] {
   const mass = layer.mass * component.wettedArea;
   if (mass === 0) return [];
-  return [
-    disposal(leavesShells.has(entry.measure) ? mass * context.assumed("shell.shell-share") : mass, context),
-  ];
+  return [leavesShells.has(entry.measure) ? shellDisposal(mass, context) : disposal(mass, context)];
 }
 
 /** Shells of what drying and frost killed in the month. */
 export function shellLines(layer: Layer, component: Component, context: LakeContext): Priced[] {
   if (layer.killed === 0) return [];
-  return [disposal(layer.killed * component.wettedArea * context.assumed("shell.shell-share"), context)];
+  return [shellDisposal(layer.killed * component.wettedArea, context)];
+}
+
+/** Removing and dumping the shells of dead mussels, which as a whole had this mass. */
+function shellDisposal(mass: number, context: LakeContext): Priced {
+  return disposal(mass * context.assumed(shellShareId), context, shellDisposalIds);
 }
 
 /** Removing and dumping what was scraped off. */
-export function disposal(mass: number, { disposalRate }: LakeContext): Priced {
+export function disposal(
+  mass: number,
+  { disposalRate }: LakeContext,
+  assumptionIds: readonly string[] = disposalIds,
+): Priced {
   return {
     what: "disposal of shells and mussels",
     type: "work",
     quantity: mass,
     quantityKind: "mass",
     unitRate: disposalRate(),
-    assumptionIds: disposalIds,
+    assumptionIds,
   };
 }

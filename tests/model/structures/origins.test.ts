@@ -1,0 +1,104 @@
+import { describe, expect, test } from "vitest";
+import { type Assumed, recorder } from "../../../src/model/assumed.js";
+import type { Lake } from "../../../src/model/inputs.js";
+import { bareSurface, type Layer } from "../../../src/model/mussels/layer.js";
+import type { Component, Priced } from "../../../src/model/structures/component.js";
+import type { LakeContext } from "../../../src/model/structures/context.js";
+import type { Structure } from "../../../src/model/structures/inputs.js";
+import { candidatePlans } from "../../../src/model/structures/plan.js";
+import { componentsOf } from "../../../src/model/structures/structure.js";
+import { removalLines, shellLines, workLines } from "../../../src/model/structures/work.js";
+import { assumed, assumedWith } from "../assumptions.js";
+import { contextOf } from "../contexts.js";
+import { drawnDownLake } from "../lakes.js";
+import { fixedDock, floatingDock, gravityIntake, plant, pumpedIntake } from "../study.js";
+
+/** A layer that costs something everywhere, below every limit that would cut its cost. */
+const layer: Layer = { ...bareSurface, cover: 0.4, lengthMm: 4, thickness: 0.004, mass: 1.5, killed: 1 };
+
+/** Every line that a part can have, by where it comes from. */
+function linesOf(component: Component, context: LakeContext): Map<string, Priced> {
+  const lines = new Map<string, Priced>();
+  const add = (from: string, more: readonly Priced[]) => {
+    for (const line of more) lines.set(`${from}: ${line.what}`, line);
+  };
+  for (let month = 0; month < 12; month++) {
+    add(`${month}`, component.losses(layer, month));
+    add(`shells of ${month}`, shellLines(layer, component, context));
+    add(`outage of ${month}`, component.outage?.(3, month) ?? []);
+    for (const plan of candidatePlans(component, context).plans) {
+      add(`${plan.id} in ${month}`, plan.protection?.monthly[month] ?? []);
+      add(`work of ${plan.id} in ${month}`, workLines(plan.entry, component, context, month));
+      add(`removal of ${plan.id}`, removalLines(plan, layer, component, context));
+    }
+  }
+  return lines;
+}
+
+const linesUnder = (structure: Structure, source: Assumed, species: Lake["species"]) => {
+  const context = contextOf({ ...drawnDownLake, species }, 3, source);
+  return componentsOf(structure, context).map((component) => linesOf(component, context));
+};
+
+/** Assumptions that move a line's quantity or price when they are two per cent higher, and those that it names. */
+function originsOf(structure: Structure, species: Lake["species"]) {
+  const read = recorder(assumed);
+  const named = linesUnder(structure, read.assumed, species);
+  const moved = named.map((lines) => new Map([...lines.keys()].map((key) => [key, new Set<string>()])));
+  for (const id of read.ids()) {
+    linesUnder(structure, assumedWith({ [id]: assumed(id) * 1.02 }), species).forEach((lines, part) => {
+      for (const [key, line] of lines) {
+        const before = named[part]?.get(key);
+        const isMoved = before?.quantity !== line.quantity || before.unitRate !== line.unitRate;
+        if (before && isMoved) moved[part]?.get(key)?.add(id);
+      }
+    });
+  }
+  return { named, moved };
+}
+
+const { efficiency: _, ...turbinePlant } = plant;
+const structures: [string, Structure][] = [
+  ["pumped intake", pumpedIntake],
+  ["rack by Clark's formula", { ...pumpedIntake, rack: { ...pumpedIntake.rack, formula: "clark" } }],
+  ["rack by Reclamation's", { ...pumpedIntake, rack: { ...pumpedIntake.rack, formula: "reclamation" } }],
+  ["gravity intake", gravityIntake],
+  ["plant", plant],
+  [
+    "plant with a turbine and an exchanger",
+    {
+      ...turbinePlant,
+      turbine: { type: "francis", ratedFlow: 15, generatorEfficiency: 0.96 },
+      coolingWater: {
+        ...plant.coolingWater,
+        oxidantAllowed: true,
+        exchanger: { area: 20, cleanCoefficient: 1200, hotCapacityRate: 40 },
+      },
+    },
+  ],
+  ["floating dock", floatingDock],
+  ["pier", { ...fixedDock, elevation: 95 }],
+];
+/** Factors of a formula, bar or species, of which a line has its own alone. */
+const ofOneCase = /bar-shape|clark-bar-factor|quagga/;
+
+describe("a cost line, given its layer, names each assumption that moves it and no factor of another case", () => {
+  const cases = (["quagga", "zebra"] as const).flatMap((species) =>
+    structures.map(([name, structure]) => [name, species, structure] as const),
+  );
+  test.each(cases)("%s under %s", (_name, species, structure) => {
+    const { named, moved } = originsOf(structure, species);
+    const gaps = new Set<string>();
+    const strangers = new Set<string>();
+    named.forEach((lines, part) => {
+      for (const [key, { what, assumptionIds }] of lines) {
+        const moving = moved[part]?.get(key) ?? new Set();
+        for (const id of moving) if (!assumptionIds.includes(id)) gaps.add(`${what}: ${id}`);
+        for (const id of assumptionIds)
+          if (ofOneCase.test(id) && !moving.has(id)) strangers.add(`${what}: ${id}`);
+      }
+    });
+    expect([...gaps]).toEqual([]);
+    expect([...strangers]).toEqual([]);
+  });
+});

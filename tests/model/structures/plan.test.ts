@@ -1,0 +1,108 @@
+import { describe, expect, it, test } from "vitest";
+import type { Lake } from "../../../src/model/inputs.js";
+import { dockComponents } from "../../../src/model/structures/dock.js";
+import { intakeComponents } from "../../../src/model/structures/intake.js";
+import { candidatePlans } from "../../../src/model/structures/plan.js";
+import { assumedWith } from "../assumptions.js";
+import { contextOf } from "../contexts.js";
+import { drawnDownLake, productiveLake } from "../lakes.js";
+import { everyMonth } from "../near.js";
+import { fixedDock, floatingDock, gravityIntake, pumpedIntake } from "../study.js";
+
+/** What the catalogue offers to a pier's hull at 95 m, bare from New Year's Day to 27 February: 58 days. */
+function pierPlans(replaced: Readonly<Record<string, number>> = {}, lake: Lake = drawnDownLake) {
+  const context = contextOf(lake, 3, assumedWith(replaced));
+  const [hull] = dockComponents({ ...fixedDock, elevation: 95 }, context);
+  if (!hull) throw new Error("no hull");
+  return candidatePlans(hull, context);
+}
+
+function conduitPlans(intake = pumpedIntake, lake: Lake = drawnDownLake) {
+  const context = contextOf(lake, 3);
+  const conduit = intakeComponents(intake, context).find(({ kind }) => kind === "conduit");
+  if (!conduit) throw new Error("no conduit");
+  return candidatePlans(conduit, context);
+}
+
+describe("the dates of a plan", () => {
+  const routineOf = ({ plans }: ReturnType<typeof pierPlans>, id: string) =>
+    plans.find((plan) => plan.id === id)?.routine;
+
+  it("in the dry are in the month in the middle of the bare days", () => {
+    // By hand: 58 days from New Year's Day have their middle on the 30th of January; lowered for 61 days from
+    // 3 September on, in October.
+    expect(routineOf(pierPlans(), "dry")).toEqual({ by: "month-of-year", month: 0 });
+    const autumn: Lake = {
+      ...productiveLake,
+      drawdown: [
+        { dayOfYear: 0, elevation: 100 },
+        { dayOfYear: 244, elevation: 100 },
+        { dayOfYear: 245, elevation: 90 },
+        { dayOfYear: 305, elevation: 90 },
+        { dayOfYear: 306, elevation: 100 },
+      ],
+    };
+    expect(routineOf(pierPlans({}, autumn), "dry")).toEqual({ by: "month-of-year", month: 9 });
+  });
+
+  test.each([
+    // Quagga settle from 8 °C on (planning value): April to November in this lake. December is when a dosed year ends.
+    ["oxidant-end", { by: "month-of-year", month: 10 }],
+    ["oxidant-season", { by: "month-of-year", month: 11 }],
+    ["trigger", { by: "trigger" }],
+    ["leave", { by: "nothing" }],
+    ["divers-6", { by: "interval", months: 6 }],
+  ])("are those of its kind: %s", (id, routine) => {
+    expect(routineOf(conduitPlans(), id)).toEqual(routine);
+  });
+});
+
+describe("a plan is impossible", () => {
+  const reasonOf = ({ impossible }: ReturnType<typeof pierPlans>, id: string) =>
+    impossible.find((plan) => plan.id === id)?.reason;
+
+  it("in the dry where the water leaves for fewer days than the work needs", () => {
+    expect(reasonOf(pierPlans({ "cleaning.dry-days-needed": 58 }), "dry")).toBeUndefined();
+    expect(reasonOf(pierPlans({ "cleaning.dry-days-needed": 59 }), "dry")).toBe(
+      "the water leaves it for 58 days; the work needs 59",
+    );
+  });
+
+  it("in the dry where the water never leaves, never comes, or carries it", () => {
+    expect(reasonOf(pierPlans({}, productiveLake), "dry")).toBe("the water never leaves it");
+    const low: Lake = { ...drawnDownLake, drawdown: [{ dayOfYear: 0, elevation: 90 }] };
+    expect(reasonOf(pierPlans({}, low), "dry")).toBe("the water never reaches it");
+    const context = contextOf(drawnDownLake, 3);
+    const [hull] = dockComponents(floatingDock, context);
+    expect(hull && reasonOf(candidatePlans(hull, context), "dry")).toBe("it floats and never hangs dry");
+  });
+
+  it("with an oxidant where the study forbids it or no larva settles", () => {
+    const cold: Lake = { ...drawnDownLake, surfaceTemperature: everyMonth(6) };
+    for (const id of ["oxidant-season", "oxidant-end"]) {
+      expect(reasonOf(conduitPlans(), id)).toBeUndefined();
+      expect(reasonOf(conduitPlans(gravityIntake), id)).toBe("the study does not allow an oxidant here");
+      expect(reasonOf(conduitPlans(pumpedIntake, cold), id)).toBe("no month is warm enough for settlement");
+    }
+  });
+
+  it("and otherwise is tried: each entry of the catalogue for the part is one or the other", () => {
+    const { plans, impossible } = conduitPlans(gravityIntake);
+    const context = contextOf(drawnDownLake, 3);
+    const entries = context.plans.filter(({ parts }) => parts.includes("conduit")).map(({ id }) => id);
+    const found = new Set([...plans.map(({ entry }) => entry.id), ...impossible.map(({ id }) => id)]);
+    expect([...found].sort()).toEqual(entries.sort());
+  });
+});
+
+describe("the words for a plan", () => {
+  test.each([
+    ["leave", "left as it is"],
+    ["divers-1", "cleaned by scraper or pig every month"],
+    ["divers-12", "cleaned by scraper or pig every 12 months"],
+    ["foul-release", "foul-release coating"],
+    ["foul-release-24", "foul-release coating, cleaned every 24 months"],
+  ])("%s are: %s", (id, label) => {
+    expect(conduitPlans().plans.find((plan) => plan.id === id)?.label).toBe(label);
+  });
+});
