@@ -121,7 +121,7 @@ function killedIn(input: GrowthInput, parameters: GrowthParameters, settled: num
   growStands(input, parameters, (stand, month) => {
     const year = Math.floor(month / 12);
     killed[year] = (killed[year] ?? 0) + stand.killed;
-    if (stand.number === 0 && month >= settled) bareMonth ??= month;
+    if (stand.number === 0 && stand.killed > 0 && month >= settled) bareMonth ??= month;
     return false;
   });
   return { killed, bareMonth };

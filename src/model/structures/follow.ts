@@ -34,7 +34,7 @@ export function followPlan(plan: Plan, part: SurfacePart): Followed {
 /** Was the surface bare as the cycle needs: cleaned on its date, or killed to the last mussel in its year? */
 function isBareIn({ bareMonth, firstYear }: Cycle, routine: Routine, tried: ReturnType<typeof followMonths>) {
   return routine.by === "nothing"
-    ? tried.layers.slice(bareMonth, firstYear * 12).some(({ number }) => number === 0)
+    ? tried.layers.slice(bareMonth, firstYear * 12).some(({ number, killed }) => number === 0 && killed > 0)
     : tried.cleanedMonths.has(bareMonth);
 }
 

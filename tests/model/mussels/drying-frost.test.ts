@@ -23,6 +23,20 @@ describe("frost", () => {
     expect(frostKillHours(-3, zebra)).toBeCloseTo(6, 10);
   });
 
+  it("takes, between two published temperatures, the time between theirs on the logarithm", () => {
+    // By hand: half way from -1.5 (48 h) to -3 degrees (6 h) the geometric mean, 16.97 h; colder than the table its last.
+    expect(frostKillHours(-2.25, zebra)).toBeCloseTo(Math.sqrt(48 * 6), 9);
+    expect(frostKillHours(-2, zebra)).toBeCloseTo(48 ** (2 / 3) * 6 ** (1 / 3), 9);
+    expect(frostKillHours(-6.5, zebra)).toBeCloseTo(Math.sqrt(6 * frostKillHours(-10, zebra)), 9);
+    expect(frostKillHours(-25, zebra)).toBe(frostKillHours(-10, zebra));
+  });
+
+  it("leaves the stated share alive at its killing time, whatever the size", () => {
+    // From the definition of the survival at the published time; no drying beside it.
+    for (const length of [5, 14, 30])
+      expect(survival({ drying: 0, frost: 1 }, length, zebra)).toBeCloseTo(zebra.frostSurvival, 12);
+  });
+
   it("does not kill by itself above freezing", () => {
     expect(frostKillHours(0.01, zebra)).toBe(Number.POSITIVE_INFINITY);
     expect(dryDose(1000, { temperature: 4, humidity: 0.9 }, zebra).frost).toBe(0);

@@ -56,6 +56,12 @@ describe("a mussel's life on one surface", () => {
     }
   });
 
+  it("grows for seven years and no longer", () => {
+    // Common practice, no source: few live longer. July is warm: the 84th month would add to it.
+    expect(lengthOf(wet.table.cover, 72)).toBeGreaterThan(lengthOf(wet.table.cover, 71));
+    expect(lengthOf(wet.table.cover, 84)).toBe(lengthOf(wet.table.cover, 83));
+  });
+
   it("has the mass of its length", () => {
     for (const age of [0, 3, 12, 40]) {
       const expected = wetMassG(lengthOf(wet.table.cover, age), shell) / 1000;

@@ -116,6 +116,18 @@ describe("the spawning season", () => {
     expect(quaggaMonths.reduce((a, b) => a + b)).toBeGreaterThan(zebraMonths.reduce((a, b) => a + b));
   });
 
+  it("begins and ends at the temperatures themselves", () => {
+    const [from, to] = [
+      assumed("settlement.spawning-temperature.quagga"),
+      assumed("settlement.upper-temperature"),
+    ];
+    const settlesAt = (temperature: number) => {
+      const lake = { ...productiveLake, surfaceTemperature: everyMonth(temperature) };
+      return monthsAt({ at: "elevation", elevation: 95 }, lake).every(({ settlement }) => settlement > 0);
+    };
+    expect([from - 0.01, from, to, to + 0.01].map(settlesAt)).toEqual([false, true, true, false]);
+  });
+
   it("stops in water hotter than mussels bear", () => {
     // 30 degrees quoted as the upper limit in Texas (Belton Lake study, abstract).
     const hot = { ...productiveLake, surfaceTemperature: everyMonth(31) };
@@ -194,6 +206,27 @@ describe("air", () => {
         9,
       );
     }
+  });
+
+  it("that comes in from the month before counts by its days in the month", () => {
+    // By hand: bare from 1 December to 5 January, and for 12 days of January after a week of water: of January's
+    // two the 12 days are the longer. Air as in January.
+    const drying = dryingParameters("quagga", assumed);
+    const drawdown = [
+      { dayOfYear: 4, elevation: 90 },
+      { dayOfYear: 5, elevation: 100 },
+      { dayOfYear: 11, elevation: 100 },
+      { dayOfYear: 12, elevation: 90 },
+      { dayOfYear: 23, elevation: 90 },
+      { dayOfYear: 24, elevation: 100 },
+      { dayOfYear: 333, elevation: 100 },
+      { dayOfYear: 334, elevation: 90 },
+    ];
+    const months = monthsAt({ at: "elevation", elevation: 96 }, { ...productiveLake, drawdown });
+    const air = { temperature: productiveLake.airTemperature[0] ?? Number.NaN, humidity: 0.6 };
+    expect(months[0]?.doseAfter.drying).toBeCloseTo(dryDose(12 * 24, air, drying).drying, 10);
+    expect(months[0]?.doseBefore.drying).toBe(0);
+    expect(months[11]?.doseAfter.drying).toBeGreaterThan(months[0]?.doseAfter.drying ?? Number.NaN);
   });
 
   it("above the highest level keeps settlers and growth away all year", () => {

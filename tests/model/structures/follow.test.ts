@@ -93,6 +93,9 @@ const closeRack: Structure = { ...gravityIntake, rack: { ...gravityIntake.rack, 
 const soonProtected = assumedWith({ "protection.start-density": 0 });
 const lateProtected = assumedWith({ "protection.start-density": 0.6 });
 
+/** Mussels as dense from the first month on as they ever are. */
+const denseAtOnce = assumedWith({ "population.initial-share": 0.99999, "population.peak-share": 0.999999 });
+
 const dosedIntake: Structure = { ...gravityIntake, elevation: 95, oxidantAllowed: true };
 const inOneLake = contextOf(drawnDownLake, years);
 
@@ -104,6 +107,11 @@ const cases: ReadonlyArray<[string, Structure, LakeContext]> = [
   ["a floating dock", floatingDock, contextOf(drawnDownLake, years)],
   ["a pier that each winter kills bare", { ...fixedDock, elevation: 95 }, contextOf(drawnDownLake, years)],
   ["a pier that dries briefly", { ...fixedDock, elevation: 95 }, contextOf(brieflyLowered, years)],
+  [
+    "a pier that dries briefly in a lake full of mussels at once",
+    { ...fixedDock, elevation: 95 },
+    contextOf(brieflyLowered, years, denseAtOnce),
+  ],
   ["a dock protected at once", floatingDock, contextOf(drawnDownLake, years, soonProtected)],
   [
     "an intake cleaned before mussels are found",

@@ -1,0 +1,77 @@
+import { describe, expect, it, test } from "vitest";
+import { type Cohorts, type Stand, shed } from "../../../src/model/mussels/cohorts.js";
+import { growLayers } from "../../../src/model/mussels/growth.js";
+import { productiveLake } from "../lakes.js";
+import { relativeGap } from "../near.js";
+import { growth, stillSurface } from "./growing.js";
+
+const surface = stillSurface({ at: "elevation", elevation: 95 }, productiveLake);
+const years = 20;
+/** Room for all that settle, so that each month's settlers are those of a bare surface. */
+const roomy = { ...growth, coverLimit: 1e12, yearlyMortality: 0.2 };
+
+describe("the mussels of a surface with room for all", () => {
+  const density = Array<number>(12 * years).fill(0.5);
+  const layers = growLayers({ surface, density }, roomy);
+
+  it("are those of the month before that live on, and the month's settlers, however old they grow", () => {
+    // By the stated relation, N = N exp(-m/12) + n D s, for twenty years: an independent sum of all that settled.
+    let expected = 0;
+    layers.forEach(({ number }, month) => {
+      const { settlement = 0 } = surface.months[month % 12] ?? {};
+      expected = expected * Math.exp(-0.2 / 12) + growth.settlersPerMonth * 0.5 * settlement;
+      if (expected > 0) expect(relativeGap(number, expected)).toBeLessThan(1e-4);
+    });
+    expect(expected).toBeGreaterThan(growth.settlersPerMonth);
+  });
+
+  it("weigh and cover what those of each settling month do by themselves", () => {
+    const alone = density.map((_, settled) =>
+      growLayers({ surface, density: density.map((each, month) => (month === settled ? each : 0)) }, roomy),
+    );
+    for (const month of [11, 40, 100, 12 * years - 1]) {
+      for (const name of ["number", "cover", "mass"] as const) {
+        const sum = alone.reduce((total, each) => total + (each[month]?.[name] ?? Number.NaN), 0);
+        // A settling year by itself is followed to the last half mussel of a square metre, together to fewer.
+        expect(relativeGap(layers[month]?.[name] ?? Number.NaN, sum)).toBeLessThan(1e-3);
+      }
+    }
+  });
+});
+
+describe("a single brood", () => {
+  test.each([5, 6])("of month %d thins out by the yearly mortality for as long as it lives", (settled) => {
+    const density = Array.from({ length: 12 * years }, (_, month) => (month === settled ? 0.5 : 0));
+    const layers = growLayers({ surface, density }, roomy);
+    for (const later of [12, 83, 84, 95, 96, 97, 108, 180]) {
+      const expected = growth.settlersPerMonth * 0.5 * Math.exp((-0.2 * later) / 12);
+      expect(relativeGap(layers[settled + later]?.number ?? Number.NaN, expected)).toBeLessThan(1e-9);
+    }
+  });
+
+  it("is not followed below half a mussel to a square metre", () => {
+    // By hand: a settler for each two square metres and less.
+    const few = (share: number) =>
+      growLayers(
+        { surface, density: [0, 0, 0, 0, 0, share, 0, 0] },
+        { ...roomy, settlersPerMonth: 1, yearlyMortality: 0 },
+      )[7]?.number;
+    expect(few(0.6)).toBeCloseTo(0.6, 12);
+    expect(few(0.4)).toBe(0);
+  });
+});
+
+describe("shedding", () => {
+  it("takes the same share of each brood, and of all that stands", () => {
+    const cohorts: Cohorts = {
+      number: Float64Array.of(800, 200, 50),
+      place: Int32Array.of(1, 2, 3),
+      count: 2,
+    };
+    const stand: Stand = { number: 1000, cover: 3, mass: 12, killed: 5 };
+    shed(cohorts, stand, 0.25);
+    // By hand; the third brood is none of this surface, and what was killed stays killed.
+    expect([...cohorts.number.slice(0, 2)]).toEqual([200, 50]);
+    expect(stand).toEqual({ number: 250, cover: 0.75, mass: 3, killed: 5 });
+  });
+});
