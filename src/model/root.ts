@@ -1,6 +1,9 @@
 import { at } from "./lake/calendar.js";
 
-/** A place where a function of one variable is zero, with the ends of the interval that it was found in. */
+/**
+ * A place where a function of one variable is zero, with the points of the grid next to it on either side; at an end of
+ * the grid, that end.
+ */
 export interface Root {
   readonly value: number;
   readonly low: number;
@@ -52,7 +55,8 @@ export function findRoots(evaluate: (x: number) => number, search: RootSearch): 
     const before = points[index - 1];
     if (point.y === 0) {
       const end = endOfZeros(points, index);
-      roots.push({ value: at(points, (index + end) >> 1).x, low: point.x, high: at(points, end).x });
+      const after = points[end + 1] ?? at(points, end);
+      roots.push({ value: at(points, (index + end) >> 1).x, low: (before ?? point).x, high: after.x });
       index = end;
     } else if (before && before.y * Math.sign(point.y) < 0) {
       const value = bracketedRoot(evaluate, [before, point], search.tolerance);

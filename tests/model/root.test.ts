@@ -75,10 +75,10 @@ describe("the roots of a function in an interval", () => {
     expect(rootsOf(two, { low: 0, high: 4, steps: 8 })).toHaveLength(2);
   });
 
-  it("of a stretch of zeros are one, with the stretch as its bracket", () => {
+  it("of a stretch of zeros are one, at its middle, with the points beside it", () => {
     const flat = (x: number) => (x < 0 ? x : x > 2 ? x - 2 : 0);
     const { roots } = findRoots(flat, { ...search, low: -2, high: 4, steps: 6 });
-    expect(roots).toEqual([{ value: 1, low: 0, high: 2 }]);
+    expect(roots).toEqual([{ value: 1, low: -1, high: 3 }]);
   });
 
   it("are found over many powers of ten on a grid of equal ratios", () => {

@@ -40,7 +40,7 @@ export function turnsOf(
   const pays = (x: number) => netBenefit(x) > 0;
   return {
     turns: roots
-      .filter(({ low, high }: Root) => low === high || pays(low) !== pays(high))
+      .filter(({ low, high }: Root) => pays(low) !== pays(high))
       .map(({ value, high }) => ({ value: tell(value), pays: pays(high) })),
     all,
   };

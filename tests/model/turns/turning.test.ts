@@ -1,0 +1,143 @@
+import { describe, expect, it, test } from "vitest";
+import { type Comparison, compare, type OptionBalance } from "../../../src/model/compare.js";
+import type { Lake, ProgramOption, StudyInput } from "../../../src/model/inputs.js";
+import { findRoots } from "../../../src/model/root.js";
+import { shareStopped } from "../../../src/model/turns/stopped.js";
+import { turnsOf } from "../../../src/model/turns/turns.js";
+import { assumed, assumedWith } from "../assumptions.js";
+import { drawnDownLake } from "../lakes.js";
+import { thoroughSteps } from "../steps.js";
+import { boats, duties, fixedDock, floatingDock, noProgram, program, studyOf } from "../study.js";
+
+const heavyDuties = {
+  ...duties,
+  items: [{ name: "Permits, staff and monitoring", cost: 300_000, apart: false, fromYear: 2 }],
+};
+const study = studyOf([floatingDock, fixedDock, heavyDuties]);
+const withOption = (option: ProgramOption, changes: Partial<StudyInput> = {}): StudyInput => ({
+  ...study,
+  ...changes,
+  options: [noProgram, option],
+});
+
+function balanceOf(comparison: Comparison): OptionBalance {
+  const [balance] = comparison.options;
+  if (!balance) throw new Error("no program");
+  return balance;
+}
+
+const breakEvenOf = (input: StudyInput, source = assumed) => balanceOf(compare(input, source)).breakEven;
+/** A chance per arrival at which the program of the study pays. */
+const likely = assumedWith({ "arrival.establishment-per-fouled-launch": 0.02 });
+const dear = { ...program, yearly: [{ name: "All", cost: 50_000_000 }] };
+/** What stops a share of fouled boats and nothing else: they stay away. */
+const deterring = (deterrence: number): ProgramOption => ({
+  ...program,
+  steps: { ...thoroughSteps, coverage: 0, deterrence },
+});
+
+describe("the roots of a net benefit as turns", () => {
+  const turnsIn = (netBenefit: (x: number) => number) =>
+    turnsOf(
+      findRoots(netBenefit, { low: 0, high: 4, steps: 4, scale: "linear", tolerance: 1e-12 }),
+      netBenefit,
+      (x) => 10 * x,
+    ).turns;
+
+  test.each<[string, (x: number) => number, { value: number; pays: boolean }[]]>([
+    // By hand; the grid is of whole numbers, and each value is told tenfold.
+    ["rises through zero between points", (x) => x - 1.5, [{ value: 15, pays: true }]],
+    ["falls through zero between points", (x) => 1.5 - x, [{ value: 15, pays: false }]],
+    ["rises through zero on a point", (x) => x - 2, [{ value: 20, pays: true }]],
+    ["falls through zero on a point", (x) => 2 - x, [{ value: 20, pays: false }]],
+    ["rises from zero at its start", (x) => x, [{ value: 0, pays: true }]],
+    ["falls from zero at its start", (x) => -x, []],
+    ["only touches zero from below", (x) => -((x - 2) ** 2), []],
+    ["only touches zero from above", (x) => (x - 2) ** 2, []],
+    ["is nothing for a stretch and then pays", (x) => Math.max(0, x - 2), [{ value: 10, pays: true }]],
+  ])("where it %s", (_name, netBenefit, expected) => {
+    expect(turnsIn(netBenefit)).toEqual(
+      expected.map(({ value, pays }) => ({ value: expect.closeTo(value, 9), pays })),
+    );
+  });
+});
+
+describe("the chances at which the answer turns", () => {
+  it("are none in water where no mussel can live", () => {
+    // Salinity of 12 g/L: none above 10 (Mackie and Claudi 2010, from memory).
+    const lake: Lake = { ...drawnDownLake, chemistry: { calcium: 40, salinity: 12 } };
+    const { hazard, hazards } = breakEvenOf(withOption(program, { lake }));
+    expect(hazard).toBeUndefined();
+    expect(hazards).toEqual({ turns: [], all: true });
+  });
+
+  it("begin at next to none for an option that costs less than doing without", () => {
+    // The search begins at a pressure of 1e-7 without the program: h = 1 − exp(−1e-7) where no other pathway is.
+    const costly = { ...noProgram, yearly: [{ name: "Monitoring", cost: 900_000 }] };
+    const lake: Lake = { ...drawnDownLake, chemistry: { calcium: 24 } };
+    const input = { ...study, lake, boats: { ...boats, otherPathways: 0 }, options: [costly, program] };
+    const { hazard } = breakEvenOf(input);
+    expect(hazard).toBeCloseTo(1e-7, 12);
+    expect(hazard).toBeLessThan(1e-7);
+  });
+
+  it("are never next to none for an option that adds a cost", () => {
+    const { hazard, hazards } = breakEvenOf(study);
+    expect(hazard).toBe(hazards.turns[0]?.value);
+    expect(hazard).toBeGreaterThan(1e-4);
+  });
+});
+
+describe("the shares of boats stopped at which the answer turns", () => {
+  it("are none for an option without steps", () => {
+    const { steps: _, ...stepless } = program;
+    expect(breakEvenOf(withOption(stepless), likely).stopped).toEqual({ turns: [], all: true });
+  });
+
+  it("are of the program in full, which grows to them over its first years", () => {
+    // Two routes: the study computed again with that share of boats kept away. Clean years always pay where the program
+    // goes on after an infestation.
+    const rampUp = [
+      { reach: 0.3, cost: 0.5 },
+      { reach: 0.6, cost: 0.8 },
+    ];
+    const growing = (deterrence: number) => ({
+      ...deterring(deterrence),
+      rampUp,
+      afterInfestation: { share: 1 },
+    });
+    const { turns, all } = breakEvenOf(withOption(growing(0.5)), likely).stopped;
+    expect(turns.map(({ pays }) => pays)).toEqual([true]);
+    expect(all).toBe(true);
+    const again = balanceOf(compare(withOption(growing(turns[0]?.value ?? Number.NaN)), likely));
+    expect(Math.abs(again.netBenefit.dividedBy(again.addedProgramCost).toNumber())).toBeLessThan(1e-6);
+  });
+
+  it("are all known where each clean year costs more than an infestation", () => {
+    // A program of 50 million a year that all but ends with an infestation of 300,000 from its second year on.
+    const only = { structures: [heavyDuties] };
+    expect(breakEvenOf(withOption(dear, only), likely).stopped).toEqual({ turns: [], all: true });
+    // Where its first year costs something, too, the last clean year of the horizon saves that.
+    expect(breakEvenOf(withOption(dear), likely).stopped).toEqual({ turns: [], all: false });
+  });
+});
+
+describe("the horizons at which the answer turns", () => {
+  it("are all known: every year is tried", () => {
+    expect(breakEvenOf(study, likely).horizons.all).toBe(true);
+    expect(breakEvenOf(withOption(dear), likely).horizons).toEqual({ turns: [], all: true });
+  });
+});
+
+describe("the share of fouled boats stopped", () => {
+  it("is what deterrence keeps away, and none of none", () => {
+    const result = (option: ProgramOption, changes: Partial<StudyInput> = {}) => {
+      const comparison = compare(withOption(option, changes), assumed);
+      return shareStopped({ result: balanceOf(comparison).result, baseline: comparison.baseline });
+    };
+    expect(result(deterring(0.35))).toBeCloseTo(0.35, 12);
+    expect(result(deterring(0))).toBeCloseTo(0, 12);
+    const cleanBoats = { ...boats, classes: boats.classes.map((each) => ({ ...each, carriesLive: 0 })) };
+    expect(result(deterring(0.35), { boats: cleanBoats })).toBe(0);
+  });
+});
