@@ -1,0 +1,100 @@
+import { describe, expect, it, test } from "vitest";
+import { compare } from "../../../src/model/compare.js";
+import { drawnHazards, futureOf, lakeDraw } from "../../../src/model/futures/lake-draw.js";
+import type { StudyInput } from "../../../src/model/inputs.js";
+import { assumed, assumedWith } from "../assumptions.js";
+import { relativeGap } from "../near.js";
+import { duties, fixedDock, noProgram, program, studyOf } from "../study.js";
+
+const base = studyOf([fixedDock, duties]);
+const growing = {
+  ...program,
+  rampUp: [
+    { reach: 0.2, cost: 0.5 },
+    { reach: 0.6, cost: 0.8 },
+  ],
+};
+const responding = {
+  ...program,
+  monitoring: { noticedWithin: [0.2, 0.5, 0.9] },
+  response: { name: "Treatment", cost: 700_000, chance: 0.3, latestYear: 2 },
+};
+const studies: ReadonlyArray<[string, StudyInput]> = [
+  ["a program in full", base],
+  ["a program that grows", { ...base, options: [noProgram, growing] }],
+  ["mussels noticed late, and contained", { ...base, options: [noProgram, responding] }],
+  ["wages that rise", { ...base, money: { ...base.money, escalation: [{ group: "wages", rate: 0.03 }] } }],
+  ["a lake infested for three years", { ...base, lake: { ...base.lake, infestedSince: 2024 } }],
+];
+
+describe("a lake as drawn", () => {
+  const other = assumedWith({
+    "arrival.establishment-per-fouled-launch": 0.01,
+    "population.years-to-peak.quagga-shallow": 5,
+  });
+
+  test.each(studies)(
+    "is the study computed with those values, to the expected cost of each option: %s",
+    (_name, input) => {
+      // The other route compares the options in decimals, from the first year on.
+      for (const source of [assumed, other]) {
+        const draw = lakeDraw(input, source);
+        const hazards = drawnHazards(input, source, draw);
+        const { baseline, options, lake } = compare(input, source);
+        const results = [baseline, ...options.map(({ result }) => result)];
+        expect(draw.suitability).toBe(lake.suitability.weight);
+        const futures = futureOf(draw, hazards, 0.5);
+        expect(futures).toHaveLength(results.length);
+        results.forEach((result, index) => {
+          expect(
+            relativeGap(futures[index]?.expected ?? Number.NaN, result.presentValue.total.toNumber()),
+          ).toBeLessThan(1e-9);
+          expect(hazards[index]?.at(-1)).toBeCloseTo(input.lake.infestedSince ? 0 : result.hazard, 12);
+        });
+      }
+    },
+  );
+});
+
+describe("the chances of establishment by year", () => {
+  const hazardsOf = (input: StudyInput) => drawnHazards(input, assumed, lakeDraw(input, assumed));
+
+  it("rise to those without a program as it reaches fewer boats", () => {
+    const [without, with_] = hazardsOf({ ...base, options: [noProgram, growing] });
+    const full = hazardsOf(base)[1]?.[0] ?? Number.NaN;
+    expect(without).toHaveLength(base.money.horizon);
+    expect(new Set(without).size).toBe(1);
+    expect(with_?.[0]).toBeGreaterThan(with_?.[1] ?? Number.NaN);
+    expect(with_?.[1]).toBeGreaterThan(full);
+    expect(with_?.slice(2)).toEqual(Array(base.money.horizon - 2).fill(full));
+    expect(without?.[0]).toBeGreaterThan(with_?.[0] ?? Number.NaN);
+  });
+
+  it("are certainty in the first year of a lake that is infested, and no more", () => {
+    const infested = { ...base, lake: { ...base.lake, infestedSince: 2024 } };
+    for (const hazards of hazardsOf(infested)) {
+      expect(hazards).toEqual([1, ...Array<number>(base.money.horizon - 1).fill(0)]);
+    }
+  });
+});
+
+describe("a future", () => {
+  it("has mussels at its end where they establish, unless they may be contained", () => {
+    const source = assumedWith({ "arrival.establishment-per-fouled-launch": 0.01 });
+    const input = { ...base, options: [noProgram, responding] };
+    const draw = lakeDraw(input, source);
+    const hazards = drawnHazards(input, source, draw);
+    const [early, late] = [futureOf(draw, hazards, 0.001), futureOf(draw, hazards, 1 - 1e-9)];
+    const horizon = input.money.horizon;
+    expect(early.map(({ establishment }) => establishment)).toEqual([0, 0]);
+    expect(early[0]?.infested).toBe(1);
+    // Contained now and then, so that the end is neither certain.
+    expect(early[1]?.infested).toBeGreaterThan(0);
+    expect(early[1]?.infested).toBeLessThan(1);
+    expect(late.map(({ establishment, infested }) => [establishment, infested])).toEqual([
+      [horizon, 0],
+      [horizon, 0],
+    ]);
+    expect(early[0]?.cost).toBeGreaterThan(late[0]?.cost ?? Number.NaN);
+  });
+});
