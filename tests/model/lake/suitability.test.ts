@@ -162,6 +162,31 @@ describe("the limiting variable", () => {
     ]);
   });
 
+  test.each([
+    // Mackie and Claudi 2010 (from memory): conductivity none below 30, low 30-60, moderate 60-110 µS/cm; salinity high to
+    // 5, moderate to 8, low to 10 g/L. A bound belongs to the better class.
+    [{ conductivity: 29 }, "none"],
+    [{ conductivity: 30 }, "low"],
+    [{ conductivity: 60 }, "moderate"],
+    [{ conductivity: 110 }, "high"],
+    [{ salinity: 0 }, "high"],
+    [{ salinity: 5 }, "high"],
+    [{ salinity: 8 }, "moderate"],
+    [{ salinity: 10 }, "low"],
+    [{ salinity: 10.1 }, "none"],
+  ])("is for %j of class %s", (chemistry, expected) => {
+    expect(zebraIn({ calcium: 60, ...chemistry }).variables.map((each) => each.class)).toContain(expected);
+    expect(zebraIn({ calcium: 60, ...chemistry }).limiting.class).toBe(expected);
+  });
+
+  it("names the assumptions behind it, of what was measured", () => {
+    const { assumptionIds } = zebraIn({ calcium: 60, salinity: 1 });
+    expect(assumptionIds).toEqual(
+      expect.arrayContaining(["suitability.calcium.whittier.high-from", "suitability.salinity.high-to"]),
+    );
+    expect(assumptionIds.some((id) => id.startsWith("suitability.oxygen"))).toBe(false);
+  });
+
   it("is salinity in brackish water and oxygen in stagnant water", () => {
     // Mackie and Claudi 2010 (from memory): salinity none above 10 g/L, low 8-10; oxygen none below 3, low 3-7 mg/L.
     expect(zebraIn({ calcium: 60, salinity: 9 }).limiting).toMatchObject({

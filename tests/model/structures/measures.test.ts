@@ -82,15 +82,18 @@ describe("inspections", () => {
 
 describe("a dose of oxidant", () => {
   it("is paid at the unit cost of the year's mean flow, each day counted once", () => {
-    // By hand, demand times days of its months: 0.5 x 31 + 0.5 x 28 + 0.6 x 31 + 0.7 x 30 + 0.9 x 31 + 1.1 x 30 + 1.2 x 31
+    // By hand, a tenth of the demand times days of its months: 0.5 x 31 + 0.5 x 28 + 0.6 x 31 + 0.7 x 30 + 0.9 x 31 + 1.1 x 30 + 1.2 x 31
     // + 1.2 x 31 + 1 x 30 + 0.7 x 31 + 0.6 x 30 + 0.5 x 31 = 289.6 over 365 days.
-    const [line] = seasonDose(conduit, context)(6);
+    const tenth = { ...pumpedIntake, demand: pumpedIntake.demand.map((flow) => flow / 10) };
+    const [line] = seasonDose(partOf(tenth, "conduit"), context)(6);
     const ends = {
       small: { cost: assumed("oxidant.small-plant-cost"), flow: assumed("oxidant.small-plant-flow") },
       large: { cost: assumed("oxidant.large-plant-cost"), flow: assumed("oxidant.large-plant-flow") },
     };
-    expect(line?.unitRate).toBeCloseTo(costAtSize(289.6 / 365, ends), 12);
-    expect(line?.quantity).toBeCloseTo(1.2 * 31 * 86_400, 4);
+    expect(line?.unitRate).toBeCloseTo(costAtSize(28.96 / 365, ends), 12);
+    expect(28.96 / 365).toBeGreaterThan(ends.small.flow);
+    expect(28.96 / 365).toBeLessThan(ends.large.flow);
+    expect(line?.quantity).toBeCloseTo(0.12 * 31 * 86_400, 4);
   });
 
   it("is none where the study allows none", () => {

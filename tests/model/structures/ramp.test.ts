@@ -76,6 +76,28 @@ describe("the sweeping of a ramp", () => {
     expect(linesWith({}, { ...replaced, "ramp.sweeping-rate": 0 })).toHaveLength(2);
   });
 
+  it("names each assumption that moves a line, given the litter", () => {
+    // Moved by two per cent, but for the tolerance: three times as thick as it, the litter is swept once less.
+    const replaced = { "ramp.litter-tolerance": 0.011 };
+    const before = linesWith({}, replaced);
+    const moved = { "ramp.closure-days": 1.02, "ramp.sweeping-rate": 3.06, "ramp.litter-tolerance": 0.012 };
+    for (const [id, value] of Object.entries(moved)) {
+      const after = linesWith({}, { ...replaced, [id]: value });
+      const changed = before.filter(
+        ({ quantity, unitRate }, index) =>
+          after[index]?.quantity !== quantity || after[index]?.unitRate !== unitRate,
+      );
+      expect(changed.length, id).toBeGreaterThan(0);
+      for (const { what, assumptionIds } of changed) expect([what, ...assumptionIds]).toContain(id);
+    }
+    // What lies there rests on the shells of what was killed, and on the ground that they wash from.
+    for (const { what, assumptionIds } of before.filter(({ quantityKind }) => quantityKind !== "days")) {
+      expect([what, ...assumptionIds]).toEqual(
+        expect.arrayContaining(["shell.shell-share", "ramp.gathering"]),
+      );
+    }
+  });
+
   it("is not due below the tolerated thickness", () => {
     expect(linesWith({}, { "ramp.litter-tolerance": 0.034 })).toEqual([]);
   });

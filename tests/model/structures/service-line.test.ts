@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { compare } from "../../../src/model/compare.js";
+import { exchangerDuty } from "../../../src/model/hydraulics/exchanger.js";
 import { flowAtHead } from "../../../src/model/hydraulics/friction.js";
 import { bareSurface, type Layer } from "../../../src/model/mussels/layer.js";
 import type { ServiceLine } from "../../../src/model/structures/inputs.js";
@@ -95,10 +96,8 @@ describe("a service line", () => {
 });
 
 describe("a line that cools an exchanger", () => {
-  const cooled: ServiceLine = {
-    ...line,
-    exchanger: { area: 20, cleanCoefficient: 1200, hotCapacityRate: 40 },
-  };
+  const exchanger = { area: 20, cleanCoefficient: 1200, hotCapacityRate: 40 };
+  const cooled: ServiceLine = { ...line, exchanger };
 
   it("loses less heat than water, for want of water alone, and more by a fouled wall", () => {
     const layers = fc.double({ min: 1e-4, max: 0.045, noNaN: true });
@@ -118,6 +117,17 @@ describe("a line that cools an exchanger", () => {
     );
     expect(heat(bareSurface)).toBe(1);
     expect(heat(layerOf(0.003))).toBeLessThan(cleanWall(layerOf(0.003)) - 0.01);
+  });
+
+  it("is fouled in proportion to the cover of its wall up to a closed layer", () => {
+    // By hand: at a cover of 0.6, half of the closed one of 1.2, half the resistance: 1/U = 1/1200 + 0.000175. The
+    // layer is too thin to narrow a line of half a metre, and the water stays whole.
+    const wide: ServiceLine = { ...cooled, diameter: 0.5 };
+    const share = (cover: number) => serviceShare(wide, context)({ ...layerOf(0.001), cover });
+    const duty = (resistance: number) => exchangerDuty(exchanger, 0.008, 1 / (1 / 1200 + resistance));
+    expect(share(0.6)).toBeCloseTo(duty(0.000175) / duty(0), 12);
+    expect(share(1.2)).toBeCloseTo(duty(0.00035) / duty(0), 12);
+    expect(share(2.4)).toBeCloseTo(share(1.2), 12);
   });
 
   it("loses 11.3 % of its duty in the computed example of a fouled wall", () => {

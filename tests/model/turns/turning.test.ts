@@ -141,3 +141,17 @@ describe("the share of fouled boats stopped", () => {
     expect(result(deterring(0.35), { boats: cleanBoats })).toBe(0);
   });
 });
+
+describe("the budget and the loss at which the answer turns", () => {
+  it("are none where nothing is avoided", () => {
+    const { programPerYear, lossFactor } = breakEvenOf(withOption(deterring(0)), likely);
+    expect([programPerYear, lossFactor]).toEqual([undefined, undefined]);
+  });
+
+  it("are none for a program that costs nothing to run, and no loss is too small for one that saves", () => {
+    const free = { ...deterring(0.5), staff: [], equipment: [], fees: [], yearly: [] };
+    expect(breakEvenOf(withOption(free), likely).programPerYear).toBeUndefined();
+    const costly = { ...noProgram, yearly: [{ name: "Monitoring", cost: 900_000 }] };
+    expect(breakEvenOf({ ...study, options: [costly, program] }).lossFactor).toBeUndefined();
+  });
+});

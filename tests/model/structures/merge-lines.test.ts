@@ -1,0 +1,46 @@
+import { describe, expect, it } from "vitest";
+import type { Priced } from "../../../src/model/structures/component.js";
+import { mergeLines } from "../../../src/model/structures/follow.js";
+
+const line = (
+  what: string,
+  quantity: number,
+  unitRate: number,
+  assumptionIds: readonly string[],
+): Priced => ({
+  what,
+  type: "work",
+  quantity,
+  quantityKind: "mass",
+  unitRate,
+  assumptionIds,
+});
+
+describe("lines of one name", () => {
+  const fees = ["fee", "haulage"];
+
+  it("are one line: quantities and costs in sum, and the assumptions of all of them, each once", () => {
+    // By hand: 30 kg of 200 and 10 kg of 400 are 40 kg of 10,000 in all, 250 each.
+    expect(
+      mergeLines([
+        line("disposal", 30, 200, fees),
+        line("cleaning", 1, 5, ["rate"]),
+        line("disposal", 10, 400, ["shells", "fee"]),
+      ]),
+    ).toEqual([line("disposal", 40, 250, ["fee", "haulage", "shells"]), line("cleaning", 1, 5, ["rate"])]);
+  });
+
+  it("keep their assumptions where the others name no more", () => {
+    const [merged] = mergeLines([
+      line("disposal", 30, 200, fees),
+      line("disposal", 5, 200, fees),
+      line("disposal", 5, 200, ["fee"]),
+    ]);
+    expect(merged?.assumptionIds).toEqual(fees);
+    expect(merged?.quantity).toBe(40);
+  });
+
+  it("are none where there is nothing of them", () => {
+    expect(mergeLines([line("disposal", 0, 200, fees)])).toEqual([]);
+  });
+});
