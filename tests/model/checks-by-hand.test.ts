@@ -97,17 +97,17 @@ describe("the check of a plant's yearly cost", () => {
     expect(costRow(plant, 1, 1e7)?.found).toBe(`${Math.round(cost).toLocaleString("en-US")} a year`);
   });
 
-  test.each<[string, Structure, Lake]>([
-    ["needs no work", { ...gravityIntake, pinned: [], elevation: 101 }, productiveLake],
+  const pinned = (plan: string) =>
+    ["trash rack", "conduit"].map((part) => ({ part, plan, reason: "as found" }));
+  test.each<[string, Structure]>([
+    ["is left as it is, whatever it loses", { ...gravityIntake, pinned: pinned("leave") }],
     [
-      "is a dock",
-      { ...fixedDock, pinned: [{ part: "wetted hull", plan: "divers-12", reason: "test" }] },
-      productiveLake,
+      "lies above the water, and costs nothing",
+      { ...gravityIntake, pinned: pinned("divers-12"), elevation: 101 },
     ],
-  ])("is not of a structure that %s", (_name, structure, lake) => {
-    expect(
-      rowsOf([structure], assumed, lake).some(({ what }) => what.includes("yearly cost in a mature")),
-    ).toBe(false);
+    ["is a dock", { ...fixedDock, pinned: [{ part: "wetted hull", plan: "divers-12", reason: "as found" }] }],
+  ])("is not of a structure that %s", (_name, structure) => {
+    expect(rowsOf([structure]).some(({ what }) => what.includes("yearly cost in a mature"))).toBe(false);
   });
 
   it("is not of a structure without any cost in its mature year", () => {

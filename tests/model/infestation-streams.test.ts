@@ -4,7 +4,7 @@ import { infestationCost, isControl } from "../../src/model/infestation-cost.js"
 import { type CostLine, costLine, plain } from "../../src/model/money/line.js";
 import { presentValueByAge, presentValueOf, weightsOf } from "../../src/model/present-value.js";
 import { type StructureResult, structureResult } from "../../src/model/structures/structure.js";
-import { assumed } from "./assumptions.js";
+import { assumed, assumedWith } from "./assumptions.js";
 import { contextsOf } from "./contexts.js";
 import { drawnDownLake } from "./lakes.js";
 import { relativeGap } from "./near.js";
@@ -122,6 +122,26 @@ describe("the present value of an infestation by its years", () => {
       expect(part.toNumber()).toBeCloseTo(expected, 4);
     });
     expect(energy?.byYear.at(-1)?.greaterThan(0)).toBe(true);
+  });
+
+  it("adds up as well where mussels are noticed late: until then it is what they harm", () => {
+    const options = wholeStudy.options.map((option) => ({
+      ...option,
+      monitoring: { noticedWithin: [0.1, 0.4, 0.8] },
+    }));
+    const late = compare({ ...wholeStudy, options }, assumedWith({ "detection.first-harm": 1e12 }));
+    const by = late.baseline.weights;
+    const byAge = presentValueByAge(late.infestation, by);
+    const sum = byAge.reduce((total, part) => total + part.toNumber(), 0);
+    expect(relativeGap(sum, presentValueOf(late.infestation, by).toNumber())).toBeLessThan(1e-12);
+    byAge.forEach((part, age) => {
+      const known =
+        (late.infestation.byYear[age]?.toNumber() ?? Number.NaN) * (by.noticed[age] ?? Number.NaN);
+      const before =
+        (late.infestation.harm[age]?.toNumber() ?? Number.NaN) * (by.unnoticed[age] ?? Number.NaN);
+      expect(part.toNumber()).toBeCloseTo(known + before, 4);
+    });
+    expect(by.unnoticed[0]).toBeGreaterThan(0);
   });
 
   it("weighs what is known of a group by the year's factor, the chance that it is known, and its rise", () => {

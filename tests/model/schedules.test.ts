@@ -66,6 +66,7 @@ describe("a lower level all year", () => {
     const [line] = schedule.operating;
     expect(line?.what).toBe("storage given up");
     expect(line?.cents).toBe(116_000_00);
+    expect(line?.assumptionIds).toEqual([]);
   });
 
   it("makes less energy by the head lost, priced by month", () => {

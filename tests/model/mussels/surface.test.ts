@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
 import type { Lake } from "../../../src/model/inputs.js";
 import { dailyElevations, levelsOfYear } from "../../../src/model/lake/levels.js";
-import { dryDose, dryingParameters } from "../../../src/model/mussels/drying.js";
+import { dryingParameters } from "../../../src/model/mussels/drying.js";
 import {
   depthFactor,
   type Place,
@@ -178,55 +178,6 @@ describe("air", () => {
     expect(march?.doseAfter.drying).toBe(0);
     // January's mean of -3 degrees is frost for 31 days: 744 hours over 6 hours and the cluster factor.
     expect(january?.doseAfter.frost).toBeCloseTo(744 / (6 * assumed("drying.cluster-factor")), 8);
-  });
-
-  it("of a month's several dry runs counts by the longest", () => {
-    // By hand: 96 m is bare for 5 days and for 12 days of July in either order; hours over the half-life at 24 degrees
-    // and a humidity of 0.6 are those of 12 days.
-    const drying = dryingParameters("quagga", assumed);
-    const dip = (start: number, days: number) => [
-      { dayOfYear: start - 1, elevation: 100 },
-      { dayOfYear: start, elevation: 90 },
-      { dayOfYear: start + days - 1, elevation: 90 },
-      { dayOfYear: start + days, elevation: 100 },
-    ];
-    const longest = dryDose(12 * 24, { temperature: 24, humidity: 0.6 }, drying).drying;
-    for (const [first, second] of [
-      [dip(184, 5), dip(195, 12)],
-      [dip(184, 12), dip(200, 5)],
-    ] as const) {
-      const drawdown = [...first, ...second];
-      const months = monthsAt({ at: "elevation", elevation: 96 }, { ...productiveLake, drawdown });
-      expect(months[6]?.doseAfter.drying).toBeCloseTo(longest, 10);
-      expect(months[6]?.doseBefore.drying).toBe(0);
-      // And 17 of July's 31 days take no settlers and no growth.
-      expect(months[6]?.settlement).toBeCloseTo(14 / 31, 12);
-      expect(months[6]?.degreeDays).toBeCloseTo(
-        ((24 - assumed("shell.growth-base-temperature")) * 31 * 14) / 31,
-        9,
-      );
-    }
-  });
-
-  it("that comes in from the month before counts by its days in the month", () => {
-    // By hand: bare from 1 December to 5 January, and for 12 days of January after a week of water: of January's
-    // two the 12 days are the longer. Air as in January.
-    const drying = dryingParameters("quagga", assumed);
-    const drawdown = [
-      { dayOfYear: 4, elevation: 90 },
-      { dayOfYear: 5, elevation: 100 },
-      { dayOfYear: 11, elevation: 100 },
-      { dayOfYear: 12, elevation: 90 },
-      { dayOfYear: 23, elevation: 90 },
-      { dayOfYear: 24, elevation: 100 },
-      { dayOfYear: 333, elevation: 100 },
-      { dayOfYear: 334, elevation: 90 },
-    ];
-    const months = monthsAt({ at: "elevation", elevation: 96 }, { ...productiveLake, drawdown });
-    const air = { temperature: productiveLake.airTemperature[0] ?? Number.NaN, humidity: 0.6 };
-    expect(months[0]?.doseAfter.drying).toBeCloseTo(dryDose(12 * 24, air, drying).drying, 10);
-    expect(months[0]?.doseBefore.drying).toBe(0);
-    expect(months[11]?.doseAfter.drying).toBeGreaterThan(months[0]?.doseAfter.drying ?? Number.NaN);
   });
 
   it("above the highest level keeps settlers and growth away all year", () => {
