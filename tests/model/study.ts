@@ -4,8 +4,10 @@ import type {
   Hydropower,
   Intake,
   LakeWide,
+  PumpSupply,
   Rack,
   Ramp,
+  ServiceLine,
   Structure,
 } from "../../src/model/structures/inputs.js";
 import { assumptionSet } from "./assumptions.js";
@@ -39,6 +41,16 @@ export const pumpedIntake: Intake = {
   supply: { by: "pump", efficiency: 0.75, marginHead: 2, energyPrice: 0.08 },
   alternativeWater: 0.25,
   oxidantAllowed: true,
+};
+
+/** A pump known by one point of its curve, which lifts 25 m from the full lake. */
+export const curvePump: PumpSupply = {
+  by: "pump",
+  efficiency: 0.75,
+  energyPrice: 0.08,
+  curve: [{ flow: 1.3, head: 34 }],
+  deliveryElevation: 125,
+  control: "on-off",
 };
 
 export const gravityIntake: Intake = {
@@ -76,6 +88,25 @@ export const plant: Hydropower = {
     requiredFlow: 0.008,
     availableHead: 4,
   },
+};
+
+export const sealWater: ServiceLine = {
+  id: "seal-water",
+  name: "Seal water",
+  kind: "service-line",
+  bearer: "authority",
+  fixtures: [],
+  pinned: [],
+  elevation: 85,
+  count: 3,
+  length: 60,
+  diameter: 0.1,
+  roughness: 0.0002,
+  minorLoss: 8,
+  requiredFlow: 0.008,
+  availableHead: 4,
+  shortageCostPerDay: 400,
+  oxidantAllowed: true,
 };
 
 export const floatingDock: Dock = {

@@ -8,7 +8,7 @@ export const perArrival = "arrival.establishment-per-fouled-launch";
 /** No structure ever costs that much, so that only samples and chances tell. */
 export const noHarm = { "detection.first-harm": 1e12 };
 
-const heavyDuties = {
+export const heavyDuties = {
   ...duties,
   items: [{ name: "Permits, staff and monitoring", cost: 300_000, apart: false, fromYear: 2 }],
 };

@@ -113,6 +113,6 @@ function closure(ramp: Ramp, sweeps: number, context: LakeContext): Priced {
     quantity: sweeps * context.assumed("ramp.closure-days"),
     quantityKind: "days",
     unitRate: launches * ramp.launchFee,
-    assumptionIds: ["ramp.closure-days", "ramp.litter-tolerance"],
+    assumptionIds: [...litterIds, "ramp.closure-days"],
   };
 }

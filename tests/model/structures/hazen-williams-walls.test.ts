@@ -13,7 +13,7 @@ import { assumedWith } from "../assumptions.js";
 import { contextOf } from "../contexts.js";
 import { productiveLake } from "../lakes.js";
 import { relativeGap } from "../near.js";
-import { plant, pumpedIntake } from "../study.js";
+import { curvePump, plant, pumpedIntake } from "../study.js";
 
 // Where a clean wall is known by its C, the sand roughness that stands for it under shells is the one that loses the
 // same at the largest flow: two routes to that loss, Hazen-Williams and Colebrook-White.
@@ -52,16 +52,8 @@ describe("the roughness that stands for a C is that of the largest flow", () => 
   });
 
   it("in the summary of a pump: its runs are those that are costed", () => {
-    const supply: Intake["supply"] = {
-      by: "pump",
-      efficiency: 0.75,
-      energyPrice: 0.08,
-      curve: [{ flow: 1.3, head: 34 }],
-      deliveryElevation: 125,
-      control: "on-off",
-    };
     const layer = { ...bareSurface, cover: 0.2, lengthMm: 2, thickness: 0.002, mass: 0.5 };
-    const pumped = { ...intake, supply };
+    const pumped = { ...intake, supply: curvePump };
     const [summary] = pumpSummary(pumped, layer, context);
     const costed = supplyOf(pumped, context);
     expect(summary?.month).toBe(6);

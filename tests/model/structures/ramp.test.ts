@@ -90,10 +90,10 @@ describe("the sweeping of a ramp", () => {
       expect(changed.length, id).toBeGreaterThan(0);
       for (const { what, assumptionIds } of changed) expect([what, ...assumptionIds]).toContain(id);
     }
-    // What lies there rests on the shells of what was killed, and on the ground that they wash from.
-    for (const { what, assumptionIds } of before.filter(({ quantityKind }) => quantityKind !== "days")) {
+    // All rest on the shells of what was killed, and on the ground that they wash from.
+    for (const { what, assumptionIds } of before) {
       expect([what, ...assumptionIds]).toEqual(
-        expect.arrayContaining(["shell.shell-share", "ramp.gathering"]),
+        expect.arrayContaining(["shell.shell-share", "ramp.gathering", "ramp.shell-density"]),
       );
     }
   });

@@ -12,26 +12,9 @@ import { assumed } from "../assumptions.js";
 import { contextOf } from "../contexts.js";
 import { productiveLake } from "../lakes.js";
 import { relativeGap } from "../near.js";
-import { studyOf } from "../study.js";
+import { sealWater, studyOf } from "../study.js";
 
-const line: ServiceLine = {
-  id: "seal-water",
-  name: "Seal water",
-  kind: "service-line",
-  bearer: "authority",
-  fixtures: [],
-  pinned: [],
-  elevation: 85,
-  count: 3,
-  length: 60,
-  diameter: 0.1,
-  roughness: 0.0002,
-  minorLoss: 8,
-  requiredFlow: 0.008,
-  availableHead: 4,
-  shortageCostPerDay: 400,
-  oxidantAllowed: false,
-};
+const line: ServiceLine = { ...sealWater, oxidantAllowed: false };
 const context = contextOf(productiveLake, 8, assumed);
 const layerOf = (thickness: number): Layer => ({
   ...bareSurface,

@@ -1,27 +1,17 @@
 import { describe, expect, it } from "vitest";
 import { bareSurface } from "../../../src/model/mussels/layer.js";
 import { hydraulicSummary } from "../../../src/model/structures/hydraulic-summary.js";
-import type { Hydropower, Intake, ServiceLine } from "../../../src/model/structures/inputs.js";
+import type { Hydropower, Intake } from "../../../src/model/structures/inputs.js";
 import { pumpSummary } from "../../../src/model/structures/pump-summary.js";
 import { serviceLineComponents } from "../../../src/model/structures/service-line.js";
 import { structureResult } from "../../../src/model/structures/structure.js";
 import { contextOf } from "../contexts.js";
 import { drawnDownLake, productiveLake } from "../lakes.js";
 import { everyMonth } from "../near.js";
-import { gravityIntake, plant, pumpedIntake, ramp } from "../study.js";
+import { curvePump, gravityIntake, plant, pumpedIntake, ramp, sealWater } from "../study.js";
 
 const context = contextOf(productiveLake, 5);
-const pumped: Intake = {
-  ...pumpedIntake,
-  supply: {
-    by: "pump",
-    efficiency: 0.75,
-    energyPrice: 0.08,
-    curve: [{ flow: 1.3, head: 34 }],
-    deliveryElevation: 125,
-    control: "on-off",
-  },
-};
+const pumped: Intake = { ...pumpedIntake, supply: curvePump };
 
 describe("the hydraulics of a structure", () => {
   it("take the layer of each part by its name", () => {
@@ -65,7 +55,7 @@ describe("the summary of a pump", () => {
     // By hand: the curve of 10 m at 1.3 m3/s shuts off at 13.3 m (four thirds), and the lift is 25 m.
     const weak: Intake = {
       ...pumped,
-      supply: { ...pumped.supply, curve: [{ flow: 1.3, head: 10 }] } as Intake["supply"],
+      supply: { ...curvePump, curve: [{ flow: 1.3, head: 10 }] },
     };
     const [summary] = pumpSummary(weak, bareSurface, context);
     expect(summary?.clean.point.flow).toBe(0);
@@ -94,21 +84,8 @@ describe("the summary of a pump", () => {
 
 describe("service lines", () => {
   it("take treatments for the flow of all of them", () => {
-    const line: ServiceLine = {
-      ...plant.coolingWater,
-      id: "seal-water",
-      name: "Seal water",
-      kind: "service-line",
-      bearer: "authority",
-      fixtures: [],
-      pinned: [],
-      elevation: 85,
-      count: 3,
-      shortageCostPerDay: 400,
-      oxidantAllowed: true,
-    };
     // By hand: three of 8 L/s.
-    const [part] = serviceLineComponents(line, context);
+    const [part] = serviceLineComponents(sealWater, context);
     expect(part?.designFlow).toBeCloseTo(0.024, 12);
     expect(part?.oxidant?.flow[0]).toBeCloseTo(0.024, 12);
   });

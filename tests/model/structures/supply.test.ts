@@ -15,7 +15,7 @@ import { assumed } from "../assumptions.js";
 import { contextOf } from "../contexts.js";
 import { drawnDownLake, productiveLake } from "../lakes.js";
 import { everyMonth, relativeGap } from "../near.js";
-import { gravityIntake, pumpedIntake } from "../study.js";
+import { curvePump, gravityIntake, pumpedIntake } from "../study.js";
 
 const waterOf = (drawdown: typeof productiveLake.drawdown) => ({
   monthlyLevels: monthlyMeans(dailyElevations(drawdown)),
@@ -62,15 +62,7 @@ describe("gravity supply from the lake's level", () => {
 
 const pumpWith = (changes: Partial<PumpSupply>): Intake => ({
   ...pumpedIntake,
-  supply: {
-    by: "pump",
-    efficiency: 0.75,
-    energyPrice: 0.08,
-    curve: [{ flow: 1.3, head: 34 }],
-    deliveryElevation: 125,
-    control: "on-off",
-    ...changes,
-  },
+  supply: { ...curvePump, ...changes },
 });
 
 describe("a pump known by its curve", () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it, test } from "vitest";
-import { type Comparison, compare, type OptionBalance } from "../../../src/model/compare.js";
+import { compare } from "../../../src/model/compare.js";
 import type { Lake, ProgramOption, StudyInput } from "../../../src/model/inputs.js";
 import { findRoots } from "../../../src/model/root.js";
 import { shareStopped } from "../../../src/model/turns/stopped.js";
@@ -7,12 +7,9 @@ import { turnsOf } from "../../../src/model/turns/turns.js";
 import { assumed, assumedWith } from "../assumptions.js";
 import { drawnDownLake } from "../lakes.js";
 import { thoroughSteps } from "../steps.js";
-import { boats, duties, fixedDock, floatingDock, noProgram, program, studyOf } from "../study.js";
+import { boats, fixedDock, floatingDock, noProgram, program, studyOf } from "../study.js";
+import { heavyDuties, programOf } from "../watched.js";
 
-const heavyDuties = {
-  ...duties,
-  items: [{ name: "Permits, staff and monitoring", cost: 300_000, apart: false, fromYear: 2 }],
-};
 const study = studyOf([floatingDock, fixedDock, heavyDuties]);
 const withOption = (option: ProgramOption, changes: Partial<StudyInput> = {}): StudyInput => ({
   ...study,
@@ -20,13 +17,7 @@ const withOption = (option: ProgramOption, changes: Partial<StudyInput> = {}): S
   options: [noProgram, option],
 });
 
-function balanceOf(comparison: Comparison): OptionBalance {
-  const [balance] = comparison.options;
-  if (!balance) throw new Error("no program");
-  return balance;
-}
-
-const breakEvenOf = (input: StudyInput, source = assumed) => balanceOf(compare(input, source)).breakEven;
+const breakEvenOf = (input: StudyInput, source = assumed) => programOf(compare(input, source)).breakEven;
 /** A chance per arrival at which the program of the study pays. */
 const likely = assumedWith({ "arrival.establishment-per-fouled-launch": 0.02 });
 const dear = { ...program, yearly: [{ name: "All", cost: 50_000_000 }] };
@@ -109,7 +100,7 @@ describe("the shares of boats stopped at which the answer turns", () => {
     const { turns, all } = breakEvenOf(withOption(growing(0.5)), likely).stopped;
     expect(turns.map(({ pays }) => pays)).toEqual([true]);
     expect(all).toBe(true);
-    const again = balanceOf(compare(withOption(growing(turns[0]?.value ?? Number.NaN)), likely));
+    const again = programOf(compare(withOption(growing(turns[0]?.value ?? Number.NaN)), likely));
     expect(Math.abs(again.netBenefit.dividedBy(again.addedProgramCost).toNumber())).toBeLessThan(1e-6);
   });
 
@@ -133,7 +124,7 @@ describe("the share of fouled boats stopped", () => {
   it("is what deterrence keeps away, and none of none", () => {
     const result = (option: ProgramOption, changes: Partial<StudyInput> = {}) => {
       const comparison = compare(withOption(option, changes), assumed);
-      return shareStopped({ result: balanceOf(comparison).result, baseline: comparison.baseline });
+      return shareStopped({ result: programOf(comparison).result, baseline: comparison.baseline });
     };
     expect(result(deterring(0.35))).toBeCloseTo(0.35, 12);
     expect(result(deterring(0))).toBeCloseTo(0, 12);
