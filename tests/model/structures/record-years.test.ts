@@ -3,10 +3,11 @@ import { dailyElevations } from "../../../src/model/lake/levels.js";
 import type { ComponentResult, Priced } from "../../../src/model/structures/component.js";
 import type { Contexts } from "../../../src/model/structures/context.js";
 import { dockComponents } from "../../../src/model/structures/dock.js";
+import { componentsOf } from "../../../src/model/structures/structure.js";
 import { keepInService } from "../../../src/model/structures/upkeep.js";
 import { contextsOf } from "../contexts.js";
 import { drawnDownLake, productiveLake } from "../lakes.js";
-import { fixedDock } from "../study.js";
+import { fixedDock, gravityIntake } from "../study.js";
 
 const years = 12;
 
@@ -84,6 +85,38 @@ describe("a record of two different years", () => {
     const { impossible, everyPlan } = kept(record, "divers-12");
     expect(impossible).toContainEqual(expect.objectContaining({ id: "dry", reason }));
     expect(everyPlan().map(({ plan }) => plan.id)).not.toContain("dry");
+  });
+});
+
+describe("the limits of a part", () => {
+  /** The rack of an intake in the band: a winter drawdown kills it bare, and at full lake mussels close its gaps. */
+  const rackOver = (record: readonly (typeof winter)[], pinned: string[] = []) => {
+    const structure = { ...gravityIntake, elevation: 95 };
+    const contexts = contextsOf({ ...productiveLake, record }, years);
+    const [first, ...others] = contexts.map((context) => {
+      const component = componentsOf(structure, context).find(({ kind }) => kind === "rack");
+      if (!component) throw new Error("no rack");
+      return { component, context };
+    });
+    if (!first) throw new Error("no year");
+    return keepInService(
+      [first, ...others],
+      pinned.map((plan) => ({ part: "trash rack", plan, reason: "contract" })),
+    ).chosen;
+  };
+
+  it("are kept in every year of a record, whichever comes first", () => {
+    expect(rackOver([winter], ["leave"]).brokenLimit).toBeUndefined();
+    expect(rackOver([full], ["leave"]).brokenLimit).toMatch(/gaps/);
+    for (const record of [
+      [winter, full],
+      [full, winter],
+    ]) {
+      expect(rackOver(record, ["leave"]).brokenLimit).toMatch(/gaps/);
+      const chosen = rackOver(record);
+      expect(chosen.brokenLimit).toBeUndefined();
+      expect(chosen.plan.id).not.toBe("leave");
+    }
   });
 });
 
