@@ -34,7 +34,7 @@ export function hazardTurns(weighed: Weighed): Turns {
 /** The least chance that is searched, if the option pays there already. */
 export function paysAtNextToNoChance(weighed: Weighed): number | undefined {
   const scale = leastPressure / pressureWithout(weighed);
-  if (!Number.isFinite(scale) || netBenefitAtScale(weighed)(scale) < 0) return undefined;
+  if (!Number.isFinite(scale) || netBenefitAtScale(weighed)(scale) <= 0) return undefined;
   return hazardAt(scale, weighed.baseline, weighed.settings);
 }
 
