@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { compare, isBaseline } from "../../src/model/compare.js";
 import type { Lake, StudyInput } from "../../src/model/inputs.js";
 import { dailyElevations } from "../../src/model/lake/levels.js";
-import { killedByYear } from "../../src/model/mussels/growth.js";
+import { growLayers } from "../../src/model/mussels/growth.js";
 import { assumed, assumedWith } from "./assumptions.js";
 import { contextsOf } from "./contexts.js";
 import { drawnDownLake, productiveLake } from "./lakes.js";
@@ -57,7 +57,8 @@ describe("the levels of a record", () => {
 
 describe("what a drawdown kills in the band that it bares", () => {
   it("is the mean of eight strips of equal height, each at its middle", () => {
-    // The mature year of each, grown by itself: half of a strip's height above the lowest level, and so on.
+    // The last of ten mature years of each, every month grown and its dead added up; middles from half a strip's height
+    // above the lowest level on.
     const mild: Lake = {
       ...drawnDownLake,
       drawdown: [
@@ -71,7 +72,8 @@ describe("what a drawdown kills in the band that it bares", () => {
     const density = Array<number>(120).fill(context.matureDensity);
     const strips = [92.5, 93.5, 94.5, 95.5, 96.5, 97.5, 98.5, 99.5].map((elevation) => {
       const surface = context.growing({ place: { at: "elevation", elevation }, velocity: everyMonth(0) });
-      return killedByYear({ surface, density, settled: 0 }, context.growth).at(-1) ?? Number.NaN;
+      const lastYear = growLayers({ surface, density }, context.growth).slice(-12);
+      return lastYear.reduce((sum, { killed }) => sum + killed, 0);
     });
     const expected = strips.reduce((sum, each) => sum + each, 0) / 8;
     const [own] = compare(studyOf([ramp], { lake: mild }), assumed).schedules;
@@ -86,7 +88,7 @@ describe("what other levels cost over a record", () => {
     studyOf(structures, { lake, options: [noProgram, program, following] });
 
   it("is the mean over its years", () => {
-    // By hand: a plant of two units makes 8.76 h times the power of each metre of net head at 12 m3/s and 0.87. Against
+    // By hand: a plant of two units makes 8,760 h times the power of each metre of net head at 12 m3/s and 0.87. Against
     // 100 m, years at 96 m and at 98 m lose 3 m on average; a year at 100 m each instead of 97 and 99 gains 2 m.
     const power = (2 * 0.87 * 1000 * 9.81 * 12) / 1000;
     const years = (...elevations: number[]) =>

@@ -46,4 +46,37 @@ describe("the longest dry run of a place", () => {
     expect(context.longestDryRun({ at: "elevation", elevation: 90 }).days).toBe(0);
     expect(context.longestDryRun({ at: "floating", depth: 1 }).days).toBe(0);
   });
+
+  it("is the longest of the year's, in whichever order they come", () => {
+    const lowered = (first: number, second: number) =>
+      contextOf(
+        {
+          ...productiveLake,
+          drawdown: [
+            { dayOfYear: 0, elevation: 100 },
+            { dayOfYear: 59, elevation: 100 },
+            { dayOfYear: 60, elevation: 90 },
+            { dayOfYear: 60 + first, elevation: 90 },
+            { dayOfYear: 61 + first, elevation: 100 },
+            { dayOfYear: 199, elevation: 100 },
+            { dayOfYear: 200, elevation: 90 },
+            { dayOfYear: 200 + second, elevation: 90 },
+            { dayOfYear: 201 + second, elevation: 100 },
+          ],
+        },
+        3,
+      ).longestDryRun({ at: "elevation", elevation: 95 });
+    // By hand: below 95 m from the first day at 90 m to the last, both counted.
+    expect(lowered(40, 20)).toEqual({ startDay: 60, days: 41 });
+    expect(lowered(20, 40)).toEqual({ startDay: 200, days: 41 });
+  });
+});
+
+describe("the months of settlement", () => {
+  it("begin at the temperature itself", () => {
+    // Quagga from 8 °C on, the planning value.
+    const warm = [5, 6, 7.9, 8, 12, 15, 18, 18, 14, 8, 7.9, 6];
+    const { spawningMonths } = contextOf({ ...productiveLake, surfaceTemperature: warm }, 1);
+    expect(spawningMonths).toEqual([3, 4, 5, 6, 7, 8, 9]);
+  });
 });

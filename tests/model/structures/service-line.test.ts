@@ -57,6 +57,13 @@ describe("a service line", () => {
     expect(work(three)).toEqual(work(one).map((each) => 3 * each));
   });
 
+  it("take treatments for the flow of all of them", () => {
+    // By hand: three of 8 L/s.
+    const [part] = serviceLineComponents(sealWater, context);
+    expect(part?.designFlow).toBeCloseTo(0.024, 12);
+    expect(part?.oxidant?.flow[0]).toBeCloseTo(0.024, 12);
+  });
+
   it("may be dosed only where that is allowed", () => {
     expect(partOf(line).oxidant).toBeUndefined();
     const dosed = partOf({ ...line, oxidantAllowed: true });

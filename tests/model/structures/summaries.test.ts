@@ -3,12 +3,11 @@ import { bareSurface } from "../../../src/model/mussels/layer.js";
 import { hydraulicSummary } from "../../../src/model/structures/hydraulic-summary.js";
 import type { Hydropower, Intake } from "../../../src/model/structures/inputs.js";
 import { pumpSummary } from "../../../src/model/structures/pump-summary.js";
-import { serviceLineComponents } from "../../../src/model/structures/service-line.js";
 import { structureResult } from "../../../src/model/structures/structure.js";
 import { contextOf } from "../contexts.js";
 import { drawnDownLake, productiveLake } from "../lakes.js";
 import { everyMonth } from "../near.js";
-import { curvePump, gravityIntake, plant, pumpedIntake, ramp, sealWater } from "../study.js";
+import { curvePump, gravityIntake, plant, pumpedIntake, ramp } from "../study.js";
 
 const context = contextOf(productiveLake, 5);
 const pumped: Intake = { ...pumpedIntake, supply: curvePump };
@@ -79,49 +78,5 @@ describe("the summary of a pump", () => {
     );
     // Days 220 to 240 lie in August.
     expect(pumpSummary({ ...pumped, demand: everyMonth(0.5) }, bareSurface, low)[0]?.month).toBe(7);
-  });
-});
-
-describe("service lines", () => {
-  it("take treatments for the flow of all of them", () => {
-    // By hand: three of 8 L/s.
-    const [part] = serviceLineComponents(sealWater, context);
-    expect(part?.designFlow).toBeCloseTo(0.024, 12);
-    expect(part?.oxidant?.flow[0]).toBeCloseTo(0.024, 12);
-  });
-});
-
-describe("the longest dry run of a place", () => {
-  it("is the longest of the year's, in whichever order they come", () => {
-    const lowered = (first: number, second: number) =>
-      contextOf(
-        {
-          ...productiveLake,
-          drawdown: [
-            { dayOfYear: 0, elevation: 100 },
-            { dayOfYear: 59, elevation: 100 },
-            { dayOfYear: 60, elevation: 90 },
-            { dayOfYear: 60 + first, elevation: 90 },
-            { dayOfYear: 61 + first, elevation: 100 },
-            { dayOfYear: 199, elevation: 100 },
-            { dayOfYear: 200, elevation: 90 },
-            { dayOfYear: 200 + second, elevation: 90 },
-            { dayOfYear: 201 + second, elevation: 100 },
-          ],
-        },
-        3,
-      ).longestDryRun({ at: "elevation", elevation: 95 });
-    // By hand: below 95 m from the first day at 90 m to the last, both counted.
-    expect(lowered(40, 20)).toEqual({ startDay: 60, days: 41 });
-    expect(lowered(20, 40)).toEqual({ startDay: 200, days: 41 });
-  });
-});
-
-describe("the months of settlement", () => {
-  it("begin at the temperature itself", () => {
-    // Quagga from 8 °C on, the planning value.
-    const warm = [5, 6, 7.9, 8, 12, 15, 18, 18, 14, 8, 7.9, 6];
-    const { spawningMonths } = contextOf({ ...productiveLake, surfaceTemperature: warm }, 1);
-    expect(spawningMonths).toEqual([3, 4, 5, 6, 7, 8, 9]);
   });
 });

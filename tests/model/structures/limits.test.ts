@@ -1,0 +1,81 @@
+import { describe, expect, test } from "vitest";
+import { bareSurface, type Layer } from "../../../src/model/mussels/layer.js";
+import type { Component } from "../../../src/model/structures/component.js";
+import type { Intake, Structure } from "../../../src/model/structures/inputs.js";
+import { barFactors, rackState } from "../../../src/model/structures/rack.js";
+import { serviceShare } from "../../../src/model/structures/small-line.js";
+import { componentsOf } from "../../../src/model/structures/structure.js";
+import { assumed, assumedWith } from "../assumptions.js";
+import { contextOf } from "../contexts.js";
+import { productiveLake } from "../lakes.js";
+import { floatingDock, gravityIntake, plant, sealWater } from "../study.js";
+
+const layerOf = (thickness: number, mass = 2): Layer => ({
+  ...bareSurface,
+  cover: 2,
+  lengthMm: thickness * 1000,
+  thickness,
+  mass,
+});
+const context = contextOf(productiveLake, 3);
+
+function partOf(structure: Structure, kind: Component["kind"], source = assumed): Component {
+  const found = componentsOf(structure, contextOf(productiveLake, 3, source)).find(
+    (each) => each.kind === kind,
+  );
+  if (!found) throw new Error(`no ${kind}`);
+  return found;
+}
+
+describe("a limit that is just met is kept, and a little beyond it is broken", () => {
+  // The limit is set to what the layer does, worked out beside the part.
+  const thickness = 0.01;
+  const layer = layerOf(thickness);
+  const { rack } = gravityIntake;
+  const { headLoss, throughVelocity } = rackState(rack, thickness, 1.2, barFactors(rack, context));
+  const withRack = (changes: Partial<Intake["rack"]>): Intake => ({
+    ...gravityIntake,
+    rack: { ...rack, headLossLimit: 9, velocityLimit: 9, ...changes },
+  });
+  const july = 6;
+
+  test.each<[string, (limit: number) => Component, number]>([
+    ["head loss of a rack", (headLossLimit) => partOf(withRack({ headLossLimit }), "rack"), headLoss],
+    [
+      "velocity through a rack",
+      (velocityLimit) => partOf(withRack({ velocityLimit }), "rack"),
+      throughVelocity,
+    ],
+    [
+      // By hand: 10 mm on either side close a third of 60 mm.
+      "share of its gaps closed",
+      (limit) => partOf(withRack({}), "rack", assumedWith({ "rack.gap-closed-limit": limit })),
+      (2 * thickness) / rack.clearSpacing,
+    ],
+    [
+      "thickness in a conduit",
+      (limit) => partOf(gravityIntake, "conduit", assumedWith({ "conduit.largest-layer": limit })),
+      thickness,
+    ],
+    [
+      // By hand: the submerged share of 2 kg/m2.
+      "weight on a dock",
+      (spareBuoyancy) => partOf({ ...floatingDock, spareBuoyancy }, "hull"),
+      2 * assumed("dock.submerged-share"),
+    ],
+    [
+      "shortage of a service line",
+      (limit) => partOf(sealWater, "service-line", assumedWith({ "service-line.shortage-limit": limit })),
+      1 - serviceShare(sealWater, context)(layer),
+    ],
+    [
+      "derating of a unit",
+      (limit) => partOf(plant, "service-line", assumedWith({ "hydropower.derating-limit": limit })),
+      1 - serviceShare(plant.coolingWater, context)(layer),
+    ],
+  ])("%s", (_name, withLimit, met) => {
+    expect(met).toBeGreaterThan(0);
+    expect(withLimit(met).brokenLimit(layer, july)).toBeUndefined();
+    expect(withLimit(met * (1 - 1e-9)).brokenLimit(layer, july)).toBeDefined();
+  });
+});
