@@ -1,13 +1,16 @@
 import { existsSync, readFileSync } from "node:fs";
+import { keptOf } from "../app/kept-reports.js";
+import { verifyApart } from "../app/verify-apart.js";
 import { assumptionFiles, readAssumptions } from "../assumptions/load.js";
 import { type IssueDraft, makeIssue } from "../issue/make-issue.js";
-import { verifyIssue } from "../issue/verify.js";
+import { signingKeyIn } from "../issue/signing-key.js";
 import { assumptionsFolder } from "../report/assets.js";
 import { createPrinter } from "../report/printer.js";
 import { toldOdds } from "../report/told-odds.js";
 import { databaseFile, storeConnection } from "../store/connection.js";
 import { dataFolder } from "../store/data-folder.js";
 import { issueStore } from "../store/issues.js";
+import { inMemory } from "../store/open-database.js";
 import { studyStore } from "../store/studies.js";
 import { runStudy } from "../study/compute.js";
 import { InputError } from "../study/problems.js";
@@ -45,36 +48,37 @@ export async function issueCommand(
     printer.warm();
     const told = withOdds ? toldOdds(run, await drawnOdds(run.document, assumptions)) : undefined;
     const make = (draft: IssueDraft) => makeIssue(draft, { run, told, files }, printer);
-    const issue = await issueReport({ entry, author, note }, { issues: issueStore(connection), make, now });
+    const parts = { issues: issueStore(connection), key: signingKeyIn(dataFolder(), now), make, now };
+    const issue = await issueReport({ entry, author, note }, parts);
     writeWhole(out, issue.pdf);
     print(`Issued report ${issue.number} on revision ${issue.revision} of ${issue.studyName}.`);
     print(`Wrote ${out}; digest ${issue.digest}`);
+    print(`Signed with the key ${parts.key.fingerprint()}.`);
   } finally {
     await printer.close();
     connection.close();
   }
 }
 
-/** Computes an issued report again and prints what was found. @returns whether it stands */
+/** Prints what a file is, and whether an issued report's figures match. @returns whether it stands */
 export async function verifyCommand(path: string, print: Print): Promise<boolean> {
   const pdf = readPdf(path);
-  const file = databaseFile(dataFolder());
-  const connection = existsSync(file) ? storeConnection(dataFolder()) : undefined;
+  const connection = storeConnection(existsSync(databaseFile(dataFolder())) ? dataFolder() : inMemory);
   try {
-    const issues = connection && issueStore(connection);
-    const found = await verifyIssue(pdf, {
-      draw: drawnOdds,
-      ...(issues ? { kept: (digest: string) => issues.withDigest(digest)?.pdf } : {}),
-    });
+    const key = signingKeyIn(dataFolder(), () => new Date());
+    const found = await verifyApart(pdf, keptOf(issueStore(connection), key, pdf), withTime);
     print([found.answer, ...found.sentences].join("\n"));
     for (const { place, issued, recomputed } of found.differences) {
       print(`  ${place}: issued ${issued}, computed again ${recomputed}`);
     }
     return found.stands;
   } finally {
-    connection?.close();
+    connection.close();
   }
 }
+
+/** The odds are drawn again; nobody else waits meanwhile. */
+const withTime = { withOdds: true, longestSeconds: 3600 };
 
 function readPdf(path: string): Uint8Array {
   if (existsSync(path)) return readFileSync(path);

@@ -1,6 +1,5 @@
 import { createHash } from "node:crypto";
 import { configure } from "safe-stable-stringify";
-import type { IssueContent } from "./record.js";
 
 const sorted = configure({ deterministic: true, strict: true });
 
@@ -15,4 +14,4 @@ export const sha256 = (content: string | Uint8Array): string =>
   createHash("sha256").update(content).digest("hex");
 
 /** SHA-256 of all that an issue is made from, as JSON with sorted keys; every field of the content is in it. */
-export const contentDigest = (content: IssueContent): string => sha256(stableJson(content));
+export const contentDigest = (content: object): string => sha256(stableJson(content));

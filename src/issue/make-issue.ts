@@ -1,4 +1,3 @@
-import { ParseSpeeds, PDFDocument } from "@cantoo/pdf-lib";
 import type { AssumptionFiles } from "../assumptions/load.js";
 import { type Attachment, finishPdf } from "../report/finished-pdf.js";
 import { renderReportBody } from "../report/html.js";
@@ -11,12 +10,12 @@ import { resultsJson } from "../report/results.js";
 import type { StudyRun } from "../study/compute.js";
 import { contentDigest, stableJson } from "./digest.js";
 import { engineVersion } from "./engine-version.js";
-import { pagesDigest } from "./pages-digest.js";
 import { attachmentNames, type IssueContent, type IssueRecord, issueFormat } from "./record.js";
+import { addSignatureField } from "./signature.js";
 
 /** A report to be frozen. */
 export interface IssueDraft
-  extends Pick<IssueRecord, "number" | "issuedAt" | "author" | "note" | "supersedes"> {
+  extends Pick<IssueRecord, "number" | "issuedAt" | "author" | "note" | "supersedes" | "signedBy"> {
   readonly study: IssueRecord["study"] & { readonly text: string };
 }
 
@@ -36,7 +35,7 @@ export interface PreparedIssue {
   readonly settings: PrintSettings;
 }
 
-/** A frozen report with the texts that it was made from. */
+/** A frozen report with the texts that it was made from; its PDF has room for the signature that it waits for. */
 export interface MadeIssue {
   readonly record: IssueRecord;
   readonly studyText: string;
@@ -64,19 +63,20 @@ export function preparedIssue(draft: IssueDraft, what: IssuedRun): PreparedIssue
   };
 }
 
-/** Attaches to the printed report what it was made from. */
+/** Attaches to the printed report what it was made from, and leaves room for the signature. */
 export async function completedIssue(
   { content, digest }: Pick<PreparedIssue, "content" | "digest">,
   printed: Uint8Array,
 ): Promise<MadeIssue> {
   const { studyText, assumptions, figures, ...told } = content;
-  const document = await PDFDocument.load(printed, {
-    updateMetadata: false,
-    parseSpeed: ParseSpeeds.Fastest,
-  });
-  const record = { format: issueFormat, ...told, digest, pagesDigest: pagesDigest(document) } as const;
+  const record = { format: issueFormat, ...told, digest } as const;
   const texts = { studyText, assumptions: stableJson(assumptions), figures: stableJson(figures) };
-  const pdf = await finishPdf(printed, attachments(record, texts), new Date(record.issuedAt));
+  const date = new Date(record.issuedAt);
+  const pdf = await finishPdf(printed, {
+    attachments: attachments(record, texts),
+    date,
+    complete: (document) => addSignatureField(document, date),
+  });
   return { record, ...texts, pdf };
 }
 
@@ -98,7 +98,7 @@ function contentOf(
 }
 
 function issueView(
-  { number, issuedAt, author, note, study, supersedes, ...content }: IssueContent,
+  { number, issuedAt, author, note, study, supersedes, signedBy, ...content }: IssueContent,
   digest: string,
 ): IssueView {
   const day = (instant: string) => `${instant.slice(0, 10)} at ${instant.slice(11, 16)} UTC`;
@@ -114,6 +114,7 @@ function issueView(
     engineVersion: content.engineVersion,
     seed: content.seed === null ? "no odds were drawn" : String(content.seed),
     digest,
+    signedBy,
     attached: Object.values(attachmentNames).join(", "),
   };
 }

@@ -1,13 +1,14 @@
 import { ParseSpeeds, PDFDocument } from "@cantoo/pdf-lib";
 import type { z } from "zod";
+import { readAttachments } from "./attachments.js";
 import { contentDigest } from "./digest.js";
-import { pagesDigest } from "./pages-digest.js";
+import { atMost, checkFileLimits, FileLimitError, fileLimits } from "./file-limits.js";
 import {
   assumptionsSchema,
   attachmentNames,
   type IssueContent,
-  type IssueRecord,
   issueRecordSchema,
+  type ReadRecord,
 } from "./record.js";
 
 /** The file is no issued report of this program; the message says why, for the person who gave it. */
@@ -15,17 +16,16 @@ export class NotIssuedError extends Error {}
 
 /** An issued PDF as it was read. */
 export interface ReadIssue {
-  readonly record: IssueRecord;
-  readonly content: IssueContent;
+  readonly document: PDFDocument;
+  readonly record: ReadRecord;
+  readonly content: Pick<IssueContent, "study" | "seed" | "studyText" | "assumptions" | "figures">;
   /** False where the attachments are not those that the digest was made for. */
   readonly attachmentsStand: boolean;
-  /** False where what is printed is not what was issued. */
-  readonly pagesStand: boolean;
 }
 
 /** Reads what is attached to an issued PDF. @throws NotIssuedError */
 export async function readIssue(pdf: Uint8Array): Promise<ReadIssue> {
-  const document = await loaded(pdf);
+  const document = await readPdf(pdf);
   const texts = attachedTexts(document);
   if (texts.size === 0) {
     throw new NotIssuedError("This PDF has no attachments: it is a draft, or not from this program.");
@@ -36,40 +36,55 @@ export async function readIssue(pdf: Uint8Array): Promise<ReadIssue> {
     return text;
   };
   const record = parsed(issueRecordSchema, textOf(attachmentNames.issue), attachmentNames.issue);
-  const { format: _format, digest, pagesDigest: issuedPages, ...told } = record;
-  const content: IssueContent = {
-    ...told,
+  const attached = {
     studyText: textOf(attachmentNames.study),
     assumptions: parsed(assumptionsSchema, textOf(attachmentNames.assumptions), attachmentNames.assumptions),
     figures: jsonOf(textOf(attachmentNames.figures), attachmentNames.figures),
   };
+  const { study, seed } = record;
   return {
+    document,
     record,
-    content,
-    attachmentsStand: contentDigest(content) === digest,
-    pagesStand: pagesDigest(document) === issuedPages,
+    content: { study, seed, ...attached },
+    attachmentsStand: contentDigest({ ...digested(record), ...attached }) === record.digest,
   };
+}
+
+/** What the digest stands for, of what a record says. */
+function digested(record: ReadRecord): object {
+  if ("signedBy" in record) {
+    const { format: _format, digest: _digest, ...told } = record;
+    return told;
+  }
+  const { format: _format, digest: _digest, pagesDigest: _pages, ...told } = record;
+  return told;
 }
 
 const notOurs = "it is not an issued report of this program, or was altered.";
 
-async function loaded(pdf: Uint8Array): Promise<PDFDocument> {
+/** Reads a PDF that may be anybody's, within limits. @throws NotIssuedError */
+export async function readPdf(pdf: Uint8Array): Promise<PDFDocument> {
   try {
-    return await PDFDocument.load(pdf, { updateMetadata: false, parseSpeed: ParseSpeeds.Fastest });
-  } catch {
+    checkFileLimits(pdf);
+    const document = await PDFDocument.load(pdf, { updateMetadata: false, parseSpeed: ParseSpeeds.Fastest });
+    atMost(document.context.enumerateIndirectObjects().length, fileLimits.objects, "objects");
+    atMost(document.getPageCount(), fileLimits.pages, "pages");
+    return document;
+  } catch (error) {
+    if (error instanceof FileLimitError) {
+      throw new NotIssuedError(`This file is no issued report of this program. ${error.message}`);
+    }
     throw new NotIssuedError("This file cannot be read as a PDF, or is locked by a password.");
   }
 }
 
 function attachedTexts(document: PDFDocument): Map<string, string> {
+  const decoder = new TextDecoder("utf-8", { ignoreBOM: true });
   try {
-    return new Map(
-      document
-        .getAttachments()
-        .map(({ name, data }) => [name, new TextDecoder("utf-8", { ignoreBOM: true }).decode(data)]),
-    );
-  } catch {
-    throw new NotIssuedError(`The attachments of this PDF cannot be read: ${notOurs}`);
+    return new Map(readAttachments(document).map(({ name, bytes }) => [name, decoder.decode(bytes)]));
+  } catch (error) {
+    const why = error instanceof FileLimitError ? ` ${error.message}` : "";
+    throw new NotIssuedError(`The attachments of this PDF cannot be read: ${notOurs}${why}`);
   }
 }
 

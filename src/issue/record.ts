@@ -1,7 +1,9 @@
 import { z } from "zod";
 
 /** Marks the attachments of this program, and their shape. */
-export const issueFormat = "ramp-and-rack issued report, format 1";
+export const issueFormat = "ramp-and-rack issued report, format 2";
+/** Before reports were signed: it had a digest of its pages, which anyone could make. */
+const unsignedFormat = "ramp-and-rack issued report, format 1";
 
 /** Names of the files inside an issued PDF, in the order of the alphabet, as a PDF wants them. */
 export const attachmentNames = {
@@ -13,9 +15,7 @@ export const attachmentNames = {
 
 const hexDigest = z.string().regex(/^[0-9a-f]{64}$/);
 
-/** What an issued report says of itself. */
-export const issueRecordSchema = z.strictObject({
-  format: z.literal(issueFormat),
+const recordFields = {
   /** Counts from 1 in each study. */
   number: z.int().min(1),
   /** ISO 8601, UTC. */
@@ -30,15 +30,33 @@ export const issueRecordSchema = z.strictObject({
   }),
   /** The issue before it, which it takes the place of. */
   supersedes: z.strictObject({ number: z.int().min(1), issuedAt: z.iso.datetime() }).nullable(),
+  /** Version of the program, with the digest of its assumptions. */
   engineVersion: z.string(),
   /** Of the draws behind the odds; null where none were drawn. */
   seed: z.int().nullable(),
   digest: hexDigest,
-  /** Of what is printed. */
+};
+
+const signedRecordSchema = z.strictObject({
+  format: z.literal(issueFormat),
+  ...recordFields,
+  /** Fingerprint of the certificate of the key that signs it. */
+  signedBy: z.string(),
+});
+
+const unsignedRecordSchema = z.strictObject({
+  format: z.literal(unsignedFormat),
+  ...recordFields,
   pagesDigest: hexDigest,
 });
 
-export type IssueRecord = z.infer<typeof issueRecordSchema>;
+/** What an issued report says of itself. */
+export const issueRecordSchema = z.discriminatedUnion("format", [signedRecordSchema, unsignedRecordSchema]);
+
+/** As it is written now. */
+export type IssueRecord = z.infer<typeof signedRecordSchema>;
+/** As it may be read. */
+export type ReadRecord = z.infer<typeof issueRecordSchema>;
 
 export const assumptionsSchema = z.strictObject({
   /** Ids of the assumptions that the comparison read. */
@@ -48,7 +66,7 @@ export const assumptionsSchema = z.strictObject({
 });
 
 /** What an issue is made from, which its digest stands for. */
-export interface IssueContent extends Omit<IssueRecord, "format" | "digest" | "pagesDigest"> {
+export interface IssueContent extends Omit<IssueRecord, "format" | "digest"> {
   readonly studyText: string;
   readonly assumptions: z.infer<typeof assumptionsSchema>;
   /** Results as plain JSON. */

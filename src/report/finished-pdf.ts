@@ -15,15 +15,21 @@ export async function finishPrint(pdf: Uint8Array, told: Told): Promise<Uint8Arr
   return packed(document);
 }
 
+/** What is added to a printed PDF before it is packed. */
+export interface Additions {
+  readonly attachments?: readonly Attachment[];
+  /** Of the attachments. */
+  readonly date?: Date;
+  readonly complete?: (document: PDFDocument) => void;
+}
+
 /**
  * A printed PDF with its objects packed, and files attached. Two thirds of a long report are the tags of its tables, one
  * object for each cell: packed together they take a tenth of that. Tags, bookmarks and pages stay as they are.
- * @param date of the attachments
  */
 export async function finishPdf(
   pdf: Uint8Array,
-  attachments: readonly Attachment[] = [],
-  date = new Date(0),
+  { attachments = [], date = new Date(0), complete }: Additions = {},
 ): Promise<Uint8Array> {
   const document = await load(pdf);
   dropPackaging(document);
@@ -35,6 +41,7 @@ export async function finishPdf(
       modificationDate: date,
     });
   }
+  complete?.(document);
   return packed(document);
 }
 
@@ -42,7 +49,11 @@ const load = (pdf: Uint8Array): Promise<PDFDocument> =>
   PDFDocument.load(pdf, { updateMetadata: false, parseSpeed: ParseSpeeds.Fastest });
 
 const packed = (document: PDFDocument): Promise<Uint8Array> =>
-  document.save({ useObjectStreams: true, objectsPerTick: Number.POSITIVE_INFINITY });
+  document.save({
+    useObjectStreams: true,
+    objectsPerTick: Number.POSITIVE_INFINITY,
+    updateFieldAppearances: false,
+  });
 
 /** An already packed PDF keeps its packages beside the objects that were in them; saved again, both would be written. */
 function dropPackaging({ context }: PDFDocument): void {

@@ -8,5 +8,7 @@ export interface IssueView {
   readonly engineVersion: string;
   readonly seed: string;
   readonly digest: string;
+  /** Fingerprint of the key. */
+  readonly signedBy: string;
   readonly attached: string;
 }

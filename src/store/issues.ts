@@ -36,6 +36,12 @@ export interface IssueStore {
   readonly list: (studyId: string) => IssueCard[];
   readonly find: (studyId: string, number: number) => KeptIssue | undefined;
   readonly withDigest: (digest: string) => KeptIssue | undefined;
+  /** Whether a PDF is to the byte one that is kept. */
+  readonly hasBytes: (pdf: Uint8Array) => boolean;
+  /** The PDF that starts with all the bytes of another, which was cut off. */
+  readonly startedBy: (pdf: Uint8Array) => Uint8Array | undefined;
+  /** Whether a study of this id is kept here or was, as its issued reports show. */
+  readonly knowsStudy: (studyId: string) => boolean;
   /** Keeps an issue under the number it bears. @returns false, with nothing kept, where that is not the next one */
   readonly keep: (issue: KeptIssue) => boolean;
 }
@@ -64,7 +70,38 @@ export function issueStore({ read, write }: StoreConnection): IssueStore {
       read((database) =>
         database.prepare<[string], KeptIssue>(`SELECT ${whole} FROM issue WHERE digest = ?`).get(digest),
       ),
+    ...comparing(read),
     keep: (issue) => write((database) => keep(database, issue)),
+  };
+}
+
+/** A start that is shorter may be that of any PDF. */
+const shortestStart = 1024;
+
+/** Lengths are compared first: SQLite knows them without reading what they are of. */
+function comparing(read: StoreConnection["read"]): Pick<IssueStore, "hasBytes" | "startedBy" | "knowsStudy"> {
+  const first = <Result>(sql: string, ...values: readonly unknown[]) =>
+    read((database) =>
+      database
+        .prepare<unknown[], Result>(sql)
+        .pluck()
+        .get(...values),
+    );
+  return {
+    hasBytes: (pdf) =>
+      first("SELECT 1 FROM issue WHERE length(pdf) = ? AND pdf = ?", pdf.length, pdf) !== undefined,
+    startedBy: (pdf) =>
+      pdf.length < shortestStart
+        ? undefined
+        : first<Uint8Array>(
+            "SELECT pdf FROM issue WHERE length(pdf) > ? AND substr(pdf, 1, ?) = ?",
+            pdf.length,
+            pdf.length,
+            pdf,
+          ),
+    knowsStudy: (id) =>
+      first("SELECT 1 FROM study WHERE id = ? UNION SELECT 1 FROM issue WHERE study_id = ?", id, id) !==
+      undefined,
   };
 }
 

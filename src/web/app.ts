@@ -41,7 +41,7 @@ export interface AppParts {
   readonly printer: Printer;
   readonly desk: RunDesk<Odds>;
   readonly judge: Judge;
-  readonly issuing: Pick<IssueParts, "issues" | "now">;
+  readonly issuing: Pick<IssueParts, "issues" | "now" | "key">;
   readonly access: { readonly door: Door; readonly settings: AccessSettings };
   /** Told of faults that are not the reader's. */
   readonly report: (error: unknown) => void;

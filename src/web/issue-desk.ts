@@ -1,4 +1,5 @@
 import type { IssueDraft, MadeIssue } from "../issue/make-issue.js";
+import type { SigningKey } from "../issue/signing-key.js";
 import type { IssueStore, KeptIssue } from "../store/issues.js";
 import { authorFor } from "./access/visitor.js";
 import type { ShelfEntry } from "./shelf-reading.js";
@@ -15,12 +16,14 @@ export interface IssueParts {
   /** Prints a report on the study as it is, with the odds that are known. */
   readonly make: (draft: IssueDraft) => Promise<MadeIssue>;
   readonly now: () => Date;
+  /** Signs what is issued. */
+  readonly key: SigningKey;
 }
 
 /** Others may issue the same study while a report is being printed. */
 const mostAttempts = 5;
 
-/** Prints a report under the next number of its study and keeps it. @throws as `make` does; StoreError */
+/** Prints a report under the next number of its study and keeps it. @throws as `make` does; StoreError; SigningKeyError */
 export async function issueReport(request: IssueRequest, parts: IssueParts): Promise<KeptIssue> {
   for (let attempt = 0; attempt < mostAttempts; attempt++) {
     const made = keptIssue(await printed(request, parts));
@@ -29,20 +32,25 @@ export async function issueReport(request: IssueRequest, parts: IssueParts): Pro
   throw new Error(`${request.entry.id} was issued by others ${mostAttempts} times meanwhile`);
 }
 
-function printed(
+async function printed(
   { entry, author, note }: IssueRequest,
-  { issues, make, now }: IssueParts,
+  { issues, key, make, now }: IssueParts,
 ): Promise<MadeIssue> {
   const [before] = issues.list(entry.id);
   const { id, name, revision, fileName, text } = entry;
-  return make({
+  const openKey = await key.open();
+  const made = await make({
     number: (before?.number ?? 0) + 1,
     issuedAt: now().toISOString(),
     author: authorFor(author),
     note,
     study: { id, name, revision, fileName, text },
     supersedes: before ? { number: before.number, issuedAt: before.issuedAt } : null,
+    signedBy: openKey.fingerprint,
   });
+  // Loaded when it is needed: a server starts sooner without it.
+  const { signPdf } = await import("../issue/signature.js");
+  return { ...made, pdf: await signPdf(made.pdf, openKey) };
 }
 
 function keptIssue({ record, pdf, ...texts }: MadeIssue): KeptIssue {

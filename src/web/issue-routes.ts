@@ -1,6 +1,8 @@
 import express, { type Express } from "express";
 import multer from "multer";
 import { z } from "zod";
+import { keptOf } from "../app/kept-reports.js";
+import { fileLimits } from "../issue/file-limits.js";
 import type { IssueDraft, MadeIssue } from "../issue/make-issue.js";
 import { linkedAssets } from "../report/html.js";
 import type { IssueCard } from "../store/issues.js";
@@ -12,19 +14,17 @@ import { NotFoundError } from "./explain.js";
 import { type IssueParts, issueReport } from "./issue-desk.js";
 import { renderPage } from "./render.js";
 import type { StudyPages } from "./study-pages.js";
+import { verifyInTurn } from "./verify-in-turn.js";
 import { workbenchPage } from "./workbench-page.js";
 
-type IssueRoutes = StudyPages & Pick<IssueParts, "issues" | "now">;
+type IssueRoutes = StudyPages & Pick<IssueParts, "issues" | "now" | "key">;
 
 const text = z.string().trim().max(500).catch("");
 const issueForm = z.object({ author: text, note: text });
 
-/** Larger than any issued report: one of 300 structures has some 4 MB. */
-const largestPdfBytes = 24 * 1024 * 1024;
-
 /** Issued reports of a study, issuing, and verification of any file. */
 export function addIssues(app: Express, parts: IssueRoutes): void {
-  const { issues, answers, find, knownOdds, now } = parts;
+  const { issues, answers, find, knownOdds, now, key } = parts;
   app.get("/studies/:id/issues", async (request, response) => {
     const entry = find(request.params.id);
     const frame = {
@@ -41,6 +41,7 @@ export function addIssues(app: Express, parts: IssueRoutes): void {
       hasOdds: !entry.isExample && frame.balance.line !== undefined && knownOdds(entry) !== undefined,
       action: `/studies/${entry.id}/issues`,
       odds: `/studies/${entry.id}/odds`,
+      fingerprint: key.fingerprint(),
     };
     response.send(renderPage("issues", workbenchPage(frame, content)));
   });
@@ -52,7 +53,7 @@ export function addIssues(app: Express, parts: IssueRoutes): void {
       if (entry.isExample) throw new NotFoundError();
       const { author, note } = issueForm.parse(request.body ?? {});
       const make = (draft: IssueDraft) => printedIssue(draft, knownOdds(entry), parts);
-      await issueReport({ entry, author, note }, { issues, now, make });
+      await issueReport({ entry, author, note }, { issues, now, key, make });
       response.redirect(303, `/studies/${entry.id}/issues`);
     },
   );
@@ -80,21 +81,25 @@ export async function printedIssue(
   return answers.ask("issued", { ...prepared, printed: await printer.print(body, settings) });
 }
 
-function addVerification(app: Express, { issues, answers }: IssueRoutes): void {
+function addVerification(app: Express, { issues, key }: IssueRoutes): void {
   const upload = multer({
     storage: multer.memoryStorage(),
-    limits: { fileSize: largestPdfBytes, files: 1, fields: 0 },
+    limits: { fileSize: fileLimits.bytes, files: 1, fields: 0 },
   });
+  const verify = verifyInTurn();
   const page = (result: object | undefined) =>
-    renderPage("verify", { title: "Verify an issued report", assets: linkedAssets, result });
+    renderPage("verify", {
+      title: "Verify an issued report",
+      assets: linkedAssets,
+      fingerprint: key.fingerprint(),
+      result,
+    });
   app.get("/verify", (_request, response) => {
     response.send(page(undefined));
   });
   app.post("/verify", upload.single("report"), async (request, response) => {
     const pdf = new Uint8Array(request.file?.buffer ?? []);
-    const digest = await answers.ask("digestOfIssue", { pdf });
-    const kept = digest === undefined ? undefined : issues.withDigest(digest)?.pdf;
-    response.send(page(await answers.ask("verification", { pdf, kept })));
+    response.send(page(await verify(pdf, keptOf(issues, key, pdf))));
   });
 }
 

@@ -1,6 +1,7 @@
 import type { Server } from "node:http";
 import { pino } from "pino";
 import { AssumptionError, assumptionFiles, readAssumptions } from "../assumptions/load.js";
+import { signingKeyIn } from "../issue/signing-key.js";
 import { oddsOf } from "../odds/draw.js";
 import { judgedBy } from "../odds/judged.js";
 import { workerPool } from "../odds/pool.js";
@@ -52,7 +53,7 @@ function start(): void {
     printer,
     desk,
     judge: (document, signal) => judgedBy(pool, document, assumptions, signal),
-    issuing: { issues: issueStore(connection), now },
+    issuing: { issues: issueStore(connection), now, key: signingKeyIn(dataFolder(), now) },
     access: { door: door(keys, now, !settings.isLocal), settings },
     report: (error) => log.error(faultEntry(error)),
   });

@@ -9,14 +9,15 @@ import type { MadeIssue } from "../../src/issue/make-issue.js";
 import { attachmentNames } from "../../src/issue/record.js";
 import { examplesFolder } from "../../src/report/assets.js";
 import { createPrinter } from "../../src/report/printer.js";
-import { issued } from "./issued.js";
+import { issued, passingKey } from "./issued.js";
 
 const text = readFileSync(join(examplesFolder, "ninemoss.yaml"), "utf8");
+const key = passingKey();
 let issue: MadeIssue;
 
 beforeAll(async () => {
   const printer = createPrinter();
-  issue = await issued(text, printer);
+  issue = await issued(text, printer, key);
   await printer.close();
 }, 120_000);
 
@@ -28,6 +29,7 @@ describe("the PDF of an issue", () => {
     expect(number).toBe(2);
     expect(first).toContain(`revision 3 · issue ${number}`);
     expect(last.replaceAll(/\s/g, "")).toContain(issue.record.digest);
+    expect(last.replaceAll(/\s/g, "")).toContain(key.fingerprint()?.replaceAll(" ", ""));
     expect(last).toContain(`issue ${number - 1} of 2025-12-01`);
     expect(last).toContain("Ada <b>& Co");
   });

@@ -2,99 +2,170 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { PDFDocument } from "@cantoo/pdf-lib";
 import { beforeAll, describe, expect, it } from "vitest";
+import { keptOf } from "../../src/app/kept-reports.js";
 import { contentDigest } from "../../src/issue/digest.js";
 import type { MadeIssue } from "../../src/issue/make-issue.js";
 import { readIssue } from "../../src/issue/read-issue.js";
 import { attachmentNames } from "../../src/issue/record.js";
+import { addSignatureField, signPdf } from "../../src/issue/signature.js";
+import type { SigningKey } from "../../src/issue/signing-key.js";
 import { verifyIssue } from "../../src/issue/verify.js";
 import { examplesFolder } from "../../src/report/assets.js";
-import { finishPdf } from "../../src/report/finished-pdf.js";
-import { issued, onePagePrinter } from "./issued.js";
+import { storeConnection } from "../../src/store/connection.js";
+import { issueStore } from "../../src/store/issues.js";
+import { attempts, retold, withAttachment } from "./forging.js";
+import { issued, onePagePrinter, passingKey } from "./issued.js";
+import { keptAs } from "./keeping.js";
 
 const text = readFileSync(join(examplesFolder, "ninemoss.yaml"), "utf8");
+const [key, otherKey] = [passingKey(), passingKey()];
+const [here, elsewhere] = [issueStore(storeConnection(":memory:")), issueStore(storeConnection(":memory:"))];
+let first: MadeIssue;
 let issue: MadeIssue;
 
 beforeAll(async () => {
-  issue = await issued(text, onePagePrinter);
+  first = await issued(text, onePagePrinter, key, { number: 1, supersedes: null });
+  issue = await issued(text, onePagePrinter, key);
+  for (const each of [first, issue]) here.keep(keptAs(each));
 });
 
-/** The issue with one of its attachments altered as text. */
-async function withAttachment(name: string, alter: (text: string) => string): Promise<Uint8Array> {
-  const document = await PDFDocument.load(issue.pdf, { updateMetadata: false });
-  const files = document.getAttachments().map((each) => ({
-    name: each.name,
-    type: each.mimeType ?? "",
-    description: each.description ?? "",
-    bytes: each.name === name ? Buffer.from(alter(new TextDecoder().decode(each.data))) : each.data,
-  }));
-  for (const each of files) document.detach(each.name);
-  return finishPdf(await document.save({ useObjectStreams: true }), files);
-}
+const onIssuingServer = (pdf: Uint8Array) => verifyIssue(pdf, { kept: keptOf(here, key, pdf) });
+const onAnother = (pdf: Uint8Array) => verifyIssue(pdf, { kept: keptOf(elsewhere, otherKey, pdf) });
 
 const told = (verification: Awaited<ReturnType<typeof verifyIssue>>) =>
   [verification.answer, ...verification.sentences].join("\n");
 
+const fingerprint = async (of: SigningKey) => (await of.open()).fingerprint;
+
 describe("an issued report", () => {
-  it("stands, and its figures match when computed again", async () => {
-    const found = await verifyIssue(issue.pdf, { kept: () => issue.pdf });
-    expect(found.stands, told(found)).toBe(true);
-    expect(told(found)).toMatch(/All [\d,]+ figures match/);
+  it("was issued here, unaltered, on the server that issued it, and its figures match", async () => {
+    const found = await onIssuingServer(issue.pdf);
+    expect(found, told(found)).toMatchObject({ standing: "issued here", stands: true, differences: [] });
+    expect(told(found)).toMatch(/all [\d,]+ figures match/);
     expect(told(found)).toContain("to the byte the one that was issued");
-    expect(found.differences).toEqual([]);
+  });
+
+  it("was issued by the holder of a key, unaltered since, on any other", async () => {
+    const found = await onAnother(issue.pdf);
+    expect(found, told(found)).toMatchObject({ standing: "issued by a key", stands: true });
+    expect(found.answer).toContain(await fingerprint(key));
+    expect(told(found)).toContain("only its holder can say");
   });
 
   it("has its study to the byte inside, and the digest of all of it", async () => {
-    const { content, record } = await readIssue(issue.pdf);
+    const { content, record, attachmentsStand } = await readIssue(issue.pdf);
     expect(content.studyText).toBe(text);
-    expect(contentDigest(content)).toBe(record.digest);
+    expect(attachmentsStand).toBe(true);
     expect(content.assumptions.used).toContain("arrival.establishment-per-fouled-launch");
+    expect(contentDigest({ ...content })).not.toBe(record.digest);
+  });
+});
+
+describe.each(attempts)("a report with $what", ({ forge, where }) => {
+  it("is altered on the server that issued it, which says where", async () => {
+    const found = await onIssuingServer(await forge(issue.pdf));
+    expect(found, told(found)).toMatchObject({ standing: "altered", stands: false });
+    expect(told(found)).toMatch(where);
   });
 
-  it("does not stand when a figure in it is another", async () => {
-    const pdf = await withAttachment(attachmentNames.figures, (figures) =>
-      figures.replace(/"netBenefit":"-?[\d.]+"/, '"netBenefit":"1234567.00"'),
+  it("is altered on any other", async () => {
+    const found = await onAnother(await forge(issue.pdf));
+    expect(found, told(found)).toMatchObject({ standing: "altered", stands: false });
+  });
+});
+
+/** Signed anew by the holder of another key, who puts their own fingerprint into the record. */
+async function signedBy(of: SigningKey, pdf: Uint8Array): Promise<Uint8Array> {
+  const own = await of.open();
+  const document = await PDFDocument.load(await retold({ signedBy: own.fingerprint })(pdf));
+  addSignatureField(document, new Date("2026-01-02T03:04:05Z"));
+  const saved = await document.save({ useObjectStreams: true, updateFieldAppearances: false });
+  // The blanks of the first signature are gone with its dictionary: one place is left to fill.
+  return signPdf(saved, own);
+}
+
+describe("a report that somebody signed with a key of their own", () => {
+  it("never stands on the server that keeps its study", async () => {
+    const forged = await signedBy(otherKey, await unsigned(issue.pdf));
+    const found = await onIssuingServer(forged);
+    expect(found, told(found)).toMatchObject({ standing: "unknown", stands: false });
+    expect(told(found)).toContain("no such report was issued here");
+    expect(told(found)).toContain(await fingerprint(otherKey));
+  });
+
+  it("does not stand elsewhere either, since its pages print another digest", async () => {
+    const found = await onAnother(await signedBy(otherKey, await unsigned(issue.pdf)));
+    expect(found, told(found)).toMatchObject({ standing: "unknown", stands: false });
+    expect(told(found)).toContain("not the one printed on its pages");
+  });
+});
+
+const unsigned = (pdf: Uint8Array) => {
+  const attempt = attempts.find(({ what }) => what === "its signature taken out");
+  if (!attempt) throw new Error("no way to take the signature out");
+  return attempt.forge(pdf);
+};
+
+describe("a report signed with this server’s key that is not kept here", () => {
+  it("does not stand, and what may have happened is said", async () => {
+    const later = await issued(text, onePagePrinter, key, { number: 3, note: "lost with the disk" });
+    const found = await onIssuingServer(later.pdf);
+    expect(found, told(found)).toMatchObject({ standing: "unknown", stands: false });
+    expect(told(found)).toContain("own key: it may have been issued after the backup");
+  });
+});
+
+describe("figures that are not those of the study", () => {
+  it("are told one by one", async () => {
+    const found = await onAnother(
+      await withAttachment(issue.pdf, attachmentNames.figures, (figures) =>
+        figures.replace(/"netBenefit":"-?[\d.]+"/, '"netBenefit":"1234567.00"'),
+      ),
     );
-    const found = await verifyIssue(pdf);
-    expect(found.stands).toBe(false);
-    expect(told(found)).toContain("its digest is another");
     expect(found.differences).toMatchObject([
       { place: expect.stringContaining("netBenefit"), issued: "1234567.00" },
     ]);
   });
 
-  it("does not stand when its study is another, and tells which figures follow from that", async () => {
-    const pdf = await withAttachment(attachmentNames.study, (study) =>
+  it("are told where the study is another", async () => {
+    const pdf = await withAttachment(issue.pdf, attachmentNames.study, (study) =>
       study.replace(/horizon: \d+/, "horizon: 20"),
     );
-    const found = await verifyIssue(pdf);
-    expect(found.stands).toBe(false);
-    expect(found.differences.length).toBeGreaterThan(3);
+    expect((await onAnother(pdf)).differences.length).toBeGreaterThan(3);
   });
 
-  it("says so when its study cannot be read any more", async () => {
-    const pdf = await withAttachment(attachmentNames.study, (study) =>
+  it("cannot be computed again from a study that cannot be read, which is said", async () => {
+    const pdf = await withAttachment(issue.pdf, attachmentNames.study, (study) =>
       study.replace(/horizon: \d+/, "horizon: x"),
     );
-    const found = await verifyIssue(pdf);
-    expect(found.stands).toBe(false);
+    const found = await onAnother(pdf);
     expect(told(found)).toContain("could not be computed again");
     expect(told(found)).toContain("horizon");
   });
+});
 
-  it("does not stand when something was drawn over a page, or another file bears its digest", async () => {
-    const document = await PDFDocument.load(issue.pdf, { updateMetadata: false });
-    document.getPages()[0]?.drawText("$1", { x: 50, y: 50 });
-    const found = await verifyIssue(await document.save(), { kept: () => issue.pdf });
-    expect(found.stands).toBe(false);
-    expect(told(found)).toContain("The pages were altered");
-    expect(told(found)).toContain("not the one that was issued and is kept here");
+describe("a report from before reports were signed", () => {
+  const unsignedFormat = async () =>
+    withAttachment(await unsigned(issue.pdf), attachmentNames.issue, (record) => {
+      const { signedBy: _signedBy, format: _format, ...rest } = JSON.parse(record);
+      const format = "ramp-and-rack issued report, format 1";
+      return JSON.stringify({ ...rest, format, pagesDigest: "0".repeat(64) });
+    });
+
+  it("was issued here where it is kept, and is unknown elsewhere", async () => {
+    const pdf = await unsignedFormat();
+    const kept = issueStore(storeConnection(":memory:"));
+    kept.keep(keptAs({ ...first, pdf }));
+    const found = await verifyIssue(pdf, { kept: keptOf(kept, key, pdf) });
+    expect(found, told(found)).toMatchObject({ standing: "issued here", stands: true });
+    const other = await onAnother(pdf);
+    expect(other, told(other)).toMatchObject({ standing: "unknown", stands: false });
+    expect(other.answer).toContain("before reports were signed");
   });
 
-  it("names the version that made it", async () => {
-    const pdf = await withAttachment(attachmentNames.issue, (record) =>
-      record.replace(/"engineVersion":"[^"]+"/, '"engineVersion":"0.0.7"'),
-    );
-    expect(told(await verifyIssue(pdf))).toContain("Version 0.0.7 of the program made it");
+  it("is altered where another is kept under its number", async () => {
+    const found = await onIssuingServer(await unsignedFormat());
+    expect(found, told(found)).toMatchObject({ standing: "altered", stands: false });
   });
 });
 
@@ -123,17 +194,18 @@ describe("a file that is no issued report", () => {
     ],
     [
       "a PDF with a broken record",
-      async () => withAttachment(attachmentNames.issue, () => "{"),
+      async () => withAttachment(issue.pdf, attachmentNames.issue, () => "{"),
       "is no JSON",
     ],
     [
       "a PDF with a record of another shape",
-      async () => withAttachment(attachmentNames.issue, () => "{}"),
+      async () => withAttachment(issue.pdf, attachmentNames.issue, () => "{}"),
       "not as this program writes it",
     ],
   ])("gets a plain answer: %s", async (_what, make, answer) => {
-    const found = await verifyIssue(await make());
-    expect(found).toMatchObject({ stands: false, sentences: [], differences: [] });
-    expect(found.answer).toContain(answer);
+    const found = await onAnother(await make());
+    expect(found.stands).toBe(false);
+    expect(found.differences).toEqual([]);
+    expect(told(found)).toContain(answer);
   });
 });

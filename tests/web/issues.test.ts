@@ -70,7 +70,8 @@ it("issues a report, supersedes it by the next, and verifies either", async () =
   const response = await fetch(`${base}${study}/issues/1.pdf`);
   expect(response.headers.get("content-type")).toContain("application/pdf");
   const page = await verify(new Uint8Array(await response.arrayBuffer()));
-  expect(page).toContain("The report stands");
+  expect(page).toContain("Issued here, unaltered.");
+  expect(page).toContain(issuing.key.fingerprint());
   expect(page).toContain("to the byte the one that was issued");
 });
 

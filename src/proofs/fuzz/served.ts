@@ -1,6 +1,10 @@
+import { mkdtempSync, rmSync } from "node:fs";
 import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { assumptionFiles, readAssumptions } from "../../assumptions/load.js";
+import { signingKeyIn } from "../../issue/signing-key.js";
 import { assumptionsFolder } from "../../report/assets.js";
 import { accessStore } from "../../store/access.js";
 import { storeConnection } from "../../store/connection.js";
@@ -41,7 +45,8 @@ export async function served(): Promise<Served> {
     close: async () => undefined,
   };
   const desk = runDesk<Odds>({ ...usualDesk, draw: () => new Promise(() => undefined) });
-  const issuing = { issues: issueStore(connection), now };
+  const folder = mkdtempSync(join(tmpdir(), "fuzz-key-"));
+  const issuing = { issues: issueStore(connection), now, key: signingKeyIn(folder, now) };
   const answers = answersHere({ assumptions, files });
   const access = { door: door(accessStore(connection), now, false), settings: accessSettings({}) };
   const app = createApp({
@@ -63,6 +68,7 @@ export async function served(): Promise<Served> {
         server.closeAllConnections();
         server.close(() => {
           connection.close();
+          rmSync(folder, { recursive: true });
           resolve();
         });
       }),

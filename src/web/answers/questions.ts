@@ -1,6 +1,5 @@
 import type { Form, FormsToPrint, PrintedParts } from "../../forms/forms.js";
 import type { IssueDraft, MadeIssue, PreparedIssue } from "../../issue/make-issue.js";
-import type { Verification } from "../../issue/verify.js";
 import type { Told } from "../../report/accessible-pdf.js";
 import type { BalanceLine } from "../../report/balance-line.js";
 import type { DifferenceView, SideNames } from "../../report/difference-view.js";
@@ -95,15 +94,6 @@ export interface Questions {
   readonly packed: {
     readonly asked: { readonly pdf: Uint8Array; readonly told: Told };
     readonly answer: Uint8Array;
-  };
-  /** Digest of an issued report; undefined for a file that is none. */
-  readonly digestOfIssue: {
-    readonly asked: { readonly pdf: Uint8Array };
-    readonly answer: string | undefined;
-  };
-  readonly verification: {
-    readonly asked: { readonly pdf: Uint8Array; readonly kept: Uint8Array | undefined };
-    readonly answer: Verification;
   };
 }
 

@@ -20,8 +20,6 @@ const laneNames = {
   packed: "papers",
   issueToPrint: "papers",
   issued: "papers",
-  digestOfIssue: "papers",
-  verification: "papers",
   explanation: "explanations",
 } as const satisfies Record<Kind, string>;
 

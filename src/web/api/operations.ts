@@ -21,7 +21,7 @@ export interface OperationGroup {
 /** Where operations find studies and what comes out of them. */
 export interface OperationParts extends StudyPages {
   readonly desk: RunDesk<Odds>;
-  readonly issuing: Pick<IssueParts, "issues" | "now">;
+  readonly issuing: Pick<IssueParts, "issues" | "now" | "key">;
 }
 
 export const operationGroups = (parts: OperationParts): OperationGroup[] => groupsOf(parts, parts.shelf);

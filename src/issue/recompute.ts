@@ -1,0 +1,78 @@
+import type { AssumptionSet } from "../assumptions/entry.js";
+import { AssumptionError, readAssumptions } from "../assumptions/load.js";
+import { resultsJson } from "../report/results.js";
+import { runStudy } from "../study/compute.js";
+import type { Odds } from "../study/odds.js";
+import { InputError, sentence } from "../study/problems.js";
+import { readStudyText } from "../study/read.js";
+import type { StudyDocument } from "../study/schema.js";
+import { stableJson } from "./digest.js";
+import { engineVersion } from "./engine-version.js";
+import { type FigureDifference, figureDifferences } from "./figure-differences.js";
+import type { ReadIssue } from "./read-issue.js";
+
+/** Draws odds again; where there is none they are left out, and that is said. */
+export type Draw = (document: StudyDocument, assumptions: AssumptionSet) => Promise<Odds>;
+
+/** An issued report computed again from what is attached to it. */
+export interface Recomputed {
+  readonly figuresMatch: boolean;
+  readonly sentences: readonly string[];
+  readonly differences: readonly FigureDifference[];
+}
+
+/** Computes a report again and holds every figure against what was issued. */
+export async function recompute(issue: ReadIssue, draw: Draw | undefined): Promise<Recomputed> {
+  const { content, record } = issue;
+  try {
+    const assumptions = readAssumptions(new Map(Object.entries(content.assumptions.files)));
+    const document = readStudyText(content.studyText, content.study.fileName);
+    const run = runStudy(document, assumptions);
+    const odds = content.seed === null ? undefined : await draw?.(document, assumptions);
+    const figures: unknown = JSON.parse(stableJson(resultsJson(run, odds)));
+    const { compared, differences } = figureDifferences(content.figures, figures, odds ? [] : ["odds"]);
+    return {
+      figuresMatch: differences.length === 0,
+      sentences: [
+        matchSentence(compared, differences.length),
+        oddsSentence(content.seed, odds !== undefined),
+        engineSentence(record.engineVersion),
+      ],
+      differences,
+    };
+  } catch (error) {
+    if (error instanceof InputError) return refused(error.problems.map(sentence), record.engineVersion);
+    if (error instanceof AssumptionError) return refused(error.problems, record.engineVersion);
+    throw error;
+  }
+}
+
+const refused = (problems: readonly string[], issuedBy: string): Recomputed => ({
+  figuresMatch: false,
+  sentences: [
+    "The figures could not be computed again from what is attached:",
+    ...problems,
+    engineSentence(issuedBy),
+  ],
+  differences: [],
+});
+
+function matchSentence(compared: number, differing: number): string {
+  const count = compared.toLocaleString("en-US");
+  return differing === 0
+    ? `Computed again, all ${count} figures match, amounts to the cent.`
+    : `Computed again, ${differing.toLocaleString("en-US")} of ${count} figures do not match.`;
+}
+
+function oddsSentence(seed: number | null, wereDrawn: boolean): string {
+  if (seed === null) return "No odds were drawn for it.";
+  const drawn = wereDrawn ? "were drawn again" : "were not drawn again here; the command “verify” does that";
+  return `Its odds, of seed ${seed}, ${drawn}.`;
+}
+
+function engineSentence(issued: string): string {
+  const now = engineVersion();
+  return issued === now
+    ? `Version ${now} of the program made it, and computed it again.`
+    : `Version ${issued} of the program made it; version ${now} computed it again. Figures that differ may come from that.`;
+}
