@@ -1,6 +1,7 @@
 import { z } from "zod";
 import type { PriceIndex } from "../model/money/price-index.js";
 import { measures, type PlanEntry, partKinds } from "../model/structures/catalogue.js";
+import type { Alteration } from "./shipped.js";
 import { type AssumptionUnit, assumptionUnits } from "./units.js";
 
 /** How firm a value is, from firm to soft. */
@@ -82,4 +83,6 @@ export interface AssumptionSet {
   readonly plans: readonly PlanEntry[];
   readonly priceIndices: readonly PriceIndexTable[];
   readonly groups: readonly CorrelationGroup[];
+  /** What is not as this version of the program ships it. */
+  readonly alterations: readonly Alteration[];
 }

@@ -6,6 +6,7 @@ import { type Assumption, type AssumptionSet, entrySchema, type Source, sourceSc
 import { groupsFile, readGroups } from "./groups.js";
 import { plansFile, readPlans } from "./plans.js";
 import { priceIndexFile, readPriceIndices } from "./price-indices.js";
+import { alterationsOf } from "./shipped.js";
 
 /** Wrong assumption files: for the engineer, at start. Each problem names file, entry, value and remedy. */
 export class AssumptionError extends Error {
@@ -56,7 +57,8 @@ export function readAssumptions(files: AssumptionFiles): AssumptionSet {
   const priceIndices = readPriceIndices(readYaml(files, priceIndexFile, problems), sources, problems);
   const groups = readGroups(readYaml(files, groupsFile, problems), entries, sources, problems);
   if (problems.length > 0) throw new AssumptionError(problems);
-  return { entries, sources, plans, priceIndices, groups };
+  const contents = { entries, sources, plans, priceIndices, groups };
+  return { ...contents, alterations: alterationsOf(contents) };
 }
 
 function readYaml(files: AssumptionFiles, file: string, problems: string[]): unknown {

@@ -1,17 +1,4 @@
-import { createHash } from "node:crypto";
-import { configure } from "safe-stable-stringify";
-
-const sorted = configure({ deterministic: true, strict: true });
-
-/** JSON with sorted keys: the same content gives the same text. */
-export function stableJson(content: unknown): string {
-  const text = sorted(content);
-  if (text === undefined) throw new Error("nothing that JSON can hold");
-  return text;
-}
-
-export const sha256 = (content: string | Uint8Array): string =>
-  createHash("sha256").update(content).digest("hex");
+import { sha256, stableJson } from "../assumptions/digest.js";
 
 /** SHA-256 of all that an issue is made from, as JSON with sorted keys; every field of the content is in it. */
 export const contentDigest = (content: object): string => sha256(stableJson(content));

@@ -1,4 +1,6 @@
+import { stableJson } from "../assumptions/digest.js";
 import type { AssumptionFiles } from "../assumptions/load.js";
+import { programVersion } from "../assumptions/version.js";
 import { type Attachment, finishPdf } from "../report/finished-pdf.js";
 import { renderReportBody } from "../report/html.js";
 import type { IssueView } from "../report/issue-view.js";
@@ -8,8 +10,7 @@ import type { PrintSettings } from "../report/pdf.js";
 import type { Printer } from "../report/printer.js";
 import { resultsJson } from "../report/results.js";
 import type { StudyRun } from "../study/compute.js";
-import { contentDigest, stableJson } from "./digest.js";
-import { engineVersion } from "./engine-version.js";
+import { contentDigest } from "./digest.js";
 import { attachmentNames, type IssueContent, type IssueRecord, issueFormat } from "./record.js";
 import { addSignatureField } from "./signature.js";
 
@@ -89,7 +90,7 @@ function contentOf(
   return {
     ...draft,
     study,
-    engineVersion: engineVersion(),
+    engineVersion: programVersion(),
     seed: told?.odds.settings.seed ?? null,
     studyText: text,
     assumptions: { used: [...new Set(run.usedAssumptions)].sort(), files: Object.fromEntries(files) },

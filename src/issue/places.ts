@@ -9,8 +9,8 @@ import {
   PDFRawStream,
   PDFRef,
 } from "@cantoo/pdf-lib";
+import { sha256 } from "../assumptions/digest.js";
 import { readAttachments, unpackedBytes } from "./attachments.js";
-import { sha256 } from "./digest.js";
 
 /** What stands at each place of a document, as a digest: places that differ between two files are where one was altered. */
 export type Places = ReadonlyMap<string, string>;

@@ -1,13 +1,14 @@
+import { stableJson } from "../assumptions/digest.js";
 import type { AssumptionSet } from "../assumptions/entry.js";
 import { AssumptionError, readAssumptions } from "../assumptions/load.js";
+import type { Alteration } from "../assumptions/shipped.js";
+import { programVersion } from "../assumptions/version.js";
 import { resultsJson } from "../report/results.js";
 import { runStudy } from "../study/compute.js";
 import type { Odds } from "../study/odds.js";
 import { InputError, sentence } from "../study/problems.js";
 import { readStudyText } from "../study/read.js";
 import type { StudyDocument } from "../study/schema.js";
-import { stableJson } from "./digest.js";
-import { engineVersion } from "./engine-version.js";
 import { type FigureDifference, figureDifferences } from "./figure-differences.js";
 import type { ReadIssue } from "./read-issue.js";
 
@@ -30,13 +31,15 @@ export async function recompute(issue: ReadIssue, draw: Draw | undefined): Promi
     const run = runStudy(document, assumptions);
     const odds = content.seed === null ? undefined : await draw?.(document, assumptions);
     const figures: unknown = JSON.parse(stableJson(resultsJson(run, odds)));
-    const { compared, differences } = figureDifferences(content.figures, figures, odds ? [] : ["odds"]);
+    const leftOut = odds ? notHeld : [...notHeld, "odds"];
+    const { compared, differences } = figureDifferences(content.figures, figures, leftOut);
     return {
       figuresMatch: differences.length === 0,
       sentences: [
         matchSentence(compared, differences.length),
         oddsSentence(content.seed, odds !== undefined),
         engineSentence(record.engineVersion),
+        ...alteredSentences(assumptions.alterations),
       ],
       differences,
     };
@@ -45,6 +48,23 @@ export async function recompute(issue: ReadIssue, draw: Draw | undefined): Promi
     if (error instanceof AssumptionError) return refused(error.problems, record.engineVersion);
     throw error;
   }
+}
+
+/** What differs between versions by itself; it is told apart. */
+const notHeld = ["alteredAssumptions"];
+
+const mostAlterations = 30;
+
+function alteredSentences(alterations: readonly Alteration[]): string[] {
+  if (alterations.length === 0) return [`Its assumptions are those that version ${programVersion()} ships.`];
+  const left = alterations.length - mostAlterations;
+  return [
+    `Its assumptions are not those that version ${programVersion()} ships:`,
+    ...alterations
+      .slice(0, mostAlterations)
+      .map(({ what, found, shipped }) => `${what}: ${found}; as shipped, ${shipped}.`),
+    ...(left > 0 ? [`${left} more.`] : []),
+  ];
 }
 
 const refused = (problems: readonly string[], issuedBy: string): Recomputed => ({
@@ -71,7 +91,7 @@ function oddsSentence(seed: number | null, wereDrawn: boolean): string {
 }
 
 function engineSentence(issued: string): string {
-  const now = engineVersion();
+  const now = programVersion();
   return issued === now
     ? `Version ${now} of the program made it, and computed it again.`
     : `Version ${issued} of the program made it; version ${now} computed it again. Figures that differ may come from that.`;

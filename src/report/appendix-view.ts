@@ -1,4 +1,5 @@
 import type { Assumption } from "../assumptions/entry.js";
+import { programVersion } from "../assumptions/version.js";
 import { rangeText, unitText } from "./assumption-text.js";
 import type { ReportContext } from "./context.js";
 import { significant } from "./format.js";
@@ -12,6 +13,7 @@ export interface AppendixView {
   readonly byYear: TableView;
   readonly assumptions: TableView;
   readonly overrides: TableView | undefined;
+  readonly alterations: TableView | undefined;
   readonly checks: TableView;
   readonly sources: readonly { readonly key: string; readonly citation: string; readonly read: string }[];
   readonly bases: string;
@@ -23,6 +25,7 @@ export function appendixView(context: ReportContext): AppendixView {
     byYear: byYearTable(context),
     assumptions: assumptionsTable(context),
     overrides: overridesTable(context),
+    alterations: alterationsTable(context),
     checks: checksTable(context),
     sources: sources(context),
     bases: basesText(context),
@@ -89,6 +92,17 @@ function overridesTable(context: ReportContext): TableView | undefined {
         outsideRange ? "no" : "yes",
       ),
     ),
+  };
+}
+
+function alterationsTable({ run }: ReportContext): TableView | undefined {
+  const { alterations } = run.assumptions;
+  if (alterations.length === 0) return undefined;
+  return {
+    id: "table-alterations",
+    caption: `Not as version ${programVersion()} of the program ships it`,
+    head: head("Altered in the folder of assumptions", "Used here", "As shipped"),
+    rows: alterations.map(({ what, found, shipped }) => row(what, found, shipped)),
   };
 }
 

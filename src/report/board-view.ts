@@ -30,7 +30,21 @@ export function boardView(context: ReportContext): BoardView {
   const { infestedSince } = context;
   const board =
     infestedSince === undefined ? preventionBoard(context) : infestedBoard(context, infestedSince);
-  return { ...board, increment: incrementText(context), failedChecks };
+  return {
+    ...board,
+    increment: incrementText(context),
+    failedChecks: [...failedChecks, ...alteredText(context)],
+  };
+}
+
+/** Whoever alters the program's own assumptions is not the author of a study who overrides them with a reason. */
+function alteredText({ run }: ReportContext): string[] {
+  const [first, ...more] = run.assumptions.alterations;
+  if (!first) return [];
+  const others = more.length === 0 ? "" : ` and ${more.length} more`;
+  return [
+    `Assumptions: found altered in the program’s own folder, ${first.what}${others}; expected as the program ships them, or replaced by the study with a reason (appendix C).`,
+  ];
 }
 
 function preventionBoard(context: ReportContext): Omit<BoardView, "failedChecks"> {

@@ -52,6 +52,7 @@ export function resultsJson(run: StudyRun, odds?: Odds): object {
       typed,
       reason,
     })),
+    alteredAssumptions: run.assumptions.alterations,
   };
 }
 

@@ -1,7 +1,7 @@
 import { randomUUID } from "node:crypto";
 import express, { type Express, type Request, type RequestHandler } from "express";
 import type { Logger } from "pino";
-import { engineVersion } from "../issue/engine-version.js";
+import { programVersion } from "../assumptions/version.js";
 import type { StoreConnection } from "../store/connection.js";
 import { StoreError } from "../store/errors.js";
 import { busySeconds } from "./explain.js";
@@ -23,7 +23,7 @@ export function withUpkeep(application: Express, { log, connection }: UpkeepPart
     response
       .status(isWell ? 200 : 503)
       .set("Cache-Control", "no-store")
-      .json({ status: isWell ? "ok" : "fault", database, version: engineVersion() });
+      .json({ status: isWell ? "ok" : "fault", database, version: programVersion() });
   });
   app.use(application);
   return app;

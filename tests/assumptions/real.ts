@@ -29,5 +29,6 @@ export function setOf(...entries: readonly Assumption[]): AssumptionSet {
     plans: [],
     priceIndices: [],
     groups: [],
+    alterations: [],
   };
 }

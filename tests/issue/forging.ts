@@ -1,6 +1,7 @@
 import { PDFArray, PDFDict, PDFDocument, PDFName, PDFRawStream, PDFString, rgb } from "@cantoo/pdf-lib";
+import { stableJson } from "../../src/assumptions/digest.js";
 import { readAttachments } from "../../src/issue/attachments.js";
-import { contentDigest, stableJson } from "../../src/issue/digest.js";
+import { contentDigest } from "../../src/issue/digest.js";
 import { attachmentNames, type ReadRecord } from "../../src/issue/record.js";
 import { finishPdf } from "../../src/report/finished-pdf.js";
 

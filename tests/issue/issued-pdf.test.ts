@@ -4,7 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { extractText, getDocumentProxy } from "unpdf";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { stableJson } from "../../src/issue/digest.js";
+import { stableJson } from "../../src/assumptions/digest.js";
 import type { MadeIssue } from "../../src/issue/make-issue.js";
 import { attachmentNames } from "../../src/issue/record.js";
 import { examplesFolder } from "../../src/report/assets.js";

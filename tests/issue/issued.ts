@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { PDFDocument } from "@cantoo/pdf-lib";
 import { afterAll } from "vitest";
-import { assumptionFiles } from "../../src/assumptions/load.js";
+import { type AssumptionFiles, assumptionFiles, readAssumptions } from "../../src/assumptions/load.js";
 import { type IssueDraft, type MadeIssue, makeIssue } from "../../src/issue/make-issue.js";
 import { signPdf } from "../../src/issue/signature.js";
 import { type SigningKey, signingKeyIn } from "../../src/issue/signing-key.js";
@@ -11,7 +11,6 @@ import { assumptionsFolder } from "../../src/report/assets.js";
 import type { Printer } from "../../src/report/printer.js";
 import { runStudy } from "../../src/study/compute.js";
 import { readStudyText } from "../../src/study/read.js";
-import { assumptions } from "../report/runs.js";
 
 /** Prints any report as one page with a line on it and what is issued with it: its digest. */
 export const onePagePrinter: Printer = {
@@ -41,8 +40,9 @@ export async function issued(
   printer: Printer,
   key: SigningKey,
   changes: Partial<IssueDraft> = {},
+  files: AssumptionFiles = assumptionFiles(assumptionsFolder),
 ): Promise<MadeIssue> {
-  const run = runStudy(readStudyText(text, "lake.yaml"), assumptions);
+  const run = runStudy(readStudyText(text, "lake.yaml"), readAssumptions(files));
   const open = await key.open();
   const draft: IssueDraft = {
     number: 2,
@@ -54,7 +54,6 @@ export async function issued(
     signedBy: open.fingerprint,
     ...changes,
   };
-  const files = assumptionFiles(assumptionsFolder);
   const made = await makeIssue(draft, { run, told: undefined, files }, printer);
   return { ...made, pdf: await signPdf(made.pdf, open) };
 }

@@ -3,6 +3,7 @@ import { join } from "node:path";
 import { PDFDocument } from "@cantoo/pdf-lib";
 import { beforeAll, describe, expect, it } from "vitest";
 import { keptOf } from "../../src/app/kept-reports.js";
+import { assumptionFiles } from "../../src/assumptions/load.js";
 import { contentDigest } from "../../src/issue/digest.js";
 import type { MadeIssue } from "../../src/issue/make-issue.js";
 import { readIssue } from "../../src/issue/read-issue.js";
@@ -10,7 +11,7 @@ import { attachmentNames } from "../../src/issue/record.js";
 import { addSignatureField, signPdf } from "../../src/issue/signature.js";
 import type { SigningKey } from "../../src/issue/signing-key.js";
 import { verifyIssue } from "../../src/issue/verify.js";
-import { examplesFolder } from "../../src/report/assets.js";
+import { assumptionsFolder, examplesFolder } from "../../src/report/assets.js";
 import { storeConnection } from "../../src/store/connection.js";
 import { issueStore } from "../../src/store/issues.js";
 import { attempts, retold, withAttachment } from "./forging.js";
@@ -112,6 +113,24 @@ describe("a report signed with this server’s key that is not kept here", () =>
     const found = await onIssuingServer(later.pdf);
     expect(found, told(found)).toMatchObject({ standing: "unknown", stands: false });
     expect(told(found)).toContain("own key: it may have been issued after the backup");
+  });
+});
+
+describe("a report from a copy of the program with altered assumptions", () => {
+  it("is issued by the holder of its key, and every assumption that was altered is told", async () => {
+    const files = new Map(assumptionFiles(assumptionsFolder));
+    const arrival = files.get("arrival.yaml") ?? "";
+    const certain = arrival.replace(
+      "value: 0.0015, unit: share, low: 0.0001, high: 0.01",
+      "value: 0.5, unit: share, low: 0.0001, high: 1",
+    );
+    files.set("arrival.yaml", certain);
+    const copy = await issued(text, onePagePrinter, otherKey, {}, files);
+    const found = await verifyIssue(copy.pdf, { kept: keptOf(elsewhere, key, copy.pdf) });
+    expect(found, told(found)).toMatchObject({ standing: "issued by a key", differences: [] });
+    expect(told(found)).toContain("Its assumptions are not those that version");
+    expect(told(found)).toMatch(/establishment-per-fouled-launch: 0\.5 share .*; as shipped, 0\.0015 share/);
+    expect(told(await onIssuingServer(issue.pdf))).toContain("Its assumptions are those that version");
   });
 });
 

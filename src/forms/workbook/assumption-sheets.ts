@@ -1,3 +1,5 @@
+import type { Alteration } from "../../assumptions/shipped.js";
+import { programVersion } from "../../assumptions/version.js";
 import type { ReportContext } from "../../report/context.js";
 import { type SheetDraft, text, value } from "./sheet.js";
 
@@ -75,6 +77,18 @@ export function overrideSheet({ run }: ReportContext): SheetDraft {
         text(reason),
         text(outsideRange ? "no" : "yes"),
       ]),
+      ...alterationRows(run.assumptions.alterations),
     ],
   };
+}
+
+/** What was altered in the folder of assumptions, where no study says why. */
+function alterationRows(alterations: readonly Alteration[]): SheetDraft["rows"] {
+  if (alterations.length === 0) return [];
+  return [
+    [],
+    [text(`Not as version ${programVersion()} of the program ships it`, "title")],
+    ["Altered in the folder of assumptions", "Used here", "As shipped"].map((each) => text(each, "head")),
+    ...alterations.map(({ what, found, shipped }) => [text(what), text(found), text(shipped)]),
+  ];
 }

@@ -1,0 +1,86 @@
+import { readFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import { z } from "zod";
+import { sha256, stableJson } from "./digest.js";
+import type { AssumptionSet } from "./entry.js";
+
+/** The contents of a folder of assumptions without its alterations. */
+type Contents = Omit<AssumptionSet, "alterations">;
+
+/** Something in the folder of assumptions that is not as this version of the program ships it. */
+export interface Alteration {
+  /** "assumption conduit.largest-layer", "source nyc-1999". */
+  readonly what: string;
+  readonly found: string;
+  readonly shipped: string;
+}
+
+const recordSchema = z.strictObject({
+  /** Of all parts. */
+  digest: z.string(),
+  /** By what they are: in words, and the digest of all that is said of them. */
+  parts: z.record(z.string(), z.strictObject({ shown: z.string(), digest: z.string() })),
+});
+
+/** What this version ships, so that a folder that was altered shows. `npm run ship` writes it. */
+export type ShippedRecord = z.infer<typeof recordSchema>;
+
+/** Also found from the compiled file. */
+export const shippedFile = fileURLToPath(new URL("../../src/assumptions/shipped.json", import.meta.url));
+
+let read: ShippedRecord | undefined;
+
+export function shippedRecord(): ShippedRecord {
+  read ??= recordSchema.parse(JSON.parse(readFileSync(shippedFile, "utf8")));
+  return read;
+}
+
+/** The record of a folder of assumptions. */
+export function recordOf(contents: Contents): ShippedRecord {
+  const parts = Object.fromEntries(
+    partsOf(contents).map(([what, shown, content]) => [
+      what,
+      { shown, digest: sha256(stableJson(content)).slice(0, digestLength) },
+    ]),
+  );
+  return { digest: sha256(stableJson(parts)).slice(0, digestLength), parts };
+}
+
+/** Of hexadecimal digits: enough to be told apart, few enough to be printed. */
+const digestLength = 16;
+
+/** Every part that is not as it is shipped, is missing, or is not shipped. */
+export function alterationsOf(contents: Contents, shipped = shippedRecord()): Alteration[] {
+  const found = recordOf(contents).parts;
+  const names = [...new Set([...Object.keys(shipped.parts), ...Object.keys(found)])];
+  return names.flatMap((what) => {
+    const [here, there] = [found[what], shipped.parts[what]];
+    if (here?.digest === there?.digest) return [];
+    const isAlike = here?.shown === there?.shown;
+    return {
+      what,
+      found: isAlike ? "the same value with other words or another source" : (here?.shown ?? "nothing"),
+      shipped: there?.shown ?? "nothing",
+    };
+  });
+}
+
+type Part = readonly [what: string, shown: string, content: unknown];
+
+function partsOf({ entries, sources, plans, priceIndices, groups }: Contents): Part[] {
+  return [
+    ...[...entries.values()].map((entry): Part => {
+      const { id, value, low, high, unit, basis, distribution } = entry;
+      const drawn = distribution === "pert" ? "" : `, ${distribution}`;
+      return [`assumption ${id}`, `${value} ${unit} (${low} to ${high}), ${basis}${drawn}`, entry];
+    }),
+    ...[...sources].map(([key, source]): Part => [`source ${key}`, source.citation, source]),
+    ...plans.map((plan): Part => [`protection plan ${plan.id}`, plan.name, plan]),
+    ...priceIndices.map(({ values, parts, ...index }): Part => {
+      const years = [...values].map(([year, value]) => `${year}: ${value}`).join(", ");
+      const origins = parts.map((part) => ({ ...part, values: [...part.values] }));
+      return [`price index ${index.id}`, years, { ...index, years, origins }];
+    }),
+    ...groups.map((group): Part => [`group ${group.id}`, `rank correlation ${group.rankCorrelation}`, group]),
+  ];
+}
