@@ -70,7 +70,6 @@ it.runIf(spreadsheetProgram)(
       });
     }
   },
-  60_000,
 );
 
 describe("names that look like formulas or markup", () => {

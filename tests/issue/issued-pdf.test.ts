@@ -18,7 +18,7 @@ beforeAll(async () => {
   const printer = createPrinter();
   issue = await issued(text, printer);
   await printer.close();
-}, 120_000);
+});
 
 describe("the PDF of an issue", () => {
   it("prints number, revision, digest and what it takes the place of", async () => {

@@ -8,4 +8,4 @@ it("a process killed while it saves, issues and restores loses nothing that it a
   const report = await killWriters(folder(), { kills: 8, random: uniform, longestMilliseconds: 200 });
   expect(report.lost).toEqual([]);
   expect(report.saves).toBeGreaterThan(report.kills);
-}, 60_000);
+});
