@@ -10,13 +10,14 @@ import { newAccessKey } from "../../../src/web/access/keys.js";
 import { createApp } from "../../../src/web/app.js";
 import { runDesk, usualDesk } from "../../../src/web/run-desk.js";
 import { type StudyShelf, studyShelf } from "../../../src/web/study-shelf.js";
+import { patience } from "../../patience.js";
 import { assumptions } from "../../report/runs.js";
 import { sampleOdds } from "../../report/sample-odds.js";
 import { accessIn } from "../access/entering.js";
 import { answersInTest } from "../answering.js";
 import { issuingIn } from "../issuing.js";
 import { judgeHere } from "../judging.js";
-import { leads, patience } from "./waiting.js";
+import { leads } from "./waiting.js";
 
 /** The application in memory, with a browser before it. Futures are not drawn: every study is given the sample odds of Ninemoss. */
 export interface Bench {

@@ -1,11 +1,5 @@
 import type { Page } from "puppeteer";
 
-/**
- * Longest wait for anything in a browser: it bounds a hang and measures nothing. Below the limit of a test, so that what
- * was waited for is told.
- */
-export const patience = 150_000;
-
 /** Opens an address and waits for the whole page. */
 export async function visit(page: Page, address: string): Promise<void> {
   await page.goto(address);
