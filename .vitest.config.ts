@@ -1,10 +1,15 @@
 import { availableParallelism } from "node:os";
 import { defineConfig } from "vitest/config";
 
+/** Bounds a hang and measures nothing: a busy machine takes several times as long as a quiet one, for a browser above all. */
+const longest = 180_000;
+
 export default defineConfig({
 	test: {
 		include: ["tests/**/*.test.ts"],
-		testTimeout: 40_000,
+		testTimeout: longest,
+		hookTimeout: longest,
+		teardownTimeout: longest,
 		// The default leaves a processor idle: with two, that doubles the time.
 		maxWorkers: availableParallelism(),
 		// Files of one worker share modules: loading them anew for each took a third of all time.

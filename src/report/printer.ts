@@ -29,6 +29,8 @@ export interface PrinterSettings {
   readonly mostLinedUp: number;
   /** What a print may take once its turn has come: one on 300 structures has over 200 pages, and machines may be slow. */
   readonly longestMilliseconds: number;
+  /** Waits so long, unless the signal ends it before. */
+  readonly wait: (milliseconds: number, signal: AbortSignal) => Promise<unknown>;
   /** Gives a report what readers need beside its pages and packs it, while the next is printed. */
   readonly finish: (pdf: Uint8Array, told: Told) => Promise<Uint8Array>;
 }
@@ -37,12 +39,13 @@ const usual: PrinterSettings = {
   launch: () => launchBrowser(),
   mostLinedUp: 8,
   longestMilliseconds: 120_000,
+  wait: (milliseconds, signal) => pause(milliseconds, undefined, { signal }),
   finish: finishPrint,
 };
 
 /** A printer that starts its browser when first needed, keeps it warm, and prints one report at a time. */
 export function createPrinter(settings: Partial<PrinterSettings> = {}): Printer {
-  const { launch, mostLinedUp, longestMilliseconds, finish } = { ...usual, ...settings };
+  const { launch, mostLinedUp, finish, ...limits } = { ...usual, ...settings };
   const presses = pressKeeper(launch);
   let queue: Promise<unknown> = Promise.resolve();
   let linedUp = 0;
@@ -51,7 +54,7 @@ export function createPrinter(settings: Partial<PrinterSettings> = {}): Printer 
     linedUp += 1;
     const done = queue.then(() => {
       signal?.throwIfAborted();
-      return twiceAtMost(work, presses, { signal, longestMilliseconds });
+      return twiceAtMost(work, presses, { ...limits, signal });
     });
     queue = done.catch(() => undefined);
     return done.finally(() => {
@@ -73,9 +76,8 @@ export function createPrinter(settings: Partial<PrinterSettings> = {}): Printer 
 
 type Work<Result> = (page: Page) => Promise<Result>;
 
-interface Limits {
+interface Limits extends Pick<PrinterSettings, "longestMilliseconds" | "wait"> {
   readonly signal: AbortSignal | undefined;
-  readonly longestMilliseconds: number;
 }
 
 /** Does work again, on a new browser, if the browser ended meanwhile: it may have been killed for want of memory. */
@@ -106,12 +108,12 @@ async function twiceAtMost<Result>(
 async function limited<Result>(
   work: Work<Result>,
   page: Page,
-  { signal, longestMilliseconds }: Limits,
+  { signal, longestMilliseconds, wait }: Limits,
 ): Promise<Result> {
   const ending = new AbortController();
   const leave = () => void page.close().catch(() => undefined);
   signal?.addEventListener("abort", leave, { once: true });
-  const late = pause(longestMilliseconds, undefined, { signal: ending.signal }).then(() => {
+  const late = wait(longestMilliseconds, ending.signal).then(() => {
     throw new Error("timeout of the printer");
   });
   late.catch(() => undefined);

@@ -68,7 +68,6 @@ describe("the server", () => {
         RAMP_AND_RACK_HOST: "127.0.0.1.example",
         PORT: "0",
       },
-      timeout: 20_000,
     });
     expect(stderr).toContain("no access key is set");
     expect(stderr).toContain("ramp-and-rack access add NAME --role edit");

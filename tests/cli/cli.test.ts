@@ -57,12 +57,12 @@ describe("the command line", () => {
     expect({ status, stderr }).toEqual({ status: 0, stderr: "" });
     expect(stdout).toContain("4,096 possible futures");
     expect(stdout).toContain("Cheaper as it comes out");
-  }, 60_000);
+  });
 
   it("gives the odds as JSON that parses", () => {
     const { stdout } = run("odds", study, "--futures", "4096", "--seed", "3", "--json");
     expect(JSON.parse(stdout)).toMatchObject({ futures: 4096, lakes: 32, settings: { seed: 3 } });
-  }, 60_000);
+  });
 
   it.each([
     ["--futures", "0"],

@@ -1,5 +1,5 @@
 import { getDocumentProxy } from "unpdf";
-import { afterAll, describe, expect, it } from "vitest";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { type Form, plainForms, printedForms } from "../../src/forms/forms.js";
 import { editionText } from "../../src/report/paper.js";
 import { createPrinter } from "../../src/report/printer.js";
@@ -41,16 +41,19 @@ describe.each([
       ]),
   ],
 ] as const)("the forms of %s", (_name, make) => {
-  const made = formsOf(make());
+  let form: Awaited<ReturnType<typeof formsOf>>;
+
+  beforeAll(async () => {
+    form = await formsOf(make());
+  });
 
   it("put the summary for a public meeting on one page of letter and of A4", async () => {
-    const form = await made;
     expect(await pagesOf(form("summary-letter.pdf"))).toBe(1);
     expect(await pagesOf(form("summary-a4.pdf"))).toBe(1);
-  }, 60_000);
+  });
 
   it("have slides without scripts, each with a statement and a way on", async () => {
-    const html = textOf((await made)("slides.html"));
+    const html = textOf(form("slides.html"));
     expect(html).not.toContain("<script");
     const slides = html.split('<section id="slide-').slice(1);
     expect(slides.length).toBeGreaterThanOrEqual(6);
@@ -59,10 +62,9 @@ describe.each([
     const ids = [...html.matchAll(/ id="([^"]+)"/g)].map(([, id]) => id);
     expect(new Set(ids).size).toBe(ids.length);
     expect(html).not.toContain("<b>Über");
-  }, 60_000);
+  });
 
   it("have charts as SVG that stand by themselves and as PNG of at least 300 dots to the inch", async () => {
-    const form = await made;
     const svg = textOf(form("charts/yearly.svg"));
     expect(svg.includes(' xmlns="http://www.w3.org/2000/svg"')).toBe(true);
     expect(/<title>[^<]+<\/title><desc>[^<]+<\/desc>/.test(svg)).toBe(true);
@@ -71,5 +73,5 @@ describe.each([
     const width = new DataView(png.buffer, png.byteOffset).getUint32(16);
     // 656 pixels of a page are 6.83 inches.
     expect(width / (656 / 96)).toBeGreaterThanOrEqual(300);
-  }, 60_000);
+  });
 });

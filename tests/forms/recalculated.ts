@@ -1,10 +1,5 @@
-import { execFileSync } from "node:child_process";
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { delimiter, join } from "node:path";
 import FormulaParser from "fast-formula-parser";
-import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
-import { readXlsx, type Workbook } from "hucre";
+import { readXlsx } from "hucre";
 
 /** A cell with a formula: what the workbook says, and what an outside program makes of it. */
 export interface Recalculated {
@@ -39,37 +34,4 @@ export async function recalculated(file: Uint8Array): Promise<Recalculated[]> {
       return [{ place: `${name}, ${place}`, formula, kept: valueAt(name, row + 1, column + 1), found }];
     }),
   );
-}
-
-/** Path of an installed spreadsheet program, if there is one. */
-export const spreadsheetProgram: string | undefined = (process.env.PATH ?? "")
-  .split(delimiter)
-  .flatMap((folder) => ["soffice", "libreoffice"].map((name) => join(folder, name)))
-  .find((path) => existsSync(path));
-
-/** The workbook as a spreadsheet program saves it, after the values beside the formulas were taken out. */
-export async function savedAgain(file: Uint8Array, program: string): Promise<Workbook> {
-  const folder = mkdtempSync(join(tmpdir(), "workbook-"));
-  try {
-    const input = join(folder, "plain.xlsx");
-    writeFileSync(input, withoutResults(file));
-    const profile = `-env:UserInstallation=file://${folder}/profile`;
-    const outdir = join(folder, "out");
-    execFileSync(program, [profile, "--headless", "--convert-to", "xlsx", "--outdir", outdir, input], {
-      stdio: "ignore",
-    });
-    return await readXlsx(readFileSync(join(outdir, "plain.xlsx")));
-  } finally {
-    rmSync(folder, { recursive: true, force: true });
-  }
-}
-
-function withoutResults(file: Uint8Array): Uint8Array {
-  const entries = Object.entries(unzipSync(file)).map(([name, bytes]) => [
-    name,
-    name.startsWith("xl/worksheets/")
-      ? strToU8(strFromU8(bytes).replace(/(<\/f>)<v>[^<]*<\/v>/g, "$1"))
-      : bytes,
-  ]);
-  return zipSync(Object.fromEntries(entries));
 }

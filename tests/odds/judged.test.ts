@@ -22,4 +22,4 @@ it("gives the swings of judged values that the same thread gives, from workers",
   const swings = await judgedBy(pool, document, few, new AbortController().signal);
   expect(swings.map(({ id }) => id)).toEqual(["steps.dependence"]);
   expect(swings).toEqual(await judgeHere(few)(document));
-}, 60_000);
+});

@@ -104,7 +104,6 @@ describe("sums that are carried from page to page", () => {
       );
       for (const sums of forward.filter((each) => each.length > 0)) expect(told).toContain(sums.join(" "));
     },
-    120_000,
   );
 });
 

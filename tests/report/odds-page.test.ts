@@ -14,22 +14,18 @@ it.each([
   ["sorrel-bend", "a4"],
   ["ninemoss", "letter"],
   ["ninemoss", "a4"],
-] as const)(
-  "the odds of %s take one page of %s",
-  async (name, paper) => {
-    const run = exampleRun(name);
-    const told = sampleTold(name);
-    const settings = { ...printSettings(run.document), paper };
-    const pdf = await printer.print(renderReportBody(run, told), settings);
-    const { text } = await extractText(await getDocumentProxy(pdf));
-    const pages = text.map((page) => page.replace(/\s+/g, " "));
-    const onPages = (words: string) => pages.flatMap((page, index) => (page.includes(words) ? [index] : []));
-    const [first] = onPages("How sure are we");
-    expect(onPages("a measurement that costs less is worth its money")).toEqual([first]);
-    // what follows starts on its own page or below, and page 1 still holds all that it held
-    expect(onPages("What the estimate leaves out")[0]).toBeGreaterThanOrEqual(first ?? Number.NaN);
-    expect(pages[0]).toContain("The odds: in");
-    expect(pages[0]).toContain("A planning estimate for a budget decision");
-  },
-  120_000,
-);
+] as const)("the odds of %s take one page of %s", async (name, paper) => {
+  const run = exampleRun(name);
+  const told = sampleTold(name);
+  const settings = { ...printSettings(run.document), paper };
+  const pdf = await printer.print(renderReportBody(run, told), settings);
+  const { text } = await extractText(await getDocumentProxy(pdf));
+  const pages = text.map((page) => page.replace(/\s+/g, " "));
+  const onPages = (words: string) => pages.flatMap((page, index) => (page.includes(words) ? [index] : []));
+  const [first] = onPages("How sure are we");
+  expect(onPages("a measurement that costs less is worth its money")).toEqual([first]);
+  // what follows starts on its own page or below, and page 1 still holds all that it held
+  expect(onPages("What the estimate leaves out")[0]).toBeGreaterThanOrEqual(first ?? Number.NaN);
+  expect(pages[0]).toContain("The odds: in");
+  expect(pages[0]).toContain("A planning estimate for a budget decision");
+});

@@ -60,7 +60,7 @@ describe("page 1 of the printed board's part", () => {
     // A board reads 8 to 14 pages: the brief for this report.
     expect(totalPages).toBeGreaterThanOrEqual(8);
     expect(totalPages).toBeLessThanOrEqual(14);
-  }, 120_000);
+  });
 });
 
 const amount = (text: string | undefined) => Number((text ?? "").replace(/[^0-9.-]/g, ""));

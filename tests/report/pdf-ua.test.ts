@@ -11,8 +11,6 @@ import { exampleRun } from "./runs.js";
 const printer = createPrinter();
 afterAll(() => printer.close());
 
-const slow = 180_000;
-
 const ownText = [
   "Words of the *author*, **strongly**:",
   "- a list\n  - in a list",
@@ -29,7 +27,6 @@ describe("a printed report", () => {
       const pdf = await printer.print(body, printSettings(run.document));
       expect(await failures(pdf)).toEqual({});
     },
-    slow,
   );
 });
 
@@ -40,20 +37,15 @@ describe("what looks for conditions of failure", () => {
     const run = exampleRun("ninemoss");
     const body = renderReportBody(run, undefined, { part: "board" });
     document = await PDFDocument.load(await printer.print(body, printSettings(run.document)));
-  }, slow);
+  });
 
-  it(
-    "finds none in the board's part, and what is then taken away",
-    async () => {
-      expect(await failures(await document.save())).toEqual({});
-      for (const entry of ["Metadata", "Lang", "ViewerPreferences"])
-        document.catalog.delete(PDFName.of(entry));
-      for (const { node } of document.getPages()) node.delete(PDFName.of("Tabs"));
-      const found = Object.keys(await failures(await document.save()));
-      expect(found.sort()).toEqual(["06-001", "06-002", "06-003", "07-001", "11-001", "28-008"]);
-    },
-    slow,
-  );
+  it("finds none in the board's part, and what is then taken away", async () => {
+    expect(await failures(await document.save())).toEqual({});
+    for (const entry of ["Metadata", "Lang", "ViewerPreferences"]) document.catalog.delete(PDFName.of(entry));
+    for (const { node } of document.getPages()) node.delete(PDFName.of("Tabs"));
+    const found = Object.keys(await failures(await document.save()));
+    expect(found.sort()).toEqual(["06-001", "06-002", "06-003", "07-001", "11-001", "28-008"]);
+  });
 });
 
 describe("a page's drawing", () => {

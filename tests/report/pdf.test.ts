@@ -28,7 +28,6 @@ describe("the printed report", () => {
       ).toBe(true);
       expect(totalPages).toBeGreaterThan(8);
     },
-    120_000,
   );
 
   it("repeats the head of a table that runs over several pages", async () => {
@@ -39,5 +38,5 @@ describe("the printed report", () => {
       .map(plain)
       .filter((page) => page.includes("(low–high), unit") && page.includes("Source and note"));
     expect(pagesWithHead.length).toBeGreaterThan(2);
-  }, 120_000);
+  });
 });

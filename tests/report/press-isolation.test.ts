@@ -57,7 +57,7 @@ describe("the printing browser", () => {
     expect(await press.title()).toBe("Title");
     expect(press.url()).toBe("about:blank");
     expect(asked).toEqual([]);
-  }, 30_000);
+  });
 
   it("prints names of tags and addresses as they are typed", async () => {
     const name = `<img src=${address}/n onerror=document.title='run'>`;
@@ -74,5 +74,5 @@ describe("the printing browser", () => {
     const text = await textOf(pdf);
     expect(text.replaceAll(" ", "")).toContain(name.replaceAll(" ", ""));
     expect(asked).toEqual([]);
-  }, 30_000);
+  });
 });

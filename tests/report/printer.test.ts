@@ -55,8 +55,14 @@ describe("a browser that is killed while it prints", () => {
   });
 });
 
-/** A printer whose first page never finishes a print; tells when it has begun, and how often a browser was started. */
-function printerStuck(longestMilliseconds: number) {
+/**
+ * A printer whose first page never finishes a print; tells when it has begun, and how often a browser was started. No time
+ * passes for it: the longest time of a print, in their order, is over when its alarm rings.
+ */
+function printerStuck() {
+  const alarms: { readonly milliseconds: number; readonly ring: () => void }[] = [];
+  const wait = (milliseconds: number) =>
+    new Promise<void>((resolve) => alarms.push({ milliseconds, ring: resolve }));
   let starts = 0;
   let begin: () => void = () => undefined;
   const begun = new Promise<void>((resolve) => {
@@ -80,14 +86,14 @@ function printerStuck(longestMilliseconds: number) {
     // The page's own work, which ends with it: a script that never returns.
     return page.evaluate(() => new Promise<Uint8Array>(() => undefined));
   };
-  const printer = createPrinter({ launch, longestMilliseconds });
+  const printer = createPrinter({ launch, wait });
   started.push(printer);
-  return { printer, begun, starts: () => starts };
+  return { printer, begun, alarms, starts: () => starts };
 }
 
 describe("a print under way", () => {
   it("ends when its reader leaves, and the next is printed by the same browser", async () => {
-    const { printer, begun, starts } = printerStuck(60_000);
+    const { printer, begun, starts } = printerStuck();
     const reader = new AbortController();
     const left = printer.print("<p>A lake.</p>", settings, reader.signal);
     const next = printer.print("<p>Another.</p>", settings);
@@ -99,8 +105,11 @@ describe("a print under way", () => {
   });
 
   it("ends after the longest time, says so, and the next is printed by another browser", async () => {
-    const { printer, starts } = printerStuck(4000);
+    const { printer, begun, alarms, starts } = printerStuck();
     const late = printer.print("<p>A lake.</p>", settings);
+    await begun;
+    expect(alarms.map(({ milliseconds }) => milliseconds)).toEqual([2 * 60 * 1000]);
+    alarms[0]?.ring();
     await expect(late).rejects.toThrow(BrowserError);
     await expect(late).rejects.toThrow(/did not finish in two minutes/);
     expect((await printer.print("<p>A lake.</p>", settings)).byteLength).toBeGreaterThan(1000);

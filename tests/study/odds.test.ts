@@ -226,5 +226,5 @@ describe("the draws of a study", () => {
     expect(other.options.map(({ meanCost }) => meanCost)).not.toEqual(
       odds.options.map(({ meanCost }) => meanCost),
     );
-  }, 60_000);
+  });
 });

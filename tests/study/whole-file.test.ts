@@ -3,6 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { processorMilliseconds } from "../../src/proofs/fuzz/fault.js";
 import { InputError, sentence } from "../../src/study/problems.js";
 import { largestStudyBytes, readStudyFile, readStudyText } from "../../src/study/read.js";
 import { exampleText, inputErrorOf, problemsIn, wordsOfTheProgram } from "./example.js";
@@ -37,10 +38,10 @@ describe("a file that is no study", () => {
   });
 
   it("is told in few lines even if it is an alias bomb", () => {
-    const started = performance.now();
+    const started = processorMilliseconds();
     const { message } = inputErrorOf(() => readStudyFile(badFile("alias-bomb.yaml")));
     expect(message.split("\n").length).toBeLessThan(5);
-    expect(performance.now() - started).toBeLessThan(2000);
+    expect(processorMilliseconds() - started).toBeLessThan(2000);
   });
 
   it.each([
@@ -76,9 +77,9 @@ describe("a file that is too large", () => {
   it("is refused before it is read, with its size and the largest allowed", () => {
     const path = join(folder, "large.yaml");
     writeFileSync(path, Buffer.alloc(20 * 1024 * 1024, "# a comment that goes on and on\n"));
-    const started = performance.now();
+    const started = processorMilliseconds();
     const error = inputErrorOf(() => readStudyFile(path));
-    expect(performance.now() - started).toBeLessThan(1000);
+    expect(processorMilliseconds() - started).toBeLessThan(1000);
     expect(error.message).toContain("large.yaml");
     expect(error.problems).toEqual([
       expect.objectContaining({

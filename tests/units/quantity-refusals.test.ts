@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { processorMilliseconds } from "../../src/proofs/fuzz/fault.js";
 import { type DimensionName, dimensions } from "../../src/units/dimensions.js";
 import { parseQuantity, QuantityError } from "../../src/units/quantity.js";
 
@@ -81,8 +82,8 @@ describe("a quantity is refused", () => {
   });
 
   it("at once if it is far longer than any quantity", () => {
-    const started = performance.now();
+    const started = processorMilliseconds();
     expect(refusal(`1 ${"m*".repeat(30_000)}`, "length")).toContain("length");
-    expect(performance.now() - started).toBeLessThan(2000);
+    expect(processorMilliseconds() - started).toBeLessThan(2000);
   });
 });

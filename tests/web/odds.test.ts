@@ -10,6 +10,7 @@ import type { Odds } from "../../src/study/odds.js";
 import { createApp } from "../../src/web/app.js";
 import { type DeskSettings, runDesk, usualDesk } from "../../src/web/run-desk.js";
 import { studyShelf } from "../../src/web/study-shelf.js";
+import { patience } from "../patience.js";
 import { assumptions } from "../report/runs.js";
 import { accessIn } from "./access/entering.js";
 import { answersInTest } from "./answering.js";
@@ -85,7 +86,7 @@ describe("the page of a study's odds", () => {
     expect(page).toContain('<meta http-equiv="refresh"');
     expect(page).toContain("draws of the lake");
     await vi.waitFor(async () => expect((await get(`${ninemoss}.json`)).status).toBe(200), {
-      timeout: 60_000,
+      timeout: patience,
       interval: 200,
     });
     const odds = (await (await get(`${ninemoss}.json`)).json()) as Odds;
@@ -139,7 +140,7 @@ describe("one run at a time", () => {
     const { ended, draw } = endless();
     const get = await asking({ draw, patienceMilliseconds: 50 });
     await get(ninemoss);
-    await vi.waitFor(() => expect(ended).toHaveLength(1), { timeout: 5000 });
+    await vi.waitFor(() => expect(ended).toHaveLength(1), { timeout: patience });
   });
 });
 

@@ -46,20 +46,23 @@ export async function killWriters(
   return { kills, ...counts, lost };
 }
 
+const savedOnceReady = /^ready\nsaved .*\n/m;
+
+/** @param milliseconds that it is left alive after its first save, which a busy machine would else have no time for */
 async function linesUntilKilled(folder: string, round: number, milliseconds: number): Promise<string[]> {
   const script = join(projectRoot, "dist", "proofs", "faults", "writer.js");
   const child: ChildProcess = spawn(process.execPath, [script, folder, String(round)], {
     stdio: ["ignore", "pipe", "inherit"],
   });
   let text = "";
-  const isReady = new Promise<void>((resolve) => {
+  const hasSaved = new Promise<void>((resolve) => {
     child.stdout?.on("data", (bytes: Buffer) => {
       text += bytes.toString();
-      if (text.includes("ready")) resolve();
+      if (savedOnceReady.test(text)) resolve();
     });
   });
   const closed = once(child, "close");
-  await Promise.race([isReady, closed]);
+  await Promise.race([hasSaved, closed]);
   await pause(milliseconds);
   child.kill("SIGKILL");
   await closed;

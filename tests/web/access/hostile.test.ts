@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { processorMilliseconds } from "../../../src/proofs/fuzz/fault.js";
 import { serving } from "../serving.js";
 
 const writer = { author: "Ada", note: "", origin: "api" } as const;
@@ -41,13 +42,13 @@ describe("a study file of", () => {
     const text = texts[kind] ?? "";
     const upload = new FormData();
     upload.set("study", new Blob([text]), "lake.yaml");
-    const started = performance.now();
+    const started = processorMilliseconds();
     const page = await ask("/studies", { method: "POST", body: upload });
     expect(page.status).toBe(400);
     const checked = await ask("/api/check", { method: "POST", body: text });
     expect([200, 400]).toContain(checked.status);
     expect(await checked.text()).not.toContain("root:");
-    expect(performance.now() - started).toBeLessThan(2000);
+    expect(processorMilliseconds() - started).toBeLessThan(2000);
     expect(polluted()).toBeUndefined();
     expect(shelf.list().filter(({ isExample }) => !isExample)).toEqual([]);
   });

@@ -1,6 +1,5 @@
-import { setTimeout as pause } from "node:timers/promises";
 import { fileURLToPath } from "node:url";
-import { afterEach, describe, expect, it } from "vitest";
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { InputError } from "../../../src/study/problems.js";
 import { answersHere } from "../../../src/web/answers/here.js";
 import { QueueFullError } from "../../../src/web/answers/lane.js";
@@ -21,7 +20,19 @@ const opened = (settings: Partial<WorkerSettings> = {}) => {
   return workers;
 };
 
-afterEach(() => workers?.close());
+const longestSeconds = 60;
+
+/** The longest time of the question under way is over, at once. */
+const longestTimePasses = () => vi.advanceTimersByTimeAsync(1000 * longestSeconds);
+
+// No time passes of itself: what a worker may take is not what a busy machine takes.
+beforeEach(() => {
+  vi.useFakeTimers({ toFake: ["setTimeout", "clearTimeout"] });
+});
+afterEach(async () => {
+  vi.useRealTimers();
+  await workers?.close();
+});
 
 describe("answers of workers", () => {
   it("are those of this thread: the balance, and a page to the byte", async () => {
@@ -51,10 +62,12 @@ const asking = (some: AnswerWorkers, text: string, signal?: AbortSignal) =>
 
 describe("a worker that does not answer", () => {
   it("is stopped after the longest time, and what waits is answered by another", async () => {
-    const some = opened({ file: stuckWorker, longestSeconds: 2 });
+    const some = opened({ file: stuckWorker, longestSeconds });
     const late = asking(some, "never");
     const next = asking(some, "answer");
-    await expect(late).rejects.toThrow(TookTooLongError);
+    const stopped = expect(late).rejects.toThrow(TookTooLongError);
+    await longestTimePasses();
+    await stopped;
     expect(await next).toMatchObject({ problems: [] });
   });
 
@@ -70,12 +83,12 @@ describe("a worker that nobody asks", () => {
   const start = { ...means, answers: "comparing", niceness: 0 } as const;
 
   it.each([
-    { idleSeconds: 0.05, threads: 2 },
-    { idleSeconds: 60, threads: 1 },
-  ])("ends after $idleSeconds s; another takes its place", async ({ idleSeconds, threads }) => {
-    const thread = answerThread(start, { longestSeconds: 10, idleSeconds }, stuckWorker);
+    { afterSeconds: 30, threads: 2 },
+    { afterSeconds: 29, threads: 1 },
+  ])("ends after 30 s, not sooner: asked after $afterSeconds s", async ({ afterSeconds, threads }) => {
+    const thread = answerThread(start, { longestSeconds, idleSeconds: 30 }, stuckWorker);
     const first = await thread.answer(question);
-    await pause(500);
+    await vi.advanceTimersByTimeAsync(1000 * afterSeconds);
     const second = await thread.answer(question);
     await thread.stop();
     expect(new Set([first, second].map((answer) => JSON.stringify(answer))).size).toBe(threads);
@@ -84,23 +97,27 @@ describe("a worker that nobody asks", () => {
 
 describe("questions that wait for a worker", () => {
   it("are refused beyond as many as may, and the others are not", async () => {
-    const some = opened({ file: stuckWorker, mostWaiting: 1, longestSeconds: 2 });
+    const some = opened({ file: stuckWorker, mostWaiting: 1, longestSeconds });
     const first = asking(some, "never");
     const second = asking(some, "answer");
     await expect(asking(some, "answer")).rejects.toThrow(QueueFullError);
-    await expect(first).rejects.toThrow(TookTooLongError);
+    const stopped = expect(first).rejects.toThrow(TookTooLongError);
+    await longestTimePasses();
+    await stopped;
     expect(await second).toMatchObject({ problems: [] });
   });
 
   it("are left out once nobody waits for them, and make room", async () => {
-    const some = opened({ file: stuckWorker, mostWaiting: 1, longestSeconds: 2 });
+    const some = opened({ file: stuckWorker, mostWaiting: 1, longestSeconds });
     const first = asking(some, "never");
     const reader = new AbortController();
     const left = asking(some, "never", reader.signal);
     reader.abort(new Error("gone"));
     await expect(left).rejects.toThrow("gone");
     const third = asking(some, "answer");
-    await expect(first).rejects.toThrow(TookTooLongError);
+    const stopped = expect(first).rejects.toThrow(TookTooLongError);
+    await longestTimePasses();
+    await stopped;
     expect(await third).toMatchObject({ problems: [] });
   });
 

@@ -4,6 +4,7 @@ import type { Odds } from "../../../src/study/odds.js";
 import { newAccessKey } from "../../../src/web/access/keys.js";
 import { runDesk, usualDesk } from "../../../src/web/run-desk.js";
 import { onePagePrinter } from "../../issue/issued.js";
+import { patience } from "../../patience.js";
 import { serving } from "../serving.js";
 
 const ninemoss = "/api/studies/example-ninemoss";
@@ -19,7 +20,7 @@ it("tells how far the odds are, and then the odds", async () => {
   expect([first.status, first.headers.get("retry-after")]).toEqual([202, "2"]);
   expect(await first.json()).toEqual({ state: "drawing", progress: { done: 0, planned: 0 } });
   done({ futures: 2048 } as Odds);
-  await expect.poll(async () => (await ask(`${ninemoss}/odds`)).status).toBe(200);
+  await expect.poll(async () => (await ask(`${ninemoss}/odds`)).status, { timeout: patience }).toBe(200);
   expect(await (await ask(`${ninemoss}/odds`)).json()).toEqual({ futures: 2048 });
 });
 

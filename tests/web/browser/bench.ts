@@ -3,24 +3,31 @@ import type { AddressInfo } from "node:net";
 import type { Browser, ElementHandle, Page } from "puppeteer";
 import { launchBrowser } from "../../../src/report/browser.js";
 import { createPrinter } from "../../../src/report/printer.js";
+import { accessStore } from "../../../src/store/access.js";
 import { storeConnection } from "../../../src/store/connection.js";
 import { studyStore } from "../../../src/store/studies.js";
+import { newAccessKey } from "../../../src/web/access/keys.js";
 import { createApp } from "../../../src/web/app.js";
 import { runDesk, usualDesk } from "../../../src/web/run-desk.js";
 import { type StudyShelf, studyShelf } from "../../../src/web/study-shelf.js";
+import { patience } from "../../patience.js";
 import { assumptions } from "../../report/runs.js";
+import { sampleOdds } from "../../report/sample-odds.js";
 import { accessIn } from "../access/entering.js";
 import { answersInTest } from "../answering.js";
 import { issuingIn } from "../issuing.js";
 import { judgeHere } from "../judging.js";
+import { leads } from "./waiting.js";
 
-/** The application in memory, with a browser before it. */
+/** The application in memory, with a browser before it. Futures are not drawn: every study is given the sample odds of Ninemoss. */
 export interface Bench {
   readonly base: string;
   readonly shelf: StudyShelf;
   /** A page whose cookies and storage nobody else has. */
   readonly visitor: (width?: number) => Promise<Page>;
   readonly faults: readonly unknown[];
+  /** Sets a key, so that from now on nobody comes in without one. */
+  readonly lock: () => Promise<void>;
   readonly close: () => Promise<void>;
 }
 
@@ -29,7 +36,7 @@ export async function openBench(): Promise<Bench> {
   const connection = storeConnection(":memory:");
   const shelf = studyShelf(studyStore(connection), assumptions, () => new Date());
   const printer = createPrinter();
-  const desk = runDesk({ ...usualDesk, draw: async () => Promise.reject(new Error("not drawn here")) });
+  const desk = runDesk({ ...usualDesk, draw: async () => sampleOdds("ninemoss") });
   const app = createApp({
     ...{
       answers: answersInTest(),
@@ -53,7 +60,12 @@ export async function openBench(): Promise<Bench> {
       const context = await browser.createBrowserContext();
       const page = await context.newPage();
       await page.setViewport({ width, height: 900 });
+      page.setDefaultTimeout(patience);
       return page;
+    },
+    lock: async () => {
+      const { kept } = await newAccessKey("Ada", "edit", new Date());
+      accessStore(connection).add(kept);
     },
     close: async () => {
       await browser.close();
@@ -93,22 +105,10 @@ async function found(page: Page, selector: string): Promise<ElementHandle> {
  */
 export async function press(page: Page, selector: string): Promise<void> {
   await (await found(page, selector)).focus();
-  await Promise.all([page.waitForNavigation({ timeout: 120_000 }), page.keyboard.press("Enter")]);
+  await leads(page, () => page.keyboard.press("Enter"));
 }
 
 export const act = (page: Page, value: string) => press(page, `button${attribute("value", value)}`);
-
-/** Waits until everything typed on the page is kept by the server. */
-export async function allSaved(page: Page): Promise<void> {
-  await page.click(".save-bar button");
-  await page.waitForFunction(
-    () =>
-      document.getElementById("save-state")?.textContent?.startsWith("Saved, revision") &&
-      localStorage.getItem(
-        `ramp-and-rack:${document.querySelector<HTMLElement>("form[data-part]")?.dataset.part}`,
-      ) === null,
-  );
-}
 
 export const text = (page: Page, selector: string) =>
   page.$eval(selector, (element) => element.textContent?.replace(/\s+/g, " ").trim() ?? "");

@@ -1,17 +1,18 @@
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { type Bench, fill, openBench, press, text } from "./bench.js";
+import { visit } from "./waiting.js";
 
 let bench: Bench;
 beforeAll(async () => {
   bench = await openBench();
-}, 120_000);
+});
 afterAll(() => bench.close());
 
 it("lets an engineer try a value, keep it with a reason, and go back to the usual one", async () => {
   const page = await bench.visitor();
   const { id } = bench.shelf.copy("example-ninemoss", "Ada");
   const address = `${bench.base}/studies/${id}/assumptions/arrival.establishment-per-fouled-launch`;
-  await page.goto(address);
+  await visit(page, address);
   await fill(page, { value: "1 %" });
   await press(page, "form.plain-form .buttons button");
   expect(await text(page, "#effect")).toBe("What this value would do");
@@ -24,7 +25,7 @@ it("lets an engineer try a value, keep it with a reason, and go back to the usua
 
   await fill(page, { reason: "A survey of our own" });
   await press(page, 'button[formmethod="post"]:not([formaction])');
-  await page.goto(address);
+  await visit(page, address);
   expect(await text(page, "#effect")).toBe("What the own value does");
   expect(bench.shelf.find(id)?.text).toContain("A survey of our own");
 
@@ -32,4 +33,4 @@ it("lets an engineer try a value, keep it with a reason, and go back to the usua
   expect(bench.shelf.find(id)?.text).not.toContain("A survey of our own");
   expect(bench.shelf.find(id)?.revision).toBe(3);
   expect(bench.faults).toEqual([]);
-}, 120_000);
+});

@@ -1,29 +1,33 @@
 import type { Page } from "puppeteer";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { type Bench, openBench } from "./bench.js";
+import { visit } from "./waiting.js";
 
 let bench: Bench;
 let own = "";
-let page: Page;
-const complaints: string[] = [];
 
 beforeAll(async () => {
   bench = await openBench();
-  page = await bench.visitor();
-  page.on("console", (message) => {
-    if (message.type() === "error" && !/status of 4\d\d/.test(message.text()))
-      complaints.push(message.text());
-  });
-  page.on("pageerror", (error) => complaints.push(String(error)));
   own = bench.shelf.copy("example-ninemoss", "Ada").id;
 });
 
 afterAll(() => bench.close());
 
+/** A visitor's page, and what his browser complains of. */
+async function watched(): Promise<{ readonly page: Page; readonly complaints: readonly string[] }> {
+  const page = await bench.visitor();
+  const complaints: string[] = [];
+  page.on("console", (message) => {
+    if (message.type() === "error" && !/status of 4\d\d/.test(message.text()))
+      complaints.push(message.text());
+  });
+  page.on("pageerror", (error) => complaints.push(String(error)));
+  return { page, complaints };
+}
+
 /** Pages with scripts, charts, pictures and forms; OWN stands for a study that can be changed. */
 const pages = [
   "/",
-  "/sign-in",
   "/verify",
   "/api",
   "/studies/new",
@@ -43,13 +47,17 @@ const pages = [
 
 describe("the policy for pages", () => {
   it.each(pages)("%s keeps it: the browser refuses nothing and complains of nothing", async (path) => {
-    complaints.splice(0);
-    await page.goto(bench.base + path.replace("OWN", own), { waitUntil: "load" });
+    const { page, complaints } = await watched();
+    const address = bench.base + path.replace("OWN", own);
+    await visit(page, address);
+    expect(page.url()).toBe(address);
     expect(complaints).toEqual([]);
+    await page.close();
   });
 
   it("is in force: a script that got into a page does not run", async () => {
-    await page.goto(`${bench.base}/sign-in`);
+    const page = await bench.visitor();
+    await visit(page, bench.base);
     const refused = await page.evaluate(
       () =>
         new Promise<string>((resolve) => {
@@ -61,5 +69,13 @@ describe("the policy for pages", () => {
     );
     expect(refused).toBe("script-src-elem");
     expect(await page.title()).not.toBe("run");
+  });
+
+  it("is kept by the page to sign in, which is shown once a key is set", async () => {
+    await bench.lock();
+    const { page, complaints } = await watched();
+    await visit(page, bench.base);
+    expect(new URL(page.url()).pathname).toBe("/sign-in");
+    expect(complaints).toEqual([]);
   });
 });
