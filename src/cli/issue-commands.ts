@@ -1,7 +1,8 @@
-import { existsSync, readFileSync } from "node:fs";
+import { existsSync, readFileSync, statSync } from "node:fs";
 import { keptOf } from "../app/kept-reports.js";
 import { verifyApart } from "../app/verify-apart.js";
 import { assumptionFiles, readAssumptions } from "../assumptions/load.js";
+import { fileLimits } from "../issue/file-limits.js";
 import { type IssueDraft, makeIssue } from "../issue/make-issue.js";
 import { signingKeyIn } from "../issue/signing-key.js";
 import { assumptionsFolder } from "../report/assets.js";
@@ -81,9 +82,16 @@ export async function verifyCommand(path: string, print: Print): Promise<boolean
 const withTime = { withOdds: true, longestSeconds: 3600 };
 
 function readPdf(path: string): Uint8Array {
-  if (existsSync(path)) return readFileSync(path);
+  const found = statSync(path, { throwIfNoEntry: false });
+  if (found?.isFile() && found.size <= fileLimits.bytes) return readFileSync(path);
+  const isThere = found?.isFile() === true;
   throw new InputError("the command", [
-    { path: "FILE", found: `no "${path}"`, allowed: "a PDF", remedy: "Check the path." },
+    {
+      path: "FILE",
+      found: isThere ? `${path} of ${found.size.toLocaleString("en-US")} bytes` : `no file "${path}"`,
+      allowed: `a PDF of at most ${fileLimits.bytes.toLocaleString("en-US")} bytes`,
+      remedy: isThere ? "No issued report is as large: give the PDF as it was issued." : "Check the path.",
+    },
   ]);
 }
 

@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { PDFDocument } from "@cantoo/pdf-lib";
+import fc from "fast-check";
 import { beforeAll, describe, expect, it } from "vitest";
 import { keptOf } from "../../src/app/kept-reports.js";
 import { assumptionFiles } from "../../src/assumptions/load.js";
@@ -226,5 +227,25 @@ describe("a file that is no issued report", () => {
     expect(found.stands).toBe(false);
     expect(found.differences).toEqual([]);
     expect(told(found)).toContain(answer);
+  });
+});
+
+describe("any file", () => {
+  it("gets an answer, and stands only if it is the report itself", async () => {
+    const splice = fc.record({
+      at: fc.double({ min: 0, max: 1, noNaN: true }),
+      removed: fc.nat(200),
+      put: fc.uint8Array({ minLength: 1, maxLength: 50 }),
+    });
+    await fc.assert(
+      fc.asyncProperty(splice, async ({ at, removed, put }) => {
+        const start = Math.floor(at * issue.pdf.length);
+        const file = Buffer.concat([issue.pdf.slice(0, start), put, issue.pdf.slice(start + removed)]);
+        const found = await onIssuingServer(file);
+        expect(found.stands).toBe(Buffer.compare(file, issue.pdf) === 0);
+        expect(found.answer).toMatch(/^(Altered|Unknown)\. |^Issued here/);
+      }),
+      { numRuns: 30 },
+    );
   });
 });
