@@ -6,6 +6,7 @@ import { backUp, type Contents } from "../store/backup.js";
 import { databaseFile, storeConnection } from "../store/connection.js";
 import { dataFolder } from "../store/data-folder.js";
 import { UnknownStudyError } from "../store/errors.js";
+import { tightenFolderOf } from "../store/private-files.js";
 import { restore } from "../store/restore.js";
 import { type StudyStore, studyStore } from "../store/studies.js";
 import { InputError } from "../study/problems.js";
@@ -23,6 +24,7 @@ export async function backupCommand(target: string, print: Print): Promise<void>
   if (existsSync(target)) {
     throw refusal("FILE", `"${target}", which exists`, "a new file", "Name another, or move that away.");
   }
+  tightenFolderOf(file);
   print(`Backed up ${told(await backUp(file, target))} to ${target} and checked the copy.`);
 }
 

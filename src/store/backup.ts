@@ -1,9 +1,11 @@
 import { randomUUID } from "node:crypto";
 import { renameSync, rmSync } from "node:fs";
 import type { Database } from "better-sqlite3";
+import { companions } from "./companions.js";
 import { asStoreError, storeError } from "./errors.js";
 import { accessTables } from "./migrations.js";
 import { checkSound, openAsItIs } from "./open-database.js";
+import { makePrivateFile } from "./private-files.js";
 
 /** How much a database holds. */
 export interface Contents {
@@ -13,7 +15,7 @@ export interface Contents {
 
 /**
  * Copies a database in one consistent state while others read and write it, and checks the copy.
- * @param target is not there until the copy is whole and sound; a file of that name is replaced
+ * @param target is not there until the copy is whole and sound, and for this user alone; a file of that name is replaced
  * @throws StoreError
  */
 export async function backUp(source: string, target: string): Promise<Contents> {
@@ -28,13 +30,11 @@ export async function backUp(source: string, target: string): Promise<Contents> 
   }
 }
 
-/** Endings of the files that SQLite keeps beside a database. */
-export const companions: readonly string[] = ["-wal", "-shm", "-journal"];
-
 /** Copies a database as it is. @throws StoreError */
 export async function copyDatabase(source: string, target: string): Promise<void> {
   const database = openAsItIs(source);
   try {
+    makePrivateFile(target);
     await database.backup(target);
   } catch (error) {
     throw asStoreError(target, error);

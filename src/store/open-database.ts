@@ -2,6 +2,7 @@ import { statSync } from "node:fs";
 import Database from "better-sqlite3";
 import { storeError, tellingFaults } from "./errors.js";
 import { currentVersion, migrate, versionOf } from "./migrations.js";
+import { makePrivateFile } from "./private-files.js";
 
 /** Milliseconds for which a writer waits for another. */
 const patience = 5000;
@@ -43,6 +44,7 @@ function opened(
 ): Database.Database {
   return tellingFaults(file, () => {
     refuseEmptied(file);
+    if (file !== inMemory && !options.fileMustExist) makePrivateFile(file);
     const database = new Database(file, { timeout: patience, ...options });
     try {
       prepare(database);
