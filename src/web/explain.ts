@@ -6,7 +6,7 @@ import { InputError, type Problem } from "../study/problems.js";
 import { largestStudyBytes } from "../study/read.js";
 import { WrongKeyError } from "./access/door.js";
 import { ReadingOnlyError, SignInNeededError } from "./access/gate.js";
-import { TooManyTriesError } from "./access/tries.js";
+import { TooManyTriesError } from "./access/slowing.js";
 import { QueueFullError } from "./answers/lane.js";
 import { TookTooLongError } from "./answers/thread.js";
 import { OtherSiteError } from "./other-sites.js";
@@ -80,11 +80,13 @@ function explainAccess(error: unknown): Told | undefined {
     };
   }
   if (error instanceof TooManyTriesError) {
-    const minutes = Math.ceil(error.waitSeconds / 60);
     return {
       status: 429,
       headers: { "Retry-After": String(error.waitSeconds) },
-      title: `Too many failed tries; try again in ${minutes} minutes`,
+      title: "The access key is not right; nothing was changed",
+      advice: [
+        `Many failed tries wait already. A right key is let in at any time; the next in ${error.waitSeconds} s.`,
+      ],
     };
   }
   return undefined;

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { BrowserError } from "../../src/report/browser.js";
 import { PrinterBusyError } from "../../src/report/printer.js";
 import { StoreError } from "../../src/store/errors.js";
-import { TooManyTriesError } from "../../src/web/access/tries.js";
+import { TooManyTriesError } from "../../src/web/access/slowing.js";
 import { QueueFullError } from "../../src/web/answers/lane.js";
 import { TookTooLongError } from "../../src/web/answers/thread.js";
 import { explain } from "../../src/web/explain.js";

@@ -9,6 +9,7 @@ import { studyStore } from "../../store/studies.js";
 import type { Odds } from "../../study/odds.js";
 import { door } from "../../web/access/door.js";
 import { accessSettings } from "../../web/access/settings.js";
+import { slowing } from "../../web/access/slowing.js";
 import { answersHere } from "../../web/answers/here.js";
 import { createApp } from "../../web/app.js";
 import { runDesk, usualDesk } from "../../web/run-desk.js";
@@ -43,7 +44,15 @@ export async function served(): Promise<Served> {
   const desk = runDesk<Odds>({ ...usualDesk, draw: () => new Promise(() => undefined) });
   const issuing = { issues: issueStore(connection), now };
   const answers = answersHere({ assumptions, files });
-  const access = { door: door(accessStore(connection), now, false), settings: accessSettings({}) };
+  const access = {
+    door: door(
+      accessStore(connection),
+      now,
+      false,
+      slowing(async () => undefined),
+    ),
+    settings: accessSettings({}),
+  };
   const app = createApp({
     ...{ access, shelf, answers, printer, desk, issuing },
     judge: () => new Promise(() => undefined),

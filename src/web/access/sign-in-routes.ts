@@ -6,7 +6,7 @@ import { type Door, WrongKeyError } from "./door.js";
 import { sessionCookie, sessionIdOf } from "./gate.js";
 import { sessionLimits } from "./sessions.js";
 import type { AccessSettings } from "./settings.js";
-import { TooManyTriesError } from "./tries.js";
+import { TooManyTriesError } from "./slowing.js";
 
 const text = z.string().max(2000).catch("");
 const form = z.object({ name: text, key: text, next: text });
@@ -75,8 +75,8 @@ function refusal(error: unknown): { readonly status: number; readonly text: stri
     return { status: 401, text: "The name or the key is not right." };
   }
   if (error instanceof TooManyTriesError) {
-    const minutes = Math.ceil(error.waitSeconds / 60);
-    return { status: 429, text: `Too many failed tries. Try again in ${minutes} minutes.` };
+    const text = `The name or the key is not right. Many failed tries wait already; the next in ${error.waitSeconds} s.`;
+    return { status: 429, text };
   }
   throw error;
 }
