@@ -9,6 +9,7 @@ import { ReadingOnlyError, SignInNeededError } from "./access/gate.js";
 import { TooManyTriesError } from "./access/slowing.js";
 import { QueueFullError } from "./answers/lane.js";
 import { TookTooLongError } from "./answers/thread.js";
+import { isBrokenUpload } from "./broken-upload.js";
 import { OtherSiteError } from "./other-sites.js";
 import { BusyError } from "./run-queue.js";
 
@@ -55,6 +56,15 @@ function explainReader(error: unknown): Told | undefined {
       remedy: "Check that this is the right file.",
     };
     return { status: 400, title: "The file is too large for a study", problems: [problem] };
+  }
+  if (isBrokenUpload(error)) {
+    return {
+      status: 400,
+      title: "The upload could not be read; nothing was kept",
+      advice: [
+        "It was cut off on its way, or is no form with a file (multipart/form-data with a boundary). Send the file again.",
+      ],
+    };
   }
   if (clientStatus(error)) return { status: 400, title: "The request could not be read" };
   return undefined;
