@@ -2,8 +2,9 @@ import { randomUUID } from "node:crypto";
 import { renameSync, rmSync } from "node:fs";
 import type { Database } from "better-sqlite3";
 import { companions } from "./companions.js";
+import { type DamagedRows, damagedRows } from "./digests.js";
 import { asStoreError, storeError } from "./errors.js";
-import { accessTables } from "./migrations.js";
+import { accessTables, currentVersion, versionOf } from "./migrations.js";
 import { checkSound, openAsItIs } from "./open-database.js";
 import { makePrivateFile } from "./private-files.js";
 
@@ -11,6 +12,8 @@ import { makePrivateFile } from "./private-files.js";
 export interface Contents {
   readonly studies: number;
   readonly revisions: number;
+  /** What of it is not as it was saved. It is copied as it is, and told of wherever it is read. */
+  readonly damaged: DamagedRows;
 }
 
 /**
@@ -77,7 +80,12 @@ export function checkWhole(database: Database): void {
 /** The table of revisions is in every version. */
 export function contentsOf(database: Database): Contents {
   const counts = database
-    .prepare<[], Contents>("SELECT count(DISTINCT id) AS studies, count(*) AS revisions FROM revision")
+    .prepare<[], Omit<Contents, "damaged">>(
+      "SELECT count(DISTINCT id) AS studies, count(*) AS revisions FROM revision",
+    )
     .get();
-  return counts ?? { studies: 0, revisions: 0 };
+  // Earlier versions kept no digests.
+  const damaged =
+    versionOf(database) === currentVersion ? damagedRows(database) : { revisions: [], issues: [] };
+  return { studies: 0, revisions: 0, ...counts, damaged };
 }

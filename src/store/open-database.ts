@@ -1,5 +1,6 @@
 import { statSync } from "node:fs";
 import Database from "better-sqlite3";
+import { knowDigests } from "./digests.js";
 import { storeError, tellingFaults } from "./errors.js";
 import { currentVersion, migrate, versionOf } from "./migrations.js";
 import { makePrivateFile } from "./private-files.js";
@@ -47,6 +48,7 @@ function opened(
     if (file !== inMemory && !options.fileMustExist) makePrivateFile(file);
     const database = new Database(file, { timeout: patience, ...options });
     try {
+      knowDigests(database);
       prepare(database);
       return database;
     } catch (error) {

@@ -10,6 +10,7 @@ import { TooManyTriesError } from "./access/slowing.js";
 import { QueueFullError } from "./answers/lane.js";
 import { TookTooLongError } from "./answers/thread.js";
 import { isBrokenUpload } from "./broken-upload.js";
+import { explainDamaged } from "./explain-damaged.js";
 import { OtherSiteError } from "./other-sites.js";
 import { BusyError } from "./run-queue.js";
 
@@ -25,12 +26,21 @@ export interface Explained {
   /** What happened, and the way out. */
   readonly advice: readonly string[];
   readonly links: readonly { readonly href: string; readonly label: string }[];
-  /** What may be done about it at once, by a form without fields. */
-  readonly actions: readonly { readonly action: string; readonly label: string }[];
+  /** What may be done about it at once, by a form whose fields nobody fills in. */
+  readonly actions: readonly {
+    readonly action: string;
+    readonly label: string;
+    readonly fields?: readonly { readonly name: string; readonly value: string }[];
+  }[];
 }
 
 export function explain(error: unknown): Explained {
-  const told = explainReader(error) ?? explainAccess(error) ?? explainKeeping(error) ?? explainMachine(error);
+  const told =
+    explainReader(error) ??
+    explainAccess(error) ??
+    explainKeeping(error) ??
+    explainDamaged(error) ??
+    explainMachine(error);
   const headers = told.status === 503 ? { "Retry-After": String(busySeconds) } : {};
   return { headers, problems: [], advice: [], links: [], actions: [], ...told };
 }
