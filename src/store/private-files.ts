@@ -4,7 +4,8 @@ import { companions } from "./companions.js";
 
 /** What other users of the machine may do with a file, in the bits of its mode. */
 const othersBits = 0o077;
-/** Marks a folder that all users share by intent, such as /tmp. */
+const othersEnter = 0o001;
+/** Marks a folder in which everybody may write. */
 const stickyBit = 0o1000;
 
 /** Makes a folder, and those above it that are missing, for this user alone. @throws what the system reports */
@@ -32,13 +33,26 @@ export function tightenDatabase(file: string): void {
  */
 export function tightenFolderOf(database: string): void {
   const folder = dirname(database);
-  const mode = statSync(folder, { throwIfNoEntry: false })?.mode ?? stickyBit;
-  if ((mode & stickyBit) === 0) tighten(folder);
+  if (!isShared(folder)) tighten(folder);
   for (const name of namesIn(folder)) {
     const file = join(folder, name);
     if (ofDatabase.test(name) && lstatSync(file, { throwIfNoEntry: false })?.isFile()) tighten(file);
   }
   tightenDatabase(database);
+}
+
+/**
+ * Whether others need to enter a folder: one with the sticky bit, such as /tmp, and for root, whose word goes everywhere,
+ * one that holds folders open to all, such as /var/lib.
+ */
+function isShared(folder: string): boolean {
+  const mode = statSync(folder, { throwIfNoEntry: false })?.mode ?? 0;
+  if ((mode & stickyBit) !== 0) return true;
+  if (process.getuid?.() !== 0) return false;
+  return namesIn(folder).some((name) => {
+    const found = lstatSync(join(folder, name), { throwIfNoEntry: false });
+    return found?.isDirectory() && (found.mode & othersEnter) !== 0;
+  });
 }
 
 const ofDatabase = /(?:\.sqlite|\.lock|\.part)(?:-wal|-shm|-journal)?$/;

@@ -1,4 +1,4 @@
-import { chmodSync, existsSync, readdirSync, statSync, symlinkSync, writeFileSync } from "node:fs";
+import { chmodSync, existsSync, mkdirSync, readdirSync, statSync, symlinkSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, describe, expect, it, vi } from "vitest";
 import { backupCommand, restoreCommand } from "../../src/cli/keeping-commands.js";
@@ -10,8 +10,6 @@ import { studyStore } from "../../src/store/studies.js";
 import { newAccessKey } from "../../src/web/access/keys.js";
 import { folder, written } from "./places.js";
 
-/** Systems without modes tell the same for every file. */
-const hasModes = process.platform !== "win32";
 const modeOf = (path: string) => (statSync(path).mode & 0o777).toString(8);
 const modesIn = (place: string) =>
   Object.fromEntries(readdirSync(place).map((name) => [name, modeOf(join(place, name))]));
@@ -22,7 +20,7 @@ const open = (place: string) => {
 
 afterEach(() => vi.unstubAllEnvs());
 
-describe.runIf(hasModes)("what is kept", () => {
+describe("what is kept", () => {
   it("is for its own user alone from the start: folder, database, log, keys and lock", async () => {
     const place = join(folder(), "new", "data");
     const lock = lockForServing(place);
@@ -78,7 +76,20 @@ describe.runIf(hasModes)("what is kept", () => {
   });
 });
 
-describe.runIf(hasModes)("a backup", () => {
+it("a folder that holds open ones of others is shut by its own user, not by root, who may have meant /var/lib", () => {
+  const place = folder();
+  const theirs = join(place, "theirs");
+  mkdirSync(theirs);
+  open(place);
+  chmodSync(theirs, 0o755);
+  const connection = storeConnection(place);
+  studyStore(connection).list("active");
+  expect(modeOf(place)).toBe(process.getuid?.() === 0 ? "755" : "700");
+  expect([modeOf(theirs), modeOf(databaseFile(place))]).toEqual(["755", "600"]);
+  connection.close();
+});
+
+describe("a backup", () => {
   it("is for its own user alone, wherever it is written, and the store it is taken of is shut", async () => {
     const place = join(folder(), "data");
     vi.stubEnv("RAMP_AND_RACK_DATA", place);
