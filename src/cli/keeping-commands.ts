@@ -6,6 +6,7 @@ import { backUp, type Contents } from "../store/backup.js";
 import { databaseFile, storeConnection } from "../store/connection.js";
 import { dataFolder } from "../store/data-folder.js";
 import { UnknownStudyError } from "../store/errors.js";
+import { tightenFolderOf } from "../store/private-files.js";
 import { restore } from "../store/restore.js";
 import { type StudyStore, studyStore } from "../store/studies.js";
 import { InputError } from "../study/problems.js";
@@ -23,7 +24,10 @@ export async function backupCommand(target: string, print: Print): Promise<void>
   if (existsSync(target)) {
     throw refusal("FILE", `"${target}", which exists`, "a new file", "Name another, or move that away.");
   }
-  print(`Backed up ${told(await backUp(file, target))} to ${target} and checked the copy.`);
+  tightenFolderOf(file);
+  const contents = await backUp(file, target);
+  print(`Backed up ${told(contents)} to ${target} and checked the copy.`);
+  printDamaged(contents, print);
 }
 
 /** Puts a backup in place of all that is kept, also while the server runs. */
@@ -35,6 +39,7 @@ export async function restoreCommand(backup: string, print: Print): Promise<void
   }
   const { before, ...contents } = await restore(backup, file, new Date());
   print(`Restored ${told(contents)} from ${backup}.`);
+  printDamaged(contents, print);
   if (before !== undefined) print(`What was kept until now is in ${before}`);
 }
 
@@ -70,7 +75,8 @@ export function listCommand(print: Print): void {
   withShelf((shelf) => {
     for (const study of everyStudy(shelf)) {
       const state = study.isExample ? "example" : study.state;
-      print(`${study.id}  revision ${study.revision}  ${state}  ${study.name}`);
+      const damaged = study.isDamaged ? "  damaged" : "";
+      print(`${study.id}  revision ${study.revision}  ${state}${damaged}  ${study.name}`);
     }
   });
 }
@@ -124,6 +130,16 @@ function unknownDeleted(id: string, shelf: StudyShelf): InputError {
   const ids = shelf.inState("deleted").map((study) => study.id);
   const allowed = ids.length > 0 ? ids.join(", ") : "none: no study is deleted";
   return refusal("STUDY-ID", `"${id}"`, allowed, "Delete the study in the browser first.");
+}
+
+function printDamaged({ damaged: { revisions, issues } }: Contents, print: Print): void {
+  const all = [
+    ...revisions.map(({ id, revision }) => `revision ${revision} of ${id}`),
+    ...issues.map(({ studyId, number }) => `issued report ${number} of ${studyId}`),
+  ];
+  if (all.length === 0) return;
+  print(`Damaged, since it does not match the digest that was kept with it: ${all.join(", ")}.`);
+  print("It was copied as it is, and is told of wherever it is read. An earlier backup may have it sound.");
 }
 
 const told = ({ studies, revisions }: Contents) =>

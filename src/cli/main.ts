@@ -2,7 +2,7 @@
 import { AssumptionError } from "../assumptions/load.js";
 import { OddsError } from "../odds/pool.js";
 import { BrowserError } from "../report/browser.js";
-import { StoreError } from "../store/errors.js";
+import { DamagedIssueError, DamagedRevisionError, StoreError } from "../store/errors.js";
 import { InputError } from "../study/problems.js";
 import { readArguments, UsageError } from "./arguments.js";
 import { commandCalled } from "./command-table.js";
@@ -58,6 +58,8 @@ function exitCode(error: unknown): number {
   const isKnown =
     error instanceof AssumptionError ||
     error instanceof BrowserError ||
+    error instanceof DamagedIssueError ||
+    error instanceof DamagedRevisionError ||
     error instanceof OddsError ||
     error instanceof StoreError;
   const isSystem = error instanceof Error && "code" in error;

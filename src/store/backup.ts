@@ -1,19 +1,24 @@
 import { randomUUID } from "node:crypto";
 import { renameSync, rmSync } from "node:fs";
 import type { Database } from "better-sqlite3";
+import { companions } from "./companions.js";
+import { type DamagedRows, damagedRows } from "./digests.js";
 import { asStoreError, storeError } from "./errors.js";
-import { accessTables } from "./migrations.js";
+import { accessTables, currentVersion, versionOf } from "./migrations.js";
 import { checkSound, openAsItIs } from "./open-database.js";
+import { makePrivateFile } from "./private-files.js";
 
 /** How much a database holds. */
 export interface Contents {
   readonly studies: number;
   readonly revisions: number;
+  /** What of it is not as it was saved. It is copied as it is, and told of wherever it is read. */
+  readonly damaged: DamagedRows;
 }
 
 /**
  * Copies a database in one consistent state while others read and write it, and checks the copy.
- * @param target is not there until the copy is whole and sound; a file of that name is replaced
+ * @param target is not there until the copy is whole and sound, and for this user alone; a file of that name is replaced
  * @throws StoreError
  */
 export async function backUp(source: string, target: string): Promise<Contents> {
@@ -28,13 +33,11 @@ export async function backUp(source: string, target: string): Promise<Contents> 
   }
 }
 
-/** Endings of the files that SQLite keeps beside a database. */
-export const companions: readonly string[] = ["-wal", "-shm", "-journal"];
-
 /** Copies a database as it is. @throws StoreError */
 export async function copyDatabase(source: string, target: string): Promise<void> {
   const database = openAsItIs(source);
   try {
+    makePrivateFile(target);
     await database.backup(target);
   } catch (error) {
     throw asStoreError(target, error);
@@ -77,7 +80,12 @@ export function checkWhole(database: Database): void {
 /** The table of revisions is in every version. */
 export function contentsOf(database: Database): Contents {
   const counts = database
-    .prepare<[], Contents>("SELECT count(DISTINCT id) AS studies, count(*) AS revisions FROM revision")
+    .prepare<[], Omit<Contents, "damaged">>(
+      "SELECT count(DISTINCT id) AS studies, count(*) AS revisions FROM revision",
+    )
     .get();
-  return counts ?? { studies: 0, revisions: 0 };
+  // Earlier versions kept no digests.
+  const damaged =
+    versionOf(database) === currentVersion ? damagedRows(database) : { revisions: [], issues: [] };
+  return { studies: 0, revisions: 0, ...counts, damaged };
 }

@@ -1,8 +1,9 @@
-import { mkdirSync, statSync } from "node:fs";
+import { statSync } from "node:fs";
 import { dirname, join } from "node:path";
 import type { Database } from "better-sqlite3";
 import { StoreError, storeError, tellingFaults } from "./errors.js";
 import { inMemory, openDatabase } from "./open-database.js";
+import { makePrivateFolder, tightenFolderOf } from "./private-files.js";
 
 /** The way to a database that may be out of order for a while. */
 export interface StoreConnection {
@@ -55,11 +56,13 @@ function identityOf(file: string): string {
   return found ? `${found.dev}/${found.ino}` : "";
 }
 
+/** The folder, and all that is in it, is for this user alone; what earlier versions left open is shut. */
 function makeFolder(file: string): void {
   if (file === inMemory) return;
   try {
-    mkdirSync(dirname(file), { recursive: true });
+    makePrivateFolder(dirname(file));
   } catch (error) {
     throw storeError("read-only", file, error);
   }
+  tightenFolderOf(file);
 }

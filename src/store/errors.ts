@@ -1,5 +1,6 @@
 import Database from "better-sqlite3";
-import type { KeptStudy } from "./records.js";
+import type { IssueCard } from "./issues.js";
+import type { KeptStudy, RevisionCard, StudyCard } from "./records.js";
 
 export type StoreFault = "damaged" | "locked" | "full" | "read-only" | "newer" | "foreign" | "disk";
 
@@ -30,8 +31,41 @@ export class UnknownStudyError extends Error {}
 
 /** A deleted study takes no revisions until it is recovered. */
 export class DeletedStudyError extends Error {
-  constructor(readonly study: KeptStudy) {
+  constructor(readonly study: StudyCard) {
     super(`"${study.name}" was deleted on ${study.stateChangedAt.slice(0, 10)}. Recover it first.`);
+  }
+}
+
+/** What is kept of a revision is not what was saved: a disk or a copy of the file lost some of it. */
+export class DamagedRevisionError extends Error {
+  constructor(
+    readonly card: RevisionCard,
+    /** The newest sound revision before it, if there is one. */
+    readonly sound: number | undefined,
+    /** Whether there is no later revision. */
+    readonly isLatest: boolean,
+  ) {
+    const { id, name, revision } = card;
+    const wayOut =
+      sound === undefined
+        ? "No revision before it is sound: take the study from a backup."
+        : `Revision ${sound} before it is sound: ramp-and-rack export ${id} --revision ${sound} --out FILE.`;
+    super(
+      `Revision ${revision} of "${name}" (${id}) is damaged: it does not match the digest that was kept with it, and is not used. ${wayOut}`,
+    );
+  }
+}
+
+/** The same of an issued report. */
+export class DamagedIssueError extends Error {
+  constructor(
+    readonly card: IssueCard,
+    /** "its PDF", "its texts" */
+    what: string,
+  ) {
+    super(
+      `Issued report ${card.number} on "${card.studyName}" (${card.studyId}) is damaged as it is kept here: ${what} does not match the digest that was kept with it. Nothing of it is given out. Take it from a backup of before, or from somebody who has the file.`,
+    );
   }
 }
 

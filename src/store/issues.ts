@@ -1,5 +1,7 @@
 import Sqlite, { type Database } from "better-sqlite3";
 import type { StoreConnection } from "./connection.js";
+import { issueIsDamaged, pdfDigest, recordDigest } from "./digests.js";
+import { DamagedIssueError } from "./errors.js";
 
 /** An issued report without what is long. */
 export interface IssueCard {
@@ -34,7 +36,9 @@ export interface KeptIssue extends IssueCard {
 export interface IssueStore {
   /** The newest first. */
   readonly list: (studyId: string) => IssueCard[];
+  /** @throws DamagedIssueError */
   readonly find: (studyId: string, number: number) => KeptIssue | undefined;
+  /** @throws DamagedIssueError */
   readonly withDigest: (digest: string) => KeptIssue | undefined;
   /** Whether a PDF is to the byte one that is kept. */
   readonly hasBytes: (pdf: Uint8Array) => boolean;
@@ -42,13 +46,16 @@ export interface IssueStore {
   readonly startedBy: (pdf: Uint8Array) => Uint8Array | undefined;
   /** Whether a study of this id is kept here or was, as its issued reports show. */
   readonly knowsStudy: (studyId: string) => boolean;
+  /** Numbers of those that are not as they were kept; reads them whole. */
+  readonly damaged: (studyId: string) => number[];
   /** Keeps an issue under the number it bears. @returns false, with nothing kept, where that is not the next one */
   readonly keep: (issue: KeptIssue) => boolean;
 }
 
 const card = `study_id AS studyId, number, issued_at AS issuedAt, author, note, revision, study_name AS studyName,
   engine_version AS engineVersion, seed, digest`;
-const whole = `${card}, file_name AS fileName, study_text AS studyText, assumptions, figures, pdf`;
+const whole = `${card}, file_name AS fileName, study_text AS studyText, assumptions, figures, pdf,
+  record_digest <> ${recordDigest("issue.")} AS recordIsDamaged, pdf_digest <> ${pdfDigest("issue.")} AS pdfIsDamaged`;
 
 export function issueStore({ read, write }: StoreConnection): IssueStore {
   return {
@@ -60,15 +67,28 @@ export function issueStore({ read, write }: StoreConnection): IssueStore {
       ),
     find: (studyId, number) =>
       read((database) =>
-        database
-          .prepare<[string, number], KeptIssue>(
-            `SELECT ${whole} FROM issue WHERE study_id = ? AND number = ?`,
-          )
-          .get(studyId, number),
+        sound(
+          database
+            .prepare<[string, number], IssueRow>(
+              `SELECT ${whole} FROM issue WHERE study_id = ? AND number = ?`,
+            )
+            .get(studyId, number),
+        ),
       ),
     withDigest: (digest) =>
       read((database) =>
-        database.prepare<[string], KeptIssue>(`SELECT ${whole} FROM issue WHERE digest = ?`).get(digest),
+        sound(
+          database.prepare<[string], IssueRow>(`SELECT ${whole} FROM issue WHERE digest = ?`).get(digest),
+        ),
+      ),
+    damaged: (studyId) =>
+      read((database) =>
+        database
+          .prepare<[string], number>(
+            `SELECT number FROM issue WHERE study_id = ? AND ${issueIsDamaged} ORDER BY number`,
+          )
+          .pluck()
+          .all(studyId),
       ),
     ...comparing(read),
     keep: (issue) => write((database) => keep(database, issue)),
@@ -105,12 +125,26 @@ function comparing(read: StoreConnection["read"]): Pick<IssueStore, "hasBytes" |
   };
 }
 
+interface IssueRow extends KeptIssue {
+  readonly recordIsDamaged: number;
+  readonly pdfIsDamaged: number;
+}
+
+/** @throws DamagedIssueError */
+function sound(row: IssueRow | undefined): KeptIssue | undefined {
+  if (!row) return undefined;
+  const { recordIsDamaged, pdfIsDamaged, ...issue } = row;
+  if (recordIsDamaged !== 0) throw new DamagedIssueError(issue, "what it was made from");
+  if (pdfIsDamaged !== 0) throw new DamagedIssueError(issue, "its PDF");
+  return issue;
+}
+
 function keep(database: Database, issue: KeptIssue): boolean {
   const insert = database.prepare<[KeptIssue]>(
     `INSERT INTO issue (study_id, number, issued_at, author, note, revision, study_name, file_name, study_text,
-       assumptions, engine_version, seed, figures, digest, pdf)
+       assumptions, engine_version, seed, figures, digest, pdf, record_digest, pdf_digest)
      VALUES (@studyId, @number, @issuedAt, @author, @note, @revision, @studyName, @fileName, @studyText,
-       @assumptions, @engineVersion, @seed, @figures, @digest, @pdf)`,
+       @assumptions, @engineVersion, @seed, @figures, @digest, @pdf, ${recordDigest("@")}, ${pdfDigest("@")})`,
   );
   try {
     insert.run(issue);

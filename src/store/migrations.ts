@@ -1,7 +1,10 @@
 import type { Database } from "better-sqlite3";
 import { storeError } from "./errors.js";
 
-/** Statements that lead from each version of the database to the next; a step that was released never changes. */
+/**
+ * Statements that lead from each version of the database to the next; a step that was released never changes. Those that
+ * keep digests need `knowDigests`, and take what is there for sound.
+ */
 const steps: readonly string[] = [
   `CREATE TABLE revision (
     id TEXT NOT NULL,
@@ -78,6 +81,17 @@ const steps: readonly string[] = [
     started_at INTEGER NOT NULL,
     used_at INTEGER NOT NULL
   ) STRICT;`,
+  `ALTER TABLE revision ADD COLUMN digest TEXT NOT NULL DEFAULT '';
+  UPDATE revision SET digest = kept_digest(id, revision, name, saved_at, author, note, origin, file_name,
+    CAST(text AS BLOB));
+  ALTER TABLE issue ADD COLUMN record_digest TEXT NOT NULL DEFAULT '';
+  ALTER TABLE issue ADD COLUMN pdf_digest TEXT NOT NULL DEFAULT '';
+  DROP TRIGGER issue_is_not_altered;
+  UPDATE issue SET pdf_digest = kept_digest(pdf),
+    record_digest = kept_digest(study_id, number, issued_at, author, note, revision, study_name, file_name,
+      engine_version, seed, digest, CAST(study_text AS BLOB), CAST(assumptions AS BLOB), CAST(figures AS BLOB));
+  CREATE TRIGGER issue_is_not_altered BEFORE UPDATE ON issue
+    BEGIN SELECT RAISE(ABORT, 'an issued report cannot be altered, only superseded'); END;`,
 ];
 
 /** Tables that say who may enter this machine's studies: no part of what a backup holds or a restore replaces. */

@@ -1,7 +1,9 @@
 import { statSync } from "node:fs";
 import Database from "better-sqlite3";
+import { knowDigests } from "./digests.js";
 import { storeError, tellingFaults } from "./errors.js";
 import { currentVersion, migrate, versionOf } from "./migrations.js";
+import { makePrivateFile } from "./private-files.js";
 
 /** Milliseconds for which a writer waits for another. */
 const patience = 5000;
@@ -43,8 +45,10 @@ function opened(
 ): Database.Database {
   return tellingFaults(file, () => {
     refuseEmptied(file);
+    if (file !== inMemory && !options.fileMustExist) makePrivateFile(file);
     const database = new Database(file, { timeout: patience, ...options });
     try {
+      knowDigests(database);
       prepare(database);
       return database;
     } catch (error) {

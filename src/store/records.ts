@@ -23,6 +23,8 @@ export interface RevisionCard extends Writing {
   readonly id: string;
   /** Counts from 1 in each study. */
   readonly revision: number;
+  /** Whether what is kept is not what was saved: it does not match its digest, and its text is not given out. */
+  readonly isDamaged: boolean;
 }
 
 /** A kept revision of a study: its file to the byte. */

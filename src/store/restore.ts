@@ -1,11 +1,13 @@
-import { existsSync, mkdirSync, mkdtempSync, renameSync, rmSync } from "node:fs";
+import { existsSync, mkdtempSync, renameSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import type { Database } from "better-sqlite3";
-import { backUp, type Contents, checkWhole, companions, contentsOf, copyDatabase } from "./backup.js";
+import { backUp, type Contents, checkWhole, contentsOf, copyDatabase } from "./backup.js";
+import { companions } from "./companions.js";
 import { StoreError, tellingFaults } from "./errors.js";
 import { accessTables } from "./migrations.js";
 import { openDatabase } from "./open-database.js";
+import { makePrivateFolder, tightenFolderOf } from "./private-files.js";
 
 export interface Restored extends Contents {
   /** Where the content from before is; absent where there was none. */
@@ -22,7 +24,8 @@ export async function restore(backup: string, live: string, when: Date): Promise
   try {
     const checked = join(folder, "backup.sqlite");
     await fetchBackup(backup, checked);
-    mkdirSync(dirname(live), { recursive: true });
+    makePrivateFolder(dirname(live));
+    tightenFolderOf(live);
     const aside = besideOf(live, when);
     const isNew = !existsSync(live);
     const { database, damaged } = openOrSetAside(live, aside("damaged"));

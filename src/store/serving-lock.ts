@@ -1,7 +1,7 @@
-import { mkdirSync } from "node:fs";
 import { join } from "node:path";
 import Database from "better-sqlite3";
 import { StoreError, storeError } from "./errors.js";
+import { makePrivateFile, makePrivateFolder } from "./private-files.js";
 
 /** Held by the one server of a data folder. */
 export interface ServingLock {
@@ -16,12 +16,13 @@ export interface ServingLock {
 export function lockForServing(folder: string): ServingLock {
   const file = join(folder, "serving.lock");
   try {
-    mkdirSync(folder, { recursive: true });
+    makePrivateFolder(folder);
   } catch (error) {
     throw storeError("read-only", file, error);
   }
   let database: Database.Database | undefined;
   try {
+    makePrivateFile(file);
     database = new Database(file, { timeout: 0 });
     database.exec("BEGIN EXCLUSIVE");
   } catch (error) {

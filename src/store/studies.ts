@@ -1,14 +1,19 @@
 import type { Database } from "better-sqlite3";
 import type { StoreConnection } from "./connection.js";
+import { revisionDigest } from "./digests.js";
 import { ConflictError, DeletedStudyError, UnknownStudyError } from "./errors.js";
 import type { KeptRevision, KeptStudy, RevisionCard, StudyCard, StudyState, Writing } from "./records.js";
+import { cardOf, cardsIn, damagedError, latestAsKept, revisionAsKept, revisionCards } from "./study-rows.js";
 
 /** Texts of studies, complete or not: every save is a revision, and no revision changes. All throw StoreError. */
 export interface StudyStore {
   /** Studies in one state, the last saved first. */
   readonly list: (state: StudyState) => StudyCard[];
-  /** A study in any state, by its latest revision. */
+  /** A study in any state without its text, which may be damaged. */
+  readonly card: (id: string) => StudyCard | undefined;
+  /** A study in any state, by its latest revision. @throws DamagedRevisionError */
   readonly latest: (id: string) => KeptStudy | undefined;
+  /** @throws DamagedRevisionError */
   readonly revision: (id: string, revision: number) => KeptRevision | undefined;
   /** The newest first. */
   readonly revisions: (id: string) => RevisionCard[];
@@ -19,7 +24,7 @@ export interface StudyStore {
    * @throws ConflictError where the latest is not `expected`; UnknownStudyError; DeletedStudyError
    */
   readonly save: (change: NextRevision) => KeptStudy;
-  /** @param when ISO 8601 @throws UnknownStudyError */
+  /** Also of a damaged study. @param when ISO 8601 @throws UnknownStudyError */
   readonly setState: (id: string, state: StudyState, when: string) => KeptStudy;
   /** Removes a deleted study with all its revisions for good. @throws UnknownStudyError where none is deleted */
   readonly remove: (id: string) => void;
@@ -35,36 +40,23 @@ export interface NextRevision extends NewStudy {
   readonly expected: number;
 }
 
-const card = "revision.id, revision, name, saved_at AS savedAt, author, note, origin, file_name AS fileName";
-const studyCard = `${card}, state, created_at AS createdAt, state_changed_at AS stateChangedAt`;
-const latestOfEach = `FROM study JOIN revision ON revision.id = study.id
-  AND revision = (SELECT max(revision) FROM revision AS each WHERE each.id = study.id)`;
-
 export function studyStore({ read, write }: StoreConnection): StudyStore {
   return {
-    list: (state) =>
-      read((database) =>
-        database
-          .prepare<[StudyState], StudyCard>(
-            `SELECT ${studyCard} ${latestOfEach} WHERE state = ? ORDER BY saved_at DESC, study.id`,
-          )
-          .all(state),
-      ),
-    latest: (id) => read((database) => latest(database, id)),
+    list: (state) => read((database) => cardsIn(database, state)),
+    card: (id) => read((database) => cardOf(database, id)),
+    latest: (id) =>
+      read((database) => {
+        const study = latestAsKept(database, id);
+        if (study?.isDamaged) throw damagedError(database, study);
+        return study;
+      }),
     revision: (id, revision) =>
-      read((database) =>
-        database
-          .prepare<[string, number], KeptRevision>(
-            `SELECT ${card}, text FROM revision WHERE id = ? AND revision = ?`,
-          )
-          .get(id, revision),
-      ),
-    revisions: (id) =>
-      read((database) =>
-        database
-          .prepare<[string], RevisionCard>(`SELECT ${card} FROM revision WHERE id = ? ORDER BY revision DESC`)
-          .all(id),
-      ),
+      read((database) => {
+        const found = revisionAsKept(database, id, revision);
+        if (found?.isDamaged) throw damagedError(database, found);
+        return found;
+      }),
+    revisions: (id) => read((database) => revisionCards(database, id)),
     create: (study) => write((database) => create(database, study)),
     save: (change) => write((database) => save(database, change)),
     setState: (id, state, when) =>
@@ -80,14 +72,8 @@ export function studyStore({ read, write }: StoreConnection): StudyStore {
   };
 }
 
-function latest(database: Database, id: string): KeptStudy | undefined {
-  return database
-    .prepare<[string], KeptStudy>(`SELECT ${studyCard}, text ${latestOfEach} WHERE study.id = ?`)
-    .get(id);
-}
-
 function mustExist(database: Database, id: string): KeptStudy {
-  const study = latest(database, id);
+  const study = latestAsKept(database, id);
   if (!study) throw new UnknownStudyError(`No study has the id "${id}".`);
   return study;
 }
@@ -115,17 +101,19 @@ function save(database: Database, { expected, ...change }: NextRevision): KeptSt
   const before = mustExist(database, change.id);
   if (before.state === "deleted") throw new DeletedStudyError(before);
   // The second of two equal savings may be the repetition of one whose answer was lost.
-  if (before.text === change.text) return before;
+  if (before.text === change.text && !before.isDamaged) return before;
   if (before.revision !== expected) throw new ConflictError(expected, before);
   insertRevision(database, { ...change, revision: expected + 1 });
   return mustExist(database, change.id);
 }
 
-function insertRevision(database: Database, revision: KeptRevision): void {
+type NewRevision = Omit<KeptRevision, "isDamaged">;
+
+function insertRevision(database: Database, revision: NewRevision): void {
   database
-    .prepare<[KeptRevision]>(
-      `INSERT INTO revision (id, revision, name, saved_at, author, note, origin, file_name, text)
-       VALUES (@id, @revision, @name, @savedAt, @author, @note, @origin, @fileName, @text)`,
+    .prepare<[NewRevision]>(
+      `INSERT INTO revision (id, revision, name, saved_at, author, note, origin, file_name, text, digest)
+       VALUES (@id, @revision, @name, @savedAt, @author, @note, @origin, @fileName, @text, ${revisionDigest("@")})`,
     )
     .run(revision);
 }

@@ -14,6 +14,7 @@ import { addSignIn } from "./access/sign-in-routes.js";
 import type { Answering } from "./answers/questions.js";
 import { addApi } from "./api/routes.js";
 import { addAssumptions, type Judge } from "./assumption-routes.js";
+import { refuseWithoutBoundary } from "./broken-upload.js";
 import { addCompare } from "./compare-routes.js";
 import { addEditing } from "./edit-routes.js";
 import { explain, NotFoundError } from "./explain.js";
@@ -25,6 +26,7 @@ import { addKeeping } from "./keeping-routes.js";
 import { addNewStudies } from "./new-study-routes.js";
 import { addOdds } from "./odds-routes.js";
 import { refuseOtherSites } from "./other-sites.js";
+import { leadNowhereElse } from "./own-address.js";
 import { problemPage, type Way } from "./pages.js";
 import { ReaderGoneError } from "./reader-gone.js";
 import { renderPage } from "./render.js";
@@ -78,10 +80,11 @@ export function createApp(parts: AppParts): Express {
 function guard(app: Express, { door, settings }: AppParts["access"]): void {
   app.set("query parser", "simple");
   app.set("trust proxy", settings.isSecure ? "loopback" : false);
-  app.use(securityHeaders(settings), knownHostsOnly(settings), refuseOtherSites(settings));
+  app.use(leadNowhereElse, securityHeaders(settings), knownHostsOnly(settings), refuseOtherSites(settings));
   addAssets(app);
   app.use(gate(door));
   addSignIn(app, door, settings);
+  app.use(refuseWithoutBoundary);
 }
 
 const pageScript = (name: string) => readFileSync(join(projectRoot, "dist", "web", "browser", name), "utf8");

@@ -25,18 +25,26 @@ export function compareChooser(shelves: ComparedShelves, [left, right]: readonly
   return { sides: [side("left", "This study", left), side("right", "with this one", right)] };
 }
 
-const issuesOf = ({ issues }: ComparedShelves, id: string) =>
-  issues.list(id).map(({ number, issuedAt, note }) => ({
+function issuesOf({ issues }: ComparedShelves, id: string) {
+  const damaged = new Set(issues.damaged(id));
+  return issues.list(id).map(({ number, issuedAt, note }) => ({
     reference: `${id}@issue-${number}`,
-    label: [`issued report ${number}, ${issuedAt.slice(0, 10)}`, note].filter(Boolean).join(": "),
+    label: [`issued report ${number}${damagedMark(damaged.has(number))}, ${issuedAt.slice(0, 10)}`, note]
+      .filter(Boolean)
+      .join(": "),
   }));
+}
+
+const damagedMark = (isDamaged: boolean) => (isDamaged ? " (damaged)" : "");
 
 function revisionsOf({ shelf }: ComparedShelves, id: string) {
   return shelf
     .revisions(id)
     .slice(0, mostOffered)
-    .map(({ revision, savedAt, note }) => ({
+    .map(({ revision, savedAt, note, isDamaged }) => ({
       reference: `${id}@${revision}`,
-      label: [`revision ${revision}, ${savedAt.slice(0, 10)}`, note].filter(Boolean).join(": "),
+      label: [`revision ${revision}${damagedMark(isDamaged)}, ${savedAt.slice(0, 10)}`, note]
+        .filter(Boolean)
+        .join(": "),
     }));
 }

@@ -18,6 +18,7 @@ export function readExamples(): ShelfEntry[] {
         id: `${examplePrefix}${basename(fileName, ".yaml")}`,
         name,
         isExample: true,
+        isDamaged: false,
         revision: 1,
         state: "active",
         createdAt: "",

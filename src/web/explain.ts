@@ -6,9 +6,11 @@ import { InputError, type Problem } from "../study/problems.js";
 import { largestStudyBytes } from "../study/read.js";
 import { WrongKeyError } from "./access/door.js";
 import { ReadingOnlyError, SignInNeededError } from "./access/gate.js";
-import { TooManyTriesError } from "./access/tries.js";
+import { TooManyTriesError } from "./access/slowing.js";
 import { QueueFullError } from "./answers/lane.js";
 import { TookTooLongError } from "./answers/thread.js";
+import { isBrokenUpload } from "./broken-upload.js";
+import { explainDamaged } from "./explain-damaged.js";
 import { OtherSiteError } from "./other-sites.js";
 import { BusyError } from "./run-queue.js";
 
@@ -24,12 +26,21 @@ export interface Explained {
   /** What happened, and the way out. */
   readonly advice: readonly string[];
   readonly links: readonly { readonly href: string; readonly label: string }[];
-  /** What may be done about it at once, by a form without fields. */
-  readonly actions: readonly { readonly action: string; readonly label: string }[];
+  /** What may be done about it at once, by a form whose fields nobody fills in. */
+  readonly actions: readonly {
+    readonly action: string;
+    readonly label: string;
+    readonly fields?: readonly { readonly name: string; readonly value: string }[];
+  }[];
 }
 
 export function explain(error: unknown): Explained {
-  const told = explainReader(error) ?? explainAccess(error) ?? explainKeeping(error) ?? explainMachine(error);
+  const told =
+    explainReader(error) ??
+    explainAccess(error) ??
+    explainKeeping(error) ??
+    explainDamaged(error) ??
+    explainMachine(error);
   const headers = told.status === 503 ? { "Retry-After": String(busySeconds) } : {};
   return { headers, problems: [], advice: [], links: [], actions: [], ...told };
 }
@@ -56,6 +67,15 @@ function explainReader(error: unknown): Told | undefined {
     };
     return { status: 400, title: "The file is too large for a study", problems: [problem] };
   }
+  if (isBrokenUpload(error)) {
+    return {
+      status: 400,
+      title: "The upload could not be read; nothing was kept",
+      advice: [
+        "It was cut off on its way, or is no form with a file (multipart/form-data with a boundary). Send the file again.",
+      ],
+    };
+  }
   if (clientStatus(error)) return { status: 400, title: "The request could not be read" };
   return undefined;
 }
@@ -80,11 +100,13 @@ function explainAccess(error: unknown): Told | undefined {
     };
   }
   if (error instanceof TooManyTriesError) {
-    const minutes = Math.ceil(error.waitSeconds / 60);
     return {
       status: 429,
       headers: { "Retry-After": String(error.waitSeconds) },
-      title: `Too many failed tries; try again in ${minutes} minutes`,
+      title: "The access key is not right; nothing was changed",
+      advice: [
+        `Many failed tries wait already. A right key is let in at any time; the next in ${error.waitSeconds} s.`,
+      ],
     };
   }
   return undefined;

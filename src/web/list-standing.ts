@@ -7,7 +7,8 @@ import type { StudyShelf } from "./study-shelf.js";
 /** What is missing in studies of a list; each revision is read once. */
 export function listStandings(shelf: StudyShelf): (card: ShelfCard) => string {
   const known = new Map<string, { readonly savedAt: string; readonly text: string }>();
-  return ({ id, savedAt }) => {
+  return ({ id, revision, savedAt, isDamaged }) => {
+    if (isDamaged) return `Revision ${revision} is damaged. Open the study to go on from an earlier one.`;
     const before = known.get(id);
     if (before?.savedAt === savedAt) return before.text;
     const entry = shelf.find(id);

@@ -21,12 +21,14 @@ export function listPage(shelf: StudyShelf, missingIn: (card: ShelfCard) => stri
   };
 }
 
-function listed({ id, name, isExample, revision, savedAt, author }: ShelfCard) {
+function listed({ id, name, isExample, isDamaged, revision, savedAt, author }: ShelfCard) {
   const by = author === "" ? "" : `, ${author}`;
   return {
     href: `/studies/${id}`,
     name,
-    detail: isExample ? "invented example" : `revision ${revision}, ${savedAt.slice(0, 10)}${by}`,
+    detail: isExample
+      ? "invented example"
+      : `revision ${revision}${isDamaged ? ", damaged" : ""}, ${savedAt.slice(0, 10)}${by}`,
   };
 }
 

@@ -1,4 +1,5 @@
 import type { Express } from "express";
+import { DeletedStudyError } from "../store/errors.js";
 import { textOf } from "./answers/questions.js";
 import { NotFoundError } from "./explain.js";
 import { numberIn } from "./keeping-routes.js";
@@ -13,7 +14,8 @@ export function addRevisions(
   { shelf, answers, find }: Pick<StudyPages, "shelf" | "answers" | "find">,
 ): void {
   const revisionOf = (id: string, revision: string): ShelfEntry => {
-    find(id);
+    const card = shelf.card(id);
+    if (card?.state === "deleted") throw new DeletedStudyError(card);
     const entry = shelf.revision(id, numberIn(revision));
     if (!entry) throw new NotFoundError();
     return entry;

@@ -103,7 +103,9 @@ function lockOrWarn(folder: string): ServingLock | undefined {
 /** A database that is out of order keeps nobody from the examples, and may be mended while the server runs. */
 function warnOfFault(store: StudyStore): void {
   try {
-    store.list("active");
+    for (const { id, revision, isDamaged } of store.list("active")) {
+      if (isDamaged) console.error(`Revision ${revision} of ${id} is damaged: its page says the way out.`);
+    }
   } catch (error) {
     if (!(error instanceof StoreError)) throw error;
     console.error(error.message);

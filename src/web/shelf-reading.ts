@@ -16,11 +16,13 @@ export interface ShelfReading {
   /** Active studies and, after them, the examples. */
   readonly list: () => ShelfCard[];
   readonly inState: (state: StudyState) => ShelfCard[];
-  /** In any state. */
+  /** In any state, without its text, which may be damaged. */
+  readonly card: (id: string) => ShelfCard | undefined;
+  /** In any state. @throws DamagedRevisionError */
   readonly find: (id: string) => ShelfEntry | undefined;
   /** The newest first. */
   readonly revisions: (id: string) => RevisionCard[];
-  /** A study as it was at a revision. */
+  /** A study as it was at a revision, whatever became of later ones. @throws DamagedRevisionError */
   readonly revision: (id: string, revision: number) => ShelfEntry | undefined;
 }
 
@@ -33,7 +35,12 @@ export function shelfReading(store: StudyStore): ShelfReading {
     const kept = store.latest(id);
     return kept && own(kept);
   };
+  const card = (id: string): ShelfCard | undefined => {
+    const kept = exampleOf(id) ? undefined : store.card(id);
+    return exampleOf(id) ?? (kept && own(kept));
+  };
   return {
+    card,
     list: () => [...store.list("active").map(own), ...examples],
     inState: (state) => store.list(state).map(own),
     find,
@@ -42,10 +49,11 @@ export function shelfReading(store: StudyStore): ShelfReading {
       return example ? [example] : store.revisions(id);
     },
     revision: (id, number) => {
-      const study = find(id);
-      if (!study || study.revision === number) return study;
+      const example = exampleOf(id);
+      if (example) return example.revision === number ? example : undefined;
+      const study = store.card(id);
       const kept = store.revision(id, number);
-      return kept && { ...study, ...kept };
+      return study && kept && own({ ...study, ...kept });
     },
   };
 }

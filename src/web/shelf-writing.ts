@@ -34,15 +34,13 @@ export interface ShelfWriting {
 
 export function shelfWriting(
   store: StudyStore,
-  { find, revision }: ShelfReading,
+  { card, find, revision }: ShelfReading,
   now: () => Date,
 ): ShelfWriting {
   const mustFind = (id: string, number?: number): ShelfEntry => {
     const found = number === undefined ? find(id) : revision(id, number);
     if (found) return found;
-    throw new UnknownStudyError(
-      number === undefined ? `No study "${id}".` : `No revision ${number} of "${id}".`,
-    );
+    throw unknown(id, number);
   };
   const create: ShelfWriting["create"] = (text, writer, fileName) => {
     const name = nameInText(text) ?? unnamed;
@@ -52,7 +50,9 @@ export function shelfWriting(
     return own(store.create({ ...told, fileName: fileName ?? fileNameFor(id) }));
   };
   const save: ShelfWriting["save"] = (id, expected, text, writer) => {
-    const { fileName } = mustFind(id);
+    const before = card(id);
+    if (!before) throw unknown(id);
+    const { fileName } = before;
     const name = nameInText(text) ?? unnamed;
     const told = { ...signed(writer), id, expected, name, savedAt: now().toISOString() };
     return own(store.save({ ...told, text, fileName }));
@@ -72,6 +72,9 @@ export function shelfWriting(
     setState: (id, state) => own(store.setState(id, state, now().toISOString())),
   };
 }
+
+const unknown = (id: string, number?: number) =>
+  new UnknownStudyError(number === undefined ? `No study "${id}".` : `No revision ${number} of "${id}".`);
 
 const signed = (writer: Writer): Writer => ({ ...writer, author: authorFor(writer.author) });
 

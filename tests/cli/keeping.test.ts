@@ -13,6 +13,7 @@ import {
 import { projectRoot } from "../../src/report/assets.js";
 import { databaseFile, storeConnection } from "../../src/store/connection.js";
 import { studyStore } from "../../src/store/studies.js";
+import { flipBitIn } from "../store/harming.js";
 import { folder, written } from "../store/places.js";
 
 /** A data folder of the commands, and what they print. */
@@ -66,6 +67,28 @@ describe("the commands of keeping", () => {
     connection.close();
   });
 
+  it("tell a damaged revision in the list, in a backup and where it would be exported", async () => {
+    const { place, printed, print } = atPlace();
+    const connection = storeConnection(place);
+    const store = studyStore(connection);
+    store.create(written("the first"));
+    store.save({ ...written("the second"), expected: 1 });
+    connection.close();
+    flipBitIn(databaseFile(place), "the second");
+    listCommand(print);
+    expect(printed).toContain("lake  revision 2  active  damaged  Lake");
+    await backupCommand(join(place, "monday.sqlite"), print);
+    expect(printed.at(-2)).toContain("Damaged, since it does not match the digest");
+    expect(printed.at(-2)).toContain("revision 2 of lake");
+    const out = join(place, "lake.yaml");
+    const exportAt = (revision: number | undefined) => exportCommand("lake", { out, revision }, print);
+    expect(() => exportAt(undefined)).toThrow("Revision 1 before it is sound: ramp-and-rack export lake");
+    exportAt(1);
+    expect(readFileSync(out, "utf8")).toBe("the first");
+    await restoreCommand(join(place, "monday.sqlite"), print);
+    expect(printed.filter((line) => line.includes("revision 2 of lake"))).toHaveLength(2);
+  });
+
   it("say where they looked when there is nothing to back up or restore", async () => {
     const { place, print } = atPlace();
     await expect(backupCommand(join(place, "b"), print)).rejects.toThrow("RAMP_AND_RACK_DATA");
@@ -97,5 +120,20 @@ describe("the commands of keeping", () => {
     );
     expect(status).toBe(1);
     expect(stderr).toMatch(/^The database .* is damaged\..*\n$/);
+  });
+
+  it("tell a damaged revision in one message, without a trace", () => {
+    const place = folder();
+    const connection = storeConnection(place);
+    studyStore(connection).create(written("the first"));
+    connection.close();
+    flipBitIn(databaseFile(place), "the first");
+    const { status, stderr } = spawnSync(
+      process.execPath,
+      [join(projectRoot, "dist", "cli", "main.js"), "export", "lake", "--out", join(place, "lake.yaml")],
+      { encoding: "utf8", env: { ...process.env, RAMP_AND_RACK_DATA: place } },
+    );
+    expect(status).toBe(1);
+    expect(stderr).toMatch(/^Revision 1 of "Lake" \(lake\) is damaged: .*take the study from a backup\.\n$/);
   });
 });

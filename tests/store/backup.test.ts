@@ -24,7 +24,10 @@ describe("a backup", () => {
   it("of a store in use is one file that holds all that was committed", async () => {
     const { file, connection } = openStore();
     const place = folder();
-    expect(await backUp(file, join(place, "copy.sqlite"))).toEqual({ studies: 1, revisions: 2 });
+    expect(await backUp(file, join(place, "copy.sqlite"))).toEqual({
+      ...{ studies: 1, revisions: 2 },
+      damaged: { revisions: [], issues: [] },
+    });
     expect(readdirSync(place)).toEqual(["copy.sqlite"]);
     const copy = new Database(join(place, "copy.sqlite"), { readonly: true });
     expect(copy.prepare("SELECT text FROM revision ORDER BY revision").pluck().all()).toEqual(["one", "two"]);
@@ -94,6 +97,7 @@ describe("restoring", () => {
     expect(await restore(backup, databaseFile(elsewhere), when)).toEqual({
       studies: 1,
       revisions: 2,
+      damaged: { revisions: [], issues: [] },
       before: undefined,
     });
   });

@@ -54,6 +54,20 @@ earlier["3"] = `${earlier["2"]}
     ('lake', 1, '2025-02-02T00:00:00Z', 'Ada', '', 2, 'Great lake', 'lake-2.yaml', 'two', '{}', '0.1.0', NULL, '{}', 'd', x'25');
   PRAGMA user_version = 3;`;
 
+/** The fourth kept access keys. */
+earlier["4"] = `${earlier["3"]}
+  CREATE TABLE access_key (
+    name TEXT NOT NULL PRIMARY KEY COLLATE NOCASE, locator TEXT NOT NULL UNIQUE,
+    role TEXT NOT NULL CHECK (role IN ('read', 'edit')), salt BLOB NOT NULL, hash BLOB NOT NULL,
+    cost INTEGER NOT NULL, block_size INTEGER NOT NULL, parallelization INTEGER NOT NULL, added_at TEXT NOT NULL
+  ) STRICT;
+  CREATE TABLE access_session (
+    digest BLOB NOT NULL PRIMARY KEY,
+    name TEXT NOT NULL COLLATE NOCASE REFERENCES access_key (name) ON DELETE CASCADE,
+    started_at INTEGER NOT NULL, used_at INTEGER NOT NULL
+  ) STRICT;
+  PRAGMA user_version = 4;`;
+
 function databaseMadeBy(sql: string): string {
   const place = folder();
   const database = new Database(databaseFile(place));
@@ -83,9 +97,12 @@ describe("a database of an earlier version", () => {
     connection.close();
   });
 
-  it("3 keeps its issued reports", () => {
-    const connection = storeConnection(databaseMadeBy(earlier["3"] ?? ""));
+  it.each(["3", "4"])("%s keeps its issued reports, with their guard", (version) => {
+    const connection = storeConnection(databaseMadeBy(earlier[version] ?? ""));
     expect(issueStore(connection).find("lake", 1)).toMatchObject({ digest: "d", revision: 2 });
+    expect(() => connection.write((database) => database.exec("UPDATE issue SET note = 'x'"))).toThrow(
+      /altered/,
+    );
     connection.close();
   });
 

@@ -2,11 +2,26 @@ import { describe, expect, it } from "vitest";
 import { BrowserError } from "../../src/report/browser.js";
 import { PrinterBusyError } from "../../src/report/printer.js";
 import { StoreError } from "../../src/store/errors.js";
-import { TooManyTriesError } from "../../src/web/access/tries.js";
+import { TooManyTriesError } from "../../src/web/access/slowing.js";
 import { QueueFullError } from "../../src/web/answers/lane.js";
 import { TookTooLongError } from "../../src/web/answers/thread.js";
 import { explain } from "../../src/web/explain.js";
 import { BusyError } from "../../src/web/run-queue.js";
+
+describe("an upload that ends with its connection", () => {
+  it("is no fault of the server", () => {
+    // As multer says it: https://github.com/expressjs/multer, lib/make-middleware.js
+    expect(explain(new Error("Request aborted"))).toMatchObject({
+      status: 400,
+      title: "The upload could not be read; nothing was kept",
+    });
+  });
+
+  it("is not what other faults are taken for", () => {
+    expect(explain(new TypeError("Unexpected end of form")).status).toBe(500);
+    expect(explain(new Error("reading")).status).toBe(500);
+  });
+});
 
 describe("a refusal for now", () => {
   it.each([

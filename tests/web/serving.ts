@@ -18,11 +18,16 @@ afterEach(async () => {
   for (const { close } of started.splice(0)) await close();
 });
 
+type Given = Partial<Pick<AppParts, "answers" | "printer" | "desk">> & {
+  /** Before a wrong key is answered; at once if left out. */
+  readonly wait?: (milliseconds: number) => Promise<unknown>;
+};
+
 /** The application over a store of its own, until the end of the test. @param place the store's folder */
 export async function serving(
   place = ":memory:",
   environment: Readonly<Record<string, string>> = {},
-  given: Partial<Pick<AppParts, "answers" | "printer" | "desk">> = {},
+  given: Given = {},
 ) {
   const served = await starting(place, environment, given);
   started.push(served);
@@ -33,12 +38,13 @@ export async function serving(
 export async function starting(
   place = ":memory:",
   environment: Readonly<Record<string, string>> = {},
-  given: Partial<Pick<AppParts, "answers" | "printer" | "desk">> = {},
+  given: Given = {},
 ) {
   const connection = storeConnection(place);
   const clock = { now: new Date("2026-01-02T03:04:05Z") };
   const shelf = studyShelf(studyStore(connection), assumptions, () => clock.now);
-  const access = accessIn(connection, () => clock.now, environment);
+  const { wait, ...parts } = given;
+  const access = accessIn(connection, () => clock.now, environment, wait);
   const printer = {
     warm: () => undefined,
     print: async () => new Uint8Array(),
@@ -47,16 +53,16 @@ export async function starting(
   };
   const desk = runDesk({ ...usualDesk, draw: async () => Promise.reject(new Error("not drawn here")) });
   const answers = answersInTest();
-  const parts = {
-    ...{ answers, printer, desk, ...given },
+  const whole = {
+    ...{ answers, printer, desk, ...parts },
     ...{ issuing: issuingIn(connection), access, shelf, judge: judgeHere() },
     report: (error: unknown) => expect.fail(String(error)),
   };
-  const app = createApp(parts);
+  const app = createApp(whole);
   const server: Server = app.listen(0, "127.0.0.1");
   await new Promise((resolve) => server.once("listening", resolve));
   const base = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
   const ask = (path: string, init?: RequestInit) => fetch(base + path, { redirect: "manual", ...init });
   const close = () => new Promise((resolve) => server.close(resolve));
-  return { app, shelf, parts, connection, clock, base, ask, close };
+  return { app, shelf, parts: whole, connection, clock, base, ask, close };
 }

@@ -13,6 +13,7 @@ import { studyStore } from "../../store/studies.js";
 import type { Odds } from "../../study/odds.js";
 import { door } from "../../web/access/door.js";
 import { accessSettings } from "../../web/access/settings.js";
+import { slowing } from "../../web/access/slowing.js";
 import { answersHere } from "../../web/answers/here.js";
 import { createApp } from "../../web/app.js";
 import { runDesk, usualDesk } from "../../web/run-desk.js";
@@ -48,7 +49,15 @@ export async function served(): Promise<Served> {
   const folder = mkdtempSync(join(tmpdir(), "fuzz-key-"));
   const issuing = { issues: issueStore(connection), now, key: signingKeyIn(folder, now) };
   const answers = answersHere({ assumptions, files });
-  const access = { door: door(accessStore(connection), now, false), settings: accessSettings({}) };
+  const access = {
+    door: door(
+      accessStore(connection),
+      now,
+      false,
+      slowing(async () => undefined),
+    ),
+    settings: accessSettings({}),
+  };
   const app = createApp({
     ...{ access, shelf, answers, printer, desk, issuing },
     judge: () => new Promise(() => undefined),

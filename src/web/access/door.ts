@@ -3,7 +3,7 @@ import type { AccessStore, KeptAccessKey } from "../../store/access.js";
 import { StoreError } from "../../store/errors.js";
 import { isKey, locatorOf } from "./keys.js";
 import { type Sessions, sessions } from "./sessions.js";
-import { type Tries, tries } from "./tries.js";
+import { type Slowing, slowing } from "./slowing.js";
 import type { Visitor } from "./visitor.js";
 
 /** Unknown name or wrong key: which of them is not told. */
@@ -24,17 +24,24 @@ export interface Door {
   readonly signOut: Sessions["end"];
 }
 
-/** @param staysShut whether nobody comes in while there are no keys, since others than this machine's users may ask */
-export function door(store: AccessStore, now: () => Date, staysShut: boolean): Door {
-  const counted = tries();
+/**
+ * @param staysShut whether nobody comes in while there are no keys, since others than this machine's users may ask
+ * @param slowed makes wrong keys wait
+ */
+export function door(
+  store: AccessStore,
+  now: () => Date,
+  staysShut: boolean,
+  slowed: Slowing = slowing(),
+): Door {
   const { begin, visitorOf, end } = sessions(store, now);
   return {
     isLocked: lock(store, staysShut),
     signIn: async (name, key, address) => {
-      const kept = await admitted(store.keyOf(name), key, { name, address, counted });
+      const kept = await admitted(store.keyOf(name), key, { name, address, slowed });
       return begin(kept.name);
     },
-    bearer: bearerDoor(store, counted),
+    bearer: bearerDoor(store, slowed),
     visitorOf,
     signOut: end,
   };
@@ -56,23 +63,26 @@ function lock(store: AccessStore, staysShut: boolean): Door["isLocked"] {
 interface Try {
   readonly name: string;
   readonly address: string;
-  readonly counted: Tries;
+  readonly slowed: Slowing;
 }
 
+/** The key is looked at first and at once: wrong ones before it, or beside it, never keep a right one out. */
 async function admitted(
   kept: KeptAccessKey | undefined,
   key: string,
-  { name, address, counted }: Try,
+  { name, address, slowed }: Try,
 ): Promise<KeptAccessKey> {
-  const takeBack = await counted.count(name.slice(0, longestKey), address);
-  const isRight = await isKey(key.slice(0, longestKey), kept);
-  if (!kept || !isRight) throw new WrongKeyError();
-  await takeBack();
-  return kept;
+  const told = name.slice(0, longestKey);
+  if (kept && (await isKey(key.slice(0, longestKey), kept))) {
+    await slowed.forget(told, address);
+    return kept;
+  }
+  await slowed.hold(told, address);
+  throw new WrongKeyError();
 }
 
 /** A program sends its key each time: one that was found right is known by its digest as long as it is kept. */
-function bearerDoor(store: AccessStore, counted: Tries): Door["bearer"] {
+function bearerDoor(store: AccessStore, slowed: Slowing): Door["bearer"] {
   const right = new Map<string, Uint8Array>();
   return async (key, address) => {
     const locator = locatorOf(key);
@@ -80,7 +90,7 @@ function bearerDoor(store: AccessStore, counted: Tries): Door["bearer"] {
     const digest = createHash("sha256").update(key).digest("base64");
     const known = right.get(digest);
     if (kept && known && Buffer.from(known).equals(kept.hash)) return visitorBy(kept);
-    const found = await admitted(kept, key, { name: locator, address, counted });
+    const found = await admitted(kept, key, { name: locator, address, slowed });
     if (right.size >= mostKnown) right.clear();
     right.set(digest, found.hash);
     return visitorBy(found);

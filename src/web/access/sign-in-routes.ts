@@ -1,12 +1,13 @@
 import express, { type CookieOptions, type Express, type Request, type Response } from "express";
 import { z } from "zod";
 import { linkedAssets } from "../../report/html.js";
+import { ownAddress } from "../own-address.js";
 import { renderPage } from "../render.js";
 import { type Door, WrongKeyError } from "./door.js";
 import { sessionCookie, sessionIdOf } from "./gate.js";
 import { sessionLimits } from "./sessions.js";
 import type { AccessSettings } from "./settings.js";
-import { TooManyTriesError } from "./tries.js";
+import { TooManyTriesError } from "./slowing.js";
 
 const text = z.string().max(2000).catch("");
 const form = z.object({ name: text, key: text, next: text });
@@ -15,7 +16,7 @@ const form = z.object({ name: text, key: text, next: text });
 export function addSignIn(app: Express, door: Door, { isSecure }: Pick<AccessSettings, "isSecure">): void {
   const cookie: CookieOptions = { httpOnly: true, sameSite: "strict", path: "/", secure: isSecure };
   app.get("/sign-in", (request, response) => {
-    const next = pathIn(request.query.next);
+    const next = ownAddress(request.query.next);
     if (!door.isLocked() || isSignedIn(door, request)) response.redirect(303, next);
     else if (comesFromElsewhere(request)) show(response, { next, again: request.originalUrl });
     else show(response, { next });
@@ -25,12 +26,12 @@ export function addSignIn(app: Express, door: Door, { isSecure }: Pick<AccessSet
     try {
       const id = await door.signIn(name.trim(), key.trim(), request.ip ?? "");
       response.cookie(sessionCookie, id, { ...cookie, maxAge: sessionLimits.whole });
-      response.redirect(303, pathIn(next));
+      response.redirect(303, ownAddress(next));
     } catch (error) {
       const told = refusal(error);
       if (error instanceof TooManyTriesError) response.set("Retry-After", String(error.waitSeconds));
       response.status(told.status);
-      show(response, { next: pathIn(next), name, wrong: told.text });
+      show(response, { next: ownAddress(next), name, wrong: told.text });
     }
   });
   app.post("/sign-out", (request, response) => {
@@ -61,22 +62,13 @@ function isSignedIn(door: Door, request: Request): boolean {
 /** A browser that follows a link from a letter keeps the cookie back; asked by this page it sends it. */
 const comesFromElsewhere = (request: Request) => request.get("Sec-Fetch-Site") === "cross-site";
 
-/** A path of this server, whatever was sent. */
-function pathIn(next: unknown): string {
-  const here = "http://here.invalid";
-  if (typeof next !== "string" || !URL.canParse(next, here)) return "/";
-  const { origin, pathname, search } = new URL(next, here);
-  // Two slashes at the start would name another server.
-  return origin === here ? `/${pathname.replace(/^\/+/, "")}${search}` : "/";
-}
-
 function refusal(error: unknown): { readonly status: number; readonly text: string } {
   if (error instanceof WrongKeyError) {
     return { status: 401, text: "The name or the key is not right." };
   }
   if (error instanceof TooManyTriesError) {
-    const minutes = Math.ceil(error.waitSeconds / 60);
-    return { status: 429, text: `Too many failed tries. Try again in ${minutes} minutes.` };
+    const text = `The name or the key is not right. Many failed tries wait already; the next in ${error.waitSeconds} s.`;
+    return { status: 429, text };
   }
   throw error;
 }

@@ -9,9 +9,10 @@ export const revisionAddress = (id: string, revision: number): string =>
 /** A study's card with the addresses of what belongs to it. */
 export function linkedStudy({ id, name, revision, ...rest }: ShelfCard) {
   const self = studyAddress(id);
-  const { savedAt, author, note, origin, fileName, isExample, state, createdAt, stateChangedAt } = rest;
+  const { savedAt, author, note, origin, fileName, isDamaged, isExample, state, createdAt, stateChangedAt } =
+    rest;
   return {
-    ...{ id, name, revision, savedAt, author, note, origin, fileName },
+    ...{ id, name, revision, savedAt, author, note, origin, fileName, isDamaged },
     ...{ isExample, state, createdAt, stateChangedAt },
     links: {
       self,
@@ -33,9 +34,10 @@ export function linkedRevision({
   note,
   origin,
   fileName,
+  isDamaged,
 }: RevisionCard) {
   return {
-    ...{ id, name, revision, savedAt, author, note, origin, fileName },
+    ...{ id, name, revision, savedAt, author, note, origin, fileName, isDamaged },
     links: { self: revisionAddress(id, revision) },
   };
 }

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { DeletedStudyError, UnknownStudyError } from "../../store/errors.js";
-import type { ShelfEntry, ShelfReading } from "../shelf-reading.js";
+import type { ShelfCard, ShelfEntry, ShelfReading } from "../shelf-reading.js";
 
 export const studyPath = z.strictObject({ id: z.string().meta({ description: "Id of the study" }) });
 
@@ -20,7 +20,14 @@ export function studyIn(shelf: ShelfReading, id: string): ShelfEntry {
   return entry;
 }
 
-/** A study that can be changed. @throws UnknownStudyError also for an example; DeletedStudyError */
+/** A study without its file, which may be damaged. @throws UnknownStudyError */
+export function cardIn(shelf: ShelfReading, id: string): ShelfCard {
+  const card = shelf.card(id);
+  if (!card) throw new UnknownStudyError(id);
+  return card;
+}
+
+/** A study that can be changed. @throws UnknownStudyError also for an example; DeletedStudyError; DamagedRevisionError */
 export function ownStudyIn(shelf: ShelfReading, id: string): ShelfEntry {
   const entry = studyIn(shelf, id);
   if (entry.isExample) throw new UnknownStudyError(id);

@@ -3,7 +3,7 @@ import { UnknownStudyError } from "../../store/errors.js";
 import type { StudyShelf } from "../study-shelf.js";
 import { linkedRevision } from "./addresses.js";
 import { matchedRevision } from "./entity-tag.js";
-import { authorQuery, ownStudyIn, revisionPath, studyIn, studyPath } from "./found.js";
+import { authorQuery, cardIn, ownStudyIn, revisionPath, studyPath } from "./found.js";
 import { noBody, noParameters, type Operation, operation } from "./operation.js";
 import { wholeStudy } from "./reading-operations.js";
 import { revisionCard, revisionReply, studyReply } from "./schemas.js";
@@ -21,7 +21,7 @@ export function revisionOperations(shelf: StudyShelf): Operation[] {
       body: noBody,
       reply: z.array(revisionCard),
       answer: ({ parameters }) => {
-        const { id } = studyIn(shelf, parameters.id);
+        const { id } = cardIn(shelf, parameters.id);
         return { reply: shelf.revisions(id).map(linkedRevision) };
       },
     }),
@@ -52,10 +52,16 @@ export function revisionOperations(shelf: StudyShelf): Operation[] {
       reply: studyReply,
       isTagged: true,
       answer: ({ parameters: { id, revision }, query, match }) => {
-        const expected = matchedRevision(match, ownStudyIn(shelf, id));
+        const expected = expectedRevision(shelf, id, match);
         const entry = shelf.restore(id, revision, expected, query.author);
         return { reply: wholeStudy(shelf, entry), entry };
       },
     }),
   ];
+}
+
+/** A damaged revision has no tag that a writer could have read: "*" alone stands for it. */
+function expectedRevision(shelf: StudyShelf, id: string, match: string | undefined): number {
+  const { isDamaged, revision } = cardIn(shelf, id);
+  return isDamaged && match?.trim() === "*" ? revision : matchedRevision(match, ownStudyIn(shelf, id));
 }

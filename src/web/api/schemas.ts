@@ -27,6 +27,9 @@ const revisionFields = {
   note: z.string().meta({ description: "What was changed" }),
   origin: z.enum(["upload", "form", "restore", "copy", "import", "api"]),
   fileName: z.string(),
+  isDamaged: z.boolean().meta({
+    description: "Whether what is kept does not match its digest: its file is not given out (409)",
+  }),
 };
 
 export const revisionCard = named(

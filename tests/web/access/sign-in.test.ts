@@ -1,34 +1,6 @@
 import { beforeEach, describe, expect, it } from "vitest";
-import { type AccessRole, accessStore } from "../../../src/store/access.js";
-import { newAccessKey } from "../../../src/web/access/keys.js";
 import { sessionLimits } from "../../../src/web/access/sessions.js";
-import { mostFailures } from "../../../src/web/access/tries.js";
-import { serving } from "../serving.js";
-
-/** So that tests do not wait for what makes guessing slow. */
-const quick = { cost: 2, blockSize: 1, parallelization: 1 };
-
-async function locked(environment = {}) {
-  const served = await serving(":memory:", environment);
-  const store = accessStore(served.connection);
-  const add = async (name: string, role: AccessRole) => {
-    const { key, kept } = await newAccessKey(name, role, new Date(0), quick);
-    store.add(kept);
-    return key;
-  };
-  const keys = { ada: await add("Ada", "edit"), ben: await add("Ben", "read") };
-  const signIn = (name: string, key: string, next = "/") =>
-    served.ask("/sign-in", { method: "POST", body: new URLSearchParams({ name, key, next }) });
-  const cookieOf = (response: Response) => response.headers.getSetCookie()[0]?.split(";")[0] ?? "";
-  return {
-    ...served,
-    store,
-    keys,
-    signIn,
-    cookieOf,
-    in: async (name: string, key: string) => cookieOf(await signIn(name, key)),
-  };
-}
+import { locked } from "./locked.js";
 
 let place: Awaited<ReturnType<typeof locked>>;
 
@@ -182,48 +154,5 @@ describe("who is signed in", () => {
     const headers = { "Sec-Fetch-Site": "cross-site" };
     const page = await (await place.ask("/sign-in?next=%2Fverify", { headers })).text();
     expect(page).toContain('<meta http-equiv="refresh" content="0; url=/sign-in?next&#x3D;%2Fverify">');
-  });
-});
-
-describe("a wrong key", () => {
-  it("is refused in the same words as an unknown name", async () => {
-    const words = async (name: string) => {
-      const response = await place.signIn(name, "wrong");
-      expect(response.status).toBe(401);
-      return (await response.text()).replaceAll(name, "NAME");
-    };
-    expect(await words("Ada")).toBe(await words("Zoe"));
-  });
-
-  it.each(["Ada", "Zoe"])("five times for %s locks that name out, also with the right key", async (name) => {
-    for (let time = 0; time < mostFailures.forName; time += 1) {
-      expect((await place.signIn(name, "wrong")).status).toBe(401);
-    }
-    const refused = await place.signIn(name, place.keys.ada);
-    expect(refused.status).toBe(429);
-    expect(Number(refused.headers.get("retry-after"))).toBeGreaterThan(800);
-    expect(refused.headers.getSetCookie()).toEqual([]);
-    expect((await place.signIn("Ben", place.keys.ben)).status).toBe(303);
-  });
-
-  it("is not made right by trying many at once", async () => {
-    const answers = await Promise.all(Array.from({ length: 12 }, () => place.signIn("Ada", "wrong")));
-    expect(answers.filter(({ status }) => status === 401)).toHaveLength(mostFailures.forName);
-  });
-
-  it("does not count once the right one was given", async () => {
-    for (let round = 0; round < 3; round += 1) {
-      for (let time = 1; time < mostFailures.forName; time += 1) await place.signIn("Ada", "wrong");
-      expect((await place.signIn("Ada", place.keys.ada)).status).toBe(303);
-    }
-  });
-
-  it("of a program is counted as well, while its right key goes on to work", async () => {
-    const ask = (key: string) => place.ask("/api/studies", { headers: { Authorization: `Bearer ${key}` } });
-    expect((await ask(place.keys.ada)).status).toBe(200);
-    const wrong = `${place.keys.ada.slice(0, -1)}${place.keys.ada.endsWith("a") ? "b" : "a"}`;
-    for (let time = 0; time < mostFailures.forName; time += 1) expect((await ask(wrong)).status).toBe(401);
-    expect((await ask(wrong)).status).toBe(429);
-    expect((await ask(place.keys.ada)).status).toBe(200);
   });
 });
