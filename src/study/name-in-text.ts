@@ -1,4 +1,5 @@
 import { isScalar, parseDocument, type Scalar } from "yaml";
+import { lineNestedTooDeep } from "./nesting.js";
 
 /** What the schema allows. */
 const longestName = 200;
@@ -19,7 +20,8 @@ export function renamedText(text: string, name: string): string {
 }
 
 function nameScalar(text: string): Scalar | undefined {
-  const document = parseDocument(text, { uniqueKeys: false });
+  if (lineNestedTooDeep(text) !== undefined) return undefined;
+  const document = parseDocument(text, { uniqueKeys: false, logLevel: "error", prettyErrors: false });
   const name = document.getIn(["study", "name"], true);
   return isScalar(name) ? name : undefined;
 }

@@ -4,7 +4,13 @@ import { type Document, isScalar, LineCounter, parseDocument, visit, type YAMLPa
 import { contradictions } from "./consistency.js";
 import { currencyProblems } from "./consistency-currency.js";
 import type { SoundParts } from "./contradiction.js";
-import { deepestGroups, isNestedTooDeep, lineNestedTooDeep } from "./nesting.js";
+import {
+  deepestGroups,
+  hasTooManyAliases,
+  isNestedTooDeep,
+  lineNestedTooDeep,
+  mostAliases,
+} from "./nesting.js";
 import { InputError, type Problem, problemOf, problemsOf } from "./problems.js";
 import { rangeProblems, soundParts } from "./ranged.js";
 import { readRecordFiles, refuseRecordFiles } from "./record-files.js";
@@ -90,10 +96,17 @@ export function parseText(text: string, name: string): unknown {
   const deep = lineNestedTooDeep(text);
   if (deep !== undefined) throw tooDeep(name, `line ${deep}`);
   const lines = new LineCounter();
-  const parsed = parseDocument(text, { uniqueKeys: false, lineCounter: lines, logLevel: "error" });
+  const parsed = parseDocument(text, {
+    ...{ uniqueKeys: false, lineCounter: lines, logLevel: "error" },
+    // Each error's excerpt of its line takes as long as the line.
+    prettyErrors: false,
+  });
   if (parsed.errors.length === 0 && isNestedTooDeep(parsed)) throw tooDeep(name, "the file");
+  if (parsed.errors.length === 0 && hasTooManyAliases(parsed)) throw tooManyAliases(name);
   const found =
-    parsed.errors.length > 0 ? parsed.errors.slice(0, 1).map(textProblem) : repeatedKeys(parsed, lines);
+    parsed.errors.length > 0
+      ? parsed.errors.slice(0, 1).map((error) => textProblem(error, lines))
+      : repeatedKeys(parsed, lines);
   if (found.length > 0) throw new InputError(name, found);
   try {
     return parsed.toJS({ maxAliasCount: 100 });
@@ -104,24 +117,26 @@ export function parseText(text: string, name: string): unknown {
 }
 
 /** The first error of a text: those after it mostly follow from it. */
-function textProblem(error: YAMLParseError): Problem {
-  const found = error.code === "RESOURCE_EXHAUSTION" ? "groups nested too deep" : error.message;
+function textProblem({ message, pos }: YAMLParseError, lines: LineCounter): Problem {
+  const { line, col } = lines.linePos(pos[0]);
   return {
-    path: `line ${error.linePos?.[0].line ?? 1}, column ${error.linePos?.[0].col ?? 1}`,
-    found: (found.split("\n")[0] ?? "broken text").replace(/;.*$| at line \d+, column \d+:$/, ""),
+    path: `line ${line}, column ${col}`,
+    found: (message.split("\n")[0] ?? "broken text").replace(/;.*$/, ""),
     allowed: "JSON or YAML",
     remedy: "Correct the text there.",
   };
 }
 
-/** Keys written twice in one group. The parser's own check takes the square of the number of keys. */
+const mostRepeated = 20;
+
+/** Keys written twice in one group, the first of them. The parser's own check takes the square of the number of keys. */
 function repeatedKeys(parsed: Document, lines: LineCounter): Problem[] {
   const problems: Problem[] = [];
   visit(parsed, {
     Map: (_key, group) => {
       const seen = new Set<unknown>();
       for (const { key } of group.items) {
-        if (!isScalar(key)) continue;
+        if (!isScalar(key) || problems.length >= mostRepeated) continue;
         if (seen.has(key.value))
           problems.push(repeatedKey(String(key.value), lines.linePos(key.range?.[0] ?? 0)));
         seen.add(key.value);
@@ -131,10 +146,12 @@ function repeatedKeys(parsed: Document, lines: LineCounter): Problem[] {
   return problems;
 }
 
+const longestKey = 60;
+
 function repeatedKey(key: string, { line, col }: { line: number; col: number }): Problem {
   return {
     path: `line ${line}, column ${col}`,
-    found: `the key "${key}" a second time`,
+    found: `the key "${key.slice(0, longestKey)}" a second time`,
     allowed: "each key once in a group",
     remedy: "Remove one of the two.",
   };
@@ -168,6 +185,15 @@ const tooDeep = (name: string, path: string): InputError =>
     "groups nested too deep",
     `at most ${deepestGroups} groups within one another`,
     "Correct the text there.",
+  );
+
+const tooManyAliases = (name: string): InputError =>
+  single(
+    name,
+    "the file",
+    `more than ${mostAliases} anchors (&) and aliases (*)`,
+    `at most ${mostAliases}`,
+    "Write the values out.",
   );
 
 function single(name: string, path: string, found: string, allowed: string, remedy: string): InputError {

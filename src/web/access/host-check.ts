@@ -4,15 +4,17 @@ import type { AccessSettings } from "./settings.js";
 /** A name with its port at most, or an IPv6 address in brackets. */
 const hostHeader = /^(?:[a-z\d.-]+|\[[a-f\d:.]+\])(?::\d{1,5})?$/i;
 
+/** @param names in small letters, without ports */
+export const isKnownHost = (host: string, names: ReadonlySet<string>): boolean =>
+  hostHeader.test(host) && names.has(host.replace(/:\d+$/, "").toLowerCase());
+
 /**
  * Answers only to the names that are this server's. A page of another site whose name was made to lead here would
  * otherwise count as one of our own.
  */
 export function knownHostsOnly({ names }: Pick<AccessSettings, "names">): RequestHandler {
   return (request, response, next) => {
-    const host = request.headers.host ?? "";
-    const name = host.replace(/:\d+$/, "").toLowerCase();
-    if (hostHeader.test(host) && names.has(name)) {
+    if (isKnownHost(request.headers.host ?? "", names)) {
       next();
       return;
     }
