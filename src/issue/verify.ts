@@ -4,7 +4,7 @@ import { resultsJson } from "../report/results.js";
 import { runStudy } from "../study/compute.js";
 import type { Odds } from "../study/odds.js";
 import { InputError, sentence } from "../study/problems.js";
-import { readStudyText } from "../study/read.js";
+import { readIssuedText } from "../study/read.js";
 import type { StudyDocument } from "../study/schema.js";
 import { stableJson } from "./digest.js";
 import { engineVersion } from "./engine-version.js";
@@ -48,7 +48,7 @@ type Recomputed =
 async function recomputed({ content }: ReadIssue, { draw }: VerifyTools): Promise<Recomputed> {
   try {
     const assumptions = readAssumptions(new Map(Object.entries(content.assumptions.files)));
-    const document = readStudyText(content.studyText, content.study.fileName);
+    const document = readIssuedText(content.studyText, content.study.fileName);
     const run = runStudy(document, assumptions);
     const withOdds = content.seed !== null && draw !== undefined;
     const odds = withOdds ? await draw(document, assumptions) : undefined;

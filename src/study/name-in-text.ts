@@ -1,4 +1,5 @@
 import { isScalar, parseDocument, type Scalar } from "yaml";
+import { forXml } from "./characters.js";
 import { lineNestedTooDeep } from "./nesting.js";
 
 /** What the schema allows. */
@@ -8,7 +9,7 @@ const longestName = 200;
 export function nameInText(text: string): string | undefined {
   const value = nameScalar(text)?.value;
   if (typeof value !== "string" || value.trim() === "") return undefined;
-  return value.trim().slice(0, longestName);
+  return forXml(value.trim().slice(0, longestName));
 }
 
 /** The text with another name of the study, and nothing else changed; the same text where it gives no name. */

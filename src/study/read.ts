@@ -1,6 +1,7 @@
 import { readFileSync, statSync } from "node:fs";
 import { basename, dirname } from "node:path";
 import { type Document, isScalar, LineCounter, parseDocument, visit, type YAMLParseError } from "yaml";
+import { characterProblems } from "./character-problems.js";
 import { contradictions } from "./consistency.js";
 import { currencyProblems } from "./consistency-currency.js";
 import type { SoundParts } from "./contradiction.js";
@@ -15,6 +16,7 @@ import { InputError, type Problem, problemOf, problemsOf } from "./problems.js";
 import { rangeProblems, soundParts } from "./ranged.js";
 import { readRecordFiles, refuseRecordFiles } from "./record-files.js";
 import { type StudyDocument, studySchema } from "./schema.js";
+import { mustBeUtf8 } from "./utf8.js";
 
 /** Largest study file that is read. */
 export const largestStudyBytes = 2 * 1024 * 1024;
@@ -24,9 +26,10 @@ export function readStudyFile(path: string): StudyDocument {
   const name = basename(path);
   const bytes = sizeOf(path);
   if (bytes > largestStudyBytes) throw tooLarge(name, bytes);
-  return readDocument(readFileSync(path, "utf8"), name, (document) =>
-    readRecordFiles(document, dirname(path)),
-  );
+  return readDocument(mustBeUtf8(readFileSync(path), name), name, (document) => [
+    ...readRecordFiles(document, dirname(path)),
+    ...characterProblems(document),
+  ]);
 }
 
 function sizeOf(path: string): number {
@@ -48,10 +51,17 @@ function sizeOf(path: string): number {
 /** Reads the text of a study. @throws InputError with every problem found */
 export function readStudyText(text: string, name: string): StudyDocument {
   if (Buffer.byteLength(text) > largestStudyBytes) throw tooLarge(name, Buffer.byteLength(text));
-  return readDocument(text, name, refuseRecordFiles);
+  return readDocument(text, name, (document) => [
+    ...refuseRecordFiles(document),
+    ...characterProblems(document),
+  ]);
 }
 
-/** @param recordFiles reads the files that records name, or says why it cannot */
+/** The text of a study whose report was issued: it may hold characters that were not refused then. */
+export const readIssuedText = (text: string, name: string): StudyDocument =>
+  readDocument(text, name, refuseRecordFiles);
+
+/** @param recordFiles reads the files that records name, or says why it cannot; and whatever else is told of all texts */
 function readDocument(
   text: string,
   name: string,
@@ -66,8 +76,8 @@ function readDocument(
 
 /** What keeps a document, as its text gives it, from being a study; nothing if it is one. */
 export function problemsOfDocument(document: unknown): readonly Problem[] {
-  const fileProblems = refuseRecordFiles(document);
-  return [...fileProblems, ...judged(document).problems];
+  const first = [...refuseRecordFiles(document), ...characterProblems(document)];
+  return [...first, ...judged(document).problems];
 }
 
 function judged(document: unknown): { study?: StudyDocument; problems: Problem[] } {

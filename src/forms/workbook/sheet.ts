@@ -1,4 +1,5 @@
 import type { Cell, WriteSheet } from "hucre";
+import { forXml } from "../../study/characters.js";
 
 /** A formula as the spreadsheet reads it, without "=", and the value that it has now. */
 export interface Formula {
@@ -84,7 +85,7 @@ export function sheetOf({ name, widths, headRows, rows, joined = [] }: SheetDraf
     });
   });
   return {
-    name,
+    name: forXml(name),
     cells,
     columns: widths.map((width) => ({ width })),
     rowDefs: new Map(rows.flatMap((row, index) => heightOf(row).map((height) => [index, { height }]))),
@@ -110,7 +111,7 @@ function heightOf(row: readonly Entry[]): number[] {
 
 function cellOf(entry: Entry): Partial<Cell> {
   const style = styleOf(entry);
-  if (typeof entry.value === "string") return { type: "string", value: entry.value, style };
+  if (typeof entry.value === "string") return { type: "string", value: forXml(entry.value), style };
   if (typeof entry.value === "number") return { type: "number", value: entry.value, style };
   const { formula, result } = entry.value;
   return { type: "formula", value: result, formula, formulaResult: result, style };
