@@ -2,6 +2,7 @@ import { strFromU8, unzipSync } from "fflate";
 import { readXlsx } from "hucre";
 import { beforeAll, describe, expect, it } from "vitest";
 import { formsOfPrints, formsToPrint, plainForms } from "../../src/forms/forms.js";
+import { workbook } from "../../src/forms/workbook/workbook.js";
 import { renderReportBody } from "../../src/report/html.js";
 import { runStudy, type StudyRun } from "../../src/study/compute.js";
 import { readIssuedText } from "../../src/study/read.js";
@@ -36,6 +37,14 @@ describe("names that XML cannot hold", () => {
     for (const [name, bytes] of parts) expect(notChar.exec(strFromU8(bytes))?.index, name).toBeUndefined();
     const { sheets } = await readXlsx(file);
     expect(sheets.flatMap(({ rows }) => rows.flat()).join()).toContain(safe);
+  });
+
+  it("may look like a code of a workbook, and stay as they are", async () => {
+    const document = exampleDocument();
+    put(document, "options[full-season].name", "Bay _x0041_ and _x0007_");
+    const file = await workbook(runStudy(readIssuedText(JSON.stringify(document), "lake.json"), assumptions));
+    const { sheets } = await readXlsx(file);
+    expect(sheets.flatMap(({ rows }) => rows.flat())).toContain("Bay _x0041_ and _x0007_");
   });
 
   it("come into no table, page or report", async () => {

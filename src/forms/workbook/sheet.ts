@@ -109,9 +109,15 @@ function heightOf(row: readonly Entry[]): number[] {
   return row.some(({ look }) => look === "head") ? [lineHeight * headLines] : [];
 }
 
+/**
+ * Spreadsheet programs, and the library that reads workbooks in tests, take "_x0041_" within a text for the letter A: the
+ * underscore before is written by its own number.
+ */
+const cellText = (value: string): string => forXml(value).replace(/_(?=x[\da-f]{4}_)/gi, "_x005F_");
+
 function cellOf(entry: Entry): Partial<Cell> {
   const style = styleOf(entry);
-  if (typeof entry.value === "string") return { type: "string", value: forXml(entry.value), style };
+  if (typeof entry.value === "string") return { type: "string", value: cellText(entry.value), style };
   if (typeof entry.value === "number") return { type: "number", value: entry.value, style };
   const { formula, result } = entry.value;
   return { type: "formula", value: result, formula, formulaResult: result, style };
