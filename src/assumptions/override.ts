@@ -43,7 +43,7 @@ export function applyOverrides(
       problems.push({
         index,
         field: "id",
-        found: override.id,
+        found: shown(override.id),
         allowed: `an id from the assumptions${nearest(set, override.id)}`,
       });
       return;
@@ -62,11 +62,16 @@ export function applyOverrides(
       });
     } catch (error) {
       if (!(error instanceof QuantityError)) throw error;
-      problems.push({ index, field: "value", found: String(override.value), allowed: error.message });
+      problems.push({ index, field: "value", found: shown(String(override.value)), allowed: error.message });
     }
   });
   return { applied, problems };
 }
+
+const longestShown = 60;
+
+const shown = (text: string): string =>
+  text.length > longestShown ? `${text.slice(0, longestShown)}…` : text;
 
 function nearest(set: AssumptionSet, id: string): string {
   const family = id.split(".")[0] ?? "";

@@ -1,6 +1,7 @@
 import { type AccessRole, type AccessStore, accessStore } from "../store/access.js";
 import { storeConnection } from "../store/connection.js";
 import { dataFolder } from "../store/data-folder.js";
+import { codeOf } from "../study/characters.js";
 import { InputError } from "../study/problems.js";
 import { newAccessKey } from "../web/access/keys.js";
 import { required, UsageError } from "./arguments.js";
@@ -65,8 +66,12 @@ function removeKey(store: AccessStore, name: string, print: Print): void {
 function nameIn(text: string | undefined): string {
   const name = required(text, "NAME").trim();
   if (name !== "" && name.length <= longestName && !/\p{C}/u.test(name)) return name;
-  throw new UsageError(`NAME is ${JSON.stringify(name)}; allowed: 1 to ${longestName} letters.`);
+  throw new UsageError(`NAME is ${shown(name)}; allowed: 1 to ${longestName} letters.`);
 }
+
+/** A name with the codes of its characters that nobody sees. */
+const shown = (name: string): string =>
+  `"${Array.from(name, (each) => (/\p{C}/u.test(each) ? codeOf(each) : each)).join("")}"`;
 
 /** @throws UsageError */
 function roleIn(text: string | undefined): AccessRole {

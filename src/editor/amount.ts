@@ -1,4 +1,5 @@
 import type { DimensionName } from "../units/dimensions.js";
+import { longestSpread } from "../units/spread.js";
 import { unitsOffered, type Writing } from "./units-offered.js";
 
 /** A quantity as a form shows it: what is typed, and the unit chosen beside it. */
@@ -7,6 +8,9 @@ export interface Amount {
   /** Empty where the unit, if any, stands in the amount. */
   readonly unit: string;
 }
+
+/** What is longer is no amount: it is shown and taken as it stands, and no pattern sees it. */
+const isShort = (text: string) => text.length <= longestSpread;
 
 const number = String.raw`[-+]?[\d.,]+(?:[eE][-+]?\d+)?`;
 const numbersOnly = new RegExp(`^(${number})(\\s+to\\s+${number}){0,2}$`, "i");
@@ -19,7 +23,7 @@ export function amountOf(value: unknown, dimension: DimensionName, writing: Writ
     return { amount: "", unit: unitsOffered(dimension, writing)[0] ?? "" };
   }
   const text = String(value).trim();
-  const [amount, unit] = splitMoney(text) ?? splitPhysical(text) ?? [text, ""];
+  const [amount, unit] = (isShort(text) && (splitMoney(text) ?? splitPhysical(text))) || [text, ""];
   return unit !== "" && unitsOffered(dimension, writing).includes(unit)
     ? { amount, unit }
     : { amount: text, unit: "" };
@@ -43,7 +47,7 @@ export function quantityText({ amount, unit }: Amount, dimension: DimensionName)
   const typed = amount.trim();
   if (typed === "") return undefined;
   const chosen = unit.trim();
-  if (chosen === "" || !numbersOnly.test(typed)) return typed;
+  if (chosen === "" || !isShort(typed) || !numbersOnly.test(typed)) return typed;
   const isRange = /\sto\s/i.test(typed);
   const currency = /^([$€£]|[A-Z]{3})(.*)$/.exec(chosen);
   if (!dimension.startsWith("money") || !currency || isRange) return `${typed} ${chosen}`;

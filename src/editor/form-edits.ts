@@ -107,5 +107,5 @@ export function enteredValue(field: Field, text: string): unknown {
 /** A number as its author typed it, or the text for the reader of the study to refuse. */
 function numberOr(text: string): number | string {
   const plain = text.trim().replace(/,(?=\d{3}(?!\d))/g, "");
-  return /^[-+]?(\d+\.?\d*|\.\d+)([eE][-+]?\d+)?$/.test(plain) ? Number(plain) : text;
+  return /^[-+]?(\d+(?:\.\d*)?|\.\d+)([eE][-+]?\d+)?$/.test(plain) ? Number(plain) : text;
 }

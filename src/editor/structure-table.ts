@@ -1,13 +1,16 @@
 import { stringify } from "csv-stringify/sync";
-import { csvLines } from "../study/csv-lines.js";
-import type { Problem } from "../study/problems.js";
+import type { RecordProblem } from "../study/contradiction.js";
+import type { CsvLine } from "../study/csv-lines.js";
+import { csvTable, type TableLine } from "../study/csv-table.js";
+import { describe, type Problem } from "../study/problems.js";
 import { problemsOfDocument } from "../study/read.js";
 import { freeId } from "./actions.js";
 import { quantityText } from "./amount.js";
 import { enteredValue } from "./form-edits.js";
 import { problemText } from "./form-node.js";
 import { childOf, itemsOf, shownText } from "./form-values.js";
-import { type Column, columnsOf, columnWords } from "./structure-columns.js";
+import { columnWords } from "./structure-columns.js";
+import { type Head, headReader, headsOf, isKindHead } from "./structure-heads.js";
 import type { Place } from "./study-text.js";
 
 /** A line of a table of structures, read and judged. */
@@ -31,16 +34,12 @@ const mostStructures = 2000;
 
 /** Reads a pasted table of structures of one kind and judges each line within its study. Nothing is changed. */
 export function readStructureTable(csv: string, kind: string, document: unknown): StructureTable {
-  const read = csvLines(csv, mostStructures + 2, delimiterOf(csv));
-  if ("found" in read) {
-    return broken(
-      `Line ${read.line ?? 1}: found ${read.found}; allowed: ${read.allowed}. ${read.remedy}`,
-      csv,
-    );
-  }
-  const [head, ...rows] = read;
+  const headOf = headReader(kind);
+  const read = csvTable(csv, mostStructures + 2, (cell) => holdsNumbers(headOf(cell)));
+  if ("found" in read) return broken(`Line ${read.line ?? 1}: ${toldInWords(read)}`, csv);
+  const { head, body: rows, separator } = read;
   if (!head) return broken("There is no table yet: paste one, or choose a file.", csv);
-  const heads = headsOf(head.cells, kind);
+  const heads = headsOf(head.cells, headOf);
   if (heads.problems.length > 0) return { problems: heads.problems, lines: [], rest: csv };
   if (rows.length === 0)
     return broken("The table has a head and no lines below it: add a line for each structure.", csv);
@@ -51,13 +50,20 @@ export function readStructureTable(csv: string, kind: string, document: unknown)
   for (const { cells } of rows)
     structures.push(structureOf(cells, heads.heads, { kind, others: [...present, ...structures] }));
   const told = problemsByItem(document, [...present, ...structures]);
-  const lines = rows.map(({ line }, index): StructureLine => {
+  const lines = rows.map((row, index): StructureLine => {
+    const { line } = row;
     const structure = structures[index] ?? {};
-    const problems = (told.get(present.length + index) ?? []).map(inWords);
+    const problem = row.problem ?? otherKind(row, head, kind);
+    const problems = problem
+      ? [`F${toldInWords(problem).slice(1)}`]
+      : (told.get(present.length + index) ?? []).map(inWords);
     return { line, name: shownText(childOf(structure, "name")), structure, problems };
   });
   const bad = rows.filter((_row, index) => (lines[index]?.problems.length ?? 0) > 0);
-  const rest = bad.length === 0 ? "" : stringify([head.cells, ...bad.map(({ cells }) => cells)]);
+  const rest =
+    bad.length === 0
+      ? ""
+      : stringify([head.cells, ...bad.map(({ typed }) => typed)], { delimiter: separator });
   return { problems: [], lines, rest };
 }
 
@@ -67,51 +73,19 @@ const broken = (problem: string, csv: string): StructureTable => ({
   rest: csv,
 });
 
-/** Pasted from a spreadsheet a table has tabs; some save it with semicolons. */
-function delimiterOf(csv: string): string {
-  const [head = ""] = csv.split(/\r?\n/, 1);
-  if (head.includes("\t")) return "\t";
-  return head.split(";").length > head.split(",").length ? ";" : ",";
+const toldInWords = ({ found, allowed, remedy }: RecordProblem): string =>
+  `found ${found}; allowed: ${allowed}. ${remedy}`;
+
+const holdsNumbers = (head: Head | undefined): boolean =>
+  head !== undefined && (head.column.field.kind === "quantity" || head.column.field.kind === "number");
+
+/** A line that says of itself that it is of another kind than the table. */
+function otherKind({ line, cells }: TableLine, head: CsvLine, kind: string): RecordProblem | undefined {
+  const found = cells[head.cells.findIndex(isKindHead)] ?? "";
+  if (found === "" || found.toLowerCase() === kind) return undefined;
+  const remedy = `Take the line out, or choose the kind ${describe(found)} for a table of its own.`;
+  return { line, found: `the kind ${describe(found)}`, allowed: `${kind}, the kind chosen`, remedy };
 }
-
-interface Head {
-  readonly column: Column;
-  readonly unit: string;
-}
-
-const longestHead = 60;
-
-/** The columns of a table by their heads: "rack clear spacing (in)", or the keys, "rack.clearSpacing". */
-function headsOf(
-  cells: readonly string[],
-  kind: string,
-): { heads: (Head | undefined)[]; problems: string[] } {
-  const columns = columnsOf(kind);
-  const byLetters = new Map(columns.map((column) => [letters(columnWords(column.at)), column]));
-  for (const column of columns) if (column.at[1] === 0) byLetters.set(letters(column.at.join(" ")), column);
-  const problems: string[] = [];
-  const seen = new Set<Column>();
-  const heads = cells.map((cell, index): Head | undefined => {
-    if (cell === "" || letters(cell) === "kind") return undefined;
-    const [, name = cell, unit = ""] = /^(.*?)\s*\(([^()]*(?:\([^()]*\))?[^()]*)\)\s*$/.exec(cell) ?? [];
-    const column = byLetters.get(letters(name));
-    const shown = cell.slice(0, longestHead);
-    if (!column)
-      problems.push(
-        `Column ${index + 1}: found "${shown}"; allowed: a head of the template. Correct or remove it.`,
-      );
-    else if (seen.has(column))
-      problems.push(`Column ${index + 1}: found "${shown}" a second time; allowed: each column once.`);
-    else seen.add(column);
-    return column && { column, unit };
-  });
-  if (problems.length === 0 && ![...seen].some(({ at }) => at[0] === "name")) {
-    problems.push('The first line has no column "name": begin with the head of the template.');
-  }
-  return { heads, problems };
-}
-
-const letters = (text: string) => text.toLowerCase().replace(/[^a-z0-9]/g, "");
 
 function structureOf(
   cells: readonly string[],

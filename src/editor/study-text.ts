@@ -21,7 +21,7 @@ export const rawOf = (text: string, name: string): unknown => parseText(text, na
 export function edited(text: string, edits: readonly Edit[]): string {
   if (edits.length === 0) return text;
   parseText(text, "The study's text");
-  const document = parseDocument(text, { uniqueKeys: false, logLevel: "error" });
+  const document = parseDocument(text, { uniqueKeys: false, logLevel: "error", prettyErrors: false });
   for (const edit of edits) apply(document, edit);
   if (isJson(text)) return `${JSON.stringify(document.toJS({ maxAliasCount: 100 }), null, 2)}\n`;
   return document.toString({ lineWidth: 0 });

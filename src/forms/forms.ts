@@ -6,6 +6,7 @@ import type { PrintSettings } from "../report/pdf.js";
 import type { Picture } from "../report/pictures.js";
 import type { Printer } from "../report/printer.js";
 import { reportView } from "../report/report-view.js";
+import { forXml } from "../study/characters.js";
 import type { StudyRun } from "../study/compute.js";
 import { slidesView } from "./slides-view.js";
 import { summaryView } from "./summary-view.js";
@@ -74,7 +75,7 @@ export function formsToPrint({ run, told, edition }: FormParts): FormsToPrint {
   return {
     body: renderReportBody(run, told),
     title: run.document.study.name,
-    summary: renderPage("partials/summary-body", summaryView(run, told, edition)),
+    summary: forXml(renderPage("partials/summary-body", summaryView(run, told, edition))),
     settings: printSettings(run.document, edition),
   };
 }
@@ -122,7 +123,7 @@ const page = (path: string, title: string, html: string): Form => ({
   group: "For a meeting",
   title,
   type: "text/html; charset=utf-8",
-  bytes: strToU8(html),
+  bytes: strToU8(forXml(html)),
 });
 
 const zip = (path: string, group: Form["group"], title: string, bytes: Uint8Array): Form => ({
@@ -144,14 +145,14 @@ const tableForm = ({ fileName, caption, csv }: TableFile): Form => ({
 function pictureForms({ name, title, svg, png }: Picture): Form[] {
   const form = { group: "Charts", title } as const;
   return [
-    { ...form, path: `charts/${name}.svg`, type: "image/svg+xml", bytes: strToU8(svg) },
+    { ...form, path: `charts/${name}.svg`, type: "image/svg+xml", bytes: strToU8(forXml(svg)) },
     { ...form, path: `charts/${name}.png`, type: "image/png", bytes: png },
   ];
 }
 
 function picturesZip(pictures: readonly Picture[]): Uint8Array {
   const entries = pictures.flatMap(({ name, svg, png }) => [
-    [`${name}.svg`, strToU8(svg)] as const,
+    [`${name}.svg`, strToU8(forXml(svg))] as const,
     [`${name}.png`, png] as const,
   ]);
   return zipSync(Object.fromEntries(entries), { mtime: zipDate });

@@ -2,6 +2,7 @@ import { stringify } from "csv-stringify/sync";
 import { strToU8, zipSync } from "fflate";
 import type { ReportView } from "../report/report-view.js";
 import type { TableView } from "../report/view-types.js";
+import { forXml } from "../study/characters.js";
 
 /** A table of the report as a file of its own. */
 export interface TableFile {
@@ -43,13 +44,13 @@ function isTable(part: object): part is TableView {
 /** Opened by a spreadsheet program, no cell is taken for a formula; a minus before an amount stays. */
 function tableCsv({ caption, head, rows, total, note }: TableView): string {
   const cells = (row: { readonly cells: readonly { readonly text: string }[] }) =>
-    row.cells.map(({ text }) => text.replaceAll("\u200b", ""));
+    row.cells.map(({ text }) => forXml(text.replaceAll("\u200b", "")));
   const records = [
-    [caption],
-    head.map(({ text }) => text),
+    [forXml(caption)],
+    head.map(({ text }) => forXml(text)),
     ...rows.map(cells),
     ...(total ? [cells(total)] : []),
-    ...(note ? [[note]] : []),
+    ...(note ? [[forXml(note)]] : []),
   ];
   return stringify(records, {
     bom: true,

@@ -7,7 +7,7 @@ import { resultsJson } from "../report/results.js";
 import { runStudy } from "../study/compute.js";
 import type { Odds } from "../study/odds.js";
 import { InputError, sentence } from "../study/problems.js";
-import { readStudyText } from "../study/read.js";
+import { readIssuedText } from "../study/read.js";
 import type { StudyDocument } from "../study/schema.js";
 import { type FigureDifference, figureDifferences } from "./figure-differences.js";
 import type { ReadIssue } from "./read-issue.js";
@@ -27,7 +27,7 @@ export async function recompute(issue: ReadIssue, draw: Draw | undefined): Promi
   const { content, record } = issue;
   try {
     const assumptions = readAssumptions(new Map(Object.entries(content.assumptions.files)));
-    const document = readStudyText(content.studyText, content.study.fileName);
+    const document = readIssuedText(content.studyText, content.study.fileName);
     const run = runStudy(document, assumptions);
     const odds = content.seed === null ? undefined : await draw?.(document, assumptions);
     const figures: unknown = JSON.parse(stableJson(resultsJson(run, odds)));

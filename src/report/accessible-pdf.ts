@@ -8,6 +8,7 @@ import {
   PDFString,
 } from "@cantoo/pdf-lib";
 import Handlebars from "handlebars";
+import { forXml } from "../study/characters.js";
 import { markArtifacts } from "./artifacts.js";
 
 /** What the tags of a report tell that its printed pages do not. */
@@ -90,7 +91,7 @@ function tellLink(annotation: PDFDict, captions: Told["captions"]): void {
 }
 
 function addMetadata({ catalog, context }: PDFDocument, title: string): void {
-  const stream = context.stream(metadata(Handlebars.escapeExpression(title)), {
+  const stream = context.stream(metadata(Handlebars.escapeExpression(forXml(title))), {
     Type: "Metadata",
     Subtype: "XML",
   });

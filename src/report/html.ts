@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { basename, join } from "node:path";
 import Handlebars from "handlebars";
+import { forXml } from "../study/characters.js";
 import type { StudyRun } from "../study/compute.js";
 import { type Assets, assets, viewsFolder } from "./assets.js";
 import type { IssueView } from "./issue-view.js";
@@ -72,7 +73,7 @@ export function renderReport(
   part?: ReportPart,
 ): string {
   const view = { ...reportView(run, told, part), issue: undefined, assets: source, links };
-  return isolateRightToLeft(renderPage("report", view));
+  return forXml(isolateRightToLeft(renderPage("report", view)));
 }
 
 /** Which edition of a report: its part, and the issue that it is. */
@@ -83,7 +84,8 @@ export interface Edition {
 
 /** The report without its page, for a press that has style and scripts at hand. */
 export function renderReportBody(run: StudyRun, told?: ToldOdds, { part, issue }: Edition = {}): string {
-  return isolateRightToLeft(renderPage("partials/report-body", { ...reportView(run, told, part), issue }));
+  const body = renderPage("partials/report-body", { ...reportView(run, told, part), issue });
+  return forXml(isolateRightToLeft(body));
 }
 
 /**

@@ -1,4 +1,5 @@
 import type { Page } from "puppeteer";
+import { forXml } from "../study/characters.js";
 import type { Told } from "./accessible-pdf.js";
 import { putBody } from "./press-page.js";
 
@@ -20,7 +21,7 @@ export interface PrintSettings {
  */
 export async function printPdf(press: Page, body: string, settings: PrintSettings): Promise<Uint8Array> {
   await press.evaluate((css) => globalThis.putFoot(css), footCss(settings));
-  await putBody(press, body, settings.title);
+  await putBody(press, body, forXml(settings.title));
   if (body.includes(carriesSums)) await carryOnPress(press, settings.paper);
   return press.pdf({
     format: settings.paper,
@@ -73,4 +74,4 @@ function footCss({ title, edition }: PrintSettings): string {
 
 /** As a string of CSS: what could end it, and line breaks, are written by their numbers. */
 const cssText = (text: string): string =>
-  `"${text.replace(/[\\"<>\p{Cc}\u2028\u2029]/gu, (character) => `\\${character.codePointAt(0)?.toString(16)} `)}"`;
+  `"${forXml(text).replace(/[\\"<>\p{Cc}\u2028\u2029]/gu, (character) => `\\${character.codePointAt(0)?.toString(16)} `)}"`;

@@ -32,11 +32,14 @@ export function repeatedIds(
   items: ReadonlyArray<{ id: string }>,
   path: readonly PropertyKey[],
 ): Contradiction[] {
-  return items.flatMap(({ id }, index) =>
-    items.findIndex((each) => each.id === id) < index
+  const seen = new Set<string>();
+  return items.flatMap(({ id }, index) => {
+    const isRepeated = seen.has(id);
+    seen.add(id);
+    return isRepeated
       ? [{ path: [...path, index, "id"], found: `"${id}" a second time`, allowed: "an id used once" }]
-      : [],
-  );
+      : [];
+  });
 }
 
 /** Two fields of which a group holds exactly one. */

@@ -15,32 +15,45 @@ export interface LevelColumns {
 export const headerExample = '"date,elevation (ft)" or "date,elevation [m]"';
 
 const datePattern = /^date$/i;
+/** Longer names are none of a record; no pattern sees them. */
+const longestName = 100;
 const elevationPattern = /^elevation\s*(?:\(([^()]*)\)|\[([^[\]]*)\])?$/i;
+
+export const isElevation = (name: string): boolean =>
+  name.length <= longestName && elevationPattern.test(name);
+
+const isDate = (name: string): boolean => datePattern.test(name);
 
 /** The columns that a header names, or what is wrong with it. */
 export function levelColumns(names: readonly string[]): LevelColumns | readonly RecordProblem[] {
   if (names.length === 1) {
-    return [header(describe(names[0]), `two names with a comma between, such as ${headerExample}`)];
+    return [
+      header(
+        describe(names[0]),
+        `two names with a comma, semicolon or tab between, such as ${headerExample}`,
+      ),
+    ];
   }
-  const unknown = names.filter((name) => !datePattern.test(name) && !elevationPattern.test(name));
+  const unknown = names.filter((name) => !isDate(name) && !isElevation(name));
   const problems = [
     ...unknown.map((name) => ({
       found: `a column ${describe(name)}`,
       allowed: "a date and an elevation column, and no other",
       remedy: "Take this column out.",
     })),
-    ...countProblems(names, datePattern, "a date column, named date"),
-    ...countProblems(names, elevationPattern, "an elevation column with its unit, such as elevation (ft)"),
+    ...countProblems(names, isDate, "a date column, named date"),
+    ...countProblems(names, isElevation, "an elevation column with its unit, such as elevation (ft)"),
   ];
   if (problems.length > 0) return problems;
-  const [date, elevation] = [datePattern, elevationPattern].map((pattern) =>
-    names.findIndex((name) => pattern.test(name)),
-  ) as [number, number];
-  return withUnit({ names, date, elevation });
+  return withUnit({ names, date: names.findIndex(isDate), elevation: names.findIndex(isElevation) });
 }
 
-function countProblems(names: readonly string[], pattern: RegExp, allowed: string): RecordProblem[] {
-  const { length } = names.filter((name) => pattern.test(name));
+function countProblems(
+  names: readonly string[],
+  isSuch: (name: string) => boolean,
+  allowed: string,
+): RecordProblem[] {
+  const { length } = names.filter(isSuch);
   if (length === 1) return [];
   return [header(length === 0 ? "no such column" : `${length} such columns`, allowed)];
 }

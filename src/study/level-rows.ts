@@ -1,7 +1,8 @@
 import { QuantityError } from "../units/quantity.js";
 import type { RecordProblem } from "./contradiction.js";
-import { type CsvLine, csvLines } from "./csv-lines.js";
-import { headerExample, type LevelColumns, levelColumns } from "./level-columns.js";
+import { type CsvLine, firstProblems } from "./csv-lines.js";
+import { csvTable, type TableLine } from "./csv-table.js";
+import { headerExample, isElevation, type LevelColumns, levelColumns } from "./level-columns.js";
 import { formTexts, type RecordDate, readDate } from "./level-dates.js";
 import { describe } from "./problems.js";
 
@@ -27,13 +28,13 @@ const mostLines = mostYears * 366 + 1;
 
 /** The lines of a CSV text, a level to each date. Whatever is not well formed is among the problems. */
 export function readLevelRows(csv: string): LevelRows {
-  const lines = csvLines(csv, mostLines + 1);
-  if ("found" in lines) return { rows: [], problems: [lines] };
-  const [header, ...body] = lines;
-  if (!header || lines.length > mostLines) return { rows: [], problems: [sizeProblem(header)] };
+  const table = csvTable(csv, mostLines + 1, isElevation);
+  if ("found" in table) return { rows: [], problems: [table] };
+  const { head: header, body } = table;
+  if (!header || body.length >= mostLines) return { rows: [], problems: [sizeProblem(header)] };
   const columns = levelColumns(header.cells);
   if ("read" in columns) return rowsOf(body, columns);
-  return { rows: [], problems: columns.map((problem) => ({ ...problem, line: header.line })) };
+  return { rows: [], problems: firstProblems(columns.map((problem) => ({ ...problem, line: header.line }))) };
 }
 
 function sizeProblem(header: CsvLine | undefined): RecordProblem {
@@ -50,12 +51,12 @@ function sizeProblem(header: CsvLine | undefined): RecordProblem {
       };
 }
 
-function rowsOf(body: readonly CsvLine[], columns: LevelColumns): LevelRows {
+function rowsOf(body: readonly TableLine[], columns: LevelColumns): LevelRows {
   const rows: LevelRow[] = [];
   const problems: RecordProblem[] = [];
   let followsUndated = false;
-  for (const { line, cells } of body) {
-    const date = dateOf(cells, columns, rows[0]);
+  for (const { line, cells, typed, problem } of body) {
+    const date = problem ?? dateOf(cells, columns, rows[0]);
     if ("allowed" in date) problems.push({ line, ...date });
     else {
       const level = levelOf(cells[columns.elevation] ?? "", columns);
@@ -63,7 +64,7 @@ function rowsOf(body: readonly CsvLine[], columns: LevelColumns): LevelRows {
       rows.push({
         line,
         date,
-        text: `${cells[columns.elevation]} ${columns.unit}`,
+        text: `${typed[columns.elevation]} ${columns.unit}`,
         elevation: "allowed" in level ? undefined : level.elevation,
         followsUndated,
       });
@@ -78,13 +79,6 @@ function dateOf(
   columns: LevelColumns,
   first: LevelRow | undefined,
 ): RecordDate | RecordProblem {
-  if (cells.length > columns.names.length) {
-    return {
-      found: `${cells.length} values`,
-      allowed: `${columns.names.length} values: ${columns.names.join(", ")}`,
-      remedy: 'Take the others out; a number with thousands separators needs quotation marks: "2,135.4".',
-    };
-  }
   const text = cells[columns.date] ?? "";
   const found = text === "" ? "nothing" : describe(text);
   const date = readDate(text);

@@ -1,4 +1,6 @@
 import { isScalar, parseDocument, type Scalar } from "yaml";
+import { forXml } from "./characters.js";
+import { lineNestedTooDeep } from "./nesting.js";
 
 /** What the schema allows. */
 const longestName = 200;
@@ -7,7 +9,7 @@ const longestName = 200;
 export function nameInText(text: string): string | undefined {
   const value = nameScalar(text)?.value;
   if (typeof value !== "string" || value.trim() === "") return undefined;
-  return value.trim().slice(0, longestName);
+  return forXml(value.trim().slice(0, longestName));
 }
 
 /** The text with another name of the study, and nothing else changed; the same text where it gives no name. */
@@ -19,7 +21,8 @@ export function renamedText(text: string, name: string): string {
 }
 
 function nameScalar(text: string): Scalar | undefined {
-  const document = parseDocument(text, { uniqueKeys: false });
+  if (lineNestedTooDeep(text) !== undefined) return undefined;
+  const document = parseDocument(text, { uniqueKeys: false, logLevel: "error", prettyErrors: false });
   const name = document.getIn(["study", "name"], true);
   return isScalar(name) ? name : undefined;
 }

@@ -1,30 +1,51 @@
-import { type Document, Lexer, visit } from "yaml";
+import { type Document, isAlias, Lexer, visit } from "yaml";
 
 /** Groups within groups: a study needs a dozen. */
 export const deepestGroups = 64;
 
-/** With fewer groups than this, nested as they may be, a text is read in no time. */
-const fewGroups = 1000;
-
 /**
- * The line from which on groups are nested deeper than any study's. The parser itself notices as well, but for a
- * long text only after many seconds.
+ * The line from which on groups are nested deeper than any study's. It is told before the parser sees the text: that one
+ * calls itself for every group, takes many seconds over a long text, and where its stack ends amid a pattern the whole
+ * process ends.
  */
 export function lineNestedTooDeep(text: string): number | undefined {
-  const mayOpen = text.match(/[[{]|[-?][ \t]/g)?.length ?? 0;
-  if (mayOpen <= fewGroups) return undefined;
+  const nesting: Nesting = { flow: 0, onLine: 0, column: 0, isBeforeText: true, columns: [] };
   let line = 1;
-  let flow = 0;
-  let onLine = 0;
   for (const token of new Lexer().lex(text)) {
-    if (token === "[" || token === "{") flow += 1;
-    else if (token === "]" || token === "}") flow -= 1;
-    else if (token === "-" || token === "?") onLine += 1;
-    else if (token === "\n" || token === "\r\n") onLine = 0;
-    if (flow > deepestGroups || onLine > deepestGroups) return line;
+    const isEndOfLine = token.endsWith("\n");
+    if (!isEndOfLine || token.trim() !== "") follow(nesting, token);
+    if (nesting.flow > deepestGroups || nesting.onLine + nesting.columns.length > deepestGroups) return line;
+    if (isEndOfLine) Object.assign(nesting, { onLine: 0, column: 0, isBeforeText: true });
     line += token.split("\n").length - 1;
   }
   return undefined;
+}
+
+interface Nesting {
+  /** Groups in brackets that are open. */
+  flow: number;
+  /** Groups that this line begins: "- - a: b". */
+  onLine: number;
+  column: number;
+  isBeforeText: boolean;
+  /** Columns at which the groups around this line begin. */
+  readonly columns: number[];
+}
+
+function follow(nesting: Nesting, token: string): void {
+  if (nesting.isBeforeText && token.trim() === "") nesting.column = token.length;
+  else if (!token.startsWith("#")) {
+    if (nesting.isBeforeText && nesting.flow === 0) beginAt(nesting);
+    nesting.isBeforeText = false;
+  }
+  if (token === "[" || token === "{") nesting.flow += 1;
+  else if (token === "]" || token === "}") nesting.flow = Math.max(0, nesting.flow - 1);
+  else if (nesting.flow === 0 && ["-", "?", ":"].includes(token)) nesting.onLine += 1;
+}
+
+function beginAt({ column, columns }: Nesting): void {
+  while ((columns.at(-1) ?? -1) >= column) columns.pop();
+  columns.push(column);
 }
 
 /** Whether a document that was read is deeper than any study: what works through it later would run out of room. */
@@ -38,4 +59,19 @@ export function isNestedTooDeep(document: Document): boolean {
     },
   });
   return found;
+}
+
+/** Values named once and repeated by their name; a study needs a few. */
+export const mostAliases = 1000;
+
+/** Whether so many values are named or repeated that looking each up would take the square of their number. */
+export function hasTooManyAliases(document: Document): boolean {
+  let found = 0;
+  visit(document, {
+    Node: (_key, node) => {
+      if (isAlias(node) || node.anchor !== undefined) found += 1;
+      return found > mostAliases ? visit.BREAK : undefined;
+    },
+  });
+  return found > mostAliases;
 }

@@ -1,4 +1,5 @@
 import type { z } from "zod";
+import { codeOf, unseenIn } from "./characters.js";
 import type { Contradiction } from "./contradiction.js";
 import { structureKinds } from "./structure-kinds.js";
 
@@ -109,6 +110,8 @@ export function describe(value: unknown): string {
   if (value === undefined) return "nothing";
   if (Array.isArray(value)) return `a list of ${value.length}`;
   if (typeof value === "object" && value !== null) return "a group of fields";
+  const unprintable = typeof value === "string" ? unseenIn(value) : undefined;
+  if (unprintable !== undefined) return unprintable;
   const text = typeof value === "number" ? String(value) : (JSON.stringify(value) ?? String(value));
   return text.length > longestFound ? `${text.slice(0, longestFound)}…` : text;
 }
@@ -145,9 +148,6 @@ function keyText(key: PropertyKey): string {
 }
 
 const unseen = /[\p{C}\p{Zl}\p{Zp}]/u;
-
-const codeOf = (character: string) =>
-  `U+${(character.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, "0")}`;
 
 /** A contradiction as its author is told of it. */
 export function problemOf({ path, line, found, allowed, remedy }: Contradiction, document: unknown): Problem {

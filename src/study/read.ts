@@ -1,14 +1,22 @@
 import { readFileSync, statSync } from "node:fs";
 import { basename, dirname } from "node:path";
 import { type Document, isScalar, LineCounter, parseDocument, visit, type YAMLParseError } from "yaml";
+import { characterProblems } from "./character-problems.js";
 import { contradictions } from "./consistency.js";
 import { currencyProblems } from "./consistency-currency.js";
 import type { SoundParts } from "./contradiction.js";
-import { deepestGroups, isNestedTooDeep, lineNestedTooDeep } from "./nesting.js";
+import {
+  deepestGroups,
+  hasTooManyAliases,
+  isNestedTooDeep,
+  lineNestedTooDeep,
+  mostAliases,
+} from "./nesting.js";
 import { InputError, type Problem, problemOf, problemsOf } from "./problems.js";
 import { rangeProblems, soundParts } from "./ranged.js";
 import { readRecordFiles, refuseRecordFiles } from "./record-files.js";
 import { type StudyDocument, studySchema } from "./schema.js";
+import { mustBeUtf8 } from "./utf8.js";
 
 /** Largest study file that is read. */
 export const largestStudyBytes = 2 * 1024 * 1024;
@@ -18,9 +26,10 @@ export function readStudyFile(path: string): StudyDocument {
   const name = basename(path);
   const bytes = sizeOf(path);
   if (bytes > largestStudyBytes) throw tooLarge(name, bytes);
-  return readDocument(readFileSync(path, "utf8"), name, (document) =>
-    readRecordFiles(document, dirname(path)),
-  );
+  return readDocument(mustBeUtf8(readFileSync(path), name), name, (document) => [
+    ...readRecordFiles(document, dirname(path)),
+    ...characterProblems(document),
+  ]);
 }
 
 function sizeOf(path: string): number {
@@ -42,10 +51,17 @@ function sizeOf(path: string): number {
 /** Reads the text of a study. @throws InputError with every problem found */
 export function readStudyText(text: string, name: string): StudyDocument {
   if (Buffer.byteLength(text) > largestStudyBytes) throw tooLarge(name, Buffer.byteLength(text));
-  return readDocument(text, name, refuseRecordFiles);
+  return readDocument(text, name, (document) => [
+    ...refuseRecordFiles(document),
+    ...characterProblems(document),
+  ]);
 }
 
-/** @param recordFiles reads the files that records name, or says why it cannot */
+/** The text of a study whose report was issued: it may hold characters that were not refused then. */
+export const readIssuedText = (text: string, name: string): StudyDocument =>
+  readDocument(text, name, refuseRecordFiles);
+
+/** @param recordFiles reads the files that records name, or says why it cannot; and whatever else is told of all texts */
 function readDocument(
   text: string,
   name: string,
@@ -60,8 +76,8 @@ function readDocument(
 
 /** What keeps a document, as its text gives it, from being a study; nothing if it is one. */
 export function problemsOfDocument(document: unknown): readonly Problem[] {
-  const fileProblems = refuseRecordFiles(document);
-  return [...fileProblems, ...judged(document).problems];
+  const first = [...refuseRecordFiles(document), ...characterProblems(document)];
+  return [...first, ...judged(document).problems];
 }
 
 function judged(document: unknown): { study?: StudyDocument; problems: Problem[] } {
@@ -90,10 +106,17 @@ export function parseText(text: string, name: string): unknown {
   const deep = lineNestedTooDeep(text);
   if (deep !== undefined) throw tooDeep(name, `line ${deep}`);
   const lines = new LineCounter();
-  const parsed = parseDocument(text, { uniqueKeys: false, lineCounter: lines, logLevel: "error" });
+  const parsed = parseDocument(text, {
+    ...{ uniqueKeys: false, lineCounter: lines, logLevel: "error" },
+    // Each error's excerpt of its line takes as long as the line.
+    prettyErrors: false,
+  });
   if (parsed.errors.length === 0 && isNestedTooDeep(parsed)) throw tooDeep(name, "the file");
+  if (parsed.errors.length === 0 && hasTooManyAliases(parsed)) throw tooManyAliases(name);
   const found =
-    parsed.errors.length > 0 ? parsed.errors.slice(0, 1).map(textProblem) : repeatedKeys(parsed, lines);
+    parsed.errors.length > 0
+      ? parsed.errors.slice(0, 1).map((error) => textProblem(error, lines))
+      : repeatedKeys(parsed, lines);
   if (found.length > 0) throw new InputError(name, found);
   try {
     return parsed.toJS({ maxAliasCount: 100 });
@@ -104,24 +127,26 @@ export function parseText(text: string, name: string): unknown {
 }
 
 /** The first error of a text: those after it mostly follow from it. */
-function textProblem(error: YAMLParseError): Problem {
-  const found = error.code === "RESOURCE_EXHAUSTION" ? "groups nested too deep" : error.message;
+function textProblem({ message, pos }: YAMLParseError, lines: LineCounter): Problem {
+  const { line, col } = lines.linePos(pos[0]);
   return {
-    path: `line ${error.linePos?.[0].line ?? 1}, column ${error.linePos?.[0].col ?? 1}`,
-    found: (found.split("\n")[0] ?? "broken text").replace(/;.*$| at line \d+, column \d+:$/, ""),
+    path: `line ${line}, column ${col}`,
+    found: (message.split("\n")[0] ?? "broken text").replace(/;.*$/, ""),
     allowed: "JSON or YAML",
     remedy: "Correct the text there.",
   };
 }
 
-/** Keys written twice in one group. The parser's own check takes the square of the number of keys. */
+const mostRepeated = 20;
+
+/** Keys written twice in one group, the first of them. The parser's own check takes the square of the number of keys. */
 function repeatedKeys(parsed: Document, lines: LineCounter): Problem[] {
   const problems: Problem[] = [];
   visit(parsed, {
     Map: (_key, group) => {
       const seen = new Set<unknown>();
       for (const { key } of group.items) {
-        if (!isScalar(key)) continue;
+        if (!isScalar(key) || problems.length >= mostRepeated) continue;
         if (seen.has(key.value))
           problems.push(repeatedKey(String(key.value), lines.linePos(key.range?.[0] ?? 0)));
         seen.add(key.value);
@@ -131,10 +156,12 @@ function repeatedKeys(parsed: Document, lines: LineCounter): Problem[] {
   return problems;
 }
 
+const longestKey = 60;
+
 function repeatedKey(key: string, { line, col }: { line: number; col: number }): Problem {
   return {
     path: `line ${line}, column ${col}`,
-    found: `the key "${key}" a second time`,
+    found: `the key "${key.slice(0, longestKey)}" a second time`,
     allowed: "each key once in a group",
     remedy: "Remove one of the two.",
   };
@@ -168,6 +195,15 @@ const tooDeep = (name: string, path: string): InputError =>
     "groups nested too deep",
     `at most ${deepestGroups} groups within one another`,
     "Correct the text there.",
+  );
+
+const tooManyAliases = (name: string): InputError =>
+  single(
+    name,
+    "the file",
+    `more than ${mostAliases} anchors (&) and aliases (*)`,
+    `at most ${mostAliases}`,
+    "Write the values out.",
   );
 
 function single(name: string, path: string, found: string, allowed: string, remedy: string): InputError {

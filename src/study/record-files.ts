@@ -2,6 +2,7 @@ import { readFileSync, statSync } from "node:fs";
 import { join } from "node:path";
 import { type Problem, pathText } from "./problems.js";
 import { largestRecordBytes, recordFileName } from "./schedule-schema.js";
+import { encodingProblem, utf8Text } from "./utf8.js";
 
 /** A record in a document that names a file. */
 interface FileRecord {
@@ -24,7 +25,9 @@ export function readRecordFiles(document: unknown, folder: string): Problem[] {
     const bytes = sizeOf(join(folder, file));
     const problem = sizeProblem(path, file, bytes);
     if (problem) return [problem];
-    Object.assign(record, { csv: readFileSync(join(folder, file), "utf8") });
+    const csv = utf8Text(readFileSync(join(folder, file)));
+    if (csv === undefined) return [encodingProblem(path)];
+    Object.assign(record, { csv });
     return [];
   });
 }

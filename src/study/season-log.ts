@@ -1,6 +1,13 @@
 import type { RecordProblem } from "./contradiction.js";
-import { type CsvLine, csvLines, firstProblems } from "./csv-lines.js";
-import { problemsOfHeader, type SeasonCounts, seasonColumns, seasonCounts } from "./season-rows.js";
+import { type CsvLine, firstProblems } from "./csv-lines.js";
+import { csvTable } from "./csv-table.js";
+import {
+  holdsCounts,
+  problemsOfHeader,
+  type SeasonCounts,
+  seasonColumns,
+  seasonCounts,
+} from "./season-rows.js";
 
 /** The sums of a class over the seasons of a log. */
 export type ClassCounts = Omit<SeasonCounts, "line" | "season">;
@@ -26,13 +33,13 @@ const mostLines = 5000;
  * @param classIds the vessel classes of the study
  */
 export function readSeasonLog(csv: string, classIds: readonly string[]): SeasonReading {
-  const lines = csvLines(csv, mostLines + 2);
-  if ("found" in lines) return { problems: [lines] };
-  const [header, ...body] = lines;
+  const table = csvTable(csv, mostLines + 2, holdsCounts);
+  if ("found" in table) return { problems: [table] };
+  const { head: header, body } = table;
   if (!header || body.length === 0 || body.length > mostLines)
     return { problems: [sizeProblem(header, body)] };
   const headerProblems = problemsOfHeader(header);
-  if (headerProblems.length > 0) return { problems: headerProblems };
+  if (headerProblems.length > 0) return { problems: firstProblems(headerProblems) };
   const read = body.map((line) => seasonCounts(line, header.cells, classIds));
   const rows = read.flatMap(({ row }) => (row ? [row] : []));
   const problems = [...read.flatMap((each) => each.problems), ...repeated(rows)];

@@ -1,5 +1,6 @@
 import type { RecordProblem } from "./contradiction.js";
 import type { CsvLine } from "./csv-lines.js";
+import type { TableLine } from "./csv-table.js";
 import { describe } from "./problems.js";
 
 /** What a program counted of one class of vessels in one season. */
@@ -16,11 +17,14 @@ export interface SeasonCounts {
 
 const counts = ["screened", "setAside", "fouled"] as const;
 export const seasonColumns = ["season", "class", ...counts] as const;
+/** Whether a column of that name holds counts. */
+export const holdsCounts = (name: string): boolean => counts.some((column) => column === name);
+
 type Column = (typeof seasonColumns)[number];
 
 /** What is wrong with the header of a log. */
 export function problemsOfHeader({ line, cells }: CsvLine): RecordProblem[] {
-  const allowed = `the columns ${seasonColumns.join(", ")}, each once, with commas between`;
+  const allowed = `the columns ${seasonColumns.join(", ")}, each once, with commas, semicolons or tabs between`;
   const remedy = "Correct the header.";
   if (cells.length === 1) return [{ line, found: describe(cells[0]), allowed, remedy }];
   const unknown = cells.filter((name) => !seasonColumns.some((column) => column === name));
@@ -38,15 +42,11 @@ export function problemsOfHeader({ line, cells }: CsvLine): RecordProblem[] {
 
 /** A line of a log as counts, or what is wrong with it. */
 export function seasonCounts(
-  { line, cells }: CsvLine,
+  { line, cells, problem }: TableLine,
   header: readonly string[],
   classIds: readonly string[],
 ): { readonly row?: SeasonCounts; readonly problems: readonly RecordProblem[] } {
-  if (cells.length > seasonColumns.length) {
-    const remedy = 'Take the others out; a number with thousands separators needs quotation marks: "1,404".';
-    const allowed = `${seasonColumns.length} values: ${header.join(", ")}`;
-    return { problems: [{ line, found: `${cells.length} values`, allowed, remedy }] };
-  }
+  if (problem) return { problems: [problem] };
   const text = (column: Column) => cells[header.indexOf(column)] ?? "";
   const [season, screened, setAside, fouled] = [text("season"), ...counts.map(text)].map(wholeNumber);
   const problems = [

@@ -1,10 +1,11 @@
 import type { LaunchSite, TrafficDayType } from "../model/inputs.js";
 import { at, daysOf, hoursPerDay, months } from "../model/lake/calendar.js";
 import type { RecordProblem } from "./contradiction.js";
-import { type CsvLine, csvLines, firstProblems } from "./csv-lines.js";
+import { type CsvLine, firstProblems } from "./csv-lines.js";
+import { csvTable } from "./csv-table.js";
 import { monthNames } from "./month-names.js";
 import { siteIdsOf } from "./sites.js";
-import { type HourCount, headerExample, headerProblems, hourCount } from "./traffic-rows.js";
+import { type HourCount, headerExample, headerProblems, holdsLaunches, hourCount } from "./traffic-rows.js";
 import type { MonthGroupDocument } from "./traffic-schema.js";
 
 export interface TrafficCounts {
@@ -35,12 +36,12 @@ const weekendDays = 2;
  * are a weekend; public holidays are not known and count by their day of the week.
  */
 export function readTrafficCounts(csv: string, settings: CountsSettings): CountsReading {
-  const lines = csvLines(csv, mostLines + 2);
-  if ("found" in lines) return { problems: [lines] };
-  const [header, ...body] = lines;
+  const table = csvTable(csv, mostLines + 2, holdsLaunches);
+  if ("found" in table) return { problems: [table] };
+  const { head: header, body } = table;
   if (!header || body.length === 0 || body.length > mostLines) return { problems: [sizeProblem(body)] };
   const wrongHeader = headerProblems(header);
-  if (wrongHeader.length > 0) return { problems: wrongHeader };
+  if (wrongHeader.length > 0) return { problems: firstProblems(wrongHeader) };
   const siteIds = siteIdsOf(settings.sites);
   const read = body.map((line) => hourCount(line, header.cells, siteIds));
   const rows = read.flatMap(({ row }) => (row ? [row] : []));

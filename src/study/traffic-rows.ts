@@ -1,6 +1,7 @@
 import { hoursPerDay } from "../model/lake/calendar.js";
 import type { RecordProblem } from "./contradiction.js";
 import type { CsvLine } from "./csv-lines.js";
+import type { TableLine } from "./csv-table.js";
 import { readDate } from "./level-dates.js";
 import { describe } from "./problems.js";
 
@@ -20,11 +21,14 @@ const needed = ["date", "hour", "launches"] as const;
 const columns = [...needed, "site"] as const;
 type Column = (typeof columns)[number];
 
+/** Whether a column of that name holds counts. */
+export const holdsLaunches = (name: string): boolean => name === "launches";
+
 export const headerExample = needed.join(",");
 
 /** What is wrong with the header of counts. */
 export function headerProblems({ line, cells }: CsvLine): RecordProblem[] {
-  const allowed = `the columns ${needed.join(", ")} and, if counted by site, site, each once, with commas between`;
+  const allowed = `the columns ${needed.join(", ")} and, if counted by site, site, each once, with commas, semicolons or tabs between`;
   const remedy = "Correct the header.";
   if (cells.length === 1) return [{ line, found: describe(cells[0]), allowed, remedy }];
   const count = (column: string) => cells.filter((name) => name === column).length;
@@ -45,15 +49,11 @@ const wholeNumber = /^(\d{1,6}|\d{1,3},\d{3})$/;
 
 /** A line of counts, or what is wrong with it. @param siteIds the sites of the study */
 export function hourCount(
-  { line, cells }: CsvLine,
+  { line, cells, problem }: TableLine,
   header: readonly string[],
   siteIds: readonly string[],
 ): { readonly row?: HourCount; readonly problems: readonly RecordProblem[] } {
-  if (cells.length > header.length) {
-    const remedy = 'Take the others out; a number with thousands separators needs quotation marks: "1,404".';
-    const allowed = `${header.length} values: ${header.join(", ")}`;
-    return { problems: [{ line, found: `${cells.length} values`, allowed, remedy }] };
-  }
+  if (problem) return { problems: [problem] };
   const text = (column: Column) => cells[header.indexOf(column)] ?? "";
   const [date, hour] = [readDate(text("date")), Number(text("hour"))];
   const wrong = (column: Column, allowed: string) => cellProblem(line, column, text(column), allowed);

@@ -17,7 +17,8 @@ export interface SpreadQuantity extends Quantity {
 
 type Kind = Exclude<Spread["kind"], "discrete">;
 
-const longestText = 160;
+/** No range is longer. It is asked first: the patterns below take the square of a text of blanks. */
+export const longestSpread = 160;
 const kinds = /^(.*?)\s+as\s+(pert|triangular|uniform|normal|lognormal)$/i;
 /** Currency before the number or with the unit after it: "$6/m2", "6 $/m2". BTU is a unit that looks like a currency. */
 const part = /^([$€£]|[A-Z]{3}(?=\s))?\s*([-+\d.,eE]+)\s*([$€£]|(?!BTU)[A-Z]{3}(?=\/|$))?\s*(.*)$/;
@@ -31,11 +32,11 @@ const choice = /^(.*?)\s*\(\s*([\d.]+)\s*%\s*\)$/;
  */
 export function parseSpread(text: string | number, dimension: DimensionName): SpreadQuantity {
   const trimmed = String(text).trim();
+  if (trimmed.length > longestSpread) throw new QuantityError(`at most ${longestSpread} characters`);
   if (/^one of\s/i.test(trimmed)) return discrete(trimmed, dimension);
   const named = kinds.exec(trimmed);
   const parts = (named?.[1] ?? trimmed).split(/\s+to\s+/i);
   if (parts.length === 1 && !named) return parseQuantity(text, dimension);
-  if (trimmed.length > longestText) throw new QuantityError(`at most ${longestText} characters`);
   const values = sharedUnits(parts).map((each) => parseQuantity(each, dimension).value);
   const kind = (named?.[2]?.toLowerCase() ?? (values.length === 3 ? "pert" : "uniform")) as Kind;
   return { text: trimmed, dimension, ...spreadOf(values, kind) };
@@ -77,7 +78,6 @@ function spreadOf(values: readonly number[], kind: Kind): Pick<SpreadQuantity, "
 const roundingError = 1e-9;
 
 function discrete(text: string, dimension: DimensionName): SpreadQuantity {
-  if (text.length > longestText) throw new QuantityError(`at most ${longestText} characters`);
   const choices = text
     .replace(/^one of\s+/i, "")
     .split(/,\s+/)

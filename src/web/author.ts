@@ -1,4 +1,5 @@
 import type { Request, Response } from "express";
+import { isPrintable } from "../study/characters.js";
 import { visitor } from "./access/visitor.js";
 
 const cookie = "author";
@@ -10,7 +11,8 @@ export function authorOf(request: Pick<Request, "headers">): string {
   const { name } = visitor();
   if (name !== "") return name;
   const pairs = (request.headers.cookie ?? "").replaceAll("; ", "&");
-  return (new URLSearchParams(pairs).get(cookie) ?? "").slice(0, longest);
+  const found = (new URLSearchParams(pairs).get(cookie) ?? "").slice(0, longest);
+  return isPrintable(found) ? found : "";
 }
 
 /** Keeps the name for the next form. */

@@ -1,6 +1,7 @@
 import type { IssueDraft, MadeIssue } from "../issue/make-issue.js";
 import type { SigningKey } from "../issue/signing-key.js";
 import type { IssueStore, KeptIssue } from "../store/issues.js";
+import { requirePrintable } from "../study/character-problems.js";
 import { authorFor } from "./access/visitor.js";
 import type { ShelfEntry } from "./shelf-reading.js";
 
@@ -25,6 +26,7 @@ const mostAttempts = 5;
 
 /** Prints a report under the next number of its study and keeps it. @throws as `make` does; StoreError; SigningKeyError */
 export async function issueReport(request: IssueRequest, parts: IssueParts): Promise<KeptIssue> {
+  requirePrintable("The issue", { author: authorFor(request.author), note: request.note });
   for (let attempt = 0; attempt < mostAttempts; attempt++) {
     const made = keptIssue(await printed(request, parts));
     if (parts.issues.keep(made)) return made;

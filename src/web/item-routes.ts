@@ -6,6 +6,7 @@ import { childOf, itemsOf } from "../editor/form-values.js";
 import { partOf } from "../editor/parts.js";
 import { structureKindFields } from "../editor/structure-columns.js";
 import { edited } from "../editor/study-text.js";
+import { allowedCharacters, isPrintable } from "../study/characters.js";
 import { InputError, problemsOf } from "../study/problems.js";
 import { largeForm } from "./edit-routes.js";
 import { NotFoundError } from "./explain.js";
@@ -15,7 +16,12 @@ import type { StudyShelf } from "./study-shelf.js";
 
 const longestId = 60;
 const newItem = z.object({
-  name: z.string().trim().min(1, "a name").max(200, "at most 200 characters"),
+  name: z
+    .string()
+    .trim()
+    .min(1, "a name")
+    .max(200, "at most 200 characters")
+    .refine(isPrintable, allowedCharacters),
   kind: z.string().optional(),
 });
 

@@ -4,6 +4,7 @@ import { z } from "zod";
 import { blankStudy } from "../editor/new-study.js";
 import { rawOf } from "../editor/study-text.js";
 import { linkedAssets } from "../report/html.js";
+import { allowedCharacters, isPrintable } from "../study/characters.js";
 import { InputError, problemsOf, sentence } from "../study/problems.js";
 import { largestStudyBytes } from "../study/read.js";
 import { decodeStudy } from "../study/study-bytes.js";
@@ -15,8 +16,18 @@ import type { StudyPages } from "./study-pages.js";
 
 const author = z.string().trim().max(200, "at most 200 characters").default("");
 const blank = z.object({
-  name: z.string().trim().min(1, "a name for the study").max(200, "at most 200 characters"),
-  lake: z.string().trim().min(1, "the name of the lake").max(200, "at most 200 characters"),
+  name: z
+    .string()
+    .trim()
+    .min(1, "a name for the study")
+    .max(200, "at most 200 characters")
+    .refine(isPrintable, allowedCharacters),
+  lake: z
+    .string()
+    .trim()
+    .min(1, "the name of the lake")
+    .max(200, "at most 200 characters")
+    .refine(isPrintable, allowedCharacters),
   units: z.enum(["us", "si"]),
   currency: z
     .string()

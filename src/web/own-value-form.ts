@@ -5,6 +5,7 @@ import { draftOf } from "../editor/draft.js";
 import { problemText } from "../editor/form-node.js";
 import { type OwnValue, ownValueIndex, ownValues, withOwnValue } from "../editor/own-value.js";
 import { ConflictError } from "../store/errors.js";
+import { allowedCharacters, unseenIn } from "../study/characters.js";
 import { InputError, problemsOf } from "../study/problems.js";
 import type { ShelfEntry } from "./shelf-reading.js";
 import type { StudyShelf } from "./study-shelf.js";
@@ -62,6 +63,8 @@ export function triedText(
 
 function wrongReason(reason: string): string | undefined {
   if (reason === "") return "A reason is missing. The report prints it beside the value.";
+  const unseen = unseenIn(reason);
+  if (unseen !== undefined) return `The reason has ${unseen}; allowed: ${allowedCharacters}.`;
   return reason.length > longestReason
     ? `The reason has ${reason.length} characters; allowed: at most ${longestReason}.`
     : undefined;

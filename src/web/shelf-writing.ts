@@ -1,6 +1,8 @@
 import { UnknownStudyError } from "../store/errors.js";
 import type { RevisionOrigin, StudyState } from "../store/records.js";
 import type { StudyStore } from "../store/studies.js";
+import { requirePrintable } from "../study/character-problems.js";
+import { forXml } from "../study/characters.js";
 import { nameInText, renamedText } from "../study/name-in-text.js";
 import { authorFor } from "./access/visitor.js";
 import { own, type ShelfEntry, type ShelfReading } from "./shelf-reading.js";
@@ -43,6 +45,7 @@ export function shelfWriting(
     throw unknown(id, number);
   };
   const create: ShelfWriting["create"] = (text, writer, fileName) => {
+    requirePrintable("The study", { "the name of the file": fileName });
     const name = nameInText(text) ?? unnamed;
     const id = idFor(name);
     const savedAt = now().toISOString();
@@ -76,7 +79,12 @@ export function shelfWriting(
 const unknown = (id: string, number?: number) =>
   new UnknownStudyError(number === undefined ? `No study "${id}".` : `No revision ${number} of "${id}".`);
 
-const signed = (writer: Writer): Writer => ({ ...writer, author: authorFor(writer.author) });
+/** Notes may hold names out of the study itself, which is kept whatever is in it. */
+function signed(writer: Writer): Writer {
+  const author = authorFor(writer.author);
+  requirePrintable("The change", { author });
+  return { ...writer, author, note: forXml(writer.note) };
+}
 
 /** What a study is called whose text gives no name yet. */
 const unnamed = "Study without a name";

@@ -48,6 +48,38 @@ describe("a table of structures", () => {
   });
 
   it.each([
+    ["thousands without quotation marks", 'Pier,marina,2,yes,1.5,12,000,"$9,000"'],
+    ["a decimal comma", 'Pier,marina,2,yes,1.5,40,5,"$9,000"'],
+  ])("takes no line with more values than heads: %s", (_name, line) => {
+    const table = read([head, line].join("\n"));
+    expect(table.lines[0]?.problems).toEqual([expect.stringContaining("Found 8 values; allowed: 7 values")]);
+    expect(table.rest).toContain(line.includes("12,000") ? "12,000" : "40,5");
+  });
+
+  it("reads decimal commas where semicolons stand between values", () => {
+    const line = "Pier;marina;2;yes;1,5;40,5;$9.000,50";
+    const [structure] = read([head.replaceAll(",", ";"), line].join("\n")).lines;
+    expect(structure?.problems).toEqual([]);
+    expect(structure?.structure).toMatchObject({
+      ...{ depth: "1.5 ft", wettedArea: "40.5 m2", replacementCost: "$9000.50" },
+    });
+  });
+
+  it("asks about a number that may be twelve or twelve thousand, and gives the line back as it was pasted", () => {
+    const lines = ["Pier;marina;2;yes;1,5;40,5;$9000", "Dock;marina;2;yes;1,5;12,000;$9000"];
+    const table = read([head.replaceAll(",", ";"), ...lines].join("\n"));
+    expect(table.lines.map(({ problems }) => problems.length)).toEqual([0, 1]);
+    expect(table.lines[1]?.problems[0]).toContain('Found "12,000", which may be 12.000 or 12000');
+    expect(table.rest.trim().split("\n")).toEqual([head.replaceAll(",", ";"), lines[1]]);
+    expect(read(table.rest).lines[0]?.problems).toHaveLength(1);
+  });
+
+  it("takes no line that says it is of another kind", () => {
+    const table = read(`kind,${head}\nintake,${sound}\nDock,${sound}`);
+    expect(table.lines.map(({ problems }) => problems.length)).toEqual([1, 0]);
+  });
+
+  it.each([
     ["", "There is no table yet"],
     ["name,colour\nPier,red", 'found "colour"'],
     ["name,name\nPier,Pier", "a second time"],

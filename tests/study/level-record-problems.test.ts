@@ -12,7 +12,7 @@ type BadRecord = readonly [file: string, line: number | undefined, found: string
 const headers: readonly BadRecord[] = [
   ["empty.csv", undefined, "nothing", "date,elevation (ft)"],
   ["header-only.csv", undefined, "no level", "one complete calendar year"],
-  ["semicolons.csv", 1, '"date;elevation (m)"', "a comma between"],
+  ["bars.csv", 1, '"date|elevation (m)"', "a comma, semicolon or tab between"],
   ["no-date-column.csv", 1, '"day"', "a date and an elevation column"],
   ["no-elevation-column.csv", 1, '"level (m)"', "a date and an elevation column"],
   ["other-column.csv", 1, '"flow (cfs)"', "and no other"],
@@ -25,12 +25,19 @@ const values: readonly BadRecord[] = [
   ["blank-level.csv", 6, "nothing", "a number such as 1240.5"],
   ["missing-level.csv", 6, "nothing", "in m"],
   ["words-for-level.csv", 6, '"ice"', "a number such as 1240.5"],
-  ["decimal-comma.csv", 6, '"100,5"', "a number such as 1240.5"],
+  ["decimal-comma.csv", 6, '"100,5", with a decimal comma', "a decimal point, as in 100.1 in line 2"],
+  ["twelve-or-thousands.csv", 6, '"101,125", which may be 101.125 or 101125', "read in one way"],
   ["level-with-unit.csv", 6, '"100.5 m"', "a number such as 1240.5"],
   ["unquoted-thousands.csv", 2, "3 values", "2 values: date, elevation (m)"],
   ["open-quote.csv", 6, "a quotation mark out of place", "around a whole value"],
   ["too-high.csv", 6, "120.1 m", "from 80 m to 120 m"],
   ["too-low.csv", 6, "-9999 m", "from 80 m to 120 m"],
+];
+
+/** Told line by line. */
+const decimals: readonly BadRecord[] = [
+  ["decimal-commas.csv", 2, '"100,1", with a decimal comma', "in a table with commas between its values"],
+  ["comma-or-point.csv", 2, '"100,1", with a decimal comma', "a decimal point, as in 100.5 in line 6"],
 ];
 
 const dates: readonly BadRecord[] = [
@@ -57,7 +64,7 @@ const spans: readonly BadRecord[] = [
   ["too-many-years.csv", undefined, "101 years, from 1901-01 in line 2 to 2001-12 in line 1213", "100 years"],
 ];
 
-const badRecords = [...headers, ...values, ...dates, ...spans];
+const badRecords = [...headers, ...values, ...decimals, ...dates, ...spans];
 const badFile = (name: string) => readFileSync(`${folder}/${name}`, "utf8");
 
 describe("a record that cannot be used", () => {

@@ -1,4 +1,5 @@
 import type { Cell, WriteSheet } from "hucre";
+import { forXml } from "../../study/characters.js";
 
 /** A formula as the spreadsheet reads it, without "=", and the value that it has now. */
 export interface Formula {
@@ -84,7 +85,7 @@ export function sheetOf({ name, widths, headRows, rows, joined = [] }: SheetDraf
     });
   });
   return {
-    name,
+    name: forXml(name),
     cells,
     columns: widths.map((width) => ({ width })),
     rowDefs: new Map(rows.flatMap((row, index) => heightOf(row).map((height) => [index, { height }]))),
@@ -108,9 +109,15 @@ function heightOf(row: readonly Entry[]): number[] {
   return row.some(({ look }) => look === "head") ? [lineHeight * headLines] : [];
 }
 
+/**
+ * Spreadsheet programs, and the library that reads workbooks in tests, take "_x0041_" within a text for the letter A: the
+ * underscore before is written by its own number.
+ */
+const cellText = (value: string): string => forXml(value).replace(/_(?=x[\da-f]{4}_)/gi, "_x005F_");
+
 function cellOf(entry: Entry): Partial<Cell> {
   const style = styleOf(entry);
-  if (typeof entry.value === "string") return { type: "string", value: entry.value, style };
+  if (typeof entry.value === "string") return { type: "string", value: cellText(entry.value), style };
   if (typeof entry.value === "number") return { type: "number", value: entry.value, style };
   const { formula, result } = entry.value;
   return { type: "formula", value: result, formula, formulaResult: result, style };

@@ -1,6 +1,7 @@
 import { writeXlsx } from "hucre/xlsx";
 import { boardView } from "../../report/board-view.js";
 import { reportContext } from "../../report/context.js";
+import { forXml } from "../../study/characters.js";
 import type { StudyRun } from "../../study/compute.js";
 import { answerSheet } from "./answer-sheet.js";
 import { assumptionSheet, overrideSheet } from "./assumption-sheets.js";
@@ -28,5 +29,8 @@ export async function workbook(run: StudyRun): Promise<Uint8Array> {
     overrideSheet(context),
   ];
   const { name, preparedBy } = run.document.study;
-  return writeXlsx({ sheets: drafts.map(sheetOf), properties: { title: name, creator: preparedBy } });
+  return writeXlsx({
+    sheets: drafts.map(sheetOf),
+    properties: { title: forXml(name), creator: forXml(preparedBy) },
+  });
 }

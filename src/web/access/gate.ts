@@ -14,6 +14,12 @@ export const sessionCookie = "session";
 export const sessionIdOf = ({ headers }: Pick<Request, "headers">): string | undefined =>
   parseCookie(headers.cookie ?? "")[sessionCookie];
 
+/** The key that a program sends with its request. */
+export const bearerKeyOf = ({
+  authorization,
+}: Pick<Request["headers"], "authorization">): string | undefined =>
+  /^Bearer +(\S+)$/i.exec(authorization ?? "")?.[1];
+
 /** What whoever is not signed in may see. */
 const openToAll = /^\/(?:sign-in|health)$/;
 
@@ -42,7 +48,7 @@ export function gate(door: Door): RequestHandler {
 
 async function visitorFor(door: Door, request: Request): Promise<Visitor | undefined> {
   if (!door.isLocked()) return anyone;
-  const key = /^Bearer +(\S+)$/i.exec(request.get("Authorization") ?? "")?.[1];
+  const key = bearerKeyOf(request.headers);
   if (key !== undefined) return door.bearer(key, request.ip ?? "");
   const id = sessionIdOf(request);
   return id === undefined ? undefined : door.visitorOf(id);

@@ -4,6 +4,10 @@ import type { AccessSettings } from "./settings.js";
 /** A name with its port at most, or an IPv6 address in brackets. */
 const hostHeader = /^(?:[a-z\d.-]+|\[[a-f\d:.]+\])(?::\d{1,5})?$/i;
 
+/** @param names in small letters, without ports */
+export const isKnownHost = (host: string, names: ReadonlySet<string>): boolean =>
+  hostHeader.test(host) && names.has(host.replace(/:\d+$/, "").toLowerCase());
+
 /**
  * Answers only to the names that are this server's. A page of another site whose name was made to lead here would
  * otherwise count as one of our own. A request that names two hosts is refused whatever they are, since a program before
@@ -12,8 +16,7 @@ const hostHeader = /^(?:[a-z\d.-]+|\[[a-f\d:.]+\])(?::\d{1,5})?$/i;
 export function knownHostsOnly({ names }: Pick<AccessSettings, "names">): RequestHandler {
   return (request, response, next) => {
     const host = hostOf(request);
-    const name = host?.replace(/:\d+$/, "");
-    if (host !== undefined && name !== undefined && hostHeader.test(host) && names.has(name)) {
+    if (host !== undefined && isKnownHost(host, names)) {
       next();
       return;
     }

@@ -5,7 +5,7 @@ import { differencesJson } from "../../report/differences-json.js";
 import { effectTable } from "../../report/effect-view.js";
 import { type ComparedRun, comparedRun, explained, studyDifferences } from "../../study/compared/compared.js";
 import { InputError } from "../../study/problems.js";
-import { readStudyText } from "../../study/read.js";
+import { readIssuedText, readStudyText } from "../../study/read.js";
 import type { AnswersOf, Means } from "./means.js";
 import type { BalanceState, ComparedPair, ComparedText, StudyText, ToldDifferences } from "./questions.js";
 import { runCache } from "./run-cache.js";
@@ -18,7 +18,7 @@ export function comparing({
 }: Means): AnswersOf<"balance" | "effect" | "differences" | "explanation"> {
   const runs = runCache(mostComparisons, ({ text, fileName, files }: ComparedText) =>
     comparedRun(
-      readStudyText(text, fileName),
+      files ? readIssuedText(text, fileName) : readStudyText(text, fileName),
       files ? readAssumptions(new Map(Object.entries(files))) : assumptions,
     ),
   );

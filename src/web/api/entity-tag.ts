@@ -33,7 +33,9 @@ export const entityTag = (entry: ShelfEntry): string => `"${revisionTag(entry)}.
 export function matchedRevision(header: string | undefined, latest: ShelfEntry): number {
   if (header === undefined) throw new MatchMissingError();
   const tags = header.split(",").map((tag) => tag.trim());
-  const isLatest = (tag: string) => tag === "*" || tag.startsWith(`"${revisionTag(latest)}.`);
+  // Worked out once: it takes the whole text, and a header may hold thousands of tags.
+  const own = `"${revisionTag(latest)}.`;
+  const isLatest = (tag: string) => tag === "*" || tag.startsWith(own);
   if (tags.some(isLatest)) return latest.revision;
   const number = /^"(\d+)-/.exec(tags[0] ?? "")?.[1];
   throw new MatchFailedError(number === undefined ? undefined : Number(number), latest);

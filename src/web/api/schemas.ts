@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { entrySchema } from "../../assumptions/entry.js";
+import { allowedCharacters, isPrintable } from "../../study/characters.js";
 import { studySchema } from "../../study/schema.js";
 
 /** Schemas that the OpenAPI document calls by name. */
@@ -88,7 +89,12 @@ const overrideFields = {
   value: z
     .union([z.string(), z.number()])
     .meta({ description: "With its unit, and a range if it has one: 6 to 9 to 14 $/m2" }),
-  reason: z.string().trim().min(1, "a reason").max(200, "at most 200 characters"),
+  reason: z
+    .string()
+    .trim()
+    .min(1, "a reason")
+    .max(200, "at most 200 characters")
+    .refine(isPrintable, allowedCharacters),
 };
 
 export const overrideReply = named(

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { allowedCharacters, isPrintable } from "../../study/characters.js";
 import { mustBeComplete } from "../complete-study.js";
 import { studyAddress } from "./addresses.js";
 import { matchedRevision } from "./entity-tag.js";
@@ -9,7 +10,12 @@ import { wholeStudy } from "./reading-operations.js";
 import { studyDocument, studyReply } from "./schemas.js";
 
 const writingQuery = authorQuery.extend({
-  note: z.string().max(500).default("").meta({ description: "What was changed" }),
+  note: z
+    .string()
+    .max(500)
+    .refine(isPrintable, allowedCharacters)
+    .default("")
+    .meta({ description: "What was changed" }),
   draft: z
     .enum(["true", "false"])
     .default("false")

@@ -1,0 +1,67 @@
+import { type Column, columnsOf, columnWords } from "./structure-columns.js";
+
+/** A column as the head of a table names it, with the unit of its figures. */
+export interface Head {
+  readonly column: Column;
+  readonly unit: string;
+}
+
+export const longestHead = 100;
+const longestShown = 60;
+
+/** Reads heads of a table for one kind: "rack clear spacing (in)", or the keys, "rack.clearSpacing". */
+export function headReader(kind: string): (cell: string) => Head | undefined {
+  const columns = columnsOf(kind);
+  const byLetters = new Map(columns.map((column) => [letters(columnWords(column.at)), column]));
+  for (const column of columns) if (column.at[1] === 0) byLetters.set(letters(column.at.join(" ")), column);
+  return (cell) => {
+    if (cell.length > longestHead) return undefined;
+    const { name, unit } = nameAndUnit(cell);
+    const column = byLetters.get(letters(name));
+    return column && { column, unit };
+  };
+}
+
+/** A head that holds the kind of each structure, which is chosen for the table as a whole. */
+export const isKindHead = (cell: string): boolean => cell.length <= longestHead && letters(cell) === "kind";
+
+/** The unit stands in the brackets at the end, which may hold others: "price (BTU/(h ft2))". */
+function nameAndUnit(cell: string): { name: string; unit: string } {
+  const text = cell.trim();
+  if (!text.endsWith(")")) return { name: text, unit: "" };
+  let depth = 0;
+  for (let at = text.length - 1; at >= 0; at -= 1) {
+    if (text[at] === ")") depth += 1;
+    if (text[at] === "(") depth -= 1;
+    if (depth === 0) return { name: text.slice(0, at), unit: text.slice(at + 1, -1) };
+  }
+  return { name: text, unit: "" };
+}
+
+const letters = (text: string) => text.toLowerCase().replace(/[^a-z0-9]/g, "");
+
+const mostTold = 20;
+
+/** The columns of a table by their heads, or what is wrong with them. */
+export function headsOf(
+  cells: readonly string[],
+  read: (cell: string) => Head | undefined,
+): { heads: (Head | undefined)[]; problems: string[] } {
+  const problems: string[] = [];
+  const seen = new Set<Column>();
+  const heads = cells.map((cell, index): Head | undefined => {
+    if (cell === "" || isKindHead(cell)) return undefined;
+    const head = read(cell);
+    const found = `Column ${index + 1}: found "${cell.slice(0, longestShown)}"`;
+    if (!head) problems.push(`${found}; allowed: a head of the template. Correct or remove it.`);
+    else if (seen.has(head.column)) problems.push(`${found} a second time; allowed: each column once.`);
+    else seen.add(head.column);
+    return head;
+  });
+  if (problems.length === 0 && ![...seen].some(({ at }) => at[0] === "name")) {
+    problems.push('The first line has no column "name": begin with the head of the template.');
+  }
+  const rest = problems.length - mostTold;
+  const told = rest > 0 ? [...problems.slice(0, mostTold), `And ${rest} more columns like these.`] : problems;
+  return { heads, problems: told };
+}

@@ -1,0 +1,36 @@
+import { allowedCharacters, unseenIn } from "./characters.js";
+import { InputError, type Problem, pathText } from "./problems.js";
+
+const mostTold = 20;
+
+/** Texts of a document, whatever its state, with characters that cannot be printed; the first of them. */
+export function characterProblems(document: unknown): Problem[] {
+  const problems: Problem[] = [];
+  const follow = (value: unknown, at: readonly PropertyKey[]): void => {
+    if (problems.length >= mostTold) return;
+    if (typeof value === "string") {
+      const found = unseenIn(value);
+      if (found !== undefined) problems.push({ path: pathText(at, document), at, ...told(found) });
+    } else if (typeof value === "object" && value !== null) {
+      const keyOf = (key: string) => (Array.isArray(value) ? Number(key) : key);
+      for (const [key, item] of Object.entries(value)) follow(item, [...at, keyOf(key)]);
+    }
+  };
+  follow(document, []);
+  return problems;
+}
+
+const told = (found: string) => ({ found, allowed: allowedCharacters, remedy: "Take that character out." });
+
+/**
+ * Texts that are kept beside a study: who wrote it, what the file is called.
+ * @param texts by their places
+ * @throws InputError
+ */
+export function requirePrintable(subject: string, texts: Readonly<Record<string, string | undefined>>): void {
+  const problems = Object.entries(texts).flatMap(([path, text]): Problem[] => {
+    const found = unseenIn(text ?? "");
+    return found === undefined ? [] : [{ path, ...told(found) }];
+  });
+  if (problems.length > 0) throw new InputError(subject, problems);
+}
