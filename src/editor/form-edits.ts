@@ -95,7 +95,7 @@ export function enteredValue(field: Field, text: string): unknown {
       return text === "true" ? true : text === "false" ? false : text;
     case "values":
       return text
-        .split(/[;\n]|,(?!\d{3}(?!\d))/)
+        .split(/[;\n]/.test(text) ? /[;\n]|,(?=\s|$)/ : /,(?!\d{3}(?!\d))/)
         .map((each) => each.trim())
         .filter((each) => each !== "")
         .map((each) => (field.each.kind === "number" ? numberOr(each) : each));
@@ -104,7 +104,7 @@ export function enteredValue(field: Field, text: string): unknown {
   }
 }
 
-/** A number as its author typed it, or the text for the reader of the study to refuse. */
+/** A number as its author typed it ("1,5" is none, and not 1 and 5 where semicolons part the values), or the text for the reader of the study to refuse. */
 function numberOr(text: string): number | string {
   const plain = text.trim().replace(/,(?=\d{3}(?!\d))/g, "");
   return /^[-+]?(\d+(?:\.\d*)?|\.\d+)([eE][-+]?\d+)?$/.test(plain) ? Number(plain) : text;

@@ -7,6 +7,7 @@ import { labelOf } from "../editor/labels.js";
 import { structureKindFields, templateOf } from "../editor/structure-columns.js";
 import { readStructureTable, type StructureTable } from "../editor/structure-table.js";
 import { edited } from "../editor/study-text.js";
+import { allowedCharacters, unseenIn } from "../study/characters.js";
 import { InputError, problemsOf } from "../study/problems.js";
 import { largestStudyBytes } from "../study/read.js";
 import { decodeStudy } from "../study/study-bytes.js";
@@ -53,6 +54,15 @@ export function addTables(
     const entry = find(String(request.params.id));
     if (entry.isExample) throw new NotFoundError();
     const { act, ...form } = sentTable(request);
+    const unseen = unseenIn(form.author);
+    if (unseen !== undefined) {
+      const problems = [`Your name: found ${unseen}; allowed: ${allowedCharacters}. Write it anew.`];
+      await show(response.status(400), answers, entry, {
+        ...{ ...form, author: "" },
+        table: { problems, lines: [], rest: form.csv },
+      });
+      return;
+    }
     rememberAuthor(response, form.author);
     const { document } = draftOf(...readText(entry));
     const table = readStructureTable(form.csv, form.kind, document);

@@ -39,6 +39,19 @@ describe("a character that cannot be printed", () => {
     expect(page).toContain('value="Lake"');
   });
 
+  it("is told on the page of a table, which keeps what was pasted", async () => {
+    const { ask, shelf } = await visiting();
+    const { id } = shelf.create("study: { name: Our lake }", writer);
+    const body = new FormData();
+    const fields = { kind: "dock", csv: "name,count\nPier,2", author: bell, act: "take" };
+    for (const [name, value] of Object.entries(fields)) body.set(name, value);
+    const answer = await ask(`/studies/${id}/structures/table`, { method: "POST", body });
+    expect(answer.status).toBe(400);
+    const page = await answer.text();
+    expect(page).toContain(told);
+    expect(page).toContain("Pier,2");
+  });
+
   it("is refused in the name of a file", async () => {
     const { post } = await visiting();
     const bytes = Buffer.from("study: { name: Our lake }").toString("base64");
