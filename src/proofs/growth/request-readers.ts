@@ -13,8 +13,15 @@ const most = 16 * 1024;
 const longestName = 200;
 
 const entry: ShelfEntry = {
-  ...{ id: "lake", name: "Lake", fileName: "lake.yaml", isExample: false, state: "active", revision: 3 },
-  ...{ savedAt: "2026-01-02T03:04:05Z", author: "", note: "", origin: "form", createdAt: "2026-01-02" },
+  ...{ id: "lake", name: "Lake", fileName: "lake.yaml", isExample: false, isDamaged: false, state: "active" },
+  ...{
+    revision: 3,
+    savedAt: "2026-01-02T03:04:05Z",
+    author: "",
+    note: "",
+    origin: "form",
+    createdAt: "2026-01-02",
+  },
   ...{ stateChangedAt: "2026-01-02", text: "a: b\n".repeat(20_000) },
 };
 
