@@ -1,5 +1,6 @@
 import type { ProgramOption } from "../model/inputs.js";
 import { type BalancePicture, balancePicture } from "./balance-picture.js";
+import { checkRows } from "./check-rows.js";
 import type { ReportContext } from "./context.js";
 import { factorText, percent, ratio, ratioNote } from "./format.js";
 import { incrementText } from "./increments-view.js";
@@ -24,9 +25,11 @@ export interface BoardView {
 
 /** Page 1: the question, the answer, five figures, what is asked and what would change it. */
 export function boardView(context: ReportContext): BoardView {
-  const failedChecks = context.comparison.checks
+  const failedChecks = checkRows(context.run)
     .filter((check) => !check.passed)
-    .map((check) => `${check.what}: ${check.found}; expected ${check.allowed}.`);
+    .map(({ what, found, allowed, remedy }) =>
+      [`${what}: ${found}; expected ${allowed}.`, remedy].filter(Boolean).join(" "),
+    );
   const { infestedSince } = context;
   const board =
     infestedSince === undefined ? preventionBoard(context) : infestedBoard(context, infestedSince);

@@ -11,6 +11,8 @@ export interface Problem {
   readonly found: string;
   readonly allowed: string;
   readonly remedy: string;
+  /** True where it is only unusual, and keeps nothing from being computed. */
+  readonly unusual?: boolean;
 }
 
 /** A study that cannot be computed. Holds every problem found, not only the first. */
