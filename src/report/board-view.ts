@@ -1,8 +1,11 @@
 import type { ProgramOption } from "../model/inputs.js";
+import { askOf } from "./answer-words.js";
 import { type BalancePicture, balancePicture } from "./balance-picture.js";
+import { hasRatio, pays, ratioWords, signOf } from "./balance-signs.js";
+import { boardChanges, chanceCell, chanceNote } from "./board-changes.js";
 import { checkRows } from "./check-rows.js";
 import type { ReportContext } from "./context.js";
-import { factorText, percent, ratio, ratioNote } from "./format.js";
+import { percent, ratioNote } from "./format.js";
 import { incrementText } from "./increments-view.js";
 import { infestedBoard } from "./infested-board.js";
 import { onlyFollows, scheduleNameOf } from "./option-kind.js";
@@ -38,15 +41,15 @@ export function boardView(context: ReportContext): BoardView {
 
 function preventionBoard(context: ReportContext): Omit<BoardView, "failedChecks"> {
   if (onlyFollows(context.requested.result)) return scheduleBoard(context);
-  const pays = context.requested.netBenefit.greaterThan(0);
+  const isWorth = pays(context.requested);
   return {
     question: question(context),
-    answer: answerText(context, pays, odds(context)),
-    pays,
+    answer: answerText(context, odds(context)),
+    pays: isWorth,
     balance: balancePicture(context),
     figures: figures(context),
-    asked: asked(context, pays),
-    changes: changes(context),
+    asked: asked(context, isWorth),
+    changes: boardChanges(context),
   };
 }
 
@@ -65,12 +68,11 @@ function odds(context: ReportContext): string {
 function figures(context: ReportContext) {
   const { comparison, requested, format, horizon, run } = context;
   const { baseline } = comparison;
-  const breakEven = requested.breakEven.hazard;
   const spread = ratioRange(run);
   return [
     {
-      label: "Program, per year",
-      value: format.money(requested.result.programPerYear),
+      label: `${signOf(requested.result.programPerYear) < 0 ? "Surplus of the program" : "Program"}, per year`,
+      value: format.money(requested.result.programPerYear.abs()),
       note: `${revenueText(requested.result.option)}while the lake stays clean${thenText(context)}`,
     },
     {
@@ -85,16 +87,13 @@ function figures(context: ReportContext) {
     },
     {
       label: "Benefit–cost ratio",
-      value: requested.benefitCostRatio === undefined ? "no added cost" : ratio(requested.benefitCostRatio),
-      note: spread ? ratioNote(spread) : "",
+      value: ratioWords(requested, comparison.discountFactors),
+      note: spread && hasRatio(requested, comparison.discountFactors) ? ratioNote(spread) : "",
     },
     {
       label: "Break-even yearly chance",
-      value: breakEven === undefined ? "none" : percent(breakEven),
-      note:
-        breakEven === undefined
-          ? "at no chance of infestation does it pay"
-          : "the program pays above this chance without it",
+      value: chanceCell(requested),
+      note: chanceNote(requested),
     },
   ];
 }
@@ -107,33 +106,20 @@ function revenueText({ fees, otherRevenue = [] }: ProgramOption): string {
 /** What comes after the program where the option follows a schedule as well. */
 function thenText({ requested, format }: ReportContext): string {
   const { option, schedulePerYear } = requested.result;
-  return option.schedule === undefined
-    ? ""
-    : `; then ${format.money(schedulePerYear)} for following its schedule`;
+  if (option.schedule === undefined) return "";
+  const amount = format.money(schedulePerYear.abs());
+  return signOf(schedulePerYear) < 0
+    ? `; then ${amount} gained by following its schedule`
+    : `; then ${amount} for following its schedule`;
 }
 
-function asked({ run, requested, format }: ReportContext, pays: boolean): string {
-  const { name } = requested.result.option;
-  const amount = format.money(requested.result.programPerYear);
+function asked({ run, requested, format }: ReportContext, isWorth: boolean): string {
+  const name = `“${requested.result.option.name}”`;
+  const { amount, words } = askOf(requested.result.programPerYear, format.money);
   const { board } = run.document.study;
-  return pays
-    ? `The ${board} is asked to approve ${amount} a year for “${name}”, to be reviewed each budget year.`
-    : `On these figures the ${board} is not advised to approve ${amount} a year for “${name}” on infrastructure grounds alone. Other grounds are listed under what the estimate leaves out.`;
-}
-
-function changes({ requested, comparison, format }: ReportContext): string[] {
-  const { breakEven } = requested;
-  const yearly = comparison.baseline.hazard;
-  const lines = [
-    breakEven.hazard === undefined
-      ? "No yearly chance of infestation, however high, makes this option pay at its present cost."
-      : `The answer turns at a yearly chance of ${percent(breakEven.hazard)} without the program; the estimate is ${percent(yearly)}.`,
-    breakEven.lossFactor === undefined
-      ? "The option avoids no loss, so no infestation cost would make it pay."
-      : `It turns if an infestation costs ${factorText(breakEven.lossFactor)} of what is estimated here.`,
-    breakEven.programPerYear === undefined
-      ? "No budget above zero is carried by the losses avoided."
-      : `It turns if the program costs ${format.money(breakEven.programPerYear)} a year; it costs ${format.money(requested.result.programPerYear)}.`,
-  ];
-  return lines;
+  const what = amount === undefined ? name : `${amount} for ${name}`;
+  const text = isWorth
+    ? `The ${board} is asked to approve ${what}, to be reviewed each budget year.`
+    : `On these figures the ${board} is not advised to approve ${what} on infrastructure grounds alone. Other grounds are listed under what the estimate leaves out.`;
+  return [text, words].filter(Boolean).join(" ");
 }

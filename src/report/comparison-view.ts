@@ -1,12 +1,15 @@
 import type { OptionBalance } from "../model/compare.js";
 import { at } from "../model/lake/calendar.js";
+import type { Money } from "../model/money/line.js";
 import { addingUp } from "./adding-up.js";
+import { ratioCell, signOf } from "./balance-signs.js";
 import { bearersTable } from "./bearers-table.js";
+import { budgetToPay, chanceCell } from "./board-changes.js";
 import { carrying } from "./carried.js";
 import { allOptions, type ReportContext, requestedOption } from "./context.js";
 import { detectionSentence } from "./detection-view.js";
 import { feeNotes, unitCostsTable } from "./fees-view.js";
-import { percent, ratio } from "./format.js";
+import { type Formatter, percent, ratio } from "./format.js";
 import { incrementsTable } from "./increments-view.js";
 import { scheduleNameOf } from "./option-kind.js";
 
@@ -118,10 +121,7 @@ function balanceTable(options: readonly OptionBalance[], context: ReportContext)
   const { comparison, format, infestedSince } = context;
   const breakEven = (option: OptionBalance) =>
     infestedSince === undefined
-      ? [
-          num(option.breakEven.hazard === undefined ? "none" : percent(option.breakEven.hazard)),
-          num(option.breakEven.programPerYear ? format.money(option.breakEven.programPerYear) : "none"),
-        ]
+      ? [num(chanceCell(option)), num(budgetText(budgetToPay(option), format))]
       : [];
   return {
     id: "table-balance",
@@ -142,7 +142,7 @@ function balanceTable(options: readonly OptionBalance[], context: ReportContext)
         num(format.money(option.addedProgramCost)),
         num(format.money(option.avoidedLoss)),
         num(format.money(option.netBenefit)),
-        num(option.benefitCostRatio === undefined ? "–" : ratio(option.benefitCostRatio)),
+        num(ratioCell(option)),
         ...breakEven(option),
       ),
     ),
@@ -158,10 +158,7 @@ function rangesTable(context: ReportContext): TableView {
   const { run, format } = context;
   const cells = (comparison: typeof context.comparison) => {
     const requested = requestedOption({ document: run.document, comparison });
-    return [
-      num(format.money(requested.netBenefit)),
-      num(requested.benefitCostRatio === undefined ? "–" : ratio(requested.benefitCostRatio)),
-    ] as const;
+    return [num(format.money(requested.netBenefit)), num(ratioCell(requested))] as const;
   };
   return {
     id: "table-ranges",
@@ -246,11 +243,17 @@ function cumulativeTable(context: ReportContext): TableView {
   };
 }
 
-function verdict({ result, netBenefit, benefitCostRatio }: OptionBalance, { format }: ReportContext): string {
+const budgetText = (budget: Money | undefined, { money }: Pick<Formatter, "money">) =>
+  budget ? money(budget) : "none";
+
+function verdict(option: OptionBalance, { format }: ReportContext): string {
+  const { result, netBenefit, benefitCostRatio } = option;
   const size = format.money(netBenefit.abs());
-  const net = netBenefit.greaterThan(0)
-    ? `pays, with a net benefit of ${size}`
-    : `does not pay: it costs ${size} more than it avoids`;
+  const net = {
+    [-1]: `does not pay, with a net cost of ${size} in present value`,
+    0: "makes no difference in present value",
+    1: `pays, with a net benefit of ${size} in present value`,
+  }[signOf(netBenefit)];
   const by = benefitCostRatio === undefined ? "" : ` (ratio ${ratio(benefitCostRatio)})`;
-  return `“${result.option.name}” ${net} in present value${by}.`;
+  return `“${result.option.name}” ${net}${by}.`;
 }

@@ -1,6 +1,12 @@
 import type { Assumed } from "../model/assumed.js";
 import { waterLevels } from "../model/entries/checked.js";
-import { availableHead, cleanLoss, cleanVelocity, impossible } from "../model/entries/pipe-entries.js";
+import {
+  availableHead,
+  cleanDelivered,
+  cleanLoss,
+  cleanVelocity,
+  impossible,
+} from "../model/entries/pipe-entries.js";
 import type { StudyInput } from "../model/inputs.js";
 import { dailyElevations } from "../model/lake/levels.js";
 import { largestFlow, type PipePart, pipesOf } from "../model/structures/hydraulic-summary.js";
@@ -88,34 +94,41 @@ function velocityProblems(part: PipePart, { assumed, text, typed }: Judging): Co
   ];
 }
 
-/** The most head that there can be for a pipe, and where it comes from. */
+/** The most head that there can be for a pipe, where it comes from, and the share of the flow that it must drive. */
 function mostHead(structure: Structure, part: PipePart, { assumed, lake, text, typed }: Judging) {
+  const { pumpedHead, delivered } = impossible(assumed);
   const given = availableHead(structure, part);
-  if (given) return { head: given.head, from: `the available head, ${typed(given.at)}` };
+  if (given) return { head: given.head, from: `the available head, ${typed(given.at)}`, share: delivered };
   if (structure.kind === "hydropower") {
     const head = lake.maximumElevation - structure.tailwaterElevation;
-    return { head, from: `the head from the highest lake to the tailwater, ${text(head, "length")}` };
+    return {
+      head,
+      from: `the head from the highest lake to the tailwater, ${text(head, "length")}`,
+      share: 1,
+    };
   }
   if (structure.kind !== "intake") return undefined;
   const { supply } = structure;
   if (supply.by === "gravity") {
     const head = lake.maximumElevation - (supply.outletElevation ?? lake.maximumElevation);
-    return { head, from: `the head from the highest lake to the outlet, ${text(head, "length")}` };
+    const from = `the head from the highest lake to the outlet, ${text(head, "length")}`;
+    return { head, from, share: delivered };
   }
-  const { head } = impossible(assumed);
-  return { head, from: `${text(head, "length")}, more than pumps of a water supply give` };
+  const from = `${text(pumpedHead, "length")}, more than pumps of a water supply give`;
+  return { head: pumpedHead, from, share: 1 };
 }
 
+/** A pipe whose loss exceeds the head; one that falls short by somewhat is only told as unusual. */
 function headProblems(structure: Structure, part: PipePart, judging: Judging): Contradiction[] {
   const most = mostHead(structure, part, judging);
-  const lost = cleanLoss(part, judging.viscosity);
-  if (!most || lost <= most.head) return [];
+  const { text, typed, viscosity } = judging;
+  if (!most || cleanDelivered(part, most.head, viscosity) >= most.share) return [];
   const path = [...part.at, "diameter"];
-  const { text, typed } = judging;
+  const lost = text(cleanLoss(part, viscosity), "length");
   return [
     {
       path,
-      found: `${typed(path)}, in which the largest flow of ${text(part.flow, "flow")} takes ${text(lost, "length")} of head with the pipe clean`,
+      found: `${typed(path)}, in which the largest flow of ${text(part.flow, "flow")} takes ${lost} of head with the pipe clean`,
       allowed: `at most ${most.from}`,
       remedy: "Correct the diameter, the length, the flow, the head or the unit of any of them.",
     },

@@ -10,8 +10,8 @@ const slips = slipsOf(`
 25 mm in place of 250 | ninemoss | structures[intake].conduit.diameter | 25 mm | runs at 57 m/s | no faster than 20 m/s
 a penstock ten times too narrow | sorrel | structures[hydropower].penstock.diameter | 15 in | runs at 937 ft/s | no faster than 65.6 ft/s
 a cooling line ten times too narrow | sorrel | structures[hydropower].coolingWater.diameter | 0.6 in | ft/s | no faster than 65.6 ft/s
-a conduit that needs more head than there is | sorrel | structures[irrigation-intake].supply.availableHead | 0.65 ft | takes 2.28 ft of head | the available head, 0.65 ft | structures[irrigation-intake].conduit.diameter
-a cooling line with too little head | sorrel | structures[hydropower].coolingWater.availableHead | 1.4 ft | takes 4.35 ft of head | the available head, 1.4 ft | structures[hydropower].coolingWater.diameter
+a conduit that needs more head than there is | sorrel | structures[irrigation-intake].supply.availableHead | 0.5 ft | takes 2.28 ft of head | the available head, 0.5 ft | structures[irrigation-intake].conduit.diameter
+a cooling line with too little head | sorrel | structures[hydropower].coolingWater.availableHead | 1 ft | takes 4.35 ft of head | the available head, 1 ft | structures[hydropower].coolingWater.diameter
 a penstock that takes more than the head | sorrel | structures[hydropower].penstock.length | 640,000 ft | of head with the pipe clean | from the highest lake to the tailwater, 244 ft | structures[hydropower].penstock.diameter
 a loss beyond any pump | ninemoss | structures[intake].conduit.length | 6400 km | of head with the pipe clean | 1,000 m, more than pumps of a water supply give | structures[intake].conduit.diameter
 a rack whose clean loss is past its limit | sorrel | structures[irrigation-intake].rack.headLossLimit | 0.001 ft | less than the clean rack takes | at least what the clean rack takes

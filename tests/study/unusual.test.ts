@@ -20,7 +20,9 @@ a conduit ten times too wide | ninemoss | structures[intake].conduit.diameter | 
 a penstock in cm for inches | sorrel | structures[hydropower].penstock.diameter | 150 cm | 60.5 ft/s | 1.6 ft/s to 26 ft/s
 a penstock ten times too wide | sorrel | structures[hydropower].penstock.diameter | 1500 in | 0.0937 ft/s | 1.6 ft/s to 26 ft/s
 a cooling line ten times too wide | sorrel | structures[hydropower].coolingWater.diameter | 60 in | velocity when clean | 0.66 ft/s to 13 ft/s
-a head of a cooling line ten times too high | sorrel | structures[hydropower].coolingWater.availableHead | 140 ft | head available over | at most 30
+a head of a cooling line ten times too high | sorrel | structures[hydropower].coolingWater.availableHead | 140 ft | head available over | 1 to 30
+a cooling line short of head | sorrel | structures[hydropower].coolingWater.availableHead | 4 ft | when clean: 0.92 | 1 to 30
+an intake short of head | sorrel | structures[irrigation-intake].supply.availableHead | 2 ft | in the hardest month: 93.5% | at least 100% | structures[irrigation-intake].supply
 a roughness in m for mm | ninemoss | structures[intake].conduit.roughness | 0.1 m | 100 mm | 0.001 mm to 9 mm
 a length in km for m | ninemoss | structures[intake].conduit.length | 640 km | loses when clean | at most 100 m | structures[intake].conduit
 a margin a hundred times too large | ninemoss | structures[intake].supply.marginHead | 200 m | 200 m | at most 30 m

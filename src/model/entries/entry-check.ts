@@ -31,7 +31,7 @@ export interface EntryCheck extends Entry {
 /** What the order of adding up may leave over. */
 const rounding = 1e-9;
 
-export function within(entry: Entry, { low, high }: { low?: number; high?: number }): EntryCheck {
+export function within(entry: Entry, { low, high }: Partial<Pick<EntryCheck, "low" | "high">>): EntryCheck {
   const isHighEnough = low === undefined || entry.found >= low - Math.abs(low) * rounding;
   const isLowEnough = high === undefined || entry.found <= high + Math.abs(high) * rounding;
   return { ...entry, low, high, passed: isHighEnough && isLowEnough };

@@ -1,10 +1,10 @@
 import type { Assumed } from "../assumed.js";
 import { pipeArea } from "../hydraulics/friction.js";
-import { cleanWaterway, waterwayLoss } from "../hydraulics/waterway.js";
+import { cleanWaterway, waterwayFlow, waterwayLoss } from "../hydraulics/waterway.js";
 import { type PipePart, pipesOf } from "../structures/hydraulic-summary.js";
 import type { Structure } from "../structures/inputs.js";
 import { type Checked, entryOf } from "./checked.js";
-import { type EntryCheck, usual, usuallyAtMost } from "./entry-check.js";
+import { type EntryCheck, usual, usuallyAtMost, within } from "./entry-check.js";
 
 /** Velocity in each clean pipe of a structure at its largest flow, and the roughness of its wall. */
 export function pipeEntries(checked: Checked<Structure>): EntryCheck[] {
@@ -21,10 +21,13 @@ export function pipeEntries(checked: Checked<Structure>): EntryCheck[] {
 /** Lines of small bore are run otherwise than conduits and penstocks. */
 const sizeOf = ({ name }: PipePart) => (name === "conduit" || name === "penstock" ? name : "line");
 
-/** Velocity and head past which no clean pipe is kept in service: a study that needs more is refused. */
-export const impossible = (assumed: Assumed): { readonly velocity: number; readonly head: number } => ({
+/** Velocity, pumped head and share of the flow delivered past which no clean pipe is kept in service. */
+export const impossible = (
+  assumed: Assumed,
+): Readonly<Record<"velocity" | "pumpedHead" | "delivered", number>> => ({
   velocity: assumed("checks.impossible-velocity"),
-  head: assumed("checks.impossible-head"),
+  pumpedHead: assumed("checks.impossible-head"),
+  delivered: assumed("checks.impossible-delivered"),
 });
 
 /** V = Q/A, clean. */
@@ -59,7 +62,8 @@ function headRatioCheck(checked: Checked<Structure>, part: PipePart): EntryCheck
     found: given.head / cleanLoss(part, checked.contexts[0].viscosity),
     remedy: "Look again at the head, the length, the diameter and the flow, and at their units.",
   });
-  return [usuallyAtMost(entry, "head-ratio", checked.assumed)];
+  const check = usuallyAtMost(entry, "head-ratio", checked.assumed);
+  return [checked.structure.kind === "intake" ? check : within(entry, { ...check, low: 1 })];
 }
 
 /** The head that is entered for a pipe, with its place; undefined where it follows from levels or a pump. */
@@ -71,6 +75,12 @@ export function availableHead(structure: Structure, { name, at, pipe }: PipePart
   return "availableHead" in pipe && typeof pipe.availableHead === "number"
     ? { head: pipe.availableHead, at: [...at, "availableHead"] }
     : undefined;
+}
+
+/** Share of its largest flow that a head drives through a clean pipe. */
+export function cleanDelivered({ pipe, flow }: PipePart, head: number, viscosity: number): number {
+  const clean = cleanWaterway(pipe, { largestFlow: flow, viscosity });
+  return Math.min(1, waterwayFlow(clean, head, viscosity) / flow);
 }
 
 /** Head lost in a clean pipe at its largest flow, m. */
