@@ -1,3 +1,4 @@
+import { counted } from "../counted.js";
 import { hasRatio, signOf } from "../report/balance-signs.js";
 import { boardView } from "../report/board-view.js";
 import { type ReportContext, reportContext } from "../report/context.js";
@@ -43,7 +44,7 @@ function plainFigures(context: ReportContext): Array<{ label: string; value: str
     },
     { label: "A year with mussels, once settled in", value: format.money(matureTotal(context)) },
     {
-      label: `Chance that mussels come in ${horizon} years, without it`,
+      label: `Chance that mussels come in ${counted(horizon, "year")}, without it`,
       value: chanceText(comparison.baseline),
     },
     { label: "The same, with the program", value: chanceText(result) },

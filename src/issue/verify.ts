@@ -114,7 +114,7 @@ function figureSentences({ content }: ReadIssue, again: Recomputed): string[] {
   const match =
     differences.length === 0
       ? `All ${count} figures match, amounts to the cent.`
-      : `${differences.length.toLocaleString("en-US")} of ${count} figures do not match.`;
+      : `${differences.length.toLocaleString("en-US")} of ${count} figures ${differences.length === 1 ? "does" : "do"} not match.`;
   if (content.seed === null) return [match, "No odds were drawn for it."];
   const drawn = again.withOdds
     ? "were drawn again"

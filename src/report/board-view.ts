@@ -1,3 +1,4 @@
+import { counted } from "../counted.js";
 import type { ProgramOption } from "../model/inputs.js";
 import { askOf } from "./answer-words.js";
 import { type BalancePicture, balancePicture } from "./balance-picture.js";
@@ -57,12 +58,12 @@ function question({ requested, run, horizon }: ReportContext): string {
   const name = requested.result.option.name.toLowerCase();
   const followed = scheduleNameOf(requested.result);
   const then = followed === undefined ? "" : `, and following “${followed}” if they come in,`;
-  return `Does keeping mussels out of ${run.document.lake.name} by “${name}”${then} cost less than letting them in, over ${horizon} years?`;
+  return `Does keeping mussels out of ${run.document.lake.name} by “${name}”${then} cost less than letting them in, over ${counted(horizon, "year")}?`;
 }
 
 function odds(context: ReportContext): string {
   const { comparison, requested, horizon } = context;
-  return `The chance of infestation within ${horizon} years is ${percent(chanceAtEnd(comparison.baseline))} without it and ${percent(chanceAtEnd(requested.result))} with it.${bestText(context)}`;
+  return `The chance of infestation within ${counted(horizon, "year")} is ${percent(chanceAtEnd(comparison.baseline))} without it and ${percent(chanceAtEnd(requested.result))} with it.${bestText(context)}`;
 }
 
 function figures(context: ReportContext) {
@@ -78,10 +79,10 @@ function figures(context: ReportContext) {
     {
       label: "Infestation without it, expected per year",
       value: format.money(baseline.equivalentYearly.infestation),
-      note: `weighed by its chance, spread evenly over ${horizon} years`,
+      note: `weighed by its chance, spread evenly over ${counted(horizon, "year")}`,
     },
     {
-      label: `Chance of infestation in ${horizon} years`,
+      label: `Chance of infestation in ${counted(horizon, "year")}`,
       value: `${percent(chanceAtEnd(baseline))} → ${percent(chanceAtEnd(requested.result))}`,
       note: `${percent(baseline.hazard)} a year without, ${percent(requested.result.hazard)} with the program`,
     },

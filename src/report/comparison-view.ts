@@ -1,3 +1,4 @@
+import { counted } from "../counted.js";
 import type { OptionBalance } from "../model/compare.js";
 import { at } from "../model/lake/calendar.js";
 import type { Money } from "../model/money/line.js";
@@ -78,13 +79,13 @@ function optionsTable(context: ReportContext): TableView {
   const follows = allOptions(context).some(({ option }) => option.schedule !== undefined);
   return {
     id: "table-options",
-    caption: `Each option over ${horizon} years, per year, prices of ${priceYear}`,
+    caption: `Each option over ${counted(horizon, "year")}, per year, prices of ${priceYear}`,
     head: head(
       "Option",
       num(follows ? "Program and levels" : "Program"),
       num("Expected infestation"),
       num("Together"),
-      num(`Chance of infestation in ${horizon} years`),
+      num(`Chance of infestation in ${counted(horizon, "year")}`),
     ),
     rows: allOptions(context).map(({ option, equivalentYearly, infestedByYear }) =>
       row(

@@ -1,3 +1,4 @@
+import { counted } from "../counted.js";
 import { type Increment, increment } from "../model/increments.js";
 import type { Money } from "../model/money/line.js";
 import { ratioCell, signOf } from "./balance-signs.js";
@@ -23,7 +24,7 @@ export function incrementsTable(context: ReportContext): TableView | undefined {
       "Option",
       num("Added cost a year"),
       num("Added staff hours a week"),
-      num(`Added cost, ${horizon} years`),
+      num(`Added cost, ${counted(horizon, "year")}`),
       num("Loss avoided"),
       num("Net benefit"),
       num("Benefit–cost ratio"),
@@ -52,7 +53,7 @@ export function incrementText(context: ReportContext): string | undefined {
   const year = `${hoursText(added.addedHoursPerWeek)} and ${yearText(addedCostPerYear, format)}`;
   const costs = amountText(addedProgramCost, { more: "adds", less: "saves", of: "cost" }, format);
   const loss = amountText(avoidedLoss, { more: "avoids", less: "adds", of: "infestation cost" }, format);
-  return `Against “${existing.option.name}”, the program in force: ${year}. Over ${horizon} years that ${costs} and ${loss}, in present value: ${netText(netBenefit, format)} going on as now.`;
+  return `Against “${existing.option.name}”, the program in force: ${year}. Over ${counted(horizon, "year")} that ${costs} and ${loss}, in present value: ${netText(netBenefit, format)} going on as now.`;
 }
 
 function yearText(cost: Money, { money }: Formatter): string {

@@ -1,3 +1,4 @@
+import { counted } from "../counted.js";
 import type { Money } from "../model/money/line.js";
 import type { OptionResult } from "../model/option.js";
 import { balancePicture } from "./balance-picture.js";
@@ -28,15 +29,15 @@ function scheduleQuestion({ run, requested, horizon, infestedSince }: ReportCont
   const { name } = requested.result.schedule;
   const lake = run.document.lake.name;
   return infestedSince === undefined
-    ? `Once mussels are in ${lake}, does following “${name}” save more than it costs, over ${horizon} years?`
-    : `${lake} has been infested since ${infestedSince}: does following “${name}” save more of its upkeep than it costs, over ${horizon} years?`;
+    ? `Once mussels are in ${lake}, does following “${name}” save more than it costs, over ${counted(horizon, "year")}?`
+    : `${lake} has been infested since ${infestedSince}: does following “${name}” save more of its upkeep than it costs, over ${counted(horizon, "year")}?`;
 }
 
 /** What a schedule leaves of the chance of infestation: all of it. */
 function scheduleOdds(context: ReportContext): string {
   const { comparison, horizon, infestedSince } = context;
   return infestedSince === undefined
-    ? `It is followed only once mussels are there, and leaves the chance of infestation within ${horizon} years at ${percent(chanceAtEnd(comparison.baseline))}.${bestText(context)}`
+    ? `It is followed only once mussels are there, and leaves the chance of infestation within ${counted(horizon, "year")} at ${percent(chanceAtEnd(comparison.baseline))}.${bestText(context)}`
     : `It is followed from now on.${bestText(context)}`;
 }
 
@@ -64,7 +65,7 @@ function scheduleFigures(context: ReportContext): Figures {
           ? "Infestation without it, expected per year"
           : "Upkeep and losses without it, per year",
       value: format.money(baseline.equivalentYearly.infestation),
-      note: `${infestedSince === undefined ? "weighed by its chance, " : ""}spread evenly over ${horizon} years`,
+      note: `${infestedSince === undefined ? "weighed by its chance, " : ""}spread evenly over ${counted(horizon, "year")}`,
     },
     chanceFigure(context),
     {
@@ -80,11 +81,11 @@ function chanceFigure({ comparison, requested, format, horizon, infestedSince }:
     return {
       label: "Net benefit",
       value: format.money(requested.netBenefit),
-      note: `present value over ${horizon} years`,
+      note: `present value over ${counted(horizon, "year")}`,
     };
   }
   return {
-    label: `Chance of infestation in ${horizon} years`,
+    label: `Chance of infestation in ${counted(horizon, "year")}`,
     value: percent(chanceAtEnd(comparison.baseline)),
     note: `${percent(comparison.baseline.hazard)} a year, with it and without it`,
   };

@@ -1,3 +1,4 @@
+import { counted } from "../counted.js";
 import type { OptionBalance } from "../model/compare.js";
 import { shareStopped } from "../model/turns/stopped.js";
 import type { Turns } from "../model/turns/turns.js";
@@ -37,12 +38,12 @@ export function turnsTable(context: ReportContext): TableView {
         lossFactor === undefined ? anyOrNone(requested) : `from ${factorText(lossFactor)}`,
         none,
       ),
-      turnsRow("Horizon", `${horizon} years`, {
+      turnsRow("Horizon", `${counted(horizon, "year")}`, {
         ...breakEven.horizons,
-        text: (years) => (years === 1 ? "1 year" : `${years} years`),
+        text: (years) => counted(years, "year"),
       }),
     ],
-    note: `All else equal. “None” is proved: the net benefit is linear in the value, moves one way with it, or was tried at every value. Elsewhere two values may lie closer together than the grid that was searched. Horizons are searched up to ${horizon} years.`,
+    note: `All else equal. “None” is proved: the net benefit is linear in the value, moves one way with it, or was tried at every value. Elsewhere two values may lie closer together than the grid that was searched. Horizons are searched up to ${counted(horizon, "year")}.`,
   };
 }
 

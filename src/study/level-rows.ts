@@ -1,3 +1,4 @@
+import { counted } from "../counted.js";
 import { QuantityError } from "../units/quantity.js";
 import type { RecordProblem } from "./contradiction.js";
 import { type CsvLine, csvLines } from "./csv-lines.js";
@@ -80,7 +81,7 @@ function dateOf(
 ): RecordDate | RecordProblem {
   if (cells.length > columns.names.length) {
     return {
-      found: `${cells.length} values`,
+      found: counted(cells.length, "value"),
       allowed: `${columns.names.length} values: ${columns.names.join(", ")}`,
       remedy: 'Take the others out; a number with thousands separators needs quotation marks: "2,135.4".',
     };

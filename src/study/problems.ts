@@ -1,4 +1,5 @@
 import type { z } from "zod";
+import { counted } from "../counted.js";
 import type { Contradiction } from "./contradiction.js";
 import { structureKinds } from "./structure-kinds.js";
 
@@ -21,7 +22,7 @@ export class InputError extends Error {
     readonly subject: string,
     readonly problems: readonly Problem[],
   ) {
-    const count = problems.length === 1 ? "1 problem" : `${problems.length} problems`;
+    const count = counted(problems.length, "problem");
     super(`${subject}: ${count}.\n${problems.map((problem) => `  ${sentence(problem)}`).join("\n")}`);
   }
 }

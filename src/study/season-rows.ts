@@ -1,3 +1,4 @@
+import { counted } from "../counted.js";
 import type { RecordProblem } from "./contradiction.js";
 import type { CsvLine } from "./csv-lines.js";
 import { describe } from "./problems.js";
@@ -45,7 +46,7 @@ export function seasonCounts(
   if (cells.length > seasonColumns.length) {
     const remedy = 'Take the others out; a number with thousands separators needs quotation marks: "1,404".';
     const allowed = `${seasonColumns.length} values: ${header.join(", ")}`;
-    return { problems: [{ line, found: `${cells.length} values`, allowed, remedy }] };
+    return { problems: [{ line, found: counted(cells.length, "value"), allowed, remedy }] };
   }
   const text = (column: Column) => cells[header.indexOf(column)] ?? "";
   const [season, screened, setAside, fouled] = [text("season"), ...counts.map(text)].map(wholeNumber);

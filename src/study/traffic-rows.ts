@@ -1,3 +1,4 @@
+import { counted } from "../counted.js";
 import { hoursPerDay } from "../model/lake/calendar.js";
 import type { RecordProblem } from "./contradiction.js";
 import type { CsvLine } from "./csv-lines.js";
@@ -52,7 +53,7 @@ export function hourCount(
   if (cells.length > header.length) {
     const remedy = 'Take the others out; a number with thousands separators needs quotation marks: "1,404".';
     const allowed = `${header.length} values: ${header.join(", ")}`;
-    return { problems: [{ line, found: `${cells.length} values`, allowed, remedy }] };
+    return { problems: [{ line, found: counted(cells.length, "value"), allowed, remedy }] };
   }
   const text = (column: Column) => cells[header.indexOf(column)] ?? "";
   const [date, hour] = [readDate(text("date")), Number(text("hour"))];

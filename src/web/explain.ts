@@ -1,4 +1,5 @@
 import multer from "multer";
+import { counted } from "../counted.js";
 import { BrowserError } from "../report/browser.js";
 import { PrinterBusyError } from "../report/printer.js";
 import { ConflictError, DeletedStudyError, StoreError, UnknownStudyError } from "../store/errors.js";
@@ -84,7 +85,7 @@ function explainAccess(error: unknown): Told | undefined {
     return {
       status: 429,
       headers: { "Retry-After": String(error.waitSeconds) },
-      title: `Too many failed tries; try again in ${minutes} minutes`,
+      title: `Too many failed tries; try again in ${counted(minutes, "minute")}`,
     };
   }
   return undefined;

@@ -1,5 +1,6 @@
 import express, { type CookieOptions, type Express, type Request, type Response } from "express";
 import { z } from "zod";
+import { counted } from "../../counted.js";
 import { linkedAssets } from "../../report/html.js";
 import { renderPage } from "../render.js";
 import { type Door, WrongKeyError } from "./door.js";
@@ -76,7 +77,7 @@ function refusal(error: unknown): { readonly status: number; readonly text: stri
   }
   if (error instanceof TooManyTriesError) {
     const minutes = Math.ceil(error.waitSeconds / 60);
-    return { status: 429, text: `Too many failed tries. Try again in ${minutes} minutes.` };
+    return { status: 429, text: `Too many failed tries. Try again in ${counted(minutes, "minute")}.` };
   }
   throw error;
 }
