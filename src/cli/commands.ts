@@ -1,5 +1,6 @@
 import { extname, join } from "node:path";
 import { loadAssumptions } from "../assumptions/load.js";
+import { counted } from "../counted.js";
 import { assumptionsFolder, examplesFolder } from "../report/assets.js";
 import { inlineAssets, renderReport, renderReportBody } from "../report/html.js";
 import { printSettings } from "../report/paper.js";
@@ -22,7 +23,9 @@ export function check(path: string, print: Print): void {
   const document = readStudyFile(path);
   prepareStudy(document, loadAssumptions(assumptionsFolder));
   const { structures, options, study } = document;
-  print(`${study.name}: complete. ${structures.length} structures, ${options.length} options.`);
+  print(
+    `${study.name}: complete. ${counted(structures.length, "structure")}, ${counted(options.length, "option")}.`,
+  );
 }
 
 export function compareCommand(path: string, asJson: boolean, print: Print): void {

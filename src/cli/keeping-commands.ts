@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from "node:fs";
 import { dirname, resolve } from "node:path";
 import { loadAssumptions } from "../assumptions/load.js";
+import { counted } from "../counted.js";
 import { assumptionsFolder } from "../report/assets.js";
 import { backUp, type Contents } from "../store/backup.js";
 import { databaseFile, storeConnection } from "../store/connection.js";
@@ -143,7 +144,7 @@ function printDamaged({ damaged: { revisions, issues } }: Contents, print: Print
 }
 
 const told = ({ studies, revisions }: Contents) =>
-  `${studies} ${studies === 1 ? "study" : "studies"} with ${revisions} ${revisions === 1 ? "revision" : "revisions"}`;
+  `${counted(studies, "study", "studies")} with ${counted(revisions, "revision")}`;
 
 function mustExist(path: string, what: string, remedy: string): void {
   if (!existsSync(path)) throw refusal(what, `no "${path}"`, "what exists", remedy);

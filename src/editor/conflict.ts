@@ -1,3 +1,4 @@
+import { counted } from "../counted.js";
 import { childOf, nameOf, type Posted, shownText } from "./form-values.js";
 import type { Edit, Place } from "./study-text.js";
 
@@ -58,7 +59,7 @@ function movedList(at: Place, { base, theirs }: ThreeDocuments): Place | undefin
 function told(value: unknown): string {
   if (value === undefined) return "nothing";
   if (Array.isArray(value) && value.some((item) => typeof item === "object")) {
-    const rows = value.length === 1 ? "1 row" : `${value.length} rows`;
+    const rows = counted(value.length, "row");
     return `${rows}: ${value.map(rowText).join("; ")}`;
   }
   return typeof value === "object" && value !== null ? rowText(value) : shownText(value);

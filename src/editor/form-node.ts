@@ -14,7 +14,7 @@ export interface FormNode {
   readonly required: boolean;
   readonly usual: string;
   readonly errors: readonly string[];
-  /** What is not there yet, in words; empty otherwise. */
+  /** What is not there yet, or what is there and unusual, in words; empty otherwise. */
   readonly needed: string;
   readonly value: string;
   /** Ids of the texts that describe the input. */
@@ -62,5 +62,7 @@ export const neededText = (allowed: string) =>
   ["a text", "a list", "a group of fields"].includes(allowed) ? "Needed." : `Needed: ${allowed}.`;
 
 /** What is wrong, without its place: it stands beside the field. */
-export const problemText = ({ found, allowed, remedy }: Problem): string =>
-  found === "nothing" ? neededText(allowed) : `Found ${found}; allowed: ${allowed}. ${remedy}`;
+export const problemText = ({ found, allowed, remedy, unusual }: Problem): string => {
+  if (unusual) return `Unusual: ${found}; usually ${allowed}. ${remedy}`;
+  return found === "nothing" ? neededText(allowed) : `Found ${found}; allowed: ${allowed}. ${remedy}`;
+};

@@ -64,6 +64,7 @@ function formMaker(making: Making): Maker {
         return {
           ...base,
           errors: [],
+          needed: inner.shape.group ? base.needed : "",
           shape: { ways: true },
           choices: waysOf(field.ways, way.value),
           children,
@@ -93,9 +94,10 @@ function baseNode(named: NamedField, at: Place, value: unknown, { told, inside }
   const isWhole = ["group", "list", "kinds", "either", "months", "shares"].includes(field.kind);
   const own = (isWhole ? told : inside).get(name) ?? [];
   const missing = own.find(({ found }) => found === "nothing");
-  const errors = own.filter((problem) => problem !== missing).map(problemText);
+  const errors = own.filter((problem) => problem !== missing && !problem.unusual).map(problemText);
+  const unusual = own.filter((problem) => problem.unusual).map(problemText);
   const id = idOf(at);
-  const needed = missing ? neededText(missing.allowed) : "";
+  const needed = [...(missing ? [neededText(missing.allowed)] : []), ...unusual].join(" ");
   const describedBy = [help || where ? `${id}-help` : "", `${id}-error`].filter(Boolean).join(" ");
   return {
     ...{ shape: {}, name, id, label, help, where, required, usual, errors, needed, describedBy },

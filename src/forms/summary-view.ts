@@ -1,3 +1,5 @@
+import { counted } from "../counted.js";
+import { hasRatio, signOf } from "../report/balance-signs.js";
 import { boardView } from "../report/board-view.js";
 import { type ReportContext, reportContext } from "../report/context.js";
 import { listedWithin, percent, tenthsOf } from "../report/format.js";
@@ -34,23 +36,26 @@ export function summaryView(run: StudyRun, told: ToldOdds | undefined, edition: 
 function plainFigures(context: ReportContext): Array<{ label: string; value: string }> | undefined {
   const { requested, comparison, format, horizon, infestedSince } = context;
   if (infestedSince !== undefined || onlyFollows(requested.result)) return undefined;
-  const { benefitCostRatio } = requested;
+  const { avoidedLoss, result } = requested;
   return [
-    { label: "A year of the program", value: format.money(requested.result.programPerYear) },
+    {
+      label: `A year of the program${signOf(result.programPerYear) < 0 ? " brings in" : ""}`,
+      value: format.money(result.programPerYear.abs()),
+    },
     { label: "A year with mussels, once settled in", value: format.money(matureTotal(context)) },
     {
-      label: `Chance that mussels come in ${horizon} years, without it`,
+      label: `Chance that mussels come in ${counted(horizon, "year")}, without it`,
       value: chanceText(comparison.baseline),
     },
-    { label: "The same, with the program", value: chanceText(requested.result) },
-    ...(benefitCostRatio === undefined
-      ? []
-      : [
+    { label: "The same, with the program", value: chanceText(result) },
+    ...(signOf(avoidedLoss) >= 0 && hasRatio(requested, comparison.discountFactors)
+      ? [
           {
             label: `Saved for each ${format.money(1)} spent`,
-            value: unitMoney(benefitCostRatio, format.money(1)),
+            value: unitMoney(requested.benefitCostRatio, format.money(1)),
           },
-        ]),
+        ]
+      : []),
   ];
 }
 

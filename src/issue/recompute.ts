@@ -3,6 +3,7 @@ import type { AssumptionSet } from "../assumptions/entry.js";
 import { AssumptionError, readAssumptions } from "../assumptions/load.js";
 import type { Alteration } from "../assumptions/shipped.js";
 import { programVersion } from "../assumptions/version.js";
+import { counted } from "../counted.js";
 import { resultsJson } from "../report/results.js";
 import { runStudy } from "../study/compute.js";
 import type { Odds } from "../study/odds.js";
@@ -78,10 +79,11 @@ const refused = (problems: readonly string[], issuedBy: string): Recomputed => (
 });
 
 function matchSentence(compared: number, differing: number): string {
-  const count = compared.toLocaleString("en-US");
-  return differing === 0
-    ? `Computed again, all ${count} figures match, amounts to the cent.`
-    : `Computed again, ${differing.toLocaleString("en-US")} of ${count} figures do not match.`;
+  if (differing === 0) {
+    return `Computed again, all ${counted(compared, "figure")} match, amounts to the cent.`;
+  }
+  const verb = differing === 1 ? "does" : "do";
+  return `Computed again, ${differing.toLocaleString("en-US")} of ${counted(compared, "figure")} ${verb} not match.`;
 }
 
 function oddsSentence(seed: number | null, wereDrawn: boolean): string {

@@ -1,6 +1,7 @@
 import { X509Certificate } from "node:crypto";
 import { fromBER } from "asn1js";
 import { Certificate, ContentInfo, SignedData } from "pkijs";
+import { counted } from "../counted.js";
 import { keyKind } from "./certificate.js";
 import { dataContent, signatureStart } from "./signature.js";
 import { fingerprintOf } from "./signing-key.js";
@@ -27,11 +28,13 @@ export async function signatureOf(pdf: Uint8Array): Promise<Signature> {
   if (!found) return broken("its signature does not say which bytes it covers");
   const [before = 0, after = 0, rest = 0] = found.slice(1).map(Number);
   const end = after + rest;
-  const counted = (bytes: number) => bytes.toLocaleString("en-US");
   if (file.length < end) {
-    return broken(`it is cut off: ${counted(end)} bytes were signed, and it has ${counted(file.length)}`);
+    return broken(
+      `it is cut off: ${counted(end, "byte")} were signed, and it has ${file.length.toLocaleString("en-US")}`,
+    );
   }
-  if (file.length > end) return broken(`${counted(file.length - end)} bytes follow those that were signed`);
+  if (file.length > end)
+    return broken(`behind the bytes that were signed it has ${counted(file.length - end, "byte")} more`);
   const hole = file.toString("latin1", before, after);
   if (!/^<[0-9a-f]*>$/.test(hole)) return broken("something else stands where its signature was");
   const signed = Buffer.concat([file.subarray(0, before), file.subarray(after)]);

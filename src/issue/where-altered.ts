@@ -1,3 +1,4 @@
+import { counted } from "../counted.js";
 import { figureDifferences } from "./figure-differences.js";
 import { differingPlaces, placesOf } from "./places.js";
 import type { ReadIssue } from "./read-issue.js";
@@ -33,5 +34,5 @@ const mostPlaces = 40;
 
 function shortened(places: readonly string[]): string[] {
   const left = places.length - mostPlaces;
-  return left > 0 ? [...places.slice(0, mostPlaces), `${left} places more`] : [...places];
+  return left > 0 ? [...places.slice(0, mostPlaces), `${counted(left, "more place")}`] : [...places];
 }

@@ -1,5 +1,6 @@
 import type { Money } from "./money/line.js";
 import type { OptionResult, OptionSettings } from "./option.js";
+import { costShare } from "./program/ramp-up.js";
 import { costOfChances } from "./turns/cost-of-chances.js";
 import { hazardTurns, paysAtNextToNoChance } from "./turns/hazard.js";
 import { horizonTurns } from "./turns/horizon.js";
@@ -31,15 +32,14 @@ export interface BreakEven {
 export function breakEven(result: OptionResult, baseline: OptionResult, settings: OptionSettings): BreakEven {
   const added = result.presentValue.program.minus(baseline.presentValue.program);
   const avoided = baseline.presentValue.infestation.minus(result.presentValue.infestation);
-  const ownProgram = result.presentValue.program.minus(result.schedulePresentValue);
-  const running = result.programPerYear.isZero() ? undefined : ownProgram.dividedBy(result.programPerYear);
+  const running = programWeight(result, settings);
   const costs = { result: costOfChances(result, settings), baseline: costOfChances(baseline, settings) };
   const pair = { result, baseline, settings, costs };
   const hazards = hazardTurns(pair);
   return {
     hazard: paysAtNextToNoChance(pair) ?? hazards.turns[0]?.value,
     programPerYear:
-      running && avoided.greaterThan(0)
+      running > 0 && avoided.greaterThan(0)
         ? avoided.plus(baseline.presentValue.program).minus(result.schedulePresentValue).dividedBy(running)
         : undefined,
     lossFactor:
@@ -48,6 +48,22 @@ export function breakEven(result: OptionResult, baseline: OptionResult, settings
     stopped: stoppedTurns(pair),
     horizons: horizonTurns(pair),
   };
+}
+
+/**
+ * (K − S)/G: what a yearly cost of the program weighs in the present value, with the rises of its own costs. Where
+ * these come to nothing a year, or bear another sign in the end than in a year, without rises.
+ */
+function programWeight(result: OptionResult, { factors }: OptionSettings): number {
+  const { option, course, presentValue, schedulePresentValue, programPerYear } = result;
+  if (!programPerYear.isZero()) {
+    const own = presentValue.program.minus(schedulePresentValue).dividedBy(programPerYear).toNumber();
+    if (own > 0) return own;
+  }
+  return factors.reduce((sum, factor, year) => {
+    const known = course[year - 1]?.known ?? 0;
+    return sum + factor * costShare(option, year) * (1 - known + known * option.afterInfestation.share);
+  }, 0);
 }
 
 /** Nothing can be avoided where the lake is infested already, so nothing flips the answer. */

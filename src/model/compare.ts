@@ -2,6 +2,8 @@ import { type Assumed, recorder } from "./assumed.js";
 import { type BearerShare, bearerShares } from "./bearers.js";
 import { type BreakEven, breakEven, noBreakEven } from "./break-even.js";
 import { plausibilityChecks } from "./checks.js";
+import { entryChecks } from "./entries/entries.js";
+import type { EntryCheck } from "./entries/entry-check.js";
 import { type Difference, difference } from "./increments.js";
 import type { InfestationCost } from "./infestation-cost.js";
 import type { MoneySettings, StudyInput } from "./inputs.js";
@@ -61,6 +63,8 @@ export interface Comparison {
   readonly options: readonly OptionBalance[];
   readonly hazard: HazardParameters;
   readonly checks: readonly Check[];
+  /** What was entered against what is usual; unlike the others these have limits with units, for each reader's own. */
+  readonly entryChecks: readonly EntryCheck[];
 }
 
 /**
@@ -77,7 +81,7 @@ export function compare(
 ): Comparison {
   const { lake, settings, results, baseline } = optionResults(input, source, known);
   const { schedules, hazard, factors, rises } = settings;
-  const [{ structures, infestation }] = schedules;
+  const [{ structures, infestation, contexts }] = schedules;
   const others = results.filter((result) => result !== baseline);
   return {
     input,
@@ -94,6 +98,7 @@ export function compare(
       ...structures.flatMap((each) => each.checks),
       ...plausibilityChecks(input, structures, infestation, source),
     ],
+    entryChecks: entryChecks(input, contexts, source),
   };
 }
 

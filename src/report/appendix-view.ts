@@ -1,6 +1,7 @@
 import type { Assumption } from "../assumptions/entry.js";
 import { programVersion } from "../assumptions/version.js";
 import { rangeText, unitText } from "./assumption-text.js";
+import { checkRows } from "./check-rows.js";
 import type { ReportContext } from "./context.js";
 import { significant } from "./format.js";
 import { byYearTable } from "./infestation-years.js";
@@ -106,12 +107,12 @@ function alterationsTable({ run }: ReportContext): TableView | undefined {
   };
 }
 
-function checksTable({ comparison }: ReportContext): TableView {
+function checksTable({ run }: ReportContext): TableView {
   return {
     id: "table-checks",
     caption: "Plausibility checks",
     head: head("Check", "Found", "Allowed", "Passed"),
-    rows: comparison.checks.map((check) => ({
+    rows: checkRows(run).map((check) => ({
       ...row(check.what, check.found, check.allowed, check.passed ? "yes" : "NO"),
       failed: !check.passed,
     })),

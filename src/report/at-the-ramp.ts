@@ -1,3 +1,4 @@
+import { counted } from "../counted.js";
 import { at } from "../model/lake/calendar.js";
 import type { StationRun } from "../study/staffing.js";
 import type { ReportContext } from "./context.js";
@@ -26,5 +27,5 @@ export function rampLines({ comparison, run, format }: ReportContext): string[] 
 function waitText({ days, staffing }: StationRun): string {
   const failing = days.filter((_, index) => !at(staffing.dayTypes, index).keepsTarget).length;
   if (failing === 0) return "the target for the wait is kept on all days";
-  return `the target for the wait is not kept on ${failing} of ${days.length} types of day and site`;
+  return `the target for the wait is not kept on ${failing} of ${counted(days.length, "type")} of day and site`;
 }

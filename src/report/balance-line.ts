@@ -1,5 +1,6 @@
 import { equivalentYearly } from "../model/money/interest.js";
 import type { StudyRun } from "../study/compute.js";
+import { hasRatio, pays, signOf } from "./balance-signs.js";
 import { requestedOption } from "./context.js";
 import { formatter, ratio } from "./format.js";
 
@@ -20,6 +21,8 @@ interface BalanceSide {
   readonly length: number;
 }
 
+const answers = { [-1]: "Not worth its cost", 0: "Makes no difference", 1: "Pays, on this estimate" };
+
 export function balanceLine(run: Pick<StudyRun, "document" | "comparison">): BalanceLine {
   const { document, comparison } = run;
   const { money } = formatter(document.money.currency, document.study.units);
@@ -33,16 +36,20 @@ export function balanceLine(run: Pick<StudyRun, "document" | "comparison">): Bal
   const longest = Math.max(spent, avoided, 1);
   const side = (label: string, amount: number): BalanceSide => ({
     label,
-    value: `${money(amount)}/yr`,
+    value: `${money(Math.abs(amount))}/yr`,
     length: Math.round((Math.max(0, amount) / longest) * 100),
   });
-  const pays = requested.netBenefit.greaterThan(0);
   return {
-    ramp: side("At the ramp, spent", spent),
-    rack: side(isInfested ? "At the rack, upkeep" : "At the rack, avoided", avoided),
+    ramp: side(spent < 0 ? "At the ramp, saved" : "At the ramp, spent", spent),
+    rack: side(
+      isInfested ? "At the rack, upkeep" : avoided < 0 ? "At the rack, added" : "At the rack, avoided",
+      avoided,
+    ),
     ratio:
-      isInfested || requested.benefitCostRatio === undefined ? undefined : ratio(requested.benefitCostRatio),
-    pays,
-    answer: isInfested ? "A maintenance budget" : pays ? "Pays, on this estimate" : "Not worth its cost",
+      !isInfested && hasRatio(requested, comparison.discountFactors)
+        ? ratio(requested.benefitCostRatio)
+        : undefined,
+    pays: pays(requested),
+    answer: isInfested ? "A maintenance budget" : answers[signOf(requested.netBenefit)],
   };
 }

@@ -1,6 +1,7 @@
 import type { Comparison } from "../model/compare.js";
 import { equivalentYearly } from "../model/money/interest.js";
 import { type ReportContext, requestedOption } from "./context.js";
+import type { Formatter } from "./format.js";
 import { onlyFollows } from "./option-kind.js";
 
 /** Two bars on the waterline: what is spent at the ramp and what is avoided at the rack, per year. */
@@ -44,23 +45,25 @@ export function balancePicture(context: ReportContext): BalancePicture {
   const { comparison, format } = context;
   const program = addedPerYear(context, comparison);
   const avoided = avoidedPerYear(context, comparison);
-  const spread = context.run.ranges
+  const all = context.run.ranges
     .flatMap(({ low, high }) => [low, high])
     .map((each) => avoidedPerYear(context, each));
-  const low = Math.min(avoided, ...spread);
-  const high = Math.max(avoided, ...spread);
+  const low = Math.min(avoided, ...all);
+  const high = Math.max(avoided, ...all);
+  const spread = spreadOf({ low, high }, format);
   const largest = Math.max(program, avoided, high, 1);
   const y = (amount: number) => waterline - (Math.max(0, amount) / largest) * tallest;
   const rackX = 340;
   const isSchedule = onlyFollows(context.requested.result);
-  const spent = isSchedule ? "following it: spent" : "at the ramp: spent";
+  const verb = program < 0 ? "saved" : "spent";
+  const spent = isSchedule ? `following it: ${verb}` : `at the ramp: ${verb}`;
   const on = isSchedule ? "following the schedule" : "the program";
   return {
     width,
     height,
     waterline,
     bars: [
-      bar({ side: "ramp", x: 60, amount: program, label: spent, value: format.money(program) }, y),
+      bar({ side: "ramp", x: 60, amount: program, label: spent, value: format.money(Math.abs(program)) }, y),
       {
         ...bar(
           {
@@ -81,9 +84,16 @@ export function balancePicture(context: ReportContext): BalancePicture {
         },
       },
     ],
-    alternative: `Per year: ${format.money(program)} spent on ${on}, ${format.money(Math.abs(avoided))} of infestation cost ${avoided < 0 ? "added" : "avoided"}, range avoided ${format.money(low)} to ${format.money(high)}.`,
-    rangeNote: `Per year, prices of ${context.priceYear}. The whisker runs from ${format.money(low)} to ${format.money(high)} avoided: the lowest and highest result when one group of uncertain assumptions at a time is set to its low or high value. It is not a probability range.`,
+    alternative: `Per year: ${format.money(Math.abs(program))} ${verb} on ${on}, ${format.money(Math.abs(avoided))} of infestation cost ${avoided < 0 ? "added" : "avoided"}, range ${spread}.`,
+    rangeNote: `Per year, prices of ${context.priceYear}. The whisker runs from ${spread}: the lowest and highest result when one group of uncertain assumptions at a time is set to its low or high value. It is not a probability range.`,
   };
+}
+
+/** Losses from the least to the most avoided; below nothing they are added. */
+function spreadOf({ low, high }: { low: number; high: number }, { money }: Formatter): string {
+  const [from, to] = [money(Math.abs(low)), money(Math.abs(high))];
+  if (low >= 0) return `${from} to ${to} avoided`;
+  return high < 0 ? `${from} to ${to} added` : `${from} added to ${to} avoided`;
 }
 
 function bar(

@@ -1,7 +1,12 @@
+import { counted } from "../counted.js";
 import type { ProgramOption } from "../model/inputs.js";
+import { askOf } from "./answer-words.js";
 import { type BalancePicture, balancePicture } from "./balance-picture.js";
+import { hasRatio, pays, ratioWords, signOf } from "./balance-signs.js";
+import { boardChanges, chanceCell, chanceNote } from "./board-changes.js";
+import { checkRows } from "./check-rows.js";
 import type { ReportContext } from "./context.js";
-import { factorText, percent, ratio, ratioNote } from "./format.js";
+import { percent, ratioNote } from "./format.js";
 import { incrementText } from "./increments-view.js";
 import { infestedBoard } from "./infested-board.js";
 import { onlyFollows, scheduleNameOf } from "./option-kind.js";
@@ -24,9 +29,11 @@ export interface BoardView {
 
 /** Page 1: the question, the answer, five figures, what is asked and what would change it. */
 export function boardView(context: ReportContext): BoardView {
-  const failedChecks = context.comparison.checks
+  const failedChecks = checkRows(context.run)
     .filter((check) => !check.passed)
-    .map((check) => `${check.what}: ${check.found}; expected ${check.allowed}.`);
+    .map(({ what, found, allowed, remedy }) =>
+      [`${what}: ${found}; expected ${allowed}.`, remedy].filter(Boolean).join(" "),
+    );
   const { infestedSince } = context;
   const board =
     infestedSince === undefined ? preventionBoard(context) : infestedBoard(context, infestedSince);
@@ -49,15 +56,15 @@ function alteredText({ run }: ReportContext): string[] {
 
 function preventionBoard(context: ReportContext): Omit<BoardView, "failedChecks"> {
   if (onlyFollows(context.requested.result)) return scheduleBoard(context);
-  const pays = context.requested.netBenefit.greaterThan(0);
+  const isWorth = pays(context.requested);
   return {
     question: question(context),
-    answer: answerText(context, pays, odds(context)),
-    pays,
+    answer: answerText(context, odds(context)),
+    pays: isWorth,
     balance: balancePicture(context),
     figures: figures(context),
-    asked: asked(context, pays),
-    changes: changes(context),
+    asked: asked(context, isWorth),
+    changes: boardChanges(context),
   };
 }
 
@@ -65,47 +72,43 @@ function question({ requested, run, horizon }: ReportContext): string {
   const name = requested.result.option.name.toLowerCase();
   const followed = scheduleNameOf(requested.result);
   const then = followed === undefined ? "" : `, and following “${followed}” if they come in,`;
-  return `Does keeping mussels out of ${run.document.lake.name} by “${name}”${then} cost less than letting them in, over ${horizon} years?`;
+  return `Does keeping mussels out of ${run.document.lake.name} by “${name}”${then} cost less than letting them in, over ${counted(horizon, "year")}?`;
 }
 
 function odds(context: ReportContext): string {
   const { comparison, requested, horizon } = context;
-  return `The chance of infestation within ${horizon} years is ${percent(chanceAtEnd(comparison.baseline))} without it and ${percent(chanceAtEnd(requested.result))} with it.${bestText(context)}`;
+  return `The chance of infestation within ${counted(horizon, "year")} is ${percent(chanceAtEnd(comparison.baseline))} without it and ${percent(chanceAtEnd(requested.result))} with it.${bestText(context)}`;
 }
 
 function figures(context: ReportContext) {
   const { comparison, requested, format, horizon, run } = context;
   const { baseline } = comparison;
-  const breakEven = requested.breakEven.hazard;
   const spread = ratioRange(run);
   return [
     {
-      label: "Program, per year",
-      value: format.money(requested.result.programPerYear),
+      label: `${signOf(requested.result.programPerYear) < 0 ? "Surplus of the program" : "Program"}, per year`,
+      value: format.money(requested.result.programPerYear.abs()),
       note: `${revenueText(requested.result.option)}while the lake stays clean${thenText(context)}`,
     },
     {
       label: "Infestation without it, expected per year",
       value: format.money(baseline.equivalentYearly.infestation),
-      note: `weighed by its chance, spread evenly over ${horizon} years`,
+      note: `weighed by its chance, spread evenly over ${counted(horizon, "year")}`,
     },
     {
-      label: `Chance of infestation in ${horizon} years`,
+      label: `Chance of infestation in ${counted(horizon, "year")}`,
       value: `${percent(chanceAtEnd(baseline))} → ${percent(chanceAtEnd(requested.result))}`,
       note: `${percent(baseline.hazard)} a year without, ${percent(requested.result.hazard)} with the program`,
     },
     {
       label: "Benefit–cost ratio",
-      value: requested.benefitCostRatio === undefined ? "no added cost" : ratio(requested.benefitCostRatio),
-      note: spread ? ratioNote(spread) : "",
+      value: ratioWords(requested, comparison.discountFactors),
+      note: spread && hasRatio(requested, comparison.discountFactors) ? ratioNote(spread) : "",
     },
     {
       label: "Break-even yearly chance",
-      value: breakEven === undefined ? "none" : percent(breakEven),
-      note:
-        breakEven === undefined
-          ? "at no chance of infestation does it pay"
-          : "the program pays above this chance without it",
+      value: chanceCell(requested),
+      note: chanceNote(requested),
     },
   ];
 }
@@ -118,33 +121,20 @@ function revenueText({ fees, otherRevenue = [] }: ProgramOption): string {
 /** What comes after the program where the option follows a schedule as well. */
 function thenText({ requested, format }: ReportContext): string {
   const { option, schedulePerYear } = requested.result;
-  return option.schedule === undefined
-    ? ""
-    : `; then ${format.money(schedulePerYear)} for following its schedule`;
+  if (option.schedule === undefined) return "";
+  const amount = format.money(schedulePerYear.abs());
+  return signOf(schedulePerYear) < 0
+    ? `; then ${amount} gained by following its schedule`
+    : `; then ${amount} for following its schedule`;
 }
 
-function asked({ run, requested, format }: ReportContext, pays: boolean): string {
-  const { name } = requested.result.option;
-  const amount = format.money(requested.result.programPerYear);
+function asked({ run, requested, format }: ReportContext, isWorth: boolean): string {
+  const name = `“${requested.result.option.name}”`;
+  const { amount, words } = askOf(requested.result.programPerYear, format.money);
   const { board } = run.document.study;
-  return pays
-    ? `The ${board} is asked to approve ${amount} a year for “${name}”, to be reviewed each budget year.`
-    : `On these figures the ${board} is not advised to approve ${amount} a year for “${name}” on infrastructure grounds alone. Other grounds are listed under what the estimate leaves out.`;
-}
-
-function changes({ requested, comparison, format }: ReportContext): string[] {
-  const { breakEven } = requested;
-  const yearly = comparison.baseline.hazard;
-  const lines = [
-    breakEven.hazard === undefined
-      ? "No yearly chance of infestation, however high, makes this option pay at its present cost."
-      : `The answer turns at a yearly chance of ${percent(breakEven.hazard)} without the program; the estimate is ${percent(yearly)}.`,
-    breakEven.lossFactor === undefined
-      ? "The option avoids no loss, so no infestation cost would make it pay."
-      : `It turns if an infestation costs ${factorText(breakEven.lossFactor)} of what is estimated here.`,
-    breakEven.programPerYear === undefined
-      ? "No budget above zero is carried by the losses avoided."
-      : `It turns if the program costs ${format.money(breakEven.programPerYear)} a year; it costs ${format.money(requested.result.programPerYear)}.`,
-  ];
-  return lines;
+  const what = amount === undefined ? name : `${amount} for ${name}`;
+  const text = isWorth
+    ? `The ${board} is asked to approve ${what}, to be reviewed each budget year.`
+    : `On these figures the ${board} is not advised to approve ${what} on infrastructure grounds alone. Other grounds are listed under what the estimate leaves out.`;
+  return [text, words].filter(Boolean).join(" ");
 }

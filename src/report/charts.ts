@@ -1,3 +1,4 @@
+import { counted } from "../counted.js";
 import { at } from "../model/lake/calendar.js";
 import { axis, safeJson } from "./chart-parts.js";
 import { cumulativePresentValues } from "./comparison-view.js";
@@ -53,7 +54,7 @@ function yearlyChart(context: ReportContext): ChartView {
   return {
     id: "chart-yearly",
     title,
-    alternative: `Line chart of expected yearly cost for ${options.length} options over ${context.horizon} years. ${title}. The figures are in the table of yearly cost.`,
+    alternative: `Line chart of expected yearly cost for ${options.length} options over ${counted(context.horizon, "year")}. ${title}. The figures are in the table of yearly cost.`,
     source: "Computed from the lines of appendix A and the chances of the yearly table.",
     height: 235,
     tableId: "table-yearly",
@@ -87,7 +88,7 @@ function cumulativeChart(context: ReportContext): ChartView {
   const sums = cumulativePresentValues(context);
   const labels = comparison.discountFactors.map((_, year) => String(run.document.money.startYear + year));
   const without = infestedSince === undefined ? "doing nothing" : `“${comparison.baseline.option.name}”`;
-  const title = `Over ${horizon} years “${requested.result.option.name}” comes to ${format.money(requested.result.presentValue.total)} in present value, ${without} to ${format.money(comparison.baseline.presentValue.total)}`;
+  const title = `Over ${counted(horizon, "year")} “${requested.result.option.name}” comes to ${format.money(requested.result.presentValue.total)} in present value, ${without} to ${format.money(comparison.baseline.presentValue.total)}`;
   return {
     id: "chart-cumulative",
     title,

@@ -1,12 +1,16 @@
+import { counted } from "../counted.js";
 import type { OptionBalance } from "../model/compare.js";
 import { at } from "../model/lake/calendar.js";
+import type { Money } from "../model/money/line.js";
 import { addingUp } from "./adding-up.js";
+import { ratioCell, signOf } from "./balance-signs.js";
 import { bearersTable } from "./bearers-table.js";
+import { budgetToPay, chanceCell } from "./board-changes.js";
 import { carrying } from "./carried.js";
 import { allOptions, type ReportContext, requestedOption } from "./context.js";
 import { detectionSentence } from "./detection-view.js";
 import { feeNotes, unitCostsTable } from "./fees-view.js";
-import { percent, ratio } from "./format.js";
+import { type Formatter, percent, ratio } from "./format.js";
 import { incrementsTable } from "./increments-view.js";
 import { scheduleNameOf } from "./option-kind.js";
 
@@ -75,13 +79,13 @@ function optionsTable(context: ReportContext): TableView {
   const follows = allOptions(context).some(({ option }) => option.schedule !== undefined);
   return {
     id: "table-options",
-    caption: `Each option over ${horizon} years, per year, prices of ${priceYear}`,
+    caption: `Each option over ${counted(horizon, "year")}, per year, prices of ${priceYear}`,
     head: head(
       "Option",
       num(follows ? "Program and levels" : "Program"),
       num("Expected infestation"),
       num("Together"),
-      num(`Chance of infestation in ${horizon} years`),
+      num(`Chance of infestation in ${counted(horizon, "year")}`),
     ),
     rows: allOptions(context).map(({ option, equivalentYearly, infestedByYear }) =>
       row(
@@ -118,10 +122,7 @@ function balanceTable(options: readonly OptionBalance[], context: ReportContext)
   const { comparison, format, infestedSince } = context;
   const breakEven = (option: OptionBalance) =>
     infestedSince === undefined
-      ? [
-          num(option.breakEven.hazard === undefined ? "none" : percent(option.breakEven.hazard)),
-          num(option.breakEven.programPerYear ? format.money(option.breakEven.programPerYear) : "none"),
-        ]
+      ? [num(chanceCell(option)), num(budgetText(budgetToPay(option), format))]
       : [];
   return {
     id: "table-balance",
@@ -142,7 +143,7 @@ function balanceTable(options: readonly OptionBalance[], context: ReportContext)
         num(format.money(option.addedProgramCost)),
         num(format.money(option.avoidedLoss)),
         num(format.money(option.netBenefit)),
-        num(option.benefitCostRatio === undefined ? "–" : ratio(option.benefitCostRatio)),
+        num(ratioCell(option)),
         ...breakEven(option),
       ),
     ),
@@ -158,10 +159,7 @@ function rangesTable(context: ReportContext): TableView {
   const { run, format } = context;
   const cells = (comparison: typeof context.comparison) => {
     const requested = requestedOption({ document: run.document, comparison });
-    return [
-      num(format.money(requested.netBenefit)),
-      num(requested.benefitCostRatio === undefined ? "–" : ratio(requested.benefitCostRatio)),
-    ] as const;
+    return [num(format.money(requested.netBenefit)), num(ratioCell(requested))] as const;
   };
   return {
     id: "table-ranges",
@@ -246,11 +244,17 @@ function cumulativeTable(context: ReportContext): TableView {
   };
 }
 
-function verdict({ result, netBenefit, benefitCostRatio }: OptionBalance, { format }: ReportContext): string {
+const budgetText = (budget: Money | undefined, { money }: Pick<Formatter, "money">) =>
+  budget ? money(budget) : "none";
+
+function verdict(option: OptionBalance, { format }: ReportContext): string {
+  const { result, netBenefit, benefitCostRatio } = option;
   const size = format.money(netBenefit.abs());
-  const net = netBenefit.greaterThan(0)
-    ? `pays, with a net benefit of ${size}`
-    : `does not pay: it costs ${size} more than it avoids`;
+  const net = {
+    [-1]: `does not pay, with a net cost of ${size} in present value`,
+    0: "makes no difference in present value",
+    1: `pays, with a net benefit of ${size} in present value`,
+  }[signOf(netBenefit)];
   const by = benefitCostRatio === undefined ? "" : ` (ratio ${ratio(benefitCostRatio)})`;
-  return `“${result.option.name}” ${net} in present value${by}.`;
+  return `“${result.option.name}” ${net}${by}.`;
 }

@@ -1,3 +1,4 @@
+import { counted } from "../counted.js";
 import { noMoney } from "../model/money/line.js";
 import type { OptionResult } from "../model/option.js";
 import { meanDelay } from "../model/risk/detection.js";
@@ -18,7 +19,7 @@ export function watchTable(context: ReportContext): TableView {
       "Watched for each year by",
       num("Mean years unnoticed"),
       "Tried then",
-      num(`Attempts in ${horizon} years`),
+      num(`Attempts in ${counted(horizon, "year")}`),
       num("Of them successful"),
     ),
     rows: allOptions(context).map(({ option, noticing, containment }) =>

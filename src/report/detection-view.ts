@@ -1,3 +1,4 @@
+import { counted } from "../counted.js";
 import type { OptionBalance } from "../model/compare.js";
 import type { OptionResult } from "../model/option.js";
 import { noticedBy, yearlyMeans } from "../model/risk/detection.js";
@@ -53,8 +54,8 @@ function worthText(balance: OptionBalance, { format, horizon }: ReportContext): 
   if (benefit === undefined) return "";
   const size = format.money(benefit.abs());
   return benefit.isNegative()
-    ? ` and costs, over ${horizon} years, ${size} more than it saves`
-    : ` and saves, over ${horizon} years, ${size} more than it costs`;
+    ? ` and costs, over ${counted(horizon, "year")}, ${size} more than it saves`
+    : ` and saves, over ${counted(horizon, "year")}, ${size} more than it costs`;
 }
 
 const mostYears = 12;

@@ -1,3 +1,4 @@
+import { counted } from "../counted.js";
 import { type Air, type DryingParameters, frostKillHours } from "../model/mussels/drying.js";
 import { axis, safeJson } from "./chart-parts.js";
 import { aliveAfter, type DryingModel, daysToDeath, deadShare } from "./drying-fit.js";
@@ -120,7 +121,7 @@ const warmHours = 192;
 export function warmChart(model: DryingModel): ChartView {
   const { air, lives } = livesInWarmAir;
   const [smallDays, largeDays] = lives.map(({ size }) => daysToDeath(air, size, model.zebra).toFixed(1));
-  const title = `In warm, half-dry air the curve has small zebra mussels dead after ${smallDays} days and large ones after ${largeDays}; published 1 to 3, and beyond 5`;
+  const title = `In warm, half-dry air the curve has small zebra mussels dead after ${counted(smallDays ?? "", "day")} and large ones after ${largeDays}; published 1 to 3, and beyond 5`;
   return {
     id: "chart-drying-warm",
     title,
@@ -159,7 +160,7 @@ export function frostChart({ zebra }: DryingModel): ChartView {
   const along = (factor: number) =>
     temperatures.map((x): Point => ({ x, y: Number((factor * frostKillHours(x, zebra)).toFixed(3)) }));
   const hoursAt = (temperature: number) => frostKillHours(temperature, zebra).toFixed(0);
-  const title = `Frost kills a single mussel in ${hoursAt(0)} hours at 0 °C and in ${hoursAt(-10)} at −10 °C; published 48, and under 2`;
+  const title = `Frost kills a single mussel in ${counted(hoursAt(0), "hour")} at 0 °C and in ${hoursAt(-10)} at −10 °C; published 48, and under 2`;
   const published = [...frostTable]
     .reverse()
     .flatMap(({ temperature, from, to }) =>

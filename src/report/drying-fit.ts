@@ -1,3 +1,4 @@
+import { counted } from "../counted.js";
 import {
   type Air,
   type DryingParameters,
@@ -60,7 +61,7 @@ export function daysToDeath(air: Air, size: SizeClass, parameters: DryingParamet
 function points(difference: number): string {
   const whole = Math.round(100 * difference);
   const sign = whole < 0 ? "−" : "+";
-  return `${whole === 0 ? "" : sign}${Math.abs(whole)} points`;
+  return `${whole === 0 ? "" : sign}${counted(Math.abs(whole), "point")}`;
 }
 const days = (value: number) => `${value.toFixed(1)} d`;
 const airText = ({ temperature, humidity }: Air) => `${temperature} °C, ${percent(humidity)}`;
@@ -83,7 +84,7 @@ function fitRows(): FitRow[] {
   return [
     ...shares.map(
       ({ size, share: published }): FitRow => ({
-        what: `${airText(air)}: alive after ${hours / hoursPerDay} days`,
+        what: `${airText(air)}: alive after ${counted(hours / hoursPerDay, "day")}`,
         size,
         published: percent(published),
         model: share(size, air, hours),
@@ -105,7 +106,7 @@ function fitRows(): FitRow[] {
       };
     }),
     {
-      what: `${airText(coldAir.air)}: alive after ${coldAir.hours} hours`,
+      what: `${airText(coldAir.air)}: alive after ${counted(coldAir.hours, "hour")}`,
       size: coldAir.size,
       published: "nearly all",
       model: share(coldAir.size, coldAir.air, coldAir.hours),

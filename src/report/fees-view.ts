@@ -106,8 +106,11 @@ function feeNote(result: OptionResult, context: ReportContext): string {
     fee.factor === undefined
       ? "at present they pay nothing"
       : `the present fees bring in ${format.money(fee.feeRevenue)}, ${percent(1 / fee.factor)} of it`;
-  return `“${name}”: ${format.rate(fee.perBoat)} from each of ${boats(fee.payers)} paying boats would carry the whole ${inAll}; ${brings}. ${demandText(result, fee, context)}`;
+  return `“${name}”: ${format.rate(fee.perBoat)} from ${payersText(fee.payers)} would carry the whole ${inAll}; ${brings}. ${demandText(result, fee, context)}`;
 }
+
+const payersText = (payers: number): string =>
+  boats(payers) === "1" ? "the one paying boat" : `each of ${boats(payers)} paying boats`;
 
 /** What is known of those whom such a fee keeps away. */
 function demandText(

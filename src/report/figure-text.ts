@@ -1,3 +1,4 @@
+import { counted } from "../counted.js";
 import { type FigureName, figures } from "../study/compared/result-differences.js";
 import { type Formatter, percent, ratio } from "./format.js";
 
@@ -19,7 +20,7 @@ export function changeText(figure: FigureName, change: number, format: Formatter
   const size = Math.abs(change);
   const text =
     figures[figure].kind === "share"
-      ? `${percent(size, 2).replace("%", "")} points`
+      ? counted(percent(size, 2).replace("%", ""), "point")
       : figureText(figure, size, format);
   return `${change < 0 ? "-" : "+"}${text}`;
 }

@@ -25,10 +25,10 @@ const locale = "en-US";
 
 const made = new Map<string, Intl.NumberFormat>();
 
-/** A format of each kind is made once: making one takes far longer than formatting with it. */
+/** A format of each kind is made once: making one takes far longer than formatting with it. Nothing has no minus. */
 function numberFormat(options: Intl.NumberFormatOptions): Intl.NumberFormat {
   const key = JSON.stringify(options);
-  const format = made.get(key) ?? new Intl.NumberFormat(locale, options);
+  const format = made.get(key) ?? new Intl.NumberFormat(locale, { signDisplay: "negative", ...options });
   made.set(key, format);
   return format;
 }
@@ -82,8 +82,13 @@ export function percent(share: number, digits = 2): string {
   return share > 0.995 && share < 1 ? "over 99%" : text;
 }
 
-/** A benefit–cost ratio: two decimals, or words where it is next to nothing. */
+/** A ratio past which its figures say nothing. */
+const largestRatio = 1000;
+
+/** A benefit–cost ratio: two decimals, or words where it is next to nothing, below it or beyond telling. */
 export function ratio(value: number): string {
+  if (value < 0) return "below 0";
+  if (value > largestRatio) return `over ${significant(largestRatio, 4)}`;
   return value > 0 && value < 0.01 ? "under 0.01" : value.toFixed(2);
 }
 

@@ -1,3 +1,4 @@
+import { counted } from "../counted.js";
 import type { OptionResult } from "../model/option.js";
 import type { ClassFunnel } from "../model/program/arrivals.js";
 import type { ReportContext } from "./context.js";
@@ -65,7 +66,7 @@ function fouledTable(options: readonly OptionResult[], { comparison }: ReportCon
           row(vesselClass.name, num(boats(fouled)), num(boats(setAside)), num(boats(slipThrough)), num("")),
         ),
       row(
-        `All ${classes.length} classes`,
+        `All ${counted(classes.length, "class", "classes")}`,
         num(boats(totalOf(result, ({ fouled }) => fouled))),
         num(boats(totalOf(result, ({ setAside }) => setAside))),
         num(`${boats(result.arrivals.slipThrough)}${rangeText(result.arrivals.slipThroughRange)}`),

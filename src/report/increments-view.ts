@@ -1,6 +1,9 @@
+import { counted } from "../counted.js";
 import { type Increment, increment } from "../model/increments.js";
+import type { Money } from "../model/money/line.js";
+import { ratioCell, signOf } from "./balance-signs.js";
 import { allOptions, type ReportContext } from "./context.js";
-import { oneDecimal, ratio } from "./format.js";
+import { type Formatter, oneDecimal } from "./format.js";
 import { head, num, row, type TableView } from "./view-types.js";
 
 /** Every other option against the program in force; empty where the study names none, or the one without a program. */
@@ -21,7 +24,7 @@ export function incrementsTable(context: ReportContext): TableView | undefined {
       "Option",
       num("Added cost a year"),
       num("Added staff hours a week"),
-      num(`Added cost, ${horizon} years`),
+      num(`Added cost, ${counted(horizon, "year")}`),
       num("Loss avoided"),
       num("Net benefit"),
       num("Benefit–cost ratio"),
@@ -34,7 +37,7 @@ export function incrementsTable(context: ReportContext): TableView | undefined {
         num(format.money(each.addedProgramCost)),
         num(format.money(each.avoidedLoss)),
         num(format.money(each.netBenefit)),
-        num(each.benefitCostRatio === undefined ? "–" : ratio(each.benefitCostRatio)),
+        num(ratioCell(each)),
       ),
     ),
     note: "A year's cost and hours are those of a clean lake and programs in full, net of fees and other revenue; hours of the staff list over 52 weeks. The other amounts are present values. A minus is saved, given up or lost.",
@@ -47,11 +50,38 @@ export function incrementText(context: ReportContext): string | undefined {
   if (!existing) return undefined;
   const added = increment(requested.result, existing);
   const { addedCostPerYear, addedProgramCost, avoidedLoss, netBenefit } = added;
-  const year = `${hoursText(added.addedHoursPerWeek)} and ${format.money(addedCostPerYear.abs())} a year ${addedCostPerYear.isNegative() ? "less" : "more"}`;
-  const costs = `${addedProgramCost.isNegative() ? "saves" : "adds"} ${format.money(addedProgramCost.abs())} of cost`;
-  const loss = `${avoidedLoss.isNegative() ? "adds" : "avoids"} ${format.money(avoidedLoss.abs())} of infestation cost`;
-  const net = netBenefit.greaterThan(0) ? "it is worth" : "it costs";
-  return `Against “${existing.option.name}”, the program in force: ${year}. Over ${horizon} years that ${costs} and ${loss}, in present value: ${net} ${format.money(netBenefit.abs())} more than going on as now.`;
+  const year = `${hoursText(added.addedHoursPerWeek)} and ${yearText(addedCostPerYear, format)}`;
+  const costs = amountText(addedProgramCost, { more: "adds", less: "saves", of: "cost" }, format);
+  const loss = amountText(avoidedLoss, { more: "avoids", less: "adds", of: "infestation cost" }, format);
+  return `Against “${existing.option.name}”, the program in force: ${year}. Over ${counted(horizon, "year")} that ${costs} and ${loss}, in present value: ${netText(netBenefit, format)} going on as now.`;
+}
+
+function yearText(cost: Money, { money }: Formatter): string {
+  return {
+    [-1]: `${money(cost.abs())} a year less`,
+    0: "no more money a year",
+    1: `${money(cost)} a year more`,
+  }[signOf(cost)];
+}
+
+function amountText(
+  amount: Money,
+  { more, less, of }: { readonly more: string; readonly less: string; readonly of: string },
+  { money }: Formatter,
+): string {
+  return {
+    [-1]: `${less} ${money(amount.abs())} of ${of}`,
+    0: `${more} no ${of}`,
+    1: `${more} ${money(amount)} of ${of}`,
+  }[signOf(amount)];
+}
+
+function netText(net: Money, { money }: Formatter): string {
+  return {
+    [-1]: `it costs ${money(net.abs())} more than`,
+    0: "it comes to the same as",
+    1: `it is worth ${money(net)} more than`,
+  }[signOf(net)];
 }
 
 function hoursText(hours: number): string {

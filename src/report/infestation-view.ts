@@ -1,3 +1,4 @@
+import { counted } from "../counted.js";
 import { at } from "../model/lake/calendar.js";
 import { type Money, sumOf } from "../model/money/line.js";
 import { presentValueOf } from "../model/present-value.js";
@@ -90,7 +91,7 @@ function withOthers(rows: readonly StructureCostRow[]): TableRow[] {
   return [
     ...rows.slice(0, mostNamed - 1),
     {
-      name: `${others.length} others together (appendix O)`,
+      name: `${counted(others.length, "other")} together (appendix O)`,
       bearer: "",
       first: sumOf(others.map(({ first }) => first)),
       matureMean: others.reduce((sum, { matureMean }) => sum + matureMean, 0),
@@ -133,7 +134,7 @@ function structuresTable(id: string, rows: readonly TableRow[], context: ReportC
       },
     ),
     total: row("All structures", "", ...rounded.map(({ sum }) => num(format.exactMoney(sum)))),
-    note: `First year: the first ${infestedSince === undefined ? "after establishment" : "of this budget"}. A year, mature: mean of the ${meanYears} years from year ${matureYear(context) + 1}. ${addingUpNote(listedOnce(steps.map((step) => format.exactMoney(step))))} Appendix A has the lines.`,
+    note: `First year: the first ${infestedSince === undefined ? "after establishment" : "of this budget"}. A year, mature: mean of the ${counted(meanYears, "year")} from year ${matureYear(context) + 1}. ${addingUpNote(listedOnce(steps.map((step) => format.exactMoney(step))))} Appendix A has the lines.`,
   };
 }
 
@@ -156,8 +157,8 @@ function summary({ comparison, format, horizon, infestedSince }: ReportContext, 
   const total = format.money(comparison.baseline.presentValue.infestation);
   const yearly = format.money(mature);
   return infestedSince === undefined
-    ? `Once mussels are established and mature, the structures listed cost about ${yearly} a year more than today. Weighed by the chance that this happens, and when, that is ${total} in present value over ${horizon} years without a program.`
-    : `Mussels cost the structures listed about ${yearly} a year, ${total} in present value over ${horizon} years.`;
+    ? `Once mussels are established and mature, the structures listed cost about ${yearly} a year more than today. Weighed by the chance that this happens, and when, that is ${total} in present value over ${counted(horizon, "year")} without a program.`
+    : `Mussels cost the structures listed about ${yearly} a year, ${total} in present value over ${counted(horizon, "year")}.`;
 }
 
 function apartText({ comparison, format }: ReportContext): string {

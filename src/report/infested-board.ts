@@ -1,3 +1,4 @@
+import { counted } from "../counted.js";
 import { at } from "../model/lake/calendar.js";
 import type { BoardView } from "./board-view.js";
 import type { ReportContext } from "./context.js";
@@ -46,14 +47,14 @@ function figures(context: ReportContext): BoardView["figures"] {
     {
       label: "Upkeep and losses, per year",
       value: format.money(baseline.equivalentYearly.infestation),
-      note: `spread evenly over ${horizon} years`,
+      note: `spread evenly over ${counted(horizon, "year")}`,
     },
     {
       label: `In ${run.document.money.startYear}`,
       value: format.money(at(infestation.byYear, 0)),
       note: "the first year of this budget",
     },
-    { label: "Present value", value: format.money(total), note: `over ${horizon} years` },
+    { label: "Present value", value: format.money(total), note: `over ${counted(horizon, "year")}` },
     {
       label: "Largest part",
       value: largest && total.greaterThan(0) ? percent(largest.expected.dividedBy(total).toNumber()) : "none",

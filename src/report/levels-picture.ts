@@ -1,3 +1,4 @@
+import { counted } from "../counted.js";
 import { at, daysInYear, monthStart, months } from "../model/lake/calendar.js";
 import { dailyElevations, dryRuns, exposedBand } from "../model/lake/levels.js";
 import { dayOfYear } from "../study/fields.js";
@@ -51,7 +52,7 @@ export function levelsPicture(document: unknown, system: "us" | "si"): LevelsPic
   const bandText = `between ${words(lowest)} and ${words(highest)}`;
   return {
     ...{ width: size.width, height: size.height, left: size.left, right: size.right, base: size.base },
-    alternative: `The lake's level over the year, ${bandText}, with ${shown.length} of ${fixed.length} structures at their elevations; the table below has the figures.`,
+    alternative: `The lake's level over the year, ${bandText}, with ${shown.length} of ${counted(fixed.length, "structure")} at their elevations; the table below has the figures.`,
     water: daily
       .map((level, day) => `${day === 0 ? "M" : "L"}${dayX(day).toFixed(1)} ${y(level).toFixed(1)}`)
       .join(""),

@@ -1,3 +1,4 @@
+import { counted } from "../counted.js";
 import { at, daysInYear, months } from "../model/lake/calendar.js";
 import { type DryRun, dryRuns, monthlyMeans } from "../model/lake/levels.js";
 import { dayText } from "../study/level-dates.js";
@@ -59,7 +60,7 @@ function recordFacts({ form, years, leftOut, filled }: LevelRecord, origin: stri
   const joined =
     filled.length === 0
       ? "It has no gaps."
-      : `Gaps were joined linearly: ${filled.map(({ label, days }) => `${days} ${days === 1 ? "day" : "days"} in ${label}`).join(", ")}.`;
+      : `Gaps were joined linearly: ${filled.map(({ label, days }) => `${counted(days, "day")} in ${label}`).join(", ")}.`;
   const weight =
     years.length === 1
       ? "Its one complete year stands for every year to come."
@@ -103,7 +104,7 @@ export function levelsTable(context: ReportContext): TableView {
         warmth(at(lake.airTemperature, month)),
       );
     }),
-    note: `${spread ? `Means over the ${years.length} years of the record` : levelsNote(context)}; temperatures as entered by the author of the study.`,
+    note: `${spread ? `Means over the ${counted(years.length, "year")} of the record` : levelsNote(context)}; temperatures as entered by the author of the study.`,
     compact: true,
   };
 }
@@ -125,7 +126,7 @@ export function dryRunsTable(context: ReportContext): TableView | undefined {
   return {
     id: "table-dry-runs",
     caption: spread
-      ? `How long structures hang dry, in the ${years.length} years of the record`
+      ? `How long structures hang dry, in the ${counted(years.length, "year")} of the record`
       : "How long structures hang dry in a year",
     head: head(
       "Structure",

@@ -1,3 +1,4 @@
+import { counted } from "../counted.js";
 import { cashFlows } from "../model/cash-flows.js";
 import { at } from "../model/lake/calendar.js";
 import type { PriceGroup } from "../model/money/price-group.js";
@@ -174,11 +175,11 @@ function equipmentTable(context: ReportContext): TableView | undefined {
   if (options.length === 0) return undefined;
   return {
     id: "table-equipment",
-    caption: `Two ways to count equipment, present values over ${horizon} years, prices of ${context.priceYear}`,
+    caption: `Two ways to count equipment, present values over ${counted(horizon, "year")}, prices of ${context.priceYear}`,
     head: head(
       "Option",
       num("Purchases"),
-      num(`Less worth after ${horizon} years`),
+      num(`Less worth after ${counted(horizon, "year")}`),
       num("Cash"),
       num("Capital recovery"),
       num("Difference"),

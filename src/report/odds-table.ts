@@ -1,3 +1,4 @@
+import { counted } from "../counted.js";
 import { at } from "../model/lake/calendar.js";
 import { type Odds, type OptionOdds, toldShares } from "../study/odds.js";
 import type { ReportContext } from "./context.js";
@@ -30,7 +31,7 @@ export function oddsTables(odds: Odds, context: ReportContext): [OddsTable, ...O
   const scale = scaleOf(odds, context);
   const table = (from: number): OddsTable => ({
     id: from === 0 ? "table-odds" : `table-odds-${from / mostBeside + 1}`,
-    caption: `What each option costs over ${context.horizon} years, ${scale.unit} of ${context.priceYear}, present value`,
+    caption: `What each option costs over ${counted(context.horizon, "year")}, ${scale.unit} of ${context.priceYear}, present value`,
     options: options.slice(from, from + mostBeside).map(({ name }) => name),
     rows: rowsOf(options.slice(from, from + mostBeside), scale, context),
     note: tableNote,

@@ -1,3 +1,4 @@
+import { counted } from "../counted.js";
 import type { Odds } from "../study/odds.js";
 import type { StudyDocument } from "../study/schema.js";
 import { formatter, percent, significant } from "./format.js";
@@ -25,7 +26,7 @@ function costTable({ options }: Odds, { money, study }: StudyDocument): TableVie
   const shares = options[0]?.cost.map(({ share }) => share) ?? [];
   return {
     id: "table-odds-cost",
-    caption: `Cost of program and infestation over ${money.horizon} years, present value, prices of ${money.priceYear}`,
+    caption: `Cost of program and infestation over ${counted(money.horizon, "year")}, present value, prices of ${money.priceYear}`,
     head: head("Option", num("On average"), ...shares.map((share) => num(`In ${percent(share)} at most`))),
     rows: options.map(({ name, meanCost, cost }) =>
       row(name, num(format.money(meanCost.value)), ...cost.map(({ value }) => num(format.money(value)))),
@@ -43,7 +44,7 @@ function chanceTable({ options, baseline }: Odds, { money, study }: StudyDocumen
     caption: `Chances, against “${none}”`,
     head: head(
       "Option",
-      num(`Infested within ${money.horizon} years`),
+      num(`Infested within ${counted(money.horizon, "year")}`),
       num("Cheaper as it comes out"),
       num("Worth its cost on average over luck"),
       num("Net benefit on average"),

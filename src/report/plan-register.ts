@@ -1,3 +1,4 @@
+import { counted } from "../counted.js";
 import type { Measure, PlanEntry } from "../model/structures/catalogue.js";
 import type { ReportContext } from "./context.js";
 import { capitalised } from "./format.js";
@@ -58,7 +59,7 @@ export function planRegister(context: ReportContext): PlanRegister {
 
 function takenText(parts: number): string {
   if (parts === 0) return "Taken for no part of this study.";
-  return `Taken for ${parts === 1 ? "one part" : `${parts} parts`} of this study.`;
+  return `Taken for ${counted(parts, "part")} of this study.`;
 }
 
 const columns = [

@@ -1,7 +1,8 @@
 import type { OptionBalance } from "../model/compare.js";
 import type { RateBalance } from "../model/other-rates.js";
+import { ratioCell } from "./balance-signs.js";
 import type { ReportContext } from "./context.js";
-import { percent, ratio } from "./format.js";
+import { percent } from "./format.js";
 import { head, num, row, type TableView } from "./view-types.js";
 
 /** Options against the baseline at the study's discount rate and the two others, the lowest rate first. */
@@ -21,10 +22,7 @@ export function ratesTable(options: readonly OptionBalance[], context: ReportCon
     rows: options.map((option) =>
       row(
         option.result.option.name,
-        ...balances(option).flatMap((each) => [
-          num(format.money(each.netBenefit)),
-          num(each.benefitCostRatio === undefined ? "–" : ratio(each.benefitCostRatio)),
-        ]),
+        ...balances(option).flatMap((each) => [num(format.money(each.netBenefit)), num(ratioCell(each))]),
       ),
     ),
     note: `Real rates a year; the study's is ${percent(own, 3)}. Plans stay as chosen, and their capital as paid off, at the study's rate.`,

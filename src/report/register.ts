@@ -1,3 +1,4 @@
+import { counted } from "../counted.js";
 import type { Structure } from "../model/structures/inputs.js";
 import type { ReportContext } from "./context.js";
 import { significant } from "./format.js";
@@ -59,15 +60,15 @@ function sizeText(structure: Structure, { format }: ReportContext): string {
     case "intake":
       return `demand up to ${format.quantity(Math.max(...structure.demand), "flow")}, conduit ${bore(structure.conduit, format)}`;
     case "hydropower":
-      return `${structure.units} ${structure.units === 1 ? "unit" : "units"}, up to ${format.quantity(Math.max(...structure.flow), "flow")} each, penstock ${bore(structure.penstock, format)}`;
+      return `${counted(structure.units, "unit")}, up to ${format.quantity(Math.max(...structure.flow), "flow")} each, penstock ${bore(structure.penstock, format)}`;
     case "service-line":
-      return `${structure.count} ${structure.count === 1 ? "line" : "lines"}, ${bore(structure, format)}`;
+      return `${counted(structure.count, "line")}, ${bore(structure, format)}`;
     case "dock":
-      return `${structure.count} ${structure.count === 1 ? "piece" : "pieces"}, ${format.quantity(structure.wettedArea, "area")} wetted each`;
+      return `${counted(structure.count, "piece")}, ${format.quantity(structure.wettedArea, "area")} wetted each`;
     case "ramp":
       return `${format.quantity(structure.width, "length")} wide, slope ${significant(structure.slope, 3)}`;
     case "lake-wide":
-      return `${structure.items.length} yearly ${structure.items.length === 1 ? "duty" : "duties"}`;
+      return `${counted(structure.items.length, "yearly duty", "yearly duties")}`;
   }
 }
 

@@ -1,3 +1,4 @@
+import { counted } from "../counted.js";
 import type { StudyRun } from "../study/compute.js";
 import { type AppendixView, appendixView } from "./appendix-view.js";
 import { type BoardView, boardView } from "./board-view.js";
@@ -113,5 +114,5 @@ function moneyText({ document }: StudyRun): string {
     money.escalation.length === 0
       ? ""
       : " The prices of some costs rise otherwise than prices in general; which, and how this is counted, is in appendix J.";
-  return `All money is in ${money.currency} of ${money.priceYear}, without inflation. Present values are as of the start of ${money.startYear}, over ${money.horizon} years, at a real rate of ${rate}% a year (${origin}); each year's cost falls ${timing} of the year.${rises}`;
+  return `All money is in ${money.currency} of ${money.priceYear}, without inflation. Present values are as of the start of ${money.startYear}, over ${counted(money.horizon, "year")}, at a real rate of ${rate}% a year (${origin}); each year's cost falls ${timing} of the year.${rises}`;
 }

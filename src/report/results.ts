@@ -15,6 +15,7 @@ import type { StructureResult } from "../model/structures/structure.js";
 import type { StudyRun } from "../study/compute.js";
 import type { Odds } from "../study/odds.js";
 import type { StationRun } from "../study/staffing.js";
+import { checkRows } from "./check-rows.js";
 import { reportContext } from "./context.js";
 import { incrementsOf } from "./increments-view.js";
 import { detectionJson } from "./results-detection.js";
@@ -44,7 +45,7 @@ export function resultsJson(run: StudyRun, odds?: Odds): object {
     increments: incrementsOf(reportContext(run)).map(incrementJson),
     staffing: run.staffing.map(stationJson),
     odds: odds ?? null,
-    checks: comparison.checks,
+    checks: checkRows(run),
     assumptions: run.usedAssumptions.map((id) => assumptionJson(id, run)),
     overrides: run.overrides.map(({ entry, value, text: typed, reason }) => ({
       id: entry.id,

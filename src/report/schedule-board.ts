@@ -1,9 +1,11 @@
+import { counted } from "../counted.js";
 import type { Money } from "../model/money/line.js";
 import type { OptionResult } from "../model/option.js";
 import { balancePicture } from "./balance-picture.js";
+import { hasRatio, pays, ratioWords, signOf } from "./balance-signs.js";
 import type { BoardView } from "./board-view.js";
 import type { ReportContext } from "./context.js";
-import { factorText, percent, ratio, ratioNote } from "./format.js";
+import { factorText, percent, ratioNote } from "./format.js";
 import { matureSaving } from "./schedules-view.js";
 import { answerText, bestText, chanceAtEnd, ratioRange } from "./weighing.js";
 
@@ -11,14 +13,14 @@ type Figures = BoardView["figures"];
 
 /** Page 1 for an option whose only effect is that of other levels. */
 export function scheduleBoard(context: ReportContext): Omit<BoardView, "failedChecks"> {
-  const pays = context.requested.netBenefit.greaterThan(0);
+  const isWorth = pays(context.requested);
   return {
     question: scheduleQuestion(context),
-    answer: answerText(context, pays, scheduleOdds(context)),
-    pays,
+    answer: answerText(context, scheduleOdds(context)),
+    pays: isWorth,
     balance: balancePicture(context),
     figures: scheduleFigures(context),
-    asked: scheduleAsked(context, pays),
+    asked: scheduleAsked(context, isWorth),
     changes: scheduleChanges(context),
   };
 }
@@ -27,15 +29,15 @@ function scheduleQuestion({ run, requested, horizon, infestedSince }: ReportCont
   const { name } = requested.result.schedule;
   const lake = run.document.lake.name;
   return infestedSince === undefined
-    ? `Once mussels are in ${lake}, does following “${name}” save more than it costs, over ${horizon} years?`
-    : `${lake} has been infested since ${infestedSince}: does following “${name}” save more of its upkeep than it costs, over ${horizon} years?`;
+    ? `Once mussels are in ${lake}, does following “${name}” save more than it costs, over ${counted(horizon, "year")}?`
+    : `${lake} has been infested since ${infestedSince}: does following “${name}” save more of its upkeep than it costs, over ${counted(horizon, "year")}?`;
 }
 
 /** What a schedule leaves of the chance of infestation: all of it. */
 function scheduleOdds(context: ReportContext): string {
   const { comparison, horizon, infestedSince } = context;
   return infestedSince === undefined
-    ? `It is followed only once mussels are there, and leaves the chance of infestation within ${horizon} years at ${percent(chanceAtEnd(comparison.baseline))}.${bestText(context)}`
+    ? `It is followed only once mussels are there, and leaves the chance of infestation within ${counted(horizon, "year")} at ${percent(chanceAtEnd(comparison.baseline))}.${bestText(context)}`
     : `It is followed from now on.${bestText(context)}`;
 }
 
@@ -63,20 +65,15 @@ function scheduleFigures(context: ReportContext): Figures {
           ? "Infestation without it, expected per year"
           : "Upkeep and losses without it, per year",
       value: format.money(baseline.equivalentYearly.infestation),
-      note: `${infestedSince === undefined ? "weighed by its chance, " : ""}spread evenly over ${horizon} years`,
+      note: `${infestedSince === undefined ? "weighed by its chance, " : ""}spread evenly over ${counted(horizon, "year")}`,
     },
     chanceFigure(context),
     {
       label: "Benefit–cost ratio",
-      value: ratioValue(requested.benefitCostRatio),
-      note: spread ? ratioNote(spread) : "",
+      value: ratioWords(requested, comparison.discountFactors),
+      note: spread && hasRatio(requested, comparison.discountFactors) ? ratioNote(spread) : "",
     },
   ];
-}
-
-function ratioValue(value: number | undefined): string {
-  if (value === undefined) return "no added cost";
-  return value < 0 ? "below 0" : ratio(value);
 }
 
 function chanceFigure({ comparison, requested, format, horizon, infestedSince }: ReportContext) {
@@ -84,26 +81,28 @@ function chanceFigure({ comparison, requested, format, horizon, infestedSince }:
     return {
       label: "Net benefit",
       value: format.money(requested.netBenefit),
-      note: `present value over ${horizon} years`,
+      note: `present value over ${counted(horizon, "year")}`,
     };
   }
   return {
-    label: `Chance of infestation in ${horizon} years`,
+    label: `Chance of infestation in ${counted(horizon, "year")}`,
     value: percent(chanceAtEnd(comparison.baseline)),
     note: `${percent(comparison.baseline.hazard)} a year, with it and without it`,
   };
 }
 
-function scheduleAsked(context: ReportContext, pays: boolean): string {
+function scheduleAsked(context: ReportContext, isWorth: boolean): string {
   const { run, requested, format, infestedSince } = context;
   const { schedule, schedulePerYear } = requested.result;
   const { board } = run.document.study;
   const size = format.money(schedulePerYear.abs());
-  const amount = schedulePerYear.isNegative()
-    ? `bringing in about ${size} a year`
-    : `at about ${size} a year`;
+  const amount = {
+    [-1]: `bringing in about ${size} a year`,
+    0: "at no cost",
+    1: `at about ${size} a year`,
+  }[signOf(schedulePerYear)];
   const when = infestedSince === undefined ? "once mussels are established" : "from now on";
-  return pays
+  return isWorth
     ? `The ${board} is asked to plan that “${schedule.name}” be followed ${when}, ${amount}, as far as the dam's operating rules and the permits named inside allow.`
     : `On these figures the ${board} is not advised to plan on “${schedule.name}”, ${amount}, on infrastructure grounds alone. Other grounds are listed under what the estimate leaves out.`;
 }

@@ -1,3 +1,4 @@
+import { counted } from "../counted.js";
 import type { Structure } from "../model/structures/inputs.js";
 import type { StructureResult } from "../model/structures/structure.js";
 import type { ReportContext } from "./context.js";
@@ -189,7 +190,7 @@ const layerText = (thickness: number, format: ReportContext["format"]) =>
 
 function hangingCounts(all: readonly Placed[], lowest: number): string {
   const dry = all.filter(({ low, floats }) => !floats && low > lowest).length;
-  const name = (count: number) => (count === 1 ? "1 structure" : `${count} structures`);
+  const name = (count: number) => counted(count, "structure");
   const verb = (count: number, one: string, several: string) => (count === 1 ? one : several);
   if (dry === 0) return `None of ${name(all.length)} hangs dry: mussels can live on all of them all year`;
   const wet = all.length - dry;

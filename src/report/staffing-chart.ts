@@ -1,3 +1,4 @@
+import { counted } from "../counted.js";
 import type { BudgetPoint } from "../model/program/staffing.js";
 import { axis, safeJson } from "./chart-parts.js";
 import type { ReportContext } from "./context.js";
@@ -22,7 +23,7 @@ export function staffingChart(station: Station, context: ReportContext): ChartVi
   return {
     id: `chart-staffing-${run.optionId}`,
     title,
-    alternative: `Line chart of the mean wait against yearly cost for 1 to ${curve.length} inspectors. ${title}.`,
+    alternative: `Line chart of the mean wait against yearly cost for ${curve.length === 1 ? "" : "1 to "}${counted(curve.length, "inspector")}. ${title}.`,
     source:
       "Cost of the inspectors alone. The wait is on a logarithmic scale; under 0.1 minutes it is not drawn.",
     height: 215,

@@ -1,3 +1,4 @@
+import { counted } from "../counted.js";
 import { at } from "../model/lake/calendar.js";
 import type { Judgement } from "../model/program/day-wait.js";
 import type { DayTypeStaffing } from "../model/program/staffing.js";
@@ -29,8 +30,8 @@ function tooFewText(station: Station): string {
   const days = daysText(station, ({ keepsTarget }) => !keepsTarget);
   if (days === undefined) return "";
   const most = station.run.input.mostInspectors;
-  const number = most === 1 ? "1 inspector" : `${most} inspectors`;
-  return `Even ${number}, the most allowed${hasSites(station) ? " at a site" : ""}, do not keep the target on ${days}.`;
+  const number = counted(most, "inspector");
+  return `Even ${number}, the most allowed${hasSites(station) ? " at a site" : ""}, ${most === 1 ? "does" : "do"} not keep the target on ${days}.`;
 }
 
 /** Standard errors within which a figure is told as close. */
@@ -66,7 +67,7 @@ function staffText(station: Station, context: ReportContext): string {
 }
 
 const peopleText = (people: number | undefined) =>
-  people === undefined ? "" : ` by ${people === 1 ? "1 person" : `${people} people`}`;
+  people === undefined ? "" : ` by ${counted(people, "person", "people")}`;
 
 function queueText(station: Station): string {
   return hasSites(station)

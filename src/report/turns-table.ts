@@ -1,5 +1,9 @@
+import { counted } from "../counted.js";
+import type { OptionBalance } from "../model/compare.js";
 import { shareStopped } from "../model/turns/stopped.js";
 import type { Turns } from "../model/turns/turns.js";
+import { pays, signOf } from "./balance-signs.js";
+import { budgetToPay } from "./board-changes.js";
 import type { ReportContext } from "./context.js";
 import { factorText, percent } from "./format.js";
 import { head, num, type RowView, row, type TableView } from "./view-types.js";
@@ -9,7 +13,8 @@ export function turnsTable(context: ReportContext): TableView {
   const { requested, comparison, format, horizon, priceYear } = context;
   const { breakEven, result } = requested;
   const { baseline } = comparison;
-  const { programPerYear, lossFactor } = breakEven;
+  const { lossFactor } = breakEven;
+  const budget = budgetToPay(requested);
   const stopped = shareStopped({ result, baseline });
   return {
     id: "table-turns",
@@ -24,23 +29,27 @@ export function turnsTable(context: ReportContext): TableView {
       row(
         "Cost of the program a year",
         num(format.money(result.programPerYear)),
-        programPerYear ? `up to ${format.money(programPerYear)}` : noValue,
+        budget ? `up to ${format.money(budget)}` : noValue,
         none,
       ),
       row(
         "Loss a year, as a factor on all of it",
         num("1"),
-        lossFactor === undefined ? noValue : `from ${factorText(lossFactor)}`,
+        lossFactor === undefined ? anyOrNone(requested) : `from ${factorText(lossFactor)}`,
         none,
       ),
-      turnsRow("Horizon", `${horizon} years`, {
+      turnsRow("Horizon", `${counted(horizon, "year")}`, {
         ...breakEven.horizons,
-        text: (years) => (years === 1 ? "1 year" : `${years} years`),
+        text: (years) => counted(years, "year"),
       }),
     ],
-    note: `All else equal. “None” is proved: the net benefit is linear in the value, moves one way with it, or was tried at every value. Elsewhere two values may lie closer together than the grid that was searched. Horizons are searched up to ${horizon} years.`,
+    note: `All else equal. “None” is proved: the net benefit is linear in the value, moves one way with it, or was tried at every value. Elsewhere two values may lie closer together than the grid that was searched. Horizons are searched up to ${counted(horizon, "year")}.`,
   };
 }
+
+/** Where no factor on the loss turns the answer, it is the same at all of them. */
+const anyOrNone = (balance: OptionBalance) =>
+  pays(balance) && signOf(balance.avoidedLoss) >= 0 ? "at any" : noValue;
 
 const threeFigures = (share: number) => percent(share, 3);
 const noValue = "no such value";

@@ -1,4 +1,6 @@
 import type { StudyRun } from "../study/compute.js";
+import { plainAnswer } from "./answer-words.js";
+import { hasRatio, pays, signOf } from "./balance-signs.js";
 import { type ReportContext, requestedOption } from "./context.js";
 import { spreadText } from "./format.js";
 
@@ -17,47 +19,30 @@ export function ratioRange(run: StudyRun): { low: number; high: number } | undef
 /** Names the option that comes out best, where it is another than that requested. */
 export function bestText({ comparison, requested }: ReportContext): string {
   const best = [...comparison.options].sort((a, b) => b.netBenefit.comparedTo(a.netBenefit))[0];
-  return best && best !== requested && best.netBenefit.greaterThan(0)
+  return best && best !== requested && pays(best)
     ? ` Of the options compared, “${best.result.option.name}” comes out best.`
     : "";
 }
 
 /** The answer to the board: whether the requested option pays, by how much and how firmly. @param odds what it does to the chance */
-export function answerText(context: ReportContext, pays: boolean, odds: string): string {
-  const { run, requested, format, infestedSince } = context;
-  const { benefitCostRatio, avoidedLoss, addedProgramCost } = requested;
+export function answerText(context: ReportContext, odds: string): string {
+  const { run, requested, format, infestedSince, comparison } = context;
   const { name } = requested.result.option;
   const loss = infestedSince === undefined ? "infestation cost" : "upkeep and losses";
-  const added = format.money(avoidedLoss.abs());
-  if (benefitCostRatio === undefined) return `${freeText(context, loss)} ${odds}`;
-  if (avoidedLoss.lessThan(0)) {
-    return `No. On this estimate “${name}” is not worth its cost: it costs ${format.money(addedProgramCost)} and adds ${added} of ${loss}, in present value. ${odds}`;
-  }
+  const isTold = hasRatio(requested, comparison.discountFactors) && signOf(requested.avoidedLoss) > 0;
+  if (!isTold) return `${plainAnswer(context, loss)} ${odds}`;
+  const isWorth = pays(requested);
   const symbol = format.money(1);
-  const each = `each ${symbol} spent${pays ? ` on “${name}”` : ""} is expected to avoid ${unitMoney(benefitCostRatio, symbol)} of ${loss}${uncertaintyText(run, pays)}`;
-  return pays
+  const each = `each ${symbol} spent${isWorth ? ` on “${name}”` : ""} is expected to avoid ${unitMoney(requested.benefitCostRatio, symbol)} of ${loss}${uncertaintyText(run, isWorth)}`;
+  return isWorth
     ? `Yes, on this estimate: ${each}. ${odds}`
     : `No. On this estimate “${name}” is not worth its cost: ${each}. ${odds}`;
 }
 
-/** For an option that costs no more than doing nothing: what it avoids, or adds. */
-function freeText({ requested, format }: ReportContext, loss: string): string {
-  const { avoidedLoss, addedProgramCost, netBenefit, result } = requested;
-  const { name } = result.option;
-  const size = format.money(avoidedLoss.abs());
-  if (avoidedLoss.greaterThanOrEqualTo(0)) {
-    return `Yes, on this estimate: “${name}” costs no more than doing nothing, and avoids ${size} of ${loss} in present value.`;
-  }
-  const saved = format.money(addedProgramCost.abs());
-  return netBenefit.greaterThan(0)
-    ? `Yes, on this estimate: “${name}” saves ${saved} of cost and adds ${size} of ${loss}, in present value.`
-    : `No. On this estimate “${name}” adds ${size} of ${loss} and saves only ${saved}, in present value.`;
-}
-
 /** Says so where the answer does not hold over the ranges that were tried. */
-function uncertaintyText(run: StudyRun, pays: boolean): string {
+function uncertaintyText(run: StudyRun, isWorth: boolean): string {
   const spread = ratioRange(run);
-  const flips = spread !== undefined && (pays ? spread.low < 1 : spread.high > 1);
+  const flips = spread !== undefined && (isWorth ? spread.low < 1 : spread.high > 1);
   return flips ? `, but the answer turns within the ranges of the assumptions (${spreadText(spread)})` : "";
 }
 

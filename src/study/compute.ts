@@ -6,6 +6,7 @@ import { type Comparison, compare } from "../model/compare.js";
 import type { StudyInput } from "../model/inputs.js";
 import type { ClassChance } from "../model/program/class-chances.js";
 import { tellingAmounts } from "./amounts.js";
+import { impossibleProblems } from "./impossible.js";
 import { pinnedProblems } from "./pinned-plans.js";
 import { type StudyPrices, studyPrices } from "./prices.js";
 import { describe, InputError, type Problem, pathText, problemOf } from "./problems.js";
@@ -77,6 +78,10 @@ export function prepareStudy(document: StudyDocument, set: AssumptionSet): Prepa
   const chances = vesselChances(document.boats, recorded);
   const traffic = trafficOf(document.boats);
   const input = { ...toModel(document, { chances, traffic }), plans: set.plans };
+  refuse(
+    document,
+    impossibleProblems(document, input, assumed).map((each) => problemOf(each, document)),
+  );
   refuse(
     document,
     pinnedProblems(input, assumed).map(({ path, found, allowed }) => ({

@@ -1,3 +1,4 @@
+import { counted } from "../counted.js";
 import { type Contradiction, exactlyOne, type SoundParts } from "./contradiction.js";
 import type { ProgramDocument } from "./program-schema.js";
 
@@ -96,7 +97,7 @@ function singleFeeProblems(
   if (payers !== undefined && payers > countPerYear) {
     problems.push({
       path: [...path, "payers"],
-      found: `${payers} boats that make ${countPerYear} payments a year`,
+      found: `${counted(payers, "boat")} that make ${counted(countPerYear, "payment")} a year`,
       allowed: "at most as many boats as payments: each pays at least once",
     });
   }

@@ -1,3 +1,4 @@
+import { counted } from "../counted.js";
 import type { Traffic } from "../model/inputs.js";
 import { daysInYear, hoursPerDay } from "../model/lake/calendar.js";
 import type { BoatsDocument } from "./boats-schema.js";
@@ -60,7 +61,7 @@ function staffProblems({ staff }: OptionDocument, path: Path): Contradiction[] {
     return [
       {
         path: [...path, index, "hoursPerYear"],
-        found: `${hours.toLocaleString("en-US")} hours of ${people === 1 ? "1 person" : `${people} people`}`,
+        found: `${counted(hours, "hour")} of ${counted(people, "person", "people")}`,
         allowed: `at most ${most} hours, all hours of a year`,
       },
     ];

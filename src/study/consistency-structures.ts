@@ -92,8 +92,19 @@ function turbineProblems(plant: Extract<StructureDocument, { kind: "hydropower" 
   return problems;
 }
 
-/** Bars thinner than the gaps between them; formulas of head loss know no others. */
+/** Bars thinner than the gaps between them, which formulas of head loss need, and gaps narrower than the rack. */
 function barProblems(rack: RackDocument): Contradiction[] {
+  const longer = rack.width.value > rack.height.value ? rack.width : rack.height;
+  if (rack.clearSpacing.value >= longer.value) {
+    return [
+      {
+        path: ["rack", "clearSpacing"],
+        found: rack.clearSpacing.text,
+        allowed: `an opening between bars, narrower than the rack, which measures ${longer.text}`,
+        remedy: "Correct the opening, the width, the height or the unit of any of them.",
+      },
+    ];
+  }
   if (rack.clearSpacing.value >= rack.barThickness.value) return [];
   return [
     {

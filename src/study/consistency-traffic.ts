@@ -1,3 +1,4 @@
+import { counted } from "../counted.js";
 import type { Traffic } from "../model/inputs.js";
 import { daysInYear, daysOf, hoursPerDay } from "../model/lake/calendar.js";
 import { launchesBySite } from "../model/program/traffic.js";
@@ -97,13 +98,15 @@ function hourProblems({ firstHour, launchesByHour }: DayTypeDocument, path: read
   const count = launchesByHour.length;
   if (firstHour === undefined && count !== hoursPerDay) {
     const allowed = `${hoursPerDay} values from midnight, or firstHour beside fewer`;
-    return [{ path: [...path, "launchesByHour"], found: `${count} values without firstHour`, allowed }];
+    return [
+      { path: [...path, "launchesByHour"], found: `${counted(count, "value")} without firstHour`, allowed },
+    ];
   }
   if ((firstHour ?? 0) + count <= hoursPerDay) return [];
   return [
     {
       path: [...path, "launchesByHour"],
-      found: `${count} hours from hour ${firstHour}`,
+      found: `${counted(count, "hour")} from hour ${firstHour}`,
       allowed: `hours that end by ${hoursPerDay}:00`,
     },
   ];

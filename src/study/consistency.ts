@@ -8,6 +8,7 @@ import { programProblems } from "./consistency-program.js";
 import { stationProblems } from "./consistency-staffing.js";
 import { structureProblems } from "./consistency-structures.js";
 import { trafficProblems } from "./consistency-traffic.js";
+import { uniqueProblems } from "./consistency-unique.js";
 import { bearerShareProblems, type Contradiction, repeatedIds, type SoundParts } from "./contradiction.js";
 import { launchesOf, readTraffic } from "./traffic.js";
 
@@ -25,6 +26,7 @@ export function contradictions(parts: SoundParts): Contradiction[] {
     ...moneyProblems(parts),
     ...infestedProblems(parts),
     ...repeatedIds(parts.overrides ?? [], ["overrides"]),
+    ...uniqueProblems(parts),
   ];
 }
 

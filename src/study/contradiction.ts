@@ -22,6 +22,7 @@ export interface SoundParts {
   readonly options?: StudyDocument["options"] | undefined;
   readonly money?: StudyDocument["money"] | undefined;
   readonly overrides?: StudyDocument["overrides"] | undefined;
+  readonly report?: StudyDocument["report"] | undefined;
   readonly structures: ReadonlyArray<{
     readonly index: number;
     readonly value: StudyDocument["structures"][number];

@@ -1,3 +1,4 @@
+import { counted } from "../counted.js";
 import { daysInYear } from "../model/lake/calendar.js";
 import type { RecordProblem } from "./contradiction.js";
 import { dateText, yearOf } from "./level-dates.js";
@@ -62,12 +63,14 @@ export function gapProblem(gap: Gap, fillGapsUpTo: number): RecordProblem {
   const days = daysOfGap(gap);
   const [from, to] = [firstDay, lastDay].map((day) => dateText(day, after.date.form));
   const dates = from === to ? `of ${from}` : `from ${from} to ${to}`;
-  const length = days === 1 ? "1 day" : `${days} days`;
+  const length = counted(days, "day");
   return {
     line: after.line,
     found: `no level ${dates} (${length}) between line ${before.line} and line ${after.line}${wholeYears(gap)}`,
     allowed:
-      fillGapsUpTo === 0 ? "a record without gaps" : `gaps of at most ${fillGapsUpTo} days (fillGapsUpTo)`,
+      fillGapsUpTo === 0
+        ? "a record without gaps"
+        : `gaps of at most ${counted(fillGapsUpTo, "day")} (fillGapsUpTo)`,
     remedy:
       days <= longestFill
         ? `Add what is missing, or set fillGapsUpTo to ${days} to join the levels beside it linearly.`

@@ -1,4 +1,5 @@
 import type { z } from "zod";
+import { counted } from "../counted.js";
 import { codeOf, unseenIn } from "./characters.js";
 import type { Contradiction } from "./contradiction.js";
 import { structureKinds } from "./structure-kinds.js";
@@ -12,6 +13,8 @@ export interface Problem {
   readonly found: string;
   readonly allowed: string;
   readonly remedy: string;
+  /** True where it is only unusual, and keeps nothing from being computed. */
+  readonly unusual?: boolean;
 }
 
 /** A study that cannot be computed. Holds every problem found, not only the first. */
@@ -20,7 +23,7 @@ export class InputError extends Error {
     readonly subject: string,
     readonly problems: readonly Problem[],
   ) {
-    const count = problems.length === 1 ? "1 problem" : `${problems.length} problems`;
+    const count = counted(problems.length, "problem");
     super(`${subject}: ${count}.\n${problems.map((problem) => `  ${sentence(problem)}`).join("\n")}`);
   }
 }

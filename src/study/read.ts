@@ -180,6 +180,7 @@ function partsOf(document: unknown): SoundParts {
   return {
     study: shape.study.safeParse(section("study")).data,
     lake: shape.lake.safeParse(section("lake")).data,
+    report: shape.report.safeParse(section("report")).data,
     boats: shape.boats.safeParse(section("boats")).data,
     options: shape.options.safeParse(section("options")).data,
     money: shape.money.safeParse(section("money")).data,

@@ -48,14 +48,15 @@ const listsLast = (fields: readonly NamedField[]): NamedField[] => {
   return [...fields.filter((field) => !isLast(field)), ...fields.filter(isLast)];
 };
 
-/** Problems of a study: those of the balance reach further than those of its text alone. */
+/** Problems of a study: those of the balance reach further than those of its text alone, and it knows what is unusual. */
 export const problemsOf = (draft: Draft, balance: BalanceState): readonly Problem[] =>
-  balance.line ? [] : balance.problems.length > 0 ? balance.problems : draft.problems;
+  balance.line ? balance.unusual : balance.problems.length > 0 ? balance.problems : draft.problems;
 
 export interface EditView {
   readonly nodes: readonly FormNode[];
   readonly summary: readonly { readonly id: string; readonly place: string; readonly text: string }[];
   readonly wrong: number;
+  readonly missing: number;
   readonly picture: ReturnType<typeof levelsPicture>;
 }
 
@@ -69,13 +70,15 @@ export function editView(place: EditPlace, draft: Draft, problems: readonly Prob
     place: placeWords(problem.at ?? [], place.at.length, titleIn(nodes)),
     text: problemText(problem),
   }));
-  const wrong = own.filter(({ found }) => found !== "nothing").length;
+  const missing = own.filter(({ found }) => found === "nothing").length;
+  const wrong = own.filter(({ unusual }) => !unusual).length - missing;
   const showsLevels = place.part.id === "levels";
   const { document, writing } = draft;
   return {
     nodes,
     summary,
     wrong,
+    missing,
     picture: showsLevels ? levelsPicture(document, writing.system) : undefined,
   };
 }

@@ -46,8 +46,13 @@ export function itemsPage(
 function standingOf(problems: readonly Problem[], section: string, index: number): string {
   const own = problems.filter(({ at }) => at?.[0] === section && at[1] === index);
   const missing = own.filter(({ found }) => found === "nothing").length;
-  const wrong = own.length - missing;
-  const told = [missing > 0 ? `${missing} missing` : "", wrong > 0 ? `${wrong} to mend` : ""];
+  const unusual = own.filter((problem) => problem.unusual).length;
+  const wrong = own.length - missing - unusual;
+  const told = [
+    missing > 0 ? `${missing} missing` : "",
+    wrong > 0 ? `${wrong} to mend` : "",
+    unusual > 0 ? `${unusual} unusual` : "",
+  ];
   return told.filter(Boolean).join(", ") || "complete";
 }
 

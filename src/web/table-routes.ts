@@ -1,6 +1,7 @@
 import type { Express, Request, Response } from "express";
 import multer from "multer";
 import { z } from "zod";
+import { counted } from "../counted.js";
 import { draftOf } from "../editor/draft.js";
 import { childOf, itemsOf } from "../editor/form-values.js";
 import { labelOf } from "../editor/labels.js";
@@ -136,11 +137,11 @@ async function show(
     listHref: `/studies/${entry.id}/edit/structures`,
     checked: table !== undefined,
     problems: table?.problems ?? [],
-    good: counted(good),
+    good: counted(good, "line"),
     hasGood: good > 0,
-    badCount: counted(bad.length),
+    badCount: counted(bad.length, "line"),
     shown: table?.lines.filter(({ problems }) => problems.length === 0) ?? [],
-    takenText: counted(taken),
+    takenText: counted(taken, "line"),
   };
   const frame = {
     entry,
@@ -150,5 +151,3 @@ async function show(
   };
   response.set("Cache-Control", "no-store").send(renderPage("structure-table", workbenchPage(frame, view)));
 }
-
-const counted = (count: number) => (count === 1 ? "1 line" : `${count} lines`);

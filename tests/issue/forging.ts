@@ -120,7 +120,7 @@ export const attempts: readonly Attempt[] = [
   },
   {
     what: "bytes added behind its end",
-    where: /bytes follow/,
+    where: /behind the bytes that were signed it has \d+ bytes more/,
     forge: (pdf) => Buffer.concat([pdf, Buffer.from("1 0 obj << >> endobj %%EOF")]),
   },
   {

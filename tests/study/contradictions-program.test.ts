@@ -92,6 +92,7 @@ describe("a program", () => {
   const vesselClass = (id: string, share: string) => ({
     ...Object(valueAt(example, "boats.classes[0]")),
     id,
+    name: id,
     share,
   });
 

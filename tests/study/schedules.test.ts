@@ -152,7 +152,11 @@ describe("an option with a schedule", () => {
   });
 
   it("is no option to compare the others with", () => {
-    const text = editedText([schedules({}), options(scheduleOnly, { ...scheduleOnly, id: "b" }), requested]);
+    const text = editedText([
+      schedules({}),
+      options(scheduleOnly, { ...scheduleOnly, id: "b", name: "Another" }),
+      requested,
+    ]);
     expect(problemsIn(text)).toMatchObject([
       { path: "options", found: "0 options with neither steps nor schedule" },
     ]);

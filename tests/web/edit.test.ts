@@ -136,3 +136,23 @@ describe("a study that is not finished", () => {
     expect(page).toContain('value="Blue"');
   });
 });
+
+describe("an entry that is unusual", () => {
+  it("is told beside its field, as no error, and the balance stands", async () => {
+    const { shelf, ask } = await serving();
+    const { id } = shelf.copy("example-ninemoss", "Ada");
+    const page = `/studies/${id}/edit/structures/0`;
+    await ask(
+      page,
+      at(1, { "structures/0/conduit/diameter": "100", "structures/0/conduit/diameter#unit": "mm" }),
+    );
+    const told = await (await ask(page)).text();
+    expect(told).toMatch(
+      /class="needed" id="f-structures-0-conduit-diameter-error">Unusual: Village water intake, conduit: velocity when clean[^<]*3\.57 m\/s; usually 0\.1 m\/s to 3 m\/s\. Look again/,
+    );
+    expect(told).toContain("Unusual here: worth a second look");
+    expect(told).toContain("Avoided per spent");
+    expect(told).not.toContain('aria-invalid="true"');
+    expect(await (await ask(`/studies/${id}/edit/structures`)).text()).toContain("1 unusual");
+  });
+});

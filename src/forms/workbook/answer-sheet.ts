@@ -1,3 +1,4 @@
+import { counted } from "../../counted.js";
 import type { OptionBalance } from "../../model/compare.js";
 import type { BoardView } from "../../report/board-view.js";
 import type { ReportContext } from "../../report/context.js";
@@ -80,12 +81,17 @@ function figureRows(context: ReportContext, { yearly, program, infestationSum }:
       comparison.baseline.equivalentYearly.infestation.toNumber(),
     ),
     figure(
-      `Chance of infestation in ${horizon} years, without it`,
+      `Chance of infestation in ${counted(horizon, "year")}, without it`,
       without.chanceAtEnd,
       chance(without),
       "percent",
     ),
-    figure(`Chance of infestation in ${horizon} years, with it`, asked.chanceAtEnd, chance(asked), "percent"),
+    figure(
+      `Chance of infestation in ${counted(horizon, "year")}, with it`,
+      asked.chanceAtEnd,
+      chance(asked),
+      "percent",
+    ),
     ...(hazard === undefined
       ? []
       : [[text("Break-even yearly chance (found by search)"), value(hazard, "percent")]]),

@@ -1,3 +1,4 @@
+import { counted } from "../../counted.js";
 import { at } from "../../model/lake/calendar.js";
 import type { OptionResult } from "../../model/option.js";
 import { allOptions, type ReportContext } from "../../report/context.js";
@@ -95,7 +96,7 @@ const columnHeads = ["Chance so far", "Program", "Infestation", "Together"];
 const headOf = (option: string): Entry[] => [text(option, "head"), text(""), text(""), text("")];
 
 function introduction({ run, priceYear, horizon }: ReportContext): string {
-  return `${run.document.money.currency} of ${priceYear}. Program and infestation are expected values over ${horizon} years: each weighed by the chance that the lake is clean or infested, computed by the model. Sums, factors and present values are formulas.`;
+  return `${run.document.money.currency} of ${priceYear}. Program and infestation are expected values over ${counted(horizon, "year")}: each weighed by the chance that the lake is clean or infested, computed by the model. Sums, factors and present values are formulas.`;
 }
 
 const columnOf = (option: number, part: Part) =>

@@ -1,3 +1,4 @@
+import { counted } from "../../counted.js";
 import type { MoneySettings, ProgramOption } from "../inputs.js";
 import { capitalRecoveryFactor } from "../money/interest.js";
 import { type CostLine, costLine, type LineDraft } from "../money/line.js";
@@ -21,7 +22,7 @@ export function programLines(option: ProgramOption, money: Settings): ProgramLin
   return [
     ...option.equipment.map(({ name, count, price, life, group = "equipment" }) =>
       programLine(option, money, {
-        what: `${name}, yearly over ${life} years`,
+        what: `${name}, yearly over ${counted(life, "year")}`,
         group,
         quantity: count,
         quantityKind: "each",

@@ -61,8 +61,11 @@ export interface HydraulicSummary {
   readonly pumps: readonly PumpSummary[];
 }
 
-interface Part {
+/** A pipe of a structure with the largest flow through it. */
+export interface PipePart {
   readonly name: string;
+  /** Where it stands below its structure; nowhere else where the structure is the pipe. */
+  readonly at: readonly string[];
   readonly pipe: Pipe;
   readonly flow: number;
 }
@@ -80,7 +83,7 @@ export function hydraulicSummary(
   };
   const racked = structure.kind === "intake" || structure.kind === "hydropower" ? [structure] : [];
   return {
-    pipes: partsOf(structure)
+    pipes: pipesOf(structure)
       .filter(({ flow }) => flow > 0)
       .flatMap((part) => summarised(part.name, (layer) => pipeSummary(structure.name, part, layer, context))),
     racks: racked
@@ -97,30 +100,35 @@ export function hydraulicSummary(
   };
 }
 
-const largestFlow = (structure: Extract<Structure, { rack: Rack }>) =>
+export const largestFlow = (structure: Extract<Structure, { rack: Rack }>) =>
   Math.max(...(structure.kind === "intake" ? structure.demand : structure.flow));
 
-function partsOf(structure: Structure): Part[] {
+export function pipesOf(structure: Structure): PipePart[] {
   switch (structure.kind) {
     case "intake":
-      return [{ name: "conduit", pipe: structure.conduit, flow: largestFlow(structure) }];
+      return [{ name: "conduit", at: ["conduit"], pipe: structure.conduit, flow: largestFlow(structure) }];
     case "hydropower": {
       const { penstock, coolingWater } = structure;
       const flow = largestFlow(structure);
       if (flow === 0) return [];
       return [
-        { name: "penstock", pipe: penstock, flow },
-        { name: "cooling-water line", pipe: coolingWater, flow: coolingWater.requiredFlow },
+        { name: "penstock", at: ["penstock"], pipe: penstock, flow },
+        {
+          name: "cooling-water line",
+          at: ["coolingWater"],
+          pipe: coolingWater,
+          flow: coolingWater.requiredFlow,
+        },
       ];
     }
     case "service-line":
-      return [{ name: "service line", pipe: structure, flow: structure.requiredFlow }];
+      return [{ name: "service line", at: [], pipe: structure, flow: structure.requiredFlow }];
     default:
       return [];
   }
 }
 
-function pipeSummary(structure: string, part: Part, layer: Layer, context: LakeContext): PipeSummary {
+function pipeSummary(structure: string, part: PipePart, layer: Layer, context: LakeContext): PipeSummary {
   const { pipe, flow } = part;
   const { viscosity } = context;
   const cleanPipe = cleanWaterway(pipe, { largestFlow: flow, viscosity });

@@ -1,3 +1,4 @@
+import { counted } from "../../counted.js";
 import { daysInYear, monthOfDay } from "../lake/calendar.js";
 import { type PlanEntry, planId } from "./catalogue.js";
 import type { Component } from "./component.js";
@@ -68,7 +69,7 @@ function noWindow(component: Component, context: LakeContext): string {
   const needed = context.assumed("cleaning.dry-days-needed");
   return days === 0
     ? "the water never leaves it"
-    : `the water leaves it for ${days} days; the work needs ${needed}`;
+    : `the water leaves it for ${counted(days, "day")}; the work needs ${needed}`;
 }
 
 function plansOf(entry: PlanEntry, component: Component, context: LakeContext): Plan[] {

@@ -1,4 +1,5 @@
 import type { AssumptionSet } from "../../assumptions/entry.js";
+import { counted } from "../../counted.js";
 import { recorder } from "../../model/assumed.js";
 import { compare } from "../../model/compare.js";
 import { tellingAmounts } from "../amounts.js";
@@ -70,7 +71,7 @@ function limits({ document: left }: ComparedRun, { document: right }: ComparedRu
   }
   if (before.horizon !== after.horizon) {
     found.push(
-      `Present values and chances are over ${before.horizon} years at the left and over ${after.horizon} at the right.`,
+      `Present values and chances are over ${counted(before.horizon, "year")} at the left and over ${after.horizon} at the right.`,
     );
   }
   if ((left.lake.infestedSince === undefined) !== (right.lake.infestedSince === undefined)) {

@@ -1,5 +1,6 @@
 import { readAssumptions } from "../../assumptions/load.js";
 import { balanceLine } from "../../report/balance-line.js";
+import { unusualEntries } from "../../report/check-rows.js";
 import { differenceView } from "../../report/difference-view.js";
 import { differencesJson } from "../../report/differences-json.js";
 import { effectTable } from "../../report/effect-view.js";
@@ -56,7 +57,7 @@ function toldDifferences(
 function balanceOf(asked: StudyText, runs: (asked: StudyText) => ComparedRun): BalanceState {
   try {
     const run = runs(asked);
-    return { line: balanceLine(run), used: run.usedAssumptions };
+    return { line: balanceLine(run), used: run.usedAssumptions, unusual: unusualEntries(run) };
   } catch (error) {
     if (!(error instanceof InputError)) throw error;
     return { subject: error.subject, problems: error.problems };

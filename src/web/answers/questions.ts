@@ -36,7 +36,12 @@ export interface ComparedPair {
 
 /** The balance of a study with the ids of the assumptions that it rests on, or why there is none yet. */
 export type BalanceState =
-  | { readonly line: BalanceLine; readonly used: readonly string[] }
+  | {
+      readonly line: BalanceLine;
+      readonly used: readonly string[];
+      /** Entries outside of what is usual for their kind. */
+      readonly unusual: readonly Problem[];
+    }
   | UnfinishedBalance;
 
 export interface UnfinishedBalance {

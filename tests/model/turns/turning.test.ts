@@ -139,9 +139,12 @@ describe("the budget and the loss at which the answer turns", () => {
     expect([programPerYear, lossFactor]).toEqual([undefined, undefined]);
   });
 
-  it("are none for a program that costs nothing to run, and no loss is too small for one that saves", () => {
+  it("are the budget of a like program for one that costs nothing to run, and no loss is too small for one that saves", () => {
     const free = { ...deterring(0.5), staff: [], equipment: [], fees: [], yearly: [] };
-    expect(breakEvenOf(withOption(free), likely).programPerYear).toBeUndefined();
+    const budgetOf = (cost: number) =>
+      breakEvenOf(withOption({ ...free, yearly: [{ name: "All of it", cost }] }), likely).programPerYear;
+    expect(budgetOf(0)?.toNumber()).toBeCloseTo(budgetOf(70_000)?.toNumber() ?? Number.NaN, 6);
+    expect(budgetOf(-70_000)?.toNumber()).toBeCloseTo(budgetOf(70_000)?.toNumber() ?? Number.NaN, 6);
     const costly = { ...noProgram, yearly: [{ name: "Monitoring", cost: 900_000 }] };
     expect(breakEvenOf({ ...study, options: [costly, program] }).lossFactor).toBeUndefined();
   });

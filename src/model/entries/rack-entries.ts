@@ -1,0 +1,40 @@
+import { largestFlow } from "../structures/hydraulic-summary.js";
+import type { Hydropower, Intake } from "../structures/inputs.js";
+import { barFactors, rackState } from "../structures/rack.js";
+import { type Checked, entryOf } from "./checked.js";
+import { type Entry, type EntryCheck, usual, usuallyAtMost } from "./entry-check.js";
+
+/** The clean trash rack at the largest flow, its bars and its limits. */
+export function rackEntries(checked: Checked<Intake | Hydropower>): EntryCheck[] {
+  const { structure, assumed } = checked;
+  const { rack } = structure;
+  const entry = (field: string, what: string, rest: Pick<Entry, "measure" | "found" | "remedy">) =>
+    entryOf(checked, field === "" ? ["rack"] : ["rack", field], { what: `trash rack: ${what}`, ...rest });
+  const through = rackState(rack, 0, largestFlow(structure), barFactors(rack, checked)).throughVelocity;
+  const velocity = entry("", "velocity between its clean bars, at the largest flow", {
+    measure: "speed",
+    found: through,
+    remedy: "Look again at its width and height, its bars and the flow, and at their units.",
+  });
+  const limit = entry("velocityLimit", "velocity permitted through it", {
+    measure: "speed",
+    found: rack.velocityLimit,
+    remedy: "Look again at the limit and its unit.",
+  });
+  const spacing = entry("clearSpacing", "clear opening between its bars", {
+    measure: "smallLength",
+    found: rack.clearSpacing,
+    remedy: "Look again at the opening and its unit.",
+  });
+  const headLimit = entry("headLossLimit", "head loss at which it is cleaned", {
+    measure: "length",
+    found: rack.headLossLimit,
+    remedy: "Look again at the limit and its unit.",
+  });
+  return [
+    ...(through > 0 ? [usual(velocity, "rack-velocity", assumed)] : []),
+    usuallyAtMost(limit, "rack-velocity", assumed),
+    usual(spacing, "rack-spacing", assumed),
+    usual(headLimit, "rack-head-limit", assumed),
+  ];
+}
