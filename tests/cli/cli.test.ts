@@ -57,12 +57,16 @@ describe("the command line", () => {
     expect(JSON.parse(stdout)).toMatchObject({ baseline: { id: "none" } });
   });
 
-  it("writes the report as one HTML file", async () => {
-    const out = join(folder, "report.html");
-    const { status, stdout } = await run("report", study, "--out", out);
+  it("writes the report as one HTML file, with its futures drawn as the study says", async () => {
+    const [drawn, out] = [join(folder, "drawn.yaml"), join(folder, "report.html")];
+    const few = "study:\n  uncertainty: { mostFutures: 4096 }\n";
+    writeFileSync(drawn, readFileSync(study, "utf8").replace("study:\n", few));
+    const { status, stdout } = await run("report", drawn, "--out", out);
     expect(status).toBe(0);
     expect(stdout).toContain(`Wrote ${out}`);
-    expect(readFileSync(out, "utf8")).toContain("Appendix C. Assumptions");
+    const report = readFileSync(out, "utf8");
+    expect(report).toContain("Appendix C. Assumptions");
+    expect(report).toContain("4,096 futures were drawn");
   });
 
   it("draws a study's futures, with nothing on an error stream that is no terminal", () => {
