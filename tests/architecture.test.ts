@@ -55,6 +55,23 @@ describe("a worker that draws futures", () => {
   });
 });
 
+describe("a test", () => {
+  const left = /\b(?:describe|it|test)(?:\.\w+)*\.(?:skip|skipIf|runIf|only|todo)\b/;
+  const clock = /performance\.now\(|Date\.now\(|timers\/promises/;
+
+  it.each(["it.skip(", "describe.runIf(", "it.each.only("])("that begins with %s would be found", (start) => {
+    expect(start).toMatch(left);
+  });
+
+  it("runs on every machine, and asks no clock how long something took", () => {
+    const files = filesUnder(join(projectRoot, "tests")).filter((path) => path.endsWith(".test.ts"));
+    expect(files.length).toBeGreaterThan(100);
+    const own = join(projectRoot, "tests", "architecture.test.ts");
+    const found = files.filter((path) => path !== own && (left.test(code(path)) || clock.test(code(path))));
+    expect(found).toEqual([]);
+  });
+});
+
 describe("the project's pages", () => {
   const packageFile = JSON.parse(read(join(projectRoot, "package.json"))) as {
     scripts: Record<string, string>;

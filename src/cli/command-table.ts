@@ -17,11 +17,14 @@ import { type OddsArguments, oddsCommand } from "./odds-command.js";
 
 const print = (text: string) => console.log(text);
 
+/** Done, or found that what was asked is not so. */
+type Outcome = "done" | "not so";
+
 type Command = (
   operand: string | undefined,
   values: OptionValues,
   name: string | undefined,
-) => void | Promise<void>;
+) => void | Promise<void> | Promise<Outcome>;
 
 /** The commands by their names; the operand is the word after the command, the name the one after that. */
 const commands = new Map<string, Command>([
@@ -52,12 +55,7 @@ const commands = new Map<string, Command>([
       return issueCommand(required(id, "STUDY-ID"), { out, author, note, withOdds: !withoutOdds }, print);
     },
   ],
-  [
-    "verify",
-    async (file) => {
-      if (!(await verifyCommand(required(file, "FILE"), print))) process.exitCode = 2;
-    },
-  ],
+  ["verify", async (file) => ((await verifyCommand(required(file, "FILE"), print)) ? "done" : "not so")],
   ["schema", () => schema(print)],
   ["demo", () => demo(print)],
   ["list", () => listCommand(print)],

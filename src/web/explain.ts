@@ -1,4 +1,5 @@
 import multer from "multer";
+import { SigningKeyError } from "../issue/signing-key.js";
 import { BrowserError } from "../report/browser.js";
 import { PrinterBusyError } from "../report/printer.js";
 import { ConflictError, DeletedStudyError, StoreError, UnknownStudyError } from "../store/errors.js";
@@ -151,7 +152,9 @@ function explainConflict({ expected, latest }: ConflictError): Told {
 }
 
 function explainMachine(error: unknown): Told {
-  if (error instanceof BrowserError) return { status: 503, title: error.message };
+  if (error instanceof BrowserError || error instanceof SigningKeyError) {
+    return { status: 503, title: error.message };
+  }
   if (error instanceof PrinterBusyError) {
     return {
       status: 503,

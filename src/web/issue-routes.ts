@@ -1,4 +1,4 @@
-import express, { type Express } from "express";
+import express, { type ErrorRequestHandler, type Express, type Request, type Response } from "express";
 import multer from "multer";
 import { z } from "zod";
 import { keptOf } from "../app/kept-reports.js";
@@ -7,6 +7,7 @@ import type { IssueDraft, MadeIssue } from "../issue/make-issue.js";
 import { linkedAssets } from "../report/html.js";
 import type { IssueCard } from "../store/issues.js";
 import type { Odds } from "../study/odds.js";
+import { InputError } from "../study/problems.js";
 import { withFilePolicy } from "./access/security-headers.js";
 import { mayOnlyRead } from "./access/visitor.js";
 import { textOf } from "./answers/questions.js";
@@ -97,11 +98,19 @@ function addVerification(app: Express, { issues, key }: IssueRoutes): void {
   app.get("/verify", (_request, response) => {
     response.send(page(undefined));
   });
-  app.post("/verify", upload.single("report"), async (request, response) => {
+  app.post("/verify", upload.single("report"), tooLarge, async (request: Request, response: Response) => {
     const pdf = new Uint8Array(request.file?.buffer ?? []);
     response.send(page(await verify(pdf, keptOf(issues, key, pdf))));
   });
 }
+
+/** What is sent to be verified is no study, whose limit is told elsewhere. */
+const tooLarge: ErrorRequestHandler = (error: unknown, _request, _response, next) => {
+  if (!(error instanceof multer.MulterError) || error.code !== "LIMIT_FILE_SIZE") return next(error);
+  const allowed = `at most ${fileLimits.bytes / 1024 / 1024} MB; no issued report is larger`;
+  const remedy = "Give the PDF as it was issued.";
+  next(new InputError("The file", [{ path: "the file", found: "a larger file", allowed, remedy }]));
+};
 
 /** @param later the issue after it, if there is one */
 function issueView(issue: IssueCard, later: IssueCard | undefined) {

@@ -2,7 +2,8 @@ import { spawnSync } from "node:child_process";
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { afterAll, describe, expect, it } from "vitest";
+import { afterAll, describe, expect, it, vi } from "vitest";
+import { commandLine } from "../../src/cli/command-line.js";
 import { examplesFolder, projectRoot } from "../../src/report/assets.js";
 
 const folder = mkdtempSync(join(tmpdir(), "ramp-and-rack-cli-"));
@@ -10,25 +11,36 @@ afterAll(() => rmSync(folder, { recursive: true }));
 
 const study = join(examplesFolder, "ninemoss.yaml");
 
-function run(...args: string[]) {
-  const { status, stdout, stderr } = spawnSync(
-    process.execPath,
-    [join(projectRoot, "dist", "cli", "main.js"), ...args],
-    {
-      encoding: "utf8",
-      cwd: folder,
-    },
+/** What a command prints and its exit code, in this process. */
+async function run(...args: string[]) {
+  const printed: Record<"log" | "error", string[]> = { log: [], error: [] };
+  const spies = (["log", "error"] as const).map((name) =>
+    vi.spyOn(console, name).mockImplementation((text: unknown) => {
+      printed[name].push(`${text}\n`);
+    }),
   );
+  try {
+    const status = await commandLine(args);
+    return { status, stdout: printed.log.join(""), stderr: printed.error.join("") };
+  } finally {
+    for (const spy of spies) spy.mockRestore();
+  }
+}
+
+/** The same of the program itself, in a process of its own, whose streams are no terminal. */
+function runProgram(...args: string[]) {
+  const program = [join(projectRoot, "dist", "cli", "main.js"), ...args];
+  const { status, stdout, stderr } = spawnSync(process.execPath, program, { encoding: "utf8", cwd: folder });
   return { status, stdout, stderr };
 }
 
 describe("the command line", () => {
-  it("says that a sound study is complete", () => {
-    expect(run("check", study)).toMatchObject({ status: 0, stderr: "" });
+  it("says that a sound study is complete", async () => {
+    expect(await run("check", study)).toMatchObject({ status: 0, stderr: "" });
   });
 
-  it("prints the comparison as text", () => {
-    const { status, stdout } = run("compare", study);
+  it("prints the comparison as text", async () => {
+    const { status, stdout } = await run("compare", study);
     expect(status).toBe(0);
     expect(stdout).toContain("is not worth its cost");
     expect(stdout).toContain("Staffed summer checks");
@@ -40,27 +52,32 @@ describe("the command line", () => {
   });
 
   it("prints the comparison as JSON that parses", () => {
-    const { status, stdout } = run("compare", study, "--json");
+    const { status, stdout } = runProgram("compare", study, "--json");
     expect(status).toBe(0);
     expect(JSON.parse(stdout)).toMatchObject({ baseline: { id: "none" } });
   });
 
-  it("writes the report as one HTML file", () => {
-    const { status, stdout } = run("report", study, "--out", "report.html");
+  it("writes the report as one HTML file, with its futures drawn as the study says", async () => {
+    const [drawn, out] = [join(folder, "drawn.yaml"), join(folder, "report.html")];
+    const few = "study:\n  uncertainty: { mostFutures: 4096 }\n";
+    writeFileSync(drawn, readFileSync(study, "utf8").replace("study:\n", few));
+    const { status, stdout } = await run("report", drawn, "--out", out);
     expect(status).toBe(0);
-    expect(stdout).toContain("Wrote report.html");
-    expect(readFileSync(join(folder, "report.html"), "utf8")).toContain("Appendix C. Assumptions");
+    expect(stdout).toContain(`Wrote ${out}`);
+    const report = readFileSync(out, "utf8");
+    expect(report).toContain("Appendix C. Assumptions");
+    expect(report).toContain("4,096 futures were drawn");
   });
 
   it("draws a study's futures, with nothing on an error stream that is no terminal", () => {
-    const { status, stdout, stderr } = run("odds", study, "--futures", "4096", "--workers", "2");
+    const { status, stdout, stderr } = runProgram("odds", study, "--futures", "4096", "--workers", "2");
     expect({ status, stderr }).toEqual({ status: 0, stderr: "" });
     expect(stdout).toContain("4,096 possible futures");
     expect(stdout).toContain("Cheaper as it comes out");
   });
 
-  it("gives the odds as JSON that parses", () => {
-    const { stdout } = run("odds", study, "--futures", "4096", "--seed", "3", "--json");
+  it("gives the odds as JSON that parses", async () => {
+    const { stdout } = await run("odds", study, "--futures", "4096", "--seed", "3", "--json");
     expect(JSON.parse(stdout)).toMatchObject({ futures: 4096, lakes: 32, settings: { seed: 3 } });
   });
 
@@ -69,14 +86,14 @@ describe("the command line", () => {
     ["--futures", "many"],
     ["--workers", "0"],
     ["--seed", "-1"],
-  ])("refuses %s=%s", (name, value) => {
-    const { status, stderr } = run("odds", study, `${name}=${value}`);
+  ])("refuses %s=%s", async (name, value) => {
+    const { status, stderr } = await run("odds", study, `${name}=${value}`);
     expect(status).toBe(2);
     expect(stderr).toContain(`${name} is "${value}"; allowed: a whole number from`);
   });
 
-  it("prints the JSON Schema of a study", () => {
-    expect(JSON.parse(run("schema").stdout)).toMatchObject({ type: "object" });
+  it("prints the JSON Schema of a study", async () => {
+    expect(JSON.parse((await run("schema")).stdout)).toMatchObject({ type: "object" });
   });
 
   it("ends with 2, a message and no output for a study with mistakes", () => {
@@ -86,13 +103,14 @@ describe("the command line", () => {
       readFileSync(study, "utf8").replace("minimumElevation: 411.4 m", "minimumElevation: 500 m"),
     );
     const before = readdirSync(folder).length;
-    const { status, stdout, stderr } = run("report", wrong, "--out", "wrong.html");
+    const out = join(folder, "wrong.html");
+    const { status, stdout, stderr } = runProgram("report", wrong, "--out", out);
     expect({ status, stdout }).toEqual({ status: 2, stdout: "" });
     expect(stderr).toContain(
       "lake.minimumElevation: found 500 m; allowed: an elevation below the maximum, 412.6 m.",
     );
     expect(stderr).not.toMatch(/\n\s+at /);
-    expect(existsSync(join(folder, "wrong.html"))).toBe(false);
+    expect(existsSync(out)).toBe(false);
     expect(readdirSync(folder)).toHaveLength(before);
   });
 
@@ -103,13 +121,13 @@ describe("the command line", () => {
     ["an unknown option", ["check", study, "--loud"], "--loud"],
     ["an ending that is no report", ["report", study, "--out", "report.docx"], "ends in .pdf or .html"],
     ["an unknown paper", ["report", study, "--out", "r.pdf", "--paper", "a3"], "letter or a4"],
-  ])("ends with 2 and says what is allowed for %s", (_what, args, words) => {
-    const { status, stderr } = run(...args);
+  ])("ends with 2 and says what is allowed for %s", async (_what, args, words) => {
+    const { status, stderr } = await run(...args);
     expect(status).toBe(2);
     expect(stderr).toContain(words);
   });
 
-  it("shows its usage when asked for nothing", () => {
-    expect(run().stdout).toContain("Usage:");
+  it("shows its usage when asked for nothing", async () => {
+    expect((await run()).stdout).toContain("Usage:");
   });
 });

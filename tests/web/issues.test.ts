@@ -1,4 +1,4 @@
-import { readFileSync } from "node:fs";
+import { readFileSync, writeFileSync } from "node:fs";
 import type { Server } from "node:http";
 import type { AddressInfo } from "node:net";
 import { join } from "node:path";
@@ -112,4 +112,21 @@ it("issues no report on an example", async () => {
   const path = "/studies/example-ninemoss/issues";
   expect(await get(path)).toContain("Make a study from it");
   expect((await fetch(base + path, { method: "POST", body: new URLSearchParams() })).status).toBe(404);
+});
+
+it("says what is allowed of a file that is larger than any report", async () => {
+  const page = await verify(Buffer.alloc(24 * 1024 * 1024 + 1));
+  expect(page).toContain("at most 24 MB; no issued report is larger");
+});
+
+it("tells what to do where the key of the installation was spoilt, and issues nothing", async () => {
+  const before = issuing.issues.list(study.replace("/studies/", "")).length;
+  const kept = readFileSync(issuing.keyFile);
+  writeFileSync(issuing.keyFile, "");
+  const answer = await issue("unsigned");
+  expect(answer.status).toBe(503);
+  expect(await answer.text()).toContain("Put the file back from where you keep it");
+  expect(issuing.issues.list(study.replace("/studies/", "")).length).toBe(before);
+  writeFileSync(issuing.keyFile, kept);
+  expect((await issue("signed")).status).toBe(303);
 });
