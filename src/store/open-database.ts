@@ -2,6 +2,7 @@ import { statSync } from "node:fs";
 import Database from "better-sqlite3";
 import { knowDigests } from "./digests.js";
 import { storeError, tellingFaults } from "./errors.js";
+import { mend } from "./mending.js";
 import { currentVersion, migrate, versionOf } from "./migrations.js";
 import { makePrivateFile } from "./private-files.js";
 
@@ -22,6 +23,7 @@ export function openDatabase(file: string): Database.Database {
     database.pragma("synchronous = FULL");
     database.pragma("foreign_keys = ON");
     migrate(database);
+    mend(database);
     provesWritable(database);
   });
 }

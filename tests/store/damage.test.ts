@@ -6,7 +6,7 @@ import { DamagedIssueError, DamagedRevisionError } from "../../src/store/errors.
 import { issueStore, type KeptIssue } from "../../src/store/issues.js";
 import { restore } from "../../src/store/restore.js";
 import { type StudyStore, studyStore } from "../../src/store/studies.js";
-import { flipBitIn } from "./harming.js";
+import { flipBitIn, flipBitOfId } from "./harming.js";
 import { folder, written } from "./places.js";
 
 const issue: KeptIssue = {
@@ -177,5 +177,35 @@ describe("a backup of what is damaged", () => {
     await restore(copy, file, new Date(0));
     expect(store.latest("lake")?.text).toBe("third text");
     connection.close();
+  });
+});
+
+describe("a bit flipped in an id, wherever it stands", () => {
+  /** Of a study by a name that stands nowhere else, in three revisions: rows, lines and indices. */
+  function ofId(place: number) {
+    const folderOfIt = folder();
+    const connection = storeConnection(folderOfIt);
+    const store = studyStore(connection);
+    const names = { id: "mirelake", name: "M", fileName: "m" };
+    store.create(written("first text", names));
+    store.save({ ...written("second text", names), expected: 1 });
+    store.save({ ...written("third text", names), expected: 2 });
+    connection.close();
+    flipBitOfId(databaseFile(folderOfIt), "mirelake", place);
+    return { store, connection };
+  }
+
+  // By hand: a line of the study and one of its index, three rows of revisions and three lines of theirs.
+  it.each([0, 1, 2, 3, 4, 5, 6, 7])("%i, never has an older text taken for the latest", (place) => {
+    const { store, connection } = ofId(place);
+    expect(store.list("active")).toMatchObject([{ id: "mirelake", revision: 3, isDamaged: false }]);
+    expect(store.latest("mirelake")?.text).toBe("third text");
+    expect(store.revisions("mirelake").map(({ revision }) => revision)).toEqual([3, 2, 1]);
+    expect(store.save({ ...written("next", { id: "mirelake" }), expected: 3 }).revision).toBe(4);
+    connection.close();
+  });
+
+  it("does not stand in a ninth place", () => {
+    expect(() => ofId(8)).toThrow(/does not stand there/);
   });
 });
