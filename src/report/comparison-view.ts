@@ -3,19 +3,19 @@ import type { OptionBalance } from "../model/compare.js";
 import { at } from "../model/lake/calendar.js";
 import type { Money } from "../model/money/line.js";
 import { addingUp } from "./adding-up.js";
-import { ratioCell, signOf } from "./balance-signs.js";
+import { ratioCell } from "./balance-signs.js";
 import { bearersTable } from "./bearers-table.js";
 import { budgetToPay, chanceCell } from "./board-changes.js";
 import { carrying } from "./carried.js";
 import { allOptions, type ReportContext, requestedOption } from "./context.js";
 import { detectionSentence } from "./detection-view.js";
 import { feeNotes, unitCostsTable } from "./fees-view.js";
-import { type Formatter, percent, ratio } from "./format.js";
+import { type Formatter, percent } from "./format.js";
 import { incrementsTable } from "./increments-view.js";
 import { scheduleNameOf } from "./option-kind.js";
-
 import { ratesTable } from "./rates-table.js";
 import { turnsTable } from "./turns-table.js";
+import { verdict } from "./verdict.js";
 import { head, num, row, type TableView } from "./view-types.js";
 
 export interface ComparisonView {
@@ -246,15 +246,3 @@ function cumulativeTable(context: ReportContext): TableView {
 
 const budgetText = (budget: Money | undefined, { money }: Pick<Formatter, "money">) =>
   budget ? money(budget) : "none";
-
-function verdict(option: OptionBalance, { format }: ReportContext): string {
-  const { result, netBenefit, benefitCostRatio } = option;
-  const size = format.money(netBenefit.abs());
-  const net = {
-    [-1]: `does not pay, with a net cost of ${size} in present value`,
-    0: "makes no difference in present value",
-    1: `pays, with a net benefit of ${size} in present value`,
-  }[signOf(netBenefit)];
-  const by = benefitCostRatio === undefined ? "" : ` (ratio ${ratio(benefitCostRatio)})`;
-  return `“${result.option.name}” ${net}${by}.`;
-}

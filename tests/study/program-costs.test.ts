@@ -52,7 +52,7 @@ const impossible: readonly Contradicting[] = [
   {
     why: "more boats that pay than payments",
     edits: [[`${option}.fees[0].payers`, 4000]],
-    found: "4000 boats that make 3250 payments a year",
+    found: "4,000 boats that make 3,250 payments a year",
     allowed: "at most as many boats as payments",
   },
   {

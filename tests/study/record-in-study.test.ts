@@ -104,7 +104,7 @@ describe("a study with a record of levels", () => {
       csvOf(datesFrom(`${first}-01-01`, `${last}-12-31`), () => '"2,100.25"', feet);
     const schedules = [1, 2, 3].map((number) => ({
       id: `schedule-${number}`,
-      name: "Other",
+      name: `Other ${number}`,
       record: { csv: years(1991, 2020), origin },
     }));
     const edits = [
