@@ -1,5 +1,5 @@
 import { ParseSpeeds, PDFDocument } from "@cantoo/pdf-lib";
-import type { AssumptionFiles } from "../assumptions/load.js";
+import type { AssumptionFiles } from "../assumptions/yaml-file.js";
 import { type Attachment, finishPdf } from "../report/finished-pdf.js";
 import { renderReportBody } from "../report/html.js";
 import type { IssueView } from "../report/issue-view.js";

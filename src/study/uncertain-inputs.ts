@@ -1,6 +1,7 @@
 import type { Assumption, AssumptionSet } from "../assumptions/entry.js";
 import type { UncertainInput } from "../model/futures/draw-plan.js";
 import type { ClassChance } from "../model/program/class-chances.js";
+import type { Bounds } from "../model/register/expected.js";
 import type { DistributionInput } from "../model/uncertainty/distribution-of.js";
 import { normalQuantile } from "../model/uncertainty/normal-quantile.js";
 import { type Dimension, dimensions } from "../units/dimensions.js";
@@ -40,7 +41,7 @@ export function uncertainInputs(
       const distribution = override
         ? override.spread && spreadInput(override.spread, override.value)
         : entryInput(entry, prepared.prices.factorOf(entry));
-      const limits = entry.unit === "share" ? { low: 0, high: 1 } : undefined;
+      const limits = limitsOf(assumptions.expected.get(entry.id)?.bounds, prepared.prices.factorOf(entry));
       return distribution
         ? [{ id: entry.id, name: entry.title ?? entry.id, stage, distribution, limits }]
         : [];
@@ -51,6 +52,16 @@ export function uncertainInputs(
     ...chanceInputs(document, prepared.chances),
     ...yearInputs(prepared),
   ];
+}
+
+/** What is drawn of an assumption is kept within what the model can bear. */
+function limitsOf(bounds: Bounds | undefined, factor: number): UncertainInput["limits"] {
+  return (
+    bounds && {
+      low: (bounds.from ?? bounds.above ?? Number.NEGATIVE_INFINITY) * factor,
+      high: (bounds.to ?? bounds.below ?? Number.POSITIVE_INFINITY) * factor,
+    }
+  );
 }
 
 function entryInput(

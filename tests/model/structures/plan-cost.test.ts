@@ -27,7 +27,8 @@ function costMonthByMonth(plan: Plan, component: Component, context: LakeContext
     plan.routine.by === "interval"
       ? (month + 1) % plan.routine.months === 0
       : plan.routine.by === "month-of-year" && month % 12 === plan.routine.month;
-  const isNear = nearLimit(component, context);
+  const { routine } = plan;
+  const isNear = routine.by === "trigger" ? nearLimit(routine, component, context) : () => false;
   const visits = new Set<number>();
   const factor = plan.protection?.settlementFactor ?? 1;
   const layers = growLayers(
@@ -35,7 +36,7 @@ function costMonthByMonth(plan: Plan, component: Component, context: LakeContext
       surface: context.growing(component.surface),
       density: Array<number>(months).fill(context.matureDensity * factor),
       cleanAfter: (month, layer) => {
-        const isVisited = plan.routine.by === "trigger" ? isNear(layer, month % 12) : isDate(month);
+        const isVisited = isNear(layer, month % 12) || isDate(month);
         if (isVisited) visits.add(month);
         return isVisited;
       },
