@@ -83,7 +83,7 @@ function missing({ items, ids }: WrittenItems, expected: ReadonlyMap<string, Exp
     const family = id.split(".")[0];
     const file = items.find((item) => item.id?.split(".")[0] === family)?.file ?? "the folder";
     return [
-      `${file}: ${id} is missing, here and elsewhere; allowed: ${boundsText(bounds, unit)}. Add an entry for it.`,
+      `${file}: ${id} is missing, here and elsewhere; allowed: ${boundsText(bounds, unit)}, with the unit ${unit}. Add an entry for it.`,
     ];
   });
 }

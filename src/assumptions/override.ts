@@ -3,6 +3,7 @@ import { QuantityError } from "../units/quantity.js";
 import { parseSpread, type Spread } from "../units/spread.js";
 import { boundsText, isWithin } from "./bounds.js";
 import type { Assumption, AssumptionSet } from "./entry.js";
+import { normalRange } from "./normal-range.js";
 import { exchanged, type PriceFactor } from "./prices.js";
 import { retired } from "./retired.js";
 import { overrideDimensions } from "./units.js";
@@ -67,8 +68,13 @@ function appliedTo(
   { bounds, scale }: { bounds: Bounds; scale: number },
 ): AppliedOverride {
   const { value, spread } = readValue(entry, override.value);
-  const outside = [value, ...endsOf(spread)].some((each) => !isWithin(each / scale, bounds));
-  if (outside) throw new QuantityError(boundsText(bounds, entry.unit));
+  const isAllowed = (each: number) => isWithin(each / scale, bounds);
+  if (![value, ...endsOf(spread)].every(isAllowed)) throw new QuantityError(boundsText(bounds, entry.unit));
+  if (spread && !isDrawnInside(spread, scale, bounds)) {
+    throw new QuantityError(
+      `${boundsText(bounds, entry.unit)}, also three standard deviations from the middle of a normal range`,
+    );
+  }
   return {
     entry,
     value,
@@ -82,6 +88,13 @@ function appliedTo(
 function endsOf(spread: Spread | undefined): readonly number[] {
   if (spread === undefined) return [];
   return spread.kind === "discrete" ? spread.choices.map(({ value }) => value) : [spread.low, spread.high];
+}
+
+/** True where no value that is drawn meets a bound that none may meet; beyond others it is cut off. */
+function isDrawnInside(spread: Spread, scale: number, { above, below }: Bounds): boolean {
+  if (spread.kind !== "normal") return true;
+  const { low, high } = normalRange(spread);
+  return [low, high].every((each) => isWithin(each / scale, { above, below }));
 }
 
 function idsAllowed(set: AssumptionSet, id: string): string {

@@ -7,7 +7,21 @@ import type { HeldIds } from "./written-items.js";
 
 export const plansFile = "protection-plans.yaml";
 
+const monthsInYear = 12;
+
 const measures = Object.keys(planNumbers) as [Measure, ...Measure[]];
+
+const longestInterval = 60;
+
+/** Months after which the same months of the year come again: work is followed through a year, or through whole years. */
+const interval = z
+  .int()
+  .min(0)
+  .max(longestInterval)
+  .refine(
+    (months) => months === 0 || monthsInYear % months === 0 || months % monthsInYear === 0,
+    "0, months that divide a year (1, 2, 3, 4, 6, 12), or whole years (24, 36, 48, 60)",
+  );
 
 const planSchema = z.strictObject({
   id: z.string().regex(/^[a-z0-9-]+$/, "lower-case words joined by hyphens"),
@@ -15,7 +29,7 @@ const planSchema = z.strictObject({
   measure: z.enum(measures),
   parts: z.array(z.enum(partKinds)).min(1),
   numbers: z.union([z.string(), z.record(z.string(), z.string())]).optional(),
-  intervals: z.array(z.int().min(0).max(60)).min(1),
+  intervals: z.array(interval).min(1),
   sideEffects: z.string().min(1),
   permits: z.string().min(1),
   cautions: z.string().min(1),

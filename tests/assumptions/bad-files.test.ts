@@ -144,7 +144,7 @@ const mistakes: readonly Mistake[] = [
     file: "money.yaml",
     entry: "money.other-rate.high",
     name: "missing-id",
-    found: ["is missing, here and elsewhere", "allowed: at least 0 and at most 1 1/yr"],
+    found: ["is missing, here and elsewhere", "allowed: at least 0 and at most 1 1/yr, with the unit 1/yr"],
     remedy: "Add an entry for it",
   },
   {

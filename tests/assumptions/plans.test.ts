@@ -68,6 +68,8 @@ describe("the catalogue of protection plans", () => {
     ["an unknown part", { parts: ["roof"] }, ["entry 1, parts"]],
     ["no cautions", { cautions: "" }, ["entry 1, cautions"]],
     ["an interval of a negative time", { intervals: [-1] }, ["entry 1, intervals"]],
+    ["months that do not divide a year", { intervals: [9] }, ["entry 1, intervals, 1", "divide a year"]],
+    ["years that are not whole", { intervals: [0, 18] }, ["entry 1, intervals, 2", "whole years"]],
     ["an unknown key", { colour: "red" }, ["colour"]],
     [
       "a number that no file holds",

@@ -122,18 +122,19 @@ describe("the cost of a plan", () => {
   );
 
   it("rises with the price of the work that it holds, and not with others", () => {
+    const plansUnder = (source: typeof assumed) =>
+      compare(studyOf([floatingDock]), source).structures[0]?.components[0]?.everyPlan() ?? [];
     const costs = (source: typeof assumed) =>
-      new Map(
-        compare(studyOf([floatingDock]), source)
-          .structures[0]?.components[0]?.everyPlan()
-          .map(({ plan, yearlyCost }) => [plan.id, yearlyCost]),
-      );
+      new Map(plansUnder(source).map(({ plan, yearlyCost }) => [plan.id, yearlyCost]));
     const before = costs(assumed);
     const dearer = costs(assumedWith({ "cleaning.hull.rate": assumed("cleaning.hull.rate") * 2 }));
-    const uncleaned = new Set(["leave", "foul-release", "copper-paint"]);
-    for (const [id, cost] of before) {
+    const byRoutine = plansUnder(assumed).map(({ plan }) => [plan.id, plan.routine.by] as const);
+    expect(byRoutine).toContainEqual(["leave", "nothing"]);
+    expect(byRoutine).toContainEqual(["divers-12", "interval"]);
+    for (const [id, by] of byRoutine) {
+      const cost = before.get(id) ?? Number.NaN;
       // A buoyant dock has no limit to come near, so that inspections never lead to work.
-      if (uncleaned.has(id) || id === "trigger") expect(dearer.get(id)).toBe(cost);
+      if (by === "nothing" || by === "trigger") expect(dearer.get(id)).toBe(cost);
       else expect(dearer.get(id)).toBeGreaterThan(cost);
     }
     expect(costs(assumedWith({ "cleaning.rack.rate": 100 }))).toEqual(before);
