@@ -1,19 +1,21 @@
 import { z } from "zod";
 import type { PriceIndex } from "../model/money/price-index.js";
-import { measures, type PlanEntry, partKinds } from "../model/structures/catalogue.js";
+import { assumptionUnits, type Expected } from "../model/register/expected.js";
+import type { PlanEntry } from "../model/structures/catalogue.js";
 import type { Alteration } from "./shipped.js";
-import { type AssumptionUnit, assumptionUnits } from "./units.js";
 
 /** How firm a value is, from firm to soft. */
 export const bases = ["published", "operator record", "common practice", "from memory", "judged"] as const;
 export type Basis = (typeof bases)[number];
 
-const unitNames = Object.keys(assumptionUnits) as [AssumptionUnit, ...AssumptionUnit[]];
+/** What ids of assumptions look like. */
+export const idPattern = /^[a-z0-9.-]+$/;
 
+/** An assumption as the whole program has it: in the unit in which the model reads it, whatever its file is written in. */
 export const entrySchema = z.strictObject({
-  id: z.string().regex(/^[a-z0-9.-]+$/, "lower-case words joined by dots and hyphens"),
+  id: z.string().regex(idPattern, "lower-case words joined by dots and hyphens"),
   value: z.number(),
-  unit: z.enum(unitNames),
+  unit: z.enum(assumptionUnits),
   low: z.number(),
   high: z.number(),
   basis: z.enum(bases),
@@ -29,6 +31,11 @@ export const entrySchema = z.strictObject({
 
 export type Assumption = z.infer<typeof entrySchema>;
 
+/** An assumption as its file writes it: in any unit that can be converted. */
+export const writtenSchema = entrySchema.extend({ unit: z.string().min(1) });
+
+export type WrittenAssumption = z.infer<typeof writtenSchema>;
+
 export const sourceSchema = z.strictObject({
   citation: z.string().min(1),
   /** How far the source was read for this project. */
@@ -36,20 +43,6 @@ export const sourceSchema = z.strictObject({
 });
 
 export type Source = z.infer<typeof sourceSchema>;
-
-export const planSchema = z
-  .strictObject({
-    id: z.string().regex(/^[a-z0-9-]+$/, "lower-case words joined by hyphens"),
-    name: z.string().min(1),
-    measure: z.enum(measures),
-    parts: z.array(z.enum(partKinds)).min(1),
-    numbers: z.string().optional(),
-    intervals: z.array(z.int().min(0).max(60)).min(1),
-    sideEffects: z.string().min(1),
-    permits: z.string().min(1),
-    cautions: z.string().min(1),
-  })
-  .transform((plan) => ({ ...plan, numbers: plan.numbers ?? plan.id }));
 
 /** Years of an index that were read in one place. */
 export interface IndexPart {
@@ -78,6 +71,8 @@ export interface CorrelationGroup {
 
 export interface AssumptionSet {
   readonly entries: ReadonlyMap<string, Assumption>;
+  /** The unit and the bounds that each entry is held to. */
+  readonly expected: ReadonlyMap<string, Expected>;
   readonly sources: ReadonlyMap<string, Source>;
   /** The catalogue of protection plans. */
   readonly plans: readonly PlanEntry[];

@@ -1,5 +1,6 @@
 import { z } from "zod";
-import { type Assumption, bases, type CorrelationGroup, type Source } from "./entry.js";
+import { bases, type CorrelationGroup, type Source } from "./entry.js";
+import type { HeldIds } from "./written-items.js";
 
 export const groupsFile = "groups.yaml";
 
@@ -16,7 +17,7 @@ const groupSchema = z.strictObject({
 /** Reads the groups of assumptions that move together and adds what is wrong with them to `problems`. */
 export function readGroups(
   content: unknown,
-  entries: ReadonlyMap<string, Assumption>,
+  ids: HeldIds,
   sources: ReadonlyMap<string, Source>,
   problems: string[],
 ): CorrelationGroup[] {
@@ -36,7 +37,7 @@ export function readGroups(
     }
     for (const member of group.members) {
       const other = groupOf.get(member);
-      if (!entries.has(member)) {
+      if (ids.areAll && !ids.has(member)) {
         problems.push(`${groupsFile}: ${group.id} names "${member}", which no file holds. Correct it.`);
       }
       if (other !== undefined) {

@@ -1,9 +1,12 @@
-import type { Assumed } from "../model/assumed.js";
+import type { Bounds } from "../model/register/expected.js";
 import { QuantityError } from "../units/quantity.js";
 import { parseSpread, type Spread } from "../units/spread.js";
+import { boundsText, isWithin } from "./bounds.js";
 import type { Assumption, AssumptionSet } from "./entry.js";
+import { normalRange } from "./normal-range.js";
 import { exchanged, type PriceFactor } from "./prices.js";
-import { assumptionUnits } from "./units.js";
+import { retired } from "./retired.js";
+import { overrideDimensions } from "./units.js";
 
 /** A study's own value for an assumption, with the reason that the report prints. */
 export interface Override {
@@ -40,26 +43,16 @@ export function applyOverrides(
   overrides.forEach((override, index) => {
     const entry = set.entries.get(override.id);
     if (!entry) {
-      problems.push({
-        index,
-        field: "id",
-        found: shown(override.id),
-        allowed: `an id from the assumptions${nearest(set, override.id)}`,
-      });
+      problems.push({ index, field: "id", found: shown(override.id), allowed: idsAllowed(set, override.id) });
       return;
     }
     try {
-      const { value, spread } = readValue(entry, override.value);
-      const scale = factorOf(entry);
-      const outsideRange = value < entry.low * scale || value > entry.high * scale;
-      applied.push({
-        entry,
-        value,
-        spread,
-        text: String(override.value),
-        reason: override.reason,
-        outsideRange,
-      });
+      applied.push(
+        appliedTo(entry, override, {
+          bounds: set.expected.get(entry.id)?.bounds ?? {},
+          scale: factorOf(entry),
+        }),
+      );
     } catch (error) {
       if (!(error instanceof QuantityError)) throw error;
       problems.push({ index, field: "value", found: shown(String(override.value)), allowed: error.message });
@@ -73,17 +66,56 @@ const longestShown = 60;
 const shown = (text: string): string =>
   text.length > longestShown ? `${text.slice(0, longestShown)}…` : text;
 
-function nearest(set: AssumptionSet, id: string): string {
-  const family = id.split(".")[0] ?? "";
-  const known = [...set.entries.keys()].filter((key) => key.startsWith(`${family}.`));
-  return known.length > 0 ? `, for instance ${known.slice(0, 4).join(", ")}` : "";
+/** @param money.scale what a price of the files is multiplied by to be in the money of the study */
+function appliedTo(
+  entry: Assumption,
+  override: Override,
+  { bounds, scale }: { bounds: Bounds; scale: number },
+): AppliedOverride {
+  const { value, spread } = readValue(entry, override.value);
+  const isAllowed = (each: number) => isWithin(each / scale, bounds);
+  if (![value, ...endsOf(spread)].every(isAllowed)) throw new QuantityError(boundsText(bounds, entry.unit));
+  if (spread && !isDrawnInside(spread, scale, bounds)) {
+    throw new QuantityError(
+      `${boundsText(bounds, entry.unit)}, also three standard deviations from the middle of a normal range`,
+    );
+  }
+  return {
+    entry,
+    value,
+    spread,
+    text: String(override.value),
+    reason: override.reason,
+    outsideRange: value < entry.low * scale || value > entry.high * scale,
+  };
+}
+
+function endsOf(spread: Spread | undefined): readonly number[] {
+  if (spread === undefined) return [];
+  return spread.kind === "discrete" ? spread.choices.map(({ value }) => value) : [spread.low, spread.high];
+}
+
+/** True where no value that is drawn meets a bound that none may meet; beyond others it is cut off. */
+function isDrawnInside(spread: Spread, scale: number, { above, below }: Bounds): boolean {
+  if (spread.kind !== "normal") return true;
+  const { low, high } = normalRange(spread);
+  return [low, high].every((each) => isWithin(each / scale, { above, below }));
+}
+
+function idsAllowed(set: AssumptionSet, id: string): string {
+  const now = retired.get(id)?.now;
+  if (now !== undefined) return `${now}, which is read in its place`;
+  const family = id.split(".")[0];
+  const known = [...set.entries.keys()].filter((key) => key.split(".")[0] === family);
+  const near = known.length > 0 ? `, for instance ${known.slice(0, 4).join(", ")}` : "";
+  return `an id from the assumptions${near}`;
 }
 
 function readValue(
   entry: Assumption,
   text: string | number,
 ): { readonly value: number; readonly spread: Spread | undefined } {
-  const unit = assumptionUnits[entry.unit];
+  const unit = overrideDimensions[entry.unit];
   if (unit) {
     const { value, spread } = parseSpread(text, unit.dimension);
     return { value: value * unit.perCoherent, spread: spread && scaled(spread, unit.perCoherent) };
@@ -102,14 +134,14 @@ function scaled(spread: Spread, factor: number): Spread {
 }
 
 /**
- * The reader that the model gets: overrides first, then the file's value. Prices of the files are turned into the
+ * The reader that the model gets, which takes any text for an id: overrides first, then the file's value. Prices of the files are turned into the
  * money of the study.
  */
 export function assumedFrom(
   set: AssumptionSet,
   applied: readonly AppliedOverride[],
   factorOf: PriceFactor,
-): Assumed {
+): (id: string) => number {
   const values = new Map<string, number>();
   for (const [id, entry] of set.entries) {
     values.set(id, entry.value * factorOf(entry));

@@ -1,7 +1,8 @@
+import type { AssumptionUnit } from "../model/register/expected.js";
 import type { DimensionName } from "../units/dimensions.js";
 
-/** Units that assumptions are written in, with the dimension by which an engineer's override is read. */
-export const assumptionUnits = {
+/** The dimension by which an engineer's override is read; without one, a bare number in the unit of the entry. */
+export const overrideDimensions = {
   share: { dimension: "share", perCoherent: 1 },
   "1/yr": { dimension: "yearlyShare", perCoherent: 1 },
   yr: { dimension: "years", perCoherent: 1 },
@@ -32,6 +33,4 @@ export const assumptionUnits = {
   kPa: undefined,
   "1/degC.d": undefined,
   "kWh/m3.K": undefined,
-} as const satisfies Record<string, { dimension: DimensionName; perCoherent: number } | undefined>;
-
-export type AssumptionUnit = keyof typeof assumptionUnits;
+} as const satisfies Record<AssumptionUnit, { dimension: DimensionName; perCoherent: number } | undefined>;

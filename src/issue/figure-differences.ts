@@ -34,7 +34,10 @@ export function figureDifferences(
   return { compared: places.size, differences };
 }
 
-const told = (value: unknown) => (value === undefined ? "nothing" : String(value));
+/** What stands for a figure that is on one side alone. */
+export const nothing = "nothing";
+
+const told = (value: unknown) => (value === undefined ? nothing : String(value));
 
 function alike(issued: unknown, recomputed: unknown): boolean {
   if (typeof issued === "number" && typeof recomputed === "number") {

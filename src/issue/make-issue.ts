@@ -1,6 +1,6 @@
 import { stableJson } from "../assumptions/digest.js";
-import type { AssumptionFiles } from "../assumptions/load.js";
 import { programVersion } from "../assumptions/version.js";
+import type { AssumptionFiles } from "../assumptions/yaml-file.js";
 import { type Attachment, finishPdf } from "../report/finished-pdf.js";
 import { renderReportBody } from "../report/html.js";
 import type { IssueView } from "../report/issue-view.js";

@@ -1,16 +1,17 @@
 import { stableJson } from "../assumptions/digest.js";
 import type { AssumptionSet } from "../assumptions/entry.js";
-import { AssumptionError, readAssumptions } from "../assumptions/load.js";
+import { AssumptionError, loadAssumptions, readAssumptions } from "../assumptions/load.js";
 import type { Alteration } from "../assumptions/shipped.js";
 import { programVersion } from "../assumptions/version.js";
 import { counted } from "../counted.js";
+import { assumptionsFolder } from "../report/assets.js";
 import { resultsJson } from "../report/results.js";
 import { runStudy } from "../study/compute.js";
 import type { Odds } from "../study/odds.js";
 import { InputError, sentence } from "../study/problems.js";
 import { readIssuedText } from "../study/read.js";
 import type { StudyDocument } from "../study/schema.js";
-import { type FigureDifference, figureDifferences } from "./figure-differences.js";
+import { type FigureDifference, figureDifferences, nothing } from "./figure-differences.js";
 import type { ReadIssue } from "./read-issue.js";
 
 /** Draws odds again; where there is none they are left out, and that is said. */
@@ -19,36 +20,55 @@ export type Draw = (document: StudyDocument, assumptions: AssumptionSet) => Prom
 /** An issued report computed again from what is attached to it. */
 export interface Recomputed {
   readonly figuresMatch: boolean;
+  /** False where another version made it, whose figures may be others for good reasons. */
+  readonly isOfThisVersion: boolean;
   readonly sentences: readonly string[];
   readonly differences: readonly FigureDifference[];
 }
 
 /** Computes a report again and holds every figure against what was issued. */
 export async function recompute(issue: ReadIssue, draw: Draw | undefined): Promise<Recomputed> {
-  const { content, record } = issue;
+  const { engineVersion } = issue.record;
+  const isOfThisVersion = engineVersion === programVersion();
   try {
-    const assumptions = readAssumptions(new Map(Object.entries(content.assumptions.files)));
-    const document = readIssuedText(content.studyText, content.study.fileName);
-    const run = runStudy(document, assumptions);
-    const odds = content.seed === null ? undefined : await draw?.(document, assumptions);
-    const figures: unknown = JSON.parse(stableJson(resultsJson(run, odds)));
-    const leftOut = odds ? notHeld : [...notHeld, "odds"];
-    const { compared, differences } = figureDifferences(content.figures, figures, leftOut);
-    return {
-      figuresMatch: differences.length === 0,
-      sentences: [
-        matchSentence(compared, differences.length),
-        oddsSentence(content.seed, odds !== undefined),
-        engineSentence(record.engineVersion),
-        ...alteredSentences(assumptions.alterations),
-      ],
-      differences,
-    };
+    const found = await computedAgain(issue.content, isOfThisVersion, draw);
+    return { ...found, isOfThisVersion, sentences: [...found.sentences, engineSentence(engineVersion)] };
   } catch (error) {
-    if (error instanceof InputError) return refused(error.problems.map(sentence), record.engineVersion);
-    if (error instanceof AssumptionError) return refused(error.problems, record.engineVersion);
-    throw error;
+    const isKnown = error instanceof InputError || error instanceof AssumptionError;
+    if (!isKnown) throw error;
+    const problems = error instanceof InputError ? error.problems.map(sentence) : error.problems;
+    const why = "The figures could not be computed again from what is attached:";
+    const sentences = [why, ...problems, engineSentence(engineVersion)];
+    return { figuresMatch: false, isOfThisVersion, sentences, differences: [] };
   }
+}
+
+async function computedAgain(
+  content: ReadIssue["content"],
+  isOfThisVersion: boolean,
+  draw: Draw | undefined,
+): Promise<Omit<Recomputed, "isOfThisVersion">> {
+  const assumptions = readAssumptions(
+    new Map(Object.entries(content.assumptions.files)),
+    isOfThisVersion ? undefined : loadAssumptions(assumptionsFolder),
+  );
+  const document = readIssuedText(content.studyText, content.study.fileName);
+  const run = runStudy(document, assumptions);
+  const odds = content.seed === null ? undefined : await draw?.(document, assumptions);
+  const figures: unknown = JSON.parse(stableJson(resultsJson(run, odds)));
+  const leftOut = odds ? notHeld : [...notHeld, "odds"];
+  const { compared, differences } = figureDifferences(content.figures, figures, leftOut);
+  // A later version tells more than was issued.
+  const held = isOfThisVersion ? differences : differences.filter(({ issued }) => issued !== nothing);
+  return {
+    figuresMatch: held.length === 0,
+    sentences: [
+      matchSentence(compared - differences.length + held.length, held.length),
+      oddsSentence(content.seed, odds !== undefined),
+      ...alteredSentences(assumptions.alterations),
+    ],
+    differences: held,
+  };
 }
 
 /** What differs between versions by itself; it is told apart. */
@@ -67,16 +87,6 @@ function alteredSentences(alterations: readonly Alteration[]): string[] {
     ...(left > 0 ? [`${left} more.`] : []),
   ];
 }
-
-const refused = (problems: readonly string[], issuedBy: string): Recomputed => ({
-  figuresMatch: false,
-  sentences: [
-    "The figures could not be computed again from what is attached:",
-    ...problems,
-    engineSentence(issuedBy),
-  ],
-  differences: [],
-});
 
 function matchSentence(compared: number, differing: number): string {
   if (differing === 0) {

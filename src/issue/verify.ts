@@ -41,7 +41,7 @@ export async function verifyIssue(pdf: Uint8Array, { kept, draw }: VerifyTools):
 function verdict(findings: Findings, issue?: ReadIssue, again?: Recomputed): Verification {
   const { standing, answer, sentences } = findings;
   const isAuthentic = standing === "issued here" || standing === "issued by a key";
-  const figuresDiffer = again?.figuresMatch === false;
+  const figuresDiffer = again?.figuresMatch === false && again.isOfThisVersion;
   return {
     standing,
     stands: isAuthentic && !figuresDiffer,

@@ -15,6 +15,7 @@ import { once } from "./once.js";
 import { type OptionResult, type OptionSettings, optionResult } from "./option.js";
 import { balanceAtRate, otherRates, type RateBalance } from "./other-rates.js";
 import { type ProgramBudget, programBudget } from "./program/budget.js";
+import type { AssumptionId } from "./register/register.js";
 import type { HazardParameters } from "./risk/hazard.js";
 import {
   asOperated,
@@ -32,7 +33,7 @@ export interface LakeResult extends LevelsResult {
    * infested lake, from its age at the start. */
   readonly densityByYear: readonly number[];
   /** Ids of the assumptions behind suitability, growth and drying: behind every layer. */
-  readonly layerAssumptionIds: readonly string[];
+  readonly layerAssumptionIds: readonly AssumptionId[];
 }
 
 /** An option against the baseline. Positive net benefit: the program costs less than what it avoids. */

@@ -1,6 +1,6 @@
 import type { Monitoring } from "../model/inputs.js";
 import type { Noticing } from "../model/risk/course.js";
-import { meanDelay, type SampleKind, sampleKinds } from "../model/risk/detection.js";
+import { findsPerSample, meanDelay, type SampleKind } from "../model/risk/detection.js";
 import { oneDecimal, percent } from "./format.js";
 
 const kindNames: Record<SampleKind, readonly [one: string, several: string]> = {
@@ -18,7 +18,7 @@ export function watchText(monitoring: Monitoring | undefined): string {
     const last = noticedWithin.length;
     return `noticed within ${last === 1 ? "a year" : `${last} years`}: ${percent(noticedWithin.at(-1) ?? 0)}`;
   }
-  const kinds = Object.keys(sampleKinds) as SampleKind[];
+  const kinds = Object.keys(findsPerSample) as SampleKind[];
   const taken = kinds.flatMap((kind) => {
     const count = monitoring[kind] ?? 0;
     return count > 0 ? [`${count} ${kindNames[kind][count === 1 ? 0 : 1]}`] : [];

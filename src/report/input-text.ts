@@ -1,5 +1,6 @@
 import type { AssumptionSet } from "../assumptions/entry.js";
-import { type AssumptionUnit, assumptionUnits } from "../assumptions/units.js";
+import { overrideDimensions } from "../assumptions/units.js";
+import type { AssumptionUnit } from "../model/register/expected.js";
 import { rangedQuantities } from "../study/ranged.js";
 import type { StudyDocument } from "../study/schema.js";
 import { recordOf } from "../study/to-model.js";
@@ -30,7 +31,7 @@ const digits = 3;
 
 /** A value in the unit of its entry. */
 function assumptionText(unit: AssumptionUnit, value: number, format: Formatter): string {
-  const known = assumptionUnits[unit];
+  const known = overrideDimensions[unit];
   if (known) return quantityText(value / known.perCoherent, known.dimension, format);
   const per = (dimension: DimensionName) => value / format.display(1, dimension);
   switch (unit) {

@@ -1,5 +1,7 @@
 import { counted } from "../counted.js";
-import type { Measure, PlanEntry } from "../model/structures/catalogue.js";
+import type { Measure, PlanNumber } from "../model/register/plan-numbers.js";
+import type { AssumptionId } from "../model/register/register.js";
+import type { PlanEntry } from "../model/structures/catalogue.js";
 import type { ReportContext } from "./context.js";
 import { capitalised } from "./format.js";
 import { triedPlans } from "./tried-plans.js";
@@ -62,33 +64,33 @@ function takenText(parts: number): string {
   return `Taken for ${counted(parts, "part")} of this study.`;
 }
 
-const columns = [
-  { head: "Capital per unit of size", names: ["capital"] },
-  { head: "At a size of", names: ["reference-size"] },
-  { head: "Exponent of size", names: ["size-exponent"] },
-  { head: "Life", names: ["life"] },
-  { head: "Upkeep, share of capital", names: ["upkeep"] },
-  { head: "Settlers let on", names: ["settlement-factor"] },
-  { head: "Out of service, once a life", names: ["outage-days"] },
-] as const;
+const columns: ReadonlyArray<{ readonly head: string; readonly number: PlanNumber }> = [
+  { head: "Capital per unit of size", number: "capital" },
+  { head: "At a size of", number: "referenceSize" },
+  { head: "Exponent of size", number: "sizeExponent" },
+  { head: "Life", number: "life" },
+  { head: "Upkeep, share of capital", number: "upkeep" },
+  { head: "Settlers let on", number: "settlementFactor" },
+  { head: "Out of service, once a life", number: "outageDays" },
+];
 
-const others: Readonly<Record<string, string>> = {
-  "cleaning-share": "cleaning over that of a bare surface",
-  inspection: "each inspection",
-  "limit-share": "cleaned at this share of a limit",
-  temperature: "water at",
-  hours: "for",
-  "energy-price": "energy",
-  visit: "each visit",
-  "switching-hours": "each change of lines",
-};
+const others: ReadonlyArray<readonly [number: PlanNumber, words: string]> = [
+  ["cleaningShare", "cleaning over that of a bare surface"],
+  ["inspection", "each inspection"],
+  ["limitShare", "cleaned at this share of a limit"],
+  ["temperature", "water at"],
+  ["hours", "for"],
+  ["energyPrice", "energy"],
+  ["visit", "each visit"],
+  ["switchingHours", "each change of lines"],
+];
 
 /** Absent where no plan that occurs has numbers of its own. */
 function numbersTable(entries: readonly PlanEntry[], context: ReportContext): TableView | undefined {
   const rows = entries.flatMap((entry) => {
-    const cells = columns.map(({ names }) => names.map((name) => numberText(entry, name, context)).join(""));
-    const rest = Object.entries(others).flatMap(([name, words]) => {
-      const text = numberText(entry, name, context);
+    const cells = columns.map(({ number }) => numberText(entry, number, context));
+    const rest = others.flatMap(([number, words]) => {
+      const text = numberText(entry, number, context);
       return text === "" ? [] : [`${words} ${text}`];
     });
     const all = [...cells, rest.join("; ")];
@@ -108,19 +110,23 @@ function numbersTable(entries: readonly PlanEntry[], context: ReportContext): Ta
 }
 
 /** A dose lets on what the assumption on oxidants says, in season only. */
-function assumptionId({ numbers, measure }: PlanEntry, name: string): string {
-  const isDose = name === "settlement-factor" && measure === "oxidant-season";
-  return isDose ? "oxidant.settlement-factor" : `plan.${numbers}.${name}`;
+function assumptionId({ numbers, measure }: PlanEntry, number: PlanNumber): AssumptionId | undefined {
+  if (number === "settlementFactor" && measure === "oxidant-season") return "oxidant.settlement-factor";
+  const ids: { readonly [Each in PlanNumber]?: AssumptionId } = numbers;
+  return ids[number];
 }
 
-function numberText(entry: PlanEntry, name: string, { run, assumptionNumber }: ReportContext): string {
-  const id = assumptionId(entry, name);
+function numberText(entry: PlanEntry, number: PlanNumber, { run, assumptionNumber }: ReportContext): string {
+  const id = assumptionId(entry, number);
+  if (id === undefined) return "";
   const found = run.assumptions.entries.get(id);
-  const number = assumptionNumber(id);
-  if (!found || number === "") return "";
+  const reference = assumptionNumber(id);
+  if (!found || reference === "") return "";
   const own = run.overrides.find(({ entry: { id: overridden } }) => overridden === id);
   const unit = unitText(found.unit);
-  return own ? `${own.text}, own (${number})` : `${found.value.toLocaleString("en-US")}${unit} (${number})`;
+  return own
+    ? `${own.text}, own (${reference})`
+    : `${found.value.toLocaleString("en-US")}${unit} (${reference})`;
 }
 
 function unitText(unit: string): string {

@@ -5,6 +5,7 @@ import { type Assumed, recorder } from "../model/assumed.js";
 import { type Comparison, compare } from "../model/compare.js";
 import type { StudyInput } from "../model/inputs.js";
 import type { ClassChance } from "../model/program/class-chances.js";
+import { findsPerSample } from "../model/risk/detection.js";
 import { tellingAmounts } from "./amounts.js";
 import { impossibleProblems } from "./impossible.js";
 import { pinnedProblems } from "./pinned-plans.js";
@@ -148,7 +149,8 @@ interface RangeGroup {
 function rangeGroups({ entries }: AssumptionSet, used: ReadonlySet<string>): RangeGroup[] {
   const all = [...entries.values()];
   const prices = all.filter((entry) => isPrice(entry) && !/^(checks|detection)\./.test(entry.id));
-  const finds = all.filter(({ id }) => id.startsWith("detection.per-") && used.has(id));
+  const perSample = new Set<string>(Object.values(findsPerSample));
+  const finds = all.filter(({ id }) => perSample.has(id) && used.has(id));
   return [
     {
       name: "chance that a fouled launch founds a population",

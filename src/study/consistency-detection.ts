@@ -1,4 +1,4 @@
-import { sampleKinds } from "../model/risk/detection.js";
+import { findsPerSample } from "../model/risk/detection.js";
 import { bearerShareProblems, type Contradiction, type SoundParts } from "./contradiction.js";
 import type { MonitoringDocument } from "./detection-schema.js";
 
@@ -22,7 +22,7 @@ type Options = NonNullable<SoundParts["options"]>;
 function monitoringProblems(monitoring: MonitoringDocument, path: Path): Contradiction[] {
   const { noticedWithin } = monitoring;
   if (!noticedWithin) return [];
-  const counted = Object.keys(sampleKinds).filter((kind) => Reflect.get(monitoring, kind) !== undefined);
+  const counted = Object.keys(findsPerSample).filter((kind) => Reflect.get(monitoring, kind) !== undefined);
   const both: Contradiction[] = counted.map((kind) => ({
     path: [...path, "noticedWithin"],
     found: `chances beside ${kind}`,

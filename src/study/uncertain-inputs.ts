@@ -1,8 +1,9 @@
 import type { Assumption, AssumptionSet } from "../assumptions/entry.js";
+import { normalRange } from "../assumptions/normal-range.js";
 import type { UncertainInput } from "../model/futures/draw-plan.js";
 import type { ClassChance } from "../model/program/class-chances.js";
+import type { Bounds } from "../model/register/expected.js";
 import type { DistributionInput } from "../model/uncertainty/distribution-of.js";
-import { normalQuantile } from "../model/uncertainty/normal-quantile.js";
 import { type Dimension, dimensions } from "../units/dimensions.js";
 import type { Spread } from "../units/spread.js";
 import type { PreparedStudy } from "./compute.js";
@@ -40,7 +41,7 @@ export function uncertainInputs(
       const distribution = override
         ? override.spread && spreadInput(override.spread, override.value)
         : entryInput(entry, prepared.prices.factorOf(entry));
-      const limits = entry.unit === "share" ? { low: 0, high: 1 } : undefined;
+      const limits = limitsOf(assumptions.expected.get(entry.id)?.bounds, prepared.prices.factorOf(entry));
       return distribution
         ? [{ id: entry.id, name: entry.title ?? entry.id, stage, distribution, limits }]
         : [];
@@ -53,6 +54,18 @@ export function uncertainInputs(
   ];
 }
 
+/**
+ * What is drawn of an assumption is kept within what the model can bear; no range reaches a bound that it may not meet.
+ */
+function limitsOf(bounds: Bounds | undefined, factor: number): UncertainInput["limits"] {
+  return (
+    bounds && {
+      low: (bounds.from ?? bounds.above ?? Number.NEGATIVE_INFINITY) * factor,
+      high: (bounds.to ?? bounds.below ?? Number.POSITIVE_INFINITY) * factor,
+    }
+  );
+}
+
 function entryInput(
   { value, low, high, distribution }: Assumption,
   factor: number,
@@ -61,9 +74,6 @@ function entryInput(
   const ends = { low: low * factor, high: high * factor };
   return spreadInput({ kind: distribution, ...ends }, value * factor);
 }
-
-/** Standard deviations within which a normal range is drawn. */
-const normalReach = 3;
 
 /** A spread as a distribution; `mode` is the likeliest value of a beta-PERT or triangular one. */
 export function spreadInput(spread: Spread, mode: number): DistributionInput {
@@ -75,12 +85,8 @@ export function spreadInput(spread: Spread, mode: number): DistributionInput {
       return { kind: "uniform", low: spread.low, high: spread.high };
     case "lognormal":
       return { kind: "lognormal", p10: spread.low, p90: spread.high };
-    case "normal": {
-      const mean = (spread.low + spread.high) / 2;
-      const standardDeviation = (spread.high - mean) / normalQuantile(9 / 10);
-      const reach = normalReach * standardDeviation;
-      return { kind: "truncated-normal", mean, standardDeviation, low: mean - reach, high: mean + reach };
-    }
+    case "normal":
+      return { kind: "truncated-normal", ...normalRange(spread) };
     case "discrete":
       return {
         kind: "discrete",

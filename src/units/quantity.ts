@@ -1,5 +1,6 @@
 import Qty from "js-quantities";
 import { type Dimension, type DimensionName, dimensions } from "./dimensions.js";
+import { taught } from "./taught-units.js";
 
 /** A quantity as its author typed it, with its value in the coherent unit of its dimension. */
 export interface Quantity {
@@ -10,28 +11,6 @@ export interface Quantity {
 
 /** Why a text was refused: what was found is the caller's to add. */
 export class QuantityError extends Error {}
-
-/** Names of the trade that js-quantities does not know, as it would write them. */
-const taughtUnits: ReadonlyArray<readonly [RegExp, string]> = [
-  [/\bacre[- ]?(ft|feet|foot)\b|\bac-ft\b|\baf\b/gi, "acre*ft"],
-  [/\bkwh\b/g, "kWh"],
-  [/\bcfs\b/gi, "ft3/s"],
-  [/\bgpm\b/gi, "gal/min"],
-  [/\bmgd\b/gi, "Mgal/day"],
-  [/\bML\b/g, "Ml"],
-  [/\bha\b/g, "hectare"],
-  [/\bshort tons?\b|\btons\b/gi, "ton"],
-  [/\byr\b|\ba\b/g, "year"],
-  [/\bsqft\b|\bsq ft\b/gi, "ft2"],
-  [/µ/g, "u"],
-  [/°/g, "deg"],
-  [/²/g, "2"],
-  [/³/g, "3"],
-  [/\bbtu\b/gi, "BTU"],
-  [/\/\s*\(([^()/]+)\)/g, "/$1"],
-  [/(?<=\d)[\s*·.]*K\b/g, "*degK"],
-  [/\/\s*K\b/g, "/degK"],
-];
 
 const temperatureUnits: Record<string, string> = {
   degf: "tempF",
@@ -128,7 +107,7 @@ function teach(unit: string, dimension: Dimension): string {
   if (dimension.unit === "tempC") return temperatureUnits[unit.toLowerCase().replace(" ", "")] ?? unit;
   if (/\bmwh\b/i.test(unit) && !/\bMWh\b/.test(unit))
     throw refused(dimension, "write MWh for megawatt-hours");
-  return taughtUnits.reduce((text, [pattern, known]) => text.replace(pattern, known), unit);
+  return taught(unit);
 }
 
 function convert(number: number, from: string, to: string, dimension: Dimension): number {

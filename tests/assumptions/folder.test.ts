@@ -1,7 +1,8 @@
 import { readdirSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { applyOverrides } from "../../src/assumptions/override.js";
-import { type AssumptionUnit, assumptionUnits } from "../../src/assumptions/units.js";
+import { overrideDimensions } from "../../src/assumptions/units.js";
+import type { AssumptionUnit } from "../../src/model/register/expected.js";
 import type { DimensionName } from "../../src/units/dimensions.js";
 import { parseQuantity } from "../../src/units/quantity.js";
 import { relativeError, relativeTolerance } from "../units/definitions.js";
@@ -54,7 +55,7 @@ function typed(value: number, unit: AssumptionUnit): string {
   if (unit === "$") return `$${value}`;
   if (unit === "$/(m3/s)") return `${value}`;
   if (unit.startsWith("$/")) return `$${value}${unit.slice(1)}`;
-  return assumptionUnits[unit] ? `${value} ${unit}` : `${value}`;
+  return overrideDimensions[unit] ? `${value} ${unit}` : `${value}`;
 }
 
 describe("an entry of the folder", () => {

@@ -1,12 +1,10 @@
 import { describe, expect, it } from "vitest";
 import type { Source } from "../../src/assumptions/entry.js";
 import { readGroups } from "../../src/assumptions/groups.js";
-import { entryOf, realSet } from "./real.js";
+import { heldIds, realSet } from "./real.js";
 
 const sources = new Map<string, Source>([["a-source", { citation: "A source", read: "text" }]]);
-const entries = new Map(
-  ["work.one", "work.two", "work.three"].map((id) => [id, entryOf({ id, unit: "$/h", priceYear: 2024 })]),
-);
+const ids = heldIds(["work.one", "work.two", "work.three"]);
 const group = {
   id: "work",
   name: "Work",
@@ -19,14 +17,14 @@ const group = {
 
 function problemsOf(content: unknown): string[] {
   const problems: string[] = [];
-  readGroups(content, entries, sources, problems);
+  readGroups(content, ids, sources, problems);
   return problems;
 }
 
 describe("groups of assumptions that move together", () => {
   it("are read as they stand", () => {
     const problems: string[] = [];
-    expect(readGroups([group], entries, sources, problems)).toEqual([group]);
+    expect(readGroups([group], ids, sources, problems)).toEqual([group]);
     expect(problems).toEqual([]);
   });
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { applyOverrides, assumedFrom } from "../../src/assumptions/override.js";
 import { exchanged } from "../../src/assumptions/prices.js";
-import { entryOf, setOf } from "./real.js";
+import { entryOf, setOf, setWithin } from "./real.js";
 
 const set = setOf(
   entryOf({ id: "cleaning.rack.rate", unit: "$/m2" }),
@@ -85,6 +85,60 @@ describe("an override that cannot be used", () => {
       allowed: expect.stringContaining(allowed),
     });
     expect(applied(id, value)).toBeUndefined();
+  });
+});
+
+describe("an override outside what the model can bear", () => {
+  const layer = entryOf({ id: "conduit.largest-layer", unit: "m", value: 0.015, low: 0.01, high: 0.04 });
+  const bounds = { above: 0, to: 1 };
+  const allowedFor = (value: string | number) =>
+    applyOverrides(setWithin(bounds, layer), [{ id: layer.id, value, reason: "measured" }]).problems.map(
+      ({ allowed }) => allowed,
+    );
+
+  it.each([
+    "15 m",
+    "0 mm",
+    "0 to 10 to 20 mm",
+    "10 mm to 2 m",
+    "one of 10 mm (60 %), 2 m (40 %)",
+    "0.5 to 2 m as lognormal",
+  ])("is refused, its range too: %s", (value) => {
+    expect(allowedFor(value)).toEqual(["above 0 and at most 1 m"]);
+  });
+
+  it("is refused where a normal range would reach what none may be", () => {
+    // By hand: 10 to 30 mm as P10 and P90 are 20 ± 7.8 mm, and three of these 20 ± 23.4 mm.
+    expect(allowedFor("10 to 30 mm as normal")).toEqual([
+      "above 0 and at most 1 m, also three standard deviations from the middle of a normal range",
+    ]);
+    // 20 ± 1.6 mm in the same way
+    expect(allowedFor("18 to 22 mm as normal")).toEqual([]);
+  });
+
+  it.each(["15 mm", "1 m", "10 to 15 to 20 mm"])("is not found in %s", (value) => {
+    expect(allowedFor(value)).toEqual([]);
+  });
+
+  it("is held to the bounds in the money of the files", () => {
+    const rate = entryOf({ id: "labour.maintenance-rate", unit: "$/h", priceYear: 2025 });
+    const problemsAt = (factor: number) =>
+      applyOverrides(
+        setWithin({ from: 0, to: 1000 }, rate),
+        [{ id: rate.id, value: "€1500/h", reason: "quote" }],
+        exchanged(factor),
+      ).problems.map(({ allowed }) => allowed);
+    expect(problemsAt(2)).toEqual([]);
+    expect(problemsAt(1)).toEqual(["at least 0 and at most 1,000 $/h"]);
+  });
+
+  it("names what is read in place of an assumption that is read no longer", () => {
+    expect(refused("oxidant.start-density", "5 %")).toEqual({
+      index: 0,
+      field: "id",
+      found: "oxidant.start-density",
+      allowed: "protection.start-density, which is read in its place",
+    });
   });
 });
 

@@ -1,55 +1,91 @@
 import { readdirSync, readFileSync } from "node:fs";
-import { join } from "node:path";
-import { fileURLToPath } from "node:url";
+import { join, sep } from "node:path";
 import { describe, expect, it } from "vitest";
+import { register } from "../../src/model/register/register.js";
+import { projectRoot } from "../../src/report/assets.js";
 import { compareStudy } from "../../src/study/compute.js";
 import { readStudyText } from "../../src/study/read.js";
 import { editedText } from "../study/example.js";
 import { realSet } from "./real.js";
 
-const modelFolder = fileURLToPath(new URL("../../src/model", import.meta.url));
-const code = readdirSync(modelFolder, { recursive: true, encoding: "utf8" })
-  .filter((name) => name.endsWith(".ts"))
-  .map((name) => readFileSync(join(modelFolder, name), "utf8"))
-  .join("\n");
+const filesIn = (folder: string) =>
+  readdirSync(join(projectRoot, "src", folder), { recursive: true, encoding: "utf8" })
+    .filter((name) => name.endsWith(".ts"))
+    .map((name) => {
+      const text = readFileSync(join(projectRoot, "src", folder, name), "utf8");
+      return { name: join(folder, name), code: text.replace(/\/\*[\s\S]*?\*\/|\/\/.*$/gm, "") };
+    });
 
 const set = realSet();
 const ids = [...set.entries.keys()];
-const families = [...new Set(ids.map((id) => id.split(".")[0] ?? ""))];
+const families = new Set(ids.map((id) => id.split(".")[0] ?? ""));
+const isOfFamily = (text: string) => families.has(text.split(".")[0] ?? "");
 
-const captured = (pattern: RegExp) => [
-  ...new Set([...code.matchAll(pattern)].map((match) => match[1] ?? "")),
-];
+const registerFolder = join("model", "register") + sep;
+const readers = filesIn("model").filter(({ name }) => !name.startsWith(registerFolder));
+const textsOf = (code: string) => [...code.matchAll(/"([^"\n]*)"/g)].map(([, text = ""]) => text);
+const readByModel = new Set(readers.flatMap(({ code }) => textsOf(code)));
 
-/** Ids given to a reader of assumptions as they stand. */
-const readAsTheyStand = captured(/\b(?:assumed|source)\(\s*"([^"]+)"/g);
-/** Every text of the code that is written like an id of a known family, for instance in lists of ids. */
-const likeIds = captured(/"([a-z-]+\.[a-z0-9.-]+)"/g).filter((id) =>
-  families.includes(id.split(".")[0] ?? ""),
-);
-/** Ids put together from a pattern such as cleaning.${subject}.rate. */
-const patterns = captured(/`([a-z-]+\.[^`\s]*\$\{[^`\s]*)`/g)
-  .filter((text) => families.includes(text.split(".")[0] ?? ""))
-  .map((text) => ({ text, fits: patternOf(text) }));
-
-function patternOf(text: string): RegExp {
-  const fixed = text.split(/\$\{[^}]*\}/).map((part) => part.replaceAll(".", "\\."));
-  return new RegExp(`^${fixed.join("[a-z0-9.-]+")}$`);
-}
-
-describe("an assumption that the model reads", () => {
-  it("stands in the files", () => {
-    expect(readAsTheyStand.length).toBeGreaterThan(0);
-    expect(readAsTheyStand.filter((id) => !set.entries.has(id))).toEqual([]);
+describe("an assumption of the register", () => {
+  it.each(Object.keys(register))("is found where it is read by searching for its whole id: %s", (id) => {
+    expect(readByModel).toContain(id);
   });
 
-  it("stands in the files if a list of ids names it", () => {
-    expect(likeIds.filter((id) => !set.entries.has(id))).toEqual([]);
+  it("stands in the files, as all that they hold stands in the register or with a plan", () => {
+    const named = set.plans.flatMap(({ numbers }) => Object.values<string>(numbers));
+    expect(new Set(ids)).toEqual(new Set([...Object.keys(register), ...named]));
+  });
+});
+
+describe("an id of an assumption", () => {
+  const folders = ["model", "study", "assumptions", "report", "forms", "web", "odds"];
+  const code = folders.flatMap(filesIn);
+
+  /** Template strings that some id fits, with letters beside a dot in what stands fast of them. */
+  const templatesIn = (text: string) =>
+    [...text.matchAll(/`([^`\n]*\$\{[^`\n]*)`/g)]
+      .map(([, template = ""]) => template.split(/\$\{[^{}]*\}/))
+      .filter((parts) => parts.some((part) => /[a-z]\.|\.[a-z]/.test(part)))
+      .filter((parts) => {
+        const fits = new RegExp(`^${parts.map((part) => part.replace(/[^\w-]/g, "\\$&")).join(".+")}$`);
+        return ids.some((id) => fits.test(id));
+      })
+      .map((parts) => parts.join("…"));
+
+  /** Texts that an id begins or ends with and that are no words by themselves: "oxidant.", "kill-hours.cold". */
+  const piecesIn = (text: string) =>
+    textsOf(text).filter((piece) => {
+      const begins = /[a-z][.-]$/.test(piece) && isOfFamily(piece);
+      const ends = /^\.[a-z]/.test(piece) || /^[a-z0-9-]+\.[a-z0-9.-]+$/.test(piece);
+      return ids.some(
+        (id) => id !== piece && ((begins && id.startsWith(piece)) || (ends && id.endsWith(piece))),
+      );
+    });
+
+  it.each(code)("is never put together in $name", ({ code: text }) => {
+    expect(templatesIn(text)).toEqual([]);
+    expect(piecesIn(text)).toEqual([]);
   });
 
-  it("has ids in the files for every pattern of ids", () => {
-    const empty = patterns.filter(({ fits }) => !ids.some((id) => fits.test(id)));
-    expect(empty.map(({ text }) => text)).toEqual([]);
+  it.each(readers)("is never joined of its words in $name", ({ code: text }) => {
+    expect(text).not.toContain('join(".")');
+  });
+
+  it("would be found if it were put together", () => {
+    const hole = ["$", "{name}"].join("");
+    expect(templatesIn(`assumed(\`oxidant.kill-hours.${hole}\`)`)).toEqual(["oxidant.kill-hours.…"]);
+    expect(templatesIn(`assumed(\`${hole}.largest-layer\`)`)).toEqual(["….largest-layer"]);
+    expect(piecesIn('"oxidant." + name')).toEqual(["oxidant."]);
+    expect(piecesIn('["kill-hours.cold"].map(ofOxidant)')).toEqual(["kill-hours.cold"]);
+    expect(piecesIn('assumed("oxidant.kill-hours.cold")')).toEqual([]);
+  });
+});
+
+describe("what the model reads", () => {
+  it("is registered if it is written like an id", () => {
+    const likeIds = [...readByModel].filter((text) => /^[a-z-]+\.[a-z0-9.-]+$/.test(text));
+    const strangers = likeIds.filter((id) => isOfFamily(id) && !Object.hasOwn(register, id));
+    expect(strangers).toEqual([]);
   });
 
   it.each([
@@ -70,12 +106,5 @@ describe("an assumption that the model reads", () => {
   ])("is found for a study with %s = %s", (place, value) => {
     const study = readStudyText(editedText([[place, value]]), "study.yaml");
     expect(() => compareStudy(study, set)).not.toThrow();
-  });
-});
-
-describe("an assumption in the files", () => {
-  it("is read by the model", () => {
-    const used = (id: string) => likeIds.includes(id) || patterns.some(({ fits }) => fits.test(id));
-    expect(ids.filter((id) => !used(id))).toEqual([]);
   });
 });

@@ -164,6 +164,37 @@ describe("figures that are not those of the study", () => {
   });
 });
 
+describe("a report of another version", () => {
+  const earlier = async () => {
+    const files = new Map(assumptionFiles(assumptionsFolder));
+    files.delete("checks-usual.yaml");
+    return withAttachment(
+      await retold({ engineVersion: "0.1.0" })(issue.pdf),
+      attachmentNames.assumptions,
+      (assumptions) => JSON.stringify({ ...JSON.parse(assumptions), files: Object.fromEntries(files) }),
+    );
+  };
+
+  it("is computed again although its assumptions lack what came later, and held to what it told", async () => {
+    const found = await onAnother(await earlier());
+    expect(told(found)).toContain("Version 0.1.0 of the program made it; version");
+    expect(told(found)).toMatch(/all [\d,]+ figures match/);
+    expect(told(found)).not.toContain("could not be computed again");
+  });
+
+  it("stands where it is kept, though figures of this version may be others", async () => {
+    const pdf = await withAttachment(await earlier(), attachmentNames.figures, (figures) =>
+      figures.replace(/"netBenefit":"-?[\d.]+"/, '"netBenefit":"1234567.00"'),
+    );
+    const kept = issueStore(storeConnection(":memory:"));
+    kept.keep(keptAs({ ...first, pdf }));
+    const found = await verifyIssue(pdf, { kept: keptOf(kept, key, pdf) });
+    expect(found, told(found)).toMatchObject({ standing: "issued here", stands: true });
+    expect(found.differences).toHaveLength(1);
+    expect(told(found)).toContain("Figures that differ may come from that");
+  });
+});
+
 describe("a report from before reports were signed", () => {
   const unsignedFormat = async () =>
     withAttachment(await unsigned(issue.pdf), attachmentNames.issue, (record) => {

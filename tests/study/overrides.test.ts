@@ -48,6 +48,20 @@ describe("the overrides of a study", () => {
       "at most 100 %",
     ],
     [
+      "a layer thicker than any",
+      { id: "conduit.largest-layer", value: "15 m" },
+      "value",
+      '"15 m"',
+      "above 0 and at most 1 m",
+    ],
+    [
+      "no life for what a plan installs",
+      { id: "plan.foul-release.life", value: "0 yr" },
+      "value",
+      '"0 yr"',
+      "above 0 and at most 200 yr",
+    ],
+    [
       "words for a number without unit",
       { id: "arrival.shape", value: "steep" },
       "value",

@@ -10,6 +10,7 @@ import { plantEntries } from "./plant-entries.js";
 import { rackEntries } from "./rack-entries.js";
 import { dockEntries, rampEntries } from "./shore-entries.js";
 import { supplyEntries } from "./supply-entries.js";
+import { usualRanges } from "./usual-ranges.js";
 import { inletEntries } from "./water-entries.js";
 
 /**
@@ -68,5 +69,5 @@ function launchCheck({ structures, boats }: StudyInput, assumed: Assumed): Entry
     found: atRamps / all,
     remedy: "Look again at the launches a day of the ramps and at the launches by month of the boats.",
   } as const;
-  return [usuallyAtMost(entry, "launch-ratio", assumed)];
+  return [usuallyAtMost(entry, usualRanges.launchRatio, assumed)];
 }

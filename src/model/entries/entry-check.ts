@@ -1,4 +1,5 @@
 import type { Assumed } from "../assumed.js";
+import type { RegisteredId } from "../register/register.js";
 
 /** What an entry is measured in, by the names of the dimensions that a study's quantities have. */
 export type Measure =
@@ -38,12 +39,15 @@ export function within(entry: Entry, { low, high }: Partial<Pick<EntryCheck, "lo
 }
 
 /** Holds an entry against the range that the assumptions call usual. */
-export const usual = (entry: Entry, range: string, assumed: Assumed): EntryCheck =>
-  within(entry, {
-    low: assumed(`checks.usual.${range}-low`),
-    high: assumed(`checks.usual.${range}-high`),
-  });
+export const usual = (
+  entry: Entry,
+  { low, high }: { readonly low: RegisteredId; readonly high: RegisteredId },
+  assumed: Assumed,
+): EntryCheck => within(entry, { low: assumed(low), high: assumed(high) });
 
 /** The same where only too much is unusual. */
-export const usuallyAtMost = (entry: Entry, range: string, assumed: Assumed): EntryCheck =>
-  within(entry, { high: assumed(`checks.usual.${range}-high`) });
+export const usuallyAtMost = (
+  entry: Entry,
+  { high }: { readonly high: RegisteredId },
+  assumed: Assumed,
+): EntryCheck => within(entry, { high: assumed(high) });

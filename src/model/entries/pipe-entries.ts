@@ -5,6 +5,7 @@ import { type PipePart, pipesOf } from "../structures/hydraulic-summary.js";
 import type { Structure } from "../structures/inputs.js";
 import { type Checked, entryOf } from "./checked.js";
 import { type EntryCheck, usual, usuallyAtMost, within } from "./entry-check.js";
+import { usualRanges } from "./usual-ranges.js";
 
 /** Velocity in each clean pipe of a structure at its largest flow, and the roughness of its wall. */
 export function pipeEntries(checked: Checked<Structure>): EntryCheck[] {
@@ -12,11 +13,17 @@ export function pipeEntries(checked: Checked<Structure>): EntryCheck[] {
   return pipesOf(checked.structure)
     .filter(({ flow }) => flow > 0)
     .flatMap((part) => [
-      usual(velocityEntry(checked, part), `${sizeOf(part)}-velocity`, assumed),
+      usual(velocityEntry(checked, part), velocityRanges[sizeOf(part)], assumed),
       ...roughnessCheck(checked, part),
       ...headRatioCheck(checked, part),
     ]);
 }
+
+const velocityRanges = {
+  conduit: usualRanges.conduitVelocity,
+  penstock: usualRanges.penstockVelocity,
+  line: usualRanges.lineVelocity,
+} as const;
 
 /** Lines of small bore are run otherwise than conduits and penstocks. */
 const sizeOf = ({ name }: PipePart) => (name === "conduit" || name === "penstock" ? name : "line");
@@ -49,7 +56,7 @@ function roughnessCheck(checked: Checked<Structure>, { name, at, pipe }: PipePar
     found: pipe.roughness,
     remedy: "Look again at the roughness and its unit.",
   });
-  return [usual(entry, "roughness", checked.assumed)];
+  return [usual(entry, usualRanges.roughness, checked.assumed)];
 }
 
 /** Head that there is over the head that the clean pipe needs at the largest flow. */
@@ -62,7 +69,7 @@ function headRatioCheck(checked: Checked<Structure>, part: PipePart): EntryCheck
     found: given.head / cleanLoss(part, checked.contexts[0].viscosity),
     remedy: "Look again at the head, the length, the diameter and the flow, and at their units.",
   });
-  const check = usuallyAtMost(entry, "head-ratio", checked.assumed);
+  const check = usuallyAtMost(entry, usualRanges.headRatio, checked.assumed);
   return [checked.structure.kind === "intake" ? check : within(entry, { ...check, low: 1 })];
 }
 

@@ -3,6 +3,7 @@ import { operatingYear } from "../structures/hydropower.js";
 import type { Hydropower } from "../structures/inputs.js";
 import { type Checked, entryOf } from "./checked.js";
 import { type EntryCheck, usual, usuallyAtMost } from "./entry-check.js";
+import { usualRanges } from "./usual-ranges.js";
 
 /** A power plant's head against its penstock and its turbine, and the price of its energy. */
 export function plantEntries(checked: Checked<Hydropower>): EntryCheck[] {
@@ -32,7 +33,7 @@ function penstockCheck(checked: Checked<Hydropower>): EntryCheck {
     found: Math.max(...shares),
     remedy: "Look again at its length, its diameter, the flow and the elevations, and at their units.",
   });
-  return usuallyAtMost(entry, "penstock-loss", checked.assumed);
+  return usuallyAtMost(entry, usualRanges.penstockLoss, checked.assumed);
 }
 
 function turbineCheck(checked: Checked<Hydropower>): EntryCheck[] {
@@ -44,8 +45,16 @@ function turbineCheck(checked: Checked<Hydropower>): EntryCheck[] {
     found: Math.max(...heads(checked).map(({ gross }) => gross)),
     remedy: "Look again at the tailwater's elevation and its unit, and at the type of turbine.",
   });
-  return [usual(entry, `${turbine.type}-head`, checked.assumed)];
+  return [usual(entry, turbineHeads[turbine.type], checked.assumed)];
 }
+
+const turbineHeads = {
+  francis: usualRanges.francisHead,
+  kaplan: usualRanges.kaplanHead,
+  propeller: usualRanges.propellerHead,
+  crossflow: usualRanges.crossflowHead,
+  pelton: usualRanges.peltonHead,
+} as const;
 
 /** The highest price, and the lowest where it is another. */
 function priceChecks(checked: Checked<Hydropower>): EntryCheck[] {
@@ -59,7 +68,7 @@ function priceChecks(checked: Checked<Hydropower>): EntryCheck[] {
         found,
         remedy: "Look again at the prices and at the unit under their stroke.",
       }),
-      "energy-price",
+      usualRanges.energyPrice,
       checked.assumed,
     );
   return [check("highest", highest), ...(lowest === highest ? [] : [check("lowest", lowest)])];

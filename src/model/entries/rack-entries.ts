@@ -3,6 +3,7 @@ import type { Hydropower, Intake } from "../structures/inputs.js";
 import { barFactors, rackState } from "../structures/rack.js";
 import { type Checked, entryOf } from "./checked.js";
 import { type Entry, type EntryCheck, usual, usuallyAtMost } from "./entry-check.js";
+import { usualRanges } from "./usual-ranges.js";
 
 /** The clean trash rack at the largest flow, its bars and its limits. */
 export function rackEntries(checked: Checked<Intake | Hydropower>): EntryCheck[] {
@@ -32,9 +33,9 @@ export function rackEntries(checked: Checked<Intake | Hydropower>): EntryCheck[]
     remedy: "Look again at the limit and its unit.",
   });
   return [
-    ...(through > 0 ? [usual(velocity, "rack-velocity", assumed)] : []),
-    usuallyAtMost(limit, "rack-velocity", assumed),
-    usual(spacing, "rack-spacing", assumed),
-    usual(headLimit, "rack-head-limit", assumed),
+    ...(through > 0 ? [usual(velocity, usualRanges.rackVelocity, assumed)] : []),
+    usuallyAtMost(limit, usualRanges.rackVelocity, assumed),
+    usual(spacing, usualRanges.rackSpacing, assumed),
+    usual(headLimit, usualRanges.rackHeadLimit, assumed),
   ];
 }

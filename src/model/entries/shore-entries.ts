@@ -1,6 +1,7 @@
 import type { Dock, Ramp } from "../structures/inputs.js";
 import { type Checked, entryOf } from "./checked.js";
 import { type EntryCheck, usual, usuallyAtMost } from "./entry-check.js";
+import { usualRanges } from "./usual-ranges.js";
 import { fixedDockEntries, rampLevelEntries } from "./water-entries.js";
 
 /** Size, price and depth of a dock. */
@@ -25,9 +26,9 @@ export function dockEntries(checked: Checked<Dock>): EntryCheck[] {
     remedy: "Look again at the depth and its unit.",
   });
   return [
-    usual(area, "dock-area", assumed),
-    ...(dock.replacementCost > 0 ? [usual(price, "dock-price", assumed)] : []),
-    ...(dock.floating ? [usuallyAtMost(depth, "dock-depth", assumed)] : fixedDockEntries(checked)),
+    usual(area, usualRanges.dockArea, assumed),
+    ...(dock.replacementCost > 0 ? [usual(price, usualRanges.dockPrice, assumed)] : []),
+    ...(dock.floating ? [usuallyAtMost(depth, usualRanges.dockDepth, assumed)] : fixedDockEntries(checked)),
   ];
 }
 
@@ -46,8 +47,8 @@ export function rampEntries(checked: Checked<Ramp>): EntryCheck[] {
     remedy: "Look again at the width and its unit.",
   });
   return [
-    usual(slope, "ramp-slope", assumed),
-    usual(width, "ramp-width", assumed),
+    usual(slope, usualRanges.rampSlope, assumed),
+    usual(width, usualRanges.rampWidth, assumed),
     ...rampLevelEntries(checked),
   ];
 }

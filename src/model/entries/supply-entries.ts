@@ -8,6 +8,7 @@ import { pumpedSupply, supplyOf } from "../structures/supply.js";
 import { type Checked, entryOf } from "./checked.js";
 import { type EntryCheck, usual, usuallyAtMost, within } from "./entry-check.js";
 import { cleanLoss } from "./pipe-entries.js";
+import { usualRanges } from "./usual-ranges.js";
 
 /** What drives an intake's water when clean, and what water and energy cost there. */
 export function supplyEntries(checked: Checked<Intake>): EntryCheck[] {
@@ -22,7 +23,7 @@ export function supplyEntries(checked: Checked<Intake>): EntryCheck[] {
   return [
     deliveredCheck(checked),
     ...(intake.supply.by === "pump" ? pumpChecks(checked, intake.supply.energyPrice) : []),
-    ...(intake.alternativeWater > 0 ? [usual(water, "water-price", assumed)] : []),
+    ...(intake.alternativeWater > 0 ? [usual(water, usualRanges.waterPrice, assumed)] : []),
   ];
 }
 
@@ -69,9 +70,9 @@ function pumpChecks(checked: Checked<Intake>, price: number): EntryCheck[] {
     remedy: "Look again at the price and at the unit under its stroke.",
   });
   return [
-    usuallyAtMost(loss, "conduit-loss", assumed),
-    usuallyAtMost(spare, "spare-head", assumed),
-    usual(energy, "energy-price", assumed),
+    usuallyAtMost(loss, usualRanges.conduitLoss, assumed),
+    usuallyAtMost(spare, usualRanges.spareHead, assumed),
+    usual(energy, usualRanges.energyPrice, assumed),
   ];
 }
 

@@ -1,9 +1,8 @@
 import type { Assumed } from "../assumed.js";
 import { at } from "../lake/calendar.js";
+import type { AssumptionId } from "../register/register.js";
 import type { TurbineType } from "../structures/inputs.js";
-
-/** Percent of the rated flow at which the relative efficiency is known. */
-const knownPercents = [20, 40, 60, 80, 100] as const;
+import { turbineAssumptions } from "./turbine-ids.js";
 
 export interface TurbineCurve {
   readonly peakEfficiency: number;
@@ -13,17 +12,17 @@ export interface TurbineCurve {
   readonly minimumShare: number;
 }
 
-export const turbineIds = (type: TurbineType): readonly string[] => [
-  `turbine.${type}.peak-efficiency`,
-  ...knownPercents.map((percent) => `turbine.${type}.relative-${percent}`),
-  `turbine.${type}.minimum-flow`,
-];
+export function turbineIds(type: TurbineType): readonly AssumptionId[] {
+  const { peakEfficiency, relative, minimumShare } = turbineAssumptions[type];
+  return [peakEfficiency, ...relative, minimumShare];
+}
 
 export function turbineCurve(type: TurbineType, assumed: Assumed): TurbineCurve {
+  const { peakEfficiency, relative, minimumShare } = turbineAssumptions[type];
   return {
-    peakEfficiency: assumed(`turbine.${type}.peak-efficiency`),
-    relative: knownPercents.map((percent) => assumed(`turbine.${type}.relative-${percent}`)),
-    minimumShare: assumed(`turbine.${type}.minimum-flow`),
+    peakEfficiency: assumed(peakEfficiency),
+    relative: relative.map(assumed),
+    minimumShare: assumed(minimumShare),
   };
 }
 

@@ -1,5 +1,13 @@
 import { type Assumed, recorder } from "../assumed.js";
 import type { Chemistry, Lake } from "../inputs.js";
+import type { AssumptionId, RegisteredId } from "../register/register.js";
+import {
+  type BoundIds,
+  type Bounds,
+  calciumBounds,
+  chemistryBounds,
+  temperatureBounds,
+} from "./suitability-ids.js";
 
 export type SuitabilityClass = "none" | "very low" | "low" | "moderate" | "high";
 
@@ -18,17 +26,16 @@ export interface Suitability {
   readonly variables: readonly VariableClass[];
   /** What the other published calcium scheme would say. */
   readonly otherCalciumScheme: VariableClass;
-  readonly assumptionIds: readonly string[];
+  readonly assumptionIds: readonly AssumptionId[];
 }
 
-interface Bounds {
-  readonly lowFrom: number;
-  readonly moderateFrom: number;
-  readonly highFrom: number;
-  readonly highTo: number;
-  readonly moderateTo: number;
-  readonly lowTo: number;
-}
+const weightIds = {
+  none: "suitability.weight.none",
+  "very low": "suitability.weight.very-low",
+  low: "suitability.weight.low",
+  moderate: "suitability.weight.moderate",
+  high: "suitability.weight.high",
+} as const satisfies Record<SuitabilityClass, RegisteredId>;
 
 /**
  * Habitat suitability: each variable falls in a published class and the lowest class rules,
@@ -43,12 +50,12 @@ export function suitability(lake: Lake, source: Assumed): Suitability {
   const warmest = Math.max(...lake.surfaceTemperature);
   const variables = [
     calciumClass(lake, lake.calciumScheme, assumed),
-    ...optionalVariables(lake.chemistry).map(({ variable, id, value, unit }) =>
-      classify({ variable, value, unit }, readBounds(id, assumed), lake, assumed),
+    ...optionalVariables(lake.chemistry).map(({ variable, value, unit, bounds }) =>
+      classify({ variable, value, unit }, readBounds(bounds, assumed), lake, assumed),
     ),
     classify(
       { variable: warmestMonth, value: warmest, unit: "°C" },
-      readBounds("temperature", assumed),
+      readBounds(temperatureBounds, assumed),
       lake,
       assumed,
     ),
@@ -65,19 +72,20 @@ export function suitability(lake: Lake, source: Assumed): Suitability {
 }
 
 function optionalVariables(chemistry: Chemistry) {
+  const { ph, alkalinity, hardness, oxygen, conductivity, salinity } = chemistryBounds;
   const candidates = [
-    { variable: "pH", id: "ph", value: chemistry.ph, unit: "" },
-    { variable: "alkalinity", id: "alkalinity", value: chemistry.alkalinity, unit: "mg CaCO₃/L" },
-    { variable: "hardness", id: "hardness", value: chemistry.hardness, unit: "mg CaCO₃/L" },
-    { variable: "dissolved oxygen", id: "oxygen", value: chemistry.oxygen, unit: "mg/L" },
-    { variable: "conductivity", id: "conductivity", value: chemistry.conductivity, unit: "µS/cm" },
-    { variable: "salinity", id: "salinity", value: chemistry.salinity, unit: "g/L" },
+    { variable: "pH", bounds: ph, value: chemistry.ph, unit: "" },
+    { variable: "alkalinity", bounds: alkalinity, value: chemistry.alkalinity, unit: "mg CaCO₃/L" },
+    { variable: "hardness", bounds: hardness, value: chemistry.hardness, unit: "mg CaCO₃/L" },
+    { variable: "dissolved oxygen", bounds: oxygen, value: chemistry.oxygen, unit: "mg/L" },
+    { variable: "conductivity", bounds: conductivity, value: chemistry.conductivity, unit: "µS/cm" },
+    { variable: "salinity", bounds: salinity, value: chemistry.salinity, unit: "g/L" },
   ];
   return candidates.flatMap(({ value, ...rest }) => (value === undefined ? [] : [{ ...rest, value }]));
 }
 
 function calciumClass(lake: Lake, scheme: Lake["calciumScheme"], assumed: Assumed): VariableClass {
-  const bounds = readBounds(`calcium.${scheme}`, assumed);
+  const bounds = readBounds(calciumBounds[scheme], assumed);
   const found = classify(
     { variable: "calcium", value: lake.chemistry.calcium, unit: "mg/L" },
     bounds,
@@ -85,36 +93,21 @@ function calciumClass(lake: Lake, scheme: Lake["calciumScheme"], assumed: Assume
     assumed,
   );
   const publishedAsVeryLow = scheme === "whittier" && found.class === "none";
-  return publishedAsVeryLow
-    ? { ...found, class: "very low", weight: assumed("suitability.weight.very-low") }
-    : found;
+  return publishedAsVeryLow ? { ...found, class: "very low", weight: assumed(weightIds["very low"]) } : found;
 }
 
-/** Reads the bounds that a variable has: rising ones always, or falling ones, or both. */
-function readBounds(variable: string, assumed: Assumed): Bounds {
-  const read = (bound: string) => assumed(`suitability.${variable}.${bound}`);
-  const risingOnly = { highTo: Infinity, moderateTo: Infinity, lowTo: Infinity };
-  const fallingOnly = { lowFrom: -Infinity, moderateFrom: -Infinity, highFrom: -Infinity };
-  const rising = () => ({
-    lowFrom: read("low-from"),
-    moderateFrom: read("moderate-from"),
-    highFrom: read("high-from"),
-  });
-  const falling = () => ({ highTo: read("high-to"), moderateTo: read("moderate-to"), lowTo: read("low-to") });
-  if (variable === "salinity") return { ...fallingOnly, ...falling() };
-  if (variable === "ph") return { ...rising(), ...falling() };
-  if (variable === "temperature") {
-    const lowTo = read("low-to");
-    return {
-      lowFrom: read("moderate-from"),
-      moderateFrom: read("moderate-from"),
-      highFrom: read("high-from"),
-      highTo: read("high-to"),
-      moderateTo: read("high-to"),
-      lowTo,
-    };
-  }
-  return { ...risingOnly, ...rising() };
+const unbounded: Bounds = {
+  lowFrom: -Infinity,
+  moderateFrom: -Infinity,
+  highFrom: -Infinity,
+  highTo: Infinity,
+  moderateTo: Infinity,
+  lowTo: Infinity,
+};
+
+function readBounds(ids: BoundIds, assumed: Assumed): Bounds {
+  const read = Object.entries(ids).map(([bound, id]) => [bound, assumed(id)] as const);
+  return { ...unbounded, ...Object.fromEntries(read) };
 }
 
 const warmestMonth = "temperature of the warmest month";
@@ -130,7 +123,7 @@ function classify(
   const found = classOf(measured.value, bounds);
   const outlived = lake.species === "quagga" && !excluding.has(measured.variable);
   const named = found === "none" && outlived ? "very low" : found;
-  return { ...measured, class: named, weight: assumed(`suitability.weight.${named.replace(" ", "-")}`) };
+  return { ...measured, class: named, weight: assumed(weightIds[named]) };
 }
 
 function classOf(value: number, bounds: Bounds): SuitabilityClass {

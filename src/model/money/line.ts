@@ -1,4 +1,5 @@
 import { Decimal as Base } from "decimal.js";
+import type { AssumptionId } from "../register/register.js";
 import type { Bearer } from "./bearer.js";
 
 /** Our own Decimal: 28 significant digits, half-even; the package's shared settings are left alone. */
@@ -32,7 +33,7 @@ export interface CostLine {
   readonly unitRate: number;
   /** Quantity × unit rate, rounded to the cent once: a whole number, so that sums are exact. */
   readonly cents: number;
-  readonly assumptionIds: readonly string[];
+  readonly assumptionIds: readonly AssumptionId[];
 }
 
 export type LineDraft = Omit<CostLine, "cents">;

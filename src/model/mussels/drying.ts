@@ -25,6 +25,14 @@ export interface DryingParameters {
   readonly frostSurvival: number;
 }
 
+/** Air temperatures whose killing hours are published, from mild to hard frost, with the assumption that has them. */
+const frostHours = [
+  [0, "drying.frost-hours.minus-0"],
+  [-1.5, "drying.frost-hours.minus-1.5"],
+  [-3, "drying.frost-hours.minus-3"],
+  [-10, "drying.frost-hours.minus-10"],
+] as const;
+
 export function dryingParameters(species: Species, assumed: Assumed): DryingParameters {
   return {
     referenceHours: assumed("drying.reference-hours"),
@@ -39,9 +47,7 @@ export function dryingParameters(species: Species, assumed: Assumed): DryingPara
     baseDeficit: assumed("drying.base-deficit"),
     baseDeficitQ10: assumed("drying.base-deficit-q10"),
     speciesFactor: species === "zebra" ? 1 : assumed("drying.quagga-factor"),
-    frost: ["0", "1.5", "3", "10"].map(
-      (degrees) => [-Number(degrees), assumed(`drying.frost-hours.minus-${degrees}`)] as const,
-    ),
+    frost: frostHours.map(([temperature, id]) => [temperature, assumed(id)] as const),
     clusterFactor: assumed("drying.cluster-factor"),
     frostSurvival: assumed("drying.frost-survival"),
   };

@@ -13,13 +13,19 @@ export interface PopulationParameters {
   readonly declineYears: number;
 }
 
+const quaggaYearsToPeak = {
+  deep: "population.years-to-peak.quagga-deep",
+  shallow: "population.years-to-peak.quagga-shallow",
+} as const;
+
 /** Parameters by species and lake type: quagga is slower in a deep lake. */
 export function populationParameters(lake: Lake, assumed: Assumed): PopulationParameters {
-  const pace = lake.species === "zebra" ? "zebra" : `quagga-${lake.depthType}`;
+  const yearsToPeak =
+    lake.species === "zebra" ? "population.years-to-peak.zebra" : quaggaYearsToPeak[lake.depthType];
   return {
     initialShare: assumed("population.initial-share"),
     peakShare: assumed("population.peak-share"),
-    yearsToPeak: assumed(`population.years-to-peak.${pace}`),
+    yearsToPeak: assumed(yearsToPeak),
     laterOverPeak: assumed("population.later-over-peak"),
     declineYears: assumed("population.decline-years"),
   };

@@ -39,14 +39,29 @@ export interface SettlementParameters {
   readonly growthBaseTemperature: number;
 }
 
+/** Assumptions on settlement that each species has its own of. */
+export const bySpecies = {
+  zebra: {
+    spawningTemperature: "settlement.spawning-temperature.zebra",
+    fullDepth: "settlement.full-depth.zebra",
+    noDepth: "settlement.no-depth.zebra",
+  },
+  quagga: {
+    spawningTemperature: "settlement.spawning-temperature.quagga",
+    fullDepth: "settlement.full-depth.quagga",
+    noDepth: "settlement.no-depth.quagga",
+  },
+} as const;
+
 export function settlementParameters(lake: Lake, assumed: Assumed): SettlementParameters {
+  const own = bySpecies[lake.species];
   return {
-    spawningTemperature: assumed(`settlement.spawning-temperature.${lake.species}`),
+    spawningTemperature: assumed(own.spawningTemperature),
     upperTemperature: assumed("settlement.upper-temperature"),
     fullVelocity: assumed("settlement.full-velocity"),
     noVelocity: assumed("settlement.no-velocity"),
-    fullDepth: assumed(`settlement.full-depth.${lake.species}`),
-    noDepth: assumed(`settlement.no-depth.${lake.species}`),
+    fullDepth: assumed(own.fullDepth),
+    noDepth: assumed(own.noDepth),
     growthBaseTemperature: assumed("shell.growth-base-temperature"),
   };
 }

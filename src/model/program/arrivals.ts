@@ -1,5 +1,6 @@
 import { type Assumed, recorder } from "../assumed.js";
 import type { Boats, CheckSteps, Lake, ProgramOption, ProgramSteps, VesselClass } from "../inputs.js";
+import type { AssumptionId } from "../register/register.js";
 import { holdSurvival } from "./drying-hold.js";
 
 /** How one class of boats passes an option in a year. Boats, not shares. */
@@ -28,7 +29,7 @@ export interface Arrivals {
   readonly slipThrough: number;
   /** The same if the steps miss independently, and if they miss the same boats; worked out when asked for. */
   readonly slipThroughRange: { readonly independent: number; readonly dependent: number };
-  readonly assumptionIds: readonly string[];
+  readonly assumptionIds: readonly AssumptionId[];
 }
 
 /**

@@ -1,20 +1,20 @@
 import type { Assumed } from "../assumed.js";
 import { at, months } from "../lake/calendar.js";
 
-/** Kinds of samples in which mussels may be found, with the names that assumptions have for one. */
-export const sampleKinds = {
-  planktonTows: "plankton-tow",
-  settlementPlates: "settlement-plate",
-  searches: "search",
-  ednaSamples: "edna-sample",
+/** Kinds of samples in which mussels may be found, with the assumption of what is found in one. */
+export const findsPerSample = {
+  planktonTows: "detection.per-plankton-tow",
+  settlementPlates: "detection.per-settlement-plate",
+  searches: "detection.per-search",
+  ednaSamples: "detection.per-edna-sample",
 } as const;
 
-export type SampleKind = keyof typeof sampleKinds;
+export type SampleKind = keyof typeof findsPerSample;
 
 /** Samples a year of each kind; none of a kind that is absent. */
 export type SamplesPerYear = { readonly [Kind in SampleKind]?: number | undefined };
 
-const kinds = Object.keys(sampleKinds) as SampleKind[];
+const kinds = Object.keys(findsPerSample) as SampleKind[];
 
 /**
  * Chance to notice, in each year a of an infestation, mussels that no sample found before: p(a) = 1 − exp(−D(a) Σ n λ).
@@ -28,10 +28,7 @@ export function chanceBySamples(
   source: Assumed,
 ): number[] {
   const taken = kinds.filter((kind) => samples[kind]);
-  const effort = taken.reduce(
-    (sum, kind) => sum + (samples[kind] ?? 0) * source(`detection.per-${sampleKinds[kind]}`),
-    0,
-  );
+  const effort = taken.reduce((sum, kind) => sum + (samples[kind] ?? 0) * source(findsPerSample[kind]), 0);
   return density.map((share) => -Math.expm1(-effort * share));
 }
 

@@ -1,38 +1,32 @@
+import type { Measure, PlanNumberIds } from "../register/plan-numbers.js";
+
 /** What fouls as a whole; each kind is offered the plans that the catalogue lists for it. */
 export const partKinds = ["rack", "conduit", "penstock", "service-line", "hull"] as const;
 export type PartKind = (typeof partKinds)[number];
 
-/** The mechanism of a plan: how it keeps a surface clean, or mussels off it. */
-export const measures = [
-  "leave",
-  "clean",
-  "dry",
-  "trigger",
-  "coating",
-  "oxidant-season",
-  "oxidant-end",
-  "filter",
-  "heat",
-  "second-line",
-] as const;
-export type Measure = (typeof measures)[number];
-
-/**
- * One entry of the catalogue of protection plans; the texts are for the reader of the report.
- */
-export interface PlanEntry {
+/** What every entry of the catalogue of protection plans says; the texts are for the reader of the report. */
+interface PlanText {
   readonly id: string;
   readonly name: string;
-  readonly measure: Measure;
   readonly parts: readonly PartKind[];
-  /** Name of its numbers: assumptions under `plan.<numbers>.`. */
-  readonly numbers: string;
   /** Months between the cleanings or treatments that go with it; 0 for none. */
   readonly intervals: readonly number[];
   readonly sideEffects: string;
   readonly permits: string;
   readonly cautions: string;
 }
+
+/** An entry of one mechanism, with the ids of the numbers that the mechanism reads. */
+export interface PlanBy<By extends Measure> extends PlanText {
+  readonly measure: By;
+  readonly numbers: PlanNumberIds<By>;
+}
+
+/** One entry of the catalogue of protection plans. */
+export type PlanEntry = { [By in Measure]: PlanBy<By> }[Measure];
+
+/** An entry by which something is installed. */
+export type InstalledPlan = Extract<PlanEntry, { readonly numbers: { readonly capital: unknown } }>;
 
 /** A plan that the engineer prescribes for a part, whatever the costs say. */
 export interface PinnedPlan {

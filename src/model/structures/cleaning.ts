@@ -1,15 +1,28 @@
+import type { AssumptionId } from "../register/register.js";
 import type { Cleaning, Priced } from "./component.js";
 import type { LakeContext } from "./context.js";
 
-/** Names of the price entries of a component: `cleaning.<subject>.rate` and `cleaning.<subject>.visit`. */
-export type CleaningSubject = "rack" | "conduit" | "service-line" | "hull";
+/** How each subject is cleaned, and the assumptions that price it. */
+const bySubject = {
+  rack: { byName: "cleaned by divers", rate: "cleaning.rack.rate", visit: "cleaning.rack.visit" },
+  conduit: {
+    byName: "cleaned by scraper or pig",
+    rate: "cleaning.conduit.rate",
+    visit: "cleaning.conduit.visit",
+  },
+  "service-line": {
+    byName: "flushed and rodded",
+    rate: "cleaning.service-line.rate",
+    visit: "cleaning.service-line.visit",
+  },
+  hull: {
+    byName: "cleaned by divers or on the hard",
+    rate: "cleaning.hull.rate",
+    visit: "cleaning.hull.visit",
+  },
+} as const;
 
-const bySubject: Record<CleaningSubject, string> = {
-  rack: "cleaned by divers",
-  conduit: "cleaned by scraper or pig",
-  "service-line": "flushed and rodded",
-  hull: "cleaned by divers or on the hard",
-};
+export type CleaningSubject = keyof typeof bySubject;
 
 /**
  * Cost of one cleaning: area at a rate, and a visit; both at a share where the work is lighter than usual.
@@ -17,18 +30,17 @@ const bySubject: Record<CleaningSubject, string> = {
  */
 export function cleaningOf(subject: CleaningSubject, area: number, context: LakeContext): Cleaning {
   const name = subject.replace("-", " ");
-  const rateId = `cleaning.${subject}.rate`;
-  const visitId = `cleaning.${subject}.visit`;
+  const { byName, rate: rateId, visit: visitId } = bySubject[subject];
   const rate = context.assumed(rateId);
   const visit = context.assumed(visitId);
-  const lines = (share: number, shareIds: readonly string[]) =>
+  const lines = (share: number, shareIds: readonly AssumptionId[]) =>
     [
       priced(`cleaning the ${name}`, area, "area", rate * share, [rateId, ...shareIds]),
       priced(`visits to clean the ${name}`, 1, "visits", visit * share, [visitId, ...shareIds]),
     ].filter((line) => line.unitRate > 0);
   const usual = lines(1, []);
   return {
-    byName: bySubject[subject],
+    byName,
     work: (shareId) => (shareId === undefined ? usual : lines(context.assumed(shareId), [shareId])),
   };
 }
@@ -38,7 +50,7 @@ function priced(
   quantity: number,
   quantityKind: Priced["quantityKind"],
   unitRate: number,
-  assumptionIds: readonly string[],
+  assumptionIds: readonly AssumptionId[],
 ): Priced {
   return { what, type: "work", quantity, quantityKind, unitRate, assumptionIds };
 }

@@ -1,6 +1,7 @@
 import type { CostLine, QuantityKind } from "../money/line.js";
 import type { Layer } from "../mussels/layer.js";
 import type { Surface } from "../mussels/surface.js";
+import type { AssumptionId } from "../register/register.js";
 import type { PartKind } from "./catalogue.js";
 import type { ImpossiblePlan, Plan } from "./plan.js";
 
@@ -11,7 +12,7 @@ export interface Priced {
   readonly quantity: number;
   readonly quantityKind: QuantityKind;
   readonly unitRate: number;
-  readonly assumptionIds: readonly string[];
+  readonly assumptionIds: readonly AssumptionId[];
 }
 
 /**
@@ -43,7 +44,7 @@ export interface Cleaning {
   /** How the work is named: "cleaned by divers". */
   readonly byName: string;
   /** Cost of one cleaning apart from disposal and outage. @param shareId assumption that holds a share of the usual cost */
-  readonly work: (shareId?: string) => readonly Priced[];
+  readonly work: (shareId?: AssumptionId) => readonly Priced[];
 }
 
 /** A check that the reader sees as a row. */

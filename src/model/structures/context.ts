@@ -9,7 +9,7 @@ import { type GrowingSurface, type GrowthParameters, growthParameters } from "..
 import { densityShare, populationParameters, settledMonth } from "../mussels/population.js";
 import { shellParameters } from "../mussels/shell.js";
 import { type Place, type Surface, settlementParameters, surfaceMonths } from "../mussels/surface.js";
-import type { PlanEntry } from "./catalogue.js";
+import type { InstalledPlan, PlanEntry } from "./catalogue.js";
 import { disposalRateOf } from "./disposal-rate.js";
 import { type InstallationPrices, installationPrices } from "./installation-prices.js";
 import { spawningMonths } from "./spawning.js";
@@ -38,7 +38,7 @@ export interface LakeContext {
   /** The catalogue of protection plans. */
   readonly plans: readonly PlanEntry[];
   /** What an installation of a plan costs by its size. */
-  readonly installation: (entry: PlanEntry) => InstallationPrices;
+  readonly installation: (entry: InstalledPlan) => InstallationPrices;
   readonly disposalRate: () => number;
   readonly growing: (surface: Surface) => GrowingSurface;
   /** Lets go of what was grown, once the structures are worked out; it is grown again when asked for. */

@@ -31,7 +31,7 @@ function placeOf(dock: Dock): Place {
 
 /** A month of shorter life: the yearly share of the replacement cost, in proportion to the mass carried. */
 function wearOf(dock: Dock, { assumed }: LakeContext): Component["losses"] {
-  const assumptionIds = ["dock.extra-wear", "dock.wear-mass"];
+  const assumptionIds = ["dock.extra-wear", "dock.wear-mass"] as const;
   const extraWear = assumed("dock.extra-wear");
   const wearMass = assumed("dock.wear-mass");
   return (layer) => [

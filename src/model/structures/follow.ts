@@ -2,6 +2,7 @@ import { at, noElement } from "../lake/calendar.js";
 import { type GrowingSurface, growLayers, grownOnce } from "../mussels/growth.js";
 import type { Layer } from "../mussels/layer.js";
 import { isEverDry } from "../mussels/surface.js";
+import type { AssumptionId } from "../register/register.js";
 import type { Priced } from "./component.js";
 import type { Plan, Routine } from "./plan.js";
 import { nearLimit, type PartYear, thickest } from "./stretch.js";
@@ -142,7 +143,7 @@ function routineName(routine: Exclude<Routine, { by: "trigger" }>): string {
 function cleaningDates({ routine }: Plan, { component, context }: PartYear) {
   const cleanedMonths = new Set<number>();
   const smallest = context.assumed("cleaning.smallest-layer");
-  const isNear = routine.by === "trigger" ? nearLimit(component, context) : () => false;
+  const isNear = routine.by === "trigger" ? nearLimit(routine, component, context) : () => false;
   const cleanAfter = (month: number, layer: Layer): boolean => {
     const isWorth = cleanedMonths.size > 0 || layer.thickness >= smallest;
     const isCleaned = (isDate(routine, month) && isWorth) || isNear(layer, month % 12);
@@ -157,7 +158,10 @@ function cleaningDates({ routine }: Plan, { component, context }: PartYear) {
  * quantity.
  */
 export function mergeLines(lines: readonly Priced[]): Priced[] {
-  const sums = new Map<string, { line: Priced; ids: readonly string[]; quantity: number; cost: number }>();
+  const sums = new Map<
+    string,
+    { line: Priced; ids: readonly AssumptionId[]; quantity: number; cost: number }
+  >();
   for (const line of lines) {
     if (line.quantity === 0) continue;
     const cost = line.quantity * line.unitRate;
@@ -181,7 +185,7 @@ export function mergeLines(lines: readonly Priced[]): Priced[] {
 }
 
 /** The same list where it holds all of the others already. */
-function withIds(ids: readonly string[], others: readonly string[]): readonly string[] {
+function withIds(ids: readonly AssumptionId[], others: readonly AssumptionId[]): readonly AssumptionId[] {
   if (ids === others || others.every((id) => ids.includes(id))) return ids;
   return [...new Set([...ids, ...others])];
 }

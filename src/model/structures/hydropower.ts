@@ -3,6 +3,7 @@ import { hydroPower } from "../hydraulics/power.js";
 import { turbineCurve, turbineEfficiency, turbineIds } from "../hydraulics/turbine.js";
 import { cleanWaterway, type Waterway, waterwayLoss } from "../hydraulics/waterway.js";
 import { at, daysOf, hoursPerDay, months } from "../lake/calendar.js";
+import type { AssumptionId } from "../register/register.js";
 import { cleaningOf } from "./cleaning.js";
 import type { Component, Priced } from "./component.js";
 import type { LakeContext } from "./context.js";
@@ -15,7 +16,7 @@ import { serviceShare, smallLineIds } from "./small-line.js";
 export function hydropowerComponents(plant: Hydropower, context: LakeContext): Component[] {
   const plantYear = operatingYear(plant, context);
   const lossIds = efficiencyIds(plant);
-  const lossPriced = (extraHead: number, month: number, ids: readonly string[]) => [
+  const lossPriced = (extraHead: number, month: number, ids: readonly AssumptionId[]) => [
     headEnergy(plant, plantYear, extraHead, month, ids),
   ];
   const outage = outageOf(plant, plantYear, context);
@@ -83,7 +84,7 @@ function headEnergy(
   year: OperatingYear,
   extraHead: number,
   month: number,
-  ids: readonly string[],
+  ids: readonly AssumptionId[],
 ): Priced {
   return lostEnergy(
     "energy lost to head",
@@ -97,7 +98,12 @@ function headEnergy(
 function outageOf(plant: Hydropower, year: OperatingYear, context: LakeContext) {
   const lostShareId = "hydropower.outage-lost-share";
   const lostShare = context.assumed(lostShareId);
-  const ids = ["hydropower.outage-days", lostShareId, "hydraulics.viscosity", ...efficiencyIds(plant)];
+  const ids: readonly AssumptionId[] = [
+    "hydropower.outage-days",
+    lostShareId,
+    "hydraulics.viscosity",
+    ...efficiencyIds(plant),
+  ];
   return (days: number, month: number): readonly Priced[] => {
     const lostDays = Math.min(days, daysOf(month)) * lostShare;
     const quantity = (at(year.energy, month) / daysOf(month)) * lostDays;
@@ -109,7 +115,7 @@ function lostEnergy(
   what: string,
   quantity: number,
   unitRate: number,
-  assumptionIds: readonly string[],
+  assumptionIds: readonly AssumptionId[],
 ): Priced {
   return { what, type: "loss", quantity, quantityKind: "energy", unitRate, assumptionIds };
 }

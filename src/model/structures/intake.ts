@@ -1,6 +1,7 @@
 import { pumpPower } from "../hydraulics/power.js";
 import { at, daysOf, hoursPerDay, secondsPerDay } from "../lake/calendar.js";
 import type { Layer } from "../mussels/layer.js";
+import type { AssumptionId } from "../register/register.js";
 import { cleaningOf } from "./cleaning.js";
 import type { Component, Priced } from "./component.js";
 import type { LakeContext } from "./context.js";
@@ -11,7 +12,7 @@ import { fouledConveyance, type Supply, supplyOf } from "./supply.js";
 
 /** An intake: its rack, and its conduit with or without a pump. */
 export function intakeComponents(intake: Intake, context: LakeContext): Component[] {
-  const lossPriced = (extraHead: number, month: number, ids: readonly string[]) =>
+  const lossPriced = (extraHead: number, month: number, ids: readonly AssumptionId[]) =>
     intake.supply.by === "pump" ? [pumpEnergy(intake, extraHead, at(intake.demand, month), month, ids)] : [];
   return [
     rackComponent(
@@ -69,7 +70,7 @@ function pumpEnergy(
   extraHead: number,
   flow: number,
   month: number,
-  assumptionIds: readonly string[],
+  assumptionIds: readonly AssumptionId[],
 ): Priced {
   const supply = intake.supply;
   const pumped = supply.by === "pump";

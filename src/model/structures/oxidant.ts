@@ -1,11 +1,22 @@
 import { at, daysInYear, daysOf, months, secondsPerDay } from "../lake/calendar.js";
 import { waterTemperature } from "../lake/temperature.js";
+import type { AssumptionId } from "../register/register.js";
 import type { Component, Priced } from "./component.js";
 import type { LakeContext } from "./context.js";
 
-const costIds = ["small-plant-cost", "small-plant-flow", "large-plant-cost", "large-plant-flow"].map(
-  (name) => `oxidant.${name}`,
-);
+const costIds = [
+  "oxidant.small-plant-cost",
+  "oxidant.small-plant-flow",
+  "oxidant.large-plant-cost",
+  "oxidant.large-plant-flow",
+] as const;
+const killIds = [
+  "oxidant.kill-temperature.cold",
+  "oxidant.kill-hours.cold",
+  "oxidant.kill-temperature.warm",
+  "oxidant.kill-hours.warm",
+] as const;
+const quaggaFactorId = "oxidant.quagga-kill-factor";
 
 /** Lines of dosing in a month of the year. */
 type MonthlyDose = (month: number) => readonly Priced[];
@@ -23,7 +34,7 @@ export function seasonDose(component: Component, context: LakeContext): MonthlyD
 
 /** Dosing once, in the last month of settlement, until the season's mussels are dead. */
 export function endOfSeasonDose(component: Component, context: LakeContext): MonthlyDose {
-  const inMonth = doseOf(component, context, killIds(context));
+  const inMonth = doseOf(component, context, killIdsFor(context));
   return (month) =>
     context.spawningMonths.at(-1) === month ? inMonth(month, killDays(context, month)) : none;
 }
@@ -35,31 +46,28 @@ export function endOfSeasonDose(component: Component, context: LakeContext): Mon
  */
 export function killDays({ assumed, lake }: LakeContext, month: number): number {
   const temperature = waterTemperature(lake, month, 0);
-  const [cold, warm] = ["cold", "warm"].map((name) => ({
-    temperature: assumed(`oxidant.kill-temperature.${name}`),
-    hours: assumed(`oxidant.kill-hours.${name}`),
-  }));
-  if (!cold || !warm) throw new Error("oxidant: two killing times are needed");
+  const [coldTemperature, coldHours, warmTemperature, warmHours] = killIds;
+  const cold = { temperature: assumed(coldTemperature), hours: assumed(coldHours) };
+  const warm = { temperature: assumed(warmTemperature), hours: assumed(warmHours) };
   const share = (temperature - cold.temperature) / (warm.temperature - cold.temperature);
   const hours = cold.hours * (warm.hours / cold.hours) ** share;
-  return (hours / 24) * (lake.species === "quagga" ? assumed("oxidant.quagga-kill-factor") : 1);
+  return (hours / 24) * (lake.species === "quagga" ? assumed(quaggaFactorId) : 1);
 }
 
-function killIds({ lake }: LakeContext): string[] {
-  const ids = ["kill-temperature.cold", "kill-hours.cold", "kill-temperature.warm", "kill-hours.warm"];
-  return [...ids, ...(lake.species === "quagga" ? ["quagga-kill-factor"] : [])].map((id) => `oxidant.${id}`);
-}
+const killIdsFor = ({ lake }: LakeContext): readonly AssumptionId[] =>
+  lake.species === "quagga" ? [...killIds, quaggaFactorId] : killIds;
 
 /**
  * The unit cost falls with the plant's size: a power law from the published cost at 1 mgd to that above 10 mgd,
  * level beyond (Chakraborti and others 2016).
  */
-function doseOf({ oxidant }: Component, context: LakeContext, ids: readonly string[]) {
+function doseOf({ oxidant }: Component, context: LakeContext, ids: readonly AssumptionId[]) {
   if (oxidant === undefined) return () => none;
-  const [smallCost, smallFlow, largeCost, largeFlow] = costIds.map((id) => context.assumed(id));
+  const { assumed } = context;
+  const [smallCost, smallFlow, largeCost, largeFlow] = costIds;
   const ends = {
-    small: { cost: smallCost ?? 0, flow: smallFlow ?? 0 },
-    large: { cost: largeCost ?? 0, flow: largeFlow ?? 0 },
+    small: { cost: assumed(smallCost), flow: assumed(smallFlow) },
+    large: { cost: assumed(largeCost), flow: assumed(largeFlow) },
   };
   const meanFlow = months.reduce((sum, each) => sum + at(oxidant.flow, each) * daysOf(each), 0) / daysInYear;
   const unitRate = costAtSize(meanFlow, ends);

@@ -12,7 +12,7 @@ export const fouledPipeIds = [
   "hydraulics.largest-roughness-ratio",
   "hydraulics.viscosity",
   "growth.bulk-density",
-];
+] as const;
 
 /** The inner wall of a pipe as a surface to grow on, at the velocity of each month's flow. */
 export function pipeWall(

@@ -1,5 +1,6 @@
 import { counted } from "../../counted.js";
 import { daysInYear, monthOfDay } from "../lake/calendar.js";
+import type { AssumptionId } from "../register/register.js";
 import { type PlanEntry, planId } from "./catalogue.js";
 import type { Component } from "./component.js";
 import type { LakeContext } from "./context.js";
@@ -10,7 +11,7 @@ export type Routine =
   | { readonly by: "nothing" }
   | { readonly by: "interval"; readonly months: number }
   | { readonly by: "month-of-year"; readonly month: number }
-  | { readonly by: "trigger" };
+  | { readonly by: "trigger"; readonly limitShare: AssumptionId };
 
 /** One way of keeping a part in service, ready to be tried. */
 export interface Plan {
@@ -92,7 +93,7 @@ const routineOf = (entry: PlanEntry, months: number, component: Component, conte
     case "oxidant-end":
       return { by: "month-of-year", month: context.spawningMonths.at(-1) ?? 11 };
     case "trigger":
-      return { by: "trigger" };
+      return { by: "trigger", limitShare: entry.numbers.limitShare };
     default:
       return months === 0 ? { by: "nothing" } : { by: "interval", months };
   }

@@ -1,5 +1,5 @@
 import { months } from "../lake/calendar.js";
-import type { PlanEntry } from "./catalogue.js";
+import type { InstalledPlan, PlanBy, PlanEntry } from "./catalogue.js";
 import type { Component, Priced } from "./component.js";
 import type { LakeContext } from "./context.js";
 import type { InstallationPrices } from "./installation-prices.js";
@@ -25,13 +25,13 @@ export function protectionOf(
 ): Protection | undefined {
   switch (entry.measure) {
     case "trigger": {
-      const inspected = [inspection(component, context)];
+      const inspected = [inspection(entry, component, context)];
       return protection(1, () => inspected);
     }
     case "coating":
     case "filter":
       return protection(
-        context.assumed(`plan.${entry.numbers}.settlement-factor`),
+        context.assumed(entry.numbers.settlementFactor),
         installation(entry, component, context),
       );
     case "heat":
@@ -49,7 +49,7 @@ export function protectionOf(
 function dosed(
   settlementFactor: number,
   doseOf: typeof seasonDose,
-  { entry, component, context }: { entry: PlanEntry; component: Component; context: LakeContext },
+  { entry, component, context }: { entry: InstalledPlan; component: Component; context: LakeContext },
 ): Protection {
   const installed = installation(entry, component, context);
   const dose = doseOf(component, context);
@@ -72,20 +72,19 @@ export function costOf(lines: readonly Priced[]): number {
   return sum;
 }
 
-function inspection(component: Component, context: LakeContext): Priced {
-  const id = "plan.trigger.inspection";
+function inspection({ numbers }: PlanBy<"trigger">, component: Component, context: LakeContext): Priced {
   return {
     what: "inspections",
     type: "protection",
     quantity: component.count,
     quantityKind: "visits",
-    unitRate: context.assumed(id),
-    assumptionIds: [id, "plan.trigger.limit-share"],
+    unitRate: context.assumed(numbers.inspection),
+    assumptionIds: [numbers.inspection, numbers.limitShare],
   };
 }
 
 /** The size by which a measure is priced: m² of a coating or of a second line's wall, m³/s of a treatment. */
-function sizeOf({ measure }: PlanEntry, component: Component): number {
+function sizeOf({ measure }: InstalledPlan, component: Component): number {
   return measure === "coating" || measure === "second-line" ? component.wettedArea : component.designFlow;
 }
 
@@ -94,7 +93,7 @@ function sizeOf({ measure }: PlanEntry, component: Component): number {
  * and its upkeep as a share of the capital. Capital grows with size to the power of an exponent below 1.
  * An installation takes the part out of service once in its life, in the month in which that costs least.
  */
-function installation(entry: PlanEntry, component: Component, context: LakeContext) {
+function installation(entry: InstalledPlan, component: Component, context: LakeContext) {
   const prices = context.installation(entry);
   const { capitalAtReference, referenceSize, sizeExponent, yearlyShare, assumptionIds } = prices;
   const capital = capitalAtReference * (sizeOf(entry, component) / referenceSize) ** sizeExponent;
@@ -113,19 +112,18 @@ function installation(entry: PlanEntry, component: Component, context: LakeConte
 }
 
 function installationOutage(
-  { outageIds }: InstallationPrices,
+  { outage: ids }: InstallationPrices,
   { outage }: Component,
   { assumed }: LakeContext,
 ) {
   if (outage === undefined) return undefined;
-  const [days = 0, life = 1] = outageIds.map(assumed);
-  const yearlyDays = days / life;
+  const yearlyDays = assumed(ids.days) / assumed(ids.life);
   const costs = months.map((month) => costOf(outage(yearlyDays, month)));
   const month = costs.indexOf(Math.min(...costs));
   const lines = outage(yearlyDays, month).map((line) => ({
     ...line,
     what: `${line.what}, to install`,
-    assumptionIds: [...line.assumptionIds, ...outageIds],
+    assumptionIds: [...line.assumptionIds, ids.days, ids.life],
   }));
   return { month, lines };
 }

@@ -1,6 +1,7 @@
 import { type BarFactors, barSurfaceRatio, blockedShare, rackFace, rackLoss } from "../hydraulics/rack.js";
 import { at } from "../lake/calendar.js";
 import type { Layer } from "../mussels/layer.js";
+import type { AssumptionId } from "../register/register.js";
 import { cleaningOf } from "./cleaning.js";
 import type { Component, Priced } from "./component.js";
 import type { LakeContext } from "./context.js";
@@ -17,18 +18,33 @@ export interface RackState {
 /** The formula that the costs use; Meusburger's unless the study asks for another. */
 export const costFormula = (rack: Rack): RackFormula => rack.formula ?? "meusburger";
 
+/** Factors of each shape of bar, for the formulas that have one. */
+export const barFactorIds = {
+  rectangular: {
+    shape: "hydraulics.bar-shape.rectangular",
+    clark: "hydraulics.clark-bar-factor.rectangular",
+  },
+  "rounded-upstream": {
+    shape: "hydraulics.bar-shape.rounded-upstream",
+    clark: "hydraulics.clark-bar-factor.rounded-upstream",
+  },
+  "rounded-both": {
+    shape: "hydraulics.bar-shape.rounded-both",
+    clark: "hydraulics.clark-bar-factor.rounded-both",
+  },
+  round: { shape: "hydraulics.bar-shape.round", clark: "hydraulics.clark-bar-factor.round" },
+} as const;
+
 export function barFactors(rack: Rack, { assumed }: Pick<LakeContext, "assumed">): BarFactors {
-  return {
-    shape: assumed(`hydraulics.bar-shape.${rack.barShape}`),
-    clark: assumed(`hydraulics.clark-bar-factor.${rack.barShape}`),
-  };
+  const { shape, clark } = barFactorIds[rack.barShape];
+  return { shape: assumed(shape), clark: assumed(clark) };
 }
 
 /** Assumptions behind the head loss of a rack under a layer. */
-function rackIds(rack: Rack): string[] {
+function rackIds(rack: Rack): AssumptionId[] {
   const formula = costFormula(rack);
-  const factor = formula === "clark" ? "clark-bar-factor" : "bar-shape";
-  const ids = formula === "reclamation" ? [] : [`hydraulics.${factor}.${rack.barShape}`];
+  const { shape, clark } = barFactorIds[rack.barShape];
+  const ids = formula === "reclamation" ? [] : [formula === "clark" ? clark : shape];
   return [...ids, "growth.bulk-density"];
 }
 
@@ -53,9 +69,13 @@ export function rackComponent(
     rack: Rack;
     elevation: number;
     flow: readonly number[];
-    lossPriced: (extraHead: number, month: number, assumptionIds: readonly string[]) => readonly Priced[];
+    lossPriced: (
+      extraHead: number,
+      month: number,
+      assumptionIds: readonly AssumptionId[],
+    ) => readonly Priced[];
     /** Assumptions behind the price of a lost head, apart from the rack's own. */
-    lossIds?: readonly string[];
+    lossIds?: readonly AssumptionId[];
     outage?: Component["outage"];
   },
   context: LakeContext,

@@ -67,7 +67,12 @@ function bandKill(elevation: number, context: LakeContext): number[] {
   return killedByYear({ surface, density, settled }, context.growth);
 }
 
-const litterIds = ["shell.shell-share", "ramp.gathering", "ramp.shell-density", "ramp.litter-tolerance"];
+const litterIds = [
+  "shell.shell-share",
+  "ramp.gathering",
+  "ramp.shell-density",
+  "ramp.litter-tolerance",
+] as const;
 
 /**
  * Sweeping as often as the litter reaches the tolerated thickness, with disposal and closure. Years that repeat are the

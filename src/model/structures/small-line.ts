@@ -2,6 +2,7 @@ import { exchangerDuty, fouledCoefficient } from "../hydraulics/exchanger.js";
 import { fouledPipe } from "../hydraulics/fouled-pipe.js";
 import { cleanWaterway, type Waterway, waterwayFlow } from "../hydraulics/waterway.js";
 import type { Layer } from "../mussels/layer.js";
+import type { AssumptionId } from "../register/register.js";
 import type { LakeContext } from "./context.js";
 import type { Exchanger, Pipe } from "./inputs.js";
 import { fouledPipeIds } from "./pipe.js";
@@ -18,7 +19,7 @@ export type LineContext = Pick<LakeContext, "roughness" | "viscosity" | "assumed
 const resistanceId = "exchanger.fouling-resistance";
 
 /** Assumptions behind what a fouled line still does. */
-export const smallLineIds = (line: SmallLine): readonly string[] =>
+export const smallLineIds = (line: SmallLine): readonly AssumptionId[] =>
   line.exchanger ? [...fouledPipeIds, resistanceId] : fouledPipeIds;
 
 export const cleanLine = (line: SmallLine, { viscosity }: Pick<LakeContext, "viscosity">): Waterway =>

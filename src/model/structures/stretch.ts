@@ -3,7 +3,7 @@ import { type GrowingSurface, growLayers, grownOnce } from "../mussels/growth.js
 import { bareSurface, type Layer } from "../mussels/layer.js";
 import type { Component } from "./component.js";
 import type { LakeContext } from "./context.js";
-import type { Plan } from "./plan.js";
+import type { Plan, Routine } from "./plan.js";
 
 /** A part in one possible operating year of the lake. */
 export interface PartYear {
@@ -17,6 +17,8 @@ export interface PartYear {
  */
 const untouched = { runUpMonths: 36, cycleMonths: 84 };
 const longestRun = untouched.runUpMonths + untouched.cycleMonths;
+
+type TriggeredRoutine = Extract<Routine, { by: "trigger" }>;
 
 /** Months that follow one another on a surface in a mature infestation. */
 export interface Stretch {
@@ -91,13 +93,16 @@ export function stretches(
     case "month-of-year":
       return [cycle((routine.month + 1) % 12, 12)];
     case "trigger":
-      return [triggeredStretch(part)];
+      return [triggeredStretch(routine, part)];
   }
 }
 
-function triggeredStretch({ component, context, surface }: PartYear & { surface: GrowingSurface }): Stretch {
+function triggeredStretch(
+  routine: TriggeredRoutine,
+  { component, context, surface }: PartYear & { surface: GrowingSurface },
+): Stretch {
   const cleaned = new Set<number>();
-  const isNear = nearLimit(component, context);
+  const isNear = nearLimit(routine, component, context);
   const layers = growLayers(
     {
       surface,
@@ -120,8 +125,8 @@ function triggeredStretch({ component, context, surface }: PartYear & { surface:
 }
 
 /** True for a layer that has reached the set share of one that breaks a limit. */
-export function nearLimit(component: Component, context: LakeContext) {
-  const share = context.assumed("plan.trigger.limit-share");
+export function nearLimit({ limitShare }: TriggeredRoutine, component: Component, context: LakeContext) {
+  const share = context.assumed(limitShare);
   return (layer: Layer, monthOfYear: number): boolean => {
     if (layer.mass === 0) return false;
     const grown = {

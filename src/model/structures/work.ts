@@ -1,12 +1,12 @@
 import { hoursPerDay, secondsPerDay } from "../lake/calendar.js";
 import { waterTemperature } from "../lake/temperature.js";
 import type { Layer } from "../mussels/layer.js";
-import type { PlanEntry } from "./catalogue.js";
+import type { AssumptionId } from "../register/register.js";
+import type { PlanBy, PlanEntry } from "./catalogue.js";
 import type { Component, Priced } from "./component.js";
 import type { LakeContext } from "./context.js";
 import { disposalIds, shellDisposalIds, shellShareId } from "./disposal-rate.js";
 import type { Plan } from "./plan.js";
-import { planIds } from "./plan-ids.js";
 
 /**
  * The work at one date of a plan's routine, apart from what is carted away. Heat for a line's flow, held for some
@@ -30,7 +30,7 @@ export function workLines(
     case "dry":
       return [...component.cleaning.work("cleaning.dry-share"), ...outage(component, context, month)];
     case "coating":
-      return [...lightCleaning(entry, component), ...outage(component, context, month)];
+      return [...component.cleaning.work(entry.numbers.cleaningShare), ...outage(component, context, month)];
     case "clean":
     case "trigger":
     case "filter":
@@ -38,30 +38,27 @@ export function workLines(
   }
 }
 
-const cleaningShareIds = planIds(["cleaning-share"]);
-
-function lightCleaning(entry: PlanEntry, { cleaning }: Component): readonly Priced[] {
-  const [shareId] = cleaningShareIds(entry);
-  return cleaning.work(shareId);
-}
-
 function outage({ outage }: Component, context: LakeContext, month: number): readonly Priced[] {
   return outage === undefined ? [] : outage(context.assumed("hydropower.outage-days"), month);
 }
 
-const heatIds = planIds(["temperature", "hours", "energy-price", "visit"]);
-
 /** Heating the line's flow from the water's temperature to the killing one, and the boiler's visit. */
-function heating(entry: PlanEntry, component: Component, context: LakeContext, month: number): Priced[] {
-  const ids = heatIds(entry);
-  const [temperature = 0, hours = 0, price = 0, visit = 0] = ids.map(context.assumed);
-  const warming = Math.max(0, temperature - waterTemperature(context.lake, month, 0));
-  const volume = (component.designFlow * hours * secondsPerDay) / hoursPerDay;
+function heating(
+  { numbers }: PlanBy<"heat">,
+  component: Component,
+  { assumed, lake }: LakeContext,
+  month: number,
+): Priced[] {
+  const ids = [numbers.temperature, numbers.hours, numbers.energyPrice, numbers.visit];
+  const warming = Math.max(0, assumed(numbers.temperature) - waterTemperature(lake, month, 0));
+  const volume = (component.designFlow * assumed(numbers.hours) * secondsPerDay) / hoursPerDay;
+  const price = assumed(numbers.energyPrice);
+  const visit = assumed(numbers.visit);
   return [
     {
       what: "heating the line",
       type: "protection",
-      quantity: volume * warming * context.assumed("water.heat-capacity"),
+      quantity: volume * warming * assumed("water.heat-capacity"),
       quantityKind: "energy",
       unitRate: price,
       assumptionIds: [...ids, "water.heat-capacity"],
@@ -77,18 +74,20 @@ function heating(entry: PlanEntry, component: Component, context: LakeContext, m
   ];
 }
 
-const switchingIds = planIds(["switching-hours"]);
+const labourRateId = "labour.maintenance-rate";
 
-function switching(entry: PlanEntry, { count }: Component, context: LakeContext): Priced {
-  const ids = [...switchingIds(entry), "labour.maintenance-rate"];
-  const [hours = 0, rate = 0] = ids.map(context.assumed);
+function switching(
+  { numbers: { switchingHours } }: PlanBy<"second-line">,
+  { count }: Component,
+  { assumed }: LakeContext,
+): Priced {
   return {
     what: "changing over and flushing",
     type: "work",
-    quantity: hours * count,
+    quantity: assumed(switchingHours) * count,
     quantityKind: "hours",
-    unitRate: rate,
-    assumptionIds: ids,
+    unitRate: assumed(labourRateId),
+    assumptionIds: [switchingHours, labourRateId],
   };
 }
 
@@ -127,7 +126,7 @@ function shellDisposal(mass: number, context: LakeContext): Priced {
 export function disposal(
   mass: number,
   { disposalRate }: LakeContext,
-  assumptionIds: readonly string[] = disposalIds,
+  assumptionIds: readonly AssumptionId[] = disposalIds,
 ): Priced {
   return {
     what: "disposal of shells and mussels",

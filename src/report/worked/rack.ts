@@ -1,6 +1,7 @@
 import { gravity } from "../../model/hydraulics/friction.js";
 import type { RackLosses, RackSummary } from "../../model/structures/hydraulic-summary.js";
 import type { Rack, RackFormula } from "../../model/structures/inputs.js";
+import { barFactorIds } from "../../model/structures/rack.js";
 import type { Quantity } from "../../units/quantity.js";
 import { formulaNames } from "../rack-formulas.js";
 import { giveAssumption, giveQuantity, type Setting } from "./setting.js";
@@ -14,18 +15,17 @@ export function giveRack(
   about: { formula: RackFormula; thickness: number; setting: Setting },
 ): void {
   const { formula, thickness, setting } = about;
+  const factors = barFactorIds[rack.barShape];
   giveQuantity(sheet, "B", "width of the rack", entered.width, "m");
   giveQuantity(sheet, "Y", "its height", entered.height, "m");
   giveQuantity(sheet, "s", "bar thickness", entered.barThickness, "m");
   giveQuantity(sheet, "b", "clear spacing", entered.clearSpacing, "m");
   if (formula === "meusburger" || formula === "kirschmer") {
     giveQuantity(sheet, "α", "angle of the rack", entered.angle, "°");
-    const id = `hydraulics.bar-shape.${rack.barShape}`;
-    giveAssumption(sheet, "k_F", "factor of the bar's shape", id, setting);
+    giveAssumption(sheet, "k_F", "factor of the bar's shape", factors.shape, setting);
   }
   if (formula === "clark") {
-    const id = `hydraulics.clark-bar-factor.${rack.barShape}`;
-    giveAssumption(sheet, "η_c", "Clark's factor of the bar's shape", id, setting);
+    giveAssumption(sheet, "η_c", "Clark's factor of the bar's shape", factors.clark, setting);
   }
   sheet.give({ symbol: "t_r", meaning: "layer on the rack", entered: "result", value: thickness, unit: "m" });
 }

@@ -4,6 +4,7 @@ import { gravity, waterDensity } from "../../model/hydraulics/friction.js";
 import { at } from "../../model/lake/calendar.js";
 import { monthlyMeans } from "../../model/lake/levels.js";
 import type { Layer } from "../../model/mussels/layer.js";
+import type { AssumptionId } from "../../model/register/register.js";
 import type { LakeContext } from "../../model/structures/context.js";
 import type { Pipe } from "../../model/structures/inputs.js";
 import type { StructureResult } from "../../model/structures/structure.js";
@@ -45,7 +46,7 @@ export function giveAssumption(
   sheet: Sheet,
   symbol: string,
   meaning: string,
-  id: string,
+  id: AssumptionId,
   { context, assumed, unit = "" }: Pick<Setting, "context" | "assumed"> & { unit?: string },
 ): void {
   sheet.give({ symbol, meaning, entered: context.assumptionNumber(id), value: assumed(id), unit });
@@ -101,10 +102,10 @@ function giveLayer(sheet: Sheet, layer: Layer, setting: Setting): void {
   result("N", "mussels on the wall", layer.number, "1/m²");
   result("λ", "their shell length", layer.lengthMm * metresPerMm, "m");
   result("t", "thickness of the layer", layer.thickness, "m");
-  const ratio = (symbol: string, meaning: string, id: string) =>
-    giveAssumption(sheet, symbol, meaning, `hydraulics.${id}`, setting);
-  ratio("κ_1", "roughness over shell length, closed layer", "closed-roughness-ratio");
-  ratio("κ_2", "its largest value", "largest-roughness-ratio");
-  ratio("c_1", "cover of a closed layer", "closed-cover");
-  ratio("c_0", "cover of single shells", "open-cover");
+  const ratio = (symbol: string, meaning: string, id: AssumptionId) =>
+    giveAssumption(sheet, symbol, meaning, id, setting);
+  ratio("κ_1", "roughness over shell length, closed layer", "hydraulics.closed-roughness-ratio");
+  ratio("κ_2", "its largest value", "hydraulics.largest-roughness-ratio");
+  ratio("c_1", "cover of a closed layer", "hydraulics.closed-cover");
+  ratio("c_0", "cover of single shells", "hydraulics.open-cover");
 }

@@ -1,5 +1,7 @@
 import { turbineCurve, turbineEfficiency } from "../../model/hydraulics/turbine.js";
+import { turbineAssumptions } from "../../model/hydraulics/turbine-ids.js";
 import { at } from "../../model/lake/calendar.js";
+import type { AssumptionId } from "../../model/register/register.js";
 import type { TurbineType } from "../../model/structures/inputs.js";
 import { giveAssumption, giveQuantity, type Setting } from "./setting.js";
 import type { Sheet } from "./sheet.js";
@@ -28,14 +30,16 @@ export function giveTurbine(sheet: Sheet, example: UnitCase, setting: Setting): 
   const { turbine } = example.entered;
   if (!turbine) return;
   const { before, after } = bracketOf(example);
-  const ofType = (symbol: string, meaning: string, name: string) =>
-    giveAssumption(sheet, symbol, meaning, `turbine.${turbine.type}.${name}`, setting);
+  const ids = turbineAssumptions[turbine.type];
+  const ofType = (symbol: string, meaning: string, id: AssumptionId) =>
+    giveAssumption(sheet, symbol, meaning, id, setting);
+  const relativeAt = (percent: number) => at(ids.relative, percent / percentStep - 1);
   giveQuantity(sheet, "Q_r", "rated flow of the turbine", turbine.ratedFlow, "m³/s");
   giveQuantity(sheet, "η_g", "efficiency of generator and transformer", turbine.generatorEfficiency, "");
-  ofType("η_m", `largest efficiency of a ${typeNames[turbine.type]} turbine`, "peak-efficiency");
-  if (before > 0) ofType("y_1", `efficiency over it at ${before}% of the rated flow`, `relative-${before}`);
-  ofType("y_2", `the same at ${after}%`, `relative-${after}`);
-  ofType("φ_0", "smallest share of the rated flow", "minimum-flow");
+  ofType("η_m", `largest efficiency of a ${typeNames[turbine.type]} turbine`, ids.peakEfficiency);
+  if (before > 0) ofType("y_1", `efficiency over it at ${before}% of the rated flow`, relativeAt(before));
+  ofType("y_2", `the same at ${after}%`, relativeAt(after));
+  ofType("φ_0", "smallest share of the rated flow", ids.minimumShare);
 }
 
 /** The unit's efficiency at the month's share of the rated flow. */

@@ -1,5 +1,5 @@
 import type { AssumptionSet } from "../../assumptions/entry.js";
-import type { AssumptionFiles } from "../../assumptions/load.js";
+import type { AssumptionFiles } from "../../assumptions/yaml-file.js";
 import type { Answer, Asked, Kind } from "./questions.js";
 
 /** With what studies are computed. */

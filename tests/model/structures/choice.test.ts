@@ -6,7 +6,7 @@ import type { Intake } from "../../../src/model/structures/inputs.js";
 import { nearLimit, thickest } from "../../../src/model/structures/stretch.js";
 import { componentsOf } from "../../../src/model/structures/structure.js";
 import { keepInService } from "../../../src/model/structures/upkeep.js";
-import { assumed } from "../assumptions.js";
+import { assumed, numbersBy } from "../assumptions.js";
 import { contextOf } from "../contexts.js";
 import { drawnDownLake } from "../lakes.js";
 import { floatingDock, gravityIntake } from "../study.js";
@@ -48,7 +48,9 @@ describe("the choice among plans", () => {
 });
 
 describe("coming near a limit", () => {
-  const share = assumed("plan.trigger.limit-share");
+  const { limitShare } = numbersBy("trigger");
+  const routine = { by: "trigger", limitShare } as const;
+  const share = assumed(limitShare);
   const layer = { ...bareSurface, number: 100, lengthMm: 20 };
   const limitOf = 10;
 
@@ -57,7 +59,7 @@ describe("coming near a limit", () => {
       ...rack,
       brokenLimit: (grown) => (grown[measure] >= limitOf ? "too much" : undefined),
     };
-    const isNear = nearLimit(limited, lake);
+    const isNear = nearLimit(routine, limited, lake);
     const of = (value: number) => ({ ...layer, mass: 1, [measure]: value });
     expect(isNear(of(1.0001 * share * limitOf), 0)).toBe(true);
     expect(isNear(of(0.9999 * share * limitOf), 0)).toBe(false);
@@ -65,10 +67,10 @@ describe("coming near a limit", () => {
 
   it("is never told of a bare surface, nor of a part without limits", () => {
     const never: Component = { ...rack, brokenLimit: () => "a limit that any layer breaks" };
-    expect(nearLimit(never, lake)(bareSurface, 0)).toBe(false);
+    expect(nearLimit(routine, never, lake)(bareSurface, 0)).toBe(false);
     const [hull] = componentsOf(floatingDock, lake);
     if (!hull) throw new Error("no hull");
-    expect(nearLimit(hull, lake)({ ...layer, mass: 12, cover: 3, thickness: 0.02 }, 6)).toBe(false);
+    expect(nearLimit(routine, hull, lake)({ ...layer, mass: 12, cover: 3, thickness: 0.02 }, 6)).toBe(false);
   });
 });
 

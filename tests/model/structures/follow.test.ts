@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { growLayers } from "../../../src/model/mussels/growth.js";
 import type { Layer } from "../../../src/model/mussels/layer.js";
+import type { AssumptionId } from "../../../src/model/register/register.js";
 import type { Component, Priced } from "../../../src/model/structures/component.js";
 import type { LakeContext } from "../../../src/model/structures/context.js";
 import { followPlan } from "../../../src/model/structures/follow.js";
@@ -41,7 +42,7 @@ const loweredInAutumn = loweredBetween(244, 304);
 function followPlainly(plan: Plan, component: Component, context: LakeContext) {
   const { routine, protection } = plan;
   const isFound = context.density.map((share) => share >= assumedIn(context, "protection.start-density"));
-  const isNear = nearLimit(component, context);
+  const isNear = routine.by === "trigger" ? nearLimit(routine, component, context) : () => false;
   const isDate = (month: number) => {
     if (routine.by === "interval") return (month + 1) % routine.months === 0;
     return routine.by === "month-of-year" && month % 12 === routine.month;
@@ -49,7 +50,7 @@ function followPlainly(plan: Plan, component: Component, context: LakeContext) {
   const visits: number[] = [];
   const cleanAfter = (month: number, layer: Layer) => {
     const begun = visits.length > 0 || layer.thickness >= assumedIn(context, "cleaning.smallest-layer");
-    const isVisited = routine.by === "trigger" ? isNear(layer, month % 12) : isDate(month) && begun;
+    const isVisited = isNear(layer, month % 12) || (isDate(month) && begun);
     if (isVisited) visits.push(month);
     return isVisited;
   };
@@ -87,7 +88,7 @@ function followPlainly(plan: Plan, component: Component, context: LakeContext) {
 const costOf = (lines: readonly Priced[]) =>
   lines.reduce((sum, { quantity, unitRate }) => sum + quantity * unitRate, 0);
 
-const assumedIn = ({ assumed }: LakeContext, id: string) => assumed(id);
+const assumedIn = ({ assumed }: LakeContext, id: AssumptionId) => assumed(id);
 
 const closeRack: Structure = { ...gravityIntake, rack: { ...gravityIntake.rack, clearSpacing: 0.03 } };
 const soonProtected = assumedWith({ "protection.start-density": 0 });

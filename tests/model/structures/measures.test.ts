@@ -1,6 +1,7 @@
 import { pmt } from "financial";
 import { describe, expect, it, test } from "vitest";
 import { bareSurface, type Layer } from "../../../src/model/mussels/layer.js";
+import type { InstalledPlan } from "../../../src/model/structures/catalogue.js";
 import type { Component, Priced } from "../../../src/model/structures/component.js";
 import type { Structure } from "../../../src/model/structures/inputs.js";
 import { costAtSize, seasonDose } from "../../../src/model/structures/oxidant.js";
@@ -8,7 +9,7 @@ import { candidatePlans } from "../../../src/model/structures/plan.js";
 import { costOf } from "../../../src/model/structures/protection.js";
 import { componentsOf } from "../../../src/model/structures/structure.js";
 import { removalLines, shellLines, workLines } from "../../../src/model/structures/work.js";
-import { assumed, assumedWith } from "../assumptions.js";
+import { assumed, assumedWith, numbersBy } from "../assumptions.js";
 import { contextOf } from "../contexts.js";
 import { productiveLake } from "../lakes.js";
 import { relativeGap } from "../near.js";
@@ -35,25 +36,22 @@ function planOf(part: Component, id: string) {
 }
 
 /** What an installation costs a year: paid off over its life by numpy-financial's pmt, as ported to npm `financial`. */
-function yearOf(numbers: string, size: number): number {
-  const [capital, reference, exponent, life, upkeep] = [
-    "capital",
-    "reference-size",
-    "size-exponent",
-    "life",
-    "upkeep",
-  ].map((name) => assumed(`plan.${numbers}.${name}`)) as [number, number, number, number, number];
-  const paid = capital * reference * (size / reference) ** exponent;
-  return -pmt(0.03, life, paid) + upkeep * paid;
+function yearOf(
+  { capital, referenceSize, sizeExponent, life, upkeep }: InstalledPlan["numbers"],
+  size: number,
+) {
+  const reference = assumed(referenceSize);
+  const paid = assumed(capital) * reference * (size / reference) ** assumed(sizeExponent);
+  return -pmt(0.03, assumed(life), paid) + assumed(upkeep) * paid;
 }
 
 describe("an installation is priced by its size", () => {
   test.each([
     // By hand: two cooling lines of 60 m and 100 mm are 37.70 m2 of wall, and take 16 L/s.
-    ["second line by the wall", cooling, "second-line-6", "second-line", 2 * Math.PI * 0.1 * 60],
-    ["strainer by the water", cooling, "strainer-uv", "strainer-uv", 0.016],
-    ["heat by the water", cooling, "heat-12", "heat", 0.016],
-    ["coating by the wall", conduit, "foul-release", "foul-release", Math.PI * 1.1 * 1500],
+    ["second line by the wall", cooling, "second-line-6", numbersBy("second-line"), 2 * Math.PI * 0.1 * 60],
+    ["strainer by the water", cooling, "strainer-uv", numbersBy("filter"), 0.016],
+    ["heat by the water", cooling, "heat-12", numbersBy("heat"), 0.016],
+    ["coating by the wall", conduit, "foul-release", numbersBy("coating"), Math.PI * 1.1 * 1500],
   ])("%s", (_name, part, id, numbers, size) => {
     const installed = (planOf(part, id).protection?.monthly ?? [])
       .flat()
@@ -104,7 +102,7 @@ describe("a dose of oxidant", () => {
     const { monthly = [], yearlyCost } = planOf(cooling, "oxidant-end").protection ?? {};
     const dosed = monthly.flat().filter(({ quantityKind }) => quantityKind === "volume");
     expect(dosed).toHaveLength(1);
-    const feed = yearOf("oxidant", 0.016);
+    const feed = yearOf(numbersBy("oxidant-end"), 0.016);
     const outages = monthly.flat().filter(({ what }) => what.includes("outages"));
     expect(relativeGap(yearlyCost ?? Number.NaN, feed + costOf(dosed) + costOf(outages))).toBeLessThan(1e-9);
     expect(dosed[0]?.quantity).toBeGreaterThan(0);

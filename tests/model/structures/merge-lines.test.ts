@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import type { RegisteredId } from "../../../src/model/register/register.js";
 import type { Priced } from "../../../src/model/structures/component.js";
 import { mergeLines } from "../../../src/model/structures/follow.js";
 
@@ -6,7 +7,7 @@ const line = (
   what: string,
   quantity: number,
   unitRate: number,
-  assumptionIds: readonly string[],
+  assumptionIds: readonly RegisteredId[],
 ): Priced => ({
   what,
   type: "work",
@@ -17,24 +18,27 @@ const line = (
 });
 
 describe("lines of one name", () => {
-  const fees = ["fee", "haulage"];
+  const fees: RegisteredId[] = ["disposal.tipping-fee", "disposal.haulage"];
 
   it("are one line: quantities and costs in sum, and the assumptions of all of them, each once", () => {
     // By hand: 30 kg of 200 and 10 kg of 400 are 40 kg of 10,000 in all, 250 each.
     expect(
       mergeLines([
         line("disposal", 30, 200, fees),
-        line("cleaning", 1, 5, ["rate"]),
-        line("disposal", 10, 400, ["shells", "fee"]),
+        line("cleaning", 1, 5, ["cleaning.rack.rate"]),
+        line("disposal", 10, 400, ["shell.shell-share", "disposal.tipping-fee"]),
       ]),
-    ).toEqual([line("disposal", 40, 250, ["fee", "haulage", "shells"]), line("cleaning", 1, 5, ["rate"])]);
+    ).toEqual([
+      line("disposal", 40, 250, [...fees, "shell.shell-share"]),
+      line("cleaning", 1, 5, ["cleaning.rack.rate"]),
+    ]);
   });
 
   it("keep their assumptions where the others name no more", () => {
     const [merged] = mergeLines([
       line("disposal", 30, 200, fees),
       line("disposal", 5, 200, fees),
-      line("disposal", 5, 200, ["fee"]),
+      line("disposal", 5, 200, ["disposal.tipping-fee"]),
     ]);
     expect(merged?.assumptionIds).toEqual(fees);
     expect(merged?.quantity).toBe(40);

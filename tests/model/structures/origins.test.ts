@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { type Assumed, recorder } from "../../../src/model/assumed.js";
 import type { Lake } from "../../../src/model/inputs.js";
 import { bareSurface, type Layer } from "../../../src/model/mussels/layer.js";
+import type { AssumptionId } from "../../../src/model/register/register.js";
 import type { Component, Priced } from "../../../src/model/structures/component.js";
 import type { LakeContext } from "../../../src/model/structures/context.js";
 import type { Structure } from "../../../src/model/structures/inputs.js";
@@ -44,7 +45,7 @@ const linesUnder = (structure: Structure, source: Assumed, species: Lake["specie
 function originsOf(structure: Structure, species: Lake["species"]) {
   const read = recorder(assumed);
   const named = linesUnder(structure, read.assumed, species);
-  const moved = named.map((lines) => new Map([...lines.keys()].map((key) => [key, new Set<string>()])));
+  const moved = named.map((lines) => new Map([...lines.keys()].map((key) => [key, new Set<AssumptionId>()])));
   for (const id of read.ids()) {
     linesUnder(structure, assumedWith({ [id]: assumed(id) * 1.02 }), species).forEach((lines, part) => {
       for (const [key, line] of lines) {
@@ -92,7 +93,7 @@ describe("a cost line, given its layer, names each assumption that moves it and 
     const strangers = new Set<string>();
     named.forEach((lines, part) => {
       for (const [key, { what, assumptionIds }] of lines) {
-        const moving = moved[part]?.get(key) ?? new Set();
+        const moving = moved[part]?.get(key) ?? new Set<AssumptionId>();
         for (const id of moving) if (!assumptionIds.includes(id)) gaps.add(`${what}: ${id}`);
         for (const id of assumptionIds)
           if (ofOneCase.test(id) && !moving.has(id)) strangers.add(`${what}: ${id}`);

@@ -27,7 +27,8 @@ function costMonthByMonth(plan: Plan, component: Component, context: LakeContext
     plan.routine.by === "interval"
       ? (month + 1) % plan.routine.months === 0
       : plan.routine.by === "month-of-year" && month % 12 === plan.routine.month;
-  const isNear = nearLimit(component, context);
+  const { routine } = plan;
+  const isNear = routine.by === "trigger" ? nearLimit(routine, component, context) : () => false;
   const visits = new Set<number>();
   const factor = plan.protection?.settlementFactor ?? 1;
   const layers = growLayers(
@@ -35,7 +36,7 @@ function costMonthByMonth(plan: Plan, component: Component, context: LakeContext
       surface: context.growing(component.surface),
       density: Array<number>(months).fill(context.matureDensity * factor),
       cleanAfter: (month, layer) => {
-        const isVisited = plan.routine.by === "trigger" ? isNear(layer, month % 12) : isDate(month);
+        const isVisited = isNear(layer, month % 12) || isDate(month);
         if (isVisited) visits.add(month);
         return isVisited;
       },
@@ -121,18 +122,19 @@ describe("the cost of a plan", () => {
   );
 
   it("rises with the price of the work that it holds, and not with others", () => {
+    const plansUnder = (source: typeof assumed) =>
+      compare(studyOf([floatingDock]), source).structures[0]?.components[0]?.everyPlan() ?? [];
     const costs = (source: typeof assumed) =>
-      new Map(
-        compare(studyOf([floatingDock]), source)
-          .structures[0]?.components[0]?.everyPlan()
-          .map(({ plan, yearlyCost }) => [plan.id, yearlyCost]),
-      );
+      new Map(plansUnder(source).map(({ plan, yearlyCost }) => [plan.id, yearlyCost]));
     const before = costs(assumed);
     const dearer = costs(assumedWith({ "cleaning.hull.rate": assumed("cleaning.hull.rate") * 2 }));
-    const uncleaned = new Set(["leave", "foul-release", "copper-paint"]);
-    for (const [id, cost] of before) {
+    const byRoutine = plansUnder(assumed).map(({ plan }) => [plan.id, plan.routine.by] as const);
+    expect(byRoutine).toContainEqual(["leave", "nothing"]);
+    expect(byRoutine).toContainEqual(["divers-12", "interval"]);
+    for (const [id, by] of byRoutine) {
+      const cost = before.get(id) ?? Number.NaN;
       // A buoyant dock has no limit to come near, so that inspections never lead to work.
-      if (uncleaned.has(id) || id === "trigger") expect(dearer.get(id)).toBe(cost);
+      if (by === "nothing" || by === "trigger") expect(dearer.get(id)).toBe(cost);
       else expect(dearer.get(id)).toBeGreaterThan(cost);
     }
     expect(costs(assumedWith({ "cleaning.rack.rate": 100 }))).toEqual(before);

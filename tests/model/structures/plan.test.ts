@@ -3,7 +3,7 @@ import type { Lake } from "../../../src/model/inputs.js";
 import { dockComponents } from "../../../src/model/structures/dock.js";
 import { intakeComponents } from "../../../src/model/structures/intake.js";
 import { candidatePlans } from "../../../src/model/structures/plan.js";
-import { assumedWith } from "../assumptions.js";
+import { assumedWith, numbersBy } from "../assumptions.js";
 import { contextOf } from "../contexts.js";
 import { drawnDownLake, productiveLake } from "../lakes.js";
 import { everyMonth } from "../near.js";
@@ -49,7 +49,7 @@ describe("the dates of a plan", () => {
     // Quagga settle from 8 °C on (planning value): April to November in this lake. December is when a dosed year ends.
     ["oxidant-end", { by: "month-of-year", month: 10 }],
     ["oxidant-season", { by: "month-of-year", month: 11 }],
-    ["trigger", { by: "trigger" }],
+    ["trigger", { by: "trigger", limitShare: numbersBy("trigger").limitShare }],
     ["leave", { by: "nothing" }],
     ["divers-6", { by: "interval", months: 6 }],
   ])("are those of its kind: %s", (id, routine) => {

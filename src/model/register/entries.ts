@@ -1,0 +1,55 @@
+import { type Expected, metres, metresPerSecond, number, price, share, squareMetres } from "./expected.js";
+
+const velocity = metresPerSecond({ above: 0, to: 1000 });
+const length = metres({ above: 0, to: 1e5 });
+const ratio = number({ above: 0, to: 1e6 });
+const area = squareMetres({ above: 0, to: 1e9 });
+
+/** What entries of a study are held against: the usual, and what cannot be. */
+export const entryAssumptions = {
+  "checks.usual.conduit-velocity-low": velocity,
+  "checks.usual.conduit-velocity-high": velocity,
+  "checks.usual.penstock-velocity-low": velocity,
+  "checks.usual.penstock-velocity-high": velocity,
+  "checks.usual.line-velocity-low": velocity,
+  "checks.usual.line-velocity-high": velocity,
+  "checks.impossible-velocity": velocity,
+  "checks.usual.roughness-low": length,
+  "checks.usual.roughness-high": length,
+  "checks.usual.head-ratio-high": ratio,
+  "checks.usual.conduit-loss-high": length,
+  "checks.impossible-head": length,
+  "checks.impossible-delivered": share,
+  "checks.usual.spare-head-high": length,
+  "checks.usual.penstock-loss-high": share,
+  "checks.usual.francis-head-low": length,
+  "checks.usual.francis-head-high": length,
+  "checks.usual.kaplan-head-low": length,
+  "checks.usual.kaplan-head-high": length,
+  "checks.usual.propeller-head-low": length,
+  "checks.usual.propeller-head-high": length,
+  "checks.usual.crossflow-head-low": length,
+  "checks.usual.crossflow-head-high": length,
+  "checks.usual.pelton-head-low": length,
+  "checks.usual.pelton-head-high": length,
+  "checks.usual.rack-velocity-low": velocity,
+  "checks.usual.rack-velocity-high": velocity,
+  "checks.usual.rack-spacing-low": length,
+  "checks.usual.rack-spacing-high": length,
+  "checks.usual.rack-head-limit-low": length,
+  "checks.usual.rack-head-limit-high": length,
+  "checks.usual.ramp-slope-low": share,
+  "checks.usual.ramp-slope-high": share,
+  "checks.usual.ramp-width-low": length,
+  "checks.usual.ramp-width-high": length,
+  "checks.usual.dock-area-low": area,
+  "checks.usual.dock-area-high": area,
+  "checks.usual.dock-price-low": price("$/m2"),
+  "checks.usual.dock-price-high": price("$/m2"),
+  "checks.usual.dock-depth-high": length,
+  "checks.usual.energy-price-low": price("$/kWh"),
+  "checks.usual.energy-price-high": price("$/kWh"),
+  "checks.usual.water-price-low": price("$/m3"),
+  "checks.usual.water-price-high": price("$/m3"),
+  "checks.usual.launch-ratio-high": ratio,
+} as const satisfies Record<string, Expected>;
