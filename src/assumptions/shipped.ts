@@ -72,7 +72,8 @@ function partsOf({ entries, sources, plans, priceIndices, groups }: Contents): P
     ...[...entries.values()].map((entry): Part => {
       const { id, value, low, high, unit, basis, distribution } = entry;
       const drawn = distribution === "pert" ? "" : `, ${distribution}`;
-      return [`assumption ${id}`, `${value} ${unit} (${low} to ${high}), ${basis}${drawn}`, entry];
+      const measured = unit === "1" ? value : `${value} ${unit}`;
+      return [`assumption ${id}`, `${measured} (${low} to ${high}), ${basis}${drawn}`, entry];
     }),
     ...[...sources].map(([key, source]): Part => [`source ${key}`, source.citation, source]),
     ...plans.map((plan): Part => [`protection plan ${plan.id}`, plan.name, plan]),

@@ -5,5 +5,5 @@ import { assumptionsFolder } from "../report/assets.js";
 
 /** Writes the record of what is shipped, for who changes the project's own assumptions. */
 const record = recordOf(loadAssumptions(assumptionsFolder));
-writeFileSync(shippedFile, `${JSON.stringify(record, undefined, 1)}\n`);
+writeFileSync(shippedFile, `${JSON.stringify(record, undefined, 2)}\n`);
 console.log(`Assumptions ${record.digest}: ${Object.keys(record.parts).length} parts.`);

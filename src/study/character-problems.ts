@@ -6,12 +6,15 @@ const mostTold = 20;
 /** Texts of a document, whatever its state, with characters that cannot be printed; the first of them. */
 export function characterProblems(document: unknown): Problem[] {
   const problems: Problem[] = [];
+  // A value of YAML may hold itself.
+  const seen = new Set<object>();
   const follow = (value: unknown, at: readonly PropertyKey[]): void => {
     if (problems.length >= mostTold) return;
     if (typeof value === "string") {
       const found = unseenIn(value);
       if (found !== undefined) problems.push({ path: pathText(at, document), at, ...told(found) });
-    } else if (typeof value === "object" && value !== null) {
+    } else if (typeof value === "object" && value !== null && !seen.has(value)) {
+      seen.add(value);
       const keyOf = (key: string) => (Array.isArray(value) ? Number(key) : key);
       for (const [key, item] of Object.entries(value)) follow(item, [...at, keyOf(key)]);
     }

@@ -1,6 +1,6 @@
 import type { z } from "zod";
 import { counted } from "../counted.js";
-import { codeOf, unseenIn } from "./characters.js";
+import { codeOf, forXml, unseenIn } from "./characters.js";
 import type { Contradiction } from "./contradiction.js";
 import { structureKinds } from "./structure-kinds.js";
 
@@ -114,7 +114,8 @@ export function describe(value: unknown): string {
   if (Array.isArray(value)) return `a list of ${value.length}`;
   if (typeof value === "object" && value !== null) return "a group of fields";
   const unprintable = typeof value === "string" ? unseenIn(value) : undefined;
-  if (unprintable !== undefined) return unprintable;
+  if (unprintable !== undefined)
+    return `${unprintable} of ${describe(forXml(String(value)).replace(/[\u007f-\u009f]/g, "\ufffd"))}`;
   const text = typeof value === "number" ? String(value) : (JSON.stringify(value) ?? String(value));
   return text.length > longestFound ? `${text.slice(0, longestFound)}…` : text;
 }

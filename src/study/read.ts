@@ -2,6 +2,7 @@ import { readFileSync, statSync } from "node:fs";
 import { basename, dirname } from "node:path";
 import { type Document, isScalar, LineCounter, parseDocument, visit, type YAMLParseError } from "yaml";
 import { characterProblems } from "./character-problems.js";
+import { allowedCharacters } from "./characters.js";
 import { contradictions } from "./consistency.js";
 import { currencyProblems } from "./consistency-currency.js";
 import type { SoundParts } from "./contradiction.js";
@@ -26,10 +27,10 @@ export function readStudyFile(path: string): StudyDocument {
   const name = basename(path);
   const bytes = sizeOf(path);
   if (bytes > largestStudyBytes) throw tooLarge(name, bytes);
-  return readDocument(mustBeUtf8(readFileSync(path), name), name, (document) => [
-    ...readRecordFiles(document, dirname(path)),
-    ...characterProblems(document),
-  ]);
+  return readDocument(mustBeUtf8(readFileSync(path), name), name, {
+    files: (document) => readRecordFiles(document, dirname(path)),
+    characters: characterProblems,
+  });
 }
 
 function sizeOf(path: string): number {
@@ -50,34 +51,41 @@ function sizeOf(path: string): number {
 
 /** Reads the text of a study. @throws InputError with every problem found */
 export function readStudyText(text: string, name: string): StudyDocument {
-  if (Buffer.byteLength(text) > largestStudyBytes) throw tooLarge(name, Buffer.byteLength(text));
-  return readDocument(text, name, (document) => [
-    ...refuseRecordFiles(document),
-    ...characterProblems(document),
-  ]);
+  return readDocument(text, name, { files: refuseRecordFiles, characters: characterProblems });
 }
 
 /** The text of a study whose report was issued: it may hold characters that were not refused then. */
 export const readIssuedText = (text: string, name: string): StudyDocument =>
-  readDocument(text, name, refuseRecordFiles);
+  readDocument(text, name, { files: refuseRecordFiles, characters: () => [] });
 
-/** @param recordFiles reads the files that records name, or says why it cannot; and whatever else is told of all texts */
+type Told = (document: unknown) => Problem[];
+
+/** @param told `files` reads the files that records name, or says why it cannot */
 function readDocument(
   text: string,
   name: string,
-  recordFiles: (document: unknown) => Problem[],
+  told: Readonly<Record<"files" | "characters", Told>>,
 ): StudyDocument {
+  const bytes = Buffer.byteLength(text);
+  if (bytes > largestStudyBytes) throw tooLarge(name, bytes);
   const document = parseText(text, name);
-  const fileProblems = recordFiles(document);
+  const first = [...told.files(document), ...told.characters(document)];
   const { study, problems } = judged(document);
-  if (study && fileProblems.length === 0) return study;
-  throw new InputError(name, [...fileProblems, ...problems]);
+  if (study && first.length === 0) return study;
+  throw new InputError(name, together(first, problems));
+}
+
+/** Of a text that its field refuses by itself, that alone is told. */
+function together(first: readonly Problem[], problems: readonly Problem[]): Problem[] {
+  const refused = new Set(problems.map(({ path }) => path));
+  const isTold = ({ path, allowed }: Problem) => allowed === allowedCharacters && refused.has(path);
+  return [...first.filter((each) => !isTold(each)), ...problems];
 }
 
 /** What keeps a document, as its text gives it, from being a study; nothing if it is one. */
 export function problemsOfDocument(document: unknown): readonly Problem[] {
   const first = [...refuseRecordFiles(document), ...characterProblems(document)];
-  return [...first, ...judged(document).problems];
+  return together(first, judged(document).problems);
 }
 
 function judged(document: unknown): { study?: StudyDocument; problems: Problem[] } {

@@ -88,6 +88,14 @@ describe("a character that cannot be printed", () => {
     expect(document).toEqual(JSON.parse(broken(place)));
   });
 
+  it("is told once where a field refuses it by itself, and in a document that holds itself", () => {
+    expect(draftOf(broken("study.units", "u\u0007s"), "lake.json").problems).toMatchObject([
+      { path: "study.units", found: 'U+0007 at character 2 of "u\ufffds"', allowed: "one of us, si" },
+    ]);
+    const own = draftOf('study: &a { name: "N\\x07", own: *a }', "lake.yaml");
+    expect(own.problems.filter(({ found }) => found.startsWith("U+0007"))).toHaveLength(1);
+  });
+
   it("does not keep an issued report of then from being read", () => {
     expect(readIssuedText(broken("study.name"), "lake.json").study.name).toBe("Nort\u0007h");
   });

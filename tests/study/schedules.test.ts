@@ -71,10 +71,10 @@ const cases: readonly Contradicting[] = [
   },
   {
     why: "a record that cannot be read",
-    edits: [schedules({ drawdown: undefined, record: { csv: "date;level", origin: "invented" } })],
+    edits: [schedules({ drawdown: undefined, record: { csv: "date|level", origin: "invented" } })],
     at: "lake.otherSchedules[0].record.csv, line 1",
-    found: "date;level",
-    allowed: "a comma between",
+    found: "date|level",
+    allowed: "a comma, semicolon or tab between",
   },
   {
     why: "a value of stored water from nowhere",

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { processorMilliseconds } from "../../../src/proofs/fuzz/fault.js";
+import { isPrintable } from "../../../src/study/characters.js";
 import { serving } from "../serving.js";
 
 const writer = { author: "Ada", note: "", origin: "api" } as const;
@@ -123,7 +124,8 @@ describe("a download", () => {
     ".",
   ])("of a study called %j has a plain name", async (name) => {
     const { ask, shelf } = await serving();
-    const { id } = shelf.create(`study: { name: ${JSON.stringify(name)} }`, writer, name);
+    const fileName = isPrintable(name) ? name : undefined;
+    const { id } = shelf.create(`study: { name: ${JSON.stringify(name)} }`, writer, fileName);
     for (const path of ["study", "revisions/1/study"]) {
       const { headers, status } = await ask(`/studies/${encodeURIComponent(id)}/${path}`);
       expect(status).toBe(200);
