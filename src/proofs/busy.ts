@@ -31,4 +31,6 @@ try {
   rmSync(folder, { recursive: true });
 }
 for (const line of runsTold(runs)) console.log(line);
-process.exitCode = runs.flat().every(({ failures }) => failures.length === 0) ? 0 : 1;
+const allPassed = (run: readonly FileRun[]) =>
+  run.length > 0 && run.every(({ failures }) => failures.length === 0);
+process.exitCode = runs.length > 0 && runs.every(allPassed) ? 0 : 1;

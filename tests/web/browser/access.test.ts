@@ -157,6 +157,16 @@ describe("with the keyboard alone", () => {
   });
 });
 
+describe("the page to sign in", () => {
+  it("keeps WCAG 2.2 AA and fits a phone", async () => {
+    await bench.lock();
+    const page = await bench.visitor();
+    await visit(page, bench.base);
+    expect(new URL(page.url()).pathname).toBe("/sign-in");
+    expect(await violations(page)).toEqual([]);
+  });
+});
+
 const focused = (page: Page) => page.evaluate(() => document.activeElement?.textContent?.trim() ?? "");
 
 /** Presses Tab until the element of that name has the focus. */
