@@ -3,7 +3,7 @@ import type { Kept } from "../issue/standing.js";
 import { verifyIssue } from "../issue/verify.js";
 import { oddsOf } from "../odds/draw.js";
 import { workerPool } from "../odds/pool.js";
-import { oddsSettings } from "../study/uncertainty-schema.js";
+import { oddsSettings } from "../study/format/uncertainty-schema.js";
 import type { FromProcess, ToProcess } from "./verify-messages.js";
 
 /** Verifies one file and ends: whatever the file does to this process, the one that started it goes on. */

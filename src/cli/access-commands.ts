@@ -1,9 +1,9 @@
+import { newAccessKey } from "../app/keys.js";
 import { type AccessRole, type AccessStore, accessStore } from "../store/access.js";
 import { storeConnection } from "../store/connection.js";
 import { dataFolder } from "../store/data-folder.js";
-import { codeOf } from "../study/characters.js";
-import { InputError } from "../study/problems.js";
-import { newAccessKey } from "../web/access/keys.js";
+import { codeOf } from "../study/reading/characters.js";
+import { InputError } from "../study/reading/problems.js";
 import { required, UsageError } from "./arguments.js";
 
 type Print = (text: string) => void;

@@ -6,10 +6,10 @@ import { futuresPerBlock, futuresPerLake, lakesPerBlock } from "../model/futures
 import { drawLakes } from "../odds/draw.js";
 import type { StudyToDraw } from "../odds/messages.js";
 import { type WorkerPool, workerPool } from "../odds/pool.js";
-import { prepareStudy } from "../study/compute.js";
-import { drawnStudy } from "../study/draws.js";
-import type { StudyDocument } from "../study/schema.js";
-import { oddsSettings } from "../study/uncertainty-schema.js";
+import type { StudyDocument } from "../study/format/schema.js";
+import { oddsSettings } from "../study/format/uncertainty-schema.js";
+import { drawnStudy } from "../study/odds/draws.js";
+import { prepareStudy } from "../study/prepare/compute.js";
 import { median } from "./median.js";
 
 const repeats = 3;

@@ -1,10 +1,10 @@
 import type { AssumptionSet } from "../assumptions/entry.js";
-import { renderReportBody } from "../report/html.js";
-import { printSettings } from "../report/paper.js";
-import { createPrinter, type Printer } from "../report/printer.js";
-import type { ReportPart } from "../report/sections.js";
-import { runStudy } from "../study/compute.js";
-import type { StudyDocument } from "../study/schema.js";
+import { renderReportBody } from "../report/document/html.js";
+import type { ReportPart } from "../report/document/sections.js";
+import { printSettings } from "../report/print/paper.js";
+import { createPrinter, type Printer } from "../report/print/printer.js";
+import type { StudyDocument } from "../study/format/schema.js";
+import { runStudy } from "../study/prepare/compute.js";
 import { median } from "./median.js";
 
 const repeats = 5;

@@ -1,9 +1,9 @@
 import { cpus } from "node:os";
 import { join } from "node:path";
 import { loadAssumptions } from "../assumptions/load.js";
-import { assumptionsFolder, examplesFolder } from "../report/assets.js";
-import { prepareStudy } from "../study/compute.js";
-import { readStudyFile } from "../study/read.js";
+import { assumptionsFolder, examplesFolder } from "../report/document/assets.js";
+import { prepareStudy } from "../study/prepare/compute.js";
+import { readStudyFile } from "../study/reading/read.js";
 import { compareWhole, targetSize, timeLargeLakes } from "./bench-lake.js";
 import { timeOdds } from "./bench-odds.js";
 import { timePrints } from "./bench-print.js";

@@ -1,9 +1,9 @@
 import { AssumptionError } from "../assumptions/load.js";
 import { SigningKeyError } from "../issue/signing-key.js";
 import { OddsError } from "../odds/pool.js";
-import { BrowserError } from "../report/browser.js";
+import { BrowserError } from "../report/print/browser.js";
 import { DamagedIssueError, DamagedRevisionError, StoreError } from "../store/errors.js";
-import { InputError } from "../study/problems.js";
+import { InputError } from "../study/reading/problems.js";
 import { readArguments, UsageError } from "./arguments.js";
 import { commandCalled } from "./command-table.js";
 

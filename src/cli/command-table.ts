@@ -1,5 +1,5 @@
 import { usualWorkers } from "../odds/pool.js";
-import { leastFutures, mostFutures } from "../study/odds-settings.js";
+import { leastFutures, mostFutures } from "../study/odds/odds-settings.js";
 import { accessCommand } from "./access-commands.js";
 import { type OptionValues, paper, required, UsageError, whole } from "./arguments.js";
 import { check, compareCommand, demo, report, schema } from "./commands.js";

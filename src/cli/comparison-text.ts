@@ -1,10 +1,10 @@
-import { boardView } from "../report/board-view.js";
-import { comparisonView } from "../report/comparison-view.js";
-import { reportContext } from "../report/context.js";
-import { infestationView } from "../report/infestation-view.js";
-import { method } from "../report/method.js";
-import { programView } from "../report/program-view.js";
-import type { StudyRun } from "../study/compute.js";
+import { boardView } from "../report/board/board-view.js";
+import { comparisonView } from "../report/board/comparison-view.js";
+import { reportContext } from "../report/document/context.js";
+import { method } from "../report/document/method.js";
+import { infestationView } from "../report/rack/infestation-view.js";
+import { programView } from "../report/ramp/program-view.js";
+import type { StudyRun } from "../study/prepare/compute.js";
 import { tableText } from "./table-text.js";
 
 /** The comparison for a terminal: the board's answer and the tables behind it. */

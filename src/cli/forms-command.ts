@@ -3,12 +3,12 @@ import { dirname, join } from "node:path";
 import { loadAssumptions } from "../assumptions/load.js";
 import { type Form, type FormParts, plainForms, printedForms } from "../forms/forms.js";
 import { sizeText } from "../forms/size.js";
-import { assumptionsFolder } from "../report/assets.js";
-import { editionText } from "../report/paper.js";
-import { createPrinter } from "../report/printer.js";
-import { toldOdds } from "../report/told-odds.js";
-import { runStudy } from "../study/compute.js";
-import { readStudyFile } from "../study/read.js";
+import { assumptionsFolder } from "../report/document/assets.js";
+import { toldOdds } from "../report/odds/told-odds.js";
+import { editionText } from "../report/print/paper.js";
+import { createPrinter } from "../report/print/printer.js";
+import { runStudy } from "../study/prepare/compute.js";
+import { readStudyFile } from "../study/reading/read.js";
 import { drawnOdds } from "./odds-command.js";
 import { writeWhole } from "./write-whole.js";
 

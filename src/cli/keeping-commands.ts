@@ -1,8 +1,9 @@
 import { existsSync, readFileSync } from "node:fs";
 import { dirname, resolve } from "node:path";
+import { type StudyShelf, studyShelf } from "../app/studies.js";
 import { loadAssumptions } from "../assumptions/load.js";
 import { counted } from "../counted.js";
-import { assumptionsFolder } from "../report/assets.js";
+import { assumptionsFolder } from "../report/document/assets.js";
 import { backUp, type Contents } from "../store/backup.js";
 import { databaseFile, storeConnection } from "../store/connection.js";
 import { dataFolder } from "../store/data-folder.js";
@@ -10,9 +11,8 @@ import { UnknownStudyError } from "../store/errors.js";
 import { tightenFolderOf } from "../store/private-files.js";
 import { restore } from "../store/restore.js";
 import { type StudyStore, studyStore } from "../store/studies.js";
-import { InputError } from "../study/problems.js";
-import { decodeStudy } from "../study/study-bytes.js";
-import { type StudyShelf, studyShelf } from "../web/study-shelf.js";
+import { InputError } from "../study/reading/problems.js";
+import { decodeStudy } from "../study/reading/study-bytes.js";
 import { writeWhole } from "./write-whole.js";
 
 type Print = (text: string) => void;

@@ -2,12 +2,12 @@ import type { AssumptionSet } from "../assumptions/entry.js";
 import { loadAssumptions } from "../assumptions/load.js";
 import { oddsOf, type Progress } from "../odds/draw.js";
 import { workerPool } from "../odds/pool.js";
-import { assumptionsFolder } from "../report/assets.js";
-import { oddsTables } from "../report/odds-tables.js";
-import type { Odds } from "../study/odds.js";
-import { readStudyFile } from "../study/read.js";
-import type { StudyDocument } from "../study/schema.js";
-import { oddsSettings } from "../study/uncertainty-schema.js";
+import { assumptionsFolder } from "../report/document/assets.js";
+import { oddsTables } from "../report/odds/odds-tables.js";
+import type { StudyDocument } from "../study/format/schema.js";
+import { oddsSettings } from "../study/format/uncertainty-schema.js";
+import type { Odds } from "../study/odds/odds.js";
+import { readStudyFile } from "../study/reading/read.js";
 import { tableText } from "./table-text.js";
 
 export interface OddsArguments {

@@ -1,6 +1,6 @@
 import { spawnSync } from "node:child_process";
 import { pathToFileURL } from "node:url";
-import { BrowserError, findBrowser } from "../report/browser.js";
+import { BrowserError, findBrowser } from "../report/print/browser.js";
 
 /** Ways to get a browser, tried in order: the system's packages as root, then the printing library's own download. */
 const installers: ReadonlyArray<{

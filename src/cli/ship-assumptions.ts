@@ -1,7 +1,7 @@
 import { writeFileSync } from "node:fs";
 import { loadAssumptions } from "../assumptions/load.js";
 import { recordOf, shippedFile } from "../assumptions/shipped.js";
-import { assumptionsFolder } from "../report/assets.js";
+import { assumptionsFolder } from "../report/document/assets.js";
 
 /** Writes the record of what is shipped, for who changes the project's own assumptions. */
 const record = recordOf(loadAssumptions(assumptionsFolder));

@@ -1,4 +1,4 @@
-import type { TableView } from "../report/view-types.js";
+import type { TableView } from "../report/words/view-types.js";
 
 /** A table for a terminal. */
 export function tableText({ caption, head, rows, total }: TableView): string {

@@ -1,5 +1,5 @@
-import { InputError, type Problem, valueAt } from "../study/problems.js";
-import { problemsOfDocument } from "../study/read.js";
+import { InputError, type Problem, valueAt } from "../study/reading/problems.js";
+import { problemsOfDocument } from "../study/reading/read.js";
 import { type PartId, type Standing, standings } from "./parts.js";
 import { rawOf } from "./study-text.js";
 import type { Writing } from "./units-offered.js";

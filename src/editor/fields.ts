@@ -1,4 +1,4 @@
-import { monthNames } from "../study/month-names.js";
+import { monthNames } from "../study/format/month-names.js";
 import { type DimensionName, dimensions } from "../units/dimensions.js";
 import { labelOf } from "./labels.js";
 import { type SchemaNode, studyNode } from "./schema-node.js";

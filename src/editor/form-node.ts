@@ -1,4 +1,4 @@
-import type { Problem } from "../study/problems.js";
+import type { Problem } from "../study/reading/problems.js";
 import type { Place } from "./study-text.js";
 import type { Writing } from "./units-offered.js";
 

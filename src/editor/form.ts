@@ -1,4 +1,4 @@
-import type { Problem } from "../study/problems.js";
+import type { Problem } from "../study/reading/problems.js";
 import { amountOf } from "./amount.js";
 import { choicesOf, namedThings, referenceChoices, unitChoices, waysOf, yesOrNo } from "./choices.js";
 import type { Field, ListField, NamedField } from "./fields.js";

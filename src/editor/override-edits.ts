@@ -1,4 +1,4 @@
-import { valueAt } from "../study/problems.js";
+import { valueAt } from "../study/reading/problems.js";
 import { type Edit, edited, rawOf } from "./study-text.js";
 
 /** An own value for an assumption, as a study has it. */

@@ -1,4 +1,4 @@
-import { valueAt } from "../study/problems.js";
+import { valueAt } from "../study/reading/problems.js";
 import { itemsOf } from "./form-values.js";
 import { withOverride } from "./override-edits.js";
 

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { studyJsonSchema } from "../study/schema.js";
+import { studyJsonSchema } from "../study/format/schema.js";
 
 /** What the editor reads of the study's JSON Schema. */
 export interface SchemaNode {

@@ -1,9 +1,9 @@
 import { stringify } from "csv-stringify/sync";
-import type { RecordProblem } from "../study/contradiction.js";
-import type { CsvLine } from "../study/csv-lines.js";
-import { csvTable, type TableLine } from "../study/csv-table.js";
-import { describe, type Problem } from "../study/problems.js";
-import { problemsOfDocument } from "../study/read.js";
+import type { RecordProblem } from "../study/reading/contradiction.js";
+import type { CsvLine } from "../study/reading/csv-lines.js";
+import { csvTable, type TableLine } from "../study/reading/csv-table.js";
+import { describe, type Problem } from "../study/reading/problems.js";
+import { problemsOfDocument } from "../study/reading/read.js";
 import { freeId } from "./actions.js";
 import { quantityText } from "./amount.js";
 import { enteredValue } from "./form-edits.js";

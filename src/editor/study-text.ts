@@ -1,5 +1,5 @@
 import { type Document, isAlias, isCollection, isScalar, isSeq, parseDocument } from "yaml";
-import { parseText } from "../study/read.js";
+import { parseText } from "../study/reading/read.js";
 
 export type Place = readonly (string | number)[];
 

@@ -1,10 +1,10 @@
-import { boardView } from "../report/board-view.js";
-import { chartsView } from "../report/charts.js";
-import { reportContext } from "../report/context.js";
-import { method } from "../report/method.js";
-import type { ToldOdds } from "../report/odds-words.js";
-import type { Picture } from "../report/pictures.js";
-import type { StudyRun } from "../study/compute.js";
+import { boardView } from "../report/board/board-view.js";
+import { reportContext } from "../report/document/context.js";
+import { method } from "../report/document/method.js";
+import type { ToldOdds } from "../report/odds/odds-words.js";
+import { chartsView } from "../report/print/charts.js";
+import type { Picture } from "../report/print/pictures.js";
+import type { StudyRun } from "../study/prepare/compute.js";
 
 /** One statement and one picture, or a few lines. */
 interface Slide {

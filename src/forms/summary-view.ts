@@ -1,14 +1,14 @@
 import { counted } from "../counted.js";
-import { hasRatio, signOf } from "../report/balance-signs.js";
-import { boardView } from "../report/board-view.js";
-import { type ReportContext, reportContext } from "../report/context.js";
-import { listedWithin, percent, tenthsOf } from "../report/format.js";
-import { structureCosts } from "../report/infestation-view.js";
-import { method } from "../report/method.js";
-import { boardOddsLine, type ToldOdds } from "../report/odds-words.js";
-import { onlyFollows } from "../report/option-kind.js";
-import { chanceAtEnd, unitMoney } from "../report/weighing.js";
-import type { StudyRun } from "../study/compute.js";
+import { boardView } from "../report/board/board-view.js";
+import { chanceAtEnd, unitMoney } from "../report/board/weighing.js";
+import { type ReportContext, reportContext } from "../report/document/context.js";
+import { method } from "../report/document/method.js";
+import { boardOddsLine, type ToldOdds } from "../report/odds/odds-words.js";
+import { structureCosts } from "../report/rack/infestation-view.js";
+import { hasRatio, signOf } from "../report/words/balance-signs.js";
+import { listedWithin, percent, tenthsOf } from "../report/words/format.js";
+import { onlyFollows } from "../report/words/option-kind.js";
+import type { StudyRun } from "../study/prepare/compute.js";
 
 /** What a page for a public meeting tells: little, and in plain words. */
 export function summaryView(run: StudyRun, told: ToldOdds | undefined, edition: string): object {

@@ -1,8 +1,8 @@
 import { stringify } from "csv-stringify/sync";
 import { strToU8, zipSync } from "fflate";
-import type { ReportView } from "../report/report-view.js";
-import type { TableView } from "../report/view-types.js";
-import { forXml } from "../study/characters.js";
+import type { ReportView } from "../report/document/report-view.js";
+import type { TableView } from "../report/words/view-types.js";
+import { forXml } from "../study/reading/characters.js";
 
 /** A table of the report as a file of its own. */
 export interface TableFile {

@@ -4,13 +4,13 @@ import { AssumptionError, loadAssumptions, readAssumptions } from "../assumption
 import type { Alteration } from "../assumptions/shipped.js";
 import { programVersion } from "../assumptions/version.js";
 import { counted } from "../counted.js";
-import { assumptionsFolder } from "../report/assets.js";
-import { resultsJson } from "../report/results.js";
-import { runStudy } from "../study/compute.js";
-import type { Odds } from "../study/odds.js";
-import { InputError, sentence } from "../study/problems.js";
-import { readIssuedText } from "../study/read.js";
-import type { StudyDocument } from "../study/schema.js";
+import { assumptionsFolder } from "../report/document/assets.js";
+import { resultsJson } from "../report/results/results.js";
+import type { StudyDocument } from "../study/format/schema.js";
+import type { Odds } from "../study/odds/odds.js";
+import { runStudy } from "../study/prepare/compute.js";
+import { InputError, sentence } from "../study/reading/problems.js";
+import { readIssuedText } from "../study/reading/read.js";
 import { type FigureDifference, figureDifferences, nothing } from "./figure-differences.js";
 import type { ReadIssue } from "./read-issue.js";
 

@@ -1,9 +1,9 @@
 import { lakesPerBlock } from "../model/futures/draw-plan.js";
 import { at } from "../model/lake/calendar.js";
-import type { LakeFutures, LakePoint } from "../study/draws.js";
-import { matters } from "../study/matters.js";
-import type { Odds } from "../study/odds.js";
-import { blocksToDo, type ComparedOptions, comparedOptions } from "../study/stop-drawing.js";
+import type { LakeFutures, LakePoint } from "../study/odds/draws.js";
+import type { Odds } from "../study/odds/odds.js";
+import { matters } from "../study/odds/sensitivity.js";
+import { blocksToDo, type ComparedOptions, comparedOptions } from "../study/odds/stop-drawing.js";
 import type { StudyToDraw } from "./messages.js";
 import type { WorkerPool } from "./pool.js";
 

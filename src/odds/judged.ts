@@ -1,7 +1,7 @@
 import type { AssumptionSet } from "../assumptions/entry.js";
-import { judgedSwings, type Swing } from "../study/judged-swings.js";
-import type { StudyDocument } from "../study/schema.js";
-import { oddsSettings } from "../study/uncertainty-schema.js";
+import type { StudyDocument } from "../study/format/schema.js";
+import { oddsSettings } from "../study/format/uncertainty-schema.js";
+import { judgedSwings, type Swing } from "../study/odds/judged-swings.js";
 import type { WorkerPool } from "./pool.js";
 
 /** A point takes a worker no time to speak of: one that is under way is finished, and the worker goes on. */

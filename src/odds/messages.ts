@@ -1,8 +1,8 @@
-import type { LakeFutures, LakePoint, StudyPlan } from "../study/draws.js";
-import type { Odds } from "../study/odds.js";
-import type { OddsSettings } from "../study/odds-settings.js";
-import type { Problem } from "../study/problems.js";
-import type { StudyDocument } from "../study/schema.js";
+import type { StudyDocument } from "../study/format/schema.js";
+import type { LakeFutures, LakePoint, StudyPlan } from "../study/odds/draws.js";
+import type { Odds } from "../study/odds/odds.js";
+import type { OddsSettings } from "../study/odds/odds-settings.js";
+import type { Problem } from "../study/reading/problems.js";
 
 /** A study whose futures are drawn. */
 export interface StudyToDraw {

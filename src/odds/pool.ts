@@ -1,6 +1,6 @@
 import { availableParallelism } from "node:os";
 import type { AssumptionSet } from "../assumptions/entry.js";
-import { InputError } from "../study/problems.js";
+import { InputError } from "../study/reading/problems.js";
 import type { Answers, Question, Questions, Reply, StudyToDraw } from "./messages.js";
 import { type Seat, workerFile, workerSeat } from "./seat.js";
 

@@ -1,10 +1,10 @@
 import { parentPort, workerData } from "node:worker_threads";
 import type { AssumptionSet } from "../assumptions/entry.js";
-import { type DrawnStudy, drawnStudy } from "../study/draws.js";
-import { netBenefitsAt } from "../study/matters-points.js";
-import { oddsSummary } from "../study/odds-summary.js";
-import { InputError } from "../study/problems.js";
-import { comparedOptions } from "../study/stop-drawing.js";
+import { type DrawnStudy, drawnStudy } from "../study/odds/draws.js";
+import { oddsSummary } from "../study/odds/odds-summary.js";
+import { netBenefitsAt } from "../study/odds/sensitivity-points.js";
+import { comparedOptions } from "../study/odds/stop-drawing.js";
+import { InputError } from "../study/reading/problems.js";
 import type { Question, Reply, Request, StudyToDraw } from "./messages.js";
 import { standBack } from "./stand-back.js";
 

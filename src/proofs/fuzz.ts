@@ -2,7 +2,7 @@ import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { parseArgs } from "node:util";
 import { loadAssumptions } from "../assumptions/load.js";
-import { assumptionsFolder, projectRoot } from "../report/assets.js";
+import { assumptionsFolder, projectRoot } from "../report/document/assets.js";
 import { type Hunt, type Hunted, hunt } from "./fuzz/hunt.js";
 import { requestHunt } from "./fuzz/request-hunt.js";
 import { recordHunt, studyHunt } from "./fuzz/study-hunt.js";

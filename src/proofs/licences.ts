@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { z } from "zod";
-import { projectRoot } from "../report/assets.js";
+import { projectRoot } from "../report/document/assets.js";
 
 const lockFile = z.object({
   packages: z.record(

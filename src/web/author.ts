@@ -1,6 +1,6 @@
 import type { Request, Response } from "express";
-import { isPrintable } from "../study/characters.js";
-import { visitor } from "./access/visitor.js";
+import { visitor } from "../app/visitor.js";
+import { isPrintable } from "../study/reading/characters.js";
 
 const cookie = "author";
 const longest = 200;

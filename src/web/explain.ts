@@ -1,19 +1,19 @@
 import multer from "multer";
+import { QueueFullError } from "../app/answers/lane.js";
+import { TookTooLongError } from "../app/answers/thread.js";
+import { BusyError } from "../app/run-queue.js";
 import { SigningKeyError } from "../issue/signing-key.js";
-import { BrowserError } from "../report/browser.js";
-import { PrinterBusyError } from "../report/printer.js";
+import { BrowserError } from "../report/print/browser.js";
+import { PrinterBusyError } from "../report/print/printer.js";
 import { ConflictError, DeletedStudyError, StoreError, UnknownStudyError } from "../store/errors.js";
-import { InputError, type Problem } from "../study/problems.js";
-import { largestStudyBytes } from "../study/read.js";
+import { InputError, type Problem } from "../study/reading/problems.js";
+import { largestStudyBytes } from "../study/reading/read.js";
 import { WrongKeyError } from "./access/door.js";
 import { ReadingOnlyError, SignInNeededError } from "./access/gate.js";
 import { TooManyTriesError } from "./access/slowing.js";
-import { QueueFullError } from "./answers/lane.js";
-import { TookTooLongError } from "./answers/thread.js";
 import { isBrokenUpload } from "./broken-upload.js";
 import { explainDamaged } from "./explain-damaged.js";
 import { OtherSiteError } from "./other-sites.js";
-import { BusyError } from "./run-queue.js";
 
 /** No page of that address. */
 export class NotFoundError extends Error {}

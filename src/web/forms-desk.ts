@@ -1,7 +1,7 @@
 import { createHash } from "node:crypto";
+import type { Answering, Asked } from "../app/answers/questions.js";
 import { type Form, printParts } from "../forms/forms.js";
-import type { Printer } from "../report/printer.js";
-import type { Answering, Asked } from "./answers/questions.js";
+import type { Printer } from "../report/print/printer.js";
 
 /** Forms of a study, each made when first asked for. */
 export interface StudyForms {

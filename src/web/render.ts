@@ -1,5 +1,5 @@
-import { renderPage as rendered } from "../report/html.js";
-import { mayOnlyRead, visitor } from "./access/visitor.js";
+import { mayOnlyRead, visitor } from "../app/visitor.js";
+import { renderPage as rendered } from "../report/document/html.js";
 
 /** A page for whoever asks. */
 export const renderPage = (name: string, view: object): string =>

@@ -1,13 +1,17 @@
 import type { Server } from "node:http";
 import { pino } from "pino";
+import { sharedAnswers } from "../app/answers/shared.js";
+import { answerWorkers } from "../app/answers/workers.js";
+import { runDesk, usualDesk } from "../app/runs.js";
+import { studyShelf } from "../app/studies.js";
 import { AssumptionError, assumptionFiles, readAssumptions } from "../assumptions/load.js";
 import { signingKeyIn } from "../issue/signing-key.js";
 import { oddsOf } from "../odds/draw.js";
 import { judgedBy } from "../odds/judged.js";
 import { workerPool } from "../odds/pool.js";
-import { assumptionsFolder } from "../report/assets.js";
-import { launchBrowser } from "../report/browser.js";
-import { createPrinter } from "../report/printer.js";
+import { assumptionsFolder } from "../report/document/assets.js";
+import { launchBrowser } from "../report/print/browser.js";
+import { createPrinter } from "../report/print/printer.js";
 import { accessStore } from "../store/access.js";
 import { storeConnection } from "../store/connection.js";
 import { dataFolder } from "../store/data-folder.js";
@@ -15,15 +19,11 @@ import { StoreError } from "../store/errors.js";
 import { issueStore } from "../store/issues.js";
 import { lockForServing, type ServingLock } from "../store/serving-lock.js";
 import { type StudyStore, studyStore } from "../store/studies.js";
-import { InputError } from "../study/problems.js";
+import { InputError } from "../study/reading/problems.js";
 import { door } from "./access/door.js";
 import { accessSettings, NoKeysError, refuseOpenDoor, shownAddress } from "./access/settings.js";
-import { sharedAnswers } from "./answers/shared.js";
-import { answerWorkers } from "./answers/workers.js";
 import { createApp } from "./app.js";
-import { runDesk, usualDesk } from "./run-desk.js";
 import { stopServing, usualPatience } from "./stopping.js";
-import { studyShelf } from "./study-shelf.js";
 import { faultEntry, withUpkeep } from "./upkeep.js";
 
 function start(): void {

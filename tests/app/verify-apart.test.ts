@@ -5,7 +5,7 @@ import { beforeAll, describe, expect, it } from "vitest";
 import { keptOf } from "../../src/app/kept-reports.js";
 import { verifyApart } from "../../src/app/verify-apart.js";
 import type { MadeIssue } from "../../src/issue/make-issue.js";
-import { examplesFolder } from "../../src/report/assets.js";
+import { examplesFolder } from "../../src/report/document/assets.js";
 import { storeConnection } from "../../src/store/connection.js";
 import { issueStore } from "../../src/store/issues.js";
 import { blanks, bodyOf, twice, withFile } from "../issue/hostile-files.js";

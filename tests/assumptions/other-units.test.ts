@@ -2,9 +2,9 @@ import { describe, expect, it } from "vitest";
 import { parse, stringify } from "yaml";
 import { assumptionFiles, readAssumptions } from "../../src/assumptions/load.js";
 import type { AssumptionUnit } from "../../src/model/register/expected.js";
-import { resultsJson } from "../../src/report/results.js";
-import { runStudy } from "../../src/study/compute.js";
-import { readStudyText } from "../../src/study/read.js";
+import { resultsJson } from "../../src/report/results/results.js";
+import { runStudy } from "../../src/study/prepare/compute.js";
+import { readStudyText } from "../../src/study/reading/read.js";
 import { type ExampleName, exampleText } from "../study/example.js";
 import { assumptionsFolder, realSet } from "./real.js";
 

@@ -2,9 +2,9 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join, sep } from "node:path";
 import { describe, expect, it } from "vitest";
 import { register } from "../../src/model/register/register.js";
-import { projectRoot } from "../../src/report/assets.js";
-import { compareStudy } from "../../src/study/compute.js";
-import { readStudyText } from "../../src/study/read.js";
+import { projectRoot } from "../../src/report/document/assets.js";
+import { compareStudy } from "../../src/study/prepare/compute.js";
+import { readStudyText } from "../../src/study/reading/read.js";
 import { editedText } from "../study/example.js";
 import { realSet } from "./real.js";
 

@@ -5,9 +5,9 @@ import { assumptionFiles, readAssumptions } from "../../src/assumptions/load.js"
 import { alterationsOf, recordOf, shippedRecord } from "../../src/assumptions/shipped.js";
 import { programVersion } from "../../src/assumptions/version.js";
 import { workbook } from "../../src/forms/workbook/workbook.js";
-import { renderReportBody } from "../../src/report/html.js";
-import { resultsJson } from "../../src/report/results.js";
-import { runStudy } from "../../src/study/compute.js";
+import { renderReportBody } from "../../src/report/document/html.js";
+import { resultsJson } from "../../src/report/results/results.js";
+import { runStudy } from "../../src/study/prepare/compute.js";
 import { exampleDocument } from "../report/runs.js";
 import { assumptionsFolder, realSet } from "./real.js";
 

@@ -1,11 +1,11 @@
 import { spawnSync } from "node:child_process";
 import { join } from "node:path";
 import { afterEach, describe, expect, it, vi } from "vitest";
+import { isKey } from "../../src/app/keys.js";
 import { accessCommand } from "../../src/cli/access-commands.js";
-import { projectRoot } from "../../src/report/assets.js";
+import { projectRoot } from "../../src/report/document/assets.js";
 import { accessStore } from "../../src/store/access.js";
 import { storeConnection } from "../../src/store/connection.js";
-import { isKey } from "../../src/web/access/keys.js";
 import { folder } from "../store/places.js";
 
 function atPlace() {

@@ -4,7 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, describe, expect, it, vi } from "vitest";
 import { commandLine } from "../../src/cli/command-line.js";
-import { examplesFolder, projectRoot } from "../../src/report/assets.js";
+import { examplesFolder, projectRoot } from "../../src/report/document/assets.js";
 
 const folder = mkdtempSync(join(tmpdir(), "ramp-and-rack-cli-"));
 afterAll(() => rmSync(folder, { recursive: true }));

@@ -10,7 +10,7 @@ import {
   removeCommand,
   restoreCommand,
 } from "../../src/cli/keeping-commands.js";
-import { projectRoot } from "../../src/report/assets.js";
+import { projectRoot } from "../../src/report/document/assets.js";
 import { databaseFile, storeConnection } from "../../src/store/connection.js";
 import { studyStore } from "../../src/store/studies.js";
 import { flipBitIn } from "../store/harming.js";

@@ -3,7 +3,7 @@ import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { expect, it } from "vitest";
-import { examplesFolder, projectRoot } from "../../src/report/assets.js";
+import { examplesFolder, projectRoot } from "../../src/report/document/assets.js";
 
 it("the same study gives the same HTML to the byte in another process, time zone and language", () => {
   const folder = mkdtempSync(join(tmpdir(), "same-html-"));

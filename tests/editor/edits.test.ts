@@ -5,7 +5,7 @@ import { parse } from "yaml";
 import { editsOfAction } from "../../src/editor/actions.js";
 import { chosenEdits, clashes } from "../../src/editor/conflict.js";
 import { edited } from "../../src/editor/study-text.js";
-import { examplesFolder } from "../../src/report/assets.js";
+import { examplesFolder } from "../../src/report/document/assets.js";
 
 const text = readFileSync(join(examplesFolder, "sorrel-bend.yaml"), "utf8");
 const document = parse(text);

@@ -11,7 +11,7 @@ import type { FormNode } from "../../src/editor/form-node.js";
 import { childOf, itemsOf } from "../../src/editor/form-values.js";
 import { fieldsOfPart, studyParts } from "../../src/editor/parts.js";
 import { edited, type Place } from "../../src/editor/study-text.js";
-import { examplesFolder } from "../../src/report/assets.js";
+import { examplesFolder } from "../../src/report/document/assets.js";
 import { postedOf } from "./posted.js";
 
 const textOf = (name: string) => readFileSync(join(examplesFolder, `${name}.yaml`), "utf8");

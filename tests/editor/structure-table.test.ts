@@ -4,8 +4,8 @@ import { describe, expect, it } from "vitest";
 import { parse } from "yaml";
 import { structureKindFields, templateOf } from "../../src/editor/structure-columns.js";
 import { readStructureTable } from "../../src/editor/structure-table.js";
-import { examplesFolder } from "../../src/report/assets.js";
-import { structureKinds } from "../../src/study/structure-kinds.js";
+import { examplesFolder } from "../../src/report/document/assets.js";
+import { structureKinds } from "../../src/study/format/structure-kinds.js";
 
 const document = parse(readFileSync(join(examplesFolder, "sorrel-bend.yaml"), "utf8"));
 const read = (csv: string, kind = "dock") => readStructureTable(csv, kind, document);

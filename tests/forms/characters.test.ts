@@ -3,9 +3,9 @@ import { readXlsx } from "hucre";
 import { beforeAll, describe, expect, it } from "vitest";
 import { formsOfPrints, formsToPrint, plainForms } from "../../src/forms/forms.js";
 import { workbook } from "../../src/forms/workbook/workbook.js";
-import { renderReportBody } from "../../src/report/html.js";
-import { runStudy, type StudyRun } from "../../src/study/compute.js";
-import { readIssuedText } from "../../src/study/read.js";
+import { renderReportBody } from "../../src/report/document/html.js";
+import { runStudy, type StudyRun } from "../../src/study/prepare/compute.js";
+import { readIssuedText } from "../../src/study/reading/read.js";
 import { assumptions } from "../report/runs.js";
 import { exampleDocument, put } from "../study/example.js";
 

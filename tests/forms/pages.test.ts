@@ -1,8 +1,8 @@
 import { getDocumentProxy } from "unpdf";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { type Form, plainForms, printedForms } from "../../src/forms/forms.js";
-import { editionText } from "../../src/report/paper.js";
-import { createPrinter } from "../../src/report/printer.js";
+import { editionText } from "../../src/report/print/paper.js";
+import { createPrinter } from "../../src/report/print/printer.js";
 import { editedRun } from "../report/edited.js";
 import { exampleRun } from "../report/runs.js";
 

@@ -2,7 +2,7 @@ import { parse } from "csv-parse/sync";
 import { strFromU8, unzipSync } from "fflate";
 import { describe, expect, it } from "vitest";
 import { tableFiles, tablesZip } from "../../src/forms/tables.js";
-import { reportView } from "../../src/report/report-view.js";
+import { reportView } from "../../src/report/document/report-view.js";
 import { amount, editedRun } from "../report/edited.js";
 
 const hostile = "=cmd|' /C calc'!A0";

@@ -3,7 +3,7 @@ import { stableJson } from "../../src/assumptions/digest.js";
 import { readAttachments } from "../../src/issue/attachments.js";
 import { contentDigest } from "../../src/issue/digest.js";
 import { attachmentNames, type ReadRecord } from "../../src/issue/record.js";
-import { finishPdf } from "../../src/report/finished-pdf.js";
+import { finishPdf } from "../../src/report/print/finished-pdf.js";
 
 /** A way of altering an issued report, and what the issuing server should say of the place. */
 export interface Attempt {

@@ -6,8 +6,8 @@ import { z } from "zod";
 import { stableJson } from "../../src/assumptions/digest.js";
 import type { MadeIssue } from "../../src/issue/make-issue.js";
 import { attachmentNames } from "../../src/issue/record.js";
-import { examplesFolder } from "../../src/report/assets.js";
-import { createPrinter } from "../../src/report/printer.js";
+import { examplesFolder } from "../../src/report/document/assets.js";
+import { createPrinter } from "../../src/report/print/printer.js";
 import { issued, passingKey } from "./issued.js";
 
 const text = readFileSync(join(examplesFolder, "ninemoss.yaml"), "utf8");

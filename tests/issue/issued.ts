@@ -8,10 +8,10 @@ import type { AssumptionFiles } from "../../src/assumptions/yaml-file.js";
 import { type IssueDraft, type MadeIssue, makeIssue } from "../../src/issue/make-issue.js";
 import { signPdf } from "../../src/issue/signature.js";
 import { type SigningKey, signingKeyIn } from "../../src/issue/signing-key.js";
-import { assumptionsFolder } from "../../src/report/assets.js";
-import type { Printer } from "../../src/report/printer.js";
-import { runStudy } from "../../src/study/compute.js";
-import { readStudyText } from "../../src/study/read.js";
+import { assumptionsFolder } from "../../src/report/document/assets.js";
+import type { Printer } from "../../src/report/print/printer.js";
+import { runStudy } from "../../src/study/prepare/compute.js";
+import { readStudyText } from "../../src/study/reading/read.js";
 
 /** Prints any report as one page with a line on it and what is issued with it: its digest. */
 export const onePagePrinter: Printer = {

@@ -12,7 +12,7 @@ import { attachmentNames } from "../../src/issue/record.js";
 import { addSignatureField, signPdf } from "../../src/issue/signature.js";
 import type { SigningKey } from "../../src/issue/signing-key.js";
 import { verifyIssue } from "../../src/issue/verify.js";
-import { assumptionsFolder, examplesFolder } from "../../src/report/assets.js";
+import { assumptionsFolder, examplesFolder } from "../../src/report/document/assets.js";
 import { storeConnection } from "../../src/store/connection.js";
 import { issueStore } from "../../src/store/issues.js";
 import { attempts, retold, withAttachment } from "./forging.js";

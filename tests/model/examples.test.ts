@@ -6,8 +6,8 @@ import type { YearlyCost } from "../../src/model/infestation-cost.js";
 import { amountOf, noMoney, sumOf, totalOf } from "../../src/model/money/line.js";
 import type { OptionResult } from "../../src/model/option.js";
 import { yearlyHazard } from "../../src/model/risk/hazard.js";
-import { compareStudy } from "../../src/study/compute.js";
-import { readStudyFile } from "../../src/study/read.js";
+import { compareStudy } from "../../src/study/prepare/compute.js";
+import { readStudyFile } from "../../src/study/reading/read.js";
 import { assumptionSet } from "./assumptions.js";
 import { relativeGap } from "./near.js";
 

@@ -4,10 +4,10 @@ import { lakesPerBlock } from "../../src/model/futures/draw-plan.js";
 import { drawLakes, type Progress } from "../../src/odds/draw.js";
 import type { StudyToDraw } from "../../src/odds/messages.js";
 import { OddsError, type WorkerPool, workerPool } from "../../src/odds/pool.js";
-import { drawnStudy } from "../../src/study/draws.js";
-import { oddsSummary } from "../../src/study/odds-summary.js";
-import { InputError } from "../../src/study/problems.js";
-import { oddsSettings } from "../../src/study/uncertainty-schema.js";
+import { oddsSettings } from "../../src/study/format/uncertainty-schema.js";
+import { drawnStudy } from "../../src/study/odds/draws.js";
+import { oddsSummary } from "../../src/study/odds/odds-summary.js";
+import { InputError } from "../../src/study/reading/problems.js";
 import { assumptions, exampleDocument } from "../report/runs.js";
 
 const study: StudyToDraw = {

@@ -3,7 +3,7 @@ import { getPriority } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { describe, expect, it } from "vitest";
-import { projectRoot } from "../../src/report/assets.js";
+import { projectRoot } from "../../src/report/document/assets.js";
 
 const standBack = pathToFileURL(join(projectRoot, "dist", "odds", "stand-back.js")).href;
 const script = (first: number) => `import { getPriority, setPriority } from "node:os";

@@ -7,7 +7,7 @@ import { browserTests } from "../../src/proofs/busy/browser-tests.js";
 import { startLoops } from "../../src/proofs/busy/loops.js";
 import { fileRuns } from "../../src/proofs/busy/runs.js";
 import { runsTold, runTold } from "../../src/proofs/busy/table.js";
-import { projectRoot } from "../../src/report/assets.js";
+import { projectRoot } from "../../src/report/document/assets.js";
 import { patience } from "../patience.js";
 
 function isAlive(pid: number): boolean {

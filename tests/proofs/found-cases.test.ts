@@ -1,9 +1,9 @@
 import { describe, expect, it, vi } from "vitest";
 import { notFinite } from "../../src/proofs/fuzz/fault.js";
-import { resultsJson } from "../../src/report/results.js";
-import { compareStudy, runStudy } from "../../src/study/compute.js";
-import { InputError, type Problem } from "../../src/study/problems.js";
-import { readStudyText } from "../../src/study/read.js";
+import { resultsJson } from "../../src/report/results/results.js";
+import { compareStudy, runStudy } from "../../src/study/prepare/compute.js";
+import { InputError, type Problem } from "../../src/study/reading/problems.js";
+import { readStudyText } from "../../src/study/reading/read.js";
 import { assumptions } from "../report/runs.js";
 import { editedText } from "../study/example.js";
 

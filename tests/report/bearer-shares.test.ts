@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { renderReport } from "../../src/report/html.js";
-import { reportView } from "../../src/report/report-view.js";
+import { renderReport } from "../../src/report/document/html.js";
+import { reportView } from "../../src/report/document/report-view.js";
 import { editedText, problemsIn } from "../study/example.js";
 import { amount, editedRun } from "./edited.js";
 

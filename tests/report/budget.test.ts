@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { reportView } from "../../src/report/report-view.js";
+import { reportView } from "../../src/report/document/report-view.js";
 import { absent } from "../study/example.js";
 import { amount, type Edit, editedRun } from "./edited.js";
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { comparisonText } from "../../src/cli/comparison-text.js";
-import { renderPage } from "../../src/report/html.js";
-import { reportView } from "../../src/report/report-view.js";
-import type { TableView } from "../../src/report/view-types.js";
+import { renderPage } from "../../src/report/document/html.js";
+import { reportView } from "../../src/report/document/report-view.js";
+import type { TableView } from "../../src/report/words/view-types.js";
 import { absent } from "../study/example.js";
 import { amount, editedRun } from "./edited.js";
 import { exampleRun } from "./runs.js";

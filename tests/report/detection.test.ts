@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { comparisonText } from "../../src/cli/comparison-text.js";
-import { renderReport } from "../../src/report/html.js";
-import { reportView } from "../../src/report/report-view.js";
-import { resultsJson } from "../../src/report/results.js";
-import type { TableView } from "../../src/report/view-types.js";
+import { renderReport } from "../../src/report/document/html.js";
+import { reportView } from "../../src/report/document/report-view.js";
+import { resultsJson } from "../../src/report/results/results.js";
+import type { TableView } from "../../src/report/words/view-types.js";
 import { amount, editedRun } from "./edited.js";
 import { exampleRun } from "./runs.js";
 

@@ -1,10 +1,10 @@
 import { describe, expect, it, test } from "vitest";
 import { dryDose, dryingParameters, frostKillHours, survival } from "../../src/model/mussels/drying.js";
-import { reportContext } from "../../src/report/context.js";
-import { type DryingView, dryingView } from "../../src/report/drying-view.js";
-import { renderReport } from "../../src/report/html.js";
-import type { ChartView, TableView } from "../../src/report/view-types.js";
-import { runStudy } from "../../src/study/compute.js";
+import { reportContext } from "../../src/report/document/context.js";
+import { renderReport } from "../../src/report/document/html.js";
+import { type DryingView, dryingView } from "../../src/report/method/drying-view.js";
+import type { ChartView, TableView } from "../../src/report/words/view-types.js";
+import { runStudy } from "../../src/study/prepare/compute.js";
 import { assumed } from "../model/assumptions.js";
 import { assumptions, exampleDocument, exampleRun } from "./runs.js";
 

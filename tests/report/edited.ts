@@ -1,6 +1,6 @@
 import { stringify } from "yaml";
-import { runStudy, type StudyRun } from "../../src/study/compute.js";
-import { readStudyText } from "../../src/study/read.js";
+import { runStudy, type StudyRun } from "../../src/study/prepare/compute.js";
+import { readStudyText } from "../../src/study/reading/read.js";
 import { exampleDocument, put, valueAt } from "../study/example.js";
 import { assumptions } from "./runs.js";
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { reportContext } from "../../src/report/context.js";
-import { growthTable } from "../../src/report/growth-table.js";
-import { runStudy } from "../../src/study/compute.js";
-import { readStudyText } from "../../src/study/read.js";
+import { reportContext } from "../../src/report/document/context.js";
+import { growthTable } from "../../src/report/ramp/growth-table.js";
+import { runStudy } from "../../src/study/prepare/compute.js";
+import { readStudyText } from "../../src/study/reading/read.js";
 import { assumptionSet } from "../model/assumptions.js";
 import { editedText } from "../study/example.js";
 

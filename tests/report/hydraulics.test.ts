@@ -1,11 +1,11 @@
 import { describe, expect, it } from "vitest";
-import { reportContext } from "../../src/report/context.js";
-import { renderReport } from "../../src/report/html.js";
-import { hydraulicsView } from "../../src/report/hydraulics-view.js";
-import { method } from "../../src/report/method.js";
-import type { TableView } from "../../src/report/view-types.js";
-import { workedExamples } from "../../src/report/worked-example.js";
-import { runStudy, type StudyRun } from "../../src/study/compute.js";
+import { reportContext } from "../../src/report/document/context.js";
+import { renderReport } from "../../src/report/document/html.js";
+import { method } from "../../src/report/document/method.js";
+import { workedExamples } from "../../src/report/method/worked-example.js";
+import { hydraulicsView } from "../../src/report/rack/hydraulics-view.js";
+import type { TableView } from "../../src/report/words/view-types.js";
+import { runStudy, type StudyRun } from "../../src/study/prepare/compute.js";
 import { assumptions, exampleDocument, exampleRun } from "./runs.js";
 import { variants } from "./worked-variants.js";
 

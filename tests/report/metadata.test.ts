@@ -1,6 +1,6 @@
 import { PDFDocument, PDFName, PDFRawStream } from "@cantoo/pdf-lib";
 import { expect, it } from "vitest";
-import { makeAccessible } from "../../src/report/accessible-pdf.js";
+import { makeAccessible } from "../../src/report/print/accessible-pdf.js";
 
 it("the metadata of a report is well-formed XML whatever its title holds", async () => {
   const document = await PDFDocument.create();

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { reportView } from "../../src/report/report-view.js";
-import { resultsJson } from "../../src/report/results.js";
+import { reportView } from "../../src/report/document/report-view.js";
+import { resultsJson } from "../../src/report/results/results.js";
 import { amount, type Edit, editedRun } from "./edited.js";
 import { exampleRun } from "./runs.js";
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { reportView } from "../../src/report/report-view.js";
-import type { RowView } from "../../src/report/view-types.js";
+import { reportView } from "../../src/report/document/report-view.js";
+import type { RowView } from "../../src/report/words/view-types.js";
 import { exampleRun } from "./runs.js";
 import { sampleOdds, sampleTold } from "./sample-odds.js";
 

@@ -1,8 +1,8 @@
 import { extractText, getDocumentProxy } from "unpdf";
 import { afterAll, expect, it } from "vitest";
-import { renderReportBody } from "../../src/report/html.js";
-import { printSettings } from "../../src/report/paper.js";
-import { createPrinter } from "../../src/report/printer.js";
+import { renderReportBody } from "../../src/report/document/html.js";
+import { printSettings } from "../../src/report/print/paper.js";
+import { createPrinter } from "../../src/report/print/printer.js";
 import { exampleRun } from "./runs.js";
 import { sampleTold } from "./sample-odds.js";
 

@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
-import { renderReport } from "../../src/report/html.js";
-import { futuresText } from "../../src/report/odds-words.js";
-import { reportView } from "../../src/report/report-view.js";
-import { resultsJson } from "../../src/report/results.js";
-import type { RowView, TableView } from "../../src/report/view-types.js";
-import type { Odds } from "../../src/study/odds.js";
+import { renderReport } from "../../src/report/document/html.js";
+import { reportView } from "../../src/report/document/report-view.js";
+import { futuresText } from "../../src/report/odds/odds-words.js";
+import { resultsJson } from "../../src/report/results/results.js";
+import type { RowView, TableView } from "../../src/report/words/view-types.js";
+import type { Odds } from "../../src/study/odds/odds.js";
 import { exampleRun } from "./runs.js";
 import { optionAt, sampleTold, withCheaper } from "./sample-odds.js";
 

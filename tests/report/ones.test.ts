@@ -2,8 +2,8 @@ import { describe, expect, it } from "vitest";
 import { comparisonText } from "../../src/cli/comparison-text.js";
 import { counted } from "../../src/counted.js";
 import { plainForms } from "../../src/forms/forms.js";
-import { renderReport } from "../../src/report/html.js";
-import type { StudyRun } from "../../src/study/compute.js";
+import { renderReport } from "../../src/report/document/html.js";
+import type { StudyRun } from "../../src/study/prepare/compute.js";
 import { exampleDocument, valueAt } from "../study/example.js";
 import { dryOut, type Edit, editedRun, withSchedule } from "./edited.js";
 

@@ -1,12 +1,12 @@
 import { extractText, getDocumentProxy } from "unpdf";
 import { afterAll, describe, expect, it } from "vitest";
 import { z } from "zod";
-import { renderReportBody } from "../../src/report/html.js";
-import { printSettings } from "../../src/report/paper.js";
-import { createPrinter } from "../../src/report/printer.js";
-import { reportView } from "../../src/report/report-view.js";
-import { resultsJson } from "../../src/report/results.js";
-import type { TableView } from "../../src/report/view-types.js";
+import { renderReportBody } from "../../src/report/document/html.js";
+import { reportView } from "../../src/report/document/report-view.js";
+import { printSettings } from "../../src/report/print/paper.js";
+import { createPrinter } from "../../src/report/print/printer.js";
+import { resultsJson } from "../../src/report/results/results.js";
+import type { TableView } from "../../src/report/words/view-types.js";
 import { exampleRun } from "./runs.js";
 
 /** What page 1 is held against: the results as a program gets them, at full precision. */

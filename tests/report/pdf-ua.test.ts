@@ -1,9 +1,9 @@
 import { PDFDocument, PDFName } from "@cantoo/pdf-lib";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { withArtifacts } from "../../src/report/artifacts.js";
-import { renderReportBody } from "../../src/report/html.js";
-import { printSettings } from "../../src/report/paper.js";
-import { createPrinter } from "../../src/report/printer.js";
+import { renderReportBody } from "../../src/report/document/html.js";
+import { withArtifacts } from "../../src/report/print/artifacts.js";
+import { printSettings } from "../../src/report/print/paper.js";
+import { createPrinter } from "../../src/report/print/printer.js";
 import { failures } from "./pdf-ua/conditions.js";
 import { markedContent } from "./pdf-ua/marked-content.js";
 import { exampleRun } from "./runs.js";

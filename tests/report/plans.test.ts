@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { renderReport } from "../../src/report/html.js";
-import { reportView } from "../../src/report/report-view.js";
-import type { RowView, TableView } from "../../src/report/view-types.js";
-import { runStudy } from "../../src/study/compute.js";
+import { renderReport } from "../../src/report/document/html.js";
+import { reportView } from "../../src/report/document/report-view.js";
+import type { RowView, TableView } from "../../src/report/words/view-types.js";
+import { runStudy } from "../../src/study/prepare/compute.js";
 import { amount, editedRun } from "./edited.js";
 import { assumptions, exampleDocument, exampleRun } from "./runs.js";
 

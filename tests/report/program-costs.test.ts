@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { totalOf } from "../../src/model/money/line.js";
 import { programLines } from "../../src/model/program/cost.js";
-import { reportView } from "../../src/report/report-view.js";
-import { resultsJson } from "../../src/report/results.js";
-import type { RowView, TableView } from "../../src/report/view-types.js";
+import { reportView } from "../../src/report/document/report-view.js";
+import { resultsJson } from "../../src/report/results/results.js";
+import type { RowView, TableView } from "../../src/report/words/view-types.js";
 import { absent } from "../study/example.js";
 import { amount, editedRun } from "./edited.js";
 import { exampleRun } from "./runs.js";

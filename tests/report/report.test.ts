@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
-import { reportContext } from "../../src/report/context.js";
-import { inlineAssets, renderReport } from "../../src/report/html.js";
-import { method } from "../../src/report/method.js";
-import { reportView } from "../../src/report/report-view.js";
-import type { TableView } from "../../src/report/view-types.js";
-import { runStudy } from "../../src/study/compute.js";
+import { reportContext } from "../../src/report/document/context.js";
+import { inlineAssets, renderReport } from "../../src/report/document/html.js";
+import { method } from "../../src/report/document/method.js";
+import { reportView } from "../../src/report/document/report-view.js";
+import type { TableView } from "../../src/report/words/view-types.js";
+import { runStudy } from "../../src/study/prepare/compute.js";
 import { assumptions, exampleDocument, exampleRun } from "./runs.js";
 
 const paying = exampleRun("sorrel-bend");

@@ -1,9 +1,9 @@
 import { join } from "node:path";
 import { loadAssumptions } from "../../src/assumptions/load.js";
-import { assumptionsFolder, examplesFolder } from "../../src/report/assets.js";
-import { runStudy, type StudyRun } from "../../src/study/compute.js";
-import { readStudyFile } from "../../src/study/read.js";
-import type { StudyDocument } from "../../src/study/schema.js";
+import { assumptionsFolder, examplesFolder } from "../../src/report/document/assets.js";
+import type { StudyDocument } from "../../src/study/format/schema.js";
+import { runStudy, type StudyRun } from "../../src/study/prepare/compute.js";
+import { readStudyFile } from "../../src/study/reading/read.js";
 
 export const assumptions = loadAssumptions(assumptionsFolder);
 

@@ -1,7 +1,7 @@
 import { at } from "../../src/model/lake/calendar.js";
-import type { ToldOdds } from "../../src/report/odds-words.js";
-import { drawnStudy } from "../../src/study/draws.js";
-import { type Odds, type OptionOdds, toldShares } from "../../src/study/odds.js";
+import type { ToldOdds } from "../../src/report/odds/odds-words.js";
+import { drawnStudy } from "../../src/study/odds/draws.js";
+import { type Odds, type OptionOdds, toldShares } from "../../src/study/odds/odds.js";
 import { assumptions, exampleDocument } from "./runs.js";
 
 type Example = "sorrel-bend" | "ninemoss";

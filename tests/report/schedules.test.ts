@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { totalOf } from "../../src/model/money/line.js";
-import { renderReport } from "../../src/report/html.js";
-import { reportView } from "../../src/report/report-view.js";
-import type { TableView } from "../../src/report/view-types.js";
+import { renderReport } from "../../src/report/document/html.js";
+import { reportView } from "../../src/report/document/report-view.js";
+import type { TableView } from "../../src/report/words/view-types.js";
 import { amount, deeper, dryOut, editedRun, withSchedule } from "./edited.js";
 import { exampleRun } from "./runs.js";
 

@@ -4,10 +4,10 @@ import { join } from "node:path";
 import { PDFDict, PDFDocument, PDFName } from "@cantoo/pdf-lib";
 import { extractText, getDocumentProxy } from "unpdf";
 import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
-import { renderReportBody } from "../../src/report/html.js";
-import { printSettings } from "../../src/report/paper.js";
-import { createPrinter, type Printer } from "../../src/report/printer.js";
-import { runStudy } from "../../src/study/compute.js";
+import { renderReportBody } from "../../src/report/document/html.js";
+import { printSettings } from "../../src/report/print/paper.js";
+import { createPrinter, type Printer } from "../../src/report/print/printer.js";
+import { runStudy } from "../../src/study/prepare/compute.js";
 import { actualTexts, drawings } from "./pdf-pages.js";
 import { assumptions, exampleDocument } from "./runs.js";
 

@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { comparisonText } from "../../src/cli/comparison-text.js";
 import { plainForms } from "../../src/forms/forms.js";
-import { balanceLine } from "../../src/report/balance-line.js";
-import { renderReport } from "../../src/report/html.js";
-import { reportView } from "../../src/report/report-view.js";
-import type { StudyRun } from "../../src/study/compute.js";
+import { balanceLine } from "../../src/report/board/balance-line.js";
+import { renderReport } from "../../src/report/document/html.js";
+import { reportView } from "../../src/report/document/report-view.js";
+import type { StudyRun } from "../../src/study/prepare/compute.js";
 import { exampleDocument, valueAt } from "../study/example.js";
 import { editedRun } from "./edited.js";
 

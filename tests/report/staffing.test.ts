@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { renderReport } from "../../src/report/html.js";
-import { reportView } from "../../src/report/report-view.js";
-import type { TableView } from "../../src/report/view-types.js";
+import { renderReport } from "../../src/report/document/html.js";
+import { reportView } from "../../src/report/document/report-view.js";
+import type { TableView } from "../../src/report/words/view-types.js";
 import { absent } from "../study/example.js";
 import { amount, type Edit, editedRun } from "./edited.js";
 

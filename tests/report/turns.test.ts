@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { reportView } from "../../src/report/report-view.js";
+import { reportView } from "../../src/report/document/report-view.js";
 import { dryOut, editedRun, withSchedule } from "./edited.js";
 import { exampleRun } from "./runs.js";
 

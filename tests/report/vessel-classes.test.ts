@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { reportView } from "../../src/report/report-view.js";
-import type { TableView } from "../../src/report/view-types.js";
-import type { StudyRun } from "../../src/study/compute.js";
+import { reportView } from "../../src/report/document/report-view.js";
+import type { TableView } from "../../src/report/words/view-types.js";
+import type { StudyRun } from "../../src/study/prepare/compute.js";
 import { amount, editedRun } from "./edited.js";
 import { exampleRun } from "./runs.js";
 

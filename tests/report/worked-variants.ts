@@ -1,4 +1,4 @@
-import { runStudy, type StudyRun } from "../../src/study/compute.js";
+import { runStudy, type StudyRun } from "../../src/study/prepare/compute.js";
 import { parseQuantity } from "../../src/units/quantity.js";
 import { alone, assumptions, exampleDocument } from "./runs.js";
 

@@ -1,13 +1,13 @@
 import { chmodSync, existsSync, mkdirSync, readdirSync, statSync, symlinkSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, describe, expect, it, vi } from "vitest";
+import { newAccessKey } from "../../src/app/keys.js";
 import { backupCommand, restoreCommand } from "../../src/cli/keeping-commands.js";
 import { accessStore } from "../../src/store/access.js";
 import { databaseFile, storeConnection } from "../../src/store/connection.js";
 import { restore } from "../../src/store/restore.js";
 import { lockForServing } from "../../src/store/serving-lock.js";
 import { studyStore } from "../../src/store/studies.js";
-import { newAccessKey } from "../../src/web/access/keys.js";
 import { folder, written } from "./places.js";
 
 const modeOf = (path: string) => (statSync(path).mode & 0o777).toString(8);

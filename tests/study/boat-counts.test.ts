@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { prepareStudy, runStudy } from "../../src/study/compute.js";
-import { readStudyText } from "../../src/study/read.js";
+import { prepareStudy, runStudy } from "../../src/study/prepare/compute.js";
+import { readStudyText } from "../../src/study/reading/read.js";
 import { realSet } from "../assumptions/real.js";
 import { absent, editedText, exampleDocument, modelOf, placeIn, priorSample, problemsIn } from "./example.js";
 

@@ -1,4 +1,4 @@
-import { readStudyText } from "../../src/study/read.js";
+import { readStudyText } from "../../src/study/reading/read.js";
 import { editedText } from "./example.js";
 
 export const csv = "date,hour,launches\n2024-07-06,8,12\n2024-07-08,8,5\n";

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { readStudyText } from "../../src/study/read.js";
+import { readStudyText } from "../../src/study/reading/read.js";
 import { exampleText } from "./example.js";
 
 describe("amounts in another currency than the study's", () => {

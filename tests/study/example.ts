@@ -1,12 +1,12 @@
 import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { parse, stringify } from "yaml";
-import { InputError, type Problem } from "../../src/study/problems.js";
-import { readStudyText } from "../../src/study/read.js";
-import type { StudyDocument } from "../../src/study/schema.js";
-import { toModel } from "../../src/study/to-model.js";
-import { trafficOf } from "../../src/study/traffic.js";
-import { vesselChances } from "../../src/study/vessel-chances.js";
+import type { StudyDocument } from "../../src/study/format/schema.js";
+import { toModel } from "../../src/study/prepare/to-model.js";
+import { trafficOf } from "../../src/study/prepare/traffic.js";
+import { vesselChances } from "../../src/study/prepare/vessel-chances.js";
+import { InputError, type Problem } from "../../src/study/reading/problems.js";
+import { readStudyText } from "../../src/study/reading/read.js";
 
 export type ExampleName = "sorrel-bend" | "ninemoss";
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { parse, stringify } from "yaml";
-import { readStudyFile, readStudyText } from "../../src/study/read.js";
+import { readStudyFile, readStudyText } from "../../src/study/reading/read.js";
 import {
   type ExampleName,
   editedText,

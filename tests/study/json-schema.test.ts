@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { z } from "zod";
-import { studyJsonSchema } from "../../src/study/schema.js";
-import { structureKinds } from "../../src/study/structure-kinds.js";
+import { studyJsonSchema } from "../../src/study/format/schema.js";
+import { structureKinds } from "../../src/study/format/structure-kinds.js";
 import { absent, exampleDocument, put } from "./example.js";
 
 interface Node {

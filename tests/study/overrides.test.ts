@@ -1,8 +1,8 @@
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
 import { loadAssumptions } from "../../src/assumptions/load.js";
-import { prepareStudy } from "../../src/study/compute.js";
-import { readStudyText } from "../../src/study/read.js";
+import { prepareStudy } from "../../src/study/prepare/compute.js";
+import { readStudyText } from "../../src/study/reading/read.js";
 import { editedText, inputErrorOf, toldIn, wordsOfTheProgram } from "./example.js";
 
 const set = loadAssumptions(fileURLToPath(new URL("../../assumptions", import.meta.url)));

@@ -2,8 +2,8 @@ import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { readStudyFile, readStudyText } from "../../src/study/read.js";
-import { recordOf } from "../../src/study/to-model.js";
+import { recordOf } from "../../src/study/prepare/to-model.js";
+import { readStudyFile, readStudyText } from "../../src/study/reading/read.js";
 import { absent, editedText, inputErrorOf, modelOf, problemsIn, toldIn } from "./example.js";
 import { csvOf, datesFrom, monthsFrom } from "./records.js";
 

@@ -1,6 +1,10 @@
 import { expect } from "vitest";
-import type { RecordProblem } from "../../src/study/contradiction.js";
-import { type LevelRecord, type RecordSettings, readLevelRecord } from "../../src/study/level-record.js";
+import type { RecordProblem } from "../../src/study/reading/contradiction.js";
+import {
+  type LevelRecord,
+  type RecordSettings,
+  readLevelRecord,
+} from "../../src/study/reading/level-record.js";
 import { parseQuantity } from "../../src/units/quantity.js";
 
 const millisecondsPerDay = 24 * 3600 * 1000;

@@ -7,11 +7,11 @@ import { containmentOf } from "../../src/model/program/containment.js";
 import { costShare } from "../../src/model/program/ramp-up.js";
 import { followCourse } from "../../src/model/risk/course.js";
 import { yearlyHazard } from "../../src/model/risk/hazard.js";
-import { prepareStudy } from "../../src/study/compute.js";
-import type { DrawnStudy } from "../../src/study/draws.js";
-import { rangedQuantities, withValues } from "../../src/study/ranged.js";
-import type { StudyDocument } from "../../src/study/schema.js";
-import { classChanceId, hydrologicYearId } from "../../src/study/uncertain-inputs.js";
+import type { StudyDocument } from "../../src/study/format/schema.js";
+import type { DrawnStudy } from "../../src/study/odds/draws.js";
+import { classChanceId, hydrologicYearId } from "../../src/study/odds/uncertain-inputs.js";
+import { prepareStudy } from "../../src/study/prepare/compute.js";
+import { rangedQuantities, withValues } from "../../src/study/reading/ranged.js";
 import { blockDraws } from "../model/futures/block-draws.js";
 
 /** What an option comes to in one future. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { readStudyText } from "../../src/study/read.js";
+import { readStudyText } from "../../src/study/reading/read.js";
 import { type Contradicting, expectContradiction, typed } from "./contradicting.js";
 import { absent, editedText, modelOf, problemsIn } from "./example.js";
 

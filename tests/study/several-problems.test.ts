@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { InputError, sentence } from "../../src/study/problems.js";
-import { readStudyText } from "../../src/study/read.js";
+import { InputError, sentence } from "../../src/study/reading/problems.js";
+import { readStudyText } from "../../src/study/reading/read.js";
 import {
   absent,
   editedText,

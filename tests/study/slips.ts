@@ -1,6 +1,6 @@
 import { comparedRun } from "../../src/study/compared/compared.js";
-import { readStudyText } from "../../src/study/read.js";
-import type { StudyDocument } from "../../src/study/schema.js";
+import type { StudyDocument } from "../../src/study/format/schema.js";
+import { readStudyText } from "../../src/study/reading/read.js";
 import { assumptions } from "../report/runs.js";
 import { type ExampleName, editedText, exampleDocument, placeIn } from "./example.js";
 

@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { readStudyFile } from "../../src/study/read.js";
+import { readStudyFile } from "../../src/study/reading/read.js";
 import { anyDay, counted, csv, study, summer } from "./counted-traffic.js";
 import { absent, editedText, inputErrorOf, modelOf, problemsIn } from "./example.js";
 

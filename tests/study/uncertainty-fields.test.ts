@@ -3,8 +3,8 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
 import { parse } from "yaml";
-import { readStudyText } from "../../src/study/read.js";
-import { oddsSettings } from "../../src/study/uncertainty-schema.js";
+import { oddsSettings } from "../../src/study/format/uncertainty-schema.js";
+import { readStudyText } from "../../src/study/reading/read.js";
 import { editedText, problemsIn, wordsOfTheProgram } from "./example.js";
 
 const folder = fileURLToPath(new URL("../bad/uncertainty", import.meta.url));

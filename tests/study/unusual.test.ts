@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
-import { unusualEntries } from "../../src/report/check-rows.js";
-import { reportView } from "../../src/report/report-view.js";
+import { unusualEntries } from "../../src/report/document/check-rows.js";
+import { reportView } from "../../src/report/document/report-view.js";
 import { comparedRun } from "../../src/study/compared/compared.js";
-import type { StudyRun } from "../../src/study/compute.js";
-import { runStudy } from "../../src/study/compute.js";
-import { readStudyText } from "../../src/study/read.js";
+import type { StudyRun } from "../../src/study/prepare/compute.js";
+import { runStudy } from "../../src/study/prepare/compute.js";
+import { readStudyText } from "../../src/study/reading/read.js";
 import { assumptions, exampleRun } from "../report/runs.js";
 import { absent, editedText } from "./example.js";
 import { readSlip, runOf, slipsOf, toldAt } from "./slips.js";

@@ -1,6 +1,6 @@
+import { answersHere } from "../../src/app/answers/here.js";
 import { assumptionFiles } from "../../src/assumptions/load.js";
-import { assumptionsFolder } from "../../src/report/assets.js";
-import { answersHere } from "../../src/web/answers/here.js";
+import { assumptionsFolder } from "../../src/report/document/assets.js";
 import { assumptions } from "../report/runs.js";
 
 /** What studies are computed with in tests. */

@@ -1,12 +1,12 @@
 import { describe, expect, it } from "vitest";
-import { BrowserError } from "../../src/report/browser.js";
-import { PrinterBusyError } from "../../src/report/printer.js";
+import { QueueFullError } from "../../src/app/answers/lane.js";
+import { TookTooLongError } from "../../src/app/answers/thread.js";
+import { BusyError } from "../../src/app/run-queue.js";
+import { BrowserError } from "../../src/report/print/browser.js";
+import { PrinterBusyError } from "../../src/report/print/printer.js";
 import { StoreError } from "../../src/store/errors.js";
 import { TooManyTriesError } from "../../src/web/access/slowing.js";
-import { QueueFullError } from "../../src/web/answers/lane.js";
-import { TookTooLongError } from "../../src/web/answers/thread.js";
 import { explain } from "../../src/web/explain.js";
-import { BusyError } from "../../src/web/run-queue.js";
 
 describe("an upload that ends with its connection", () => {
   it("is no fault of the server", () => {

@@ -1,9 +1,9 @@
-import { drawnStudy } from "../../src/study/draws.js";
-import { judgedSwings } from "../../src/study/judged-swings.js";
-import { netBenefitsAt } from "../../src/study/matters-points.js";
-import type { StudyDocument } from "../../src/study/schema.js";
-import { comparedOptions } from "../../src/study/stop-drawing.js";
-import { oddsSettings } from "../../src/study/uncertainty-schema.js";
+import type { StudyDocument } from "../../src/study/format/schema.js";
+import { oddsSettings } from "../../src/study/format/uncertainty-schema.js";
+import { drawnStudy } from "../../src/study/odds/draws.js";
+import { judgedSwings } from "../../src/study/odds/judged-swings.js";
+import { netBenefitsAt } from "../../src/study/odds/sensitivity-points.js";
+import { comparedOptions } from "../../src/study/odds/stop-drawing.js";
 import { assumptions as usual } from "../report/runs.js";
 
 /** Judges in this thread, without workers. */

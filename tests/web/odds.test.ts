@@ -1,15 +1,15 @@
 import type { Server } from "node:http";
 import type { AddressInfo } from "node:net";
 import { afterEach, describe, expect, it, vi } from "vitest";
+import { type DeskSettings, runDesk, usualDesk } from "../../src/app/runs.js";
+import { studyShelf } from "../../src/app/studies.js";
 import { futuresPerBlock } from "../../src/model/futures/draw-plan.js";
 import { drawLakes } from "../../src/odds/draw.js";
 import { OddsError, type WorkerPool, workerPool } from "../../src/odds/pool.js";
 import { storeConnection } from "../../src/store/connection.js";
 import { studyStore } from "../../src/store/studies.js";
-import type { Odds } from "../../src/study/odds.js";
+import type { Odds } from "../../src/study/odds/odds.js";
 import { createApp } from "../../src/web/app.js";
-import { type DeskSettings, runDesk, usualDesk } from "../../src/web/run-desk.js";
-import { studyShelf } from "../../src/web/study-shelf.js";
 import { patience } from "../patience.js";
 import { assumptions } from "../report/runs.js";
 import { accessIn } from "./access/entering.js";

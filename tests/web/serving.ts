@@ -1,11 +1,11 @@
 import type { Server } from "node:http";
 import type { AddressInfo } from "node:net";
 import { afterEach, expect } from "vitest";
+import { runDesk, usualDesk } from "../../src/app/runs.js";
+import { studyShelf } from "../../src/app/studies.js";
 import { storeConnection } from "../../src/store/connection.js";
 import { studyStore } from "../../src/store/studies.js";
 import { type AppParts, createApp } from "../../src/web/app.js";
-import { runDesk, usualDesk } from "../../src/web/run-desk.js";
-import { studyShelf } from "../../src/web/study-shelf.js";
 import { assumptions } from "../report/runs.js";
 import { accessIn } from "./access/entering.js";
 import { answersInTest } from "./answering.js";

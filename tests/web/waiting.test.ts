@@ -1,5 +1,5 @@
 import { expect, it } from "vitest";
-import type { Answering } from "../../src/web/answers/questions.js";
+import type { Answering } from "../../src/app/answers/questions.js";
 import { answersInTest } from "./answering.js";
 import { serving } from "./serving.js";
 

@@ -1,7 +1,7 @@
 import { counted } from "../../counted.js";
 import type { OptionBalance } from "../../model/compare.js";
-import type { BoardView } from "../../report/board-view.js";
-import type { ReportContext } from "../../report/context.js";
+import type { BoardView } from "../../report/board/board-view.js";
+import type { ReportContext } from "../../report/document/context.js";
 import type { ProgramSheet } from "./program-sheet.js";
 import { type Entry, type Look, type SheetDraft, strong, text, value } from "./sheet.js";
 import type { OptionCells, YearlySheet } from "./yearly-sheet.js";

@@ -1,6 +1,6 @@
 import type { Alteration } from "../../assumptions/shipped.js";
 import { programVersion } from "../../assumptions/version.js";
-import type { ReportContext } from "../../report/context.js";
+import type { ReportContext } from "../../report/document/context.js";
 import { type SheetDraft, text, value } from "./sheet.js";
 
 /** Every assumption used: as its source has it, what it was multiplied by, and as it was used. */

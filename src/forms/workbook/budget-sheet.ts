@@ -1,9 +1,9 @@
 import { at } from "../../model/lake/calendar.js";
 import type { FiscalRow } from "../../model/money/fiscal-years.js";
 import { centsPerUnit } from "../../model/money/line.js";
-import type { ReportContext } from "../../report/context.js";
-import { capitalised } from "../../report/format.js";
-import { groupNames } from "../../report/line-groups.js";
+import type { ReportContext } from "../../report/document/context.js";
+import { capitalised } from "../../report/words/format.js";
+import { groupNames } from "../../report/words/line-groups.js";
 import { address, columnRange, type Entry, type SheetDraft, strong, text, value } from "./sheet.js";
 
 const firstRow = 4;

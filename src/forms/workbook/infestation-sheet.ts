@@ -1,7 +1,7 @@
 import { at } from "../../model/lake/calendar.js";
 import { type CostLine, Money } from "../../model/money/line.js";
-import type { ReportContext } from "../../report/context.js";
-import { countedLines, lineWeights } from "../../report/line-weights.js";
+import type { ReportContext } from "../../report/document/context.js";
+import { countedLines, lineWeights } from "../../report/rack/line-weights.js";
 import { lineEntries, lineHeads } from "./line-entries.js";
 import {
   address,

@@ -1,6 +1,6 @@
 import { amountOf, type CostLine, centsPerUnit } from "../../model/money/line.js";
-import type { ReportContext } from "../../report/context.js";
-import { lineDimensions } from "../../report/format.js";
+import type { ReportContext } from "../../report/document/context.js";
+import { lineDimensions } from "../../report/words/format.js";
 import { address, type Entry, text, value } from "./sheet.js";
 
 /** Columns of every list of cost lines, after those that say what a line is. */

@@ -1,5 +1,5 @@
-import { allOptions, type ReportContext } from "../../report/context.js";
-import { groupNames } from "../../report/line-groups.js";
+import { allOptions, type ReportContext } from "../../report/document/context.js";
+import { groupNames } from "../../report/words/line-groups.js";
 import { lineEntries, lineHeads } from "./line-entries.js";
 import { address, addressIn, type Entry, type SheetDraft, strong, text, value } from "./sheet.js";
 

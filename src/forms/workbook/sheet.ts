@@ -1,5 +1,5 @@
 import type { Cell, WriteSheet } from "hucre";
-import { forXml } from "../../study/characters.js";
+import { forXml } from "../../study/reading/characters.js";
 
 /** A formula as the spreadsheet reads it, without "=", and the value that it has now. */
 export interface Formula {

@@ -1,8 +1,8 @@
 import { writeXlsx } from "hucre/xlsx";
-import { boardView } from "../../report/board-view.js";
-import { reportContext } from "../../report/context.js";
-import { forXml } from "../../study/characters.js";
-import type { StudyRun } from "../../study/compute.js";
+import { boardView } from "../../report/board/board-view.js";
+import { reportContext } from "../../report/document/context.js";
+import type { StudyRun } from "../../study/prepare/compute.js";
+import { forXml } from "../../study/reading/characters.js";
 import { answerSheet } from "./answer-sheet.js";
 import { assumptionSheet, overrideSheet } from "./assumption-sheets.js";
 import { budgetSheet } from "./budget-sheet.js";

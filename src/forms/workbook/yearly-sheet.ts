@@ -1,7 +1,7 @@
 import { counted } from "../../counted.js";
 import { at } from "../../model/lake/calendar.js";
 import type { OptionResult } from "../../model/option.js";
-import { allOptions, type ReportContext } from "../../report/context.js";
+import { allOptions, type ReportContext } from "../../report/document/context.js";
 import {
   address,
   addressIn,

@@ -1,6 +1,6 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { dirname, join, relative } from "node:path";
-import { projectRoot } from "../../report/assets.js";
+import { projectRoot } from "../../report/document/assets.js";
 
 const folder = join(projectRoot, "tests");
 const startsBrowser = /\b(?:launchBrowser|createPrinter)\(/;

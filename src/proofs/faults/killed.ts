@@ -3,7 +3,7 @@ import { createHash } from "node:crypto";
 import { once } from "node:events";
 import { join } from "node:path";
 import { setTimeout as pause } from "node:timers/promises";
-import { projectRoot } from "../../report/assets.js";
+import { projectRoot } from "../../report/document/assets.js";
 import { checkWhole } from "../../store/backup.js";
 import { storeConnection } from "../../store/connection.js";
 import { issueStore } from "../../store/issues.js";

@@ -1,6 +1,6 @@
 import type { Browser } from "puppeteer";
-import { BrowserError, launchBrowser } from "../../report/browser.js";
-import { createPrinter } from "../../report/printer.js";
+import { BrowserError, launchBrowser } from "../../report/print/browser.js";
+import { createPrinter } from "../../report/print/printer.js";
 import type { Trial } from "./disk.js";
 
 const settings = { title: "Lake", paper: "letter", edition: "Draft" } as const;

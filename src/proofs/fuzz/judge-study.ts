@@ -1,11 +1,11 @@
 import type { AssumptionSet } from "../../assumptions/entry.js";
 import type { Comparison } from "../../model/compare.js";
 import type { CostLine } from "../../model/money/line.js";
-import { renderReportBody } from "../../report/html.js";
-import { resultsJson } from "../../report/results.js";
-import { compareStudy, runStudy } from "../../study/compute.js";
-import { InputError, type Problem } from "../../study/problems.js";
-import { readStudyText } from "../../study/read.js";
+import { renderReportBody } from "../../report/document/html.js";
+import { resultsJson } from "../../report/results/results.js";
+import { compareStudy, runStudy } from "../../study/prepare/compute.js";
+import { InputError, type Problem } from "../../study/reading/problems.js";
+import { readStudyText } from "../../study/reading/read.js";
 import { type Fault, longestMilliseconds, notFinite, processorMilliseconds } from "./fault.js";
 
 export interface StudyVerdict {

@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import fc from "fast-check";
 import { parse, stringify } from "yaml";
-import { examplesFolder } from "../../report/assets.js";
+import { examplesFolder } from "../../report/document/assets.js";
 import { changedLines, mutated, mutation } from "./mutation.js";
 import { anyText } from "./values.js";
 

@@ -1,6 +1,6 @@
 import { amountOf, quantityText } from "../../editor/amount.js";
 import { enteredValue } from "../../editor/form-edits.js";
-import { readDate } from "../../study/level-dates.js";
+import { readDate } from "../../study/reading/level-dates.js";
 import { columnReader, parseQuantity } from "../../units/quantity.js";
 import { parseSpread } from "../../units/spread.js";
 import type { Reader } from "./measure.js";

@@ -1,9 +1,9 @@
 import { readStructureTable } from "../../editor/structure-table.js";
-import { readLevelRecord } from "../../study/level-record.js";
-import { largestStudyBytes } from "../../study/read.js";
-import { largestRecordBytes } from "../../study/schedule-schema.js";
-import { readSeasonLog } from "../../study/season-log.js";
-import { readTrafficCounts } from "../../study/traffic-counts.js";
+import { largestRecordBytes } from "../../study/format/schedule-schema.js";
+import { readLevelRecord } from "../../study/reading/level-record.js";
+import { largestStudyBytes } from "../../study/reading/read.js";
+import { readSeasonLog } from "../../study/reading/season-log.js";
+import { readTrafficCounts } from "../../study/reading/traffic-counts.js";
 import { parseQuantity } from "../../units/quantity.js";
 import { smallLakes } from "../fuzz/studies.js";
 import type { Reader } from "./measure.js";

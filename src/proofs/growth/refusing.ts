@@ -1,4 +1,4 @@
-import { InputError } from "../../study/problems.js";
+import { InputError } from "../../study/reading/problems.js";
 import { QuantityError } from "../../units/quantity.js";
 import { MatchFailedError } from "../../web/api/entity-tag.js";
 

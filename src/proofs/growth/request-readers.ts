@@ -1,9 +1,9 @@
+import { idFor } from "../../app/study-names.js";
+import type { ShelfEntry } from "../../app/study-reading.js";
 import { bearerKeyOf, sessionIdOf } from "../../web/access/gate.js";
 import { isKnownHost } from "../../web/access/host-check.js";
 import { isHeld, matchedRevision } from "../../web/api/entity-tag.js";
 import { authorOf } from "../../web/author.js";
-import type { ShelfEntry } from "../../web/shelf-reading.js";
-import { idFor } from "../../web/study-names.js";
 import type { Reader } from "./measure.js";
 import { refusing } from "./refusing.js";
 

@@ -1,6 +1,6 @@
 import { isDeepStrictEqual } from "node:util";
 import type { Assumption, AssumptionSet } from "../../assumptions/entry.js";
-import type { StudyDocument } from "../schema.js";
+import type { StudyDocument } from "../format/schema.js";
 import type { InputDifference } from "./input-differences.js";
 
 /** A study with the assumptions that it is computed with. */

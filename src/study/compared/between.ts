@@ -2,11 +2,11 @@ import { isBaseline, type OptionResults, optionResults } from "../../model/compa
 import { difference } from "../../model/increments.js";
 import type { StudyInput } from "../../model/inputs.js";
 import type { Money } from "../../model/money/line.js";
-import { type PreparedStudy, prepareStudy } from "../compute.js";
-import { contradictions } from "../consistency.js";
-import { currencyProblems } from "../consistency-currency.js";
-import { InputError } from "../problems.js";
-import { soundParts } from "../ranged.js";
+import { contradictions } from "../checks/consistency.js";
+import { currencyProblems } from "../checks/consistency-currency.js";
+import { type PreparedStudy, prepareStudy } from "../prepare/compute.js";
+import { InputError } from "../reading/problems.js";
+import { soundParts } from "../reading/ranged.js";
 import { type ComparedStudy, mixedAssumptions, mixedOverrides } from "./assumption-differences.js";
 import { mixture } from "./mixture.js";
 

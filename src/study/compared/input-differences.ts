@@ -1,6 +1,6 @@
 import { isDeepStrictEqual } from "node:util";
-import { quantityName } from "../ranged.js";
-import type { StudyDocument } from "../schema.js";
+import type { StudyDocument } from "../format/schema.js";
+import { quantityName } from "../reading/ranged.js";
 import { asTyped, bothTyped } from "./as-typed.js";
 import { isQuantity, pairsOf } from "./pairs.js";
 

@@ -1,4 +1,4 @@
-import { monthNames } from "../month-names.js";
+import { monthNames } from "../format/month-names.js";
 
 /** The same place of two documents; a side that lacks it is undefined. */
 export interface Pair {

@@ -1,10 +1,10 @@
 import { createHash } from "node:crypto";
+import { isKey, locatorOf } from "../../app/keys.js";
+import type { Visitor } from "../../app/visitor.js";
 import type { AccessStore, KeptAccessKey } from "../../store/access.js";
 import { StoreError } from "../../store/errors.js";
-import { isKey, locatorOf } from "./keys.js";
 import { type Sessions, sessions } from "./sessions.js";
 import { type Slowing, slowing } from "./slowing.js";
-import type { Visitor } from "./visitor.js";
 
 /** Unknown name or wrong key: which of them is not told. */
 export class WrongKeyError extends Error {}

@@ -1,7 +1,7 @@
 import { parseCookie } from "cookie";
 import type { Request, RequestHandler } from "express";
+import { anyone, asVisitor, type Visitor } from "../../app/visitor.js";
 import type { Door } from "./door.js";
-import { anyone, asVisitor, type Visitor } from "./visitor.js";
 
 /** Nobody is signed in. */
 export class SignInNeededError extends Error {}

@@ -1,7 +1,7 @@
 import { createHash, randomBytes } from "node:crypto";
+import type { Visitor } from "../../app/visitor.js";
 import type { AccessStore } from "../../store/access.js";
 import { StoreError } from "../../store/errors.js";
-import type { Visitor } from "./visitor.js";
 
 const hour = 3_600_000;
 

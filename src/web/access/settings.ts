@@ -1,6 +1,6 @@
 import { isIP } from "node:net";
 import type { AccessStore } from "../../store/access.js";
-import { InputError } from "../../study/problems.js";
+import { InputError } from "../../study/reading/problems.js";
 
 /** Where the server listens and by which names it is reached. */
 export interface AccessSettings {

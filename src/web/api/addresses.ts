@@ -1,5 +1,5 @@
+import type { ShelfCard } from "../../app/study-reading.js";
 import type { RevisionCard } from "../../store/records.js";
-import type { ShelfCard } from "../shelf-reading.js";
 
 export const studyAddress = (id: string): string => `/api/studies/${id}`;
 

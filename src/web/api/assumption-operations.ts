@@ -1,5 +1,5 @@
 import { z } from "zod";
-import type { StudyShelf } from "../study-shelf.js";
+import type { StudyShelf } from "../../app/studies.js";
 import { noBody, noParameters, type Operation, operation } from "./operation.js";
 import { overrideOperations } from "./override-operations.js";
 import { assumptionReply } from "./schemas.js";

@@ -1,7 +1,7 @@
 import { z } from "zod";
+import { textOf } from "../../app/answers/questions.js";
+import type { ShelfEntry, ShelfReading } from "../../app/study-reading.js";
 import { UnknownStudyError } from "../../store/errors.js";
-import { textOf } from "../answers/questions.js";
-import type { ShelfEntry, ShelfReading } from "../shelf-reading.js";
 import { revisionParameter } from "./found.js";
 import { noBody, noParameters, type Operation, operation } from "./operation.js";
 import type { OperationParts } from "./operations.js";

@@ -1,5 +1,5 @@
 import { createHash } from "node:crypto";
-import type { ShelfEntry } from "../shelf-reading.js";
+import type { ShelfEntry } from "../../app/study-reading.js";
 
 /** The writer did not say which revision he had before him. */
 export class MatchMissingError extends Error {}

@@ -1,6 +1,6 @@
 import { z } from "zod";
+import type { ShelfCard, ShelfEntry, ShelfReading } from "../../app/study-reading.js";
 import { DeletedStudyError, UnknownStudyError } from "../../store/errors.js";
-import type { ShelfCard, ShelfEntry, ShelfReading } from "../shelf-reading.js";
 
 export const studyPath = z.strictObject({ id: z.string().meta({ description: "Id of the study" }) });
 

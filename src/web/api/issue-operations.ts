@@ -1,7 +1,7 @@
 import { z } from "zod";
+import { issueReport } from "../../app/issuing.js";
 import type { IssueCard } from "../../store/issues.js";
-import { issueReport } from "../issue-desk.js";
-import { printedIssue } from "../issue-routes.js";
+import { printedIssue } from "../pages/issue-routes.js";
 import { studyAddress } from "./addresses.js";
 import { authorQuery, ownStudyIn, studyIn, studyPath } from "./found.js";
 import { noBody, noParameters, type Operation, operation } from "./operation.js";

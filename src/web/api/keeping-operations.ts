@@ -1,5 +1,5 @@
+import type { StudyShelf } from "../../app/studies.js";
 import type { StudyState } from "../../store/records.js";
-import type { StudyShelf } from "../study-shelf.js";
 import { linkedStudy, studyAddress } from "./addresses.js";
 import { authorQuery, revisionParameter, studyPath } from "./found.js";
 import { noBody, noParameters, type Operation, operation } from "./operation.js";

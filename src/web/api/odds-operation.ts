@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { runQuestion } from "../odds-routes.js";
+import { runQuestion } from "../pages/odds-routes.js";
 import { studyIn, studyPath } from "./found.js";
 import { noBody, noParameters, type Operation, operation } from "./operation.js";
 import type { OperationParts } from "./operations.js";

@@ -1,10 +1,10 @@
 import type { Request, Response } from "express";
 import { z } from "zod";
-import { InputError, problemsOf } from "../../study/problems.js";
-import { decodeStudy } from "../../study/study-bytes.js";
-import { askAgainSeconds } from "../odds-routes.js";
+import type { ShelfEntry } from "../../app/study-reading.js";
+import { InputError, problemsOf } from "../../study/reading/problems.js";
+import { decodeStudy } from "../../study/reading/study-bytes.js";
+import { askAgainSeconds } from "../pages/odds-routes.js";
 import { readerSignal } from "../reader-gone.js";
-import type { ShelfEntry } from "../shelf-reading.js";
 import { entityTag, isHeld, MatchMissingError } from "./entity-tag.js";
 
 /** What the body of a request is. */

@@ -1,8 +1,8 @@
-import type { Odds } from "../../study/odds.js";
-import type { IssueParts } from "../issue-desk.js";
-import type { RunDesk } from "../run-desk.js";
-import type { StudyPages } from "../study-pages.js";
-import type { StudyShelf } from "../study-shelf.js";
+import type { IssueParts } from "../../app/issuing.js";
+import type { RunDesk } from "../../app/runs.js";
+import type { StudyShelf } from "../../app/studies.js";
+import type { Odds } from "../../study/odds/odds.js";
+import type { StudyPages } from "../pages/study-pages.js";
 import { assumptionOperations } from "./assumption-operations.js";
 import { issueOperations } from "./issue-operations.js";
 import { keepingOperations } from "./keeping-operations.js";

@@ -1,10 +1,10 @@
 import { z } from "zod";
+import type { StudyShelf } from "../../app/studies.js";
+import type { ShelfEntry } from "../../app/study-reading.js";
 import { applyOverrides } from "../../assumptions/override.js";
 import { withOverride, withoutOverride } from "../../editor/override-edits.js";
-import { InputError, problemsOf, valueAt } from "../../study/problems.js";
-import { studySchema } from "../../study/schema.js";
-import type { ShelfEntry } from "../shelf-reading.js";
-import type { StudyShelf } from "../study-shelf.js";
+import { studySchema } from "../../study/format/schema.js";
+import { InputError, problemsOf, valueAt } from "../../study/reading/problems.js";
 import { matchedRevision } from "./entity-tag.js";
 import { authorQuery, ownStudyIn, studyIn, studyPath } from "./found.js";
 import { jsonBody, noBody, noParameters, type Operation, operation } from "./operation.js";

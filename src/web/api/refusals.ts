@@ -1,7 +1,7 @@
 import type { z } from "zod";
+import type { ShelfCard } from "../../app/study-reading.js";
 import { ConflictError } from "../../store/errors.js";
 import { explain } from "../explain.js";
-import type { ShelfCard } from "../shelf-reading.js";
 import { revisionAddress, studyAddress } from "./addresses.js";
 import { MatchFailedError, MatchMissingError } from "./entity-tag.js";
 import type { conflict, refusal } from "./schemas.js";

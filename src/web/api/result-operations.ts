@@ -1,4 +1,4 @@
-import { textOf } from "../answers/questions.js";
+import { textOf } from "../../app/answers/questions.js";
 import { comparisonOperation } from "./comparison-operation.js";
 import { studyIn, studyPath } from "./found.js";
 import { oddsOperation } from "./odds-operation.js";

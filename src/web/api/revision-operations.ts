@@ -1,6 +1,6 @@
 import { z } from "zod";
+import type { StudyShelf } from "../../app/studies.js";
 import { UnknownStudyError } from "../../store/errors.js";
-import type { StudyShelf } from "../study-shelf.js";
 import { linkedRevision } from "./addresses.js";
 import { matchedRevision } from "./entity-tag.js";
 import { authorQuery, cardIn, ownStudyIn, revisionPath, studyPath } from "./found.js";

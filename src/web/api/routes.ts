@@ -1,6 +1,6 @@
 import express, { type ErrorRequestHandler, type Express } from "express";
-import { linkedAssets } from "../../report/html.js";
-import { largestStudyBytes } from "../../study/read.js";
+import { linkedAssets } from "../../report/document/html.js";
+import { largestStudyBytes } from "../../study/reading/read.js";
 import { NotFoundError } from "../explain.js";
 import { renderPage } from "../render.js";
 import { apiPage } from "./api-page.js";

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { entrySchema } from "../../assumptions/entry.js";
-import { allowedCharacters, isPrintable } from "../../study/characters.js";
-import { studySchema } from "../../study/schema.js";
+import { studySchema } from "../../study/format/schema.js";
+import { allowedCharacters, isPrintable } from "../../study/reading/characters.js";
 
 /** Schemas that the OpenAPI document calls by name. */
 export const namedSchemas = z.registry<{ id: string }>();

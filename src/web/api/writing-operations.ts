@@ -1,6 +1,6 @@
 import { z } from "zod";
-import { allowedCharacters, isPrintable } from "../../study/characters.js";
-import { mustBeComplete } from "../complete-study.js";
+import { allowedCharacters, isPrintable } from "../../study/reading/characters.js";
+import { mustBeComplete } from "../pages/complete-study.js";
 import { studyAddress } from "./addresses.js";
 import { matchedRevision } from "./entity-tag.js";
 import { authorQuery, ownStudyIn, studyPath } from "./found.js";

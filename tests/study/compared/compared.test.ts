@@ -5,7 +5,7 @@ import {
   explained,
   studyDifferences,
 } from "../../../src/study/compared/compared.js";
-import { readStudyText } from "../../../src/study/read.js";
+import { readStudyText } from "../../../src/study/reading/read.js";
 import { assumptions } from "../../report/runs.js";
 import { editedText } from "../example.js";
 

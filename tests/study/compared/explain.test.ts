@@ -2,9 +2,9 @@ import { describe, expect, it } from "vitest";
 import { assumptionDifferences } from "../../../src/study/compared/assumption-differences.js";
 import { explainDifference } from "../../../src/study/compared/explain.js";
 import { inputDifferences } from "../../../src/study/compared/input-differences.js";
-import { compareStudy } from "../../../src/study/compute.js";
-import { readStudyText } from "../../../src/study/read.js";
-import type { StudyDocument } from "../../../src/study/schema.js";
+import type { StudyDocument } from "../../../src/study/format/schema.js";
+import { compareStudy } from "../../../src/study/prepare/compute.js";
+import { readStudyText } from "../../../src/study/reading/read.js";
 import { assumptions } from "../../report/runs.js";
 import { editedText } from "../example.js";
 

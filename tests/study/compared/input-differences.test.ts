@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { inputDifferences } from "../../../src/study/compared/input-differences.js";
 import { mixture } from "../../../src/study/compared/mixture.js";
-import { readStudyText } from "../../../src/study/read.js";
+import { readStudyText } from "../../../src/study/reading/read.js";
 import { editedText, exampleDocument, valueAt } from "../example.js";
 
 type Edits = Parameters<typeof editedText>[0];

@@ -1,5 +1,5 @@
+import { newAccessKey } from "../../../src/app/keys.js";
 import { type AccessRole, accessStore } from "../../../src/store/access.js";
-import { newAccessKey } from "../../../src/web/access/keys.js";
 import { serving } from "../serving.js";
 
 /** So that tests do not wait for what makes guessing slow. */

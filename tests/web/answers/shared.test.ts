@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import type { Answering, Asked } from "../../../src/web/answers/questions.js";
-import { sharedAnswers } from "../../../src/web/answers/shared.js";
-import { soon } from "../../../src/web/answers/soon.js";
+import type { Answering, Asked } from "../../../src/app/answers/questions.js";
+import { sharedAnswers } from "../../../src/app/answers/shared.js";
+import { soon } from "../../../src/app/answers/soon.js";
 
 const roomy = 1_000_000;
 const unending = new AbortController().signal;

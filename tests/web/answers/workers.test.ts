@@ -1,12 +1,12 @@
 import { fileURLToPath } from "node:url";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
-import { InputError } from "../../../src/study/problems.js";
-import { answersHere } from "../../../src/web/answers/here.js";
-import { QueueFullError } from "../../../src/web/answers/lane.js";
-import { textOf } from "../../../src/web/answers/questions.js";
-import { answerThread, TookTooLongError } from "../../../src/web/answers/thread.js";
-import { type AnswerWorkers, answerWorkers, type WorkerSettings } from "../../../src/web/answers/workers.js";
-import { readExamples } from "../../../src/web/examples.js";
+import { answersHere } from "../../../src/app/answers/here.js";
+import { QueueFullError } from "../../../src/app/answers/lane.js";
+import { textOf } from "../../../src/app/answers/questions.js";
+import { answerThread, TookTooLongError } from "../../../src/app/answers/thread.js";
+import { type AnswerWorkers, answerWorkers, type WorkerSettings } from "../../../src/app/answers/workers.js";
+import { readExamples } from "../../../src/app/examples.js";
+import { InputError } from "../../../src/study/reading/problems.js";
 import { means } from "../answering.js";
 
 const stuckWorker = fileURLToPath(new URL("stuck-worker.js", import.meta.url));

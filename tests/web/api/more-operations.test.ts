@@ -1,8 +1,8 @@
 import { expect, it } from "vitest";
+import { newAccessKey } from "../../../src/app/keys.js";
+import { runDesk, usualDesk } from "../../../src/app/runs.js";
 import { accessStore } from "../../../src/store/access.js";
-import type { Odds } from "../../../src/study/odds.js";
-import { newAccessKey } from "../../../src/web/access/keys.js";
-import { runDesk, usualDesk } from "../../../src/web/run-desk.js";
+import type { Odds } from "../../../src/study/odds/odds.js";
 import { onePagePrinter } from "../../issue/issued.js";
 import { patience } from "../../patience.js";
 import { serving } from "../serving.js";

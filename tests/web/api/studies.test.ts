@@ -1,7 +1,7 @@
 import { readFileSync, truncateSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
-import { examplesFolder } from "../../../src/report/assets.js";
+import { examplesFolder } from "../../../src/report/document/assets.js";
 import { databaseFile } from "../../../src/store/connection.js";
 import type { Operation } from "../../../src/web/api/operation.js";
 import { operationGroups } from "../../../src/web/api/operations.js";

@@ -1,0 +1,65 @@
+import { readAssumptions } from "../../assumptions/load.js";
+import { balanceLine } from "../../report/board/balance-line.js";
+import { differenceView } from "../../report/compared/difference-view.js";
+import { differencesJson } from "../../report/compared/differences-json.js";
+import { effectTable } from "../../report/compared/effect-view.js";
+import { unusualEntries } from "../../report/document/check-rows.js";
+import { type ComparedRun, comparedRun, explained, studyDifferences } from "../../study/compared/compared.js";
+import { InputError } from "../../study/reading/problems.js";
+import { readIssuedText, readStudyText } from "../../study/reading/read.js";
+import type { AnswersOf, Means } from "./means.js";
+import type { BalanceState, ComparedPair, ComparedText, StudyText, ToldDifferences } from "./questions.js";
+import { runCache } from "./run-cache.js";
+
+const mostComparisons = 8;
+
+/** What follows from the comparison alone, without the ranges of a report. */
+export function comparing({
+  assumptions,
+}: Means): AnswersOf<"balance" | "effect" | "differences" | "explanation"> {
+  const runs = runCache(mostComparisons, ({ text, fileName, files }: ComparedText) =>
+    comparedRun(
+      files ? readIssuedText(text, fileName) : readStudyText(text, fileName),
+      files ? readAssumptions(new Map(Object.entries(files))) : assumptions,
+    ),
+  );
+  const pairOf = ({ left, right }: ComparedPair) => {
+    const pair = [runs(left), runs(right)] as const;
+    return { pair, found: studyDifferences(...pair) };
+  };
+  return {
+    balance: (asked) => balanceOf(asked, runs),
+    effect: ({ before, text, fileName, names }) =>
+      effectTable([runs({ text: before, fileName }), runs({ text, fileName })], names),
+    differences: (asked) => {
+      const { pair, found } = pairOf(asked);
+      return toldDifferences(asked, pair, found);
+    },
+    explanation: async (asked) => {
+      const { pair, found } = pairOf(asked);
+      return toldDifferences(asked, pair, found, await explained(...pair, found));
+    },
+  };
+}
+
+function toldDifferences(
+  { names }: ComparedPair,
+  pair: readonly [ComparedRun, ComparedRun],
+  found: Parameters<typeof differenceView>[1],
+  explanation?: Parameters<typeof differenceView>[2],
+): ToldDifferences {
+  return {
+    view: differenceView(pair, found, explanation, names),
+    json: differencesJson(found, explanation),
+  };
+}
+
+function balanceOf(asked: StudyText, runs: (asked: StudyText) => ComparedRun): BalanceState {
+  try {
+    const run = runs(asked);
+    return { line: balanceLine(run), used: run.usedAssumptions, unusual: unusualEntries(run) };
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error;
+    return { subject: error.subject, problems: error.problems };
+  }
+}

@@ -1,0 +1,130 @@
+import type { Form, FormsToPrint, PrintedParts } from "../../forms/forms.js";
+import type { IssueDraft, MadeIssue, PreparedIssue } from "../../issue/make-issue.js";
+import type { BalanceLine } from "../../report/board/balance-line.js";
+import type { DifferenceView, SideNames } from "../../report/compared/difference-view.js";
+import type { ReportPart } from "../../report/document/sections.js";
+import type { Told } from "../../report/print/accessible-pdf.js";
+import type { PrintSettings } from "../../report/print/pdf.js";
+import type { TableView } from "../../report/words/view-types.js";
+import type { Odds } from "../../study/odds/odds.js";
+import type { Problem } from "../../study/reading/problems.js";
+
+/** A study as it is kept. */
+export interface StudyText {
+  readonly text: string;
+  readonly fileName: string;
+}
+
+/** The text of what is kept, and nothing else of it: answers go by it. */
+export const textOf = ({ text, fileName }: StudyText): StudyText => ({ text, fileName });
+
+/** With the odds that a reader had drawn for it; they follow from its text. */
+export interface ToldText extends StudyText {
+  readonly odds: Odds | undefined;
+}
+
+/** A study that is compared; what was issued brings the assumptions of then, by their files. */
+export interface ComparedText extends StudyText {
+  readonly files?: Readonly<Record<string, string>>;
+}
+
+export interface ComparedPair {
+  readonly left: ComparedText;
+  readonly right: ComparedText;
+  readonly names: SideNames;
+}
+
+/** The balance of a study with the ids of the assumptions that it rests on, or why there is none yet. */
+export type BalanceState =
+  | {
+      readonly line: BalanceLine;
+      readonly used: readonly string[];
+      /** Entries outside of what is usual for their kind. */
+      readonly unusual: readonly Problem[];
+    }
+  | UnfinishedBalance;
+
+export interface UnfinishedBalance {
+  readonly line?: undefined;
+  /** What the problems are of: the study, or its file. */
+  readonly subject: string;
+  readonly problems: readonly Problem[];
+}
+
+/** What is worked out of studies for the server's pages, by kind: what is asked, and what is answered. */
+export interface Questions {
+  readonly balance: { readonly asked: StudyText; readonly answer: BalanceState };
+  /** What a change of a study does to the board's figures. */
+  readonly effect: {
+    readonly asked: StudyText & { readonly before: string; readonly names: readonly [string, string] };
+    readonly answer: TableView;
+  };
+  readonly differences: { readonly asked: ComparedPair; readonly answer: ToldDifferences };
+  /** The same with what explains them; takes seconds. */
+  readonly explanation: { readonly asked: ComparedPair; readonly answer: ToldDifferences };
+  /** The page of results without its frame; `report` is the address of the report. */
+  readonly results: { readonly asked: StudyText & { readonly report: string }; readonly answer: string };
+  /** The report as a page. */
+  readonly report: {
+    readonly asked: ToldText & { readonly links: object; readonly part: ReportPart };
+    readonly answer: Uint8Array;
+  };
+  /** The report to be printed. */
+  readonly printable: {
+    readonly asked: ToldText & { readonly part: ReportPart; readonly edition: string };
+    readonly answer: { readonly body: string; readonly settings: PrintSettings };
+  };
+  /** All figures as JSON. */
+  readonly figures: { readonly asked: StudyText; readonly answer: Uint8Array };
+  readonly plainForms: {
+    readonly asked: ToldText & { readonly edition: string };
+    readonly answer: readonly Form[];
+  };
+  readonly formsToPrint: {
+    readonly asked: ToldText & { readonly edition: string };
+    readonly answer: FormsToPrint;
+  };
+  readonly printedForms: {
+    readonly asked: ToldText & { readonly printed: PrintedParts };
+    readonly answer: readonly Form[];
+  };
+  readonly issueToPrint: {
+    readonly asked: ToldText & { readonly draft: IssueDraft };
+    readonly answer: PreparedIssue;
+  };
+  readonly issued: {
+    readonly asked: Pick<PreparedIssue, "content" | "digest"> & { readonly printed: Uint8Array };
+    readonly answer: MadeIssue;
+  };
+  readonly packed: {
+    readonly asked: { readonly pdf: Uint8Array; readonly told: Told };
+    readonly answer: Uint8Array;
+  };
+}
+
+export interface ToldDifferences {
+  readonly view: DifferenceView;
+  readonly json: object;
+}
+
+export type Kind = keyof Questions;
+export type Asked<Which extends Kind> = Questions[Which]["asked"];
+export type Answer<Which extends Kind> = Questions[Which]["answer"];
+
+export type Question = {
+  readonly [Which in Kind]: { readonly kind: Which; readonly asked: Asked<Which> };
+}[Kind];
+
+/** Where questions about studies are answered. */
+export interface Answering {
+  /**
+   * @param signal ends the wait; a question for which nobody waits before its turn is left out
+   * @throws InputError for a study that cannot be computed
+   */
+  readonly ask: <Which extends Kind>(
+    kind: Which,
+    asked: Asked<Which>,
+    signal?: AbortSignal,
+  ) => Promise<Answer<Which>>;
+  readonly close: () => Promise<void>;
+}

@@ -1,0 +1,34 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { basename, join } from "node:path";
+import { examplesFolder } from "../report/document/assets.js";
+import { readStudyText } from "../study/reading/read.js";
+import { examplePrefix } from "./study-names.js";
+import type { ShelfEntry } from "./study-reading.js";
+
+/** The invented lakes, which nobody changes. */
+export function readExamples(): ShelfEntry[] {
+  return readdirSync(examplesFolder)
+    .filter((file) => file.endsWith(".yaml"))
+    .sort()
+    .reverse()
+    .map((fileName) => {
+      const text = readFileSync(join(examplesFolder, fileName), "utf8");
+      const { name } = readStudyText(text, fileName).study;
+      return {
+        id: `${examplePrefix}${basename(fileName, ".yaml")}`,
+        name,
+        isExample: true,
+        isDamaged: false,
+        revision: 1,
+        state: "active",
+        createdAt: "",
+        stateChangedAt: "",
+        savedAt: "",
+        author: "",
+        note: "",
+        origin: "import",
+        fileName,
+        text,
+      };
+    });
+}

@@ -1,0 +1,90 @@
+import { UnknownStudyError } from "../store/errors.js";
+import type { RevisionOrigin, StudyState } from "../store/records.js";
+import type { StudyStore } from "../store/studies.js";
+import { requirePrintable } from "../study/reading/character-problems.js";
+import { forXml } from "../study/reading/characters.js";
+import { nameInText, renamedText } from "../study/reading/name-in-text.js";
+import { fileNameFor, idFor } from "./study-names.js";
+import { own, type ShelfEntry, type ShelfReading } from "./study-reading.js";
+import { authorFor } from "./visitor.js";
+
+/** Who changes a study, and how. */
+export interface Writer {
+  /** As typed. */
+  readonly author: string;
+  readonly note: string;
+  readonly origin: RevisionOrigin;
+}
+
+/** Keeping studies, complete or not. All may throw StoreError. */
+export interface ShelfWriting {
+  /** Keeps any text as a new study. */
+  readonly create: (text: string, writer: Writer, fileName?: string) => ShelfEntry;
+  /**
+   * Keeps any text as the next revision of a study.
+   * @param expected the revision that the writer had before him
+   * @throws ConflictError, DeletedStudyError, UnknownStudyError
+   */
+  readonly save: (id: string, expected: number, text: string, writer: Writer) => ShelfEntry;
+  /** An earlier revision's text as the next revision. @throws as save does */
+  readonly restore: (id: string, revision: number, expected: number, author: string) => ShelfEntry;
+  /** A new study from any study or example. @throws UnknownStudyError */
+  readonly copy: (id: string, author: string, revision?: number) => ShelfEntry;
+  /** @throws UnknownStudyError */
+  readonly setState: (id: string, state: StudyState) => ShelfEntry;
+}
+
+export function shelfWriting(
+  store: StudyStore,
+  { card, find, revision }: ShelfReading,
+  now: () => Date,
+): ShelfWriting {
+  const mustFind = (id: string, number?: number): ShelfEntry => {
+    const found = number === undefined ? find(id) : revision(id, number);
+    if (found) return found;
+    throw unknown(id, number);
+  };
+  const create: ShelfWriting["create"] = (text, writer, fileName) => {
+    requirePrintable("The study", { "the name of the file": fileName });
+    const name = nameInText(text) ?? unnamed;
+    const id = idFor(name);
+    const savedAt = now().toISOString();
+    const told = { ...signed(writer), id, name, savedAt, text };
+    return own(store.create({ ...told, fileName: fileName ?? fileNameFor(id) }));
+  };
+  const save: ShelfWriting["save"] = (id, expected, text, writer) => {
+    const before = card(id);
+    if (!before) throw unknown(id);
+    const { fileName } = before;
+    const name = nameInText(text) ?? unnamed;
+    const told = { ...signed(writer), id, expected, name, savedAt: now().toISOString() };
+    return own(store.save({ ...told, text, fileName }));
+  };
+  return {
+    create,
+    save,
+    restore: (id, number, expected, author) => {
+      const { text } = mustFind(id, number);
+      return save(id, expected, text, { author, note: `Revision ${number} again`, origin: "restore" });
+    },
+    copy: (id, author, number) => {
+      const from = mustFind(id, number);
+      const note = `Copy of ${from.name}, revision ${from.revision}`;
+      return create(renamedText(from.text, `${from.name} (copy)`), { author, note, origin: "copy" });
+    },
+    setState: (id, state) => own(store.setState(id, state, now().toISOString())),
+  };
+}
+
+const unknown = (id: string, number?: number) =>
+  new UnknownStudyError(number === undefined ? `No study "${id}".` : `No revision ${number} of "${id}".`);
+
+/** Notes may hold names out of the study itself, which is kept whatever is in it. */
+function signed(writer: Writer): Writer {
+  const author = authorFor(writer.author);
+  requirePrintable("The change", { author });
+  return { ...writer, author, note: forXml(writer.note) };
+}
+
+/** What a study is called whose text gives no name yet. */
+const unnamed = "Study without a name";

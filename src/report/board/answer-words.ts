@@ -1,0 +1,59 @@
+import type { Money } from "../../model/money/line.js";
+import type { ReportContext } from "../document/context.js";
+import { isNextToNothing, signOf } from "../words/balance-signs.js";
+
+/** What an option that costs no more than doing nothing, or next to nothing more, or avoids nothing, comes to: one sentence. */
+export function plainAnswer(context: ReportContext, loss: string): string {
+  const { requested } = context;
+  const { addedProgramCost, avoidedLoss, netBenefit } = requested;
+  const [added, avoided, net] = [addedProgramCost, avoidedLoss, netBenefit].map(signOf);
+  if (net === 0 && (added === 0 || avoided === 0)) return noDifference(context, loss);
+  const start = net === 1 ? "Yes, on this estimate:" : "No. On this estimate";
+  const name = `“${requested.result.option.name}”`;
+  const but = added === -1 && avoided === -1 && net !== 1 ? ": no less than it saves" : "";
+  return `${start} ${name} ${costText(context)} and ${lossText(context, loss)}, in present value${but}.`;
+}
+
+function noDifference({ requested }: ReportContext, loss: string): string {
+  return `It makes no difference on this estimate: “${requested.result.option.name}” costs the authority nothing more than doing nothing and avoids no ${loss}.`;
+}
+
+function costText({ requested, format, comparison }: ReportContext): string {
+  const { addedProgramCost } = requested;
+  switch (signOf(addedProgramCost)) {
+    case -1:
+      return `saves ${format.money(addedProgramCost.abs())} of cost`;
+    case 0:
+      return "costs the authority nothing more than doing nothing";
+    case 1:
+      return isNextToNothing(requested, comparison.discountFactors)
+        ? "costs next to nothing more than doing nothing"
+        : `costs ${format.money(addedProgramCost)}`;
+  }
+}
+
+function lossText({ requested, format }: ReportContext, loss: string): string {
+  const { avoidedLoss } = requested;
+  switch (signOf(avoidedLoss)) {
+    case -1:
+      return `adds ${format.money(avoidedLoss.abs())} of ${loss}`;
+    case 0:
+      return `avoids no ${loss}`;
+    case 1:
+      return `avoids ${format.money(avoidedLoss)} of ${loss}`;
+  }
+}
+
+/** The cost of a year that a board is asked for: an amount, or in words that none is asked for. */
+export function askOf(perYear: Money, money: (amount: Money) => string): { amount?: string; words: string } {
+  switch (signOf(perYear)) {
+    case -1:
+      return {
+        words: `No money is asked for: it is expected to bring in a surplus of ${money(perYear.abs())} a year.`,
+      };
+    case 0:
+      return { words: "No money is asked for: its fees and other revenue are expected to meet its cost." };
+    case 1:
+      return { amount: `${money(perYear)} a year`, words: "" };
+  }
+}

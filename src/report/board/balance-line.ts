@@ -1,0 +1,55 @@
+import { equivalentYearly } from "../../model/money/interest.js";
+import type { StudyRun } from "../../study/prepare/compute.js";
+import { requestedOption } from "../document/context.js";
+import { hasRatio, pays, signOf } from "../words/balance-signs.js";
+import { formatter, ratio } from "../words/format.js";
+
+/** The balance in one line, for the head of a page: both sides per year, their ratio, and the answer in few words. */
+export interface BalanceLine {
+  readonly ramp: BalanceSide;
+  readonly rack: BalanceSide;
+  /** Absent where the option costs no more than none, or where the lake is infested already. */
+  readonly ratio: string | undefined;
+  readonly pays: boolean;
+  readonly answer: string;
+}
+
+interface BalanceSide {
+  readonly label: string;
+  readonly value: string;
+  /** Length of its bar, in percent of the longer one. */
+  readonly length: number;
+}
+
+const answers = { [-1]: "Not worth its cost", 0: "Makes no difference", 1: "Pays, on this estimate" };
+
+export function balanceLine(run: Pick<StudyRun, "document" | "comparison">): BalanceLine {
+  const { document, comparison } = run;
+  const { money } = formatter(document.money.currency, document.study.units);
+  const requested = requestedOption(run);
+  const yearly = (amount: number) => equivalentYearly(amount, comparison.discountFactors);
+  const isInfested = document.lake.infestedSince !== undefined;
+  const spent = yearly(requested.addedProgramCost.toNumber());
+  const avoided = isInfested
+    ? comparison.baseline.equivalentYearly.infestation.toNumber()
+    : yearly(requested.avoidedLoss.toNumber());
+  const longest = Math.max(spent, avoided, 1);
+  const side = (label: string, amount: number): BalanceSide => ({
+    label,
+    value: `${money(Math.abs(amount))}/yr`,
+    length: Math.round((Math.max(0, amount) / longest) * 100),
+  });
+  return {
+    ramp: side(spent < 0 ? "At the ramp, saved" : "At the ramp, spent", spent),
+    rack: side(
+      isInfested ? "At the rack, upkeep" : avoided < 0 ? "At the rack, added" : "At the rack, avoided",
+      avoided,
+    ),
+    ratio:
+      !isInfested && hasRatio(requested, comparison.discountFactors)
+        ? ratio(requested.benefitCostRatio)
+        : undefined,
+    pays: pays(requested),
+    answer: isInfested ? "A maintenance budget" : answers[signOf(requested.netBenefit)],
+  };
+}

@@ -1,0 +1,131 @@
+import type { Comparison } from "../../model/compare.js";
+import { equivalentYearly } from "../../model/money/interest.js";
+import { type ReportContext, requestedOption } from "../document/context.js";
+import type { Formatter } from "../words/format.js";
+import { onlyFollows } from "../words/option-kind.js";
+
+/** Two bars on the waterline: what is spent at the ramp and what is avoided at the rack, per year. */
+export interface BalancePicture {
+  readonly width: number;
+  readonly height: number;
+  readonly waterline: number;
+  readonly bars: readonly Bar[];
+  readonly alternative: string;
+  readonly rangeNote: string;
+}
+
+interface Bar {
+  readonly side: "ramp" | "rack";
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+  readonly label: string;
+  readonly value: string;
+  readonly labelX: number;
+  readonly valueX: number;
+  readonly valueY: number;
+  readonly whisker?: {
+    readonly x: number;
+    readonly low: number;
+    readonly high: number;
+    readonly left: number;
+    readonly right: number;
+  };
+}
+
+const width = 640;
+const height = 210;
+const waterline = 172;
+const tallest = 140;
+const barWidth = 130;
+const whiskerHalfWidth = 9;
+
+export function balancePicture(context: ReportContext): BalancePicture {
+  const { comparison, format } = context;
+  const program = addedPerYear(context, comparison);
+  const avoided = avoidedPerYear(context, comparison);
+  const all = context.run.ranges
+    .flatMap(({ low, high }) => [low, high])
+    .map((each) => avoidedPerYear(context, each));
+  const low = Math.min(avoided, ...all);
+  const high = Math.max(avoided, ...all);
+  const spread = spreadOf({ low, high }, format);
+  const largest = Math.max(program, avoided, high, 1);
+  const y = (amount: number) => waterline - (Math.max(0, amount) / largest) * tallest;
+  const rackX = 340;
+  const isSchedule = onlyFollows(context.requested.result);
+  const verb = program < 0 ? "saved" : "spent";
+  const spent = isSchedule ? `following it: ${verb}` : `at the ramp: ${verb}`;
+  const on = isSchedule ? "following the schedule" : "the program";
+  return {
+    width,
+    height,
+    waterline,
+    bars: [
+      bar({ side: "ramp", x: 60, amount: program, label: spent, value: format.money(Math.abs(program)) }, y),
+      {
+        ...bar(
+          {
+            side: "rack",
+            x: rackX,
+            amount: avoided,
+            label: avoided < 0 ? "at the rack: added" : "at the rack: avoided",
+            value: format.money(Math.abs(avoided)),
+          },
+          y,
+        ),
+        whisker: {
+          x: rackX + barWidth / 2,
+          low: y(low),
+          high: y(high),
+          left: rackX + barWidth / 2 - whiskerHalfWidth,
+          right: rackX + barWidth / 2 + whiskerHalfWidth,
+        },
+      },
+    ],
+    alternative: `Per year: ${format.money(Math.abs(program))} ${verb} on ${on}, ${format.money(Math.abs(avoided))} of infestation cost ${avoided < 0 ? "added" : "avoided"}, range ${spread}.`,
+    rangeNote: `Per year, prices of ${context.priceYear}. The whisker runs from ${spread}: the lowest and highest result when one group of uncertain assumptions at a time is set to its low or high value. It is not a probability range.`,
+  };
+}
+
+/** Losses from the least to the most avoided; below nothing they are added. */
+function spreadOf({ low, high }: { low: number; high: number }, { money }: Formatter): string {
+  const [from, to] = [money(Math.abs(low)), money(Math.abs(high))];
+  if (low >= 0) return `${from} to ${to} avoided`;
+  return high < 0 ? `${from} to ${to} added` : `${from} added to ${to} avoided`;
+}
+
+function bar(
+  input: { side: Bar["side"]; x: number; amount: number; label: string; value: string },
+  y: (amount: number) => number,
+): Bar {
+  const top = y(input.amount);
+  return {
+    side: input.side,
+    x: input.x,
+    y: top,
+    width: barWidth,
+    height: waterline - top,
+    label: input.label,
+    value: input.value,
+    labelX: input.x + barWidth / 2,
+    valueX: input.x + barWidth + 14,
+    valueY: Math.min(waterline - 8, top + 16),
+  };
+}
+
+function perYear(amount: number, comparison: Comparison): number {
+  return equivalentYearly(amount, comparison.discountFactors);
+}
+
+function addedPerYear({ run }: ReportContext, comparison: Comparison): number {
+  return perYear(
+    requestedOption({ document: run.document, comparison }).addedProgramCost.toNumber(),
+    comparison,
+  );
+}
+
+function avoidedPerYear({ run }: ReportContext, comparison: Comparison): number {
+  return perYear(requestedOption({ document: run.document, comparison }).avoidedLoss.toNumber(), comparison);
+}

@@ -1,0 +1,248 @@
+import { counted } from "../../counted.js";
+import type { OptionBalance } from "../../model/compare.js";
+import { at } from "../../model/lake/calendar.js";
+import type { Money } from "../../model/money/line.js";
+import { allOptions, type ReportContext, requestedOption } from "../document/context.js";
+import { carrying } from "../print/carried.js";
+import { detectionSentence } from "../ramp/detection-view.js";
+import { feeNotes, unitCostsTable } from "../ramp/fees-view.js";
+import { addingUp } from "../words/adding-up.js";
+import { ratioCell } from "../words/balance-signs.js";
+import { type Formatter, percent } from "../words/format.js";
+import { scheduleNameOf } from "../words/option-kind.js";
+import { head, num, row, type TableView } from "../words/view-types.js";
+import { bearersTable } from "./bearers-table.js";
+import { budgetToPay, chanceCell } from "./board-changes.js";
+import { incrementsTable } from "./increments-view.js";
+import { ratesTable } from "./rates-table.js";
+import { turnsTable } from "./turns-table.js";
+import { verdict } from "./verdict.js";
+
+export interface ComparisonView {
+  readonly options: TableView;
+  /** Absent, with the ranges, where the lake is infested and no program can avoid a loss. */
+  readonly balance: TableView | undefined;
+  /** Absent where the study names no program in force. */
+  readonly increments: TableView | undefined;
+  /** Absent, with its notes, where the lake is infested or nothing is checked and no fee taken. */
+  readonly unitCosts: TableView | undefined;
+  readonly feeNotes: readonly string[];
+  readonly rates: TableView | undefined;
+  readonly ranges: TableView | undefined;
+  /** Absent where the lake is infested: nothing turns the answer. */
+  readonly turns: TableView | undefined;
+  readonly yearly: TableView;
+  readonly cumulative: TableView;
+  readonly bearers: TableView;
+  readonly verdicts: readonly string[];
+  /** Absent where no option says how it watches for mussels. */
+  readonly detection: string | undefined;
+}
+
+export function comparisonView(context: ReportContext): ComparisonView {
+  const { requested, infestedSince } = context;
+  const isInfested = infestedSince !== undefined;
+  const weighed = isInfested
+    ? context.comparison.options.filter(followsSchedule)
+    : context.comparison.options;
+  const hasRanges = !isInfested || followsSchedule(requested);
+  return {
+    options: optionsTable(context),
+    balance: weighed.length === 0 ? undefined : balanceTable(weighed, context),
+    increments: incrementsTable(context),
+    unitCosts: unitCostsTable(context),
+    feeNotes: feeNotes(context),
+    rates: weighed.length === 0 ? undefined : ratesTable(weighed, context),
+    ranges: hasRanges ? rangesTable(context) : undefined,
+    turns: isInfested ? undefined : turnsTable(context),
+    yearly: yearlyTable(context),
+    cumulative: cumulativeTable(context),
+    bearers: bearersTable(context),
+    detection: detectionSentence(context),
+    verdicts: [
+      ...(isInfested ? [infestedVerdict(weighed.length)] : []),
+      ...weighed.map((option) => verdict(option, context)),
+    ],
+  };
+}
+
+const followsSchedule = ({ result }: OptionBalance) => result.option.schedule !== undefined;
+
+function infestedVerdict(schedules: number): string {
+  return schedules === 0
+    ? "The lake is infested: the options differ only in what is still spent on them. No loss is avoided."
+    : "The lake is infested: inspection avoids no loss. Options that follow other levels of the lake change what the mussels cost.";
+}
+
+function optionsTable(context: ReportContext): TableView {
+  const { format, horizon, priceYear } = context;
+  const follows = allOptions(context).some(({ option }) => option.schedule !== undefined);
+  return {
+    id: "table-options",
+    caption: `Each option over ${counted(horizon, "year")}, per year, prices of ${priceYear}`,
+    head: head(
+      "Option",
+      num(follows ? "Program and levels" : "Program"),
+      num("Expected infestation"),
+      num("Together"),
+      num(`Chance of infestation in ${counted(horizon, "year")}`),
+    ),
+    rows: allOptions(context).map(({ option, equivalentYearly, infestedByYear }) =>
+      row(
+        option.name,
+        num(format.money(equivalentYearly.program)),
+        num(format.money(equivalentYearly.infestation)),
+        num(format.money(equivalentYearly.total)),
+        num(percent(infestedByYear.at(-1) ?? 0)),
+      ),
+    ),
+    note: optionsNote(context),
+  };
+}
+
+function optionsNote(context: ReportContext): string {
+  const options = allOptions(context);
+  const shrinks =
+    context.infestedSince === undefined && options.some(({ option }) => option.steps !== undefined)
+      ? " A program's amount is below its yearly budget because it shrinks or ends once the lake is infested."
+      : "";
+  const when = context.infestedSince === undefined ? " once the lake is infested" : "";
+  const follows = options.flatMap((result) => {
+    const followed = scheduleNameOf(result);
+    return followed === undefined ? [] : [` “${result.option.name}” follows “${followed}”${when}.`];
+  });
+  const means =
+    follows.length === 0
+      ? ""
+      : " What following it costs is in the first column, what it changes of upkeep and losses in that of the infestation.";
+  return `Equal yearly amounts with the same present value.${shrinks}${follows.join("")}${means}`;
+}
+
+function balanceTable(options: readonly OptionBalance[], context: ReportContext): TableView {
+  const { comparison, format, infestedSince } = context;
+  const breakEven = (option: OptionBalance) =>
+    infestedSince === undefined
+      ? [num(chanceCell(option)), num(budgetText(budgetToPay(option), format))]
+      : [];
+  return {
+    id: "table-balance",
+    caption: `Each option against “${comparison.baseline.option.name}”, present values, prices of ${context.priceYear}`,
+    head: head(
+      "Option",
+      num("Added cost"),
+      num("Loss avoided"),
+      num("Net benefit"),
+      num("Benefit–cost ratio"),
+      ...(infestedSince === undefined
+        ? [num("Break-even chance a year"), num("Break-even budget a year")]
+        : []),
+    ),
+    rows: options.map((option) =>
+      row(
+        option.result.option.name,
+        num(format.money(option.addedProgramCost)),
+        num(format.money(option.avoidedLoss)),
+        num(format.money(option.netBenefit)),
+        num(ratioCell(option)),
+        ...breakEven(option),
+      ),
+    ),
+    note:
+      infestedSince === undefined
+        ? "Break-even chance: of infestation without the option, at which it pays with its present effect. Break-even budget: the yearly program cost, apart from that of following a schedule, that the avoided loss would carry."
+        : "Loss avoided: upkeep and losses that the other levels save.",
+  };
+}
+
+/** The requested option with one group of assumptions at a time at its low and high values. */
+function rangesTable(context: ReportContext): TableView {
+  const { run, format } = context;
+  const cells = (comparison: typeof context.comparison) => {
+    const requested = requestedOption({ document: run.document, comparison });
+    return [num(format.money(requested.netBenefit)), num(ratioCell(requested))] as const;
+  };
+  return {
+    id: "table-ranges",
+    caption: `How far “${context.requested.result.option.name}” moves when one group of assumptions at a time is low or high`,
+    head: head(
+      "What is moved",
+      num("Net benefit, low"),
+      num("Ratio, low"),
+      num("Net benefit, high"),
+      num("Ratio, high"),
+    ),
+    rows: run.ranges.map(({ name, low, high }) => row(name, ...cells(low), ...cells(high))),
+    note: "Low and high are the ends of each assumption's stated range (appendix C). One group at a time, exact model; no probabilities are attached.",
+  };
+}
+
+function yearlyTable(context: ReportContext): TableView {
+  const options = allOptions(context);
+  const { format, run } = context;
+  const rounded = options.map(({ expectedByYear }) =>
+    addingUp(
+      expectedByYear.map(({ total }) => total.toNumber()),
+      1,
+    ),
+  );
+  const rows = context.comparison.discountFactors.map((factor, year) =>
+    row(
+      String(run.document.money.startYear + year),
+      num(factor.toFixed(4)),
+      ...options.flatMap(({ infestedByYear }, option) => [
+        num(percent(at(infestedByYear, year))),
+        num(format.exactMoney(at(at(rounded, option).parts, year))),
+      ]),
+    ),
+  );
+  return {
+    id: "table-yearly",
+    caption: `Expected cost of each year, program and infestation together, prices of ${context.priceYear}`,
+    head: head(
+      "Year",
+      num("Discount factor"),
+      ...options.flatMap(({ option }) => [num(`${option.name}: chance so far`), num("cost")]),
+    ),
+    ...carrying(rows, {
+      columns: options.map((_, option) => 3 + 2 * option),
+      amounts: rows.map((_, year) => rounded.map(({ parts }) => at(parts, year))),
+      text: format.exactMoney,
+    }),
+    total: row(
+      "Undiscounted",
+      num(""),
+      ...rounded.flatMap(({ sum }) => [num(""), num(format.exactMoney(sum))]),
+    ),
+    compact: true,
+  };
+}
+
+export function cumulativePresentValues(context: ReportContext): number[][] {
+  return allOptions(context).map(({ expectedByYear }) => {
+    let sum = 0;
+    return expectedByYear.map((cost, year) => {
+      sum += cost.total.toNumber() * at(context.comparison.discountFactors, year);
+      return sum;
+    });
+  });
+}
+
+function cumulativeTable(context: ReportContext): TableView {
+  const options = allOptions(context);
+  const sums = cumulativePresentValues(context);
+  return {
+    id: "table-cumulative",
+    caption: `Present value of all costs up to each year, prices of ${context.priceYear}`,
+    head: head("Year", ...options.map(({ option }) => num(option.name))),
+    rows: context.comparison.discountFactors.map((_, year) =>
+      row(
+        String(context.run.document.money.startYear + year),
+        ...sums.map((series) => num(context.format.exactMoney(at(series, year)))),
+      ),
+    ),
+    compact: true,
+  };
+}
+
+const budgetText = (budget: Money | undefined, { money }: Pick<Formatter, "money">) =>
+  budget ? money(budget) : "none";

@@ -1,0 +1,155 @@
+import { counted } from "../../counted.js";
+import type { Money } from "../../model/money/line.js";
+import type { OptionResult } from "../../model/option.js";
+import type { ReportContext } from "../document/context.js";
+import { hasRatio, pays, ratioWords, signOf } from "../words/balance-signs.js";
+import { factorText, percent, ratioNote } from "../words/format.js";
+import { balancePicture } from "./balance-picture.js";
+import type { BoardView } from "./board-view.js";
+import { matureSaving } from "./schedules-view.js";
+import { answerText, bestText, chanceAtEnd, ratioRange } from "./weighing.js";
+
+type Figures = BoardView["figures"];
+
+/** Page 1 for an option whose only effect is that of other levels. */
+export function scheduleBoard(context: ReportContext): Omit<BoardView, "failedChecks"> {
+  const isWorth = pays(context.requested);
+  return {
+    question: scheduleQuestion(context),
+    answer: answerText(context, scheduleOdds(context)),
+    pays: isWorth,
+    balance: balancePicture(context),
+    figures: scheduleFigures(context),
+    asked: scheduleAsked(context, isWorth),
+    changes: scheduleChanges(context),
+  };
+}
+
+function scheduleQuestion({ run, requested, horizon, infestedSince }: ReportContext): string {
+  const { name } = requested.result.schedule;
+  const lake = run.document.lake.name;
+  return infestedSince === undefined
+    ? `Once mussels are in ${lake}, does following “${name}” save more than it costs, over ${counted(horizon, "year")}?`
+    : `${lake} has been infested since ${infestedSince}: does following “${name}” save more of its upkeep than it costs, over ${counted(horizon, "year")}?`;
+}
+
+/** What a schedule leaves of the chance of infestation: all of it. */
+function scheduleOdds(context: ReportContext): string {
+  const { comparison, horizon, infestedSince } = context;
+  return infestedSince === undefined
+    ? `It is followed only once mussels are there, and leaves the chance of infestation within ${counted(horizon, "year")} at ${percent(chanceAtEnd(comparison.baseline))}.${bestText(context)}`
+    : `It is followed from now on.${bestText(context)}`;
+}
+
+function scheduleFigures(context: ReportContext): Figures {
+  const { comparison, requested, format, horizon, run, infestedSince } = context;
+  const { baseline } = comparison;
+  const spread = ratioRange(run);
+  const cost = requested.result.schedulePerYear;
+  const saved = matureSaving(comparison.schedules[0], requested.result.schedule, context);
+  return [
+    {
+      label: cost.isNegative() ? "Gained by following it, per year" : "Following it, per year",
+      value: format.money(cost.abs()),
+      note:
+        infestedSince === undefined ? "from the year of infestation on" : "against the levels as operated",
+    },
+    {
+      label: saved < 0 ? "Added upkeep, per year" : "Upkeep saved, per year",
+      value: format.money(Math.abs(saved)),
+      note: "and losses, in a mature infestation, before what following it costs",
+    },
+    {
+      label:
+        infestedSince === undefined
+          ? "Infestation without it, expected per year"
+          : "Upkeep and losses without it, per year",
+      value: format.money(baseline.equivalentYearly.infestation),
+      note: `${infestedSince === undefined ? "weighed by its chance, " : ""}spread evenly over ${counted(horizon, "year")}`,
+    },
+    chanceFigure(context),
+    {
+      label: "Benefit–cost ratio",
+      value: ratioWords(requested, comparison.discountFactors),
+      note: spread && hasRatio(requested, comparison.discountFactors) ? ratioNote(spread) : "",
+    },
+  ];
+}
+
+function chanceFigure({ comparison, requested, format, horizon, infestedSince }: ReportContext) {
+  if (infestedSince !== undefined) {
+    return {
+      label: "Net benefit",
+      value: format.money(requested.netBenefit),
+      note: `present value over ${counted(horizon, "year")}`,
+    };
+  }
+  return {
+    label: `Chance of infestation in ${counted(horizon, "year")}`,
+    value: percent(chanceAtEnd(comparison.baseline)),
+    note: `${percent(comparison.baseline.hazard)} a year, with it and without it`,
+  };
+}
+
+function scheduleAsked(context: ReportContext, isWorth: boolean): string {
+  const { run, requested, format, infestedSince } = context;
+  const { schedule, schedulePerYear } = requested.result;
+  const { board } = run.document.study;
+  const size = format.money(schedulePerYear.abs());
+  const amount = {
+    [-1]: `bringing in about ${size} a year`,
+    0: "at no cost",
+    1: `at about ${size} a year`,
+  }[signOf(schedulePerYear)];
+  const when = infestedSince === undefined ? "once mussels are established" : "from now on";
+  return isWorth
+    ? `The ${board} is asked to plan that “${schedule.name}” be followed ${when}, ${amount}, as far as the dam's operating rules and the permits named inside allow.`
+    : `On these figures the ${board} is not advised to plan on “${schedule.name}”, ${amount}, on infrastructure grounds alone. Other grounds are listed under what the estimate leaves out.`;
+}
+
+/** Where the answer turns: the saving, the cost of following it, and the chance. */
+function scheduleChanges(context: ReportContext): string[] {
+  const { addedProgramCost, avoidedLoss, result } = context.requested;
+  const otherCost = addedProgramCost.minus(result.schedulePresentValue);
+  const carried = avoidedLoss.minus(otherCost).dividedBy(scheduleWeight(result));
+  return [
+    lossText(avoidedLoss.toNumber(), addedProgramCost.toNumber()),
+    carriedText(carried, context),
+    chanceText(context, otherCost),
+  ];
+}
+
+/** What the yearly cost of following a schedule weighs in the present value, with the rises of its prices. */
+function scheduleWeight({ schedulePerYear, schedulePresentValue, knownWeight }: OptionResult): number {
+  const weight = schedulePresentValue.dividedBy(schedulePerYear).toNumber();
+  return weight > 0 && Number.isFinite(weight) ? weight : knownWeight("other");
+}
+
+/** @param avoided infestation cost avoided, negative where it is added @param added cost of the option, negative where it gains */
+function lossText(avoided: number, added: number): string {
+  if (avoided <= 0 && added >= 0) return "It avoids no loss, so no infestation cost would make it pay.";
+  if (avoided >= 0 && added <= 0) return "It costs no more than the levels as operated, whatever it saves.";
+  return `The answer turns if it ${avoided < 0 ? "adds" : "saves"} ${factorText(added / avoided)} of what is estimated here.`;
+}
+
+/** @param carried yearly cost of following the schedule at which it neither pays nor loses */
+function carriedText(carried: Money, { requested, format }: ReportContext): string {
+  const cost = requested.result.schedulePerYear;
+  const size = format.money(carried.abs());
+  const estimate = cost.isNegative()
+    ? `the estimate is a gain of ${format.money(cost.abs())}.`
+    : `the estimate is ${format.money(cost)}.`;
+  if (carried.greaterThan(0)) return `It turns if following it costs ${size} a year; ${estimate}`;
+  return cost.isNegative()
+    ? `It turns if following it brings in no more than ${size} a year; ${estimate}`
+    : "No yearly cost above zero is carried by what it saves.";
+}
+
+function chanceText({ comparison, infestedSince }: ReportContext, otherCost: Money): string {
+  if (infestedSince !== undefined) {
+    return "The price of cleaning and the limits of each part decide what it saves; the plans of each part are in the appendix.";
+  }
+  return otherCost.abs().lessThan(1)
+    ? "The chance of infestation changes how much is at stake, not whether it pays."
+    : `It has other costs than the schedule's; the chance of infestation, ${percent(comparison.baseline.hazard)} a year, decides how they weigh.`;
+}

@@ -1,0 +1,141 @@
+import type { ComparedRun, StudyDifferences } from "../../study/compared/compared.js";
+import type { Explanation } from "../../study/compared/explain.js";
+import type { InputDifference } from "../../study/compared/input-differences.js";
+import { figures, type ResultDifference } from "../../study/compared/result-differences.js";
+import { changeText, figureText } from "../words/figure-text.js";
+import { capitalised, type Formatter, formatter } from "../words/format.js";
+import { groupRow, head, num, type RowView, row, type TableView } from "../words/view-types.js";
+import { type Explained, explainedView } from "./explained-view.js";
+
+/** The sides as they are called in heads of columns: "Revision 3", "Sorrel Bend". */
+export interface SideNames {
+  readonly left: string;
+  readonly right: string;
+}
+
+export interface DifferenceView {
+  readonly summary: string;
+  readonly limits: readonly string[];
+  /** Absent where nothing differs. */
+  readonly inputs: TableView | undefined;
+  readonly options: TableView | undefined;
+  readonly structures: TableView | undefined;
+  /** Absent until it is worked out, and where it cannot be. */
+  readonly explained: Explained | undefined;
+}
+
+/** Two studies beside each other. @param explanation undefined until it is known */
+export function differenceView(
+  [left, right]: readonly [ComparedRun, ComparedRun],
+  found: StudyDifferences,
+  explanation: Explanation | undefined,
+  names: SideNames,
+): DifferenceView {
+  const format = { left: formatOf(left), right: formatOf(right) };
+  const optionRows = resultRows(found, "option", format);
+  const structureRows = resultRows(found, "structure", format);
+  const { money, study } = right.document;
+  const requested = right.document.options.find(({ id }) => id === study.requestedOption)?.name ?? "";
+  return {
+    summary: summary(found, optionRows.length + structureRows.length),
+    limits: found.limits,
+    inputs: inputsTable(found.inputs, names),
+    options: resultTable("options", `Figures that differ, in ${money.currency}`, optionRows, names),
+    structures: resultTable(
+      "structures",
+      `Expected cost of structures without a program that differs, present value in ${money.currency}`,
+      structureRows,
+      names,
+    ),
+    explained: explanation && explainedView(explanation, { format: format.right, requested, names }),
+  };
+}
+
+const formatOf = ({ document }: ComparedRun) => formatter(document.money.currency, document.study.units);
+
+function summary({ inputs }: StudyDifferences, results: number): string {
+  const moving = inputs.filter(({ movesFigures }) => movesFigures).length;
+  const printed = inputs.length - moving;
+  const inputText = counted(moving, "input that moves figures differs", "inputs that move figures differ");
+  const printedText =
+    printed === 0 ? "" : `, and ${counted(printed, "name or note", "names and notes")} that move none`;
+  const resultText = counted(results, "figure comes out otherwise", "figures come out otherwise");
+  return `${capitalised(inputText)}${printedText}; ${resultText}.`;
+}
+
+const counted = (count: number, one: string, more: string) =>
+  `${count === 0 ? "no" : count} ${count === 1 ? one : more}`;
+
+function inputsTable(inputs: readonly InputDifference[], names: SideNames): TableView | undefined {
+  if (inputs.length === 0) return undefined;
+  const moving = inputs.filter(({ movesFigures }) => movesFigures);
+  const printed = inputs.filter(({ movesFigures }) => !movesFigures);
+  const owners = [...new Set(moving.map(({ ownerName }) => ownerName))];
+  return {
+    id: "table-inputs",
+    caption: "Inputs that differ, as typed",
+    head: head("Input", names.left, names.right),
+    rows: [
+      ...owners.flatMap((owner) => [
+        groupRow(capitalised(owner)),
+        ...moving.filter(({ ownerName }) => ownerName === owner).map(inputRow),
+      ]),
+      ...(printed.length > 0
+        ? [groupRow("Names and notes, which move no figure"), ...printed.map(inputRow)]
+        : []),
+    ],
+  };
+}
+
+const inputRow = ({ name, left, right }: InputDifference): RowView =>
+  row(capitalised(name), left ?? "not there", right ?? "not there");
+
+interface Formats {
+  readonly left: Formatter;
+  readonly right: Formatter;
+}
+
+/** Rows whose sides print differently, under the option or structure that they are of. */
+function resultRows(
+  { results, moneyCompares }: StudyDifferences,
+  kind: ResultDifference["of"],
+  format: Formats,
+): { readonly owner: string; readonly row: RowView }[] {
+  return results
+    .filter(({ of }) => of === kind)
+    .flatMap((each) => {
+      const left = figureText(each.figure, each.left, format.left);
+      const right = figureText(each.figure, each.right, format.right);
+      if (left === right) return [];
+      const told = figures[each.figure].kind !== "money" || moneyCompares ? each.difference : undefined;
+      const difference = told === undefined ? "" : changeText(each.figure, told, format.right);
+      const label = kind === "structure" ? each.name : capitalised(figures[each.figure].name);
+      return [{ owner: each.name, row: row(label, num(left), num(right), num(difference)) }];
+    });
+}
+
+function resultTable(
+  kind: "options" | "structures",
+  caption: string,
+  rows: ReturnType<typeof resultRows>,
+  names: SideNames,
+): TableView | undefined {
+  if (rows.length === 0) return undefined;
+  const owners = [...new Set(rows.map(({ owner }) => owner))];
+  const under = (owner: string) => rows.filter((each) => each.owner === owner).map((each) => each.row);
+  return {
+    id: `table-differing-${kind}`,
+    caption,
+    head: head(
+      kind === "options" ? "Figure" : "Structure",
+      num(names.left),
+      num(names.right),
+      num("Difference"),
+    ),
+    rows:
+      kind === "options"
+        ? owners.flatMap((owner) => [groupRow(owner), ...under(owner)])
+        : rows.map((each) => each.row),
+    ...(kind === "options" ? { note: "Differences of shares are in percentage points." } : {}),
+  };
+}

@@ -1,0 +1,181 @@
+import { at } from "../../model/lake/calendar.js";
+import { centsPerUnit } from "../../model/money/line.js";
+import type { ExplainedCents, ExplainedPart, Explanation } from "../../study/compared/explain.js";
+import { wholeParts } from "../../study/compared/whole-parts.js";
+import { capitalised, type Formatter, listedWithin } from "../words/format.js";
+import { head, num, row, type TableView } from "../words/view-types.js";
+import type { SideNames } from "./difference-view.js";
+
+/** How much of the difference each changed input explains: a chart of steps, and the table behind it. */
+export interface Explained {
+  readonly steps: Steps | undefined;
+  readonly table: TableView | undefined;
+  /** How it was worked out, for a reader who asks. */
+  readonly method: string;
+}
+
+/** Bars from the left study's figure to the right one's, each beginning where the one before ends. */
+export interface Steps {
+  readonly title: string;
+  readonly alternative: string;
+  readonly tableId: string;
+  readonly rows: readonly Step[];
+  /** Place of zero on the common scale, 0 to 1000. */
+  readonly zero: number;
+}
+
+interface Step {
+  readonly label: string;
+  readonly value: string;
+  readonly kind: "total" | "up" | "down" | "none";
+  /** On a scale from 0 to 1000. */
+  readonly from: number;
+  readonly length: number;
+}
+
+interface Telling {
+  readonly format: Formatter;
+  /** Name of the requested option. */
+  readonly requested: string;
+  readonly names: SideNames;
+}
+
+type Figure = keyof ExplainedCents;
+
+export function explainedView(explanation: Explanation, telling: Telling): Explained {
+  return {
+    steps: steps(explanation, telling),
+    table: table(explanation, telling),
+    method: method(explanation),
+  };
+}
+
+/** In whole units of money that add up as printed. */
+interface Whole {
+  readonly left: number;
+  readonly right: number;
+  readonly parts: readonly number[];
+}
+
+function wholeOf({ left, right, parts }: Explanation, figure: Figure): Whole | undefined {
+  const [before, after] = [left[figure], right[figure]];
+  if (before === undefined || after === undefined) return undefined;
+  const [from, to] = [Math.round(before / centsPerUnit), Math.round(after / centsPerUnit)];
+  const exact = parts.map((part) => (part[figure] ?? 0) / centsPerUnit);
+  return { left: from, right: to, parts: wholeParts(exact, to - from) };
+}
+
+const partName = ({ groups }: ExplainedPart): string =>
+  capitalised(
+    listedWithin(
+      groups.map(({ name, inputs }) => (inputs.length > 1 ? `${name} (${inputs.length} inputs)` : name)),
+      4,
+    ),
+  );
+
+function steps(explanation: Explanation, { format, requested, names }: Telling): Steps | undefined {
+  const figure: Figure = explanation.left.netBenefit === undefined ? "infestation" : "netBenefit";
+  const whole = wholeOf(explanation, figure);
+  if (!whole || whole.parts.length === 0) return undefined;
+  const what =
+    figure === "netBenefit" ? `net benefit of “${requested}”` : "expected infestation cost without a program";
+  const bars = barsOf(whole, explanation.parts.map(partName), names);
+  const ends = [0, ...bars.flatMap(({ start, end }) => [start, end])];
+  const [low, high] = [Math.min(...ends), Math.max(...ends)];
+  const place = (amount: number) => Math.round(((amount - low) / Math.max(1, high - low)) * 1000);
+  const money = (amount: number) => format.exactMoney(amount);
+  const change = (amount: number) => signed(amount, money);
+  const largest = bars.filter(({ isTotal }) => !isTotal).sort((one, other) => sizeOf(other) - sizeOf(one))[0];
+  const total = whole.right - whole.left;
+  return {
+    title:
+      total === 0
+        ? `The ${what} comes out the same`
+        : `The ${what} ${total > 0 ? "rises" : "falls"} by ${money(Math.abs(total))}${largest ? `, most through ${lowered(largest.label)}` : ""}`,
+    alternative: `Bars from ${money(whole.left)} to ${money(whole.right)}. ${bars
+      .filter(({ isTotal }) => !isTotal)
+      .map(({ label, start, end }) => `${label}: ${change(end - start)}`)
+      .join("; ")}.`,
+    tableId: "table-explained",
+    zero: place(0),
+    rows: bars.map(({ label, start, end, isTotal }) => ({
+      label,
+      value: isTotal ? money(end) : change(end - start),
+      kind: isTotal ? "total" : end === start ? "none" : end > start ? "up" : "down",
+      from: place(Math.min(start, end)),
+      length: Math.max(leastLength, place(Math.max(start, end)) - place(Math.min(start, end))),
+    })),
+  };
+}
+
+/** A bar of nothing is still seen as a tick. */
+const leastLength = 3;
+
+interface Bar {
+  readonly label: string;
+  readonly start: number;
+  readonly end: number;
+  readonly isTotal: boolean;
+}
+
+const sizeOf = ({ start, end }: Bar) => Math.abs(end - start);
+
+function barsOf({ left, right, parts }: Whole, labels: readonly string[], names: SideNames): Bar[] {
+  let reached = left;
+  const changes = parts.map((part, index) => {
+    const start = reached;
+    reached += part;
+    return { label: at(labels, index), start, end: reached, isTotal: false };
+  });
+  return [
+    { label: names.left, start: 0, end: left, isTotal: true },
+    ...changes,
+    { label: names.right, start: 0, end: right, isTotal: true },
+  ];
+}
+
+const lowered = (text: string) => text.charAt(0).toLowerCase() + text.slice(1);
+
+function signed(amount: number, money: (amount: number) => string): string {
+  if (amount === 0) return money(0);
+  return `${amount < 0 ? "-" : "+"}${money(Math.abs(amount))}`;
+}
+
+function table(explanation: Explanation, { format, names }: Telling): TableView | undefined {
+  const { parts } = explanation;
+  if (parts.length === 0) return undefined;
+  const columns = (["netBenefit", "infestation"] as const).flatMap((figure) => {
+    const whole = wholeOf(explanation, figure);
+    return whole ? [{ figure, whole }] : [];
+  });
+  const change = (amount: number) => signed(amount, format.exactMoney);
+  const cell = ({ figure, whole }: (typeof columns)[number], index: number) => {
+    const error = Math.round((at(parts, index).errors?.[figure] ?? 0) / centsPerUnit);
+    const about = error === 0 ? "" : ` ± ${format.exactMoney(error)}`;
+    return num(`${change(at(whole.parts, index))}${about}`);
+  };
+  const heads = {
+    netBenefit: "Net benefit of what is requested",
+    infestation: "Infestation cost, no program",
+  };
+  return {
+    id: "table-explained",
+    caption: `What each changed input adds on the way from ${names.left} to ${names.right}, present value`,
+    head: head("Changed input", ...columns.map(({ figure }) => num(heads[figure]))),
+    rows: parts.map((part, index) => row(partName(part), ...columns.map((column) => cell(column, index)))),
+    total: row("Together", ...columns.map(({ whole }) => num(change(whole.right - whole.left)))),
+  };
+}
+
+function method({ parts, orders }: Explanation): string {
+  const how =
+    "Each part is the mean of what the change adds over all orders in which the changes may be made (Shapley value), every study between the two by the whole model; the parts add up.";
+  const drawn =
+    orders === undefined
+      ? ""
+      : ` Here ${orders} orders were drawn; ± is one standard error of what all orders would give, where it is not less than one unit of money.`;
+  const joined = parts.some(({ groups }) => groups.length > 1)
+    ? " Changes named in one line are explained together: with some of them alone the study would contradict itself."
+    : "";
+  return `${how}${drawn}${joined}`;
+}

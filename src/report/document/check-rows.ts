@@ -1,0 +1,70 @@
+import type { EntryCheck, Measure } from "../../model/entries/entry-check.js";
+import type { Check } from "../../model/structures/component.js";
+import type { StudyRun } from "../../study/prepare/compute.js";
+import type { Problem } from "../../study/reading/problems.js";
+import { pathText } from "../../study/reading/problems.js";
+import { dimensions } from "../../units/dimensions.js";
+import { type Formatter, formatter, percent, significant } from "../words/format.js";
+
+/** A check as it is printed; those of an entry say where it stands and what to do. */
+export interface CheckRow extends Check {
+  readonly place?: string;
+  readonly remedy?: string;
+}
+
+type Checked = Pick<StudyRun, "comparison" | "document">;
+
+/** All checks of a study, those of its entries in its own units. */
+export function checkRows({ comparison, document }: Checked): CheckRow[] {
+  const format = formatter(document.money.currency, document.study.units);
+  return [
+    ...comparison.checks,
+    ...comparison.entryChecks.map((check) => ({
+      ...entryTexts(check, format),
+      passed: check.passed,
+      place: pathText(check.at, document),
+      remedy: check.remedy,
+    })),
+  ];
+}
+
+/** What is unusual of the entries, as problems at their places that keep nothing from being computed. */
+export function unusualEntries({ comparison, document }: Checked): Problem[] {
+  const format = formatter(document.money.currency, document.study.units);
+  return comparison.entryChecks
+    .filter(({ passed }) => !passed)
+    .map((check) => {
+      const { what, found, allowed } = entryTexts(check, format);
+      return {
+        path: pathText(check.at, document),
+        at: check.at,
+        found: `${what}: ${found}`,
+        allowed,
+        remedy: check.remedy,
+        unusual: true,
+      };
+    });
+}
+
+function entryTexts(check: EntryCheck, format: Formatter): Pick<Check, "what" | "found" | "allowed"> {
+  const { what, measure, found, low, high } = check;
+  const limit = (value: number) => measured(value, measure, format, 2);
+  return { what, found: measured(found, measure, format, 3), allowed: rangeText({ low, high }, limit) };
+}
+
+function rangeText(
+  { low, high }: Pick<EntryCheck, "low" | "high">,
+  limit: (value: number) => string,
+): string {
+  if (low === undefined) return high === undefined ? "anything" : `at most ${limit(high)}`;
+  return high === undefined ? `at least ${limit(low)}` : `${limit(low)} to ${limit(high)}`;
+}
+
+function measured(value: number, measure: Measure, format: Formatter, digits: number): string {
+  if (measure === "share") return percent(value, digits);
+  const number = format.display(value, measure);
+  if ("money" in dimensions[measure])
+    return `${format.rate(Number(number.toPrecision(digits)))}/${format.unit(measure)}`;
+  const text = significant(number, digits);
+  return measure === "count" ? text : `${text} ${format.unit(measure)}`;
+}

@@ -1,0 +1,145 @@
+import { at } from "../../model/lake/calendar.js";
+import { amountOf, type CostLine, type Money, noMoney, sumOf } from "../../model/money/line.js";
+import type { CostWeights } from "../../model/present-value.js";
+import type { StructureResult } from "../../model/structures/structure.js";
+import { carrying } from "../print/carried.js";
+import { matureYear } from "../rack/infestation-view.js";
+import { isCounted, lineWeights } from "../rack/line-weights.js";
+import { addingUp } from "../words/adding-up.js";
+import { lineDimensions } from "../words/format.js";
+import { groupRow, head, num, type RowView, row, type TableView } from "../words/view-types.js";
+import type { ReportContext } from "./context.js";
+
+/** Lines under one heading, and whether their sum is told. */
+interface LineGroup {
+  readonly heading: string;
+  readonly lines: readonly Line[];
+  readonly isSummed: boolean;
+}
+
+interface Line {
+  readonly presentValue: Money;
+  /** @param presentValue as it is printed */
+  readonly row: (presentValue: string) => RowView;
+}
+
+const presentValueColumn = 5;
+
+/** Every cost line, summed over the horizon with its weight: rows add up, as printed, to the expected present value. */
+export function linesTable(context: ReportContext): TableView {
+  const { format, comparison, priceYear } = context;
+  const mature = matureYear(context);
+  const { weights } = comparison.baseline;
+  const groups = [
+    ...comparison.structures.map((result) => linesOf(result, weights, context)),
+    ...attempts(context),
+  ].filter(({ lines }) => lines.length > 0);
+  const { rows, amounts, sum } = printedRows(groups, format.exactMoney);
+  return {
+    id: "table-lines",
+    caption: `Cost lines of an infestation, prices of ${priceYear}`,
+    head: head(
+      "Line",
+      num(`Quantity, year ${mature + 1}`),
+      "Unit",
+      num("Unit rate"),
+      num(`Amount, year ${mature + 1}`),
+      num("Expected present value"),
+      "Assumptions",
+    ),
+    ...carrying(rows, { columns: [presentValueColumn], amounts, text: format.exactMoney }),
+    total: sumRow("All lines", format.exactMoney(sum)),
+    note: `Quantity × unit rate is the amount, in year ${mature + 1} of appendix B; a dash where the line does not occur in that year. Expected present value: amounts of all years weighed by the weights of appendix B, without a program, rounded so that they add up as printed. Behind every layer stand assumptions ${layerNumbers(context)}.`,
+  };
+}
+
+const sumRow = (name: string, sum: string): RowView => row(name, num(""), "", num(""), num(""), num(sum), "");
+
+function printedRows(groups: readonly LineGroup[], text: (amount: number) => string) {
+  const exact = groups.flatMap(({ lines }) => lines.map(({ presentValue }) => presentValue.toNumber()));
+  const { parts, sum } = addingUp(exact, 1);
+  const rows: RowView[] = [];
+  const amounts: Array<readonly number[] | undefined> = [];
+  let place = 0;
+  for (const { heading, lines, isSummed } of groups) {
+    const own = parts.slice(place, place + lines.length);
+    place += lines.length;
+    const ownSum = own.reduce((total, each) => total + each, 0);
+    rows.push(groupRow(heading), ...lines.map((line, index) => line.row(text(at(own, index)))));
+    amounts.push(undefined, ...own.map((each) => [each]));
+    if (!isSummed) continue;
+    rows.push(sumRow("Sum", text(ownSum)));
+    amounts.push(undefined);
+  }
+  return { rows, amounts, sum };
+}
+
+function linesOf(result: StructureResult, weights: CostWeights, context: ReportContext): LineGroup {
+  const years = result.years.slice(-weights.noticed.length);
+  const names = [...new Set(years.flatMap((lines) => lines.filter(isCounted).map((line) => line.what)))];
+  const lines = names.flatMap((name) => {
+    const occurrences = years.map((each) => each.find((line) => line.what === name));
+    const sample = occurrences.find((line) => line !== undefined);
+    if (!sample) return [];
+    const weighed = occurrences.map((line, year) =>
+      line ? amountOf(line).times(at(lineWeights(line, weights), year)) : noMoney,
+    );
+    return [lineOf(sample, occurrences[matureYear(context)], sumOf(weighed), context)];
+  });
+  const heading = `${result.structure.name} (${context.bearerName(result.structure.bearer)})`;
+  return { heading, lines, isSummed: true };
+}
+
+/** Containment without a program, where it states a response. */
+function attempts({ comparison, format, bearerName }: ReportContext): LineGroup[] {
+  const { containment } = comparison.baseline;
+  if (containment === undefined) return [];
+  const { line, presentValue } = containment;
+  const each = num(format.rate(line.unitRate));
+  const printed = (text: string) => row(line.what, num("–"), "each", each, num("–"), num(text), "study");
+  return [
+    {
+      heading: `Attempts to be rid of mussels (${bearerName(line.bearer)})`,
+      lines: [{ presentValue, row: printed }],
+      isSummed: false,
+    },
+  ];
+}
+
+function lineOf(
+  sample: CostLine,
+  mature: CostLine | undefined,
+  presentValue: Money,
+  context: ReportContext,
+): Line {
+  const { format } = context;
+  const { quantity, rate, unit } = lineDimensions[sample.quantityKind];
+  const shown = mature ?? sample;
+  return {
+    presentValue,
+    row: (text) =>
+      row(
+        sample.what,
+        num(mature ? format.number(mature.quantity, quantity) : "–"),
+        unit ?? format.unit(quantity),
+        num(format.rate(format.display(shown.unitRate, rate))),
+        num(mature ? format.exactMoney(amountOf(mature)) : "–"),
+        num(text),
+        sample.assumptionIds.map(context.assumptionNumber).filter(Boolean).join(", ") || "study",
+      ),
+  };
+}
+
+function layerNumbers({ comparison, assumptionNumber }: ReportContext): string {
+  const numbers = comparison.lake.layerAssumptionIds
+    .map((id) => Number(assumptionNumber(id).slice(1)))
+    .filter((number) => number > 0)
+    .sort((a, b) => a - b);
+  const runs: Array<[number, number]> = [];
+  for (const number of numbers) {
+    const last = runs.at(-1);
+    if (last && last[1] === number - 1) last[1] = number;
+    else runs.push([number, number]);
+  }
+  return runs.map(([from, to]) => (from === to ? `A${from}` : `A${from}–A${to}`)).join(", ");
+}

@@ -1,0 +1,118 @@
+import { counted } from "../../counted.js";
+import type { StudyRun } from "../../study/prepare/compute.js";
+import { type BoardView, boardView } from "../board/board-view.js";
+import { type ComparisonView, comparisonView } from "../board/comparison-view.js";
+import { type SchedulesView, schedulesView } from "../board/schedules-view.js";
+import { type DryingView, dryingView } from "../method/drying-view.js";
+import { type RelationGroupView, relationsView } from "../method/relations-view.js";
+import { type WorkedExamples, workedExamples } from "../method/worked-example.js";
+import { type OddsView, oddsView } from "../odds/odds-view.js";
+import { boardOddsLine, noOddsText, type ToldOdds } from "../odds/odds-words.js";
+import { type ChartsView, chartsView } from "../print/charts.js";
+import { type HydraulicsView, hydraulicsView } from "../rack/hydraulics-view.js";
+import { type InfestationView, infestationView } from "../rack/infestation-view.js";
+import { type LakeView, lakeView } from "../rack/lake-view.js";
+import { type PlansView, plansView } from "../rack/plans-view.js";
+import { type DetectionView, detectionView } from "../ramp/detection-view.js";
+import { type ProgramView, programView } from "../ramp/program-view.js";
+import { type AppendixView, appendixView } from "./appendix-view.js";
+import { reportContext } from "./context.js";
+import { method } from "./method.js";
+import { type MoneyView, moneyView } from "./money-view.js";
+import { type ReportPart, type SectionsView, sectionsView } from "./sections.js";
+
+/** Everything that the template prints. */
+export interface ReportView {
+  readonly title: string;
+  readonly authority: string;
+  readonly prepared: string;
+  readonly preparedBy: string;
+  readonly lakeName: string;
+  readonly invented: boolean;
+  readonly priceYear: number;
+  readonly horizon: number;
+  readonly money: string;
+  readonly sections: SectionsView;
+  readonly board: BoardView;
+  /** One line of odds for the first page, if they were drawn. */
+  readonly boardOdds: string | undefined;
+  readonly lake: LakeView;
+  readonly infestation: InfestationView;
+  readonly program: ProgramView;
+  readonly detection: DetectionView | undefined;
+  readonly comparison: ComparisonView;
+  /** Absent where no odds were drawn; `noOdds` then stands in its place. */
+  readonly odds: OddsView | undefined;
+  readonly noOdds: string;
+  readonly moneyDetails: MoneyView;
+  readonly appendix: AppendixView;
+  readonly charts: ChartsView;
+  readonly hydraulics: HydraulicsView;
+  readonly plans: PlansView | undefined;
+  readonly schedules: SchedulesView | undefined;
+  readonly method: typeof method;
+  readonly relations: readonly RelationGroupView[];
+  readonly worked: WorkedExamples;
+  readonly drying: DryingView;
+}
+
+const known = new WeakMap<StudyRun, Omit<ReportView, "sections">>();
+
+/**
+ * What a report prints; that of a run without odds is worked out once, for its pages and its print.
+ * @param part the board's part alone has no appendices
+ */
+export function reportView(run: StudyRun, told?: ToldOdds, part: ReportPart = "all"): ReportView {
+  const view = (told ? undefined : known.get(run)) ?? viewOf(run, told);
+  if (!told) known.set(run, view);
+  return { ...view, sections: sectionsView(run.document, part) };
+}
+
+function viewOf(run: StudyRun, told: ToldOdds | undefined): Omit<ReportView, "sections"> {
+  const context = reportContext(run);
+  const { study, lake, money } = run.document;
+  return {
+    title: study.name,
+    authority: study.authority,
+    prepared: study.prepared,
+    preparedBy: study.preparedBy,
+    lakeName: lake.name,
+    invented: study.invented,
+    priceYear: money.priceYear,
+    horizon: money.horizon,
+    money: moneyText(run),
+    board: boardView(context),
+    boardOdds: told && boardOddsLine(told.odds),
+    lake: lakeView(context),
+    infestation: infestationView(context),
+    program: programView(context),
+    detection: detectionView(context),
+    comparison: comparisonView(context),
+    odds: told && oddsView(told, context),
+    noOdds: noOddsText,
+    moneyDetails: moneyView(context),
+    appendix: appendixView(context),
+    charts: chartsView(context),
+    hydraulics: hydraulicsView(context),
+    plans: plansView(context),
+    schedules: schedulesView(context),
+    method,
+    relations: relationsView(context.infestedSince !== undefined),
+    worked: workedExamples(context),
+    drying: dryingView(context),
+  };
+}
+
+function moneyText({ document }: StudyRun): string {
+  const { money } = document;
+  const rate = (money.discountRate.value * 100).toLocaleString("en-US", { maximumFractionDigits: 3 });
+  const timing = money.timing === "mid-year" ? "in the middle" : "at the end";
+  const origin = money.discountRate.planning
+    ? "by the federal rule for water planning"
+    : money.discountRateOrigin;
+  const rises =
+    money.escalation.length === 0
+      ? ""
+      : " The prices of some costs rise otherwise than prices in general; which, and how this is counted, is in appendix J.";
+  return `All money is in ${money.currency} of ${money.priceYear}, without inflation. Present values are as of the start of ${money.startYear}, over ${counted(money.horizon, "year")}, at a real rate of ${rate}% a year (${origin}); each year's cost falls ${timing} of the year.${rises}`;
+}

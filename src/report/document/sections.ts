@@ -1,0 +1,41 @@
+import { appendices, boardSections } from "../../study/format/report-schema.js";
+import type { StudyDocument } from "../../study/format/schema.js";
+import { ownTextHtml } from "../words/own-text.js";
+
+/** The board's part alone, or all with the appendices that the author has not left out. */
+export type ReportPart = "board" | "all";
+
+/** What is printed, by names that a template can look up. */
+export interface SectionsView {
+  readonly show: Readonly<Record<string, boolean>>;
+  /** HTML of the author's own words by section; empty where there are none. */
+  readonly own: Readonly<Record<string, string>>;
+  /** Where an edition has no appendices: what it refers to and where that is. */
+  readonly elsewhere: string | undefined;
+}
+
+export function sectionsView({ report }: StudyDocument, part: ReportPart): SectionsView {
+  const left = new Set<string>(report.leaveOut);
+  const printed: string[] = [...boardSections, ...(part === "all" ? appendices : [])].filter(
+    (id) => !left.has(id),
+  );
+  const missing = appendices.filter((id) => !printed.includes(id)).length;
+  const ownOf = (section: string) =>
+    report.texts.flatMap((each) => (each.section === section ? [ownTextHtml(each.text)] : [])).join("");
+  return {
+    show: Object.fromEntries(
+      [...boardSections, ...appendices].map((id) => [id, printed.includes(id)] as const),
+    ),
+    own: Object.fromEntries(["board", ...boardSections].map((id) => [id, ownOf(id)] as const)),
+    elsewhere: elsewhereText(part, missing),
+  };
+}
+
+function elsewhereText(part: ReportPart, missing: number): string | undefined {
+  if (part === "board") {
+    return "This is the board's part. Appendices that it names are in the full report, which is printed from the same study and has the same figures.";
+  }
+  return missing === 0
+    ? undefined
+    : "The author has left out some appendices that the text may name; the program prints them from the same study.";
+}

@@ -1,0 +1,59 @@
+import { hydrologicYearId, type NamedInput, uncertainInputs } from "../../study/odds/uncertain-inputs.js";
+import type { ReportContext } from "../document/context.js";
+import { head, num, row, type TableView } from "../words/view-types.js";
+
+type Kind = NamedInput["distribution"]["kind"];
+
+const distributionNames: Record<Kind, string> = {
+  pert: "beta-PERT",
+  triangular: "triangular",
+  uniform: "uniform",
+  lognormal: "lognormal",
+  "truncated-normal": "normal, cut at three deviations",
+  beta: "beta, from counts",
+  discrete: "by stated shares",
+  fixed: "fixed",
+};
+
+/** How many inputs of each kind are drawn, and by which distributions. */
+export function distributionsTable(context: ReportContext): TableView {
+  const inputs = drawnInputs(context);
+  const kinds = grouped(inputs, (input) => kindOf(input, context));
+  return {
+    id: "table-distributions",
+    caption: "What is drawn, and how",
+    head: head("What is drawn", num("Inputs"), "Distributions"),
+    rows: kinds.map(([kind, members]) => row(kind, num(String(members.length)), distributionsText(members))),
+    total: row("Together", num(String(inputs.length)), ""),
+    compact: true,
+  };
+}
+
+/** Inputs of the study's futures, by what the comparison read. */
+function drawnInputs({ run }: ReportContext): NamedInput[] {
+  const { document, assumptions, comparison, usedAssumptions, ...prepared } = run;
+  const used = { lake: new Set(usedAssumptions), chances: new Set<string>() };
+  return uncertainInputs(document, assumptions, { ...prepared, input: comparison.input }, used);
+}
+
+function kindOf({ id, distribution }: NamedInput, { run }: ReportContext): string {
+  if (run.assumptions.entries.has(id)) return `assumptions “${id.split(".")[0]}”`;
+  if (id === hydrologicYearId) return "operating year, of the record's years";
+  return distribution.kind === "beta"
+    ? "shares of boats found fouled"
+    : "quantities of the study with a range";
+}
+
+function distributionsText(members: readonly NamedInput[]): string {
+  const kinds = grouped(members, ({ distribution }) => distributionNames[distribution.kind]);
+  return kinds
+    .sort((one, other) => other[1].length - one[1].length)
+    .map(([name, { length }]) => (kinds.length === 1 ? name : `${length} ${name}`))
+    .join(", ");
+}
+
+function grouped(inputs: readonly NamedInput[], by: (input: NamedInput) => string): [string, NamedInput[]][] {
+  const groups = new Map<string, NamedInput[]>();
+  for (const input of inputs) groups.set(by(input), [...(groups.get(by(input)) ?? []), input]);
+  return [...groups];
+}

@@ -1,0 +1,107 @@
+import { counted } from "../../counted.js";
+import { at } from "../../model/lake/calendar.js";
+import { type Odds, type OptionOdds, toldShares } from "../../study/odds/odds.js";
+import type { ReportContext } from "../document/context.js";
+import { clearPercent, type MoneyScale, moneyScale, percent, percentSpan } from "../words/format.js";
+import { baselineOdds, requestedOdds } from "./odds-words.js";
+
+/** A figure with the limits of its interval, or its standard error, beside it. */
+export interface OddsCell {
+  readonly value: string;
+  readonly spread: string;
+}
+
+/** Options side by side. */
+export interface OddsTable {
+  readonly id: string;
+  readonly caption: string;
+  readonly options: readonly string[];
+  readonly rows: ReadonlyArray<{ readonly label: string; readonly cells: readonly OddsCell[] }>;
+  readonly note: string;
+}
+
+/** More options side by side do not fit the page. */
+const mostBeside = 4;
+
+/** Tables of all options, so many beside one another; the requested one and that which does nothing come first. */
+export function oddsTables(odds: Odds, context: ReportContext): [OddsTable, ...OddsTable[]] {
+  const first = [baselineOdds(odds), requestedOdds(odds)];
+  const others = odds.options.filter(({ id }) => first.every((each) => each.id !== id));
+  const options = [...first, ...others];
+  const scale = scaleOf(odds, context);
+  const table = (from: number): OddsTable => ({
+    id: from === 0 ? "table-odds" : `table-odds-${from / mostBeside + 1}`,
+    caption: `What each option costs over ${counted(context.horizon, "year")}, ${scale.unit} of ${context.priceYear}, present value`,
+    options: options.slice(from, from + mostBeside).map(({ name }) => name),
+    rows: rowsOf(options.slice(from, from + mostBeside), scale, context),
+    note: tableNote,
+  });
+  const more = Array.from({ length: Math.ceil(options.length / mostBeside) - 1 }, (_, index) =>
+    table((index + 1) * mostBeside),
+  );
+  return [table(0), ...more];
+}
+
+/** One scale for all present values of the odds. */
+export function scaleOf({ options }: Odds, { run }: ReportContext): MoneyScale {
+  const largest = Math.max(...options.flatMap(({ cost }) => cost.map(({ value }) => value)));
+  return moneyScale(largest, run.document.money.currency);
+}
+
+const tableNote =
+  "In brackets: 95% limits of the drawing; ±: standard error. Regret: cost above that of the best choice for each set of assumptions.";
+
+const shareLabels: Record<(typeof toldShares)[number], string> = {
+  0.1: "1 of 10 cost less than (P10)",
+  0.5: "Half of the futures cost less than (P50)",
+  0.8: "8 of 10 cost less than (P80)",
+  0.9: "9 of 10 cost less than (P90)",
+  0.95: "19 of 20 cost less than (P95)",
+};
+
+function rowsOf(
+  options: readonly OptionOdds[],
+  scale: MoneyScale,
+  { infestedSince }: ReportContext,
+): OddsTable["rows"] {
+  const line = (label: string, cell: (option: OptionOdds) => OddsCell) => ({
+    label,
+    cells: options.map(cell),
+  });
+  const { confidence } = at(options, 0).budget;
+  return [
+    line("On average", ({ meanCost }) => ({
+      value: scale.text(meanCost.value),
+      spread: `± ${scale.errorText(meanCost.standardError)}`,
+    })),
+    ...toldShares.map((share) =>
+      line(shareLabels[share], (option) => spanCell(costAt(option, share), scale)),
+    ),
+    line(`Yearly amount enough in ${percent(confidence)} of futures`, ({ budget }) =>
+      spanCell(budget, scale),
+    ),
+    line("Regret, on average", ({ regret }) => ({ value: scale.text(regret), spread: "" })),
+    ...(infestedSince === undefined
+      ? [line("Chance of infestation", ({ infested }) => shareCell(infested))]
+      : []),
+    line("Cheaper than no program", ({ against }) => (against ? shareCell(against.cheaper) : none)),
+    line("Worth its cost, luck averaged out", ({ against }) => (against ? shareCell(against.worthIt) : none)),
+  ];
+}
+
+const none: OddsCell = { value: "–", spread: "" };
+
+/** @throws Error where a share that is always told is missing */
+export function costAt({ name, cost }: OptionOdds, share: (typeof toldShares)[number]) {
+  const found = cost.find((each) => each.share === share);
+  if (!found) throw new Error(`odds of “${name}” hold no cost at ${share}; allowed: all of ${toldShares}`);
+  return found;
+}
+
+function spanCell(told: { value: number; low: number; high: number }, scale: MoneyScale): OddsCell {
+  return { value: scale.text(told.value), spread: `(${scale.text(told.low)}–${scale.text(told.high)})` };
+}
+
+function shareCell(share: { value: number; low: number; high: number }): OddsCell {
+  return { value: clearPercent(share.value), spread: `(${percentSpan(share)})` };
+}

@@ -1,0 +1,53 @@
+import type { ReportContext } from "../document/context.js";
+import type { ChartView, TableView } from "../words/view-types.js";
+import { distributionsTable } from "./distributions-table.js";
+import { exceedance } from "./exceedance-chart.js";
+import { fan } from "./fan-chart.js";
+import { groupsTable, notInOdds, oddsMethod } from "./odds-method.js";
+import { informationTable, informationText, ranksTable, varianceTable } from "./odds-sensitivity.js";
+import { type OddsTable, oddsTables } from "./odds-table.js";
+import { cheaperSentence, futureNote, type ToldOdds, worthItSentence } from "./odds-words.js";
+import { tornado } from "./tornado-chart.js";
+
+/** How sure the study is: one page, and what stands behind it in the appendix. */
+export interface OddsView {
+  readonly sentences: readonly string[];
+  readonly note: string;
+  readonly table: OddsTable;
+  readonly curves: readonly ChartView[];
+  readonly tornado: ChartView;
+  readonly matters: readonly string[];
+  readonly information: string;
+  readonly method: readonly string[];
+  readonly notInIt: readonly string[];
+  /** Options that the page has no room for. */
+  readonly moreOptions: readonly OddsTable[];
+  readonly methodTables: readonly TableView[];
+  readonly tables: readonly TableView[];
+}
+
+export function oddsView({ odds, matters }: ToldOdds, context: ReportContext): OddsView {
+  const [table, ...moreOptions] = oddsTables(odds, context);
+  const curves = [exceedance(odds, context), fan(odds, context)];
+  const bars = tornado(odds, context);
+  return {
+    sentences: [cheaperSentence(odds), worthItSentence(odds)],
+    note: futureNote(context),
+    table,
+    curves: curves.map(({ chart }) => chart),
+    tornado: bars.chart,
+    matters,
+    information: informationText(odds, context),
+    method: oddsMethod(odds, context),
+    notInIt: notInOdds,
+    moreOptions,
+    methodTables: [groupsTable(context), distributionsTable(context)],
+    tables: [
+      bars.table,
+      informationTable(odds, context),
+      varianceTable(odds, context),
+      ranksTable(odds, context),
+      ...curves.map((each) => each.table),
+    ],
+  };
+}

@@ -1,0 +1,153 @@
+import { counted } from "../../counted.js";
+import { at } from "../../model/lake/calendar.js";
+import { cumulativePresentValues } from "../board/comparison-view.js";
+import { allOptions, type ReportContext } from "../document/context.js";
+import { structureCosts } from "../rack/infestation-view.js";
+import { levelsChart } from "../rack/levels-chart.js";
+import { percent, shortened } from "../words/format.js";
+import { colours, dashes, optionColours } from "../words/palette.js";
+import type { ChartView } from "../words/view-types.js";
+import { axis, safeJson } from "./chart-parts.js";
+
+export interface ChartsView {
+  readonly levels: ChartView;
+  readonly structures: ChartView;
+  readonly yearly: ChartView;
+  readonly cumulative: ChartView;
+}
+
+export function chartsView(context: ReportContext): ChartsView {
+  return {
+    levels: levelsChart(context),
+    structures: structuresChart(context),
+    yearly: yearlyChart(context),
+    cumulative: cumulativeChart(context),
+  };
+}
+
+function lines(labels: readonly string[], series: ReadonlyArray<{ label: string; data: readonly number[] }>) {
+  return {
+    labels,
+    datasets: series.map(({ label, data }, index) => ({
+      label,
+      data,
+      borderColor: optionColours[index % optionColours.length],
+      borderDash: dashes[index % dashes.length],
+      borderWidth: 2.25,
+      pointRadius: 0,
+      tension: 0,
+    })),
+  };
+}
+
+function yearlyChart(context: ReportContext): ChartView {
+  const options = allOptions(context);
+  const labels = context.comparison.discountFactors.map((_, year) =>
+    String(context.run.document.money.startYear + year),
+  );
+  const series = options.map(({ option, expectedByYear }) => ({
+    label: option.name,
+    data: expectedByYear.map(({ total }) => total.toNumber()),
+  }));
+  const title = yearlyTitle(context);
+  return {
+    id: "chart-yearly",
+    title,
+    alternative: `Line chart of expected yearly cost for ${options.length} options over ${counted(context.horizon, "year")}. ${title}. The figures are in the table of yearly cost.`,
+    source: "Computed from the lines of appendix A and the chances of the yearly table.",
+    height: 235,
+    tableId: "table-yearly",
+    json: safeJson({
+      type: "line",
+      data: lines(labels, series),
+      options: { scales: { x: axis("Year"), y: axis(moneyAxis(context), { beginAtZero: true }) } },
+    }),
+  };
+}
+
+const moneyAxis = ({ run, priceYear }: ReportContext) =>
+  `${run.document.money.currency} a year, prices of ${priceYear}`;
+
+function yearlyTitle({ comparison, requested, run, infestedSince, format }: ReportContext): string {
+  if (infestedSince !== undefined) {
+    return `Upkeep and losses go on at about ${format.money(comparison.baseline.equivalentYearly.infestation)} a year`;
+  }
+  const crossing = comparison.baseline.expectedByYear.findIndex(({ total }, year) =>
+    total.greaterThan(at(requested.result.expectedByYear, year).total),
+  );
+  const name = requested.result.option.name;
+  return crossing === -1
+    ? `In no year does doing nothing cost more than “${name}”`
+    : `From ${run.document.money.startYear + crossing} on, doing nothing is expected to cost more each year than “${name}”`;
+}
+
+function cumulativeChart(context: ReportContext): ChartView {
+  const { comparison, requested, format, horizon, run, infestedSince } = context;
+  const options = allOptions(context);
+  const sums = cumulativePresentValues(context);
+  const labels = comparison.discountFactors.map((_, year) => String(run.document.money.startYear + year));
+  const without = infestedSince === undefined ? "doing nothing" : `“${comparison.baseline.option.name}”`;
+  const title = `Over ${counted(horizon, "year")} “${requested.result.option.name}” comes to ${format.money(requested.result.presentValue.total)} in present value, ${without} to ${format.money(comparison.baseline.presentValue.total)}`;
+  return {
+    id: "chart-cumulative",
+    title,
+    alternative: `Line chart of cumulative present value for ${options.length} options. ${title}. The figures are in the table of cumulative present value.`,
+    source: "Yearly table times discount factor, summed.",
+    height: 235,
+    tableId: "table-cumulative",
+    json: safeJson({
+      type: "line",
+      data: lines(
+        labels,
+        options.map(({ option }, index) => ({ label: option.name, data: at(sums, index) })),
+      ),
+      options: {
+        scales: {
+          x: axis("Year"),
+          y: axis(`${run.document.money.currency}, present value so far`, { beginAtZero: true }),
+        },
+      },
+    }),
+  };
+}
+
+const mostBars = 12;
+const longestLabel = 38;
+
+function structuresChart(context: ReportContext): ChartView {
+  const { run, format } = context;
+  const rows = structureCosts(context).filter(({ matureMean }) => matureMean > 0);
+  const shown = [...rows].sort((a, b) => b.matureMean - a.matureMean).slice(0, mostBars);
+  const total = rows.reduce((sum, each) => sum + each.matureMean, 0);
+  const largest = shown[0];
+  const title = largest
+    ? `${largest.name} would carry ${percent(largest.matureMean / total)} of the yearly cost of a mature infestation`
+    : "No structure would cost anything";
+  return {
+    id: "chart-structures",
+    title,
+    alternative: `Bar chart of yearly cost by structure. ${shown.map(({ name, matureMean }) => `${name} ${format.money(matureMean)}`).join(", ")}.`,
+    source: "Means of five mature years; lines in appendix A.",
+    height: 70 + shown.length * 26,
+    tableId: "table-structures",
+    json: safeJson({
+      type: "bar",
+      data: {
+        labels: shown.map(({ name }) => shortened(name, longestLabel)),
+        datasets: [
+          { label: "A year, mature", data: shown.map(({ matureMean }) => matureMean), hatch: colours.shell },
+        ],
+      },
+      options: {
+        indexAxis: "y",
+        plugins: { legend: { display: false } },
+        scales: {
+          x: axis(`${run.document.money.currency} a year, prices of ${context.priceYear}`, {
+            beginAtZero: true,
+          }),
+          y: axis("", { grid: { display: false } }),
+        },
+      },
+    }),
+  };
+}

@@ -1,0 +1,169 @@
+import { counted } from "../../counted.js";
+import { at } from "../../model/lake/calendar.js";
+import { type Money, sumOf } from "../../model/money/line.js";
+import { presentValueOf } from "../../model/present-value.js";
+import type { ReportContext } from "../document/context.js";
+import { carrying } from "../print/carried.js";
+import { addingUp, addingUpNote, stepFor } from "../words/adding-up.js";
+import { listedWithin } from "../words/format.js";
+import { head, num, row, type TableView } from "../words/view-types.js";
+
+export interface InfestationView {
+  readonly summary: string;
+  /** The most expensive ones by name, the others together. */
+  readonly byStructure: TableView;
+  /** All of them; absent where the other table names them all. */
+  readonly everyStructure: TableView | undefined;
+  readonly apart: string;
+}
+
+/** The year since establishment that stands for a mature infestation, counted from 0. */
+export function matureYear({ horizon, comparison }: Pick<ReportContext, "horizon" | "comparison">): number {
+  const { densityByYear } = comparison.lake;
+  const peak = Math.max(...densityByYear);
+  const settled = densityByYear.findIndex((density) => density >= peak * matureShare);
+  return Math.min(horizon - 1, Math.max(settled, leastMatureYear));
+}
+
+const matureShare = 0.99;
+const leastMatureYear = 9;
+
+export interface StructureCostRow {
+  readonly id: string;
+  readonly name: string;
+  readonly bearer: string;
+  readonly first: Money;
+  readonly mature: Money;
+  /** Over several years, so that a plan of several years is not misread. */
+  readonly matureMean: number;
+  readonly expected: Money;
+}
+
+const meanYears = 5;
+
+/** Mean yearly cost of the five years from the mature one. */
+export function matureMeanOf(stream: readonly Money[], context: ReportContext): number {
+  const mature = matureYear(context);
+  const counted = stream.slice(mature, mature + meanYears);
+  return sumOf(counted).dividedBy(Math.max(1, counted.length)).toNumber();
+}
+
+/** Cost of each structure, most expensive first. */
+export function structureCosts(context: ReportContext): StructureCostRow[] {
+  const { comparison } = context;
+  const mature = matureYear(context);
+  return comparison.structures
+    .map(({ structure }) => {
+      const cost = comparison.infestation.ofStructure(structure.id);
+      return {
+        id: structure.id,
+        name: structure.name,
+        bearer: context.bearerName(structure.bearer),
+        first: at(cost.byYear, 0),
+        mature: at(cost.byYear, mature),
+        matureMean: matureMeanOf(cost.byYear, context),
+        expected: presentValueOf(cost, comparison.baseline.weights),
+      };
+    })
+    .sort((a, b) => b.expected.comparedTo(a.expected));
+}
+
+export function infestationView(context: ReportContext): InfestationView {
+  const rows = structureCosts(context);
+  const mature = rows.reduce((sum, each) => sum + each.matureMean, 0);
+  return {
+    summary: summary(context, mature),
+    byStructure: structuresTable("table-structures", withOthers(rows), context),
+    everyStructure:
+      rows.length > mostNamed ? structuresTable("table-every-structure", rows, context) : undefined,
+    apart: apartText(context),
+  };
+}
+
+/** More rows than these push the rest of the board's part away. */
+const mostNamed = 22;
+
+type TableRow = Pick<StructureCostRow, "name" | "bearer" | "first" | "matureMean" | "expected">;
+
+function withOthers(rows: readonly StructureCostRow[]): TableRow[] {
+  if (rows.length <= mostNamed) return [...rows];
+  const others = rows.slice(mostNamed - 1);
+  return [
+    ...rows.slice(0, mostNamed - 1),
+    {
+      name: `${counted(others.length, "other")} together (appendix O)`,
+      bearer: "",
+      first: sumOf(others.map(({ first }) => first)),
+      matureMean: others.reduce((sum, { matureMean }) => sum + matureMean, 0),
+      expected: sumOf(others.map(({ expected }) => expected)),
+    },
+  ];
+}
+
+const amountColumns = [2, 3, 4];
+
+function structuresTable(id: string, rows: readonly TableRow[], context: ReportContext): TableView {
+  const { format, priceYear, infestedSince } = context;
+  const attempts = attemptsOf(context);
+  const columns = [
+    rows.map(({ first }) => first.toNumber()),
+    rows.map(({ matureMean }) => matureMean),
+    [...rows.map(({ expected }) => expected.toNumber()), ...attempts.map(({ expected }) => expected)],
+  ];
+  const steps = columns.map(stepFor);
+  const rounded = columns.map((column, index) => addingUp(column, at(steps, index)));
+  const amounts = (place: number) =>
+    rounded.map(({ parts }) => num(place < parts.length ? format.exactMoney(at(parts, place)) : "–"));
+  const lines = [...rows, ...attempts];
+  return {
+    id,
+    caption: `Cost of an infestation by structure, prices of ${priceYear}`,
+    head: head(
+      "Structure",
+      "Who bears it",
+      num("First year"),
+      num("A year, mature"),
+      num(infestedSince === undefined ? "Expected present value, no program" : "Present value"),
+    ),
+    ...carrying(
+      lines.map(({ name, bearer }, place) => row(name, bearer, ...amounts(place))),
+      {
+        columns: amountColumns,
+        amounts: lines.map((_, place) => rounded.map(({ parts }) => parts[place] ?? 0)),
+        text: format.exactMoney,
+      },
+    ),
+    total: row("All structures", "", ...rounded.map(({ sum }) => num(format.exactMoney(sum)))),
+    note: `First year: the first ${infestedSince === undefined ? "after establishment" : "of this budget"}. A year, mature: mean of the ${counted(meanYears, "year")} from year ${matureYear(context) + 1}. ${addingUpNote(listedOnce(steps.map((step) => format.exactMoney(step))))} Appendix A has the lines.`,
+  };
+}
+
+const listedOnce = (texts: readonly string[]) => listedWithin([...new Set(texts)], texts.length);
+
+/** Containment without a program, where it states a response. */
+function attemptsOf({ comparison, bearerName }: ReportContext) {
+  const { containment } = comparison.baseline;
+  if (containment === undefined) return [];
+  return [
+    {
+      name: "Attempts to be rid of mussels",
+      bearer: bearerName(containment.line.bearer),
+      expected: containment.presentValue.toNumber(),
+    },
+  ];
+}
+
+function summary({ comparison, format, horizon, infestedSince }: ReportContext, mature: number): string {
+  const total = format.money(comparison.baseline.presentValue.infestation);
+  const yearly = format.money(mature);
+  return infestedSince === undefined
+    ? `Once mussels are established and mature, the structures listed cost about ${yearly} a year more than today. Weighed by the chance that this happens, and when, that is ${total} in present value over ${counted(horizon, "year")} without a program.`
+    : `Mussels cost the structures listed about ${yearly} a year, ${total} in present value over ${counted(horizon, "year")}.`;
+}
+
+function apartText({ comparison, format }: ReportContext): string {
+  const apart = comparison.baseline.apartPresentValue;
+  return apart.isZero()
+    ? "Losses that are not infrastructure (recreation, property, fishery) are not counted."
+    : `Losses that are not infrastructure, as entered by the author, come to ${format.money(apart)} in expected present value without a program. They are kept apart and are in no figure of this report but this one.`;
+}

@@ -1,0 +1,180 @@
+import { counted } from "../../counted.js";
+import { at, daysInYear, monthStart, months } from "../../model/lake/calendar.js";
+import { dailyElevations, dryRuns, exposedBand } from "../../model/lake/levels.js";
+import { dayOfYear } from "../../study/format/fields.js";
+import { dayNumber } from "../../study/prepare/to-model.js";
+import { readLevelRecord } from "../../study/reading/level-record.js";
+import { valueAt } from "../../study/reading/problems.js";
+import { parseQuantity, type Quantity, QuantityError } from "../../units/quantity.js";
+import { type Formatter, formatter } from "../words/format.js";
+import type { TableView } from "../words/view-types.js";
+import { monthLabels } from "./levels-view.js";
+
+/** The lake's year as far as a study gives it, with its structures at their elevations. */
+export interface LevelsPicture {
+  readonly width: number;
+  readonly height: number;
+  readonly alternative: string;
+  readonly water: string;
+  readonly band: { readonly y: string; readonly height: string };
+  readonly left: number;
+  readonly right: number;
+  readonly marks: readonly { readonly y: string; readonly textY: string; readonly label: string }[];
+  readonly structures: readonly { readonly y: string; readonly textY: string; readonly name: string }[];
+  readonly months: readonly { readonly x: string; readonly label: string }[];
+  readonly base: number;
+  readonly note: string;
+  readonly table: TableView;
+}
+
+const size = { width: 640, height: 300, left: 64, right: 470, top: 14, base: 272 };
+const mostStructures = 10;
+const leastGap = 15;
+
+interface Fixed {
+  readonly name: string;
+  readonly elevation: number;
+}
+
+/** @returns nothing while the study gives no level that can be read */
+export function levelsPicture(document: unknown, system: "us" | "si"): LevelsPicture | undefined {
+  const daily = dailyOf(document);
+  if (!daily) return undefined;
+  const format = formatter("USD", system);
+  const fixed = fixedStructures(document);
+  const { lowest, highest } = exposedBand(daily);
+  const shown = spread(fixed, mostStructures);
+  const all = [lowest, highest, ...shown.map(({ elevation }) => elevation)];
+  const bottom = Math.min(...all);
+  const scale = (size.base - size.top) / Math.max(Math.max(...all) - bottom, 0.1);
+  const y = (elevation: number) => size.base - (elevation - bottom) * scale;
+  const words = (elevation: number) => format.quantity(elevation, "elevation");
+  const bandText = `between ${words(lowest)} and ${words(highest)}`;
+  return {
+    ...{ width: size.width, height: size.height, left: size.left, right: size.right, base: size.base },
+    alternative: `The lake's level over the year, ${bandText}, with ${shown.length} of ${counted(fixed.length, "structure")} at their elevations; the table below has the figures.`,
+    water: daily
+      .map((level, day) => `${day === 0 ? "M" : "L"}${dayX(day).toFixed(1)} ${y(level).toFixed(1)}`)
+      .join(""),
+    band: { y: y(highest).toFixed(1), height: (y(lowest) - y(highest)).toFixed(1) },
+    marks: labelled(
+      [
+        { name: words(highest), elevation: highest },
+        { name: words(lowest), elevation: lowest },
+      ],
+      y,
+    ).map(({ name, ...mark }) => ({ ...mark, label: name })),
+    structures: labelled(shown, y),
+    months: months.map((month) => ({
+      x: dayX(monthStart(month) + 15).toFixed(1),
+      label: at(monthLabels, month).charAt(0),
+    })),
+    note: `The lake moves ${bandText}; the shaded band is laid bare at its lowest.`,
+    table: levelsTable(daily, fixed, format),
+  };
+}
+
+const dayX = (day: number) => size.left + ((size.right - size.left) * day) / (daysInYear - 1);
+
+/** Labels kept apart, from above to below. */
+function labelled(items: readonly Fixed[], y: (elevation: number) => number) {
+  let last = Number.NEGATIVE_INFINITY;
+  return [...items]
+    .sort((a, b) => b.elevation - a.elevation)
+    .map(({ name, elevation }) => {
+      last = Math.max(y(elevation) + 4, last + leastGap);
+      return { name: shortened(name), y: y(elevation).toFixed(1), textY: last.toFixed(1) };
+    });
+}
+
+/** Longest name that has room beside the picture. */
+const longestName = 28;
+const shortened = (name: string) => (name.length > longestName ? `${name.slice(0, longestName - 1)}…` : name);
+
+/** So many of the structures, spread from the highest to the lowest. */
+function spread(items: readonly Fixed[], most: number): Fixed[] {
+  const sorted = [...items].sort((a, b) => b.elevation - a.elevation);
+  if (sorted.length <= most) return sorted;
+  return Array.from({ length: most }, (_, index) =>
+    at(sorted, Math.round((index * (sorted.length - 1)) / (most - 1))),
+  );
+}
+
+function levelsTable(daily: readonly number[], fixed: readonly Fixed[], format: Formatter): TableView {
+  const numeric = (text: string) => ({ text, numeric: true });
+  const plain = (text: string) => ({ text, numeric: false });
+  return {
+    id: "table-levels-drawn",
+    caption: "Structures and how long they hang dry",
+    head: [
+      plain("Structure"),
+      numeric(`Elevation, ${format.unit("elevation")}`),
+      numeric("Dry days a year"),
+      numeric("Longest dry run, days"),
+    ],
+    rows: fixed.map(({ name, elevation }) => {
+      const runs = dryRuns(daily, elevation).map(({ days }) => days);
+      const days = runs.reduce((total, each) => total + each, 0);
+      return {
+        cells: [
+          plain(name),
+          numeric(format.number(elevation, "elevation")),
+          numeric(String(days)),
+          numeric(String(Math.max(0, ...runs))),
+        ],
+      };
+    }),
+  };
+}
+
+function dailyOf(document: unknown): number[] | undefined {
+  const drawdown = valueAt(document, ["lake", "drawdown"]);
+  const points = (Array.isArray(drawdown) ? drawdown : []).flatMap((point: unknown) => {
+    const day = dayOfYear.safeParse(valueAt(point, ["on"]));
+    const elevation = elevationAt(point, "elevation");
+    return day.success && elevation ? [{ dayOfYear: dayNumber(day.data), elevation: elevation.value }] : [];
+  });
+  if (points.length > 0) return dailyElevations(points.sort((a, b) => a.dayOfYear - b.dayOfYear));
+  return recordMean(valueAt(document, ["lake"]));
+}
+
+/** The mean of a record's years, day by day. */
+function recordMean(lake: unknown): number[] | undefined {
+  const csv = valueAt(lake, ["record", "csv"]);
+  const gaps = valueAt(lake, ["record", "fillGapsUpTo"]);
+  const minimumElevation = elevationAt(lake, "minimumElevation");
+  const maximumElevation = elevationAt(lake, "maximumElevation");
+  if (typeof csv !== "string" || !minimumElevation || !maximumElevation) return undefined;
+  const fillGapsUpTo = typeof gaps === "number" ? gaps : 0;
+  const { record } = readLevelRecord(csv, { fillGapsUpTo, minimumElevation, maximumElevation });
+  if (!record) return undefined;
+  const { years } = record;
+  return Array.from({ length: daysInYear }, (_, day) => {
+    return years.reduce((total, { daily }) => total + at(daily, day), 0) / years.length;
+  });
+}
+
+function fixedStructures(document: unknown): Fixed[] {
+  const list = valueAt(document, ["structures"]);
+  return (Array.isArray(list) ? list : []).flatMap((structure: unknown) => {
+    const given = valueAt(structure, ["name"]);
+    const name = typeof given === "string" ? given : "Structure without a name";
+    if (valueAt(structure, ["kind"]) === "ramp") {
+      const foot = elevationAt(structure, "bottomElevation");
+      return foot ? [{ name: `${name}, foot`, elevation: foot.value }] : [];
+    }
+    const elevation = elevationAt(structure, "elevation");
+    return elevation ? [{ name, elevation: elevation.value }] : [];
+  });
+}
+
+function elevationAt(group: unknown, key: string): Quantity | undefined {
+  const typed = valueAt(group, [key]);
+  if (typeof typed !== "string") return undefined;
+  try {
+    return parseQuantity(typed, "elevation");
+  } catch (error) {
+    if (error instanceof QuantityError) return undefined;
+    throw error;
+  }
+}

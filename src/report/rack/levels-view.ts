@@ -1,0 +1,166 @@
+import { counted } from "../../counted.js";
+import { at, daysInYear, months } from "../../model/lake/calendar.js";
+import { type DryRun, dryRuns, monthlyMeans } from "../../model/lake/levels.js";
+import { recordOf } from "../../study/prepare/to-model.js";
+import { dayText } from "../../study/reading/level-dates.js";
+import type { LevelRecord } from "../../study/reading/level-record.js";
+import type { ReportContext } from "../document/context.js";
+import { listedWithin, oneDecimal } from "../words/format.js";
+import { fixedPlaces, type Place } from "../words/places.js";
+import { head, num, type RowView, row, type TableView } from "../words/view-types.js";
+
+export const monthLabels = [
+  "Jan",
+  "Feb",
+  "Mar",
+  "Apr",
+  "May",
+  "Jun",
+  "Jul",
+  "Aug",
+  "Sep",
+  "Oct",
+  "Nov",
+  "Dec",
+];
+
+/** Where the lake's own levels come from, in the words of a source line. */
+export function levelsSource({ run }: ReportContext): string {
+  const { record } = run.document.lake;
+  return record ? `Record of levels of the study (${record.origin}).` : "Drawdown schedule of the study.";
+}
+
+/** Between which levels the lake moves, what that lays bare, and what the levels rest on. */
+export function levelFacts(context: ReportContext): string[] {
+  const { comparison, format, run } = context;
+  const { band, exposedArea, storageInBand } = comparison.lake;
+  const { record } = run.document.lake;
+  const bare = `${format.quantity(exposedArea, "landArea")} of ground and moves ${format.quantity(storageInBand, "volume")} of storage`;
+  const highest = format.quantity(band.highest, "elevation");
+  const lowest = format.quantity(band.lowest, "elevation");
+  if (!record) {
+    return [
+      `The operating schedule moves the lake between ${highest} and ${lowest}. That lays bare ${bare}.`,
+      "What lies in this band hangs dry part of the year, where drying and frost kill mussels; what lies below it, or floats, never does.",
+    ];
+  }
+  return [
+    ...recordFacts(recordOf(record, run.document.lake), record.origin),
+    `Over these years the lake stood between ${highest} and ${lowest}. That lays bare ${bare}.`,
+    "What lies in this band hangs dry in part of some years or of all, where drying and frost kill mussels; what lies below it, or floats, never does.",
+  ];
+}
+
+function recordFacts({ form, years, leftOut, filled }: LevelRecord, origin: string): string[] {
+  const means = form === "monthly" ? " Its monthly means stand at mid-month and are joined linearly." : "";
+  const out =
+    leftOut.length === 0
+      ? "No part of the record is left out."
+      : `Left out, since the record holds only a part of the year: ${leftOut.join(", ")}.`;
+  const joined =
+    filled.length === 0
+      ? "It has no gaps."
+      : `Gaps were joined linearly: ${filled.map(({ label, days }) => `${counted(days, "day")} in ${label}`).join(", ")}.`;
+  const weight =
+    years.length === 1
+      ? "Its one complete year stands for every year to come."
+      : "Each year counts as one possible operating year, all with the same weight: a plan must be possible and keep its limits in every one of them, and costs are the mean over them.";
+  return [`The levels are a record of ${yearsText(years)} (${origin}).${means} ${out} ${joined} ${weight}`];
+}
+
+function yearsText(years: LevelRecord["years"]): string {
+  const [first, last] = [years[0]?.label, years.at(-1)?.label];
+  return years.length === 1 ? `one year, ${first}` : `${years.length} years, ${first} to ${last}`;
+}
+
+/** Levels and temperatures by month; with a record, the lowest and highest monthly mean of any year as well. */
+export function levelsTable(context: ReportContext): TableView {
+  const { comparison, format, run } = context;
+  const { daily, years } = comparison.lake;
+  const { lake } = comparison.input;
+  const means = monthlyMeans(daily);
+  const byYear = years.map((year) => monthlyMeans(year.daily));
+  const unit = format.unit("elevation");
+  const level = (elevation: number) => num(oneDecimal(format.display(elevation, "elevation")));
+  const warmth = (temperature: number) => num(oneDecimal(format.display(temperature, "temperature")));
+  const spread = years.length > 1;
+  return {
+    id: "table-levels",
+    caption: `Mean water level and temperatures of ${run.document.lake.name}`,
+    head: head(
+      "Month",
+      num(`Level, ${unit}`),
+      ...(spread ? [num(`Lowest year, ${unit}`), num(`Highest year, ${unit}`)] : []),
+      num(`Surface water, ${format.unit("temperature")}`),
+      num(`Air, ${format.unit("temperature")}`),
+    ),
+    rows: months.map((month) => {
+      const each = byYear.map((year) => at(year, month));
+      return row(
+        at(monthLabels, month),
+        level(at(means, month)),
+        ...(spread ? [level(Math.min(...each)), level(Math.max(...each))] : []),
+        warmth(at(lake.surfaceTemperature, month)),
+        warmth(at(lake.airTemperature, month)),
+      );
+    }),
+    note: `${spread ? `Means over the ${counted(years.length, "year")} of the record` : levelsNote(context)}; temperatures as entered by the author of the study.`,
+    compact: true,
+  };
+}
+
+const levelsNote = ({ run }: ReportContext) =>
+  run.document.lake.record
+    ? "Levels of the one complete year of the record"
+    : "Levels of the schedule, joined linearly";
+
+const mostRows = 40;
+
+/** How long each elevation in the band hangs dry; absent where none does. */
+export function dryRunsTable(context: ReportContext): TableView | undefined {
+  const { years, band } = context.comparison.lake;
+  const places = fixedPlaces(context, { withRamps: true }).filter(({ elevation }) => elevation > band.lowest);
+  if (places.length === 0) return undefined;
+  const spread = years.length > 1;
+  const left = places.length - mostRows;
+  return {
+    id: "table-dry-runs",
+    caption: spread
+      ? `How long structures hang dry, in the ${counted(years.length, "year")} of the record`
+      : "How long structures hang dry in a year",
+    head: head(
+      "Structure",
+      num(`Elevation, ${context.format.unit("elevation")}`),
+      num(spread ? "Days dry a year, mean" : "Days dry a year"),
+      ...(spread ? [num("Fewest and most")] : []),
+      num("Longest run, days"),
+      "From and to",
+    ),
+    rows: places.slice(0, mostRows).map((place) => dryRow(place, context)),
+    note: `A run over New Year is one run. What is not listed is always under water or floats.${left > 0 ? ` ${left} more elevations are left out.` : ""}`,
+    compact: true,
+  };
+}
+
+function dryRow({ names, elevation }: Place, { comparison, format }: ReportContext): RowView {
+  const { years } = comparison.lake;
+  const days = years.map(({ daily }) => daily.filter((level) => level < elevation).length);
+  const mean = days.reduce((sum, each) => sum + each, 0) / days.length;
+  const runs = years.flatMap(({ label, daily }) =>
+    dryRuns(daily, elevation).map((run) => ({ label: label.trim(), run })),
+  );
+  const longest = runs.reduce((best, each) => (each.run.days > best.run.days ? each : best));
+  return row(
+    listedWithin(names, 3),
+    num(oneDecimal(format.display(elevation, "elevation"))),
+    num(String(Math.round(mean))),
+    ...(years.length > 1 ? [num(`${Math.min(...days)}–${Math.max(...days)}`)] : []),
+    num(String(longest.run.days)),
+    `${datesOf(longest.run)}${longest.label === "" ? "" : ` ${longest.label}`}`,
+  );
+}
+
+function datesOf({ startDay, days }: DryRun): string {
+  if (days >= daysInYear) return "all year";
+  return `${dayText(startDay)} to ${dayText((startDay + days - 1) % daysInYear)}`;
+}

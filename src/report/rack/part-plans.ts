@@ -1,0 +1,144 @@
+import type { ComponentResult, TriedPlan } from "../../model/structures/component.js";
+import type { ReportContext } from "../document/context.js";
+import { listedWithin } from "../words/format.js";
+import { groupRow, head, num, type RowView, row, type TableView } from "../words/view-types.js";
+import type { PartGroup } from "./part-groups.js";
+import { intervalOf, keepsLimits, runnerUpOf, triedPlans } from "./tried-plans.js";
+
+const listed = (items: readonly string[]) => listedWithin(items, items.length);
+
+/** What was chosen for a part and why, in sentences. */
+export function partFacts({ component }: PartGroup, context: ReportContext): string[] {
+  const { chosen, impossible } = component;
+  const tried = triedPlans(component);
+  const kept = tried.filter(keepsLimits).length;
+  const { exactMoney } = context.format;
+  const count = countText({ tried: tried.length, kept, impossible: impossible.length });
+  const cost = `${exactMoney(chosen.yearlyCost)} a year`;
+  return component.pinned
+    ? [
+        `Prescribed by the study: ${chosen.plan.label}, at ${cost}.`,
+        ...pinnedFacts(component, context),
+        count,
+      ]
+    : [`Chosen: ${chosen.plan.label}, at ${cost}. ${nextText(component, context)}`, count];
+}
+
+function countText({ tried, kept, impossible }: Record<"tried" | "kept" | "impossible", number>): string {
+  const limits =
+    kept === tried ? "all keep every limit" : `${kept} keep every limit, ${tried - kept} break one`;
+  const others =
+    impossible === 1 ? " 1 more is not possible here." : ` ${impossible} more are not possible here.`;
+  return `${tried} plans were tried: ${limits}.${impossible === 0 ? "" : others}`;
+}
+
+function nextText(component: ComponentResult, { format }: ReportContext): string {
+  const { brokenLimit, yearlyCost } = component.chosen;
+  if (brokenLimit !== undefined) {
+    return `No plan keeps every limit; even so, ${brokenLimit}. An engineer must look at this part.`;
+  }
+  const next = runnerUpOf(component);
+  if (!next) return "No other plan keeps every limit.";
+  return `Next best: ${next.plan.label}, ${format.exactMoney(next.yearlyCost - yearlyCost)} a year more.`;
+}
+
+function pinnedFacts({ chosen, pinned }: ComponentResult, { format }: ReportContext): string[] {
+  if (!pinned) return [];
+  const { reason, cheapest } = pinned;
+  const more = chosen.yearlyCost - cheapest.yearlyCost;
+  const compared =
+    cheapest.plan.id === chosen.plan.id
+      ? "It is also the cheapest that keeps every limit."
+      : `Cheapest ${keepsLimits(cheapest) ? "that keeps every limit" : "to be had, though it breaks a limit"}: ${cheapest.plan.label}, at ${format.exactMoney(cheapest.yearlyCost)} a year. The prescription costs ${format.exactMoney(Math.abs(more))} a year ${more < 0 ? "less" : "more"}.`;
+  const broken =
+    chosen.brokenLimit === undefined ? "" : ` The prescribed plan breaks a limit: ${chosen.brokenLimit}.`;
+  return [`Reason given: “${reason}”.`, `${compared}${broken}`];
+}
+
+/** Every plan of the catalogue for a part: those that keep its limits, those that break one, those not possible. */
+export function partPlansTable(group: PartGroup, number: number, context: ReportContext): TableView {
+  const { component } = group;
+  const tried = triedPlans(component);
+  return {
+    id: `table-plans-${number}`,
+    caption: `${group.name}: plans tried, prices of ${context.priceYear}`,
+    head: head("Plan", num("Cost a year"), "Limit broken, or why not"),
+    rows: [
+      ...section("Keep every limit", keptRows(component, context)),
+      ...section(
+        "Break a limit",
+        alike(tried.filter((each) => !keepsLimits(each))).map((plans) =>
+          planRow(plans, `${markOf(plans, component)}${plans[0].brokenLimit ?? ""}`, context),
+        ),
+      ),
+      ...section("Not possible here", impossibleRows(component)),
+    ],
+    compact: true,
+  };
+}
+
+const section = (title: string, rows: readonly RowView[]): RowView[] =>
+  rows.length === 0 ? [] : [groupRow(title), ...rows];
+
+function keptRows(component: ComponentResult, context: ReportContext): RowView[] {
+  const { chosen } = component;
+  const next = runnerUpOf(component);
+  const kept = triedPlans(component).filter(keepsLimits);
+  const apart = [chosen.plan.id, next?.plan.id];
+  const rest = kept.filter(({ plan }) => !apart.includes(plan.id));
+  return [
+    ...kept.flatMap((each) => {
+      if (each.plan.id === chosen.plan.id) return [planRow([each], markOf([each], component), context)];
+      return each.plan.id === next?.plan.id ? [planRow([each], nextMark(each, chosen), context)] : [];
+    }),
+    ...alike(rest).map((plans) => planRow(plans, "", context)),
+  ];
+}
+
+const nextMark = (next: TriedPlan, chosen: TriedPlan) =>
+  next.yearlyCost < chosen.yearlyCost ? "cheapest" : "next best";
+
+function markOf(plans: Alike, { chosen, pinned }: ComponentResult): string {
+  if (!plans.some(({ plan }) => plan.id === chosen.plan.id)) return "";
+  const mark = pinned ? "prescribed" : "chosen";
+  return keepsLimits(chosen) ? mark : `${mark} (${chosen.plan.label}): `;
+}
+
+type Alike = readonly [TriedPlan, ...TriedPlan[]];
+
+/** Plans of one entry that fare alike, at their several intervals, in order of their least cost. */
+function alike(plans: readonly TriedPlan[]): Alike[] {
+  const groups = new Map<string, [TriedPlan, ...TriedPlan[]]>();
+  for (const each of plans) {
+    const key = JSON.stringify([each.plan.entry.id, each.brokenLimit, intervalOf(each) === 0]);
+    const group = groups.get(key);
+    if (group) group.push(each);
+    else groups.set(key, [each]);
+  }
+  return [...groups.values()];
+}
+
+function planRow(plans: Alike, mark: string, { format }: ReportContext): RowView {
+  const [cheapest] = plans;
+  const dearest = plans.at(-1) ?? cheapest;
+  const [from, to] = [format.exactMoney(cheapest.yearlyCost), format.exactMoney(dearest.yearlyCost)];
+  return row(labelOf(plans), num(from === to ? from : `${from} to ${to}`), mark);
+}
+
+function labelOf(plans: Alike): string {
+  const [{ plan }] = plans;
+  if (plans.length === 1) return plan.label;
+  const intervals = plans.map(intervalOf).sort((a, b) => a - b);
+  return plan.label.replace(/every (month|\d+ months)$/, `every ${listed(intervals.map(String))} months`);
+}
+
+function impossibleRows({ impossible }: ComponentResult): RowView[] {
+  const reasons = [...new Set(impossible.map(({ reason }) => reason))];
+  return reasons.map((reason) =>
+    row(
+      listed(impossible.filter((each) => each.reason === reason).map(({ label }) => label)),
+      num("–"),
+      reason,
+    ),
+  );
+}

@@ -1,0 +1,118 @@
+import type { ReportContext } from "../document/context.js";
+import { head, num, type RowView, row, type TableView } from "../words/view-types.js";
+import { type IntervalsView, intervalsView } from "./interval-chart.js";
+import { type PartGroup, partGroups } from "./part-groups.js";
+import { partFacts, partPlansTable } from "./part-plans.js";
+import { type PlanRegister, planRegister } from "./plan-register.js";
+import { runnerUpOf, triedPlans } from "./tried-plans.js";
+
+/** How each part is kept in service, with what else was tried. */
+export interface PlansView {
+  readonly intro: string;
+  readonly overview: TableView;
+  readonly parts: readonly PartView[];
+  readonly register: PlanRegister;
+}
+
+interface PartView {
+  readonly name: string;
+  readonly isPrescribed: boolean;
+  readonly facts: readonly string[];
+  readonly intervals: IntervalsView | undefined;
+  readonly tried: TableView;
+}
+
+/** A study may have thousands of parts, and a board's report ends. */
+const most = { charts: 3, details: 12, rows: 60 };
+
+/** Absent where the study has no part that fouls. */
+export function plansView(context: ReportContext): PlansView | undefined {
+  const groups = partGroups(context.comparison);
+  if (groups.length === 0) return undefined;
+  return {
+    intro: intro(groups),
+    overview: overviewTable(groups, context),
+    parts: groups.slice(0, most.details).map((group, index) => ({
+      name: group.name,
+      isPrescribed: group.component.pinned !== undefined,
+      facts: partFacts(group, context),
+      intervals: index < most.charts ? intervalsView(group, index + 1, context) : undefined,
+      tried: partPlansTable(group, index + 1, context),
+    })),
+    register: planRegister(context),
+  };
+}
+
+function intro(groups: readonly PartGroup[]): string {
+  const rule =
+    "For each part every plan that the catalogue offers is tried in a mature infestation. The cheapest that keeps the part's limits is chosen, unless the study prescribes one. A cost is that of the plan and of the losses that remain under it, in an average year.";
+  const told =
+    groups.length <= most.details
+      ? "All parts are told in detail"
+      : `The ${most.details} most expensive parts are told in detail, the others in a line each`;
+  const capped =
+    groups.length > most.rows
+      ? `, of which the table below has the first ${most.rows}; the table of parts has the plan of every part`
+      : "";
+  return `${rule} ${told}${capped}. Parts that are alike in every figure are told once. Charts are drawn for the ${most.charts} most expensive.`;
+}
+
+function overviewTable(groups: readonly PartGroup[], context: ReportContext): TableView {
+  const { format, priceYear } = context;
+  const shown = groups.slice(0, most.rows);
+  const rest = groups.slice(most.rows);
+  return {
+    id: "table-plans",
+    caption: `The plan of each part, the most expensive first, prices of ${priceYear}`,
+    head: head(
+      "Part",
+      num("Parts alike"),
+      "Plan",
+      num("Cost a year, each"),
+      "Best of the others",
+      num("Cost a year, each"),
+      num("Plans tried"),
+    ),
+    rows: [...shown.map((group) => overviewRow(group, context)), ...restRows(rest, context)],
+    total: row(
+      "All parts",
+      num(String(partsOf(groups))),
+      "",
+      num(format.exactMoney(costOf(groups))),
+      "",
+      num(""),
+      num(""),
+    ),
+    note: "The total counts parts that are alike as often as they occur. Sweeping of ramps, fixtures and lake-wide duties have no plan and are not in it.",
+    compact: true,
+  };
+}
+
+const partsOf = (groups: readonly PartGroup[]) =>
+  groups.reduce((sum, { structures }) => sum + structures.length, 0);
+const costOf = (groups: readonly PartGroup[]) => groups.reduce((sum, { yearlyCost }) => sum + yearlyCost, 0);
+
+function overviewRow({ component, structures, name }: PartGroup, { format }: ReportContext): RowView {
+  const next = runnerUpOf(component);
+  return row(
+    name,
+    num(String(structures.length)),
+    chosenText(component),
+    num(format.exactMoney(component.chosen.yearlyCost)),
+    next?.plan.label ?? "none keeps the limits",
+    num(next ? format.exactMoney(next.yearlyCost) : "–"),
+    num(String(triedPlans(component).length)),
+  );
+}
+
+function restRows(rest: readonly PartGroup[], { format }: ReportContext): RowView[] {
+  if (rest.length === 0) return [];
+  const count = String(partsOf(rest));
+  const cost = `${format.exactMoney(costOf(rest))} together`;
+  return [row(`${count} other parts`, num(count), "in the table of parts", num(cost), "", num(""), num(""))];
+}
+
+function chosenText({ chosen, pinned }: PartGroup["component"]): string {
+  const by = pinned ? " (prescribed by the study)" : "";
+  return `${chosen.plan.label}${by}${chosen.brokenLimit ? `; ${chosen.brokenLimit}` : ""}`;
+}

@@ -1,0 +1,199 @@
+import { counted } from "../../counted.js";
+import type { Structure } from "../../model/structures/inputs.js";
+import type { StructureResult } from "../../model/structures/structure.js";
+import type { ReportContext } from "../document/context.js";
+import { shortened, significant } from "../words/format.js";
+
+/** Structures against elevation, each with the layer that would grow on it; geometry in the units of the drawing. */
+export interface SchematicView {
+  readonly title: string;
+  readonly alternative: string;
+  readonly width: number;
+  readonly height: number;
+  /** Edges of the water and of the band that the year lays bare. */
+  readonly water: { readonly top: number; readonly low: number; readonly height: number };
+  readonly band: { readonly y: number; readonly height: number };
+  readonly axisX: number;
+  readonly ticks: ReadonlyArray<{ readonly y: number; readonly text: string }>;
+  readonly marks: readonly Mark[];
+  readonly note: string;
+}
+
+interface Mark {
+  readonly x: number;
+  readonly top: number;
+  readonly bottom: number;
+  readonly floats: boolean;
+  /** The layer, drawn as a dark edge to its own scale. */
+  readonly layer: number;
+  readonly edge: number;
+  readonly labelX: number;
+  readonly labelY: number;
+  readonly leaderY: number;
+  readonly name: string;
+  readonly detail: string;
+}
+
+const width = 640;
+const axisX = 58;
+const firstX = 90;
+const lastX = 300;
+const labelX = 330;
+const top = 14;
+const labelStep = 26;
+const most = 14;
+const longestName = 44;
+/** Width of the thickest layer, and depth in which a floating structure is drawn. */
+const thickest = 16;
+const floatDepth = 5;
+
+interface Placed {
+  readonly name: string;
+  readonly high: number;
+  readonly low: number;
+  readonly floats: boolean;
+  readonly thickness: number;
+  readonly cost: number;
+}
+
+/** Absent where no structure has an elevation. */
+export function schematicView(context: ReportContext): SchematicView | undefined {
+  const { comparison, format } = context;
+  const { band } = comparison.lake;
+  const all = comparison.structures.flatMap((result) => placedOf(result, context));
+  if (all.length === 0) return undefined;
+  const placed = [...all]
+    .sort((one, other) => other.cost - one.cost)
+    .slice(0, most)
+    .sort((one, other) => other.high - one.high);
+  const height = Math.max(220, placed.length * labelStep + 2 * top);
+  const scale = scaleOf(placed, band, height);
+  const largest = Math.max(...placed.map(({ thickness }) => thickness));
+  const counts = hangingCounts(all, band.lowest);
+  return {
+    title: counts,
+    alternative: `Structures against elevation. The lake lies between ${format.quantity(band.lowest, "elevation")} and ${format.quantity(band.highest, "elevation")}. ${placed.map((each) => `${each.name}: ${detailOf(each, context)}`).join(". ")}.`,
+    width,
+    height,
+    water: { top: scale(band.highest), low: scale(band.lowest), height: height - scale(band.lowest) },
+    band: { y: scale(band.highest), height: Math.max(1, scale(band.lowest) - scale(band.highest)) },
+    axisX,
+    ticks: [band.highest, band.lowest, ...extremes(placed, band)].map((elevation) => ({
+      y: scale(elevation),
+      text: format.number(elevation, "elevation"),
+    })),
+    marks: placed.map((each, index) => markOf(each, index, { placed, scale, largest, context })),
+    note: `Elevation in ${format.unit("elevation")}. Shaded: the band that the year lays bare. The dark edge is the layer that grows if nobody cleans, the thickest ${layerText(largest, format)}.${all.length > placed.length ? ` Drawn are the ${placed.length} that cost most of ${all.length}; the register has all.` : ""}`,
+  };
+}
+
+function placedOf(result: StructureResult, { comparison }: ReportContext): Placed[] {
+  const { structure, components } = result;
+  const reach = reachOf(structure, comparison.lake.band);
+  if (!reach) return [];
+  const thickness = Math.max(0, ...components.map(({ untouchedLayer }) => untouchedLayer.thickness));
+  const years = comparison.infestation.ofStructure(structure.id).byYear;
+  return [{ name: structure.name, ...reach, thickness, cost: years.at(-1)?.toNumber() ?? 0 }];
+}
+
+function reachOf(
+  structure: Structure,
+  band: { readonly highest: number },
+): Pick<Placed, "high" | "low" | "floats"> | undefined {
+  switch (structure.kind) {
+    case "intake":
+    case "hydropower":
+    case "service-line":
+      return { high: structure.elevation, low: structure.elevation, floats: false };
+    case "ramp":
+      return { high: structure.topElevation, low: structure.bottomElevation, floats: false };
+    case "dock": {
+      const elevation = structure.floating ? band.highest : (structure.elevation ?? band.highest);
+      return { high: elevation, low: elevation, floats: structure.floating };
+    }
+    case "lake-wide":
+      return undefined;
+  }
+}
+
+/** Elevation to height in the drawing, from the highest to the lowest of the structures and the band. */
+function scaleOf(
+  placed: readonly Placed[],
+  band: { readonly lowest: number; readonly highest: number },
+  height: number,
+): (elevation: number) => number {
+  const highest = Math.max(band.highest, ...placed.map(({ high }) => high));
+  const lowest = Math.min(band.lowest, ...placed.map(({ low }) => low));
+  const span = Math.max(highest - lowest, 1);
+  return (elevation) => top + ((highest - elevation) / span) * (height - 2 * top);
+}
+
+/** Highest and lowest structure beyond the band, for the axis. */
+function extremes(placed: readonly Placed[], band: { readonly lowest: number; readonly highest: number }) {
+  const lowest = Math.min(...placed.map(({ low }) => low));
+  const highest = Math.max(...placed.map(({ high }) => high));
+  const room = (band.highest - band.lowest) / 8;
+  return [
+    ...(lowest < band.lowest - room ? [lowest] : []),
+    ...(highest > band.highest + room ? [highest] : []),
+  ];
+}
+
+function markOf(
+  each: Placed,
+  index: number,
+  {
+    placed,
+    scale,
+    largest,
+    context,
+  }: {
+    placed: readonly Placed[];
+    scale: (elevation: number) => number;
+    largest: number;
+    context: ReportContext;
+  },
+): Mark {
+  const step = placed.length > 1 ? (lastX - firstX) / (placed.length - 1) : 0;
+  const x = lastX - step * index;
+  const [high, low] = [scale(each.high), scale(each.low)];
+  const bottom = Math.max(low, high + floatDepth);
+  const layer = largest > 0 ? (each.thickness / largest) * thickest : 0;
+  const labelY = top + 6 + index * labelStep;
+  return {
+    x,
+    top: high,
+    bottom,
+    floats: each.floats,
+    layer,
+    edge: x + 6,
+    labelX,
+    labelY,
+    leaderY: Math.min((high + bottom) / 2, high + labelStep / 2),
+    name: shortened(each.name, longestName),
+    detail: detailOf(each, context),
+  };
+}
+
+function detailOf({ high, low, floats, thickness }: Placed, { comparison, format }: ReportContext): string {
+  const { lowest } = comparison.lake.band;
+  const where = floats
+    ? "floats, never dry"
+    : high === low
+      ? `${format.quantity(high, "elevation")}, ${high > lowest ? "dry part of the year" : "never dry"}`
+      : `${format.number(low, "elevation")}–${format.quantity(high, "elevation")}, ${low > lowest ? "dry part of the year" : "foot never dry"}`;
+  return thickness > 0 ? `${where}; layer ${layerText(thickness, format)}` : where;
+}
+
+const layerText = (thickness: number, format: ReportContext["format"]) =>
+  `${significant(format.display(thickness, "smallLength"), 2)} ${format.unit("smallLength")}`;
+
+function hangingCounts(all: readonly Placed[], lowest: number): string {
+  const dry = all.filter(({ low, floats }) => !floats && low > lowest).length;
+  const name = (count: number) => counted(count, "structure");
+  const verb = (count: number, one: string, several: string) => (count === 1 ? one : several);
+  if (dry === 0) return `None of ${name(all.length)} hangs dry: mussels can live on all of them all year`;
+  const wet = all.length - dry;
+  if (wet === 0) return `All ${name(all.length)} hang dry part of the year`;
+  return `${name(dry)} ${verb(dry, "hangs", "hang")} dry part of the year; ${wet} ${verb(wet, "stays", "stay")} in the water or ${verb(wet, "floats", "float")}`;
+}

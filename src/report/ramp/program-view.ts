@@ -1,0 +1,64 @@
+import { budgetTable } from "../board/budget-table.js";
+import { allOptions, type ReportContext } from "../document/context.js";
+import type { TableView } from "../words/view-types.js";
+import { rampLines } from "./at-the-ramp.js";
+import { coverageTables, trafficTable } from "./coverage-view.js";
+import { feesTable } from "./fees-view.js";
+import { type FunnelView, funnelView } from "./funnel-view.js";
+import { growthTable } from "./growth-table.js";
+import { programByOptionTable } from "./program-by-option.js";
+import { programCostTable } from "./program-cost-table.js";
+import { type StationView, stationViews } from "./staffing-view.js";
+import { vesselClassesTable } from "./vessel-classes-view.js";
+
+export interface ProgramView {
+  readonly heading: string;
+  /** Absent where the lake is infested: what boats carry no longer matters. */
+  readonly classes: TableView | undefined;
+  /** Absent where the lake is infested, or no option has steps: no chance of infestation is lowered. */
+  readonly funnel: FunnelView | undefined;
+  /** Absent where all options run in full from the first year, or the lake is infested. */
+  readonly growth: TableView | undefined;
+  readonly byOption: TableView;
+  readonly cost: TableView;
+  /** Absent where no option has a fee, or the lake is infested. */
+  readonly fees: TableView | undefined;
+  /** Absent where the lake is infested, or the requested option has no program. */
+  readonly budget: TableView | undefined;
+  readonly stepsNote: string;
+  /** Absent where the study gives no traffic. */
+  readonly traffic: TableView | undefined;
+  /** One for each option that gives its open hours. */
+  readonly coverage: readonly TableView[];
+  /** A line for each option with steps: its coverage, and what its stations need. */
+  readonly atTheRamp: readonly string[];
+  /** One for each option whose study gives its station. */
+  readonly stations: readonly StationView[];
+}
+
+export function programView(context: ReportContext): ProgramView {
+  const hasSteps = context.comparison.options.some(({ result }) => result.option.steps !== undefined);
+  const funnel =
+    context.infestedSince === undefined && hasSteps ? funnelView(context, allOptions(context)) : undefined;
+  return {
+    heading: hasSteps ? "At the ramp: the program options" : "The options and what they cost",
+    classes: context.infestedSince === undefined ? vesselClassesTable(context) : undefined,
+    funnel,
+    growth: growthTable(context),
+    byOption: programByOptionTable(context),
+    cost: programCostTable(context),
+    fees: feesTable(context),
+    budget: budgetTable(context),
+    stepsNote: stepsNote(context),
+    traffic: trafficTable(context),
+    coverage: coverageTables(context),
+    atTheRamp: rampLines(context),
+    stations: stationViews(context),
+  };
+}
+
+function stepsNote({ run }: ReportContext): string {
+  return run.document.options
+    .flatMap((option) => (option.steps ? [`${option.name}: ${option.steps.origin}.`] : []))
+    .join(" ");
+}

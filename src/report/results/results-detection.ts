@@ -1,0 +1,25 @@
+import type { OptionResult } from "../../model/option.js";
+import { meanDelay } from "../../model/risk/detection.js";
+import { lineJson, text } from "./results-line.js";
+
+/** How soon mussels are noticed, and what is tried then. */
+export function detectionJson({ option, noticing, course, containment }: OptionResult): object {
+  return {
+    monitoring: option.monitoring ?? null,
+    chanceByYearOfInfestation: noticing.chanceByAge,
+    firstHarmInYear: noticing.firstHarmAge === undefined ? null : noticing.firstHarmAge + 1,
+    meanYearsUnnoticed: meanDelay(noticing.chanceByAge),
+    knownByYear: course.map(({ known }) => known),
+    containment: containment
+      ? {
+          latestYear: option.response?.latestYear,
+          chance: option.response?.chance,
+          attempt: lineJson(containment.line),
+          attemptsByYear: course.map(({ attempts }) => attempts),
+          attempts: containment.attempts,
+          successes: containment.successes,
+          presentValue: text(containment.presentValue),
+        }
+      : null,
+  };
+}

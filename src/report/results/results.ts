@@ -1,0 +1,287 @@
+import { isPrice } from "../../assumptions/prices.js";
+import { cashFlows } from "../../model/cash-flows.js";
+import type { OptionBalance } from "../../model/compare.js";
+import type { Increment } from "../../model/increments.js";
+import type { MoneySettings } from "../../model/inputs.js";
+import { at } from "../../model/lake/calendar.js";
+import { totalOf } from "../../model/money/line.js";
+import type { OptionResult } from "../../model/option.js";
+import { equipmentBases } from "../../model/program/equipment-bases.js";
+import { fullCostFee } from "../../model/program/fees.js";
+import { inspectionCost } from "../../model/program/inspection-cost.js";
+import type { ScheduleResult } from "../../model/schedules.js";
+import type { ComponentResult, TriedPlan } from "../../model/structures/component.js";
+import type { StructureResult } from "../../model/structures/structure.js";
+import type { Odds } from "../../study/odds/odds.js";
+import type { StudyRun } from "../../study/prepare/compute.js";
+import type { StationRun } from "../../study/prepare/staffing.js";
+import { incrementsOf } from "../board/increments-view.js";
+import { checkRows } from "../document/check-rows.js";
+import { reportContext } from "../document/context.js";
+import { detectionJson } from "./results-detection.js";
+import { lineJson, text } from "./results-line.js";
+
+/**
+ * All results as plain JSON: amounts as text with two decimals, each cost line of each year, SI units. Odds are numbers as
+ * drawn; null where none were.
+ */
+export function resultsJson(run: StudyRun, odds?: Odds): object {
+  const { comparison, document } = run;
+  return {
+    study: document.study,
+    money: moneyJson(run),
+    suitability: comparison.lake.suitability,
+    structures: comparison.structures.map(structureJson),
+    schedules: comparison.schedules.map(scheduleJson),
+    infestationByYear: comparison.infestation.byYear.map(text),
+    apartByYear: comparison.infestation.apartByYear.map(text),
+    baseline: optionJson(comparison.baseline),
+    options: comparison.options.map(balanceJson),
+    cashFlows: [comparison.baseline, ...comparison.options.map(({ result }) => result)].map((result) =>
+      flowsJson(result, comparison.input.money),
+    ),
+    coverage: run.coverage,
+    existingOption: document.study.existingOption ?? null,
+    increments: incrementsOf(reportContext(run)).map(incrementJson),
+    staffing: run.staffing.map(stationJson),
+    odds: odds ?? null,
+    checks: checkRows(run),
+    assumptions: run.usedAssumptions.map((id) => assumptionJson(id, run)),
+    overrides: run.overrides.map(({ entry, value, text: typed, reason }) => ({
+      id: entry.id,
+      value,
+      typed,
+      reason,
+    })),
+    alteredAssumptions: run.assumptions.alterations,
+  };
+}
+
+function moneyJson({ comparison, document, prices }: StudyRun): object {
+  const { money } = document;
+  const { planning } = money.discountRate;
+  return {
+    currency: money.currency,
+    priceYear: money.priceYear,
+    startYear: money.startYear,
+    horizon: money.horizon,
+    discountRate: money.discountRate.value,
+    discountRateOrigin: planning?.origin ?? money.discountRateOrigin ?? null,
+    planningRate: planning
+      ? {
+          meanYield: planning.meanYield.value,
+          previousRate: planning.previousRate.value,
+          rounded: planning.rounded,
+          limited: planning.limited,
+        }
+      : null,
+    timing: money.timing,
+    discountFactors: comparison.discountFactors,
+    inflation: money.inflation.value,
+    exchangeRate: money.exchangeRate,
+    priceIndex: prices.index?.id ?? null,
+    escalation: money.escalation.map(({ group, rate, origin }) => ({
+      group,
+      rate: rate.value,
+      origin,
+      priceByYear: comparison.rises.get(group) ?? null,
+    })),
+  };
+}
+
+/** An assumption as the files have it, and what a price was multiplied by. */
+function assumptionJson(id: string, { assumptions, prices }: StudyRun): object | undefined {
+  const entry = assumptions.entries.get(id);
+  return entry && { ...entry, ...(isPrice(entry) ? { priceFactor: prices.factorOf(entry) } : {}) };
+}
+
+function flowsJson(result: OptionResult, money: MoneySettings): object {
+  const flows = cashFlows(result, money);
+  const fixed = (amounts: readonly number[]) => amounts.map((amount) => amount.toFixed(2));
+  const equipment = equipmentBases(result.option, money);
+  return {
+    option: result.option.id,
+    constantPrices: fixed(flows.constant),
+    moneyOfTheYear: fixed(flows.nominal),
+    nominalRate: flows.nominalRate,
+    realPresentValue: flows.realPresentValue.toFixed(2),
+    nominalPresentValue: flows.nominalPresentValue.toFixed(2),
+    equipmentPresentValues: equipment
+      ? Object.fromEntries(Object.entries(equipment).map(([key, amount]) => [key, amount.toFixed(2)]))
+      : null,
+  };
+}
+
+function stationJson({ optionId, days, staffing }: StationRun): object {
+  return {
+    option: optionId,
+    staffHoursPerYear: staffing.staffHoursPerYear,
+    costPerYear: staffing.costPerYear.toFixed(2),
+    meanWaitHours: staffing.meanWaitHours,
+    dayTypes: staffing.dayTypes.map(({ dayType, waits, ...least }, index) => ({
+      site: at(days, index).siteId,
+      dayType: at(days, index).dayTypeId,
+      daysPerYear: dayType.daysPerYear,
+      ...least,
+      waits: waits.map(({ inspectors, meanWaitHours, shareOverTarget }) => ({
+        inspectors,
+        meanWaitHours,
+        shareOverTarget,
+      })),
+    })),
+    curve: staffing.curve.map(({ costPerYear, oneMore, ...point }) => ({
+      ...point,
+      costPerYear: costPerYear.toFixed(2),
+      oneMore: oneMore ? { ...oneMore, costAdded: oneMore.costAdded.toFixed(2) } : null,
+    })),
+  };
+}
+
+function structureJson({ structure, components, years, litter }: StructureResult): object {
+  return {
+    id: structure.id,
+    name: structure.name,
+    kind: structure.kind,
+    bearer: structure.bearer,
+    components: components.map(componentJson),
+    litter,
+    years: years.map((lines) => lines.map(lineJson)),
+  };
+}
+
+function componentJson(component: ComponentResult): object {
+  const { name, chosen, pinned, impossible, untouchedLayer, thickestLayer } = component;
+  return {
+    name,
+    plan: chosen.plan.label,
+    brokenLimit: chosen.brokenLimit ?? null,
+    pinned: pinned ? { reason: pinned.reason, cheapest: triedJson(pinned.cheapest) } : null,
+    untouchedLayer,
+    thickestLayer,
+    tried: component.everyPlan().map(triedJson),
+    impossible,
+  };
+}
+
+function triedJson({ plan, yearlyCost, brokenLimit }: TriedPlan): object {
+  return {
+    id: plan.id,
+    plan: plan.label,
+    yearlyCost: Number(yearlyCost.toFixed(2)),
+    brokenLimit: brokenLimit ?? null,
+  };
+}
+
+/** The lake under one schedule; the lake's own levels have no id. */
+function scheduleJson(schedule: ScheduleResult): object {
+  const { id, name, levels, structures, infestation, operating } = schedule;
+  return {
+    id: id ?? null,
+    name,
+    levels: {
+      lowest: levels.band.lowest,
+      highest: levels.band.highest,
+      exposedArea: levels.exposedArea,
+      storageInBand: levels.storageInBand,
+      daily: levels.daily,
+      years: levels.years,
+    },
+    storageGivenUp: schedule.storageGivenUp,
+    cleanEnergy: schedule.cleanEnergy,
+    killed: schedule.killed(),
+    litter: schedule.litter,
+    operating: operating.map(lineJson),
+    operatingPerYear: text(totalOf(operating)),
+    infestationByYear: infestation.byYear.map(text),
+    plans: structures.map(({ structure, components }) => ({
+      structure: structure.id,
+      parts: components.map(({ name: part, chosen }) => ({ part, ...triedJson(chosen) })),
+    })),
+  };
+}
+
+function optionJson(result: OptionResult): object {
+  const pair = ({ program, infestation, total }: OptionResult["presentValue"]) => ({
+    program: text(program),
+    infestation: text(infestation),
+    total: text(total),
+  });
+  return {
+    id: result.option.id,
+    name: result.option.name,
+    arrivals: result.arrivals,
+    hazard: result.hazard,
+    detection: detectionJson(result),
+    infestedByYear: result.infestedByYear,
+    programLines: result.programLines.map(lineJson),
+    programPerYear: text(result.programPerYear),
+    inspectionCost: inspectionJson(result),
+    fullCostFee: feeJson(result),
+    schedule: result.option.schedule ?? null,
+    schedulePerYear: text(result.schedulePerYear),
+    schedulePresentValue: text(result.schedulePresentValue),
+    expectedByYear: result.expectedByYear.map(pair),
+    presentValue: pair(result.presentValue),
+    equivalentYearly: pair(result.equivalentYearly),
+    undiscounted: pair(result.undiscounted),
+  };
+}
+
+function inspectionJson({ programLines, arrivals }: OptionResult): object {
+  const { cost, checked, perBoat } = inspectionCost(programLines, arrivals);
+  return { costPerYear: text(cost), boatsChecked: checked, perBoat: perBoat ?? null };
+}
+
+function feeJson({ option, programLines }: OptionResult): object {
+  const { cost, feeRevenue, perBoat, factor, ...rest } = fullCostFee(option, programLines);
+  return {
+    costPerYear: text(cost),
+    feeRevenue: text(feeRevenue),
+    perBoat: perBoat ?? null,
+    factor: factor ?? null,
+    ...rest,
+  };
+}
+
+function incrementJson({ result, addedHoursPerWeek, benefitCostRatio, ...amounts }: Increment): object {
+  return {
+    option: result.option.id,
+    addedHoursPerWeek,
+    addedCostPerYear: text(amounts.addedCostPerYear),
+    addedProgramCost: text(amounts.addedProgramCost),
+    avoidedLoss: text(amounts.avoidedLoss),
+    netBenefit: text(amounts.netBenefit),
+    benefitCostRatio: benefitCostRatio ?? null,
+  };
+}
+
+function balanceJson(balance: OptionBalance): object {
+  const responseBenefit = balance.responseBenefit();
+  return {
+    ...optionJson(balance.result),
+    addedProgramCost: text(balance.addedProgramCost),
+    avoidedLoss: text(balance.avoidedLoss),
+    netBenefit: text(balance.netBenefit),
+    responseBenefit: responseBenefit === undefined ? null : text(responseBenefit),
+    benefitCostRatio: balance.benefitCostRatio ?? null,
+    breakEven: {
+      hazard: balance.breakEven.hazard ?? null,
+      programPerYear: balance.breakEven.programPerYear ? text(balance.breakEven.programPerYear) : null,
+      lossFactor: balance.breakEven.lossFactor ?? null,
+      hazards: balance.breakEven.hazards,
+      stopped: balance.breakEven.stopped,
+      horizons: balance.breakEven.horizons,
+    },
+    atOtherRates: balance.atOtherRates().map(({ netBenefit, benefitCostRatio, rate }) => ({
+      rate,
+      netBenefit: text(netBenefit),
+      benefitCostRatio: benefitCostRatio ?? null,
+    })),
+    budgetInCents: balance.budget ?? null,
+    bearers: balance.bearers.map(({ id, name, ...amounts }) => ({
+      id,
+      name,
+      ...Object.fromEntries(Object.entries(amounts).map(([key, amount]) => [key, text(amount)])),
+    })),
+  };
+}

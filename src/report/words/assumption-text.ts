@@ -1,0 +1,15 @@
+import type { Assumption } from "../../assumptions/entry.js";
+
+/** Low and high, with the distribution between them where it is not the usual one. */
+export function rangeText({ low, high, distribution }: Assumption): string {
+  const range = `${low}–${high}`;
+  if (distribution === "pert" || low === high) return range;
+  const reach = distribution === "normal" || distribution === "lognormal" ? ", P10–P90" : "";
+  return `${range}; ${distribution}${reach}`;
+}
+
+/** The unit of an entry, of a price with its year; empty for a pure number. */
+export function unitText({ unit, priceYear }: Assumption): string {
+  if (unit === "1") return "";
+  return priceYear === undefined ? unit : `${unit.replace("$", "USD")} of ${priceYear}`;
+}

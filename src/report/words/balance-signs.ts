@@ -1,0 +1,41 @@
+import type { Difference } from "../../model/increments.js";
+import { equivalentYearly } from "../../model/money/interest.js";
+import type { Money } from "../../model/money/line.js";
+import { ratio } from "./format.js";
+
+export type Sign = -1 | 0 | 1;
+
+const halfACent = 0.005;
+
+/** The sign of an amount as it is told: what is no cent is nothing. */
+export function signOf(amount: Money): Sign {
+  if (amount.abs().lessThan(halfACent)) return 0;
+  return amount.isNegative() ? -1 : 1;
+}
+
+/** Whether an option is worth more than it costs. */
+export const pays = ({ netBenefit }: Pick<Difference, "netBenefit">): boolean => signOf(netBenefit) > 0;
+
+/** True for an added cost above nothing that is told as "under $1" a year: a ratio over it would say nothing. */
+export const isNextToNothing = (
+  { addedProgramCost }: Pick<Difference, "addedProgramCost">,
+  discountFactors: readonly number[],
+): boolean =>
+  signOf(addedProgramCost) >= 0 && equivalentYearly(addedProgramCost.toNumber(), discountFactors) < 1;
+
+type Ratio = Pick<Difference, "addedProgramCost" | "benefitCostRatio">;
+
+/** Whether the ratio says anything: there is an added cost, and more than next to none. */
+export const hasRatio = <Balance extends Ratio>(
+  balance: Balance,
+  discountFactors: readonly number[],
+): balance is Balance & { readonly benefitCostRatio: number } =>
+  balance.benefitCostRatio !== undefined && !isNextToNothing(balance, discountFactors);
+
+/** A benefit–cost ratio for the first page. */
+export const ratioWords = (balance: Ratio, discountFactors: readonly number[]): string =>
+  hasRatio(balance, discountFactors) ? ratio(balance.benefitCostRatio) : "no added cost";
+
+/** The same for a cell of a table. */
+export const ratioCell = ({ benefitCostRatio }: Pick<Difference, "benefitCostRatio">): string =>
+  benefitCostRatio === undefined ? "–" : ratio(benefitCostRatio);

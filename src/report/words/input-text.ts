@@ -1,0 +1,81 @@
+import type { AssumptionSet } from "../../assumptions/entry.js";
+import { overrideDimensions } from "../../assumptions/units.js";
+import type { AssumptionUnit } from "../../model/register/expected.js";
+import type { StudyDocument } from "../../study/format/schema.js";
+import { hydrologicYearId } from "../../study/odds/uncertain-inputs.js";
+import { recordOf } from "../../study/prepare/to-model.js";
+import { rangedQuantities } from "../../study/reading/ranged.js";
+import { type DimensionName, dimensions } from "../../units/dimensions.js";
+import { type Formatter, percent, significant } from "./format.js";
+
+export interface InputReading {
+  readonly document: StudyDocument;
+  readonly assumptions: AssumptionSet;
+  readonly format: Formatter;
+}
+
+/** An uncertain input's value in the units of the study's reader; the operating year by its label. */
+export function inputText(
+  id: string,
+  value: number,
+  { document, assumptions, format }: InputReading,
+): string {
+  const entry = assumptions.entries.get(id);
+  if (entry) return assumptionText(entry.unit, value, format);
+  if (id === hydrologicYearId) return yearLabel(value, document);
+  const quantity = rangedQuantities(document).find((ranged) => ranged.id === id)?.quantity;
+  return quantityText(value, quantity?.dimension ?? "share", format);
+}
+
+const digits = 3;
+
+/** A value in the unit of its entry. */
+function assumptionText(unit: AssumptionUnit, value: number, format: Formatter): string {
+  const known = overrideDimensions[unit];
+  if (known) return quantityText(value / known.perCoherent, known.dimension, format);
+  const per = (dimension: DimensionName) => value / format.display(1, dimension);
+  switch (unit) {
+    case "1":
+      return significant(value, digits);
+    case "1/m2":
+      return `${significant(per("area"), digits)} per ${format.unit("area")}`;
+    case "$/(m3/s)":
+      return `${format.money(per("flow"))}/${format.unit("flow")}`;
+    default:
+      return `${significant(value, digits)} ${plainUnits[unit] ?? unit}`;
+  }
+}
+
+const plainUnits: Partial<Record<AssumptionUnit, string>> = {
+  "kg/m3": "kg/m³",
+  "m2/s": "m²/s",
+  "m2K/W": "m²K/W",
+  "1/degC.d": "per °C and day",
+  "kWh/m3.K": "kWh/m³ K",
+};
+
+/** Below this a length is told as a small one, m. */
+const smallLength = 0.3;
+
+function quantityText(value: number, dimension: DimensionName, format: Formatter): string {
+  if (dimension === "share") return percent(value);
+  if (dimension === "length" && value < smallLength) return quantityText(value, "smallLength", format);
+  const shown = format.display(value, dimension);
+  const unit = format.unit(dimension);
+  if ("money" in dimensions[dimension]) return moneyText(shown, dimension === "money" ? "" : unit, format);
+  return `${significant(shown, digits)}${unit.startsWith("%") ? "" : " "}${unit}`;
+}
+
+/** From here on cents are left out. */
+const wholeMoney = 100;
+
+function moneyText(amount: number, unit: string, format: Formatter): string {
+  const text = amount < wholeMoney ? format.rate(amount) : format.money(amount);
+  return unit === "" ? text : `${text}/${unit}`;
+}
+
+function yearLabel(place: number, { lake }: StudyDocument): string {
+  const label = lake.record && recordOf(lake.record, lake).years[place]?.label;
+  if (label === undefined) throw new RangeError(`no year ${place} in the record of ${lake.name}`);
+  return label;
+}

@@ -1,0 +1,66 @@
+import { isCertain } from "../../model/program/class-chances.js";
+import type { BoatsDocument } from "../format/boats-schema.js";
+import { type Contradiction, repeatedIds } from "../reading/contradiction.js";
+import { readSeasonLog } from "../reading/season-log.js";
+import type { SeasonCounts } from "../reading/season-rows.js";
+
+const shareTolerance = 1e-6;
+
+/** Vessel classes, their counts and the log of seasons against one another. */
+export function boatProblems(boats: BoatsDocument): Contradiction[] {
+  const problems = repeatedIds(boats.classes, ["boats", "classes"]);
+  const sum = boats.classes.reduce((total, each) => total + each.share.value, 0);
+  if (Math.abs(sum - 1) > shareTolerance) {
+    problems.push({
+      path: ["boats", "classes"],
+      found: `shares that add up to ${Number((sum * 100).toFixed(4))} %`,
+      allowed: "shares of all launches that add up to 100 %",
+    });
+  }
+  return [...problems, ...countProblems(boats), ...seasonProblems(boats)];
+}
+
+function countProblems({ classes }: BoatsDocument): Contradiction[] {
+  return classes.flatMap(({ carriesLive }, index) =>
+    "found" in carriesLive && carriesLive.found > carriesLive.of
+      ? [
+          {
+            path: ["boats", "classes", index, "carriesLive", "found"],
+            found: `found: ${carriesLive.found} of: ${carriesLive.of}`,
+            allowed: "no more boats found fouled than were looked at",
+          },
+        ]
+      : [],
+  );
+}
+
+function seasonProblems({ classes, seasons }: BoatsDocument): Contradiction[] {
+  if (!seasons) return [];
+  const reading = readSeasonLog(
+    seasons.csv,
+    classes.map(({ id }) => id),
+  );
+  const problems = reading.log
+    ? reading.log.rows.flatMap((row) => certaintyProblems(row, classes))
+    : reading.problems;
+  return problems.map((problem) => ({ ...problem, path: ["boats", "seasons", "csv"] }));
+}
+
+/** Counts of a class whose chance was entered as certain, none or all, and that show otherwise. */
+function certaintyProblems(
+  { line, vesselClass, screened, fouled }: SeasonCounts,
+  classes: BoatsDocument["classes"],
+): Omit<Contradiction, "path">[] {
+  const entered = classes.find(({ id }) => id === vesselClass)?.carriesLive;
+  if (!entered || "found" in entered || !isCertain(entered.value)) return [];
+  if (fouled === entered.value * screened) return [];
+  return [
+    {
+      line,
+      found: `fouled ${fouled} of ${screened} screened of "${vesselClass}", whose carriesLive is ${entered.text}`,
+      allowed: "for such a class no counts that show otherwise",
+      remedy:
+        "Correct the count, or enter a chance above 0 % and below 100 %, from which counts can be learned.",
+    },
+  ];
+}

@@ -1,0 +1,100 @@
+import type { Traffic } from "../../model/inputs.js";
+import type { StudyDocument } from "../format/schema.js";
+import type { OpenDocument } from "../format/traffic-schema.js";
+import { siteIdsOf } from "../prepare/sites.js";
+import { hourOf, openingsOf } from "../prepare/traffic.js";
+import { type Contradiction, exactlyOne } from "../reading/contradiction.js";
+
+type Path = readonly PropertyKey[];
+
+/**
+ * Open hours of the options against their steps and the traffic.
+ * @param traffic of the study, `"unsound"` where it has problems of its own
+ */
+export function openProblems(
+  options: StudyDocument["options"],
+  traffic: Traffic | "unsound" | undefined,
+): Contradiction[] {
+  return options.flatMap(({ open, steps }, index) => {
+    const path = ["options", index, "open"];
+    const hours = (open ?? []).flatMap((entry, place) => hourProblems(entry, [...path, place]));
+    return [
+      ...coverageProblems({ open, coverage: steps?.coverage }, steps !== undefined, ["options", index]),
+      ...hours,
+      ...(open && traffic !== "unsound" ? trafficProblems(open, traffic, path) : []),
+    ];
+  });
+}
+
+function coverageProblems(
+  given: { readonly open: OpenDocument | undefined; readonly coverage: unknown },
+  hasSteps: boolean,
+  path: Path,
+): Contradiction[] {
+  if (!hasSteps) return given.open ? [openWithoutSteps([...path, "open"])] : [];
+  return exactlyOne(given, "coverage", "open").map(({ found }) => ({
+    path: [...path, "steps", "coverage"],
+    found: found.replace("coverage", "steps.coverage"),
+    allowed: "exactly one of steps.coverage and open, from which it is computed",
+    remedy: given.open ? "Take out one of the two." : "Add one of the two.",
+  }));
+}
+
+const openWithoutSteps = (path: Path): Contradiction => ({
+  path,
+  found: "open hours of an option without steps",
+  allowed: "open hours only where steps say what is done in them",
+  remedy: "Add the steps or take out the hours.",
+});
+
+function hourProblems({ from, to }: OpenDocument[number], path: Path): Contradiction[] {
+  if (hourOf(from) < hourOf(to)) return [];
+  return [
+    {
+      path: [...path, "to"],
+      found: `"${to}" after opening at ${from}`,
+      allowed: "a time after that of opening, on the same day",
+    },
+  ];
+}
+
+function trafficProblems(open: OpenDocument, traffic: Traffic | undefined, path: Path): Contradiction[] {
+  if (!traffic) {
+    const remedy = "Add boats.traffic, or enter steps.coverage in place of the hours.";
+    return [
+      { path, found: "open hours without boats.traffic", allowed: "open hours beside traffic", remedy },
+    ];
+  }
+  const dayTypes = { known: traffic.dayTypes.map(({ id }) => id), list: "boats.traffic" };
+  const sites = { known: siteIdsOf(traffic.sites), list: "boats.sites" };
+  const unknown = open.flatMap((entry, place) => [
+    ...unknownIds(entry.dayTypes, dayTypes, [...path, place, "dayTypes"]),
+    ...unknownIds(entry.sites, sites, [...path, place, "sites"]),
+  ]);
+  return [...unknown, ...openTwice(open, traffic, path)];
+}
+
+function unknownIds(
+  ids: readonly string[] = [],
+  { known, list }: { readonly known: readonly string[]; readonly list: string },
+  path: Path,
+): Contradiction[] {
+  const allowed = `an id of ${list}: ${known.join(", ") || "there is none yet"}`;
+  return ids.flatMap((id, index) =>
+    known.includes(id) ? [] : [{ path: [...path, index], found: `"${id}"`, allowed }],
+  );
+}
+
+function openTwice(open: OpenDocument, traffic: Traffic, path: Path): Contradiction[] {
+  const seen = new Set<string>();
+  return openingsOf(open, traffic).flatMap(({ dayType, site }) => {
+    const key = `${dayType} ${site}`;
+    if (!seen.has(key)) {
+      seen.add(key);
+      return [];
+    }
+    const found = `hours of "${dayType}" at "${site}" a second time`;
+    const remedy = "Take one of the two out; hours have no break.";
+    return [{ path, found, allowed: "hours of each day type and site once", remedy }];
+  });
+}

@@ -1,0 +1,127 @@
+import { pumpHead } from "../../model/hydraulics/pump.js";
+import { cleanWaterway } from "../../model/hydraulics/waterway.js";
+import { at, months } from "../../model/lake/calendar.js";
+import { dailyElevations, monthlyMeans } from "../../model/lake/levels.js";
+import { pumpedSupply } from "../../model/structures/supply.js";
+import { monthNames } from "../format/month-names.js";
+import type { StructureDocument } from "../format/structure-schema.js";
+import { dayNumber, withoutUnits } from "../prepare/to-model.js";
+import { type Contradiction, exactlyOne, type SoundParts } from "../reading/contradiction.js";
+
+type IntakeDocument = Extract<StructureDocument, { kind: "intake" }>;
+type GravityDocument = Extract<IntakeDocument["supply"], { by: "gravity" }>;
+type PumpDocument = Extract<IntakeDocument["supply"], { by: "pump" }>;
+
+/** What drives an intake's water, against itself, the conduit and the lake. */
+export function supplyProblems(intake: IntakeDocument, lake: SoundParts["lake"]): Contradiction[] {
+  const { supply } = intake;
+  const problems = supply.by === "gravity" ? gravityProblems(supply, lake) : pumpProblems(supply, lake);
+  const own = problems.map((problem) => ({ ...problem, path: ["supply", ...problem.path] }));
+  return own.length > 0 ? own : weakPump(intake, lake);
+}
+
+function gravityProblems(supply: GravityDocument, lake: SoundParts["lake"]): Contradiction[] {
+  const { outletElevation } = supply;
+  const problems = exactlyOne(supply, "availableHead", "outletElevation");
+  if (outletElevation && lake && outletElevation.value >= lake.maximumElevation.value) {
+    problems.push({
+      path: ["outletElevation"],
+      found: outletElevation.text,
+      allowed: `an elevation below the lake's maximum, ${lake.maximumElevation.text}`,
+    });
+  }
+  return problems;
+}
+
+function pumpProblems(supply: PumpDocument, lake: SoundParts["lake"]): Contradiction[] {
+  const { curve, deliveryElevation } = supply;
+  const problems = exactlyOne(supply, "marginHead", "curve");
+  if (problems.length > 0) return problems;
+  for (const field of ["deliveryElevation", "control"] as const) {
+    const value = supply[field];
+    if (curve && value === undefined) {
+      problems.push({ path: [field], found: "nothing", allowed: "a value, since the pump has a curve" });
+    }
+    if (!curve && value !== undefined) {
+      const found = typeof value === "string" ? value : value.text;
+      problems.push({ path: [field], found, allowed: "no value, since the pump has no curve" });
+    }
+  }
+  if (deliveryElevation && lake && deliveryElevation.value < lake.minimumElevation.value) {
+    problems.push({
+      path: ["deliveryElevation"],
+      found: deliveryElevation.text,
+      allowed: `an elevation of at least the lake's minimum, ${lake.minimumElevation.text}`,
+    });
+  }
+  return [...problems, ...(curve ? curveProblems(curve) : [])];
+}
+
+function curveProblems(curve: NonNullable<PumpDocument["curve"]>): Contradiction[] {
+  const problem = (path: readonly PropertyKey[], found: string, allowed: string): Contradiction => ({
+    path: ["curve", ...path],
+    found,
+    allowed,
+  });
+  if (curve.length === 2) return [problem([], "2 points", "one design point, or three and more")];
+  return curve.flatMap((point, index) => {
+    const before = curve[index - 1];
+    const { flow, head } = point;
+    if (curve.length === 1) {
+      return (["flow", "head"] as const)
+        .filter((field) => point[field].value === 0)
+        .map((field) => problem([index, field], point[field].text, `a design ${field} above zero`));
+    }
+    if (!before) return [];
+    const problems: Contradiction[] = [];
+    if (flow.value <= before.flow.value) {
+      problems.push(
+        problem([index, "flow"], flow.text, `above the flow of the point before, ${before.flow.text}`),
+      );
+    }
+    if (head.value >= before.head.value) {
+      problems.push(
+        problem([index, "head"], head.text, `below the head of the point before, ${before.head.text}`),
+      );
+    }
+    return problems;
+  });
+}
+
+/** Kinematic viscosity of water at 20 °C, m²/s: the least loss, so that only a pump surely too weak is refused. */
+const warmWater = 1e-6;
+
+/** The pump must meet the demand of every month through the clean conduit; with a record, at the highest level. */
+function weakPump(intake: IntakeDocument, lake: SoundParts["lake"]): Contradiction[] {
+  if (!lake) return [];
+  const plain = withoutUnits(intake);
+  const highest = [{ dayOfYear: 0, elevation: lake.maximumElevation.value }];
+  const points = lake.drawdown?.map(({ on, elevation }) => ({
+    dayOfYear: dayNumber(on),
+    elevation: elevation.value,
+  }));
+  const monthlyLevels = monthlyMeans(dailyElevations(points ?? highest));
+  const supply = pumpedSupply(plain, { monthlyLevels, viscosity: warmWater });
+  if (!supply) return [];
+  const largestFlow = Math.max(...plain.demand);
+  const clean = cleanWaterway(plain.conduit, { largestFlow, viscosity: warmWater });
+  const weak = months
+    .map((month) => {
+      const flow = at(plain.demand, month);
+      return {
+        month,
+        head: pumpHead(supply.pump.curve, flow),
+        needed: supply.systemHead(clean, flow, month),
+      };
+    })
+    .find(({ month, head, needed }) => at(plain.demand, month) > 0 && head < needed);
+  if (!weak) return [];
+  const name = at(monthNames, weak.month);
+  return [
+    {
+      path: ["supply", "curve"],
+      found: `${weak.head.toFixed(2)} m at the demand of ${name}, ${intake.demand[name].text}`,
+      allowed: `at least ${weak.needed.toFixed(2)} m there, the lift and the loss of the clean conduit`,
+    },
+  ];
+}

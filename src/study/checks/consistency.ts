@@ -1,0 +1,114 @@
+import { scaledTraffic } from "../../model/program/traffic.js";
+import { launchesOf, readTraffic } from "../prepare/traffic.js";
+import {
+  bearerShareProblems,
+  type Contradiction,
+  repeatedIds,
+  type SoundParts,
+} from "../reading/contradiction.js";
+import { boatProblems } from "./consistency-boats.js";
+import { detectionProblems } from "./consistency-detection.js";
+import { levelProblems } from "./consistency-levels.js";
+import { moneyProblems } from "./consistency-money.js";
+import { openProblems } from "./consistency-open.js";
+import { programProblems } from "./consistency-program.js";
+import { stationProblems } from "./consistency-staffing.js";
+import { structureProblems } from "./consistency-structures.js";
+import { trafficProblems } from "./consistency-traffic.js";
+import { uniqueProblems } from "./consistency-unique.js";
+
+export function contradictions(parts: SoundParts): Contradiction[] {
+  return [
+    ...(parts.lake ? levelProblems(parts.lake) : []),
+    ...structureProblems(parts),
+    ...(parts.boats ? boatProblems(parts.boats) : []),
+    ...optionProblems(parts),
+    ...programProblems(parts),
+    ...rampProblems(parts),
+    ...detectionProblems(parts),
+    ...bearerProblems(parts),
+    ...inflationProblems(parts),
+    ...moneyProblems(parts),
+    ...infestedProblems(parts),
+    ...repeatedIds(parts.overrides ?? [], ["overrides"]),
+    ...uniqueProblems(parts),
+  ];
+}
+
+/** Traffic, open hours and stations; what rests on one that has problems is told once these are mended. */
+function rampProblems({ boats, options = [] }: SoundParts): Contradiction[] {
+  const reading = boats && readTraffic(boats);
+  const traffic = boats && reading ? trafficProblems(boats, reading) : [];
+  const isSound = reading !== undefined && traffic.length === 0;
+  const open = openProblems(options, isSound ? reading.entered : "unsound");
+  const entered = isSound && open.length === 0 ? reading.entered : undefined;
+  const scaled = boats && entered && scaledTraffic(entered, launchesOf(boats));
+  const sound = boats && scaled && { classes: boats.classes, traffic: scaled };
+  return [...traffic, ...open, ...stationProblems(options, sound)];
+}
+
+function optionProblems({ options, study, lake }: SoundParts): Contradiction[] {
+  if (!options) return [];
+  const problems = repeatedIds(options, ["options"]);
+  const doing = options.filter(({ steps, schedule }) => steps !== undefined || schedule !== undefined);
+  const idle = options.length - doing.length;
+  if (idle !== 1) {
+    problems.push({
+      path: ["options"],
+      found: `${idle} options with neither steps nor schedule`,
+      allowed: "exactly one option with neither: the one to compare the others with",
+    });
+  }
+  if (study && !doing.some(({ id }) => id === study.requestedOption)) {
+    problems.push({
+      path: ["study", "requestedOption"],
+      found: `"${study.requestedOption}"`,
+      allowed: `the id of an option with steps or schedule: ${doing.map(({ id }) => id).join(", ")}`,
+    });
+  }
+  return lake ? [...problems, ...optionScheduleProblems(options, lake)] : problems;
+}
+
+function optionScheduleProblems(
+  options: NonNullable<SoundParts["options"]>,
+  { otherSchedules }: NonNullable<SoundParts["lake"]>,
+): Contradiction[] {
+  const known = otherSchedules.map(({ id }) => id);
+  const allowed = `an id from lake.otherSchedules: ${known.join(", ") || "there is none yet"}`;
+  return options.flatMap(({ schedule }, index) =>
+    schedule === undefined || known.includes(schedule)
+      ? []
+      : [{ path: ["options", index, "schedule"], found: `"${schedule}"`, allowed }],
+  );
+}
+
+function bearerProblems({ money, structures }: SoundParts): Contradiction[] {
+  if (!money) return [];
+  const known = money.bearers.map(({ id }) => id);
+  const allowed = `an id from money.bearers: ${known.join(", ")}`;
+  const problems = repeatedIds(money.bearers, ["money", "bearers"]);
+  if (!known.includes(money.programBearer)) {
+    problems.push({ path: ["money", "programBearer"], found: `"${money.programBearer}"`, allowed });
+  }
+  for (const { index, value } of structures) {
+    problems.push(...bearerShareProblems(value.bearer, ["structures", index, "bearer"], known));
+  }
+  return problems;
+}
+
+function inflationProblems({ money }: SoundParts): Contradiction[] {
+  if (!money || money.inflation.value === 0 || money.inflationOrigin !== undefined) return [];
+  const allowed = "a text that says where the inflation comes from";
+  return [{ path: ["money", "inflationOrigin"], found: "nothing", allowed }];
+}
+
+function infestedProblems({ lake, money }: SoundParts): Contradiction[] {
+  if (!lake?.infestedSince || !money || lake.infestedSince <= money.startYear) return [];
+  return [
+    {
+      path: ["lake", "infestedSince"],
+      found: String(lake.infestedSince),
+      allowed: `a year up to the start year, ${money.startYear}; leave it out for a lake without mussels`,
+    },
+  ];
+}

@@ -1,0 +1,55 @@
+import type { Assumed } from "../../model/assumed.js";
+import type { StudyInput } from "../../model/inputs.js";
+import type { Component } from "../../model/structures/component.js";
+import { type Contexts, lakeContexts } from "../../model/structures/context.js";
+import type { Structure } from "../../model/structures/inputs.js";
+import { candidatePlans } from "../../model/structures/plan.js";
+import { componentsOf } from "../../model/structures/structure.js";
+import type { Contradiction } from "../reading/contradiction.js";
+
+/** Prescribed plans that name no part of their structure, no plan of the catalogue, or one that is not possible there. */
+export function pinnedProblems(input: StudyInput, assumed: Assumed): Contradiction[] {
+  if (input.structures.every(({ pinned }) => pinned.length === 0)) return [];
+  const contexts = lakeContexts(input.lake, 1, assumed, {
+    plans: input.plans,
+    discountRate: input.money.discountRate,
+    assumed,
+  });
+  return input.structures.flatMap((structure, index) =>
+    problemsOf(structure, contexts).map((problem) => ({
+      ...problem,
+      path: ["structures", index, "pinned", ...problem.path],
+    })),
+  );
+}
+
+function problemsOf(structure: Structure, contexts: Contexts): Contradiction[] {
+  if (structure.pinned.length === 0) return [];
+  const years = contexts.map((context) => ({ context, components: componentsOf(structure, context) }));
+  const names = componentsOf(structure, contexts[0]).map(({ name }) => name);
+  return structure.pinned.flatMap(({ part, plan }, index): Contradiction[] => {
+    if (!names.includes(part)) {
+      const allowed =
+        names.length === 0 ? "no plan: nothing here is kept by plans" : `one of ${names.join(", ")}`;
+      return [{ path: [index, "part"], found: `"${part}"`, allowed }];
+    }
+    for (const { context, components } of years) {
+      const component = components.find(({ name }) => name === part);
+      const allowed = component && planProblem(plan, candidatePlans(component, context), component);
+      if (allowed !== undefined) return [{ path: [index, "plan"], found: `"${plan}"`, allowed }];
+    }
+    return [];
+  });
+}
+
+/** What would be allowed in place of a plan; undefined if it may stand. */
+function planProblem(
+  id: string,
+  { plans, impossible }: ReturnType<typeof candidatePlans>,
+  { name }: Component,
+): string | undefined {
+  if (plans.some((plan) => plan.id === id)) return undefined;
+  const reason = impossible.find((plan) => plan.id === id)?.reason;
+  const possible = `one of ${plans.map((plan) => plan.id).join(", ")}`;
+  return reason === undefined ? possible : `a plan that is possible for the ${name} (${reason}): ${possible}`;
+}

@@ -1,0 +1,244 @@
+import type { AssumptionSet } from "../../assumptions/entry.js";
+import { type Assumed, recorder } from "../../model/assumed.js";
+import {
+  type BlockShares,
+  blockShares,
+  type DrawPlan,
+  futuresPerLake,
+  valueAtShare,
+} from "../../model/futures/draw-plan.js";
+import { drawnHazards, futureOf, lakeDraw } from "../../model/futures/lake-draw.js";
+import { yearlyCostsOf } from "../../model/futures/yearly-costs.js";
+import type { StudyInput } from "../../model/inputs.js";
+import { at } from "../../model/lake/calendar.js";
+import { costToGo } from "../../model/option-numbers.js";
+import type { ClassChance } from "../../model/program/class-chances.js";
+import type { StudyDocument } from "../format/schema.js";
+import { type PreparedStudy, prepareStudy } from "../prepare/compute.js";
+import { boatsToModel, toModel } from "../prepare/to-model.js";
+import { trafficOf } from "../prepare/traffic.js";
+import { vesselChances } from "../prepare/vessel-chances.js";
+import { rangedQuantities, withValues } from "../reading/ranged.js";
+import { classChanceId, hydrologicYearId, type NamedInput, uncertainInputs } from "./uncertain-inputs.js";
+
+export interface DrawSettings {
+  readonly seed: number;
+  readonly sampling: DrawPlan["sampling"];
+}
+
+/** The futures of one draw of the lake; lists run over the options, each over the futures. */
+export interface LakeFutures {
+  readonly expected: readonly Float64Array[];
+  readonly cost: readonly Float64Array[];
+  readonly establishment: readonly Int16Array[];
+  /** Chance of mussels when the horizon ends: 0 or 1 for an option that tries no containment. */
+  readonly infested: readonly Float64Array[];
+  /** Undiscounted cost of each year of the horizon, future after future; empty beyond the first block. */
+  readonly byYear: readonly Float64Array[];
+  /** Present value of 1 in each year of the horizon. */
+  readonly annuity: number;
+}
+
+/** A plan of draws with what the report calls its inputs and groups. */
+export interface StudyPlan extends DrawPlan {
+  readonly inputs: readonly NamedInput[];
+  readonly groups: AssumptionSet["groups"];
+}
+
+/** A study made ready to be drawn. */
+export interface DrawnStudy {
+  readonly inputs: readonly NamedInput[];
+  readonly plan: StudyPlan;
+  /** Works out one draw of the lake in a block, with its futures. */
+  readonly futures: (block: number, lake: number) => LakeFutures;
+  /** Expected cost at values of one's choice, for each set of chances the options in their order. */
+  readonly expected: (point: LakePoint) => number[][];
+}
+
+/** Values by the ids of inputs; what is not named is as the study has it. One lake with several sets of chances. */
+export interface LakePoint {
+  readonly lake: ReadonlyMap<string, number>;
+  readonly chances: ReadonlyArray<ReadonlyMap<string, number>>;
+}
+
+export function drawnStudy(
+  document: StudyDocument,
+  assumptions: AssumptionSet,
+  { seed, sampling }: DrawSettings,
+): DrawnStudy {
+  const prepared = prepareStudy(document, assumptions);
+  const inputs = uncertainInputs(document, assumptions, prepared, usedIn(prepared));
+  const plan = { seed, sampling, inputs, groups: assumptions.groups };
+  const values = drawing(document, prepared);
+  const quantileOf = new Map(inputs.map((input) => [input.id, valueAtShare(input)]));
+  let known: { block: number; shares: BlockShares } | undefined;
+  const drawsOf = (block: number): Draws => {
+    if (known?.block !== block) known = { block, shares: blockShares(plan, block) };
+    return { shares: known.shares, quantileOf };
+  };
+  return {
+    inputs,
+    plan,
+    futures: (block, lake) => lakeFutures(drawsOf(block), lake, { values, withYears: block === 0 }),
+    expected: (point) => expectedCosts(point, values),
+  };
+}
+
+/** Ids of the assumptions that decide what the lake costs, and of those that decide chances. */
+function usedIn({ input, assumed }: PreparedStudy) {
+  const lakeReader = recorder(assumed);
+  const lake = lakeDraw(input, lakeReader.assumed);
+  const chanceReader = recorder(assumed);
+  drawnHazards(input, chanceReader.assumed, lake);
+  return { lake: new Set(lakeReader.ids()), chances: new Set(chanceReader.ids()) };
+}
+
+/** Draws of a block; a share is turned into a value where it is needed, by the one worker that needs it. */
+interface Draws {
+  readonly shares: BlockShares;
+  readonly quantileOf: ReadonlyMap<string, (share: number) => number>;
+}
+
+/** Turns drawn values into what the model takes. */
+interface Drawing {
+  readonly lake: (values: ReadonlyMap<string, number>) => Drawn;
+  /** The same with other boats and chances. */
+  readonly chances: (lake: Drawn, values: ReadonlyMap<string, number>) => Drawn;
+}
+
+interface Loop {
+  readonly values: Drawing;
+  /** Whether costs by year are kept. */
+  readonly withYears: boolean;
+}
+
+interface Drawn {
+  readonly document: StudyDocument;
+  readonly input: StudyInput;
+  readonly source: Assumed;
+}
+
+function drawing(document: StudyDocument, prepared: PreparedStudy): Drawing {
+  const ranged = rangedQuantities(document);
+  const ofBoats = ranged.filter(({ path }) => path[0] === "boats");
+  const movesTraffic = ofBoats.some(({ path }) => fieldsOfTraffic.includes(path[1] ?? ""));
+  const ofLake = ranged.filter(({ path }) => path[0] !== "boats");
+  const changed = (before: StudyDocument, quantities: typeof ranged, values: ReadonlyMap<string, number>) =>
+    withValues(
+      before,
+      quantities.map(({ id, path, quantity }) => ({ path, value: values.get(id) ?? quantity.value })),
+    );
+  const { plans } = prepared.input;
+  const modelOf = (drawn: StudyDocument): StudyInput => ({ ...toModel(drawn, prepared), plans });
+  return {
+    lake: (values) => {
+      const drawn = ofLake.length === 0 ? document : changed(document, ofLake, values);
+      const input = ofLake.length === 0 ? prepared.input : modelOf(drawn);
+      return {
+        document: drawn,
+        input: inOperatingYear(input, values.get(hydrologicYearId)),
+        source: (id) => values.get(id) ?? prepared.assumed(id),
+      };
+    },
+    chances: (lake, values) => {
+      const source: Assumed = (id) => values.get(id) ?? lake.source(id);
+      if (ofBoats.length === 0) {
+        return { ...lake, input: withClassChances(lake.input, prepared.chances, values), source };
+      }
+      const drawn = changed(lake.document, ofBoats, values);
+      const chances = vesselChances(drawn.boats, prepared.assumed);
+      const traffic = movesTraffic ? trafficOf(drawn.boats) : prepared.traffic;
+      const input = { ...lake.input, ...boatsToModel(drawn, { chances, traffic }) };
+      return { document: drawn, input: withClassChances(input, chances, values), source };
+    },
+  };
+}
+
+/** Fields of the boats from which traffic is worked out. */
+const fieldsOfTraffic: readonly PropertyKey[] = ["launches", "sites", "traffic"];
+
+/** The lake as if each year were one of its record's. */
+function inOperatingYear(input: StudyInput, year: number | undefined): StudyInput {
+  const { record } = input.lake;
+  if (year === undefined || !record) return input;
+  return { ...input, lake: { ...input.lake, record: [at(record, year)] } };
+}
+
+function withClassChances(
+  input: StudyInput,
+  chances: readonly ClassChance[],
+  values: ReadonlyMap<string, number>,
+): StudyInput {
+  if (chances.every(({ belief }) => belief === undefined)) return input;
+  const classes = input.boats.classes.map((each, index) => {
+    const found = values.get(classChanceId(each.id));
+    return found === undefined ? each : { ...each, carriesLive: found * at(chances, index).live };
+  });
+  return { ...input, boats: { ...input.boats, classes } };
+}
+
+/** Of each option by each set of chances; luck is left out. */
+function expectedCosts(point: LakePoint, drawing: Drawing): number[][] {
+  const drawn = drawing.lake(point.lake);
+  const lake = lakeDraw(drawn.input, drawn.source);
+  return point.chances.map((values) => {
+    const { input, source } = drawing.chances(drawn, values);
+    return drawnHazards(input, source, lake).map((hazards, option) =>
+      at(costToGo(at(lake.options, option).costs, hazards), 0),
+    );
+  });
+}
+
+function lakeFutures({ shares, quantileOf }: Draws, index: number, { values, withYears }: Loop): LakeFutures {
+  const drawn = values.lake(valuesAt(shares.lake, index, quantileOf));
+  const lake = lakeDraw(drawn.input, drawn.source);
+  const years = withYears ? lake.factors.length : 0;
+  const options = lake.options.map(({ numbers }) => ({
+    costsByYear: yearlyCostsOf(numbers),
+    ...emptyLists(years),
+  }));
+  for (let future = 0; future < futuresPerLake; future++) {
+    const draw = index * futuresPerLake + future;
+    const { input, source } = values.chances(drawn, valuesAt(shares.chances, draw, quantileOf));
+    const hazards = drawnHazards(input, source, lake);
+    futureOf(lake, hazards, at(shares.luck, draw)).forEach((result, option) => {
+      const { costsByYear, ...lists } = at(options, option);
+      lists.expected[future] = result.expected;
+      lists.cost[future] = result.cost;
+      lists.establishment[future] = result.establishment;
+      lists.infested[future] = result.infested;
+      if (withYears) {
+        lists.byYear.set(costsByYear(at(hazards, option), result.establishment), future * years);
+      }
+    });
+  }
+  return {
+    expected: options.map(({ expected }) => expected),
+    cost: options.map(({ cost }) => cost),
+    establishment: options.map(({ establishment }) => establishment),
+    infested: options.map(({ infested }) => infested),
+    byYear: withYears ? options.map(({ byYear }) => byYear) : [],
+    annuity: lake.factors.reduce((sum, factor) => sum + factor, 0),
+  };
+}
+
+const emptyLists = (years: number) => ({
+  expected: new Float64Array(futuresPerLake),
+  cost: new Float64Array(futuresPerLake),
+  establishment: new Int16Array(futuresPerLake),
+  infested: new Float64Array(futuresPerLake),
+  byYear: new Float64Array(futuresPerLake * years),
+});
+
+function valuesAt(
+  shares: BlockShares["lake"],
+  draw: number,
+  quantileOf: Draws["quantileOf"],
+): Map<string, number> {
+  const values = new Map<string, number>();
+  for (const [id, column] of shares) {
+    const value = quantileOf.get(id)?.(at(column, draw));
+    if (value !== undefined) values.set(id, value);
+  }
+  return values;
+}

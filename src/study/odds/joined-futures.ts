@@ -1,0 +1,31 @@
+import { at } from "../../model/lake/calendar.js";
+import type { LakeFutures } from "./draws.js";
+
+/** An option's figures over the futures of all draws of the lake, in the order of blocks, lakes and futures. */
+export interface JoinedFutures {
+  readonly expected: Float64Array;
+  readonly cost: Float64Array;
+  readonly infested: Float64Array;
+  /** Of the first block alone, future after future. */
+  readonly byYear: Float64Array;
+}
+
+/** Of each option, in their order. */
+export function joinedFutures(lakes: readonly LakeFutures[], options: number): JoinedFutures[] {
+  return Array.from({ length: options }, (_, option) => ({
+    expected: joined(lakes.map(({ expected }) => at(expected, option))),
+    cost: joined(lakes.map(({ cost }) => at(cost, option))),
+    infested: joined(lakes.map(({ infested }) => at(infested, option))),
+    byYear: joined(lakes.flatMap(({ byYear }) => byYear[option] ?? [])),
+  }));
+}
+
+function joined(lists: readonly Float64Array[]): Float64Array {
+  const all = new Float64Array(lists.reduce((sum, { length }) => sum + length, 0));
+  let place = 0;
+  for (const list of lists) {
+    all.set(list, place);
+    place += list.length;
+  }
+  return all;
+}

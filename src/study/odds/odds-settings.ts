@@ -1,0 +1,15 @@
+import { futuresPerBlock } from "../../model/futures/draw-plan.js";
+import type { DrawSettings } from "./draws.js";
+
+/** Blocks below which no error can be told, and above which their figures take too much memory. */
+export const leastBlocks = 2;
+const mostBlocks = 100;
+
+export const leastFutures = leastBlocks * futuresPerBlock;
+export const mostFutures = mostBlocks * futuresPerBlock;
+/** What decides which futures are drawn and what is told of them, in plain numbers. */
+export interface OddsSettings extends DrawSettings {
+  readonly confidence: number;
+  readonly precision: number;
+  readonly mostFutures: number;
+}

@@ -1,0 +1,57 @@
+import { at } from "../../model/lake/calendar.js";
+import { expectedRegret } from "../../model/uncertainty/expected-regret.js";
+import type { StudyDocument } from "../format/schema.js";
+import type { DrawnStudy, LakeFutures } from "./draws.js";
+import { inputInformation } from "./information.js";
+import { joinedFutures } from "./joined-futures.js";
+import type { Odds } from "./odds.js";
+import type { OddsSettings } from "./odds-settings.js";
+import { oddsOfOption, yearlyBudget } from "./option-odds.js";
+import { comparedOptions } from "./stop-drawing.js";
+
+/** A study and how it was drawn. */
+export interface SummarisedStudy {
+  readonly document: StudyDocument;
+  readonly drawn: DrawnStudy;
+  readonly settings: OddsSettings;
+}
+
+/**
+ * What all futures of a study say together.
+ * @param lakes of whole blocks, two or more, in the order of blocks and lakes
+ */
+export function oddsSummary(
+  { document, drawn, settings }: SummarisedStudy,
+  lakes: readonly LakeFutures[],
+  end: Odds["end"],
+): Omit<Odds, "matters"> {
+  const { options, money, study } = document;
+  const { baseline } = comparedOptions(document);
+  const futures = joinedFutures(lakes, options.length);
+  const benefits = futures.map(({ expected }) => Array.from(expected, (cost) => -cost));
+  const regrets = expectedRegret(benefits);
+  const annuities = lakes.map(({ annuity }) => annuity);
+  const { confidence } = settings;
+  const ofLakes = { lakes: lakes.length, startYear: money.startYear, horizon: money.horizon };
+  return {
+    settings: { seed: settings.seed, sampling: settings.sampling },
+    futures: at(benefits, 0).length,
+    lakes: lakes.length,
+    end,
+    inputs: drawn.inputs.length,
+    requested: study.requestedOption,
+    baseline: at(options, baseline).id,
+    options: options.map(({ id, name }, option) => {
+      const own = at(futures, option);
+      return {
+        id,
+        name,
+        ...oddsOfOption(own, option === baseline ? undefined : at(futures, baseline), ofLakes),
+        budget: { confidence, ...yearlyBudget(own, annuities, confidence) },
+        regret: at(regrets.byOption, option),
+      };
+    }),
+    perfectInformation: regrets.perfectInformation,
+    information: inputInformation(drawn, benefits),
+  };
+}

@@ -1,0 +1,118 @@
+import type { Estimate, QuantileEstimate } from "../../model/futures/clusters.js";
+import type { DrawSettings } from "./draws.js";
+
+/** Shares of futures at which costs are told. */
+export const toldShares = [0.1, 0.5, 0.8, 0.9, 0.95] as const;
+
+/** A cost that a share of the futures does not exceed. */
+export interface ToldQuantile extends QuantileEstimate {
+  /** One of `toldShares`. */
+  readonly share: number;
+}
+
+/** A share of futures, with the limits of its interval. */
+export interface ToldShare {
+  readonly value: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/** Cost of one year of the horizon over the futures, undiscounted. */
+export interface FanYear {
+  readonly year: number;
+  readonly mean: number;
+  readonly p10: number;
+  readonly p50: number;
+  readonly p90: number;
+}
+
+/** What the futures say of one option. Money is present value in prices of the price year. */
+export interface OptionOdds {
+  readonly id: string;
+  readonly name: string;
+  /** Program and infestation together, on average over all futures. */
+  readonly meanCost: Estimate;
+  /** The same, as it comes out: by `toldShares`. */
+  readonly cost: readonly ToldQuantile[];
+  /** Infested by the horizon's end. */
+  readonly infested: ToldShare;
+  /** Against the option that does nothing; absent for that one. */
+  readonly against:
+    | {
+        /** Futures in which it comes out cheaper than doing nothing. */
+        readonly cheaper: ToldShare;
+        /** Sets of assumptions with which it is worth its cost on average over luck. */
+        readonly worthIt: ToldShare;
+        readonly netBenefit: Estimate;
+        readonly netBenefits: readonly ToldQuantile[];
+      }
+    | undefined;
+  readonly fan: readonly FanYear[];
+  /** Chance that the cost is above an amount, from the least to the greatest. */
+  readonly exceedance: ReadonlyArray<{ readonly cost: number; readonly chance: number }>;
+  /** Equal yearly amount that covers program and infestation in a share of the futures, the study's `confidence`. */
+  readonly budget: QuantileEstimate & { readonly confidence: number };
+  /** What choosing it costs on average against the best choice for each set of assumptions. */
+  readonly regret: number;
+}
+
+/** What knowing an input exactly before choosing is worth on average. */
+export interface Information {
+  readonly id: string;
+  readonly name: string;
+  readonly value: number;
+  readonly standardError: number;
+}
+
+/** Net benefit of the requested option with one input at its low and at its high value, all else as assumed. */
+export interface TornadoBar {
+  readonly id: string;
+  readonly name: string;
+  /** Ids of the inputs that are moved, where they are several that are drawn together. */
+  readonly members?: readonly string[] | undefined;
+  /**
+   * P10 and P90 of the input, in the unit of its assumption or the coherent unit of its dimension; of several inputs
+   * the shares 0.1 and 0.9 at which each is; of the operating year the places in the record, counted from 0, of the
+   * years with the least and the greatest net benefit.
+   */
+  readonly low: { readonly input: number; readonly netBenefit: number };
+  readonly high: { readonly input: number; readonly netBenefit: number };
+}
+
+/** Share of the variance of the requested option's net benefit, luck left out. */
+export interface VarianceShare {
+  /** One input, or several that are drawn together. */
+  readonly ids: readonly string[];
+  readonly name: string;
+  /** By itself alone, and with all that it does together with others. */
+  readonly first: Estimate;
+  readonly total: Estimate;
+}
+
+export interface Matters {
+  readonly netBenefit: number;
+  /** Widest first. */
+  readonly tornado: readonly TornadoBar[];
+  /** Spearman's, of each input with the net benefit; strongest first. */
+  readonly ranks: ReadonlyArray<{ readonly id: string; readonly name: string; readonly correlation: number }>;
+  readonly shares: readonly VarianceShare[];
+}
+
+/** How sure a study is. */
+export interface Odds {
+  readonly settings: DrawSettings;
+  readonly futures: number;
+  /** Draws of the lake, each with as many futures. */
+  readonly lakes: number;
+  /** Why drawing ended: the mean net benefit was known well enough, or the most draws were made. */
+  readonly end: "precise" | "cap";
+  readonly inputs: number;
+  readonly requested: string;
+  readonly baseline: string;
+  readonly options: readonly OptionOdds[];
+  /** Expected value of knowing everything but luck before choosing. */
+  readonly perfectInformation: number;
+  /** Most valuable first. */
+  readonly information: readonly Information[];
+  readonly matters: Matters;
+}

@@ -1,0 +1,88 @@
+import {
+  clusteredMean,
+  clusteredQuantiles,
+  clusteredShare,
+  type QuantileEstimate,
+} from "../../model/futures/clusters.js";
+import { at } from "../../model/lake/calendar.js";
+import { exceedanceCurve } from "../../model/uncertainty/exceedance.js";
+import { mean } from "../../model/uncertainty/expected-regret.js";
+import { sampleQuantiles } from "../../model/uncertainty/sample-quantile.js";
+import type { JoinedFutures } from "./joined-futures.js";
+import { type FanYear, type OptionOdds, type ToldQuantile, toldShares } from "./odds.js";
+
+/** Of all intervals. */
+const confidence = 0.95;
+/** Steps of the curve of chances to exceed a cost. */
+const exceedanceSteps = 100;
+
+/**
+ * What the futures say of an option's costs; budget and regret beside. Means rest on what is expected in each future,
+ * with luck left out, which has the same mean as what comes out and a smaller error.
+ * @param baseline absent for the option that does nothing
+ * @param lakes draws of the lake, each with as many futures
+ */
+export function oddsOfOption(
+  { expected, cost, infested, byYear }: JoinedFutures,
+  baseline: JoinedFutures | undefined,
+  { lakes, startYear, horizon }: { lakes: number; startYear: number; horizon: number },
+): Omit<OptionOdds, "id" | "name" | "budget" | "regret"> {
+  return {
+    meanCost: clusteredMean(expected, lakes),
+    cost: toldQuantiles(cost, lakes),
+    infested: clusteredShare(infested, lakes, confidence),
+    against: baseline && oddsAgainst({ expected, cost }, baseline, lakes),
+    fan: fanOf(byYear, horizon, startYear),
+    exceedance: exceedanceCurve(cost, exceedanceSteps).map(({ value, chance }) => ({
+      cost: value,
+      chance,
+    })),
+  };
+}
+
+/** Both options in the same futures, one by one. */
+function oddsAgainst(
+  option: Pick<JoinedFutures, "expected" | "cost">,
+  baseline: JoinedFutures,
+  lakes: number,
+): OptionOdds["against"] {
+  const realised = option.cost.map((cost, future) => at(baseline.cost, future) - cost);
+  const onAverage = option.expected.map((cost, future) => at(baseline.expected, future) - cost);
+  const positive = (values: Float64Array) => values.map((value) => Number(value > 0));
+  return {
+    cheaper: clusteredShare(positive(realised), lakes, confidence),
+    worthIt: clusteredShare(positive(onAverage), lakes, confidence),
+    netBenefit: clusteredMean(onAverage, lakes),
+    netBenefits: toldQuantiles(realised, lakes),
+  };
+}
+
+const toldQuantiles = (values: Float64Array, lakes: number): ToldQuantile[] =>
+  clusteredQuantiles(values, lakes, toldShares, confidence).map((found, index) => ({
+    share: at(toldShares, index),
+    ...found,
+  }));
+
+/**
+ * Equal yearly amount over the horizon whose present value covers the cost in a share of the futures: present cost over
+ * the present value of 1 in each year, A = X / Σ v(t), and its quantile.
+ * @param annuities Σ v(t) of each draw of the lake
+ */
+export function yearlyBudget(
+  { cost }: Pick<JoinedFutures, "cost">,
+  annuities: readonly number[],
+  share: number,
+): QuantileEstimate {
+  const futures = cost.length / annuities.length;
+  const yearly = cost.map((amount, future) => amount / at(annuities, Math.floor(future / futures)));
+  return at(clusteredQuantiles(yearly, annuities.length, [share], confidence), 0);
+}
+
+function fanOf(byYear: Float64Array, horizon: number, startYear: number): FanYear[] {
+  const futures = Array.from({ length: byYear.length / horizon }, (_, future) => future);
+  return Array.from({ length: horizon }, (_, year) => {
+    const costs = futures.map((future) => at(byYear, future * horizon + year));
+    const [p10 = 0, p50 = 0, p90 = 0] = sampleQuantiles(costs, [0.1, 0.5, 0.9]);
+    return { year: startYear + year, mean: mean(costs), p10, p50, p90 };
+  });
+}

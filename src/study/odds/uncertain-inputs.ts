@@ -1,0 +1,141 @@
+import type { Assumption, AssumptionSet } from "../../assumptions/entry.js";
+import { normalRange } from "../../assumptions/normal-range.js";
+import type { UncertainInput } from "../../model/futures/draw-plan.js";
+import type { ClassChance } from "../../model/program/class-chances.js";
+import type { Bounds } from "../../model/register/expected.js";
+import type { DistributionInput } from "../../model/uncertainty/distribution-of.js";
+import { type Dimension, dimensions } from "../../units/dimensions.js";
+import type { Spread } from "../../units/spread.js";
+import type { StudyDocument } from "../format/schema.js";
+import type { PreparedStudy } from "../prepare/compute.js";
+import { quantityName, type RangedQuantity, rangedQuantities } from "../reading/ranged.js";
+
+/** An input that is drawn, with what the report calls it. */
+export type NamedInput = UncertainInput & { readonly name: string };
+
+/** Id under which the operating year is drawn, where the lake has a record of levels. */
+export const hydrologicYearId = "lake/record/year";
+/** Start of the id under which a class's chance is drawn. */
+export const classChanceId = (vesselClass: string) => `boats/classes/${vesselClass}/carriesLive`;
+
+/** Assumptions that are not drawn: limits of checks and rates at which the same futures are weighed again. */
+const notDrawn = /^(checks\.|money\.|learning\.)/;
+
+/**
+ * All that is drawn of a study: assumptions that it uses and whose range is not a point, quantities that its author gave
+ * with a range, chances of vessel classes from counts, and the operating year of a record.
+ * @param usedByLake ids of the assumptions that decide what the lake costs; the others decide chances alone
+ */
+export function uncertainInputs(
+  document: StudyDocument,
+  assumptions: AssumptionSet,
+  prepared: Pick<PreparedStudy, "input" | "overrides" | "prices" | "chances">,
+  used: { readonly lake: ReadonlySet<string>; readonly chances: ReadonlySet<string> },
+): NamedInput[] {
+  const overridden = new Map(prepared.overrides.map((override) => [override.entry.id, override]));
+  const ofFile = [...assumptions.entries.values()]
+    .filter(({ id }) => (used.lake.has(id) || used.chances.has(id)) && !notDrawn.test(id))
+    .flatMap((entry): NamedInput[] => {
+      const stage = used.lake.has(entry.id) ? "lake" : "chances";
+      const override = overridden.get(entry.id);
+      const distribution = override
+        ? override.spread && spreadInput(override.spread, override.value)
+        : entryInput(entry, prepared.prices.factorOf(entry));
+      const limits = limitsOf(assumptions.expected.get(entry.id)?.bounds, prepared.prices.factorOf(entry));
+      return distribution
+        ? [{ id: entry.id, name: entry.title ?? entry.id, stage, distribution, limits }]
+        : [];
+    });
+  return [
+    ...ofFile,
+    ...rangedQuantities(document).map((ranged) => quantityInput(ranged, document)),
+    ...chanceInputs(document, prepared.chances),
+    ...yearInputs(prepared),
+  ];
+}
+
+/**
+ * What is drawn of an assumption is kept within what the model can bear; no range reaches a bound that it may not meet.
+ */
+function limitsOf(bounds: Bounds | undefined, factor: number): UncertainInput["limits"] {
+  return (
+    bounds && {
+      low: (bounds.from ?? bounds.above ?? Number.NEGATIVE_INFINITY) * factor,
+      high: (bounds.to ?? bounds.below ?? Number.POSITIVE_INFINITY) * factor,
+    }
+  );
+}
+
+function entryInput(
+  { value, low, high, distribution }: Assumption,
+  factor: number,
+): DistributionInput | undefined {
+  if (low === high) return undefined;
+  const ends = { low: low * factor, high: high * factor };
+  return spreadInput({ kind: distribution, ...ends }, value * factor);
+}
+
+/** A spread as a distribution; `mode` is the likeliest value of a beta-PERT or triangular one. */
+export function spreadInput(spread: Spread, mode: number): DistributionInput {
+  switch (spread.kind) {
+    case "pert":
+    case "triangular":
+      return { kind: spread.kind, low: spread.low, mode, high: spread.high };
+    case "uniform":
+      return { kind: "uniform", low: spread.low, high: spread.high };
+    case "lognormal":
+      return { kind: "lognormal", p10: spread.low, p90: spread.high };
+    case "normal":
+      return { kind: "truncated-normal", ...normalRange(spread) };
+    case "discrete":
+      return {
+        kind: "discrete",
+        values: spread.choices.map(({ value, share }) => ({ value, weight: share })),
+      };
+  }
+}
+
+function quantityInput({ id, path, quantity }: RangedQuantity, document: StudyDocument): NamedInput {
+  const dimension: Dimension = dimensions[quantity.dimension];
+  return {
+    id,
+    name: quantityName(document, path),
+    stage: path[0] === "boats" ? "chances" : "lake",
+    distribution: spreadInput(quantity.spread, quantity.value),
+    limits: {
+      low: dimension.minimum ?? Number.NEGATIVE_INFINITY,
+      high: dimension.maximum ?? Number.POSITIVE_INFINITY,
+    },
+  };
+}
+
+/** Chances that rest on counts, by the belief that the counts leave: of boats found fouled, not of those alive. */
+function chanceInputs({ boats }: StudyDocument, chances: readonly ClassChance[]): NamedInput[] {
+  return boats.classes.flatMap(({ id, name }, index) => {
+    const belief = chances[index]?.belief;
+    return belief
+      ? [
+          {
+            id: classChanceId(id),
+            name: `share of boats found fouled in the class “${name}”`,
+            stage: "chances",
+            distribution: { kind: "beta", ...belief },
+          },
+        ]
+      : [];
+  });
+}
+
+function yearInputs({ input }: Pick<PreparedStudy, "input">): NamedInput[] {
+  const years = input.lake.record?.length ?? 0;
+  if (years < 2) return [];
+  const values = Array.from({ length: years }, (_, value) => ({ value, weight: 1 }));
+  return [
+    {
+      id: hydrologicYearId,
+      name: "operating year of the record",
+      stage: "lake",
+      distribution: { kind: "discrete", values },
+    },
+  ];
+}

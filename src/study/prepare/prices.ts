@@ -1,0 +1,80 @@
+import type { AssumptionSet } from "../../assumptions/entry.js";
+import { converted, exchanged, isPrice, type PriceFactor } from "../../assumptions/prices.js";
+import { type PriceIndex, yearsText } from "../../model/money/price-index.js";
+import type { StudyDocument } from "../format/schema.js";
+import type { Contradiction } from "../reading/contradiction.js";
+
+/** Prices of the assumptions as a study takes them. */
+export interface StudyPrices {
+  readonly factorOf: PriceFactor;
+  /** The index by which they were turned into the study's price year; absent where they are used as they stand. */
+  readonly index: PriceIndex | undefined;
+}
+
+type MoneyDocument = StudyDocument["money"];
+
+/** The index of all prices of the files, which are in US dollars. */
+const indexId = "cpi-u";
+
+const remedy =
+  "Choose another price year, add the missing year to money.indexValues with its source, or set money.pricesOfAssumptions to as-they-stand.";
+
+/** What prices of the assumptions are multiplied by, or the years that the index lacks for it. */
+export function studyPrices(
+  money: MoneyDocument,
+  set: AssumptionSet,
+): { prices: StudyPrices; problems: Contradiction[] } {
+  if (money.pricesOfAssumptions === "as-they-stand") {
+    return { prices: { factorOf: exchanged(money.exchangeRate), index: undefined }, problems: [] };
+  }
+  const table = set.priceIndices.find(({ id }) => id === indexId);
+  if (!table) throw new Error(`price-index.yaml holds no index ${indexId}`);
+  const own = money.indexValues.map(({ year, value }) => [year, value] as const);
+  const index = { id: table.id, name: table.name, values: new Map([...table.values, ...own]) };
+  return {
+    prices: { factorOf: converted(index, money.priceYear, money.exchangeRate), index },
+    problems: [...valueProblems(money, table), ...yearProblems(money, index, set)],
+  };
+}
+
+function yearProblems({ priceYear }: MoneyDocument, index: PriceIndex, set: AssumptionSet): Contradiction[] {
+  const known = `a year that the index ${index.id} holds: ${yearsText(index)}`;
+  const lacksStudy = !index.values.has(priceYear);
+  const lacking = [...set.entries.values()].filter(
+    (entry) => isPrice(entry) && entry.priceYear !== undefined && !index.values.has(entry.priceYear),
+  );
+  const others = lacking.filter((entry) => entry.priceYear !== priceYear);
+  return [
+    ...(lacksStudy
+      ? [{ path: ["money", "priceYear"], found: String(priceYear), allowed: known, remedy }]
+      : []),
+    ...others.map(({ id, priceYear: year }) => ({
+      path: ["money", "indexValues"],
+      found: `no value for ${year}, the price year of ${id}`,
+      allowed: known,
+      remedy,
+    })),
+  ];
+}
+
+/** Prices change less than this between two years next to each other. */
+const largestYearlyChange = 1.25;
+
+/** Values on another base than the table's: they would turn prices into many times as much. */
+function valueProblems({ indexValues }: MoneyDocument, table: PriceIndex): Contradiction[] {
+  return indexValues.flatMap(({ year, value }, place) => {
+    const nearest = [...table.values].sort(([a], [b]) => Math.abs(a - year) - Math.abs(b - year))[0];
+    if (!nearest) return [];
+    const [nearYear, near] = nearest;
+    const most = largestYearlyChange ** Math.max(1, Math.abs(nearYear - year));
+    return value <= near * most && value >= near / most
+      ? []
+      : [
+          {
+            path: ["money", "indexValues", place, "value"],
+            found: String(value),
+            allowed: `a value on the base of ${table.id} (1982-84 = 100), which has ${near} for ${nearYear}: from ${(near / most).toFixed(1)} to ${(near * most).toFixed(1)}`,
+          },
+        ];
+  });
+}

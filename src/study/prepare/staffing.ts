@@ -1,0 +1,74 @@
+import type { Traffic } from "../../model/inputs.js";
+import { type SiteDay, sealedShare, siteDays } from "../../model/program/site-days.js";
+import { type Staffing, type StaffingInput, staffing } from "../../model/program/staffing.js";
+import type { StudyDocument } from "../format/schema.js";
+import type { StationDocument } from "../format/staffing-schema.js";
+import { withoutUnits } from "./to-model.js";
+import { openingsOf } from "./traffic.js";
+
+type OptionDocument = StudyDocument["options"][number];
+
+/** An option's stations: what was asked, and the inspectors that they need. */
+export interface StationRun {
+  readonly optionId: string;
+  readonly input: StaffingInput;
+  /** The days of each site, in the order of the staffing. */
+  readonly days: readonly SiteDay[];
+  readonly staffing: Staffing;
+}
+
+/** Always the same, so that a study always prints the same figures. */
+const seed = 1;
+const mostDays = 100;
+const fewestDays = 20;
+/** Boats served, once for each number of inspectors, that a station may take: about a second. */
+const mostServed = 10_000_000;
+
+/** Days to draw: few enough to keep a report quick, the more so as a day of many boats says more by itself. */
+function replicationsFor(days: readonly SiteDay[], mostInspectors: number): number {
+  const boats = days.flatMap(({ arrivalsByHour }) => arrivalsByHour).reduce((sum, each) => sum + each, 0);
+  const affordable = Math.floor(mostServed / (boats * mostInspectors));
+  return Math.min(mostDays, Math.max(fewestDays, affordable));
+}
+
+/**
+ * The stations of a study that was checked, in the order of its options.
+ * @param traffic scaled to the launches of the year
+ */
+export function staffStations({ options, boats }: StudyDocument, traffic: Traffic | undefined): StationRun[] {
+  if (!traffic) return [];
+  return options.flatMap((option) => {
+    if (!option.station) return [];
+    const days = daysOfSites(option, boats.classes, traffic);
+    const input = staffingInput(option.station, days);
+    return [{ optionId: option.id, input, days, staffing: staffing(input) }];
+  });
+}
+
+/** Boats that an option's stations check by site, day type and open hour; none for an option without open hours. */
+export function daysOfSites(
+  { open, steps }: OptionDocument,
+  classes: StudyDocument["boats"]["classes"],
+  traffic: Traffic,
+): SiteDay[] {
+  if (!open || !steps) return [];
+  const sealed = sealedShare(withoutUnits(classes), withoutUnits(steps.seals));
+  return siteDays(traffic, openingsOf(open, traffic), 1 - sealed);
+}
+
+function staffingInput(station: StationDocument, days: readonly SiteDay[]): StaffingInput {
+  const { service, target, mostInspectors, wage, loading } = station;
+  return {
+    dayTypes: days,
+    service: {
+      quickCheckHours: service.quickCheck.value,
+      fullInspectionHours: service.fullInspection.value,
+      setAsideShare: service.setAsideShare.value,
+      spread: service.spread,
+    },
+    target: { share: target.share.value, hours: target.wait.value },
+    mostInspectors,
+    wagePerHour: wage.value * (1 + loading.value),
+    sampling: { replications: replicationsFor(days, mostInspectors), seed },
+  };
+}

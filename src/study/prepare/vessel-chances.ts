@@ -1,0 +1,36 @@
+import type { Assumed } from "../../model/assumed.js";
+import { type ClassChance, classChance } from "../../model/program/class-chances.js";
+import type { Counts } from "../../model/program/learning.js";
+import type { BoatsDocument } from "../format/boats-schema.js";
+import { readSeasonLog } from "../reading/season-log.js";
+
+/** Chances of a checked study's vessel classes, in their order, after the seasons of its log. */
+export function vesselChances({ classes, seasons }: BoatsDocument, assumed: Assumed): ClassChance[] {
+  const counts = seasons ? countsByClass(seasons.csv, classes) : new Map<string, Counts>();
+  return classes.map(({ id, carriesLive }) => {
+    const entered =
+      "found" in carriesLive
+        ? {
+            found: carriesLive.found,
+            screened: carriesLive.of,
+            weight: carriesLive.weight.value,
+            live: carriesLive.live.value,
+          }
+        : carriesLive.value;
+    return classChance({ entered, seasons: counts.get(id) }, assumed);
+  });
+}
+
+function countsByClass(csv: string, classes: BoatsDocument["classes"]): Map<string, Counts> {
+  const reading = readSeasonLog(
+    csv,
+    classes.map(({ id }) => id),
+  );
+  if (!reading.log) throw new Error(`a log of seasons that was not checked: ${reading.problems[0]?.found}`);
+  return new Map(
+    reading.log.classes.map(({ vesselClass, screened, fouled }) => [
+      vesselClass,
+      { screened, found: fouled },
+    ]),
+  );
+}

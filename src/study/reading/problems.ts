@@ -1,0 +1,165 @@
+import type { z } from "zod";
+import { counted } from "../../counted.js";
+import { structureKinds } from "../format/structure-kinds.js";
+import { codeOf, forXml, unseenIn } from "./characters.js";
+import type { Contradiction } from "./contradiction.js";
+
+/** One thing wrong with a study, for its author. */
+export interface Problem {
+  /** Place in the document: structures[2].rack.clearSpacing. */
+  readonly path: string;
+  /** The same place key by key; absent where it is a place in the text. */
+  readonly at?: readonly PropertyKey[];
+  readonly found: string;
+  readonly allowed: string;
+  readonly remedy: string;
+  /** True where it is only unusual, and keeps nothing from being computed. */
+  readonly unusual?: boolean;
+}
+
+/** A study that cannot be computed. Holds every problem found, not only the first. */
+export class InputError extends Error {
+  constructor(
+    readonly subject: string,
+    readonly problems: readonly Problem[],
+  ) {
+    const count = counted(problems.length, "problem");
+    super(`${subject}: ${count}.\n${problems.map((problem) => `  ${sentence(problem)}`).join("\n")}`);
+  }
+}
+
+export function sentence({ path, found, allowed, remedy }: Problem): string {
+  return `${path}: found ${found}; allowed: ${allowed}. ${remedy}`;
+}
+
+/** The issues of a failed parse as problems, with the value found at each place. */
+export function problemsOf(issues: readonly z.core.$ZodIssue[], document: unknown): Problem[] {
+  return issues.flatMap((issue) => problemsOfIssue(issue, document));
+}
+
+function problemsOfIssue(issue: z.core.$ZodIssue, document: unknown): Problem[] {
+  const found = valueAt(document, issue.path);
+  if (issue.code === "unrecognized_keys") {
+    return issue.keys.map((key) => ({
+      path: pathText([...issue.path, key], document),
+      at: [...issue.path, key],
+      found: "an unknown key",
+      allowed: "only the keys of the study format (see the schema command)",
+      remedy: "Correct its spelling or remove it.",
+    }));
+  }
+  const given = issue.message.startsWith("Invalid input");
+  if (issue.code === "invalid_union" && issue.errors.length > 0 && given) {
+    const branch = closestBranch(issue.errors, found);
+    return branch.flatMap((nested) =>
+      problemsOfIssue({ ...nested, path: [...issue.path, ...nested.path] } as z.core.$ZodIssue, document),
+    );
+  }
+  return [
+    {
+      path: pathText(issue.path, document),
+      at: issue.path,
+      found: describe(found),
+      allowed: allowedText(issue),
+      remedy: found === undefined ? "Add it." : "Correct this value.",
+    },
+  ];
+}
+
+/** Of a union's branches, the one that the author seems to have meant: by months if an object, else one value. */
+function closestBranch(
+  errors: readonly (readonly z.core.$ZodIssue[])[],
+  found: unknown,
+): readonly z.core.$ZodIssue[] {
+  const isObject = typeof found === "object" && found !== null;
+  const index = isObject ? 0 : errors.length - 1;
+  return errors[index] ?? [];
+}
+
+function allowedText(issue: z.core.$ZodIssue): string {
+  switch (issue.code) {
+    case "invalid_value":
+      return `one of ${issue.values.join(", ")}`;
+    case "invalid_union":
+      return issue.discriminator === undefined
+        ? issue.message
+        : (namesOf[issue.discriminator] ?? issue.message);
+    case "invalid_type":
+      return issue.message.startsWith("Invalid input: expected ")
+        ? (typeNames[issue.expected] ?? issue.expected)
+        : issue.message;
+    default:
+      return issue.message;
+  }
+}
+
+const namesOf: Record<string, string> = {
+  kind: `kind ${structureKinds.slice(0, -1).join(", ")} or ${structureKinds.at(-1)}`,
+  by: "by gravity or pump",
+};
+
+const typeNames: Record<string, string> = {
+  object: "a group of fields",
+  array: "a list",
+  string: "a text",
+  number: "a number",
+  boolean: "true or false",
+};
+
+const longestFound = 60;
+
+/** A value as its author would recognise it, cut to a readable length. */
+export function describe(value: unknown): string {
+  if (value === undefined) return "nothing";
+  if (Array.isArray(value)) return `a list of ${value.length}`;
+  if (typeof value === "object" && value !== null) return "a group of fields";
+  const unprintable = typeof value === "string" ? unseenIn(value) : undefined;
+  if (unprintable !== undefined)
+    return `${unprintable} of ${describe(forXml(String(value)).replace(/[\u007f-\u009f]/g, "\ufffd"))}`;
+  const text = typeof value === "number" ? String(value) : (JSON.stringify(value) ?? String(value));
+  return text.length > longestFound ? `${text.slice(0, longestFound)}…` : text;
+}
+
+/** What stands at a place of a document; undefined where nothing does. */
+export function valueAt(document: unknown, path: readonly PropertyKey[]): unknown {
+  return path.reduce<unknown>(
+    (value, key) =>
+      typeof value === "object" && value !== null && Object.hasOwn(value, key)
+        ? Reflect.get(value, key)
+        : undefined,
+    document,
+  );
+}
+
+/** structures[2].rack.width, with the id of the structure or option beside its index where it has one. */
+export function pathText(path: readonly PropertyKey[], document: unknown): string {
+  if (path.length === 0) return "the document";
+  return path
+    .map((key, index) => {
+      if (typeof key !== "number") return `${index === 0 ? "" : "."}${keyText(key)}`;
+      const id = valueAt(document, [...path.slice(0, index + 1), "id"]);
+      return typeof id === "string" ? `[${key} "${id.slice(0, longestFound)}"]` : `[${key}]`;
+    })
+    .join("");
+}
+
+/** A key may be written as nothing at all, or hold what no reader sees: that is told by its code. */
+function keyText(key: PropertyKey): string {
+  const text = String(key);
+  if (text.trim() !== "" && !unseen.test(text)) return text;
+  const coded = Array.from(text, (each) => (each.trim() === "" || unseen.test(each) ? codeOf(each) : each));
+  return `"${coded.join("")}"`;
+}
+
+const unseen = /[\p{C}\p{Zl}\p{Zp}]/u;
+
+/** A contradiction as its author is told of it. */
+export function problemOf({ path, line, found, allowed, remedy }: Contradiction, document: unknown): Problem {
+  return {
+    path: pathText(path, document) + (line === undefined ? "" : `, line ${line}`),
+    at: path,
+    found,
+    allowed,
+    remedy: remedy ?? (found === "nothing" ? "Add it." : "Correct this value or the other."),
+  };
+}

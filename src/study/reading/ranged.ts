@@ -1,0 +1,106 @@
+import type { Spread, SpreadQuantity } from "../../units/spread.js";
+import { contradictions } from "../checks/consistency.js";
+import type { StudyDocument } from "../format/schema.js";
+import type { Contradiction, SoundParts } from "./contradiction.js";
+
+/** A quantity of the study that its author gave with a range. */
+export interface RangedQuantity {
+  /** Where it stands, by the ids of the groups that it stands in: "structures/marina/wettedArea". */
+  readonly id: string;
+  readonly path: readonly PropertyKey[];
+  readonly quantity: SpreadQuantity & { readonly spread: Spread };
+}
+
+/** Every quantity with a range, in the order of the document. */
+export function rangedQuantities(document: StudyDocument): RangedQuantity[] {
+  return rangedIn(document, [], []);
+}
+
+function rangedIn(value: unknown, path: readonly PropertyKey[], names: readonly string[]): RangedQuantity[] {
+  if (typeof value !== "object" || value === null) return [];
+  if (isRanged(value)) return [{ id: names.join("/"), path, quantity: value }];
+  if ("text" in value && "dimension" in value) return [];
+  return Object.entries(value).flatMap(([key, item]: [string, unknown]) =>
+    rangedIn(item, [...path, Array.isArray(value) ? Number(key) : key], [...names, nameOf(item) ?? key]),
+  );
+}
+
+const isRanged = (value: object): value is RangedQuantity["quantity"] =>
+  "spread" in value && value.spread !== undefined && "dimension" in value;
+
+function nameOf(item: unknown): string | undefined {
+  if (typeof item !== "object" || item === null) return undefined;
+  if ("id" in item && typeof item.id === "string") return item.id;
+  return "name" in item && typeof item.name === "string" ? item.name : undefined;
+}
+
+/** A quantity in words, with the name of the nearest group that has one: "wetted area of Marina docks". */
+export function quantityName(document: unknown, path: readonly PropertyKey[]): string {
+  let owner: string | undefined;
+  let words: string[] = [];
+  let value = document;
+  for (const key of path) {
+    value = typeof value === "object" && value !== null ? Reflect.get(value, key) : undefined;
+    const name = givenName(value);
+    if (name !== undefined) [owner, words] = [name, []];
+    else words.push(itemName(value) ?? String(key).replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`));
+  }
+  return owner === undefined ? words.join(", ") : `${words.join(", ")} of ${owner}`;
+}
+
+/** What tells apart items that have no name of their own: "seals, resident, share of Full season". */
+function itemName(value: unknown): string | undefined {
+  const names = ["id", "vesselClass", "part"].map((key): unknown => Reflect.get(Object(value), key));
+  return names.find((name) => typeof name === "string");
+}
+
+function givenName(value: unknown): string | undefined {
+  if (typeof value !== "object" || value === null || !("name" in value)) return undefined;
+  return typeof value.name === "string" ? value.name : undefined;
+}
+
+/** The document with other values at some places: what is not on the way to one of them is shared. */
+export function withValues<T>(
+  document: T,
+  values: ReadonlyArray<{ readonly path: readonly PropertyKey[]; readonly value: number }>,
+): T {
+  return values.reduce((changed, { path, value }) => replaced(changed, path, value), document);
+}
+
+function replaced<T>(target: T, [key, ...rest]: readonly PropertyKey[], value: number): T {
+  if (key === undefined) return { ...target, value };
+  if (typeof target !== "object" || target === null) throw new Error(`no group at ${String(key)}`);
+  const copy = Array.isArray(target) ? [...target] : { ...target };
+  Reflect.set(copy, key, replaced<unknown>(Reflect.get(target, key), rest, value));
+  return copy as T;
+}
+
+/** Ends of a range, or choices, with which the rest of the study would be contradictory. */
+export function rangeProblems(document: StudyDocument): Contradiction[] {
+  return rangedQuantities(document).flatMap(({ path, quantity }) => {
+    const broken = endsOf(quantity.spread).flatMap((value) =>
+      contradictions(soundParts(withValues(document, [{ path, value }]))),
+    );
+    const [first] = broken;
+    if (!first) return [];
+    return [
+      {
+        path,
+        found: `"${quantity.text}", which would lead to ${first.found}`,
+        allowed: `a range all of whose values are possible: ${first.allowed}`,
+        remedy: "Narrow the range, or give one value.",
+      },
+    ];
+  });
+}
+
+/** The least and the largest value that is drawn for certain; a lognormal or normal range has no end. */
+export function endsOf(spread: Spread): number[] {
+  if (spread.kind !== "discrete") return [spread.low, spread.high];
+  const values = spread.choices.map(({ value }) => value);
+  return [Math.min(...values), Math.max(...values)];
+}
+
+export function soundParts(document: StudyDocument): SoundParts {
+  return { ...document, structures: document.structures.map((value, index) => ({ index, value })) };
+}

@@ -1,0 +1,233 @@
+import { readFileSync, statSync } from "node:fs";
+import { basename, dirname } from "node:path";
+import { type Document, isScalar, LineCounter, parseDocument, visit, type YAMLParseError } from "yaml";
+import { contradictions } from "../checks/consistency.js";
+import { currencyProblems } from "../checks/consistency-currency.js";
+import { type StudyDocument, studySchema } from "../format/schema.js";
+import { characterProblems } from "./character-problems.js";
+import { allowedCharacters } from "./characters.js";
+import type { SoundParts } from "./contradiction.js";
+import {
+  deepestGroups,
+  hasTooManyAliases,
+  isNestedTooDeep,
+  lineNestedTooDeep,
+  mostAliases,
+} from "./nesting.js";
+import { InputError, type Problem, problemOf, problemsOf } from "./problems.js";
+import { rangeProblems, soundParts } from "./ranged.js";
+import { readRecordFiles, refuseRecordFiles } from "./record-files.js";
+import { mustBeUtf8 } from "./utf8.js";
+
+/** Largest study file that is read. */
+export const largestStudyBytes = 2 * 1024 * 1024;
+
+/** Reads a study file, JSON or YAML. @throws InputError with every problem found */
+export function readStudyFile(path: string): StudyDocument {
+  const name = basename(path);
+  const bytes = sizeOf(path);
+  if (bytes > largestStudyBytes) throw tooLarge(name, bytes);
+  return readDocument(mustBeUtf8(readFileSync(path), name), name, {
+    files: (document) => readRecordFiles(document, dirname(path)),
+    characters: characterProblems,
+  });
+}
+
+function sizeOf(path: string): number {
+  try {
+    const found = statSync(path);
+    if (found.isFile()) return found.size;
+  } catch {
+    // reported below, with folders
+  }
+  throw single(
+    basename(path),
+    "the file",
+    "no such file",
+    "the path of a study file",
+    `Check the path "${path}".`,
+  );
+}
+
+/** Reads the text of a study. @throws InputError with every problem found */
+export function readStudyText(text: string, name: string): StudyDocument {
+  return readDocument(text, name, { files: refuseRecordFiles, characters: characterProblems });
+}
+
+/** The text of a study whose report was issued: it may hold characters that were not refused then. */
+export const readIssuedText = (text: string, name: string): StudyDocument =>
+  readDocument(text, name, { files: refuseRecordFiles, characters: () => [] });
+
+type Told = (document: unknown) => Problem[];
+
+/** @param told `files` reads the files that records name, or says why it cannot */
+function readDocument(
+  text: string,
+  name: string,
+  told: Readonly<Record<"files" | "characters", Told>>,
+): StudyDocument {
+  const bytes = Buffer.byteLength(text);
+  if (bytes > largestStudyBytes) throw tooLarge(name, bytes);
+  const document = parseText(text, name);
+  const first = [...told.files(document), ...told.characters(document)];
+  const { study, problems } = judged(document);
+  if (study && first.length === 0) return study;
+  throw new InputError(name, together(first, problems));
+}
+
+/** Of a text that its field refuses by itself, that alone is told. */
+function together(first: readonly Problem[], problems: readonly Problem[]): Problem[] {
+  const refused = new Set(problems.map(({ path }) => path));
+  const isTold = ({ path, allowed }: Problem) => allowed === allowedCharacters && refused.has(path);
+  return [...first.filter((each) => !isTold(each)), ...problems];
+}
+
+/** What keeps a document, as its text gives it, from being a study; nothing if it is one. */
+export function problemsOfDocument(document: unknown): readonly Problem[] {
+  const first = [...refuseRecordFiles(document), ...characterProblems(document)];
+  return together(first, judged(document).problems);
+}
+
+function judged(document: unknown): { study?: StudyDocument; problems: Problem[] } {
+  const parsed = studySchema.safeParse(document);
+  if (!parsed.success) {
+    const problems = [
+      ...problemsOf(parsed.error.issues, document),
+      ...contradictions(partsOf(document)).map((each) => problemOf(each, document)),
+    ];
+    return { problems };
+  }
+  const broken = contradictions(soundParts(parsed.data));
+  const found = [
+    ...(broken.length > 0 ? broken : rangeProblems(parsed.data)),
+    ...currencyProblems(parsed.data),
+  ];
+  if (found.length > 0) return { problems: found.map((each) => problemOf(each, document)) };
+  return { study: parsed.data, problems: [] };
+}
+
+/** The document of a text, as JSON or YAML gives it. @throws InputError where it cannot be read */
+export function parseText(text: string, name: string): unknown {
+  if (text.trim() === "") {
+    throw single(name, "the file", "nothing", "a study as JSON or YAML", "Start from one of the examples.");
+  }
+  const deep = lineNestedTooDeep(text);
+  if (deep !== undefined) throw tooDeep(name, `line ${deep}`);
+  const lines = new LineCounter();
+  const parsed = parseDocument(text, {
+    ...{ uniqueKeys: false, lineCounter: lines, logLevel: "error" },
+    // Each error's excerpt of its line takes as long as the line.
+    prettyErrors: false,
+  });
+  if (parsed.errors.length === 0 && isNestedTooDeep(parsed)) throw tooDeep(name, "the file");
+  if (parsed.errors.length === 0 && hasTooManyAliases(parsed)) throw tooManyAliases(name);
+  const found =
+    parsed.errors.length > 0
+      ? parsed.errors.slice(0, 1).map((error) => textProblem(error, lines))
+      : repeatedKeys(parsed, lines);
+  if (found.length > 0) throw new InputError(name, found);
+  try {
+    return parsed.toJS({ maxAliasCount: 100 });
+  } catch (error) {
+    const found = error instanceof Error ? error.message : "broken text";
+    throw single(name, "the file", found, "JSON or YAML without deep aliases", "Write the values out.");
+  }
+}
+
+/** The first error of a text: those after it mostly follow from it. */
+function textProblem({ message, pos }: YAMLParseError, lines: LineCounter): Problem {
+  const { line, col } = lines.linePos(pos[0]);
+  return {
+    path: `line ${line}, column ${col}`,
+    found: (message.split("\n")[0] ?? "broken text").replace(/;.*$/, ""),
+    allowed: "JSON or YAML",
+    remedy: "Correct the text there.",
+  };
+}
+
+const mostRepeated = 20;
+
+/** Keys written twice in one group, the first of them. The parser's own check takes the square of the number of keys. */
+function repeatedKeys(parsed: Document, lines: LineCounter): Problem[] {
+  const problems: Problem[] = [];
+  visit(parsed, {
+    Map: (_key, group) => {
+      const seen = new Set<unknown>();
+      for (const { key } of group.items) {
+        if (!isScalar(key) || problems.length >= mostRepeated) continue;
+        if (seen.has(key.value))
+          problems.push(repeatedKey(String(key.value), lines.linePos(key.range?.[0] ?? 0)));
+        seen.add(key.value);
+      }
+    },
+  });
+  return problems;
+}
+
+const longestKey = 60;
+
+function repeatedKey(key: string, { line, col }: { line: number; col: number }): Problem {
+  return {
+    path: `line ${line}, column ${col}`,
+    found: `the key "${key.slice(0, longestKey)}" a second time`,
+    allowed: "each key once in a group",
+    remedy: "Remove one of the two.",
+  };
+}
+
+/** The parts of a broken document that are sound by themselves, so that contradictions there are told as well. */
+function partsOf(document: unknown): SoundParts {
+  if (typeof document !== "object" || document === null) return { structures: [] };
+  const { shape } = studySchema;
+  const section = (key: string): unknown => Reflect.get(document, key);
+  const list = section("structures");
+  const structures = (Array.isArray(list) ? list : []).flatMap((item: unknown, index) => {
+    const parsed = shape.structures.element.safeParse(item);
+    return parsed.success ? [{ index, value: parsed.data }] : [];
+  });
+  return {
+    study: shape.study.safeParse(section("study")).data,
+    lake: shape.lake.safeParse(section("lake")).data,
+    report: shape.report.safeParse(section("report")).data,
+    boats: shape.boats.safeParse(section("boats")).data,
+    options: shape.options.safeParse(section("options")).data,
+    money: shape.money.safeParse(section("money")).data,
+    overrides: shape.overrides.safeParse(section("overrides")).data,
+    structures,
+  };
+}
+
+const tooDeep = (name: string, path: string): InputError =>
+  single(
+    name,
+    path,
+    "groups nested too deep",
+    `at most ${deepestGroups} groups within one another`,
+    "Correct the text there.",
+  );
+
+const tooManyAliases = (name: string): InputError =>
+  single(
+    name,
+    "the file",
+    `more than ${mostAliases} anchors (&) and aliases (*)`,
+    `at most ${mostAliases}`,
+    "Write the values out.",
+  );
+
+function single(name: string, path: string, found: string, allowed: string, remedy: string): InputError {
+  return new InputError(name, [{ path, found, allowed, remedy }]);
+}
+
+/** What an author is told of a file beyond the largest. */
+export function tooLarge(name: string, bytes: number): InputError {
+  const megabytes = (size: number) => `${(size / 1024 / 1024).toFixed(1)} MB`;
+  const allowed = `at most ${megabytes(largestStudyBytes)}`;
+  return single(
+    name,
+    "the file",
+    megabytes(bytes),
+    allowed,
+    "A study is a short text: check that this is the right file.",
+  );
+}

@@ -1,0 +1,157 @@
+import type { LaunchSite, TrafficDayType } from "../../model/inputs.js";
+import { at, daysOf, hoursPerDay, months } from "../../model/lake/calendar.js";
+import { monthNames } from "../format/month-names.js";
+import type { MonthGroupDocument } from "../format/traffic-schema.js";
+import { siteIdsOf } from "../prepare/sites.js";
+import type { RecordProblem } from "./contradiction.js";
+import { type CsvLine, firstProblems } from "./csv-lines.js";
+import { csvTable } from "./csv-table.js";
+import { type HourCount, headerExample, headerProblems, holdsLaunches, hourCount } from "./traffic-rows.js";
+
+export interface TrafficCounts {
+  readonly dayTypes: readonly TrafficDayType[];
+  /** Dates with counts of each day type, in their order. */
+  readonly daysCounted: readonly number[];
+  /** Months of the groups of which no day was counted: they are taken to be as their group. */
+  readonly monthsWithout: ReadonlyArray<(typeof monthNames)[number]>;
+}
+
+/** Day types made of counts, or why there are none. */
+export type CountsReading =
+  | { readonly counts: TrafficCounts }
+  | { readonly counts?: undefined; readonly problems: readonly RecordProblem[] };
+
+export interface CountsSettings {
+  readonly monthGroups: readonly MonthGroupDocument[];
+  readonly sites: readonly LaunchSite[];
+}
+
+const mostLines = 60_000;
+const daysOfWeek = 7;
+const weekendDays = 2;
+
+/**
+ * Reads counts, a line an hour, and makes a weekend and a weekday of each group of months: the mean by hour over the
+ * dates counted. An hour without a line on such a date counts as one without launches. Of a month two days in seven
+ * are a weekend; public holidays are not known and count by their day of the week.
+ */
+export function readTrafficCounts(csv: string, settings: CountsSettings): CountsReading {
+  const table = csvTable(csv, mostLines + 2, holdsLaunches);
+  if ("found" in table) return { problems: [table] };
+  const { head: header, body } = table;
+  if (!header || body.length === 0 || body.length > mostLines) return { problems: [sizeProblem(body)] };
+  const wrongHeader = headerProblems(header);
+  if (wrongHeader.length > 0) return { problems: firstProblems(wrongHeader) };
+  const siteIds = siteIdsOf(settings.sites);
+  const read = body.map((line) => hourCount(line, header.cells, siteIds));
+  const rows = read.flatMap(({ row }) => (row ? [row] : []));
+  const problems = [
+    ...read.flatMap((each) => each.problems),
+    ...repeated(rows),
+    ...monthProblems(rows, settings.monthGroups),
+  ].sort((one, other) => (one.line ?? 0) - (other.line ?? 0));
+  if (problems.length > 0) return { problems: firstProblems(problems) };
+  return countsOf(rows, settings);
+}
+
+function sizeProblem(body: readonly CsvLine[]): RecordProblem {
+  if (body.length > 0) {
+    const allowed = `at most ${mostLines} lines`;
+    return { found: `more than ${mostLines} lines`, allowed, remedy: "Leave out the earliest years." };
+  }
+  const allowed = `CSV text that begins with ${headerExample}, and a line for each hour counted`;
+  return { found: "no count", allowed, remedy: "Add the counts." };
+}
+
+function repeated(rows: readonly HourCount[]): RecordProblem[] {
+  const first = new Map<string, number>();
+  return rows.flatMap(({ line, date, hour, site }) => {
+    const key = `${date} ${hour} ${site}`;
+    const before = first.get(key);
+    if (before === undefined) {
+      first.set(key, line);
+      return [];
+    }
+    const where = site === undefined ? "" : ` at "${site}"`;
+    const found = `${date}, hour ${hour}${where} a second time, first in line ${before}`;
+    return [{ line, found, allowed: "each hour of a date once", remedy: "Take one of the two lines out." }];
+  });
+}
+
+/** The first line of each month that is in no group. */
+function monthProblems(rows: readonly HourCount[], groups: readonly MonthGroupDocument[]): RecordProblem[] {
+  const known = new Set(groups.flatMap((group) => group.months));
+  return months.flatMap((month) => {
+    const name = at(monthNames, month);
+    const row = known.has(name) ? undefined : rows.find((each) => each.month === month);
+    if (!row) return [];
+    const allowed = `counts of the months in boats.traffic.monthGroups: ${[...known].join(", ")}`;
+    return [{ line: row.line, found: row.date, allowed, remedy: `Put ${name} into a group of months.` }];
+  });
+}
+
+interface Kind {
+  readonly group: MonthGroupDocument;
+  readonly isWeekend: boolean;
+}
+
+function countsOf(rows: readonly HourCount[], { monthGroups, sites }: CountsSettings): CountsReading {
+  const kinds = monthGroups.flatMap((group) => [true, false].map((isWeekend) => ({ group, isWeekend })));
+  const rowsOf = ({ group, isWeekend }: Kind) =>
+    rows.filter((row) => row.isWeekend === isWeekend && group.months.includes(at(monthNames, row.month)));
+  const read = kinds.map((kind) => ({ kind, rows: rowsOf(kind) }));
+  const problems = read.flatMap(({ kind, rows: own }) => uncounted(kind, own, sites));
+  if (problems.length > 0) return { problems };
+  const counted = new Set(rows.map(({ month }) => month));
+  return {
+    counts: {
+      dayTypes: read.map(({ kind, rows: own }) => dayTypeOf(kind, own, sites)),
+      daysCounted: read.map(({ rows: own }) => new Set(own.map(({ date }) => date)).size),
+      monthsWithout: monthGroups
+        .flatMap((group) => group.months)
+        .filter((name) => !counted.has(monthNames.indexOf(name))),
+    },
+  };
+}
+
+const kindName = ({ group, isWeekend }: Kind) => `${group.name}, ${isWeekend ? "weekend" : "weekday"}`;
+
+/** Kinds of days, and where sites are told apart sites, of which no date was counted. */
+function uncounted(kind: Kind, rows: readonly HourCount[], sites: readonly LaunchSite[]): RecordProblem[] {
+  const remedy = "Add counts of such days, or join the months with others in one group.";
+  const missing = sites.filter(({ id }) => rows.every(({ site }) => site !== undefined && site !== id));
+  if (rows.length === 0) {
+    return [{ found: `no count for “${kindName(kind)}”`, allowed: "at least one date counted", remedy }];
+  }
+  return missing.map(({ id }) => ({
+    found: `no count for “${kindName(kind)}” at "${id}"`,
+    allowed: "at least one date counted at each site",
+    remedy,
+  }));
+}
+
+function dayTypeOf(kind: Kind, rows: readonly HourCount[], sites: readonly LaunchSite[]): TrafficDayType {
+  const { group, isWeekend } = kind;
+  const share = (isWeekend ? weekendDays : daysOfWeek - weekendDays) / daysOfWeek;
+  const daysByMonth = months.map((month) =>
+    group.months.includes(at(monthNames, month)) ? daysOf(month) * share : 0,
+  );
+  return {
+    id: `${group.id}-${isWeekend ? "weekend" : "weekday"}`,
+    name: kindName(kind),
+    daysPerYear: daysByMonth.reduce((sum, days) => sum + days, 0),
+    daysByMonth,
+    launchesBySite: sites.map(({ id, share: siteShare }) =>
+      rows.some(({ site }) => site !== undefined)
+        ? meanByHour(rows.filter(({ site }) => site === id))
+        : meanByHour(rows).map((launches) => launches * siteShare),
+    ),
+  };
+}
+
+function meanByHour(rows: readonly HourCount[]): number[] {
+  const dates = new Set(rows.map(({ date }) => date)).size;
+  const sums = Array<number>(hoursPerDay).fill(0);
+  for (const { hour, launches } of rows) sums[hour] = at(sums, hour) + launches;
+  return sums.map((sum) => sum / dates);
+}

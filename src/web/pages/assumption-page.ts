@@ -1,0 +1,100 @@
+import { type Answering, textOf } from "../../app/answers/questions.js";
+import type { StudyShelf } from "../../app/studies.js";
+import type { ShelfEntry } from "../../app/study-reading.js";
+import { mayOnlyRead } from "../../app/visitor.js";
+import type { Assumption } from "../../assumptions/entry.js";
+import { draftOf } from "../../editor/draft.js";
+import { withoutOverride } from "../../editor/override-edits.js";
+import { type OwnValue, ownValues } from "../../editor/own-value.js";
+import { assumptionRow } from "../../report/document/assumptions-list.js";
+import type { TableView } from "../../report/words/view-types.js";
+import { InputError } from "../../study/reading/problems.js";
+import { usedIn } from "./assumptions-page.js";
+import { type OwnValueForm, triedText, type Wrong } from "./own-value-form.js";
+import { workbenchPage } from "./workbench-page.js";
+
+export interface AssumptionPage {
+  readonly shelf: StudyShelf;
+  readonly answers: Answering;
+  readonly study: ShelfEntry;
+  readonly entry: Assumption;
+  /** A value that is tried or could not be kept; absent where the page is opened. */
+  readonly typed: OwnValueForm | undefined;
+  /** True where nothing is to be kept: a reason may be given later. */
+  readonly isTrial?: boolean;
+  readonly author: string;
+  /** What someone else did with the same assumption meanwhile. */
+  readonly conflict?: { readonly theirs: OwnValue | undefined };
+}
+
+/** One assumption: where it comes from, the study's own value, and what that does to the answer. */
+export async function assumptionPage(page: AssumptionPage): Promise<object> {
+  const { shelf, answers, study, entry, typed, author, conflict } = page;
+  const { id } = entry;
+  const own = ownValues(draftOf(study.text, study.fileName).document);
+  const balance = await answers.ask("balance", textOf(study));
+  const row = assumptionRow(entry, { assumptions: shelf.assumptions, used: usedIn(balance), own });
+  const tried = typed && triedText(study, entry, withReason(typed, page.isTrial), shelf.assumptions);
+  const kept = own.get(id);
+  return workbenchPage(
+    { entry: study, balance, part: "assumptions", title: row.name },
+    {
+      row,
+      href: `/studies/${study.id}/assumptions/${id}`,
+      list: `/studies/${study.id}/assumptions`,
+      study: study.id,
+      readOnly: study.isExample || mayOnlyRead(),
+      base: study.revision,
+      author,
+      form: {
+        value: typed?.value ?? kept?.value ?? "",
+        reason: typed?.reason ?? kept?.reason ?? "",
+        ...errorsOf(tried?.wrong),
+      },
+      hasOwn: kept !== undefined,
+      conflict: conflict && conflictText(study, conflict.theirs),
+      effect: await effectOf({ answers, study, entry }, tried),
+      isTried: tried !== undefined && tried.wrong === undefined,
+    },
+  );
+}
+
+const withReason = (typed: OwnValueForm, isTrial = false): OwnValueForm =>
+  isTrial && typed.reason === "" ? { ...typed, reason: "tried" } : typed;
+
+const errorsOf = (wrong: Wrong | undefined) => ({
+  valueError: wrong?.value ?? "",
+  reasonError: wrong?.reason ?? "",
+});
+
+function conflictText({ revision, author }: ShelfEntry, theirs: OwnValue | undefined): string {
+  const did = theirs ? `gave it the value “${theirs.value}” (${theirs.reason})` : "set it to its usual value";
+  return `${author || "Someone"} ${did} in revision ${revision}, while you worked. Nothing was overwritten; what you typed is below. Save again to keep yours.`;
+}
+
+interface Effect {
+  readonly table: TableView | undefined;
+  readonly told: string;
+}
+
+/** A tried value against the study as it is; else the own value against the usual one. */
+async function effectOf(
+  { answers, study, entry }: Pick<AssumptionPage, "answers" | "study" | "entry">,
+  tried: ReturnType<typeof triedText> | undefined,
+): Promise<Effect | undefined> {
+  const { text, fileName } = study;
+  const isOwn = ownValues(draftOf(text, fileName).document).has(entry.id);
+  if (tried?.wrong || (!tried && !isOwn)) return undefined;
+  const [before, after] = tried ? [text, tried.text] : [withoutOverride(text, fileName, entry.id), text];
+  const names = tried ? (["As kept", "As tried"] as const) : (["Usual value", "Own value"] as const);
+  try {
+    const table = await answers.ask("effect", { before, text: after, fileName, names });
+    return { table, told: tried ? "Nothing was saved." : "" };
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error;
+    const told = tried
+      ? "The value can be kept; what it does is shown once the study is complete."
+      : "What it does is shown once the study is complete.";
+    return { table: undefined, told };
+  }
+}

@@ -1,0 +1,155 @@
+import express, { type Express } from "express";
+import { type BalanceState, textOf } from "../../app/answers/questions.js";
+import { patienceMilliseconds } from "../../app/answers/soon.js";
+import { resultWithin, runDesk, usualDesk } from "../../app/runs.js";
+import type { StudyShelf } from "../../app/studies.js";
+import type { ShelfEntry } from "../../app/study-reading.js";
+import type { Assumption } from "../../assumptions/entry.js";
+import { withoutOverride } from "../../editor/override-edits.js";
+import { withOwnValue } from "../../editor/own-value.js";
+import type { StudyDocument } from "../../study/format/schema.js";
+import type { Swing } from "../../study/odds/judged-swings.js";
+import { authorOf, rememberAuthor } from "../author.js";
+import { NotFoundError } from "../explain.js";
+import { renderPage } from "../render.js";
+import { type AssumptionPage, assumptionPage } from "./assumption-page.js";
+import { assumptionsPage, type JudgedState, knownSwings, readSearch } from "./assumptions-page.js";
+import { askAgainSeconds, runQuestion } from "./odds-routes.js";
+import { type OwnValueForm, readOwnValueForm, saveOwnValue, triedText } from "./own-value-form.js";
+import type { StudyPages } from "./study-pages.js";
+
+/** Works out how far each judged value moves a study's answer; takes seconds. */
+export type Judge = (document: StudyDocument, signal: AbortSignal) => Promise<Swing[]>;
+
+/** Assumptions of a study: the table of all, and for each its own page, where a value may be tried and kept. */
+export function addAssumptions(app: Express, parts: StudyPages & { readonly judge: Judge }): void {
+  const { shelf, answers, find, knownOdds, judge } = parts;
+  const swings = runDesk({
+    ...usualDesk,
+    ...judging,
+    draw: ({ document }, { signal }) => judge(document, signal),
+  });
+  const judged = async (entry: ShelfEntry, balance: BalanceState): Promise<JudgedState> => {
+    if (!balance.line) return "unfinished";
+    const odds = knownOdds(entry);
+    if (odds) return { swings: knownSwings(shelf.document(entry), odds, shelf) };
+    const found = await resultWithin(patienceMilliseconds, swings, runQuestion(entry, shelf));
+    return found ? { swings: found } : "under way";
+  };
+  app.get("/studies/:id/assumptions", async (request, response) => {
+    const entry = find(request.params.id);
+    const balance = await answers.ask("balance", textOf(entry));
+    const view = assumptionsPage({ entry, shelf, balance }, await judged(entry, balance), {
+      ...readSearch(request.query),
+      author: authorOf(request),
+    });
+    response.set("Cache-Control", "no-store").send(renderPage("assumptions", view));
+  });
+  app.get("/studies/:id/assumptions/judged.json", async (request, response) => {
+    const found = await resultWithin(
+      patienceMilliseconds,
+      swings,
+      runQuestion(find(request.params.id), shelf),
+    );
+    if (found) response.json({ swings: found });
+    else response.status(202).set("Retry-After", String(askAgainSeconds)).json({ state: "drawing" });
+  });
+  addTrying(app, parts);
+  addKeepingOwn(app, parts);
+}
+
+/** Runs for which no page asks any more end soon: another revision is most often asked for instead. */
+const judging = { patienceMilliseconds: 10_000, mostKept: 16 };
+
+type Parts = Pick<StudyPages, "shelf" | "answers" | "find">;
+
+const path = "/studies/:id/assumptions/:assumption";
+
+const rendered = async (view: AssumptionPage) => renderPage("assumption", await assumptionPage(view));
+
+function entryOf(id: string, { assumptions }: StudyShelf): Assumption {
+  const entry = assumptions.entries.get(id);
+  if (!entry) throw new NotFoundError();
+  return entry;
+}
+
+/** Nothing is saved: a tried value stands in the address. */
+function addTrying(app: Express, { shelf, answers, find }: Parts): void {
+  app.get(path, async ({ params, query, headers }, response) => {
+    const study = find(params.id);
+    const entry = entryOf(params.assumption, shelf);
+    const typed =
+      query.value === undefined
+        ? undefined
+        : readOwnValueForm({ ...query, base: query.base ?? study.revision });
+    response.set("Cache-Control", "no-store");
+    const author = typed?.author || authorOf({ headers });
+    response.send(await rendered({ shelf, answers, study, entry, typed, isTrial: true, author }));
+  });
+}
+
+const largestForm = "20kb";
+
+function addKeepingOwn(app: Express, { shelf, answers, find }: Parts): void {
+  const form = express.urlencoded({ extended: false, limit: largestForm });
+  const own = (id: string) => {
+    const study = find(id);
+    if (study.isExample) throw new NotFoundError();
+    return study;
+  };
+  app.post(path, form, async ({ params, body }, response) => {
+    const study = own(params.id);
+    const entry = entryOf(params.assumption, shelf);
+    const typed = readOwnValueForm(body);
+    const { author } = typed;
+    rememberAuthor(response, author);
+    if (triedText(study, entry, typed, shelf.assumptions).wrong) {
+      response.status(400).send(await rendered({ shelf, answers, study, entry, typed, author }));
+      return;
+    }
+    const result = saveOwnValue(shelf, study, entry.id, typed, keeping(entry, typed));
+    if (result.saved) response.redirect(303, `/studies/${study.id}/assumptions/${entry.id}`);
+    else {
+      const { latest, theirs } = result;
+      response.status(409);
+      response.send(
+        await rendered({ shelf, answers, study: latest, entry, typed, author, conflict: { theirs } }),
+      );
+    }
+  });
+  app.post(`${path}/reset`, form, async ({ params, body }, response) => {
+    const study = own(params.id);
+    const id = params.assumption;
+    const { author, base } = readOwnValueForm(body);
+    rememberAuthor(response, author);
+    const result = saveOwnValue(shelf, study, id, { author, base }, resetting(id, shelf));
+    if (result.saved) response.redirect(303, `/studies/${study.id}/assumptions`);
+    else {
+      const { latest, theirs } = result;
+      const entry = entryOf(id, shelf);
+      response.status(409);
+      response.send(
+        await rendered({
+          shelf,
+          answers,
+          study: latest,
+          entry,
+          typed: undefined,
+          author,
+          conflict: { theirs },
+        }),
+      );
+    }
+  });
+}
+
+const resetting = (id: string, { assumptions }: StudyShelf) => ({
+  note: `Assumptions: ${assumptions.entries.get(id)?.title ?? id} as usual`,
+  apply: ({ text, fileName }: ShelfEntry) => withoutOverride(text, fileName, id),
+});
+
+const keeping = ({ id, title }: Assumption, typed: OwnValueForm) => ({
+  note: `Assumptions: ${title ?? id} ${typed.value}`,
+  apply: ({ text, fileName }: ShelfEntry) =>
+    withOwnValue(text, fileName, id, { value: typed.value, reason: typed.reason }),
+});

@@ -1,0 +1,153 @@
+import { z } from "zod";
+import type { BalanceState } from "../../app/answers/questions.js";
+import type { StudyShelf } from "../../app/studies.js";
+import type { ShelfEntry } from "../../app/study-reading.js";
+import { mayOnlyRead } from "../../app/visitor.js";
+import { draftOf } from "../../editor/draft.js";
+import { ownValues } from "../../editor/own-value.js";
+import {
+  type AssumptionFilter,
+  type AssumptionReading,
+  type AssumptionRow,
+  assumptionFilters,
+  assumptionRow,
+  assumptionRows,
+} from "../../report/document/assumptions-list.js";
+import { formatter } from "../../report/words/format.js";
+import type { StudyDocument } from "../../study/format/schema.js";
+import { isJudged, type Swing, swingsOf } from "../../study/odds/judged-swings.js";
+import type { Odds } from "../../study/odds/odds.js";
+import { workbenchPage } from "./workbench-page.js";
+
+/** How much the judged values move, or why that is not known yet. */
+export type JudgedState = { readonly swings: readonly Swing[] } | "under way" | "unfinished";
+
+interface Search {
+  readonly words: string;
+  readonly filter: AssumptionFilter;
+}
+
+const search = z.object({
+  q: z.string().trim().max(200).catch(""),
+  show: z.enum(assumptionFilters).catch("used"),
+});
+
+export function readSearch(query: unknown): Search {
+  const { q, show } = search.parse(query);
+  return { words: q, filter: show };
+}
+
+/** Assumptions that a study's figures rest on; undefined for one that cannot be computed yet. */
+export const usedIn = (balance: BalanceState): ReadonlySet<string> | undefined =>
+  balance.line ? new Set(balance.used) : undefined;
+
+/** Swings from odds that a reader had drawn before; they hold the widest bars. */
+export function knownSwings(
+  document: StudyDocument,
+  odds: Odds,
+  { assumptions }: Pick<StudyShelf, "assumptions">,
+): readonly Swing[] {
+  const own = new Set(document.overrides.map(({ id }) => id));
+  const isWanted = (id: string) => {
+    const found = assumptions.entries.get(id);
+    return found !== undefined && isJudged(found) && !own.has(id);
+  };
+  return swingsOf(odds.matters.tornado, odds.matters.netBenefit, isWanted);
+}
+
+const filterNames: Readonly<Record<AssumptionFilter, string>> = {
+  used: "that this study uses",
+  judged: "judged, without a source",
+  own: "with an own value",
+  all: "all",
+};
+
+interface AssumptionsOf {
+  readonly entry: ShelfEntry;
+  readonly shelf: StudyShelf;
+  readonly balance: BalanceState;
+}
+
+export function assumptionsPage(
+  { entry, shelf, balance }: AssumptionsOf,
+  judged: JudgedState,
+  { words, filter, author }: Search & { readonly author: string },
+): object {
+  const own = ownValues(draftOf(entry.text, entry.fileName).document);
+  const reading = { assumptions: shelf.assumptions, used: usedIn(balance), own };
+  const rows = assumptionRows(reading, filter, words);
+  const href = (id: string) => `/studies/${entry.id}/assumptions/${id}`;
+  return workbenchPage(
+    { entry, balance, part: "assumptions", title: "Assumptions" },
+    {
+      study: entry.id,
+      readOnly: entry.isExample || mayOnlyRead(),
+      base: entry.revision,
+      author,
+      own: [...own].map(([id, { value, reason }]) => {
+        const known = shelf.assumptions.entries.get(id);
+        const row = known && assumptionRow(known, reading);
+        const link = row ? href(id) : undefined;
+        return {
+          id,
+          name: row?.name ?? id,
+          usual: row?.value ?? "unknown",
+          value,
+          reason,
+          link,
+        };
+      }),
+      judged: judgedView(judged, entry, shelf, reading),
+      isUnderWay: judged === "under way",
+      search: {
+        words,
+        filters: assumptionFilters.map((each) => ({
+          value: each,
+          label: filterNames[each],
+          isChosen: each === filter,
+        })),
+      },
+      count: `${rows.length} of ${shelf.assumptions.entries.size} assumptions`,
+      rows: rows.map((row) => ({ ...row, name: nameOf(row), link: href(row.id) })),
+    },
+  );
+}
+
+/** The id is told below the name; one without a name is known by its id, which may break after its dots. */
+const nameOf = ({ id, name }: AssumptionRow) =>
+  name === id ? { title: id.replaceAll(".", ".\u200b"), id: "" } : { title: name, id };
+
+const mostJudged = 12;
+
+function judgedView(state: JudgedState, entry: ShelfEntry, shelf: StudyShelf, reading: AssumptionReading) {
+  if (state === "unfinished" || state === "under way") return { isKnown: false, rows: [], rest: "" };
+  const { money, study, options } = shelf.document(entry);
+  const format = formatter(money.currency, study.units);
+  const moving = state.swings.length;
+  const requested = options.find(({ id }) => id === study.requestedOption)?.name ?? "";
+  return {
+    isKnown: true,
+    requested,
+    rest:
+      moving > mostJudged
+        ? `${moving - mostJudged} more judged values move it less; those not told move it by less than a cent.`
+        : "",
+    rows: state.swings.slice(0, mostJudged).flatMap(({ id, width, low, high }, index) => {
+      const found = reading.assumptions.entries.get(id);
+      if (!found) return [];
+      const { name, value, range, note } = assumptionRow(found, reading);
+      return [
+        {
+          place: index + 1,
+          name,
+          link: `/studies/${entry.id}/assumptions/${id}`,
+          value,
+          range,
+          note,
+          width: format.money(width),
+          span: `${format.money(low)} to ${format.money(high)}`,
+        },
+      ];
+    }),
+  };
+}

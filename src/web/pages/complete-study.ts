@@ -1,0 +1,20 @@
+import type { Answering, StudyText } from "../../app/answers/questions.js";
+import type { ShelfEntry } from "../../app/study-reading.js";
+import type { ShelfWriting, Writer } from "../../app/study-writing.js";
+import { InputError } from "../../study/reading/problems.js";
+
+/** @throws InputError for a study that cannot be computed as it is */
+export async function mustBeComplete(answers: Pick<Answering, "ask">, study: StudyText): Promise<void> {
+  const balance = await answers.ask("balance", study);
+  if (!balance.line) throw new InputError(balance.subject, balance.problems);
+}
+
+/** Computes a study and keeps it as a new one. @throws InputError, with nothing kept; StoreError */
+export async function keepComplete(
+  { shelf, answers }: { readonly shelf: Pick<ShelfWriting, "create">; readonly answers: Answering },
+  study: StudyText,
+  writer: Writer,
+): Promise<ShelfEntry> {
+  await mustBeComplete(answers, study);
+  return shelf.create(study.text, writer, study.fileName);
+}

@@ -1,0 +1,108 @@
+import express, { type Express, type Request, type Response } from "express";
+import { type Answering, textOf } from "../../app/answers/questions.js";
+import type { ShelfEntry } from "../../app/study-reading.js";
+import { draftOf } from "../../editor/draft.js";
+import { authorOf, rememberAuthor } from "../author.js";
+import { NotFoundError } from "../explain.js";
+import { renderPage } from "../render.js";
+import { readForm } from "../sent-form.js";
+import { conflictView } from "./conflict-view.js";
+import { allNodes, type EditPlace, editPage, editPlace, editView, problemsOf, rowsOf } from "./edit-page.js";
+import { type SaveResult, type SentForm, saveForm } from "./edit-save.js";
+import { itemsPage } from "./items-page.js";
+import type { StudyPages } from "./study-pages.js";
+import { balanceView, marksOf, standingLine } from "./workbench-page.js";
+
+/** Larger than any form: a study is at most 2 MB, and letters outside ASCII take three times their room. */
+export const largeForm = express.urlencoded({ extended: false, limit: "8mb", parameterLimit: 20_000 });
+
+/** The pages of forms, one for each part and for each structure and option. */
+export function addEditing(
+  app: Express,
+  { shelf, answers, find }: Pick<StudyPages, "shelf" | "answers" | "find">,
+): void {
+  const show = async (request: Request, response: Response) => {
+    const entry = find(String(request.params.id));
+    const place = placeIn(entry, request);
+    const author = authorOf(request);
+    const isList = place.part.keys.length === 0 && place.at.length === 1;
+    const balance = await answers.ask("balance", textOf(entry));
+    response.set("Cache-Control", "no-store");
+    response.send(
+      isList
+        ? renderPage("items", itemsPage(entry, balance, place, author))
+        : renderPage("edit", editPage(entry, balance, place, { author })),
+    );
+  };
+  const save = (request: Request, response: Response) => {
+    const entry = find(String(request.params.id));
+    if (entry.isExample) throw new NotFoundError();
+    const form = readForm(request.body);
+    const place = placeIn(shelf.revision(entry.id, form.base) ?? entry, request);
+    const result = saveForm(shelf, entry.id, place, form);
+    rememberAuthor(response, form.author);
+    return answer({ answers, request, response, place, form, result });
+  };
+  for (const path of ["/studies/:id/edit/:part", "/studies/:id/edit/:part/:index"]) {
+    app.get(path, show);
+    app.post(path, largeForm, save);
+  }
+}
+
+function placeIn(entry: ShelfEntry, { params }: Request): EditPlace {
+  const { document } = draftOf(entry.text, entry.fileName);
+  const index = params.index === undefined ? undefined : String(params.index);
+  const place = editPlace(entry.id, String(params.part), index, document);
+  if (!place) throw new NotFoundError();
+  return place;
+}
+
+interface Saved {
+  readonly answers: Answering;
+  readonly request: Request;
+  readonly response: Response;
+  readonly place: EditPlace;
+  readonly form: SentForm;
+  readonly result: SaveResult;
+}
+
+async function answer({ answers, request, response, place, form, result }: Saved): Promise<void> {
+  const wantsJson = request.accepts(["html", "json"]) === "json";
+  if (!result.saved) {
+    const conflict = conflictView(result, place, form);
+    response.status(409);
+    if (wantsJson) response.json({ conflict: renderPage("partials/conflict", conflict) });
+    else {
+      const { latest } = result;
+      const balance = await answers.ask("balance", textOf(latest));
+      response.send(renderPage("edit", editPage(latest, balance, place, { author: form.author, conflict })));
+    }
+  } else if (wantsJson) response.json(await savedAnswer(answers, place, result.saved));
+  else response.redirect(303, nextAddress(place, form.act));
+}
+
+/** After a button the page opens where it did something. */
+function nextAddress({ href, at }: EditPlace, act: string): string {
+  const [verb, name = ""] = act.split(":");
+  if (verb === "open" && name !== "") return name;
+  const keys = name.split("/");
+  const target = verb === "remove" || verb === "up" || verb === "down" ? keys.slice(0, -1) : keys;
+  return act === "" || target.length <= at.length ? href : `${href}#f-${target.join("-")}`;
+}
+
+/** What the page's script puts in place after a save. */
+async function savedAnswer(answers: Answering, place: EditPlace, saved: ShelfEntry): Promise<object> {
+  const draft = draftOf(saved.text, saved.fileName);
+  const balance = await answers.ask("balance", textOf(saved));
+  const view = editView(place, draft, problemsOf(draft, balance));
+  return {
+    revision: saved.revision,
+    standing: standingLine(saved),
+    balance: renderPage("partials/balance-line", balanceView(balance)),
+    summary: renderPage("partials/error-summary", view),
+    levels: place.part.id === "levels" ? renderPage("partials/levels-picture", view) : undefined,
+    marks: marksOf(balance),
+    fields: allNodes(view.nodes).map(({ id, errors, needed }) => ({ id, error: errors.join(" "), needed })),
+    rows: rowsOf(view.nodes).map(({ id, label }) => ({ id, title: label })),
+  };
+}

@@ -1,0 +1,103 @@
+import type { StudyShelf } from "../../app/studies.js";
+import type { ShelfEntry } from "../../app/study-reading.js";
+import { editsOfAction } from "../../editor/actions.js";
+import { type Clash, chosenEdits, clashes, isChosen, sameItem } from "../../editor/conflict.js";
+import { draftOf } from "../../editor/draft.js";
+import { editsOf } from "../../editor/form-edits.js";
+import { childOf, nameOf, type Posted } from "../../editor/form-values.js";
+import { type Edit, edited, rawOf } from "../../editor/study-text.js";
+import { ConflictError } from "../../store/errors.js";
+import { NotFoundError } from "../explain.js";
+import { type EditPlace, partName, placeWords } from "./edit-page.js";
+
+/** What a form of a page sends. */
+export interface SentForm {
+  readonly posted: Posted;
+  /** The revision that the form showed. */
+  readonly base: number;
+  /** The latest revision that its writer has been told of. */
+  readonly expected: number;
+  readonly author: string;
+  /** A button's wish: "add:lake/storageTable". */
+  readonly act: string;
+}
+
+export type SaveResult =
+  | { readonly saved: ShelfEntry; readonly changed: boolean }
+  | { readonly saved?: undefined; readonly latest: ShelfEntry; readonly clashes: readonly Clash[] };
+
+/** Saves what a form changes. @throws NotFoundError; StoreError */
+export function saveForm(shelf: StudyShelf, id: string, place: EditPlace, form: SentForm): SaveResult {
+  const latest = shelf.find(id);
+  const base = shelf.revision(id, form.base);
+  if (!latest || !base) throw new NotFoundError();
+  const before = draftOf(base.text, base.fileName);
+  const edits = editsOfForm(place, form, before);
+  const changed = edited(base.text, edits);
+  const structural = actionEdits(form, rawOf(changed, base.fileName));
+  const wanted = edited(changed, structural);
+  if (wanted === base.text) return { saved: latest, changed: false };
+  if (latest.revision === form.base) {
+    return keep(shelf, place, { form, text: wanted, edits: [...edits, ...structural], latest });
+  }
+  const theirs = draftOf(latest.text, latest.fileName).document;
+  if (!sameItem(place.at, before.document, theirs)) return { latest, clashes: [] };
+  const found = clashes([...edits, ...structural], {
+    base: before.document,
+    theirs,
+    mine: rawOf(wanted, base.fileName),
+  });
+  if (latest.revision !== form.expected || !isChosen(found, form.posted)) return { latest, clashes: found };
+  const chosen = chosenEdits(found, form.posted, rawOf(wanted, base.fileName));
+  return keep(shelf, place, { form, text: edited(latest.text, chosen), edits: chosen, latest });
+}
+
+function editsOfForm(
+  place: EditPlace,
+  { posted }: SentForm,
+  { document, writing }: ReturnType<typeof draftOf>,
+) {
+  const value = place.at.reduce<unknown>((found, key) => childOf(found, key), document);
+  return editsOf(place.fields, place.at, value, { posted, writing });
+}
+
+/** Other ways of giving a value, chosen in a list, and the button pressed. */
+function actionEdits({ posted, act }: SentForm, document: unknown): Edit[] {
+  const ways = Object.entries(posted)
+    .filter(([name]) => name.startsWith("way:"))
+    .flatMap(([name, way]) => editsOfAction(`${name}:${way}`, document));
+  return [...ways, ...editsOfAction(act, document)];
+}
+
+interface Keeping {
+  readonly form: SentForm;
+  readonly text: string;
+  readonly edits: readonly Edit[];
+  readonly latest: ShelfEntry;
+}
+
+function keep(shelf: StudyShelf, place: EditPlace, { form, text, edits, latest }: Keeping): SaveResult {
+  try {
+    const note = noteOf(place, edits);
+    const saved = shelf.save(latest.id, latest.revision, text, { author: form.author, note, origin: "form" });
+    return { saved, changed: true };
+  } catch (error) {
+    if (!(error instanceof ConflictError)) throw error;
+    return saveForm(shelf, latest.id, place, form);
+  }
+}
+
+const mostPlacesNamed = 3;
+
+/** What was changed, for the list of revisions: "Lake and water: chemistry, calcium". */
+function noteOf(place: EditPlace, edits: readonly Edit[]): string {
+  const places = [...new Set(edits.map(({ at }) => nameOf(at)))].map((name) => name.split("/"));
+  const named = places.slice(0, mostPlacesNamed).map((at) =>
+    placeWords(
+      at.slice(1).map((key) => (/^\d+$/.test(key) ? Number(key) : key)),
+      0,
+    ),
+  );
+  const rest = places.length > mostPlacesNamed ? ` and ${places.length - mostPlacesNamed} more` : "";
+  return `${partName(place.part)}: ${named.join("; ")}${rest}`.slice(0, 300);
+}

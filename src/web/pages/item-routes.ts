@@ -1,0 +1,81 @@
+import type { Express } from "express";
+import { z } from "zod";
+import type { StudyShelf } from "../../app/studies.js";
+import type { ShelfEntry } from "../../app/study-reading.js";
+import { freeId } from "../../editor/actions.js";
+import { draftOf } from "../../editor/draft.js";
+import { childOf, itemsOf } from "../../editor/form-values.js";
+import { partOf } from "../../editor/parts.js";
+import { structureKindFields } from "../../editor/structure-columns.js";
+import { edited } from "../../editor/study-text.js";
+import { allowedCharacters, isPrintable } from "../../study/reading/characters.js";
+import { InputError, problemsOf } from "../../study/reading/problems.js";
+import { NotFoundError } from "../explain.js";
+import { readForm } from "../sent-form.js";
+import { largeForm } from "./edit-routes.js";
+
+const longestId = 60;
+const newItem = z.object({
+  name: z
+    .string()
+    .trim()
+    .min(1, "a name")
+    .max(200, "at most 200 characters")
+    .refine(isPrintable, allowedCharacters),
+  kind: z.string().optional(),
+});
+
+/** New structures and options by their name; their page opens. */
+export function addItems(
+  app: Express,
+  shelf: StudyShelf,
+  find: (id: string | undefined) => ShelfEntry,
+): void {
+  app.post("/studies/:id/edit/:part/new", largeForm, (request, response) => {
+    const entry = find(String(request.params.id));
+    const part = partOf(String(request.params.part));
+    if (!part || part.keys.length > 0 || entry.isExample) throw new NotFoundError();
+    const form = readForm(request.body);
+    const parsed = newItem.safeParse(form.posted);
+    if (!parsed.success) throw new InputError("The form", problemsOf(parsed.error.issues, form.posted));
+    const { document } = draftOf(entry.text, entry.fileName);
+    const present = itemsOf(childOf(document, part.section));
+    const item = itemOf(part.section, parsed.data, present);
+    const text = edited(entry.text, [{ at: [part.section, present.length], value: item }]);
+    const note = `Added ${parsed.data.name}`;
+    // An item at the end of a list takes nothing from another writer: it goes on top of the latest revision.
+    shelf.save(entry.id, entry.revision, text, { author: form.author, note, origin: "form" });
+    response.redirect(303, `/studies/${entry.id}/edit/${part.id}/${present.length}`);
+  });
+}
+
+function itemOf(
+  section: string,
+  { name, kind }: z.output<typeof newItem>,
+  present: readonly unknown[],
+): object {
+  const id = idOf(name, section === "structures" ? "structure" : "option", present);
+  if (section !== "structures") return { id, name, afterInfestation: { share: "0 %" } };
+  const known = kind !== undefined && structureKindFields().has(kind);
+  if (!known) throw new InputError("The form", [kindProblem]);
+  return { id, kind, name };
+}
+
+const kindProblem = {
+  path: "kind",
+  found: "no known kind",
+  allowed: "a kind of the list",
+  remedy: "Choose a kind.",
+};
+
+/** An id made from a name that no other item has. */
+function idOf(name: string, stem: string, present: readonly unknown[]): string {
+  const words = name
+    .normalize("NFKD")
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, "-")
+    .slice(0, longestId)
+    .replace(/^-+|-+$/g, "");
+  const isFree = words !== "" && !present.some((item) => childOf(item, "id") === words);
+  return isFree ? words : freeId(stem, present);
+}

@@ -1,0 +1,57 @@
+import express, { type Express } from "express";
+import { z } from "zod";
+import type { StudyShelf } from "../../app/studies.js";
+import type { StudyState } from "../../store/records.js";
+import { InputError, problemsOf } from "../../study/reading/problems.js";
+import { authorOf } from "../author.js";
+import { NotFoundError } from "../explain.js";
+
+const author = z.string().trim().max(200, "at most 200 characters").optional();
+const revisionNumber = z.coerce.number().int().min(1, "the number of a revision");
+
+const copyForm = z.object({ author });
+const restoreForm = z.object({ author, expected: revisionNumber });
+
+/** Copies, the archive, deletion with recovery, and earlier revisions again. */
+export function addKeeping(app: Express, shelf: StudyShelf): void {
+  const form = express.urlencoded({ extended: false, limit: "10kb" });
+  app.post("/studies/:id/copy", form, (request, response) => {
+    const { author } = readForm(copyForm, request.body);
+    response.redirect(303, `/studies/${shelf.copy(request.params.id, author ?? authorOf(request)).id}`);
+  });
+  app.post("/studies/:id/revisions/:revision/restore", form, (request, response) => {
+    const { author, expected } = readForm(restoreForm, request.body);
+    const { id } = request.params;
+    shelf.restore(id, numberIn(request.params.revision), expected, author ?? authorOf(request));
+    response.redirect(303, `/studies/${id}`);
+  });
+  app.get("/studies/:id/revisions/:revision/study", (request, response) => {
+    const { id } = request.params;
+    const entry = shelf.revision(id, numberIn(request.params.revision));
+    if (!entry) throw new NotFoundError();
+    response
+      .type("text")
+      .set("Content-Disposition", `attachment; filename="${id}-revision-${entry.revision}.yaml"`)
+      .send(entry.text);
+  });
+  const moving = (verb: string, state: StudyState, next: (id: string) => string) =>
+    app.post(`/studies/:id/${verb}`, (request, response) => {
+      response.redirect(303, next(shelf.setState(request.params.id, state).id));
+    });
+  moving("archive", "archived", () => "/");
+  moving("delete", "deleted", () => "/");
+  moving("recover", "active", (id) => `/studies/${id}`);
+}
+
+function readForm<Form>(schema: z.ZodType<Form>, body: unknown): Form {
+  const parsed = schema.safeParse(body ?? {});
+  if (parsed.success) return parsed.data;
+  throw new InputError("The form", problemsOf(parsed.error.issues, body));
+}
+
+/** A revision's number from an address. @throws NotFoundError */
+export function numberIn(text: string): number {
+  const parsed = revisionNumber.safeParse(text);
+  if (!parsed.success) throw new NotFoundError();
+  return parsed.data;
+}

@@ -1,0 +1,69 @@
+import type { Express } from "express";
+import { type BalanceState, textOf } from "../../app/answers/questions.js";
+import type { DeskState, RunDesk, RunQuestion } from "../../app/runs.js";
+import type { StudyShelf } from "../../app/studies.js";
+import type { ShelfEntry } from "../../app/study-reading.js";
+import { oddsTables } from "../../report/odds/odds-tables.js";
+import { oddsSettings } from "../../study/format/uncertainty-schema.js";
+import type { Odds } from "../../study/odds/odds.js";
+import { renderPage } from "../render.js";
+import type { StudyPages } from "./study-pages.js";
+import { workbenchPage } from "./workbench-page.js";
+
+/** Seconds after which a page or a program asks again. */
+export const askAgainSeconds = 2;
+
+/** How sure a study is: drawn beside the server while the reader's page asks how far it is. */
+export function addOdds(
+  app: Express,
+  { desk, shelf, answers, find }: StudyPages & { readonly desk: RunDesk<Odds> },
+): void {
+  const questionOf = (entry: ShelfEntry) => runQuestion(entry, shelf);
+  app.get("/studies/:id/odds", async (request, response) => {
+    const entry = find(request.params.id);
+    const question = questionOf(entry);
+    const state = desk.ask(question);
+    const balance = await answers.ask("balance", textOf(entry));
+    response.status(state.state === "done" ? 200 : 202).set("Cache-Control", "no-store");
+    response.send(renderPage("odds", oddsPage(entry, question, state, balance)));
+  });
+  app.get("/studies/:id/odds.json", (request, response) => {
+    const state = desk.ask(questionOf(find(request.params.id)));
+    response.set("Cache-Control", "no-store");
+    if (state.state === "done") response.json(state.result);
+    else response.status(202).set("Retry-After", String(askAgainSeconds)).json(state);
+  });
+  app.post("/studies/:id/odds/cancel", (request, response) => {
+    const entry = find(request.params.id);
+    desk.cancel(questionOf(entry));
+    response.redirect(303, `/studies/${entry.id}`);
+  });
+}
+
+export function runQuestion(entry: ShelfEntry, shelf: StudyShelf): RunQuestion {
+  const document = shelf.document(entry);
+  return { text: entry.text, study: { document, settings: oddsSettings(document.study.uncertainty) } };
+}
+
+function oddsPage(
+  entry: ShelfEntry,
+  { study }: RunQuestion,
+  state: DeskState<Odds>,
+  balance: BalanceState,
+): object {
+  const done = state.state === "done" ? oddsTables(state.result, study.document) : undefined;
+  return workbenchPage(
+    { entry, balance, part: "odds", title: "How sure is it?" },
+    {
+      links: {
+        here: `/studies/${entry.id}/odds`,
+        json: `/studies/${entry.id}/odds.json`,
+        cancel: `/studies/${entry.id}/odds/cancel`,
+      },
+      askAgain: done ? undefined : askAgainSeconds,
+      progress: state.state === "drawing" ? state.progress : undefined,
+      before: state.state === "waiting" ? state.before : undefined,
+      done,
+    },
+  );
+}

@@ -1,0 +1,45 @@
+import type { StudyShelf } from "../../app/studies.js";
+import type { ShelfCard } from "../../app/study-reading.js";
+import { linkedAssets } from "../../report/document/html.js";
+import { sentence } from "../../study/reading/problems.js";
+import type { Explained } from "../explain.js";
+
+/** The list of studies, with what to do when there are none of one's own. */
+export function listPage(shelf: StudyShelf, missingIn: (card: ShelfCard) => string): object {
+  const shown = shelf.list().map((card) => ({
+    ...listed(card),
+    isExample: card.isExample,
+    missing: card.isExample ? "" : missingIn(card),
+  }));
+  return {
+    title: "Studies",
+    assets: linkedAssets,
+    own: shown.filter(({ isExample }) => !isExample),
+    examples: shown.filter(({ isExample }) => isExample),
+    archived: shelf.inState("archived").map(listed),
+    deleted: shelf.inState("deleted").map(listed),
+  };
+}
+
+function listed({ id, name, isExample, isDamaged, revision, savedAt, author }: ShelfCard) {
+  const by = author === "" ? "" : `, ${author}`;
+  return {
+    href: `/studies/${id}`,
+    name,
+    detail: isExample
+      ? "invented example"
+      : `revision ${revision}${isDamaged ? ", damaged" : ""}, ${savedAt.slice(0, 10)}${by}`,
+  };
+}
+
+/** How what was refused reached the server. */
+export type Way = "file" | "form" | "address";
+
+export function problemPage(told: Explained, way: Way): object {
+  return {
+    ...told,
+    assets: linkedAssets,
+    problems: told.problems.map(sentence),
+    way: { [way]: true },
+  };
+}

@@ -1,0 +1,165 @@
+import type { Express, Request, Response } from "express";
+import { type Answer, type Answering, type Asked, textOf } from "../../app/answers/questions.js";
+import { patienceMilliseconds, soon } from "../../app/answers/soon.js";
+import type { StudyShelf } from "../../app/studies.js";
+import type { ShelfEntry } from "../../app/study-reading.js";
+import type { ReportPart } from "../../report/document/sections.js";
+import { editionText } from "../../report/print/paper.js";
+import type { Printer } from "../../report/print/printer.js";
+import type { Odds } from "../../study/odds/odds.js";
+import { withFilePolicy } from "../access/security-headers.js";
+import { readerSignal } from "../reader-gone.js";
+import { renderPage } from "../render.js";
+import { listStandings } from "./list-standing.js";
+import { askAgainSeconds } from "./odds-routes.js";
+import { listPage } from "./pages.js";
+import { unfinishedPage } from "./unfinished-page.js";
+import { workbenchPage } from "./workbench-page.js";
+
+export interface StudyPages {
+  readonly shelf: StudyShelf;
+  readonly answers: Answering;
+  readonly printer: Printer;
+  readonly find: (id: string | undefined) => ShelfEntry;
+  /** The odds that a reader had drawn before, for the report. */
+  readonly knownOdds: (entry: ShelfEntry) => Odds | undefined;
+}
+
+/** The list, and of each study the results, the report and its files. */
+export function addStudyPages(app: Express, parts: StudyPages): void {
+  addUnfinished(app, parts);
+  addPages(app, parts);
+  addFiles(app, parts);
+}
+
+/** What needs a complete study says what is missing instead. */
+function addUnfinished(app: Express, { shelf, answers }: StudyPages): void {
+  const pages = [
+    { path: "/studies/:id", part: "results" },
+    { path: "/studies/:id/report", part: "report" },
+    { path: "/studies/:id/report.pdf", part: "pdf" },
+    { path: "/studies/:id/odds", part: "odds" },
+    { path: "/studies/:id/forms", part: "forms" },
+  ];
+  for (const { path, part } of pages) {
+    app.get(path, async (request, response, next) => {
+      const entry = shelf.find(String(request.params.id));
+      const balance =
+        entry && entry.state !== "deleted" ? await answers.ask("balance", textOf(entry)) : undefined;
+      if (!entry || !balance || balance.line) {
+        next();
+        return;
+      }
+      response.status(part === "results" ? 200 : 409);
+      response.send(renderPage("unfinished", unfinishedPage(entry, balance, part)));
+    });
+  }
+}
+
+const linksOf = ({ id }: Pick<ShelfEntry, "id">) => ({
+  back: "/",
+  pdf: `/studies/${id}/report.pdf`,
+  boardPdf: `/studies/${id}/report.pdf?part=board`,
+  json: `/studies/${id}/results.json`,
+});
+
+function addPages(app: Express, { shelf, answers, find, knownOdds }: StudyPages): void {
+  const missingIn = listStandings(shelf);
+  app.get("/", (_request, response) => {
+    response.send(renderPage("studies", listPage(shelf, missingIn)));
+  });
+  app.get("/studies/:id", (request, response) =>
+    sendResults(
+      { entry: find(request.params.id), response, answers },
+      `/studies/${request.params.id}/report`,
+    ),
+  );
+  app.get("/studies/:id/report", (request, response) => {
+    const entry = find(request.params.id);
+    const asked = { links: linksOf(entry), odds: knownOdds(entry), part: partAsked(request) };
+    return sendReport({ entry, response, answers }, asked);
+  });
+}
+
+interface Sending {
+  readonly entry: ShelfEntry;
+  readonly response: Response;
+  readonly answers: Answering;
+}
+
+/** @param report its address */
+export async function sendResults(sending: Sending, report: string): Promise<void> {
+  const { entry, response, answers } = sending;
+  const found = await wholeOrWaiting(sending, ["results", { ...textOf(entry), report }]);
+  if (!found) return;
+  const balance = await answers.ask("balance", textOf(entry));
+  const frame = { entry, balance, part: "results", title: "Results" };
+  const content = { body: found.answer, drawsCharts: true };
+  response.send(renderPage("comparison", workbenchPage(frame, content)));
+}
+
+/** The report on a screen. */
+export async function sendReport(
+  sending: Sending,
+  how: { readonly links: object; readonly odds: Odds | undefined; readonly part: ReportPart },
+): Promise<void> {
+  const found = await wholeOrWaiting(sending, ["report", { ...textOf(sending.entry), ...how }]);
+  if (found) sending.response.type("html").send(Buffer.from(found.answer));
+}
+
+/**
+ * What a page is made from if it is there soon; else the page says that it is being worked out, and shows itself once it
+ * is there: by a script, which asks for the same address with `awaited`, or by asking again every two seconds.
+ */
+async function wholeOrWaiting<Which extends "results" | "report">(
+  { entry, response, answers }: Sending,
+  [kind, asked]: readonly [Which, Asked<Which>],
+): Promise<{ readonly answer: Answer<Which> } | undefined> {
+  const signal = readerSignal(response);
+  const { originalUrl, query } = response.req;
+  if (query[awaited] !== undefined) {
+    await answers.ask(kind, asked, signal);
+    response.status(204).end();
+    return undefined;
+  }
+  const found = await soon(answers, [kind, asked], patienceMilliseconds, signal);
+  if (found !== "under way") return found;
+  const balance = await answers.ask("balance", textOf(entry));
+  const ready = `${originalUrl}${originalUrl.includes("?") ? "&" : "?"}${awaited}=1`;
+  const content = { askAgain: askAgainSeconds, here: originalUrl, ready };
+  response.status(202).set({ "Cache-Control": "no-store", "Retry-After": String(askAgainSeconds) });
+  const frame = { entry, balance, part: kind, title: "Being worked out" };
+  response.send(renderPage("waiting", workbenchPage(frame, content)));
+  return undefined;
+}
+
+const awaited = "awaited";
+
+/** "?part=board" asks for the report without appendices. */
+const partAsked = ({ query }: Request): ReportPart => (query.part === "board" ? "board" : "all");
+
+function addFiles(app: Express, { answers, printer, find, knownOdds }: StudyPages): void {
+  app.get("/studies/:id/report.pdf", async (request, response) => {
+    const entry = find(request.params.id);
+    const signal = readerSignal(response);
+    const asked = { odds: knownOdds(entry), part: partAsked(request), edition: editionText(entry) };
+    const { body, settings } = await answers.ask("printable", { ...textOf(entry), ...asked }, signal);
+    const pdf = await printer.print(body, settings, signal);
+    withFilePolicy(response, "pdf")
+      .type("pdf")
+      .set("Content-Disposition", `inline; filename="${entry.id}.pdf"`)
+      .send(Buffer.from(pdf));
+  });
+  app.get("/studies/:id/results.json", async (request, response) => {
+    const entry = find(request.params.id);
+    const figures = await answers.ask("figures", textOf(entry), readerSignal(response));
+    response.type("json").send(Buffer.from(figures));
+  });
+  app.get("/studies/:id/study", (request, response) => {
+    const entry = find(request.params.id);
+    response
+      .type("text")
+      .set("Content-Disposition", `attachment; filename="${entry.id}.yaml"`)
+      .send(entry.text);
+  });
+}

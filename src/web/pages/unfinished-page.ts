@@ -1,0 +1,34 @@
+import type { UnfinishedBalance } from "../../app/answers/questions.js";
+import type { ShelfEntry } from "../../app/study-reading.js";
+import { problemText } from "../../editor/form-node.js";
+import { isInPart, standings, standingText, studyParts } from "../../editor/parts.js";
+import { sentence } from "../../study/reading/problems.js";
+import { partName, placeWords } from "./edit-page.js";
+import { workbenchPage } from "./workbench-page.js";
+
+const mostTold = 8;
+
+/** What keeps a study from having results, part by part. */
+export function unfinishedPage(entry: ShelfEntry, balance: UnfinishedBalance, part: string): object {
+  const { problems } = balance;
+  const standing = standings(problems);
+  const groups = studyParts.flatMap((each) => {
+    const own = problems.filter(({ at }) => isInPart(each, at));
+    const state = standing.get(each.id);
+    if (own.length === 0 || !state) return [];
+    const rest = own.length - mostTold;
+    return [
+      {
+        name: partName(each),
+        href: `/studies/${entry.id}/edit/${each.id}`,
+        standing: standingText(state),
+        problems: own
+          .slice(0, mostTold)
+          .map((problem) => `${placeWords(problem.at ?? [], 1)}: ${problemText(problem)}`),
+        more: rest > 0 ? `and ${rest} more` : "",
+      },
+    ];
+  });
+  const others = problems.filter(({ at }) => !studyParts.some((each) => isInPart(each, at))).map(sentence);
+  return workbenchPage({ entry, balance, part, title: "Not finished yet" }, { groups, others });
+}

@@ -1,0 +1,62 @@
+import type { BalanceState } from "../../app/answers/questions.js";
+import type { ShelfEntry } from "../../app/study-reading.js";
+import { standings, standingText } from "../../editor/parts.js";
+import { linkedAssets } from "../../report/document/html.js";
+import { editedParts, keptParts, readParts, type WorkbenchPart } from "./workbench-parts.js";
+
+/** What every page of the workbench is made from: see views/partials/workbench.hbs. */
+export interface WorkbenchFrame {
+  readonly entry: ShelfEntry;
+  readonly balance: BalanceState;
+  /** Id of the part that is shown, from workbench-parts.ts. */
+  readonly part: string;
+  readonly title: string;
+}
+
+/** The view of a page in the layout of the workbench, with the page's own fields beside those of the frame. */
+export function workbenchPage<Content extends object>(frame: WorkbenchFrame, content: Content): object {
+  const { entry, balance, title } = frame;
+  return {
+    ...content,
+    title,
+    assets: linkedAssets,
+    bench: {
+      study: { id: entry.id, name: entry.name, href: `/studies/${entry.id}` },
+      standing: standingLine(entry),
+      balance: balanceView(balance),
+      parts: [editedParts, readParts, keptParts].map((parts) => ({
+        links: parts.map((part) => partLink(part, frame, marksOf(balance))),
+      })),
+    },
+  };
+}
+
+export function standingLine({ isExample, revision, savedAt, author }: ShelfEntry): string {
+  if (isExample) return "An invented example: make a study from it to change it";
+  const by = author === "" ? "" : ` by ${author}`;
+  return `Revision ${revision}, saved ${savedAt.slice(0, 16).replace("T", " ")} UTC${by}`;
+}
+
+function partLink({ id, name, path }: WorkbenchPart, { entry, part }: WorkbenchFrame, marks: Marks) {
+  return { id, name, href: `/studies/${entry.id}${path}`, isHere: id === part, mark: marks[id] ?? "" };
+}
+
+type Marks = Readonly<Record<string, string>>;
+
+/** How far each part is, by its id; nothing is said of a study that is complete. */
+export function marksOf(balance: BalanceState): Marks {
+  if (balance.line) return {};
+  return Object.fromEntries(
+    [...standings(balance.problems)].map(([id, standing]) => [id, standingText(standing)]),
+  );
+}
+
+/** The head of a page, also sent by itself once something was saved. */
+export function balanceView(balance: BalanceState): object {
+  if (balance.line) return { line: balance.line };
+  const count = balance.problems.length;
+  return {
+    line: undefined,
+    missing: count === 1 ? "One thing is missing or wrong" : `${count} things are missing or wrong`,
+  };
+}

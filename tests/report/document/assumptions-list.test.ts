@@ -1,0 +1,51 @@
+import { describe, expect, it } from "vitest";
+import { assumptionRow, assumptionRows } from "../../../src/report/document/assumptions-list.js";
+import { assumptions } from "../runs.js";
+
+const id = "arrival.establishment-per-fouled-launch";
+const reading = {
+  assumptions,
+  used: new Set([id, "growth.bulk-density"]),
+  own: new Map([["growth.bulk-density", { value: "450", reason: "weighed" }]]),
+};
+const ids = (...parameters: [Parameters<typeof assumptionRows>[1], string]) =>
+  assumptionRows(reading, ...parameters).map((row) => row.id);
+
+describe("the list of assumptions", () => {
+  it("tells value with unit, range, basis, full citation, note, and whether the study uses it", () => {
+    const entry = assumptions.entries.get(id);
+    if (!entry) throw new Error("no such assumption");
+    const row = assumptionRow(entry, reading);
+    expect(row).toMatchObject({
+      name: "Chance that a fouled launch founds a population",
+      value: "0.0015 share",
+      range: "0.0001–0.01; lognormal, P10–P90",
+      basis: "judged",
+      isJudged: true,
+      use: "used",
+      own: undefined,
+    });
+    expect(row.citation).toBe(assumptions.sources.get("project-judgement")?.citation);
+    expect(row.note).toContain("The most uncertain number here.");
+  });
+
+  it("shows what the study uses, what is judged of that, what has an own value, or all", () => {
+    expect(ids("used", "")).toEqual([id, "growth.bulk-density"]);
+    expect(ids("judged", "")).toEqual([id]);
+    expect(ids("own", "")).toEqual(["growth.bulk-density"]);
+    expect(ids("all", "")).toHaveLength(assumptions.entries.size);
+  });
+
+  it("is searched by words in any order and case, in names, citations and notes", () => {
+    expect(ids("all", "POPULATION fouled launch founds")).toContain(id);
+    expect(ids("all", "uncertain number")).toContain(id);
+    expect(ids("all", "zzz")).toEqual([]);
+    expect(ids("used", "bulk")).toEqual(["growth.bulk-density"]);
+  });
+
+  it("of a study that cannot be computed yet counts all as used, and says that it is not known", () => {
+    const rows = assumptionRows({ ...reading, used: undefined }, "used", "");
+    expect(rows).toHaveLength(assumptions.entries.size);
+    expect(rows[0]?.use).toBe("not known yet");
+  });
+});

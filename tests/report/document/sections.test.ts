@@ -1,0 +1,101 @@
+import { describe, expect, it } from "vitest";
+import { fieldsOfPart, partOf } from "../../../src/editor/parts.js";
+import { reportContext } from "../../../src/report/document/context.js";
+import { renderReportBody } from "../../../src/report/document/html.js";
+import type { ReportPart } from "../../../src/report/document/sections.js";
+import { schematicView } from "../../../src/report/rack/schematic.js";
+import { ownTextHtml } from "../../../src/report/words/own-text.js";
+import { runStudy } from "../../../src/study/prepare/compute.js";
+import { assumptions, exampleDocument, exampleRun } from "../runs.js";
+import { sampleTold } from "../sample-odds.js";
+
+const headings = (html: string) => [...html.matchAll(/<h2[^>]*>([^<]+)<\/h2>/g)].map((match) => match[1]);
+const run = exampleRun("ninemoss");
+const printedPart = partOf("printed");
+if (!printedPart) throw new Error("no page of what is printed");
+const bodyOf = (report: Partial<typeof run.document.report>, part: ReportPart = "all") =>
+  renderReportBody(
+    { ...run, document: { ...run.document, report: { ...run.document.report, ...report } } },
+    undefined,
+    { part },
+  );
+
+describe("the sections of a report", () => {
+  it("leave the appendices to the full report where the board's part is asked for, and say so", () => {
+    const html = bodyOf({}, "board");
+    expect(headings(html).filter((text) => text?.startsWith("Appendix"))).toEqual([]);
+    expect(html).toContain("Appendices that it names are in the full report");
+    expect(headings(html)).toContain("Who bears it");
+  });
+
+  it("are left out one by one where the author says so, page 1 never", () => {
+    const html = bodyOf({ leaveOut: ["bearers", "relations"] });
+    expect(headings(html)).not.toContain("Who bears it");
+    expect(headings(html)).not.toContain("Appendix E. Relations");
+    expect(headings(html)).toContain("Appendix D. Hydraulics, to be checked by hand");
+    expect(headings(html)).toContain("What the board is asked");
+    expect(html).toContain("The author has left out some appendices");
+  });
+
+  it("bear the titles by which a form offers them", () => {
+    const printed = headings(renderReportBody(exampleRun("sorrel-bend"), sampleTold("sorrel-bend")));
+    const offered = fieldsOfPart(printedPart).flatMap(({ field }) =>
+      field.kind === "several" ? Object.values(field.titles) : [],
+    );
+    expect(offered).toHaveLength(24);
+    expect(offered.filter((title) => !printed.includes(title))).toEqual([]);
+  });
+
+  it("print the author's own words in their section", () => {
+    const html = bodyOf({ texts: [{ section: "bearers", text: "Agreed with the *district*." }] });
+    const section = html.slice(html.indexOf("Who bears it</h2>"));
+    expect(section).toMatch(
+      /^Who bears it<\/h2>\s*<div class="own-text"><p>Agreed with the <em>district<\/em>/,
+    );
+  });
+});
+
+describe("the author's own words", () => {
+  // Rules of CommonMark (spec.commonmark.org) for emphasis, lists and escaping; what disturbs a page is switched off.
+  it.each([
+    ["**strong** and *soft*", "<p><strong>strong</strong> and <em>soft</em></p>"],
+    ["- one\n- two", "<ul>\n<li>one</li>\n<li>two</li>\n</ul>"],
+    ["<b onclick=x>bold</b>", "<p>&lt;b onclick=x&gt;bold&lt;/b&gt;</p>"],
+    ["<script>alert(1)</script>", "<p>&lt;script&gt;alert(1)&lt;/script&gt;</p>"],
+    [
+      "|a|b|\n|-|-:|\n|c|1|",
+      '<table>\n<thead>\n<tr>\n<th>a</th>\n<th class="num">b</th>\n</tr>\n</thead>\n<tbody>\n<tr>\n<td>c</td>\n<td class="num">1</td>\n</tr>\n</tbody>\n</table>',
+    ],
+    ["# not a heading", "<p># not a heading</p>"],
+    ["![x](file:///etc/passwd)", "<p>![x](file:///etc/passwd)</p>"],
+    ["[x](javascript:alert(1))", "<p>[x](javascript:alert(1))</p>"],
+    ["Überlauf 🦪 \u202eabc", "<p>Überlauf 🦪 \u202eabc</p>"],
+  ])("%s", (text, html) => {
+    expect(ownTextHtml(text).trim()).toBe(html);
+  });
+});
+
+describe("the schematic", () => {
+  it("draws each structure at its elevation, higher ones higher", () => {
+    const view = schematicView(reportContext(run));
+    if (!view) throw new Error("no schematic");
+    const tops = view.marks.map((mark) => mark.top);
+    expect(tops).toEqual(tops.toSorted((one, other) => one - other));
+    expect(view.band.y + view.band.height).toBeCloseTo(view.water.low, 9);
+  });
+
+  it("draws the most expensive of many structures and says how many there are", () => {
+    const document = exampleDocument("ninemoss");
+    const [first] = document.structures;
+    if (!first) throw new Error("no structure");
+    const many = Array.from({ length: 40 }, (_, index) => ({
+      ...first,
+      id: `copy-${index}`,
+      name: `A structure whose name goes on and on, of the northern shore of the lake, number ${index}`,
+    }));
+    const view = schematicView(reportContext(runStudy({ ...document, structures: many }, assumptions)));
+    expect(view?.marks).toHaveLength(14);
+    expect(view?.note).toContain("Drawn are the 14 that cost most of 40");
+    expect(view?.marks.every(({ name }) => name.length <= 44)).toBe(true);
+  });
+});

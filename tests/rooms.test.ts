@@ -1,0 +1,113 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { dirname, join, relative, sep } from "node:path";
+import { describe, expect, it } from "vitest";
+import { projectRoot } from "../src/report/document/assets.js";
+
+const source = join(projectRoot, "src");
+
+const filesUnder = (folder: string): string[] =>
+  readdirSync(folder, { withFileTypes: true }).flatMap((entry) =>
+    entry.isDirectory() ? filesUnder(join(folder, entry.name)) : [join(folder, entry.name)],
+  );
+
+/** Paths within src, with strokes. */
+const named = (path: string) => relative(source, path).split(sep).join("/");
+
+const files = filesUnder(source).filter((path) => path.endsWith(".ts"));
+
+/** Every file that another names in an import or an export, of types as well, also one that is loaded while it runs. */
+function importsOf(path: string): string[] {
+  const code = readFileSync(path, "utf8").replace(/\/\*[\s\S]*?\*\//g, "");
+  const declared = code.matchAll(
+    /^(?:import|export)\b[^;"]*?\bfrom\s+"(\.[^"]+)"|^import "(\.[^"]+)"|\bimport\("(\.[^"]+)"\)/gm,
+  );
+  return [...declared].map(([, ...from]) =>
+    named(join(dirname(path), from.join("").replace(/\.js$/, ".ts"))),
+  );
+}
+
+const graph = new Map(files.map((path) => [named(path), importsOf(path)]));
+
+const roomOf = (path: string) => path.split("/")[0] ?? "";
+
+const model = ["counted.ts"];
+const study = [...model, "model", "units", "assumptions"];
+const report = [...study, "study"];
+const app = [...report, "store", "editor", "odds", "report", "forms", "issue"];
+
+/** What each room may import beside itself. The rooms of `src` from the innermost to the outermost. */
+const allowed: Readonly<Record<string, readonly string[]>> = {
+  "counted.ts": [],
+  model,
+  units: [],
+  store: [],
+  assumptions: ["model", "units"],
+  study,
+  editor: report,
+  odds: report,
+  report,
+  forms: [...report, "report"],
+  issue: [...report, "report"],
+  app,
+  cli: [...app, "app"],
+  web: [...app, "app"],
+};
+
+describe("the rooms of src", () => {
+  it("are all named here", () => {
+    const rooms = new Set([...graph.keys()].map(roomOf));
+    expect([...rooms].filter((room) => room !== "proofs").sort()).toEqual(Object.keys(allowed).sort());
+  });
+
+  it.each(Object.entries(allowed))("%s imports inward alone", (room, inner) => {
+    const outward = [...graph]
+      .filter(([path]) => roomOf(path) === room)
+      .flatMap(([path, imports]) =>
+        imports
+          .filter((each) => roomOf(each) !== room && !inner.includes(roomOf(each)))
+          .map((each) => `${path} imports ${each}`),
+      );
+    expect(outward).toEqual([]);
+  });
+
+  it("hold at most 30 files in a folder", () => {
+    const counts = new Map<string, number>();
+    for (const path of graph.keys()) counts.set(dirname(path), (counts.get(dirname(path)) ?? 0) + 1);
+    expect([...counts].filter(([, count]) => count > 30)).toEqual([]);
+  });
+});
+
+/** Files that import one another, in a circle or several that share files. */
+function circles(): string[][] {
+  const reached = new Map([...graph.keys()].map((path) => [path, reachedFrom(path)]));
+  const found = new Map<string, string[]>();
+  for (const path of graph.keys()) {
+    if (!reached.get(path)?.has(path)) continue;
+    const circle = [...(reached.get(path) ?? [])].filter((each) => reached.get(each)?.has(path)).sort();
+    found.set(circle.join(), circle);
+  }
+  return [...found.values()];
+}
+
+function reachedFrom(start: string): Set<string> {
+  const reached = new Set<string>();
+  const open = [...(graph.get(start) ?? [])];
+  for (let next = open.pop(); next !== undefined; next = open.pop()) {
+    if (reached.has(next)) continue;
+    reached.add(next);
+    open.push(...(graph.get(next) ?? []));
+  }
+  return reached;
+}
+
+describe("imports between files, those of types counted", () => {
+  it("are read from every declaration", () => {
+    expect(graph.get("web/serve.ts")).toContain("web/app.ts");
+    expect(graph.get("app/answers/worker.ts")).toContain("app/answers/papers.ts");
+    expect([...graph.values()].flat().every((path) => graph.has(path))).toBe(true);
+  });
+
+  it("make no circle", () => {
+    expect(circles()).toEqual([]);
+  });
+});

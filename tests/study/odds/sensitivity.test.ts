@@ -1,0 +1,56 @@
+import { fileURLToPath } from "node:url";
+import { expect, it } from "vitest";
+import { loadAssumptions } from "../../../src/assumptions/load.js";
+import { drawnStudy } from "../../../src/study/odds/draws.js";
+import { matters } from "../../../src/study/odds/sensitivity.js";
+import { netBenefitsAt } from "../../../src/study/odds/sensitivity-points.js";
+import { restName } from "../../../src/study/odds/sensitivity-shares.js";
+import { comparedOptions } from "../../../src/study/odds/stop-drawing.js";
+import { barWidth } from "../../../src/study/odds/tornado.js";
+import { readStudyText } from "../../../src/study/reading/read.js";
+import { exampleText } from "../example.js";
+
+const assumptions = loadAssumptions(fileURLToPath(new URL("../../../assumptions", import.meta.url)));
+
+it("what matters is told of every input once, from points that a pool may work out in any order", async () => {
+  const document = readStudyText(exampleText("ninemoss"), "ninemoss.yaml");
+  const study = drawnStudy(document, assumptions, { seed: 4, sampling: "latin-hypercube" });
+  const compared = comparedOptions(document);
+  const lakes = [0, 1, 2, 3].map((lake) => {
+    const { expected } = study.futures(0, lake);
+    const [without, own] = [expected[compared.baseline], expected[compared.requested]];
+    if (!without || !own) throw new Error("no options to compare");
+    return without.map((cost, future) => cost - (own[future] ?? Number.NaN));
+  });
+  const batches: number[] = [];
+  const settings = { bars: 3, factors: 4, draws: 16, resamples: 20 };
+  const found = await matters(
+    study.plan,
+    lakes,
+    async (points) => {
+      batches.push(points.length);
+      const last = points.toReversed().map((point) => netBenefitsAt(study, compared, point));
+      return last.reverse();
+    },
+    settings,
+  );
+
+  // One lake for the own values and all inputs of chances, two for each input of the lake but the operating year and for
+  // each group, and one for each of the record's 6 years.
+  const ofLake = study.inputs.filter(({ stage }) => stage === "lake").length;
+  const groups = assumptions.groups.filter(
+    ({ members }) => study.inputs.filter(({ id }) => members.includes(id)).length > 1,
+  );
+  expect(batches[0]).toBe(1 + 2 * (ofLake - 1) + 2 * groups.length + 6);
+  expect(batches).toHaveLength(2);
+
+  const single = found.tornado.filter(({ members }) => members === undefined);
+  expect(single).toHaveLength(3);
+  const widths = found.tornado.map((bar) => barWidth(bar, found.netBenefit));
+  expect(widths).toEqual(widths.toSorted((one, other) => other - one));
+
+  expect(found.shares).toHaveLength(4);
+  expect(found.shares.at(-1)?.name).toBe(restName);
+  expect(found.shares.flatMap(({ ids }) => ids).sort()).toEqual(study.inputs.map(({ id }) => id).sort());
+  expect(found.ranks[0]?.id).toBe("arrival.establishment-per-fouled-launch");
+});
