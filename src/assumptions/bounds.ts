@@ -17,7 +17,8 @@ export function boundsText({ from, above, to, below }: Bounds, unit: AssumptionU
     to === undefined ? [] : [`at most ${to.toLocaleString("en-US")}`],
     below === undefined ? [] : [`below ${below}`],
   ].flat();
-  const values = parts.length === 0 ? "any number" : parts.join(" and ");
+  if (parts.length === 0) return "any number";
+  const values = parts.join(" and ");
   return unit === "1" || unit === "share" ? values : `${values} ${unit}`;
 }
 

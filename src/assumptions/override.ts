@@ -134,8 +134,8 @@ function scaled(spread: Spread, factor: number): Spread {
 }
 
 /**
- * The reader that the model gets, which takes any text for an id: overrides first, then the file's value. Prices of the files are turned into the
- * money of the study.
+ * The reader that the model gets, which takes any text for an id: overrides first, then the file's value. Prices of the
+ * files are turned into the money of the study.
  */
 export function assumedFrom(
   set: AssumptionSet,

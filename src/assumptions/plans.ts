@@ -51,9 +51,7 @@ export interface PlanCatalogue {
   readonly isWhole: boolean;
 }
 
-/**
- * Reads the catalogue of protection plans and adds what is wrong with it to `problems`.
- */
+/** Reads the catalogue of protection plans and adds what is wrong with it to `problems`. */
 export function readPlans(content: unknown, ids: HeldIds, problems: string[]): PlanCatalogue {
   const parsed = z.array(planSchema).min(1).safeParse(content);
   if (!parsed.success) {
@@ -86,8 +84,11 @@ interface ReadPlan {
 }
 
 function withNumbers(written: WrittenPlan, ids: HeldIds, problems: string[]): ReadPlan {
-  const named = namedBy(written, ids);
   const needed: Readonly<Record<string, Expected>> = planNumbers[written.measure];
+  const named =
+    typeof written.numbers === "object"
+      ? written.numbers
+      : earlierNumbers(written.numbers ?? written.id, Object.keys(needed), ids.list);
   problems.push(...strangers(written, named, needed));
   const numbers = Object.entries(needed).flatMap(([name, expected]): NamedNumber[] => {
     const id = named[name];
@@ -95,21 +96,17 @@ function withNumbers(written: WrittenPlan, ids: HeldIds, problems: string[]): Re
     if (id !== undefined && ids.has(id)) {
       return [{ id, ...expected, as: `the ${words} of the plan ${written.id}` }];
     }
-    if (ids.areAll)
+    if (ids.areAll) {
       problems.push(
         id === undefined
           ? `${plansFile}: ${written.id} names no ${words}; allowed: the id of an assumption in ${expected.unit}. Add ${name} to its numbers.`
           : `${plansFile}: ${written.id} names ${id} as its ${words}, which no file holds. Add it to plans.yaml, in ${expected.unit}.`,
       );
+    }
     return [];
   });
   const plan = { ...written, numbers: named };
   return { plan: isWhole(plan) ? plan : undefined, numbers };
-}
-
-/** Ids by what each is to the plan. */
-function namedBy({ id, numbers }: WrittenPlan, ids: HeldIds): Readonly<Record<string, string>> {
-  return typeof numbers === "object" ? numbers : earlierNumbers(numbers ?? id, ids.list);
 }
 
 function strangers(

@@ -44,6 +44,8 @@ describe("the catalogue of protection plans", () => {
   it("takes the numbers of an entry of an earlier version by the words of their ids", () => {
     const problems: string[] = [];
     expect(readPlans([{ ...coating, numbers: "gold-leaf" }], held, problems).plans).toEqual([coating]);
+    const more = heldIds([...Object.values(numbers), "plan.gold-leaf.hours", "plan.gold-leaf.capital.other"]);
+    expect(readPlans([{ ...coating, numbers: "gold-leaf" }], more, problems).plans).toEqual([coating]);
     const { numbers: _, ...named } = { ...coating, id: "gold-leaf" };
     expect(readPlans([named], held, problems).plans).toEqual([{ ...coating, id: "gold-leaf" }]);
     expect(problems).toEqual([]);
