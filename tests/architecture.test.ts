@@ -51,7 +51,7 @@ describe("a worker that draws futures", () => {
   });
 
   it("loads no schemas: it is given studies that were read, and schemas take most of a worker's memory", () => {
-    expect(loadedBy(join(projectRoot, "src", "study", "schema.ts"))).toContain("zod");
+    expect(loadedBy(join(projectRoot, "src", "study", "format", "schema.ts"))).toContain("zod");
     expect(loaded).not.toContain("zod");
   });
 });

@@ -2,8 +2,8 @@ import { readdirSync, readFileSync } from "node:fs";
 import { basename, join } from "node:path";
 import { examplesFolder } from "../report/document/assets.js";
 import { readStudyText } from "../study/reading/read.js";
+import type { ShelfEntry } from "./study-entry.js";
 import { examplePrefix } from "./study-names.js";
-import type { ShelfEntry } from "./study-reading.js";
 
 /** The invented lakes, which nobody changes. */
 export function readExamples(): ShelfEntry[] {

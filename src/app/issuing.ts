@@ -2,7 +2,7 @@ import type { IssueDraft, MadeIssue } from "../issue/make-issue.js";
 import type { SigningKey } from "../issue/signing-key.js";
 import type { IssueStore, KeptIssue } from "../store/issues.js";
 import { requirePrintable } from "../study/reading/character-problems.js";
-import type { ShelfEntry } from "./study-reading.js";
+import type { ShelfEntry } from "./study-entry.js";
 import { authorFor } from "./visitor.js";
 
 /** What is asked for: the report on a study as it is now. */

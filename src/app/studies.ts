@@ -4,7 +4,8 @@ import { checkStudy, type StudyCheck } from "../study/checks/check.js";
 import type { StudyDocument } from "../study/format/schema.js";
 import { readStudyText } from "../study/reading/read.js";
 import { runCache } from "./answers/run-cache.js";
-import { type ShelfEntry, type ShelfReading, shelfReading } from "./study-reading.js";
+import type { ShelfEntry } from "./study-entry.js";
+import { type ShelfReading, shelfReading } from "./study-reading.js";
 import { type ShelfWriting, shelfWriting } from "./study-writing.js";
 
 /** The examples and the kept studies. What comes out of them is asked of the workers: see answers/. */

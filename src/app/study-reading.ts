@@ -1,15 +1,7 @@
 import type { KeptStudy, RevisionCard, StudyCard, StudyState } from "../store/records.js";
 import type { StudyStore } from "../store/studies.js";
 import { readExamples } from "./examples.js";
-
-/** A study without its text; examples are active and have one revision. */
-export interface ShelfCard extends StudyCard {
-  readonly isExample: boolean;
-}
-
-export interface ShelfEntry extends ShelfCard {
-  readonly text: string;
-}
+import type { ShelfCard, ShelfEntry } from "./study-entry.js";
 
 /** The examples and the kept studies, for reading. All may throw StoreError. */
 export interface ShelfReading {

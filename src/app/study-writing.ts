@@ -4,8 +4,9 @@ import type { StudyStore } from "../store/studies.js";
 import { requirePrintable } from "../study/reading/character-problems.js";
 import { forXml } from "../study/reading/characters.js";
 import { nameInText, renamedText } from "../study/reading/name-in-text.js";
+import type { ShelfEntry } from "./study-entry.js";
 import { fileNameFor, idFor } from "./study-names.js";
-import { own, type ShelfEntry, type ShelfReading } from "./study-reading.js";
+import { own, type ShelfReading } from "./study-reading.js";
 import { authorFor } from "./visitor.js";
 
 /** Who changes a study, and how. */

@@ -2,7 +2,6 @@ import { z } from "zod";
 import type { PriceIndex } from "../model/money/price-index.js";
 import { assumptionUnits, type Expected } from "../model/register/expected.js";
 import type { PlanEntry } from "../model/structures/catalogue.js";
-import type { Alteration } from "./shipped.js";
 
 /** How firm a value is, from firm to soft. */
 export const bases = ["published", "operator record", "common practice", "from memory", "judged"] as const;
@@ -80,4 +79,12 @@ export interface AssumptionSet {
   readonly groups: readonly CorrelationGroup[];
   /** What is not as this version of the program ships it. */
   readonly alterations: readonly Alteration[];
+}
+
+/** Something in the folder of assumptions that is not as this version of the program ships it. */
+export interface Alteration {
+  /** "assumption conduit.largest-layer", "source nyc-1999". */
+  readonly what: string;
+  readonly found: string;
+  readonly shipped: string;
 }

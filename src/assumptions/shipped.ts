@@ -2,18 +2,10 @@ import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { z } from "zod";
 import { sha256, stableJson } from "./digest.js";
-import type { AssumptionSet } from "./entry.js";
+import type { Alteration, AssumptionSet } from "./entry.js";
 
 /** The contents of a folder of assumptions without its alterations. */
 type Contents = Omit<AssumptionSet, "alterations">;
-
-/** Something in the folder of assumptions that is not as this version of the program ships it. */
-export interface Alteration {
-  /** "assumption conduit.largest-layer", "source nyc-1999". */
-  readonly what: string;
-  readonly found: string;
-  readonly shipped: string;
-}
 
 const recordSchema = z.strictObject({
   /** Of all parts. */

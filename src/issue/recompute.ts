@@ -1,7 +1,6 @@
 import { stableJson } from "../assumptions/digest.js";
-import type { AssumptionSet } from "../assumptions/entry.js";
+import type { Alteration, AssumptionSet } from "../assumptions/entry.js";
 import { AssumptionError, loadAssumptions, readAssumptions } from "../assumptions/load.js";
-import type { Alteration } from "../assumptions/shipped.js";
 import { programVersion } from "../assumptions/version.js";
 import { counted } from "../counted.js";
 import { assumptionsFolder } from "../report/document/assets.js";

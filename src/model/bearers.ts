@@ -1,6 +1,7 @@
 import type { MoneySettings } from "./inputs.js";
 import { bearerIds, centsByBearer } from "./money/bearer.js";
-import { type Money, moneyOf, noMoney, sumOf } from "./money/line.js";
+import { type Money, noMoney } from "./money/decimal.js";
+import { moneyOf, sumOf } from "./money/line.js";
 import { priceGroupOf } from "./money/price-group.js";
 import type { OptionResult } from "./option.js";
 

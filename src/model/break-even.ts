@@ -1,4 +1,4 @@
-import type { Money } from "./money/line.js";
+import type { Money } from "./money/decimal.js";
 import type { OptionResult, OptionSettings } from "./option.js";
 import { costShare } from "./program/ramp-up.js";
 import { costOfChances } from "./turns/cost-of-chances.js";

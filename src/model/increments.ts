@@ -1,5 +1,5 @@
 import type { ProgramOption } from "./inputs.js";
-import type { Money } from "./money/line.js";
+import type { Money } from "./money/decimal.js";
 import type { OptionResult } from "./option.js";
 import { benefitCostRatio } from "./other-rates.js";
 

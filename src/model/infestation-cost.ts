@@ -1,6 +1,7 @@
 import { at } from "./lake/calendar.js";
 import { centsByBearer } from "./money/bearer.js";
-import { type CostLine, centsPerUnit, type Money, moneyOf } from "./money/line.js";
+import type { Money } from "./money/decimal.js";
+import { type CostLine, centsPerUnit, moneyOf } from "./money/line.js";
 import { type PriceGroup, priceGroupOf } from "./money/price-group.js";
 import type { StructureResult } from "./structures/structure.js";
 

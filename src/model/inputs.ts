@@ -1,15 +1,10 @@
+import type { ByMonth } from "./lake/calendar.js";
 import type { Bearer } from "./money/bearer.js";
 import type { Escalation } from "./money/rises.js";
 import type { CostGroup } from "./program/groups.js";
 import type { SamplesPerYear } from "./risk/detection.js";
 import type { PlanEntry } from "./structures/catalogue.js";
 import type { Structure } from "./structures/inputs.js";
-
-/**
- * What the model needs to know of a study. Plain numbers in coherent units: m, m², m³, m³/s, °C, kWh, money in
- * the currency of the study; shares 0 to 1. Lists of twelve run from January to December.
- */
-export type ByMonth<T = number> = readonly T[];
 
 export type Species = "zebra" | "quagga";
 
@@ -247,6 +242,10 @@ export interface MoneySettings {
   readonly bearers: ReadonlyArray<{ id: string; name: string }>;
 }
 
+/**
+ * What the model needs to know of a study. Plain numbers in coherent units: m, m², m³, m³/s, °C, kWh, money in
+ * the currency of the study; shares 0 to 1. Lists of twelve run from January to December.
+ */
 export interface StudyInput {
   /** The catalogue of protection plans. */
   readonly plans: readonly PlanEntry[];

@@ -1,7 +1,7 @@
 import type { Assumed } from "./assumed.js";
 import type { InfestationCost } from "./infestation-cost.js";
 import type { ProgramOption, StudyInput } from "./inputs.js";
-import type { Money } from "./money/line.js";
+import type { Money } from "./money/decimal.js";
 import { inEachYear, type Rises } from "./money/rises.js";
 import { type ProgramLine, programLines } from "./program/cost.js";
 import { noticingOf } from "./program/noticing.js";

@@ -1,6 +1,7 @@
 import type { CostStream } from "./infestation-cost.js";
 import { at, noElement } from "./lake/calendar.js";
-import { type Money, plain } from "./money/line.js";
+import type { Money } from "./money/decimal.js";
+import { plain } from "./money/line.js";
 import type { CostSettings, OptionCosts } from "./option-costs.js";
 import { attemptInYear } from "./program/containment.js";
 import { costShare } from "./program/ramp-up.js";

@@ -1,7 +1,7 @@
 import type { Assumed } from "./assumed.js";
 import type { StudyInput } from "./inputs.js";
+import type { Money } from "./money/decimal.js";
 import { discountFactors } from "./money/interest.js";
-import type { Money } from "./money/line.js";
 import { type OptionResult, type OptionSettings, optionResult } from "./option.js";
 
 /** An option against the baseline at a discount rate beside the study's. */

@@ -1,6 +1,7 @@
 import type { CostStream, YearlyCost } from "./infestation-cost.js";
 import { at } from "./lake/calendar.js";
-import { type Money, noMoney, plain } from "./money/line.js";
+import { type Money, noMoney } from "./money/decimal.js";
+import { plain } from "./money/line.js";
 import type { PriceGroup } from "./money/price-group.js";
 import { type Rises, riseIn } from "./money/rises.js";
 import type { CourseYear } from "./risk/course.js";

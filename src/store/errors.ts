@@ -1,6 +1,5 @@
 import Database from "better-sqlite3";
-import type { IssueCard } from "./issues.js";
-import type { KeptStudy, RevisionCard, StudyCard } from "./records.js";
+import type { IssueCard, KeptStudy, RevisionCard, StudyCard } from "./records.js";
 
 export type StoreFault = "damaged" | "locked" | "full" | "read-only" | "newer" | "foreign" | "disk";
 

@@ -2,25 +2,7 @@ import Sqlite, { type Database } from "better-sqlite3";
 import type { StoreConnection } from "./connection.js";
 import { issueIsDamaged, pdfDigest, recordDigest } from "./digests.js";
 import { DamagedIssueError } from "./errors.js";
-
-/** An issued report without what is long. */
-export interface IssueCard {
-  readonly studyId: string;
-  /** Counts from 1 in each study. */
-  readonly number: number;
-  /** ISO 8601, UTC. */
-  readonly issuedAt: string;
-  /** As typed; empty where nobody gave a name. */
-  readonly author: string;
-  readonly note: string;
-  readonly revision: number;
-  readonly studyName: string;
-  readonly engineVersion: string;
-  /** Of the draws behind the odds; null where none were drawn. */
-  readonly seed: number | null;
-  /** SHA-256, in hexadecimal digits. */
-  readonly digest: string;
-}
+import type { IssueCard } from "./records.js";
 
 export interface KeptIssue extends IssueCard {
   readonly fileName: string;

@@ -42,3 +42,22 @@ export interface StudyCard extends RevisionCard {
 export interface KeptStudy extends StudyCard {
   readonly text: string;
 }
+
+/** An issued report without what is long. */
+export interface IssueCard {
+  readonly studyId: string;
+  /** Counts from 1 in each study. */
+  readonly number: number;
+  /** ISO 8601, UTC. */
+  readonly issuedAt: string;
+  /** As typed; empty where nobody gave a name. */
+  readonly author: string;
+  readonly note: string;
+  readonly revision: number;
+  readonly studyName: string;
+  readonly engineVersion: string;
+  /** Of the draws behind the odds; null where none were drawn. */
+  readonly seed: number | null;
+  /** SHA-256, in hexadecimal digits. */
+  readonly digest: string;
+}

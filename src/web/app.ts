@@ -5,7 +5,7 @@ import type { Answering } from "../app/answers/questions.js";
 import type { IssueParts } from "../app/issuing.js";
 import type { RunDesk } from "../app/runs.js";
 import type { StudyShelf } from "../app/studies.js";
-import type { ShelfEntry } from "../app/study-reading.js";
+import type { ShelfEntry } from "../app/study-entry.js";
 import { assets, fontFile, projectRoot } from "../report/document/assets.js";
 import type { Printer } from "../report/print/printer.js";
 import { DeletedStudyError } from "../store/errors.js";

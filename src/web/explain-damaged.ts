@@ -1,5 +1,5 @@
 import { DamagedIssueError, DamagedRevisionError } from "../store/errors.js";
-import type { Explained } from "./explain.js";
+import type { Explained } from "./explained.js";
 
 type Told = Pick<Explained, "status" | "title"> & Partial<Explained>;
 

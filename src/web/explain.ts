@@ -6,34 +6,18 @@ import { SigningKeyError } from "../issue/signing-key.js";
 import { BrowserError } from "../report/print/browser.js";
 import { PrinterBusyError } from "../report/print/printer.js";
 import { ConflictError, DeletedStudyError, StoreError, UnknownStudyError } from "../store/errors.js";
-import { InputError, type Problem } from "../study/reading/problems.js";
+import { InputError } from "../study/reading/problems.js";
 import { largestStudyBytes } from "../study/reading/read.js";
 import { WrongKeyError } from "./access/door.js";
 import { ReadingOnlyError, SignInNeededError } from "./access/gate.js";
 import { TooManyTriesError } from "./access/slowing.js";
 import { isBrokenUpload } from "./broken-upload.js";
 import { explainDamaged } from "./explain-damaged.js";
+import type { Explained } from "./explained.js";
 import { OtherSiteError } from "./other-sites.js";
 
 /** No page of that address. */
 export class NotFoundError extends Error {}
-
-/** What a reader is told of an error. */
-export interface Explained {
-  readonly status: number;
-  readonly headers: Readonly<Record<string, string>>;
-  readonly title: string;
-  readonly problems: readonly Problem[];
-  /** What happened, and the way out. */
-  readonly advice: readonly string[];
-  readonly links: readonly { readonly href: string; readonly label: string }[];
-  /** What may be done about it at once, by a form whose fields nobody fills in. */
-  readonly actions: readonly {
-    readonly action: string;
-    readonly label: string;
-    readonly fields?: readonly { readonly name: string; readonly value: string }[];
-  }[];
-}
 
 export function explain(error: unknown): Explained {
   const told =

@@ -42,7 +42,7 @@ describe("busy loops", () => {
 describe("the trial of browser tests", () => {
   it("finds them by what they start, also where another file does it for them", () => {
     const found = browserTests();
-    expect(found).toContain("tests/report/pdf.test.ts");
+    expect(found).toContain("tests/report/print/pdf.test.ts");
     expect(found).toContain("tests/web/browser/policy.test.ts");
     expect(found).not.toContain("tests/web/app.test.ts");
   });

@@ -1,7 +1,8 @@
 import type { Form, FormsToPrint, PrintedParts } from "../../forms/forms.js";
 import type { IssueDraft, MadeIssue, PreparedIssue } from "../../issue/make-issue.js";
 import type { BalanceLine } from "../../report/board/balance-line.js";
-import type { DifferenceView, SideNames } from "../../report/compared/difference-view.js";
+import type { DifferenceView } from "../../report/compared/difference-view.js";
+import type { SideNames } from "../../report/compared/explained-view.js";
 import type { ReportPart } from "../../report/document/sections.js";
 import type { Told } from "../../report/print/accessible-pdf.js";
 import type { PrintSettings } from "../../report/print/pdf.js";

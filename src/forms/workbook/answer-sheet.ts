@@ -1,6 +1,6 @@
 import { counted } from "../../counted.js";
 import type { OptionBalance } from "../../model/compare.js";
-import type { BoardView } from "../../report/board/board-view.js";
+import type { BoardView } from "../../report/board/board.js";
 import type { ReportContext } from "../../report/document/context.js";
 import type { ProgramSheet } from "./program-sheet.js";
 import { type Entry, type Look, type SheetDraft, strong, text, value } from "./sheet.js";

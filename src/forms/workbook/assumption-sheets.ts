@@ -1,4 +1,4 @@
-import type { Alteration } from "../../assumptions/shipped.js";
+import type { Alteration } from "../../assumptions/entry.js";
 import { programVersion } from "../../assumptions/version.js";
 import type { ReportContext } from "../../report/document/context.js";
 import { type SheetDraft, text, value } from "./sheet.js";

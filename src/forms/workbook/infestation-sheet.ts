@@ -1,5 +1,6 @@
 import { at } from "../../model/lake/calendar.js";
-import { type CostLine, Money } from "../../model/money/line.js";
+import { Money } from "../../model/money/decimal.js";
+import type { CostLine } from "../../model/money/line.js";
 import type { ReportContext } from "../../report/document/context.js";
 import { countedLines, lineWeights } from "../../report/rack/line-weights.js";
 import { lineEntries, lineHeads } from "./line-entries.js";

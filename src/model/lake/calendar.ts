@@ -30,3 +30,6 @@ export function at<T>(list: ArrayLike<T>, index: number): T {
 export function noElement(list: ArrayLike<unknown>, index: number): never {
   throw new RangeError(`no element ${index} in a list of ${list.length}`);
 }
+
+/** A value for each month, from January to December. */
+export type ByMonth<T = number> = readonly T[];

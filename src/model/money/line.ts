@@ -1,12 +1,6 @@
-import { Decimal as Base } from "decimal.js";
 import type { AssumptionId } from "../register/register.js";
 import type { Bearer } from "./bearer.js";
-
-/** Our own Decimal: 28 significant digits, half-even; the package's shared settings are left alone. */
-export const Money = Base.clone({ precision: 28, rounding: Base.ROUND_HALF_EVEN });
-export type Money = InstanceType<typeof Money>;
-
-export const noMoney: Money = new Money(0);
+import { Money, noMoney } from "./decimal.js";
 
 /** What the quantity of a line measures, so that the report can print it in the reader's units. */
 export type QuantityKind =

@@ -1,6 +1,7 @@
 import { at } from "../lake/calendar.js";
+import { Money } from "./decimal.js";
 import { growthFactors, type PriceTimes } from "./escalation.js";
-import { type CostLine, Money, moneyOf } from "./line.js";
+import { type CostLine, moneyOf } from "./line.js";
 import { type PriceGroup, priceGroupOf } from "./price-group.js";
 
 /** What prices of a group become in year 1, 2, … of the horizon for 1 in the price year; groups without a rise are absent. */

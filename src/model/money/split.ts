@@ -1,5 +1,5 @@
 import { at } from "../lake/calendar.js";
-import { Money } from "./line.js";
+import { Money } from "./decimal.js";
 
 /** Shares that cannot divide an amount. */
 export class SplitError extends Error {}

@@ -1,7 +1,8 @@
 import type { MoneySettings, ProgramOption, Response } from "../inputs.js";
 import { at } from "../lake/calendar.js";
 import { type Bearer, centsByBearer } from "../money/bearer.js";
-import { type CostLine, costLine, type Money, noMoney, plain, sumOf } from "../money/line.js";
+import { type Money, noMoney } from "../money/decimal.js";
+import { type CostLine, costLine, plain, sumOf } from "../money/line.js";
 import { inEachYear, type Rises } from "../money/rises.js";
 import type { CourseYear } from "../risk/course.js";
 import { weightedSum } from "../risk/expectation.js";

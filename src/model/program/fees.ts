@@ -1,5 +1,6 @@
 import type { ProgramOption } from "../inputs.js";
-import { type Money, noMoney, totalOf } from "../money/line.js";
+import { type Money, noMoney } from "../money/decimal.js";
+import { totalOf } from "../money/line.js";
 import { type ProgramLine, payingShare } from "./cost.js";
 
 /** What fees would have to be for them to carry a whole program. Money a year of the price year. */

@@ -1,4 +1,5 @@
-import { type Money, totalOf } from "../money/line.js";
+import type { Money } from "../money/decimal.js";
+import { totalOf } from "../money/line.js";
 import type { Arrivals } from "./arrivals.js";
 import type { ProgramLine } from "./cost.js";
 

@@ -1,5 +1,6 @@
 import { at } from "../lake/calendar.js";
-import { Money, plain } from "../money/line.js";
+import { Money } from "../money/decimal.js";
+import { plain } from "../money/line.js";
 import type { CourseYear } from "./course.js";
 
 /** Something for each age of an infestation, first its first year: while it is unnoticed, and once it is noticed. */

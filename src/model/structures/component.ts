@@ -2,8 +2,7 @@ import type { CostLine, QuantityKind } from "../money/line.js";
 import type { Layer } from "../mussels/layer.js";
 import type { Surface } from "../mussels/surface.js";
 import type { AssumptionId } from "../register/register.js";
-import type { PartKind } from "./catalogue.js";
-import type { ImpossiblePlan, Plan } from "./plan.js";
+import type { PartKind, PlanEntry } from "./catalogue.js";
 
 /** A quantity with its price: the part of a cost line that a component knows. */
 export interface Priced {
@@ -77,3 +76,36 @@ export interface ComponentResult {
   /** Thickest layer in each year since establishment, m. */
   readonly thicknessByYear: readonly number[];
 }
+
+/** What holds mussels off a surface all the time, with its cost in each month of the year. */
+export interface Protection {
+  /** Share of settlers that it lets on; 1 where it only kills what has settled. */
+  readonly settlementFactor: number;
+  readonly monthly: readonly (readonly Priced[])[];
+  readonly yearlyCost: number;
+}
+
+/** One way of keeping a part in service, ready to be tried. */
+export interface Plan {
+  /** Its name in a study that prescribes it: "divers-12". */
+  readonly id: string;
+  readonly label: string;
+  readonly entry: PlanEntry;
+  readonly routine: Routine;
+  /** What holds mussels off between the dates of the routine. */
+  readonly protection: Protection | undefined;
+}
+
+/** A plan of the catalogue that this part cannot have, and why. */
+export interface ImpossiblePlan {
+  readonly id: string;
+  readonly label: string;
+  readonly reason: string;
+}
+
+/** When a plan makes its surface bare; months are counted from a January. */
+export type Routine =
+  | { readonly by: "nothing" }
+  | { readonly by: "interval"; readonly months: number }
+  | { readonly by: "month-of-year"; readonly month: number }
+  | { readonly by: "trigger"; readonly limitShare: AssumptionId };

@@ -3,8 +3,7 @@ import { type GrowingSurface, growLayers, grownOnce } from "../mussels/growth.js
 import type { Layer } from "../mussels/layer.js";
 import { isEverDry } from "../mussels/surface.js";
 import type { AssumptionId } from "../register/register.js";
-import type { Priced } from "./component.js";
-import type { Plan, Routine } from "./plan.js";
+import type { Plan, Priced, Routine } from "./component.js";
 import { nearLimit, type PartYear, thickest } from "./stretch.js";
 import { removalLines, shellLines, workLines } from "./work.js";
 

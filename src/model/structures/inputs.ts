@@ -1,5 +1,5 @@
 /** Structures as the model takes them: plain numbers in coherent units, as in `../inputs.ts`. */
-import type { ByMonth } from "../inputs.js";
+import type { ByMonth } from "../lake/calendar.js";
 import type { Bearer } from "../money/bearer.js";
 import type { PinnedPlan } from "./catalogue.js";
 

@@ -1,35 +1,9 @@
 import { counted } from "../../counted.js";
 import { daysInYear, monthOfDay } from "../lake/calendar.js";
-import type { AssumptionId } from "../register/register.js";
 import { type PlanEntry, planId } from "./catalogue.js";
-import type { Component } from "./component.js";
+import type { Component, ImpossiblePlan, Plan, Routine } from "./component.js";
 import type { LakeContext } from "./context.js";
-import { type Protection, protectionOf } from "./protection.js";
-
-/** When a plan makes its surface bare; months are counted from a January. */
-export type Routine =
-  | { readonly by: "nothing" }
-  | { readonly by: "interval"; readonly months: number }
-  | { readonly by: "month-of-year"; readonly month: number }
-  | { readonly by: "trigger"; readonly limitShare: AssumptionId };
-
-/** One way of keeping a part in service, ready to be tried. */
-export interface Plan {
-  /** Its name in a study that prescribes it: "divers-12". */
-  readonly id: string;
-  readonly label: string;
-  readonly entry: PlanEntry;
-  readonly routine: Routine;
-  /** What holds mussels off between the dates of the routine. */
-  readonly protection: Protection | undefined;
-}
-
-/** A plan of the catalogue that this part cannot have, and why. */
-export interface ImpossiblePlan {
-  readonly id: string;
-  readonly label: string;
-  readonly reason: string;
-}
+import { protectionOf } from "./protection.js";
 
 export interface Candidates {
   readonly plans: readonly Plan[];

@@ -1,17 +1,9 @@
 import { months } from "../lake/calendar.js";
 import type { InstalledPlan, PlanBy, PlanEntry } from "./catalogue.js";
-import type { Component, Priced } from "./component.js";
+import type { Component, Priced, Protection } from "./component.js";
 import type { LakeContext } from "./context.js";
 import type { InstallationPrices } from "./installation-prices.js";
 import { endOfSeasonDose, seasonDose } from "./oxidant.js";
-
-/** What holds mussels off a surface all the time, with its cost in each month of the year. */
-export interface Protection {
-  /** Share of settlers that it lets on; 1 where it only kills what has settled. */
-  readonly settlementFactor: number;
-  readonly monthly: readonly (readonly Priced[])[];
-  readonly yearlyCost: number;
-}
 
 /**
  * The protection of a plan; none where the plan only cleans. An installation costs K = k s0 (s/s0)^m by its size, more

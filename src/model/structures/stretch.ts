@@ -1,9 +1,8 @@
 import { months, noElement } from "../lake/calendar.js";
 import { type GrowingSurface, growLayers, grownOnce } from "../mussels/growth.js";
 import { bareSurface, type Layer } from "../mussels/layer.js";
-import type { Component } from "./component.js";
+import type { Component, Plan, Routine } from "./component.js";
 import type { LakeContext } from "./context.js";
-import type { Plan, Routine } from "./plan.js";
 
 /** A part in one possible operating year of the lake. */
 export interface PartYear {

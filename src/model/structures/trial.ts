@@ -2,9 +2,8 @@ import { months, noElement } from "../lake/calendar.js";
 import type { GrowingSurface } from "../mussels/growth.js";
 import type { Layer } from "../mussels/layer.js";
 import type { PlanEntry } from "./catalogue.js";
-import type { Component } from "./component.js";
+import type { Component, Plan } from "./component.js";
 import type { LakeContext } from "./context.js";
-import type { Plan } from "./plan.js";
 import { costOf } from "./protection.js";
 import {
   type BareRuns,

@@ -1,8 +1,8 @@
 import { at } from "../lake/calendar.js";
 import type { PinnedPlan } from "./catalogue.js";
-import type { ComponentResult, Priced, TriedPlan } from "./component.js";
+import type { ComponentResult, ImpossiblePlan, Plan, Priced, TriedPlan } from "./component.js";
 import { type Followed, followPlan, mergeLines } from "./follow.js";
-import { type Candidates, candidatePlans, type ImpossiblePlan, type Plan } from "./plan.js";
+import { type Candidates, candidatePlans } from "./plan.js";
 import { type PartYear, thickest } from "./stretch.js";
 import { type PlanTrial, type Trial, trialOf } from "./trial.js";
 

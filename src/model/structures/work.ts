@@ -3,10 +3,9 @@ import { waterTemperature } from "../lake/temperature.js";
 import type { Layer } from "../mussels/layer.js";
 import type { AssumptionId } from "../register/register.js";
 import type { PlanBy, PlanEntry } from "./catalogue.js";
-import type { Component, Priced } from "./component.js";
+import type { Component, Plan, Priced } from "./component.js";
 import type { LakeContext } from "./context.js";
 import { disposalIds, shellDisposalIds, shellShareId } from "./disposal-rate.js";
-import type { Plan } from "./plan.js";
 
 /**
  * The work at one date of a plan's routine, apart from what is carted away. Heat for a line's flow, held for some

@@ -5,7 +5,7 @@ import { projectRoot } from "../../report/document/assets.js";
 const folder = join(projectRoot, "tests");
 const startsBrowser = /\b(?:launchBrowser|createPrinter)\(/;
 
-/** Test files that start a browser, by themselves or by what they load of the tests: "tests/report/pdf.test.ts". */
+/** Test files that start a browser, by themselves or by what they load of the tests: "tests/report/print/pdf.test.ts". */
 export function browserTests(): string[] {
   return readdirSync(folder, { recursive: true, encoding: "utf8" })
     .filter((path) => path.endsWith(".test.ts"))

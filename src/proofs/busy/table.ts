@@ -19,7 +19,7 @@ export function runsTold(runs: readonly (readonly FileRun[])[]): string[] {
   ];
 }
 
-/** One run: "run 3: 107 passed, 0 failed; slowest tests/report/pdf.test.ts, 24.7 s". */
+/** One run: "run 3: 107 passed, 0 failed; slowest tests/report/print/pdf.test.ts, 24.7 s". */
 export function runTold(number: number, run: readonly FileRun[]): string {
   const passed = run.reduce((sum, each) => sum + each.passed, 0);
   const failed = run.reduce((sum, each) => sum + each.failures.length, 0);

@@ -1,5 +1,5 @@
+import type { ShelfEntry } from "../../app/study-entry.js";
 import { idFor } from "../../app/study-names.js";
-import type { ShelfEntry } from "../../app/study-reading.js";
 import { bearerKeyOf, sessionIdOf } from "../../web/access/gate.js";
 import { isKnownHost } from "../../web/access/host-check.js";
 import { isHeld, matchedRevision } from "../../web/api/entity-tag.js";

@@ -1,4 +1,4 @@
-import type { Money } from "../../model/money/line.js";
+import type { Money } from "../../model/money/decimal.js";
 import type { ReportContext } from "../document/context.js";
 import { isNextToNothing, signOf } from "../words/balance-signs.js";
 

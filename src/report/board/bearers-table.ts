@@ -1,6 +1,6 @@
 import type { BearerShare } from "../../model/bearers.js";
 import { at } from "../../model/lake/calendar.js";
-import type { Money } from "../../model/money/line.js";
+import type { Money } from "../../model/money/decimal.js";
 import type { ReportContext } from "../document/context.js";
 import { addingUp, addingUpNote, stepFor } from "../words/adding-up.js";
 import { head, num, row, type TableView } from "../words/view-types.js";

@@ -6,26 +6,13 @@ import { hasRatio, pays, ratioWords, signOf } from "../words/balance-signs.js";
 import { percent, ratioNote } from "../words/format.js";
 import { onlyFollows, scheduleNameOf } from "../words/option-kind.js";
 import { askOf } from "./answer-words.js";
-import { type BalancePicture, balancePicture } from "./balance-picture.js";
+import { balancePicture } from "./balance-picture.js";
+import type { BoardView } from "./board.js";
 import { boardChanges, chanceCell, chanceNote } from "./board-changes.js";
 import { incrementText } from "./increments-view.js";
 import { infestedBoard } from "./infested-board.js";
 import { scheduleBoard } from "./schedule-board.js";
 import { answerText, bestText, chanceAtEnd, ratioRange } from "./weighing.js";
-
-export interface BoardView {
-  readonly question: string;
-  readonly answer: string;
-  readonly pays: boolean;
-  /** Absent where there is nothing to weigh. */
-  readonly balance: BalancePicture | undefined;
-  readonly figures: readonly { readonly label: string; readonly value: string; readonly note: string }[];
-  readonly asked: string;
-  /** What the option requested adds to the program in force; absent where the study names none. */
-  readonly increment?: string | undefined;
-  readonly changes: readonly string[];
-  readonly failedChecks: readonly string[];
-}
 
 /** Page 1: the question, the answer, five figures, what is asked and what would change it. */
 export function boardView(context: ReportContext): BoardView {

@@ -1,7 +1,7 @@
 import { counted } from "../../counted.js";
 import type { OptionBalance } from "../../model/compare.js";
 import { at } from "../../model/lake/calendar.js";
-import type { Money } from "../../model/money/line.js";
+import type { Money } from "../../model/money/decimal.js";
 import { allOptions, type ReportContext, requestedOption } from "../document/context.js";
 import { carrying } from "../print/carried.js";
 import { detectionSentence } from "../ramp/detection-view.js";

@@ -1,6 +1,6 @@
 import { counted } from "../../counted.js";
 import { type Increment, increment } from "../../model/increments.js";
-import type { Money } from "../../model/money/line.js";
+import type { Money } from "../../model/money/decimal.js";
 import { allOptions, type ReportContext } from "../document/context.js";
 import { ratioCell, signOf } from "../words/balance-signs.js";
 import { type Formatter, oneDecimal } from "../words/format.js";

@@ -3,7 +3,7 @@ import { at } from "../../model/lake/calendar.js";
 import type { ReportContext } from "../document/context.js";
 import { structureCosts } from "../rack/infestation-view.js";
 import { percent } from "../words/format.js";
-import type { BoardView } from "./board-view.js";
+import type { BoardView } from "./board.js";
 import { scheduleBoard } from "./schedule-board.js";
 
 /** Page 1 for a lake that is infested already: a maintenance budget, with nothing to weigh and nothing to avoid. */

@@ -1,11 +1,11 @@
 import { counted } from "../../counted.js";
-import type { Money } from "../../model/money/line.js";
+import type { Money } from "../../model/money/decimal.js";
 import type { OptionResult } from "../../model/option.js";
 import type { ReportContext } from "../document/context.js";
 import { hasRatio, pays, ratioWords, signOf } from "../words/balance-signs.js";
 import { factorText, percent, ratioNote } from "../words/format.js";
 import { balancePicture } from "./balance-picture.js";
-import type { BoardView } from "./board-view.js";
+import type { BoardView } from "./board.js";
 import { matureSaving } from "./schedules-view.js";
 import { answerText, bestText, chanceAtEnd, ratioRange } from "./weighing.js";
 

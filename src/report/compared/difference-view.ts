@@ -5,13 +5,7 @@ import { figures, type ResultDifference } from "../../study/compared/result-diff
 import { changeText, figureText } from "../words/figure-text.js";
 import { capitalised, type Formatter, formatter } from "../words/format.js";
 import { groupRow, head, num, type RowView, row, type TableView } from "../words/view-types.js";
-import { type Explained, explainedView } from "./explained-view.js";
-
-/** The sides as they are called in heads of columns: "Revision 3", "Sorrel Bend". */
-export interface SideNames {
-  readonly left: string;
-  readonly right: string;
-}
+import { type Explained, explainedView, type SideNames } from "./explained-view.js";
 
 export interface DifferenceView {
   readonly summary: string;

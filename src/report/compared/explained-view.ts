@@ -4,7 +4,6 @@ import type { ExplainedCents, ExplainedPart, Explanation } from "../../study/com
 import { wholeParts } from "../../study/compared/whole-parts.js";
 import { capitalised, type Formatter, listedWithin } from "../words/format.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
-import type { SideNames } from "./difference-view.js";
 
 /** How much of the difference each changed input explains: a chart of steps, and the table behind it. */
 export interface Explained {
@@ -178,4 +177,10 @@ function method({ parts, orders }: Explanation): string {
     ? " Changes named in one line are explained together: with some of them alone the study would contradict itself."
     : "";
   return `${how}${drawn}${joined}`;
+}
+
+/** The sides as they are called in heads of columns: "Revision 3", "Sorrel Bend". */
+export interface SideNames {
+  readonly left: string;
+  readonly right: string;
 }

@@ -1,5 +1,6 @@
 import { at } from "../../model/lake/calendar.js";
-import { amountOf, type CostLine, type Money, noMoney, sumOf } from "../../model/money/line.js";
+import { type Money, noMoney } from "../../model/money/decimal.js";
+import { amountOf, type CostLine, sumOf } from "../../model/money/line.js";
 import type { CostWeights } from "../../model/present-value.js";
 import type { StructureResult } from "../../model/structures/structure.js";
 import { carrying } from "../print/carried.js";

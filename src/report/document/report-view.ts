@@ -1,6 +1,7 @@
 import { counted } from "../../counted.js";
 import type { StudyRun } from "../../study/prepare/compute.js";
-import { type BoardView, boardView } from "../board/board-view.js";
+import type { BoardView } from "../board/board.js";
+import { boardView } from "../board/board-view.js";
 import { type ComparisonView, comparisonView } from "../board/comparison-view.js";
 import { type SchedulesView, schedulesView } from "../board/schedules-view.js";
 import { type DryingView, dryingView } from "../method/drying-view.js";

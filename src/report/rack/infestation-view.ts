@@ -1,6 +1,7 @@
 import { counted } from "../../counted.js";
 import { at } from "../../model/lake/calendar.js";
-import { type Money, sumOf } from "../../model/money/line.js";
+import type { Money } from "../../model/money/decimal.js";
+import { sumOf } from "../../model/money/line.js";
 import { presentValueOf } from "../../model/present-value.js";
 import type { ReportContext } from "../document/context.js";
 import { carrying } from "../print/carried.js";

@@ -1,5 +1,5 @@
 import { counted } from "../../counted.js";
-import { noMoney } from "../../model/money/line.js";
+import { noMoney } from "../../model/money/decimal.js";
 import type { OptionResult } from "../../model/option.js";
 import { meanDelay } from "../../model/risk/detection.js";
 import { weightedSum } from "../../model/risk/expectation.js";

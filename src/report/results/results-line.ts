@@ -1,4 +1,5 @@
-import { amountOf, type CostLine, type Money } from "../../model/money/line.js";
+import type { Money } from "../../model/money/decimal.js";
+import { amountOf, type CostLine } from "../../model/money/line.js";
 
 /** An amount as text with two decimals. */
 export const text = (amount: Money): string => amount.toFixed(2);

@@ -1,6 +1,6 @@
 import type { Difference } from "../../model/increments.js";
+import type { Money } from "../../model/money/decimal.js";
 import { equivalentYearly } from "../../model/money/interest.js";
-import type { Money } from "../../model/money/line.js";
 import { ratio } from "./format.js";
 
 export type Sign = -1 | 0 | 1;

@@ -1,4 +1,5 @@
-import type { Money, QuantityKind } from "../../model/money/line.js";
+import type { Money } from "../../model/money/decimal.js";
+import type { QuantityKind } from "../../model/money/line.js";
 import { type DimensionName, dimensions } from "../../units/dimensions.js";
 import { toDisplay } from "../../units/quantity.js";
 

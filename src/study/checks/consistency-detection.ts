@@ -1,6 +1,7 @@
 import { findsPerSample } from "../../model/risk/detection.js";
 import type { MonitoringDocument } from "../format/detection-schema.js";
-import { bearerShareProblems, type Contradiction, type SoundParts } from "../reading/contradiction.js";
+import type { Contradiction } from "../reading/contradiction.js";
+import { bearerShareProblems, type SoundParts } from "./sound-parts.js";
 
 type Path = readonly PropertyKey[];
 

@@ -1,5 +1,6 @@
 import type { StudyDocument } from "../format/schema.js";
-import type { Contradiction, SoundParts } from "../reading/contradiction.js";
+import type { Contradiction } from "../reading/contradiction.js";
+import type { SoundParts } from "./sound-parts.js";
 
 /** Rates without origin, an exchange rate without its year, groups and years named twice. */
 export function moneyProblems({ money }: SoundParts): Contradiction[] {

@@ -1,6 +1,7 @@
 import { counted } from "../../counted.js";
 import type { ProgramDocument } from "../format/program-schema.js";
-import { type Contradiction, exactlyOne, type SoundParts } from "../reading/contradiction.js";
+import { type Contradiction, exactlyOne } from "../reading/contradiction.js";
+import type { SoundParts } from "./sound-parts.js";
 
 type Path = readonly PropertyKey[];
 

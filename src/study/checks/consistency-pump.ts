@@ -6,7 +6,8 @@ import { pumpedSupply } from "../../model/structures/supply.js";
 import { monthNames } from "../format/month-names.js";
 import type { StructureDocument } from "../format/structure-schema.js";
 import { dayNumber, withoutUnits } from "../prepare/to-model.js";
-import { type Contradiction, exactlyOne, type SoundParts } from "../reading/contradiction.js";
+import { type Contradiction, exactlyOne } from "../reading/contradiction.js";
+import type { SoundParts } from "./sound-parts.js";
 
 type IntakeDocument = Extract<StructureDocument, { kind: "intake" }>;
 type GravityDocument = Extract<IntakeDocument["supply"], { by: "gravity" }>;

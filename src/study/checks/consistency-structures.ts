@@ -1,7 +1,8 @@
 import type { Quantity } from "../../units/quantity.js";
 import type { StructureDocument } from "../format/structure-schema.js";
-import { type Contradiction, exactlyOne, repeatedIds, type SoundParts } from "../reading/contradiction.js";
+import { type Contradiction, exactlyOne, repeatedIds } from "../reading/contradiction.js";
 import { supplyProblems } from "./consistency-pump.js";
+import type { SoundParts } from "./sound-parts.js";
 
 type RackDocument = Extract<StructureDocument, { kind: "intake" }>["rack"];
 

@@ -1,4 +1,5 @@
-import type { Contradiction, SoundParts } from "../reading/contradiction.js";
+import type { Contradiction } from "../reading/contradiction.js";
+import type { SoundParts } from "./sound-parts.js";
 
 type Path = readonly PropertyKey[];
 

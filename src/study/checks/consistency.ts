@@ -1,11 +1,6 @@
 import { scaledTraffic } from "../../model/program/traffic.js";
 import { launchesOf, readTraffic } from "../prepare/traffic.js";
-import {
-  bearerShareProblems,
-  type Contradiction,
-  repeatedIds,
-  type SoundParts,
-} from "../reading/contradiction.js";
+import { type Contradiction, repeatedIds } from "../reading/contradiction.js";
 import { boatProblems } from "./consistency-boats.js";
 import { detectionProblems } from "./consistency-detection.js";
 import { levelProblems } from "./consistency-levels.js";
@@ -16,6 +11,7 @@ import { stationProblems } from "./consistency-staffing.js";
 import { structureProblems } from "./consistency-structures.js";
 import { trafficProblems } from "./consistency-traffic.js";
 import { uniqueProblems } from "./consistency-unique.js";
+import { bearerShareProblems, type SoundParts } from "./sound-parts.js";
 
 export function contradictions(parts: SoundParts): Contradiction[] {
   return [

@@ -1,7 +1,7 @@
 import { isBaseline, type OptionResults, optionResults } from "../../model/compare.js";
 import { difference } from "../../model/increments.js";
 import type { StudyInput } from "../../model/inputs.js";
-import type { Money } from "../../model/money/line.js";
+import type { Money } from "../../model/money/decimal.js";
 import { contradictions } from "../checks/consistency.js";
 import { currencyProblems } from "../checks/consistency-currency.js";
 import { type PreparedStudy, prepareStudy } from "../prepare/compute.js";

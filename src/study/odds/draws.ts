@@ -19,12 +19,8 @@ import { boatsToModel, toModel } from "../prepare/to-model.js";
 import { trafficOf } from "../prepare/traffic.js";
 import { vesselChances } from "../prepare/vessel-chances.js";
 import { rangedQuantities, withValues } from "../reading/ranged.js";
+import type { DrawSettings } from "./odds-settings.js";
 import { classChanceId, hydrologicYearId, type NamedInput, uncertainInputs } from "./uncertain-inputs.js";
-
-export interface DrawSettings {
-  readonly seed: number;
-  readonly sampling: DrawPlan["sampling"];
-}
 
 /** The futures of one draw of the lake; lists run over the options, each over the futures. */
 export interface LakeFutures {

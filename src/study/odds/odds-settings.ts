@@ -1,5 +1,5 @@
+import type { DrawPlan } from "../../model/futures/draw-plan.js";
 import { futuresPerBlock } from "../../model/futures/draw-plan.js";
-import type { DrawSettings } from "./draws.js";
 
 /** Blocks below which no error can be told, and above which their figures take too much memory. */
 export const leastBlocks = 2;
@@ -12,4 +12,9 @@ export interface OddsSettings extends DrawSettings {
   readonly confidence: number;
   readonly precision: number;
   readonly mostFutures: number;
+}
+
+export interface DrawSettings {
+  readonly seed: number;
+  readonly sampling: DrawPlan["sampling"];
 }

@@ -1,5 +1,5 @@
 import type { Estimate, QuantileEstimate } from "../../model/futures/clusters.js";
-import type { DrawSettings } from "./draws.js";
+import type { DrawSettings } from "./odds-settings.js";
 
 /** Shares of futures at which costs are told. */
 export const toldShares = [0.1, 0.5, 0.8, 0.9, 0.95] as const;

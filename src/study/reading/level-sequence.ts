@@ -1,5 +1,6 @@
 import { counted } from "../../counted.js";
 import { daysInYear } from "../../model/lake/calendar.js";
+import { longestFill } from "../format/schedule-schema.js";
 import type { RecordProblem } from "./contradiction.js";
 import { dateText, yearOf } from "./level-dates.js";
 import { type LevelRow, mostYears } from "./level-rows.js";
@@ -54,9 +55,6 @@ export function gapsIn(sorted: readonly LevelRow[]): Gap[] {
     return daysOfGap(gap) > 0 ? [gap] : [];
   });
 }
-
-/** Longest gap that may be joined: a longer one would hide a season. */
-export const longestFill = 92;
 
 export function gapProblem(gap: Gap, fillGapsUpTo: number): RecordProblem {
   const { before, after, firstDay, lastDay } = gap;

@@ -1,7 +1,8 @@
 import type { Spread, SpreadQuantity } from "../../units/spread.js";
 import { contradictions } from "../checks/consistency.js";
+import type { SoundParts } from "../checks/sound-parts.js";
 import type { StudyDocument } from "../format/schema.js";
-import type { Contradiction, SoundParts } from "./contradiction.js";
+import type { Contradiction } from "./contradiction.js";
 
 /** A quantity of the study that its author gave with a range. */
 export interface RangedQuantity {

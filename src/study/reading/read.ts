@@ -3,10 +3,10 @@ import { basename, dirname } from "node:path";
 import { type Document, isScalar, LineCounter, parseDocument, visit, type YAMLParseError } from "yaml";
 import { contradictions } from "../checks/consistency.js";
 import { currencyProblems } from "../checks/consistency-currency.js";
+import type { SoundParts } from "../checks/sound-parts.js";
 import { type StudyDocument, studySchema } from "../format/schema.js";
 import { characterProblems } from "./character-problems.js";
 import { allowedCharacters } from "./characters.js";
-import type { SoundParts } from "./contradiction.js";
 import {
   deepestGroups,
   hasTooManyAliases,

@@ -1,4 +1,4 @@
-import type { ShelfCard } from "../../app/study-reading.js";
+import type { ShelfCard } from "../../app/study-entry.js";
 import type { RevisionCard } from "../../store/records.js";
 
 export const studyAddress = (id: string): string => `/api/studies/${id}`;

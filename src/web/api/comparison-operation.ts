@@ -1,10 +1,11 @@
 import { z } from "zod";
 import { textOf } from "../../app/answers/questions.js";
-import type { ShelfEntry, ShelfReading } from "../../app/study-reading.js";
+import type { ShelfEntry } from "../../app/study-entry.js";
+import type { ShelfReading } from "../../app/study-reading.js";
 import { UnknownStudyError } from "../../store/errors.js";
 import { revisionParameter } from "./found.js";
 import { noBody, noParameters, type Operation, operation } from "./operation.js";
-import type { OperationParts } from "./operations.js";
+import type { OperationParts } from "./operation-parts.js";
 import { differences } from "./schemas.js";
 
 const latest = revisionParameter.optional().meta({ description: "The latest if left out" });

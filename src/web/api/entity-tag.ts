@@ -1,5 +1,5 @@
 import { createHash } from "node:crypto";
-import type { ShelfEntry } from "../../app/study-reading.js";
+import type { ShelfEntry } from "../../app/study-entry.js";
 
 /** The writer did not say which revision he had before him. */
 export class MatchMissingError extends Error {}

@@ -1,5 +1,6 @@
 import { z } from "zod";
-import type { ShelfCard, ShelfEntry, ShelfReading } from "../../app/study-reading.js";
+import type { ShelfCard, ShelfEntry } from "../../app/study-entry.js";
+import type { ShelfReading } from "../../app/study-reading.js";
 import { DeletedStudyError, UnknownStudyError } from "../../store/errors.js";
 
 export const studyPath = z.strictObject({ id: z.string().meta({ description: "Id of the study" }) });

@@ -1,11 +1,11 @@
 import { z } from "zod";
 import { issueReport } from "../../app/issuing.js";
-import type { IssueCard } from "../../store/issues.js";
+import type { IssueCard } from "../../store/records.js";
 import { printedIssue } from "../pages/issue-routes.js";
 import { studyAddress } from "./addresses.js";
 import { authorQuery, ownStudyIn, studyIn, studyPath } from "./found.js";
 import { noBody, noParameters, type Operation, operation } from "./operation.js";
-import type { OperationParts } from "./operations.js";
+import type { OperationParts } from "./operation-parts.js";
 import { issueCard } from "./schemas.js";
 
 /** Reports that are frozen with all that they were made from. */

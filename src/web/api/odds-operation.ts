@@ -2,7 +2,7 @@ import { z } from "zod";
 import { runQuestion } from "../pages/odds-routes.js";
 import { studyIn, studyPath } from "./found.js";
 import { noBody, noParameters, type Operation, operation } from "./operation.js";
-import type { OperationParts } from "./operations.js";
+import type { OperationParts } from "./operation-parts.js";
 import { odds } from "./schemas.js";
 
 const progress = z.object({ done: z.int(), planned: z.int() }).meta({ description: "Draws of the lake" });

@@ -1,9 +1,9 @@
 import type { Request, Response } from "express";
 import { z } from "zod";
-import type { ShelfEntry } from "../../app/study-reading.js";
+import type { ShelfEntry } from "../../app/study-entry.js";
 import { InputError, problemsOf } from "../../study/reading/problems.js";
 import { decodeStudy } from "../../study/reading/study-bytes.js";
-import { askAgainSeconds } from "../pages/odds-routes.js";
+import { askAgainSeconds } from "../pages/study-pages.js";
 import { readerSignal } from "../reader-gone.js";
 import { entityTag, isHeld, MatchMissingError } from "./entity-tag.js";
 

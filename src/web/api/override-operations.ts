@@ -1,6 +1,6 @@
 import { z } from "zod";
 import type { StudyShelf } from "../../app/studies.js";
-import type { ShelfEntry } from "../../app/study-reading.js";
+import type { ShelfEntry } from "../../app/study-entry.js";
 import { applyOverrides } from "../../assumptions/override.js";
 import { withOverride, withoutOverride } from "../../editor/override-edits.js";
 import { studySchema } from "../../study/format/schema.js";

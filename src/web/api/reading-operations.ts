@@ -1,6 +1,6 @@
 import { z } from "zod";
 import type { StudyShelf } from "../../app/studies.js";
-import type { ShelfEntry } from "../../app/study-reading.js";
+import type { ShelfEntry } from "../../app/study-entry.js";
 import { linkedStudy } from "./addresses.js";
 import { studyIn, studyPath } from "./found.js";
 import { noBody, noParameters, type Operation, operation } from "./operation.js";

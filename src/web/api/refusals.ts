@@ -1,5 +1,5 @@
 import type { z } from "zod";
-import type { ShelfCard } from "../../app/study-reading.js";
+import type { ShelfCard } from "../../app/study-entry.js";
 import { ConflictError } from "../../store/errors.js";
 import { explain } from "../explain.js";
 import { revisionAddress, studyAddress } from "./addresses.js";

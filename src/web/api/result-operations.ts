@@ -3,7 +3,7 @@ import { comparisonOperation } from "./comparison-operation.js";
 import { studyIn, studyPath } from "./found.js";
 import { oddsOperation } from "./odds-operation.js";
 import { noBody, noParameters, type Operation, operation, studyBody } from "./operation.js";
-import type { OperationParts } from "./operations.js";
+import type { OperationParts } from "./operation-parts.js";
 import { checkReply, results, studyDocument } from "./schemas.js";
 
 /** What a study's figures are made of and what comes out. */

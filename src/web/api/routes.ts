@@ -5,7 +5,8 @@ import { NotFoundError } from "../explain.js";
 import { renderPage } from "../render.js";
 import { apiPage } from "./api-page.js";
 import { openApiDocument } from "./openapi.js";
-import { type OperationParts, operationGroups } from "./operations.js";
+import type { OperationParts } from "./operation-parts.js";
+import { operationGroups } from "./operations.js";
 import { refusalOf } from "./refusals.js";
 
 /**

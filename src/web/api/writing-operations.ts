@@ -5,7 +5,7 @@ import { studyAddress } from "./addresses.js";
 import { matchedRevision } from "./entity-tag.js";
 import { authorQuery, ownStudyIn, studyPath } from "./found.js";
 import { noParameters, type Operation, operation, studyBody } from "./operation.js";
-import type { OperationParts } from "./operations.js";
+import type { OperationParts } from "./operation-parts.js";
 import { wholeStudy } from "./reading-operations.js";
 import { studyDocument, studyReply } from "./schemas.js";
 

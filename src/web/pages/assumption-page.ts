@@ -1,6 +1,6 @@
 import { type Answering, textOf } from "../../app/answers/questions.js";
 import type { StudyShelf } from "../../app/studies.js";
-import type { ShelfEntry } from "../../app/study-reading.js";
+import type { ShelfEntry } from "../../app/study-entry.js";
 import { mayOnlyRead } from "../../app/visitor.js";
 import type { Assumption } from "../../assumptions/entry.js";
 import { draftOf } from "../../editor/draft.js";

@@ -3,7 +3,7 @@ import { type BalanceState, textOf } from "../../app/answers/questions.js";
 import { patienceMilliseconds } from "../../app/answers/soon.js";
 import { resultWithin, runDesk, usualDesk } from "../../app/runs.js";
 import type { StudyShelf } from "../../app/studies.js";
-import type { ShelfEntry } from "../../app/study-reading.js";
+import type { ShelfEntry } from "../../app/study-entry.js";
 import type { Assumption } from "../../assumptions/entry.js";
 import { withoutOverride } from "../../editor/override-edits.js";
 import { withOwnValue } from "../../editor/own-value.js";
@@ -14,9 +14,10 @@ import { NotFoundError } from "../explain.js";
 import { renderPage } from "../render.js";
 import { type AssumptionPage, assumptionPage } from "./assumption-page.js";
 import { assumptionsPage, type JudgedState, knownSwings, readSearch } from "./assumptions-page.js";
-import { askAgainSeconds, runQuestion } from "./odds-routes.js";
+import { runQuestion } from "./odds-routes.js";
 import { type OwnValueForm, readOwnValueForm, saveOwnValue, triedText } from "./own-value-form.js";
 import type { StudyPages } from "./study-pages.js";
+import { askAgainSeconds } from "./study-pages.js";
 
 /** Works out how far each judged value moves a study's answer; takes seconds. */
 export type Judge = (document: StudyDocument, signal: AbortSignal) => Promise<Swing[]>;

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import type { BalanceState } from "../../app/answers/questions.js";
 import type { StudyShelf } from "../../app/studies.js";
-import type { ShelfEntry } from "../../app/study-reading.js";
+import type { ShelfEntry } from "../../app/study-entry.js";
 import { mayOnlyRead } from "../../app/visitor.js";
 import { draftOf } from "../../editor/draft.js";
 import { ownValues } from "../../editor/own-value.js";

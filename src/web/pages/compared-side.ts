@@ -1,6 +1,6 @@
 import { type ComparedText, textOf } from "../../app/answers/questions.js";
 import type { StudyShelf } from "../../app/studies.js";
-import type { ShelfEntry } from "../../app/study-reading.js";
+import type { ShelfEntry } from "../../app/study-entry.js";
 import { assumptionsSchema } from "../../issue/record.js";
 import { DeletedStudyError } from "../../store/errors.js";
 import type { IssueStore, KeptIssue } from "../../store/issues.js";

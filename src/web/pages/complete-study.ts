@@ -1,5 +1,5 @@
 import type { Answering, StudyText } from "../../app/answers/questions.js";
-import type { ShelfEntry } from "../../app/study-reading.js";
+import type { ShelfEntry } from "../../app/study-entry.js";
 import type { ShelfWriting, Writer } from "../../app/study-writing.js";
 import { InputError } from "../../study/reading/problems.js";
 

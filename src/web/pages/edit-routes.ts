@@ -1,6 +1,6 @@
 import express, { type Express, type Request, type Response } from "express";
 import { type Answering, textOf } from "../../app/answers/questions.js";
-import type { ShelfEntry } from "../../app/study-reading.js";
+import type { ShelfEntry } from "../../app/study-entry.js";
 import { draftOf } from "../../editor/draft.js";
 import { authorOf, rememberAuthor } from "../author.js";
 import { NotFoundError } from "../explain.js";

@@ -1,5 +1,5 @@
 import type { StudyShelf } from "../../app/studies.js";
-import type { ShelfEntry } from "../../app/study-reading.js";
+import type { ShelfEntry } from "../../app/study-entry.js";
 import { editsOfAction } from "../../editor/actions.js";
 import { type Clash, chosenEdits, clashes, isChosen, sameItem } from "../../editor/conflict.js";
 import { draftOf } from "../../editor/draft.js";

@@ -1,7 +1,7 @@
 import type { Express, Response } from "express";
 import { textOf } from "../../app/answers/questions.js";
 import { patienceMilliseconds, within } from "../../app/answers/soon.js";
-import type { ShelfEntry } from "../../app/study-reading.js";
+import type { ShelfEntry } from "../../app/study-entry.js";
 import { type Form, formGroups } from "../../forms/forms.js";
 import { sizeText } from "../../forms/size.js";
 import { BrowserError } from "../../report/print/browser.js";

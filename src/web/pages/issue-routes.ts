@@ -9,7 +9,7 @@ import { mayOnlyRead } from "../../app/visitor.js";
 import { fileLimits } from "../../issue/file-limits.js";
 import type { IssueDraft, MadeIssue } from "../../issue/make-issue.js";
 import { linkedAssets } from "../../report/document/html.js";
-import type { IssueCard } from "../../store/issues.js";
+import type { IssueCard } from "../../store/records.js";
 import type { Odds } from "../../study/odds/odds.js";
 import { InputError } from "../../study/reading/problems.js";
 import { withFilePolicy } from "../access/security-headers.js";

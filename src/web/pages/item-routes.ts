@@ -1,7 +1,7 @@
 import type { Express } from "express";
 import { z } from "zod";
 import type { StudyShelf } from "../../app/studies.js";
-import type { ShelfEntry } from "../../app/study-reading.js";
+import type { ShelfEntry } from "../../app/study-entry.js";
 import { freeId } from "../../editor/actions.js";
 import { draftOf } from "../../editor/draft.js";
 import { childOf, itemsOf } from "../../editor/form-values.js";

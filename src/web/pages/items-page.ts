@@ -1,5 +1,5 @@
 import type { BalanceState } from "../../app/answers/questions.js";
-import type { ShelfEntry } from "../../app/study-reading.js";
+import type { ShelfEntry } from "../../app/study-entry.js";
 import { mayOnlyRead } from "../../app/visitor.js";
 import { draftOf } from "../../editor/draft.js";
 import { childOf, itemsOf, shownText } from "../../editor/form-values.js";

@@ -1,5 +1,5 @@
 import type { StudyShelf } from "../../app/studies.js";
-import type { ShelfCard } from "../../app/study-reading.js";
+import type { ShelfCard } from "../../app/study-entry.js";
 import { draftOf } from "../../editor/draft.js";
 import { standingText, studyParts } from "../../editor/parts.js";
 import { partName } from "./edit-page.js";

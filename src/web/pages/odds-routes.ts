@@ -2,16 +2,14 @@ import type { Express } from "express";
 import { type BalanceState, textOf } from "../../app/answers/questions.js";
 import type { DeskState, RunDesk, RunQuestion } from "../../app/runs.js";
 import type { StudyShelf } from "../../app/studies.js";
-import type { ShelfEntry } from "../../app/study-reading.js";
+import type { ShelfEntry } from "../../app/study-entry.js";
 import { oddsTables } from "../../report/odds/odds-tables.js";
 import { oddsSettings } from "../../study/format/uncertainty-schema.js";
 import type { Odds } from "../../study/odds/odds.js";
 import { renderPage } from "../render.js";
 import type { StudyPages } from "./study-pages.js";
+import { askAgainSeconds } from "./study-pages.js";
 import { workbenchPage } from "./workbench-page.js";
-
-/** Seconds after which a page or a program asks again. */
-export const askAgainSeconds = 2;
 
 /** How sure a study is: drawn beside the server while the reader's page asks how far it is. */
 export function addOdds(

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import type { StudyShelf } from "../../app/studies.js";
-import type { ShelfEntry } from "../../app/study-reading.js";
+import type { ShelfEntry } from "../../app/study-entry.js";
 import type { Assumption, AssumptionSet } from "../../assumptions/entry.js";
 import { applyOverrides } from "../../assumptions/override.js";
 import { draftOf } from "../../editor/draft.js";

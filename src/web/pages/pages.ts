@@ -1,8 +1,8 @@
 import type { StudyShelf } from "../../app/studies.js";
-import type { ShelfCard } from "../../app/study-reading.js";
+import type { ShelfCard } from "../../app/study-entry.js";
 import { linkedAssets } from "../../report/document/html.js";
 import { sentence } from "../../study/reading/problems.js";
-import type { Explained } from "../explain.js";
+import type { Explained } from "../explained.js";
 
 /** The list of studies, with what to do when there are none of one's own. */
 export function listPage(shelf: StudyShelf, missingIn: (card: ShelfCard) => string): object {

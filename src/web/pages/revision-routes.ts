@@ -1,6 +1,6 @@
 import type { Express } from "express";
 import { textOf } from "../../app/answers/questions.js";
-import type { ShelfEntry } from "../../app/study-reading.js";
+import type { ShelfEntry } from "../../app/study-entry.js";
 import { DeletedStudyError } from "../../store/errors.js";
 import { NotFoundError } from "../explain.js";
 import { renderPage } from "../render.js";

@@ -1,6 +1,6 @@
 import type { BalanceState } from "../../app/answers/questions.js";
 import type { StudyShelf } from "../../app/studies.js";
-import type { ShelfEntry } from "../../app/study-reading.js";
+import type { ShelfEntry } from "../../app/study-entry.js";
 import { mayOnlyRead } from "../../app/visitor.js";
 import type { RevisionCard, RevisionOrigin } from "../../store/records.js";
 import { workbenchPage } from "./workbench-page.js";

@@ -2,7 +2,7 @@ import type { Express, Request, Response } from "express";
 import { type Answer, type Answering, type Asked, textOf } from "../../app/answers/questions.js";
 import { patienceMilliseconds, soon } from "../../app/answers/soon.js";
 import type { StudyShelf } from "../../app/studies.js";
-import type { ShelfEntry } from "../../app/study-reading.js";
+import type { ShelfEntry } from "../../app/study-entry.js";
 import type { ReportPart } from "../../report/document/sections.js";
 import { editionText } from "../../report/print/paper.js";
 import type { Printer } from "../../report/print/printer.js";
@@ -11,7 +11,6 @@ import { withFilePolicy } from "../access/security-headers.js";
 import { readerSignal } from "../reader-gone.js";
 import { renderPage } from "../render.js";
 import { listStandings } from "./list-standing.js";
-import { askAgainSeconds } from "./odds-routes.js";
 import { listPage } from "./pages.js";
 import { unfinishedPage } from "./unfinished-page.js";
 import { workbenchPage } from "./workbench-page.js";
@@ -163,3 +162,6 @@ function addFiles(app: Express, { answers, printer, find, knownOdds }: StudyPage
       .send(entry.text);
   });
 }
+
+/** Seconds after which a page or a program asks again. */
+export const askAgainSeconds = 2;

@@ -2,7 +2,7 @@ import type { Express, Request, Response } from "express";
 import multer from "multer";
 import { z } from "zod";
 import { textOf } from "../../app/answers/questions.js";
-import type { ShelfEntry } from "../../app/study-reading.js";
+import type { ShelfEntry } from "../../app/study-entry.js";
 import { mayOnlyRead } from "../../app/visitor.js";
 import { counted } from "../../counted.js";
 import { draftOf } from "../../editor/draft.js";

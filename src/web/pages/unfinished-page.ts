@@ -1,5 +1,5 @@
 import type { UnfinishedBalance } from "../../app/answers/questions.js";
-import type { ShelfEntry } from "../../app/study-reading.js";
+import type { ShelfEntry } from "../../app/study-entry.js";
 import { problemText } from "../../editor/form-node.js";
 import { isInPart, standings, standingText, studyParts } from "../../editor/parts.js";
 import { sentence } from "../../study/reading/problems.js";

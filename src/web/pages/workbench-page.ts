@@ -1,5 +1,5 @@
 import type { BalanceState } from "../../app/answers/questions.js";
-import type { ShelfEntry } from "../../app/study-reading.js";
+import type { ShelfEntry } from "../../app/study-entry.js";
 import { standings, standingText } from "../../editor/parts.js";
 import { linkedAssets } from "../../report/document/html.js";
 import { editedParts, keptParts, readParts, type WorkbenchPart } from "./workbench-parts.js";

@@ -1,7 +1,8 @@
 import { Decimal } from "decimal.js";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { amountOf, costLine, type LineDraft, Money, sumOf, totalOf } from "../../../src/model/money/line.js";
+import { Money } from "../../../src/model/money/decimal.js";
+import { amountOf, costLine, type LineDraft, sumOf, totalOf } from "../../../src/model/money/line.js";
 
 const draft: LineDraft = {
   structure: "north-dock",

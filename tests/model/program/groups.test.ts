@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { noMoney, sumOf, totalOf } from "../../../src/model/money/line.js";
+import { noMoney } from "../../../src/model/money/decimal.js";
+import { sumOf, totalOf } from "../../../src/model/money/line.js";
 import { programLines } from "../../../src/model/program/cost.js";
 import { byGroup, costGroups } from "../../../src/model/program/groups.js";
 import { anyOption, money } from "./any-option.js";

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
+import { Money } from "../../../src/model/money/decimal.js";
 import { discountFactors } from "../../../src/model/money/interest.js";
-import { Money } from "../../../src/model/money/line.js";
 import { followCourse, noticedAtOnce } from "../../../src/model/risk/course.js";
 import { expectedByYear, presentWeights, weightedSum } from "../../../src/model/risk/expectation.js";
 import { relativeGap } from "../near.js";

@@ -1,7 +1,7 @@
 import { at } from "../../../model/lake/calendar.js";
 import { monthlyMeans } from "../../../model/lake/levels.js";
 import type { Intake } from "../../../model/structures/inputs.js";
-import type { Drive, IntakeCase, Outcome } from "./intake.js";
+import type { Drive, IntakeCase, Outcome } from "./intake-case.js";
 import type { Setting } from "./setting.js";
 import type { Sheet } from "./sheet.js";
 import { waterwaySteps } from "./waterway.js";

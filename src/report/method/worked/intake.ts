@@ -1,60 +1,16 @@
 import { fouledPipe } from "../../../model/hydraulics/fouled-pipe.js";
-import type { Waterway } from "../../../model/hydraulics/waterway.js";
 import { at, daysOf } from "../../../model/lake/calendar.js";
-import type { Layer } from "../../../model/mussels/layer.js";
-import type { PipeSummary } from "../../../model/structures/hydraulic-summary.js";
-import type { Intake } from "../../../model/structures/inputs.js";
-import type { StructureResult } from "../../../model/structures/structure.js";
-import {
-  type Conveyed,
-  fouledConveyance,
-  type PumpedSupply,
-  pumpedSupply,
-  type Supply,
-  supplyOf,
-} from "../../../model/structures/supply.js";
+import { fouledConveyance, pumpedSupply, supplyOf } from "../../../model/structures/supply.js";
 import { monthNames } from "../../../study/format/month-names.js";
-import type { StudyDocument } from "../../../study/format/schema.js";
 import { energySteps, waterSteps } from "./consequences.js";
 import { headSteps } from "./head.js";
+import type { Drive, IntakeCase } from "./intake-case.js";
 import { layerSteps } from "./pipe.js";
 import { givePumpCurve, pumpedOutcome, pumpSteps } from "./pump.js";
 import { giveRack, rackSteps } from "./rack.js";
 import { giveLevel, givePipe, giveQuantity, type Setting, untouchedLayer } from "./setting.js";
 import { newSheet, type Sheet } from "./sheet.js";
 import { equivalentRoughnessSteps, waterwaySteps } from "./waterway.js";
-
-export type EnteredIntake = Extract<StudyDocument["structures"][number], { kind: "intake" }>;
-
-export interface IntakeCase {
-  readonly intake: Intake;
-  readonly entered: EnteredIntake;
-  readonly result: StructureResult;
-  readonly layer: Layer;
-  readonly pipe: PipeSummary;
-  readonly month: number;
-}
-
-/** The conduit of the example in its two states, with what drives its water. */
-export interface Drive {
-  readonly demand: number;
-  readonly viscosity: number;
-  readonly supply: Supply;
-  /** Set where the pump is known by its curve. */
-  readonly pumped: PumpedSupply | undefined;
-  readonly fouled: Waterway;
-  readonly cleanMonth: Conveyed;
-  readonly fouledMonth: Conveyed;
-}
-
-/** What the month's consequences are reckoned from, in symbols of the sheet. */
-export interface Outcome {
-  /** Flow delivered through the fouled conduit. */
-  readonly delivered: string;
-  /** Flow delivered through the clean one. */
-  readonly cleanDelivered: string;
-  readonly extraHead: string;
-}
 
 function driveOf({ intake, layer, month }: IntakeCase, { lake }: Setting): Drive {
   const supply = supplyOf(intake, lake);

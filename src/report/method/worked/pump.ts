@@ -3,7 +3,7 @@ import type { Waterway } from "../../../model/hydraulics/waterway.js";
 import { at } from "../../../model/lake/calendar.js";
 import type { Intake } from "../../../model/structures/inputs.js";
 import type { PumpedSupply } from "../../../model/structures/supply.js";
-import type { Drive, EnteredIntake, IntakeCase, Outcome } from "./intake.js";
+import type { Drive, EnteredIntake, IntakeCase, Outcome } from "./intake-case.js";
 import { giveLevel, giveQuantity, type Setting } from "./setting.js";
 import type { Sheet } from "./sheet.js";
 import { waterwaySteps } from "./waterway.js";

@@ -5,7 +5,7 @@ import type { AssumptionId } from "../../../model/register/register.js";
 import type { TurbineType } from "../../../model/structures/inputs.js";
 import { giveAssumption, giveQuantity, type Setting } from "./setting.js";
 import type { Sheet } from "./sheet.js";
-import type { UnitCase } from "./unit.js";
+import type { UnitCase } from "./unit-case.js";
 
 /** Shares of the rated flow, percent, between which the month's flow lies; 0 stands for no flow at no efficiency. */
 const percentStep = 20;

@@ -2,27 +2,14 @@ import { fouledPipe } from "../../../model/hydraulics/fouled-pipe.js";
 import { hydroPower } from "../../../model/hydraulics/power.js";
 import { waterwayLoss } from "../../../model/hydraulics/waterway.js";
 import { at, daysOf, hoursPerDay } from "../../../model/lake/calendar.js";
-import type { Layer } from "../../../model/mussels/layer.js";
-import type { PipeSummary } from "../../../model/structures/hydraulic-summary.js";
 import { type OperatingYear, operatingYear } from "../../../model/structures/hydropower.js";
-import type { Hydropower } from "../../../model/structures/inputs.js";
 import { monthNames } from "../../../study/format/month-names.js";
-import type { StudyDocument } from "../../../study/format/schema.js";
 import { layerSteps } from "./pipe.js";
 import { giveLevel, givePipe, giveQuantity, type Setting } from "./setting.js";
 import { newSheet, type Sheet } from "./sheet.js";
 import { giveTurbine, turbineSteps } from "./turbine.js";
+import type { UnitCase } from "./unit-case.js";
 import { equivalentRoughnessSteps, waterwaySteps } from "./waterway.js";
-
-export type EnteredPlant = Extract<StudyDocument["structures"][number], { kind: "hydropower" }>;
-
-export interface UnitCase {
-  readonly plant: Hydropower;
-  readonly entered: EnteredPlant;
-  readonly layer: Layer;
-  readonly pipe: PipeSummary;
-  readonly month: number;
-}
 
 /** One unit at its largest flow: what it makes, and what the layer in its penstock takes of it. */
 export function unitSheet(example: UnitCase, setting: Setting): Sheet {

@@ -1,0 +1,43 @@
+import type { StudyDocument } from "../format/schema.js";
+import type { Contradiction } from "../reading/contradiction.js";
+/** The parts of a document that are well formed; the rest is absent and reported elsewhere. */
+export interface SoundParts {
+  readonly study?: StudyDocument["study"] | undefined;
+  readonly lake?: StudyDocument["lake"] | undefined;
+  readonly boats?: StudyDocument["boats"] | undefined;
+  readonly options?: StudyDocument["options"] | undefined;
+  readonly money?: StudyDocument["money"] | undefined;
+  readonly overrides?: StudyDocument["overrides"] | undefined;
+  readonly report?: StudyDocument["report"] | undefined;
+  readonly structures: ReadonlyArray<{
+    readonly index: number;
+    readonly value: StudyDocument["structures"][number];
+  }>;
+}
+
+/** As far as typed shares may miss 100 % by their binary form: cents are split by them. */
+const bearerTolerance = 1e-9;
+
+/** Bearers of a structure or of a response: known ones, with shares that make up the whole. */
+export function bearerShareProblems(
+  bearer: SoundParts["structures"][number]["value"]["bearer"],
+  path: Contradiction["path"],
+  known: readonly string[],
+): Contradiction[] {
+  const ids = typeof bearer === "string" ? [bearer] : bearer.map(({ id }) => id);
+  const problems: Contradiction[] = ids
+    .filter((id) => !known.includes(id))
+    .map((id) => ({ path, found: `"${id}"`, allowed: `an id from money.bearers: ${known.join(", ")}` }));
+  if (typeof bearer === "string") return problems;
+  const sum = bearer.reduce((total, { share }) => total + share.value, 0);
+  return Math.abs(sum - 1) <= bearerTolerance
+    ? problems
+    : [
+        ...problems,
+        {
+          path,
+          found: `shares that add up to ${Number((sum * 100).toFixed(4))} %`,
+          allowed: "shares that add up to 100 %",
+        },
+      ];
+}
