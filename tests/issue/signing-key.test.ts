@@ -52,7 +52,7 @@ describe("the key of an installation", () => {
     );
   });
 
-  it.runIf(process.platform !== "win32")("is its owner's alone to read, also where it was not", async () => {
+  it("is its owner's alone to read, also where it was not", async () => {
     const place = folder();
     await signingKeyIn(place, now).open();
     const file = signingKeyFile(place);
