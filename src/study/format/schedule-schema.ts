@@ -1,8 +1,6 @@
 import { z } from "zod";
+import { longestFill } from "../reading/level-dates.js";
 import { dayOfYear, identifier, quantity, shortText } from "./fields.js";
-
-/** Longest gap that may be joined: a longer one would hide a season. */
-export const longestFill = 92;
 
 /** Longest CSV text of one record: 100 years of days take about 0.7 MB. */
 export const largestRecordBytes = 1024 * 1024;

@@ -62,3 +62,6 @@ export function dayText(day: number): string {
   const month = monthOfDay(day);
   return `${(day % daysInYear) - monthStart(month) + 1} ${shortMonths[month]}`;
 }
+
+/** Longest gap that may be joined: a longer one would hide a season. */
+export const longestFill = 92;

@@ -1,8 +1,7 @@
 import { counted } from "../../counted.js";
 import { daysInYear } from "../../model/lake/calendar.js";
-import { longestFill } from "../format/schedule-schema.js";
 import type { RecordProblem } from "./contradiction.js";
-import { dateText, yearOf } from "./level-dates.js";
+import { dateText, longestFill, yearOf } from "./level-dates.js";
 import { type LevelRow, mostYears } from "./level-rows.js";
 
 /** Days of which a record holds no level, between two of its lines. */
