@@ -57,9 +57,18 @@ export async function standingOf(given: GivenFile, kept: Kept): Promise<Findings
   if (isSigned && !kept.isKnown) return signedElsewhere(given.pdf, issue, signature.fingerprint, kept);
   if (kept.pdf) return altered(given, await heldAgainst(issue, kept.pdf));
   if (signature.state === "broken") return altered(given);
+  if (isCutOff(given.pdf))
+    return altered(given, ["It is cut off: a PDF ends with a mark that this one lacks."]);
   if (issue instanceof NotIssuedError) return unknown(issue.message);
   return "signedBy" in issue.record ? altered(given) : unknown(notSigned);
 }
+
+const [startMark, endMark] = ["%PDF-", "%%EOF"];
+
+/** Readers look for the mark in the last kilobyte (ISO 32000-1, 7.5.5, for the mark; the last kilobyte is common practice, no source). */
+const isCutOff = (pdf: Uint8Array): boolean =>
+  Buffer.from(pdf.subarray(0, startMark.length)).toString("latin1") === startMark &&
+  !Buffer.from(pdf.subarray(-1024)).toString("latin1").includes(endMark);
 
 const issuedHere: Findings = {
   standing: "issued here",
@@ -86,7 +95,9 @@ function altered({ signature, issue }: GivenFile, where: readonly string[] = [])
 }
 
 function signatureSentence(signature: Signature): string {
-  if (signature.state === "none") return "Its signature is missing.";
+  if (signature.state === "none") {
+    return "Its signature is missing, or another program wrote it anew and it covers nothing any more.";
+  }
   if (signature.state === "broken") return `Its signature does not hold: ${signature.why}.`;
   return `It is signed with the key ${signature.fingerprint}.`;
 }

@@ -119,6 +119,11 @@ export const attempts: readonly Attempt[] = [
     forge: (pdf) => pdf.subarray(0, pdf.length - 700),
   },
   {
+    what: "half of it cut off",
+    where: /starts as a report/,
+    forge: (pdf) => pdf.subarray(0, Math.floor(pdf.length / 2)),
+  },
+  {
     what: "bytes added behind its end",
     where: /behind the bytes that were signed it has \d+ bytes more/,
     forge: (pdf) => Buffer.concat([pdf, Buffer.from("1 0 obj << >> endobj %%EOF")]),
