@@ -21,6 +21,8 @@ export interface Recomputed {
   readonly figuresMatch: boolean;
   /** False where another version made it, whose figures may be others for good reasons. */
   readonly isOfThisVersion: boolean;
+  /** Assumptions and sources that are not as this version ships them. */
+  readonly alterations: number;
   readonly sentences: readonly string[];
   readonly differences: readonly FigureDifference[];
 }
@@ -38,7 +40,7 @@ export async function recompute(issue: ReadIssue, draw: Draw | undefined): Promi
     const problems = error instanceof InputError ? error.problems.map(sentence) : error.problems;
     const why = "The figures could not be computed again from what is attached:";
     const sentences = [why, ...problems, engineSentence(engineVersion)];
-    return { figuresMatch: false, isOfThisVersion, sentences, differences: [] };
+    return { figuresMatch: false, isOfThisVersion, alterations: 0, sentences, differences: [] };
   }
 }
 
@@ -61,6 +63,7 @@ async function computedAgain(
   const held = isOfThisVersion ? differences : differences.filter(({ issued }) => issued !== nothing);
   return {
     figuresMatch: held.length === 0,
+    alterations: assumptions.alterations.length,
     sentences: [
       matchSentence(compared - differences.length + held.length, held.length),
       oddsSentence(content.seed, odds !== undefined),

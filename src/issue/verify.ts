@@ -42,10 +42,14 @@ function verdict(findings: Findings, issue?: ReadIssue, again?: Recomputed): Ver
   const { standing, answer, sentences } = findings;
   const isAuthentic = standing === "issued here" || standing === "issued by a key";
   const figuresDiffer = again?.figuresMatch === false && again.isOfThisVersion;
+  const reservations = [
+    ...(figuresDiffer ? ["Computed again, its figures do not match."] : []),
+    ...(again?.alterations ? ["Its assumptions are not all the program’s own."] : []),
+  ];
   return {
     standing,
     stands: isAuthentic && !figuresDiffer,
-    answer: isAuthentic && figuresDiffer ? `${answer} Computed again, its figures do not match.` : answer,
+    answer: isAuthentic ? [answer, ...reservations].join(" ") : answer,
     sentences: [...sentences, ...(issue ? [titleSentence(issue)] : []), ...(again?.sentences ?? [])],
     differences: again?.differences.slice(0, mostDifferences) ?? [],
   };

@@ -129,6 +129,7 @@ describe("a report from a copy of the program with altered assumptions", () => {
     const copy = await issued(text, onePagePrinter, otherKey, {}, files);
     const found = await verifyIssue(copy.pdf, { kept: keptOf(elsewhere, key, copy.pdf) });
     expect(found, told(found)).toMatchObject({ standing: "issued by a key", differences: [] });
+    expect(found.answer).toContain("unaltered since. Its assumptions are not all the program’s own.");
     expect(told(found)).toContain("Its assumptions are not those that version");
     expect(told(found)).toMatch(/establishment-per-fouled-launch: 0\.5 share .*; as shipped, 0\.0015 share/);
     expect(told(await onIssuingServer(issue.pdf))).toContain("Its assumptions are those that version");
