@@ -18,7 +18,7 @@ export function comparisonText(run: StudyRun): string {
     board.answer,
     ...(board.increment === undefined ? [] : [board.increment]),
     "",
-    ...board.figures.map(({ label, value, note }) => `${label}: ${value} (${note})`),
+    ...board.figures.map(({ label, value, note }) => `${label}: ${value}${note === "" ? "" : ` (${note})`}`),
     "",
     tableText(comparison.options),
     comparison.balance ? tableText(comparison.balance) : "",

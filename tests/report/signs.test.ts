@@ -125,5 +125,6 @@ describe.each(grid)("a program of $cost added cost and $effect avoided loss", ({
     }
     for (const page of [plain(renderReport(run, { inline: false })), comparisonText(run)])
       expect(found(page, String.raw`\bNaN\b|Infinity|\bundefined\b|-\$0\b`)).toEqual([]);
+    expect(comparisonText(run)).not.toContain("()");
   });
 });
