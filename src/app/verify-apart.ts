@@ -84,7 +84,7 @@ function beyondLimits({ isSame }: Kept, settings: Partial<ApartSettings>): Verif
     sentences: [
       isSame
         ? `It could not be computed again within ${limits}; the command “verify” has more time.`
-        : `It cannot be read within ${limits}.`,
+        : `Reading it failed, or would have needed more than ${limits}.`,
     ],
     differences: [],
   };

@@ -6,7 +6,7 @@ import type { ReadIssue } from "./read-issue.js";
 /** Where an altered report is not what was issued, in sentences. */
 export function whereAltered(issued: ReadIssue, altered: ReadIssue): string[] {
   const { differences } = figureDifferences(issued.record, altered.record, ["digest"]);
-  const places = differingPlaces(placesOf(issued.document), placesOf(altered.document));
+  const places = differing(issued, altered);
   const sentences = [
     ...differences.map(
       ({ place, issued: was, recomputed: is }) =>
@@ -29,6 +29,16 @@ const fieldNames: Readonly<Record<string, string>> = {
   "supersedes.number": "issue that it takes the place of",
   "supersedes.issuedAt": "date of the issue that it takes the place of",
 };
+
+/** A document that was altered may be no sound one any more. */
+function differing(issued: ReadIssue, altered: ReadIssue): string[] {
+  const original = placesOf(issued.document);
+  try {
+    return differingPlaces(original, placesOf(altered.document));
+  } catch {
+    return ["the structure of the file, which cannot be followed any more"];
+  }
+}
 
 const mostPlaces = 40;
 
