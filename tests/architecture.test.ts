@@ -105,7 +105,7 @@ describe("the project's pages", () => {
   };
 
   it.each(pages)("%s names only commands that exist", (page) => {
-    const named = [...read(join(projectRoot, page)).matchAll(/npm run (?:-\S+ )*([a-z-]+)/g)];
+    const named = [...read(join(projectRoot, page)).matchAll(/npm\s+run\s+(?:-\S+\s+)*([a-z-]+)/g)];
     for (const [, name = ""] of named) expect(Object.keys(packageFile.scripts)).toContain(name);
   });
 
