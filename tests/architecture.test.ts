@@ -1,5 +1,5 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
-import { dirname, join } from "node:path";
+import { dirname, join, relative, sep } from "node:path";
 import { describe, expect, it } from "vitest";
 import { projectRoot } from "../src/report/document/assets.js";
 
@@ -11,7 +11,7 @@ function filesUnder(folder: string): string[] {
 
 const read = (path: string) => readFileSync(path, "utf8");
 const code = (path: string) => read(path).replace(/\/\*[\s\S]*?\*\/|\/\/.*$/gm, "");
-const model = filesUnder(join(projectRoot, "src", "model"));
+const model = filesUnder(join(projectRoot, "src", "model")).filter((path) => path.endsWith(".ts"));
 
 /** Files whose decimals are the constants of a published formula, named in the comment beside them. */
 const formulaFiles = ["friction.ts", "hazen-williams.ts", "rack.ts", "drying.ts", "normal-quantile.ts"];
@@ -73,23 +73,63 @@ describe("a test", () => {
   });
 });
 
+/** Pages for people: the two at the root, and the notes, results and changes that stand where they apply. */
+const pages = [
+  "README.md",
+  "DEVELOPERS.md",
+  ...["src", "tests"]
+    .flatMap((folder) => filesUnder(join(projectRoot, folder)))
+    .filter((path) => /[\\/](?:NOTES|RESULTS|CHANGES)\.md$/.test(path))
+    .map((path) => relative(projectRoot, path).split(sep).join("/")),
+];
+
+const everyFile = ["src", "tests", "views", "assumptions"]
+  .flatMap((folder) => filesUnder(join(projectRoot, folder)))
+  .map((path) => relative(projectRoot, path).split(sep).join("/"));
+
+/** True for what is written like a place of the project: below a folder of its root, or a file of its code by its name. */
+const isPlace = (name: string) => /^(?:src|views|assumptions|tests)\/|\.(?:ts|hbs|css|md)$/.test(name);
+
+/** True for a place below the root, or for a file that stands somewhere below the folder of the page that names it. */
+function isThere(name: string, page: string): boolean {
+  const folder = page.includes("/") ? page.slice(0, page.lastIndexOf("/") + 1) : "";
+  return (
+    existsSync(join(projectRoot, name)) ||
+    everyFile.some((path) => path.startsWith(folder) && path.endsWith(`/${name}`))
+  );
+}
+
 describe("the project's pages", () => {
   const packageFile = JSON.parse(read(join(projectRoot, "package.json"))) as {
     scripts: Record<string, string>;
   };
 
-  it.each(["README.md", "DEVELOPERS.md"])("%s names only commands that exist", (page) => {
-    const named = [...read(join(projectRoot, page)).matchAll(/npm run ([a-z-]+)/g)].map(
-      (match) => match[1] ?? "",
-    );
-    for (const name of named) expect(Object.keys(packageFile.scripts)).toContain(name);
+  it.each(pages)("%s names only commands that exist", (page) => {
+    const named = [...read(join(projectRoot, page)).matchAll(/npm\s+run\s+(?:-\S+\s+)*([a-z-]+)/g)];
+    for (const [, name = ""] of named) expect(Object.keys(packageFile.scripts)).toContain(name);
   });
 
-  it.each(["README.md", "DEVELOPERS.md"])("%s names only paths that exist", (page) => {
-    const named = [
-      ...read(join(projectRoot, page)).matchAll(/`((?:src|views|assumptions|tests)\/[\w./-]*)`/g),
-    ];
-    for (const [, path = ""] of named) expect(existsSync(join(projectRoot, path)), path).toBe(true);
+  it.each(pages)("%s names only files and folders that exist", (page) => {
+    const places = [...read(join(projectRoot, page)).matchAll(/`([\w.-]+(?:\/[\w.-]*)*)`|\]\(([^)#:]+)\)/g)];
+    const named = places.map(([, quoted, linked]) => quoted ?? linked ?? "");
+    expect(named.filter((name) => isPlace(name) && !isThere(name, page))).toEqual([]);
+  });
+
+  it("would be found naming what does not exist", () => {
+    expect(isPlace("src/model/none.ts") && isThere("src/model/none.ts", "DEVELOPERS.md")).toBe(false);
+    expect(isPlace("none.ts") && isThere("none.ts", "src/model/NOTES.md")).toBe(false);
+    expect(isPlace("tests/none/") && isThere("tests/none/", "README.md")).toBe(false);
+    expect(isThere("plan.ts", "src/model/NOTES.md")).toBe(true);
+    expect(isThere("plan.ts", "src/store/NOTES.md")).toBe(false);
+  });
+
+  it("have every note in the index of DEVELOPERS.md, which a person can read in one go", () => {
+    const index = read(join(projectRoot, "DEVELOPERS.md"));
+    expect(pages.length).toBeGreaterThan(20);
+    expect(
+      pages.filter((page) => page !== "DEVELOPERS.md" && page !== "README.md" && !index.includes(page)),
+    ).toEqual([]);
+    expect(index.trimEnd().split("\n").length).toBeLessThanOrEqual(150);
   });
 
   it("DEVELOPERS.md gives a reason for every dependency beyond the agreed ones", () => {
