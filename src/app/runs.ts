@@ -1,5 +1,6 @@
 import { createHash } from "node:crypto";
 import { setTimeout as pause } from "node:timers/promises";
+import { LRUCache } from "lru-cache";
 import type { DrawControl } from "../odds/draw.js";
 import type { StudyToDraw } from "../odds/messages.js";
 import { BusyError, type QueueSettings, type RunState, runQueue } from "./run-queue.js";
@@ -37,13 +38,7 @@ type Ending<Result> = { readonly result: Result } | { readonly error: unknown };
 /** Runs and results go by the study's text; the assumptions are those that the server started with. */
 export function runDesk<Result>({ draw, mostKept, ...queueSettings }: DeskSettings<Result>): RunDesk<Result> {
   const queue = runQueue(queueSettings);
-  const endings = new Map<string, Ending<Result>>();
-  const keep = (key: string, ending: Ending<Result>) => {
-    endings.delete(key);
-    endings.set(key, ending);
-    const oldest = endings.keys().next().value;
-    if (endings.size > mostKept && oldest !== undefined) endings.delete(oldest);
-  };
+  const endings = new LRUCache<string, Ending<Result>>({ max: mostKept });
   return {
     ask: ({ text, study }) => {
       const key = digest(text);
@@ -51,20 +46,19 @@ export function runDesk<Result>({ draw, mostKept, ...queueSettings }: DeskSettin
       if (!ending) {
         return queue.join(key, async (control) => {
           try {
-            keep(key, { result: await draw(study, control) });
+            endings.set(key, { result: await draw(study, control) });
           } catch (error) {
-            if (!control.signal.aborted) keep(key, { error });
+            if (!control.signal.aborted) endings.set(key, { error });
           }
         });
       }
+      if ("result" in ending) return { state: "done", result: ending.result };
       endings.delete(key);
-      if ("error" in ending) throw ending.error;
-      keep(key, ending);
-      return { state: "done", result: ending.result };
+      throw ending.error;
     },
     cancel: ({ text }) => queue.cancel(digest(text)),
     known: (text) => {
-      const ending = endings.get(digest(text));
+      const ending = endings.peek(digest(text));
       return ending && "result" in ending ? ending.result : undefined;
     },
   };

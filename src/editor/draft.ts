@@ -1,3 +1,4 @@
+import { LRUCache } from "lru-cache";
 import { InputError, type Problem, valueAt } from "../study/reading/problems.js";
 import { problemsOfDocument } from "../study/reading/read.js";
 import { type PartId, type Standing, standings } from "./parts.js";
@@ -14,19 +15,19 @@ export interface Draft {
   readonly writing: Writing;
 }
 
-const known = new Map<string, Draft>();
-const mostKept = 8;
+interface Named {
+  readonly text: string;
+  readonly name: string;
+}
+
+const drafts = new LRUCache<string, Draft, Named>({
+  max: 8,
+  memoMethod: (_key, _draft, { context: { text, name } }) => readDraft(text, name),
+});
 
 /** Reads whatever there is of a study. The last few are kept: a page asks several times, and so do its readers. */
-export function draftOf(text: string, name: string): Draft {
-  const key = `${name}\n${text}`;
-  const draft = known.get(key) ?? readDraft(text, name);
-  known.delete(key);
-  known.set(key, draft);
-  const oldest = known.keys().next().value;
-  if (known.size > mostKept && oldest !== undefined) known.delete(oldest);
-  return draft;
-}
+export const draftOf = (text: string, name: string): Draft =>
+  drafts.memo(`${name}\n${text}`, { context: { text, name } });
 
 function readDraft(text: string, name: string): Draft {
   const { document, unread } = documentOf(text, name);

@@ -1,8 +1,8 @@
 import type { Assumed } from "./assumed.js";
 import type { InfestationCost } from "./infestation-cost.js";
 import type { StudyInput } from "./inputs.js";
-import { at } from "./lake/calendar.js";
 import { storageBetween } from "./lake/storage.js";
+import { at, sumOf } from "./lists.js";
 import { trafficChecks } from "./program/traffic-checks.js";
 import type { Check } from "./structures/component.js";
 import type { StructureResult } from "./structures/structure.js";
@@ -58,7 +58,7 @@ function massCheck({ structure, components }: StructureResult, assumed: Assumed)
 
 function energyCheck({ structure, years, cleanEnergy }: StructureResult): Check[] {
   if (structure.kind !== "hydropower") return [];
-  const made = cleanEnergy.reduce((sum, month) => sum + month, 0);
+  const made = sumOf(cleanEnergy);
   const lost = years.map((lines) =>
     lines.filter((line) => line.quantityKind === "energy").reduce((sum, line) => sum + line.quantity, 0),
   );

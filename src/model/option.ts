@@ -1,7 +1,7 @@
 import type { Assumed } from "./assumed.js";
 import type { InfestationCost, YearlyCost } from "./infestation-cost.js";
 import type { ProgramOption, StudyInput } from "./inputs.js";
-import { at } from "./lake/calendar.js";
+import { at, sumOf } from "./lists.js";
 import { Money, noMoney } from "./money/decimal.js";
 import { totalOf } from "./money/line.js";
 import type { PriceGroup } from "./money/price-group.js";
@@ -70,7 +70,7 @@ export function optionResult(
   const { schedule, unnoticed, scheduleInYear } = costs;
   const risk = riskOf(costs, input, source, settings);
   const { course } = risk;
-  const known = course.map(({ noticed }) => noticed.reduce((sum, chance) => sum + chance, 0));
+  const known = course.map(({ noticed }) => sumOf(noticed));
   const followed = scheduleInYear.map((cost, year) => cost.times(at(known, year)));
   const program = programByYear(costs, risk.knownBefore).map((cost, year) => cost.plus(at(followed, year)));
   const noticed = schedule.infestation;
@@ -162,6 +162,6 @@ function pair(program: Money, infestation: Money): CostPair {
 }
 
 function perYear({ program, infestation }: CostPair, factors: readonly number[]): CostPair {
-  const sum = factors.reduce((total, factor) => total + factor, 0);
+  const sum = sumOf(factors);
   return pair(program.dividedBy(sum), infestation.dividedBy(sum));
 }

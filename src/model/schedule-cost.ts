@@ -1,12 +1,10 @@
 import type { Lake, MoneySettings, StudyInput } from "./inputs.js";
-import { at, months } from "./lake/calendar.js";
+import { months } from "./lake/calendar.js";
 import { storageBetween } from "./lake/storage.js";
+import { at, meanOf, sumOf } from "./lists.js";
 import { type CostLine, costLine } from "./money/line.js";
 import { cleanService, type ServiceItem } from "./structures/clean-service.js";
 import type { Contexts } from "./structures/context.js";
-
-const sumOf = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0);
-const meanOf = (values: readonly number[]) => sumOf(values) / values.length;
 
 /**
  * Storage given up, m³: the largest difference on any day d of the mean year, W = max(0, V(z(d)) − V(y(d))), of own

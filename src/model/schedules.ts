@@ -1,9 +1,10 @@
 import type { Assumed } from "./assumed.js";
 import { type InfestationCost, infestationCost } from "./infestation-cost.js";
 import type { Lake, StudyInput } from "./inputs.js";
-import { at, months } from "./lake/calendar.js";
+import { months } from "./lake/calendar.js";
 import { exposedBand } from "./lake/levels.js";
 import { exposedArea, storageBetween } from "./lake/storage.js";
+import { at, meanOf, sumOf } from "./lists.js";
 import type { CostLine } from "./money/line.js";
 import { killedByYear } from "./mussels/growth.js";
 import { operatingLines, storageLost } from "./schedule-cost.js";
@@ -107,9 +108,6 @@ function underLevels(
 }
 
 const risingGroups = ({ money }: StudyInput) => new Set(money.escalation?.map(({ group }) => group));
-
-const sumOf = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0);
-const meanOf = (values: readonly number[]) => sumOf(values) / values.length;
 
 function levelsOf(contexts: Contexts, { storageTable }: Lake): LevelsResult {
   const bands = contexts.map(({ daily }) => exposedBand(daily));

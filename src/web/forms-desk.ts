@@ -1,4 +1,5 @@
 import { createHash } from "node:crypto";
+import { LRUCache } from "lru-cache";
 import type { Answering, Asked } from "../app/answers/questions.js";
 import { type Form, printParts } from "../forms/forms.js";
 import type { Printer } from "../report/print/printer.js";
@@ -16,22 +17,18 @@ type FormsOf = Asked<"plainForms">;
 
 /** The forms of the studies that were asked for last stay in memory. */
 export function formsDesk(answers: Answering, printer: Printer): (asked: FormsOf) => StudyForms {
-  const kept = new Map<string, StudyForms>();
-  return (asked) => {
-    const key = keyOf(asked);
-    const forms = kept.get(key) ?? {
-      plain: onceMade(() => answers.ask("plainForms", asked)),
-      printed: onceMade(async () => {
-        const printed = await printParts(await answers.ask("formsToPrint", asked), printer);
-        return answers.ask("printedForms", { ...asked, printed });
-      }),
-    };
-    kept.delete(key);
-    kept.set(key, forms);
-    const oldest = kept.keys().next().value;
-    if (kept.size > mostStudiesKept && oldest !== undefined) kept.delete(oldest);
-    return forms;
-  };
+  const formsOf = (asked: FormsOf): StudyForms => ({
+    plain: onceMade(() => answers.ask("plainForms", asked)),
+    printed: onceMade(async () => {
+      const printed = await printParts(await answers.ask("formsToPrint", asked), printer);
+      return answers.ask("printedForms", { ...asked, printed });
+    }),
+  });
+  const kept = new LRUCache<string, StudyForms, FormsOf>({
+    max: mostStudiesKept,
+    memoMethod: (_key, _forms, { context }) => formsOf(context),
+  });
+  return (asked) => kept.memo(keyOf(asked), { context: asked });
 }
 
 function keyOf({ text, odds, edition }: FormsOf): string {

@@ -1,4 +1,5 @@
 import { createHash } from "node:crypto";
+import { LRUCache } from "lru-cache";
 import type { Answer, Answering, Asked, Kind } from "./questions.js";
 
 /** Kinds whose answers follow from the texts that are asked about, and are small. */
@@ -28,14 +29,17 @@ class NobodyWaitsError extends Error {}
  * @param mostBytes that remembered answers may take
  */
 export function sharedAnswers(answering: Answering, mostBytes: number): Answering {
-  const answers = rememberedBySize<Answer<Kind>>(mostBytes);
+  const answers = new LRUCache<string, Answer<Kind>>({
+    maxSize: mostBytes,
+    sizeCalculation: (answer) => 1 + sizeOf(answer),
+  });
   const underWay = new Map<string, UnderWay>();
   const start = (key: string, kind: Kind, asked: Asked<Kind>): UnderWay => {
     const ending = new AbortController();
     const answer = answering
       .ask(kind, asked, ending.signal)
       .then((found) => {
-        answers.keep(key, found, sizeOf(found));
+        answers.set(key, found);
         return found;
       })
       .finally(() => forget(key, started));
@@ -56,7 +60,7 @@ export function sharedAnswers(answering: Answering, mostBytes: number): Answerin
     ask: async <Which extends Kind>(kind: Which, asked: Asked<Which>, signal?: AbortSignal) => {
       if (!kept.has(kind)) return answering.ask(kind, asked, signal);
       const key = keyOf(kind, asked);
-      const known = answers.find(key);
+      const known = answers.get(key);
       if (known !== undefined) return known as Answer<Which>;
       const joined = underWay.get(key) ?? start(key, kind, asked);
       joined.waiting += 1;
@@ -82,35 +86,6 @@ function orLeft<Found>(
     signal.addEventListener("abort", left, { once: true });
     answer.then(resolve, reject).finally(() => signal.removeEventListener("abort", left));
   });
-}
-
-/** The last of what was found, as far as there is room for it. */
-function rememberedBySize<Found>(mostBytes: number) {
-  const found = new Map<string, { readonly value: Found; readonly bytes: number }>();
-  let held = 0;
-  const drop = (key: string) => {
-    held -= found.get(key)?.bytes ?? 0;
-    found.delete(key);
-  };
-  return {
-    find: (key: string): Found | undefined => {
-      const known = found.get(key);
-      if (!known) return undefined;
-      found.delete(key);
-      found.set(key, known);
-      return known.value;
-    },
-    keep: (key: string, value: Found, bytes: number) => {
-      drop(key);
-      found.set(key, { value, bytes });
-      held += bytes;
-      while (held > mostBytes) {
-        const oldest = found.keys().next().value;
-        if (oldest === undefined) return;
-        drop(oldest);
-      }
-    },
-  };
 }
 
 /** Bytes in memory, roughly; anything but pages is small. */

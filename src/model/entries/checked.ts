@@ -1,5 +1,6 @@
 import type { Assumed } from "../assumed.js";
-import { at, monthOfDay, months } from "../lake/calendar.js";
+import { monthOfDay, months } from "../lake/calendar.js";
+import { at } from "../lists.js";
 import type { Contexts } from "../structures/context.js";
 import type { Structure } from "../structures/inputs.js";
 import type { Entry } from "./entry-check.js";

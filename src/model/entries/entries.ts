@@ -1,6 +1,7 @@
 import type { Assumed } from "../assumed.js";
 import type { StudyInput } from "../inputs.js";
-import { at, daysOf, months } from "../lake/calendar.js";
+import { daysOf, months } from "../lake/calendar.js";
+import { at, sumOf } from "../lists.js";
 import type { Contexts } from "../structures/context.js";
 import type { Structure } from "../structures/inputs.js";
 import { type Checked, waterLevels } from "./checked.js";
@@ -54,7 +55,7 @@ const waterway = (
 
 /** Launches at the ramps against those of the lake: a launch is counted once. */
 function launchCheck({ structures, boats }: StudyInput, assumed: Assumed): EntryCheck[] {
-  const all = boats.launches.reduce((sum, launches) => sum + launches, 0);
+  const all = sumOf(boats.launches);
   const ramps = structures.flatMap((each) => (each.kind === "ramp" ? [each] : []));
   if (ramps.length === 0 || all === 0) return [];
   const atRamps = months.reduce(

@@ -1,6 +1,7 @@
 import { pumpHead } from "../hydraulics/pump.js";
 import { cleanWaterway } from "../hydraulics/waterway.js";
-import { at, months } from "../lake/calendar.js";
+import { months } from "../lake/calendar.js";
+import { at } from "../lists.js";
 import type { LakeContext } from "../structures/context.js";
 import { pipesOf } from "../structures/hydraulic-summary.js";
 import type { Intake } from "../structures/inputs.js";

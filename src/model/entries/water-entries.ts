@@ -1,4 +1,5 @@
-import { at, months } from "../lake/calendar.js";
+import { months } from "../lake/calendar.js";
+import { at } from "../lists.js";
 import type { Dock, Hydropower, Intake, Ramp, ServiceLine } from "../structures/inputs.js";
 import { type Checked, entryOf } from "./checked.js";
 import { type EntryCheck, within } from "./entry-check.js";

@@ -1,4 +1,4 @@
-import { at } from "../lake/calendar.js";
+import { at, sumOf } from "../lists.js";
 import { requireValues } from "../uncertainty/allowed.js";
 import { normalQuantile } from "../uncertainty/normal-quantile.js";
 import { sortedQuantile, sortedSample } from "../uncertainty/sample-quantile.js";
@@ -17,7 +17,7 @@ export interface Estimate {
 export function clusteredMean(values: ArrayLike<number>, clusters: number): Estimate {
   const means = clusterMeans(values, clusters);
   requireValues("means of clusters", means, 2);
-  const value = means.reduce((sum, mean) => sum + mean, 0) / clusters;
+  const value = sumOf(means) / clusters;
   const squares = means.reduce((sum, mean) => sum + (mean - value) ** 2, 0);
   return { value, standardError: Math.sqrt(squares / (clusters - 1) / clusters) };
 }

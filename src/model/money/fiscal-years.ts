@@ -1,4 +1,4 @@
-import { at } from "../lake/calendar.js";
+import { at, sumOf } from "../lists.js";
 import { growthFactors } from "./escalation.js";
 import { splitByWeights } from "./split.js";
 
@@ -106,8 +106,8 @@ function fiscalRow({ name, byYear }: BudgetLine, years: number, settings: Fiscal
   const early = (index: number) => parts[index]?.[0] ?? 0;
   const late = (index: number) => parts[index]?.[1] ?? 0;
   const cents = Array.from({ length: years }, (_, index) => late(index) + early(index + 1));
-  const total = cents.reduce((sum, each) => sum + each, 0);
-  const all = parts.flat().reduce((sum, each) => sum + each, 0);
+  const total = sumOf(cents);
+  const all = sumOf(parts.flat());
   return { name, cents, total, before: early(0), after: all - total - early(0) };
 }
 

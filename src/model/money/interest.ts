@@ -1,3 +1,4 @@
+import { sumOf } from "../lists.js";
 export type Timing = "mid-year" | "end-of-year";
 
 /**
@@ -27,7 +28,7 @@ export function capitalRecoveryFactor(rate: number, years: number): number {
  * present value over the sum of the discount factors, A = P/Σ v(t).
  */
 export function equivalentYearly(presentValue: number, factors: readonly number[]): number {
-  return presentValue / factors.reduce((sum, factor) => sum + factor, 0);
+  return presentValue / sumOf(factors);
 }
 
 /**

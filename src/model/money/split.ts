@@ -1,4 +1,4 @@
-import { at } from "../lake/calendar.js";
+import { at, sumOf } from "../lists.js";
 import { Money } from "./decimal.js";
 
 /** Shares that cannot divide an amount. */
@@ -13,7 +13,7 @@ const roundingError = 1e-9;
  * @throws SplitError if the shares do not sum to 1, or one is negative
  */
 export function splitByShares(cents: number, shares: readonly number[]): number[] {
-  const sum = shares.reduce((total, share) => total + share, 0);
+  const sum = sumOf(shares);
   if (!(Math.abs(sum - 1) <= roundingError)) {
     throw new SplitError(
       `shares that sum to ${Number((sum * 100).toPrecision(12))} %; allowed: 100 % in all. Correct one of them.`,
@@ -37,7 +37,7 @@ export function splitByWeights(cents: number, weights: readonly number[]): numbe
   if (sum.isZero()) throw new SplitError("no share above 0; allowed: at least one");
   const quotas = exactWeights.map((weight) => weight.times(Math.abs(cents)).dividedBy(sum));
   const parts = quotas.map((quota) => quota.floor().toNumber());
-  const left = Math.abs(cents) - parts.reduce((total, part) => total + part, 0);
+  const left = Math.abs(cents) - sumOf(parts);
   const byRemainder = quotas
     .map((quota, index) => ({ index, remainder: quota.minus(at(parts, index)) }))
     .sort((one, other) => other.remainder.comparedTo(one.remainder) || one.index - other.index);

@@ -1,4 +1,5 @@
-import { at, months } from "../lake/calendar.js";
+import { months } from "../lake/calendar.js";
+import { at } from "../lists.js";
 import { type DryingParameters, survival } from "./drying.js";
 import { grownLengthMm, type ShellParameters, wetMassG } from "./shell.js";
 import { isEverDry, type SurfaceMonth } from "./surface.js";

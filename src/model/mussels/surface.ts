@@ -1,8 +1,9 @@
 import type { Assumed } from "../assumed.js";
 import type { Lake } from "../inputs.js";
-import { at, daysInYear, daysOf, hoursPerDay, monthOfDay, monthStart, months } from "../lake/calendar.js";
+import { daysInYear, daysOf, hoursPerDay, monthOfDay, monthStart, months } from "../lake/calendar.js";
 import { dryRuns, type LevelsOfYear, wettedShares } from "../lake/levels.js";
 import { degreeDays, waterTemperature } from "../lake/temperature.js";
+import { at } from "../lists.js";
 import { addDose, type DryDose, type DryingParameters, dryDose, noDose } from "./drying.js";
 
 /** Where a layer grows, as the person who lists the structure knows it. */

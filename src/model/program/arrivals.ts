@@ -1,5 +1,6 @@
 import { type Assumed, recorder } from "../assumed.js";
 import type { Boats, CheckSteps, Lake, ProgramOption, ProgramSteps, VesselClass } from "../inputs.js";
+import { sumOf } from "../lists.js";
 import type { AssumptionId } from "../register/register.js";
 import { holdSurvival } from "./drying-hold.js";
 
@@ -70,7 +71,7 @@ function totalSlipping(boats: Boats, passing: Passing | undefined): number {
   return total;
 }
 
-const launchesOf = ({ launches }: Boats) => launches.reduce((sum, month) => sum + month, 0);
+const launchesOf = ({ launches }: Boats) => sumOf(launches);
 
 interface Passing {
   readonly steps: ProgramSteps;

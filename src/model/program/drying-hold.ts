@@ -1,6 +1,7 @@
 import type { Assumed } from "../assumed.js";
 import type { Boats, Lake } from "../inputs.js";
-import { at, hoursPerDay, months } from "../lake/calendar.js";
+import { hoursPerDay, months } from "../lake/calendar.js";
+import { at, sumOf } from "../lists.js";
 import { dryDose, dryingParameters, survival } from "../mussels/drying.js";
 
 /**
@@ -10,7 +11,7 @@ import { dryDose, dryingParameters, survival } from "../mussels/drying.js";
 export function holdSurvival(days: number, boats: Boats, lake: Lake, assumed: Assumed): number {
   const drying = dryingParameters(lake.species, assumed);
   const length = assumed("drying.reference-length");
-  const launches = boats.launches.reduce((sum, month) => sum + month, 0);
+  const launches = sumOf(boats.launches);
   if (launches === 0) return 1;
   return months.reduce((sum, month) => {
     const air = { temperature: at(lake.airTemperature, month), humidity: at(lake.humidity, month) };

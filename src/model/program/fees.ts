@@ -1,4 +1,5 @@
 import type { ProgramOption } from "../inputs.js";
+import { sumOf } from "../lists.js";
 import { type Money, noMoney } from "../money/decimal.js";
 import { totalOf } from "../money/line.js";
 import { type ProgramLine, payingShare } from "./cost.js";
@@ -41,7 +42,7 @@ export function fullCostFee(option: ProgramOption, lines: readonly ProgramLine[]
   const paying = option.fees.map(
     ({ payers, countPerYear }) => (payers ?? countPerYear) * payingShare(option),
   );
-  const payers = paying.reduce((sum, each) => sum + each, 0);
+  const payers = sumOf(paying);
   const perBoat = payers > 0 ? toCarry / payers : undefined;
   const unrounded = option.fees.reduce((sum, { countPerYear, fee }) => sum + countPerYear * fee, 0);
   const brought = unrounded * payingShare(option);

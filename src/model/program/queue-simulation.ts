@@ -1,4 +1,4 @@
-import { at } from "../lake/calendar.js";
+import { at } from "../lists.js";
 import type { BoatDays } from "./boat-days.js";
 import { type Estimate, meanEstimate, ratioEstimate } from "./estimate.js";
 

@@ -1,4 +1,5 @@
-import { at, daysInYear } from "../lake/calendar.js";
+import { daysInYear } from "../lake/calendar.js";
+import { at, sumOf } from "../lists.js";
 import { type BoatDays, type Sampling, type StationDay, sampleBoatDays } from "./boat-days.js";
 import { type DayWait, dayWait, type WaitTarget } from "./day-wait.js";
 import { type Estimate, weightedEstimate } from "./estimate.js";
@@ -89,7 +90,7 @@ export function staffing(input: StaffingInput): Staffing {
       staffed.map(({ waits, inspectors }) => at(waits, inspectors - 1).meanWaitHours),
       boats,
     ),
-    boatsPerYear: boats.reduce((sum, each) => sum + each, 0),
+    boatsPerYear: sumOf(boats),
     staffHoursPerYear,
     costPerYear: staffHoursPerYear * wagePerHour,
     curve: budgetCurve(staffed, input),
@@ -125,8 +126,7 @@ function staffDayType(dayType: StationDayType, input: StaffingInput): DayTypeSta
 const paidHours = ({ arrivalsByHour }: StationDayType, { inspectors, hoursAfterClosing }: DayWait) =>
   inspectors * arrivalsByHour.length + hoursAfterClosing.mean;
 
-const boatsPerYear = ({ daysPerYear, arrivalsByHour }: StationDayType) =>
-  daysPerYear * arrivalsByHour.reduce((sum, hour) => sum + hour, 0);
+const boatsPerYear = ({ daysPerYear, arrivalsByHour }: StationDayType) => daysPerYear * sumOf(arrivalsByHour);
 
 function budgetCurve(staffed: readonly DayTypeStaffing[], input: StaffingInput): BudgetPoint[] {
   const boats = staffed.map(({ dayType }) => boatsPerYear(dayType));
@@ -150,7 +150,7 @@ function budgetCurve(staffed: readonly DayTypeStaffing[], input: StaffingInput):
       costPerYear: staffHoursPerYear * input.wagePerHour,
     };
   });
-  const total = boats.reduce((sum, each) => sum + each, 0);
+  const total = sumOf(boats);
   return points.map((point, index) => ({ ...point, oneMore: oneMore(point, points[index + 1], total) }));
 }
 

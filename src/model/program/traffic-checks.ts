@@ -1,9 +1,9 @@
 import type { Boats, Traffic } from "../inputs.js";
-import { at, months } from "../lake/calendar.js";
+import { months } from "../lake/calendar.js";
+import { at, sumOf } from "../lists.js";
 import type { Check } from "../structures/component.js";
 import { launchesBySite, launchesPerYear } from "./traffic.js";
 
-const sumOf = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0);
 const whole = new Intl.NumberFormat("en-US", { maximumFractionDigits: 0 });
 const percent = (share: number) => `${(share * 100).toFixed(1)} %`;
 

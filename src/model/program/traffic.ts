@@ -1,5 +1,6 @@
 import type { Traffic } from "../inputs.js";
-import { at, hoursPerDay } from "../lake/calendar.js";
+import { hoursPerDay } from "../lake/calendar.js";
+import { at, sumOf } from "../lists.js";
 
 /** Hours of the day, 0 to 24, from opening to closing; 7.5 is half past seven. */
 export interface OpenHours {
@@ -29,8 +30,6 @@ export function launchesWithin(launchesByHour: readonly number[], { from, to }: 
     0,
   );
 }
-
-const sumOf = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0);
 
 /** Launches of a year at each site, in the order of the sites. */
 export const launchesBySite = ({ sites, dayTypes }: Traffic): number[] =>

@@ -1,4 +1,4 @@
-import { at } from "../lake/calendar.js";
+import { at, sumOf } from "../lists.js";
 
 /** When an infestation is noticed, and what is tried then. */
 export interface Noticing {
@@ -73,5 +73,3 @@ function noticeEach(
     return fresh;
   });
 }
-
-const sumOf = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0);

@@ -1,6 +1,7 @@
 import { pumpPower } from "../hydraulics/power.js";
-import { at, daysOf, hoursPerDay, monthOfDay, months, secondsPerDay } from "../lake/calendar.js";
+import { daysOf, hoursPerDay, monthOfDay, months, secondsPerDay } from "../lake/calendar.js";
 import { wettedShares } from "../lake/levels.js";
+import { at } from "../lists.js";
 import type { QuantityKind } from "../money/line.js";
 import type { LakeContext } from "./context.js";
 import { operatingYear } from "./hydropower.js";

@@ -1,5 +1,6 @@
 import { pumpPower } from "../hydraulics/power.js";
-import { at, daysOf, hoursPerDay, secondsPerDay } from "../lake/calendar.js";
+import { daysOf, hoursPerDay, secondsPerDay } from "../lake/calendar.js";
+import { at } from "../lists.js";
 import type { Layer } from "../mussels/layer.js";
 import type { AssumptionId } from "../register/register.js";
 import { cleaningOf } from "./cleaning.js";

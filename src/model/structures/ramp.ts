@@ -1,4 +1,5 @@
-import { at, daysInYear, daysOf, months } from "../lake/calendar.js";
+import { daysInYear, daysOf, months } from "../lake/calendar.js";
+import { at } from "../lists.js";
 import { killedByYear } from "../mussels/growth.js";
 import type { Priced } from "./component.js";
 import type { Contexts, LakeContext } from "./context.js";

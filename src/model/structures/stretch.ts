@@ -1,4 +1,5 @@
-import { months, noElement } from "../lake/calendar.js";
+import { months } from "../lake/calendar.js";
+import { noElement } from "../lists.js";
 import { type GrowingSurface, growLayers, grownOnce } from "../mussels/growth.js";
 import { bareSurface, type Layer } from "../mussels/layer.js";
 import type { Component, Plan, Routine } from "./component.js";

@@ -1,4 +1,5 @@
-import { at, months } from "../lake/calendar.js";
+import { months } from "../lake/calendar.js";
+import { at } from "../lists.js";
 import { type CostLine, costLine } from "../money/line.js";
 import type { Check, Component, ComponentResult, Priced } from "./component.js";
 import type { Contexts, LakeContext } from "./context.js";

@@ -1,4 +1,5 @@
-import { months, noElement } from "../lake/calendar.js";
+import { months } from "../lake/calendar.js";
+import { noElement } from "../lists.js";
 import type { GrowingSurface } from "../mussels/growth.js";
 import type { Layer } from "../mussels/layer.js";
 import type { PlanEntry } from "./catalogue.js";

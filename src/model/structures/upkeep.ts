@@ -1,4 +1,4 @@
-import { at } from "../lake/calendar.js";
+import { at, meanOf } from "../lists.js";
 import type { PinnedPlan } from "./catalogue.js";
 import type { ComponentResult, ImpossiblePlan, Plan, Priced, TriedPlan } from "./component.js";
 import { type Followed, followPlan, mergeLines } from "./follow.js";
@@ -94,8 +94,6 @@ function impossibleIn(byYear: readonly Candidates[], parts: readonly PartYear[])
   return [...found.values()].map(({ id, label, reason }) => ({ id, label, reason }));
 }
 
-const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
-
 function brokenLimit(tried: Tried): string | undefined {
   for (const trial of tried) {
     const broken = trial.brokenLimit();
@@ -104,7 +102,7 @@ function brokenLimit(tried: Tried): string | undefined {
   return undefined;
 }
 
-const yearlyCost = (tried: Tried) => mean(tried.map(({ cost }) => cost()));
+const yearlyCost = (tried: Tried) => meanOf(tried.map(({ cost }) => cost()));
 
 function told(tried: Tried): TriedPlan {
   return { plan: at(tried, 0).plan, yearlyCost: yearlyCost(tried), brokenLimit: brokenLimit(tried) };
@@ -116,7 +114,7 @@ function told(tried: Tried): TriedPlan {
  */
 function cheapestOf(contenders: readonly Contender[], trials: readonly Trial[]): Tried {
   const least = (contender: Contender) =>
-    mean(contender.map((plan, year) => at(trials, year).leastCost(plan)));
+    meanOf(contender.map((plan, year) => at(trials, year).leastCost(plan)));
   const inOrder = contenders
     .map((contender, index) => ({ contender, index, least: least(contender) }))
     .sort((a, b) => a.least - b.least);

@@ -1,4 +1,4 @@
-import { at } from "../lake/calendar.js";
+import { at } from "../lists.js";
 import type { Turn, Turns, Weighed } from "./turns.js";
 
 /**

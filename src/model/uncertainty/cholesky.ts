@@ -1,4 +1,4 @@
-import { at } from "../lake/calendar.js";
+import { at } from "../lists.js";
 
 export type Matrix = readonly (readonly number[])[];
 

@@ -1,4 +1,4 @@
-import { at } from "../lake/calendar.js";
+import { at, meanOf } from "../lists.js";
 import { requireSameLength, requireValues } from "./allowed.js";
 import { ranks } from "./ranks.js";
 
@@ -19,7 +19,7 @@ function deviations(name: string, values: readonly number[]): number[] {
   if (values.every((value) => value === values[0])) {
     throw new RangeError(`${name} holds ${values[0]} throughout; allowed: values that differ`);
   }
-  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
+  const mean = meanOf(values);
   const differences = values.map((value) => value - mean);
   const size = Math.sqrt(differences.reduce((sum, difference) => sum + difference ** 2, 0));
   requireSize(name, size);

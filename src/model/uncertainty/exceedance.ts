@@ -1,4 +1,4 @@
-import { at } from "../lake/calendar.js";
+import { at } from "../lists.js";
 import { requireCount, requireValues } from "./allowed.js";
 import { sampleQuantiles } from "./sample-quantile.js";
 

@@ -1,4 +1,4 @@
-import { at } from "../lake/calendar.js";
+import { at, meanOf } from "../lists.js";
 import { requireSameLength, requireValues } from "./allowed.js";
 
 /** Net benefits of the options, each a list over the same draws. */
@@ -23,7 +23,7 @@ export function expectedRegret(benefits: Benefits): Regrets {
     Math.max(...benefits.map((option) => at(option, draw))),
   );
   const byOption = benefits.map((option) =>
-    mean(option.map((benefit, draw) => at(bestOfDraw, draw) - benefit)),
+    meanOf(option.map((benefit, draw) => at(bestOfDraw, draw) - benefit)),
   );
   const perfectInformation = Math.min(...byOption);
   return { byOption, best: byOption.indexOf(perfectInformation), perfectInformation };
@@ -36,8 +36,4 @@ export function requireBenefits(benefits: Benefits): void {
     requireValues(`net benefits of option ${index}`, option, 1);
     requireSameLength(`net benefits of option ${index}`, option, "those of option 0", at(benefits, 0));
   });
-}
-
-export function mean(values: readonly number[]): number {
-  return values.reduce((sum, value) => sum + value, 0) / values.length;
 }

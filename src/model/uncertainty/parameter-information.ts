@@ -1,6 +1,6 @@
-import { at } from "../lake/calendar.js";
+import { at, meanOf } from "../lists.js";
 import { requireCount, requireSameLength, requireValues } from "./allowed.js";
-import { type Benefits, mean, requireBenefits } from "./expected-regret.js";
+import { type Benefits, requireBenefits } from "./expected-regret.js";
 import { risingOrder } from "./ranks.js";
 import { momentsOf, standardError } from "./running-moments.js";
 
@@ -24,11 +24,11 @@ export function parameterInformation(
   requireValues("parameter", parameter, 1);
   requireSameLength("parameter", parameter, "net benefits", at(benefits, 0));
   requireCount("blocks", blocks, 2, Math.floor(parameter.length / 2));
-  const means = benefits.map(mean);
+  const means = benefits.map(meanOf);
   const best = means.indexOf(Math.max(...means));
   const parts = blocksOf(risingOrder(parameter), blocks);
   const gains = parts.map((draws) => {
-    const inBlock = benefits.map((option) => mean(draws.map((draw) => at(option, draw))));
+    const inBlock = benefits.map((option) => meanOf(draws.map((draw) => at(option, draw))));
     return { gain: Math.max(...inBlock) - at(inBlock, best), draws: draws.length };
   });
   const value = gains.reduce((sum, { gain, draws }) => sum + gain * draws, 0) / parameter.length;

@@ -1,4 +1,4 @@
-import { at } from "../lake/calendar.js";
+import { at } from "../lists.js";
 import { incompleteBeta } from "../risk/beta.js";
 import { requireBetween, requireValues } from "./allowed.js";
 

@@ -1,4 +1,4 @@
-import { at } from "../lake/calendar.js";
+import { at } from "../lists.js";
 import { requireCount } from "./allowed.js";
 import { latinHypercube, requireDistinct, type Shares } from "./latin-hypercube.js";
 import { scrambledSobol } from "./sobol.js";

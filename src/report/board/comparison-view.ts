@@ -1,6 +1,6 @@
 import { counted } from "../../counted.js";
 import type { OptionBalance } from "../../model/compare.js";
-import { at } from "../../model/lake/calendar.js";
+import { at } from "../../model/lists.js";
 import type { Money } from "../../model/money/decimal.js";
 import { allOptions, type ReportContext, requestedOption } from "../document/context.js";
 import { carrying } from "../print/carried.js";

@@ -1,5 +1,5 @@
 import { counted } from "../../counted.js";
-import { at } from "../../model/lake/calendar.js";
+import { at } from "../../model/lists.js";
 import { cumulativePresentValues } from "../board/comparison-view.js";
 import { allOptions, type ReportContext } from "../document/context.js";
 import { structureCosts } from "../rack/infestation-view.js";

@@ -1,4 +1,4 @@
-import { at } from "../../model/lake/calendar.js";
+import { at } from "../../model/lists.js";
 import { presentValueByAge } from "../../model/present-value.js";
 import type { ReportContext } from "../document/context.js";
 import { carrying } from "../print/carried.js";

@@ -1,4 +1,5 @@
-import { at, daysInYear } from "../../model/lake/calendar.js";
+import { daysInYear } from "../../model/lake/calendar.js";
+import { at } from "../../model/lists.js";
 import type { ReportContext } from "../document/context.js";
 import { axis, safeJson } from "../print/chart-parts.js";
 import { listedWithin } from "../words/format.js";

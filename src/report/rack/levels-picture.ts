@@ -1,6 +1,7 @@
 import { counted } from "../../counted.js";
-import { at, daysInYear, monthStart, months } from "../../model/lake/calendar.js";
+import { daysInYear, monthStart, months } from "../../model/lake/calendar.js";
 import { dailyElevations, dryRuns, exposedBand } from "../../model/lake/levels.js";
+import { at, sumOf } from "../../model/lists.js";
 import { dayOfYear } from "../../study/format/fields.js";
 import { dayNumber } from "../../study/prepare/to-model.js";
 import { readLevelRecord } from "../../study/reading/level-record.js";
@@ -114,7 +115,7 @@ function levelsTable(daily: readonly number[], fixed: readonly Fixed[], format: 
     ],
     rows: fixed.map(({ name, elevation }) => {
       const runs = dryRuns(daily, elevation).map(({ days }) => days);
-      const days = runs.reduce((total, each) => total + each, 0);
+      const days = sumOf(runs);
       return {
         cells: [
           plain(name),

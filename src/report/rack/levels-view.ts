@@ -1,6 +1,7 @@
 import { counted } from "../../counted.js";
-import { at, daysInYear, months } from "../../model/lake/calendar.js";
+import { daysInYear, months } from "../../model/lake/calendar.js";
 import { type DryRun, dryRuns, monthlyMeans } from "../../model/lake/levels.js";
+import { at, meanOf } from "../../model/lists.js";
 import { recordOf } from "../../study/prepare/to-model.js";
 import { dayText } from "../../study/reading/level-dates.js";
 import type { LevelRecord } from "../../study/reading/level-record.js";
@@ -145,7 +146,7 @@ export function dryRunsTable(context: ReportContext): TableView | undefined {
 function dryRow({ names, elevation }: Place, { comparison, format }: ReportContext): RowView {
   const { years } = comparison.lake;
   const days = years.map(({ daily }) => daily.filter((level) => level < elevation).length);
-  const mean = days.reduce((sum, each) => sum + each, 0) / days.length;
+  const mean = meanOf(days);
   const runs = years.flatMap(({ label, daily }) =>
     dryRuns(daily, elevation).map((run) => ({ label: label.trim(), run })),
   );

@@ -1,5 +1,5 @@
 import { isControl } from "../../model/infestation-cost.js";
-import { at } from "../../model/lake/calendar.js";
+import { at } from "../../model/lists.js";
 import type { CostLine } from "../../model/money/line.js";
 import { priceGroupOf } from "../../model/money/price-group.js";
 import { type CostWeights, weightsOf } from "../../model/present-value.js";

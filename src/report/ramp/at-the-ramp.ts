@@ -1,5 +1,5 @@
 import { counted } from "../../counted.js";
-import { at } from "../../model/lake/calendar.js";
+import { at } from "../../model/lists.js";
 import type { StationRun } from "../../study/prepare/staffing.js";
 import type { ReportContext } from "../document/context.js";
 import { percent } from "../words/format.js";

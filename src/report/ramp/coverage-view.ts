@@ -1,5 +1,5 @@
 import type { LaunchSite, Traffic } from "../../model/inputs.js";
-import { at } from "../../model/lake/calendar.js";
+import { at, sumOf } from "../../model/lists.js";
 import type { MetLaunches, OpenHours } from "../../model/program/traffic.js";
 import type { CoverageRun } from "../../study/prepare/traffic.js";
 import type { TrafficCounts } from "../../study/reading/traffic-counts.js";
@@ -15,8 +15,6 @@ function timeText(hours: number): string {
 }
 
 export const hoursText = ({ from, to }: OpenHours): string => `${timeText(from)}–${timeText(to)}`;
-
-const sumOf = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0);
 
 /** The traffic of a study: what a day of each type brings. */
 export function trafficTable({ run }: ReportContext): TableView | undefined {

@@ -1,4 +1,4 @@
-import { at } from "../../model/lake/calendar.js";
+import { at } from "../../model/lists.js";
 import { totalOf } from "../../model/money/line.js";
 import type { OptionResult } from "../../model/option.js";
 import { allOptions, type ReportContext } from "../document/context.js";

@@ -1,4 +1,4 @@
-import { at } from "../../model/lake/calendar.js";
+import { at, sumOf } from "../../model/lists.js";
 import type { DayWait, Judgement } from "../../model/program/day-wait.js";
 import type { Estimate } from "../../model/program/estimate.js";
 import type { SiteDay } from "../../model/program/site-days.js";
@@ -82,7 +82,7 @@ function dayRow(line: Line, station: Station, context: ReportContext): RowView {
   const { day, staffed } = line;
   const { inspectors, keepsTarget, waits } = staffed;
   const wait = at(waits, inspectors - 1);
-  const boats = day.arrivalsByHour.reduce((sum, each) => sum + each, 0);
+  const boats = sumOf(day.arrivalsByHour);
   return {
     ...row(
       `${day.name}, ${hoursText(day.open)}`,

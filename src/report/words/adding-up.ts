@@ -1,3 +1,4 @@
+import { sumOf } from "../../model/lists.js";
 /** Amounts of a table that are told with their sum. */
 export interface AddingUp {
   readonly parts: readonly number[];
@@ -16,8 +17,8 @@ export function stepFor(amounts: readonly number[]): number {
  */
 export function addingUp(amounts: readonly number[], step: number): AddingUp {
   const steps = amounts.map((amount) => Math.floor(amount / step));
-  const sum = Math.round(amounts.reduce((total, amount) => total + amount, 0) / step) || 0;
-  const left = sum - steps.reduce((total, each) => total + each, 0);
+  const sum = Math.round(sumOf(amounts) / step) || 0;
+  const left = sum - sumOf(steps);
   const order = amounts
     .map((amount, index) => ({ index, remainder: amount / step - Math.floor(amount / step) }))
     .sort((one, other) => other.remainder - one.remainder || one.index - other.index);

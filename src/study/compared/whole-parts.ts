@@ -1,4 +1,4 @@
-import { at } from "../../model/lake/calendar.js";
+import { at, sumOf } from "../../model/lists.js";
 
 /**
  * Parts in whole units that add up to a whole total exactly: each is rounded down, and what is left over goes to the
@@ -7,7 +7,7 @@ import { at } from "../../model/lake/calendar.js";
  */
 export function wholeParts(exact: readonly number[], total: number): number[] {
   const parts = exact.map(Math.floor);
-  let left = total - parts.reduce((sum, part) => sum + part, 0);
+  let left = total - sumOf(parts);
   const byRemainder = exact
     .map((value, index) => ({ index, remainder: value - at(parts, index) }))
     .sort((one, other) => other.remainder - one.remainder || one.index - other.index);

@@ -10,7 +10,7 @@ import {
 import { drawnHazards, futureOf, lakeDraw } from "../../model/futures/lake-draw.js";
 import { yearlyCostsOf } from "../../model/futures/yearly-costs.js";
 import type { StudyInput } from "../../model/inputs.js";
-import { at } from "../../model/lake/calendar.js";
+import { at, sumOf } from "../../model/lists.js";
 import { costToGo } from "../../model/option-numbers.js";
 import type { ClassChance } from "../../model/program/class-chances.js";
 import type { StudyDocument } from "../format/schema.js";
@@ -214,7 +214,7 @@ function lakeFutures({ shares, quantileOf }: Draws, index: number, { values, wit
     establishment: options.map(({ establishment }) => establishment),
     infested: options.map(({ infested }) => infested),
     byYear: withYears ? options.map(({ byYear }) => byYear) : [],
-    annuity: lake.factors.reduce((sum, factor) => sum + factor, 0),
+    annuity: sumOf(lake.factors),
   };
 }
 

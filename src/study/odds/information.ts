@@ -1,5 +1,6 @@
 import { blockShares, futuresPerBlock, lakesPerBlock } from "../../model/futures/draw-plan.js";
-import { type Benefits, mean } from "../../model/uncertainty/expected-regret.js";
+import { meanOf } from "../../model/lists.js";
+import type { Benefits } from "../../model/uncertainty/expected-regret.js";
 import { parameterInformation } from "../../model/uncertainty/parameter-information.js";
 import type { DrawnStudy } from "./draws.js";
 import type { Information } from "./odds.js";
@@ -33,6 +34,6 @@ export function inputInformation({ inputs, plan }: DrawnStudy, benefits: Benefit
 function lakeMeans(values: readonly number[]): number[] {
   const futures = futuresPerBlock / lakesPerBlock;
   return Array.from({ length: values.length / futures }, (_, lake) =>
-    mean(values.slice(lake * futures, (lake + 1) * futures)),
+    meanOf(values.slice(lake * futures, (lake + 1) * futures)),
   );
 }

@@ -4,9 +4,8 @@ import {
   clusteredShare,
   type QuantileEstimate,
 } from "../../model/futures/clusters.js";
-import { at } from "../../model/lake/calendar.js";
+import { at, meanOf } from "../../model/lists.js";
 import { exceedanceCurve } from "../../model/uncertainty/exceedance.js";
-import { mean } from "../../model/uncertainty/expected-regret.js";
 import { sampleQuantiles } from "../../model/uncertainty/sample-quantile.js";
 import type { JoinedFutures } from "./joined-futures.js";
 import { type FanYear, type OptionOdds, type ToldQuantile, toldShares } from "./odds.js";
@@ -83,6 +82,6 @@ function fanOf(byYear: Float64Array, horizon: number, startYear: number): FanYea
   return Array.from({ length: horizon }, (_, year) => {
     const costs = futures.map((future) => at(byYear, future * horizon + year));
     const [p10 = 0, p50 = 0, p90 = 0] = sampleQuantiles(costs, [0.1, 0.5, 0.9]);
-    return { year: startYear + year, mean: mean(costs), p10, p50, p90 };
+    return { year: startYear + year, mean: meanOf(costs), p10, p50, p90 };
   });
 }

@@ -1,4 +1,4 @@
-import { at } from "../../model/lake/calendar.js";
+import { at } from "../../model/lists.js";
 import type { DrawnStudy, LakePoint } from "./draws.js";
 import type { ComparedOptions } from "./stop-drawing.js";
 

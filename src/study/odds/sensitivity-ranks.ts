@@ -6,6 +6,7 @@ import {
   type UncertainInput,
   valueAtShare,
 } from "../../model/futures/draw-plan.js";
+import { meanOf } from "../../model/lists.js";
 import { correlation } from "../../model/uncertainty/correlation.js";
 import { ranks } from "../../model/uncertainty/ranks.js";
 import type { StudyPlan } from "./draws.js";
@@ -28,7 +29,7 @@ export function rankCorrelations(
   if (all.every((value) => value === all[0])) return [];
   const ranked = ranks(all);
   const lakeMeans = netBenefits.map((_, lake) =>
-    mean(ranked.slice(lake * futuresPerLake, (lake + 1) * futuresPerLake)),
+    meanOf(ranked.slice(lake * futuresPerLake, (lake + 1) * futuresPerLake)),
   );
   const between = deviation(lakeMeans) / deviation(ranked);
   const drawn = drawnOrders(plan, netBenefits.length);
@@ -63,9 +64,7 @@ const mayRepeat = ({ distribution, limits }: UncertainInput) =>
 
 const isConstant = (values: readonly number[]) => values.every((value) => value === values[0]);
 
-const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
-
 function deviation(values: readonly number[]): number {
-  const middle = mean(values);
-  return Math.sqrt(mean(values.map((value) => (value - middle) ** 2)));
+  const middle = meanOf(values);
+  return Math.sqrt(meanOf(values.map((value) => (value - middle) ** 2)));
 }

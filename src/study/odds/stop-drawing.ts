@@ -1,7 +1,6 @@
 import { isBaseline } from "../../model/compare.js";
 import { futuresPerBlock, lakesPerBlock } from "../../model/futures/draw-plan.js";
-import { at } from "../../model/lake/calendar.js";
-import { mean } from "../../model/uncertainty/expected-regret.js";
+import { at, meanOf } from "../../model/lists.js";
 import { momentsOf } from "../../model/uncertainty/running-moments.js";
 import { nextStep } from "../../model/uncertainty/stop-rule.js";
 import type { StudyDocument } from "../format/schema.js";
@@ -35,7 +34,7 @@ export function blocksToDo(
   { precision, mostFutures }: Pick<OddsSettings, "precision" | "mostFutures">,
 ): NextBlocks {
   const netBenefits = lakes.map(
-    ({ expected }) => mean([...at(expected, baseline)]) - mean([...at(expected, requested)]),
+    ({ expected }) => meanOf([...at(expected, baseline)]) - meanOf([...at(expected, requested)]),
   );
   const next = nextStep(momentsOf(netBenefits), {
     share: precision,

@@ -1,4 +1,5 @@
 import type { Traffic } from "../../model/inputs.js";
+import { sumOf } from "../../model/lists.js";
 import { type SiteDay, sealedShare, siteDays } from "../../model/program/site-days.js";
 import { type Staffing, type StaffingInput, staffing } from "../../model/program/staffing.js";
 import type { StudyDocument } from "../format/schema.js";
@@ -26,7 +27,7 @@ const mostServed = 10_000_000;
 
 /** Days to draw: few enough to keep a report quick, the more so as a day of many boats says more by itself. */
 function replicationsFor(days: readonly SiteDay[], mostInspectors: number): number {
-  const boats = days.flatMap(({ arrivalsByHour }) => arrivalsByHour).reduce((sum, each) => sum + each, 0);
+  const boats = sumOf(days.flatMap(({ arrivalsByHour }) => arrivalsByHour));
   const affordable = Math.floor(mostServed / (boats * mostInspectors));
   return Math.min(mostDays, Math.max(fewestDays, affordable));
 }

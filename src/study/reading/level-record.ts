@@ -1,5 +1,6 @@
 import type { LevelYear } from "../../model/inputs.js";
-import { at, daysInYear } from "../../model/lake/calendar.js";
+import { daysInYear } from "../../model/lake/calendar.js";
+import { at } from "../../model/lists.js";
 import type { Quantity } from "../../units/quantity.js";
 import type { RecordProblem } from "./contradiction.js";
 import { firstProblems } from "./csv-lines.js";

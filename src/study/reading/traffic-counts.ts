@@ -1,5 +1,6 @@
 import type { LaunchSite, TrafficDayType } from "../../model/inputs.js";
-import { at, daysOf, hoursPerDay, months } from "../../model/lake/calendar.js";
+import { daysOf, hoursPerDay, months } from "../../model/lake/calendar.js";
+import { at, sumOf } from "../../model/lists.js";
 import { monthNames } from "../format/month-names.js";
 import type { MonthGroupDocument } from "../format/traffic-schema.js";
 import { siteIdsOf } from "../prepare/sites.js";
@@ -139,7 +140,7 @@ function dayTypeOf(kind: Kind, rows: readonly HourCount[], sites: readonly Launc
   return {
     id: `${group.id}-${isWeekend ? "weekend" : "weekday"}`,
     name: kindName(kind),
-    daysPerYear: daysByMonth.reduce((sum, days) => sum + days, 0),
+    daysPerYear: sumOf(daysByMonth),
     daysByMonth,
     launchesBySite: sites.map(({ id, share: siteShare }) =>
       rows.some(({ site }) => site !== undefined)

@@ -1,4 +1,5 @@
 import { createHash } from "node:crypto";
+import { LRUCache } from "lru-cache";
 import { isKey, locatorOf } from "../../app/keys.js";
 import type { Visitor } from "../../app/visitor.js";
 import type { AccessStore, KeptAccessKey } from "../../store/access.js";
@@ -83,7 +84,7 @@ async function admitted(
 
 /** A program sends its key each time: one that was found right is known by its digest as long as it is kept. */
 function bearerDoor(store: AccessStore, slowed: Slowing): Door["bearer"] {
-  const right = new Map<string, Uint8Array>();
+  const right = new LRUCache<string, Uint8Array>({ max: mostKnown });
   return async (key, address) => {
     const locator = locatorOf(key);
     const kept = store.keyAt(locator);
@@ -91,7 +92,6 @@ function bearerDoor(store: AccessStore, slowed: Slowing): Door["bearer"] {
     const known = right.get(digest);
     if (kept && known && Buffer.from(known).equals(kept.hash)) return visitorBy(kept);
     const found = await admitted(kept, key, { name: locator, address, slowed });
-    if (right.size >= mostKnown) right.clear();
     right.set(digest, found.hash);
     return visitorBy(found);
   };

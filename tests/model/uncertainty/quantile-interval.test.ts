@@ -1,5 +1,5 @@
 import { describe, expect, it, test } from "vitest";
-import { at } from "../../../src/model/lake/calendar.js";
+import { at } from "../../../src/model/lists.js";
 import { randomStream } from "../../../src/model/random/generator.js";
 import { distributionOf } from "../../../src/model/uncertainty/distribution-of.js";
 import { quantileInterval } from "../../../src/model/uncertainty/quantile-interval.js";

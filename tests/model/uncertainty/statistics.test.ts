@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
-import { at } from "../../../src/model/lake/calendar.js";
+import { at } from "../../../src/model/lists.js";
 import { correlation, rankCorrelation } from "../../../src/model/uncertainty/correlation.js";
 import { chanceAbove, exceedanceCurve } from "../../../src/model/uncertainty/exceedance.js";
 import { ranks } from "../../../src/model/uncertainty/ranks.js";

@@ -69,17 +69,29 @@ describe("a question that several readers ask", () => {
 });
 
 describe("answers that are remembered", () => {
-  it("take no more room than there is: those asked for longest ago go first", async () => {
+  /** Room for two pages of eleven letters, which count 23 bytes each. */
+  function reading() {
     const { asked, answering, answerAll } = slow();
-    // a page of eleven letters counts 22 bytes
     const shared = sharedAnswers(answering, 50);
     const read = async (text: string) => {
       const found = shared.ask("results", results(text));
       answerAll();
       return found;
     };
+    return { asked, read };
+  }
+
+  it("take no more room than there is: those asked for longest ago go first", async () => {
+    const { asked, read } = reading();
     for (const text of ["one", "two", "one", "six", "one", "two"]) await read(text);
     expect(asked).toEqual(["one", "two", "six", "two"]);
+  });
+
+  it("stay where one came that is larger than all room", async () => {
+    const { asked, read } = reading();
+    const large = "three, which has more letters than there is room";
+    for (const text of ["one", large, "one", large]) await read(text);
+    expect(asked).toEqual(["one", large, large]);
   });
 });
 

@@ -1,7 +1,8 @@
 import { fouledPipe } from "../../../model/hydraulics/fouled-pipe.js";
 import { hydroPower } from "../../../model/hydraulics/power.js";
 import { waterwayLoss } from "../../../model/hydraulics/waterway.js";
-import { at, daysOf, hoursPerDay } from "../../../model/lake/calendar.js";
+import { daysOf, hoursPerDay } from "../../../model/lake/calendar.js";
+import { at } from "../../../model/lists.js";
 import { type OperatingYear, operatingYear } from "../../../model/structures/hydropower.js";
 import { monthNames } from "../../../study/format/month-names.js";
 import { layerSteps } from "./pipe.js";

@@ -1,0 +1,16 @@
+/** The element at `index`, or an error that names the index: for lists whose length the model guarantees. */
+export function at<T>(list: ArrayLike<T>, index: number): T {
+  return list[index] ?? noElement(list, index);
+}
+
+/**
+ * The error of `at`. Inner loops read `list[index] ?? noElement(list, index)` themselves: the engine reads each kind of
+ * list in its own fast way where it sees one kind only, and `at` is given all of them.
+ */
+export function noElement(list: ArrayLike<unknown>, index: number): never {
+  throw new RangeError(`no element ${index} in a list of ${list.length}`);
+}
+
+export const sumOf = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0);
+
+export const meanOf = (values: readonly number[]): number => sumOf(values) / values.length;
