@@ -1,5 +1,6 @@
-import type { Lake, MoneySettings, StudyInput } from "./inputs.js";
+import type { MoneySettings, StudyInput } from "./inputs.js";
 import { at, months } from "./lake/calendar.js";
+import type { Lake } from "./lake/lake.js";
 import { storageBetween } from "./lake/storage.js";
 import { type CostLine, costLine } from "./money/line.js";
 import { cleanService, type ServiceItem } from "./structures/clean-service.js";

@@ -1,7 +1,8 @@
 import type { Assumed } from "./assumed.js";
 import { type InfestationCost, infestationCost } from "./infestation-cost.js";
-import type { Lake, StudyInput } from "./inputs.js";
+import type { StudyInput } from "./inputs.js";
 import { at, months } from "./lake/calendar.js";
+import type { Lake } from "./lake/lake.js";
 import { exposedBand } from "./lake/levels.js";
 import { exposedArea, storageBetween } from "./lake/storage.js";
 import type { CostLine } from "./money/line.js";

@@ -1,5 +1,5 @@
-import type { LevelPoint } from "../inputs.js";
 import { at, daysInYear, daysOf, monthStart, months, noElement } from "./calendar.js";
+import type { LevelPoint } from "./lake.js";
 
 /** A contiguous stretch of days in which an elevation lies above the water; it may pass the year's end. */
 export interface DryRun {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { type Assumed, recorder } from "../../../src/model/assumed.js";
-import type { Lake } from "../../../src/model/inputs.js";
+import type { Lake } from "../../../src/model/lake/lake.js";
 import { bareSurface, type Layer } from "../../../src/model/mussels/layer.js";
 import type { AssumptionId } from "../../../src/model/register/register.js";
 import type { Component, Priced } from "../../../src/model/structures/component.js";

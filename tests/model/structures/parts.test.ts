@@ -1,7 +1,7 @@
 import { describe, expect, it, test } from "vitest";
 import { pumpPower } from "../../../src/model/hydraulics/power.js";
 import { rackLoss } from "../../../src/model/hydraulics/rack.js";
-import type { Lake } from "../../../src/model/inputs.js";
+import type { Lake } from "../../../src/model/lake/lake.js";
 import { growLayers } from "../../../src/model/mussels/growth.js";
 import { bareSurface, type Layer } from "../../../src/model/mussels/layer.js";
 import { cleanService } from "../../../src/model/structures/clean-service.js";

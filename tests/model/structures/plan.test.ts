@@ -1,5 +1,5 @@
 import { describe, expect, it, test } from "vitest";
-import type { Lake } from "../../../src/model/inputs.js";
+import type { Lake } from "../../../src/model/lake/lake.js";
 import { dockComponents } from "../../../src/model/structures/dock.js";
 import { intakeComponents } from "../../../src/model/structures/intake.js";
 import { candidatePlans } from "../../../src/model/structures/plan.js";

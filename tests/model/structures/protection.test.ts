@@ -1,6 +1,6 @@
 import { pmt } from "financial";
 import { describe, expect, it } from "vitest";
-import type { Lake } from "../../../src/model/inputs.js";
+import type { Lake } from "../../../src/model/lake/lake.js";
 import type { PlanEntry } from "../../../src/model/structures/catalogue.js";
 import type { Component } from "../../../src/model/structures/component.js";
 import { dockComponents } from "../../../src/model/structures/dock.js";

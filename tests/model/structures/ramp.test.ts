@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { Lake } from "../../../src/model/inputs.js";
+import type { Lake } from "../../../src/model/lake/lake.js";
 import { dailyElevations } from "../../../src/model/lake/levels.js";
 import type { Ramp } from "../../../src/model/structures/inputs.js";
 import { litterByYear, rampYears } from "../../../src/model/structures/ramp.js";

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { Lake } from "../../../src/model/inputs.js";
+import type { Lake } from "../../../src/model/lake/lake.js";
 import { dailyElevations } from "../../../src/model/lake/levels.js";
 import type { CostLine } from "../../../src/model/money/line.js";
 import type { Priced } from "../../../src/model/structures/component.js";
