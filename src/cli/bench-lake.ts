@@ -1,7 +1,7 @@
 import type { Assumed } from "../model/assumed.js";
 import { compare } from "../model/compare.js";
 import type { StudyInput } from "../model/inputs.js";
-import type { Structure } from "../model/structures/inputs.js";
+import type { Structure } from "../model/structures/kinds.js";
 import type { PreparedStudy } from "../study/prepare/compute.js";
 import { median } from "./median.js";
 

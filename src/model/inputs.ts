@@ -5,7 +5,7 @@ import type { Escalation } from "./money/rises.js";
 import type { CostGroup } from "./program/groups.js";
 import type { SamplesPerYear } from "./risk/detection.js";
 import type { PlanEntry } from "./structures/catalogue.js";
-import type { Structure } from "./structures/inputs.js";
+import type { Structure } from "./structures/kinds.js";
 
 export interface VesselClass {
   readonly id: string;

@@ -3,8 +3,9 @@ import { at, months } from "./lake/calendar.js";
 import type { Lake } from "./lake/lake.js";
 import { storageBetween } from "./lake/storage.js";
 import { type CostLine, costLine } from "./money/line.js";
-import { cleanService, type ServiceItem } from "./structures/clean-service.js";
 import type { Contexts } from "./structures/context.js";
+import { kindOf, type Structure } from "./structures/kinds.js";
+import type { ServiceItem } from "./structures/structure-kind.js";
 
 const sumOf = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0);
 const meanOf = (values: readonly number[]) => sumOf(values) / values.length;
@@ -38,8 +39,8 @@ export function operatingLines(
   { structures, lake, money }: StudyInput,
 ): CostLine[] {
   const lines = structures.flatMap((structure) => {
-    const before = meanService(own.map((context) => cleanService(structure, context)));
-    const after = meanService(other.map((context) => cleanService(structure, context)));
+    const before = meanService(structure, own);
+    const after = meanService(structure, other);
     return after.map((item, index) => {
       const { quantity, cost } = difference(at(before, index), item);
       return costLine({
@@ -70,7 +71,10 @@ function storageLine(storageGivenUp: number, lake: Lake, money: MoneySettings): 
   });
 }
 
-function meanService(years: ReadonlyArray<readonly ServiceItem[]>): ServiceItem[] {
+function meanService(structure: Structure, contexts: Contexts): ServiceItem[] {
+  const { cleanService } = kindOf(structure);
+  if (!cleanService) return [];
+  const years = contexts.map((context) => cleanService(structure, context));
   return at(years, 0).map((item, index) => ({
     ...item,
     quantity: months.map((month) => meanOf(years.map((items) => at(at(items, index).quantity, month)))),

@@ -1,5 +1,6 @@
 import type { PipeState, PipeSummary } from "../../model/structures/hydraulic-summary.js";
-import type { Pipe, Structure } from "../../model/structures/inputs.js";
+import type { Pipe } from "../../model/structures/inputs.js";
+import type { Structure } from "../../model/structures/kinds.js";
 import type { StructureResult } from "../../model/structures/structure.js";
 import type { ReportContext } from "../document/context.js";
 import { percent, significant } from "../words/format.js";

@@ -1,5 +1,5 @@
 import { counted } from "../../counted.js";
-import type { Structure } from "../../model/structures/inputs.js";
+import type { Structure } from "../../model/structures/kinds.js";
 import type { ReportContext } from "../document/context.js";
 import { significant } from "../words/format.js";
 import { head, num, row, type TableView } from "../words/view-types.js";

@@ -1,5 +1,5 @@
 import { counted } from "../../counted.js";
-import type { Structure } from "../../model/structures/inputs.js";
+import type { Structure } from "../../model/structures/kinds.js";
 import type { StructureResult } from "../../model/structures/structure.js";
 import type { ReportContext } from "../document/context.js";
 import { shortened, significant } from "../words/format.js";

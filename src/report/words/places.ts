@@ -1,4 +1,4 @@
-import type { Structure } from "../../model/structures/inputs.js";
+import type { Structure } from "../../model/structures/kinds.js";
 import type { ReportContext } from "../document/context.js";
 
 /** An elevation at which structures stand. */

@@ -5,7 +5,7 @@ import { pipeHeadLoss } from "../../../src/model/hydraulics/friction.js";
 import { dailyElevations, monthlyMeans } from "../../../src/model/lake/levels.js";
 import { bareSurface, type Layer } from "../../../src/model/mussels/layer.js";
 import type { Intake } from "../../../src/model/structures/inputs.js";
-import { intakeComponents } from "../../../src/model/structures/intake.js";
+import { intakeComponents } from "../../../src/model/structures/kinds/intake.js";
 import { costAtSize } from "../../../src/model/structures/oxidant.js";
 import { fouledConveyance, type SupplyContext, supplyOf } from "../../../src/model/structures/supply.js";
 import { assumed } from "../assumptions.js";
