@@ -10,7 +10,7 @@ import { type DimensionName, dimensions } from "../../units/dimensions.js";
 import { toDisplay } from "../../units/quantity.js";
 import type { StudyDocument } from "../format/schema.js";
 import type { Contradiction } from "../reading/contradiction.js";
-import { valueAt } from "../reading/problems.js";
+import { typedText } from "../reading/problems.js";
 
 /** With what a structure is judged. */
 interface Judging {
@@ -59,11 +59,6 @@ const textIn =
     });
     return `${number} ${dimensions[dimension][system].label}`;
   };
-
-function typedText(document: StudyDocument, at: readonly PropertyKey[]): string {
-  const text = valueAt(document, [...at, "text"]);
-  return typeof text === "string" ? text : "";
-}
 
 /** One fault of a pipe, the plainest first: a velocity that cannot be makes a head that cannot be. */
 function pipeProblems(part: PipePart, judging: Judging): Contradiction[] {

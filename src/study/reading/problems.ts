@@ -165,3 +165,9 @@ export function problemOf({ path, line, found, allowed, remedy }: Contradiction,
     remedy: remedy ?? (found === "nothing" ? "Add it." : "Correct this value or the other."),
   };
 }
+
+/** What was typed for a quantity at a place; empty where there is none. */
+export function typedText(document: object, at: readonly PropertyKey[]): string {
+  const text = valueAt(document, [...at, "text"]);
+  return typeof text === "string" ? text : "";
+}

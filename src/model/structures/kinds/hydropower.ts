@@ -34,7 +34,7 @@ const largestFlow = ({ flow }: Hydropower) => Math.max(...flow);
 function pipesOf(plant: Hydropower): PipePart[] {
   const { penstock, coolingWater, tailwaterElevation, units } = plant;
   const flow = largestFlow(plant);
-  if (flow === 0) return [];
+  const cooling = linePart("cooling-water line", ["coolingWater"], { line: coolingWater, count: units });
   const drive = {
     by: "lake",
     lowerLevel: tailwaterElevation,
@@ -43,7 +43,7 @@ function pipesOf(plant: Hydropower): PipePart[] {
   } as const;
   return [
     { name: "penstock", size: "penstock", at: ["penstock"], pipe: penstock, flow, drive },
-    linePart("cooling-water line", ["coolingWater"], { line: coolingWater, count: units }),
+    { ...cooling, flow: flow === 0 ? 0 : cooling.flow },
   ];
 }
 
