@@ -1,3 +1,5 @@
+import { structureKinds } from "../model/structures/kinds.js";
+
 /** Keys and values whose words are not their letters. */
 const words: Readonly<Record<string, string>> = {
   ph: "pH",
@@ -30,12 +32,7 @@ const words: Readonly<Record<string, string>> = {
   items: "Lake-wide duties and losses",
   quagga: "Quagga mussel",
   zebra: "Zebra mussel",
-  hydropower: "Hydropower plant",
-  intake: "Intake",
-  "service-line": "Service line",
-  dock: "Dock",
-  ramp: "Launch ramp",
-  "lake-wide": "Lake-wide duties",
+  ...Object.fromEntries(structureKinds.map(({ kind, title }) => [kind, title])),
   whittier: "Whittier and others",
   "mackie-claudi": "Mackie and Claudi",
   jan: "January",

@@ -1,4 +1,5 @@
 import { stringify } from "csv-stringify/sync";
+import { structureKinds } from "../model/structures/kinds.js";
 import { type Field, type GroupField, type NamedField, studyFields } from "./fields.js";
 import { monthKeys } from "./form-values.js";
 import type { Place } from "./study-text.js";
@@ -81,21 +82,5 @@ export function templateOf(kind: string, writing: Writing): string {
   return stringify([columns.map((column) => headOf(column, writing))]);
 }
 
-/** Columns that are not needed by themselves, but without which a kind cannot be told. */
-const common: Readonly<Record<string, readonly string[]>> = {
-  intake: [
-    ...[
-      "conduit/roughness",
-      "supply/availableHead",
-      "supply/efficiency",
-      "supply/energyPrice",
-      "supply/marginHead",
-    ],
-    "oxidantAllowed",
-  ],
-  hydropower: ["efficiency", "penstock/roughness", "coolingWater/roughness"],
-  "service-line": ["roughness", "oxidantAllowed"],
-  dock: ["depth", "elevation", "spareBuoyancy"],
-};
-
-const isCommon = (kind: string, at: Place) => common[kind]?.includes(at.join("/")) ?? false;
+const isCommon = (kind: string, at: Place) =>
+  structureKinds.some((each) => each.kind === kind && each.commonFields.includes(at.join("/")));

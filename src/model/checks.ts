@@ -5,6 +5,7 @@ import { storageBetween } from "./lake/storage.js";
 import { at, sumOf } from "./lists.js";
 import { trafficChecks } from "./program/traffic-checks.js";
 import type { Check } from "./structures/component.js";
+import { kindOf } from "./structures/kinds.js";
 import type { StructureResult } from "./structures/structure.js";
 
 /** Rows that hold results against published ranges and against conservation. A failed row goes to page 1. */
@@ -57,7 +58,7 @@ function massCheck({ structure, components }: StructureResult, assumed: Assumed)
 }
 
 function energyCheck({ structure, years, cleanEnergy }: StructureResult): Check[] {
-  if (structure.kind !== "hydropower") return [];
+  if (cleanEnergy.length === 0) return [];
   const made = sumOf(cleanEnergy);
   const lost = years.map((lines) =>
     lines.filter((line) => line.quantityKind === "energy").reduce((sum, line) => sum + line.quantity, 0),
@@ -91,7 +92,7 @@ function costCheck(
   { low, high, allowed }: { readonly low: number; readonly high: number; readonly allowed: string },
 ): Check[] {
   if (components.every(({ chosen }) => chosen.plan.entry.measure === "leave")) return [];
-  if (structure.kind !== "intake" && structure.kind !== "hydropower") return [];
+  if (!kindOf(structure).hasPublishedCosts) return [];
   const { byYear: stream } = infestation.ofStructure(structure.id);
   if (stream.length === 0) return [];
   const mature = at(stream, stream.length - 1).toNumber();

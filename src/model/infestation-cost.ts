@@ -3,6 +3,7 @@ import { centsByBearer } from "./money/bearer.js";
 import type { Money } from "./money/decimal.js";
 import { type CostLine, centsPerUnit, moneyOf } from "./money/line.js";
 import { type PriceGroup, priceGroupOf } from "./money/price-group.js";
+import { kindOf } from "./structures/kinds.js";
 import type { StructureResult } from "./structures/structure.js";
 
 /** A cost by year since establishment, in constant prices, all together and by what it is. */
@@ -81,7 +82,7 @@ export function infestationCost(
     ...moneys(all),
     firstAgeAbove: (limit) => {
       const ages = structures
-        .filter(({ structure }) => structure.kind !== "lake-wide")
+        .filter(({ structure }) => kindOf(structure).isBuilt)
         .map(({ structure }) => ageAbove(limit, byStructure.get(structure.id) ?? noCents()))
         .filter((age) => age >= 0);
       return ages.length === 0 ? undefined : Math.min(...ages);

@@ -1,10 +1,12 @@
-import type { Lake, MoneySettings, StudyInput } from "./inputs.js";
+import type { MoneySettings, StudyInput } from "./inputs.js";
 import { months } from "./lake/calendar.js";
+import type { Lake } from "./lake/lake.js";
 import { storageBetween } from "./lake/storage.js";
 import { at, meanOf, sumOf } from "./lists.js";
 import { type CostLine, costLine } from "./money/line.js";
-import { cleanService, type ServiceItem } from "./structures/clean-service.js";
 import type { Contexts } from "./structures/context.js";
+import { kindOf, type Structure } from "./structures/kinds.js";
+import type { ServiceItem } from "./structures/structure-kind.js";
 
 /**
  * Storage given up, m³: the largest difference on any day d of the mean year, W = max(0, V(z(d)) − V(y(d))), of own
@@ -35,8 +37,8 @@ export function operatingLines(
   { structures, lake, money }: StudyInput,
 ): CostLine[] {
   const lines = structures.flatMap((structure) => {
-    const before = meanService(own.map((context) => cleanService(structure, context)));
-    const after = meanService(other.map((context) => cleanService(structure, context)));
+    const before = meanService(structure, own);
+    const after = meanService(structure, other);
     return after.map((item, index) => {
       const { quantity, cost } = difference(at(before, index), item);
       return costLine({
@@ -67,7 +69,10 @@ function storageLine(storageGivenUp: number, lake: Lake, money: MoneySettings): 
   });
 }
 
-function meanService(years: ReadonlyArray<readonly ServiceItem[]>): ServiceItem[] {
+function meanService(structure: Structure, contexts: Contexts): ServiceItem[] {
+  const { cleanService } = kindOf(structure);
+  if (!cleanService) return [];
+  const years = contexts.map((context) => cleanService(structure, context));
   return at(years, 0).map((item, index) => ({
     ...item,
     quantity: months.map((month) => meanOf(years.map((items) => at(at(items, index).quantity, month)))),

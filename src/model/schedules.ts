@@ -1,7 +1,8 @@
 import type { Assumed } from "./assumed.js";
 import { type InfestationCost, infestationCost } from "./infestation-cost.js";
-import type { Lake, StudyInput } from "./inputs.js";
+import type { StudyInput } from "./inputs.js";
 import { months } from "./lake/calendar.js";
+import type { Lake } from "./lake/lake.js";
 import { exposedBand } from "./lake/levels.js";
 import { exposedArea, storageBetween } from "./lake/storage.js";
 import { at, meanOf, sumOf } from "./lists.js";

@@ -4,8 +4,8 @@ import { describe, expect, it } from "vitest";
 import { parse } from "yaml";
 import { structureKindFields, templateOf } from "../../src/editor/structure-columns.js";
 import { readStructureTable } from "../../src/editor/structure-table.js";
+import { structureKinds } from "../../src/model/structures/kinds.js";
 import { examplesFolder } from "../../src/report/document/assets.js";
-import { structureKinds } from "../../src/study/format/structure-kinds.js";
 
 const document = parse(readFileSync(join(examplesFolder, "sorrel-bend.yaml"), "utf8"));
 const read = (csv: string, kind = "dock") => readStructureTable(csv, kind, document);
@@ -14,8 +14,8 @@ const sound = 'Pier,marina,2,yes,1.5,40,"$9,000"';
 
 describe("a table of structures", () => {
   it("has a template for each kind, every head of which is understood", () => {
-    expect([...structureKindFields().keys()]).toEqual([...structureKinds]);
-    for (const kind of structureKinds) {
+    expect([...structureKindFields().keys()]).toEqual(structureKinds.map(({ kind }) => kind));
+    for (const { kind } of structureKinds) {
       const template = templateOf(kind, { system: "us", currency: "USD" });
       expect(read(template, kind).problems).toEqual([
         "The table has a head and no lines below it: add a line for each structure.",

@@ -1,8 +1,8 @@
 import { describe, expect, it, test } from "vitest";
 import { plausibilityChecks } from "../../src/model/checks.js";
 import { compare } from "../../src/model/compare.js";
-import type { Lake } from "../../src/model/inputs.js";
-import type { Structure } from "../../src/model/structures/inputs.js";
+import type { Lake } from "../../src/model/lake/lake.js";
+import type { Structure } from "../../src/model/structures/kinds.js";
 import { assumed, assumedWith } from "./assumptions.js";
 import { drawnDownLake, productiveLake } from "./lakes.js";
 import { everyMonth } from "./near.js";

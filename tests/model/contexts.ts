@@ -1,5 +1,5 @@
 import type { Assumed } from "../../src/model/assumed.js";
-import type { Lake } from "../../src/model/inputs.js";
+import type { Lake } from "../../src/model/lake/lake.js";
 import { type LakeContext, lakeContexts } from "../../src/model/structures/context.js";
 import { assumed, assumptionSet } from "./assumptions.js";
 

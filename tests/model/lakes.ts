@@ -1,4 +1,4 @@
-import type { Lake } from "../../src/model/inputs.js";
+import type { Lake } from "../../src/model/lake/lake.js";
 import { everyMonth } from "./near.js";
 
 /** An invented productive lake, warm in summer, hard water, full to 100 m all year. */

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { compare, isBaseline } from "../../src/model/compare.js";
-import type { Lake, StudyInput } from "../../src/model/inputs.js";
+import type { StudyInput } from "../../src/model/inputs.js";
+import type { Lake } from "../../src/model/lake/lake.js";
 import { dailyElevations } from "../../src/model/lake/levels.js";
 import { growLayers } from "../../src/model/mussels/growth.js";
 import { assumed, assumedWith } from "./assumptions.js";

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { compare } from "../../src/model/compare.js";
-import type { Schedule, StudyInput } from "../../src/model/inputs.js";
+import type { StudyInput } from "../../src/model/inputs.js";
+import type { Schedule } from "../../src/model/lake/lake.js";
 import { dailyElevations } from "../../src/model/lake/levels.js";
 import { totalOf } from "../../src/model/money/line.js";
 import { assumed, assumedWith } from "./assumptions.js";

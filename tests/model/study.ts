@@ -1,15 +1,10 @@
 import type { Boats, ProgramOption, StudyInput } from "../../src/model/inputs.js";
-import type {
-  Dock,
-  Hydropower,
-  Intake,
-  LakeWide,
-  PumpSupply,
-  Rack,
-  Ramp,
-  ServiceLine,
-  Structure,
-} from "../../src/model/structures/inputs.js";
+import type { Hydropower, Intake, PumpSupply, Rack } from "../../src/model/structures/inputs.js";
+import type { Dock } from "../../src/model/structures/kinds/dock.js";
+import type { LakeWide } from "../../src/model/structures/kinds/lake-wide.js";
+import type { Ramp } from "../../src/model/structures/kinds/ramp.js";
+import type { ServiceLine } from "../../src/model/structures/kinds/service-line.js";
+import type { Structure } from "../../src/model/structures/kinds.js";
 import { assumptionSet } from "./assumptions.js";
 import { drawnDownLake } from "./lakes.js";
 import { everyMonth } from "./near.js";

@@ -2,11 +2,11 @@ import type { Assumed } from "../assumed.js";
 import { monthOfDay, months } from "../lake/calendar.js";
 import { at } from "../lists.js";
 import type { Contexts } from "../structures/context.js";
-import type { Structure } from "../structures/inputs.js";
+import type { StructureBase } from "../structures/inputs.js";
 import type { Entry } from "./entry-check.js";
 
 /** A structure that is checked, with its place and the water around it. */
-export interface Checked<Kind extends Structure> {
+export interface Checked<Kind extends StructureBase> {
   readonly structure: Kind;
   readonly at: readonly PropertyKey[];
   readonly contexts: Contexts;
@@ -35,7 +35,7 @@ export function waterLevels(years: readonly { readonly daily: readonly number[] 
 
 /** An entry of a structure, named after it. @param fields place below the structure */
 export function entryOf(
-  { structure, at }: Pick<Checked<Structure>, "structure" | "at">,
+  { structure, at }: Pick<Checked<StructureBase>, "structure" | "at">,
   fields: readonly PropertyKey[],
   { what, ...rest }: Omit<Entry, "at">,
 ): Entry {

@@ -3,14 +3,11 @@ import type { StudyInput } from "../inputs.js";
 import { daysOf, months } from "../lake/calendar.js";
 import { at, sumOf } from "../lists.js";
 import type { Contexts } from "../structures/context.js";
-import type { Structure } from "../structures/inputs.js";
+import { kindOf, pipesOf, type Structure } from "../structures/kinds.js";
 import { type Checked, waterLevels } from "./checked.js";
 import { type EntryCheck, usuallyAtMost } from "./entry-check.js";
 import { pipeEntries } from "./pipe-entries.js";
-import { plantEntries } from "./plant-entries.js";
 import { rackEntries } from "./rack-entries.js";
-import { dockEntries, rampEntries } from "./shore-entries.js";
-import { supplyEntries } from "./supply-entries.js";
 import { usualRanges } from "./usual-ranges.js";
 import { inletEntries } from "./water-entries.js";
 
@@ -28,39 +25,27 @@ export function entryChecks(input: StudyInput, contexts: Contexts, assumed: Assu
 
 function structureEntries(checked: Checked<Structure>): EntryCheck[] {
   const { structure } = checked;
-  switch (structure.kind) {
-    case "intake":
-      return [...waterway(checked, structure), ...supplyEntries({ ...checked, structure })];
-    case "hydropower":
-      return [...waterway(checked, structure), ...plantEntries({ ...checked, structure })];
-    case "service-line":
-      return [...pipeEntries(checked), ...inletEntries({ ...checked, structure })];
-    case "dock":
-      return dockEntries({ ...checked, structure });
-    case "ramp":
-      return rampEntries({ ...checked, structure });
-    case "lake-wide":
-      return [];
-  }
+  const kind = kindOf(structure);
+  const rack = kind.rack?.(structure);
+  const inlet = kind.inlet?.(structure);
+  return [
+    ...pipeEntries(checked, pipesOf(structure)),
+    ...(rack ? rackEntries(checked, rack) : []),
+    ...(inlet ? inletEntries(checked, inlet) : []),
+    ...(kind.entries?.(checked) ?? []),
+  ];
 }
-
-const waterway = (
-  checked: Checked<Structure>,
-  structure: Extract<Structure, { kind: "intake" | "hydropower" }>,
-): EntryCheck[] => [
-  ...pipeEntries(checked),
-  ...rackEntries({ ...checked, structure }),
-  ...inletEntries({ ...checked, structure }),
-];
 
 /** Launches at the ramps against those of the lake: a launch is counted once. */
 function launchCheck({ structures, boats }: StudyInput, assumed: Assumed): EntryCheck[] {
   const all = sumOf(boats.launches);
-  const ramps = structures.flatMap((each) => (each.kind === "ramp" ? [each] : []));
+  const ramps = structures.flatMap((each) => {
+    const launches = kindOf(each).launches?.(each);
+    return launches ? [launches] : [];
+  });
   if (ramps.length === 0 || all === 0) return [];
   const atRamps = months.reduce(
-    (sum, month) =>
-      sum + ramps.reduce((day, { launchesPerDay }) => day + at(launchesPerDay, month), 0) * daysOf(month),
+    (sum, month) => sum + ramps.reduce((day, launches) => day + at(launches, month), 0) * daysOf(month),
     0,
   );
   const entry = {

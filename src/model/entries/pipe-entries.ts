@@ -1,22 +1,20 @@
 import type { Assumed } from "../assumed.js";
 import { pipeArea } from "../hydraulics/friction.js";
 import { cleanWaterway, waterwayFlow, waterwayLoss } from "../hydraulics/waterway.js";
-import { type PipePart, pipesOf } from "../structures/hydraulic-summary.js";
-import type { Structure } from "../structures/inputs.js";
+import type { StructureBase } from "../structures/inputs.js";
+import type { PipePart } from "../structures/pipe-part.js";
 import { type Checked, entryOf } from "./checked.js";
 import { type EntryCheck, usual, usuallyAtMost, within } from "./entry-check.js";
 import { usualRanges } from "./usual-ranges.js";
 
 /** Velocity in each clean pipe of a structure at its largest flow, and the roughness of its wall. */
-export function pipeEntries(checked: Checked<Structure>): EntryCheck[] {
+export function pipeEntries(checked: Checked<StructureBase>, parts: readonly PipePart[]): EntryCheck[] {
   const { assumed } = checked;
-  return pipesOf(checked.structure)
-    .filter(({ flow }) => flow > 0)
-    .flatMap((part) => [
-      usual(velocityEntry(checked, part), velocityRanges[sizeOf(part)], assumed),
-      ...roughnessCheck(checked, part),
-      ...headRatioCheck(checked, part),
-    ]);
+  return parts.flatMap((part) => [
+    usual(velocityEntry(checked, part), velocityRanges[part.size], assumed),
+    ...roughnessCheck(checked, part),
+    ...headRatioCheck(checked, part),
+  ]);
 }
 
 const velocityRanges = {
@@ -24,9 +22,6 @@ const velocityRanges = {
   penstock: usualRanges.penstockVelocity,
   line: usualRanges.lineVelocity,
 } as const;
-
-/** Lines of small bore are run otherwise than conduits and penstocks. */
-const sizeOf = ({ name }: PipePart) => (name === "conduit" || name === "penstock" ? name : "line");
 
 /** Velocity, pumped head and share of the flow delivered past which no clean pipe is kept in service. */
 export const impossible = (
@@ -40,7 +35,7 @@ export const impossible = (
 /** V = Q/A, clean. */
 export const cleanVelocity = ({ pipe, flow }: PipePart): number => flow / pipeArea(pipe.diameter);
 
-const velocityEntry = (checked: Checked<Structure>, part: PipePart) =>
+const velocityEntry = (checked: Checked<StructureBase>, part: PipePart) =>
   entryOf(checked, [...part.at, "diameter"], {
     what: `${part.name}: velocity when clean, at the largest flow`,
     measure: "speed",
@@ -48,7 +43,7 @@ const velocityEntry = (checked: Checked<Structure>, part: PipePart) =>
     remedy: "Look again at its diameter and its flow, and at their units.",
   });
 
-function roughnessCheck(checked: Checked<Structure>, { name, at, pipe }: PipePart): EntryCheck[] {
+function roughnessCheck(checked: Checked<StructureBase>, { name, at, pipe }: PipePart): EntryCheck[] {
   if (pipe.roughness === undefined) return [];
   const entry = entryOf(checked, [...at, "roughness"], {
     what: `${name}: roughness of the clean wall`,
@@ -60,28 +55,17 @@ function roughnessCheck(checked: Checked<Structure>, { name, at, pipe }: PipePar
 }
 
 /** Head that there is over the head that the clean pipe needs at the largest flow. */
-function headRatioCheck(checked: Checked<Structure>, part: PipePart): EntryCheck[] {
-  const given = availableHead(checked.structure, part);
-  if (!given) return [];
-  const entry = entryOf(checked, given.at, {
+function headRatioCheck(checked: Checked<StructureBase>, part: PipePart): EntryCheck[] {
+  const { drive } = part;
+  if (drive.by !== "head") return [];
+  const entry = entryOf(checked, drive.at, {
     what: `${part.name}: head available over the head that it needs when clean`,
     measure: "count",
-    found: given.head / cleanLoss(part, checked.contexts[0].viscosity),
+    found: drive.head / cleanLoss(part, checked.contexts[0].viscosity),
     remedy: "Look again at the head, the length, the diameter and the flow, and at their units.",
   });
   const check = usuallyAtMost(entry, usualRanges.headRatio, checked.assumed);
-  return [checked.structure.kind === "intake" ? check : within(entry, { ...check, low: 1 })];
-}
-
-/** The head that is entered for a pipe, with its place; undefined where it follows from levels or a pump. */
-export function availableHead(structure: Structure, { name, at, pipe }: PipePart) {
-  if (structure.kind === "intake" && name === "conduit" && structure.supply.by === "gravity") {
-    const { availableHead: head } = structure.supply;
-    return head === undefined ? undefined : { head, at: ["supply", "availableHead"] };
-  }
-  return "availableHead" in pipe && typeof pipe.availableHead === "number"
-    ? { head: pipe.availableHead, at: [...at, "availableHead"] }
-    : undefined;
+  return [drive.isDeliveryChecked ? check : within(entry, { ...check, low: 1 })];
 }
 
 /** Share of its largest flow that a head drives through a clean pipe. */
@@ -91,5 +75,5 @@ export function cleanDelivered({ pipe, flow }: PipePart, head: number, viscosity
 }
 
 /** Head lost in a clean pipe at its largest flow, m. */
-export const cleanLoss = ({ pipe, flow }: PipePart, viscosity: number): number =>
+export const cleanLoss = ({ pipe, flow }: Pick<PipePart, "pipe" | "flow">, viscosity: number): number =>
   waterwayLoss(cleanWaterway(pipe, { largestFlow: flow, viscosity }), flow, viscosity);

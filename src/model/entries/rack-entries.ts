@@ -1,17 +1,18 @@
-import { largestFlow } from "../structures/hydraulic-summary.js";
-import type { Hydropower, Intake } from "../structures/inputs.js";
+import type { Rack, StructureBase } from "../structures/inputs.js";
 import { barFactors, rackState } from "../structures/rack.js";
 import { type Checked, entryOf } from "./checked.js";
 import { type Entry, type EntryCheck, usual, usuallyAtMost } from "./entry-check.js";
 import { usualRanges } from "./usual-ranges.js";
 
 /** The clean trash rack at the largest flow, its bars and its limits. */
-export function rackEntries(checked: Checked<Intake | Hydropower>): EntryCheck[] {
-  const { structure, assumed } = checked;
-  const { rack } = structure;
+export function rackEntries(
+  checked: Checked<StructureBase>,
+  { rack, flow }: { readonly rack: Rack; readonly flow: number },
+): EntryCheck[] {
+  const { assumed } = checked;
   const entry = (field: string, what: string, rest: Pick<Entry, "measure" | "found" | "remedy">) =>
     entryOf(checked, field === "" ? ["rack"] : ["rack", field], { what: `trash rack: ${what}`, ...rest });
-  const through = rackState(rack, 0, largestFlow(structure), barFactors(rack, checked)).throughVelocity;
+  const through = rackState(rack, 0, flow, barFactors(rack, checked)).throughVelocity;
   const velocity = entry("", "velocity between its clean bars, at the largest flow", {
     measure: "speed",
     found: through,

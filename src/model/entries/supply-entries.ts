@@ -3,7 +3,6 @@ import { cleanWaterway } from "../hydraulics/waterway.js";
 import { months } from "../lake/calendar.js";
 import { at } from "../lists.js";
 import type { LakeContext } from "../structures/context.js";
-import { pipesOf } from "../structures/hydraulic-summary.js";
 import type { Intake } from "../structures/inputs.js";
 import { pumpedSupply, supplyOf } from "../structures/supply.js";
 import { type Checked, entryOf } from "./checked.js";
@@ -50,7 +49,7 @@ function pumpChecks(checked: Checked<Intake>, price: number): EntryCheck[] {
   const loss = entryOf(checked, ["conduit"], {
     what: "conduit: head that it loses when clean, at the largest demand",
     measure: "length",
-    found: Math.max(...pipesOf(intake).map((part) => cleanLoss(part, contexts[0].viscosity))),
+    found: cleanLoss({ pipe: intake.conduit, flow: Math.max(...intake.demand) }, contexts[0].viscosity),
     remedy: "Look again at its length, its diameter and the demand, and at their units.",
   });
   const spare = entryOf(

@@ -1,6 +1,6 @@
-import type { LevelPoint } from "../inputs.js";
 import { at, noElement } from "../lists.js";
 import { daysInYear, daysOf, monthStart, months } from "./calendar.js";
+import type { LevelPoint } from "./lake.js";
 
 /** A contiguous stretch of days in which an elevation lies above the water; it may pass the year's end. */
 export interface DryRun {

@@ -1,5 +1,5 @@
-import type { StoragePoint } from "../inputs.js";
 import { at } from "../lists.js";
+import type { StoragePoint } from "./lake.js";
 
 /** Lake area at an elevation, linear between the rows of the table and level beyond its ends, m². */
 export function areaAt(table: readonly StoragePoint[], elevation: number): number {

@@ -1,6 +1,6 @@
 import { type Assumed, recorder } from "../assumed.js";
-import type { Chemistry, Lake } from "../inputs.js";
 import type { AssumptionId, RegisteredId } from "../register/register.js";
+import type { Chemistry, Lake } from "./lake.js";
 import {
   type BoundIds,
   type Bounds,

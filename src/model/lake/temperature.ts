@@ -1,6 +1,6 @@
-import type { Lake } from "../inputs.js";
 import { at } from "../lists.js";
 import { daysOf } from "./calendar.js";
+import type { Lake } from "./lake.js";
 
 /** Water temperature in a month at a depth: the surface value above the thermocline, the deep one below, °C. */
 export function waterTemperature(lake: Lake, month: number, depth: number): number {

@@ -1,5 +1,5 @@
 import type { Assumed } from "../assumed.js";
-import type { Species } from "../inputs.js";
+import type { Species } from "../lake/lake.js";
 
 /** Air that a stranded mussel lies in. */
 export interface Air {

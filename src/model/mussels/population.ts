@@ -1,5 +1,5 @@
 import type { Assumed } from "../assumed.js";
-import type { Lake } from "../inputs.js";
+import type { Lake } from "../lake/lake.js";
 
 export interface PopulationParameters {
   /** Share of capacity at establishment. */

@@ -1,6 +1,6 @@
 import type { Assumed } from "../assumed.js";
-import type { Lake } from "../inputs.js";
 import { daysInYear, daysOf, hoursPerDay, monthOfDay, monthStart, months } from "../lake/calendar.js";
+import type { Lake } from "../lake/lake.js";
 import { dryRuns, type LevelsOfYear, wettedShares } from "../lake/levels.js";
 import { degreeDays, waterTemperature } from "../lake/temperature.js";
 import { at } from "../lists.js";

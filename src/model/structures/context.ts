@@ -1,6 +1,6 @@
 import type { Assumed } from "../assumed.js";
 import { type RoughnessParameters, roughnessParameters } from "../hydraulics/fouled-pipe.js";
-import type { Lake } from "../inputs.js";
+import type { Lake } from "../lake/lake.js";
 import { dailyElevations, dryRuns, levelsOfYear } from "../lake/levels.js";
 import { type Suitability, suitability } from "../lake/suitability.js";
 import { dryingParameters } from "../mussels/drying.js";

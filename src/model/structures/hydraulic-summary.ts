@@ -6,8 +6,10 @@ import { cleanWaterway, type Waterway, waterwayFlow, waterwayLoss } from "../hyd
 import type { Layer } from "../mussels/layer.js";
 import type { ComponentResult } from "./component.js";
 import type { LakeContext } from "./context.js";
-import type { Intake, Pipe, Rack, RackFormula, Structure } from "./inputs.js";
-import { type PumpSummary, pumpSummary } from "./pump-summary.js";
+import type { Rack, RackFormula } from "./inputs.js";
+import { kindOf, pipesOf, type Structure } from "./kinds.js";
+import type { PipePart } from "./pipe-part.js";
+import type { PumpSummary } from "./pump-summary.js";
 import { barFactors, costFormula } from "./rack.js";
 
 /** One state of a pipe with every step that leads to its head loss, for a check by hand. */
@@ -61,15 +63,6 @@ export interface HydraulicSummary {
   readonly pumps: readonly PumpSummary[];
 }
 
-/** A pipe of a structure with the largest flow through it. */
-export interface PipePart {
-  readonly name: string;
-  /** Where it stands below its structure; nowhere else where the structure is the pipe. */
-  readonly at: readonly string[];
-  readonly pipe: Pipe;
-  readonly flow: number;
-}
-
 /** Clean and fouled-if-left states at the largest flow of each rack, pipe and pump of a structure. */
 export function hydraulicSummary(
   structure: Structure,
@@ -81,51 +74,23 @@ export function hydraulicSummary(
     const layer = layerOf(name);
     return layer ? [summary(layer)] : [];
   };
-  const racked = structure.kind === "intake" || structure.kind === "hydropower" ? [structure] : [];
+  const kind = kindOf(structure);
+  const racked = kind.rack?.(structure);
   return {
-    pipes: pipesOf(structure)
-      .filter(({ flow }) => flow > 0)
-      .flatMap((part) => summarised(part.name, (layer) => pipeSummary(structure.name, part, layer, context))),
-    racks: racked
-      .filter((each) => largestFlow(each) > 0)
-      .flatMap((each) =>
-        summarised("trash rack", (layer) =>
-          rackSummary({ structure: each.name, rack: each.rack, flow: largestFlow(each) }, layer, context),
-        ),
-      ),
-    pumps: racked
-      .filter((each): each is Intake => each.kind === "intake" && largestFlow(each) > 0)
-      .flatMap((each) => summarised("conduit", (layer) => pumpSummary(each, layer, context)))
+    pipes: pipesOf(structure).flatMap((part) =>
+      summarised(part.name, (layer) => pipeSummary(structure.name, part, layer, context)),
+    ),
+    racks:
+      racked && racked.flow > 0
+        ? summarised("trash rack", (layer) =>
+            rackSummary({ structure: structure.name, ...racked }, layer, context),
+          )
+        : [],
+    pumps: pipesOf(structure)
+      .filter(({ drive }) => drive.by === "pump")
+      .flatMap(({ name }) => summarised(name, (layer) => kind.pumps?.(structure, layer, context) ?? []))
       .flat(),
   };
-}
-
-export const largestFlow = (structure: Extract<Structure, { rack: Rack }>) =>
-  Math.max(...(structure.kind === "intake" ? structure.demand : structure.flow));
-
-export function pipesOf(structure: Structure): PipePart[] {
-  switch (structure.kind) {
-    case "intake":
-      return [{ name: "conduit", at: ["conduit"], pipe: structure.conduit, flow: largestFlow(structure) }];
-    case "hydropower": {
-      const { penstock, coolingWater } = structure;
-      const flow = largestFlow(structure);
-      if (flow === 0) return [];
-      return [
-        { name: "penstock", at: ["penstock"], pipe: penstock, flow },
-        {
-          name: "cooling-water line",
-          at: ["coolingWater"],
-          pipe: coolingWater,
-          flow: coolingWater.requiredFlow,
-        },
-      ];
-    }
-    case "service-line":
-      return [{ name: "service line", at: [], pipe: structure, flow: structure.requiredFlow }];
-    default:
-      return [];
-  }
 }
 
 function pipeSummary(structure: string, part: PipePart, layer: Layer, context: LakeContext): PipeSummary {

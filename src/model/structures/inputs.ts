@@ -1,4 +1,7 @@
-/** Structures as the model takes them: plain numbers in coherent units, as in `../inputs.ts`. */
+/**
+ * What structures of several kinds have, as the model takes it: plain numbers in coherent units, as in `../inputs.ts`; and
+ * the two kinds that several files work on. The others stand with the object of their kind.
+ */
 import type { ByMonth } from "../lake/calendar.js";
 import type { Bearer } from "../money/bearer.js";
 import type { PinnedPlan } from "./catalogue.js";
@@ -37,7 +40,9 @@ export interface Fixture {
   readonly hoursEach: number;
 }
 
-interface StructureBase {
+/** What structures of every kind have. */
+export interface StructureBase {
+  readonly kind: string;
   readonly id: string;
   readonly name: string;
   readonly bearer: Bearer;
@@ -117,54 +122,3 @@ export interface Hydropower extends StructureBase {
     readonly oxidantAllowed?: boolean | undefined;
   };
 }
-
-/** Small-bore raw-water lines of one kind; all but the count is for one of them. */
-export interface ServiceLine extends StructureBase, Pipe {
-  readonly kind: "service-line";
-  readonly elevation: number;
-  readonly count: number;
-  readonly requiredFlow: number;
-  readonly availableHead: number;
-  /** What a day without the line costs. */
-  readonly shortageCostPerDay: number;
-  readonly oxidantAllowed: boolean;
-  readonly exchanger?: Exchanger | undefined;
-}
-
-export interface Dock extends StructureBase {
-  readonly kind: "dock";
-  readonly count: number;
-  readonly floating: boolean;
-  /** Depth of the wetted surface below the water if floating, else its elevation. */
-  readonly depth?: number | undefined;
-  readonly elevation?: number | undefined;
-  readonly wettedArea: number;
-  readonly spareBuoyancy?: number | undefined;
-  readonly replacementCost: number;
-}
-
-export interface Ramp extends StructureBase {
-  readonly kind: "ramp";
-  readonly width: number;
-  readonly topElevation: number;
-  readonly bottomElevation: number;
-  /** Rise over run. */
-  readonly slope: number;
-  readonly launchesPerDay: ByMonth;
-  readonly launchFee: number;
-}
-
-export interface YearlyItem {
-  readonly name: string;
-  readonly cost: number;
-  /** True for losses that are not infrastructure (recreation, property, fishery); totalled apart. */
-  readonly apart: boolean;
-  readonly fromYear: number;
-}
-
-export interface LakeWide extends StructureBase {
-  readonly kind: "lake-wide";
-  readonly items: readonly YearlyItem[];
-}
-
-export type Structure = Intake | Hydropower | ServiceLine | Dock | Ramp | LakeWide;

@@ -1,14 +1,24 @@
-import { daysInYear, daysOf, months } from "../lake/calendar.js";
+import { type ByMonth, daysInYear, daysOf, months } from "../lake/calendar.js";
 import { at } from "../lists.js";
 import { killedByYear } from "../mussels/growth.js";
 import type { Priced } from "./component.js";
 import type { Contexts, LakeContext } from "./context.js";
 import { disposalIds } from "./disposal-rate.js";
-import type { Ramp } from "./inputs.js";
 import { disposal } from "./work.js";
 
 /** Bands of elevation into which a ramp is cut, each with its own water and its own dry run. */
 const bands = 5;
+
+/** A launch ramp or beach that is swept. */
+export interface SweptRamp {
+  readonly width: number;
+  readonly topElevation: number;
+  readonly bottomElevation: number;
+  /** Rise over run. */
+  readonly slope: number;
+  readonly launchesPerDay: ByMonth;
+  readonly launchFee: number;
+}
 
 export interface LitterYear {
   /** Mass of dead shell that came to lie on the ramp, kg. */
@@ -22,7 +32,7 @@ export interface LitterYear {
  * Dead shell left on a launch ramp or beach by each year's drawdown: what drying and frost kill on the ramp and
  * on the ground that washes onto it, shells only; the mean over the possible operating years.
  */
-export function litterByYear(ramp: Ramp, contexts: Contexts): LitterYear[] {
+export function litterByYear(ramp: SweptRamp, contexts: Contexts): LitterYear[] {
   const [first, ...others] = contexts.map((context) => litterIn(ramp, context));
   if (first === undefined || others.length === 0) return first ?? [];
   const meanOf = (year: number, read: (litter: LitterYear) => number) =>
@@ -34,7 +44,7 @@ export function litterByYear(ramp: Ramp, contexts: Contexts): LitterYear[] {
   }));
 }
 
-function litterIn(ramp: Ramp, context: LakeContext): LitterYear[] {
+function litterIn(ramp: SweptRamp, context: LakeContext): LitterYear[] {
   const step = (ramp.topElevation - ramp.bottomElevation) / bands;
   const bandArea = ramp.width * step * Math.sqrt(1 + ramp.slope ** -2);
   const kept = context.assumed("shell.shell-share") * context.assumed("ramp.gathering");
@@ -80,7 +90,7 @@ const litterIds = [
  * same list.
  */
 export function rampYears(
-  ramp: Ramp,
+  ramp: SweptRamp,
   litter: readonly LitterYear[],
   context: LakeContext,
 ): readonly (readonly Priced[])[] {
@@ -92,7 +102,7 @@ export function rampYears(
   });
 }
 
-function sweepLines(ramp: Ramp, { mass, area, thickness }: LitterYear, context: LakeContext): Priced[] {
+function sweepLines(ramp: SweptRamp, { mass, area, thickness }: LitterYear, context: LakeContext): Priced[] {
   const sweeps = Math.floor(thickness / context.assumed("ramp.litter-tolerance"));
   if (sweeps === 0) return [];
   const sweeping: Priced = {
@@ -110,7 +120,7 @@ function sweepLines(ramp: Ramp, { mass, area, thickness }: LitterYear, context: 
   ].filter((line) => line.quantity > 0 && line.unitRate > 0);
 }
 
-function closure(ramp: Ramp, sweeps: number, context: LakeContext): Priced {
+function closure(ramp: SweptRamp, sweeps: number, context: LakeContext): Priced {
   const launches =
     months.reduce((sum, month) => sum + at(ramp.launchesPerDay, month) * daysOf(month), 0) / daysInYear;
   return {

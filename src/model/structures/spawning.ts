@@ -1,5 +1,5 @@
 import type { Assumed } from "../assumed.js";
-import type { Lake } from "../inputs.js";
+import type { Lake } from "../lake/lake.js";
 import { bySpecies } from "../mussels/surface.js";
 
 /** Months whose surface water is warm enough for larvae to settle, in order of the year. */

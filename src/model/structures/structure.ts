@@ -1,15 +1,10 @@
-import { months } from "../lake/calendar.js";
 import { at } from "../lists.js";
 import { type CostLine, costLine } from "../money/line.js";
 import type { Check, Component, ComponentResult, Priced } from "./component.js";
 import type { Contexts, LakeContext } from "./context.js";
-import { dockComponents } from "./dock.js";
 import { type HydraulicSummary, hydraulicSummary } from "./hydraulic-summary.js";
-import { hydropowerComponents, operatingYear } from "./hydropower.js";
-import type { Structure } from "./inputs.js";
-import { intakeComponents } from "./intake.js";
-import { type LitterYear, litterByYear, rampYears } from "./ramp.js";
-import { serviceLineComponents } from "./service-line.js";
+import { kindOf, type Structure } from "./kinds.js";
+import type { LitterYear } from "./ramp.js";
 import { keepInService } from "./upkeep.js";
 
 export interface StructureResult {
@@ -31,10 +26,11 @@ export interface StructureResult {
  */
 export function structureResult(structure: Structure, contexts: Contexts): StructureResult {
   const [context] = contexts;
+  const kind = kindOf(structure);
   const components = keptComponents(structure, contexts);
-  const litter = structure.kind === "ramp" ? litterByYear(structure, contexts) : [];
+  const litter = kind.litter?.(structure, contexts) ?? [];
   let hydraulics: HydraulicSummary | undefined;
-  const cleanEnergy = structure.kind === "hydropower" ? plantEnergy(structure, contexts) : [];
+  const cleanEnergy = kind.cleanEnergy?.(structure, contexts) ?? [];
   return {
     structure,
     components,
@@ -78,8 +74,7 @@ function structureYears(
   const fixtures = fouled.includes(true) ? fixtureLines(structure, context) : [];
   const origins: readonly Origin[] = [
     ...components.map(({ name, years }) => ({ part: name, years })),
-    { years: structure.kind === "ramp" ? rampYears(structure, litter, context) : [] },
-    { years: structure.kind === "lake-wide" ? itemYears(structure.items, fouled.length) : [] },
+    { years: kindOf(structure).ownYears?.(structure, litter, context) ?? [] },
     { years: fouled.map((isFouled) => (isFouled ? fixtures : none)) },
   ];
   const known: { year: number; lines: readonly CostLine[] }[] = [];
@@ -114,30 +109,8 @@ function ownLine({ id, bearer }: Structure, part: string | undefined, line: Pric
   return costLine({ structure: id, what, type, bearer, quantity, quantityKind, unitRate, assumptionIds });
 }
 
-/** The parts of a structure that foul; none where it is swept or only has duties. */
-export function componentsOf(structure: Structure, context: LakeContext): Component[] {
-  switch (structure.kind) {
-    case "intake":
-      return intakeComponents(structure, context);
-    case "hydropower":
-      return hydropowerComponents(structure, context);
-    case "service-line":
-      return serviceLineComponents(structure, context);
-    case "dock":
-      return dockComponents(structure, context);
-    case "ramp":
-    case "lake-wide":
-      return [];
-  }
-}
-
-/** Energy of a clean year by month, the mean over the possible operating years. */
-function plantEnergy(plant: Extract<Structure, { kind: "hydropower" }>, contexts: Contexts): number[] {
-  const years = contexts.map((context) => operatingYear(plant, context).energy);
-  return months.map(
-    (month) => (years.reduce((sum, energy) => sum + at(energy, month), 0) / years.length) * plant.units,
-  );
-}
+export const componentsOf = (structure: Structure, context: LakeContext): Component[] =>
+  kindOf(structure).components(structure, context);
 
 /**
  * A plant loses no more energy in a year than it makes: its parts are judged one by one, and where their losses
@@ -151,31 +124,6 @@ function withinEnergyMade(lines: readonly CostLine[], cleanEnergy: readonly numb
   return lines.map((line) =>
     line.quantityKind === "energy" ? costLine({ ...line, quantity: (line.quantity * made) / lost }) : line,
   );
-}
-
-type Items = Extract<Structure, { kind: "lake-wide" }>["items"];
-
-/** A year in which no item begins has the list of the year before. */
-function itemYears(items: Items, horizon: number): readonly (readonly Priced[])[] {
-  const years: (readonly Priced[])[] = [];
-  for (let year = 0; year < horizon; year++) {
-    const before = items.some(({ fromYear }) => fromYear === year + 1) ? undefined : years[year - 1];
-    years.push(before ?? itemLines(items, year));
-  }
-  return years;
-}
-
-function itemLines(items: Items, year: number): Priced[] {
-  return items
-    .filter((item) => year + 1 >= item.fromYear)
-    .map((item) => ({
-      what: item.name,
-      type: item.apart ? "apart" : "work",
-      quantity: 1,
-      quantityKind: "year",
-      unitRate: item.cost,
-      assumptionIds: [],
-    }));
 }
 
 /** Years in which a layer worth cleaning, or litter, is there. */

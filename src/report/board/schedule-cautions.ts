@@ -1,3 +1,4 @@
+import { kindOf } from "../../model/structures/kinds.js";
 import type { ReportContext } from "../document/context.js";
 import { listedWithin } from "../words/format.js";
 
@@ -18,12 +19,10 @@ export function scheduleCautions(context: ReportContext): string[] {
 
 function exposedIntakes({ comparison }: ReportContext): string[] {
   return comparison.schedules.slice(1).flatMap(({ name, levels }) => {
-    const exposed = comparison.input.structures.flatMap((structure) =>
-      (structure.kind === "intake" || structure.kind === "hydropower" || structure.kind === "service-line") &&
-      structure.elevation > levels.band.lowest
-        ? [structure.name]
-        : [],
-    );
+    const exposed = comparison.input.structures.flatMap((structure) => {
+      const inlet = kindOf(structure).inlet?.(structure);
+      return inlet && inlet.elevation > levels.band.lowest ? [structure.name] : [];
+    });
     return exposed.length === 0
       ? []
       : [

@@ -2,6 +2,7 @@ import { counted } from "../../counted.js";
 import { daysInYear, monthStart, months } from "../../model/lake/calendar.js";
 import { dailyElevations, dryRuns, exposedBand } from "../../model/lake/levels.js";
 import { at, sumOf } from "../../model/lists.js";
+import { structureKinds } from "../../model/structures/kinds.js";
 import { dayOfYear } from "../../study/format/fields.js";
 import { dayNumber } from "../../study/prepare/to-model.js";
 import { readLevelRecord } from "../../study/reading/level-record.js";
@@ -160,12 +161,11 @@ function fixedStructures(document: unknown): Fixed[] {
   return (Array.isArray(list) ? list : []).flatMap((structure: unknown) => {
     const given = valueAt(structure, ["name"]);
     const name = typeof given === "string" ? given : "Structure without a name";
-    if (valueAt(structure, ["kind"]) === "ramp") {
-      const foot = elevationAt(structure, "bottomElevation");
-      return foot ? [{ name: `${name}, foot`, elevation: foot.value }] : [];
-    }
-    const elevation = elevationAt(structure, "elevation");
-    return elevation ? [{ name, elevation: elevation.value }] : [];
+    const kind = structureKinds.find((each) => each.kind === valueAt(structure, ["kind"]));
+    const field = kind?.lowestField ?? "elevation";
+    const elevation = elevationAt(structure, field);
+    if (!elevation) return [];
+    return [{ name: field === "elevation" ? name : `${name}, foot`, elevation: elevation.value }];
   });
 }
 

@@ -1,5 +1,6 @@
 import type { PipeState, PipeSummary } from "../../model/structures/hydraulic-summary.js";
-import type { Pipe, Structure } from "../../model/structures/inputs.js";
+import type { Pipe } from "../../model/structures/inputs.js";
+import { pipesOf, type Structure } from "../../model/structures/kinds.js";
 import type { StructureResult } from "../../model/structures/structure.js";
 import type { ReportContext } from "../document/context.js";
 import { percent, significant } from "../words/format.js";
@@ -51,12 +52,8 @@ function heading(pipe: PipeSummary, entered: Pipe | undefined, { format }: Repor
   return `${pipe.structure}, ${pipe.part}: ${format.quantity(pipe.flow, "flow")} through ${format.quantity(pipe.length, "length")}, ΣK ${pipe.minorLoss}; ${wall}; shells ${significant(pipe.shellLengthMm, 3)} mm, number × length² ${significant(pipe.cover, 3)}; flow left at the clean head loss ${percent(pipe.capacityLeft)}`;
 }
 
-function pipeOf(structure: Structure, part: string): Pipe | undefined {
-  if (structure.kind === "intake") return structure.conduit;
-  if (structure.kind === "service-line") return structure;
-  if (structure.kind !== "hydropower") return undefined;
-  return part === "penstock" ? structure.penstock : structure.coolingWater;
-}
+const pipeOf = (structure: Structure, part: string): Pipe | undefined =>
+  pipesOf(structure).find(({ name }) => name === part)?.pipe;
 
 function stateRow(name: string, state: PipeState, { format }: ReportContext): RowView {
   return row(

@@ -1,17 +1,8 @@
-import { counted } from "../../counted.js";
-import type { Structure } from "../../model/structures/inputs.js";
+import { kindOf, type Structure } from "../../model/structures/kinds.js";
+import type { SizeWord } from "../../model/structures/structure-kind.js";
 import type { ReportContext } from "../document/context.js";
 import { significant } from "../words/format.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
-
-const kindNames: Record<Structure["kind"], string> = {
-  intake: "intake",
-  hydropower: "power plant",
-  "service-line": "service lines",
-  dock: "dock",
-  ramp: "ramp",
-  "lake-wide": "lake-wide",
-};
 
 /** Every structure of the study, in its order, with where it stands and what it is measured by. */
 export function registerTable(context: ReportContext): TableView {
@@ -29,7 +20,7 @@ export function registerTable(context: ReportContext): TableView {
     rows: comparison.structures.map(({ structure }) =>
       row(
         structure.name,
-        kindNames[structure.kind],
+        kindOf(structure).name,
         num(elevationText(structure, context)),
         sizeText(structure, context),
         bearerName(structure.bearer),
@@ -41,38 +32,21 @@ export function registerTable(context: ReportContext): TableView {
 
 function elevationText(structure: Structure, { format }: ReportContext): string {
   const number = (elevation: number) => format.number(elevation, "elevation");
-  switch (structure.kind) {
-    case "intake":
-    case "hydropower":
-    case "service-line":
-      return number(structure.elevation);
-    case "dock":
-      return structure.floating || structure.elevation === undefined ? "floats" : number(structure.elevation);
-    case "ramp":
-      return `${number(structure.bottomElevation)}–${number(structure.topElevation)}`;
-    case "lake-wide":
-      return "–";
-  }
+  const reach = kindOf(structure).reach(structure);
+  if (!reach) return "–";
+  if (reach.floats) return "floats";
+  const { low, high } = reach;
+  return low === high ? number(low) : `${number(low)}–${number(high)}`;
 }
 
-function sizeText(structure: Structure, { format }: ReportContext): string {
-  switch (structure.kind) {
-    case "intake":
-      return `demand up to ${format.quantity(Math.max(...structure.demand), "flow")}, conduit ${bore(structure.conduit, format)}`;
-    case "hydropower":
-      return `${counted(structure.units, "unit")}, up to ${format.quantity(Math.max(...structure.flow), "flow")} each, penstock ${bore(structure.penstock, format)}`;
-    case "service-line":
-      return `${counted(structure.count, "line")}, ${bore(structure, format)}`;
-    case "dock":
-      return `${counted(structure.count, "piece")}, ${format.quantity(structure.wettedArea, "area")} wetted each`;
-    case "ramp":
-      return `${format.quantity(structure.width, "length")} wide, slope ${significant(structure.slope, 3)}`;
-    case "lake-wide":
-      return `${counted(structure.items.length, "yearly duty", "yearly duties")}`;
-  }
-}
+const sizeText = (structure: Structure, context: ReportContext) =>
+  kindOf(structure)
+    .size(structure)
+    .map((word) => wordText(word, context))
+    .join("");
 
-const bore = (
-  { diameter, length }: { readonly diameter: number; readonly length: number },
-  format: ReportContext["format"],
-) => `${format.quantity(diameter, "smallLength")} × ${format.quantity(length, "length")}`;
+function wordText(word: SizeWord, { format }: ReportContext): string {
+  if (typeof word === "string") return word;
+  const { value, measure } = word;
+  return measure === "ratio" ? significant(value, 3) : format.quantity(value, measure);
+}

@@ -1,5 +1,5 @@
 import { counted } from "../../counted.js";
-import type { Structure } from "../../model/structures/inputs.js";
+import { kindOf, type Structure } from "../../model/structures/kinds.js";
 import type { StructureResult } from "../../model/structures/structure.js";
 import type { ReportContext } from "../document/context.js";
 import { shortened, significant } from "../words/format.js";
@@ -96,24 +96,13 @@ function placedOf(result: StructureResult, { comparison }: ReportContext): Place
   return [{ name: structure.name, ...reach, thickness, cost: years.at(-1)?.toNumber() ?? 0 }];
 }
 
+/** What floats is drawn on the highest water. */
 function reachOf(
   structure: Structure,
-  band: { readonly highest: number },
+  { highest }: { readonly highest: number },
 ): Pick<Placed, "high" | "low" | "floats"> | undefined {
-  switch (structure.kind) {
-    case "intake":
-    case "hydropower":
-    case "service-line":
-      return { high: structure.elevation, low: structure.elevation, floats: false };
-    case "ramp":
-      return { high: structure.topElevation, low: structure.bottomElevation, floats: false };
-    case "dock": {
-      const elevation = structure.floating ? band.highest : (structure.elevation ?? band.highest);
-      return { high: elevation, low: elevation, floats: structure.floating };
-    }
-    case "lake-wide":
-      return undefined;
-  }
+  const reach = kindOf(structure).reach(structure);
+  return reach?.floats ? { ...reach, high: highest, low: highest } : reach;
 }
 
 /** Elevation to height in the drawing, from the highest to the lowest of the structures and the band. */

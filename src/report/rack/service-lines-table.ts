@@ -3,48 +3,35 @@ import { waterwayFlow } from "../../model/hydraulics/waterway.js";
 import { at } from "../../model/lists.js";
 import type { Layer } from "../../model/mussels/layer.js";
 import type { LakeContext } from "../../model/structures/context.js";
+import { pipesOf } from "../../model/structures/kinds.js";
 import { cleanLine, type SmallLine, serviceShare } from "../../model/structures/small-line.js";
-import type { StructureResult } from "../../model/structures/structure.js";
 import type { ReportContext } from "../document/context.js";
 import { percent } from "../words/format.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
 
-interface LineOf {
-  readonly line: SmallLine;
-  readonly part: string;
-  readonly count: number;
-}
-
-function lineOf({ structure }: StructureResult): LineOf | undefined {
-  if (structure.kind === "service-line") {
-    return { line: structure, part: "service line", count: structure.count };
-  }
-  if (structure.kind !== "hydropower" || Math.max(...structure.flow) === 0) return undefined;
-  return { line: structure.coolingWater, part: "cooling-water line", count: structure.units };
-}
-
 /** Cooling-water and other small lines: what the head drives through them, and what they still do if left to foul. */
 export function serviceLinesTable({ comparison, format }: ReportContext): TableView | undefined {
   const lake = at(comparison.schedules[0].contexts, 0);
-  const rows = comparison.structures.flatMap((result) => {
-    const found = lineOf(result);
-    const layer = result.components.find(({ name }) => name === found?.part)?.untouchedLayer;
-    if (!found || !layer) return [];
-    const { line, part, count } = found;
-    const { clean, fouled } = drivenFlows(line, layer, lake);
-    return [
-      row(
-        `${result.structure.name}, ${part}`,
-        num(String(count)),
-        num(format.number(line.availableHead, "length")),
-        num(format.number(line.requiredFlow, "flow")),
-        num(format.number(clean, "flow")),
-        num(format.number(fouled, "flow")),
-        num(percent(serviceShare(line, lake)(layer), 3)),
-        line.exchanger ? "heat" : "water",
-      ),
-    ];
-  });
+  const rows = comparison.structures.flatMap(({ structure, components }) =>
+    pipesOf(structure).flatMap(({ name, line: alike }) => {
+      const layer = components.find((each) => each.name === name)?.untouchedLayer;
+      if (!alike || !layer) return [];
+      const { line, count } = alike;
+      const { clean, fouled } = drivenFlows(line, layer, lake);
+      return [
+        row(
+          `${structure.name}, ${name}`,
+          num(String(count)),
+          num(format.number(line.availableHead, "length")),
+          num(format.number(line.requiredFlow, "flow")),
+          num(format.number(clean, "flow")),
+          num(format.number(fouled, "flow")),
+          num(percent(serviceShare(line, lake)(layer), 3)),
+          line.exchanger ? "heat" : "water",
+        ),
+      ];
+    }),
+  );
   if (rows.length === 0) return undefined;
   return {
     id: "table-service-lines",

@@ -1,4 +1,4 @@
-import type { Structure } from "../../model/structures/inputs.js";
+import { kindOf } from "../../model/structures/kinds.js";
 import type { ReportContext } from "../document/context.js";
 
 /** An elevation at which structures stand. */
@@ -11,25 +11,12 @@ export interface Place {
 export function fixedPlaces({ comparison }: ReportContext, { withRamps = false } = {}): Place[] {
   const places = new Map<number, string[]>();
   for (const structure of comparison.input.structures) {
-    const elevation = elevationOf(structure, withRamps);
-    if (elevation === undefined) continue;
-    const name = structure.kind === "ramp" ? `${structure.name}, foot` : structure.name;
-    places.set(elevation, [...(places.get(elevation) ?? []), name]);
+    const reach = kindOf(structure).reach(structure);
+    if (!reach || reach.floats) continue;
+    const isSloped = reach.low < reach.high;
+    if (isSloped && !withRamps) continue;
+    const name = isSloped ? `${structure.name}, foot` : structure.name;
+    places.set(reach.low, [...(places.get(reach.low) ?? []), name]);
   }
   return [...places].map(([elevation, names]) => ({ elevation, names }));
-}
-
-function elevationOf(structure: Structure, withRamps: boolean): number | undefined {
-  switch (structure.kind) {
-    case "intake":
-    case "hydropower":
-    case "service-line":
-      return structure.elevation;
-    case "dock":
-      return structure.floating ? undefined : structure.elevation;
-    case "ramp":
-      return withRamps ? structure.bottomElevation : undefined;
-    case "lake-wide":
-      return undefined;
-  }
 }

@@ -51,7 +51,7 @@ function structureProblems(structure: StructureDocument, path: Path): Contradict
     allowed: "one plan for each part",
     remedy: "Keep the plan that is meant, and remove the other.",
   });
-  const items = structure.kind === "lake-wide" ? lines(structure.items, [...path, "items"]) : [];
+  const items = "items" in structure ? lines(structure.items, [...path, "items"]) : [];
   return [...pinned, ...lines(structure.fixtures, [...path, "fixtures"]), ...items];
 }
 

@@ -1,22 +1,16 @@
 import type { Assumed } from "../../model/assumed.js";
 import { waterLevels } from "../../model/entries/checked.js";
-import {
-  availableHead,
-  cleanDelivered,
-  cleanLoss,
-  cleanVelocity,
-  impossible,
-} from "../../model/entries/pipe-entries.js";
+import { cleanDelivered, cleanLoss, cleanVelocity, impossible } from "../../model/entries/pipe-entries.js";
 import type { StudyInput } from "../../model/inputs.js";
 import { dailyElevations } from "../../model/lake/levels.js";
-import { largestFlow, type PipePart, pipesOf } from "../../model/structures/hydraulic-summary.js";
-import type { Structure } from "../../model/structures/inputs.js";
+import { kindOf, pipesOf, type Structure } from "../../model/structures/kinds.js";
+import type { PipePart } from "../../model/structures/pipe-part.js";
 import { barFactors, rackState } from "../../model/structures/rack.js";
 import { type DimensionName, dimensions } from "../../units/dimensions.js";
 import { toDisplay } from "../../units/quantity.js";
 import type { StudyDocument } from "../format/schema.js";
 import type { Contradiction } from "../reading/contradiction.js";
-import { valueAt } from "../reading/problems.js";
+import { typedText } from "../reading/problems.js";
 
 /** With what a structure is judged. */
 interface Judging {
@@ -49,9 +43,7 @@ export function impossibleProblems(
   return structures.flatMap((structure, index) => {
     const typed = (at: readonly PropertyKey[]) => typedText(document, ["structures", index, ...at]);
     return [
-      ...pipesOf(structure)
-        .filter(({ flow }) => flow > 0)
-        .flatMap((part) => pipeProblems(structure, part, { ...judging, typed })),
+      ...pipesOf(structure).flatMap((part) => pipeProblems(part, { ...judging, typed })),
       ...rackProblems(structure, { ...judging, typed }),
       ...dryProblems(structure, { ...judging, typed }),
     ].map((problem) => ({ ...problem, path: ["structures", index, ...problem.path] }));
@@ -68,15 +60,10 @@ const textIn =
     return `${number} ${dimensions[dimension][system].label}`;
   };
 
-function typedText(document: StudyDocument, at: readonly PropertyKey[]): string {
-  const text = valueAt(document, [...at, "text"]);
-  return typeof text === "string" ? text : "";
-}
-
 /** One fault of a pipe, the plainest first: a velocity that cannot be makes a head that cannot be. */
-function pipeProblems(structure: Structure, part: PipePart, judging: Judging): Contradiction[] {
+function pipeProblems(part: PipePart, judging: Judging): Contradiction[] {
   const tooFast = velocityProblems(part, judging);
-  return tooFast.length > 0 ? tooFast : headProblems(structure, part, judging);
+  return tooFast.length > 0 ? tooFast : headProblems(part, judging);
 }
 
 function velocityProblems(part: PipePart, { assumed, text, typed }: Judging): Contradiction[] {
@@ -95,34 +82,25 @@ function velocityProblems(part: PipePart, { assumed, text, typed }: Judging): Co
 }
 
 /** The most head that there can be for a pipe, where it comes from, and the share of the flow that it must drive. */
-function mostHead(structure: Structure, part: PipePart, { assumed, lake, text, typed }: Judging) {
+function mostHead({ drive }: PipePart, { assumed, lake, text, typed }: Judging) {
   const { pumpedHead, delivered } = impossible(assumed);
-  const given = availableHead(structure, part);
-  if (given) return { head: given.head, from: `the available head, ${typed(given.at)}`, share: delivered };
-  if (structure.kind === "hydropower") {
-    const head = lake.maximumElevation - structure.tailwaterElevation;
-    return {
-      head,
-      from: `the head from the highest lake to the tailwater, ${text(head, "length")}`,
-      share: 1,
-    };
+  if (drive.by === "head") {
+    return { head: drive.head, from: `the available head, ${typed(drive.at)}`, share: delivered };
   }
-  if (structure.kind !== "intake") return undefined;
-  const { supply } = structure;
-  if (supply.by === "gravity") {
-    const head = lake.maximumElevation - (supply.outletElevation ?? lake.maximumElevation);
-    const from = `the head from the highest lake to the outlet, ${text(head, "length")}`;
-    return { head, from, share: delivered };
+  if (drive.by === "pump") {
+    const from = `${text(pumpedHead, "length")}, more than pumps of a water supply give`;
+    return { head: pumpedHead, from, share: 1 };
   }
-  const from = `${text(pumpedHead, "length")}, more than pumps of a water supply give`;
-  return { head: pumpedHead, from, share: 1 };
+  const head = Math.max(0, lake.maximumElevation - drive.lowerLevel);
+  const from = `the head from the highest lake to the ${drive.lowerName}, ${text(head, "length")}`;
+  return { head, from, share: drive.mayFallShort ? delivered : 1 };
 }
 
 /** A pipe whose loss exceeds the head; one that falls short by somewhat is only told as unusual. */
-function headProblems(structure: Structure, part: PipePart, judging: Judging): Contradiction[] {
-  const most = mostHead(structure, part, judging);
+function headProblems(part: PipePart, judging: Judging): Contradiction[] {
+  const most = mostHead(part, judging);
   const { text, typed, viscosity } = judging;
-  if (!most || cleanDelivered(part, most.head, viscosity) >= most.share) return [];
+  if (cleanDelivered(part, most.head, viscosity) >= most.share) return [];
   const path = [...part.at, "diameter"];
   const lost = text(cleanLoss(part, viscosity), "length");
   return [
@@ -137,10 +115,11 @@ function headProblems(structure: Structure, part: PipePart, judging: Judging): C
 
 /** The clean rack must keep its own limit of head loss at the largest flow. */
 function rackProblems(structure: Structure, judging: Judging): Contradiction[] {
-  if (structure.kind !== "intake" && structure.kind !== "hydropower") return [];
-  const { rack } = structure;
+  const found = kindOf(structure).rack?.(structure);
+  if (!found) return [];
+  const { rack, flow } = found;
   const { text, typed } = judging;
-  const { headLoss } = rackState(rack, 0, largestFlow(structure), barFactors(rack, judging));
+  const { headLoss } = rackState(rack, 0, flow, barFactors(rack, judging));
   if (headLoss <= rack.headLossLimit) return [];
   return [
     {
@@ -154,10 +133,8 @@ function rackProblems(structure: Structure, judging: Judging): Contradiction[] {
 
 /** Nothing takes in water that it never reaches. */
 function dryProblems(structure: Structure, { highestWater, text, typed }: Judging): Contradiction[] {
-  if (structure.kind !== "intake" && structure.kind !== "hydropower" && structure.kind !== "service-line") {
-    return [];
-  }
-  if (structure.elevation <= highestWater) return [];
+  const inlet = kindOf(structure).inlet?.(structure);
+  if (!inlet || inlet.elevation <= highestWater) return [];
   return [
     {
       path: ["elevation"],

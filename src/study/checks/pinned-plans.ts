@@ -2,7 +2,7 @@ import type { Assumed } from "../../model/assumed.js";
 import type { StudyInput } from "../../model/inputs.js";
 import type { Component } from "../../model/structures/component.js";
 import { type Contexts, lakeContexts } from "../../model/structures/context.js";
-import type { Structure } from "../../model/structures/inputs.js";
+import type { Structure } from "../../model/structures/kinds.js";
 import { candidatePlans } from "../../model/structures/plan.js";
 import { componentsOf } from "../../model/structures/structure.js";
 import type { Contradiction } from "../reading/contradiction.js";

@@ -1,5 +1,5 @@
-import type { LevelYear } from "../../model/inputs.js";
 import { daysInYear } from "../../model/lake/calendar.js";
+import type { LevelYear } from "../../model/lake/lake.js";
 import { at } from "../../model/lists.js";
 import type { Quantity } from "../../units/quantity.js";
 import type { RecordProblem } from "./contradiction.js";

@@ -1,6 +1,6 @@
 import type { z } from "zod";
 import { counted } from "../../counted.js";
-import { structureKinds } from "../format/structure-kinds.js";
+import { structureKinds } from "../../model/structures/kinds.js";
 import { codeOf, forXml, unseenIn } from "./characters.js";
 import type { Contradiction } from "./contradiction.js";
 
@@ -93,8 +93,10 @@ function allowedText(issue: z.core.$ZodIssue): string {
   }
 }
 
+const kindNames = structureKinds.map(({ kind }) => kind);
+
 const namesOf: Record<string, string> = {
-  kind: `kind ${structureKinds.slice(0, -1).join(", ")} or ${structureKinds.at(-1)}`,
+  kind: `kind ${kindNames.slice(0, -1).join(", ")} or ${kindNames.at(-1)}`,
   by: "by gravity or pump",
 };
 
@@ -162,4 +164,10 @@ export function problemOf({ path, line, found, allowed, remedy }: Contradiction,
     allowed,
     remedy: remedy ?? (found === "nothing" ? "Add it." : "Correct this value or the other."),
   };
+}
+
+/** What was typed for a quantity at a place; empty where there is none. */
+export function typedText(document: object, at: readonly PropertyKey[]): string {
+  const text = valueAt(document, [...at, "text"]);
+  return typeof text === "string" ? text : "";
 }

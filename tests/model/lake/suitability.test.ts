@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
-import type { Chemistry, Lake } from "../../../src/model/inputs.js";
+import type { Chemistry, Lake } from "../../../src/model/lake/lake.js";
 import { suitability } from "../../../src/model/lake/suitability.js";
 import { assumed } from "../assumptions.js";
 import { productiveLake } from "../lakes.js";

@@ -1,4 +1,4 @@
-import type { Lake } from "../../../src/model/inputs.js";
+import type { Lake } from "../../../src/model/lake/lake.js";
 import { dailyElevations, levelsOfYear } from "../../../src/model/lake/levels.js";
 import { dryingParameters } from "../../../src/model/mussels/drying.js";
 import { growthParameters } from "../../../src/model/mussels/growth.js";

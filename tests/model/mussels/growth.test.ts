@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
-import type { Lake } from "../../../src/model/inputs.js";
+import type { Lake } from "../../../src/model/lake/lake.js";
 import { growLayers, killedByYear } from "../../../src/model/mussels/growth.js";
 import { settledMonth } from "../../../src/model/mussels/population.js";
 import { drawnDownLake, productiveLake } from "../lakes.js";

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
-import type { Lake } from "../../../src/model/inputs.js";
+import type { Lake } from "../../../src/model/lake/lake.js";
 import { growLayers } from "../../../src/model/mussels/growth.js";
 import { type Layer, layerThickness } from "../../../src/model/mussels/layer.js";
 import type { Place } from "../../../src/model/mussels/surface.js";

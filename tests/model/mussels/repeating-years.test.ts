@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import type { Lake } from "../../../src/model/inputs.js";
+import type { Lake } from "../../../src/model/lake/lake.js";
 import { growLayers, killedByYear } from "../../../src/model/mussels/growth.js";
 import { settledMonth } from "../../../src/model/mussels/population.js";
 import { productiveLake } from "../lakes.js";

@@ -1,5 +1,5 @@
 import { describe, expect, it, test } from "vitest";
-import type { Lake } from "../../../src/model/inputs.js";
+import type { Lake } from "../../../src/model/lake/lake.js";
 import { growingSurfaces } from "../../../src/model/mussels/growing-surfaces.js";
 import { type GrowingSurface, growLayers } from "../../../src/model/mussels/growth.js";
 import type { SurfaceMonth } from "../../../src/model/mussels/surface.js";

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { Lake } from "../../../src/model/inputs.js";
+import type { Lake } from "../../../src/model/lake/lake.js";
 import { dailyElevations, levelsOfYear } from "../../../src/model/lake/levels.js";
 import { dryingParameters, survival } from "../../../src/model/mussels/drying.js";
 import { shellParameters, wetMassG } from "../../../src/model/mussels/shell.js";

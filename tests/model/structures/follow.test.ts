@@ -5,7 +5,7 @@ import type { AssumptionId } from "../../../src/model/register/register.js";
 import type { Component, Plan, Priced } from "../../../src/model/structures/component.js";
 import type { LakeContext } from "../../../src/model/structures/context.js";
 import { followPlan } from "../../../src/model/structures/follow.js";
-import type { Structure } from "../../../src/model/structures/inputs.js";
+import type { Structure } from "../../../src/model/structures/kinds.js";
 import { candidatePlans } from "../../../src/model/structures/plan.js";
 import { nearLimit } from "../../../src/model/structures/stretch.js";
 import { componentsOf } from "../../../src/model/structures/structure.js";

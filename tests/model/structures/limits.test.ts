@@ -1,7 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { bareSurface, type Layer } from "../../../src/model/mussels/layer.js";
 import type { Component } from "../../../src/model/structures/component.js";
-import type { Intake, Structure } from "../../../src/model/structures/inputs.js";
+import type { Intake } from "../../../src/model/structures/inputs.js";
+import type { Structure } from "../../../src/model/structures/kinds.js";
 import { barFactors, rackState } from "../../../src/model/structures/rack.js";
 import { serviceShare } from "../../../src/model/structures/small-line.js";
 import { componentsOf } from "../../../src/model/structures/structure.js";

@@ -3,7 +3,7 @@ import { describe, expect, it, test } from "vitest";
 import { bareSurface, type Layer } from "../../../src/model/mussels/layer.js";
 import type { InstalledPlan } from "../../../src/model/structures/catalogue.js";
 import type { Component, Priced } from "../../../src/model/structures/component.js";
-import type { Structure } from "../../../src/model/structures/inputs.js";
+import type { Structure } from "../../../src/model/structures/kinds.js";
 import { costAtSize, seasonDose } from "../../../src/model/structures/oxidant.js";
 import { candidatePlans } from "../../../src/model/structures/plan.js";
 import { costOf } from "../../../src/model/structures/protection.js";

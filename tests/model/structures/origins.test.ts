@@ -1,11 +1,11 @@
 import { describe, expect, test } from "vitest";
 import { type Assumed, recorder } from "../../../src/model/assumed.js";
-import type { Lake } from "../../../src/model/inputs.js";
+import type { Lake } from "../../../src/model/lake/lake.js";
 import { bareSurface, type Layer } from "../../../src/model/mussels/layer.js";
 import type { AssumptionId } from "../../../src/model/register/register.js";
 import type { Component, Priced } from "../../../src/model/structures/component.js";
 import type { LakeContext } from "../../../src/model/structures/context.js";
-import type { Structure } from "../../../src/model/structures/inputs.js";
+import type { Structure } from "../../../src/model/structures/kinds.js";
 import { candidatePlans } from "../../../src/model/structures/plan.js";
 import { componentsOf } from "../../../src/model/structures/structure.js";
 import { removalLines, shellLines, workLines } from "../../../src/model/structures/work.js";

@@ -1,15 +1,15 @@
 import { describe, expect, it, test } from "vitest";
 import { pumpPower } from "../../../src/model/hydraulics/power.js";
 import { rackLoss } from "../../../src/model/hydraulics/rack.js";
-import type { Lake } from "../../../src/model/inputs.js";
+import type { Lake } from "../../../src/model/lake/lake.js";
 import { growLayers } from "../../../src/model/mussels/growth.js";
 import { bareSurface, type Layer } from "../../../src/model/mussels/layer.js";
-import { cleanService } from "../../../src/model/structures/clean-service.js";
 import { cleaningOf } from "../../../src/model/structures/cleaning.js";
 import type { Component } from "../../../src/model/structures/component.js";
-import { dockComponents } from "../../../src/model/structures/dock.js";
 import { operatingYear } from "../../../src/model/structures/hydropower.js";
-import type { Hydropower, Structure } from "../../../src/model/structures/inputs.js";
+import type { Hydropower } from "../../../src/model/structures/inputs.js";
+import { dockComponents } from "../../../src/model/structures/kinds/dock.js";
+import { kindOf, type Structure } from "../../../src/model/structures/kinds.js";
 import { rackState } from "../../../src/model/structures/rack.js";
 import { componentsOf } from "../../../src/model/structures/structure.js";
 import { assumed, assumedWith } from "../assumptions.js";
@@ -125,7 +125,7 @@ describe("a plant under a lowered lake", () => {
     // The lake stands below 95 m for all of January and for 27 of the 28 days of February (by hand).
     const dry = contextOf(drawnDownLake, 3);
     const high = { ...plant, elevation: 95 };
-    const [item] = cleanService(high, dry);
+    const [item] = kindOf(high).cleanService?.(high, dry) ?? [];
     const { energy } = operatingYear(high, dry);
     expect(item?.quantity[0]).toBeCloseTo(0, 12);
     expect(relativeGap(item?.quantity[1] ?? Number.NaN, (-2 * (energy[1] ?? Number.NaN)) / 28)).toBeLessThan(

@@ -4,7 +4,7 @@ import { growLayers } from "../../../src/model/mussels/growth.js";
 import { bareSurface } from "../../../src/model/mussels/layer.js";
 import type { Component, Plan, Priced } from "../../../src/model/structures/component.js";
 import type { LakeContext } from "../../../src/model/structures/context.js";
-import { dockComponents } from "../../../src/model/structures/dock.js";
+import { dockComponents } from "../../../src/model/structures/kinds/dock.js";
 import { nearLimit } from "../../../src/model/structures/stretch.js";
 import { componentsOf } from "../../../src/model/structures/structure.js";
 import { keepInService } from "../../../src/model/structures/upkeep.js";

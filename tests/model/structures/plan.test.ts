@@ -1,7 +1,7 @@
 import { describe, expect, it, test } from "vitest";
-import type { Lake } from "../../../src/model/inputs.js";
-import { dockComponents } from "../../../src/model/structures/dock.js";
-import { intakeComponents } from "../../../src/model/structures/intake.js";
+import type { Lake } from "../../../src/model/lake/lake.js";
+import { dockComponents } from "../../../src/model/structures/kinds/dock.js";
+import { intakeComponents } from "../../../src/model/structures/kinds/intake.js";
 import { candidatePlans } from "../../../src/model/structures/plan.js";
 import { assumedWith, numbersBy } from "../assumptions.js";
 import { contextOf } from "../contexts.js";

@@ -1,11 +1,11 @@
 import { pmt } from "financial";
 import { describe, expect, it } from "vitest";
-import type { Lake } from "../../../src/model/inputs.js";
+import type { Lake } from "../../../src/model/lake/lake.js";
 import type { PlanEntry } from "../../../src/model/structures/catalogue.js";
 import type { Component } from "../../../src/model/structures/component.js";
-import { dockComponents } from "../../../src/model/structures/dock.js";
 import { hydropowerComponents } from "../../../src/model/structures/hydropower.js";
-import { intakeComponents } from "../../../src/model/structures/intake.js";
+import { dockComponents } from "../../../src/model/structures/kinds/dock.js";
+import { intakeComponents } from "../../../src/model/structures/kinds/intake.js";
 import { endOfSeasonDose, killDays, seasonDose } from "../../../src/model/structures/oxidant.js";
 import { candidatePlans } from "../../../src/model/structures/plan.js";
 import { costOf, protectionOf } from "../../../src/model/structures/protection.js";

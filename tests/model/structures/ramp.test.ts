@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import type { Lake } from "../../../src/model/inputs.js";
+import type { Lake } from "../../../src/model/lake/lake.js";
 import { dailyElevations } from "../../../src/model/lake/levels.js";
-import type { Ramp } from "../../../src/model/structures/inputs.js";
+import type { Ramp } from "../../../src/model/structures/kinds/ramp.js";
 import { litterByYear, rampYears } from "../../../src/model/structures/ramp.js";
 import { structureResult } from "../../../src/model/structures/structure.js";
 import { assumed, assumedWith } from "../assumptions.js";

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { dailyElevations } from "../../../src/model/lake/levels.js";
 import type { ComponentResult, Priced } from "../../../src/model/structures/component.js";
 import type { Contexts } from "../../../src/model/structures/context.js";
-import { dockComponents } from "../../../src/model/structures/dock.js";
+import { dockComponents } from "../../../src/model/structures/kinds/dock.js";
 import { componentsOf } from "../../../src/model/structures/structure.js";
 import { keepInService } from "../../../src/model/structures/upkeep.js";
 import { contextsOf } from "../contexts.js";

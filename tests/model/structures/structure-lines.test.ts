@@ -1,9 +1,10 @@
 import { describe, expect, it } from "vitest";
-import type { Lake } from "../../../src/model/inputs.js";
+import type { Lake } from "../../../src/model/lake/lake.js";
 import { dailyElevations } from "../../../src/model/lake/levels.js";
 import type { CostLine } from "../../../src/model/money/line.js";
 import type { Priced } from "../../../src/model/structures/component.js";
-import type { Hydropower, Structure } from "../../../src/model/structures/inputs.js";
+import type { Hydropower } from "../../../src/model/structures/inputs.js";
+import type { Structure } from "../../../src/model/structures/kinds.js";
 import { structureResult } from "../../../src/model/structures/structure.js";
 import { assumedWith } from "../assumptions.js";
 import { contextOf, contextsOf } from "../contexts.js";

@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
-import type { Lake } from "../../../src/model/inputs.js";
+import type { Lake } from "../../../src/model/lake/lake.js";
 import { amountOf, totalOf } from "../../../src/model/money/line.js";
-import type { Structure } from "../../../src/model/structures/inputs.js";
+import type { Structure } from "../../../src/model/structures/kinds.js";
 import { type StructureResult, structureResult } from "../../../src/model/structures/structure.js";
 import { assumed, assumedWith } from "../assumptions.js";
 import { contextsOf } from "../contexts.js";

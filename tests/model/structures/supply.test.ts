@@ -7,7 +7,7 @@ import { pumpCurve, pumpHead } from "../../../src/model/hydraulics/pump.js";
 import { dailyElevations, monthlyMeans } from "../../../src/model/lake/levels.js";
 import { bareSurface, type Layer } from "../../../src/model/mussels/layer.js";
 import type { Intake, PumpSupply } from "../../../src/model/structures/inputs.js";
-import { intakeComponents } from "../../../src/model/structures/intake.js";
+import { intakeComponents } from "../../../src/model/structures/kinds/intake.js";
 import { pumpSummary } from "../../../src/model/structures/pump-summary.js";
 import { structureResult } from "../../../src/model/structures/structure.js";
 import { fouledConveyance, supplyOf } from "../../../src/model/structures/supply.js";

@@ -1,6 +1,7 @@
 import { describe, expect, it, test } from "vitest";
 import { compare } from "../../../src/model/compare.js";
-import type { Lake, ProgramOption, StudyInput } from "../../../src/model/inputs.js";
+import type { ProgramOption, StudyInput } from "../../../src/model/inputs.js";
+import type { Lake } from "../../../src/model/lake/lake.js";
 import { findRoots } from "../../../src/model/root.js";
 import { shareStopped } from "../../../src/model/turns/stopped.js";
 import { turnsOf } from "../../../src/model/turns/turns.js";

@@ -1,7 +1,7 @@
 import type { Assumed } from "#product/model/assumed.js";
 import { compare } from "#product/model/compare.js";
 import type { StudyInput } from "#product/model/inputs.js";
-import type { Structure } from "#product/model/structures/inputs.js";
+import { kindOf, type Structure } from "#product/model/structures/kinds.js";
 import type { PreparedStudy } from "#product/study/prepare/compute.js";
 import { median } from "../median.js";
 
@@ -66,7 +66,7 @@ function largeLake(input: StudyInput, size: number): StudyInput {
 }
 
 function coolingLines(plant: Structure): Structure[] {
-  if (plant.kind !== "hydropower") return [];
+  if (!("coolingWater" in plant)) return [];
   const { id, name, bearer, elevation, coolingWater, units } = plant;
   const line = {
     kind: "service-line",
@@ -89,37 +89,6 @@ const leastFlowCut = 0.3;
 function copyOf(structure: Structure, copy: number, copies: number): Structure {
   const fall = (deepest * copy) / copies;
   const flowShare = 1 - (leastFlowCut * copy) / copies;
-  const flows = (values: readonly number[]) => values.map((value) => value * flowShare);
   const name = { id: `${structure.id}-${copy}`, name: `${structure.name} ${copy}` };
-  switch (structure.kind) {
-    case "intake":
-      return {
-        ...structure,
-        ...name,
-        elevation: structure.elevation - fall,
-        demand: flows(structure.demand),
-      };
-    case "hydropower":
-      return { ...structure, ...name, elevation: structure.elevation - fall, flow: flows(structure.flow) };
-    case "service-line":
-      return {
-        ...structure,
-        ...name,
-        elevation: structure.elevation - fall,
-        requiredFlow: structure.requiredFlow * flowShare,
-      };
-    case "dock":
-      return structure.floating
-        ? { ...structure, ...name, depth: (structure.depth ?? 0) + fall }
-        : { ...structure, ...name, elevation: (structure.elevation ?? 0) - fall };
-    case "ramp":
-      return {
-        ...structure,
-        ...name,
-        topElevation: structure.topElevation - fall,
-        bottomElevation: structure.bottomElevation - fall,
-      };
-    case "lake-wide":
-      return { ...structure, ...name };
-  }
+  return { ...kindOf(structure).lowered(structure, { fall, flowShare }), ...name };
 }

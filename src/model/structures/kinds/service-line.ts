@@ -1,10 +1,26 @@
-import { daysOf, months } from "../lake/calendar.js";
-import { cleaningOf } from "./cleaning.js";
-import type { Component } from "./component.js";
-import type { LakeContext } from "./context.js";
-import type { ServiceLine } from "./inputs.js";
-import { pipeWall, thicknessLimit } from "./pipe.js";
-import { serviceShare, smallLineIds } from "./small-line.js";
+import { counted } from "../../../counted.js";
+import { daysOf, months } from "../../lake/calendar.js";
+import { cleaningOf } from "../cleaning.js";
+import type { Component } from "../component.js";
+import type { LakeContext } from "../context.js";
+import type { Exchanger, Pipe, StructureBase } from "../inputs.js";
+import { pipeWall, thicknessLimit } from "../pipe.js";
+import { linePart } from "../pipe-part.js";
+import { serviceShare, smallLineIds } from "../small-line.js";
+import { boreWords, type StructureKind, standing } from "../structure-kind.js";
+
+/** Small-bore raw-water lines of one kind; all but the count is for one of them. */
+export interface ServiceLine extends StructureBase, Pipe {
+  readonly kind: "service-line";
+  readonly elevation: number;
+  readonly count: number;
+  readonly requiredFlow: number;
+  readonly availableHead: number;
+  /** What a day without the line costs. */
+  readonly shortageCostPerDay: number;
+  readonly oxidantAllowed: boolean;
+  readonly exchanger?: Exchanger | undefined;
+}
 
 const limitId = "service-line.shortage-limit";
 
@@ -51,3 +67,23 @@ export function serviceLineComponents(line: ServiceLine, context: LakeContext): 
     },
   ];
 }
+
+export const serviceLine: StructureKind<ServiceLine> = {
+  kind: "service-line",
+  title: "Service line",
+  name: "service lines",
+  commonFields: ["roughness", "oxidantAllowed"],
+  isBuilt: true,
+  hasPublishedCosts: false,
+  lowestField: "elevation",
+  reach: standing,
+  size: (line) => [`${counted(line.count, "line")}, `, ...boreWords(line)],
+  inlet: ({ elevation, requiredFlow }) => ({ elevation, flow: months.map(() => requiredFlow) }),
+  pipes: (line) => [linePart("service line", [], { line, count: line.count })],
+  components: serviceLineComponents,
+  lowered: (line, { fall, flowShare }) => ({
+    ...line,
+    elevation: line.elevation - fall,
+    requiredFlow: line.requiredFlow * flowShare,
+  }),
+};

@@ -1,18 +1,20 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { compare } from "../../../src/model/compare.js";
-import { exchangerDuty } from "../../../src/model/hydraulics/exchanger.js";
-import { flowAtHead } from "../../../src/model/hydraulics/friction.js";
-import { bareSurface, type Layer } from "../../../src/model/mussels/layer.js";
-import type { ServiceLine } from "../../../src/model/structures/inputs.js";
-import { seasonDose } from "../../../src/model/structures/oxidant.js";
-import { serviceLineComponents } from "../../../src/model/structures/service-line.js";
-import { serviceShare } from "../../../src/model/structures/small-line.js";
-import { assumed } from "../assumptions.js";
-import { contextOf } from "../contexts.js";
-import { productiveLake } from "../lakes.js";
-import { relativeGap } from "../near.js";
-import { sealWater, studyOf } from "../study.js";
+import { compare } from "../../../../src/model/compare.js";
+import { exchangerDuty } from "../../../../src/model/hydraulics/exchanger.js";
+import { flowAtHead } from "../../../../src/model/hydraulics/friction.js";
+import { bareSurface, type Layer } from "../../../../src/model/mussels/layer.js";
+import {
+  type ServiceLine,
+  serviceLineComponents,
+} from "../../../../src/model/structures/kinds/service-line.js";
+import { seasonDose } from "../../../../src/model/structures/oxidant.js";
+import { serviceShare } from "../../../../src/model/structures/small-line.js";
+import { assumed } from "../../assumptions.js";
+import { contextOf } from "../../contexts.js";
+import { productiveLake } from "../../lakes.js";
+import { relativeGap } from "../../near.js";
+import { sealWater, studyOf } from "../../study.js";
 
 const line: ServiceLine = { ...sealWater, oxidantAllowed: false };
 const context = contextOf(productiveLake, 8, assumed);

@@ -1,18 +1,18 @@
 import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
-import { roughnessParameters } from "../../../src/model/hydraulics/fouled-pipe.js";
-import { pipeHeadLoss } from "../../../src/model/hydraulics/friction.js";
-import { dailyElevations, monthlyMeans } from "../../../src/model/lake/levels.js";
-import { bareSurface, type Layer } from "../../../src/model/mussels/layer.js";
-import type { Intake } from "../../../src/model/structures/inputs.js";
-import { intakeComponents } from "../../../src/model/structures/intake.js";
-import { costAtSize } from "../../../src/model/structures/oxidant.js";
-import { fouledConveyance, type SupplyContext, supplyOf } from "../../../src/model/structures/supply.js";
-import { assumed } from "../assumptions.js";
-import { contextOf } from "../contexts.js";
-import { productiveLake } from "../lakes.js";
-import { everyMonth, relativeGap } from "../near.js";
-import { gravityIntake, pumpedIntake } from "../study.js";
+import { roughnessParameters } from "../../../../src/model/hydraulics/fouled-pipe.js";
+import { pipeHeadLoss } from "../../../../src/model/hydraulics/friction.js";
+import { dailyElevations, monthlyMeans } from "../../../../src/model/lake/levels.js";
+import { bareSurface, type Layer } from "../../../../src/model/mussels/layer.js";
+import type { Intake } from "../../../../src/model/structures/inputs.js";
+import { intakeComponents } from "../../../../src/model/structures/kinds/intake.js";
+import { costAtSize } from "../../../../src/model/structures/oxidant.js";
+import { fouledConveyance, type SupplyContext, supplyOf } from "../../../../src/model/structures/supply.js";
+import { assumed } from "../../assumptions.js";
+import { contextOf } from "../../contexts.js";
+import { productiveLake } from "../../lakes.js";
+import { everyMonth, relativeGap } from "../../near.js";
+import { gravityIntake, pumpedIntake } from "../../study.js";
 
 const ends = {
   small: { cost: assumed("oxidant.small-plant-cost"), flow: assumed("oxidant.small-plant-flow") },

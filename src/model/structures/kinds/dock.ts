@@ -1,0 +1,145 @@
+import { counted } from "../../../counted.js";
+import { type Checked, entryOf } from "../../entries/checked.js";
+import { type EntryCheck, usual, usuallyAtMost, within } from "../../entries/entry-check.js";
+import { usualRanges } from "../../entries/usual-ranges.js";
+import { bottomCheck } from "../../entries/water-entries.js";
+import { months } from "../../lake/calendar.js";
+import type { Place } from "../../mussels/surface.js";
+import { cleaningOf } from "../cleaning.js";
+import type { Component } from "../component.js";
+import type { LakeContext } from "../context.js";
+import type { StructureBase } from "../inputs.js";
+import { type Lowering, type Reach, type StructureKind, sized } from "../structure-kind.js";
+
+export interface Dock extends StructureBase {
+  readonly kind: "dock";
+  readonly count: number;
+  readonly floating: boolean;
+  /** Depth of the wetted surface below the water if floating, else its elevation. */
+  readonly depth?: number | undefined;
+  readonly elevation?: number | undefined;
+  readonly wettedArea: number;
+  readonly spareBuoyancy?: number | undefined;
+  readonly replacementCost: number;
+}
+
+/** Docks, buoys, booms and hulls: wetted area, weight against buoyancy, cleaning, early replacement. */
+export function dockComponents(dock: Dock, context: LakeContext): Component[] {
+  const area = dock.wettedArea * dock.count;
+  return [
+    {
+      name: "wetted hull",
+      kind: "hull",
+      designFlow: 0,
+      count: dock.count,
+      surface: { place: placeOf(dock), velocity: months.map(() => 0) },
+      wettedArea: area,
+      cleaning: cleaningOf("hull", area, context),
+      losses: wearOf(dock, context),
+      brokenLimit: weightLimit(dock, context),
+    },
+  ];
+}
+
+function placeOf(dock: Dock): Place {
+  return dock.floating
+    ? { at: "floating", depth: dock.depth ?? 0 }
+    : { at: "elevation", elevation: dock.elevation ?? 0 };
+}
+
+/** A month of shorter life: the yearly share of the replacement cost, in proportion to the mass carried. */
+function wearOf(dock: Dock, { assumed }: LakeContext): Component["losses"] {
+  const assumptionIds = ["dock.extra-wear", "dock.wear-mass"] as const;
+  const extraWear = assumed("dock.extra-wear");
+  const wearMass = assumed("dock.wear-mass");
+  return (layer) => [
+    {
+      what: "early replacement",
+      type: "loss",
+      quantity: dock.count / 12,
+      quantityKind: "each",
+      unitRate: extraWear * Math.min(1, layer.mass / wearMass) * dock.replacementCost,
+      assumptionIds,
+    },
+  ];
+}
+
+/** Submerged weight of the layer against the buoyancy to spare, both as mass per area. */
+function weightLimit(dock: Dock, { assumed }: LakeContext): Component["brokenLimit"] {
+  const { spareBuoyancy, floating } = dock;
+  if (spareBuoyancy === undefined || !floating) return () => undefined;
+  const submergedShare = assumed("dock.submerged-share");
+  return (layer) =>
+    layer.mass * submergedShare > spareBuoyancy ? "weight above the buoyancy to spare" : undefined;
+}
+
+/** Size, price and depth of a dock. */
+function dockEntries(checked: Checked<Dock>): EntryCheck[] {
+  const { structure: dock, assumed } = checked;
+  const area = entryOf(checked, ["wettedArea"], {
+    what: "wetted area of one",
+    measure: "area",
+    found: dock.wettedArea,
+    remedy: "Look again at the area and its unit; it is that of one of them.",
+  });
+  const price = entryOf(checked, ["replacementCost"], {
+    what: "replacement cost of one over its wetted area",
+    measure: "moneyPerArea",
+    found: dock.replacementCost / dock.wettedArea,
+    remedy: "Look again at the area and the cost; both are those of one of them.",
+  });
+  const depth = entryOf(checked, ["depth"], {
+    what: "depth of its wetted surface",
+    measure: "length",
+    found: dock.depth ?? 0,
+    remedy: "Look again at the depth and its unit.",
+  });
+  return [
+    usual(area, usualRanges.dockArea, assumed),
+    ...(dock.replacementCost > 0 ? [usual(price, usualRanges.dockPrice, assumed)] : []),
+    ...(dock.floating ? [usuallyAtMost(depth, usualRanges.dockDepth, assumed)] : fixedDockEntries(checked)),
+  ];
+}
+
+/** A fixed surface that is never under water fouls never: as a rule the elevation is that of a deck. */
+function fixedDockEntries(checked: Checked<Dock>): EntryCheck[] {
+  const { elevation } = checked.structure;
+  if (elevation === undefined) return [];
+  const entry = entryOf(checked, ["elevation"], {
+    what: "water over its wetted surface at the highest level",
+    measure: "length",
+    found: checked.water.highest - elevation,
+    remedy: "Give the elevation of the surface that is under water, not of the deck.",
+  });
+  return [within(entry, { low: 0 }), bottomCheck(checked, elevation)];
+}
+
+function reachOf({ floating, elevation }: Dock): Reach {
+  return floating || elevation === undefined
+    ? { floats: true }
+    : { floats: false, low: elevation, high: elevation };
+}
+
+const lowered = (dock: Dock, { fall }: Lowering): Dock =>
+  dock.floating
+    ? { ...dock, depth: (dock.depth ?? 0) + fall }
+    : { ...dock, elevation: (dock.elevation ?? 0) - fall };
+
+export const dock: StructureKind<Dock> = {
+  kind: "dock",
+  title: "Dock",
+  name: "dock",
+  commonFields: ["depth", "elevation", "spareBuoyancy"],
+  isBuilt: true,
+  hasPublishedCosts: false,
+  lowestField: "elevation",
+  reach: reachOf,
+  size: ({ count, wettedArea }) => [
+    `${counted(count, "piece")}, `,
+    sized(wettedArea, "area"),
+    " wetted each",
+  ],
+  components: dockComponents,
+  entries: dockEntries,
+  lowered,
+};

@@ -1,0 +1,78 @@
+import { counted } from "../../../counted.js";
+import { plantEntries } from "../../entries/plant-entries.js";
+import { months } from "../../lake/calendar.js";
+import { wettedShares } from "../../lake/levels.js";
+import { at } from "../../lists.js";
+import type { Contexts, LakeContext } from "../context.js";
+import { hydropowerComponents, operatingYear } from "../hydropower.js";
+import type { Hydropower } from "../inputs.js";
+import { linePart, type PipePart } from "../pipe-part.js";
+import { boreWords, type ServiceItem, type StructureKind, sized, standing } from "../structure-kind.js";
+
+/** Energy of a clean year by month, the mean over the possible operating years. */
+function plantEnergy(plant: Hydropower, contexts: Contexts): number[] {
+  const years = contexts.map((context) => operatingYear(plant, context).energy);
+  return months.map(
+    (month) => (years.reduce((sum, energy) => sum + at(energy, month), 0) / years.length) * plant.units,
+  );
+}
+
+/** Counted from nothing: the energy made while the intake is under water, as a negative amount. */
+function energyNotMade(plant: Hydropower, context: LakeContext): ServiceItem {
+  const { energy } = operatingYear(plant, context);
+  const wetted = wettedShares(context.daily, plant.elevation);
+  return {
+    what: "energy not made at the lower head",
+    quantityKind: "energy",
+    quantity: energy.map((each, month) => -each * plant.units * at(wetted, month)),
+    unitRate: plant.energyPrice,
+  };
+}
+
+const largestFlow = ({ flow }: Hydropower) => Math.max(...flow);
+
+/** Of one unit. Without water through the turbines nothing has to be cooled. */
+function pipesOf(plant: Hydropower): PipePart[] {
+  const { penstock, coolingWater, tailwaterElevation, units } = plant;
+  const flow = largestFlow(plant);
+  const cooling = linePart("cooling-water line", ["coolingWater"], { line: coolingWater, count: units });
+  const drive = {
+    by: "lake",
+    lowerLevel: tailwaterElevation,
+    lowerName: "tailwater",
+    mayFallShort: false,
+  } as const;
+  return [
+    { name: "penstock", size: "penstock", at: ["penstock"], pipe: penstock, flow, drive },
+    { ...cooling, flow: flow === 0 ? 0 : cooling.flow },
+  ];
+}
+
+export const hydropower: StructureKind<Hydropower> = {
+  kind: "hydropower",
+  title: "Hydropower plant",
+  name: "power plant",
+  commonFields: ["efficiency", "penstock/roughness", "coolingWater/roughness"],
+  isBuilt: true,
+  hasPublishedCosts: true,
+  lowestField: "elevation",
+  reach: standing,
+  size: (plant) => [
+    `${counted(plant.units, "unit")}, up to `,
+    sized(largestFlow(plant), "flow"),
+    " each, penstock ",
+    ...boreWords(plant.penstock),
+  ],
+  inlet: ({ elevation, flow }) => ({ elevation, flow }),
+  rack: (plant) => ({ rack: plant.rack, flow: largestFlow(plant) }),
+  pipes: pipesOf,
+  components: hydropowerComponents,
+  cleanEnergy: plantEnergy,
+  cleanService: (plant, context) => [energyNotMade(plant, context)],
+  entries: plantEntries,
+  lowered: (plant, { fall, flowShare }) => ({
+    ...plant,
+    elevation: plant.elevation - fall,
+    flow: plant.flow.map((flow) => flow * flowShare),
+  }),
+};

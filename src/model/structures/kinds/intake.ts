@@ -1,0 +1,172 @@
+import { supplyEntries } from "../../entries/supply-entries.js";
+import { pumpPower } from "../../hydraulics/power.js";
+import { daysOf, hoursPerDay, months, secondsPerDay } from "../../lake/calendar.js";
+import { wettedShares } from "../../lake/levels.js";
+import { at } from "../../lists.js";
+import type { Layer } from "../../mussels/layer.js";
+import type { AssumptionId } from "../../register/register.js";
+import { cleaningOf } from "../cleaning.js";
+import type { Component, Priced } from "../component.js";
+import type { LakeContext } from "../context.js";
+import type { Intake } from "../inputs.js";
+import { fouledPipeIds, pipeWall, thicknessLimit } from "../pipe.js";
+import type { Drive, PipePart } from "../pipe-part.js";
+import { pumpSummary } from "../pump-summary.js";
+import { rackComponent } from "../rack.js";
+import { boreWords, type ServiceItem, type StructureKind, sized, standing } from "../structure-kind.js";
+import { fouledConveyance, type Supply, supplyOf } from "../supply.js";
+
+/** An intake: its rack, and its conduit with or without a pump. */
+export function intakeComponents(intake: Intake, context: LakeContext): Component[] {
+  const lossPriced = (extraHead: number, month: number, ids: readonly AssumptionId[]) =>
+    intake.supply.by === "pump" ? [pumpEnergy(intake, extraHead, at(intake.demand, month), month, ids)] : [];
+  return [
+    rackComponent(
+      { rack: intake.rack, elevation: intake.elevation, flow: intake.demand, lossPriced },
+      context,
+    ),
+    conduitComponent(intake, context),
+  ];
+}
+
+function conduitComponent(intake: Intake, context: LakeContext): Component {
+  const wall = pipeWall(intake.conduit, intake.elevation, intake.demand);
+  const supply = supplyOf(intake, context);
+  return {
+    name: "conduit",
+    kind: "conduit",
+    designFlow: Math.max(...intake.demand),
+    count: 1,
+    ...wall,
+    cleaning: cleaningOf("conduit", wall.wettedArea, context),
+    oxidant: intake.oxidantAllowed ? { flow: intake.demand } : undefined,
+    losses: (layer, month) => conduitLosses(intake, supply, layer, month, context),
+    brokenLimit: thicknessLimit(context),
+  };
+}
+
+/** Head that the layer adds at the flow delivered, and water that it keeps from being delivered. */
+function conduitLosses(
+  intake: Intake,
+  supply: Supply,
+  layer: Layer,
+  month: number,
+  context: LakeContext,
+): Priced[] {
+  if (at(intake.demand, month) === 0) return [];
+  const clean = at(supply.cleanYear, month);
+  const fouled = fouledConveyance(supply, layer, month, context);
+  const shortfall: Priced = {
+    what: "water from elsewhere while the conduit falls short",
+    type: "loss",
+    quantity: Math.max(0, clean.delivered - fouled.delivered) * daysOf(month) * secondsPerDay,
+    quantityKind: "volume",
+    unitRate: intake.alternativeWater,
+    assumptionIds: fouledPipeIds,
+  };
+  if (intake.supply.by === "gravity") return [shortfall];
+  return [
+    pumpEnergy(intake, Math.max(0, fouled.head - clean.head), fouled.delivered, month, fouledPipeIds),
+    shortfall,
+  ];
+}
+
+function pumpEnergy(
+  intake: Intake,
+  extraHead: number,
+  flow: number,
+  month: number,
+  assumptionIds: readonly AssumptionId[],
+): Priced {
+  const supply = intake.supply;
+  const pumped = supply.by === "pump";
+  return {
+    what: "extra pumping energy",
+    type: "loss",
+    quantity: pumped ? pumpPower(flow, extraHead, supply.efficiency) * daysOf(month) * hoursPerDay : 0,
+    quantityKind: "energy",
+    unitRate: pumped ? supply.energyPrice : 0,
+    assumptionIds,
+  };
+}
+
+function intakeService(intake: Intake, context: LakeContext): ServiceItem[] {
+  const { cleanYear } = supplyOf(intake, context);
+  const wetted = wettedShares(context.daily, intake.elevation);
+  const delivered = months.map((month) => at(cleanYear, month).delivered * at(wetted, month));
+  const water: ServiceItem = {
+    what: "water from elsewhere while the intake falls short or stands dry",
+    quantityKind: "volume",
+    quantity: months.map(
+      (month) => (at(intake.demand, month) - at(delivered, month)) * daysOf(month) * secondsPerDay,
+    ),
+    unitRate: months.map(() => intake.alternativeWater),
+  };
+  const { supply } = intake;
+  if (supply.by === "gravity") return [water];
+  const pumping: ServiceItem = {
+    what: "pumping energy at the other lift",
+    quantityKind: "energy",
+    quantity: months.map(
+      (month) =>
+        pumpPower(at(delivered, month), at(cleanYear, month).head, supply.efficiency) *
+        daysOf(month) *
+        hoursPerDay,
+    ),
+    unitRate: months.map(() => supply.energyPrice),
+  };
+  return [water, pumping];
+}
+
+const largestDemand = ({ demand }: Intake) => Math.max(...demand);
+
+/** The conduit, with what drives its water. */
+function intakePipes(intake: Intake): PipePart[] {
+  const flow = largestDemand(intake);
+  const drive = driveOf(intake.supply);
+  return [{ name: "conduit", size: "conduit", at: ["conduit"], pipe: intake.conduit, flow, drive }];
+}
+
+function driveOf(supply: Intake["supply"]): Drive {
+  if (supply.by === "pump") return { by: "pump" };
+  const { availableHead: head, outletElevation: lowerLevel = Number.POSITIVE_INFINITY } = supply;
+  return head === undefined
+    ? { by: "lake", lowerLevel, lowerName: "outlet", mayFallShort: true }
+    : { by: "head", head, at: ["supply", "availableHead"], isDeliveryChecked: true };
+}
+
+export const intake: StructureKind<Intake> = {
+  kind: "intake",
+  title: "Intake",
+  name: "intake",
+  commonFields: [
+    "conduit/roughness",
+    "supply/availableHead",
+    "supply/efficiency",
+    "supply/energyPrice",
+    "supply/marginHead",
+    "oxidantAllowed",
+  ],
+  isBuilt: true,
+  hasPublishedCosts: true,
+  lowestField: "elevation",
+  reach: standing,
+  size: (structure) => [
+    "demand up to ",
+    sized(largestDemand(structure), "flow"),
+    ", conduit ",
+    ...boreWords(structure.conduit),
+  ],
+  inlet: ({ elevation, demand }) => ({ elevation, flow: demand }),
+  rack: (structure) => ({ rack: structure.rack, flow: largestDemand(structure) }),
+  pipes: intakePipes,
+  components: intakeComponents,
+  cleanService: intakeService,
+  pumps: pumpSummary,
+  entries: supplyEntries,
+  lowered: (structure, { fall, flowShare }) => ({
+    ...structure,
+    elevation: structure.elevation - fall,
+    demand: structure.demand.map((flow) => flow * flowShare),
+  }),
+};
