@@ -1,12 +1,21 @@
 import { availableParallelism } from "node:os";
+import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
 
 /** Bounds a hang and measures nothing: a busy machine takes several times as long as a quiet one, for a browser above all. */
 const longest = 600_000;
 
+const sources = fileURLToPath(new URL("src", import.meta.url));
+
 export default defineConfig({
+	resolve: {
+		// By hand a trial runs against the compiled product; within a test, against the sources, as the test does.
+		alias: [{ find: /^#product\/(.*)\.js$/, replacement: `${sources}/$1.ts` }],
+	},
 	test: {
 		include: ["tests/**/*.test.ts"],
+		// Some tests start a trial's own process.
+		globalSetup: "tests/trials/compile.ts",
 		testTimeout: longest,
 		hookTimeout: longest,
 		teardownTimeout: longest,

@@ -3,9 +3,9 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { processorMilliseconds } from "../../src/proofs/fuzz/fault.js";
 import { InputError, sentence } from "../../src/study/reading/problems.js";
 import { largestStudyBytes, readStudyFile, readStudyText } from "../../src/study/reading/read.js";
+import { processorMilliseconds } from "../trials/fuzz/fault.js";
 import { exampleText, inputErrorOf, problemsIn, wordsOfTheProgram } from "./example.js";
 
 const badFile = (name: string) => fileURLToPath(new URL(`../bad/study/${name}`, import.meta.url));

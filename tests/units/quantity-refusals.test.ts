@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { processorMilliseconds } from "../../src/proofs/fuzz/fault.js";
 import { type DimensionName, dimensions } from "../../src/units/dimensions.js";
 import { parseQuantity, QuantityError } from "../../src/units/quantity.js";
+import { processorMilliseconds } from "../trials/fuzz/fault.js";
 
 /** The message with which a text is refused; fails if it is read instead. */
 function refusal(text: string | number, dimension: DimensionName): string {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { processorMilliseconds } from "../../../src/proofs/fuzz/fault.js";
 import { isPrintable } from "../../../src/study/reading/characters.js";
+import { processorMilliseconds } from "../../trials/fuzz/fault.js";
 import { serving } from "../serving.js";
 
 const writer = { author: "Ada", note: "", origin: "api" } as const;

@@ -1,0 +1,83 @@
+import { cpus } from "node:os";
+import { join } from "node:path";
+import { loadAssumptions } from "#product/assumptions/load.js";
+import { assumptionsFolder, examplesFolder } from "#product/report/document/assets.js";
+import { prepareStudy } from "#product/study/prepare/compute.js";
+import { readStudyFile } from "#product/study/reading/read.js";
+import { compareWhole, targetSize, timeLargeLakes } from "./bench/lake.js";
+import { timeOdds } from "./bench/odds.js";
+import { timePrints } from "./bench/print.js";
+import { median } from "./median.js";
+
+/** Speed of the main job on this machine: medians, and the ratio of print to computation in one run. */
+const warmUps = 40;
+const repeats = 40;
+
+function timed(action: () => void, times: number): number {
+  return median(
+    Array.from({ length: times }, () => {
+      const start = performance.now();
+      action();
+      return performance.now() - start;
+    }),
+  );
+}
+
+const assumptions = loadAssumptions(assumptionsFolder);
+const document = readStudyFile(join(examplesFolder, "sorrel-bend.yaml"));
+const compareDocument = () => {
+  const { input, assumed } = prepareStudy(document, assumptions);
+  compareWhole(input, assumed);
+};
+const cold = timed(compareDocument, 1);
+// Before all else, so that its memory is that of drawing alone.
+const odds = await timeOdds(document, assumptions);
+timed(compareDocument, warmUps);
+const warm = timed(compareDocument, repeats);
+
+const largeLakes = timeLargeLakes(prepareStudy(document, assumptions));
+
+const prints = await timePrints(document, assumptions);
+
+const row = (what: string, milliseconds: number, target: number) =>
+  console.log(`${what.padEnd(56)} ${milliseconds.toFixed(1).padStart(8)} ms   target under ${target} ms`);
+
+console.log(`${cpus()[0]?.model ?? "unknown processor"}, ${cpus().length} cores, Node ${process.version}`);
+console.log(
+  `first example: ${document.structures.length} structures, ${document.money.horizon} years, ${document.options.length} options`,
+);
+console.log(`comparison, first call: ${cold.toFixed(1)} ms`);
+row("comparison, warm (median)", warm, 30);
+row("board's part as PDF, cold browser, with computation", prints.cold, 2500);
+row("board's part as PDF, warm browser (median)", prints.warm, 1200);
+console.log(`full report, warm (median): ${prints.full.toFixed(0)} ms`);
+console.log(`size of the full report: ${(prints.fullBytes / 1024 / 1024).toFixed(2)} MB   target under 3 MB`);
+console.log(`ratio of warm board's part to warm comparison: ${(prints.warm / warm).toFixed(1)}`);
+row(
+  `board's part, ${prints.manyStructures.structures} structures (median)`,
+  prints.manyStructures.board,
+  4000,
+);
+console.log(
+  `full report, ${prints.manyStructures.structures} structures: ${prints.manyStructures.full.toFixed(0)} ms`,
+);
+const { reports, all, megabytes } = prints.together;
+console.log(`${reports} full reports at once: ${all.toFixed(0)} ms, ${megabytes.toFixed(0)} MB resident`);
+for (const { structures, milliseconds, perStructureRatio } of largeLakes) {
+  const what = `lake of ${structures} structures, 40 years (median)`;
+  if (structures === targetSize) row(what, milliseconds, 150);
+  else console.log(`${what.padEnd(56)} ${milliseconds.toFixed(1).padStart(8)} ms`);
+  console.log(`  time per structure over that of the smallest lake: ${perStructureRatio.toFixed(2)}`);
+}
+for (const { workers, all, edited } of odds.byWorkers) {
+  row(`10,240 futures, ${odds.inputs} inputs, ${workers} workers (median)`, all, 2000);
+  row(`2,048 futures after an edit, ${workers} workers (median)`, edited, 400);
+}
+for (const { futures, all, megabytes } of odds.byFutures) {
+  const each = ((1000 * all) / futures).toFixed(0);
+  console.log(
+    `${futures} futures, 2 workers: ${all.toFixed(0)} ms, ${each} µs each, ${megabytes.toFixed(0)} MB resident`,
+  );
+}
+console.log(`longest wait of the main thread while drawing: ${odds.longestDelay.toFixed(0)} ms`);
+console.log(`whole comparison over drawn future, in turns: ${odds.plainOverDrawn.toFixed(0)}`);
