@@ -60,11 +60,11 @@ beforeAll(() => {
   }
   symlinkSync(join(projectRoot, "node_modules"), join(copy, "node_modules"));
   addKind();
-  put("answers.ts", "src/proofs/answers.ts", "../../src/", "../");
+  put("answers.ts", "src/cli/answers.ts", "../../src/", "../");
   const run = (...words: string[]) =>
     execFileSync(process.execPath, words, { cwd: copy, encoding: "utf8", maxBuffer: 2 ** 26 });
   run(join(projectRoot, "node_modules/typescript/bin/tsc"), "-p", "tsconfig.json");
-  answers = JSON.parse(run("dist/proofs/answers.js"));
+  answers = JSON.parse(run("dist/cli/answers.js"));
 });
 
 afterAll(() => rmSync(copy, { recursive: true, force: true }));
