@@ -10,6 +10,8 @@ const kept: ReadonlySet<Kind> = new Set<Kind>([
   "results",
   "report",
   "printable",
+  "method",
+  "methodToPrint",
   "figures",
 ]);
 
