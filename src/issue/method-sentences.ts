@@ -16,9 +16,12 @@ export function methodSentences(record: ReadRecord): string[] {
       ];
 }
 
+let known: string | undefined;
+
 function ownDigest(): string | undefined {
   try {
-    return methodDigest(loadAssumptions(assumptionsFolder));
+    known ??= methodDigest(loadAssumptions(assumptionsFolder));
+    return known;
   } catch (error) {
     if (error instanceof AssumptionError) return undefined;
     throw error;
