@@ -14,6 +14,8 @@ const usage = `Usage:
                 [--paper letter|a4]             and draw its futures first, unless --without-odds is given
                 [--without-odds]                --board-part: without appendices
                 [--board-part]
+  ramp-and-rack method [STUDY] --out FILE       write the method behind every report: relations, examples, sources;
+                [--paper letter|a4]             with a STUDY, its intake and plant worked step by step as well
   ramp-and-rack odds STUDY                      draw the study's uncertain quantities: costs as they come about
                 [--futures N] [--seed S]        and chances; as many workers as the machine has processors, at
                 [--workers K] [--json]          most 4, unless K is given

@@ -13,6 +13,7 @@ import {
   removeCommand,
   restoreCommand,
 } from "./keeping-commands.js";
+import { methodCommand } from "./method-command.js";
 import { type OddsArguments, oddsCommand } from "./odds-command.js";
 
 const print = (text: string) => console.log(text);
@@ -38,6 +39,11 @@ const commands = new Map<string, Command>([
       const part = values["board-part"] ? "board" : "all";
       return report(required(study, "STUDY"), { out, paper: paper(values.paper), withOdds, part }, print);
     },
+  ],
+  [
+    "method",
+    (study, { out, paper: size }) =>
+      methodCommand(study, { out: required(out, "--out FILE"), paper: paper(size) }, print),
   ],
   ["odds", (study, values) => oddsCommand(required(study, "STUDY"), oddsArguments(values), print)],
   [

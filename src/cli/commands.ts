@@ -1,4 +1,4 @@
-import { extname, join } from "node:path";
+import { join } from "node:path";
 import { loadAssumptions } from "../assumptions/load.js";
 import { counted } from "../counted.js";
 import { assumptionsFolder, examplesFolder } from "../report/document/assets.js";
@@ -8,11 +8,12 @@ import { toldOdds } from "../report/odds/told-odds.js";
 import { printSettings } from "../report/print/paper.js";
 import { createPrinter } from "../report/print/printer.js";
 import { resultsJson } from "../report/results/results.js";
-import { studyJsonSchema } from "../study/format/schema.js";
+import { movedSectionNotes } from "../study/checks/moved-sections.js";
+import { type StudyDocument, studyJsonSchema } from "../study/format/schema.js";
 import { prepareStudy, runStudy } from "../study/prepare/compute.js";
-import { InputError } from "../study/reading/problems.js";
 import { readStudyFile } from "../study/reading/read.js";
 import { comparisonText } from "./comparison-text.js";
+import { documentEnding } from "./document-ending.js";
 import { drawnOdds } from "./odds-command.js";
 import { prepareBrowser } from "./prepare-browser.js";
 import { writeWhole } from "./write-whole.js";
@@ -26,6 +27,12 @@ export function check(path: string, print: Print): void {
   print(
     `${study.name}: complete. ${counted(structures.length, "structure")}, ${counted(options.length, "option")}.`,
   );
+  printNotes(document, print);
+}
+
+/** What an author should know of a study that is in order. */
+function printNotes(document: StudyDocument, print: Print): void {
+  for (const { path, found, remedy } of movedSectionNotes(document)) print(`${path}: ${found}. ${remedy}`);
 }
 
 export function compareCommand(path: string, asJson: boolean, print: Print): void {
@@ -46,9 +53,9 @@ export async function report(
   { out, paper, withOdds, part }: ReportArguments,
   print: Print,
 ): Promise<void> {
-  const ending = extname(out).toLowerCase();
-  if (ending !== ".pdf" && ending !== ".html") throw unknownEnding(out);
+  const ending = documentEnding(out);
   const document = readStudyFile(path);
+  printNotes(document, print);
   const printer = createPrinter();
   if (ending === ".pdf") printer.warm();
   try {
@@ -68,17 +75,6 @@ export async function report(
     await printer.close();
   }
   print(`Wrote ${out}`);
-}
-
-function unknownEnding(out: string): InputError {
-  return new InputError("report", [
-    {
-      path: "--out",
-      found: `"${out}"`,
-      allowed: "a file name that ends in .pdf or .html",
-      remedy: "Change the ending.",
-    },
-  ]);
 }
 
 export function schema(print: Print): void {

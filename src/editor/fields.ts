@@ -94,8 +94,8 @@ export function fieldOf(node: SchemaNode, key: string): Field {
 }
 
 const offerOf = (node: SchemaNode): Offer => ({
-  values: (node.enum ?? []).map(String),
-  titles: node.titles ?? {},
+  values: (node.enum ?? []).map(String).filter((value) => !Object.hasOwn(node.moved ?? {}, value)),
+  titles: { ...node.titles, ...node.moved },
 });
 
 function textOf(node: SchemaNode, key: string): Field {

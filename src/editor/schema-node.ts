@@ -24,6 +24,8 @@ export interface SchemaNode {
   readonly refersTo?: string | undefined;
   /** Words for the values of an enum that are not those of its letters. */
   readonly titles?: Readonly<Record<string, string>> | undefined;
+  /** Values of an enum that a study may still have and no form offers, in words. */
+  readonly moved?: Readonly<Record<string, string>> | undefined;
   /** What the rows of a list stand for, where their place alone says it. */
   readonly rows?: "years" | undefined;
   /** Where a person finds the figure. */
@@ -51,6 +53,7 @@ const node: z.ZodType<SchemaNode> = z.lazy(() =>
     input: z.string().optional(),
     refersTo: z.string().optional(),
     titles: z.record(z.string(), z.string()).optional(),
+    moved: z.record(z.string(), z.string()).optional(),
     rows: z.literal("years").optional(),
     where: z.string().optional(),
   }),

@@ -12,7 +12,11 @@ export function boxesOf(offer: Offer, value: unknown): Choice[] {
   const others = [...given].filter((text) => !offer.values.includes(text));
   return [
     ...offer.values.map((each) => ({ value: each, label: titleOf(offer, each), chosen: given.has(each) })),
-    ...others.map((text) => ({ value: text, label: `${text} (not in the list)`, chosen: true })),
+    ...others.map((text) => ({
+      value: text,
+      label: offer.titles[text] ?? `${text} (not in the list)`,
+      chosen: true,
+    })),
   ];
 }
 

@@ -3,6 +3,7 @@ import { programVersion } from "../assumptions/version.js";
 import type { AssumptionFiles } from "../assumptions/yaml-file.js";
 import { renderReportBody } from "../report/document/html.js";
 import type { IssueView } from "../report/document/issue-view.js";
+import { methodDigest } from "../report/method/method-document.js";
 import type { ToldOdds } from "../report/odds/odds-words.js";
 import { type Attachment, finishPdf } from "../report/print/finished-pdf.js";
 import { editionText, printSettings } from "../report/print/paper.js";
@@ -91,6 +92,7 @@ function contentOf(
     ...draft,
     study,
     engineVersion: programVersion(),
+    method: methodDigest(run.assumptions),
     seed: told?.odds.settings.seed ?? null,
     studyText: text,
     assumptions: { used: [...new Set(run.usedAssumptions)].sort(), files: Object.fromEntries(files) },
@@ -116,6 +118,7 @@ function issueView(
     seed: content.seed === null ? "no odds were drawn" : String(content.seed),
     digest,
     signedBy,
+    method: content.method,
     attached: Object.values(attachmentNames).join(", "),
   };
 }

@@ -42,6 +42,8 @@ const signedRecordSchema = z.strictObject({
   ...recordFields,
   /** Fingerprint of the certificate of the key that signs it. */
   signedBy: z.string(),
+  /** SHA-256 of the content of the method document that it was computed by. */
+  method: hexDigest,
 });
 
 const unsignedRecordSchema = z.strictObject({

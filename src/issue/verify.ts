@@ -1,4 +1,5 @@
 import type { FigureDifference } from "./figure-differences.js";
+import { methodSentences } from "./method-sentences.js";
 import { NotIssuedError, type ReadIssue } from "./read-issue.js";
 import { type Draw, type Recomputed, recompute } from "./recompute.js";
 import { type Findings, givenFile, type Kept, type Standing, standingOf } from "./standing.js";
@@ -50,7 +51,12 @@ function verdict(findings: Findings, issue?: ReadIssue, again?: Recomputed): Ver
     standing,
     stands: isAuthentic && !figuresDiffer,
     answer: isAuthentic ? [answer, ...reservations].join(" ") : answer,
-    sentences: [...sentences, ...(issue ? [titleSentence(issue)] : []), ...(again?.sentences ?? [])],
+    sentences: [
+      ...sentences,
+      ...(issue ? [titleSentence(issue)] : []),
+      ...(again?.sentences ?? []),
+      ...(issue ? methodSentences(issue.record) : []),
+    ],
     differences: again?.differences.slice(0, mostDifferences) ?? [],
   };
 }

@@ -28,6 +28,7 @@ import { addForms } from "./pages/forms-routes.js";
 import { addIssues } from "./pages/issue-routes.js";
 import { addItems } from "./pages/item-routes.js";
 import { addKeeping } from "./pages/keeping-routes.js";
+import { addMethod } from "./pages/method-routes.js";
 import { addNewStudies } from "./pages/new-study-routes.js";
 import { addOdds } from "./pages/odds-routes.js";
 import { problemPage, type Way } from "./pages/pages.js";
@@ -59,6 +60,7 @@ export function createApp(parts: AppParts): Express {
   addNewStudies(app, parts, () => new Date().toISOString().slice(0, 10));
   addStudyPages(app, reading);
   addOdds(app, reading);
+  addMethod(app, reading);
   addForms(app, reading);
   addIssues(app, { ...reading, ...parts.issuing });
   addItems(app, shelf, find);

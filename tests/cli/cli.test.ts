@@ -78,6 +78,24 @@ describe("the command line", () => {
     expect(report).toContain("4,096 futures were drawn");
   });
 
+  it("writes the method document, and with a study its own sheets", async () => {
+    const out = join(folder, "method.html");
+    expect(await run("method", "--out", out)).toMatchObject({ status: 0, stdout: `Wrote ${out}\n` });
+    expect(readFileSync(out, "utf8")).not.toContain("Sheets of");
+    expect((await run("method", study, "--out", out)).status).toBe(0);
+    expect(readFileSync(out, "utf8")).toContain("<h2>Sheets of Ninemoss Lake");
+  });
+
+  it("tells of sections that went to the method document, and goes on", async () => {
+    const old = join(folder, "old.yaml");
+    writeFileSync(old, `${readFileSync(study, "utf8")}\nreport: { leaveOut: [worked] }\n`);
+    const { status, stdout } = await run("check", old);
+    expect(status).toBe(0);
+    expect(stdout).toContain(
+      'report.leaveOut[0]: "worked", which is in the method document now. It is ignored, and may stay or go.',
+    );
+  });
+
   it("draws a study's futures, with nothing on an error stream that is no terminal", () => {
     const { status, stdout, stderr } = runProgram("odds", quickStudy, "--futures", "4096", "--workers", "2");
     expect({ status, stderr }).toEqual({ status: 0, stderr: "" });
@@ -129,6 +147,7 @@ describe("the command line", () => {
     ["a file that is not there", ["check", "none.yaml"], "no such file"],
     ["an unknown option", ["check", study, "--loud"], "--loud"],
     ["an ending that is no report", ["report", study, "--out", "report.docx"], "ends in .pdf or .html"],
+    ["an ending that is no method document", ["method", "--out", "m.docx"], "ends in .pdf or .html"],
     ["an unknown paper", ["report", study, "--out", "r.pdf", "--paper", "a3"], "letter or a4"],
   ])("ends with 2 and says what is allowed for %s", async (_what, args, words) => {
     const { status, stderr } = await run(...args);

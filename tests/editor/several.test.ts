@@ -28,27 +28,27 @@ function boxed(text: string, boxes: Readonly<Record<string, string>>): string {
 
 // What is expected follows from the study's schema and from what stands in each text.
 describe("check boxes for a list of chosen values", () => {
-  const text = textWith("  leaveOut:\n    - worked # too long\n    - drying # for the annex\n");
+  const text = textWith("  leaveOut:\n    - plans # too long\n    - money # for the annex\n");
 
   it("stand for every value that may be chosen, by its title, ticked where the study has it", () => {
     const boxes = leaveOut(formFor(text))?.choices ?? [];
-    expect(boxes).toHaveLength(24);
+    expect(boxes).toHaveLength(21);
     expect(boxes[0]).toEqual({ value: "lake", label: "The lake and what is at risk", chosen: false });
     expect(boxes.filter(({ chosen }) => chosen).map(({ label }) => label)).toEqual([
-      "Appendix F. Worked by hand",
-      "Appendix G. Drying and frost against published results",
+      "Appendix F. Keeping each part in service",
+      "Appendix G. How money is counted",
     ]);
   });
 
   it("keep the items that stay, their order and their comments", () => {
-    const changed = boxed(text, { lake: "yes", worked: "" });
-    expect(changed).toContain("- drying # for the annex\n    - lake\n");
-    expect(changed).not.toContain("worked");
-    expect(parse(boxed(text, { drying: "" })).report).toEqual({ leaveOut: ["worked"] });
+    const changed = boxed(text, { lake: "yes", plans: "" });
+    expect(changed).toContain("- money # for the annex\n    - lake\n");
+    expect(changed).not.toContain("plans");
+    expect(parse(boxed(text, { money: "" })).report).toEqual({ leaveOut: ["plans"] });
   });
 
   it("leave the list out when none is ticked, and make one of nothing", () => {
-    expect(parse(boxed(text, { worked: "", drying: "" })).report ?? {}).toEqual({});
+    expect(parse(boxed(text, { plans: "", money: "" })).report ?? {}).toEqual({});
     expect(parse(boxed(ninemossText, { odds: "yes" })).report).toEqual({ leaveOut: ["odds"] });
   });
 
@@ -57,8 +57,22 @@ describe("check boxes for a list of chosen values", () => {
     const node = leaveOut(formFor(odd));
     expect(node?.choices.at(-1)).toEqual({ value: "lakes", label: "lakes (not in the list)", chosen: true });
     expect(node?.errors.join(" ")).toContain('Found "lakes"');
-    expect(parse(boxed(odd, { worked: "yes" })).report.leaveOut).toEqual(["lakes", "odds", "worked"]);
+    expect(parse(boxed(odd, { plans: "yes" })).report.leaveOut).toEqual(["lakes", "odds", "plans"]);
     expect(parse(boxed(odd, { lakes: "" })).report.leaveOut).toEqual(["odds"]);
+  });
+
+  it("offer no section that went to the method document, and keep one that a study has until its box is cleared", () => {
+    const old = textWith("  leaveOut: [worked, odds]\n");
+    const node = leaveOut(formFor(old));
+    expect(node?.choices.at(-1)).toEqual({
+      value: "worked",
+      label: "Worked by hand (in the method document now)",
+      chosen: true,
+    });
+    expect(node?.errors).toEqual([]);
+    expect(leaveOut(formFor(ninemossText))?.choices.map(({ value }) => value)).not.toContain("worked");
+    expect(parse(boxed(old, { lake: "yes" })).report.leaveOut).toEqual(["worked", "odds", "lake"]);
+    expect(parse(boxed(old, { worked: "" })).report.leaveOut).toEqual(["odds"]);
   });
 
   it("show a bare value with what is wrong, and make a list of it", () => {

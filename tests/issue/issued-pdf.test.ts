@@ -7,7 +7,9 @@ import { stableJson } from "../../src/assumptions/digest.js";
 import type { MadeIssue } from "../../src/issue/make-issue.js";
 import { attachmentNames } from "../../src/issue/record.js";
 import { examplesFolder } from "../../src/report/document/assets.js";
+import { methodDigest } from "../../src/report/method/method-document.js";
 import { createPrinter } from "../../src/report/print/printer.js";
+import { assumptions } from "../report/runs.js";
 import { issued, passingKey } from "./issued.js";
 
 const text = readFileSync(join(examplesFolder, "ninemoss.yaml"), "utf8");
@@ -28,6 +30,8 @@ describe("the PDF of an issue", () => {
     expect(number).toBe(2);
     expect(first).toContain(`revision 3 · issue ${number}`);
     expect(last.replaceAll(/\s/g, "")).toContain(issue.record.digest);
+    expect(issue.record.method).toBe(methodDigest(assumptions));
+    expect(last.replaceAll(/\s/g, "")).toContain(issue.record.method);
     expect(last.replaceAll(/\s/g, "")).toContain(key.fingerprint()?.replaceAll(" ", ""));
     expect(last).toContain(`issue ${number - 1} of 2025-12-01`);
     expect(last).toContain("Ada <b>& Co");

@@ -130,6 +130,11 @@ describe("a report from a copy of the program with altered assumptions", () => {
     const found = await verifyIssue(copy.pdf, { kept: keptOf(elsewhere, key, copy.pdf) });
     expect(found, told(found)).toMatchObject({ standing: "issued by a key", differences: [] });
     expect(found.answer).toContain("unaltered since. Its assumptions are not all the program’s own.");
+    expect(found.stands).toBe(true);
+    // What a method document lists has changed with them; that speaks against no report.
+    expect(told(found)).toContain(`of digest ${copy.record.method}. The method document of this version has`);
+    expect(told(found)).toContain("That does not speak against the report.");
+    expect(told(await onIssuingServer(issue.pdf))).not.toContain("It was computed by the method of");
     expect(told(found)).toContain("Its assumptions are not those that version");
     expect(told(found)).toMatch(/establishment-per-fouled-launch: 0\.5 share .*; as shipped, 0\.0015 share/);
     expect(told(await onIssuingServer(issue.pdf))).toContain("Its assumptions are those that version");
@@ -199,7 +204,7 @@ describe("a report of another version", () => {
 describe("a report from before reports were signed", () => {
   const unsignedFormat = async () =>
     withAttachment(await unsigned(issue.pdf), attachmentNames.issue, (record) => {
-      const { signedBy: _signedBy, format: _format, ...rest } = JSON.parse(record);
+      const { signedBy: _signedBy, method: _method, format: _format, ...rest } = JSON.parse(record);
       const format = "ramp-and-rack issued report, format 1";
       return JSON.stringify({ ...rest, format, pagesDigest: "0".repeat(64) });
     });

@@ -72,7 +72,7 @@ describe("a report without odds", () => {
     expect(without).toContain("Odds were not drawn for this report. On the command line “report” draws them");
     expect(without).toContain('id="table-ranges"');
     expect(without).not.toContain("The odds: in");
-    expect(without).not.toContain("Appendix K");
+    expect(without).not.toContain("Appendix H. The odds");
   });
 
   it("has none in its results", () => {

@@ -1,12 +1,14 @@
 import { PDFDocument, PDFName } from "@cantoo/pdf-lib";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { renderReportBody } from "../../src/report/document/html.js";
+import { methodPrintSettings, renderMethodBody } from "../../src/report/method/method-document.js";
 import { withArtifacts } from "../../src/report/print/artifacts.js";
 import { printSettings } from "../../src/report/print/paper.js";
 import { createPrinter } from "../../src/report/print/printer.js";
+import { runStudy } from "../../src/study/prepare/compute.js";
 import { failures } from "./pdf-ua/conditions.js";
 import { markedContent } from "./pdf-ua/marked-content.js";
-import { exampleRun } from "./runs.js";
+import { assumptions, exampleDocument, exampleRun } from "./runs.js";
 
 const printer = createPrinter();
 afterAll(() => printer.close());
@@ -29,6 +31,22 @@ describe("a printed report", () => {
     },
   );
 });
+
+describe("the printed method document", () => {
+  it.each([
+    ["alone", undefined],
+    ["with the worked sheets of a study and its own drying", exampleWithOwnDrying()],
+  ] as const)("%s, meets none either", async (_what, run) => {
+    const pdf = await printer.print(renderMethodBody(assumptions, run), methodPrintSettings(run));
+    expect(await failures(pdf)).toEqual({});
+  });
+});
+
+function exampleWithOwnDrying() {
+  const document = exampleDocument("ninemoss");
+  const override = { id: "drying.reference-hours", value: "130 h", reason: "own trial" };
+  return runStudy({ ...document, overrides: [...document.overrides, override] }, assumptions);
+}
 
 describe("what looks for conditions of failure", () => {
   let document: PDFDocument;

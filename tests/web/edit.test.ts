@@ -60,19 +60,29 @@ describe("a form sent without a script", () => {
       return ask(page, { method: "POST", body });
     };
     await send(1, [
-      ["worked", ""],
-      ["worked", "yes"],
-      ["drying", ""],
-      ["drying", "yes"],
+      ["plans", ""],
+      ["plans", "yes"],
+      ["money", ""],
+      ["money", "yes"],
     ]);
-    expect(shelf.find(id)?.text).toMatch(/leaveOut:\s+- worked\s+- drying\n/);
+    expect(shelf.find(id)?.text).toMatch(/leaveOut:\s+- plans\s+- money\n/);
     await send(2, [
-      ["worked", ""],
-      ["drying", ""],
-      ["drying", "yes"],
+      ["plans", ""],
+      ["money", ""],
+      ["money", "yes"],
     ]);
-    expect(shelf.find(id)?.text).toMatch(/leaveOut:\s+- drying\n/);
-    expect(await (await ask(page)).text()).toContain('name="report/leaveOut#drying" value="yes" checked');
+    expect(shelf.find(id)?.text).toMatch(/leaveOut:\s+- money\n/);
+    expect(await (await ask(page)).text()).toContain('name="report/leaveOut#money" value="yes" checked');
+  });
+
+  it("tells the author of a section that went to the method document", async () => {
+    const { shelf, ask } = await serving();
+    const about = { author: "Ada", note: "", origin: "upload" } as const;
+    const example = shelf.find("example-ninemoss")?.text ?? "";
+    const { id } = shelf.create(`${example}\nreport: { leaveOut: [worked] }\n`, about, "own.yaml");
+    const page = await (await ask(`/studies/${id}/edit/printed`)).text();
+    expect(page).toContain("Worked by hand (in the method document now)");
+    expect(page).toContain("which is in the method document now; usually a section that reports have.");
   });
 
   it("changes no example, and no page that is not there", async () => {

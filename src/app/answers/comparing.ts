@@ -4,6 +4,7 @@ import { differenceView } from "../../report/compared/difference-view.js";
 import { differencesJson } from "../../report/compared/differences-json.js";
 import { effectTable } from "../../report/compared/effect-view.js";
 import { unusualEntries } from "../../report/document/check-rows.js";
+import { movedSectionNotes } from "../../study/checks/moved-sections.js";
 import { type ComparedRun, comparedRun, explained, studyDifferences } from "../../study/compared/compared.js";
 import { InputError } from "../../study/reading/problems.js";
 import { readIssuedText, readStudyText } from "../../study/reading/read.js";
@@ -57,7 +58,11 @@ function toldDifferences(
 function balanceOf(asked: StudyText, runs: (asked: StudyText) => ComparedRun): BalanceState {
   try {
     const run = runs(asked);
-    return { line: balanceLine(run), used: run.usedAssumptions, unusual: unusualEntries(run) };
+    return {
+      line: balanceLine(run),
+      used: run.usedAssumptions,
+      unusual: [...unusualEntries(run), ...movedSectionNotes(run.document)],
+    };
   } catch (error) {
     if (!(error instanceof InputError)) throw error;
     return { subject: error.subject, problems: error.problems };

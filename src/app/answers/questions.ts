@@ -75,6 +75,15 @@ export interface Questions {
     readonly asked: ToldText & { readonly part: ReportPart; readonly edition: string };
     readonly answer: { readonly body: string; readonly settings: PrintSettings };
   };
+  /** The method document as a page, with the worked sheets of a study if one is given. */
+  readonly method: {
+    readonly asked: { readonly study: StudyText | undefined; readonly links: object };
+    readonly answer: Uint8Array;
+  };
+  readonly methodToPrint: {
+    readonly asked: { readonly study: StudyText | undefined };
+    readonly answer: { readonly body: string; readonly settings: PrintSettings };
+  };
   /** All figures as JSON. */
   readonly figures: { readonly asked: StudyText; readonly answer: Uint8Array };
   readonly plainForms: {

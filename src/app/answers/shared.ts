@@ -11,6 +11,8 @@ const kept: ReadonlySet<Kind> = new Set<Kind>([
   "results",
   "report",
   "printable",
+  "method",
+  "methodToPrint",
   "figures",
 ]);
 

@@ -13,6 +13,8 @@ const laneNames = {
   results: "pages",
   report: "pages",
   printable: "pages",
+  method: "pages",
+  methodToPrint: "pages",
   figures: "pages",
   plainForms: "pages",
   formsToPrint: "pages",

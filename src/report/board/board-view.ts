@@ -1,5 +1,6 @@
 import { counted } from "../../counted.js";
 import type { ProgramOption } from "../../model/inputs.js";
+import { appendixLetter } from "../../study/format/report-schema.js";
 import { checkRows } from "../document/check-rows.js";
 import type { ReportContext } from "../document/context.js";
 import { hasRatio, pays, ratioWords, signOf } from "../words/balance-signs.js";
@@ -37,7 +38,7 @@ function alteredText({ run }: ReportContext): string[] {
   if (!first) return [];
   const others = more.length === 0 ? "" : ` and ${more.length} more`;
   return [
-    `Assumptions: found altered in the program’s own folder, ${first.what}${others}; expected as the program ships them, or replaced by the study with a reason (appendix C).`,
+    `Assumptions: found altered in the program’s own folder, ${first.what}${others}; expected as the program ships them, or replaced by the study with a reason (appendix ${appendixLetter("assumptions")}).`,
   ];
 }
 

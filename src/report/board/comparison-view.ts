@@ -2,6 +2,7 @@ import { counted } from "../../counted.js";
 import type { OptionBalance } from "../../model/compare.js";
 import { at } from "../../model/lists.js";
 import type { Money } from "../../model/money/decimal.js";
+import { appendixLetter } from "../../study/format/report-schema.js";
 import { allOptions, type ReportContext, requestedOption } from "../document/context.js";
 import { carrying } from "../print/carried.js";
 import { detectionSentence } from "../ramp/detection-view.js";
@@ -172,7 +173,7 @@ function rangesTable(context: ReportContext): TableView {
       num("Ratio, high"),
     ),
     rows: run.ranges.map(({ name, low, high }) => row(name, ...cells(low), ...cells(high))),
-    note: "Low and high are the ends of each assumption's stated range (appendix C). One group at a time, exact model; no probabilities are attached.",
+    note: `Low and high are the ends of each assumption's stated range (appendix ${appendixLetter("assumptions")}). One group at a time, exact model; no probabilities are attached.`,
   };
 }
 

@@ -1,7 +1,7 @@
 import type { Assumption } from "../../assumptions/entry.js";
 import { programVersion } from "../../assumptions/version.js";
 import { byYearTable } from "../rack/infestation-years.js";
-import { rangeText, unitText } from "../words/assumption-text.js";
+import { breakable, rangeText, unitText } from "../words/assumption-text.js";
 import { significant } from "../words/format.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
 import { checkRows } from "./check-rows.js";
@@ -59,9 +59,6 @@ function assumptionsTable(context: ReportContext): TableView {
     note: pricesNote(context),
   };
 }
-
-/** An id that may break after its dots. */
-const breakable = (id: string) => id.replaceAll(".", ".\u200b");
 
 /** A price in the study's money with what it was multiplied by; nothing where it is used as its source has it. */
 function usedText(entry: Assumption, { run, priceYear }: ReportContext): string {

@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { basename, join } from "node:path";
 import Handlebars from "handlebars";
+import { appendixTitles } from "../../study/format/report-schema.js";
 import type { StudyRun } from "../../study/prepare/compute.js";
 import { forXml } from "../../study/reading/characters.js";
 import type { ToldOdds } from "../odds/odds-words.js";
@@ -14,6 +15,7 @@ import type { ReportPart } from "./sections.js";
 const partialsFolder = join(viewsFolder, "partials");
 const engine = Handlebars.create();
 engine.registerHelper("tableClass", tableClass);
+engine.registerHelper("appendixTitle", (id: string) => appendixTitles[id]);
 engine.registerHelper("joined", (parts: readonly unknown[], between: string) => parts.join(between));
 let partialsRead = false;
 const templates = new Map<string, HandlebarsTemplateDelegate>();

@@ -10,5 +10,7 @@ export interface IssueView {
   readonly digest: string;
   /** Fingerprint of the key. */
   readonly signedBy: string;
+  /** Digest of the method document of its version. */
+  readonly method: string;
   readonly attached: string;
 }

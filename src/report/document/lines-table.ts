@@ -3,6 +3,7 @@ import { type Money, noMoney } from "../../model/money/decimal.js";
 import { amountOf, type CostLine, sumOf } from "../../model/money/line.js";
 import type { CostWeights } from "../../model/present-value.js";
 import type { StructureResult } from "../../model/structures/structure.js";
+import { appendixLetter } from "../../study/format/report-schema.js";
 import { carrying } from "../print/carried.js";
 import { matureYear } from "../rack/infestation-view.js";
 import { isCounted, lineWeights } from "../rack/line-weights.js";
@@ -50,7 +51,7 @@ export function linesTable(context: ReportContext): TableView {
     ),
     ...carrying(rows, { columns: [presentValueColumn], amounts, text: format.exactMoney }),
     total: sumRow("All lines", format.exactMoney(sum)),
-    note: `Quantity × unit rate is the amount, in year ${mature + 1} of appendix B; a dash where the line does not occur in that year. Expected present value: amounts of all years weighed by the weights of appendix B, without a program, rounded so that they add up as printed. Behind every layer stand assumptions ${layerNumbers(context)}.`,
+    note: `Quantity × unit rate is the amount, in year ${mature + 1} of appendix ${appendixLetter("years")}; a dash where the line does not occur in that year. Expected present value: amounts of all years weighed by the weights of appendix ${appendixLetter("years")}, without a program, rounded so that they add up as printed. Behind every layer stand assumptions ${layerNumbers(context)}.`,
   };
 }
 

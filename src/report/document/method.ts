@@ -1,3 +1,4 @@
+import { appendixLetter } from "../../study/format/report-schema.js";
 /** The method page and the cautions: words that are the same for every study. */
 export const method = {
   steps: [
@@ -19,7 +20,7 @@ export const method = {
     "recreation, property values, fishery and native species, unless the author entered them apart",
     "harm to downstream waters and to other lakes that this one would infest",
     "attempts to contain or eradicate an infestation, unless an option states a response",
-    "general inflation, which changes no answer (appendix J), financing, taxes and insurance",
+    `general inflation, which changes no answer (appendix ${appendixLetter("money")}), financing, taxes and insurance`,
   ],
   accuracy:
     "Class 5 estimate in the sense of AACE 18R-97 (screening): typical accuracy −20 to −50% on the low side and +30 to +100% on the high side [aace-18r-97; outer bounds from a secondary text, inner ones from memory]. No contingency is added.",

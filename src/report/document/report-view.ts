@@ -1,12 +1,11 @@
+import { programVersion } from "../../assumptions/version.js";
 import { counted } from "../../counted.js";
+import { appendixLetter } from "../../study/format/report-schema.js";
 import type { StudyRun } from "../../study/prepare/compute.js";
 import type { BoardView } from "../board/board.js";
 import { boardView } from "../board/board-view.js";
 import { type ComparisonView, comparisonView } from "../board/comparison-view.js";
 import { type SchedulesView, schedulesView } from "../board/schedules-view.js";
-import { type DryingView, dryingView } from "../method/drying-view.js";
-import { type RelationGroupView, relationsView } from "../method/relations-view.js";
-import { type WorkedExamples, workedExamples } from "../method/worked-example.js";
 import { type OddsView, oddsView } from "../odds/odds-view.js";
 import { boardOddsLine, noOddsText, type ToldOdds } from "../odds/odds-words.js";
 import { type ChartsView, chartsView } from "../print/charts.js";
@@ -52,9 +51,8 @@ export interface ReportView {
   readonly plans: PlansView | undefined;
   readonly schedules: SchedulesView | undefined;
   readonly method: typeof method;
-  readonly relations: readonly RelationGroupView[];
-  readonly worked: WorkedExamples;
-  readonly drying: DryingView;
+  /** The version whose method document has the relations behind it. */
+  readonly version: string;
 }
 
 const known = new WeakMap<StudyRun, Omit<ReportView, "sections">>();
@@ -98,9 +96,7 @@ function viewOf(run: StudyRun, told: ToldOdds | undefined): Omit<ReportView, "se
     plans: plansView(context),
     schedules: schedulesView(context),
     method,
-    relations: relationsView(context.infestedSince !== undefined),
-    worked: workedExamples(context),
-    drying: dryingView(context),
+    version: programVersion(),
   };
 }
 
@@ -114,6 +110,6 @@ function moneyText({ document }: StudyRun): string {
   const rises =
     money.escalation.length === 0
       ? ""
-      : " The prices of some costs rise otherwise than prices in general; which, and how this is counted, is in appendix J.";
+      : ` The prices of some costs rise otherwise than prices in general; which, and how this is counted, is in appendix ${appendixLetter("money")}.`;
   return `All money is in ${money.currency} of ${money.priceYear}, without inflation. Present values are as of the start of ${money.startYear}, over ${counted(money.horizon, "year")}, at a real rate of ${rate}% a year (${origin}); each year's cost falls ${timing} of the year.${rises}`;
 }

@@ -93,7 +93,7 @@ export function coolChart(model: DryingModel): ChartView {
     id: "chart-drying-cool",
     title,
     alternative: `Line chart of the share alive against hours at ${air.temperature} °C and ${percent(air.humidity)} humidity, with two published points. ${title}.`,
-    source: "Curve: the relations of appendix E at 10 °C and 95% humidity. Points: [ricciardi-1995].",
+    source: "Curve: the relations of drying at 10 °C and 95% humidity. Points: [ricciardi-1995].",
     height: 225,
     tableId: "table-drying-fit",
     json: safeJson({
@@ -126,7 +126,7 @@ export function warmChart(model: DryingModel): ChartView {
     id: "chart-drying-warm",
     title,
     alternative: `Line chart of the share alive against hours at ${air.temperature} °C and ${percent(air.humidity)} humidity, with the published lives as bars. ${title}.`,
-    source: `Curve: the relations of appendix E at 20 °C and 50% humidity. Bars: [ricciardi-1995], drawn at ${percent(deadShare)} alive, which counts as dead.`,
+    source: `Curve: the relations of drying at 20 °C and 50% humidity. Bars: [ricciardi-1995], drawn at ${percent(deadShare)} alive, which counts as dead.`,
     height: 225,
     tableId: "table-drying-fit",
     json: safeJson({

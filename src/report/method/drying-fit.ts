@@ -153,7 +153,7 @@ export function dryingTable({ zebra, quagga }: DryingModel): TableView {
         `[${source}]`,
       ),
     ),
-    note: `Small is ${aliveAfterTenDays.shares[1].size.range}, large ${aliveAfterTenDays.shares[0].size.range}; the middle of each is taken. The first four rows were used to fit the curve by hand. The source of the last gives no humidity; damp air is taken.${quagga ? " The published mussels are zebra; quagga, the species of this study, dries faster by the factor of its assumption." : ""}`,
+    note: `Small is ${aliveAfterTenDays.shares[1].size.range}, large ${aliveAfterTenDays.shares[0].size.range}; the middle of each is taken. The first four rows were used to fit the curve by hand. The source of the last gives no humidity; damp air is taken.${quagga ? " The published mussels are zebra; quagga dries faster by the factor of its assumption." : ""}`,
   };
 }
 

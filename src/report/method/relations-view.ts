@@ -16,13 +16,9 @@ export interface RelationView {
   readonly origin: string;
 }
 
-/** The register for print; without what has no place in the budget of an infested lake, where it is one. */
-export function relationsView(isInfested: boolean): RelationGroupView[] {
-  return relationGroups.map(({ title, relations }) => ({
-    title,
-    relations: relations.filter((each) => !(isInfested && each.beforeInfestation)).map(relationView),
-  }));
-}
+/** The register for print. */
+export const relationsView = (): RelationGroupView[] =>
+  relationGroups.map(({ title, relations }) => ({ title, relations: relations.map(relationView) }));
 
 function relationView({ title, words, formulas, where, sources, computedBy }: Relation): RelationView {
   const symbols = where.map(([symbol]) => symbol);

@@ -1,4 +1,5 @@
 import type { StructureResult } from "../../model/structures/structure.js";
+import { appendixLetter } from "../../study/format/report-schema.js";
 import type { ReportContext } from "../document/context.js";
 import { monthName } from "../words/month-name.js";
 import { intakeSheet } from "./worked/intake.js";
@@ -77,6 +78,6 @@ function view(
     intro: `Month of the largest flow, ${monthName(about.month)}; layer of a mature infestation at its thickest if nobody cleans. SI units throughout.`,
     given,
     groups,
-    outcome: `${about.isClosed ? `The layer closes the ${about.part}: nothing passes. ` : ""}The plan chosen for this ${about.part} is “${chosen}”; the costs of appendix A follow the layer under that plan month by month, by the same steps.`,
+    outcome: `${about.isClosed ? `The layer closes the ${about.part}: nothing passes. ` : ""}The plan chosen for this ${about.part} is “${chosen}”; the cost lines of the study's report (appendix ${appendixLetter("cost-lines")}) follow the layer under that plan month by month, by the same steps.`,
   };
 }

@@ -1,3 +1,4 @@
+import { appendixLetter } from "../../study/format/report-schema.js";
 import type { Odds } from "../../study/odds/odds.js";
 import type { ReportContext } from "../document/context.js";
 import { significant } from "../words/format.js";
@@ -10,7 +11,7 @@ const count = (value: number) => value.toLocaleString("en-US");
 export function oddsMethod(odds: Odds, context: ReportContext): string[] {
   return [
     drawnText(odds),
-    "Each assumption is drawn between its low and its high by a beta-PERT distribution with its value as the likeliest, unless appendix C names another; the low and the high of a normal or lognormal one are its P10 and P90. Quantities that the study gives with a range are drawn as it says; shares of boats found fouled by the belief that the counts leave. Rates of interest, limits of checks and whatever has one value are not drawn.",
+    `Each assumption is drawn between its low and its high by a beta-PERT distribution with its value as the likeliest, unless appendix ${appendixLetter("assumptions")} names another; the low and the high of a normal or lognormal one are its P10 and P90. Quantities that the study gives with a range are drawn as it says; shares of boats found fouled by the belief that the counts leave. Rates of interest, limits of checks and whatever has one value are not drawn.`,
     "Luck: in each future mussels establish in a year drawn by that future's yearly chances, or not within the horizon. Where “luck averaged out” is said, the exact expectation takes the place of the draw.",
     endText(odds, context),
     "Quantiles are of type 7 (Hyndman and Fan). Their limits are Woodruff's of 1952: the quantiles at the share plus and minus its error, reckoned from one draw of the lake to the next, since the futures of one are alike. Limits and standard errors say how well the drawing knows a figure, not how right the assumptions are.",
@@ -21,7 +22,7 @@ export function oddsMethod(odds: Odds, context: ReportContext): string[] {
 
 export const notInOdds = [
   "how plans are chosen: in each draw, for a mature infestation and with that draw's values known",
-  "the form of the model itself: every future follows the same relations (appendix E)",
+  "the form of the model itself: every future follows the same relations (the method document has them)",
   "the order of wet and dry years: in each future one year of a record, if there is one, repeats",
   "what the estimate leaves out altogether",
 ];

@@ -1,3 +1,4 @@
+import { appendixLetter } from "../../study/format/report-schema.js";
 import type { Odds, OptionOdds } from "../../study/odds/odds.js";
 import type { ReportContext } from "../document/context.js";
 import { clearPercent, tenthsOf } from "../words/format.js";
@@ -56,7 +57,7 @@ export function worthItSentence(odds: Odds): string {
 
 export function futureNote({ infestedSince }: Pick<ReportContext, "infestedSince">): string {
   const luck = infestedSince === undefined ? " and one course of luck: whether and when mussels come" : "";
-  return `A future is one set of assumptions from their ranges${luck}. Odds are no promise; see appendix K.`;
+  return `A future is one set of assumptions from their ranges${luck}. Odds are no promise; see appendix ${appendixLetter("odds-tables")}.`;
 }
 
 /** The line of odds on the board's page. */

@@ -1,5 +1,6 @@
 import { counted } from "../../counted.js";
 import { at } from "../../model/lists.js";
+import { appendixLetter } from "../../study/format/report-schema.js";
 import { cumulativePresentValues } from "../board/comparison-view.js";
 import { allOptions, type ReportContext } from "../document/context.js";
 import { structureCosts } from "../rack/infestation-view.js";
@@ -54,7 +55,7 @@ function yearlyChart(context: ReportContext): ChartView {
     id: "chart-yearly",
     title,
     alternative: `Line chart of expected yearly cost for ${options.length} options over ${counted(context.horizon, "year")}. ${title}. The figures are in the table of yearly cost.`,
-    source: "Computed from the lines of appendix A and the chances of the yearly table.",
+    source: `Computed from the lines of appendix ${appendixLetter("cost-lines")} and the chances of the yearly table.`,
     height: 235,
     tableId: "table-yearly",
     json: safeJson({
@@ -127,7 +128,7 @@ function structuresChart(context: ReportContext): ChartView {
     id: "chart-structures",
     title,
     alternative: `Bar chart of yearly cost by structure. ${shown.map(({ name, matureMean }) => `${name} ${format.money(matureMean)}`).join(", ")}.`,
-    source: "Means of five mature years; lines in appendix A.",
+    source: `Means of five mature years; lines in appendix ${appendixLetter("cost-lines")}.`,
     height: 70 + shown.length * 26,
     tableId: "table-structures",
     json: safeJson({

@@ -3,6 +3,7 @@ import { at } from "../../model/lists.js";
 import type { Money } from "../../model/money/decimal.js";
 import { sumOf } from "../../model/money/line.js";
 import { presentValueOf } from "../../model/present-value.js";
+import { appendixLetter } from "../../study/format/report-schema.js";
 import type { ReportContext } from "../document/context.js";
 import { carrying } from "../print/carried.js";
 import { addingUp, addingUpNote, stepFor } from "../words/adding-up.js";
@@ -92,7 +93,7 @@ function withOthers(rows: readonly StructureCostRow[]): TableRow[] {
   return [
     ...rows.slice(0, mostNamed - 1),
     {
-      name: `${counted(others.length, "other")} together (appendix O)`,
+      name: `${counted(others.length, "other")} together (appendix ${appendixLetter("register")})`,
       bearer: "",
       first: sumOf(others.map(({ first }) => first)),
       matureMean: others.reduce((sum, { matureMean }) => sum + matureMean, 0),
@@ -135,7 +136,7 @@ function structuresTable(id: string, rows: readonly TableRow[], context: ReportC
       },
     ),
     total: row("All structures", "", ...rounded.map(({ sum }) => num(format.exactMoney(sum)))),
-    note: `First year: the first ${infestedSince === undefined ? "after establishment" : "of this budget"}. A year, mature: mean of the ${counted(meanYears, "year")} from year ${matureYear(context) + 1}. ${addingUpNote(listedOnce(steps.map((step) => format.exactMoney(step))))} Appendix A has the lines.`,
+    note: `First year: the first ${infestedSince === undefined ? "after establishment" : "of this budget"}. A year, mature: mean of the ${counted(meanYears, "year")} from year ${matureYear(context) + 1}. ${addingUpNote(listedOnce(steps.map((step) => format.exactMoney(step))))} Appendix ${appendixLetter("cost-lines")} has the lines.`,
   };
 }
 

@@ -1,5 +1,6 @@
 import { at } from "../../model/lists.js";
 import { presentValueByAge } from "../../model/present-value.js";
+import { appendixLetter } from "../../study/format/report-schema.js";
 import type { ReportContext } from "../document/context.js";
 import { carrying } from "../print/carried.js";
 import { addingUp } from "../words/adding-up.js";
@@ -100,5 +101,5 @@ function partlyUnnoticed(context: ReportContext): Years {
 function risesNote({ comparison }: ReportContext): string {
   return comparison.baseline.weights.rising.size === 0
     ? ""
-    : " Costs whose prices rise otherwise than prices in general weigh by their own weights, with the rise in each year; so does appendix A.";
+    : ` Costs whose prices rise otherwise than prices in general weigh by their own weights, with the rise in each year; so does appendix ${appendixLetter("cost-lines")}.`;
 }

@@ -83,7 +83,7 @@ function notes(structures: readonly StructureResult[]): string {
   const has = (mark: string) => states.some((state) => roughnessMark(state) === mark);
   const isAnyByC = pipes.some(({ entered }) => entered?.hazenWilliamsC !== undefined);
   return [
-    "The relations are in appendix E. “Same loss as C” is the Hazen–Williams C of the same friction loss, for readers who know walls by it; it is not constant on shells.",
+    "The relations are in the method document. “Same loss as C” is the Hazen–Williams C of the same friction loss, for readers who know walls by it; it is not constant on shells.",
     isAnyByC &&
       "Where the clean wall is known by its C, its roughness is the one of the same loss at this flow; fouled, it loses by Darcy–Weisbach and never less than clean.",
     (has("† ") || has("‡ ")) &&

@@ -2,6 +2,7 @@ import { counted } from "../../counted.js";
 import type { Measure, PlanNumber } from "../../model/register/plan-numbers.js";
 import type { AssumptionId } from "../../model/register/register.js";
 import type { PlanEntry } from "../../model/structures/catalogue.js";
+import { appendixLetter } from "../../study/format/report-schema.js";
 import type { ReportContext } from "../document/context.js";
 import { capitalised } from "../words/format.js";
 import { head, row, type TableView } from "../words/view-types.js";
@@ -104,7 +105,7 @@ function numbersTable(entries: readonly PlanEntry[], context: ReportContext): Ta
     caption: "Numbers of the plans, as used",
     head: head("Plan", ...columns.map((column) => column.head), "Other"),
     rows,
-    note: "In brackets, the assumption in appendix C, with its range, price year and origin. Capital grows with size to the power of the exponent and is paid off over the life at the study's rate. Size: area of a coating or of a second line's wall, flow of a treatment. Cleaning itself is priced by the assumptions under “cleaning”.",
+    note: `In brackets, the assumption in appendix ${appendixLetter("assumptions")}, with its range, price year and origin. Capital grows with size to the power of the exponent and is paid off over the life at the study's rate. Size: area of a coating or of a second line's wall, flow of a treatment. Cleaning itself is priced by the assumptions under “cleaning”.`,
     compact: true,
   };
 }

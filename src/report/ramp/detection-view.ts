@@ -2,6 +2,7 @@ import { counted } from "../../counted.js";
 import type { OptionBalance } from "../../model/compare.js";
 import type { OptionResult } from "../../model/option.js";
 import { noticedBy, yearlyMeans } from "../../model/risk/detection.js";
+import { appendixLetter } from "../../study/format/report-schema.js";
 import { allOptions, type ReportContext } from "../document/context.js";
 import { percent } from "../words/format.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
@@ -99,7 +100,7 @@ function chancesNote(options: readonly OptionResult[], context: ReportContext): 
       ? ""
       : ` From year ${harmAge + 1} on they are noticed for certain: that is the first in which they cost one structure more than assumption ${number}.`;
   const samples = options.some(({ option }) => option.monitoring && !option.monitoring.noticedWithin)
-    ? " A sample finds mussels in proportion to the density: appendix E has the relation, appendix C what one sample finds at full density."
+    ? ` A sample finds mussels in proportion to the density: the method document has the relation, appendix ${appendixLetter("assumptions")} what one sample finds at full density.`
     : "";
   return `Year 1 is that of establishment.${samples}${harm}`;
 }

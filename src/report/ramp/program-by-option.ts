@@ -1,6 +1,7 @@
 import { at } from "../../model/lists.js";
 import { totalOf } from "../../model/money/line.js";
 import type { OptionResult } from "../../model/option.js";
+import { appendixLetter } from "../../study/format/report-schema.js";
 import { allOptions, type ReportContext } from "../document/context.js";
 import { addingUp, addingUpNote, stepFor } from "../words/adding-up.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
@@ -26,7 +27,7 @@ export function programByOptionTable(context: ReportContext): TableView {
       const own = addingUp(at(parts, index), step);
       return row(option.name, ...[...own.parts, own.sum].map((amount) => num(format.exactMoney(amount))));
     }),
-    note: `${addingUpNote(format.exactMoney(step))} Appendix M has the lines.`,
+    note: `${addingUpNote(format.exactMoney(step))} Appendix ${appendixLetter("program-detail")} has the lines.`,
   };
 }
 

@@ -13,3 +13,6 @@ export function unitText({ unit, priceYear }: Assumption): string {
   if (unit === "1") return "";
   return priceYear === undefined ? unit : `${unit.replace("$", "USD")} of ${priceYear}`;
 }
+
+/** An id that may break after its dots. */
+export const breakable = (id: string): string => id.replaceAll(".", ".\u200b");

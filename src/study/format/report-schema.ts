@@ -19,9 +19,6 @@ export const appendices = [
   "years",
   "assumptions",
   "hydraulics",
-  "relations",
-  "worked",
-  "drying",
   "checks",
   "plans",
   "money",
@@ -31,6 +28,11 @@ export const appendices = [
   "detection",
   "register",
 ] as const;
+
+type Appendix = (typeof appendices)[number];
+
+/** Sections of earlier reports that the method document has instead: a study may still leave them out, which changes nothing. */
+export const movedSections = ["relations", "worked", "drying"] as const;
 
 /** Headings that a form offers sections by: as printed, of a program with steps. */
 const boardTitles: Readonly<Record<(typeof boardSections)[number], string>> = {
@@ -45,23 +47,37 @@ const boardTitles: Readonly<Record<(typeof boardSections)[number], string>> = {
   method: "How it is computed",
 };
 
-const appendixTitles: Readonly<Record<(typeof appendices)[number], string>> = {
-  "cost-lines": "Appendix A. Cost lines",
-  years: "Appendix B. Years",
-  assumptions: "Appendix C. Assumptions",
-  hydraulics: "Appendix D. Hydraulics, to be checked by hand",
-  relations: "Appendix E. Relations",
-  worked: "Appendix F. Worked by hand",
-  drying: "Appendix G. Drying and frost against published results",
-  checks: "Appendix H. Checks and sources",
-  plans: "Appendix I. Keeping each part in service",
-  money: "Appendix J. How money is counted",
-  "odds-tables": "Appendix K. The odds: how they were drawn, and the tables behind them",
-  schedules: "Appendix L. Other levels of the lake",
-  "program-detail": "Appendix M. The program options in detail",
-  detection: "Appendix N. When would we know?",
-  register: "Appendix O. Register of structures and habitat",
+const appendixNames: Readonly<Record<Appendix, string>> = {
+  "cost-lines": "Cost lines",
+  years: "Years",
+  assumptions: "Assumptions",
+  hydraulics: "Hydraulics, to be checked by hand",
+  checks: "Checks and sources",
+  plans: "Keeping each part in service",
+  money: "How money is counted",
+  "odds-tables": "The odds: how they were drawn, and the tables behind them",
+  schedules: "Other levels of the lake",
+  "program-detail": "The program options in detail",
+  detection: "When would we know?",
+  register: "Register of structures and habitat",
 };
+
+const movedTitles: Readonly<Record<(typeof movedSections)[number], string>> = {
+  relations: "Relations (in the method document now)",
+  worked: "Worked by hand (in the method document now)",
+  drying: "Drying and frost against published results (in the method document now)",
+};
+
+const firstLetter = "A".charCodeAt(0);
+
+/** The letter by which a text of the report refers to an appendix. */
+export const appendixLetter = (id: Appendix): string =>
+  String.fromCharCode(firstLetter + appendices.indexOf(id));
+
+/** Headings of the appendices, as printed. */
+export const appendixTitles: Readonly<Record<string, string>> = Object.fromEntries(
+  appendices.map((id) => [id, `Appendix ${appendixLetter(id)}. ${appendixNames[id]}`]),
+);
 
 const ownText = z.strictObject({
   section: z.enum(["board", ...boardSections]).meta({
@@ -77,7 +93,9 @@ export const reportSchema = z
   .strictObject({
     leaveOut: z
       .array(
-        z.enum([...boardSections, ...appendices]).meta({ titles: { ...boardTitles, ...appendixTitles } }),
+        z
+          .enum([...boardSections, ...appendices, ...movedSections])
+          .meta({ titles: { ...boardTitles, ...appendixTitles }, moved: movedTitles }),
       )
       .default([])
       .meta({ description: "Sections and appendices that are not printed" }),

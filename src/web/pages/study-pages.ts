@@ -37,6 +37,7 @@ function addUnfinished(app: Express, { shelf, answers }: StudyPages): void {
     { path: "/studies/:id", part: "results" },
     { path: "/studies/:id/report", part: "report" },
     { path: "/studies/:id/report.pdf", part: "pdf" },
+    { path: "/studies/:id/method.pdf", part: "method" },
     { path: "/studies/:id/odds", part: "odds" },
     { path: "/studies/:id/forms", part: "forms" },
   ];
@@ -60,6 +61,7 @@ const linksOf = ({ id }: Pick<ShelfEntry, "id">) => ({
   pdf: `/studies/${id}/report.pdf`,
   boardPdf: `/studies/${id}/report.pdf?part=board`,
   json: `/studies/${id}/results.json`,
+  method: `/studies/${id}/method.pdf`,
 });
 
 function addPages(app: Express, { shelf, answers, find, knownOdds }: StudyPages): void {

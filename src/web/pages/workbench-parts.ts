@@ -33,6 +33,7 @@ export const keptParts: readonly WorkbenchPart[] = [
   { id: "issues", name: "Issued reports", path: "/issues" },
   { id: "board-pdf", name: "Board’s part as PDF", path: "/report.pdf?part=board" },
   { id: "pdf", name: "Full report as PDF", path: "/report.pdf" },
+  { id: "method", name: "Method with worked sheets, as PDF", path: "/method.pdf" },
   { id: "json", name: "Results as JSON", path: "/results.json" },
   { id: "file", name: "Study file", path: "/study" },
 ];

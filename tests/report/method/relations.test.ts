@@ -65,7 +65,7 @@ describe("a relation of the appendix", () => {
 
 describe("the register of relations", () => {
   it("can be typeset: each letter of a formula is a symbol that is explained, or a known name", () => {
-    expect(() => relationsView(false)).not.toThrow();
+    expect(() => relationsView()).not.toThrow();
     expect(() => typeset("h = f L/D", ["h", "L", "D"])).toThrow(/“f” is not explained/);
   });
 

@@ -1,6 +1,6 @@
 import { describe, expect, it, test } from "vitest";
 import { reportContext } from "../../../src/report/document/context.js";
-import { renderReport } from "../../../src/report/document/html.js";
+import { renderMethodBody } from "../../../src/report/method/method-document.js";
 import { printed } from "../../../src/report/method/worked/number.js";
 import { substitute } from "../../../src/report/method/worked/substitute.js";
 import { type WorkedExample, workedExamples } from "../../../src/report/method/worked-example.js";
@@ -208,7 +208,9 @@ describe("studies at the edge", () => {
     const structures = document.structures.filter(({ kind }) => kind === "dock" || kind === "ramp");
     const run = runStudy({ ...document, structures }, assumptions);
     expect(examplesOf(run)).toEqual([]);
-    expect(renderReport(run, { inline: false })).not.toContain("Worked by hand");
+    const [, own = ""] = renderMethodBody(assumptions, run).split("<h2>Sheets of ");
+    expect(own).toContain("there is nothing to work step by step");
+    expect(own).not.toContain("<table");
   });
 
   test("a flow between laminar and turbulent is worked by the straight line between them", () => {

@@ -220,13 +220,13 @@ describe("what is printed", () => {
     await page.keyboard.press("Tab");
     await page.focus(box("infestation"));
     await page.keyboard.press("Space");
-    await page.focus(box("worked"));
+    await page.focus(box("plans"));
     await page.keyboard.press("Space");
     await page.setOfflineMode(false);
     await page.reload();
-    expect([await isTicked(page, "infestation"), await isTicked(page, "worked")]).toEqual([false, true]);
+    expect([await isTicked(page, "infestation"), await isTicked(page, "plans")]).toEqual([false, true]);
     await allSaved(page);
-    expect(bench.shelf.find(id)?.text).toMatch(/leaveOut:\s+- worked\n/);
+    expect(bench.shelf.find(id)?.text).toMatch(/leaveOut:\s+- plans\n/);
   });
 
   it("has rows with titles that follow what is in them, also where a problem is told", async () => {

@@ -17,7 +17,6 @@ const chance: readonly Relation[] = [
     ],
     sources: ["project-judgement"],
     computedBy: by("program/traffic.ts", "coverage"),
-    beforeInfestation: true,
   },
   {
     title: "Fouled boats set aside",
@@ -29,7 +28,6 @@ const chance: readonly Relation[] = [
     ],
     sources: ["project-judgement"],
     computedBy: by("program/arrivals.ts", "setAsideShare"),
-    beforeInfestation: true,
   },
   {
     title: "Boats that inspection and hot wash miss",
@@ -41,7 +39,6 @@ const chance: readonly Relation[] = [
     ],
     sources: ["project-judgement"],
     computedBy: by("program/arrivals.ts", "missedShare"),
-    beforeInfestation: true,
   },
   {
     title: "Boats that slip through",
@@ -60,7 +57,6 @@ const chance: readonly Relation[] = [
     ],
     sources: ["project-judgement"],
     computedBy: by("program/arrivals.ts", "arrivals"),
-    beforeInfestation: true,
   },
   {
     title: "Chance of establishment in a year",
@@ -76,7 +72,6 @@ const chance: readonly Relation[] = [
     ],
     sources: ["leung-2004"],
     computedBy: by("risk/hazard.ts", "yearlyHazard"),
-    beforeInfestation: true,
   },
   {
     title: "Course of an infestation",
@@ -101,7 +96,6 @@ const chance: readonly Relation[] = [
     ],
     sources: ["trade-practice"],
     computedBy: by("risk/course.ts", "followCourse"),
-    beforeInfestation: true,
   },
   {
     title: "Chance to notice an infestation",
@@ -117,7 +111,6 @@ const chance: readonly Relation[] = [
     ],
     sources: ["tow-detection", "project-judgement"],
     computedBy: by("risk/detection.ts", "chanceBySamples"),
-    beforeInfestation: true,
   },
   {
     title: "Mean time unnoticed",
@@ -130,7 +123,6 @@ const chance: readonly Relation[] = [
     ],
     sources: ["trade-practice"],
     computedBy: by("risk/detection.ts", "meanDelay"),
-    beforeInfestation: true,
   },
   {
     title: "Attempts at containment",
@@ -145,7 +137,6 @@ const chance: readonly Relation[] = [
     ],
     sources: ["trade-practice"],
     computedBy: by("program/containment.ts", "containmentOf"),
-    beforeInfestation: true,
   },
   {
     title: "Expected cost of a year",
@@ -235,7 +226,6 @@ const worth: readonly Relation[] = [
     ],
     sources: ["trade-practice"],
     computedBy: by("compare.ts", "compare"),
-    beforeInfestation: true,
   },
   {
     title: "Break-even",
@@ -256,7 +246,6 @@ const worth: readonly Relation[] = [
     ],
     sources: ["trade-practice"],
     computedBy: by("break-even.ts", "breakEven"),
-    beforeInfestation: true,
   },
 ];
 

@@ -14,7 +14,6 @@ export const programRelations: RelationGroup = {
       ],
       sources: ["trade-practice"],
       computedBy: by("program/inspection-cost.ts", "inspectionCost"),
-      beforeInfestation: true,
     },
     {
       title: "Full-cost fee",
@@ -32,7 +31,6 @@ export const programRelations: RelationGroup = {
       ],
       sources: ["trade-practice"],
       computedBy: by("program/fees.ts", "fullCostFee"),
-      beforeInfestation: true,
     },
     {
       title: "Increment to the program in force",
@@ -47,7 +45,6 @@ export const programRelations: RelationGroup = {
       ],
       sources: ["trade-practice"],
       computedBy: by("increments.ts", "increment"),
-      beforeInfestation: true,
     },
   ],
 };

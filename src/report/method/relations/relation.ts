@@ -1,4 +1,4 @@
-/** A relation that the model computes, as a reader of the report may check it. */
+/** A relation that the model computes, as a reader of the method document may check it. */
 export interface Relation {
   readonly title: string;
   /** The relation in words. Repeats no assumption's value: a study may override any. */
@@ -8,8 +8,6 @@ export interface Relation {
   /** Keys of `assumptions/sources.yaml`. */
   readonly sources: readonly string[];
   readonly computedBy: ModelFunction;
-  /** Has no place in the budget of a lake that is infested already. */
-  readonly beforeInfestation?: true;
 }
 
 /** Written as in the code's comments: `V²/2g`, `^(4/3)`, `log₁₀`, `√`; symbols without their underscore. */
