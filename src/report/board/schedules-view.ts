@@ -4,7 +4,6 @@ import type { ReportContext } from "../document/context.js";
 import { matureMeanOf } from "../rack/infestation-view.js";
 import { listedWithin } from "../words/format.js";
 import type { ChartView, TableView } from "../words/view-types.js";
-import { scheduleCautions } from "./schedule-cautions.js";
 import { scheduleTables } from "./schedule-tables.js";
 import { scheduleLevelsTable, schedulesChart } from "./schedules-chart.js";
 
@@ -71,3 +70,34 @@ function finding(own: ScheduleResult, other: ScheduleResult, context: ReportCont
 /** Upkeep and losses of a mature year that other levels save; negative where they add to them. */
 export const matureSaving = (own: ScheduleResult, other: ScheduleResult, context: ReportContext): number =>
   matureMeanOf(own.infestation.byYear, context) - matureMeanOf(other.infestation.byYear, context);
+
+const mostNames = 6;
+
+/** What must be settled before a lake is drawn down against mussels. */
+function scheduleCautions(context: ReportContext): string[] {
+  return [
+    "Rate. Draw the lake down no faster than the dam's operating rules and its safety engineer allow: a fast fall can make banks and embankment dams slide.",
+    ...exposedIntakes(context),
+    "Intakes. Near the surface they draw air, ice and debris: check submergence, frost and water for fire-fighting first.",
+    "Shells. Dead mussels on beaches and ramps are razor-sharp and rot: keep people and animals off until they are swept.",
+    "Other life. Native mussels, fish that winter or spawn in the shallows, plants and burrowing animals dry out too, and some are protected. Stranded fish must be looked for.",
+    "Permits. Other levels need the consent of those who rule on the dam, on water rights, power, navigation and wildlife. No saving stands before it is given.",
+    "Limits. Mussels below the lowest level live on. The fall must come each year, and a mild or wet winter kills fewer.",
+  ];
+}
+
+function exposedIntakes({ comparison }: ReportContext): string[] {
+  return comparison.schedules.slice(1).flatMap(({ name, levels }) => {
+    const exposed = comparison.input.structures.flatMap((structure) =>
+      (structure.kind === "intake" || structure.kind === "hydropower" || structure.kind === "service-line") &&
+      structure.elevation > levels.band.lowest
+        ? [structure.name]
+        : [],
+    );
+    return exposed.length === 0
+      ? []
+      : [
+          `Exposed under “${name}”: ${listedWithin(exposed, mostNames)}. An intake gives no water while it stands above the lake.`,
+        ];
+  });
+}
