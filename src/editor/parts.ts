@@ -1,6 +1,5 @@
 import type { Problem } from "../study/reading/problems.js";
 import { type GroupField, type NamedField, studyFields } from "./fields.js";
-import type { Place } from "./study-text.js";
 
 /** A part of a study that has a page of its own: fields of one section, in the order of the page. */
 export interface StudyPart {
@@ -157,5 +156,3 @@ export function standingText(standing: Standing): string {
     .filter(Boolean)
     .join(", ");
 }
-
-export const placeKey = (at: Place): string => at.map(String).join("/");

@@ -68,11 +68,6 @@ function colebrook(reynolds: number, relativeRoughness: number): number {
   return 1 / (inverseRoot * inverseRoot);
 }
 
-/** Explicit friction factor of Swamee and Jain 1976 (from memory): the start of the iteration, and a check. */
-export function swameeJain(reynolds: number, relativeRoughness: number): number {
-  return inverseRootOf(relativeRoughness / 3.7 + 5.74 / reynolds ** 0.9) ** -2;
-}
-
 /**
  * Head lost in a full round pipe, m: Darcy–Weisbach friction (Weisbach 1845, from memory) plus local losses,
  * h = (f L/D + ΣK) V²/2g. A closed bore loses an infinite head.

@@ -1,4 +1,5 @@
 import { sumOf } from "../lists.js";
+
 export type Timing = "mid-year" | "end-of-year";
 
 /**
@@ -29,19 +30,4 @@ export function capitalRecoveryFactor(rate: number, years: number): number {
  */
 export function equivalentYearly(presentValue: number, factors: readonly number[]): number {
   return presentValue / sumOf(factors);
-}
-
-/**
- * Arithmetic gradient present worth, P/G: present value of 0, 1, 2, … n−1 paid at the ends of years 1 to n,
- * Σ (t−1)(1+i)^−t. Summed as it stands, since the closed form loses its digits at small rates.
- */
-export function gradientPresentWorthFactor(rate: number, years: number): number {
-  let sum = 0;
-  for (let year = years; year > 1; year--) sum += (year - 1) * (1 + rate) ** -year;
-  return sum;
-}
-
-/** Arithmetic gradient to uniform series, A/G: the equal yearly amount of that gradient, P/G over P/A. */
-export function gradientUniformFactor(rate: number, years: number): number {
-  return gradientPresentWorthFactor(rate, years) / presentWorthFactor(rate, years);
 }

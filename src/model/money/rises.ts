@@ -7,8 +7,6 @@ import { type PriceGroup, priceGroupOf } from "./price-group.js";
 /** What prices of a group become in year 1, 2, … of the horizon for 1 in the price year; groups without a rise are absent. */
 export type Rises = ReadonlyMap<PriceGroup, readonly number[]>;
 
-export const noRises: Rises = new Map();
-
 export interface Escalation {
   readonly group: PriceGroup;
   /** Yearly rise above general inflation; negative where a price falls behind. */

@@ -1,6 +1,5 @@
 import { at } from "../lists.js";
 import type { BoatDays } from "./boat-days.js";
-import { type Estimate, meanEstimate, ratioEstimate } from "./estimate.js";
 
 /** Sums over the boats of each drawn day. Tables by hour hold day × open hours + hour of arrival. */
 export interface ServedDays {
@@ -18,20 +17,6 @@ export interface ServedDays {
   readonly hoursAfterClosing: Float64Array;
   /** By day: inspectors' hours of service in all. */
   readonly busyHours: Float64Array;
-}
-
-/** Means over the drawn days. */
-export interface QueueSummary {
-  readonly boatsPerDay: Estimate;
-  /** Of all boats, also those that did not wait. */
-  readonly meanWaitHours: Estimate;
-  readonly shareOverTarget: Estimate;
-  /** Mean of the days' longest waits. */
-  readonly longestWaitHours: Estimate;
-  readonly servedAfterClosing: Estimate;
-  readonly hoursAfterClosing: Estimate;
-  /** Share of the inspectors' open hours that is service. */
-  readonly utilisation: Estimate;
 }
 
 /**
@@ -114,23 +99,4 @@ export function hourMean({ days }: ServedDays, table: Float64Array, hour: number
   let sum = 0;
   for (let day = 0; day < days.replications; day++) sum += at(table, day * days.openHours + hour);
   return sum / days.replications;
-}
-
-/**
- * Means and standard errors over the days.
- * @param fromHour counts only boats that arrive in this open hour or later, for the three figures on boats
- */
-export function summarise(served: ServedDays, fromHour = 0): QueueSummary {
-  const boats = dayTotals(served, served.boats, fromHour);
-  const offered = served.inspectors * served.days.openHours;
-  const inOpenHours = served.busyHours.map((busy, day) => busy - at(served.hoursAfterClosing, day));
-  return {
-    boatsPerDay: meanEstimate(boats),
-    meanWaitHours: ratioEstimate(dayTotals(served, served.waitHours, fromHour), boats),
-    shareOverTarget: ratioEstimate(dayTotals(served, served.boatsOver, fromHour), boats),
-    longestWaitHours: meanEstimate(served.longestWaitHours),
-    servedAfterClosing: meanEstimate(served.servedAfterClosing),
-    hoursAfterClosing: meanEstimate(served.hoursAfterClosing),
-    utilisation: meanEstimate(inOpenHours.map((busy) => busy / offered)),
-  };
 }

@@ -17,16 +17,12 @@ export function logGamma(x: number): number {
 const stirlingFrom = 12;
 
 /**
- * Regularised incomplete beta function I_x(a, b): chance that a share with density ∝ x^(a−1)(1−x)^(b−1) is at most x.
+ * Regularised incomplete beta function I_x(a, b) as a function of x, with its density: chance that a share with density
+ * ∝ x^(a−1)(1−x)^(b−1) is at most x. What depends on a and b alone is worked out once.
  * Continued fraction DLMF 8.17.22 by Lentz's method in the form of Thompson and Barnett, on the side of the mean where
  * it converges fast; the other side by I_x(a, b) = 1 − I_{1−x}(b, a).
  */
-export function incompleteBeta(x: number, a: number, b: number): number {
-  return betaOf(a, b).chanceUpTo(x);
-}
-
-/** The same as a function of x, with its density: what depends on a and b alone is worked out once. */
-function betaOf(a: number, b: number) {
+export function betaOf(a: number, b: number) {
   if (!(a > 0 && b > 0 && Number.isFinite(a + b))) {
     throw new RangeError(`a beta distribution with parameters ${a} and ${b}; allowed: finite, above 0`);
   }

@@ -1,6 +1,5 @@
 import { at, meanOf } from "../lists.js";
 import { requireSameLength, requireValues } from "./allowed.js";
-import { ranks } from "./ranks.js";
 
 /**
  * Pearson's correlation of paired values, −1 to 1.
@@ -31,14 +30,4 @@ function requireSize(name: string, size: number): void {
   if (!(size > 0 && Number.isFinite(size))) {
     throw new RangeError(`${name} has a spread of ${size}; allowed: finite, above 0. Take another unit`);
   }
-}
-
-/**
- * Spearman's rank correlation: Pearson's correlation of the ranks, equal values with the mean of their ranks.
- * @throws RangeError as for Pearson's correlation
- */
-export function rankCorrelation(first: readonly number[], second: readonly number[]): number {
-  requireValues("the first list", first, 2);
-  requireValues("the second list", second, 2);
-  return correlation(ranks(first), ranks(second));
 }

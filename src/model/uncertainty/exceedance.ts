@@ -1,20 +1,11 @@
 import { at } from "../lists.js";
-import { requireCount, requireValues } from "./allowed.js";
+import { requireCount } from "./allowed.js";
 import { sampleQuantiles } from "./sample-quantile.js";
 
 export interface ExceedancePoint {
   readonly value: number;
   /** Chance of more than the value. */
   readonly chance: number;
-}
-
-/**
- * Share of the draws above a threshold.
- * @throws RangeError without values, or for values that are not finite
- */
-export function chanceAbove(values: readonly number[], threshold: number): number {
-  requireValues("sample", values, 1);
-  return values.filter((value) => value > threshold).length / values.length;
 }
 
 /**

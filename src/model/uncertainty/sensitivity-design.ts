@@ -1,5 +1,3 @@
-import { at } from "../lists.js";
-import { requireCount } from "./allowed.js";
 import { latinHypercube, requireDistinct, type Shares } from "./latin-hypercube.js";
 import { scrambledSobol } from "./sobol.js";
 
@@ -33,22 +31,6 @@ export interface DesignValues {
   readonly second: readonly number[];
   /** By the id of the input taken from the second sample. */
   readonly exchanged: ReadonlyMap<string, readonly number[]>;
-}
-
-/** Runs a function of named shares over the two samples (A, B and A_B of Saltelli and others 2010). */
-export function designValues(
-  { first, second }: TwoSamples,
-  evaluate: (share: (id: string) => number) => number,
-): DesignValues {
-  const count = first.values().next().value?.length ?? 0;
-  requireCount("draws of the first sample", count, 1);
-  const run = (from: (id: string) => Shares) =>
-    Array.from({ length: count }, (_, draw) => evaluate((id) => at(columnOf(from(id), id), draw)));
-  return {
-    first: run(() => first),
-    second: run(() => second),
-    exchanged: new Map([...first.keys()].map((id) => [id, run((asked) => (asked === id ? second : first))])),
-  };
 }
 
 function columnOf(shares: Shares, id: string): readonly number[] {

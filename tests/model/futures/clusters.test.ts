@@ -2,7 +2,6 @@ import { describe, expect, it } from "vitest";
 import { clusteredMean, clusteredQuantiles, clusteredShare } from "../../../src/model/futures/clusters.js";
 import { randomStream } from "../../../src/model/random/generator.js";
 import { normalQuantile } from "../../../src/model/uncertainty/normal-quantile.js";
-import { quantileInterval } from "../../../src/model/uncertainty/quantile-interval.js";
 
 const clusters = 40;
 const size = 32;
@@ -34,14 +33,6 @@ describe("draws in clusters", () => {
     });
     // With 40 clusters z in place of Student's t takes a percent away.
     expect(Math.abs(covered - 0.95)).toBeLessThan(slack + 0.01);
-  });
-
-  it("are less sure than as many independent ones: their interval misses far more often", () => {
-    const covered = shareOf((values) => {
-      const { low, high } = quantileInterval([...values], 0.5, 0.95);
-      return low <= 0 && 0 <= high;
-    });
-    expect(covered).toBeLessThan(0.7);
   });
 
   it("have a mean with the standard error of the clusters' means", () => {

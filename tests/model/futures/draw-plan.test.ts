@@ -5,9 +5,9 @@ import {
   lakesPerBlock,
   type UncertainInput,
 } from "../../../src/model/futures/draw-plan.js";
-import { rankCorrelation } from "../../../src/model/uncertainty/correlation.js";
 import { latinHypercube } from "../../../src/model/uncertainty/latin-hypercube.js";
 import { scrambledSobol } from "../../../src/model/uncertainty/sobol.js";
+import { rankCorrelation } from "../uncertainty/rank-correlation.js";
 import { blockDraws } from "./block-draws.js";
 
 const uniform = { kind: "uniform", low: 0, high: 1 } as const;

@@ -6,8 +6,6 @@ import {
   discountFactor,
   discountFactors,
   equivalentYearly,
-  gradientPresentWorthFactor,
-  gradientUniformFactor,
   presentWorthFactor,
 } from "../../../src/model/money/interest.js";
 import { halfDigit, relativeGap } from "../near.js";
@@ -75,47 +73,6 @@ describe("the factors of a uniform series", () => {
         expect(product).toBeCloseTo(1, 12);
       }),
       { seed: 5, numRuns: 200 },
-    );
-  });
-});
-
-describe("the factors of a gradient", () => {
-  test.each([
-    // Blank and Tarquin, Engineering Economy, interest table for 0.25 %: n, P/G, A/G as printed.
-    [10, 44.1842, 4.4794],
-    [20, 183.4851, 9.417],
-  ])("are the printed ones at 0.25 %% over %d periods", (periods, worth, uniform) => {
-    expect(Math.abs(gradientPresentWorthFactor(0.0025, periods) - worth)).toBeLessThanOrEqual(halfDigit(4));
-    expect(Math.abs(gradientUniformFactor(0.0025, periods) - uniform)).toBeLessThanOrEqual(halfDigit(4));
-  });
-
-  it("add up the steps at a rate of zero, and next to it", () => {
-    // 0 + 1 + ... + 9 = 45, on average 4.5.
-    expect(gradientPresentWorthFactor(0, 10)).toBe(45);
-    expect(gradientUniformFactor(0, 10)).toBe(4.5);
-    expect(relativeGap(gradientPresentWorthFactor(1e-13, 10), 45)).toBeLessThan(1e-11);
-  });
-
-  it("are nothing over a single year", () => {
-    expect(gradientPresentWorthFactor(0.05, 1)).toBe(0);
-    expect(gradientUniformFactor(0.05, 1)).toBe(0);
-  });
-
-  test.each([0.02, 0.03, 0.07])("tend to 1/i² for a series without end at rate %d", (rate) => {
-    // P/G tends to 1/i^2 (textbook limit).
-    expect(relativeGap(gradientPresentWorthFactor(rate, 1e4), 1 / rate ** 2)).toBeLessThan(1e-6);
-  });
-
-  it("follow the closed form ((1+i)^n − in − 1)/(i²(1+i)^n)", () => {
-    // Blank and Tarquin's formula of the printed tables (from memory), where i is large enough for it.
-    const whole = fc.integer({ min: 1, max: 100 });
-    fc.assert(
-      fc.property(fc.double({ min: 0.01, max: 0.2, noNaN: true }), whole, (rate, years) => {
-        const growth = (1 + rate) ** years;
-        const closed = (growth - rate * years - 1) / (rate ** 2 * growth);
-        expect(Math.abs(gradientPresentWorthFactor(rate, years) - closed)).toBeLessThan(1e-9 * (1 + closed));
-      }),
-      { seed: 12, numRuns: 200 },
     );
   });
 });

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
 import { type CostLine, costLine, totalOf } from "../../../src/model/money/line.js";
 import { priceGroupOf, priceGroups } from "../../../src/model/money/price-group.js";
-import { inEachYear, noRises, risesOf } from "../../../src/model/money/rises.js";
+import { inEachYear, risesOf } from "../../../src/model/money/rises.js";
 import { relativeGap } from "../near.js";
 
 const line = (type: CostLine["type"], quantityKind: CostLine["quantityKind"], amount = 100): CostLine =>
@@ -69,7 +69,7 @@ describe("lines in each year", () => {
   });
 
   it("are their plain sum in every year if nothing rises, to the cent", () => {
-    const same = inEachYear(lines, 3, noRises);
+    const same = inEachYear(lines, 3, new Map());
     expect(same.every((amount) => amount.equals(totalOf(lines)))).toBe(true);
     const none = risesOf([{ group: "wages", rate: 0 }], 3, times);
     expect(inEachYear(lines, 3, none).map(String)).toEqual(same.map(String));

@@ -3,9 +3,10 @@ import { describe, expect, it } from "vitest";
 import { type StationDay, sampleBoatDays } from "../../../src/model/program/boat-days.js";
 import { type DayWait, dayWait } from "../../../src/model/program/day-wait.js";
 import { queueAt, type SteadyQueue, shareWaitingOver } from "../../../src/model/program/erlang-c.js";
-import { serveDays, summarise } from "../../../src/model/program/queue-simulation.js";
+import { serveDays } from "../../../src/model/program/queue-simulation.js";
 import type { ServiceTimes } from "../../../src/model/program/service-time.js";
 import { hourState, relaxationHours } from "../../../src/model/program/steady-hour.js";
+import { summarise } from "./queue-summary.js";
 
 const quick: ServiceTimes = {
   quickCheckHours: 2 / 60,

@@ -3,8 +3,9 @@ import { describe, expect, it } from "vitest";
 import { type BoatDays, type StationDay, sampleBoatDays } from "../../../src/model/program/boat-days.js";
 import { queueAt, type SteadyQueue, shareWaitingOver } from "../../../src/model/program/erlang-c.js";
 import type { Estimate } from "../../../src/model/program/estimate.js";
-import { serveDays, summarise } from "../../../src/model/program/queue-simulation.js";
+import { serveDays } from "../../../src/model/program/queue-simulation.js";
 import { meanSquareServiceHours, type ServiceTimes } from "../../../src/model/program/service-time.js";
+import { summarise } from "./queue-summary.js";
 
 const quickOnly = (minutes: number, spread: ServiceTimes["spread"] = "exponential"): ServiceTimes => ({
   quickCheckHours: minutes / 60,

@@ -2,10 +2,10 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { at } from "../../../src/model/lists.js";
 import { cholesky, multiplied, solvedForward } from "../../../src/model/uncertainty/cholesky.js";
-import { rankCorrelation } from "../../../src/model/uncertainty/correlation.js";
 import { withCommonFactor, withRankCorrelation } from "../../../src/model/uncertainty/induced-correlation.js";
 import { latinHypercube } from "../../../src/model/uncertainty/latin-hypercube.js";
 import { momentsOf, standardError } from "../../../src/model/uncertainty/running-moments.js";
+import { rankCorrelation } from "./rank-correlation.js";
 
 const plan = (seed: number, ids: readonly string[], count: number) => [
   ...latinHypercube(seed, ids, count).values(),

@@ -1,12 +1,12 @@
 import fc from "fast-check";
 import { jStat } from "jstat";
 import { describe, expect, it } from "vitest";
-import { correlation, rankCorrelation } from "../../../src/model/uncertainty/correlation.js";
+import { correlation } from "../../../src/model/uncertainty/correlation.js";
 import { distributionOf } from "../../../src/model/uncertainty/distribution-of.js";
 import { normalQuantile } from "../../../src/model/uncertainty/normal-quantile.js";
-import { quantileInterval } from "../../../src/model/uncertainty/quantile-interval.js";
 import { sampleQuantiles } from "../../../src/model/uncertainty/sample-quantile.js";
 import { relativeGap } from "../near.js";
+import { rankCorrelation } from "./rank-correlation.js";
 
 const share = fc.double({ min: 0.001, max: 0.999, noNaN: true });
 const tied = fc.array(fc.integer({ min: -9, max: 9 }), { minLength: 4, maxLength: 40 });
@@ -72,15 +72,6 @@ describe("jstat agrees", () => {
         expect(correlation(one, other)).toBeCloseTo(jStat.corrcoeff(one, other), 10);
       }),
       { seed: 345 },
-    );
-  });
-
-  it("on the coverage of a quantile's interval", () => {
-    const values = Array.from({ length: 200 }, (_, index) => index + 1);
-    const { low, high, coverage } = quantileInterval(values, 0.8, 0.95);
-    expect(coverage).toBeCloseTo(
-      jStat.binomial.cdf(high - 1, 200, 0.8) - jStat.binomial.cdf(low - 1, 200, 0.8),
-      8,
     );
   });
 });

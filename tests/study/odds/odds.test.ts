@@ -8,13 +8,13 @@ import { oddsSettings } from "../../../src/study/format/uncertainty-schema.js";
 import { drawnStudy, type LakeFutures } from "../../../src/study/odds/draws.js";
 import { joinedFutures } from "../../../src/study/odds/joined-futures.js";
 import { oddsSummary } from "../../../src/study/odds/odds-summary.js";
-import { studyOdds } from "../../../src/study/odds/study-odds.js";
 import { compareStudy } from "../../../src/study/prepare/compute.js";
 import { readStudyFile, readStudyText } from "../../../src/study/reading/read.js";
 import { assumptionSet } from "../../model/assumptions.js";
 import { blockDraws } from "../../model/futures/block-draws.js";
 import { relativeGap } from "../../model/near.js";
 import { absent, editedText, examplePath } from "../example.js";
+import { studyOdds } from "./study-odds.js";
 
 const usual = oddsSettings(undefined);
 const twoBlocks = { ...usual, mostFutures: 2 * futuresPerBlock };

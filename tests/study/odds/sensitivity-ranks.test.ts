@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { futuresPerLake, lakesPerBlock } from "../../../src/model/futures/draw-plan.js";
-import { rankCorrelation } from "../../../src/model/uncertainty/correlation.js";
 import { rankCorrelations } from "../../../src/study/odds/sensitivity-ranks.js";
 import type { NamedInput } from "../../../src/study/odds/uncertain-inputs.js";
 import { blockDraws } from "../../model/futures/block-draws.js";
+import { rankCorrelation } from "../../model/uncertainty/rank-correlation.js";
 
 const input = (id: string, stage: NamedInput["stage"]): NamedInput => ({
   id,

@@ -1,14 +1,14 @@
-import type { AssumptionSet } from "../../assumptions/entry.js";
-import { lakesPerBlock } from "../../model/futures/draw-plan.js";
-import type { StudyDocument } from "../format/schema.js";
-import { oddsSettings } from "../format/uncertainty-schema.js";
-import { type DrawnStudy, drawnStudy, type LakeFutures } from "./draws.js";
-import type { Odds } from "./odds.js";
-import type { OddsSettings } from "./odds-settings.js";
-import { oddsSummary } from "./odds-summary.js";
-import { blocksToDo, type ComparedOptions, comparedOptions } from "./stop-drawing.js";
+import type { AssumptionSet } from "../../../src/assumptions/entry.js";
+import { lakesPerBlock } from "../../../src/model/futures/draw-plan.js";
+import type { StudyDocument } from "../../../src/study/format/schema.js";
+import { oddsSettings } from "../../../src/study/format/uncertainty-schema.js";
+import { type DrawnStudy, drawnStudy, type LakeFutures } from "../../../src/study/odds/draws.js";
+import type { Odds } from "../../../src/study/odds/odds.js";
+import type { OddsSettings } from "../../../src/study/odds/odds-settings.js";
+import { oddsSummary } from "../../../src/study/odds/odds-summary.js";
+import { blocksToDo, type ComparedOptions, comparedOptions } from "../../../src/study/odds/stop-drawing.js";
 
-/** Draws a study and tells what its futures say; what matters among its inputs is worked out elsewhere. */
+/** Draws a study in one process and tells what its futures say. */
 export function studyOdds(
   document: StudyDocument,
   assumptions: AssumptionSet,
