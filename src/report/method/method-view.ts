@@ -46,7 +46,7 @@ export function methodView(assumptions: AssumptionSet): MethodView {
 
 export function ownSheetsView(run: StudyRun): OwnSheetsView {
   const context = sheetContext(run);
-  const hasOwnDrying = run.overrides.some(({ entry }) => entry.id.startsWith("drying."));
+  const hasOwnDrying = run.overrides.some(({ entry }) => entry.id.split(".")[0] === "drying");
   return {
     name: run.document.study.name,
     worked: workedExamples(context),
