@@ -14,8 +14,8 @@ export interface ApartSettings {
   readonly withOdds: boolean;
 }
 
-/** Without odds, reading and computing a report of 300 structures takes a tenth of either. */
-export const usualApart: ApartSettings = { longestSeconds: 60, mostMegabytes: 4096, withOdds: false };
+/** Far more than reading and computing a report takes without its odds. */
+export const usualApart: ApartSettings = { longestSeconds: 60, mostMegabytes: 3072, withOdds: false };
 
 /**
  * Verifies a file, which may be anybody's, in a process of its own with limits of memory and time.

@@ -79,7 +79,7 @@ export async function verifyCommand(path: string, print: Print): Promise<boolean
 }
 
 /** The odds are drawn again; nobody else waits meanwhile. */
-const withTime = { withOdds: true, longestSeconds: 3600 };
+const withTime = { withOdds: true, longestSeconds: 3600, mostMegabytes: 4096 };
 
 function readPdf(path: string): Uint8Array {
   const found = statSync(path, { throwIfNoEntry: false });
