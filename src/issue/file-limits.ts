@@ -1,6 +1,9 @@
 import { inflateSync } from "node:zlib";
 
-/** What a report that is verified may hold. One of 300 structures stays below a third of each. */
+/**
+ * What a report that is verified may hold. The largest measured, of Sorrel Bend with its odds, has 88 pages, 22,367
+ * objects, 615 streams and 10.3 MB once unpacked, 0.6 MB in the largest stream.
+ */
 export const fileLimits = {
   bytes: 24 * 1024 * 1024,
   objects: 400_000,
