@@ -30,8 +30,8 @@ const usage = `Usage:
                                                 everyone signs in
   ramp-and-rack access list                     who has a key, and for what
   ramp-and-rack access remove NAME              take a key back and sign its owner out
-  ramp-and-rack forms STUDY --out FOLDER        workbook, tables as CSV, charts, slides, and one page for a
-                [--without-odds]                public meeting
+  ramp-and-rack forms STUDY --out FOLDER        workbook, tables as CSV, charts, and one page for a public
+                [--without-odds]                meeting
   ramp-and-rack issue STUDY-ID --out FILE.pdf   freeze the report on a kept study as its next issue
                 [--author NAME] [--note TEXT]
                 [--without-odds]

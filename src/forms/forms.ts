@@ -8,7 +8,6 @@ import type { Picture } from "../report/print/pictures.js";
 import type { Printer } from "../report/print/printer.js";
 import type { StudyRun } from "../study/prepare/compute.js";
 import { forXml } from "../study/reading/characters.js";
-import { slidesView } from "./slides-view.js";
 import { summaryView } from "./summary-view.js";
 import { type TableFile, tableFiles, tablesZip, zipDate } from "./tables.js";
 import { workbook } from "./workbook/workbook.js";
@@ -92,19 +91,13 @@ export async function printParts(
 
 /** The forms for which charts are drawn or pages printed. @throws BrowserError where no browser is found */
 export async function printedForms(parts: FormParts, printer: Printer): Promise<Form[]> {
-  return formsOfPrints(parts, await printParts(formsToPrint(parts), printer));
+  return formsOfPrints(await printParts(formsToPrint(parts), printer));
 }
 
-/** @param printed of the same run */
-export function formsOfPrints(
-  { run, told }: Pick<FormParts, "run" | "told">,
-  { pictures, letter, a4 }: PrintedParts,
-): Form[] {
-  const slides = renderPage("slides", { ...slidesView(run, pictures, told), assets: inlineAssets() });
+export function formsOfPrints({ pictures, letter, a4 }: PrintedParts): Form[] {
   return [
     summaryPdf("letter", letter),
     summaryPdf("a4", a4),
-    page("slides.html", "Slides: one statement and one picture on each screen", slides),
     zip("charts.zip", "Charts", "All charts as SVG and PNG, in one file", picturesZip(pictures)),
     ...pictures.flatMap(pictureForms),
   ];

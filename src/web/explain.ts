@@ -14,6 +14,7 @@ import { TooManyTriesError } from "./access/slowing.js";
 import { isBrokenUpload } from "./broken-upload.js";
 import { explainDamaged } from "./explain-damaged.js";
 import type { Explained } from "./explained.js";
+import { explainGoneForm } from "./gone-form.js";
 import { OtherSiteError } from "./other-sites.js";
 
 /** No page of that address. */
@@ -25,6 +26,7 @@ export function explain(error: unknown): Explained {
     explainAccess(error) ??
     explainKeeping(error) ??
     explainDamaged(error) ??
+    explainGoneForm(error) ??
     explainMachine(error);
   const headers = told.status === 503 ? { "Retry-After": String(busySeconds) } : {};
   return { headers, problems: [], advice: [], links: [], actions: [], ...told };

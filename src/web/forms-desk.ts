@@ -21,7 +21,7 @@ export function formsDesk(answers: Answering, printer: Printer): (asked: FormsOf
     plain: onceMade(() => answers.ask("plainForms", asked)),
     printed: onceMade(async () => {
       const printed = await printParts(await answers.ask("formsToPrint", asked), printer);
-      return answers.ask("printedForms", { ...asked, printed });
+      return answers.ask("printedForms", { printed });
     }),
   });
   const kept = new LRUCache<string, StudyForms, FormsOf>({

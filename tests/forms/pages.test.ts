@@ -52,18 +52,6 @@ describe.each([
     expect(await pagesOf(form("summary-a4.pdf"))).toBe(1);
   });
 
-  it("have slides without scripts, each with a statement and a way on", async () => {
-    const html = textOf(form("slides.html"));
-    expect(html).not.toContain("<script");
-    const slides = html.split('<section id="slide-').slice(1);
-    expect(slides.length).toBeGreaterThanOrEqual(6);
-    for (const slide of slides) expect(slide).toMatch(/<h[12] id="statement-\d+">[^<]+/);
-    for (const slide of slides.slice(0, -1)) expect(slide).toContain(">Next</a>");
-    const ids = [...html.matchAll(/ id="([^"]+)"/g)].map(([, id]) => id);
-    expect(new Set(ids).size).toBe(ids.length);
-    expect(html).not.toContain("<b>Über");
-  });
-
   it("have charts as SVG that stand by themselves and as PNG of at least 300 dots to the inch", async () => {
     const svg = textOf(form("charts/yearly.svg"));
     expect(svg.includes(' xmlns="http://www.w3.org/2000/svg"')).toBe(true);

@@ -152,12 +152,6 @@ export function sampleOdds(example: Example): Odds {
         ...input,
         correlation: (index % 3 === 2 ? -0.7 : 0.7) / (index + 1),
       })),
-      shares: named.slice(0, 6).map(({ id, name }, index) => ({
-        ids: index === 3 ? [id, "cleaning.conduit.visit"] : [id],
-        name: index === 3 ? "prices of contracted work and treatment" : name,
-        first: { value: 0.5 / (index + 1) ** 2, standardError: 0.02 },
-        total: { value: 0.6 / (index + 1) ** 2, standardError: 0.03 },
-      })),
     },
   };
 }
@@ -169,8 +163,8 @@ export function sampleTold(example: Example): ToldOdds {
   return {
     odds,
     matters: [
-      `The chance that a fouled launch founds a population matters most: it alone explains about 50% of the spread that is not luck.`,
-      `Next are the settlers a month on a bare surface and how well the water suits mussels, with about 13% and 6%.`,
+      `The chance that a fouled launch founds a population matters most: at its low end the program saves less than it costs, at its high end more.`,
+      `Next are the settlers a month on a bare surface and how well the water suits mussels.`,
       `The other ${tornado.length - 3} inputs shown move the answer less than a tenth as much as the first; better prices would change little.`,
     ],
   };

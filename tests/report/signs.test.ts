@@ -61,7 +61,7 @@ const plain = (html: string) =>
 const found = (page: string, words: string) =>
   [...page.matchAll(new RegExp(`.{0,40}(?:${words}).{0,40}`, "gi"))].map(([text]) => text);
 
-/** What a board and the public read in sentences: the first page, the summary and the slides. */
+/** What a board and the public read in sentences: the first page and the summary. */
 async function pagesOf(run: StudyRun): Promise<string[]> {
   const forms = await plainForms({ run, told: undefined, edition: "" });
   const texts = forms.filter(({ path }) => path.endsWith(".html"));

@@ -77,7 +77,7 @@ describe("the page of a study's odds", () => {
     const draw = vi.fn<DeskSettings<Odds>["draw"]>(async (study, control) => {
       const lakes = await drawLakes(workers, study, { first: 0, count: 2 }, control);
       const summary = await workers.ask(study, "summary", { lakes, end: "cap" }, control.signal);
-      return { ...summary, matters: { netBenefit: 0, tornado: [], ranks: [], shares: [] } };
+      return { ...summary, matters: { netBenefit: 0, tornado: [], ranks: [] } };
     });
     const get = await asking({ draw });
     const first = await get(ninemoss);

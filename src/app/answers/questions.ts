@@ -95,7 +95,7 @@ export interface Questions {
     readonly answer: FormsToPrint;
   };
   readonly printedForms: {
-    readonly asked: ToldText & { readonly printed: PrintedParts };
+    readonly asked: { readonly printed: PrintedParts };
     readonly answer: readonly Form[];
   };
   readonly issueToPrint: {

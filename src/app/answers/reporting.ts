@@ -48,7 +48,7 @@ export function reporting(means: Means): AnswersOf<Reported> {
     figures: (asked) => bytesOf(JSON.stringify(resultsJson(toldRun({ ...asked, odds: undefined }).run))),
     plainForms: (asked) => plainForms({ ...toldRun(asked), edition: asked.edition }),
     formsToPrint: (asked) => formsToPrint({ ...toldRun(asked), edition: asked.edition }),
-    printedForms: (asked) => formsOfPrints(toldRun(asked), asked.printed),
+    printedForms: ({ printed }) => formsOfPrints(printed),
   };
 }
 

@@ -22,16 +22,14 @@ export function differencesJson(found: StudyDifferences, explanation: Explanatio
   };
 }
 
-function explanationJson({ left, right, parts, orders }: Explanation): object {
+function explanationJson({ left, right, parts }: Explanation): object {
   return {
     left: centsJson(left),
     right: centsJson(right),
-    parts: parts.map(({ groups, errors, ...cents }) => ({
+    parts: parts.map(({ groups, ...cents }) => ({
       inputs: groups.flatMap(({ inputs }) => inputs.map(({ place }) => place)),
       ...centsJson(cents),
-      standardErrors: errors ? centsJson(errors) : null,
     })),
-    ordersDrawn: orders ?? null,
   };
 }
 

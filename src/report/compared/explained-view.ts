@@ -148,11 +148,7 @@ function table(explanation: Explanation, { format, names }: Telling): TableView 
     return whole ? [{ figure, whole }] : [];
   });
   const change = (amount: number) => signed(amount, format.exactMoney);
-  const cell = ({ figure, whole }: (typeof columns)[number], index: number) => {
-    const error = Math.round((at(parts, index).errors?.[figure] ?? 0) / centsPerUnit);
-    const about = error === 0 ? "" : ` ± ${format.exactMoney(error)}`;
-    return num(`${change(at(whole.parts, index))}${about}`);
-  };
+  const cell = ({ whole }: (typeof columns)[number], index: number) => num(change(at(whole.parts, index)));
   const heads = {
     netBenefit: "Net benefit of what is requested",
     infestation: "Infestation cost, no program",
@@ -166,17 +162,13 @@ function table(explanation: Explanation, { format, names }: Telling): TableView 
   };
 }
 
-function method({ parts, orders }: Explanation): string {
+function method({ parts }: Explanation): string {
   const how =
     "Each part is the mean of what the change adds over all orders in which the changes may be made (Shapley value), every study between the two by the whole model; the parts add up.";
-  const drawn =
-    orders === undefined
-      ? ""
-      : ` Here ${orders} orders were drawn; ± is one standard error of what all orders would give, where it is not less than one unit of money.`;
   const joined = parts.some(({ groups }) => groups.length > 1)
     ? " Changes named in one line are explained together: with some of them alone the study would contradict itself."
     : "";
-  return `${how}${drawn}${joined}`;
+  return `${how}${joined}`;
 }
 
 /** The sides as they are called in heads of columns: "Revision 3", "Sorrel Bend". */

@@ -16,7 +16,6 @@ export function oddsMethod(odds: Odds, context: ReportContext): string[] {
     endText(odds, context),
     "Quantiles are of type 7 (Hyndman and Fan). Their limits are Woodruff's of 1952: the quantiles at the share plus and minus its error, reckoned from one draw of the lake to the next, since the futures of one are alike. Limits and standard errors say how well the drawing knows a figure, not how right the assumptions are.",
     "Regret is what an option costs on average more than the option that is best for each set of assumptions. The value of knowing an input is how much less would be spent on average, if the option were chosen after it is known; that of knowing everything but luck is the most that any study or measurement can be worth.",
-    "Shares of the variance are Sobol's indices of the net benefit with luck averaged out: of an input by itself, and with all that it does together with others. Inputs that are drawn together stand as one.",
   ];
 }
 

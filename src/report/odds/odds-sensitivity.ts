@@ -1,7 +1,5 @@
-import type { Estimate } from "../../model/futures/clusters.js";
 import type { Information, Odds } from "../../study/odds/odds.js";
 import type { ReportContext } from "../document/context.js";
-import { significant } from "../words/format.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
 import { inputName, numberedName } from "./odds-inputs.js";
 
@@ -51,24 +49,3 @@ export function ranksTable({ matters }: Odds, context: ReportContext): TableView
     compact: true,
   };
 }
-
-export function varianceTable({ matters }: Odds, context: ReportContext): TableView {
-  const share = ({ value, standardError }: Estimate) =>
-    num(`${wholePercent(value)} ± ${wholePercent(standardError)}`);
-  return {
-    id: "table-variance",
-    caption: "Shares of the variance of the net benefit, luck averaged out, %",
-    head: head("Input", num("By itself"), num("With others")),
-    rows: matters.shares.map(({ ids, name, first, total }) =>
-      row(
-        ids.length === 1 ? numberedName(ids[0] ?? "", name, context) : inputName(name),
-        share(first),
-        share(total),
-      ),
-    ),
-    note: "Value ± standard error. Shares by itself make up at most 100; those with others overlap. A small one may come out below nothing by chance.",
-    compact: true,
-  };
-}
-
-const wholePercent = (value: number) => significant(Math.round(value * 1000) / 10, 2);

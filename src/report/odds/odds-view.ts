@@ -4,7 +4,7 @@ import { distributionsTable } from "./distributions-table.js";
 import { exceedance } from "./exceedance-chart.js";
 import { fan } from "./fan-chart.js";
 import { groupsTable, notInOdds, oddsMethod } from "./odds-method.js";
-import { informationTable, informationText, ranksTable, varianceTable } from "./odds-sensitivity.js";
+import { informationTable, informationText, ranksTable } from "./odds-sensitivity.js";
 import { type OddsTable, oddsTables } from "./odds-table.js";
 import { cheaperSentence, futureNote, type ToldOdds, worthItSentence } from "./odds-words.js";
 import { tornado } from "./tornado-chart.js";
@@ -45,7 +45,6 @@ export function oddsView({ odds, matters }: ToldOdds, context: ReportContext): O
     tables: [
       bars.table,
       informationTable(odds, context),
-      varianceTable(odds, context),
       ranksTable(odds, context),
       ...curves.map((each) => each.table),
     ],

@@ -6,15 +6,7 @@ import { type Between, between } from "./between.js";
 import type { InputDifference } from "./input-differences.js";
 import { type InputGroup, inputGroups } from "./input-groups.js";
 import { heldBy, membersOf, type Players, soundPlayers, worthOfPlayers } from "./players.js";
-import {
-  type Coalition,
-  coalitionsOf,
-  drawnOrders,
-  everyCoalition,
-  sampledValues,
-  shapleyValues,
-  type WorthOf,
-} from "./shapley.js";
+import { type Coalition, everyCoalition, shapleyValues, type WorthOf } from "./shapley.js";
 import { wholeParts } from "./whole-parts.js";
 
 /** Present values that are explained, in cents. */
@@ -29,8 +21,6 @@ export interface ExplainedCents {
 export interface ExplainedPart extends ExplainedCents {
   /** One group, or several whose changes are explained as one, since some of them alone contradict the study. */
   readonly groups: readonly InputGroup[];
-  /** Standard errors in cents; absent where all orders were taken. */
-  readonly errors: ExplainedCents | undefined;
 }
 
 export interface Explanation {
@@ -38,28 +28,20 @@ export interface Explanation {
   readonly right: ExplainedCents;
   /** They add up to right less left, to the cent. */
   readonly parts: readonly ExplainedPart[];
-  /** Orders that were drawn; absent where all were taken. */
-  readonly orders: number | undefined;
 }
 
-interface Settings {
-  readonly seed: number;
-  /** Most groups of which every order is taken. */
-  readonly mostExact: number;
-  readonly mostComparisons: number;
-}
-
-export const explainSettings: Settings = { seed: 1, mostExact: 8, mostComparisons: 300 };
-/** From so many structures on a comparison takes long enough that fewer are made. */
+/** Most groups, of which every order is taken: 256 comparisons. */
+const mostGroups = 8;
+/** From so many structures on a comparison takes long enough that fewer are made: 64. */
 const manyStructures = 100;
-const settingsOfMany: Settings = { seed: 1, mostExact: 6, mostComparisons: 64 };
+const mostGroupsOfMany = 6;
 
 /**
  * How much of the difference between two studies each changed input explains: its Shapley value, the mean of what its
  * change adds over all orders in which the changes may be made, every study between the two by the exact comparison. It
  * depends on no order, gives nothing to a change that does nothing, and adds up. Where there are too many changes,
- * inputs are grouped by where they stand; where there are too many groups, orders are drawn. Changes of which some
- * alone would make a study that contradicts itself are explained as one. Other work gets its turn between comparisons.
+ * inputs are grouped by where they stand. Changes of which some alone would make a study that contradicts itself are
+ * explained as one. Other work gets its turn between comparisons.
  */
 export async function explainDifference(
   left: ComparedStudy,
@@ -67,8 +49,7 @@ export async function explainDifference(
   differences: readonly InputDifference[],
 ): Promise<Explanation> {
   const largest = Math.max(left.document.structures.length, right.document.structures.length);
-  const settings = largest < manyStructures ? explainSettings : settingsOfMany;
-  const groups = inputGroups(differences, settings.mostExact);
+  const groups = inputGroups(differences, largest < manyStructures ? mostGroups : mostGroupsOfMany);
   const placesOf = (held: Coalition) =>
     new Set(
       membersOf(held, groups.length).flatMap((group) => at(groups, group).inputs.map(({ place }) => place)),
@@ -76,15 +57,14 @@ export async function explainDifference(
   const studies = between(left, right, placesOf(2 ** groups.length - 1), requestOf(left, right));
   const players = await soundPlayers(
     groups.length,
-    (some) => coalitionsNeeded(some.length, settings),
     remembered(async (held) => {
       await nextTurn();
       return studies.isSound(placesOf(held));
     }),
   );
-  const needed = coalitionsNeeded(players.length, settings).map((coalition) => heldBy(coalition, players));
+  const needed = everyCoalition(players.length).map((coalition) => heldBy(coalition, players));
   const worths = await worthsOf(new Set(needed), placesOf, studies);
-  return explanation(groups, players, worthOfPlayers(worths, players), settings);
+  return explanation(groups, players, worthOfPlayers(worths, players));
 }
 
 /** The option that both studies request. */
@@ -100,17 +80,6 @@ function remembered<Answer>(ask: (held: Coalition) => Promise<Answer>): (held: C
     known.set(held, answer);
     return answer;
   };
-}
-
-/** None stands for all orders. */
-function ordersDrawn(players: number, { mostExact, mostComparisons, seed }: Settings) {
-  if (players <= mostExact) return undefined;
-  return drawnOrders(players, 2 * Math.floor((mostComparisons - 2) / (players - 1) / 2), seed);
-}
-
-function coalitionsNeeded(players: number, settings: Settings): Coalition[] {
-  const orders = ordersDrawn(players, settings);
-  return orders ? [...new Set(orders.flatMap(coalitionsOf))] : everyCoalition(players);
 }
 
 /** Net benefit, where one option is requested, and cost of an infestation, by what is held. */
@@ -135,15 +104,8 @@ async function worthsOf(
   return worths;
 }
 
-function explanation(
-  groups: readonly InputGroup[],
-  players: Players,
-  worthOf: WorthOf,
-  settings: Settings,
-): Explanation {
-  const orders = ordersDrawn(players.length, settings);
-  const sampled = orders && sampledValues(orders, worthOf);
-  const values = sampled?.map((each) => each.values) ?? shapleyValues(players.length, worthOf);
+function explanation(groups: readonly InputGroup[], players: Players, worthOf: WorthOf): Explanation {
+  const values = shapleyValues(players.length, worthOf);
   const [first, last] = [worthOf(0), worthOf(2 ** players.length - 1)].map((worth) => worth.map(Math.round));
   const parts = (first ?? []).map((before, figure) =>
     wholeParts(
@@ -157,9 +119,7 @@ function explanation(
     parts: players.map((held, player) => ({
       ...cents(parts.map((part) => at(part, player))),
       groups: membersOf(held, groups.length).map((group) => at(groups, group)),
-      errors: sampled && cents(at(sampled, player).errors.map(Math.ceil)),
     })),
-    orders: orders?.length,
   };
 }
 

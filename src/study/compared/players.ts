@@ -1,4 +1,4 @@
-import { type Coalition, sizeOf } from "./shapley.js";
+import { type Coalition, everyCoalition, sizeOf } from "./shapley.js";
 
 /** Groups as bits of what they hold. */
 export type Players = readonly Coalition[];
@@ -15,18 +15,13 @@ export const membersOf = (coalition: Coalition, count: number): number[] =>
 export type SoundTest = (held: Coalition) => Promise<boolean>;
 
 /**
- * Players of whose coalitions each that `neededBy` asks for is sound: where one is not, players are made one until they
- * are.
+ * Players whose coalitions are all sound: where one is not, players are made one until they are.
  */
-export async function soundPlayers(
-  count: number,
-  neededBy: (players: Players) => readonly Coalition[],
-  isSound: SoundTest,
-): Promise<Players> {
+export async function soundPlayers(count: number, isSound: SoundTest): Promise<Players> {
   let players: Players = Array.from({ length: count }, (_, group) => 1 << group);
   for (;;) {
     const ofPlayers: SoundTest = (coalition) => isSound(heldBy(coalition, players));
-    const unsound = await firstUnsound(neededBy(players), ofPlayers);
+    const unsound = await firstUnsound(everyCoalition(players.length), ofPlayers);
     if (unsound === undefined) return players;
     players = joined(players, await playersToJoin(unsound, players.length, ofPlayers));
   }

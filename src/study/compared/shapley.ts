@@ -1,5 +1,4 @@
 import { at } from "../../model/lists.js";
-import { randomStream } from "../../model/random/generator.js";
 
 /** Some of the players, as bits: player 0 is 1, player 1 is 2, player 2 is 4. */
 export type Coalition = number;
@@ -48,75 +47,3 @@ function gain(worthOf: WorthOf, coalition: Coalition, player: number): number[] 
 
 const sumOf = (lists: readonly number[][]): number[] =>
   lists.reduce((sum, list) => list.map((value, index) => value + (sum[index] ?? 0)), []);
-
-/** Orders of players, drawn with a seed, each followed by its reverse. */
-export function drawnOrders(players: number, count: number, seed: number): number[][] {
-  const { uniform } = randomStream(seed, "orders of changed inputs");
-  return Array.from({ length: Math.ceil(count / 2) }, () => {
-    const order = shuffled(players, uniform);
-    return [order, order.toReversed()];
-  }).flat();
-}
-
-/** Fisher and Yates: every order is as likely. */
-function shuffled(players: number, uniform: () => number): number[] {
-  const order = Array.from({ length: players }, (_, player) => player);
-  for (let last = players - 1; last > 0; last--) {
-    const other = Math.floor(uniform() * (last + 1));
-    const moved = at(order, last);
-    order[last] = at(order, other);
-    order[other] = moved;
-  }
-  return order;
-}
-
-/** The coalitions that orders pass through, from none to all. */
-export function coalitionsOf(order: readonly number[]): Coalition[] {
-  const passed: Coalition[] = [0];
-  for (const player of order) passed.push(at(passed, passed.length - 1) | (1 << player));
-  return passed;
-}
-
-export interface SampledValue {
-  /** Mean over the orders: they too add up to v(all) − v(none). */
-  readonly values: readonly number[];
-  /** Standard errors of the means, an order and its reverse taken as one draw. */
-  readonly errors: readonly number[];
-}
-
-/** Shapley values estimated from some orders, as `drawnOrders` gives them. */
-export function sampledValues(orders: ReadonlyArray<readonly number[]>, worthOf: WorthOf): SampledValue[] {
-  const players = orders[0]?.length ?? 0;
-  const gains = orders.map((order) => gainsIn(order, worthOf));
-  return Array.from({ length: players }, (_, player) => {
-    const pairs = gains
-      .map((byPlayer) => at(byPlayer, player))
-      .flatMap((first, index, all) => (index % 2 === 0 ? [meanOf([first, at(all, index + 1)])] : []));
-    const values = meanOf(pairs);
-    return {
-      values,
-      errors: values.map((value, index) =>
-        errorOf(
-          pairs.map((pair) => at(pair, index)),
-          value,
-        ),
-      ),
-    };
-  });
-}
-
-function gainsIn(order: readonly number[], worthOf: WorthOf): number[][] {
-  const coalitions = coalitionsOf(order);
-  const byPlayer: number[][] = [];
-  order.forEach((player, place) => {
-    byPlayer[player] = gain(worthOf, at(coalitions, place), player);
-  });
-  return byPlayer;
-}
-
-const meanOf = (lists: readonly number[][]): number[] => sumOf(lists).map((sum) => sum / lists.length);
-
-function errorOf(draws: readonly number[], mean: number): number {
-  const squares = draws.reduce((sum, draw) => sum + (draw - mean) ** 2, 0);
-  return draws.length < 2 ? 0 : Math.sqrt(squares / (draws.length - 1) / draws.length);
-}

@@ -79,23 +79,12 @@ export interface TornadoBar {
   readonly high: { readonly input: number; readonly netBenefit: number };
 }
 
-/** Share of the variance of the requested option's net benefit, luck left out. */
-export interface VarianceShare {
-  /** One input, or several that are drawn together. */
-  readonly ids: readonly string[];
-  readonly name: string;
-  /** By itself alone, and with all that it does together with others. */
-  readonly first: Estimate;
-  readonly total: Estimate;
-}
-
 export interface Matters {
   readonly netBenefit: number;
   /** Widest first. */
   readonly tornado: readonly TornadoBar[];
   /** Spearman's, of each input with the net benefit; strongest first. */
   readonly ranks: ReadonlyArray<{ readonly id: string; readonly name: string; readonly correlation: number }>;
-  readonly shares: readonly VarianceShare[];
 }
 
 /** How sure a study is. */

@@ -9,6 +9,7 @@ import { editionText } from "../../report/print/paper.js";
 import { withFilePolicy } from "../access/security-headers.js";
 import { NotFoundError } from "../explain.js";
 import { formsDesk, type StudyForms } from "../forms-desk.js";
+import { GoneFormError, slidesPath } from "../gone-form.js";
 import { renderPage } from "../render.js";
 import type { StudyPages } from "./study-pages.js";
 import { workbenchPage } from "./workbench-page.js";
@@ -38,6 +39,7 @@ export function addForms(app: Express, { answers, printer, find, knownOdds }: St
   });
   const sendForm = async (id: string, path: string, response: Response): Promise<void> => {
     const entry = find(id);
+    if (path === slidesPath) throw new GoneFormError(entry.id);
     const forms = formsOf(entry);
     const isPath = (form: Form) => form.path === path;
     const form = (await forms.plain()).find(isPath) ?? (await forms.printed()).find(isPath);

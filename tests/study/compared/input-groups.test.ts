@@ -38,25 +38,55 @@ describe("groups of changed inputs", () => {
     ]);
   });
 
-  it("stay owners up to 24, of which orders are drawn", () => {
-    const differences = Array.from({ length: 12 }, (_, index) => inputs(`structures/s${index}`, 2)).flat();
-    expect(told(differences)).toHaveLength(12);
-    expect(told(differences)[0]).toEqual(["structures/s0", 2]);
+  it("are at most as many as asked: the structures with the fewest changes are one", () => {
+    const counts = [2, 1, 3, 2, 2, 2, 4, 2, 2, 2, 2, 2];
+    const differences = counts.flatMap((count, index) => inputs(`structures/s${index}`, count));
+    // 12 owners into 8: five are one, the one with a single change first, then the last of those with two.
+    expect(told(differences)).toEqual([
+      ["structures/s0", 2],
+      ["structures/s2", 3],
+      ["structures/s3", 2],
+      ["structures/s4", 2],
+      ["structures/s5", 2],
+      ["structures/s6", 4],
+      ["structures/s7", 2],
+      ["other structures", 9],
+    ]);
   });
 
-  it("are the parts of a study beyond 24 owners, what is requested with the options", () => {
+  it("are whole parts of a study where there is no more room, and the smallest of these are one", () => {
     const structures = Array.from({ length: 25 }, (_, index) => inputs(`structures/s${index}`, 1)).flat();
     const differences = [
       ...structures,
       ...inputs("options/x", 1),
       ...inputs("study", 1),
       ...inputs("money", 2),
+      ...inputs("boats", 4),
     ];
-    expect(told(differences)).toEqual([
+    expect(told(differences, 4)).toEqual([
+      ["money", 2],
+      ["boats", 4],
       ["structures", 25],
       ["program options", 2],
-      ["money", 2],
     ]);
+    expect(told(differences, 3)).toEqual([
+      ["boats", 4],
+      ["structures", 25],
+      ["money and program options", 4],
+    ]);
+  });
+
+  it("hold each changed input once, and are never more than asked", () => {
+    for (const most of [1, 2, 5, 6, 8]) {
+      const differences = ["structures/a", "structures/b", "options/x", "study", "money", "lake"].flatMap(
+        (owner) => inputs(owner, 3),
+      );
+      const groups = inputGroups(differences, most);
+      expect(groups.length).toBeLessThanOrEqual(most);
+      expect(groups.flatMap((group) => group.inputs.map(({ place }) => place)).sort()).toEqual(
+        differences.map(({ place }) => place).sort(),
+      );
+    }
   });
 
   it("tell the structure or option of an input whose own name leaves it open", () => {

@@ -1,13 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import {
-  type Coalition,
-  coalitionsOf,
-  drawnOrders,
-  everyCoalition,
-  sampledValues,
-  shapleyValues,
-} from "../../../src/study/compared/shapley.js";
+import { type Coalition, everyCoalition, shapleyValues } from "../../../src/study/compared/shapley.js";
 import { wholeParts } from "../../../src/study/compared/whole-parts.js";
 
 /** Worth of a function of numbers that go from their first to their second value. */
@@ -40,6 +33,10 @@ describe("Shapley values", () => {
     [2 / 3, 1 / 6, 1 / 6].forEach((expected, player) => {
       expect(values[player]).toBeCloseTo(expected, 12);
     });
+  });
+
+  it("need every coalition: 8 of 3 players", () => {
+    expect(everyCoalition(3)).toEqual([0, 1, 2, 3, 4, 5, 6, 7]);
   });
 
   it("take several worths side by side", () => {
@@ -75,47 +72,6 @@ describe("Shapley values", () => {
         expect(shapleyValues(players, without)[0]?.[0]).toBe(0);
       }),
     );
-  });
-});
-
-describe("drawn orders", () => {
-  it("are the same for a seed and hold each player once, an order before its reverse", () => {
-    const orders = drawnOrders(9, 6, 1);
-    expect(drawnOrders(9, 6, 1)).toEqual(orders);
-    expect(orders).toHaveLength(6);
-    expect(orders[0]?.toSorted((a, b) => a - b)).toEqual([0, 1, 2, 3, 4, 5, 6, 7, 8]);
-    expect(orders[1]).toEqual(orders[0]?.toReversed());
-  });
-
-  it("pass through coalitions that grow by a player: 2, 0, 1 through 0, 4, 5, 7", () => {
-    expect(coalitionsOf([2, 0, 1])).toEqual([0, 4, 5, 7]);
-  });
-
-  it("give the exact values where pairs alone work together: an order and its reverse hold both ways", () => {
-    const from = [1, 2, 3, 4];
-    const to = [2, 5, 4, 7];
-    const pairs = ([a = 0, b = 0, c = 0, d = 0]: readonly number[]) => a * b + c * d + 3 * a;
-    const worth = worthOf(from, to, pairs);
-    const exact = shapleyValues(4, worth).flat();
-    sampledValues(drawnOrders(4, 2, 7), worth).forEach(({ values: [value], errors: [error] }, player) => {
-      expect(value).toBeCloseTo(exact[player] ?? Number.NaN, 12);
-      expect(error).toBe(0);
-    });
-  });
-
-  it("estimate within four standard errors what all orders give, and add up", () => {
-    const worth = worthOf([1, 1, 1, 1, 1], [2, 3, 2, 4, 3], product);
-    const exact = shapleyValues(5, worth).flat();
-    const estimated = sampledValues(drawnOrders(5, 60, 1), worth);
-    estimated.forEach(({ values: [value = 0], errors: [error = 0] }, player) => {
-      expect(error).toBeGreaterThan(0);
-      expect(Math.abs(value - (exact[player] ?? 0))).toBeLessThan(4 * error);
-    });
-    expect(sum(estimated.map(({ values: [value = 0] }) => value))).toBeCloseTo(143, 9);
-  });
-
-  it("need every coalition where all orders are taken: 8 of 3 players", () => {
-    expect(everyCoalition(3)).toEqual([0, 1, 2, 3, 4, 5, 6, 7]);
   });
 });
 
