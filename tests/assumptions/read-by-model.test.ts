@@ -3,7 +3,7 @@ import { join, sep } from "node:path";
 import { describe, expect, it } from "vitest";
 import { register } from "../../src/model/register/register.js";
 import { projectRoot } from "../../src/report/document/assets.js";
-import { compareStudy } from "../../src/study/prepare/compute.js";
+import { comparedRun } from "../../src/study/compared/compared.js";
 import { readStudyText } from "../../src/study/reading/read.js";
 import { editedText } from "../study/example.js";
 import { realSet } from "./real.js";
@@ -105,6 +105,6 @@ describe("what the model reads", () => {
     ]),
   ])("is found for a study with %s = %s", (place, value) => {
     const study = readStudyText(editedText([[place, value]]), "study.yaml");
-    expect(() => compareStudy(study, set)).not.toThrow();
+    expect(() => comparedRun(study, set).comparison).not.toThrow();
   });
 });

@@ -7,7 +7,7 @@ import { noMoney } from "../../src/model/money/decimal.js";
 import { amountOf, sumOf, totalOf } from "../../src/model/money/line.js";
 import type { OptionResult } from "../../src/model/option.js";
 import { yearlyHazard } from "../../src/model/risk/hazard.js";
-import { compareStudy } from "../../src/study/prepare/compute.js";
+import { comparedRun } from "../../src/study/compared/compared.js";
 import { readStudyFile } from "../../src/study/reading/read.js";
 import { assumptionSet } from "./assumptions.js";
 import { relativeGap } from "./near.js";
@@ -16,7 +16,10 @@ const folder = new URL("../../src/examples/", import.meta.url);
 const files = readdirSync(folder).filter((name) => name.endsWith(".yaml"));
 
 describe.each(files)("the example %s", (file) => {
-  const comparison = compareStudy(readStudyFile(fileURLToPath(new URL(file, folder))), assumptionSet);
+  const comparison = comparedRun(
+    readStudyFile(fileURLToPath(new URL(file, folder))),
+    assumptionSet,
+  ).comparison;
   const { structures, infestation, baseline, options } = comparison;
 
   it("has totals that are the sum of its lines, and no money that is not in a line", () => {

@@ -1,6 +1,7 @@
 import { describe, expect, it, vi } from "vitest";
 import { resultsJson } from "../../src/report/results/results.js";
-import { compareStudy, runStudy } from "../../src/study/prepare/compute.js";
+import { comparedRun } from "../../src/study/compared/compared.js";
+import { runStudy } from "../../src/study/prepare/compute.js";
 import { InputError, type Problem } from "../../src/study/reading/problems.js";
 import { readStudyText } from "../../src/study/reading/read.js";
 import { assumptions } from "../report/runs.js";
@@ -13,7 +14,7 @@ const computed = (edits: Edits) => runStudy(readStudyText(editedText(edits), "la
 
 function problemsWith(edits: Edits): readonly Problem[] {
   try {
-    compareStudy(readStudyText(editedText(edits), "lake.yaml"), assumptions);
+    comparedRun(readStudyText(editedText(edits), "lake.yaml"), assumptions).comparison;
   } catch (error) {
     if (error instanceof InputError) return error.problems;
     throw error;

@@ -1,7 +1,7 @@
-import { answersHere } from "../../src/app/answers/here.js";
 import { assumptionFiles } from "../../src/assumptions/load.js";
 import { assumptionsFolder } from "../../src/report/document/assets.js";
 import { assumptions } from "../report/runs.js";
+import { answersHere } from "../trials/answers-here.js";
 
 /** What studies are computed with in tests. */
 export const means = { assumptions, files: assumptionFiles(assumptionsFolder) };

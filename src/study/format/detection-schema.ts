@@ -60,4 +60,3 @@ export const responseSchema = z
   .meta({ description: "Containment or eradication, tried once, in the year in which mussels are noticed" });
 
 export type MonitoringDocument = NonNullable<z.output<typeof monitoringSchema>>;
-export type ResponseDocument = NonNullable<z.output<typeof responseSchema>>;

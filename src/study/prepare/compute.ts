@@ -100,11 +100,6 @@ function refuse(document: StudyDocument, problems: readonly Problem[]): void {
   if (problems.length > 0) throw new InputError(document.study.name, problems);
 }
 
-export function compareStudy(document: StudyDocument, set: AssumptionSet): Comparison {
-  const { input, assumed } = prepareStudy(document, set);
-  return tellingAmounts(document, () => compare(input, assumed));
-}
-
 /** Computes a study and the ranges that its report shows. */
 export function runStudy(document: StudyDocument, assumptions: AssumptionSet): StudyRun {
   const { input, assumed, overrides, prices, chances, traffic, inputAssumptions } = prepareStudy(

@@ -1,7 +1,8 @@
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
 import { loadAssumptions } from "../../../src/assumptions/load.js";
-import { compareStudy, prepareStudy } from "../../../src/study/prepare/compute.js";
+import { comparedRun } from "../../../src/study/compared/compared.js";
+import { prepareStudy } from "../../../src/study/prepare/compute.js";
 import { readStudyText } from "../../../src/study/reading/read.js";
 import { editedText, inputErrorOf } from "../example.js";
 
@@ -14,7 +15,7 @@ const withPinned = (structure: string, pinned: unknown) =>
 describe("a plan that a study prescribes", () => {
   it("is the one that the comparison keeps the part in service by", () => {
     const pinned = [{ part: "trash rack", plan: "divers-6", reason }];
-    const { structures } = compareStudy(withPinned("intake", pinned), set);
+    const { structures } = comparedRun(withPinned("intake", pinned), set).comparison;
     const rack = structures
       .find(({ structure }) => structure.kind === "intake")
       ?.components.find(({ name }) => name === "trash rack");

@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { assumptionDifferences } from "../../../src/study/compared/assumption-differences.js";
+import { comparedRun } from "../../../src/study/compared/compared.js";
 import { explainDifference } from "../../../src/study/compared/explain.js";
 import { inputDifferences } from "../../../src/study/compared/input-differences.js";
 import type { StudyDocument } from "../../../src/study/format/schema.js";
-import { compareStudy } from "../../../src/study/prepare/compute.js";
 import { readStudyText } from "../../../src/study/reading/read.js";
 import { assumptions } from "../../report/runs.js";
 import { editedText } from "../example.js";
@@ -22,9 +22,9 @@ function explain(left: StudyDocument, right: StudyDocument) {
 }
 
 const cents = (amount: { toNumber: () => number }) => Math.round(amount.toNumber() * 100);
-const known = new WeakMap<StudyDocument, ReturnType<typeof compareStudy>>();
+const known = new WeakMap<StudyDocument, ReturnType<typeof comparedRun>["comparison"]>();
 function comparisonOf(document: StudyDocument) {
-  const comparison = known.get(document) ?? compareStudy(document, assumptions);
+  const comparison = known.get(document) ?? comparedRun(document, assumptions).comparison;
   known.set(document, comparison);
   return comparison;
 }

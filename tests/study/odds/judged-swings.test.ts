@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
+import { comparedRun } from "../../../src/study/compared/compared.js";
 import { swingsOf } from "../../../src/study/odds/judged-swings.js";
-import { compareStudy } from "../../../src/study/prepare/compute.js";
 import { readStudyText } from "../../../src/study/reading/read.js";
 import { assumptions } from "../../report/runs.js";
 import { judgeHere } from "../../web/judging.js";
@@ -25,7 +25,7 @@ const few = {
 
 function netBenefitWith(value: number): number {
   const document = study([["overrides", [{ id: dependence, value, reason: "tried" }]]]);
-  const { options } = compareStudy(document, few);
+  const { options } = comparedRun(document, few).comparison;
   const found = options.find(({ result }) => result.option.id === document.study.requestedOption);
   return found?.netBenefit.toNumber() ?? Number.NaN;
 }

@@ -3,12 +3,12 @@ import type { AssumptionSet } from "../../../src/assumptions/entry.js";
 import { clusteredMean } from "../../../src/model/futures/clusters.js";
 import { futuresPerBlock, lakesPerBlock } from "../../../src/model/futures/draw-plan.js";
 import { at } from "../../../src/model/lists.js";
+import { comparedRun } from "../../../src/study/compared/compared.js";
 import type { StudyDocument } from "../../../src/study/format/schema.js";
 import { oddsSettings } from "../../../src/study/format/uncertainty-schema.js";
 import { drawnStudy, type LakeFutures } from "../../../src/study/odds/draws.js";
 import { joinedFutures } from "../../../src/study/odds/joined-futures.js";
 import { oddsSummary } from "../../../src/study/odds/odds-summary.js";
-import { compareStudy } from "../../../src/study/prepare/compute.js";
 import { readStudyFile, readStudyText } from "../../../src/study/reading/read.js";
 import { assumptionSet } from "../../model/assumptions.js";
 import { blockDraws } from "../../model/futures/block-draws.js";
@@ -45,7 +45,7 @@ describe("a study of which only the year of establishment is unknown", () => {
       { name: "Treatment", cost: "$500,000", chance: "40 %", latestYear: 3, origin: "invented" },
     ],
   ]);
-  const comparison = compareStudy(document, certain);
+  const comparison = comparedRun(document, certain).comparison;
   const results = [comparison.baseline, ...comparison.options.map(({ result }) => result)];
   const lakes = lakesOf(document, certain, 2);
   const futures = joinedFutures(lakes, document.options.length);

@@ -2,6 +2,7 @@ import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
 import { loadAssumptions } from "../../../src/assumptions/load.js";
 import { at } from "../../../src/model/lists.js";
+import { comparedRun } from "../../../src/study/compared/compared.js";
 import type { StudyDocument } from "../../../src/study/format/schema.js";
 import { drawnStudy } from "../../../src/study/odds/draws.js";
 import {
@@ -15,7 +16,6 @@ import { netBenefitsAt, netBenefitsOf, type RunPoints } from "../../../src/study
 import { comparedOptions } from "../../../src/study/odds/stop-drawing.js";
 import { barWidth, tornado } from "../../../src/study/odds/tornado.js";
 import { hydrologicYearId, type NamedInput } from "../../../src/study/odds/uncertain-inputs.js";
-import { compareStudy } from "../../../src/study/prepare/compute.js";
 import { rangedQuantities, withValues } from "../../../src/study/reading/ranged.js";
 import { readStudyText } from "../../../src/study/reading/read.js";
 import { type ExampleName, editedText, exampleText } from "../example.js";
@@ -96,7 +96,7 @@ function studied(document: StudyDocument) {
 }
 
 function comparedNetBenefit(document: StudyDocument, set = assumptions): number {
-  const found = compareStudy(document, set).options.find(
+  const found = comparedRun(document, set).comparison.options.find(
     ({ result }) => result.option.id === document.study.requestedOption,
   );
   if (!found) throw new Error("no option requested");

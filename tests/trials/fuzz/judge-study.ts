@@ -3,7 +3,8 @@ import type { Comparison } from "#product/model/compare.js";
 import type { CostLine } from "#product/model/money/line.js";
 import { renderReportBody } from "#product/report/document/html.js";
 import { resultsJson } from "#product/report/results/results.js";
-import { compareStudy, runStudy } from "#product/study/prepare/compute.js";
+import { comparedRun } from "#product/study/compared/compared.js";
+import { runStudy } from "#product/study/prepare/compute.js";
 import { InputError, type Problem } from "#product/study/reading/problems.js";
 import { readStudyText } from "#product/study/reading/read.js";
 import { type Fault, longestMilliseconds, notFinite, processorMilliseconds } from "./fault.js";
@@ -34,7 +35,7 @@ function computed(
   assumptions: AssumptionSet,
 ): { comparison?: Comparison; faults: readonly Fault[] } {
   try {
-    return { comparison: compareStudy(readStudyText(text, "the study"), assumptions), faults: [] };
+    return { comparison: comparedRun(readStudyText(text, "the study"), assumptions).comparison, faults: [] };
   } catch (error) {
     if (error instanceof InputError) return { faults: faultsOfProblems(error.problems) };
     return { faults: [{ what: "crash", detail: stackOf(error) }] };

@@ -3,7 +3,6 @@ import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { answersHere } from "#product/app/answers/here.js";
 import { runDesk, usualDesk } from "#product/app/runs.js";
 import { studyShelf } from "#product/app/studies.js";
 import { assumptionFiles, readAssumptions } from "#product/assumptions/load.js";
@@ -18,6 +17,7 @@ import { door } from "#product/web/access/door.js";
 import { accessSettings } from "#product/web/access/settings.js";
 import { slowing } from "#product/web/access/slowing.js";
 import { createApp } from "#product/web/app.js";
+import { answersHere } from "../answers-here.js";
 import { smallLakes } from "./studies.js";
 
 const files = assumptionFiles(assumptionsFolder);

@@ -1,12 +1,12 @@
 import { fileURLToPath } from "node:url";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
-import { answersHere } from "../../../src/app/answers/here.js";
 import { QueueFullError } from "../../../src/app/answers/lane.js";
 import { textOf } from "../../../src/app/answers/questions.js";
 import { answerThread, TookTooLongError } from "../../../src/app/answers/thread.js";
 import { type AnswerWorkers, answerWorkers, type WorkerSettings } from "../../../src/app/answers/workers.js";
 import { readExamples } from "../../../src/app/examples.js";
 import { InputError } from "../../../src/study/reading/problems.js";
+import { answersHere } from "../../trials/answers-here.js";
 import { means } from "../answering.js";
 
 const stuckWorker = fileURLToPath(new URL("stuck-worker.js", import.meta.url));

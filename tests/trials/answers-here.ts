@@ -1,10 +1,10 @@
-import { comparing } from "./comparing.js";
-import type { AnswersOf, Means } from "./means.js";
-import { papers } from "./papers.js";
-import type { Answer, Answering, Asked, Kind } from "./questions.js";
-import { reporting } from "./reporting.js";
+import { comparing } from "#product/app/answers/comparing.js";
+import type { AnswersOf, Means } from "#product/app/answers/means.js";
+import { papers } from "#product/app/answers/papers.js";
+import type { Answer, Answering, Asked, Kind } from "#product/app/answers/questions.js";
+import { reporting } from "#product/app/answers/reporting.js";
 
-/** Answers in this thread, for trials. */
+/** Answers in this thread, without workers. */
 export function answersHere(means: Means): Answering {
   const answers: AnswersOf<Kind> = { ...comparing(means), ...reporting(means), ...papers(means) };
   return {
