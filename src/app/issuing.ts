@@ -6,7 +6,7 @@ import type { ShelfEntry } from "./study-entry.js";
 import { authorFor } from "./visitor.js";
 
 /** What is asked for: the report on a study as it is now. */
-export interface IssueRequest {
+interface IssueRequest {
   readonly entry: ShelfEntry;
   readonly author: string;
   readonly note: string;

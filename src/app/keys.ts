@@ -17,7 +17,7 @@ const usual: Parameters = { cost: 2 ** 5, blockSize: 8, parallelization: 1 };
 const hashBytes = 32;
 const saltBytes = 16;
 
-export interface NewAccessKey {
+interface NewAccessKey {
   /** To be shown once and kept nowhere. */
   readonly key: string;
   readonly kept: KeptAccessKey;

@@ -3,7 +3,7 @@ import type { Progress } from "../odds/draw.js";
 /** Too many runs wait already. */
 export class BusyError extends Error {}
 
-export interface RunControl {
+interface RunControl {
   readonly signal: AbortSignal;
   readonly onProgress: (progress: Progress) => void;
 }
@@ -14,7 +14,7 @@ export type RunState =
   | { readonly state: "waiting"; readonly before: number };
 
 /** Long runs, one after another, that end when nobody asks for them any more. */
-export interface RunQueue {
+interface RunQueue {
   /**
    * Joins the run of a key, or lines it up.
    * @param work deals with its own errors

@@ -7,7 +7,7 @@ import type { FromProcess, ToProcess } from "./verify-messages.js";
 /** The compiled script, also when this file is run as it is written. */
 const script = fileURLToPath(new URL("../../dist/app/verify-process.js", import.meta.url));
 
-export interface ApartSettings {
+interface ApartSettings {
   readonly longestSeconds: number;
   /** Of address space, which includes what the engine only reserves. */
   readonly mostMegabytes: number;
@@ -15,7 +15,7 @@ export interface ApartSettings {
 }
 
 /** Far more than reading and computing a report takes without its odds. */
-export const usualApart: ApartSettings = { longestSeconds: 60, mostMegabytes: 3072, withOdds: false };
+const usualApart: ApartSettings = { longestSeconds: 60, mostMegabytes: 3072, withOdds: false };
 
 /**
  * Verifies a file, which may be anybody's, in a process of its own with limits of memory and time.

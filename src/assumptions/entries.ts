@@ -9,7 +9,7 @@ import { type HeldIds, type WrittenItem, type WrittenItems, writtenItems } from 
 import { type AssumptionFiles, readYaml } from "./yaml-file.js";
 
 /** The assumptions of a folder, each in the unit that the model expects, with the plans that name some of them. */
-export interface Entries {
+interface Entries {
   readonly entries: ReadonlyMap<string, Assumption>;
   readonly expected: ReadonlyMap<string, Expectation>;
   readonly plans: readonly PlanEntry[];
@@ -17,7 +17,7 @@ export interface Entries {
 }
 
 /** What the files that list assumptions are read with. */
-export interface EntryReading {
+interface EntryReading {
   /** Names of these files. */
   readonly lists: readonly string[];
   readonly sources: ReadonlyMap<string, Source>;

@@ -5,7 +5,7 @@ import type { PlanEntry } from "../model/structures/catalogue.js";
 
 /** How firm a value is, from firm to soft. */
 export const bases = ["published", "operator record", "common practice", "from memory", "judged"] as const;
-export type Basis = (typeof bases)[number];
+type Basis = (typeof bases)[number];
 
 /** What ids of assumptions look like. */
 export const idPattern = /^[a-z0-9.-]+$/;
@@ -44,7 +44,7 @@ export const sourceSchema = z.strictObject({
 export type Source = z.infer<typeof sourceSchema>;
 
 /** Years of an index that were read in one place. */
-export interface IndexPart {
+interface IndexPart {
   readonly basis: Basis;
   readonly source: string;
   readonly note: string;

@@ -9,7 +9,7 @@ import { retired } from "./retired.js";
 import { overrideDimensions } from "./units.js";
 
 /** A study's own value for an assumption, with the reason that the report prints. */
-export interface Override {
+interface Override {
   readonly id: string;
   readonly value: string | number;
   readonly reason: string;
@@ -26,7 +26,7 @@ export interface AppliedOverride {
 }
 
 /** An override that cannot be used, for the study's list of problems. */
-export interface OverrideProblem {
+interface OverrideProblem {
   readonly index: number;
   readonly field: "id" | "value";
   readonly found: string;

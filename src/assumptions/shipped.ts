@@ -15,7 +15,7 @@ const recordSchema = z.strictObject({
 });
 
 /** What this version ships, so that a folder that was altered shows. `npm run ship` writes it. */
-export type ShippedRecord = z.infer<typeof recordSchema>;
+type ShippedRecord = z.infer<typeof recordSchema>;
 
 /** Also found from the compiled file. */
 export const shippedFile = fileURLToPath(new URL("../../src/assumptions/shipped.json", import.meta.url));

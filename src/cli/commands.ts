@@ -40,7 +40,7 @@ export function compareCommand(path: string, asJson: boolean, print: Print): voi
   print(asJson ? JSON.stringify(resultsJson(run), undefined, 2) : comparisonText(run));
 }
 
-export interface ReportArguments {
+interface ReportArguments {
   readonly out: string;
   readonly paper: "letter" | "a4" | undefined;
   readonly withOdds: boolean;

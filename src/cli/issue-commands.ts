@@ -23,7 +23,7 @@ import { writeWhole } from "./write-whole.js";
 
 type Print = (text: string) => void;
 
-export interface IssueArguments {
+interface IssueArguments {
   readonly out: string;
   readonly author: string;
   readonly note: string;

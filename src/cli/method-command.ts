@@ -8,7 +8,7 @@ import { readStudyFile } from "../study/reading/read.js";
 import { documentEnding } from "./document-ending.js";
 import { writeWhole } from "./write-whole.js";
 
-export interface MethodArguments {
+interface MethodArguments {
   readonly out: string;
   readonly paper: "letter" | "a4" | undefined;
 }

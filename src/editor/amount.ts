@@ -3,7 +3,7 @@ import { longestSpread } from "../units/spread.js";
 import { unitsOffered, type Writing } from "./units-offered.js";
 
 /** A quantity as a form shows it: what is typed, and the unit chosen beside it. */
-export interface Amount {
+interface Amount {
   readonly amount: string;
   /** Empty where the unit, if any, stands in the amount. */
   readonly unit: string;

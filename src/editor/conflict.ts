@@ -12,7 +12,7 @@ export interface Clash {
   readonly both: boolean;
 }
 
-export interface ThreeDocuments {
+interface ThreeDocuments {
   readonly base: unknown;
   readonly theirs: unknown;
   readonly mine: unknown;

@@ -47,7 +47,7 @@ function documentOf(text: string, name: string): { document: unknown; unread: re
 }
 
 /** How a study writes its quantities; US units and dollars until it says otherwise. */
-export function writingOf(document: unknown): Writing {
+function writingOf(document: unknown): Writing {
   const currency = textAt(document, ["money", "currency"]);
   return {
     system: textAt(document, ["study", "units"]) === "si" ? "si" : "us",

@@ -53,13 +53,13 @@ export interface KindsField {
   readonly ways: readonly GroupWay[];
 }
 
-export interface Way {
+interface Way {
   readonly value: string;
   readonly label: string;
   readonly field: Field;
 }
 
-export interface GroupWay extends Way {
+interface GroupWay extends Way {
   readonly field: GroupField;
 }
 
@@ -80,7 +80,7 @@ export interface NamedField {
 const longText = 300;
 
 /** The fields of a node of the schema. */
-export function fieldOf(node: SchemaNode, key: string): Field {
+function fieldOf(node: SchemaNode, key: string): Field {
   if (isDimension(node.dimension)) return { kind: "quantity", dimension: node.dimension };
   if (node.oneOf) return kindsOf(node.oneOf);
   if (node.anyOf) return eitherOf(node.anyOf, key);

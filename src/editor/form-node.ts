@@ -29,7 +29,7 @@ export interface FormNode {
   readonly acts: readonly { readonly value: string; readonly label: string }[];
 }
 
-export type Shape =
+type Shape =
   | "amount"
   | "line"
   | "long"

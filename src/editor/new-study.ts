@@ -2,7 +2,7 @@ import { stringify } from "yaml";
 import type { UnitSystem } from "./units-offered.js";
 
 /** What a person says before there is a study. */
-export interface NewStudyNames {
+interface NewStudyNames {
   readonly name: string;
   readonly lake: string;
   readonly units: UnitSystem;

@@ -2,7 +2,7 @@ import { valueAt } from "../study/reading/problems.js";
 import { type Edit, edited, rawOf } from "./study-text.js";
 
 /** An own value for an assumption, as a study has it. */
-export interface WrittenOverride {
+interface WrittenOverride {
   readonly id: string;
   readonly value: string | number;
   readonly reason: string;

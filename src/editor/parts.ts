@@ -12,16 +12,7 @@ export interface StudyPart {
   readonly guide: readonly string[];
 }
 
-export const partIds = [
-  "names",
-  "lake",
-  "levels",
-  "structures",
-  "boats",
-  "options",
-  "money",
-  "printed",
-] as const;
+const partIds = ["names", "lake", "levels", "structures", "boats", "options", "money", "printed"] as const;
 export type PartId = (typeof partIds)[number];
 
 export const studyParts: readonly StudyPart[] = [

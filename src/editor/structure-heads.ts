@@ -6,7 +6,7 @@ export interface Head {
   readonly unit: string;
 }
 
-export const longestHead = 100;
+const longestHead = 100;
 const longestShown = 60;
 
 /** Reads heads of a table for one kind: "rack clear spacing (in)", or the keys, "rack.clearSpacing". */

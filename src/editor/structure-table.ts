@@ -14,7 +14,7 @@ import { type Head, headReader, headsOf, isKindHead } from "./structure-heads.js
 import type { Place } from "./study-text.js";
 
 /** A line of a table of structures, read and judged. */
-export interface StructureLine {
+interface StructureLine {
   readonly line: number;
   readonly name: string;
   readonly structure: object;

@@ -10,7 +10,7 @@ import {
 } from "@cantoo/pdf-lib";
 import { atMost, fileLimits } from "./file-limits.js";
 
-export interface ReadAttachment {
+interface ReadAttachment {
   readonly name: string;
   readonly bytes: Uint8Array;
 }

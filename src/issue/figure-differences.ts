@@ -6,7 +6,7 @@ export interface FigureDifference {
   readonly recomputed: string;
 }
 
-export interface FigureComparison {
+interface FigureComparison {
   /** Figures and words that were held against each other. */
   readonly compared: number;
   readonly differences: readonly FigureDifference[];

@@ -15,7 +15,7 @@ export const fileLimits = {
   unpackedAll: 256 * 1024 * 1024,
 } as const;
 
-export type FileLimits = { readonly [Name in keyof typeof fileLimits]: number };
+type FileLimits = { readonly [Name in keyof typeof fileLimits]: number };
 
 /** A file that holds more than is read, in a sentence that says how much and what is allowed. */
 export class FileLimitError extends Error {}

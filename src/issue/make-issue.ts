@@ -22,7 +22,7 @@ export interface IssueDraft
 }
 
 /** What is told in it. */
-export interface IssuedRun {
+interface IssuedRun {
   readonly run: StudyRun;
   readonly told: ToldOdds | undefined;
   /** What the run's assumptions were read from. */

@@ -13,7 +13,7 @@ import { sha256 } from "../assumptions/digest.js";
 import { readAttachments, unpackedBytes } from "./attachments.js";
 
 /** What stands at each place of a document, as a digest: places that differ between two files are where one was altered. */
-export type Places = ReadonlyMap<string, string>;
+type Places = ReadonlyMap<string, string>;
 
 /** How the objects are numbered and packed is in no digest, so that a file that was only saved anew has the same. */
 export function placesOf(document: PDFDocument): Places {

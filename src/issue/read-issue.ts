@@ -63,7 +63,7 @@ function digested(record: ReadRecord): object {
 const notOurs = "it is not an issued report of this program, or was altered.";
 
 /** Reads a PDF that may be anybody's, within limits. @throws NotIssuedError */
-export async function readPdf(pdf: Uint8Array): Promise<PDFDocument> {
+async function readPdf(pdf: Uint8Array): Promise<PDFDocument> {
   try {
     checkFileLimits(pdf);
     const document = await PDFDocument.load(pdf, { updateMetadata: false, parseSpeed: ParseSpeeds.Fastest });

@@ -27,7 +27,7 @@ export interface Findings {
 }
 
 /** A file as far as it can be read. */
-export interface GivenFile {
+interface GivenFile {
   readonly pdf: Uint8Array;
   readonly signature: Signature;
   /** The issued report that it is, or why it is none. */

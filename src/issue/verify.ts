@@ -21,7 +21,7 @@ export interface Claim {
   readonly number: number;
 }
 
-export interface VerifyTools {
+interface VerifyTools {
   /** What is kept here of what the file claims to be; of one that claims nothing, of its bytes. */
   readonly kept: (claim: Claim | undefined) => Promise<Kept> | Kept;
   readonly draw?: Draw | undefined;

@@ -3,7 +3,7 @@ import type { AssumptionId } from "./register/register.js";
 /** Reads an assumption's value in the unit in which the register expects it; throws if no such entry exists. */
 export type Assumed = (id: AssumptionId) => number;
 
-export interface Recorder {
+interface Recorder {
   readonly assumed: Assumed;
   /** Ids read through this recorder, in order of first reading. */
   readonly ids: () => AssumptionId[];

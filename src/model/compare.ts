@@ -27,7 +27,7 @@ import {
 import type { Check } from "./structures/component.js";
 import type { StructureResult } from "./structures/structure.js";
 
-export interface LakeResult extends LevelsResult {
+interface LakeResult extends LevelsResult {
   readonly suitability: Suitability;
   /** Density over capacity times suitability at the end of each year of the horizon, from establishment or, in an
    * infested lake, from its age at the start. */

@@ -80,7 +80,7 @@ export interface ProgramSteps extends CheckSteps {
   >;
 }
 
-export interface StaffLine {
+interface StaffLine {
   readonly name: string;
   /** "wages" where nothing is said. */
   readonly group?: CostGroup | undefined;

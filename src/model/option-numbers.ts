@@ -8,7 +8,7 @@ import { costShare } from "./program/ramp-up.js";
 import { followCourse, type Noticing } from "./risk/course.js";
 
 /** A loss by year of an infestation, in plain money: while it is unnoticed, and once it is noticed. */
-export interface LossStream {
+interface LossStream {
   readonly unnoticed: readonly number[];
   readonly noticed: readonly number[];
   /** What it counts in each year of the horizon: always once, or by how much the prices of its group have risen. */

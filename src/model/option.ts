@@ -15,7 +15,7 @@ import { type CourseYear, followCourse } from "./risk/course.js";
 import { weightedSum } from "./risk/expectation.js";
 import { type HazardParameters, yearlyHazard } from "./risk/hazard.js";
 
-export interface CostPair {
+interface CostPair {
   readonly program: Money;
   readonly infestation: Money;
   readonly total: Money;

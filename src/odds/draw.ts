@@ -19,7 +19,7 @@ export interface DrawControl {
   readonly onProgress: (progress: Progress) => void;
 }
 
-export interface Blocks {
+interface Blocks {
   readonly first: number;
   readonly count: number;
 }

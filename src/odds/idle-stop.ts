@@ -1,5 +1,5 @@
 /** Stops a worker that nobody has asked for some time, so that it gives its memory back. */
-export interface IdleStop {
+interface IdleStop {
   readonly busy: () => void;
   readonly idle: () => void;
 }

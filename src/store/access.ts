@@ -5,7 +5,7 @@ import type { StoreConnection } from "./connection.js";
 export type AccessRole = "read" | "edit";
 
 /** Whom a key lets in. */
-export interface AccessCard {
+interface AccessCard {
   /** Stands beside what its owner saves. Large and small letters are the same name. */
   readonly name: string;
   readonly role: AccessRole;
@@ -26,7 +26,7 @@ export interface KeptAccessKey extends AccessCard {
 }
 
 /** Someone who signed in. Times are in milliseconds since 1970. */
-export interface KeptSession {
+interface KeptSession {
   /** Of the id that the browser holds. */
   readonly digest: Uint8Array;
   readonly name: string;

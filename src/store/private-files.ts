@@ -23,7 +23,7 @@ export function makePrivateFile(file: string): void {
 }
 
 /** Takes a database, and what SQLite keeps beside it, out of other users' reach. */
-export function tightenDatabase(file: string): void {
+function tightenDatabase(file: string): void {
   for (const ending of ["", ...companions]) tighten(file + ending);
 }
 

@@ -9,7 +9,7 @@ import { accessTables } from "./migrations.js";
 import { openDatabase } from "./open-database.js";
 import { makePrivateFolder, tightenFolderOf } from "./private-files.js";
 
-export interface Restored extends Contents {
+interface Restored extends Contents {
   /** Where the content from before is; absent where there was none. */
   readonly before: string | undefined;
 }

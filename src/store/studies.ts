@@ -35,7 +35,7 @@ export interface NewStudy extends Writing {
   readonly text: string;
 }
 
-export interface NextRevision extends NewStudy {
+interface NextRevision extends NewStudy {
   /** The revision that the writer had before him. */
   readonly expected: number;
 }

@@ -19,7 +19,7 @@ export interface Dimension {
   readonly maximum?: number;
 }
 
-export interface DisplayUnit {
+interface DisplayUnit {
   /** For conversion. */
   readonly unit: string;
   /** For print. */

@@ -2,7 +2,7 @@ import Qty from "js-quantities";
 import { taught } from "./taught-units.js";
 
 /** Turns a number in one unit into the same quantity in another. */
-export type Conversion = (value: number) => number;
+type Conversion = (value: number) => number;
 
 /** No unit is longer; the unit converter takes minutes over a text of thousands of letters. */
 const longestUnit = 60;

@@ -1,7 +1,7 @@
 import type { RequestHandler } from "express";
 
 /** An upload of which no reader could tell where its parts begin. */
-export class BoundaryMissingError extends Error {}
+class BoundaryMissingError extends Error {}
 
 /** A type with its parameters, as RFC 9110 (8.3.1) writes them. */
 const token = "[\\w!#$%&'*+.^`|~-]+";

@@ -1,6 +1,6 @@
 import type { Server } from "node:http";
 
-export interface StopSettings {
+interface StopSettings {
   /** Milliseconds in which requests under way may end. */
   readonly patienceMilliseconds: number;
   /** Puts away what the server worked with, after its last request. */

@@ -6,7 +6,7 @@ import type { StoreConnection } from "../store/connection.js";
 import { StoreError } from "../store/errors.js";
 import { busySeconds } from "./explain.js";
 
-export interface UpkeepParts {
+interface UpkeepParts {
   readonly log: Logger;
   readonly connection: StoreConnection;
 }

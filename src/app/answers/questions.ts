@@ -53,7 +53,7 @@ export interface UnfinishedBalance {
 }
 
 /** What is worked out of studies for the server's pages, by kind: what is asked, and what is answered. */
-export interface Questions {
+interface Questions {
   readonly balance: { readonly asked: StudyText; readonly answer: BalanceState };
   /** What a change of a study does to the board's figures. */
   readonly effect: {

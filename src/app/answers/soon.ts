@@ -1,6 +1,6 @@
 import type { Answer, Answering, Asked, Kind } from "./questions.js";
 
-export type Soon<Found> = { readonly answer: Found } | "under way";
+type Soon<Found> = { readonly answer: Found } | "under way";
 
 /** How long work goes on for a reader who was told to ask again and has not. */
 const lingerMilliseconds = 10_000;

@@ -7,7 +7,7 @@ import { type Entry, type Look, type SheetDraft, strong, text, value } from "./s
 import type { OptionCells, YearlySheet } from "./yearly-sheet.js";
 
 /** The answer, with every amount linked to the sheet that it comes from. */
-export interface Linked {
+interface Linked {
   readonly yearly: YearlySheet;
   readonly program: ProgramSheet;
   /** Where the lines of an infestation add up. */

@@ -15,7 +15,7 @@ import {
   value,
 } from "./sheet.js";
 
-export interface InfestationSheet {
+interface InfestationSheet {
   readonly draft: SheetDraft;
   /** Cell of the sum of expected present values: the infestation cost of the option without a program. */
   readonly sum: string;

@@ -15,7 +15,7 @@ export interface Checked<Kind extends StructureBase> {
 }
 
 /** Lowest level of each month and highest of all, over every possible operating year, m. */
-export interface WaterLevels {
+interface WaterLevels {
   readonly lowestByMonth: readonly number[];
   readonly highest: number;
 }

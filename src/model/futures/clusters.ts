@@ -35,7 +35,7 @@ function clusterMeans(values: ArrayLike<number>, clusters: number): number[] {
 }
 
 /** A share with the limits of its confidence interval. */
-export interface ShareEstimate {
+interface ShareEstimate {
   readonly value: number;
   readonly low: number;
   readonly high: number;

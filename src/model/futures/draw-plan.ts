@@ -87,7 +87,7 @@ function columnsOf(
 }
 
 /** Shares of the members of each group put into an order in which any two have its rank correlation. */
-export function movedTogether(columns: Columns, groups: DrawPlan["groups"]): Columns {
+function movedTogether(columns: Columns, groups: DrawPlan["groups"]): Columns {
   for (const { members, rankCorrelation } of groups) {
     const present = members.filter((id) => columns.has(id));
     if (present.length < 2) continue;

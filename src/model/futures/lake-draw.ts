@@ -17,14 +17,14 @@ import { yearlyHazard } from "../risk/hazard.js";
 import { infestedAtEnd, type OptionFuture, optionFuture } from "./future.js";
 
 /** What an option costs in a lake as drawn by the year in which mussels establish, and whether they are there at the end. */
-export interface OptionDraw {
+interface OptionDraw {
   readonly numbers: OptionNumbers;
   readonly costs: CostByEstablishment;
   readonly infested: CostByEstablishment;
 }
 
 /** A lake as drawn, with the options in their order. */
-export interface LakeDraw {
+interface LakeDraw {
   readonly suitability: number;
   readonly factors: readonly number[];
   readonly options: readonly OptionDraw[];
@@ -75,7 +75,7 @@ export function drawnHazards(input: StudyInput, source: Assumed, { suitability }
 const knownFromTheStart = (years: number) => Array.from({ length: years }, (_, year) => Number(year === 0));
 
 /** An option in a future, with the chance of mussels when the horizon ends: 0 or 1 where no containment is tried. */
-export type LakeFuture = OptionFuture & { readonly infested: number };
+type LakeFuture = OptionFuture & { readonly infested: number };
 
 /** All options in one future. */
 export function futureOf(

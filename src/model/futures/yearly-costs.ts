@@ -3,7 +3,7 @@ import type { OptionNumbers } from "../option-numbers.js";
 import { type CourseYear, followCourse } from "../risk/course.js";
 
 /** Cost of each year of the horizon in one future. @param establishment year counted from 0; the horizon's length for none */
-export type YearlyCosts = (hazards: readonly number[], establishment: number) => Float64Array;
+type YearlyCosts = (hazards: readonly number[], establishment: number) => Float64Array;
 
 /**
  * Cost of each year of the horizon, undiscounted, in futures in which mussels establish in a given year e; what a

@@ -64,7 +64,7 @@ export function largestFlow(curve: PumpCurve): number {
 }
 
 /** Head that a flow needs, m: lift and pipe loss. Rises with the flow. */
-export type SystemHead = (flow: number) => number;
+type SystemHead = (flow: number) => number;
 
 /**
  * Where the curve at full speed meets the system, H(Q) = zd − z + h(Q): no flow if the lift is above the shut-off head or the pipe is

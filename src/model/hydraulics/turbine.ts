@@ -4,7 +4,7 @@ import type { AssumptionId } from "../register/register.js";
 import type { TurbineType } from "../structures/inputs.js";
 import { turbineAssumptions } from "./turbine-ids.js";
 
-export interface TurbineCurve {
+interface TurbineCurve {
   readonly peakEfficiency: number;
   /** Efficiency over its peak at 20, 40, 60, 80 and 100 % of the rated flow. */
   readonly relative: readonly number[];

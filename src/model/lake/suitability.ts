@@ -9,9 +9,9 @@ import {
   temperatureBounds,
 } from "./suitability-ids.js";
 
-export type SuitabilityClass = "none" | "very low" | "low" | "moderate" | "high";
+type SuitabilityClass = "none" | "very low" | "low" | "moderate" | "high";
 
-export interface VariableClass {
+interface VariableClass {
   readonly variable: string;
   readonly value: number;
   readonly unit: string;

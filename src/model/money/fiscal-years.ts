@@ -21,7 +21,7 @@ export interface FiscalSettings {
 }
 
 /** A fiscal year, called by the calendar year in which it ends. */
-export interface FiscalYear {
+interface FiscalYear {
   readonly endYear: number;
   readonly startYear: number;
 }

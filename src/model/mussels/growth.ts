@@ -42,7 +42,7 @@ export interface GrowingSurface {
   readonly grown: Map<string, Grown>;
 }
 
-export interface Grown {
+interface Grown {
   readonly layers: readonly Layer[];
   /** Months at whose end the surface was cleaned. */
   readonly cleanedMonths: ReadonlySet<number>;
@@ -61,7 +61,7 @@ export function grownOnce(
   grown.set(name, made);
   return made;
 }
-export interface GrowthInput {
+interface GrowthInput {
   readonly surface: Pick<GrowingSurface, "months" | "table">;
   /** Lake-wide density over capacity times suitability, one value per month. */
   readonly density: readonly number[];

@@ -1,7 +1,7 @@
 import type { Assumed } from "../assumed.js";
 import type { Lake } from "../lake/lake.js";
 
-export interface PopulationParameters {
+interface PopulationParameters {
   /** Share of capacity at establishment. */
   readonly initialShare: number;
   /** Share of capacity that counts as the peak. */

@@ -30,7 +30,7 @@ export interface SurfaceMonth {
 export const isEverDry = (months: readonly SurfaceMonth[]) =>
   months.some(({ doseAfter }) => doseAfter.drying > 0);
 
-export interface SettlementParameters {
+interface SettlementParameters {
   readonly spawningTemperature: number;
   readonly upperTemperature: number;
   readonly fullVelocity: number;

@@ -13,7 +13,7 @@ import { byGroup, type LineGroup } from "./groups.js";
 import { costShare } from "./ramp-up.js";
 
 /** Most fiscal years that a budget shows. */
-export const budgetYears = 5;
+const budgetYears = 5;
 
 /** A fiscal table whose rows stand in groups. */
 export interface ProgramBudget extends FiscalTable {

@@ -10,13 +10,13 @@ import {
 } from "./learning.js";
 
 /** Boats of a class at a comparable program: how much its boats say of one's own, and the share of finds alive. */
-export interface ComparableCounts extends Counts {
+interface ComparableCounts extends Counts {
   readonly weight: number;
   readonly live: number;
 }
 
 /** What a study knows of a class's chance to carry live mussels. */
-export interface ChanceEvidence {
+interface ChanceEvidence {
   /** The chance itself as judged, or what a comparable program counted. */
   readonly entered: number | ComparableCounts;
   /** Boats of the class that the lake's own seasons looked at, and those of them found fouled. */

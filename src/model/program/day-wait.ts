@@ -18,7 +18,7 @@ export type Judgement =
   | { readonly method: "simulation"; readonly because: NotSteady | "earlier-hour-not-steady" };
 
 /** One open hour of a mean day. The waits are those of the boats that arrive in it, whenever they are served. */
-export interface HourWait {
+interface HourWait {
   readonly judgement: Judgement;
   /** Work that arrives over what the inspectors can do, λ s/c; above 1 the queue grows. */
   readonly utilisation: number;

@@ -1,5 +1,5 @@
 /** A station in an hour: Poisson arrivals, exponential service, c inspectors, first come first served (M/M/c). */
-export interface Station {
+interface Station {
   readonly arrivalsPerHour: number;
   /** Mean time that one boat takes one inspector. */
   readonly serviceHours: number;
@@ -7,7 +7,7 @@ export interface Station {
 }
 
 /** More work than inspectors, or just as much: the queue grows without end and has no steady state. */
-export interface OverloadedQueue {
+interface OverloadedQueue {
   readonly kind: "overloaded";
   /** ρ = a/c, 1 or more. */
   readonly utilisation: number;

@@ -20,7 +20,7 @@ export interface FullCostFee {
   readonly isBeyondStated: { readonly equal: boolean; readonly inProportion: boolean };
 }
 
-export interface ProportionalFee {
+interface ProportionalFee {
   readonly name: string;
   readonly vesselClass: string | undefined;
   readonly payers: number;

@@ -18,7 +18,7 @@ export const costGroups = [
 export type CostGroup = (typeof costGroups)[number];
 
 /** Revenue stands apart from the groups of cost, after them. */
-export const revenueGroups = ["other-revenue", "fees"] as const;
+const revenueGroups = ["other-revenue", "fees"] as const;
 export type LineGroup = CostGroup | (typeof revenueGroups)[number];
 
 const groups: readonly LineGroup[] = [...costGroups, ...revenueGroups];

@@ -48,7 +48,7 @@ export interface BudgetPoint {
   readonly oneMore: OneMore | undefined;
 }
 
-export interface OneMore {
+interface OneMore {
   readonly boatHoursSaved: number;
   /** Boats a year that no longer wait over the target. */
   readonly boatsSaved: number;

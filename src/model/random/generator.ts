@@ -7,7 +7,7 @@ export interface RandomStream {
 }
 
 /** Four words of 32 bits, not all zero. */
-export type GeneratorState = readonly [number, number, number, number];
+type GeneratorState = readonly [number, number, number, number];
 
 /**
  * The stream of a seed and a text: the same pair always gives the same numbers, whatever other streams are made

@@ -24,6 +24,6 @@ export type RegisteredId = keyof typeof register;
 declare const namedByPlan: unique symbol;
 
 /** The id of a number that an entry of the catalogue of protection plans names; only reading the catalogue makes one. */
-export type PlanNumberId = string & { readonly [namedByPlan]: true };
+type PlanNumberId = string & { readonly [namedByPlan]: true };
 
 export type AssumptionId = RegisteredId | PlanNumberId;

@@ -22,7 +22,7 @@ const bySubject = {
   },
 } as const;
 
-export type CleaningSubject = keyof typeof bySubject;
+type CleaningSubject = keyof typeof bySubject;
 
 /**
  * Cost of one cleaning: area at a rate, and a visit; both at a share where the work is lighter than usual.

@@ -50,7 +50,7 @@ export interface LakeContext {
 /** The possible operating years of a lake. */
 export type Contexts = readonly [LakeContext, ...LakeContext[]];
 
-export interface UpkeepSettings {
+interface UpkeepSettings {
   readonly plans: readonly PlanEntry[];
   /** Real rate at which installations are paid off. */
   readonly discountRate: number;

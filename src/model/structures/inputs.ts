@@ -34,7 +34,7 @@ export interface Pipe {
 }
 
 /** Counted items with hours of work a year once mussels are established: gates, guides, gauges, drains. */
-export interface Fixture {
+interface Fixture {
   readonly name: string;
   readonly count: number;
   readonly hoursEach: number;
@@ -52,7 +52,7 @@ export interface StructureBase {
 }
 
 /** Head that is given, or that of the lake's monthly mean level above an outlet: exactly one of them. */
-export interface GravitySupply {
+interface GravitySupply {
   readonly by: "gravity";
   readonly availableHead?: number | undefined;
   readonly outletElevation?: number | undefined;
@@ -86,7 +86,7 @@ export interface Intake extends StructureBase {
 
 export type TurbineType = "francis" | "kaplan" | "propeller" | "crossflow" | "pelton";
 
-export interface Turbine {
+interface Turbine {
   readonly type: TurbineType;
   /** Largest flow through one unit. */
   readonly ratedFlow: number;

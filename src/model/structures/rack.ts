@@ -8,7 +8,7 @@ import type { LakeContext } from "./context.js";
 import type { Rack, RackFormula } from "./inputs.js";
 
 /** The physical effect of a layer on a rack at a flow. */
-export interface RackState {
+interface RackState {
   readonly blocked: number;
   readonly headLoss: number;
   /** Velocity through what is left of the openings, m/s. */

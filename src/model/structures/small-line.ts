@@ -14,7 +14,7 @@ export type SmallLine = Pipe & {
   readonly exchanger?: Exchanger | undefined;
 };
 
-export type LineContext = Pick<LakeContext, "roughness" | "viscosity" | "assumed">;
+type LineContext = Pick<LakeContext, "roughness" | "viscosity" | "assumed">;
 
 const resistanceId = "exchanger.fouling-resistance";
 

@@ -2,7 +2,7 @@ import { at } from "../lists.js";
 import { requireCount } from "./allowed.js";
 import { sampleQuantiles } from "./sample-quantile.js";
 
-export interface ExceedancePoint {
+interface ExceedancePoint {
   readonly value: number;
   /** Chance of more than the value. */
   readonly chance: number;

@@ -4,7 +4,7 @@ import { requireSameLength, requireValues } from "./allowed.js";
 /** Net benefits of the options, each a list over the same draws. */
 export type Benefits = readonly (readonly number[])[];
 
-export interface Regrets {
+interface Regrets {
   /** By option: how much less it brings on average than the best option of each draw; never negative. */
   readonly byOption: readonly number[];
   /** Place of the option of least expected regret, which is the one of greatest expected net benefit. */

@@ -1,5 +1,5 @@
 /** What makes a dimension of the Sobol sequence. */
-export interface Directions {
+interface Directions {
   /** Degree s of the dimension's primitive polynomial over the two-element field. */
   readonly degree: number;
   /** Its coefficients a_1 to a_(s−1) as the bits of a whole number, a_1 highest. */

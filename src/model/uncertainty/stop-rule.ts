@@ -1,7 +1,7 @@
 import { requireBetween, requireCount } from "./allowed.js";
 import { type RunningMoments, standardError, variance } from "./running-moments.js";
 
-export interface StopTarget {
+interface StopTarget {
   /** Largest standard error of the mean, as a share of the mean's size. */
   readonly share: number;
   /** Draws before which nothing is judged, 2 or more: the variance of a few draws may be small by luck. */
@@ -11,7 +11,7 @@ export interface StopTarget {
 }
 
 /** What to do next after a number of draws. */
-export type NextStep =
+type NextStep =
   | { readonly step: "more"; readonly draws: number }
   | { readonly step: "done"; readonly standardError: number }
   /** The target was not met with the most draws: near a mean of 0 no number of draws meets a share of it. */

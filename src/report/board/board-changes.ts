@@ -9,9 +9,9 @@ export function boardChanges(context: ReportContext): string[] {
 }
 
 /** Yearly chances at which an option pays: none, from one on, or from next to nothing. */
-export type ChanceToPay = { readonly from: number } | { readonly upTo: number } | "any" | "none";
+type ChanceToPay = { readonly from: number } | { readonly upTo: number } | "any" | "none";
 
-export function chanceToPay({ breakEven, ...balance }: OptionBalance): ChanceToPay {
+function chanceToPay({ breakEven, ...balance }: OptionBalance): ChanceToPay {
   const { hazard, hazards } = breakEven;
   const [first] = hazards.turns;
   if (hazard === undefined) return pays(balance) ? "any" : "none";

@@ -14,7 +14,7 @@ export interface Explained {
 }
 
 /** Bars from the left study's figure to the right one's, each beginning where the one before ends. */
-export interface Steps {
+interface Steps {
   readonly title: string;
   readonly alternative: string;
   readonly tableId: string;

@@ -47,7 +47,7 @@ function template(path: string): HandlebarsTemplateDelegate {
 }
 
 /** Whom a page is for: templates find it as `@reader`. */
-export interface Reader {
+interface Reader {
   /** Of who is signed in; empty where nobody needs to be. */
   readonly name: string;
   readonly changesNothing: boolean;
@@ -79,7 +79,7 @@ export function renderReport(
 }
 
 /** Which edition of a report: its part, and the issue that it is. */
-export interface Edition {
+interface Edition {
   readonly part?: ReportPart | undefined;
   readonly issue?: IssueView | undefined;
 }

@@ -10,8 +10,8 @@ export interface SizeClass {
 export const small: SizeClass = { name: "small", range: "10–18 mm", lengthMm: (10 + 18) / 2 };
 export const large: SizeClass = { name: "large", range: "21–28 mm", lengthMm: (21 + 28) / 2 };
 
-export const coolDamp = { temperature: 10, humidity: 0.95 };
-export const warmDry = { temperature: 20, humidity: 0.5 };
+const coolDamp = { temperature: 10, humidity: 0.95 };
+const warmDry = { temperature: 20, humidity: 0.5 };
 
 /** Ricciardi and others 1995: zebra mussels alive after 10 days at 10 °C and 95 %. */
 export const aliveAfterTenDays = {

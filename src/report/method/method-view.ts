@@ -24,7 +24,7 @@ export interface MethodView {
 }
 
 /** What it has of one study beside that. */
-export interface OwnSheetsView {
+interface OwnSheetsView {
   readonly name: string;
   readonly worked: WorkedExamples;
   /** Absent where the study takes the program's numbers of drying and frost. */

@@ -7,7 +7,7 @@ export interface RelationGroupView {
   readonly relations: readonly RelationView[];
 }
 
-export interface RelationView {
+interface RelationView {
   readonly title: string;
   readonly words: string;
   /** HTML of each formula line. */

@@ -6,7 +6,7 @@ import { clearPercent, type MoneyScale, moneyScale, percent, percentSpan } from 
 import { baselineOdds, requestedOdds } from "./odds-words.js";
 
 /** A figure with the limits of its interval, or its standard error, beside it. */
-export interface OddsCell {
+interface OddsCell {
   readonly value: string;
   readonly spread: string;
 }

@@ -4,7 +4,7 @@ import type { Odds } from "../../study/odds/odds.js";
 import { formatter, percent, significant } from "../words/format.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
 
-export interface OddsTables {
+interface OddsTables {
   readonly drawn: string;
   readonly tables: readonly TableView[];
 }

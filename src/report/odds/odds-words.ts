@@ -9,7 +9,7 @@ export interface ToldOdds {
   readonly matters: readonly string[];
 }
 
-export type WeighedOption = OptionOdds & { readonly against: NonNullable<OptionOdds["against"]> };
+type WeighedOption = OptionOdds & { readonly against: NonNullable<OptionOdds["against"]> };
 
 export const noOddsText =
   "Odds were not drawn for this report. On the command line “report” draws them unless told not to; on the server they are in the report once the study's page of odds has been opened.";

@@ -1,6 +1,6 @@
 import type { RowView, TableView } from "../words/view-types.js";
 
-export interface Carrying {
+interface Carrying {
   /** Columns whose sums are carried from page to page. */
   readonly columns: readonly number[];
   /** For each row the amounts printed in those columns; absent for a heading or a sum. */

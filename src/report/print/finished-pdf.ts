@@ -16,7 +16,7 @@ export async function finishPrint(pdf: Uint8Array, told: Told): Promise<Uint8Arr
 }
 
 /** What is added to a printed PDF before it is packed. */
-export interface Additions {
+interface Additions {
   readonly attachments?: readonly Attachment[];
   /** Of the attachments. */
   readonly date?: Date;

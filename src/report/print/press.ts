@@ -2,7 +2,7 @@ import type { Browser, Page } from "puppeteer";
 import { openPress } from "./press-page.js";
 
 /** A browser with a page on which reports are printed. */
-export interface Press {
+interface Press {
   readonly browser: Browser;
   readonly page: Page;
 }

@@ -23,7 +23,7 @@ export interface Printer {
   readonly close: () => Promise<void>;
 }
 
-export interface PrinterSettings {
+interface PrinterSettings {
   readonly launch: () => Promise<Browser>;
   /** Prints that may be lined up, the one under way among them. */
   readonly mostLinedUp: number;

@@ -30,7 +30,7 @@ export function matureYear({ horizon, comparison }: Pick<ReportContext, "horizon
 const matureShare = 0.99;
 const leastMatureYear = 9;
 
-export interface StructureCostRow {
+interface StructureCostRow {
   readonly id: string;
   readonly name: string;
   readonly bearer: string;

@@ -13,7 +13,7 @@ import type { TableView } from "../words/view-types.js";
 import { monthLabels } from "./levels-view.js";
 
 /** The lake's year as far as a study gives it, with its structures at their elevations. */
-export interface LevelsPicture {
+interface LevelsPicture {
   readonly width: number;
   readonly height: number;
   readonly alternative: string;

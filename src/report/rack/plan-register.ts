@@ -9,7 +9,7 @@ import { head, row, type TableView } from "../words/view-types.js";
 import { triedPlans } from "./tried-plans.js";
 
 /** A plan of the catalogue, with what an engineer must know before it is chosen. */
-export interface PlanText {
+interface PlanText {
   readonly name: string;
   readonly what: string;
   readonly sideEffects: string;

@@ -32,7 +32,7 @@ export function detectionView(context: ReportContext): DetectionView | undefined
   };
 }
 
-export const isWatched = (context: ReportContext): boolean =>
+const isWatched = (context: ReportContext): boolean =>
   context.infestedSince === undefined &&
   allOptions(context).some(({ option }) => option.monitoring !== undefined || option.response !== undefined);
 

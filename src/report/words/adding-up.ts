@@ -1,6 +1,7 @@
 import { sumOf } from "../../model/lists.js";
+
 /** Amounts of a table that are told with their sum. */
-export interface AddingUp {
+interface AddingUp {
   readonly parts: readonly number[];
   readonly sum: number;
 }

@@ -3,7 +3,7 @@ import type { Money } from "../../model/money/decimal.js";
 import { equivalentYearly } from "../../model/money/interest.js";
 import { ratio } from "./format.js";
 
-export type Sign = -1 | 0 | 1;
+type Sign = -1 | 0 | 1;
 
 const halfACent = 0.005;
 

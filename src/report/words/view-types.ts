@@ -11,7 +11,7 @@ export interface TableView {
   readonly carries?: readonly number[];
 }
 
-export interface HeadCell {
+interface HeadCell {
   readonly text: string;
   readonly numeric: boolean;
 }

@@ -32,7 +32,7 @@ export function bothTyped(left: unknown, right: unknown): { left: string; right:
 }
 
 /** A key of the format in words: "clearSpacing" is "clear spacing". */
-export const wordsOf = (key: string): string => key.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
+const wordsOf = (key: string): string => key.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
 
 const linesOf = (text: string) => text.trim().split(/\r?\n/);
 

@@ -12,10 +12,10 @@ export interface ComparedStudy {
 const owner = { owner: "assumptions", ownerName: "assumptions" };
 
 /** Place of an assumption among the differences. */
-export const assumptionPlace = (id: string): string => `assumptions/${id}`;
+const assumptionPlace = (id: string): string => `assumptions/${id}`;
 
 /** Parts of the files of assumptions that are one input as a whole, with what they are called. */
-export const wholeTables = {
+const wholeTables = {
   plans: "catalogue of protection plans",
   priceIndices: "table of consumer prices",
 };

@@ -21,7 +21,7 @@ export interface Between {
 }
 
 /** Present values of a study. */
-export interface Worth {
+interface Worth {
   /** Of the requested option; absent where none is asked for. */
   readonly netBenefit: Money | undefined;
   /** Expected cost of an infestation without a program. */

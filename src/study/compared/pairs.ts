@@ -1,7 +1,7 @@
 import { monthNames } from "../format/month-names.js";
 
 /** The same place of two documents; a side that lacks it is undefined. */
-export interface Pair {
+interface Pair {
   /** The key, or in a list what names the item. */
   readonly key: string;
   readonly left: unknown;

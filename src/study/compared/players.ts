@@ -12,7 +12,7 @@ export const membersOf = (coalition: Coalition, count: number): number[] =>
   Array.from({ length: count }, (_, player) => player).filter((player) => (coalition & (1 << player)) !== 0);
 
 /** Whether what is held makes a study that says nothing against itself. None and all do. */
-export type SoundTest = (held: Coalition) => Promise<boolean>;
+type SoundTest = (held: Coalition) => Promise<boolean>;
 
 /**
  * Players whose coalitions are all sound: where one is not, players are made one until they are.

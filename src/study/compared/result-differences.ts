@@ -3,7 +3,7 @@ import type { OptionResult } from "../../model/option.js";
 import { presentValueOf } from "../../model/present-value.js";
 
 /** What a figure measures, in the model's unit: money of the study, a share, a pure number. */
-export type FigureKind = "money" | "share" | "ratio";
+type FigureKind = "money" | "share" | "ratio";
 
 export const figures = {
   programPerYear: { name: "program, per year", kind: "money" },

@@ -7,7 +7,7 @@ import { identifier, quantity, reference, shortText, year } from "./fields.js";
 import { monthNames } from "./month-names.js";
 
 /** A rate that is entered, or that follows from the federal rule. */
-export type DiscountRate = SpreadQuantity & {
+type DiscountRate = SpreadQuantity & {
   readonly planning?: PlanningRate & {
     readonly meanYield: Quantity;
     readonly previousRate: Quantity;

@@ -10,7 +10,7 @@ import { oddsOfOption, yearlyBudget } from "./option-odds.js";
 import { comparedOptions } from "./stop-drawing.js";
 
 /** A study and how it was drawn. */
-export interface SummarisedStudy {
+interface SummarisedStudy {
   readonly document: StudyDocument;
   readonly drawn: DrawnStudy;
   readonly settings: OddsSettings;

@@ -11,7 +11,7 @@ export interface ToldQuantile extends QuantileEstimate {
 }
 
 /** A share of futures, with the limits of its interval. */
-export interface ToldShare {
+interface ToldShare {
   readonly value: number;
   readonly low: number;
   readonly high: number;

@@ -4,7 +4,7 @@ import type { NamedInput } from "./uncertain-inputs.js";
 
 /** Shares of an input's values that are not above its low and its high end. */
 export const endShares = { low: 0.1, high: 0.9 } as const;
-export type End = keyof typeof endShares;
+type End = keyof typeof endShares;
 
 /** P10 or P90 of an input; of one with single values the least or the greatest. */
 export function valueAtEnd(input: NamedInput, end: End): number {

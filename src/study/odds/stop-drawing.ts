@@ -20,7 +20,7 @@ export const comparedOptions = ({ study, options }: StudyDocument): ComparedOpti
 });
 
 /** What to do after the blocks so far: more blocks, or nothing more for a reason. */
-export type NextBlocks = { readonly blocks: number } | { readonly end: Odds["end"] };
+type NextBlocks = { readonly blocks: number } | { readonly end: Odds["end"] };
 
 /**
  * Whether the requested option's mean net benefit is known well enough, by the lakes drawn so far. Their net benefits on

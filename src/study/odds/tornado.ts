@@ -4,7 +4,7 @@ import { atEnd, endShares, type InputGroup, ownValues, setOf, valueAtEnd } from 
 import { netBenefitsOf, type RunPoints, type ValueSet } from "./sensitivity-points.js";
 import { hydrologicYearId, type NamedInput } from "./uncertain-inputs.js";
 
-export interface Tornado {
+interface Tornado {
   /** With the study's own values. */
   readonly netBenefit: number;
   readonly bars: readonly TornadoBar[];

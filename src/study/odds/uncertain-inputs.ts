@@ -76,7 +76,7 @@ function entryInput(
 }
 
 /** A spread as a distribution; `mode` is the likeliest value of a beta-PERT or triangular one. */
-export function spreadInput(spread: Spread, mode: number): DistributionInput {
+function spreadInput(spread: Spread, mode: number): DistributionInput {
   switch (spread.kind) {
     case "pert":
     case "triangular":

@@ -38,7 +38,7 @@ export interface StudyRun {
   readonly staffing: readonly StationRun[];
 }
 
-export interface RangeRun {
+interface RangeRun {
   readonly name: string;
   readonly low: Comparison;
   readonly high: Comparison;

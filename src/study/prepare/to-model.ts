@@ -12,7 +12,7 @@ import { type CoverageRun, coverageRuns, type StudyTraffic } from "./traffic.js"
 type ByMonthName = Record<(typeof monthNames)[number], Quantity>;
 
 /** A document without its units: quantities become numbers in coherent units, months become lists of twelve. */
-export type Plain<T> = T extends Quantity
+type Plain<T> = T extends Quantity
   ? number
   : T extends ByMonthName | { all: Quantity }
     ? number[]
@@ -72,7 +72,7 @@ export function recordOf(
 }
 
 /** What is read of a study before the model can take it. */
-export interface ReadBoats {
+interface ReadBoats {
   /** Of the vessel classes, in their order. */
   readonly chances: readonly ClassChance[];
   readonly traffic: StudyTraffic | undefined;

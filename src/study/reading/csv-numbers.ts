@@ -1,5 +1,5 @@
 /** What a number says of the sign before its decimals: that it is a point, a comma, either, or nothing. */
-export type DecimalSign = "point" | "comma" | "either";
+type DecimalSign = "point" | "comma" | "either";
 
 const withPoint = /^(?:[1-9]\d{0,2}(?:,\d{3})+|\d+)(?:\.\d+)?$/;
 const withComma = /^(?:[1-9]\d{0,2}(?:\.\d{3})+|\d+)(?:,\d+)?$/;

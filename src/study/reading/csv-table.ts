@@ -17,7 +17,7 @@ export interface CsvTable {
   readonly separator: Separator;
 }
 
-export type Separator = "," | ";" | "\t";
+type Separator = "," | ";" | "\t";
 
 /**
  * Reads a table with a head: of levels, seasons, launches or structures, from a file or pasted. This is the rule for all.

@@ -18,7 +18,7 @@ export interface LevelRow {
   readonly followsUndated: boolean;
 }
 
-export interface LevelRows {
+interface LevelRows {
   readonly rows: readonly LevelRow[];
   readonly problems: readonly RecordProblem[];
 }

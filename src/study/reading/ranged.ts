@@ -96,7 +96,7 @@ export function rangeProblems(document: StudyDocument): Contradiction[] {
 }
 
 /** The least and the largest value that is drawn for certain; a lognormal or normal range has no end. */
-export function endsOf(spread: Spread): number[] {
+function endsOf(spread: Spread): number[] {
   if (spread.kind !== "discrete") return [spread.low, spread.high];
   const values = spread.choices.map(({ value }) => value);
   return [Math.min(...values), Math.max(...values)];

@@ -10,7 +10,7 @@ import {
 } from "./season-rows.js";
 
 /** The sums of a class over the seasons of a log. */
-export type ClassCounts = Omit<SeasonCounts, "line" | "season">;
+type ClassCounts = Omit<SeasonCounts, "line" | "season">;
 
 export interface SeasonLog {
   readonly rows: readonly SeasonCounts[];
@@ -21,7 +21,7 @@ export interface SeasonLog {
 }
 
 /** A log, or why there is none. */
-export type SeasonReading =
+type SeasonReading =
   | { readonly log: SeasonLog }
   | { readonly log?: undefined; readonly problems: readonly RecordProblem[] };
 

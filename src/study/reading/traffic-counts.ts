@@ -18,7 +18,7 @@ export interface TrafficCounts {
 }
 
 /** Day types made of counts, or why there are none. */
-export type CountsReading =
+type CountsReading =
   | { readonly counts: TrafficCounts }
   | { readonly counts?: undefined; readonly problems: readonly RecordProblem[] };
 

@@ -8,7 +8,7 @@ import { readerSignal } from "../reader-gone.js";
 import { entityTag, isHeld, MatchMissingError } from "./entity-tag.js";
 
 /** What the body of a request is. */
-export interface BodyKind<Body> {
+interface BodyKind<Body> {
   /** Its media types, each with its schema; empty where there is no body. */
   readonly media: Readonly<Record<string, z.ZodType>>;
   readonly read: (bytes: Uint8Array) => Body;
@@ -65,7 +65,7 @@ interface Spec<Parameters extends z.ZodObject, Query extends z.ZodObject, Body, 
   }) => Answered<z.input<Reply>> | Promise<Answered<z.input<Reply>>>;
 }
 
-export interface Answer<Reply> {
+interface Answer<Reply> {
   readonly reply: Reply;
   /** The study whose entity tag goes with it. */
   readonly entry?: ShelfEntry;

@@ -59,7 +59,7 @@ export const studyCard = named(
   }),
 );
 
-export const problem = named(
+const problem = named(
   "Problem",
   z.object({
     path: z.string().meta({ description: "Place in the study, or line and column" }),

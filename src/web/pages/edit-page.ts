@@ -52,7 +52,7 @@ const listsLast = (fields: readonly NamedField[]): NamedField[] => {
 export const problemsOf = (draft: Draft, balance: BalanceState): readonly Problem[] =>
   balance.line ? balance.unusual : balance.problems.length > 0 ? balance.problems : draft.problems;
 
-export interface EditView {
+interface EditView {
   readonly nodes: readonly FormNode[];
   readonly summary: readonly { readonly id: string; readonly place: string; readonly text: string }[];
   readonly wrong: number;
@@ -134,7 +134,7 @@ export function placeWords(
   return words.join(", ") || "This part";
 }
 
-export interface EditPageOptions {
+interface EditPageOptions {
   readonly author: string;
   readonly conflict?: object | undefined;
 }

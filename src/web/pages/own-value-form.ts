@@ -70,7 +70,7 @@ function wrongReason(reason: string): string | undefined {
     : undefined;
 }
 
-export type OwnValueSaved =
+type OwnValueSaved =
   | { readonly saved: ShelfEntry }
   /** Someone else changed the same assumption since; nothing was overwritten. */
   | { readonly saved?: undefined; readonly latest: ShelfEntry; readonly theirs: OwnValue | undefined };

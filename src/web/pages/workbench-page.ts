@@ -5,7 +5,7 @@ import { linkedAssets } from "../../report/document/html.js";
 import { editedParts, keptParts, readParts, type WorkbenchPart } from "./workbench-parts.js";
 
 /** What every page of the workbench is made from: see views/partials/workbench.hbs. */
-export interface WorkbenchFrame {
+interface WorkbenchFrame {
   readonly entry: ShelfEntry;
   readonly balance: BalanceState;
   /** Id of the part that is shown, from workbench-parts.ts. */

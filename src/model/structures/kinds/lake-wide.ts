@@ -3,7 +3,7 @@ import type { Priced } from "../component.js";
 import type { StructureBase } from "../inputs.js";
 import type { StructureKind } from "../structure-kind.js";
 
-export interface YearlyItem {
+interface YearlyItem {
   readonly name: string;
   readonly cost: number;
   /** True for losses that are not infrastructure (recreation, property, fishery); totalled apart. */

@@ -20,7 +20,7 @@ export interface Formula {
 /** `k_F` is k with the index F and stands as `kF` in formulas. The unit of a pure number is empty. */
 export type SymbolMeaning = readonly [symbol: string, meaning: string, unit: string];
 
-export interface ModelFunction {
+interface ModelFunction {
   /** Path under `src/model`. */
   readonly file: string;
   readonly name: string;

@@ -7,7 +7,7 @@ import type { Sheet } from "./sheet.js";
  * Marks of a state on its symbols: none for the clean pipe, `f` fouled, `d` at the flow still delivered, `p` and `pf`
  * at the flow that a pump drives through the clean and through the fouled pipe.
  */
-export type Mark = "" | "f" | "d" | "p" | "pf";
+type Mark = "" | "f" | "d" | "p" | "pf";
 
 export const marked = (symbol: string, mark: Mark) => (mark === "" ? symbol : `${symbol}_${mark}`);
 export const plain = (symbol: string, mark: Mark) => `${symbol}${mark}`;

@@ -10,7 +10,7 @@ export interface GivenView {
   readonly unit: string;
 }
 
-export interface StepView {
+interface StepView {
   readonly name: string;
   /** HTML of the formula and of the same with numbers put in. */
   readonly formula: string;
@@ -28,7 +28,7 @@ export interface StepGroup {
   readonly steps: readonly StepView[];
 }
 
-export interface Step {
+interface Step {
   readonly name: string;
   /** What the step gives, `D_f`; absent where only the number is wanted. */
   readonly symbol?: string;
@@ -38,7 +38,7 @@ export interface Step {
   readonly unit: string;
 }
 
-export interface Given {
+interface Given {
   readonly symbol: string;
   readonly meaning: string;
   /** As the study has it, or where it comes from. */

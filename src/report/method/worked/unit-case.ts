@@ -10,4 +10,4 @@ export interface UnitCase {
   readonly month: number;
 }
 
-export type EnteredPlant = Extract<StudyDocument["structures"][number], { kind: "hydropower" }>;
+type EnteredPlant = Extract<StudyDocument["structures"][number], { kind: "hydropower" }>;
