@@ -33,7 +33,7 @@ const roomOf = (path: string) => path.split("/")[0] ?? "";
 const model = ["counted.ts"];
 const study = [...model, "model", "units", "assumptions"];
 const report = [...study, "study"];
-const app = [...report, "store", "editor", "odds", "report", "forms", "issue"];
+const app = [...report, "workers", "store", "editor", "odds", "report", "forms", "issue"];
 
 /** What each room may import beside itself. The rooms of `src` from the innermost to the outermost. */
 const allowed: Readonly<Record<string, readonly string[]>> = {
@@ -41,10 +41,11 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
   model,
   units: [],
   store: [],
+  workers: [],
   assumptions: ["model", "units"],
   study,
   editor: report,
-  odds: report,
+  odds: [...report, "workers"],
   report,
   forms: [...report, "report"],
   issue: [...report, "report"],

@@ -1,6 +1,6 @@
 import type { Kept } from "../issue/standing.js";
 import type { Claim, Verification } from "../issue/verify.js";
-import { QueueFullError } from "./answers/lane.js";
+import { QueueFullError } from "../workers/thread-pool.js";
 import { verifyApart } from "./verify-apart.js";
 
 /** Files that may wait while one is verified; each may have 24 MB. */

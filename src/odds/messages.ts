@@ -2,7 +2,6 @@ import type { StudyDocument } from "../study/format/schema.js";
 import type { LakeFutures, LakePoint, StudyPlan } from "../study/odds/draws.js";
 import type { Odds } from "../study/odds/odds.js";
 import type { OddsSettings } from "../study/odds/odds-settings.js";
-import type { Problem } from "../study/reading/problems.js";
 
 /** A study whose futures are drawn. */
 export interface StudyToDraw {
@@ -34,13 +33,16 @@ export type Question = {
   readonly [Kind in keyof Questions]: { readonly kind: Kind } & Questions[Kind];
 }[keyof Questions];
 
-/** To a worker: a question about a study, with the study itself where the worker does not have it yet. */
-export interface Request {
-  readonly study: StudyToDraw | undefined;
-  readonly question: Question;
+/** A study in memory that all threads share: it is put there once, and each worker reads it once. */
+export interface SharedStudy {
+  /** Of its own for each study. */
+  readonly id: string;
+  /** A StudyToDraw as the engine writes it. */
+  readonly bytes: Uint8Array;
 }
 
-/** From a worker. */
-export type Reply =
-  | { readonly kind: "answer"; readonly answer: Answers[keyof Answers] }
-  | { readonly kind: "failure"; readonly message: string; readonly problems: readonly Problem[] };
+/** To a worker: a question about a study. */
+export interface Request {
+  readonly study: SharedStudy;
+  readonly question: Question;
+}

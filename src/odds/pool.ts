@@ -1,8 +1,12 @@
+import { randomUUID } from "node:crypto";
 import { availableParallelism } from "node:os";
+import { fileURLToPath } from "node:url";
+import { serialize } from "node:v8";
 import type { AssumptionSet } from "../assumptions/entry.js";
 import { InputError } from "../study/reading/problems.js";
-import type { Answers, Question, Questions, Reply, StudyToDraw } from "./messages.js";
-import { type Seat, workerFile, workerSeat } from "./seat.js";
+import { answerIn, type Reply } from "../study/reading/replies.js";
+import { threadPool } from "../workers/thread-pool.js";
+import type { Answers, Question, Questions, Request, SharedStudy, StudyToDraw } from "./messages.js";
 
 /** A study could not be drawn for a reason that is not its author's. The message begins with the study's name. */
 export class OddsError extends Error {}
@@ -29,60 +33,58 @@ const mostWorkers = 4;
 
 export const usualWorkers = () => Math.min(availableParallelism(), mostWorkers);
 
+/** The compiled worker: beside this file when compiled, in `dist` when this file is run as it is written. */
+const workerFile = fileURLToPath(new URL("../../dist/odds/worker.js", import.meta.url));
+
+const threadSettings = {
+  /** More makes them little faster, and each holds its own. */
+  youngMegabytes: 8,
+  /** Pages and their figures come first. */
+  niceness: 10,
+  /** An idle worker holds some 60 MB, and a new one is slow for its first draws. */
+  idleSeconds: 120,
+  /** Draws are many and long, and a new worker has lost little. */
+  stopsBusy: true,
+};
+
 /** @param file the compiled script of a worker */
 export function workerPool(assumptions: AssumptionSet, size = usualWorkers(), file = workerFile): WorkerPool {
-  const seats = Array.from({ length: size }, () => workerSeat(assumptions, file));
-  const { taken, release } = queueOf(seats);
-  let closed = false;
+  const threads = threadPool<Request, Reply<Answers[keyof Answers]>>({
+    ...threadSettings,
+    ...{ file, workerData: assumptions, threads: size },
+  });
+  const shared = new WeakMap<StudyToDraw, SharedStudy>();
+  const sharedOf = (study: StudyToDraw): SharedStudy => {
+    const made = shared.get(study) ?? inSharedMemory(study);
+    shared.set(study, made);
+    return made;
+  };
   return {
     size,
+    close: threads.close,
     ask: async <Kind extends keyof Questions>(
       study: StudyToDraw,
       kind: Kind,
       asked: Questions[Kind],
       signal: AbortSignal,
     ) => {
-      const seat = await taken();
-      const stop = () => void seat.stop();
       try {
-        signal.throwIfAborted();
-        if (closed) throw new Error("the workers are stopped");
-        signal.addEventListener("abort", stop, { once: true });
         const question = { kind, ...asked } as Question;
-        return answerOf(await seat.answer(study, question), study) as Answers[Kind];
+        const reply = await threads.run({ study: sharedOf(study), question }, { signal });
+        return answerIn(reply) as Answers[Kind];
       } catch (error) {
         signal.throwIfAborted();
         throw error instanceof InputError ? error : oddsError(study, error);
-      } finally {
-        signal.removeEventListener("abort", stop);
-        release(seat);
       }
     },
-    close: async () => {
-      closed = true;
-      await Promise.all(seats.map((seat) => seat.stop()));
-    },
   };
 }
 
-/** Gives the seats to those who wait for one, first come, first served. */
-function queueOf(seats: readonly Seat[]) {
-  const free = [...seats];
-  const waiting: ((seat: Seat) => void)[] = [];
-  return {
-    taken: async () => free.pop() ?? (await new Promise<Seat>((resolve) => waiting.push(resolve))),
-    release: (seat: Seat) => {
-      const first = waiting.shift();
-      if (first) first(seat);
-      else free.push(seat);
-    },
-  };
-}
-
-function answerOf(reply: Reply, { document }: StudyToDraw): Answers[keyof Answers] {
-  if (reply.kind === "answer") return reply.answer;
-  if (reply.problems.length > 0) throw new InputError(document.study.name, reply.problems);
-  throw new Error(reply.message);
+function inSharedMemory(study: StudyToDraw): SharedStudy {
+  const written = serialize(study);
+  const bytes = new Uint8Array(new SharedArrayBuffer(written.byteLength));
+  bytes.set(written);
+  return { id: randomUUID(), bytes };
 }
 
 function oddsError({ document }: StudyToDraw, cause: unknown): OddsError {

@@ -1,59 +1,53 @@
-import { parentPort, workerData } from "node:worker_threads";
+import { deserialize } from "node:v8";
+import { workerData } from "node:worker_threads";
 import type { AssumptionSet } from "../assumptions/entry.js";
 import { type DrawnStudy, drawnStudy } from "../study/odds/draws.js";
 import { oddsSummary } from "../study/odds/odds-summary.js";
 import { netBenefitsAt } from "../study/odds/sensitivity-points.js";
 import { comparedOptions } from "../study/odds/stop-drawing.js";
-import { InputError } from "../study/reading/problems.js";
-import type { Question, Reply, Request, StudyToDraw } from "./messages.js";
-import { standBack } from "./stand-back.js";
+import { type Reply, replyOf } from "../study/reading/replies.js";
+import { moved } from "../workers/moved.js";
+import type { Answers, Question, Request, SharedStudy, StudyToDraw } from "./messages.js";
 
-/** Answers questions about the last study that it was sent, one after another. */
+interface KnownStudy {
+  readonly id: string;
+  readonly study: StudyToDraw;
+  readonly drawn: DrawnStudy;
+}
+
 const assumptions: AssumptionSet = workerData;
-/** Pages and their figures come first. */
-const niceness = 10;
-standBack(niceness);
-let known: { study: StudyToDraw; drawn: DrawnStudy } | undefined;
+let known: KnownStudy | undefined;
 
-function answered({ study, question }: Request): { reply: Reply; moved: ArrayBuffer[] } {
-  if (study) known = { study, drawn: drawnStudy(study.document, assumptions, study.settings) };
-  if (!known) throw new Error("a question came before its study");
-  return answerTo(question, known);
+/** Answers a question, with the last study it was asked about at hand. */
+export async function work({ study, question }: Request): Promise<Reply<Answers[keyof Answers]>> {
+  const reply = await replyOf(() => {
+    known = known?.id === study.id ? known : prepared(study);
+    return answerTo(question, known);
+  });
+  return moved(reply, "answer" in reply ? buffersOf(reply.answer) : []);
 }
 
-function answerTo(
-  question: Question,
-  { study, drawn }: { study: StudyToDraw; drawn: DrawnStudy },
-): { reply: Reply; moved: ArrayBuffer[] } {
+function prepared({ id, bytes }: SharedStudy): KnownStudy {
+  const study: StudyToDraw = deserialize(Uint8Array.from(bytes));
+  return { id, study, drawn: drawnStudy(study.document, assumptions, study.settings) };
+}
+
+function answerTo(question: Question, { study, drawn }: KnownStudy): Answers[keyof Answers] {
   switch (question.kind) {
-    case "lake": {
-      const answer = drawn.futures(question.block, question.lake);
-      const { expected, cost, establishment, infested, byYear } = answer;
-      const lists = [...expected, ...cost, ...establishment, ...infested, ...byYear];
-      const moved = lists.map(({ buffer }) => buffer).filter((buffer) => buffer instanceof ArrayBuffer);
-      return { reply: { kind: "answer", answer }, moved };
-    }
-    case "summary": {
-      const answer = oddsSummary({ ...study, drawn }, question.lakes, question.end);
-      return { reply: { kind: "answer", answer }, moved: [] };
-    }
+    case "lake":
+      return drawn.futures(question.block, question.lake);
+    case "summary":
+      return oddsSummary({ ...study, drawn }, question.lakes, question.end);
     case "plan":
-      return { reply: { kind: "answer", answer: drawn.plan }, moved: [] };
-    case "netBenefits": {
-      const answer = netBenefitsAt(drawn, comparedOptions(study.document), question.point);
-      return { reply: { kind: "answer", answer }, moved: [] };
-    }
+      return drawn.plan;
+    case "netBenefits":
+      return netBenefitsAt(drawn, comparedOptions(study.document), question.point);
   }
 }
 
-parentPort?.on("message", (request: Request) => {
-  try {
-    const { reply, moved } = answered(request);
-    parentPort?.postMessage(reply, moved);
-  } catch (error) {
-    if (request.study) known = undefined;
-    const message = error instanceof Error ? error.message : String(error);
-    const problems = error instanceof InputError ? error.problems : [];
-    parentPort?.postMessage({ kind: "failure", message, problems } satisfies Reply);
-  }
-});
+/** Of the lists of one draw of the lake, which are large. */
+function buffersOf(answer: Answers[keyof Answers]): ArrayBufferLike[] {
+  if (!("byYear" in answer)) return [];
+  const { expected, cost, establishment, infested, byYear } = answer;
+  return [...expected, ...cost, ...establishment, ...infested, ...byYear].map(({ buffer }) => buffer);
+}

@@ -1,6 +1,4 @@
 import multer from "multer";
-import { QueueFullError } from "../app/answers/lane.js";
-import { TookTooLongError } from "../app/answers/thread.js";
 import { BusyError } from "../app/run-queue.js";
 import { SigningKeyError } from "../issue/signing-key.js";
 import { BrowserError } from "../report/print/browser.js";
@@ -8,6 +6,7 @@ import { PrinterBusyError } from "../report/print/printer.js";
 import { ConflictError, DeletedStudyError, StoreError, UnknownStudyError } from "../store/errors.js";
 import { InputError } from "../study/reading/problems.js";
 import { largestStudyBytes } from "../study/reading/read.js";
+import { QueueFullError, TookTooLongError } from "../workers/thread-pool.js";
 import { WrongKeyError } from "./access/door.js";
 import { ReadingOnlyError, SignInNeededError } from "./access/gate.js";
 import { TooManyTriesError } from "./access/slowing.js";

@@ -108,7 +108,7 @@ describe("errors", () => {
     const one = opened(1, endingWorker);
     const error: unknown = await drawLakes(one, study, oneBlock, control).catch((thrown: unknown) => thrown);
     expect(error).toBeInstanceOf(OddsError);
-    expect(String(error)).toContain(`${study.document.study.name}: a worker ended with code 7`);
+    expect(String(error)).toContain(`${study.document.study.name}: worker exited with code: 7`);
     await expect(one.ask(study, "lake", { block: 0, lake: 0 }, unending)).resolves.toBeDefined();
   });
 

@@ -1,12 +1,11 @@
 import { describe, expect, it } from "vitest";
-import { QueueFullError } from "../../src/app/answers/lane.js";
-import { TookTooLongError } from "../../src/app/answers/thread.js";
 import { BusyError } from "../../src/app/run-queue.js";
 import { BrowserError } from "../../src/report/print/browser.js";
 import { PrinterBusyError } from "../../src/report/print/printer.js";
 import { StoreError } from "../../src/store/errors.js";
 import { TooManyTriesError } from "../../src/web/access/slowing.js";
 import { explain } from "../../src/web/explain.js";
+import { QueueFullError, TookTooLongError } from "../../src/workers/thread-pool.js";
 
 describe("an upload that ends with its connection", () => {
   it("is no fault of the server", () => {

@@ -1,12 +1,15 @@
+import { createHash } from "node:crypto";
 import { availableParallelism } from "node:os";
-import { type Lane, lane } from "./lane.js";
+import { fileURLToPath } from "node:url";
+import { LRUCache } from "lru-cache";
+import { answerIn, type Reply } from "../../study/reading/replies.js";
+import { type PoolSettings, type ThreadPool, threadPool } from "../../workers/thread-pool.js";
 import type { Means } from "./means.js";
 import type { WorkerStart } from "./messages.js";
 import type { Answer, Answering, Asked, Kind, Question } from "./questions.js";
-import { answersFile, answerThread, type ThreadSettings } from "./thread.js";
 
-/** Which worker answers what: short questions, in view while somebody types, never wait behind long ones. */
-const laneNames = {
+/** Where each question waits: short ones, in view while somebody types, never wait behind long ones. */
+const queueNames = {
   balance: "short",
   effect: "short",
   differences: "short",
@@ -25,16 +28,18 @@ const laneNames = {
   explanation: "explanations",
 } as const satisfies Record<Kind, string>;
 
-type LaneName = (typeof laneNames)[Kind];
+type QueueName = (typeof queueNames)[Kind];
 
-interface LaneSettings extends ThreadSettings {
+/** A page or figures that a reader waits for come before what will be printed or packed. */
+const priorities: Partial<Record<Kind, number>> = { results: 2, figures: 2, report: 1, method: 1 };
+
+interface QueueSettings extends Pick<PoolSettings, "niceness" | "idleSeconds"> {
   readonly answers: WorkerStart["answers"];
-  /** How much it stands back for other threads. */
-  readonly niceness: number;
+  readonly longestSeconds: number;
 }
 
 /** Those that are seldom needed give their memory back. */
-const laneSettings: Readonly<Record<LaneName, LaneSettings>> = {
+const queueSettings: Readonly<Record<QueueName, QueueSettings>> = {
   short: { answers: "comparing", niceness: 0, longestSeconds: 60 },
   pages: { answers: "reporting", niceness: 3, longestSeconds: 120 },
   papers: { answers: "papers", niceness: 3, longestSeconds: 120, idleSeconds: 30 },
@@ -54,38 +59,51 @@ export interface WorkerSettings {
   readonly longestSeconds?: number;
 }
 
+/** The compiled worker: beside this file when compiled, in `dist` when this file is run as it is written. */
+const answersFile = fileURLToPath(new URL("../../../dist/app/answers/worker.js", import.meta.url));
+
 const usual: WorkerSettings = { mostWaiting: 40, file: answersFile };
+
+const threadSettings = {
+  threads: 1,
+  /** More makes comparisons little faster. */
+  youngMegabytes: 16,
+  /** A worker that is stopped loses the runs that it has at hand. */
+  stopsBusy: false,
+};
+
+type AnswerPool = ThreadPool<Question, Reply<Answer<Kind>>>;
 
 /** Answers come from worker threads, each started when it is first needed. */
 export function answerWorkers(means: Means, settings: Partial<WorkerSettings> = {}): AnswerWorkers {
-  const { mostWaiting, file, longestSeconds: limit } = { ...usual, ...settings };
-  const laneFor = (name: LaneName): Lane => {
-    const { answers, niceness, longestSeconds, ...rest } = laneSettings[name];
-    const times = { ...rest, longestSeconds: limit ?? longestSeconds };
-    return lane(answerThread({ ...means, answers, niceness }, times, file), mostWaiting);
+  const given = { ...usual, ...settings };
+  const poolFor = (name: QueueName): AnswerPool => {
+    const { answers, ...how } = queueSettings[name];
+    const workerData: WorkerStart = { ...means, answers };
+    return threadPool({ ...threadSettings, ...how, ...given, workerData });
   };
   const single = {
-    short: laneFor("short"),
-    papers: laneFor("papers"),
-    explanations: laneFor("explanations"),
+    short: poolFor("short"),
+    papers: poolFor("papers"),
+    explanations: poolFor("explanations"),
   };
-  const pages = Array.from({ length: pageWorkers() }, () => laneFor("pages"));
-  const all = [...Object.values(single), ...pages];
-  const laneOf = ({ kind, asked }: Question): Lane => {
-    const name = laneNames[kind];
-    return name === "pages" ? pageLane(pages, asked) : single[name];
+  const pages = Array.from({ length: pageWorkers() }, () => poolFor("pages"));
+  const pageOf = placing(pages);
+  const poolOf = ({ kind, asked }: Question): AnswerPool => {
+    const name = queueNames[kind];
+    return name === "pages" ? pageOf(asked) : single[name];
   };
   return {
     ask: async <Which extends Kind>(kind: Which, asked: Asked<Which>, signal?: AbortSignal) => {
       const question = { kind, asked } as Question;
-      return (await laneOf(question).ask(question, signal)) as Answer<Which>;
+      const reply = await poolOf(question).run(question, { signal, priority: priorities[kind] ?? 0 });
+      return answerIn(reply) as Answer<Which>;
     },
     warm: () => {
-      single.short.warm();
-      for (const each of pages) each.warm();
+      for (const each of [single.short, ...pages]) each.warm();
     },
     close: async () => {
-      await Promise.all(all.map((each) => each.close()));
+      await Promise.all([...Object.values(single), ...pages].map((each) => each.close()));
     },
   };
 }
@@ -93,17 +111,19 @@ export function answerWorkers(means: Means, settings: Partial<WorkerSettings> = 
 /** One processor is left to the rest of the server and the printing browser. */
 const pageWorkers = () => Math.min(Math.max(availableParallelism() - 1, 1), 3);
 
-/** The same worker for the same study, since it has the run at hand. */
-function pageLane(pages: readonly Lane[], asked: object): Lane {
-  const length = "text" in asked && typeof asked.text === "string" ? sumOf(asked.text) : 0;
-  const chosen = pages[length % pages.length];
-  if (!chosen) throw new Error("no worker for pages");
-  return chosen;
-}
+const digestOf = (text: string) => createHash("sha256").update(text).digest("hex");
 
-/** Some number that follows from a text. */
-function sumOf(text: string): number {
-  let sum = 0;
-  for (let index = 0; index < text.length; index += 1) sum = (31 * sum + text.charCodeAt(index)) % 65_521;
-  return sum;
+/** Texts whose worker is remembered, more than the workers have runs of. */
+const mostPlaced = 100;
+
+/** The same worker for the same study, since it has the run at hand; a new one goes where the fewest wait. */
+function placing(pages: readonly AnswerPool[]): (asked: object) => AnswerPool {
+  const placed = new LRUCache<string, AnswerPool>({ max: mostPlaced });
+  return (asked) => {
+    const key = "text" in asked && typeof asked.text === "string" ? digestOf(asked.text) : "";
+    const pool =
+      placed.get(key) ?? pages.reduce((least, each) => (each.open() < least.open() ? each : least));
+    placed.set(key, pool);
+    return pool;
+  };
 }

@@ -1,11 +1,10 @@
 import { fileURLToPath } from "node:url";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
-import { QueueFullError } from "../../../src/app/answers/lane.js";
 import { textOf } from "../../../src/app/answers/questions.js";
-import { answerThread, TookTooLongError } from "../../../src/app/answers/thread.js";
 import { type AnswerWorkers, answerWorkers, type WorkerSettings } from "../../../src/app/answers/workers.js";
 import { readExamples } from "../../../src/app/examples.js";
 import { InputError } from "../../../src/study/reading/problems.js";
+import { QueueFullError, TookTooLongError } from "../../../src/workers/thread-pool.js";
 import { answersHere } from "../../trials/answers-here.js";
 import { means } from "../answering.js";
 
@@ -73,25 +72,8 @@ describe("a worker that does not answer", () => {
 
   it("or ends is told of, and another takes its place", async () => {
     const some = opened({ file: stuckWorker });
-    await expect(asking(some, "end")).rejects.toThrow("a worker ended with code 7");
+    await expect(asking(some, "end")).rejects.toThrow("worker exited with code: 7");
     expect(await asking(some, "answer")).toMatchObject({ problems: [] });
-  });
-});
-
-describe("a worker that nobody asks", () => {
-  const question = { kind: "balance", asked: { text: "answer", fileName: "" } } as const;
-  const start = { ...means, answers: "comparing", niceness: 0 } as const;
-
-  it.each([
-    { afterSeconds: 30, threads: 2 },
-    { afterSeconds: 29, threads: 1 },
-  ])("ends after 30 s, not sooner: asked after $afterSeconds s", async ({ afterSeconds, threads }) => {
-    const thread = answerThread(start, { longestSeconds, idleSeconds: 30 }, stuckWorker);
-    const first = await thread.answer(question);
-    await vi.advanceTimersByTimeAsync(1000 * afterSeconds);
-    const second = await thread.answer(question);
-    await thread.stop();
-    expect(new Set([first, second].map((answer) => JSON.stringify(answer))).size).toBe(threads);
   });
 });
 
@@ -123,7 +105,7 @@ describe("questions that wait for a worker", () => {
 
   it("are refused when all is closed", async () => {
     const some = opened({ file: stuckWorker });
-    const under = expect(asking(some, "never")).rejects.toThrow("a worker ended");
+    const under = expect(asking(some, "never")).rejects.toThrow("the workers are stopped");
     const waiting = expect(asking(some, "never")).rejects.toThrow("the workers are stopped");
     await some.close();
     await Promise.all([under, waiting]);

@@ -1,0 +1,141 @@
+import { setFlagsFromString } from "node:v8";
+import PQueue from "p-queue";
+import { Piscina } from "piscina";
+
+/** As many tasks wait for a thread as may. */
+export class QueueFullError extends Error {}
+
+/** An answer did not come in the time that it may take. */
+export class TookTooLongError extends Error {}
+
+export interface PoolSettings {
+  /** The compiled script of a worker. It exports `work`: what answers a task, or a promise of it once all is loaded. */
+  readonly file: string;
+  /** What each worker is started with. */
+  readonly workerData: unknown;
+  readonly threads: number;
+  /** Half of the young memory of each, MB. */
+  readonly youngMegabytes: number;
+  /** How much the threads stand back for others on Linux, from 0 to 19, added to that of the process. */
+  readonly niceness: number;
+  /** After which a thread that nobody asks ends. All are started together and kept if left out. */
+  readonly idleSeconds?: number;
+  /** After which a thread that has not answered is stopped. */
+  readonly longestSeconds?: number;
+  /** Tasks that may wait for a thread. */
+  readonly mostWaiting?: number;
+  /** A task's signal stops the thread that is busy with it, too; else one that is begun goes on. */
+  readonly stopsBusy: boolean;
+}
+
+export interface TaskSettings {
+  /** Leaves the task out before its turn. */
+  readonly signal?: AbortSignal | undefined;
+  /** Higher ones come first; 0 if left out. */
+  readonly priority?: number;
+}
+
+/** Threads that are started when needed, and again after one was stopped or lost. */
+export interface ThreadPool<Task, Result> {
+  /** Starts the threads that are kept, ahead of the first task. */
+  readonly warm: () => void;
+  /** Tasks that wait or are under way. */
+  readonly open: () => number;
+  /** @throws QueueFullError; TookTooLongError; the signal's reason; what the worker throws, or Error if it ends */
+  readonly run: (task: Task, settings?: TaskSettings) => Promise<Result>;
+  /** Stops all threads; open tasks are refused. */
+  readonly close: () => Promise<void>;
+}
+
+/** Tasks wait here rather than in the threads' own queue, which knows no priority for tasks that may be aborted. */
+export function threadPool<Task, Result>(settings: PoolSettings): ThreadPool<Task, Result> {
+  const { threads: concurrency, mostWaiting = Number.POSITIVE_INFINITY, longestSeconds } = settings;
+  const queue = new PQueue({ concurrency });
+  const open = new Set<AbortController>();
+  const stopped = new Error("the workers are stopped");
+  let isClosed = false;
+  let threads: Piscina<Task, Result> | undefined;
+  const endAll = (reason: unknown) => {
+    for (const each of open) each.abort(reason);
+  };
+  const started = () => {
+    youngMemory(settings.youngMegabytes);
+    threads ??= startedThreads<Task, Result>(settings).on("error", endAll);
+    return threads;
+  };
+  const work = async (task: Task, ending: AbortController, begin: () => void) => {
+    begin();
+    const clear = limited(ending, longestSeconds);
+    try {
+      return await started().run(task, { signal: ending.signal });
+    } finally {
+      clear();
+    }
+  };
+  return {
+    warm: () => void started(),
+    open: () => open.size,
+    run: async (task, { signal, priority = 0 } = {}) => {
+      signal?.throwIfAborted();
+      if (isClosed) throw stopped;
+      if (queue.size >= mostWaiting) throw new QueueFullError();
+      const ending = new AbortController();
+      const end = () => ending.abort(signal?.reason);
+      const letBe = () => signal?.removeEventListener("abort", end);
+      signal?.addEventListener("abort", end, { once: true });
+      open.add(ending);
+      const begin = settings.stopsBusy ? () => undefined : letBe;
+      try {
+        return await queue.add(() => work(task, ending, begin), { priority, signal: ending.signal });
+      } finally {
+        letBe();
+        open.delete(ending);
+      }
+    },
+    close: async () => {
+      isClosed = true;
+      endAll(stopped);
+      await threads?.destroy();
+    },
+  };
+}
+
+function startedThreads<Task, Result>(settings: PoolSettings): Piscina<Task, Result> {
+  const { file, workerData, threads, niceness, idleSeconds } = settings;
+  return new Piscina<Task, Result>({
+    filename: file,
+    name: "work",
+    workerData,
+    resourceLimits: { maxOldGenerationSizeMb: mostMegabytes },
+    minThreads: idleSeconds === undefined ? threads : 0,
+    maxThreads: threads,
+    idleTimeout: 1000 * (idleSeconds ?? 0),
+    // Elsewhere it would be that of the whole process.
+    niceIncrement: process.platform === "linux" ? niceness : 0,
+    // A thread that waits for messages rather than for a lock gives memory back meanwhile.
+    atomics: "disabled",
+    recordTiming: false,
+  });
+}
+
+/**
+ * Far more than a worker ever needs. The engine lets a heap of this limit grow by some 60 % between its collections, and
+ * one without a limit to four times what lives in it.
+ */
+const mostMegabytes = 1024;
+
+/**
+ * Of the threads that are started from now on; heaps take it when they are made: that of the main thread keeps its own.
+ * A flag of the engine goes before a worker's resource limits.
+ */
+function youngMemory(megabytes: number): void {
+  setFlagsFromString(`--max-semi-space-size=${megabytes}`);
+}
+
+/** @returns what ends the limit */
+function limited(ending: AbortController, seconds: number | undefined): () => void {
+  if (seconds === undefined) return () => undefined;
+  const late = () => ending.abort(new TookTooLongError(`an answer took longer than ${seconds} s`));
+  const clock = setTimeout(late, 1000 * seconds);
+  return () => clearTimeout(clock);
+}

@@ -1,0 +1,111 @@
+import { getPriority } from "node:os";
+import { fileURLToPath } from "node:url";
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { type PoolSettings, type ThreadPool, threadPool } from "../../src/workers/thread-pool.js";
+
+interface Told {
+  readonly thread: number;
+  readonly given: unknown;
+  readonly priority: number;
+  readonly oldMegabytes: number;
+  readonly heapMegabytes: number;
+}
+
+const file = fileURLToPath(new URL("telling-worker.js", import.meta.url));
+const usual: PoolSettings = {
+  ...{ file, workerData: "given", threads: 1, youngMegabytes: 8, niceness: 0, stopsBusy: false },
+};
+
+type Pool = ThreadPool<{ readonly wait?: Int32Array }, Told>;
+const pools: Pool[] = [];
+const opened = (settings: Partial<PoolSettings> = {}): Pool => {
+  const pool: Pool = threadPool({ ...usual, ...settings });
+  pools.push(pool);
+  return pool;
+};
+
+// No time passes of itself: what a worker may take is not what a busy machine takes.
+beforeEach(() => {
+  vi.useFakeTimers({ toFake: ["setTimeout", "clearTimeout"] });
+});
+afterEach(async () => {
+  vi.useRealTimers();
+  for (const pool of pools.splice(0)) await pool.close();
+});
+
+/** A task that a worker is busy with until it is released. */
+function busy(pool: Pool, signal?: AbortSignal) {
+  const wait = new Int32Array(new SharedArrayBuffer(4));
+  const release = () => {
+    Atomics.store(wait, 0, 1);
+    Atomics.notify(wait, 0);
+  };
+  return { answer: pool.run({ wait }, { signal }), release };
+}
+
+describe("a thread", () => {
+  it("stands back for others, from the priority of its process, where threads have one of their own", async () => {
+    const { priority } = await opened({ niceness: 3 }).run({});
+    // nice(2): of a thread on Linux, where 19 is the lowest.
+    const further = process.platform === "linux" ? 3 : 0;
+    expect(priority).toBe(Math.min(19, getPriority() + further));
+  });
+
+  it("is started with what it is given, within the limits of its heap", async () => {
+    const { given, oldMegabytes, heapMegabytes } = await opened().run({});
+    expect([given, oldMegabytes]).toEqual(["given", 1024]);
+    // V8: three semi-spaces beside the old generation.
+    expect(heapMegabytes).toBe(1024 + 3 * 8);
+  });
+
+  it.each([
+    { afterSeconds: 30, threads: 2 },
+    { afterSeconds: 29, threads: 1 },
+  ])("that nobody asks ends after 30 s, not sooner: asked after $afterSeconds s", async (each) => {
+    const pool = opened({ idleSeconds: 30 });
+    const first = await pool.run({});
+    await vi.advanceTimersByTimeAsync(1000 * each.afterSeconds);
+    const second = await pool.run({});
+    expect(new Set([first.thread, second.thread]).size).toBe(each.threads);
+  });
+
+  it("that is kept does not end", async () => {
+    const pool = opened();
+    const first = await pool.run({});
+    await vi.advanceTimersByTimeAsync(3_600_000);
+    expect((await pool.run({})).thread).toBe(first.thread);
+  });
+});
+
+describe("tasks that wait", () => {
+  it("are taken by their priority, those of the same in order", async () => {
+    const pool = opened();
+    const first = busy(pool);
+    const order: string[] = [];
+    const run = async (name: string, priority: number) => {
+      await pool.run({}, { priority });
+      order.push(name);
+    };
+    const rest = [run("draw", 0), run("report", 1), run("page", 2), run("later page", 2)];
+    first.release();
+    await Promise.all([first.answer, ...rest]);
+    expect(order).toEqual(["page", "later page", "report", "draw"]);
+  });
+});
+
+describe("a signal while a thread is busy", () => {
+  it.each([
+    { stopsBusy: true, threads: 2 },
+    { stopsBusy: false, threads: 1 },
+  ])("stops it or lets it be: $stopsBusy", async ({ stopsBusy, threads }) => {
+    const pool = opened({ stopsBusy });
+    const { thread } = await pool.run({});
+    const reader = new AbortController();
+    const task = busy(pool, reader.signal);
+    const outcome = task.answer.catch((reason: unknown) => reason);
+    reader.abort("gone");
+    if (!stopsBusy) task.release();
+    expect(await outcome).toEqual(stopsBusy ? "gone" : expect.objectContaining({ thread }));
+    expect(new Set([thread, (await pool.run({})).thread]).size).toBe(threads);
+  });
+});
