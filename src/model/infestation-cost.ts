@@ -1,4 +1,4 @@
-import { at } from "./lists.js";
+import { at } from "../lists.js";
 import { centsByBearer } from "./money/bearer.js";
 import type { Money } from "./money/decimal.js";
 import { type CostLine, centsPerUnit, moneyOf } from "./money/line.js";

@@ -1,4 +1,4 @@
-import { at } from "../../model/lists.js";
+import { at } from "../../lists.js";
 import type { FiscalRow } from "../../model/money/fiscal-years.js";
 import { centsPerUnit } from "../../model/money/line.js";
 import type { ReportContext } from "../../report/document/context.js";

@@ -1,4 +1,4 @@
-import { at } from "../../model/lists.js";
+import { at } from "../../lists.js";
 import { centsPerUnit } from "../../model/money/line.js";
 import type { ExplainedCents, ExplainedPart, Explanation } from "../../study/compared/explain.js";
 import { wholeParts } from "../../study/compared/whole-parts.js";

@@ -1,5 +1,5 @@
 import { setImmediate as nextTurn } from "node:timers/promises";
-import { at } from "../../model/lists.js";
+import { at } from "../../lists.js";
 import { centsPerUnit } from "../../model/money/line.js";
 import type { ComparedStudy } from "./assumption-differences.js";
 import { type Between, between } from "./between.js";

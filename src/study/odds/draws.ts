@@ -1,4 +1,5 @@
 import type { AssumptionSet } from "../../assumptions/entry.js";
+import { at, sumOf } from "../../lists.js";
 import { type Assumed, recorder } from "../../model/assumed.js";
 import {
   type BlockShares,
@@ -10,7 +11,6 @@ import {
 import { drawnHazards, futureOf, lakeDraw } from "../../model/futures/lake-draw.js";
 import { yearlyCostsOf } from "../../model/futures/yearly-costs.js";
 import type { StudyInput } from "../../model/inputs.js";
-import { at, sumOf } from "../../model/lists.js";
 import { costToGo } from "../../model/option-numbers.js";
 import type { ClassChance } from "../../model/program/class-chances.js";
 import type { StudyDocument } from "../format/schema.js";

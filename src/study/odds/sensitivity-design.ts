@@ -1,5 +1,5 @@
+import { at } from "../../lists.js";
 import { type DrawPlan, movedTogether, valueAtShare } from "../../model/futures/draw-plan.js";
-import { at } from "../../model/lists.js";
 import { type DesignValues, twoSamples } from "../../model/uncertainty/sensitivity-design.js";
 import type { ValueSet } from "./sensitivity-points.js";
 import type { NamedInput } from "./uncertain-inputs.js";

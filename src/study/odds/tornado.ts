@@ -1,4 +1,4 @@
-import { at } from "../../model/lists.js";
+import { at } from "../../lists.js";
 import type { TornadoBar } from "./odds.js";
 import { atEnd, endShares, type InputGroup, ownValues, setOf, valueAtEnd } from "./sensitivity-moves.js";
 import { netBenefitsOf, type RunPoints, type ValueSet } from "./sensitivity-points.js";

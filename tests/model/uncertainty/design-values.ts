@@ -1,4 +1,4 @@
-import { at } from "../../../src/model/lists.js";
+import { at } from "../../../src/lists.js";
 import type { Shares } from "../../../src/model/uncertainty/latin-hypercube.js";
 import type { DesignValues, TwoSamples } from "../../../src/model/uncertainty/sensitivity-design.js";
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { at } from "../../../src/model/lists.js";
+import { at } from "../../../src/lists.js";
 import { randomStream } from "../../../src/model/random/generator.js";
 import { momentsOf, variance } from "../../../src/model/uncertainty/running-moments.js";
 import { type SensitivityPlan, twoSamples } from "../../../src/model/uncertainty/sensitivity-design.js";

@@ -1,7 +1,7 @@
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
 import { loadAssumptions } from "../../../src/assumptions/load.js";
-import { at } from "../../../src/model/lists.js";
+import { at } from "../../../src/lists.js";
 import type { StudyDocument } from "../../../src/study/format/schema.js";
 import { drawnStudy } from "../../../src/study/odds/draws.js";
 import {

@@ -1,5 +1,5 @@
+import { at } from "../../../lists.js";
 import { monthlyMeans } from "../../../model/lake/levels.js";
-import { at } from "../../../model/lists.js";
 import type { Intake } from "../../../model/structures/inputs.js";
 import type { Drive, IntakeCase, Outcome } from "./intake-case.js";
 import type { Setting } from "./setting.js";

@@ -1,6 +1,6 @@
+import { at } from "../../../lists.js";
 import { fouledPipe } from "../../../model/hydraulics/fouled-pipe.js";
 import { daysOf } from "../../../model/lake/calendar.js";
-import { at } from "../../../model/lists.js";
 import { fouledConveyance, pumpedSupply, supplyOf } from "../../../model/structures/supply.js";
 import { monthNames } from "../../../study/format/month-names.js";
 import { energySteps, waterSteps } from "./consequences.js";

@@ -1,6 +1,6 @@
+import { at } from "../../../lists.js";
 import type { PumpCurve, PumpRun } from "../../../model/hydraulics/pump.js";
 import type { Waterway } from "../../../model/hydraulics/waterway.js";
-import { at } from "../../../model/lists.js";
 import type { Intake } from "../../../model/structures/inputs.js";
 import type { PumpedSupply } from "../../../model/structures/supply.js";
 import type { Drive, EnteredIntake, IntakeCase, Outcome } from "./intake-case.js";

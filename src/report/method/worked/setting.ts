@@ -1,8 +1,8 @@
 import { assumedFrom } from "../../../assumptions/override.js";
+import { at } from "../../../lists.js";
 import type { Assumed } from "../../../model/assumed.js";
 import { gravity, waterDensity } from "../../../model/hydraulics/friction.js";
 import { monthlyMeans } from "../../../model/lake/levels.js";
-import { at } from "../../../model/lists.js";
 import type { Layer } from "../../../model/mussels/layer.js";
 import type { AssumptionId } from "../../../model/register/register.js";
 import type { LakeContext } from "../../../model/structures/context.js";

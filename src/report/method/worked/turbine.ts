@@ -1,6 +1,6 @@
+import { at } from "../../../lists.js";
 import { turbineCurve, turbineEfficiency } from "../../../model/hydraulics/turbine.js";
 import { turbineAssumptions } from "../../../model/hydraulics/turbine-ids.js";
-import { at } from "../../../model/lists.js";
 import type { AssumptionId } from "../../../model/register/register.js";
 import type { TurbineType } from "../../../model/structures/inputs.js";
 import { giveAssumption, giveQuantity, type Setting } from "./setting.js";

@@ -1,8 +1,8 @@
+import { at } from "../../../lists.js";
 import { fouledPipe } from "../../../model/hydraulics/fouled-pipe.js";
 import { hydroPower } from "../../../model/hydraulics/power.js";
 import { waterwayLoss } from "../../../model/hydraulics/waterway.js";
 import { daysOf, hoursPerDay } from "../../../model/lake/calendar.js";
-import { at } from "../../../model/lists.js";
 import { type OperatingYear, operatingYear } from "../../../model/structures/hydropower.js";
 import { monthNames } from "../../../study/format/month-names.js";
 import { layerSteps } from "./pipe.js";

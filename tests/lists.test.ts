@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { at, meanOf, sumOf } from "../../src/model/lists.js";
+import { at, meanOf, sumOf } from "../src/lists.js";
 
 /** By hand. */
 describe("lists", () => {
