@@ -18,7 +18,7 @@ const recordSchema = z.strictObject({
 export type ShippedRecord = z.infer<typeof recordSchema>;
 
 /** Also found from the compiled file. */
-export const shippedFile = fileURLToPath(new URL("./shipped.json", import.meta.url));
+export const shippedFile = fileURLToPath(new URL("../../src/assumptions/shipped.json", import.meta.url));
 
 let read: ShippedRecord | undefined;
 

@@ -1,15 +1,15 @@
-import { assumedFrom } from "../../../assumptions/override.js";
-import { at } from "../../../lists.js";
-import type { Assumed } from "../../../model/assumed.js";
-import { gravity, waterDensity } from "../../../model/hydraulics/friction.js";
-import { monthlyMeans } from "../../../model/lake/levels.js";
-import type { Layer } from "../../../model/mussels/layer.js";
-import type { AssumptionId } from "../../../model/register/register.js";
-import type { LakeContext } from "../../../model/structures/context.js";
-import type { Pipe } from "../../../model/structures/inputs.js";
-import type { StructureResult } from "../../../model/structures/structure.js";
-import type { Quantity } from "../../../units/quantity.js";
-import type { ReportContext } from "../../document/context.js";
+import { assumedFrom } from "../../assumptions/override.js";
+import { at } from "../../lists.js";
+import type { Assumed } from "../../model/assumed.js";
+import { gravity, waterDensity } from "../../model/hydraulics/friction.js";
+import { monthlyMeans } from "../../model/lake/levels.js";
+import type { Layer } from "../../model/mussels/layer.js";
+import type { AssumptionId } from "../../model/register/register.js";
+import type { LakeContext } from "../../model/structures/context.js";
+import type { Pipe } from "../../model/structures/inputs.js";
+import type { StructureResult } from "../../model/structures/structure.js";
+import type { ReportContext } from "../../report/document/context.js";
+import type { Quantity } from "../../units/quantity.js";
 import type { Sheet } from "./sheet.js";
 
 /** What the examples of one report share. */

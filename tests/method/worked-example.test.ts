@@ -1,13 +1,13 @@
 import { describe, expect, it, test } from "vitest";
-import { reportContext } from "../../../src/report/document/context.js";
-import { renderMethodBody } from "../../../src/report/method/method-document.js";
-import { printed } from "../../../src/report/method/worked/number.js";
-import { substitute } from "../../../src/report/method/worked/substitute.js";
-import { type WorkedExample, workedExamples } from "../../../src/report/method/worked-example.js";
-import { runStudy, type StudyRun } from "../../../src/study/prepare/compute.js";
-import { halfUnits, reckon } from "../reckon.js";
-import { assumptions, exampleDocument, exampleRun } from "../runs.js";
-import { variants } from "../worked-variants.js";
+import { renderMethodBody } from "../../src/method/method-document.js";
+import { printed } from "../../src/method/worked/number.js";
+import { substitute } from "../../src/method/worked/substitute.js";
+import { type WorkedExample, workedExamples } from "../../src/method/worked-example.js";
+import { reportContext } from "../../src/report/document/context.js";
+import { runStudy, type StudyRun } from "../../src/study/prepare/compute.js";
+import { halfUnits, reckon } from "../report/reckon.js";
+import { assumptions, exampleDocument, exampleRun } from "../report/runs.js";
+import { variants } from "../report/worked-variants.js";
 
 const document = exampleDocument("sorrel-bend");
 /** The gravity intake alone; of a little more than a metre of head, the conduit left to foul has not enough. */

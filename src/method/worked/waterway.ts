@@ -1,6 +1,6 @@
-import { gravity, pipeArea, pipeHeadLoss } from "../../../model/hydraulics/friction.js";
-import { hazenWilliamsLoss } from "../../../model/hydraulics/hazen-williams.js";
-import { type Waterway, waterwayLoss } from "../../../model/hydraulics/waterway.js";
+import { gravity, pipeArea, pipeHeadLoss } from "../../model/hydraulics/friction.js";
+import { hazenWilliamsLoss } from "../../model/hydraulics/hazen-williams.js";
+import { type Waterway, waterwayLoss } from "../../model/hydraulics/waterway.js";
 import { marked, type PipeCase, pipeSteps, plain, speedSteps } from "./pipe.js";
 import type { Sheet } from "./sheet.js";
 

@@ -1,9 +1,9 @@
-import { gravity } from "../../../model/hydraulics/friction.js";
-import type { RackLosses, RackSummary } from "../../../model/structures/hydraulic-summary.js";
-import type { Rack, RackFormula } from "../../../model/structures/inputs.js";
-import { barFactorIds } from "../../../model/structures/rack.js";
-import type { Quantity } from "../../../units/quantity.js";
-import { formulaNames } from "../../words/rack-formulas.js";
+import { gravity } from "../../model/hydraulics/friction.js";
+import type { RackLosses, RackSummary } from "../../model/structures/hydraulic-summary.js";
+import type { Rack, RackFormula } from "../../model/structures/inputs.js";
+import { barFactorIds } from "../../model/structures/rack.js";
+import { formulaNames } from "../../report/words/rack-formulas.js";
+import type { Quantity } from "../../units/quantity.js";
 import { giveAssumption, giveQuantity, type Setting } from "./setting.js";
 import type { Sheet } from "./sheet.js";
 

@@ -1,12 +1,12 @@
 import { describe, expect, it, test } from "vitest";
+import { type DryingView, dryingView } from "../../src/method/drying-view.js";
+import { renderMethod } from "../../src/method/method-document.js";
 import { dryDose, dryingParameters, frostKillHours, survival } from "../../src/model/mussels/drying.js";
 import { reportContext } from "../../src/report/document/context.js";
-import { type DryingView, dryingView } from "../../src/report/method/drying-view.js";
-import { renderMethod } from "../../src/report/method/method-document.js";
 import type { ChartView, TableView } from "../../src/report/words/view-types.js";
 import { runStudy } from "../../src/study/prepare/compute.js";
 import { assumed } from "../model/assumptions.js";
-import { assumptions, exampleDocument, exampleRun } from "./runs.js";
+import { assumptions, exampleDocument, exampleRun } from "../report/runs.js";
 
 const view = dryingView(reportContext(exampleRun("sorrel-bend")));
 const zebra = dryingParameters("zebra", assumed);

@@ -1,6 +1,6 @@
-import { pumpPower } from "../../../model/hydraulics/power.js";
-import { daysOf, hoursPerDay, secondsPerDay } from "../../../model/lake/calendar.js";
-import type { Intake } from "../../../model/structures/inputs.js";
+import { pumpPower } from "../../model/hydraulics/power.js";
+import { daysOf, hoursPerDay, secondsPerDay } from "../../model/lake/calendar.js";
+import type { Intake } from "../../model/structures/inputs.js";
 import type { Drive, Outcome } from "./intake-case.js";
 import type { Sheet } from "./sheet.js";
 

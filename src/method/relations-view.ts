@@ -1,4 +1,4 @@
-import { symbolHtml, typeset } from "../words/typeset.js";
+import { symbolHtml, typeset } from "../report/words/typeset.js";
 import type { Formula, Relation, SymbolMeaning } from "./relations/relation.js";
 import { relationGroups } from "./relations.js";
 

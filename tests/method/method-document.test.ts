@@ -1,16 +1,16 @@
 import { describe, expect, it } from "vitest";
-import { loadAssumptions } from "../../../src/assumptions/load.js";
-import { programVersion } from "../../../src/assumptions/version.js";
-import { assumptionsFolder } from "../../../src/report/document/assets.js";
-import { renderReport, renderReportBody } from "../../../src/report/document/html.js";
+import { loadAssumptions } from "../../src/assumptions/load.js";
+import { programVersion } from "../../src/assumptions/version.js";
 import {
   methodDigest,
   methodPrintSettings,
   renderMethod,
   renderMethodBody,
-} from "../../../src/report/method/method-document.js";
-import { runStudy } from "../../../src/study/prepare/compute.js";
-import { assumptions, exampleDocument, exampleRun } from "../runs.js";
+} from "../../src/method/method-document.js";
+import { assumptionsFolder } from "../../src/report/document/assets.js";
+import { renderReport, renderReportBody } from "../../src/report/document/html.js";
+import { runStudy } from "../../src/study/prepare/compute.js";
+import { assumptions, exampleDocument, exampleRun } from "../report/runs.js";
 
 const body = renderMethodBody(assumptions);
 const headings = (html: string) => [...html.matchAll(/<h2[^>]*>([^<]+)<\/h2>/g)].map((match) => match[1]);

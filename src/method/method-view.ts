@@ -1,11 +1,11 @@
 import { join } from "node:path";
-import type { AssumptionSet } from "../../assumptions/entry.js";
-import { runStudy, type StudyRun } from "../../study/prepare/compute.js";
-import { readStudyFile } from "../../study/reading/read.js";
-import { examplesFolder } from "../document/assets.js";
-import { type ReportContext, reportContext } from "../document/context.js";
-import { method } from "../document/method.js";
-import type { ChartView, TableView } from "../words/view-types.js";
+import type { AssumptionSet } from "../assumptions/entry.js";
+import { examplesFolder } from "../report/document/assets.js";
+import { type ReportContext, reportContext } from "../report/document/context.js";
+import { method } from "../report/document/method.js";
+import type { ChartView, TableView } from "../report/words/view-types.js";
+import { runStudy, type StudyRun } from "../study/prepare/compute.js";
+import { readStudyFile } from "../study/reading/read.js";
 import { coefficientsTable } from "./coefficients-table.js";
 import { type DryingView, dryingView } from "./drying-view.js";
 import { type RelationGroupView, relationsView } from "./relations-view.js";

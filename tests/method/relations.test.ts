@@ -1,12 +1,12 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
-import { projectRoot } from "../../../src/report/document/assets.js";
-import type { Relation } from "../../../src/report/method/relations/relation.js";
-import { relationGroups } from "../../../src/report/method/relations.js";
-import { relationsView } from "../../../src/report/method/relations-view.js";
-import { typeset } from "../../../src/report/words/typeset.js";
-import { assumptions } from "../runs.js";
+import type { Relation } from "../../src/method/relations/relation.js";
+import { relationGroups } from "../../src/method/relations.js";
+import { relationsView } from "../../src/method/relations-view.js";
+import { projectRoot } from "../../src/report/document/assets.js";
+import { typeset } from "../../src/report/words/typeset.js";
+import { assumptions } from "../report/runs.js";
 
 const relations = relationGroups.flatMap((group) => group.relations);
 const cases = relations.map((relation) => [relation.title, relation] as const);

@@ -1,11 +1,11 @@
-import { sha256 } from "../../assumptions/digest.js";
-import type { AssumptionSet } from "../../assumptions/entry.js";
-import { programVersion } from "../../assumptions/version.js";
-import type { StudyRun } from "../../study/prepare/compute.js";
-import { forXml } from "../../study/reading/characters.js";
-import { type AssetSource, renderPage } from "../document/html.js";
-import type { PrintSettings } from "../print/pdf.js";
-import { isolateRightToLeft } from "../words/right-to-left.js";
+import { sha256 } from "../assumptions/digest.js";
+import type { AssumptionSet } from "../assumptions/entry.js";
+import { programVersion } from "../assumptions/version.js";
+import { type AssetSource, renderPage } from "../report/document/html.js";
+import type { PrintSettings } from "../report/print/pdf.js";
+import { isolateRightToLeft } from "../report/words/right-to-left.js";
+import type { StudyRun } from "../study/prepare/compute.js";
+import { forXml } from "../study/reading/characters.js";
 import { type MethodView, methodView, ownSheetsView } from "./method-view.js";
 
 /** What is the same in every copy of a version's method document. */

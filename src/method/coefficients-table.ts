@@ -1,6 +1,6 @@
-import type { Assumption, AssumptionSet } from "../../assumptions/entry.js";
-import { breakable, rangeText, unitText } from "../words/assumption-text.js";
-import { head, row, type TableView } from "../words/view-types.js";
+import type { Assumption, AssumptionSet } from "../assumptions/entry.js";
+import { breakable, rangeText, unitText } from "../report/words/assumption-text.js";
+import { head, row, type TableView } from "../report/words/view-types.js";
 
 /** Every assumption of the program with its origin; what a study uses of them, and how, stands in its report. */
 export function coefficientsTable({ entries }: AssumptionSet): TableView {

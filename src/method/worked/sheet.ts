@@ -1,4 +1,4 @@
-import { symbolHtml, typeset } from "../../words/typeset.js";
+import { symbolHtml, typeset } from "../../report/words/typeset.js";
 import { printed } from "./number.js";
 import { substitute } from "./substitute.js";
 

@@ -1,4 +1,4 @@
-import { counted } from "../../counted.js";
+import { counted } from "../counted.js";
 import {
   type Air,
   type DryingParameters,
@@ -6,10 +6,10 @@ import {
   dryingParameters,
   frostKillHours,
   survival,
-} from "../../model/mussels/drying.js";
-import type { ReportContext } from "../document/context.js";
-import { percent } from "../words/format.js";
-import { head, num, row, type TableView } from "../words/view-types.js";
+} from "../model/mussels/drying.js";
+import type { ReportContext } from "../report/document/context.js";
+import { percent } from "../report/words/format.js";
+import { head, num, row, type TableView } from "../report/words/view-types.js";
 import {
   aliveAfterTenDays,
   coldAir,

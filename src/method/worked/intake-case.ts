@@ -1,10 +1,10 @@
-import type { Waterway } from "../../../model/hydraulics/waterway.js";
-import type { Layer } from "../../../model/mussels/layer.js";
-import type { PipeSummary } from "../../../model/structures/hydraulic-summary.js";
-import type { Intake } from "../../../model/structures/inputs.js";
-import type { StructureResult } from "../../../model/structures/structure.js";
-import type { Conveyed, PumpedSupply, Supply } from "../../../model/structures/supply.js";
-import type { StudyDocument } from "../../../study/format/schema.js";
+import type { Waterway } from "../../model/hydraulics/waterway.js";
+import type { Layer } from "../../model/mussels/layer.js";
+import type { PipeSummary } from "../../model/structures/hydraulic-summary.js";
+import type { Intake } from "../../model/structures/inputs.js";
+import type { StructureResult } from "../../model/structures/structure.js";
+import type { Conveyed, PumpedSupply, Supply } from "../../model/structures/supply.js";
+import type { StudyDocument } from "../../study/format/schema.js";
 /** The conduit of the example in its two states, with what drives its water. */
 export interface Drive {
   readonly demand: number;

@@ -1,8 +1,8 @@
-import { at } from "../../../lists.js";
-import { turbineCurve, turbineEfficiency } from "../../../model/hydraulics/turbine.js";
-import { turbineAssumptions } from "../../../model/hydraulics/turbine-ids.js";
-import type { AssumptionId } from "../../../model/register/register.js";
-import type { TurbineType } from "../../../model/structures/inputs.js";
+import { at } from "../../lists.js";
+import { turbineCurve, turbineEfficiency } from "../../model/hydraulics/turbine.js";
+import { turbineAssumptions } from "../../model/hydraulics/turbine-ids.js";
+import type { AssumptionId } from "../../model/register/register.js";
+import type { TurbineType } from "../../model/structures/inputs.js";
 import { giveAssumption, giveQuantity, type Setting } from "./setting.js";
 import type { Sheet } from "./sheet.js";
 import type { UnitCase } from "./unit-case.js";

@@ -1,8 +1,8 @@
-import { at } from "../../../lists.js";
-import { fouledPipe } from "../../../model/hydraulics/fouled-pipe.js";
-import { daysOf } from "../../../model/lake/calendar.js";
-import { fouledConveyance, pumpedSupply, supplyOf } from "../../../model/structures/supply.js";
-import { monthNames } from "../../../study/format/month-names.js";
+import { at } from "../../lists.js";
+import { fouledPipe } from "../../model/hydraulics/fouled-pipe.js";
+import { daysOf } from "../../model/lake/calendar.js";
+import { fouledConveyance, pumpedSupply, supplyOf } from "../../model/structures/supply.js";
+import { monthNames } from "../../study/format/month-names.js";
 import { energySteps, waterSteps } from "./consequences.js";
 import { headSteps } from "./head.js";
 import type { Drive, IntakeCase } from "./intake-case.js";

@@ -1,5 +1,5 @@
-import type { ReportContext } from "../document/context.js";
-import type { ChartView, TableView } from "../words/view-types.js";
+import type { ReportContext } from "../report/document/context.js";
+import type { ChartView, TableView } from "../report/words/view-types.js";
 import { coolChart, frostChart, warmChart } from "./drying-charts.js";
 import { dryingModel, dryingTable, frostFitTable } from "./drying-fit.js";
 

@@ -1,10 +1,10 @@
-import { at } from "../../../lists.js";
-import { fouledPipe } from "../../../model/hydraulics/fouled-pipe.js";
-import { hydroPower } from "../../../model/hydraulics/power.js";
-import { waterwayLoss } from "../../../model/hydraulics/waterway.js";
-import { daysOf, hoursPerDay } from "../../../model/lake/calendar.js";
-import { type OperatingYear, operatingYear } from "../../../model/structures/hydropower.js";
-import { monthNames } from "../../../study/format/month-names.js";
+import { at } from "../../lists.js";
+import { fouledPipe } from "../../model/hydraulics/fouled-pipe.js";
+import { hydroPower } from "../../model/hydraulics/power.js";
+import { waterwayLoss } from "../../model/hydraulics/waterway.js";
+import { daysOf, hoursPerDay } from "../../model/lake/calendar.js";
+import { type OperatingYear, operatingYear } from "../../model/structures/hydropower.js";
+import { monthNames } from "../../study/format/month-names.js";
 import { layerSteps } from "./pipe.js";
 import { giveLevel, givePipe, giveQuantity, type Setting } from "./setting.js";
 import { newSheet, type Sheet } from "./sheet.js";

@@ -1,8 +1,8 @@
-import { at } from "../../../lists.js";
-import type { PumpCurve, PumpRun } from "../../../model/hydraulics/pump.js";
-import type { Waterway } from "../../../model/hydraulics/waterway.js";
-import type { Intake } from "../../../model/structures/inputs.js";
-import type { PumpedSupply } from "../../../model/structures/supply.js";
+import { at } from "../../lists.js";
+import type { PumpCurve, PumpRun } from "../../model/hydraulics/pump.js";
+import type { Waterway } from "../../model/hydraulics/waterway.js";
+import type { Intake } from "../../model/structures/inputs.js";
+import type { PumpedSupply } from "../../model/structures/supply.js";
 import type { Drive, EnteredIntake, IntakeCase, Outcome } from "./intake-case.js";
 import { giveLevel, giveQuantity, type Setting } from "./setting.js";
 import type { Sheet } from "./sheet.js";

@@ -1,7 +1,7 @@
-import type { StructureResult } from "../../model/structures/structure.js";
-import { appendixLetter } from "../../study/format/report-schema.js";
-import type { ReportContext } from "../document/context.js";
-import { monthName } from "../words/month-name.js";
+import type { StructureResult } from "../model/structures/structure.js";
+import type { ReportContext } from "../report/document/context.js";
+import { monthName } from "../report/words/month-name.js";
+import { appendixLetter } from "../study/format/report-schema.js";
 import { intakeSheet } from "./worked/intake.js";
 import { type Setting, settingOf, untouchedLayer } from "./worked/setting.js";
 import type { GivenView, Sheet, StepGroup } from "./worked/sheet.js";

@@ -1,9 +1,9 @@
-import { counted } from "../../counted.js";
-import { type Air, type DryingParameters, frostKillHours } from "../../model/mussels/drying.js";
-import { axis, safeJson } from "../print/chart-parts.js";
-import { percent } from "../words/format.js";
-import { colours } from "../words/palette.js";
-import type { ChartView } from "../words/view-types.js";
+import { counted } from "../counted.js";
+import { type Air, type DryingParameters, frostKillHours } from "../model/mussels/drying.js";
+import { axis, safeJson } from "../report/print/chart-parts.js";
+import { percent } from "../report/words/format.js";
+import { colours } from "../report/words/palette.js";
+import type { ChartView } from "../report/words/view-types.js";
 import { aliveAfter, type DryingModel, daysToDeath, deadShare } from "./drying-fit.js";
 import {
   aliveAfterTenDays,

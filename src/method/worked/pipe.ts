@@ -1,6 +1,6 @@
-import { type RoughnessParameters, roughnessRatio } from "../../../model/hydraulics/fouled-pipe.js";
-import { frictionFactor, type PipeFlow, pipeArea, pipeHeadLoss } from "../../../model/hydraulics/friction.js";
-import type { Layer } from "../../../model/mussels/layer.js";
+import { type RoughnessParameters, roughnessRatio } from "../../model/hydraulics/fouled-pipe.js";
+import { frictionFactor, type PipeFlow, pipeArea, pipeHeadLoss } from "../../model/hydraulics/friction.js";
+import type { Layer } from "../../model/mussels/layer.js";
 import type { Sheet } from "./sheet.js";
 
 /**

@@ -1,6 +1,6 @@
-import { at } from "../../../lists.js";
-import { monthlyMeans } from "../../../model/lake/levels.js";
-import type { Intake } from "../../../model/structures/inputs.js";
+import { at } from "../../lists.js";
+import { monthlyMeans } from "../../model/lake/levels.js";
+import type { Intake } from "../../model/structures/inputs.js";
 import type { Drive, IntakeCase, Outcome } from "./intake-case.js";
 import type { Setting } from "./setting.js";
 import type { Sheet } from "./sheet.js";
