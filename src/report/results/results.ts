@@ -1,4 +1,4 @@
-import { isPrice } from "../../assumptions/prices.js";
+import { isPrice } from "../../assumptions/entry-marks.js";
 import { at } from "../../lists.js";
 import { cashFlows } from "../../model/cash-flows.js";
 import type { OptionBalance } from "../../model/compare.js";
