@@ -1,10 +1,9 @@
 import { type PriceIndex, priceFactor } from "../model/money/price-index.js";
 import type { Assumption } from "./entry.js";
+import { isPrice } from "./entry-marks.js";
 
 /** What a value of the files is multiplied by to be in the money of a study: 1 for what is no price. */
 export type PriceFactor = (entry: Pick<Assumption, "unit" | "priceYear">) => number;
-
-export const isPrice = ({ unit }: Pick<Assumption, "unit">): boolean => unit.startsWith("$");
 
 /** Prices as they stand in the files, in another currency. @param rate units of that currency for one US dollar */
 export const exchanged =

@@ -1,7 +1,7 @@
 import { loadAssumptions } from "../assumptions/load.js";
+import { methodPrintSettings, renderMethod, renderMethodBody } from "../method/method-document.js";
 import { assumptionsFolder } from "../report/document/assets.js";
 import { inlineAssets } from "../report/document/html.js";
-import { methodPrintSettings, renderMethod, renderMethodBody } from "../report/method/method-document.js";
 import { createPrinter } from "../report/print/printer.js";
 import { runStudy } from "../study/prepare/compute.js";
 import { readStudyFile } from "../study/reading/read.js";

@@ -1,9 +1,9 @@
 import { stableJson } from "../assumptions/digest.js";
 import { programVersion } from "../assumptions/version.js";
 import type { AssumptionFiles } from "../assumptions/yaml-file.js";
+import { methodDigest } from "../method/method-document.js";
 import { renderReportBody } from "../report/document/html.js";
 import type { IssueView } from "../report/document/issue-view.js";
-import { methodDigest } from "../report/method/method-document.js";
 import type { ToldOdds } from "../report/odds/odds-words.js";
 import { type Attachment, finishPdf } from "../report/print/finished-pdf.js";
 import { editionText, printSettings } from "../report/print/paper.js";

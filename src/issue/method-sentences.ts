@@ -1,6 +1,6 @@
 import { AssumptionError, loadAssumptions } from "../assumptions/load.js";
+import { methodDigest } from "../method/method-document.js";
 import { assumptionsFolder } from "../report/document/assets.js";
-import { methodDigest } from "../report/method/method-document.js";
 import type { ReadRecord } from "./record.js";
 
 /** Where an issued report was computed by another method than this version's: said, and nothing that speaks against it. */

@@ -1,5 +1,5 @@
+import { at } from "../lists.js";
 import type { MoneySettings } from "./inputs.js";
-import { at } from "./lists.js";
 import { nominalFlows, nominalRate, presentValueOfNominal } from "./money/escalation.js";
 import { discountFactors } from "./money/interest.js";
 import type { OptionResult } from "./option.js";

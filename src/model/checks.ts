@@ -1,8 +1,8 @@
+import { at, sumOf } from "../lists.js";
 import type { Assumed } from "./assumed.js";
 import type { InfestationCost } from "./infestation-cost.js";
 import type { StudyInput } from "./inputs.js";
 import { storageBetween } from "./lake/storage.js";
-import { at, sumOf } from "./lists.js";
 import { trafficChecks } from "./program/traffic-checks.js";
 import type { Check } from "./structures/component.js";
 import { kindOf } from "./structures/kinds.js";

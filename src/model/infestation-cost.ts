@@ -1,7 +1,8 @@
-import { at } from "./lists.js";
+import { at } from "../lists.js";
 import { centsByBearer } from "./money/bearer.js";
 import type { Money } from "./money/decimal.js";
-import { type CostLine, centsPerUnit, moneyOf } from "./money/line.js";
+import { centsPerUnit } from "./money/decimal.js";
+import { type CostLine, moneyOf } from "./money/line.js";
 import { type PriceGroup, priceGroupOf } from "./money/price-group.js";
 import { kindOf } from "./structures/kinds.js";
 import type { StructureResult } from "./structures/structure.js";

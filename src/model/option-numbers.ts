@@ -1,5 +1,5 @@
+import { at, noElement } from "../lists.js";
 import type { CostStream } from "./infestation-cost.js";
-import { at, noElement } from "./lists.js";
 import type { Money } from "./money/decimal.js";
 import { plain } from "./money/line.js";
 import type { CostSettings, OptionCosts } from "./option-costs.js";

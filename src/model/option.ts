@@ -1,7 +1,7 @@
+import { at, sumOf } from "../lists.js";
 import type { Assumed } from "./assumed.js";
 import type { InfestationCost, YearlyCost } from "./infestation-cost.js";
 import type { ProgramOption, StudyInput } from "./inputs.js";
-import { at, sumOf } from "./lists.js";
 import { Money, noMoney } from "./money/decimal.js";
 import { totalOf } from "./money/line.js";
 import type { PriceGroup } from "./money/price-group.js";

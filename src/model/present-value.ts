@@ -1,5 +1,5 @@
+import { at } from "../lists.js";
 import type { CostStream, YearlyCost } from "./infestation-cost.js";
-import { at } from "./lists.js";
 import { type Money, noMoney } from "./money/decimal.js";
 import { plain } from "./money/line.js";
 import type { PriceGroup } from "./money/price-group.js";

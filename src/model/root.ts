@@ -1,4 +1,4 @@
-import { at } from "./lists.js";
+import { at } from "../lists.js";
 
 /**
  * A place where a function of one variable is zero, with the points of the grid next to it on either side; at an end of

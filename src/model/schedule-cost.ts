@@ -1,8 +1,8 @@
+import { at, meanOf, sumOf } from "../lists.js";
 import type { MoneySettings, StudyInput } from "./inputs.js";
 import { months } from "./lake/calendar.js";
 import type { Lake } from "./lake/lake.js";
 import { storageBetween } from "./lake/storage.js";
-import { at, meanOf, sumOf } from "./lists.js";
 import { type CostLine, costLine } from "./money/line.js";
 import type { Contexts } from "./structures/context.js";
 import { kindOf, type Structure } from "./structures/kinds.js";

@@ -1,3 +1,4 @@
+import { at, meanOf, sumOf } from "../lists.js";
 import type { Assumed } from "./assumed.js";
 import { type InfestationCost, infestationCost } from "./infestation-cost.js";
 import type { StudyInput } from "./inputs.js";
@@ -5,7 +6,6 @@ import { months } from "./lake/calendar.js";
 import type { Lake } from "./lake/lake.js";
 import { exposedBand } from "./lake/levels.js";
 import { exposedArea, storageBetween } from "./lake/storage.js";
-import { at, meanOf, sumOf } from "./lists.js";
 import type { CostLine } from "./money/line.js";
 import { killedByYear } from "./mussels/growth.js";
 import { operatingLines, storageLost } from "./schedule-cost.js";

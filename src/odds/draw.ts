@@ -1,5 +1,5 @@
+import { at } from "../lists.js";
 import { lakesPerBlock } from "../model/futures/draw-plan.js";
-import { at } from "../model/lists.js";
 import type { LakeFutures, LakePoint } from "../study/odds/draws.js";
 import type { Odds } from "../study/odds/odds.js";
 import { matters } from "../study/odds/sensitivity.js";

@@ -122,7 +122,7 @@ describe("the kind of a structure", () => {
   const names = structureKinds.map(({ kind }) => kind).join("|");
   const asked = new RegExp(`(?:\\bcase|[!=]==) "(?:${names})"`);
   /** Written for one intake and one plant, and for no other kind. */
-  const written = ["src/report/method/worked-example.ts"];
+  const written = ["src/method/worked-example.ts"];
 
   it.each(['case "dock":', 'kind === "lake-wide"', 'kind !== "hydropower"'])("is asked for by %s", (code) => {
     expect(code).toMatch(asked);

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
+import { workedExamples } from "../../src/method/worked-example.js";
 import { reportContext } from "../../src/report/document/context.js";
 import { renderReport } from "../../src/report/document/html.js";
 import { method } from "../../src/report/document/method.js";
-import { workedExamples } from "../../src/report/method/worked-example.js";
 import { hydraulicsView } from "../../src/report/rack/hydraulics-view.js";
 import type { TableView } from "../../src/report/words/view-types.js";
 import { runStudy, type StudyRun } from "../../src/study/prepare/compute.js";

@@ -1,7 +1,7 @@
 import { PDFDocument, PDFName } from "@cantoo/pdf-lib";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { methodPrintSettings, renderMethodBody } from "../../src/method/method-document.js";
 import { renderReportBody } from "../../src/report/document/html.js";
-import { methodPrintSettings, renderMethodBody } from "../../src/report/method/method-document.js";
 import { withArtifacts } from "../../src/report/print/artifacts.js";
 import { printSettings } from "../../src/report/print/paper.js";
 import { createPrinter } from "../../src/report/print/printer.js";

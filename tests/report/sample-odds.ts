@@ -1,4 +1,4 @@
-import { at } from "../../src/model/lists.js";
+import { at } from "../../src/lists.js";
 import type { ToldOdds } from "../../src/report/odds/odds-words.js";
 import { drawnStudy } from "../../src/study/odds/draws.js";
 import { type Odds, type OptionOdds, toldShares } from "../../src/study/odds/odds.js";

@@ -1,7 +1,7 @@
 import { formsOfPrints, formsToPrint, plainForms } from "../../forms/forms.js";
+import { methodPrintSettings, renderMethod, renderMethodBody } from "../../method/method-document.js";
 import { linkedAssets, renderPage, renderReport, renderReportBody } from "../../report/document/html.js";
 import { reportView } from "../../report/document/report-view.js";
-import { methodPrintSettings, renderMethod, renderMethodBody } from "../../report/method/method-document.js";
 import { printSettings } from "../../report/print/paper.js";
 import { resultsJson } from "../../report/results/results.js";
 import type { StudyRun } from "../../study/prepare/compute.js";

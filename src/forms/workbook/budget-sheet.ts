@@ -1,6 +1,6 @@
-import { at } from "../../model/lists.js";
+import { at } from "../../lists.js";
+import { centsPerUnit } from "../../model/money/decimal.js";
 import type { FiscalRow } from "../../model/money/fiscal-years.js";
-import { centsPerUnit } from "../../model/money/line.js";
 import type { ReportContext } from "../../report/document/context.js";
 import { capitalised } from "../../report/words/format.js";
 import { groupNames } from "../../report/words/line-groups.js";

@@ -1,4 +1,4 @@
-import { at } from "../../model/lists.js";
+import { at } from "../../lists.js";
 import { Money } from "../../model/money/decimal.js";
 import type { CostLine } from "../../model/money/line.js";
 import type { ReportContext } from "../../report/document/context.js";

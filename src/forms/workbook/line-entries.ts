@@ -1,4 +1,5 @@
-import { amountOf, type CostLine, centsPerUnit } from "../../model/money/line.js";
+import { centsPerUnit } from "../../model/money/decimal.js";
+import { amountOf, type CostLine } from "../../model/money/line.js";
 import type { ReportContext } from "../../report/document/context.js";
 import { lineDimensions } from "../../report/words/format.js";
 import { address, type Entry, text, value } from "./sheet.js";

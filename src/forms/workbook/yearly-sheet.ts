@@ -1,5 +1,5 @@
 import { counted } from "../../counted.js";
-import { at } from "../../model/lists.js";
+import { at } from "../../lists.js";
 import type { OptionResult } from "../../model/option.js";
 import { allOptions, type ReportContext } from "../../report/document/context.js";
 import {

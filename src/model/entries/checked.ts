@@ -1,6 +1,6 @@
+import { at } from "../../lists.js";
 import type { Assumed } from "../assumed.js";
 import { monthOfDay, months } from "../lake/calendar.js";
-import { at } from "../lists.js";
 import type { Contexts } from "../structures/context.js";
 import type { StructureBase } from "../structures/inputs.js";
 import type { Entry } from "./entry-check.js";

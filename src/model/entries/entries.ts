@@ -1,7 +1,7 @@
+import { at, sumOf } from "../../lists.js";
 import type { Assumed } from "../assumed.js";
 import type { StudyInput } from "../inputs.js";
 import { daysOf, months } from "../lake/calendar.js";
-import { at, sumOf } from "../lists.js";
 import type { Contexts } from "../structures/context.js";
 import { kindOf, pipesOf, type Structure } from "../structures/kinds.js";
 import { type Checked, waterLevels } from "./checked.js";

@@ -1,5 +1,5 @@
+import { at } from "../../lists.js";
 import { months } from "../lake/calendar.js";
-import { at } from "../lists.js";
 import { operatingYear } from "../structures/hydropower.js";
 import type { Hydropower } from "../structures/inputs.js";
 import { type Checked, entryOf } from "./checked.js";

@@ -1,7 +1,7 @@
+import { at } from "../../lists.js";
 import { pumpHead } from "../hydraulics/pump.js";
 import { cleanWaterway } from "../hydraulics/waterway.js";
 import { months } from "../lake/calendar.js";
-import { at } from "../lists.js";
 import type { LakeContext } from "../structures/context.js";
 import type { Intake } from "../structures/inputs.js";
 import { pumpedSupply, supplyOf } from "../structures/supply.js";

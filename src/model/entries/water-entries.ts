@@ -1,5 +1,5 @@
+import { at } from "../../lists.js";
 import { months } from "../lake/calendar.js";
-import { at } from "../lists.js";
 import type { StructureBase } from "../structures/inputs.js";
 import type { Inlet } from "../structures/structure-kind.js";
 import { type Checked, entryOf } from "./checked.js";

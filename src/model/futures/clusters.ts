@@ -1,4 +1,4 @@
-import { at, sumOf } from "../lists.js";
+import { at, sumOf } from "../../lists.js";
 import { requireValues } from "../uncertainty/allowed.js";
 import { normalQuantile } from "../uncertainty/normal-quantile.js";
 import { sortedQuantile, sortedSample } from "../uncertainty/sample-quantile.js";

@@ -1,4 +1,4 @@
-import { at } from "../lists.js";
+import { at } from "../../lists.js";
 import type { DistributionInput } from "../uncertainty/distribution-of.js";
 import { distributionOf } from "../uncertainty/distribution-of.js";
 import { withCommonFactor } from "../uncertainty/induced-correlation.js";

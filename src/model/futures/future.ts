@@ -1,4 +1,4 @@
-import { noElement } from "../lists.js";
+import { noElement } from "../../lists.js";
 import { afterContainment, type CostByEstablishment, costToGo } from "../option-numbers.js";
 
 /** What an option comes to in one future. */

@@ -1,7 +1,7 @@
+import { at, noElement } from "../../lists.js";
 import type { Assumed } from "../assumed.js";
 import { hazardParameters, lakeUnderSchedules, yearsSinceEstablishment } from "../compare.js";
 import type { StudyInput } from "../inputs.js";
-import { at, noElement } from "../lists.js";
 import { discountFactors } from "../money/interest.js";
 import { risesOf } from "../money/rises.js";
 import { optionCosts } from "../option-costs.js";

@@ -1,4 +1,4 @@
-import { at } from "../lists.js";
+import { at } from "../../lists.js";
 import type { OptionNumbers } from "../option-numbers.js";
 import { type CourseYear, followCourse } from "../risk/course.js";
 

@@ -1,4 +1,4 @@
-import { at } from "../lists.js";
+import { at } from "../../lists.js";
 import { bracketedRoot, type Point } from "../root.js";
 
 export interface PumpPoint {

@@ -1,5 +1,5 @@
+import { at } from "../../lists.js";
 import type { Assumed } from "../assumed.js";
-import { at } from "../lists.js";
 import type { AssumptionId } from "../register/register.js";
 import type { TurbineType } from "../structures/inputs.js";
 import { turbineAssumptions } from "./turbine-ids.js";

@@ -1,4 +1,4 @@
-import { at, sumOf } from "../lists.js";
+import { at, sumOf } from "../../lists.js";
 
 /** A common year of 365 days; 29 February is left out of the model. */
 export const monthDays = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31] as const;

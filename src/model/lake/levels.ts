@@ -1,4 +1,4 @@
-import { at, noElement } from "../lists.js";
+import { at, noElement } from "../../lists.js";
 import { daysInYear, daysOf, monthStart, months } from "./calendar.js";
 import type { LevelPoint } from "./lake.js";
 

@@ -1,4 +1,4 @@
-import { at } from "../lists.js";
+import { at } from "../../lists.js";
 import type { StoragePoint } from "./lake.js";
 
 /** Lake area at an elevation, linear between the rows of the table and level beyond its ends, m². */

@@ -1,4 +1,4 @@
-import { at } from "../lists.js";
+import { at } from "../../lists.js";
 import { daysOf } from "./calendar.js";
 import type { Lake } from "./lake.js";
 

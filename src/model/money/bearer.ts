@@ -1,4 +1,4 @@
-import { at } from "../lists.js";
+import { at } from "../../lists.js";
 import { splitByShares } from "./split.js";
 
 /** Who pays: one bearer by its id, or several by shares that make up 1. */

@@ -5,3 +5,5 @@ export const Money = Base.clone({ precision: 28, rounding: Base.ROUND_HALF_EVEN 
 export type Money = InstanceType<typeof Money>;
 
 export const noMoney: Money = new Money(0);
+
+export const centsPerUnit = 100;

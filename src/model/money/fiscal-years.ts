@@ -1,4 +1,4 @@
-import { at, sumOf } from "../lists.js";
+import { at, sumOf } from "../../lists.js";
 import { growthFactors } from "./escalation.js";
 import { splitByWeights } from "./split.js";
 

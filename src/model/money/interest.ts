@@ -1,4 +1,4 @@
-import { sumOf } from "../lists.js";
+import { sumOf } from "../../lists.js";
 
 export type Timing = "mid-year" | "end-of-year";
 

@@ -1,6 +1,6 @@
 import type { AssumptionId } from "../register/register.js";
 import type { Bearer } from "./bearer.js";
-import { Money, noMoney } from "./decimal.js";
+import { centsPerUnit, Money, noMoney } from "./decimal.js";
 
 /** What the quantity of a line measures, so that the report can print it in the reader's units. */
 export type QuantityKind =
@@ -54,8 +54,6 @@ export function costLine(draft: LineDraft): CostLine {
   const { structure, what, type, bearer, quantity, quantityKind, unitRate, assumptionIds } = draft;
   return { structure, what, type, bearer, quantity, quantityKind, unitRate, assumptionIds, cents };
 }
-
-export const centsPerUnit = 100;
 
 export const amountOf = ({ cents }: CostLine): Money => moneyOf(cents);
 

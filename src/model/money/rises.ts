@@ -1,4 +1,4 @@
-import { at } from "../lists.js";
+import { at } from "../../lists.js";
 import { Money } from "./decimal.js";
 import { growthFactors, type PriceTimes } from "./escalation.js";
 import { type CostLine, moneyOf } from "./line.js";

@@ -1,4 +1,4 @@
-import { at, sumOf } from "../lists.js";
+import { at, sumOf } from "../../lists.js";
 import { Money } from "./decimal.js";
 
 /** Shares that cannot divide an amount. */

@@ -1,4 +1,4 @@
-import { at } from "../lists.js";
+import { at } from "../../lists.js";
 import { once } from "../once.js";
 import type { DryDose, DryingParameters } from "./drying.js";
 import type { GrowingSurface } from "./growth.js";

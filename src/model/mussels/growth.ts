@@ -1,5 +1,5 @@
+import { at, noElement } from "../../lists.js";
 import type { Assumed } from "../assumed.js";
-import { at, noElement } from "../lists.js";
 import { type Cohorts, passMonth, type Stand, settle, shed } from "./cohorts.js";
 import type { DryingParameters } from "./drying.js";
 import { type Layer, layerOf } from "./layer.js";

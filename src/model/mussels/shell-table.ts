@@ -1,5 +1,5 @@
+import { at } from "../../lists.js";
 import { months } from "../lake/calendar.js";
-import { at } from "../lists.js";
 import { type DryingParameters, survival } from "./drying.js";
 import { grownLengthMm, type ShellParameters, wetMassG } from "./shell.js";
 import { isEverDry, type SurfaceMonth } from "./surface.js";

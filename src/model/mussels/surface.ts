@@ -1,9 +1,9 @@
+import { at } from "../../lists.js";
 import type { Assumed } from "../assumed.js";
 import { daysInYear, daysOf, hoursPerDay, monthOfDay, monthStart, months } from "../lake/calendar.js";
 import type { Lake } from "../lake/lake.js";
 import { dryRuns, type LevelsOfYear, wettedShares } from "../lake/levels.js";
 import { degreeDays, waterTemperature } from "../lake/temperature.js";
-import { at } from "../lists.js";
 import { addDose, type DryDose, type DryingParameters, dryDose, noDose } from "./drying.js";
 
 /** Where a layer grows, as the person who lists the structure knows it. */

@@ -1,7 +1,7 @@
+import { sumOf } from "../../lists.js";
 import { type Assumed, recorder } from "../assumed.js";
 import type { Boats, CheckSteps, ProgramOption, ProgramSteps, VesselClass } from "../inputs.js";
 import type { Lake } from "../lake/lake.js";
-import { sumOf } from "../lists.js";
 import type { AssumptionId } from "../register/register.js";
 import { holdSurvival } from "./drying-hold.js";
 

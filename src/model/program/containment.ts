@@ -1,5 +1,5 @@
+import { at } from "../../lists.js";
 import type { MoneySettings, ProgramOption, Response } from "../inputs.js";
-import { at } from "../lists.js";
 import { type Bearer, centsByBearer } from "../money/bearer.js";
 import { type Money, noMoney } from "../money/decimal.js";
 import { type CostLine, costLine, plain, sumOf } from "../money/line.js";

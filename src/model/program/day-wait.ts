@@ -1,4 +1,4 @@
-import { at } from "../lists.js";
+import { at } from "../../lists.js";
 import { type BoatDays, requireStationDay, type StationDay } from "./boat-days.js";
 import { type SteadyQueue, shareWaitingOver } from "./erlang-c.js";
 import { type Estimate, meanEstimate, ratioEstimate } from "./estimate.js";

@@ -1,8 +1,8 @@
+import { at, sumOf } from "../../lists.js";
 import type { Assumed } from "../assumed.js";
 import type { Boats } from "../inputs.js";
 import { hoursPerDay, months } from "../lake/calendar.js";
 import type { Lake } from "../lake/lake.js";
-import { at, sumOf } from "../lists.js";
 import { dryDose, dryingParameters, survival } from "../mussels/drying.js";
 
 /**

@@ -1,5 +1,5 @@
+import { at } from "../../lists.js";
 import type { MoneySettings, ProgramOption } from "../inputs.js";
-import { at } from "../lists.js";
 import { type CashBasis, cashBasis } from "../money/cash-basis.js";
 import { growthFactors, priceGrowth } from "../money/escalation.js";
 import { capitalRecoveryFactor, discountFactors } from "../money/interest.js";

@@ -1,4 +1,4 @@
-import { at } from "../lists.js";
+import { at } from "../../lists.js";
 
 /** A mean over replications and the standard error of it; an exact value has the error 0. */
 export interface Estimate {

@@ -1,5 +1,5 @@
+import { sumOf } from "../../lists.js";
 import type { ProgramOption } from "../inputs.js";
-import { sumOf } from "../lists.js";
 import { type Money, noMoney } from "../money/decimal.js";
 import { totalOf } from "../money/line.js";
 import { type ProgramLine, payingShare } from "./cost.js";

@@ -1,4 +1,4 @@
-import { at } from "../lists.js";
+import { at } from "../../lists.js";
 import type { BoatDays } from "./boat-days.js";
 
 /** Sums over the boats of each drawn day. Tables by hour hold day × open hours + hour of arrival. */

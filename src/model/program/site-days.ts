@@ -1,5 +1,5 @@
+import { at } from "../../lists.js";
 import type { ProgramSteps, Traffic, VesselClass } from "../inputs.js";
-import { at } from "../lists.js";
 import type { StationDayType } from "./staffing.js";
 import { launchesWithin, type OpenHours, type Opening } from "./traffic.js";
 

@@ -1,5 +1,5 @@
+import { at, sumOf } from "../../lists.js";
 import { daysInYear } from "../lake/calendar.js";
-import { at, sumOf } from "../lists.js";
 import { type BoatDays, type Sampling, type StationDay, sampleBoatDays } from "./boat-days.js";
 import { type DayWait, dayWait, type WaitTarget } from "./day-wait.js";
 import { type Estimate, weightedEstimate } from "./estimate.js";

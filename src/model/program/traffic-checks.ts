@@ -1,6 +1,6 @@
+import { at, sumOf } from "../../lists.js";
 import type { Boats, Traffic } from "../inputs.js";
 import { months } from "../lake/calendar.js";
-import { at, sumOf } from "../lists.js";
 import type { Check } from "../structures/component.js";
 import { launchesBySite, launchesPerYear } from "./traffic.js";
 

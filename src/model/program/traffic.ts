@@ -1,6 +1,6 @@
+import { at, sumOf } from "../../lists.js";
 import type { Traffic } from "../inputs.js";
 import { hoursPerDay } from "../lake/calendar.js";
-import { at, sumOf } from "../lists.js";
 
 /** Hours of the day, 0 to 24, from opening to closing; 7.5 is half past seven. */
 export interface OpenHours {

@@ -1,4 +1,4 @@
-import { at, sumOf } from "../lists.js";
+import { at, sumOf } from "../../lists.js";
 
 /** When an infestation is noticed, and what is tried then. */
 export interface Noticing {

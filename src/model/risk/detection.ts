@@ -1,6 +1,6 @@
+import { at } from "../../lists.js";
 import type { Assumed } from "../assumed.js";
 import { months } from "../lake/calendar.js";
-import { at } from "../lists.js";
 
 /** Kinds of samples in which mussels may be found, with the assumption of what is found in one. */
 export const findsPerSample = {

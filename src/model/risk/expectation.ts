@@ -1,4 +1,4 @@
-import { at } from "../lists.js";
+import { at } from "../../lists.js";
 import { Money } from "../money/decimal.js";
 import { plain } from "../money/line.js";
 import type { CourseYear } from "./course.js";

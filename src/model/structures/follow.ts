@@ -1,4 +1,4 @@
-import { at, noElement } from "../lists.js";
+import { at, noElement } from "../../lists.js";
 import { type GrowingSurface, growLayers, grownOnce } from "../mussels/growth.js";
 import type { Layer } from "../mussels/layer.js";
 import { isEverDry } from "../mussels/surface.js";

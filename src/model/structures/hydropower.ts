@@ -1,9 +1,9 @@
+import { at } from "../../lists.js";
 import { fouledPipe } from "../hydraulics/fouled-pipe.js";
 import { hydroPower } from "../hydraulics/power.js";
 import { turbineCurve, turbineEfficiency, turbineIds } from "../hydraulics/turbine.js";
 import { cleanWaterway, type Waterway, waterwayLoss } from "../hydraulics/waterway.js";
 import { daysOf, hoursPerDay, months } from "../lake/calendar.js";
-import { at } from "../lists.js";
 import type { AssumptionId } from "../register/register.js";
 import { cleaningOf } from "./cleaning.js";
 import type { Component, Priced } from "./component.js";

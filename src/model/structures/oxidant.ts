@@ -1,6 +1,6 @@
+import { at } from "../../lists.js";
 import { daysInYear, daysOf, months, secondsPerDay } from "../lake/calendar.js";
 import { waterTemperature } from "../lake/temperature.js";
-import { at } from "../lists.js";
 import type { AssumptionId } from "../register/register.js";
 import type { Component, Priced } from "./component.js";
 import type { LakeContext } from "./context.js";

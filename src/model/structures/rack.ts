@@ -1,5 +1,5 @@
+import { at } from "../../lists.js";
 import { type BarFactors, barSurfaceRatio, blockedShare, rackFace, rackLoss } from "../hydraulics/rack.js";
-import { at } from "../lists.js";
 import type { Layer } from "../mussels/layer.js";
 import type { AssumptionId } from "../register/register.js";
 import { cleaningOf } from "./cleaning.js";

@@ -1,5 +1,5 @@
+import { at } from "../../lists.js";
 import { type ByMonth, daysInYear, daysOf, months } from "../lake/calendar.js";
-import { at } from "../lists.js";
 import { killedByYear } from "../mussels/growth.js";
 import type { Priced } from "./component.js";
 import type { Contexts, LakeContext } from "./context.js";

@@ -1,5 +1,5 @@
+import { noElement } from "../../lists.js";
 import { months } from "../lake/calendar.js";
-import { noElement } from "../lists.js";
 import { type GrowingSurface, growLayers, grownOnce } from "../mussels/growth.js";
 import { bareSurface, type Layer } from "../mussels/layer.js";
 import type { Component, Plan, Routine } from "./component.js";

@@ -1,8 +1,8 @@
+import { at } from "../../lists.js";
 import { fouledPipe } from "../hydraulics/fouled-pipe.js";
 import { type Pump, type PumpRun, pumpCurve, pumpRun } from "../hydraulics/pump.js";
 import { cleanWaterway, type Waterway, waterwayFlow, waterwayLoss } from "../hydraulics/waterway.js";
 import { months } from "../lake/calendar.js";
-import { at } from "../lists.js";
 import type { Layer } from "../mussels/layer.js";
 import type { LakeContext } from "./context.js";
 import type { Intake } from "./inputs.js";

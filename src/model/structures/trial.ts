@@ -1,5 +1,5 @@
+import { noElement } from "../../lists.js";
 import { months } from "../lake/calendar.js";
-import { noElement } from "../lists.js";
 import type { GrowingSurface } from "../mussels/growth.js";
 import type { Layer } from "../mussels/layer.js";
 import type { PlanEntry } from "./catalogue.js";

@@ -1,4 +1,4 @@
-import { at, meanOf } from "../lists.js";
+import { at, meanOf } from "../../lists.js";
 import type { PinnedPlan } from "./catalogue.js";
 import type { ComponentResult, ImpossiblePlan, Plan, Priced, TriedPlan } from "./component.js";
 import { type Followed, followPlan, mergeLines } from "./follow.js";

@@ -1,4 +1,4 @@
-import { at } from "../lists.js";
+import { at } from "../../lists.js";
 import type { OptionResult, OptionSettings } from "../option.js";
 import { costByEstablishment, costToGo, numbersOf } from "../option-numbers.js";
 

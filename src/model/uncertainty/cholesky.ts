@@ -1,4 +1,4 @@
-import { at } from "../lists.js";
+import { at } from "../../lists.js";
 
 export type Matrix = readonly (readonly number[])[];
 

@@ -1,4 +1,4 @@
-import { at } from "../lists.js";
+import { at } from "../../lists.js";
 import { requireFinite, requireNotNegative, requireWithin } from "./allowed.js";
 import type { Distribution } from "./distribution.js";
 

@@ -1,4 +1,4 @@
-import { at } from "../lists.js";
+import { at } from "../../lists.js";
 import { requireCount } from "./allowed.js";
 import { sampleQuantiles } from "./sample-quantile.js";
 

@@ -1,4 +1,4 @@
-import { at, meanOf } from "../lists.js";
+import { at, meanOf } from "../../lists.js";
 import { requireSameLength, requireValues } from "./allowed.js";
 
 /** Net benefits of the options, each a list over the same draws. */

@@ -1,4 +1,4 @@
-import { at } from "../lists.js";
+import { at } from "../../lists.js";
 import { requireFinite, requireSameLength, requireValues, requireWithin } from "./allowed.js";
 import { cholesky, type Matrix, multiplied, solvedForward } from "./cholesky.js";
 import { correlation } from "./correlation.js";

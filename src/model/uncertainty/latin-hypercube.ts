@@ -1,4 +1,4 @@
-import { at } from "../lists.js";
+import { at } from "../../lists.js";
 import { type RandomStream, randomStream } from "../random/generator.js";
 import { requireCount } from "./allowed.js";
 

@@ -1,4 +1,4 @@
-import { at, meanOf } from "../lists.js";
+import { at, meanOf } from "../../lists.js";
 import { requireCount, requireSameLength, requireValues } from "./allowed.js";
 import { type Benefits, requireBenefits } from "./expected-regret.js";
 import { risingOrder } from "./ranks.js";

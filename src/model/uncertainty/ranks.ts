@@ -1,4 +1,4 @@
-import { at } from "../lists.js";
+import { at } from "../../lists.js";
 
 /** Places of the values from least to greatest; equal values keep their order. */
 export function risingOrder(values: readonly number[]): number[] {

@@ -1,4 +1,4 @@
-import { at } from "../lists.js";
+import { at } from "../../lists.js";
 import { requireValues, requireWithin } from "./allowed.js";
 
 /**

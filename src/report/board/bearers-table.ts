@@ -1,5 +1,5 @@
+import { at } from "../../lists.js";
 import type { BearerShare } from "../../model/bearers.js";
-import { at } from "../../model/lists.js";
 import type { Money } from "../../model/money/decimal.js";
 import type { ReportContext } from "../document/context.js";
 import { addingUp, addingUpNote, stepFor } from "../words/adding-up.js";

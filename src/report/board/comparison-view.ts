@@ -1,6 +1,6 @@
 import { counted } from "../../counted.js";
+import { at } from "../../lists.js";
 import type { OptionBalance } from "../../model/compare.js";
-import { at } from "../../model/lists.js";
 import type { Money } from "../../model/money/decimal.js";
 import { appendixLetter } from "../../study/format/report-schema.js";
 import { allOptions, type ReportContext, requestedOption } from "../document/context.js";

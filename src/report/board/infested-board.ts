@@ -1,5 +1,5 @@
 import { counted } from "../../counted.js";
-import { at } from "../../model/lists.js";
+import { at } from "../../lists.js";
 import type { ReportContext } from "../document/context.js";
 import { structureCosts } from "../rack/infestation-view.js";
 import { percent } from "../words/format.js";

@@ -1,6 +1,6 @@
+import { at } from "../../lists.js";
 import { months } from "../../model/lake/calendar.js";
 import { monthlyMeans } from "../../model/lake/levels.js";
-import { at } from "../../model/lists.js";
 import type { ScheduleResult } from "../../model/schedules.js";
 import type { ReportContext } from "../document/context.js";
 import { safeJson } from "../print/chart-parts.js";

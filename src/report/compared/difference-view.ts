@@ -1,7 +1,8 @@
 import type { ComparedRun, StudyDifferences } from "../../study/compared/compared.js";
 import type { Explanation } from "../../study/compared/explain.js";
+import { figures } from "../../study/compared/figures.js";
 import type { InputDifference } from "../../study/compared/input-differences.js";
-import { figures, type ResultDifference } from "../../study/compared/result-differences.js";
+import type { ResultDifference } from "../../study/compared/result-differences.js";
 import { changeText, figureText } from "../words/figure-text.js";
 import { capitalised, type Formatter, formatter } from "../words/format.js";
 import { groupRow, head, num, type RowView, row, type TableView } from "../words/view-types.js";

@@ -1,6 +1,6 @@
 import type { StudyDifferences } from "../../study/compared/compared.js";
 import type { ExplainedCents, Explanation } from "../../study/compared/explain.js";
-import { figures } from "../../study/compared/result-differences.js";
+import { figures } from "../../study/compared/figures.js";
 
 /** Two studies beside each other as JSON: values as typed, figures unrounded, explained parts in whole cents. */
 export function differencesJson(found: StudyDifferences, explanation: Explanation | undefined): object {

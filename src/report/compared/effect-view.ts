@@ -1,5 +1,6 @@
 import type { ComparedRun } from "../../study/compared/compared.js";
-import { figures, resultDifferences } from "../../study/compared/result-differences.js";
+import { figures } from "../../study/compared/figures.js";
+import { resultDifferences } from "../../study/compared/result-differences.js";
 import { changeText, figureText } from "../words/figure-text.js";
 import { capitalised, formatter } from "../words/format.js";
 import { groupRow, head, num, row, type TableView } from "../words/view-types.js";

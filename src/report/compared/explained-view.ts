@@ -1,5 +1,5 @@
-import { at } from "../../model/lists.js";
-import { centsPerUnit } from "../../model/money/line.js";
+import { at } from "../../lists.js";
+import { centsPerUnit } from "../../model/money/decimal.js";
 import type { ExplainedCents, ExplainedPart, Explanation } from "../../study/compared/explain.js";
 import { wholeParts } from "../../study/compared/whole-parts.js";
 import { capitalised, type Formatter, listedWithin } from "../words/format.js";

@@ -1,5 +1,5 @@
 import type { Assumption, AssumptionSet } from "../../assumptions/entry.js";
-import { isJudged } from "../../study/odds/judged-swings.js";
+import { isJudged } from "../../assumptions/entry-marks.js";
 import { rangeText, unitText } from "../words/assumption-text.js";
 import { capitalised } from "../words/format.js";
 

@@ -1,4 +1,4 @@
-import { at } from "../../model/lists.js";
+import { at } from "../../lists.js";
 import { type Money, noMoney } from "../../model/money/decimal.js";
 import { amountOf, type CostLine, sumOf } from "../../model/money/line.js";
 import type { CostWeights } from "../../model/present-value.js";

@@ -1,6 +1,6 @@
 import { counted } from "../../counted.js";
+import { at } from "../../lists.js";
 import { cashFlows } from "../../model/cash-flows.js";
-import { at } from "../../model/lists.js";
 import type { PriceGroup } from "../../model/money/price-group.js";
 import { equipmentBases } from "../../model/program/equipment-bases.js";
 import { percent } from "../words/format.js";

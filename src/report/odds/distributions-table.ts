@@ -1,4 +1,5 @@
-import { hydrologicYearId, type NamedInput, uncertainInputs } from "../../study/odds/uncertain-inputs.js";
+import { hydrologicYearId } from "../../study/odds/odds.js";
+import { type NamedInput, uncertainInputs } from "../../study/odds/uncertain-inputs.js";
 import type { ReportContext } from "../document/context.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
 

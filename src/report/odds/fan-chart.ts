@@ -1,4 +1,4 @@
-import { at } from "../../model/lists.js";
+import { at } from "../../lists.js";
 import type { FanYear, Odds, OptionOdds } from "../../study/odds/odds.js";
 import type { ReportContext } from "../document/context.js";
 import { axis, safeJson } from "../print/chart-parts.js";

@@ -1,5 +1,5 @@
 import type { TornadoBar } from "../../study/odds/odds.js";
-import { hydrologicYearId } from "../../study/odds/uncertain-inputs.js";
+import { hydrologicYearId } from "../../study/odds/odds.js";
 import { rangedQuantities } from "../../study/reading/ranged.js";
 import type { ReportContext } from "../document/context.js";
 import { percent, significant } from "../words/format.js";

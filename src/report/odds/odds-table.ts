@@ -1,5 +1,5 @@
 import { counted } from "../../counted.js";
-import { at } from "../../model/lists.js";
+import { at } from "../../lists.js";
 import { type Odds, type OptionOdds, toldShares } from "../../study/odds/odds.js";
 import type { ReportContext } from "../document/context.js";
 import { clearPercent, type MoneyScale, moneyScale, percent, percentSpan } from "../words/format.js";

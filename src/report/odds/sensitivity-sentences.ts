@@ -1,5 +1,5 @@
 import type { Matters, TornadoBar } from "../../study/odds/odds.js";
-import { hydrologicYearId } from "../../study/odds/uncertain-inputs.js";
+import { hydrologicYearId } from "../../study/odds/odds.js";
 import { type InputReading, inputText } from "../words/input-text.js";
 
 /** How far the ends in the sentences reach. */

@@ -1,5 +1,5 @@
 import { counted } from "../../counted.js";
-import { at } from "../../model/lists.js";
+import { at } from "../../lists.js";
 import { appendixLetter } from "../../study/format/report-schema.js";
 import { cumulativePresentValues } from "../board/comparison-view.js";
 import { allOptions, type ReportContext } from "../document/context.js";

@@ -1,5 +1,5 @@
 import { counted } from "../../counted.js";
-import { at } from "../../model/lists.js";
+import { at } from "../../lists.js";
 import type { Money } from "../../model/money/decimal.js";
 import { sumOf } from "../../model/money/line.js";
 import { presentValueOf } from "../../model/present-value.js";

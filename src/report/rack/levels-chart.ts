@@ -1,5 +1,5 @@
+import { at } from "../../lists.js";
 import { daysInYear } from "../../model/lake/calendar.js";
-import { at } from "../../model/lists.js";
 import type { ReportContext } from "../document/context.js";
 import { axis, safeJson } from "../print/chart-parts.js";
 import { listedWithin } from "../words/format.js";

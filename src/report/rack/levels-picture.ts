@@ -1,7 +1,7 @@
 import { counted } from "../../counted.js";
+import { at, sumOf } from "../../lists.js";
 import { daysInYear, monthStart, months } from "../../model/lake/calendar.js";
 import { dailyElevations, dryRuns, exposedBand } from "../../model/lake/levels.js";
-import { at, sumOf } from "../../model/lists.js";
 import { structureKinds } from "../../model/structures/kinds.js";
 import { dayOfYear } from "../../study/format/fields.js";
 import { dayNumber } from "../../study/prepare/to-model.js";

@@ -1,7 +1,7 @@
 import { counted } from "../../counted.js";
+import { at, meanOf } from "../../lists.js";
 import { daysInYear, months } from "../../model/lake/calendar.js";
 import { type DryRun, dryRuns, monthlyMeans } from "../../model/lake/levels.js";
-import { at, meanOf } from "../../model/lists.js";
 import { recordOf } from "../../study/prepare/to-model.js";
 import { dayText } from "../../study/reading/level-dates.js";
 import type { LevelRecord } from "../../study/reading/level-record.js";

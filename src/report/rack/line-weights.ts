@@ -1,5 +1,5 @@
+import { at } from "../../lists.js";
 import { isControl } from "../../model/infestation-cost.js";
-import { at } from "../../model/lists.js";
 import type { CostLine } from "../../model/money/line.js";
 import { priceGroupOf } from "../../model/money/price-group.js";
 import { type CostWeights, weightsOf } from "../../model/present-value.js";

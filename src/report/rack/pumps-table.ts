@@ -1,5 +1,5 @@
+import { at } from "../../lists.js";
 import type { PumpRun } from "../../model/hydraulics/pump.js";
-import { at } from "../../model/lists.js";
 import type { PumpSummary } from "../../model/structures/pump-summary.js";
 import type { ReportContext } from "../document/context.js";
 import { percent } from "../words/format.js";

@@ -1,6 +1,6 @@
+import { at } from "../../lists.js";
 import { fouledPipe } from "../../model/hydraulics/fouled-pipe.js";
 import { waterwayFlow } from "../../model/hydraulics/waterway.js";
-import { at } from "../../model/lists.js";
 import type { Layer } from "../../model/mussels/layer.js";
 import type { LakeContext } from "../../model/structures/context.js";
 import { pipesOf } from "../../model/structures/kinds.js";

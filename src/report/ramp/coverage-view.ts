@@ -1,5 +1,5 @@
+import { at, sumOf } from "../../lists.js";
 import type { LaunchSite, Traffic } from "../../model/inputs.js";
-import { at, sumOf } from "../../model/lists.js";
 import type { MetLaunches, OpenHours } from "../../model/program/traffic.js";
 import type { CoverageRun } from "../../study/prepare/traffic.js";
 import type { TrafficCounts } from "../../study/reading/traffic-counts.js";

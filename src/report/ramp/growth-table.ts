@@ -1,4 +1,4 @@
-import { at } from "../../model/lists.js";
+import { at } from "../../lists.js";
 import { allOptions, type ReportContext } from "../document/context.js";
 import { percent, significant } from "../words/format.js";
 import { head, num, row, type TableView } from "../words/view-types.js";

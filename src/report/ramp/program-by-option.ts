@@ -1,4 +1,4 @@
-import { at } from "../../model/lists.js";
+import { at } from "../../lists.js";
 import { totalOf } from "../../model/money/line.js";
 import type { OptionResult } from "../../model/option.js";
 import { appendixLetter } from "../../study/format/report-schema.js";

@@ -1,5 +1,5 @@
 import { counted } from "../../counted.js";
-import { at } from "../../model/lists.js";
+import { at } from "../../lists.js";
 import type { StationRun } from "../../study/prepare/staffing.js";
 import { budgetTable } from "../board/budget-table.js";
 import { allOptions, type ReportContext } from "../document/context.js";

@@ -1,4 +1,4 @@
-import { at, sumOf } from "../../model/lists.js";
+import { at, sumOf } from "../../lists.js";
 import type { DayWait, Judgement } from "../../model/program/day-wait.js";
 import type { Estimate } from "../../model/program/estimate.js";
 import type { SiteDay } from "../../model/program/site-days.js";

@@ -1,5 +1,5 @@
 import { counted } from "../../counted.js";
-import { at } from "../../model/lists.js";
+import { at } from "../../lists.js";
 import type { Judgement } from "../../model/program/day-wait.js";
 import type { DayTypeStaffing } from "../../model/program/staffing.js";
 import type { ReportContext } from "../document/context.js";

@@ -1,4 +1,4 @@
-import { at } from "../../model/lists.js";
+import { at } from "../../lists.js";
 import type { ClassChance } from "../../model/program/class-chances.js";
 import type { BoatsDocument } from "../../study/format/boats-schema.js";
 import type { ReportContext } from "../document/context.js";

@@ -1,9 +1,9 @@
-import { isPrice } from "../../assumptions/prices.js";
+import { isPrice } from "../../assumptions/entry-marks.js";
+import { at } from "../../lists.js";
 import { cashFlows } from "../../model/cash-flows.js";
 import type { OptionBalance } from "../../model/compare.js";
 import type { Increment } from "../../model/increments.js";
 import type { MoneySettings } from "../../model/inputs.js";
-import { at } from "../../model/lists.js";
 import { totalOf } from "../../model/money/line.js";
 import type { OptionResult } from "../../model/option.js";
 import { equipmentBases } from "../../model/program/equipment-bases.js";

@@ -1,4 +1,4 @@
-import { sumOf } from "../../model/lists.js";
+import { sumOf } from "../../lists.js";
 
 /** Amounts of a table that are told with their sum. */
 interface AddingUp {

@@ -1,5 +1,5 @@
 import { counted } from "../../counted.js";
-import { type FigureName, figures } from "../../study/compared/result-differences.js";
+import { type FigureName, figures } from "../../study/compared/figures.js";
 import { type Formatter, percent, ratio } from "./format.js";
 
 /** A figure of the board's page as it is printed; "none" where there is none. */

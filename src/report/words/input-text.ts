@@ -2,7 +2,7 @@ import type { AssumptionSet } from "../../assumptions/entry.js";
 import { overrideDimensions } from "../../assumptions/units.js";
 import type { AssumptionUnit } from "../../model/register/expected.js";
 import type { StudyDocument } from "../../study/format/schema.js";
-import { hydrologicYearId } from "../../study/odds/uncertain-inputs.js";
+import { hydrologicYearId } from "../../study/odds/odds.js";
 import { recordOf } from "../../study/prepare/to-model.js";
 import { rangedQuantities } from "../../study/reading/ranged.js";
 import { type DimensionName, dimensions } from "../../units/dimensions.js";

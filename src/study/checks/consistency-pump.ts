@@ -1,8 +1,8 @@
+import { at } from "../../lists.js";
 import { pumpHead } from "../../model/hydraulics/pump.js";
 import { cleanWaterway } from "../../model/hydraulics/waterway.js";
 import { months } from "../../model/lake/calendar.js";
 import { dailyElevations, monthlyMeans } from "../../model/lake/levels.js";
-import { at } from "../../model/lists.js";
 import { pumpedSupply } from "../../model/structures/supply.js";
 import { monthNames } from "../format/month-names.js";
 import type { StructureDocument } from "../format/structure-schema.js";

@@ -4,9 +4,10 @@ import type { StudyInput } from "../../model/inputs.js";
 import type { Money } from "../../model/money/decimal.js";
 import { contradictions } from "../checks/consistency.js";
 import { currencyProblems } from "../checks/consistency-currency.js";
-import { type PreparedStudy, prepareStudy } from "../prepare/compute.js";
+import { soundParts } from "../checks/range-problems.js";
+import { prepareStudy } from "../prepare/compute.js";
+import type { PreparedStudy } from "../prepare/prepared.js";
 import { InputError } from "../reading/problems.js";
-import { soundParts } from "../reading/ranged.js";
 import { type ComparedStudy, mixedAssumptions, mixedOverrides } from "./assumption-differences.js";
 import { mixture } from "./mixture.js";
 

@@ -1,6 +1,6 @@
 import { setImmediate as nextTurn } from "node:timers/promises";
-import { at } from "../../model/lists.js";
-import { centsPerUnit } from "../../model/money/line.js";
+import { at } from "../../lists.js";
+import { centsPerUnit } from "../../model/money/decimal.js";
 import type { ComparedStudy } from "./assumption-differences.js";
 import { type Between, between } from "./between.js";
 import type { InputDifference } from "./input-differences.js";

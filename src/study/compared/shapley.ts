@@ -1,4 +1,4 @@
-import { at } from "../../model/lists.js";
+import { at } from "../../lists.js";
 
 /** Some of the players, as bits: player 0 is 1, player 1 is 2, player 2 is 4. */
 export type Coalition = number;

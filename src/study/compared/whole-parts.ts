@@ -1,4 +1,4 @@
-import { at, sumOf } from "../../model/lists.js";
+import { at, sumOf } from "../../lists.js";
 
 /**
  * Parts in whole units that add up to a whole total exactly: each is rounded down, and what is left over goes to the

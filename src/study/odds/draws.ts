@@ -1,4 +1,5 @@
 import type { AssumptionSet } from "../../assumptions/entry.js";
+import { at, sumOf } from "../../lists.js";
 import { type Assumed, recorder } from "../../model/assumed.js";
 import {
   type BlockShares,
@@ -10,17 +11,18 @@ import {
 import { drawnHazards, futureOf, lakeDraw } from "../../model/futures/lake-draw.js";
 import { yearlyCostsOf } from "../../model/futures/yearly-costs.js";
 import type { StudyInput } from "../../model/inputs.js";
-import { at, sumOf } from "../../model/lists.js";
 import { costToGo } from "../../model/option-numbers.js";
 import type { ClassChance } from "../../model/program/class-chances.js";
 import type { StudyDocument } from "../format/schema.js";
-import { type PreparedStudy, prepareStudy } from "../prepare/compute.js";
+import { prepareStudy } from "../prepare/compute.js";
+import type { PreparedStudy } from "../prepare/prepared.js";
 import { boatsToModel, toModel } from "../prepare/to-model.js";
 import { trafficOf } from "../prepare/traffic.js";
 import { vesselChances } from "../prepare/vessel-chances.js";
 import { rangedQuantities, withValues } from "../reading/ranged.js";
+import { hydrologicYearId } from "./odds.js";
 import type { DrawSettings } from "./odds-settings.js";
-import { classChanceId, hydrologicYearId, type NamedInput, uncertainInputs } from "./uncertain-inputs.js";
+import { classChanceId, type NamedInput, uncertainInputs } from "./uncertain-inputs.js";
 
 /** The futures of one draw of the lake; lists run over the options, each over the futures. */
 export interface LakeFutures {

@@ -1,5 +1,5 @@
+import { meanOf } from "../../lists.js";
 import { blockShares, futuresPerBlock, lakesPerBlock } from "../../model/futures/draw-plan.js";
-import { meanOf } from "../../model/lists.js";
 import type { Benefits } from "../../model/uncertainty/expected-regret.js";
 import { parameterInformation } from "../../model/uncertainty/parameter-information.js";
 import type { DrawnStudy } from "./draws.js";

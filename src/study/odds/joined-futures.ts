@@ -1,4 +1,4 @@
-import { at } from "../../model/lists.js";
+import { at } from "../../lists.js";
 import type { LakeFutures } from "./draws.js";
 
 /** An option's figures over the futures of all draws of the lake, in the order of blocks, lakes and futures. */

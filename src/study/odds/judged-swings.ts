@@ -1,4 +1,5 @@
-import type { Assumption, AssumptionSet } from "../../assumptions/entry.js";
+import type { AssumptionSet } from "../../assumptions/entry.js";
+import { isJudged } from "../../assumptions/entry-marks.js";
 import type { StudyDocument } from "../format/schema.js";
 import type { TornadoBar } from "./odds.js";
 import type { RunPoints } from "./sensitivity-points.js";
@@ -13,9 +14,6 @@ export interface Swing {
   readonly low: number;
   readonly high: number;
 }
-
-/** A value that somebody judged, for want of a source. */
-export const isJudged = ({ basis }: Pick<Assumption, "basis">): boolean => basis === "judged";
 
 /** Bars of the odds as swings, those of assumptions that pass. */
 export function swingsOf(

@@ -1,4 +1,4 @@
-import { at } from "../../model/lists.js";
+import { at } from "../../lists.js";
 import { expectedRegret } from "../../model/uncertainty/expected-regret.js";
 import type { StudyDocument } from "../format/schema.js";
 import type { DrawnStudy, LakeFutures } from "./draws.js";

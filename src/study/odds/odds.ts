@@ -105,3 +105,6 @@ export interface Odds {
   readonly information: readonly Information[];
   readonly matters: Matters;
 }
+
+/** Id under which the operating year is drawn, where the lake has a record of levels. */
+export const hydrologicYearId = "lake/record/year";

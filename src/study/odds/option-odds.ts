@@ -1,10 +1,10 @@
+import { at, meanOf } from "../../lists.js";
 import {
   clusteredMean,
   clusteredQuantiles,
   clusteredShare,
   type QuantileEstimate,
 } from "../../model/futures/clusters.js";
-import { at, meanOf } from "../../model/lists.js";
 import { exceedanceCurve } from "../../model/uncertainty/exceedance.js";
 import { sampleQuantiles } from "../../model/uncertainty/sample-quantile.js";
 import type { JoinedFutures } from "./joined-futures.js";

@@ -1,4 +1,4 @@
-import { at } from "../../model/lists.js";
+import { at } from "../../lists.js";
 import type { DrawnStudy, LakePoint } from "./draws.js";
 import type { ComparedOptions } from "./stop-drawing.js";
 

@@ -1,3 +1,4 @@
+import { meanOf } from "../../lists.js";
 import {
   blockShares,
   type DrawPlan,
@@ -6,7 +7,6 @@ import {
   type UncertainInput,
   valueAtShare,
 } from "../../model/futures/draw-plan.js";
-import { meanOf } from "../../model/lists.js";
 import { correlation } from "../../model/uncertainty/correlation.js";
 import { ranks } from "../../model/uncertainty/ranks.js";
 import type { StudyPlan } from "./draws.js";

@@ -1,6 +1,6 @@
+import { at, meanOf } from "../../lists.js";
 import { isBaseline } from "../../model/compare.js";
 import { futuresPerBlock, lakesPerBlock } from "../../model/futures/draw-plan.js";
-import { at, meanOf } from "../../model/lists.js";
 import { momentsOf } from "../../model/uncertainty/running-moments.js";
 import { nextStep } from "../../model/uncertainty/stop-rule.js";
 import type { StudyDocument } from "../format/schema.js";

@@ -1,8 +1,9 @@
-import { at } from "../../model/lists.js";
+import { at } from "../../lists.js";
 import type { TornadoBar } from "./odds.js";
+import { hydrologicYearId } from "./odds.js";
 import { atEnd, endShares, type InputGroup, ownValues, setOf, valueAtEnd } from "./sensitivity-moves.js";
 import { netBenefitsOf, type RunPoints, type ValueSet } from "./sensitivity-points.js";
-import { hydrologicYearId, type NamedInput } from "./uncertain-inputs.js";
+import type { NamedInput } from "./uncertain-inputs.js";
 
 interface Tornado {
   /** With the study's own values. */

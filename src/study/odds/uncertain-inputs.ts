@@ -7,14 +7,13 @@ import type { DistributionInput } from "../../model/uncertainty/distribution-of.
 import { type Dimension, dimensions } from "../../units/dimensions.js";
 import type { Spread } from "../../units/spread.js";
 import type { StudyDocument } from "../format/schema.js";
-import type { PreparedStudy } from "../prepare/compute.js";
+import type { PreparedStudy } from "../prepare/prepared.js";
 import { quantityName, type RangedQuantity, rangedQuantities } from "../reading/ranged.js";
+import { hydrologicYearId } from "./odds.js";
 
 /** An input that is drawn, with what the report calls it. */
 export type NamedInput = UncertainInput & { readonly name: string };
 
-/** Id under which the operating year is drawn, where the lake has a record of levels. */
-export const hydrologicYearId = "lake/record/year";
 /** Start of the id under which a class's chance is drawn. */
 export const classChanceId = (vesselClass: string) => `boats/classes/${vesselClass}/carriesLive`;
 

@@ -1,9 +1,9 @@
 import type { AssumptionSet } from "../../assumptions/entry.js";
+import { isPrice } from "../../assumptions/entry-marks.js";
 import { type AppliedOverride, applyOverrides, assumedFrom } from "../../assumptions/override.js";
-import { isPrice, type PriceFactor } from "../../assumptions/prices.js";
+import type { PriceFactor } from "../../assumptions/prices.js";
 import { type Assumed, recorder } from "../../model/assumed.js";
 import { type Comparison, compare } from "../../model/compare.js";
-import type { StudyInput } from "../../model/inputs.js";
 import type { ClassChance } from "../../model/program/class-chances.js";
 import { findsPerSample } from "../../model/risk/detection.js";
 import { impossibleProblems } from "../checks/impossible.js";
@@ -11,6 +11,7 @@ import { pinnedProblems } from "../checks/pinned-plans.js";
 import type { StudyDocument } from "../format/schema.js";
 import { describe, InputError, type Problem, pathText, problemOf } from "../reading/problems.js";
 import { tellingAmounts } from "./amounts.js";
+import type { PreparedStudy } from "./prepared.js";
 import { type StudyPrices, studyPrices } from "./prices.js";
 import { type StationRun, staffStations } from "./staffing.js";
 import { toModel } from "./to-model.js";
@@ -42,17 +43,6 @@ interface RangeRun {
   readonly name: string;
   readonly low: Comparison;
   readonly high: Comparison;
-}
-
-export interface PreparedStudy {
-  readonly input: StudyInput;
-  readonly assumed: Assumed;
-  readonly overrides: readonly AppliedOverride[];
-  readonly prices: StudyPrices;
-  readonly chances: readonly ClassChance[];
-  readonly traffic: StudyTraffic | undefined;
-  /** Ids of the assumptions behind the input itself. */
-  readonly inputAssumptions: readonly string[];
 }
 
 /** Applies a study's overrides. @throws InputError naming each override or prescribed plan that cannot be used */

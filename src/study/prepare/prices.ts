@@ -1,5 +1,6 @@
 import type { AssumptionSet } from "../../assumptions/entry.js";
-import { converted, exchanged, isPrice, type PriceFactor } from "../../assumptions/prices.js";
+import { isPrice } from "../../assumptions/entry-marks.js";
+import { converted, exchanged, type PriceFactor } from "../../assumptions/prices.js";
 import { type PriceIndex, yearsText } from "../../model/money/price-index.js";
 import type { StudyDocument } from "../format/schema.js";
 import type { Contradiction } from "../reading/contradiction.js";

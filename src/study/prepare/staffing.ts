@@ -1,5 +1,5 @@
+import { sumOf } from "../../lists.js";
 import type { Traffic } from "../../model/inputs.js";
-import { sumOf } from "../../model/lists.js";
 import { type SiteDay, sealedShare, siteDays } from "../../model/program/site-days.js";
 import { type Staffing, type StaffingInput, staffing } from "../../model/program/staffing.js";
 import type { StudyDocument } from "../format/schema.js";

@@ -1,6 +1,6 @@
+import { at } from "../../lists.js";
 import type { StudyInput, YearlyLine } from "../../model/inputs.js";
 import { monthStart } from "../../model/lake/calendar.js";
-import { at } from "../../model/lists.js";
 import type { ClassChance } from "../../model/program/class-chances.js";
 import type { Quantity } from "../../units/quantity.js";
 import { monthNames } from "../format/month-names.js";

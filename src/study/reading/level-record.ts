@@ -1,6 +1,6 @@
+import { at } from "../../lists.js";
 import { daysInYear } from "../../model/lake/calendar.js";
 import type { LevelYear } from "../../model/lake/lake.js";
-import { at } from "../../model/lists.js";
 import type { Quantity } from "../../units/quantity.js";
 import type { RecordProblem } from "./contradiction.js";
 import { firstProblems } from "./csv-lines.js";

@@ -1,8 +1,5 @@
 import type { Spread, SpreadQuantity } from "../../units/spread.js";
-import { contradictions } from "../checks/consistency.js";
-import type { SoundParts } from "../checks/sound-parts.js";
 import type { StudyDocument } from "../format/schema.js";
-import type { Contradiction } from "./contradiction.js";
 
 /** A quantity of the study that its author gave with a range. */
 export interface RangedQuantity {
@@ -74,34 +71,4 @@ function replaced<T>(target: T, [key, ...rest]: readonly PropertyKey[], value: n
   const copy = Array.isArray(target) ? [...target] : { ...target };
   Reflect.set(copy, key, replaced<unknown>(Reflect.get(target, key), rest, value));
   return copy as T;
-}
-
-/** Ends of a range, or choices, with which the rest of the study would be contradictory. */
-export function rangeProblems(document: StudyDocument): Contradiction[] {
-  return rangedQuantities(document).flatMap(({ path, quantity }) => {
-    const broken = endsOf(quantity.spread).flatMap((value) =>
-      contradictions(soundParts(withValues(document, [{ path, value }]))),
-    );
-    const [first] = broken;
-    if (!first) return [];
-    return [
-      {
-        path,
-        found: `"${quantity.text}", which would lead to ${first.found}`,
-        allowed: `a range all of whose values are possible: ${first.allowed}`,
-        remedy: "Narrow the range, or give one value.",
-      },
-    ];
-  });
-}
-
-/** The least and the largest value that is drawn for certain; a lognormal or normal range has no end. */
-function endsOf(spread: Spread): number[] {
-  if (spread.kind !== "discrete") return [spread.low, spread.high];
-  const values = spread.choices.map(({ value }) => value);
-  return [Math.min(...values), Math.max(...values)];
-}
-
-export function soundParts(document: StudyDocument): SoundParts {
-  return { ...document, structures: document.structures.map((value, index) => ({ index, value })) };
 }

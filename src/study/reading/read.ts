@@ -3,6 +3,7 @@ import { basename, dirname } from "node:path";
 import { type Document, isScalar, LineCounter, parseDocument, visit, type YAMLParseError } from "yaml";
 import { contradictions } from "../checks/consistency.js";
 import { currencyProblems } from "../checks/consistency-currency.js";
+import { rangeProblems, soundParts } from "../checks/range-problems.js";
 import type { SoundParts } from "../checks/sound-parts.js";
 import { type StudyDocument, studySchema } from "../format/schema.js";
 import { characterProblems } from "./character-problems.js";
@@ -15,7 +16,6 @@ import {
   mostAliases,
 } from "./nesting.js";
 import { InputError, type Problem, problemOf, problemsOf } from "./problems.js";
-import { rangeProblems, soundParts } from "./ranged.js";
 import { readRecordFiles, refuseRecordFiles } from "./record-files.js";
 import { mustBeUtf8 } from "./utf8.js";
 

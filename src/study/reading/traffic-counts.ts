@@ -1,6 +1,6 @@
+import { at, sumOf } from "../../lists.js";
 import type { LaunchSite, TrafficDayType } from "../../model/inputs.js";
 import { daysOf, hoursPerDay, months } from "../../model/lake/calendar.js";
-import { at, sumOf } from "../../model/lists.js";
 import { monthNames } from "../format/month-names.js";
 import type { MonthGroupDocument } from "../format/traffic-schema.js";
 import { siteIdsOf } from "../prepare/sites.js";

@@ -3,6 +3,7 @@ import type { BalanceState } from "../../app/answers/questions.js";
 import type { StudyShelf } from "../../app/studies.js";
 import type { ShelfEntry } from "../../app/study-entry.js";
 import { mayOnlyRead } from "../../app/visitor.js";
+import { isJudged } from "../../assumptions/entry-marks.js";
 import { draftOf } from "../../editor/draft.js";
 import { ownValues } from "../../editor/own-value.js";
 import {
@@ -15,7 +16,7 @@ import {
 } from "../../report/document/assumptions-list.js";
 import { formatter } from "../../report/words/format.js";
 import type { StudyDocument } from "../../study/format/schema.js";
-import { isJudged, type Swing, swingsOf } from "../../study/odds/judged-swings.js";
+import { type Swing, swingsOf } from "../../study/odds/judged-swings.js";
 import type { Odds } from "../../study/odds/odds.js";
 import { workbenchPage } from "./workbench-page.js";
 

@@ -1,4 +1,4 @@
-import { at } from "../../../src/model/lists.js";
+import { at } from "../../../src/lists.js";
 import type { OptionNumbers } from "../../../src/model/option-numbers.js";
 import { type CourseYear, followCourse } from "../../../src/model/risk/course.js";
 

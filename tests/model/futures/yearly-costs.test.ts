@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { at } from "../../../src/lists.js";
 import { infestedAtEnd, optionFuture } from "../../../src/model/futures/future.js";
 import { yearlyCostsOf } from "../../../src/model/futures/yearly-costs.js";
-import { at } from "../../../src/model/lists.js";
 import { discountFactors } from "../../../src/model/money/interest.js";
 import { costByEstablishment } from "../../../src/model/option-numbers.js";
 import { followCourse } from "../../../src/model/risk/course.js";

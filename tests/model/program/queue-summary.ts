@@ -1,4 +1,4 @@
-import { at } from "../../../src/model/lists.js";
+import { at } from "../../../src/lists.js";
 import { type Estimate, meanEstimate, ratioEstimate } from "../../../src/model/program/estimate.js";
 import { dayTotals, type ServedDays } from "../../../src/model/program/queue-simulation.js";
 

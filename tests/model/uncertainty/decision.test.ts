@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { at } from "../../../src/model/lists.js";
+import { at } from "../../../src/lists.js";
 import { randomStream } from "../../../src/model/random/generator.js";
 import { expectedRegret } from "../../../src/model/uncertainty/expected-regret.js";
 import { normalChance, normalDensity } from "../../../src/model/uncertainty/normal.js";

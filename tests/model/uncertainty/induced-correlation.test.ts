@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { at } from "../../../src/model/lists.js";
+import { at } from "../../../src/lists.js";
 import { cholesky, multiplied, solvedForward } from "../../../src/model/uncertainty/cholesky.js";
 import { withCommonFactor, withRankCorrelation } from "../../../src/model/uncertainty/induced-correlation.js";
 import { latinHypercube } from "../../../src/model/uncertainty/latin-hypercube.js";

@@ -1,5 +1,5 @@
 import { describe, expect, it, test } from "vitest";
-import { at } from "../../../src/model/lists.js";
+import { at } from "../../../src/lists.js";
 import { momentsOf, variance } from "../../../src/model/uncertainty/running-moments.js";
 import {
   directionNumbers,

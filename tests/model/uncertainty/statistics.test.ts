@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { at } from "../../../src/model/lists.js";
+import { at } from "../../../src/lists.js";
 import { correlation } from "../../../src/model/uncertainty/correlation.js";
 import { exceedanceCurve } from "../../../src/model/uncertainty/exceedance.js";
 import { ranks } from "../../../src/model/uncertainty/ranks.js";

@@ -5,7 +5,7 @@ import { mattersSentences } from "../../../src/report/odds/sensitivity-sentences
 import { formatter } from "../../../src/report/words/format.js";
 import { inputText } from "../../../src/report/words/input-text.js";
 import type { TornadoBar } from "../../../src/study/odds/odds.js";
-import { hydrologicYearId } from "../../../src/study/odds/uncertain-inputs.js";
+import { hydrologicYearId } from "../../../src/study/odds/odds.js";
 import { readStudyText } from "../../../src/study/reading/read.js";
 import { editedText, exampleText } from "../../study/example.js";
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { at } from "../../../src/model/lists.js";
+import { at } from "../../../src/lists.js";
 import type { StudyDocument } from "../../../src/study/format/schema.js";
 import { drawnStudy } from "../../../src/study/odds/draws.js";
 import { readStudyFile, readStudyText } from "../../../src/study/reading/read.js";

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import type { AssumptionSet } from "../../../src/assumptions/entry.js";
+import { at } from "../../../src/lists.js";
 import { clusteredMean } from "../../../src/model/futures/clusters.js";
 import { futuresPerBlock, lakesPerBlock } from "../../../src/model/futures/draw-plan.js";
-import { at } from "../../../src/model/lists.js";
 import { comparedRun } from "../../../src/study/compared/compared.js";
 import type { StudyDocument } from "../../../src/study/format/schema.js";
 import { oddsSettings } from "../../../src/study/format/uncertainty-schema.js";

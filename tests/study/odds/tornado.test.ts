@@ -1,10 +1,11 @@
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
 import { loadAssumptions } from "../../../src/assumptions/load.js";
-import { at } from "../../../src/model/lists.js";
+import { at } from "../../../src/lists.js";
 import { comparedRun } from "../../../src/study/compared/compared.js";
 import type { StudyDocument } from "../../../src/study/format/schema.js";
 import { drawnStudy } from "../../../src/study/odds/draws.js";
+import { hydrologicYearId } from "../../../src/study/odds/odds.js";
 import {
   atEnd,
   groupsPresent,
@@ -15,7 +16,7 @@ import {
 import { netBenefitsAt, netBenefitsOf, type RunPoints } from "../../../src/study/odds/sensitivity-points.js";
 import { comparedOptions } from "../../../src/study/odds/stop-drawing.js";
 import { barWidth, tornado } from "../../../src/study/odds/tornado.js";
-import { hydrologicYearId, type NamedInput } from "../../../src/study/odds/uncertain-inputs.js";
+import type { NamedInput } from "../../../src/study/odds/uncertain-inputs.js";
 import { rangedQuantities, withValues } from "../../../src/study/reading/ranged.js";
 import { readStudyText } from "../../../src/study/reading/read.js";
 import { type ExampleName, editedText, exampleText } from "../example.js";

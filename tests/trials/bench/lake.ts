@@ -2,7 +2,7 @@ import type { Assumed } from "#product/model/assumed.js";
 import { compare } from "#product/model/compare.js";
 import type { StudyInput } from "#product/model/inputs.js";
 import { kindOf, type Structure } from "#product/model/structures/kinds.js";
-import type { PreparedStudy } from "#product/study/prepare/compute.js";
+import type { PreparedStudy } from "#product/study/prepare/prepared.js";
 import { median } from "../median.js";
 
 const horizon = 40;

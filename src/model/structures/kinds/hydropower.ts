@@ -1,8 +1,8 @@
 import { counted } from "../../../counted.js";
+import { at } from "../../../lists.js";
 import { plantEntries } from "../../entries/plant-entries.js";
 import { months } from "../../lake/calendar.js";
 import { wettedShares } from "../../lake/levels.js";
-import { at } from "../../lists.js";
 import type { Contexts, LakeContext } from "../context.js";
 import { hydropowerComponents, operatingYear } from "../hydropower.js";
 import type { Hydropower } from "../inputs.js";

@@ -1,8 +1,8 @@
+import { at } from "../../../lists.js";
 import { supplyEntries } from "../../entries/supply-entries.js";
 import { pumpPower } from "../../hydraulics/power.js";
 import { daysOf, hoursPerDay, months, secondsPerDay } from "../../lake/calendar.js";
 import { wettedShares } from "../../lake/levels.js";
-import { at } from "../../lists.js";
 import type { Layer } from "../../mussels/layer.js";
 import type { AssumptionId } from "../../register/register.js";
 import { cleaningOf } from "../cleaning.js";

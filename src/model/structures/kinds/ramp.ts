@@ -1,8 +1,8 @@
+import { at } from "../../../lists.js";
 import { type Checked, entryOf } from "../../entries/checked.js";
 import { type EntryCheck, usual, within } from "../../entries/entry-check.js";
 import { usualRanges } from "../../entries/usual-ranges.js";
 import { monthOfDay, months } from "../../lake/calendar.js";
-import { at } from "../../lists.js";
 import type { LakeContext } from "../context.js";
 import type { StructureBase } from "../inputs.js";
 import { litterByYear, rampYears, type SweptRamp } from "../ramp.js";

@@ -1,0 +1,25 @@
+import type { Assumption, AssumptionSet } from "../assumptions/entry.js";
+import { breakable, rangeText, unitText } from "../report/words/assumption-text.js";
+import { head, row, type TableView } from "../report/words/view-types.js";
+
+/** Every assumption of the program with its origin; what a study uses of them, and how, stands in its report. */
+export function coefficientsTable({ entries }: AssumptionSet): TableView {
+  return {
+    id: "table-coefficients",
+    caption: "Every assumption of the program, with its origin",
+    head: head("Assumption", "Value (low–high), unit", "Basis", "Source and note"),
+    rows: [...entries.values()].sort(byId).map(entryRow),
+    note: "Values between low and high are drawn by a beta-PERT distribution where no other is named. “Judged” means that no published value was found: replace it with the operator's own.",
+    compact: true,
+  };
+}
+
+const byId = ({ id: one }: Assumption, { id: other }: Assumption) => (one < other ? -1 : 1);
+
+const entryRow = (entry: Assumption) =>
+  row(
+    breakable(entry.id),
+    `${entry.value} (${rangeText(entry)}) ${unitText(entry)}`,
+    entry.basis,
+    [`[${entry.source}]`, entry.note].filter(Boolean).join(" "),
+  );

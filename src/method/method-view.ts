@@ -1,0 +1,85 @@
+import { join } from "node:path";
+import type { AssumptionSet } from "../assumptions/entry.js";
+import { examplesFolder } from "../report/document/assets.js";
+import { type ReportContext, reportContext } from "../report/document/context.js";
+import { method } from "../report/document/method.js";
+import type { ChartView, TableView } from "../report/words/view-types.js";
+import { runStudy, type StudyRun } from "../study/prepare/compute.js";
+import { readStudyFile } from "../study/reading/read.js";
+import { coefficientsTable } from "./coefficients-table.js";
+import { type DryingView, dryingView } from "./drying-view.js";
+import { type RelationGroupView, relationsView } from "./relations-view.js";
+import { type WorkedExamples, workedExamples } from "./worked-example.js";
+
+/** What the method document prints for every study alike. */
+export interface MethodView {
+  readonly steps: typeof method.steps;
+  readonly relations: readonly RelationGroupView[];
+  readonly drying: DryingView;
+  readonly worked: WorkedExamples;
+  /** Name of the invented lake whose structures are worked. */
+  readonly example: string;
+  readonly coefficients: TableView;
+  readonly sources: readonly { readonly key: string; readonly citation: string; readonly read: string }[];
+}
+
+/** What it has of one study beside that. */
+interface OwnSheetsView {
+  readonly name: string;
+  readonly worked: WorkedExamples;
+  /** Absent where the study takes the program's numbers of drying and frost. */
+  readonly drying: DryingView | undefined;
+}
+
+export function methodView(assumptions: AssumptionSet): MethodView {
+  const context = sheetContext(exampleOf(assumptions));
+  return {
+    steps: method.steps,
+    relations: relationsView(),
+    drying: dryingView(context),
+    worked: workedExamples(context),
+    example: context.run.document.lake.name,
+    coefficients: coefficientsTable(assumptions),
+    sources: [...assumptions.sources].sort().map(([key, source]) => ({ key, ...source })),
+  };
+}
+
+export function ownSheetsView(run: StudyRun): OwnSheetsView {
+  const context = sheetContext(run);
+  const hasOwnDrying = run.overrides.some(({ entry }) => entry.id.split(".")[0] === "drying");
+  return {
+    name: run.document.study.name,
+    worked: workedExamples(context),
+    drying: hasOwnDrying ? ownDrying(dryingView(context)) : undefined,
+  };
+}
+
+/** The lake of the worked examples, under the program's own assumptions and the few that it states itself. */
+const exampleOf = (assumptions: AssumptionSet): StudyRun =>
+  runStudy(readStudyFile(join(examplesFolder, "sorrel-bend.yaml")), assumptions);
+
+/** Sheets name assumptions by their ids, since numbers are those of a report's appendix. */
+function sheetContext(run: StudyRun): ReportContext {
+  const own = new Set(run.overrides.map(({ entry }) => entry.id));
+  return {
+    ...reportContext(run),
+    assumptionNumber: (id) => (own.has(id) ? `${id} (the study's own value)` : id),
+  };
+}
+
+/** The same charts and tables under ids of their own, since they stand in a document that has the program's. */
+const ownDrying = ({ cool, warm, frost, fit, frostFit }: DryingView): DryingView => ({
+  cool: ownChart(cool),
+  warm: ownChart(warm),
+  frost: ownChart(frost),
+  fit: { ...fit, id: ownId(fit.id) },
+  frostFit: { ...frostFit, id: ownId(frostFit.id) },
+});
+
+const ownChart = (chart: ChartView): ChartView => ({
+  ...chart,
+  id: ownId(chart.id),
+  tableId: ownId(chart.tableId),
+});
+
+const ownId = (id: string) => `own-${id}`;

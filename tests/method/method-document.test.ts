@@ -1,0 +1,111 @@
+import { describe, expect, it } from "vitest";
+import { loadAssumptions } from "../../src/assumptions/load.js";
+import { programVersion } from "../../src/assumptions/version.js";
+import {
+  methodDigest,
+  methodPrintSettings,
+  renderMethod,
+  renderMethodBody,
+} from "../../src/method/method-document.js";
+import { assumptionsFolder } from "../../src/report/document/assets.js";
+import { renderReport, renderReportBody } from "../../src/report/document/html.js";
+import { runStudy } from "../../src/study/prepare/compute.js";
+import { assumptions, exampleDocument, exampleRun } from "../report/runs.js";
+
+const body = renderMethodBody(assumptions);
+const headings = (html: string) => [...html.matchAll(/<h2[^>]*>([^<]+)<\/h2>/g)].map((match) => match[1]);
+const parts = [
+  "What is computed, in words",
+  "Relations",
+  "Drying and frost against published results",
+  "Worked by hand: Sorrel Bend Reservoir",
+  "Assumptions",
+  "Sources",
+];
+const keysIn = (text: string) =>
+  new Set([...text.matchAll(/\[([a-z]+-?[a-z0-9-]*)\]/g)].map(([, key]) => key));
+const idsIn = (html: string) => [...html.matchAll(/ id="([^"]+)"/g)].map(([, id]) => id);
+
+// What is expected is what the document is for: it follows from no source.
+describe("the method document", () => {
+  it("has its parts, its version and its digest, and says that its lake is invented", () => {
+    expect(headings(body)).toEqual(parts);
+    expect(body).toContain(`Method of version ${programVersion()}`);
+    expect(body).toContain(methodDigest(assumptions));
+    expect(body).toContain("Sorrel Bend Reservoir is an invented lake");
+    expect(body.match(/<div class="example">/g)).toHaveLength(2);
+  });
+
+  it("has the same digest whenever and of whatever copy it is made, and another with another assumption", () => {
+    const digest = methodDigest(assumptions);
+    expect(digest).toMatch(/^[0-9a-f]{64}$/);
+    expect(methodDigest(loadAssumptions(assumptionsFolder))).toBe(digest);
+    const entries = new Map(assumptions.entries);
+    const viscosity = entries.get("hydraulics.viscosity");
+    if (!viscosity) throw new Error("no viscosity");
+    entries.set(viscosity.id, { ...viscosity, value: 1.1e-6 });
+    expect(methodDigest({ ...assumptions, entries })).not.toBe(digest);
+  });
+
+  it("is a page of its own, and letter paper", () => {
+    const page = renderMethod(assumptions, { inline: false }, { back: "/", pdf: "/method.pdf" });
+    expect(page).toContain('<a href="/method.pdf">');
+    expect(headings(page)).toEqual(parts);
+    expect(methodPrintSettings()).toMatchObject({ paper: "letter", edition: `version ${programVersion()}` });
+  });
+
+  it("lists every source and every assumption that it names", () => {
+    const [before = "", sources = ""] = body.split("<h2>Sources</h2>");
+    const listed = keysIn(sources);
+    const named = keysIn(before);
+    expect(named.size).toBeGreaterThan(20);
+    expect([...named].filter((key) => !listed.has(key))).toEqual([]);
+    const [sheets = "", coefficients = ""] = before.split("<h2>Assumptions</h2>");
+    const origins = [...sheets.matchAll(/<td>([a-z](?:[a-z0-9-]*\.)+[a-z0-9-]+)<\/td>/g)].map(
+      ([, id]) => id ?? "",
+    );
+    expect(origins.length).toBeGreaterThan(10);
+    const written = coefficients.replaceAll("\u200b", "");
+    expect(origins.filter((id) => !written.includes(`<td>${id}</td>`))).toEqual([]);
+  });
+});
+
+describe("the method document with a study", () => {
+  it("has the study's own sheets after what is the same for all, under the same digest", () => {
+    const own = renderMethodBody(assumptions, exampleRun("ninemoss"));
+    const { name } = exampleDocument("ninemoss").study;
+    expect(headings(own)).toEqual([...parts, `Sheets of ${name}`]);
+    expect(own).toContain(methodDigest(assumptions));
+    expect(own.match(/<div class="example">/g)).toHaveLength(3);
+    expect(methodPrintSettings(exampleRun("ninemoss"))).toMatchObject({ paper: "a4" });
+  });
+
+  it("has drying by the study's own values where it has such, and no id twice", () => {
+    const document = exampleDocument("ninemoss");
+    const override = { id: "drying.reference-hours", value: "130 h", reason: "own trial" };
+    const run = runStudy({ ...document, overrides: [...document.overrides, override] }, assumptions);
+    const own = renderMethodBody(assumptions, run);
+    expect(headings(own)).toContain(`Drying and frost by the values of ${document.study.name}`);
+    const ids = idsIn(own);
+    expect(ids).toContain("table-drying-fit");
+    expect(ids).toContain("own-table-drying-fit");
+    expect(ids.filter((id, index) => ids.indexOf(id) !== index)).toEqual([]);
+  });
+});
+
+describe("a report", () => {
+  const html = renderReport(exampleRun("ninemoss"), { inline: false });
+
+  it("has none of it, and names its version and where to get it", () => {
+    expect(html).not.toMatch(/class="(?:relation|formula|example)"|chart-drying/);
+    expect(html).toContain(`method of version ${programVersion()}, to be had by`);
+  });
+
+  it.each(["all", "board"] as const)("names it also where how it is computed is left out: %s", (part) => {
+    const run = exampleRun("ninemoss");
+    const report = { leaveOut: ["method" as const], texts: [] };
+    const left = renderReportBody({ ...run, document: { ...run.document, report } }, undefined, { part });
+    expect(headings(left)).not.toContain("How it is computed");
+    expect(left).toContain(`method of version ${programVersion()}, to be had by`);
+  });
+});
