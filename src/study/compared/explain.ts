@@ -15,7 +15,7 @@ import {
   shapleyValues,
   type WorthOf,
 } from "./shapley.js";
-import { wholeParts } from "./whole-parts.js";
+import { type WholeAmounts, wholeAmounts, wholeParts } from "./whole-parts.js";
 
 /** Present values that are explained, in cents. */
 export interface ExplainedCents {
@@ -38,6 +38,8 @@ export interface Explanation {
   readonly right: ExplainedCents;
   /** They add up to right less left, to the cent. */
   readonly parts: readonly ExplainedPart[];
+  /** The same in whole units of money, as they are printed. */
+  readonly whole: Readonly<Record<keyof ExplainedCents, WholeAmounts | undefined>>;
   /** Orders that were drawn; absent where all were taken. */
   readonly orders: number | undefined;
 }
@@ -151,7 +153,7 @@ function explanation(
       at(last ?? [], figure) - before,
     ),
   );
-  return {
+  const explained = {
     left: cents(first),
     right: cents(last),
     parts: players.map((held, player) => ({
@@ -159,8 +161,22 @@ function explanation(
       groups: membersOf(held, groups.length).map((group) => at(groups, group)),
       errors: sampled && cents(at(sampled, player).errors.map(Math.ceil)),
     })),
-    orders: orders?.length,
   };
+  return { ...explained, whole: wholeOf(explained), orders: orders?.length };
+}
+
+function wholeOf({
+  left,
+  right,
+  parts,
+}: Pick<Explanation, "left" | "right" | "parts">): Explanation["whole"] {
+  const whole = (figure: keyof ExplainedCents) =>
+    wholeAmounts({
+      left: left[figure],
+      right: right[figure],
+      parts: parts.map((part) => part[figure] ?? 0),
+    });
+  return { infestation: whole("infestation"), netBenefit: whole("netBenefit") };
 }
 
 const cents = ([infestation = 0, netBenefit]: readonly number[] = []): ExplainedCents => ({
