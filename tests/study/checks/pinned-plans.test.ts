@@ -1,7 +1,8 @@
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
 import { loadAssumptions } from "../../../src/assumptions/load.js";
-import { compareStudy, prepareStudy } from "../../../src/study/prepare/compute.js";
+import { compareStudy } from "../../../src/study/prepare/compute.js";
+import { prepareStudy } from "../../../src/study/prepare/prepared.js";
 import { readStudyText } from "../../../src/study/reading/read.js";
 import { editedText, inputErrorOf } from "../example.js";
 
