@@ -50,6 +50,14 @@ describe("a worker that draws futures", () => {
     expect(loaded).toContain(join(projectRoot, "src", "model", "structures", "upkeep.ts"));
   });
 
+  it("loads nothing that is worked out for print alone", () => {
+    const traced = join(projectRoot, "src", "study", "traced");
+    expect(loadedBy(join(projectRoot, "src", "study", "prepare", "compute.ts"))).toContain(
+      join(traced, "traced.ts"),
+    );
+    expect([...loaded].filter((path) => path.startsWith(traced))).toEqual([]);
+  });
+
   it("loads no schemas: it is given studies that were read, and schemas take most of a worker's memory", () => {
     expect(loadedBy(join(projectRoot, "src", "study", "format", "schema.ts"))).toContain("zod");
     expect(loaded).not.toContain("zod");

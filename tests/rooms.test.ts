@@ -114,3 +114,80 @@ describe("imports between files, those of types counted", () => {
     expect(circles()).toEqual([]);
   });
 });
+
+/** What a declaration takes from another file beside types: nothing of `import type`, or of names that all are types. */
+function takesValues(declaration: string): boolean {
+  const [, type, names] = /^(?:import|export)\s+(type\s)?([\s\S]*?)\s*from\b/.exec(declaration) ?? [];
+  if (type !== undefined) return false;
+  const listed = /^\{([\s\S]*)\}$/.exec(names ?? "")?.[1];
+  return listed === undefined || listed.split(",").some((name) => /^\s*(?!type\s)\S/.test(name));
+}
+
+/** Every file of which a file takes values, also by loading it while it runs. */
+function valuesOf(path: string): string[] {
+  const code = readFileSync(join(source, path), "utf8").replace(/\/\*[\s\S]*?\*\//g, "");
+  const declared = [...code.matchAll(/^(?:import|export)\b[^;"]*?\bfrom\s+"(\.[^"]+)"/gm)]
+    .filter(([declaration]) => takesValues(declaration))
+    .map(([, from = ""]) => from);
+  const others = [...code.matchAll(/^import "(\.[^"]+)"|\bimport\("(\.[^"]+)"\)/gm)].map(([, ...from]) =>
+    from.join(""),
+  );
+  return [...declared, ...others].map((from) =>
+    named(join(dirname(join(source, path)), from.replace(/\.js$/, ".ts"))),
+  );
+}
+
+/** What words and rounds results: it works out no figure that another has not worked out. */
+const tellers = ["report", "forms"];
+
+/** All of which tellers may take values beside each other: names, constants, and texts of what was read. */
+const told: readonly string[] = [
+  ...leaves,
+  "assumptions/entry-marks.ts",
+  "assumptions/units.ts",
+  "assumptions/version.ts",
+  "model/lake/calendar.ts",
+  "model/money/decimal.ts",
+  "study/compared/figures.ts",
+  "study/format/report-schema.ts",
+  "study/odds/odds.ts",
+  "study/reading/characters.ts",
+  "study/reading/level-dates.ts",
+  "study/reading/problems.ts",
+  "study/reading/ranged.ts",
+  "units/dimensions.ts",
+  "units/quantity.ts",
+];
+
+describe("the report and its forms", () => {
+  it.each([
+    ['import type { Comparison } from "a"', false],
+    ['import { type Comparison, type Money } from "a"', false],
+    ['import { type Comparison, compare } from "a"', true],
+    ['import {\n  at,\n  type Money,\n} from "a"', true],
+    ['import * as model from "a"', true],
+    ['import model from "a"', true],
+    ['export { compare } from "a"', true],
+    ['export type { Comparison } from "a"', false],
+  ])("takes values where %j is %s", (declaration, isSo) => {
+    expect(takesValues(declaration)).toBe(isSo);
+  });
+
+  it("take types alone from what computes; see src/study/traced/traced.ts for what they tell", () => {
+    const computing = [...graph.keys()]
+      .filter((path) => tellers.includes(roomOf(path)))
+      .flatMap((path) =>
+        valuesOf(path)
+          .filter((each) => !tellers.includes(roomOf(each)) && !told.includes(each))
+          .map((each) => `${path} takes values of ${each}`),
+      );
+    expect(computing).toEqual([]);
+  });
+
+  it("need every file of that list", () => {
+    const taken = new Set(
+      [...graph.keys()].filter((path) => tellers.includes(roomOf(path))).flatMap(valuesOf),
+    );
+    expect(told.filter((path) => !taken.has(path))).toEqual([]);
+  });
+});

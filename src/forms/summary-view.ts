@@ -48,7 +48,7 @@ function plainFigures(context: ReportContext): Array<{ label: string; value: str
       value: chanceText(comparison.baseline),
     },
     { label: "The same, with the program", value: chanceText(result) },
-    ...(signOf(avoidedLoss) >= 0 && hasRatio(requested, comparison.discountFactors)
+    ...(signOf(avoidedLoss) >= 0 && hasRatio(requested)
       ? [
           {
             label: `Saved for each ${format.money(1)} spent`,

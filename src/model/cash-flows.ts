@@ -5,7 +5,7 @@ import { discountFactors } from "./money/interest.js";
 import type { OptionResult } from "./option.js";
 
 /** What an option is expected to cost in each year, in prices of the price year and in money of that year. */
-interface CashFlows {
+export interface CashFlows {
   readonly constant: readonly number[];
   readonly nominal: readonly number[];
   /** Present value of the constant flows at the real rate. */

@@ -9,7 +9,7 @@ import type { InfestationCost } from "./infestation-cost.js";
 import type { MoneySettings, StudyInput } from "./inputs.js";
 import type { Suitability } from "./lake/suitability.js";
 import type { Money } from "./money/decimal.js";
-import { discountFactors } from "./money/interest.js";
+import { discountFactors, equivalentYearly } from "./money/interest.js";
 import { type Rises, risesOf } from "./money/rises.js";
 import { once } from "./once.js";
 import { type OptionResult, type OptionSettings, optionResult } from "./option.js";
@@ -36,11 +36,19 @@ interface LakeResult extends LevelsResult {
   readonly layerAssumptionIds: readonly AssumptionId[];
 }
 
+/** A difference of present values as equal yearly amounts. */
+export interface YearlyDifference {
+  readonly addedProgramCost: number;
+  readonly avoidedLoss: number;
+}
+
 /** An option against the baseline. Positive net benefit: the program costs less than what it avoids. */
 export interface OptionBalance extends Difference {
   readonly result: OptionResult;
   /** Worked out when asked for: the ranges of a report do without. */
   readonly breakEven: BreakEven;
+  /** Added cost and avoided loss as equal yearly amounts; worked out when asked for. */
+  readonly perYear: () => YearlyDifference;
   /** The same at the discount rates beside the study's; worked out when asked for. */
   readonly atOtherRates: () => readonly RateBalance[];
   /** Present value that the option's response saves, less what its attempts cost; worked out when asked for. */
@@ -183,6 +191,14 @@ export function hazardParameters(input: StudyInput, source: Assumed): HazardPara
   };
 }
 
+const yearly = (
+  { addedProgramCost, avoidedLoss }: Difference,
+  factors: readonly number[],
+): YearlyDifference => ({
+  addedProgramCost: equivalentYearly(addedProgramCost.toNumber(), factors),
+  avoidedLoss: equivalentYearly(avoidedLoss.toNumber(), factors),
+});
+
 function balance(
   result: OptionResult,
   baseline: OptionResult,
@@ -199,6 +215,7 @@ function balance(
     get breakEven() {
       return turning();
     },
+    perYear: () => yearly(against, rest.settings.factors),
     responseBenefit: () => responseBenefit(result, rest),
     atOtherRates: () => rates.map((rate) => balanceAtRate(rate, { result, baseline }, rest)),
     bearers: bearerShares(rest.input.money, { result, baseline, ...against }),

@@ -14,6 +14,7 @@ import { registerTable } from "../../src/report/rack/register.js";
 import { schematicView } from "../../src/report/rack/schematic.js";
 import { fixedPlaces } from "../../src/report/words/places.js";
 import { runStudy } from "../../src/study/prepare/compute.js";
+import { draftedLevels } from "../../src/study/reading/drafted-levels.js";
 import { InputError } from "../../src/study/reading/problems.js";
 import { problemsOfDocument, readStudyText } from "../../src/study/reading/read.js";
 
@@ -76,6 +77,8 @@ const heads = [
 ];
 const csv = `${[...heads, "available head", "fish loss per day"].join(",")}\nTable hatchery,power-fund,2095 ft,900 ft,12 in,0.006 in,3,4 cfs,30 ft,$900/d\n`;
 
+const drawn = draftedLevels(study);
+
 const answers = {
   parts: result?.components.map(({ name, thicknessByYear }) => ({
     name,
@@ -85,7 +88,7 @@ const answers = {
   drawing: schematicView(context)?.marks.map(({ name }) => name),
   pipes: cells(pipesTable(context)).map(([first]) => first),
   places: fixedPlaces(context).flatMap(({ names }) => names),
-  picture: levelsPicture(study, "us")?.structures.map(({ name }) => name),
+  picture: drawn && levelsPicture(drawn, "us").structures.map(({ name }) => name),
   cautions: scheduleCautions(context).filter((caution) => caution.startsWith("Exposed")),
   form: structureKindFields()
     .get(hatchery.kind)

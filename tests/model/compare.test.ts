@@ -94,6 +94,15 @@ describe("an option's present value", () => {
     }
   });
 
+  it("differs from the baseline's by equal yearly amounts of the same present value", () => {
+    const { options, discountFactors } = whole;
+    const years = discountFactors.reduce((sum, factor) => sum + factor, 0);
+    for (const { addedProgramCost, avoidedLoss, perYear } of options) {
+      expect(perYear().addedProgramCost * years).toBeCloseTo(addedProgramCost.toNumber(), 4);
+      expect(perYear().avoidedLoss * years).toBeCloseTo(avoidedLoss.toNumber(), 4);
+    }
+  });
+
   it("equals the undiscounted total at a rate of zero", () => {
     const money = { ...wholeStudy.money, discountRate: 0 };
     const { baseline } = compare(studyOf([floatingDock], { money }), assumed);

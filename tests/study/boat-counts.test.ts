@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { prepareStudy, runStudy } from "../../src/study/prepare/compute.js";
+import { runStudy } from "../../src/study/prepare/compute.js";
+import { prepareStudy } from "../../src/study/prepare/prepared.js";
 import { readStudyText } from "../../src/study/reading/read.js";
 import { realSet } from "../assumptions/real.js";
 import { absent, editedText, exampleDocument, modelOf, placeIn, priorSample, problemsIn } from "./example.js";

@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
 import { parse } from "yaml";
-import { prepareStudy } from "../../src/study/prepare/compute.js";
+import { prepareStudy } from "../../src/study/prepare/prepared.js";
 import { readStudyText } from "../../src/study/reading/read.js";
 import { realSet } from "../assumptions/real.js";
 import { absent, editedText, inputErrorOf, toldIn, wordsOfTheProgram } from "./example.js";

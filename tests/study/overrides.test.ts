@@ -1,7 +1,7 @@
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
 import { loadAssumptions } from "../../src/assumptions/load.js";
-import { prepareStudy } from "../../src/study/prepare/compute.js";
+import { prepareStudy } from "../../src/study/prepare/prepared.js";
 import { readStudyText } from "../../src/study/reading/read.js";
 import { editedText, inputErrorOf, toldIn, wordsOfTheProgram } from "./example.js";
 

@@ -11,7 +11,7 @@ import type { StudyDocument } from "../../src/study/format/schema.js";
 import type { DrawnStudy } from "../../src/study/odds/draws.js";
 import { hydrologicYearId } from "../../src/study/odds/odds.js";
 import { classChanceId } from "../../src/study/odds/uncertain-inputs.js";
-import { prepareStudy } from "../../src/study/prepare/compute.js";
+import { prepareStudy } from "../../src/study/prepare/prepared.js";
 import { rangedQuantities, withValues } from "../../src/study/reading/ranged.js";
 import { blockDraws } from "../model/futures/block-draws.js";
 

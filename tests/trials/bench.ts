@@ -2,7 +2,7 @@ import { cpus } from "node:os";
 import { join } from "node:path";
 import { loadAssumptions } from "#product/assumptions/load.js";
 import { assumptionsFolder, examplesFolder } from "#product/report/document/assets.js";
-import { prepareStudy } from "#product/study/prepare/compute.js";
+import { prepareStudy } from "#product/study/prepare/prepared.js";
 import { readStudyFile } from "#product/study/reading/read.js";
 import { compareWhole, targetSize, timeLargeLakes } from "./bench/lake.js";
 import { timeOdds } from "./bench/odds.js";

@@ -6,6 +6,7 @@ import { effectTable } from "../../report/compared/effect-view.js";
 import { unusualEntries } from "../../report/document/check-rows.js";
 import { movedSectionNotes } from "../../study/checks/moved-sections.js";
 import { type ComparedRun, comparedRun, explained, studyDifferences } from "../../study/compared/compared.js";
+import { resultDifferences } from "../../study/compared/result-differences.js";
 import { InputError } from "../../study/reading/problems.js";
 import { readIssuedText, readStudyText } from "../../study/reading/read.js";
 import type { AnswersOf, Means } from "./means.js";
@@ -30,8 +31,10 @@ export function comparing({
   };
   return {
     balance: (asked) => balanceOf(asked, runs),
-    effect: ({ before, text, fileName, names }) =>
-      effectTable([runs({ text: before, fileName }), runs({ text, fileName })], names),
+    effect: ({ before, text, fileName, names }) => {
+      const [left, right] = [runs({ text: before, fileName }), runs({ text, fileName })];
+      return effectTable(right, resultDifferences(left.comparison, right.comparison), names);
+    },
     differences: (asked) => {
       const { pair, found } = pairOf(asked);
       return toldDifferences(asked, pair, found);

@@ -1,8 +1,5 @@
-import { at } from "../../lists.js";
-import { Money } from "../../model/money/decimal.js";
-import type { CostLine } from "../../model/money/line.js";
 import type { ReportContext } from "../../report/document/context.js";
-import { countedLines, lineWeights } from "../../report/rack/line-weights.js";
+import type { WeighedLine } from "../../study/traced/weighed-lines.js";
 import { lineEntries, lineHeads } from "./line-entries.js";
 import {
   address,
@@ -46,9 +43,7 @@ export function infestationSheet(context: ReportContext): InfestationSheet {
       "Expected present value",
     ].map((each) => text(each, "head")),
   ];
-  for (const { structureName, line, age } of countedLines(context)) {
-    rows.push(lineRow(structureName, line, age, rows.length, context));
-  }
+  for (const line of context.traced.lines()) rows.push(lineRow(line, rows.length, context));
   const attempts = attemptsRow(context);
   if (attempts) rows.push(attempts);
   const result = context.comparison.baseline.presentValue.infestation.toNumber();
@@ -73,15 +68,11 @@ function introduction({ run, priceYear, comparison, infestedSince }: ReportConte
 }
 
 function lineRow(
-  structureName: string,
-  line: CostLine,
-  age: number,
+  { structureName, line, age, weight, presentValue }: WeighedLine,
   row: number,
   context: ReportContext,
 ): Entry[] {
-  const weight = at(lineWeights(line, context.comparison.baseline.weights), age);
   const [amount, weightCell] = [amountColumn, weightColumn].map((column) => address(row, column));
-  const result = new Money(line.cents).dividedBy(100).times(weight).toNumber();
   return [
     text(structureName),
     text(line.what),
@@ -89,7 +80,7 @@ function lineRow(
     value(age + 1, "whole"),
     ...lineEntries(line, { row, column: 4 }, context),
     value(weight, "factor"),
-    value({ formula: `${amount}*${weightCell}`, result }, "cents"),
+    value({ formula: `${amount}*${weightCell}`, result: presentValue }, "cents"),
   ];
 }
 

@@ -1,5 +1,5 @@
 import { centsPerUnit } from "../../model/money/decimal.js";
-import { amountOf, type CostLine } from "../../model/money/line.js";
+import type { CostLine } from "../../model/money/line.js";
 import type { ReportContext } from "../../report/document/context.js";
 import { lineDimensions } from "../../report/words/format.js";
 import { address, type Entry, text, value } from "./sheet.js";
@@ -25,7 +25,7 @@ export function lineEntries(
     value(quantity, "plain"),
     text(unit ?? named ?? context.format.unit(dimension)),
     value(rateOf(line, quantity, context), "plain"),
-    value({ formula: `ROUND(${quantityCell}*${rateCell},2)`, result: amountOf(line).toNumber() }, "cents"),
+    value({ formula: `ROUND(${quantityCell}*${rateCell},2)`, result: line.cents / centsPerUnit }, "cents"),
   ];
 }
 

@@ -8,7 +8,7 @@ import { priceGroupOf } from "../money/price-group.js";
 import type { CostGroup } from "./groups.js";
 
 /** A program's equipment counted in two ways; present values, for a program that runs in full over the horizon. */
-interface EquipmentBases extends CashBasis {
+export interface EquipmentBases extends CashBasis {
   /** Purchases less residual value. */
   readonly cash: number;
   /** Yearly capital recovery, as the comparison counts it. */

@@ -3,7 +3,7 @@ import { totalOf } from "../money/line.js";
 import type { Arrivals } from "./arrivals.js";
 import type { ProgramLine } from "./cost.js";
 
-interface InspectionCost {
+export interface InspectionCost {
   /** Program cost of a year before fees and other revenue. */
   readonly cost: Money;
   /** Boats a year that the station meets in its open hours and looks at; sealed boats are not among them. */

@@ -18,7 +18,7 @@ function noDifference({ requested }: ReportContext, loss: string): string {
   return `It makes no difference on this estimate: “${requested.result.option.name}” costs the authority nothing more than doing nothing and avoids no ${loss}.`;
 }
 
-function costText({ requested, format, comparison }: ReportContext): string {
+function costText({ requested, format }: ReportContext): string {
   const { addedProgramCost } = requested;
   switch (signOf(addedProgramCost)) {
     case -1:
@@ -26,7 +26,7 @@ function costText({ requested, format, comparison }: ReportContext): string {
     case 0:
       return "costs the authority nothing more than doing nothing";
     case 1:
-      return isNextToNothing(requested, comparison.discountFactors)
+      return isNextToNothing(requested)
         ? "costs next to nothing more than doing nothing"
         : `costs ${format.money(addedProgramCost)}`;
   }

@@ -1,4 +1,3 @@
-import { equivalentYearly } from "../../model/money/interest.js";
 import type { StudyRun } from "../../study/prepare/compute.js";
 import { requestedOption } from "../document/context.js";
 import { hasRatio, pays, signOf } from "../words/balance-signs.js";
@@ -27,12 +26,12 @@ export function balanceLine(run: Pick<StudyRun, "document" | "comparison">): Bal
   const { document, comparison } = run;
   const { money } = formatter(document.money.currency, document.study.units);
   const requested = requestedOption(run);
-  const yearly = (amount: number) => equivalentYearly(amount, comparison.discountFactors);
+  const yearly = requested.perYear();
   const isInfested = document.lake.infestedSince !== undefined;
-  const spent = yearly(requested.addedProgramCost.toNumber());
+  const spent = yearly.addedProgramCost;
   const avoided = isInfested
     ? comparison.baseline.equivalentYearly.infestation.toNumber()
-    : yearly(requested.avoidedLoss.toNumber());
+    : yearly.avoidedLoss;
   const longest = Math.max(spent, avoided, 1);
   const side = (label: string, amount: number): BalanceSide => ({
     label,
@@ -45,10 +44,7 @@ export function balanceLine(run: Pick<StudyRun, "document" | "comparison">): Bal
       isInfested ? "At the rack, upkeep" : avoided < 0 ? "At the rack, added" : "At the rack, avoided",
       avoided,
     ),
-    ratio:
-      !isInfested && hasRatio(requested, comparison.discountFactors)
-        ? ratio(requested.benefitCostRatio)
-        : undefined,
+    ratio: !isInfested && hasRatio(requested) ? ratio(requested.benefitCostRatio) : undefined,
     pays: pays(requested),
     answer: isInfested ? "A maintenance budget" : answers[signOf(requested.netBenefit)],
   };

@@ -1,5 +1,4 @@
-import type { Comparison } from "../../model/compare.js";
-import { equivalentYearly } from "../../model/money/interest.js";
+import type { Comparison, YearlyDifference } from "../../model/compare.js";
 import { type ReportContext, requestedOption } from "../document/context.js";
 import type { Formatter } from "../words/format.js";
 import { onlyFollows } from "../words/option-kind.js";
@@ -43,11 +42,10 @@ const whiskerHalfWidth = 9;
 
 export function balancePicture(context: ReportContext): BalancePicture {
   const { comparison, format } = context;
-  const program = addedPerYear(context, comparison);
-  const avoided = avoidedPerYear(context, comparison);
+  const { addedProgramCost: program, avoidedLoss: avoided } = perYear(context, comparison);
   const all = context.run.ranges
     .flatMap(({ low, high }) => [low, high])
-    .map((each) => avoidedPerYear(context, each));
+    .map((each) => perYear(context, each).avoidedLoss);
   const low = Math.min(avoided, ...all);
   const high = Math.max(avoided, ...all);
   const spread = spreadOf({ low, high }, format);
@@ -115,17 +113,6 @@ function bar(
   };
 }
 
-function perYear(amount: number, comparison: Comparison): number {
-  return equivalentYearly(amount, comparison.discountFactors);
-}
-
-function addedPerYear({ run }: ReportContext, comparison: Comparison): number {
-  return perYear(
-    requestedOption({ document: run.document, comparison }).addedProgramCost.toNumber(),
-    comparison,
-  );
-}
-
-function avoidedPerYear({ run }: ReportContext, comparison: Comparison): number {
-  return perYear(requestedOption({ document: run.document, comparison }).avoidedLoss.toNumber(), comparison);
+function perYear({ run }: ReportContext, comparison: Comparison): YearlyDifference {
+  return requestedOption({ document: run.document, comparison }).perYear();
 }

@@ -90,8 +90,8 @@ function figures(context: ReportContext) {
     },
     {
       label: "Benefit–cost ratio",
-      value: ratioWords(requested, comparison.discountFactors),
-      note: spread && hasRatio(requested, comparison.discountFactors) ? ratioNote(spread) : "",
+      value: ratioWords(requested),
+      note: spread && hasRatio(requested) ? ratioNote(spread) : "",
     },
     {
       label: "Break-even yearly chance",

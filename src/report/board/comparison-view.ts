@@ -218,27 +218,18 @@ function yearlyTable(context: ReportContext): TableView {
   };
 }
 
-export function cumulativePresentValues(context: ReportContext): number[][] {
-  return allOptions(context).map(({ expectedByYear }) => {
-    let sum = 0;
-    return expectedByYear.map((cost, year) => {
-      sum += cost.total.toNumber() * at(context.comparison.discountFactors, year);
-      return sum;
-    });
-  });
-}
-
 function cumulativeTable(context: ReportContext): TableView {
-  const options = allOptions(context);
-  const sums = cumulativePresentValues(context);
+  const { options } = context.traced;
   return {
     id: "table-cumulative",
     caption: `Present value of all costs up to each year, prices of ${context.priceYear}`,
-    head: head("Year", ...options.map(({ option }) => num(option.name))),
+    head: head("Year", ...options.map(({ result }) => num(result.option.name))),
     rows: context.comparison.discountFactors.map((_, year) =>
       row(
         String(context.run.document.money.startYear + year),
-        ...sums.map((series) => num(context.format.exactMoney(at(series, year)))),
+        ...options.map(({ presentValueSoFar }) =>
+          num(context.format.exactMoney(at(presentValueSoFar, year))),
+        ),
       ),
     ),
     compact: true,

@@ -1,18 +1,15 @@
 import { counted } from "../../counted.js";
-import { type Increment, increment } from "../../model/increments.js";
+import type { Increment } from "../../model/increments.js";
 import type { Money } from "../../model/money/decimal.js";
-import { allOptions, type ReportContext } from "../document/context.js";
+import type { TracedResult } from "../../study/traced/traced.js";
+import { type ReportContext, tracedOf } from "../document/context.js";
 import { ratioCell, signOf } from "../words/balance-signs.js";
 import { type Formatter, oneDecimal } from "../words/format.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
 
 /** Every other option against the program in force; empty where the study names none, or the one without a program. */
-export function incrementsOf({ existing, comparison }: ReportContext): Increment[] {
-  if (!existing) return [];
-  return allOptions({ comparison })
-    .filter((result) => result !== existing)
-    .map((result) => increment(result, existing));
-}
+export const incrementsOf = ({ existing, options }: TracedResult): Increment[] =>
+  options.flatMap(({ result, increment }) => (increment && result !== existing ? [increment] : []));
 
 export function incrementsTable(context: ReportContext): TableView | undefined {
   const { existing, format, horizon, priceYear } = context;
@@ -29,7 +26,7 @@ export function incrementsTable(context: ReportContext): TableView | undefined {
       num("Net benefit"),
       num("Benefit–cost ratio"),
     ),
-    rows: incrementsOf(context).map((each) =>
+    rows: incrementsOf(context.traced).map((each) =>
       row(
         each.result.option.name,
         num(format.money(each.addedCostPerYear)),
@@ -47,8 +44,8 @@ export function incrementsTable(context: ReportContext): TableView | undefined {
 /** What the option requested adds to the program in force, in one or two sentences. */
 export function incrementText(context: ReportContext): string | undefined {
   const { existing, requested, horizon, format } = context;
-  if (!existing) return undefined;
-  const added = increment(requested.result, existing);
+  const added = tracedOf(context, requested.result).increment;
+  if (!existing || !added) return undefined;
   const { addedCostPerYear, addedProgramCost, avoidedLoss, netBenefit } = added;
   const year = `${hoursText(added.addedHoursPerWeek)} and ${yearText(addedCostPerYear, format)}`;
   const costs = amountText(addedProgramCost, { more: "adds", less: "saves", of: "cost" }, format);

@@ -1,12 +1,12 @@
 import { counted } from "../../counted.js";
 import type { Money } from "../../model/money/decimal.js";
 import type { OptionResult } from "../../model/option.js";
+import type { TracedSchedule } from "../../study/traced/traced-schedule.js";
 import type { ReportContext } from "../document/context.js";
 import { hasRatio, pays, ratioWords, signOf } from "../words/balance-signs.js";
 import { factorText, percent, ratioNote } from "../words/format.js";
 import { balancePicture } from "./balance-picture.js";
 import type { BoardView } from "./board.js";
-import { matureSaving } from "./schedules-view.js";
 import { answerText, bestText, chanceAtEnd, ratioRange } from "./weighing.js";
 
 type Figures = BoardView["figures"];
@@ -41,12 +41,19 @@ function scheduleOdds(context: ReportContext): string {
     : `It is followed from now on.${bestText(context)}`;
 }
 
+/** The schedule of the requested option. */
+function followed({ traced, requested }: ReportContext): TracedSchedule {
+  const found = traced.schedules.find(({ schedule }) => schedule === requested.result.schedule);
+  if (!found) throw new Error(`no traced schedule ${requested.result.schedule.name}`);
+  return found;
+}
+
 function scheduleFigures(context: ReportContext): Figures {
   const { comparison, requested, format, horizon, run, infestedSince } = context;
   const { baseline } = comparison;
   const spread = ratioRange(run);
   const cost = requested.result.schedulePerYear;
-  const saved = matureSaving(comparison.schedules[0], requested.result.schedule, context);
+  const saved = followed(context).matureSaving;
   return [
     {
       label: cost.isNegative() ? "Gained by following it, per year" : "Following it, per year",
@@ -70,8 +77,8 @@ function scheduleFigures(context: ReportContext): Figures {
     chanceFigure(context),
     {
       label: "Benefit–cost ratio",
-      value: ratioWords(requested, comparison.discountFactors),
-      note: spread && hasRatio(requested, comparison.discountFactors) ? ratioNote(spread) : "",
+      value: ratioWords(requested),
+      note: spread && hasRatio(requested) ? ratioNote(spread) : "",
     },
   ];
 }

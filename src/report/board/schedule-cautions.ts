@@ -1,4 +1,3 @@
-import { kindOf } from "../../model/structures/kinds.js";
 import type { ReportContext } from "../document/context.js";
 import { listedWithin } from "../words/format.js";
 
@@ -17,16 +16,11 @@ export function scheduleCautions(context: ReportContext): string[] {
   ];
 }
 
-function exposedIntakes({ comparison }: ReportContext): string[] {
-  return comparison.schedules.slice(1).flatMap(({ name, levels }) => {
-    const exposed = comparison.input.structures.flatMap((structure) => {
-      const inlet = kindOf(structure).inlet?.(structure);
-      return inlet && inlet.elevation > levels.band.lowest ? [structure.name] : [];
-    });
-    return exposed.length === 0
-      ? []
-      : [
-          `Exposed under “${name}”: ${listedWithin(exposed, mostNames)}. An intake gives no water while it stands above the lake.`,
-        ];
-  });
-}
+const exposedIntakes = ({ traced }: ReportContext): string[] =>
+  traced.schedules
+    .slice(1)
+    .filter(({ exposedInlets }) => exposedInlets.length > 0)
+    .map(
+      ({ schedule, exposedInlets }) =>
+        `Exposed under “${schedule.name}”: ${listedWithin(exposedInlets, mostNames)}. An intake gives no water while it stands above the lake.`,
+    );

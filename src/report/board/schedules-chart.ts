@@ -1,6 +1,5 @@
 import { at } from "../../lists.js";
 import { months } from "../../model/lake/calendar.js";
-import { monthlyMeans } from "../../model/lake/levels.js";
 import type { ScheduleResult } from "../../model/schedules.js";
 import type { ReportContext } from "../document/context.js";
 import { safeJson } from "../print/chart-parts.js";
@@ -79,7 +78,7 @@ function chartTitle(context: ReportContext): string {
 /** Mean level of each month under each schedule that is drawn. */
 export function scheduleLevelsTable(context: ReportContext): TableView {
   const { format } = context;
-  const means = drawn(context).map(({ levels }) => monthlyMeans(levels.daily));
+  const means = context.traced.schedules.slice(0, mostSchedules).map(({ monthlyMeans }) => monthlyMeans);
   return {
     id: "table-schedule-levels",
     caption: `Mean level of each month, ${format.unit("elevation")}`,

@@ -1,7 +1,5 @@
-import { totalOf } from "../../model/money/line.js";
-import type { ScheduleResult } from "../../model/schedules.js";
+import type { TracedSchedule } from "../../study/traced/traced-schedule.js";
 import type { ReportContext } from "../document/context.js";
-import { matureMeanOf } from "../rack/infestation-view.js";
 import { listedWithin } from "../words/format.js";
 import type { ChartView, TableView } from "../words/view-types.js";
 import { scheduleCautions } from "./schedule-cautions.js";
@@ -20,11 +18,11 @@ export interface SchedulesView {
 
 /** Absent where the study has only the lake's own levels. */
 export function schedulesView(context: ReportContext): SchedulesView | undefined {
-  const [own, ...others] = context.comparison.schedules;
+  const [, ...others] = context.traced.schedules;
   if (others.length === 0) return undefined;
   return {
     intro: intro(context),
-    findings: others.map((other) => finding(own, other, context)),
+    findings: others.map((other) => finding(other, context)),
     tables: scheduleTables(context),
     chart: schedulesChart(context),
     levels: scheduleLevelsTable(context),
@@ -49,10 +47,11 @@ function intro({ run, comparison }: ReportContext): string {
 }
 
 /** What a schedule saves and costs in a year of a mature infestation. */
-function finding(own: ScheduleResult, other: ScheduleResult, context: ReportContext): string {
-  const { format, infestedSince } = context;
-  const saved = matureSaving(own, other, context);
-  const cost = totalOf(other.operating).toNumber();
+function finding(
+  { schedule, matureSaving: saved, operatingPerYear }: TracedSchedule,
+  { format, infestedSince }: ReportContext,
+): string {
+  const cost = operatingPerYear.toNumber();
   const net = saved - cost;
   const when = infestedSince === undefined ? "Followed once the lake is infested" : "Followed from now on";
   const saves =
@@ -65,9 +64,5 @@ function finding(own: ScheduleResult, other: ScheduleResult, context: ReportCont
     net < 0
       ? `Together it costs ${format.money(-net)} a year more than the levels as operated.`
       : `Together it saves ${format.money(net)} a year against the levels as operated.`;
-  return `${when}, “${other.name}” ${saves} and ${costs}. ${together}`;
+  return `${when}, “${schedule.name}” ${saves} and ${costs}. ${together}`;
 }
-
-/** Upkeep and losses of a mature year that other levels save; negative where they add to them. */
-export const matureSaving = (own: ScheduleResult, other: ScheduleResult, context: ReportContext): number =>
-  matureMeanOf(own.infestation.byYear, context) - matureMeanOf(other.infestation.byYear, context);

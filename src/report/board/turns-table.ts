@@ -1,8 +1,7 @@
 import { counted } from "../../counted.js";
 import type { OptionBalance } from "../../model/compare.js";
-import { shareStopped } from "../../model/turns/stopped.js";
 import type { Turns } from "../../model/turns/turns.js";
-import type { ReportContext } from "../document/context.js";
+import { type ReportContext, tracedOf } from "../document/context.js";
 import { pays, signOf } from "../words/balance-signs.js";
 import { factorText, percent } from "../words/format.js";
 import { head, num, type RowView, row, type TableView } from "../words/view-types.js";
@@ -15,7 +14,7 @@ export function turnsTable(context: ReportContext): TableView {
   const { baseline } = comparison;
   const { lossFactor } = breakEven;
   const budget = budgetToPay(requested);
-  const stopped = shareStopped({ result, baseline });
+  const { shareStopped } = tracedOf(context, result);
   return {
     id: "table-turns",
     caption: `Where the answer turns: “${result.option.name}”, one value at a time, prices of ${priceYear}`,
@@ -25,7 +24,10 @@ export function turnsTable(context: ReportContext): TableView {
         ...breakEven.hazards,
         text: threeFigures,
       }),
-      turnsRow("Fouled boats stopped", threeFigures(stopped), { ...breakEven.stopped, text: threeFigures }),
+      turnsRow("Fouled boats stopped", threeFigures(shareStopped), {
+        ...breakEven.stopped,
+        text: threeFigures,
+      }),
       row(
         "Cost of the program a year",
         num(format.money(result.programPerYear)),

@@ -26,10 +26,10 @@ export function bestText({ comparison, requested }: ReportContext): string {
 
 /** The answer to the board: whether the requested option pays, by how much and how firmly. @param odds what it does to the chance */
 export function answerText(context: ReportContext, odds: string): string {
-  const { run, requested, format, infestedSince, comparison } = context;
+  const { run, requested, format, infestedSince } = context;
   const { name } = requested.result.option;
   const loss = infestedSince === undefined ? "infestation cost" : "upkeep and losses";
-  const isTold = hasRatio(requested, comparison.discountFactors) && signOf(requested.avoidedLoss) > 0;
+  const isTold = hasRatio(requested) && signOf(requested.avoidedLoss) > 0;
   if (!isTold) return `${plainAnswer(context, loss)} ${odds}`;
   const isWorth = pays(requested);
   const symbol = format.money(1);

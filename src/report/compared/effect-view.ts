@@ -1,19 +1,22 @@
 import type { ComparedRun } from "../../study/compared/compared.js";
 import { figures } from "../../study/compared/figures.js";
-import { resultDifferences } from "../../study/compared/result-differences.js";
+import type { ResultDifference } from "../../study/compared/result-differences.js";
 import { changeText, figureText } from "../words/figure-text.js";
 import { capitalised, formatter } from "../words/format.js";
 import { groupRow, head, num, row, type TableView } from "../words/view-types.js";
 
-/** What a change of a study does to the board's figures, in one table with all of them, changed or not. */
+/**
+ * What a change of a study does to the board's figures, in one table with all of them, changed or not.
+ * @param results what differs from the study before
+ */
 export function effectTable(
-  [before, after]: readonly [ComparedRun, ComparedRun],
+  after: ComparedRun,
+  results: readonly ResultDifference[],
   names: readonly [string, string],
 ): TableView {
   const { money, study, options } = after.document;
   const format = formatter(money.currency, study.units);
   const { baseline } = after.comparison;
-  const results = resultDifferences(before.comparison, after.comparison);
   const told = [baseline.option.id, study.requestedOption];
   return {
     id: "table-effect",

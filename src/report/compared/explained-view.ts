@@ -1,7 +1,6 @@
 import { at } from "../../lists.js";
-import { centsPerUnit } from "../../model/money/decimal.js";
 import type { ExplainedCents, ExplainedPart, Explanation } from "../../study/compared/explain.js";
-import { wholeParts } from "../../study/compared/whole-parts.js";
+import type { WholeAmounts } from "../../study/compared/whole-parts.js";
 import { capitalised, type Formatter, listedWithin } from "../words/format.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
 
@@ -49,21 +48,6 @@ export function explainedView(explanation: Explanation, telling: Telling): Expla
   };
 }
 
-/** In whole units of money that add up as printed. */
-interface Whole {
-  readonly left: number;
-  readonly right: number;
-  readonly parts: readonly number[];
-}
-
-function wholeOf({ left, right, parts }: Explanation, figure: Figure): Whole | undefined {
-  const [before, after] = [left[figure], right[figure]];
-  if (before === undefined || after === undefined) return undefined;
-  const [from, to] = [Math.round(before / centsPerUnit), Math.round(after / centsPerUnit)];
-  const exact = parts.map((part) => (part[figure] ?? 0) / centsPerUnit);
-  return { left: from, right: to, parts: wholeParts(exact, to - from) };
-}
-
 const partName = ({ groups }: ExplainedPart): string =>
   capitalised(
     listedWithin(
@@ -74,7 +58,7 @@ const partName = ({ groups }: ExplainedPart): string =>
 
 function steps(explanation: Explanation, { format, requested, names }: Telling): Steps | undefined {
   const figure: Figure = explanation.left.netBenefit === undefined ? "infestation" : "netBenefit";
-  const whole = wholeOf(explanation, figure);
+  const whole = explanation.whole[figure];
   if (!whole || whole.parts.length === 0) return undefined;
   const what =
     figure === "netBenefit" ? `net benefit of “${requested}”` : "expected infestation cost without a program";
@@ -119,7 +103,7 @@ interface Bar {
 
 const sizeOf = ({ start, end }: Bar) => Math.abs(end - start);
 
-function barsOf({ left, right, parts }: Whole, labels: readonly string[], names: SideNames): Bar[] {
+function barsOf({ left, right, parts }: WholeAmounts, labels: readonly string[], names: SideNames): Bar[] {
   let reached = left;
   const changes = parts.map((part, index) => {
     const start = reached;
@@ -144,7 +128,7 @@ function table(explanation: Explanation, { format, names }: Telling): TableView 
   const { parts } = explanation;
   if (parts.length === 0) return undefined;
   const columns = (["netBenefit", "infestation"] as const).flatMap((figure) => {
-    const whole = wholeOf(explanation, figure);
+    const whole = explanation.whole[figure];
     return whole ? [{ figure, whole }] : [];
   });
   const change = (amount: number) => signed(amount, format.exactMoney);

@@ -2,12 +2,15 @@ import type { Comparison, OptionBalance } from "../../model/compare.js";
 import type { Bearer } from "../../model/money/bearer.js";
 import type { OptionResult } from "../../model/option.js";
 import type { StudyRun } from "../../study/prepare/compute.js";
+import type { TracedResult } from "../../study/traced/traced.js";
+import type { TracedOption } from "../../study/traced/traced-option.js";
 import { type Formatter, formatter, percent } from "../words/format.js";
 
 /** What every part of the report works from. */
 export interface ReportContext {
   readonly run: StudyRun;
   readonly comparison: Comparison;
+  readonly traced: TracedResult;
   readonly requested: OptionBalance;
   readonly format: Formatter;
   readonly horizon: number;
@@ -24,17 +27,19 @@ export interface ReportContext {
 
 export function reportContext(run: StudyRun): ReportContext {
   const { document, comparison, usedAssumptions } = run;
+  const traced = run.traced();
   const numbers = new Map([...usedAssumptions].sort().map((id, index) => [id, `A${index + 1}`]));
   const bearers = new Map(document.money.bearers.map(({ id, name }) => [id, name]));
   return {
     run,
     comparison,
+    traced,
     requested: requestedOption(run),
     format: formatter(document.money.currency, document.study.units),
     horizon: document.money.horizon,
     priceYear: document.money.priceYear,
     infestedSince: document.lake.infestedSince,
-    existing: existingOption(run),
+    existing: traced.existing,
     bearerName: (bearer) =>
       typeof bearer === "string"
         ? (bearers.get(bearer) ?? bearer)
@@ -52,12 +57,14 @@ export function requestedOption({
   return found;
 }
 
-function existingOption({ document, comparison }: StudyRun): OptionResult | undefined {
-  if (document.lake.infestedSince !== undefined) return undefined;
-  return comparison.options.find(({ result }) => result.option.id === document.study.existingOption)?.result;
-}
-
 export const allOptions = ({ comparison }: Pick<ReportContext, "comparison">): OptionResult[] => [
   comparison.baseline,
   ...comparison.options.map(({ result }) => result),
 ];
+
+/** What is told of an option of the comparison. */
+export function tracedOf({ traced }: Pick<ReportContext, "traced">, { option }: OptionResult): TracedOption {
+  const found = traced.options.find(({ result }) => result.option.id === option.id);
+  if (!found) throw new Error(`no traced option ${option.id}`);
+  return found;
+}

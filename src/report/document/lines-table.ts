@@ -1,12 +1,9 @@
 import { at } from "../../lists.js";
-import { type Money, noMoney } from "../../model/money/decimal.js";
-import { amountOf, type CostLine, sumOf } from "../../model/money/line.js";
-import type { CostWeights } from "../../model/present-value.js";
-import type { StructureResult } from "../../model/structures/structure.js";
+import type { Money } from "../../model/money/decimal.js";
 import { appendixLetter } from "../../study/format/report-schema.js";
+import type { TracedStructure } from "../../study/traced/traced-structure.js";
+import type { NamedLine } from "../../study/traced/weighed-lines.js";
 import { carrying } from "../print/carried.js";
-import { matureYear } from "../rack/infestation-view.js";
-import { isCounted, lineWeights } from "../rack/line-weights.js";
 import { addingUp } from "../words/adding-up.js";
 import { lineDimensions } from "../words/format.js";
 import { groupRow, head, num, type RowView, row, type TableView } from "../words/view-types.js";
@@ -29,11 +26,10 @@ const presentValueColumn = 5;
 
 /** Every cost line, summed over the horizon with its weight: rows add up, as printed, to the expected present value. */
 export function linesTable(context: ReportContext): TableView {
-  const { format, comparison, priceYear } = context;
-  const mature = matureYear(context);
-  const { weights } = comparison.baseline;
+  const { format, traced, priceYear } = context;
+  const mature = traced.mature.year;
   const groups = [
-    ...comparison.structures.map((result) => linesOf(result, weights, context)),
+    ...traced.structures.map((structure) => linesOf(structure, context)),
     ...attempts(context),
   ].filter(({ lines }) => lines.length > 0);
   const { rows, amounts, sum } = printedRows(groups, format.exactMoney);
@@ -76,20 +72,13 @@ function printedRows(groups: readonly LineGroup[], text: (amount: number) => str
   return { rows, amounts, sum };
 }
 
-function linesOf(result: StructureResult, weights: CostWeights, context: ReportContext): LineGroup {
-  const years = result.years.slice(-weights.noticed.length);
-  const names = [...new Set(years.flatMap((lines) => lines.filter(isCounted).map((line) => line.what)))];
-  const lines = names.flatMap((name) => {
-    const occurrences = years.map((each) => each.find((line) => line.what === name));
-    const sample = occurrences.find((line) => line !== undefined);
-    if (!sample) return [];
-    const weighed = occurrences.map((line, year) =>
-      line ? amountOf(line).times(at(lineWeights(line, weights), year)) : noMoney,
-    );
-    return [lineOf(sample, occurrences[matureYear(context)], sumOf(weighed), context)];
-  });
-  const heading = `${result.structure.name} (${context.bearerName(result.structure.bearer)})`;
-  return { heading, lines, isSummed: true };
+function linesOf({ result, lines }: TracedStructure, context: ReportContext): LineGroup {
+  const { name, bearer } = result.structure;
+  return {
+    heading: `${name} (${context.bearerName(bearer)})`,
+    lines: lines.map((line) => lineOf(line, context)),
+    isSummed: true,
+  };
 }
 
 /** Containment without a program, where it states a response. */
@@ -108,24 +97,19 @@ function attempts({ comparison, format, bearerName }: ReportContext): LineGroup[
   ];
 }
 
-function lineOf(
-  sample: CostLine,
-  mature: CostLine | undefined,
-  presentValue: Money,
-  context: ReportContext,
-): Line {
+function lineOf({ sample, mature, presentValue }: NamedLine, context: ReportContext): Line {
   const { format } = context;
   const { quantity, rate, unit } = lineDimensions[sample.quantityKind];
-  const shown = mature ?? sample;
+  const shown = mature?.line ?? sample;
   return {
     presentValue,
     row: (text) =>
       row(
         sample.what,
-        num(mature ? format.number(mature.quantity, quantity) : "–"),
+        num(mature ? format.number(mature.line.quantity, quantity) : "–"),
         unit ?? format.unit(quantity),
         num(format.rate(format.display(shown.unitRate, rate))),
-        num(mature ? format.exactMoney(amountOf(mature)) : "–"),
+        num(mature ? format.exactMoney(mature.amount) : "–"),
         num(text),
         sample.assumptionIds.map(context.assumptionNumber).filter(Boolean).join(", ") || "study",
       ),

@@ -1,11 +1,9 @@
 import { counted } from "../../counted.js";
 import { at } from "../../lists.js";
-import { cashFlows } from "../../model/cash-flows.js";
 import type { PriceGroup } from "../../model/money/price-group.js";
-import { equipmentBases } from "../../model/program/equipment-bases.js";
 import { percent } from "../words/format.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
-import { allOptions, type ReportContext } from "./context.js";
+import { type ReportContext, tracedOf } from "./context.js";
 
 export interface MoneyView {
   readonly notes: readonly string[];
@@ -127,8 +125,8 @@ function escalationTable({ run, comparison, horizon, priceYear }: ReportContext)
 function flowsTable(context: ReportContext): TableView {
   const { comparison, requested, format, priceYear } = context;
   const { money } = comparison.input;
-  const [without, withIt] = [comparison.baseline, requested.result].map((result) => cashFlows(result, money));
-  if (!without || !withIt) throw new Error("no flows");
+  const { flows: without } = tracedOf(context, comparison.baseline);
+  const { flows: withIt } = tracedOf(context, requested.result);
   const amounts = (...values: readonly number[]) => values.map((value) => num(format.exactMoney(value)));
   return {
     id: "table-flows",
@@ -167,11 +165,10 @@ function flowsNote(nominalRate: number, { comparison, run, priceYear }: ReportCo
 }
 
 function equipmentTable(context: ReportContext): TableView | undefined {
-  const { comparison, format, horizon } = context;
-  const options = allOptions(context).flatMap(({ option }) => {
-    const bases = equipmentBases(option, comparison.input.money);
-    return bases ? [{ option, bases }] : [];
-  });
+  const { traced, format, horizon } = context;
+  const options = traced.options.flatMap(({ result: { option }, equipment }) =>
+    equipment ? [{ option, bases: equipment }] : [],
+  );
   if (options.length === 0) return undefined;
   return {
     id: "table-equipment",

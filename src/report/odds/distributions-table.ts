@@ -1,5 +1,5 @@
 import { hydrologicYearId } from "../../study/odds/odds.js";
-import { type NamedInput, uncertainInputs } from "../../study/odds/uncertain-inputs.js";
+import type { NamedInput } from "../../study/odds/uncertain-inputs.js";
 import type { ReportContext } from "../document/context.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
 
@@ -18,7 +18,7 @@ const distributionNames: Record<Kind, string> = {
 
 /** How many inputs of each kind are drawn, and by which distributions. */
 export function distributionsTable(context: ReportContext): TableView {
-  const inputs = drawnInputs(context);
+  const inputs = context.traced.drawn();
   const kinds = grouped(inputs, (input) => kindOf(input, context));
   return {
     id: "table-distributions",
@@ -28,13 +28,6 @@ export function distributionsTable(context: ReportContext): TableView {
     total: row("Together", num(String(inputs.length)), ""),
     compact: true,
   };
-}
-
-/** Inputs of the study's futures, by what the comparison read. */
-function drawnInputs({ run }: ReportContext): NamedInput[] {
-  const { document, assumptions, comparison, usedAssumptions, ...prepared } = run;
-  const used = { lake: new Set(usedAssumptions), chances: new Set<string>() };
-  return uncertainInputs(document, assumptions, { ...prepared, input: comparison.input }, used);
 }
 
 function kindOf({ id, distribution }: NamedInput, { run }: ReportContext): string {

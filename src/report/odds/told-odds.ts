@@ -9,7 +9,8 @@ const toldInputs = 3;
 
 /** Odds as the report tells them. */
 export function toldOdds(run: StudyRun, odds: Odds): ToldOdds {
-  const { format } = reportContext(run);
-  const reading = { format, assumptions: run.assumptions, document: run.document };
+  const { format, traced } = reportContext(run);
+  const { record } = traced.levels;
+  const reading = { format, assumptions: run.assumptions, document: run.document, record };
   return { odds, matters: mattersSentences(odds.matters, toldInputs, reading) };
 }

@@ -1,7 +1,6 @@
 import { counted } from "../../counted.js";
 import { at } from "../../lists.js";
 import { appendixLetter } from "../../study/format/report-schema.js";
-import { cumulativePresentValues } from "../board/comparison-view.js";
 import { allOptions, type ReportContext } from "../document/context.js";
 import { structureCosts } from "../rack/infestation-view.js";
 import { levelsChart } from "../rack/levels-chart.js";
@@ -85,7 +84,7 @@ function yearlyTitle({ comparison, requested, run, infestedSince, format }: Repo
 function cumulativeChart(context: ReportContext): ChartView {
   const { comparison, requested, format, horizon, run, infestedSince } = context;
   const options = allOptions(context);
-  const sums = cumulativePresentValues(context);
+  const sums = context.traced.options.map(({ presentValueSoFar }) => presentValueSoFar);
   const labels = comparison.discountFactors.map((_, year) => String(run.document.money.startYear + year));
   const without = infestedSince === undefined ? "doing nothing" : `“${comparison.baseline.option.name}”`;
   const title = `Over ${counted(horizon, "year")} “${requested.result.option.name}” comes to ${format.money(requested.result.presentValue.total)} in present value, ${without} to ${format.money(comparison.baseline.presentValue.total)}`;

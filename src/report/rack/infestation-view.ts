@@ -1,9 +1,8 @@
 import { counted } from "../../counted.js";
 import { at } from "../../lists.js";
-import type { Money } from "../../model/money/decimal.js";
-import { sumOf } from "../../model/money/line.js";
-import { presentValueOf } from "../../model/present-value.js";
+import { noMoney } from "../../model/money/decimal.js";
 import { appendixLetter } from "../../study/format/report-schema.js";
+import type { StructureCost } from "../../study/traced/traced-structure.js";
 import type { ReportContext } from "../document/context.js";
 import { carrying } from "../print/carried.js";
 import { addingUp, addingUpNote, stepFor } from "../words/adding-up.js";
@@ -19,56 +18,20 @@ export interface InfestationView {
   readonly apart: string;
 }
 
-/** The year since establishment that stands for a mature infestation, counted from 0. */
-export function matureYear({ horizon, comparison }: Pick<ReportContext, "horizon" | "comparison">): number {
-  const { densityByYear } = comparison.lake;
-  const peak = Math.max(...densityByYear);
-  const settled = densityByYear.findIndex((density) => density >= peak * matureShare);
-  return Math.min(horizon - 1, Math.max(settled, leastMatureYear));
-}
-
-const matureShare = 0.99;
-const leastMatureYear = 9;
-
-interface StructureCostRow {
-  readonly id: string;
+interface StructureCostRow extends StructureCost {
   readonly name: string;
   readonly bearer: string;
-  readonly first: Money;
-  readonly mature: Money;
-  /** Over several years, so that a plan of several years is not misread. */
-  readonly matureMean: number;
-  readonly expected: Money;
-}
-
-const meanYears = 5;
-
-/** Mean yearly cost of the five years from the mature one. */
-export function matureMeanOf(stream: readonly Money[], context: ReportContext): number {
-  const mature = matureYear(context);
-  const counted = stream.slice(mature, mature + meanYears);
-  return sumOf(counted).dividedBy(Math.max(1, counted.length)).toNumber();
 }
 
 /** Cost of each structure, most expensive first. */
-export function structureCosts(context: ReportContext): StructureCostRow[] {
-  const { comparison } = context;
-  const mature = matureYear(context);
-  return comparison.structures
-    .map(({ structure }) => {
-      const cost = comparison.infestation.ofStructure(structure.id);
-      return {
-        id: structure.id,
-        name: structure.name,
-        bearer: context.bearerName(structure.bearer),
-        first: at(cost.byYear, 0),
-        mature: at(cost.byYear, mature),
-        matureMean: matureMeanOf(cost.byYear, context),
-        expected: presentValueOf(cost, comparison.baseline.weights),
-      };
-    })
+export const structureCosts = ({ traced, bearerName }: ReportContext): StructureCostRow[] =>
+  traced.structures
+    .map(({ result: { structure }, cost }) => ({
+      ...cost,
+      name: structure.name,
+      bearer: bearerName(structure.bearer),
+    }))
     .sort((a, b) => b.expected.comparedTo(a.expected));
-}
 
 export function infestationView(context: ReportContext): InfestationView {
   const rows = structureCosts(context);
@@ -95,9 +58,9 @@ function withOthers(rows: readonly StructureCostRow[]): TableRow[] {
     {
       name: `${counted(others.length, "other")} together (appendix ${appendixLetter("register")})`,
       bearer: "",
-      first: sumOf(others.map(({ first }) => first)),
+      first: others.reduce((sum, { first }) => sum.plus(first), noMoney),
       matureMean: others.reduce((sum, { matureMean }) => sum + matureMean, 0),
-      expected: sumOf(others.map(({ expected }) => expected)),
+      expected: others.reduce((sum, { expected }) => sum.plus(expected), noMoney),
     },
   ];
 }
@@ -105,7 +68,8 @@ function withOthers(rows: readonly StructureCostRow[]): TableRow[] {
 const amountColumns = [2, 3, 4];
 
 function structuresTable(id: string, rows: readonly TableRow[], context: ReportContext): TableView {
-  const { format, priceYear, infestedSince } = context;
+  const { format, priceYear, infestedSince, traced } = context;
+  const { year, meanYears } = traced.mature;
   const attempts = attemptsOf(context);
   const columns = [
     rows.map(({ first }) => first.toNumber()),
@@ -136,7 +100,7 @@ function structuresTable(id: string, rows: readonly TableRow[], context: ReportC
       },
     ),
     total: row("All structures", "", ...rounded.map(({ sum }) => num(format.exactMoney(sum)))),
-    note: `First year: the first ${infestedSince === undefined ? "after establishment" : "of this budget"}. A year, mature: mean of the ${counted(meanYears, "year")} from year ${matureYear(context) + 1}. ${addingUpNote(listedOnce(steps.map((step) => format.exactMoney(step))))} Appendix ${appendixLetter("cost-lines")} has the lines.`,
+    note: `First year: the first ${infestedSince === undefined ? "after establishment" : "of this budget"}. A year, mature: mean of the ${counted(meanYears, "year")} from year ${year + 1}. ${addingUpNote(listedOnce(steps.map((step) => format.exactMoney(step))))} Appendix ${appendixLetter("cost-lines")} has the lines.`,
   };
 }
 

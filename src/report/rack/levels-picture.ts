@@ -1,19 +1,13 @@
 import { counted } from "../../counted.js";
-import { at, sumOf } from "../../lists.js";
+import { at } from "../../lists.js";
 import { daysInYear, monthStart, months } from "../../model/lake/calendar.js";
-import { dailyElevations, dryRuns, exposedBand } from "../../model/lake/levels.js";
-import { structureKinds } from "../../model/structures/kinds.js";
-import { dayOfYear } from "../../study/format/fields.js";
-import { dayNumber } from "../../study/prepare/to-model.js";
-import { readLevelRecord } from "../../study/reading/level-record.js";
-import { valueAt } from "../../study/reading/problems.js";
-import { parseQuantity, type Quantity, QuantityError } from "../../units/quantity.js";
+import type { DraftedLevels, DraftedStructure } from "../../study/reading/drafted-levels.js";
 import { type Formatter, formatter } from "../words/format.js";
 import type { TableView } from "../words/view-types.js";
 import { monthLabels } from "./levels-view.js";
 
 /** The lake's year as far as a study gives it, with its structures at their elevations. */
-interface LevelsPicture {
+export interface LevelsPicture {
   readonly width: number;
   readonly height: number;
   readonly alternative: string;
@@ -33,18 +27,13 @@ const size = { width: 640, height: 300, left: 64, right: 470, top: 14, base: 272
 const mostStructures = 10;
 const leastGap = 15;
 
-interface Fixed {
-  readonly name: string;
-  readonly elevation: number;
-}
+type Fixed = Pick<DraftedStructure, "name" | "elevation">;
 
-/** @returns nothing while the study gives no level that can be read */
-export function levelsPicture(document: unknown, system: "us" | "si"): LevelsPicture | undefined {
-  const daily = dailyOf(document);
-  if (!daily) return undefined;
+export function levelsPicture(
+  { daily, lowest, highest, structures: fixed }: DraftedLevels,
+  system: "us" | "si",
+): LevelsPicture {
   const format = formatter("USD", system);
-  const fixed = fixedStructures(document);
-  const { lowest, highest } = exposedBand(daily);
   const shown = spread(fixed, mostStructures);
   const all = [lowest, highest, ...shown.map(({ elevation }) => elevation)];
   const bottom = Math.min(...all);
@@ -72,7 +61,7 @@ export function levelsPicture(document: unknown, system: "us" | "si"): LevelsPic
       label: at(monthLabels, month).charAt(0),
     })),
     note: `The lake moves ${bandText}; the shaded band is laid bare at its lowest.`,
-    table: levelsTable(daily, fixed, format),
+    table: levelsTable(fixed, format),
   };
 }
 
@@ -102,7 +91,7 @@ function spread(items: readonly Fixed[], most: number): Fixed[] {
   );
 }
 
-function levelsTable(daily: readonly number[], fixed: readonly Fixed[], format: Formatter): TableView {
+function levelsTable(fixed: readonly DraftedStructure[], format: Formatter): TableView {
   const numeric = (text: string) => ({ text, numeric: true });
   const plain = (text: string) => ({ text, numeric: false });
   return {
@@ -114,68 +103,13 @@ function levelsTable(daily: readonly number[], fixed: readonly Fixed[], format: 
       numeric("Dry days a year"),
       numeric("Longest dry run, days"),
     ],
-    rows: fixed.map(({ name, elevation }) => {
-      const runs = dryRuns(daily, elevation).map(({ days }) => days);
-      const days = sumOf(runs);
-      return {
-        cells: [
-          plain(name),
-          numeric(format.number(elevation, "elevation")),
-          numeric(String(days)),
-          numeric(String(Math.max(0, ...runs))),
-        ],
-      };
-    }),
+    rows: fixed.map(({ name, elevation, dryDays, longestDryRun }) => ({
+      cells: [
+        plain(name),
+        numeric(format.number(elevation, "elevation")),
+        numeric(String(dryDays)),
+        numeric(String(longestDryRun)),
+      ],
+    })),
   };
-}
-
-function dailyOf(document: unknown): number[] | undefined {
-  const drawdown = valueAt(document, ["lake", "drawdown"]);
-  const points = (Array.isArray(drawdown) ? drawdown : []).flatMap((point: unknown) => {
-    const day = dayOfYear.safeParse(valueAt(point, ["on"]));
-    const elevation = elevationAt(point, "elevation");
-    return day.success && elevation ? [{ dayOfYear: dayNumber(day.data), elevation: elevation.value }] : [];
-  });
-  if (points.length > 0) return dailyElevations(points.sort((a, b) => a.dayOfYear - b.dayOfYear));
-  return recordMean(valueAt(document, ["lake"]));
-}
-
-/** The mean of a record's years, day by day. */
-function recordMean(lake: unknown): number[] | undefined {
-  const csv = valueAt(lake, ["record", "csv"]);
-  const gaps = valueAt(lake, ["record", "fillGapsUpTo"]);
-  const minimumElevation = elevationAt(lake, "minimumElevation");
-  const maximumElevation = elevationAt(lake, "maximumElevation");
-  if (typeof csv !== "string" || !minimumElevation || !maximumElevation) return undefined;
-  const fillGapsUpTo = typeof gaps === "number" ? gaps : 0;
-  const { record } = readLevelRecord(csv, { fillGapsUpTo, minimumElevation, maximumElevation });
-  if (!record) return undefined;
-  const { years } = record;
-  return Array.from({ length: daysInYear }, (_, day) => {
-    return years.reduce((total, { daily }) => total + at(daily, day), 0) / years.length;
-  });
-}
-
-function fixedStructures(document: unknown): Fixed[] {
-  const list = valueAt(document, ["structures"]);
-  return (Array.isArray(list) ? list : []).flatMap((structure: unknown) => {
-    const given = valueAt(structure, ["name"]);
-    const name = typeof given === "string" ? given : "Structure without a name";
-    const kind = structureKinds.find((each) => each.kind === valueAt(structure, ["kind"]));
-    const field = kind?.lowestField ?? "elevation";
-    const elevation = elevationAt(structure, field);
-    if (!elevation) return [];
-    return [{ name: field === "elevation" ? name : `${name}, foot`, elevation: elevation.value }];
-  });
-}
-
-function elevationAt(group: unknown, key: string): Quantity | undefined {
-  const typed = valueAt(group, [key]);
-  if (typeof typed !== "string") return undefined;
-  try {
-    return parseQuantity(typed, "elevation");
-  } catch (error) {
-    if (error instanceof QuantityError) return undefined;
-    throw error;
-  }
 }

@@ -1,10 +1,10 @@
 import { counted } from "../../counted.js";
-import { at, meanOf } from "../../lists.js";
+import { at } from "../../lists.js";
 import { daysInYear, months } from "../../model/lake/calendar.js";
-import { type DryRun, dryRuns, monthlyMeans } from "../../model/lake/levels.js";
-import { recordOf } from "../../study/prepare/to-model.js";
+import type { DryRun } from "../../model/lake/levels.js";
 import { dayText } from "../../study/reading/level-dates.js";
 import type { LevelRecord } from "../../study/reading/level-record.js";
+import type { TracedLevels } from "../../study/traced/traced-levels.js";
 import type { ReportContext } from "../document/context.js";
 import { listedWithin, oneDecimal } from "../words/format.js";
 import { fixedPlaces, type Place } from "../words/places.js";
@@ -33,9 +33,9 @@ export function levelsSource({ run }: ReportContext): string {
 
 /** Between which levels the lake moves, what that lays bare, and what the levels rest on. */
 export function levelFacts(context: ReportContext): string[] {
-  const { comparison, format, run } = context;
+  const { comparison, traced, format } = context;
   const { band, exposedArea, storageInBand } = comparison.lake;
-  const { record } = run.document.lake;
+  const { record } = traced.levels;
   const bare = `${format.quantity(exposedArea, "landArea")} of ground and moves ${format.quantity(storageInBand, "volume")} of storage`;
   const highest = format.quantity(band.highest, "elevation");
   const lowest = format.quantity(band.lowest, "elevation");
@@ -46,13 +46,13 @@ export function levelFacts(context: ReportContext): string[] {
     ];
   }
   return [
-    ...recordFacts(recordOf(record, run.document.lake), record.origin),
+    recordFacts(record),
     `Over these years the lake stood between ${highest} and ${lowest}. That lays bare ${bare}.`,
     "What lies in this band hangs dry in part of some years or of all, where drying and frost kill mussels; what lies below it, or floats, never does.",
   ];
 }
 
-function recordFacts({ form, years, leftOut, filled }: LevelRecord, origin: string): string[] {
+function recordFacts({ form, years, leftOut, filled, origin }: NonNullable<TracedLevels["record"]>): string {
   const means = form === "monthly" ? " Its monthly means stand at mid-month and are joined linearly." : "";
   const out =
     leftOut.length === 0
@@ -66,7 +66,7 @@ function recordFacts({ form, years, leftOut, filled }: LevelRecord, origin: stri
     years.length === 1
       ? "Its one complete year stands for every year to come."
       : "Each year counts as one possible operating year, all with the same weight: a plan must be possible and keep its limits in every one of them, and costs are the mean over them.";
-  return [`The levels are a record of ${yearsText(years)} (${origin}).${means} ${out} ${joined} ${weight}`];
+  return `The levels are a record of ${yearsText(years)} (${origin}).${means} ${out} ${joined} ${weight}`;
 }
 
 function yearsText(years: LevelRecord["years"]): string {
@@ -76,11 +76,9 @@ function yearsText(years: LevelRecord["years"]): string {
 
 /** Levels and temperatures by month; with a record, the lowest and highest monthly mean of any year as well. */
 export function levelsTable(context: ReportContext): TableView {
-  const { comparison, format, run } = context;
-  const { daily, years } = comparison.lake;
+  const { comparison, traced, format, run } = context;
+  const { years } = comparison.lake;
   const { lake } = comparison.input;
-  const means = monthlyMeans(daily);
-  const byYear = years.map((year) => monthlyMeans(year.daily));
   const unit = format.unit("elevation");
   const level = (elevation: number) => num(oneDecimal(format.display(elevation, "elevation")));
   const warmth = (temperature: number) => num(oneDecimal(format.display(temperature, "temperature")));
@@ -96,10 +94,10 @@ export function levelsTable(context: ReportContext): TableView {
       num(`Air, ${format.unit("temperature")}`),
     ),
     rows: months.map((month) => {
-      const each = byYear.map((year) => at(year, month));
+      const each = traced.levels.monthlyByYear.map((year) => at(year, month));
       return row(
         at(monthLabels, month),
-        level(at(means, month)),
+        level(at(traced.levels.monthlyMeans, month)),
         ...(spread ? [level(Math.min(...each)), level(Math.max(...each))] : []),
         warmth(at(lake.surfaceTemperature, month)),
         warmth(at(lake.airTemperature, month)),
@@ -143,19 +141,13 @@ export function dryRunsTable(context: ReportContext): TableView | undefined {
   };
 }
 
-function dryRow({ names, elevation }: Place, { comparison, format }: ReportContext): RowView {
-  const { years } = comparison.lake;
-  const days = years.map(({ daily }) => daily.filter((level) => level < elevation).length);
-  const mean = meanOf(days);
-  const runs = years.flatMap(({ label, daily }) =>
-    dryRuns(daily, elevation).map((run) => ({ label: label.trim(), run })),
-  );
-  const longest = runs.reduce((best, each) => (each.run.days > best.run.days ? each : best));
+function dryRow({ names, elevation }: Place, { traced, format }: ReportContext): RowView {
+  const { days, meanDays, longest } = traced.levels.dryAt(elevation);
   return row(
     listedWithin(names, 3),
     num(oneDecimal(format.display(elevation, "elevation"))),
-    num(String(Math.round(mean))),
-    ...(years.length > 1 ? [num(`${Math.min(...days)}–${Math.max(...days)}`)] : []),
+    num(String(Math.round(meanDays))),
+    ...(days.length > 1 ? [num(`${Math.min(...days)}–${Math.max(...days)}`)] : []),
     num(String(longest.run.days)),
     `${datesOf(longest.run)}${longest.label === "" ? "" : ` ${longest.label}`}`,
   );

@@ -1,7 +1,6 @@
 import type { PipeState, PipeSummary } from "../../model/structures/hydraulic-summary.js";
 import type { Pipe } from "../../model/structures/inputs.js";
-import { pipesOf, type Structure } from "../../model/structures/kinds.js";
-import type { StructureResult } from "../../model/structures/structure.js";
+import type { TracedStructure } from "../../study/traced/traced-structure.js";
 import type { ReportContext } from "../document/context.js";
 import { percent, significant } from "../words/format.js";
 import { groupRow, head, num, type RowView, row, type TableView } from "../words/view-types.js";
@@ -12,8 +11,8 @@ const mostRoughness = 1 / 2;
 
 /** Every step from flow to head loss of each pipe, clean and if left to foul. */
 export function pipesTable(context: ReportContext): TableView | undefined {
-  const { format, comparison } = context;
-  const rows = comparison.structures.flatMap((result) => structureRows(result, context));
+  const { format, traced } = context;
+  const rows = traced.structures.flatMap((structure) => structureRows(structure, context));
   if (rows.length === 0) return undefined;
   return {
     id: "table-pipes",
@@ -30,12 +29,12 @@ export function pipesTable(context: ReportContext): TableView | undefined {
       num("Same loss as C"),
     ),
     rows,
-    note: notes(comparison.structures),
+    note: notes(traced.structures),
   };
 }
 
-function structureRows({ structure, hydraulics }: StructureResult, context: ReportContext): RowView[] {
-  return hydraulics.pipes.flatMap((pipe): RowView[] => [
+function structureRows(structure: TracedStructure, context: ReportContext): RowView[] {
+  return structure.result.hydraulics.pipes.flatMap((pipe): RowView[] => [
     groupRow(heading(pipe, pipeOf(structure, pipe.part), context)),
     stateRow("clean", pipe.clean, context),
     pipe.fouled
@@ -52,8 +51,8 @@ function heading(pipe: PipeSummary, entered: Pipe | undefined, { format }: Repor
   return `${pipe.structure}, ${pipe.part}: ${format.quantity(pipe.flow, "flow")} through ${format.quantity(pipe.length, "length")}, ΣK ${pipe.minorLoss}; ${wall}; shells ${significant(pipe.shellLengthMm, 3)} mm, number × length² ${significant(pipe.cover, 3)}; flow left at the clean head loss ${percent(pipe.capacityLeft)}`;
 }
 
-const pipeOf = (structure: Structure, part: string): Pipe | undefined =>
-  pipesOf(structure).find(({ name }) => name === part)?.pipe;
+const pipeOf = ({ pipes }: TracedStructure, part: string): Pipe | undefined =>
+  pipes.find(({ name }) => name === part)?.pipe;
 
 function stateRow(name: string, state: PipeState, { format }: ReportContext): RowView {
   return row(
@@ -75,9 +74,9 @@ function roughnessMark({ roughness, bore }: PipeState): "" | "† " | "‡ " {
   return relative > usualRoughness ? "† " : "";
 }
 
-function notes(structures: readonly StructureResult[]): string {
-  const pipes = structures.flatMap(({ structure, hydraulics }) =>
-    hydraulics.pipes.map((pipe) => ({ pipe, entered: pipeOf(structure, pipe.part) })),
+function notes(structures: readonly TracedStructure[]): string {
+  const pipes = structures.flatMap((structure) =>
+    structure.result.hydraulics.pipes.map((pipe) => ({ pipe, entered: pipeOf(structure, pipe.part) })),
   );
   const states = pipes.flatMap(({ pipe }) => [pipe.clean, ...(pipe.fouled ? [pipe.fouled] : [])]);
   const has = (mark: string) => states.some((state) => roughnessMark(state) === mark);

@@ -1,12 +1,12 @@
-import { kindOf, type Structure } from "../../model/structures/kinds.js";
 import type { SizeWord } from "../../model/structures/structure-kind.js";
+import type { TracedStructure } from "../../study/traced/traced-structure.js";
 import type { ReportContext } from "../document/context.js";
 import { significant } from "../words/format.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
 
 /** Every structure of the study, in its order, with where it stands and what it is measured by. */
 export function registerTable(context: ReportContext): TableView {
-  const { comparison, format, bearerName } = context;
+  const { traced, format, bearerName } = context;
   return {
     id: "table-register",
     caption: "Register of structures",
@@ -17,33 +17,29 @@ export function registerTable(context: ReportContext): TableView {
       "What it is measured by",
       "Who bears it",
     ),
-    rows: comparison.structures.map(({ structure }) =>
+    rows: traced.structures.map((structure) =>
       row(
-        structure.name,
-        kindOf(structure).name,
+        structure.result.structure.name,
+        structure.kindName,
         num(elevationText(structure, context)),
         sizeText(structure, context),
-        bearerName(structure.bearer),
+        bearerName(structure.result.structure.bearer),
       ),
     ),
     compact: true,
   };
 }
 
-function elevationText(structure: Structure, { format }: ReportContext): string {
+function elevationText({ reach }: TracedStructure, { format }: ReportContext): string {
   const number = (elevation: number) => format.number(elevation, "elevation");
-  const reach = kindOf(structure).reach(structure);
   if (!reach) return "–";
   if (reach.floats) return "floats";
   const { low, high } = reach;
   return low === high ? number(low) : `${number(low)}–${number(high)}`;
 }
 
-const sizeText = (structure: Structure, context: ReportContext) =>
-  kindOf(structure)
-    .size(structure)
-    .map((word) => wordText(word, context))
-    .join("");
+const sizeText = ({ size }: TracedStructure, context: ReportContext) =>
+  size.map((word) => wordText(word, context)).join("");
 
 function wordText(word: SizeWord, { format }: ReportContext): string {
   if (typeof word === "string") return word;

@@ -1,6 +1,5 @@
 import { counted } from "../../counted.js";
-import { kindOf, type Structure } from "../../model/structures/kinds.js";
-import type { StructureResult } from "../../model/structures/structure.js";
+import type { TracedStructure } from "../../study/traced/traced-structure.js";
 import type { ReportContext } from "../document/context.js";
 import { shortened, significant } from "../words/format.js";
 
@@ -58,9 +57,9 @@ interface Placed {
 
 /** Absent where no structure has an elevation. */
 export function schematicView(context: ReportContext): SchematicView | undefined {
-  const { comparison, format } = context;
+  const { comparison, traced, format } = context;
   const { band } = comparison.lake;
-  const all = comparison.structures.flatMap((result) => placedOf(result, context));
+  const all = traced.structures.flatMap((structure) => placedOf(structure, band));
   if (all.length === 0) return undefined;
   const placed = [...all]
     .sort((one, other) => other.cost - one.cost)
@@ -87,21 +86,19 @@ export function schematicView(context: ReportContext): SchematicView | undefined
   };
 }
 
-function placedOf(result: StructureResult, { comparison }: ReportContext): Placed[] {
-  const { structure, components } = result;
-  const reach = reachOf(structure, comparison.lake.band);
+function placedOf(traced: TracedStructure, band: { readonly highest: number }): Placed[] {
+  const { structure, components } = traced.result;
+  const reach = reachOf(traced, band);
   if (!reach) return [];
   const thickness = Math.max(0, ...components.map(({ untouchedLayer }) => untouchedLayer.thickness));
-  const years = comparison.infestation.ofStructure(structure.id).byYear;
-  return [{ name: structure.name, ...reach, thickness, cost: years.at(-1)?.toNumber() ?? 0 }];
+  return [{ name: structure.name, ...reach, thickness, cost: traced.cost.last }];
 }
 
 /** What floats is drawn on the highest water. */
 function reachOf(
-  structure: Structure,
+  { reach }: TracedStructure,
   { highest }: { readonly highest: number },
 ): Pick<Placed, "high" | "low" | "floats"> | undefined {
-  const reach = kindOf(structure).reach(structure);
   return reach?.floats ? { ...reach, high: highest, low: highest } : reach;
 }
 

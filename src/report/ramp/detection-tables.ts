@@ -1,9 +1,5 @@
 import { counted } from "../../counted.js";
-import { noMoney } from "../../model/money/decimal.js";
-import type { OptionResult } from "../../model/option.js";
-import { meanDelay } from "../../model/risk/detection.js";
-import { weightedSum } from "../../model/risk/expectation.js";
-import { allOptions, type ReportContext } from "../document/context.js";
+import type { ReportContext } from "../document/context.js";
 import { oneDecimal, percent, significant } from "../words/format.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
 import { watchText } from "./detection-words.js";
@@ -22,11 +18,11 @@ export function watchTable(context: ReportContext): TableView {
       num(`Attempts in ${counted(horizon, "year")}`),
       num("Of them successful"),
     ),
-    rows: allOptions(context).map(({ option, noticing, containment }) =>
+    rows: context.traced.options.map(({ result: { option, containment }, meanYearsUnnoticed }) =>
       row(
         option.name,
         watchText(option.monitoring),
-        num(oneDecimal(meanDelay(noticing.chanceByAge))),
+        num(oneDecimal(meanYearsUnnoticed)),
         option.response
           ? `${option.response.name}: ${format.money(option.response.cost)}, chance ${percent(option.response.chance)}, up to year ${option.response.latestYear}`
           : "nothing",
@@ -52,23 +48,16 @@ export function detectionCostTable(context: ReportContext): TableView {
       num("Attempts to be rid of it"),
       num("Together"),
     ),
-    rows: allOptions(context).map((result) =>
+    rows: context.traced.options.map(({ result, noticedCosts }) =>
       row(
         result.option.name,
-        ...partsOf(result).map((part) => num(format.exactMoney(part))),
+        num(format.exactMoney(noticedCosts.lossesBefore)),
+        num(format.exactMoney(noticedCosts.lossesAfter)),
+        num(format.exactMoney(noticedCosts.doneAfter)),
+        num(format.exactMoney(noticedCosts.attempts)),
         num(format.exactMoney(result.presentValue.infestation)),
       ),
     ),
     note: "Before: what is lost while nobody knows of the mussels. What an option spends on watching is part of its yearly cost.",
   };
-}
-
-function partsOf({ unnoticed, schedule, weights, containment }: OptionResult) {
-  const { harm, control } = schedule.infestation;
-  return [
-    weightedSum(unnoticed.harm, weights.unnoticed),
-    weightedSum(harm, weights.noticed),
-    weightedSum(control, weights.noticed),
-    containment?.presentValue ?? noMoney,
-  ];
 }

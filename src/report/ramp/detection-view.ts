@@ -1,9 +1,8 @@
 import { counted } from "../../counted.js";
 import type { OptionBalance } from "../../model/compare.js";
 import type { OptionResult } from "../../model/option.js";
-import { noticedBy, yearlyMeans } from "../../model/risk/detection.js";
 import { appendixLetter } from "../../study/format/report-schema.js";
-import { allOptions, type ReportContext } from "../document/context.js";
+import { allOptions, type ReportContext, tracedOf } from "../document/context.js";
 import { percent } from "../words/format.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
 import { detectionCostTable, watchTable } from "./detection-tables.js";
@@ -40,9 +39,9 @@ const isWatched = (context: ReportContext): boolean =>
 export function detectionSentence(context: ReportContext): string | undefined {
   if (!isWatched(context)) return undefined;
   const { comparison, requested, format } = context;
-  const { option, noticing } = requested.result;
-  const without = `${yearsUnnoticed(comparison.baseline.noticing)} under “${comparison.baseline.option.name}”`;
-  const watched = `Mussels that come in would be noticed ${yearsUnnoticed(noticing)} under “${option.name}” and ${without}, on average`;
+  const { option } = requested.result;
+  const without = `${yearsUnnoticed(tracedOf(context, comparison.baseline))} under “${comparison.baseline.option.name}”`;
+  const watched = `Mussels that come in would be noticed ${yearsUnnoticed(tracedOf(context, requested.result))} under “${option.name}” and ${without}, on average`;
   const { response } = option;
   return response === undefined
     ? `${watched}.`
@@ -64,15 +63,12 @@ const asGoodAsCertain = 0.995;
 
 /** By year of the infestation, the chance to have noticed it by the end of that year. */
 function chancesTable(context: ReportContext): TableView {
-  const { comparison, horizon } = context;
+  const { traced, horizon } = context;
   const options = allOptions(context);
-  const chances = options.map(({ noticing }) =>
-    noticedBy(noticing.chanceByAge, Math.min(horizon, mostYears)),
-  );
+  const chances = traced.options.map(({ noticedBy }) => noticedBy.slice(0, mostYears));
   const certain = Math.max(...chances.map((each) => each.findIndex((chance) => chance >= asGoodAsCertain)));
   const isOpen = chances.some((each) => (each.at(-1) ?? 0) < asGoodAsCertain);
   const years = isOpen ? Math.min(horizon, mostYears) : certain + 1;
-  const density = yearlyMeans(comparison.schedules[0].contexts[0].density);
   return {
     id: "table-noticed",
     caption: "Chance to have noticed mussels by the end of each year of an infestation",
@@ -84,7 +80,7 @@ function chancesTable(context: ReportContext): TableView {
     rows: Array.from({ length: years }, (_, year) =>
       row(
         String(year + 1),
-        num((density[year] ?? 0).toFixed(3)),
+        num((traced.years[year]?.meanDensity ?? 0).toFixed(3)),
         ...chances.map((each) => num(percent(each[year] ?? 1))),
       ),
     ),

@@ -1,6 +1,6 @@
 import type { Monitoring } from "../../model/inputs.js";
-import type { Noticing } from "../../model/risk/course.js";
-import { findsPerSample, meanDelay, type SampleKind } from "../../model/risk/detection.js";
+import type { SampleKind } from "../../model/risk/detection.js";
+import type { TracedOption } from "../../study/traced/traced-option.js";
 import { oneDecimal, percent } from "../words/format.js";
 
 const kindNames: Record<SampleKind, readonly [one: string, several: string]> = {
@@ -18,7 +18,7 @@ export function watchText(monitoring: Monitoring | undefined): string {
     const last = noticedWithin.length;
     return `noticed within ${last === 1 ? "a year" : `${last} years`}: ${percent(noticedWithin.at(-1) ?? 0)}`;
   }
-  const kinds = Object.keys(findsPerSample) as SampleKind[];
+  const kinds = Object.keys(kindNames) as SampleKind[];
   const taken = kinds.flatMap((kind) => {
     const count = monitoring[kind] ?? 0;
     return count > 0 ? [`${count} ${kindNames[kind][count === 1 ? 0 : 1]}`] : [];
@@ -27,8 +27,7 @@ export function watchText(monitoring: Monitoring | undefined): string {
 }
 
 /** Mean time until mussels are noticed, in whole years that pass before. */
-export function yearsUnnoticed({ chanceByAge }: Noticing): string {
-  const delay = meanDelay(chanceByAge);
+export function yearsUnnoticed({ meanYearsUnnoticed: delay }: TracedOption): string {
   if (delay === 0) return "at once";
   return delay < atLeast ? "within weeks" : `after ${oneDecimal(delay)} years`;
 }

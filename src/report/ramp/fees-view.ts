@@ -1,7 +1,7 @@
 import type { OptionResult } from "../../model/option.js";
-import { type FullCostFee, fullCostFee } from "../../model/program/fees.js";
-import { inspectionCost } from "../../model/program/inspection-cost.js";
-import { allOptions, type ReportContext } from "../document/context.js";
+import type { FullCostFee } from "../../model/program/fees.js";
+import type { TracedOption } from "../../study/traced/traced-option.js";
+import type { ReportContext } from "../document/context.js";
 import { percent, significant } from "../words/format.js";
 import { groupRow, head, num, row, type TableView } from "../words/view-types.js";
 
@@ -23,10 +23,8 @@ export function unitCostsTable(context: ReportContext): TableView | undefined {
       num("Full-cost fee a boat"),
       num("Present fees times"),
     ),
-    rows: options.map((result) => {
-      const { cost, checked, perBoat } = inspectionCost(result.programLines, result.arrivals);
-      const fee = feeOf(result);
-      return row(
+    rows: options.map(({ result, inspection: { cost, checked, perBoat }, fee }) =>
+      row(
         result.option.name,
         num(format.money(cost)),
         num(boats(checked)),
@@ -35,21 +33,21 @@ export function unitCostsTable(context: ReportContext): TableView | undefined {
         num(format.money(fee.feeRevenue)),
         num(fee.perBoat === undefined ? "none" : format.rate(fee.perBoat)),
         num(fee.factor === undefined ? "–" : significant(fee.factor, 3)),
-      );
-    }),
+      ),
+    ),
     note: "Boats checked: those that the station meets in its open hours and looks at, however briefly, without sealed boats. One inspection: the whole cost, with outreach and administration, over them. Full-cost fee: equal for each paying boat, or all present fees times the factor, so that with other revenue they bring in what the program costs.",
   };
 }
 
 /** One sentence an option on what its fees would have to be. */
 export function feeNotes(context: ReportContext): string[] {
-  return priced(context).map((result) => feeNote(result, context));
+  return priced(context).map((option) => feeNote(option, context));
 }
 
 /** Each fee as it is, in proportion and equal for all, at which fees carry the program; absent where there is no fee. */
 export function feesTable(context: ReportContext): TableView | undefined {
   const { format, priceYear, comparison, infestedSince } = context;
-  const options = priced(context).filter(({ option }) => option.fees.length > 0);
+  const options = priced(context).filter(({ result }) => result.option.fees.length > 0);
   if (options.length === 0 || infestedSince !== undefined) return undefined;
   const classes = new Map(comparison.input.boats.classes.map(({ id, name }) => [id, name]));
   return {
@@ -63,41 +61,35 @@ export function feesTable(context: ReportContext): TableView | undefined {
       num("In proportion"),
       num("Equal for all"),
     ),
-    rows: options.flatMap((result) => {
-      const { fees, perBoat } = feeOf(result);
-      return [
-        groupRow(result.option.name),
-        ...fees.map(({ name, vesselClass, payers, fee, atFullCost }) =>
-          row(
-            name,
-            vesselClass === undefined ? "All classes" : (classes.get(vesselClass) ?? vesselClass),
-            num(boats(payers)),
-            num(format.rate(fee)),
-            num(atFullCost === undefined ? "–" : format.rate(atFullCost)),
-            num(perBoat === undefined ? "–" : format.rate(perBoat)),
-          ),
+    rows: options.flatMap(({ result, fee: { fees, perBoat } }) => [
+      groupRow(result.option.name),
+      ...fees.map(({ name, vesselClass, payers, fee, atFullCost }) =>
+        row(
+          name,
+          vesselClass === undefined ? "All classes" : (classes.get(vesselClass) ?? vesselClass),
+          num(boats(payers)),
+          num(format.rate(fee)),
+          num(atFullCost === undefined ? "–" : format.rate(atFullCost)),
+          num(perBoat === undefined ? "–" : format.rate(perBoat)),
         ),
-      ];
-    }),
+      ),
+    ]),
     note: "Boats that pay are those left after the loss of demand that the study states. A boat kept away by the fee is not taken off the launches.",
   };
 }
 
 /** Options that check boats or take a fee. */
-const priced = (context: ReportContext): OptionResult[] =>
-  context.infestedSince === undefined
-    ? allOptions(context).filter(({ option }) => option.steps !== undefined || option.fees.length > 0)
+const priced = ({ infestedSince, traced }: ReportContext): TracedOption[] =>
+  infestedSince === undefined
+    ? traced.options.filter(({ result: { option } }) => option.steps !== undefined || option.fees.length > 0)
     : [];
-
-const feeOf = ({ option, programLines }: OptionResult): FullCostFee => fullCostFee(option, programLines);
 
 /** Whole boats, since a fraction of one pays nothing. */
 const boats = (count: number): string => Math.round(count).toLocaleString("en-US");
 
-function feeNote(result: OptionResult, context: ReportContext): string {
+function feeNote({ result, fee }: TracedOption, context: ReportContext): string {
   const { format } = context;
   const { name } = result.option;
-  const fee = feeOf(result);
   if (!fee.cost.greaterThan(0)) return `“${name}”: other revenue carries it; no fee is needed.`;
   if (fee.perBoat === undefined) return `“${name}”: no payers: no fee can carry it.`;
   const net = (result.option.otherRevenue ?? []).length > 0 ? ", net of other revenue" : "";

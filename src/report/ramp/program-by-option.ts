@@ -1,15 +1,14 @@
 import { at } from "../../lists.js";
-import { totalOf } from "../../model/money/line.js";
-import type { OptionResult } from "../../model/option.js";
 import { appendixLetter } from "../../study/format/report-schema.js";
-import { allOptions, type ReportContext } from "../document/context.js";
+import type { TracedOption } from "../../study/traced/traced-option.js";
+import type { ReportContext } from "../document/context.js";
 import { addingUp, addingUpNote, stepFor } from "../words/adding-up.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
 
 /** What a year of each option costs, in the few sums that a board asks for; the lines are in an appendix. */
 export function programByOptionTable(context: ReportContext): TableView {
   const { format, priceYear, infestedSince } = context;
-  const options = allOptions(context);
+  const { options } = context.traced;
   const parts = options.map(partsOf);
   const step = stepFor(parts.flat());
   return {
@@ -23,28 +22,16 @@ export function programByOptionTable(context: ReportContext): TableView {
       num("Fees and other revenue"),
       num("A year"),
     ),
-    rows: options.map(({ option }, index) => {
+    rows: options.map(({ result }, index) => {
       const own = addingUp(at(parts, index), step);
-      return row(option.name, ...[...own.parts, own.sum].map((amount) => num(format.exactMoney(amount))));
+      return row(
+        result.option.name,
+        ...[...own.parts, own.sum].map((amount) => num(format.exactMoney(amount))),
+      );
     }),
     note: `${addingUpNote(format.exactMoney(step))} Appendix ${appendixLetter("program-detail")} has the lines.`,
   };
 }
 
-const staffGroups: ReadonlySet<string> = new Set(["wages", "supervision", "training"]);
-const thingGroups: ReadonlySet<string> = new Set([
-  "hot-wash",
-  "vehicles",
-  "site-works",
-  "equipment",
-  "seals",
-]);
-
-function partsOf({ programLines }: OptionResult): number[] {
-  const costs = programLines.filter(({ type }) => type !== "revenue");
-  const revenue = programLines.filter(({ type }) => type === "revenue");
-  const staff = costs.filter(({ group }) => staffGroups.has(group));
-  const things = costs.filter(({ group }) => thingGroups.has(group));
-  const others = costs.filter(({ group }) => !staffGroups.has(group) && !thingGroups.has(group));
-  return [staff, things, others, revenue].map((lines) => totalOf(lines).toNumber());
-}
+const partsOf = ({ program: { ofBoard } }: TracedOption): number[] =>
+  [ofBoard.staff, ofBoard.things, ofBoard.others, ofBoard.revenue].map(Number);

@@ -1,8 +1,9 @@
-import { type CostLine, totalOf } from "../../model/money/line.js";
-import type { OptionResult } from "../../model/option.js";
+import type { Money } from "../../model/money/decimal.js";
+import type { CostLine } from "../../model/money/line.js";
 import type { ProgramLine } from "../../model/program/cost.js";
-import { byGroup, type Grouped } from "../../model/program/groups.js";
 import type { StudyDocument } from "../../study/format/schema.js";
+import type { GroupSum, ProgramSums } from "../../study/traced/program-sums.js";
+import type { TracedOption } from "../../study/traced/traced-option.js";
 import { allOptions, type ReportContext } from "../document/context.js";
 import { carrying } from "../print/carried.js";
 import { capitalised, lineDimensions, significant } from "../words/format.js";
@@ -22,7 +23,7 @@ const yearlyColumn = 5;
 export function programCostTable(context: ReportContext): TableView {
   const { infestedSince, priceYear, run } = context;
   const { currency } = run.document.money;
-  const rows = allOptions(context).flatMap((result) => optionRows(result, context));
+  const rows = context.traced.options.flatMap((option) => optionRows(option, context));
   return {
     id: "table-program-cost",
     caption: `${infestedSince === undefined ? "Cost of each option in a year with a clean lake" : "Cost of each option in a year in which it runs in full"}, ${currency}, prices of ${priceYear}`,
@@ -76,41 +77,34 @@ function originsText(options: StudyDocument["options"]): string {
   return texts.length === 0 ? "" : `Origins. ${texts.join(" ")}`;
 }
 
-function optionRows(result: OptionResult, context: ReportContext): AmountRow[] {
-  const { option, programLines, schedule } = result;
+function optionRows({ result, program }: TracedOption, context: ReportContext): AmountRow[] {
+  const { option, schedule, schedulePerYear } = result;
   const followed = scheduleNameOf(result);
   const when = context.infestedSince === undefined ? "each year once the lake is infested" : "each year";
   return [
     { row: groupRow(option.name) },
-    ...programRows(programLines, context),
+    ...programRows(program, context),
     ...(followed === undefined
       ? []
       : [
           { row: groupRow(`${option.name}: following “${followed}”, ${when}`) },
           ...schedule.operating.map((line) => scheduleRow(line, context)),
-          sumRow("Sum", schedule.operating, context),
+          sumRow("Sum", schedulePerYear, context),
         ]),
   ];
 }
 
-function programRows(lines: readonly ProgramLine[], context: ReportContext): AmountRow[] {
-  const costs = lines.filter(({ type }) => type !== "revenue");
-  const revenue = lines.filter(({ type }) => type === "revenue");
-  return [
-    ...groupedRows(costs, context),
-    ...(revenue.length === 0 ? [] : [sumRow("Cost before fees and other revenue", costs, context)]),
-    ...groupedRows(revenue, context),
-    sumRow("Sum", lines, context),
-  ];
-}
-
-const groupedRows = (lines: readonly ProgramLine[], context: ReportContext): AmountRow[] =>
-  byGroup(lines).flatMap((each) => rowsOfGroup(each, context));
+const programRows = ({ costs, cost, revenue, total }: ProgramSums, context: ReportContext): AmountRow[] => [
+  ...costs.flatMap((each) => rowsOfGroup(each, context)),
+  ...(revenue.length === 0 ? [] : [sumRow("Cost before fees and other revenue", cost, context)]),
+  ...revenue.flatMap((each) => rowsOfGroup(each, context)),
+  sumRow("Sum", total, context),
+];
 
 /** The lines of a group, the first with its name, and their subtotal where they are several. */
-function rowsOfGroup({ group, lines }: Grouped<ProgramLine>, context: ReportContext): AmountRow[] {
+function rowsOfGroup({ group, lines, total }: GroupSum, context: ReportContext): AmountRow[] {
   const rows = lines.map((line, index) => programRow(line, index === 0 ? groupNames[group] : "", context));
-  return lines.length === 1 ? rows : [...rows, sumRow(togetherText(group), lines, context)];
+  return lines.length === 1 ? rows : [...rows, sumRow(togetherText(group), total, context)];
 }
 
 /** Quantities in full, since an author typed them. */
@@ -151,6 +145,6 @@ function lineRow(
   return { row: cells, cents: line.cents };
 }
 
-function sumRow(text: string, lines: readonly CostLine[], { format }: ReportContext): AmountRow {
-  return { row: subtotalRow("", text, num(""), "", num(""), num(format.moneyInCents(totalOf(lines)))) };
+function sumRow(text: string, sum: Money, { format }: ReportContext): AmountRow {
+  return { row: subtotalRow("", text, num(""), "", num(""), num(format.moneyInCents(sum))) };
 }

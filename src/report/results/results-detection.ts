@@ -1,14 +1,14 @@
-import type { OptionResult } from "../../model/option.js";
-import { meanDelay } from "../../model/risk/detection.js";
+import type { TracedOption } from "../../study/traced/traced-option.js";
 import { lineJson, text } from "./results-line.js";
 
 /** How soon mussels are noticed, and what is tried then. */
-export function detectionJson({ option, noticing, course, containment }: OptionResult): object {
+export function detectionJson({ result, meanYearsUnnoticed }: TracedOption): object {
+  const { option, noticing, course, containment } = result;
   return {
     monitoring: option.monitoring ?? null,
     chanceByYearOfInfestation: noticing.chanceByAge,
     firstHarmInYear: noticing.firstHarmAge === undefined ? null : noticing.firstHarmAge + 1,
-    meanYearsUnnoticed: meanDelay(noticing.chanceByAge),
+    meanYearsUnnoticed,
     knownByYear: course.map(({ known }) => known),
     containment: containment
       ? {

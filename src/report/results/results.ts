@@ -1,23 +1,17 @@
 import { isPrice } from "../../assumptions/entry-marks.js";
 import { at } from "../../lists.js";
-import { cashFlows } from "../../model/cash-flows.js";
 import type { OptionBalance } from "../../model/compare.js";
 import type { Increment } from "../../model/increments.js";
-import type { MoneySettings } from "../../model/inputs.js";
-import { totalOf } from "../../model/money/line.js";
 import type { OptionResult } from "../../model/option.js";
-import { equipmentBases } from "../../model/program/equipment-bases.js";
-import { fullCostFee } from "../../model/program/fees.js";
-import { inspectionCost } from "../../model/program/inspection-cost.js";
-import type { ScheduleResult } from "../../model/schedules.js";
 import type { ComponentResult, TriedPlan } from "../../model/structures/component.js";
 import type { StructureResult } from "../../model/structures/structure.js";
 import type { Odds } from "../../study/odds/odds.js";
 import type { StudyRun } from "../../study/prepare/compute.js";
 import type { StationRun } from "../../study/prepare/staffing.js";
+import type { TracedOption } from "../../study/traced/traced-option.js";
+import type { TracedSchedule } from "../../study/traced/traced-schedule.js";
 import { incrementsOf } from "../board/increments-view.js";
 import { checkRows } from "../document/check-rows.js";
-import { reportContext } from "../document/context.js";
 import { detectionJson } from "./results-detection.js";
 import { lineJson, text } from "./results-line.js";
 
@@ -27,22 +21,22 @@ import { lineJson, text } from "./results-line.js";
  */
 export function resultsJson(run: StudyRun, odds?: Odds): object {
   const { comparison, document } = run;
+  const traced = run.traced();
+  const [without, ...others] = traced.options;
   return {
     study: document.study,
     money: moneyJson(run),
     suitability: comparison.lake.suitability,
     structures: comparison.structures.map(structureJson),
-    schedules: comparison.schedules.map(scheduleJson),
+    schedules: traced.schedules.map(scheduleJson),
     infestationByYear: comparison.infestation.byYear.map(text),
     apartByYear: comparison.infestation.apartByYear.map(text),
-    baseline: optionJson(comparison.baseline),
-    options: comparison.options.map(balanceJson),
-    cashFlows: [comparison.baseline, ...comparison.options.map(({ result }) => result)].map((result) =>
-      flowsJson(result, comparison.input.money),
-    ),
+    baseline: optionJson(without),
+    options: comparison.options.map((balance, index) => balanceJson(balance, at(others, index))),
+    cashFlows: traced.options.map(flowsJson),
     coverage: run.coverage,
     existingOption: document.study.existingOption ?? null,
-    increments: incrementsOf(reportContext(run)).map(incrementJson),
+    increments: incrementsOf(traced).map(incrementJson),
     staffing: run.staffing.map(stationJson),
     odds: odds ?? null,
     checks: checkRows(run),
@@ -95,10 +89,8 @@ function assumptionJson(id: string, { assumptions, prices }: StudyRun): object |
   return entry && { ...entry, ...(isPrice(entry) ? { priceFactor: prices.factorOf(entry) } : {}) };
 }
 
-function flowsJson(result: OptionResult, money: MoneySettings): object {
-  const flows = cashFlows(result, money);
+function flowsJson({ result, flows, equipment }: TracedOption): object {
   const fixed = (amounts: readonly number[]) => amounts.map((amount) => amount.toFixed(2));
-  const equipment = equipmentBases(result.option, money);
   return {
     option: result.option.id,
     constantPrices: fixed(flows.constant),
@@ -173,7 +165,7 @@ function triedJson({ plan, yearlyCost, brokenLimit }: TriedPlan): object {
 }
 
 /** The lake under one schedule; the lake's own levels have no id. */
-function scheduleJson(schedule: ScheduleResult): object {
+function scheduleJson({ schedule, operatingPerYear }: TracedSchedule): object {
   const { id, name, levels, structures, infestation, operating } = schedule;
   return {
     id: id ?? null,
@@ -191,7 +183,7 @@ function scheduleJson(schedule: ScheduleResult): object {
     killed: schedule.killed(),
     litter: schedule.litter,
     operating: operating.map(lineJson),
-    operatingPerYear: text(totalOf(operating)),
+    operatingPerYear: text(operatingPerYear),
     infestationByYear: infestation.byYear.map(text),
     plans: structures.map(({ structure, components }) => ({
       structure: structure.id,
@@ -200,7 +192,8 @@ function scheduleJson(schedule: ScheduleResult): object {
   };
 }
 
-function optionJson(result: OptionResult): object {
+function optionJson(traced: TracedOption): object {
+  const { result } = traced;
   const pair = ({ program, infestation, total }: OptionResult["presentValue"]) => ({
     program: text(program),
     infestation: text(infestation),
@@ -211,12 +204,12 @@ function optionJson(result: OptionResult): object {
     name: result.option.name,
     arrivals: result.arrivals,
     hazard: result.hazard,
-    detection: detectionJson(result),
+    detection: detectionJson(traced),
     infestedByYear: result.infestedByYear,
     programLines: result.programLines.map(lineJson),
     programPerYear: text(result.programPerYear),
-    inspectionCost: inspectionJson(result),
-    fullCostFee: feeJson(result),
+    inspectionCost: inspectionJson(traced),
+    fullCostFee: feeJson(traced),
     schedule: result.option.schedule ?? null,
     schedulePerYear: text(result.schedulePerYear),
     schedulePresentValue: text(result.schedulePresentValue),
@@ -227,13 +220,12 @@ function optionJson(result: OptionResult): object {
   };
 }
 
-function inspectionJson({ programLines, arrivals }: OptionResult): object {
-  const { cost, checked, perBoat } = inspectionCost(programLines, arrivals);
+function inspectionJson({ inspection: { cost, checked, perBoat } }: TracedOption): object {
   return { costPerYear: text(cost), boatsChecked: checked, perBoat: perBoat ?? null };
 }
 
-function feeJson({ option, programLines }: OptionResult): object {
-  const { cost, feeRevenue, perBoat, factor, ...rest } = fullCostFee(option, programLines);
+function feeJson({ fee }: TracedOption): object {
+  const { cost, feeRevenue, perBoat, factor, ...rest } = fee;
   return {
     costPerYear: text(cost),
     feeRevenue: text(feeRevenue),
@@ -255,10 +247,10 @@ function incrementJson({ result, addedHoursPerWeek, benefitCostRatio, ...amounts
   };
 }
 
-function balanceJson(balance: OptionBalance): object {
+function balanceJson(balance: OptionBalance, traced: TracedOption): object {
   const responseBenefit = balance.responseBenefit();
   return {
-    ...optionJson(balance.result),
+    ...optionJson(traced),
     addedProgramCost: text(balance.addedProgramCost),
     avoidedLoss: text(balance.avoidedLoss),
     netBenefit: text(balance.netBenefit),

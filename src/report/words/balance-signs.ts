@@ -1,6 +1,6 @@
+import type { OptionBalance } from "../../model/compare.js";
 import type { Difference } from "../../model/increments.js";
 import type { Money } from "../../model/money/decimal.js";
-import { equivalentYearly } from "../../model/money/interest.js";
 import { ratio } from "./format.js";
 
 type Sign = -1 | 0 | 1;
@@ -17,24 +17,23 @@ export function signOf(amount: Money): Sign {
 export const pays = ({ netBenefit }: Pick<Difference, "netBenefit">): boolean => signOf(netBenefit) > 0;
 
 /** True for an added cost above nothing that is told as "under $1" a year: a ratio over it would say nothing. */
-export const isNextToNothing = (
-  { addedProgramCost }: Pick<Difference, "addedProgramCost">,
-  discountFactors: readonly number[],
-): boolean =>
-  signOf(addedProgramCost) >= 0 && equivalentYearly(addedProgramCost.toNumber(), discountFactors) < 1;
+export const isNextToNothing = ({
+  addedProgramCost,
+  perYear,
+}: Pick<OptionBalance, "addedProgramCost" | "perYear">): boolean =>
+  signOf(addedProgramCost) >= 0 && perYear().addedProgramCost < 1;
 
-type Ratio = Pick<Difference, "addedProgramCost" | "benefitCostRatio">;
+type Ratio = Pick<OptionBalance, "addedProgramCost" | "benefitCostRatio" | "perYear">;
 
 /** Whether the ratio says anything: there is an added cost, and more than next to none. */
 export const hasRatio = <Balance extends Ratio>(
   balance: Balance,
-  discountFactors: readonly number[],
 ): balance is Balance & { readonly benefitCostRatio: number } =>
-  balance.benefitCostRatio !== undefined && !isNextToNothing(balance, discountFactors);
+  balance.benefitCostRatio !== undefined && !isNextToNothing(balance);
 
 /** A benefit–cost ratio for the first page. */
-export const ratioWords = (balance: Ratio, discountFactors: readonly number[]): string =>
-  hasRatio(balance, discountFactors) ? ratio(balance.benefitCostRatio) : "no added cost";
+export const ratioWords = (balance: Ratio): string =>
+  hasRatio(balance) ? ratio(balance.benefitCostRatio) : "no added cost";
 
 /** The same for a cell of a table. */
 export const ratioCell = ({ benefitCostRatio }: Pick<Difference, "benefitCostRatio">): string =>

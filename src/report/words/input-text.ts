@@ -3,7 +3,7 @@ import { overrideDimensions } from "../../assumptions/units.js";
 import type { AssumptionUnit } from "../../model/register/expected.js";
 import type { StudyDocument } from "../../study/format/schema.js";
 import { hydrologicYearId } from "../../study/odds/odds.js";
-import { recordOf } from "../../study/prepare/to-model.js";
+import type { LevelRecord } from "../../study/reading/level-record.js";
 import { rangedQuantities } from "../../study/reading/ranged.js";
 import { type DimensionName, dimensions } from "../../units/dimensions.js";
 import { type Formatter, percent, significant } from "./format.js";
@@ -12,17 +12,19 @@ export interface InputReading {
   readonly document: StudyDocument;
   readonly assumptions: AssumptionSet;
   readonly format: Formatter;
+  /** Of the lake's levels, where the study gives one. */
+  readonly record: Pick<LevelRecord, "years"> | undefined;
 }
 
 /** An uncertain input's value in the units of the study's reader; the operating year by its label. */
 export function inputText(
   id: string,
   value: number,
-  { document, assumptions, format }: InputReading,
+  { document, assumptions, format, record }: InputReading,
 ): string {
   const entry = assumptions.entries.get(id);
   if (entry) return assumptionText(entry.unit, value, format);
-  if (id === hydrologicYearId) return yearLabel(value, document);
+  if (id === hydrologicYearId) return yearLabel(value, record);
   const quantity = rangedQuantities(document).find((ranged) => ranged.id === id)?.quantity;
   return quantityText(value, quantity?.dimension ?? "share", format);
 }
@@ -74,8 +76,8 @@ function moneyText(amount: number, unit: string, format: Formatter): string {
   return unit === "" ? text : `${text}/${unit}`;
 }
 
-function yearLabel(place: number, { lake }: StudyDocument): string {
-  const label = lake.record && recordOf(lake.record, lake).years[place]?.label;
-  if (label === undefined) throw new RangeError(`no year ${place} in the record of ${lake.name}`);
+function yearLabel(place: number, record: InputReading["record"]): string {
+  const label = record?.years[place]?.label;
+  if (label === undefined) throw new RangeError(`no year ${place} in the record of levels`);
   return label;
 }

@@ -1,4 +1,3 @@
-import { kindOf } from "../../model/structures/kinds.js";
 import type { ReportContext } from "../document/context.js";
 
 /** An elevation at which structures stand. */
@@ -8,14 +7,14 @@ export interface Place {
 }
 
 /** Elevations of structures that do not float, in the study's order; those at one elevation together. */
-export function fixedPlaces({ comparison }: ReportContext, { withRamps = false } = {}): Place[] {
+export function fixedPlaces({ traced }: ReportContext, { withRamps = false } = {}): Place[] {
   const places = new Map<number, string[]>();
-  for (const structure of comparison.input.structures) {
-    const reach = kindOf(structure).reach(structure);
+  for (const { result, reach } of traced.structures) {
     if (!reach || reach.floats) continue;
     const isSloped = reach.low < reach.high;
     if (isSloped && !withRamps) continue;
-    const name = isSloped ? `${structure.name}, foot` : structure.name;
+    const { name: given } = result.structure;
+    const name = isSloped ? `${given}, foot` : given;
     places.set(reach.low, [...(places.get(reach.low) ?? []), name]);
   }
   return [...places].map(([elevation, names]) => ({ elevation, names }));

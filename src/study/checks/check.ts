@@ -1,5 +1,5 @@
 import type { AssumptionSet } from "../../assumptions/entry.js";
-import { prepareStudy } from "../prepare/compute.js";
+import { prepareStudy } from "../prepare/prepared.js";
 import { InputError, type Problem } from "../reading/problems.js";
 import { parseText, readStudyText } from "../reading/read.js";
 

@@ -7,7 +7,7 @@ import type { InputDifference } from "./input-differences.js";
 import { type InputGroup, inputGroups } from "./input-groups.js";
 import { heldBy, membersOf, type Players, soundPlayers, worthOfPlayers } from "./players.js";
 import { type Coalition, everyCoalition, shapleyValues, type WorthOf } from "./shapley.js";
-import { wholeParts } from "./whole-parts.js";
+import { type WholeAmounts, wholeAmounts, wholeParts } from "./whole-parts.js";
 
 /** Present values that are explained, in cents. */
 export interface ExplainedCents {
@@ -28,6 +28,8 @@ export interface Explanation {
   readonly right: ExplainedCents;
   /** They add up to right less left, to the cent. */
   readonly parts: readonly ExplainedPart[];
+  /** The same in whole units of money, as they are printed. */
+  readonly whole: Readonly<Record<keyof ExplainedCents, WholeAmounts | undefined>>;
 }
 
 /** Most groups, of which every order is taken: 256 comparisons. */
@@ -113,7 +115,7 @@ function explanation(groups: readonly InputGroup[], players: Players, worthOf: W
       at(last ?? [], figure) - before,
     ),
   );
-  return {
+  const explained = {
     left: cents(first),
     right: cents(last),
     parts: players.map((held, player) => ({
@@ -121,6 +123,21 @@ function explanation(groups: readonly InputGroup[], players: Players, worthOf: W
       groups: membersOf(held, groups.length).map((group) => at(groups, group)),
     })),
   };
+  return { ...explained, whole: wholeOf(explained) };
+}
+
+function wholeOf({
+  left,
+  right,
+  parts,
+}: Pick<Explanation, "left" | "right" | "parts">): Explanation["whole"] {
+  const whole = (figure: keyof ExplainedCents) =>
+    wholeAmounts({
+      left: left[figure],
+      right: right[figure],
+      parts: parts.map((part) => part[figure] ?? 0),
+    });
+  return { infestation: whole("infestation"), netBenefit: whole("netBenefit") };
 }
 
 const cents = ([infestation = 0, netBenefit]: readonly number[] = []): ExplainedCents => ({

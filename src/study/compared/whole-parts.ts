@@ -1,4 +1,5 @@
 import { at, sumOf } from "../../lists.js";
+import { centsPerUnit } from "../../model/money/decimal.js";
 
 /**
  * Parts in whole units that add up to a whole total exactly: each is rounded down, and what is left over goes to the
@@ -20,4 +21,23 @@ export function wholeParts(exact: readonly number[], total: number): number[] {
     }
   }
   return parts;
+}
+
+/** Two amounts and the parts of their difference, in whole units of money that add up. */
+export interface WholeAmounts {
+  readonly left: number;
+  readonly right: number;
+  readonly parts: readonly number[];
+}
+
+/** @param cents nothing where an amount is told of one side alone */
+export function wholeAmounts(cents: {
+  readonly left: number | undefined;
+  readonly right: number | undefined;
+  readonly parts: readonly number[];
+}): WholeAmounts | undefined {
+  if (cents.left === undefined || cents.right === undefined) return undefined;
+  const [left, right] = [Math.round(cents.left / centsPerUnit), Math.round(cents.right / centsPerUnit)];
+  const exact = cents.parts.map((part) => part / centsPerUnit);
+  return { left, right, parts: wholeParts(exact, right - left) };
 }

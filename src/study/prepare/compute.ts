@@ -1,22 +1,19 @@
 import type { AssumptionSet } from "../../assumptions/entry.js";
 import { isPrice } from "../../assumptions/entry-marks.js";
-import { type AppliedOverride, applyOverrides, assumedFrom } from "../../assumptions/override.js";
+import type { AppliedOverride } from "../../assumptions/override.js";
 import type { PriceFactor } from "../../assumptions/prices.js";
 import { type Assumed, recorder } from "../../model/assumed.js";
 import { type Comparison, compare } from "../../model/compare.js";
+import { once } from "../../model/once.js";
 import type { ClassChance } from "../../model/program/class-chances.js";
 import { findsPerSample } from "../../model/risk/detection.js";
-import { impossibleProblems } from "../checks/impossible.js";
-import { pinnedProblems } from "../checks/pinned-plans.js";
 import type { StudyDocument } from "../format/schema.js";
-import { describe, InputError, type Problem, pathText, problemOf } from "../reading/problems.js";
+import { type TracedResult, tracedResult } from "../traced/traced.js";
 import { tellingAmounts } from "./amounts.js";
-import type { PreparedStudy } from "./prepared.js";
-import { type StudyPrices, studyPrices } from "./prices.js";
+import { prepareStudy } from "./prepared.js";
+import type { StudyPrices } from "./prices.js";
 import { type StationRun, staffStations } from "./staffing.js";
-import { toModel } from "./to-model.js";
-import { type CoverageRun, coverageRuns, type StudyTraffic, trafficOf } from "./traffic.js";
-import { vesselChances } from "./vessel-chances.js";
+import { type CoverageRun, coverageRuns, type StudyTraffic } from "./traffic.js";
 
 /** A study with everything that its report is made from. */
 export interface StudyRun {
@@ -37,57 +34,14 @@ export interface StudyRun {
   readonly coverage: readonly CoverageRun[];
   /** Inspectors and waits of each option that has a station. */
   readonly staffing: readonly StationRun[];
+  /** What reports tell beside the comparison; worked out when first asked for. */
+  readonly traced: () => TracedResult;
 }
 
 interface RangeRun {
   readonly name: string;
   readonly low: Comparison;
   readonly high: Comparison;
-}
-
-/** Applies a study's overrides. @throws InputError naming each override or prescribed plan that cannot be used */
-export function prepareStudy(document: StudyDocument, set: AssumptionSet): PreparedStudy {
-  const { prices, problems: priceProblems } = studyPrices(document.money, set);
-  refuse(
-    document,
-    priceProblems.map((each) => problemOf(each, document)),
-  );
-  const { factorOf } = prices;
-  const { applied, problems } = applyOverrides(set, document.overrides, factorOf);
-  refuse(
-    document,
-    problems.map(({ index, field, found, allowed }) => ({
-      path: pathText(["overrides", index, field], document),
-      at: ["overrides", index, field],
-      found: describe(found),
-      allowed,
-      remedy: "Correct or remove this override.",
-    })),
-  );
-  const assumed = assumedFrom(set, applied, factorOf);
-  const { assumed: recorded, ids } = recorder(assumed);
-  const chances = vesselChances(document.boats, recorded);
-  const traffic = trafficOf(document.boats);
-  const input = { ...toModel(document, { chances, traffic }), plans: set.plans };
-  refuse(
-    document,
-    impossibleProblems(document, input, assumed).map((each) => problemOf(each, document)),
-  );
-  refuse(
-    document,
-    pinnedProblems(input, assumed).map(({ path, found, allowed }) => ({
-      path: pathText(path, document),
-      at: path,
-      found,
-      allowed,
-      remedy: "Correct or remove this prescribed plan.",
-    })),
-  );
-  return { input, assumed, overrides: applied, prices, chances, traffic, inputAssumptions: ids() };
-}
-
-function refuse(document: StudyDocument, problems: readonly Problem[]): void {
-  if (problems.length > 0) throw new InputError(document.study.name, problems);
 }
 
 /** Computes a study and the ranges that its report shows. */
@@ -108,18 +62,15 @@ export function runStudy(document: StudyDocument, assumptions: AssumptionSet): S
     .map((group) => ({ ...group, ids: group.ids.filter((id) => !overridden.has(id)) }))
     .filter(({ ids: moved }) => moved.length > 0)
     .map((group) => ({ name: group.name, low: at("low", group), high: at("high", group) }));
+  const usedAssumptions = [...inputAssumptions, ...ids()];
+  const computed = { document, assumptions, overrides, prices, comparison, usedAssumptions, chances };
   return {
-    document,
-    assumptions,
-    overrides,
-    prices,
-    comparison,
-    usedAssumptions: [...inputAssumptions, ...ids()],
-    chances,
+    ...computed,
     ranges,
     traffic,
     coverage: coverageRuns(document.options, traffic?.scaled),
     staffing: staffStations(document, traffic?.scaled),
+    traced: once(() => tracedResult(computed)),
   };
 }
 

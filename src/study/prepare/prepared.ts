@@ -1,9 +1,16 @@
-import type { AppliedOverride } from "../../assumptions/override.js";
-import type { Assumed } from "../../model/assumed.js";
+import type { AssumptionSet } from "../../assumptions/entry.js";
+import { type AppliedOverride, applyOverrides, assumedFrom } from "../../assumptions/override.js";
+import { type Assumed, recorder } from "../../model/assumed.js";
 import type { StudyInput } from "../../model/inputs.js";
 import type { ClassChance } from "../../model/program/class-chances.js";
-import type { StudyPrices } from "./prices.js";
-import type { StudyTraffic } from "./traffic.js";
+import { impossibleProblems } from "../checks/impossible.js";
+import { pinnedProblems } from "../checks/pinned-plans.js";
+import type { StudyDocument } from "../format/schema.js";
+import { describe, InputError, type Problem, pathText, problemOf } from "../reading/problems.js";
+import { type StudyPrices, studyPrices } from "./prices.js";
+import { toModel } from "./to-model.js";
+import { type StudyTraffic, trafficOf } from "./traffic.js";
+import { vesselChances } from "./vessel-chances.js";
 
 /** A study as the model takes it, with its overrides applied. */
 export interface PreparedStudy {
@@ -15,4 +22,49 @@ export interface PreparedStudy {
   readonly traffic: StudyTraffic | undefined;
   /** Ids of the assumptions behind the input itself. */
   readonly inputAssumptions: readonly string[];
+}
+
+/** Applies a study's overrides. @throws InputError naming each override or prescribed plan that cannot be used */
+export function prepareStudy(document: StudyDocument, set: AssumptionSet): PreparedStudy {
+  const { prices, problems: priceProblems } = studyPrices(document.money, set);
+  refuse(
+    document,
+    priceProblems.map((each) => problemOf(each, document)),
+  );
+  const { factorOf } = prices;
+  const { applied, problems } = applyOverrides(set, document.overrides, factorOf);
+  refuse(
+    document,
+    problems.map(({ index, field, found, allowed }) => ({
+      path: pathText(["overrides", index, field], document),
+      at: ["overrides", index, field],
+      found: describe(found),
+      allowed,
+      remedy: "Correct or remove this override.",
+    })),
+  );
+  const assumed = assumedFrom(set, applied, factorOf);
+  const { assumed: recorded, ids } = recorder(assumed);
+  const chances = vesselChances(document.boats, recorded);
+  const traffic = trafficOf(document.boats);
+  const input = { ...toModel(document, { chances, traffic }), plans: set.plans };
+  refuse(
+    document,
+    impossibleProblems(document, input, assumed).map((each) => problemOf(each, document)),
+  );
+  refuse(
+    document,
+    pinnedProblems(input, assumed).map(({ path, found, allowed }) => ({
+      path: pathText(path, document),
+      at: path,
+      found,
+      allowed,
+      remedy: "Correct or remove this prescribed plan.",
+    })),
+  );
+  return { input, assumed, overrides: applied, prices, chances, traffic, inputAssumptions: ids() };
+}
+
+function refuse(document: StudyDocument, problems: readonly Problem[]): void {
+  if (problems.length > 0) throw new InputError(document.study.name, problems);
 }

@@ -10,7 +10,8 @@ import { childOf, shownText } from "../../editor/form-values.js";
 import { labelOf } from "../../editor/labels.js";
 import { fieldsOfPart, isInPart, partOf, type StudyPart, studyParts } from "../../editor/parts.js";
 import type { Place } from "../../editor/study-text.js";
-import { levelsPicture } from "../../report/rack/levels-picture.js";
+import { type LevelsPicture, levelsPicture } from "../../report/rack/levels-picture.js";
+import { draftedLevels } from "../../study/reading/drafted-levels.js";
 import type { Problem } from "../../study/reading/problems.js";
 import { workbenchPage } from "./workbench-page.js";
 import { editedParts } from "./workbench-parts.js";
@@ -57,7 +58,7 @@ interface EditView {
   readonly summary: readonly { readonly id: string; readonly place: string; readonly text: string }[];
   readonly wrong: number;
   readonly missing: number;
-  readonly picture: ReturnType<typeof levelsPicture>;
+  readonly picture: LevelsPicture | undefined;
 }
 
 /** The form of a page with what is wrong in it; `base` shows what was typed against another revision. */
@@ -72,14 +73,14 @@ export function editView(place: EditPlace, draft: Draft, problems: readonly Prob
   }));
   const missing = own.filter(({ found }) => found === "nothing").length;
   const wrong = own.filter(({ unusual }) => !unusual).length - missing;
-  const showsLevels = place.part.id === "levels";
   const { document, writing } = draft;
+  const levels = place.part.id === "levels" ? draftedLevels(document) : undefined;
   return {
     nodes,
     summary,
     wrong,
     missing,
-    picture: showsLevels ? levelsPicture(document, writing.system) : undefined,
+    picture: levels && levelsPicture(levels, writing.system),
   };
 }
 

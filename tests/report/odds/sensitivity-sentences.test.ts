@@ -6,6 +6,7 @@ import { formatter } from "../../../src/report/words/format.js";
 import { inputText } from "../../../src/report/words/input-text.js";
 import type { TornadoBar } from "../../../src/study/odds/odds.js";
 import { hydrologicYearId } from "../../../src/study/odds/odds.js";
+import { recordOf } from "../../../src/study/prepare/to-model.js";
 import { readStudyText } from "../../../src/study/reading/read.js";
 import { editedText, exampleText } from "../../study/example.js";
 
@@ -14,9 +15,11 @@ const document = readStudyText(
   editedText([["structures[city-intake].alternativeWater", "$250 to $400/acre-ft"]]),
   "lake.yaml",
 );
-const reading = { document, assumptions, format: formatter("USD", "us") };
+const reading = { document, assumptions, format: formatter("USD", "us"), record: undefined };
 const metric = { ...reading, format: formatter("USD", "si") };
-const recorded = readStudyText(exampleText("ninemoss"), "ninemoss.yaml");
+const ninemoss = readStudyText(exampleText("ninemoss"), "ninemoss.yaml");
+const { record } = ninemoss.lake;
+const recorded = { ...reading, document: ninemoss, record: record && recordOf(record, ninemoss.lake) };
 
 describe("values of inputs for a reader", () => {
   it.each([
@@ -44,10 +47,10 @@ describe("values of inputs for a reader", () => {
   });
 
   it("of the operating year is its label", () => {
-    const label = inputText(hydrologicYearId, 0, { ...reading, document: recorded });
+    const label = inputText(hydrologicYearId, 0, recorded);
     expect(label).toMatch(/^(19|20)\d\d/);
-    expect(inputText(hydrologicYearId, 1, { ...reading, document: recorded })).not.toBe(label);
-    expect(() => inputText(hydrologicYearId, 500, { ...reading, document: recorded })).toThrow("no year 500");
+    expect(inputText(hydrologicYearId, 1, recorded)).not.toBe(label);
+    expect(() => inputText(hydrologicYearId, 500, recorded)).toThrow("no year 500");
   });
 });
 
@@ -92,7 +95,7 @@ describe("sentences for the board", () => {
       low: { input: 1, netBenefit: -5000 },
       high: { input: 0, netBenefit: 7000 },
     });
-    const [text] = mattersSentences({ tornado: [years] }, 1, { ...reading, document: recorded });
+    const [text] = mattersSentences({ tornado: [years] }, 1, recorded);
     expect(text).toMatch(
       /^If every year were like \S+, the program costs \$5,000 more than it saves; if every year were like \S+, it saves \$7,000 more than it costs\.$/,
     );

@@ -9,7 +9,7 @@ import { type WorkerPool, workerPool } from "#product/odds/pool.js";
 import type { StudyDocument } from "#product/study/format/schema.js";
 import { oddsSettings } from "#product/study/format/uncertainty-schema.js";
 import { drawnStudy } from "#product/study/odds/draws.js";
-import { prepareStudy } from "#product/study/prepare/compute.js";
+import { prepareStudy } from "#product/study/prepare/prepared.js";
 import { median } from "../median.js";
 
 const repeats = 3;

@@ -1,0 +1,83 @@
+import { at } from "../../lists.js";
+import { type CashFlows, cashFlows } from "../../model/cash-flows.js";
+import type { Comparison } from "../../model/compare.js";
+import { type Increment, increment } from "../../model/increments.js";
+import { type Money, noMoney } from "../../model/money/decimal.js";
+import type { OptionResult } from "../../model/option.js";
+import { type EquipmentBases, equipmentBases } from "../../model/program/equipment-bases.js";
+import { type FullCostFee, fullCostFee } from "../../model/program/fees.js";
+import { type InspectionCost, inspectionCost } from "../../model/program/inspection-cost.js";
+import { meanDelay, noticedBy } from "../../model/risk/detection.js";
+import { weightedSum } from "../../model/risk/expectation.js";
+import { shareStopped } from "../../model/turns/stopped.js";
+import { type ProgramSums, programSums } from "./program-sums.js";
+
+/** What is told of an option beside its result. */
+export interface TracedOption {
+  readonly result: OptionResult;
+  readonly program: ProgramSums;
+  readonly inspection: InspectionCost;
+  readonly fee: FullCostFee;
+  readonly flows: CashFlows;
+  /** Absent where it has no equipment. */
+  readonly equipment: EquipmentBases | undefined;
+  /** Present value of all that it costs up to the end of each year. */
+  readonly presentValueSoFar: readonly number[];
+  /** Share of the fouled boats without a program that it stops. */
+  readonly shareStopped: number;
+  readonly meanYearsUnnoticed: number;
+  /** Chance to have noticed mussels by the end of each year of an infestation. */
+  readonly noticedBy: readonly number[];
+  readonly noticedCosts: NoticedCosts;
+  /** Against the program in force; absent where the study names none. */
+  readonly increment: Increment | undefined;
+}
+
+/** The expected cost of an infestation, parted by when mussels are noticed. Present values. */
+export interface NoticedCosts {
+  readonly lossesBefore: Money;
+  readonly lossesAfter: Money;
+  readonly doneAfter: Money;
+  readonly attempts: Money;
+}
+
+/** @param existing the program in force */
+export function tracedOption(
+  result: OptionResult,
+  { input, baseline, discountFactors }: Comparison,
+  existing: OptionResult | undefined,
+): TracedOption {
+  const { option, programLines, arrivals, noticing } = result;
+  return {
+    result,
+    program: programSums(programLines),
+    inspection: inspectionCost(programLines, arrivals),
+    fee: fullCostFee(option, programLines),
+    flows: cashFlows(result, input.money),
+    equipment: equipmentBases(option, input.money),
+    presentValueSoFar: presentValueSoFar(result, discountFactors),
+    shareStopped: shareStopped({ result, baseline }),
+    meanYearsUnnoticed: meanDelay(noticing.chanceByAge),
+    noticedBy: noticedBy(noticing.chanceByAge, input.money.horizon),
+    noticedCosts: noticedCosts(result),
+    increment: existing && increment(result, existing),
+  };
+}
+
+function presentValueSoFar({ expectedByYear }: OptionResult, factors: readonly number[]): number[] {
+  let sum = 0;
+  return expectedByYear.map(({ total }, year) => {
+    sum += total.toNumber() * at(factors, year);
+    return sum;
+  });
+}
+
+function noticedCosts({ unnoticed, schedule, weights, containment }: OptionResult): NoticedCosts {
+  const { harm, control } = schedule.infestation;
+  return {
+    lossesBefore: weightedSum(unnoticed.harm, weights.unnoticed),
+    lossesAfter: weightedSum(harm, weights.noticed),
+    doneAfter: weightedSum(control, weights.noticed),
+    attempts: containment?.presentValue ?? noMoney,
+  };
+}
