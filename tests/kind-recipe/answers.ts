@@ -14,8 +14,9 @@ import { registerTable } from "../../src/report/rack/register.js";
 import { schematicView } from "../../src/report/rack/schematic.js";
 import { fixedPlaces } from "../../src/report/words/places.js";
 import { runStudy } from "../../src/study/prepare/compute.js";
+import { readDraft } from "../../src/study/reading/judged.js";
 import { InputError } from "../../src/study/reading/problems.js";
-import { problemsOfDocument, readStudyText } from "../../src/study/reading/read.js";
+import { readStudyText } from "../../src/study/reading/read.js";
 
 const hatchery = {
   id: "hatchery",
@@ -85,7 +86,7 @@ const answers = {
   drawing: schematicView(context)?.marks.map(({ name }) => name),
   pipes: cells(pipesTable(context)).map(([first]) => first),
   places: fixedPlaces(context).flatMap(({ names }) => names),
-  picture: levelsPicture(study, "us")?.structures.map(({ name }) => name),
+  picture: levelsPicture({ document: study, levels: undefined }, "us")?.structures.map(({ name }) => name),
   cautions: scheduleCautions(context).filter((caution) => caution.startsWith("Exposed")),
   form: structureKindFields()
     .get(hatchery.kind)
@@ -93,8 +94,8 @@ const answers = {
   columns: head,
   template: templateOf(hatchery.kind, { system: "us", currency: "USD" }),
   table: readStructureTable(csv, hatchery.kind, study).lines,
-  aboveLake: problemsOfDocument(withHatchery({ elevation: "2,150 ft" })).map(({ path }) => path),
+  aboveLake: readDraft(withHatchery({ elevation: "2,150 ft" })).problems.map(({ path }) => path),
   tooFast: refused(() => runOf(withHatchery({ diameter: "1 in" }))),
-  unknownKind: problemsOfDocument(withHatchery({ kind: "pond" })).map(({ allowed }) => allowed),
+  unknownKind: readDraft(withHatchery({ kind: "pond" })).problems.map(({ allowed }) => allowed),
 };
 console.log(JSON.stringify(answers));

@@ -5,7 +5,8 @@ import { at, sumOf } from "../../model/lists.js";
 import { structureKinds } from "../../model/structures/kinds.js";
 import { dayOfYear } from "../../study/format/fields.js";
 import { dayNumber } from "../../study/prepare/to-model.js";
-import { readLevelRecord } from "../../study/reading/level-record.js";
+import type { ReadDraft } from "../../study/reading/judged.js";
+import type { LevelRecord } from "../../study/reading/level-record.js";
 import { valueAt } from "../../study/reading/problems.js";
 import { parseQuantity, type Quantity, QuantityError } from "../../units/quantity.js";
 import { type Formatter, formatter } from "../words/format.js";
@@ -38,9 +39,15 @@ interface Fixed {
   readonly elevation: number;
 }
 
+/** A study as far as it has come, with its record if that can be read. */
+type DrawnDraft = Pick<ReadDraft, "levels"> & { readonly document: unknown };
+
 /** @returns nothing while the study gives no level that can be read */
-export function levelsPicture(document: unknown, system: "us" | "si"): LevelsPicture | undefined {
-  const daily = dailyOf(document);
+export function levelsPicture(
+  { document, levels }: DrawnDraft,
+  system: "us" | "si",
+): LevelsPicture | undefined {
+  const daily = dailyOf(document, levels);
   if (!daily) return undefined;
   const format = formatter("USD", system);
   const fixed = fixedStructures(document);
@@ -129,7 +136,7 @@ function levelsTable(daily: readonly number[], fixed: readonly Fixed[], format: 
   };
 }
 
-function dailyOf(document: unknown): number[] | undefined {
+function dailyOf(document: unknown, levels: LevelRecord | undefined): number[] | undefined {
   const drawdown = valueAt(document, ["lake", "drawdown"]);
   const points = (Array.isArray(drawdown) ? drawdown : []).flatMap((point: unknown) => {
     const day = dayOfYear.safeParse(valueAt(point, ["on"]));
@@ -137,20 +144,11 @@ function dailyOf(document: unknown): number[] | undefined {
     return day.success && elevation ? [{ dayOfYear: dayNumber(day.data), elevation: elevation.value }] : [];
   });
   if (points.length > 0) return dailyElevations(points.sort((a, b) => a.dayOfYear - b.dayOfYear));
-  return recordMean(valueAt(document, ["lake"]));
+  return levels && meanYear(levels);
 }
 
 /** The mean of a record's years, day by day. */
-function recordMean(lake: unknown): number[] | undefined {
-  const csv = valueAt(lake, ["record", "csv"]);
-  const gaps = valueAt(lake, ["record", "fillGapsUpTo"]);
-  const minimumElevation = elevationAt(lake, "minimumElevation");
-  const maximumElevation = elevationAt(lake, "maximumElevation");
-  if (typeof csv !== "string" || !minimumElevation || !maximumElevation) return undefined;
-  const fillGapsUpTo = typeof gaps === "number" ? gaps : 0;
-  const { record } = readLevelRecord(csv, { fillGapsUpTo, minimumElevation, maximumElevation });
-  if (!record) return undefined;
-  const { years } = record;
+function meanYear({ years }: LevelRecord): number[] {
   return Array.from({ length: daysInYear }, (_, day) => {
     return years.reduce((total, { daily }) => total + at(daily, day), 0) / years.length;
   });

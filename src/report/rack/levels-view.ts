@@ -2,7 +2,7 @@ import { counted } from "../../counted.js";
 import { daysInYear, months } from "../../model/lake/calendar.js";
 import { type DryRun, dryRuns, monthlyMeans } from "../../model/lake/levels.js";
 import { at, meanOf } from "../../model/lists.js";
-import { recordOf } from "../../study/prepare/to-model.js";
+import type { ReadRecord } from "../../study/format/read-records.js";
 import { dayText } from "../../study/reading/level-dates.js";
 import type { LevelRecord } from "../../study/reading/level-record.js";
 import type { ReportContext } from "../document/context.js";
@@ -46,13 +46,14 @@ export function levelFacts(context: ReportContext): string[] {
     ];
   }
   return [
-    ...recordFacts(recordOf(record, run.document.lake), record.origin),
+    ...recordFacts(record),
     `Over these years the lake stood between ${highest} and ${lowest}. That lays bare ${bare}.`,
     "What lies in this band hangs dry in part of some years or of all, where drying and frost kill mussels; what lies below it, or floats, never does.",
   ];
 }
 
-function recordFacts({ form, years, leftOut, filled }: LevelRecord, origin: string): string[] {
+function recordFacts({ levels, origin }: ReadRecord): string[] {
+  const { form, years, leftOut, filled } = levels;
   const means = form === "monthly" ? " Its monthly means stand at mid-month and are joined linearly." : "";
   const out =
     leftOut.length === 0

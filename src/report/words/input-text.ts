@@ -3,7 +3,6 @@ import { overrideDimensions } from "../../assumptions/units.js";
 import type { AssumptionUnit } from "../../model/register/expected.js";
 import type { StudyDocument } from "../../study/format/schema.js";
 import { hydrologicYearId } from "../../study/odds/uncertain-inputs.js";
-import { recordOf } from "../../study/prepare/to-model.js";
 import { rangedQuantities } from "../../study/reading/ranged.js";
 import { type DimensionName, dimensions } from "../../units/dimensions.js";
 import { type Formatter, percent, significant } from "./format.js";
@@ -75,7 +74,7 @@ function moneyText(amount: number, unit: string, format: Formatter): string {
 }
 
 function yearLabel(place: number, { lake }: StudyDocument): string {
-  const label = lake.record && recordOf(lake.record, lake).years[place]?.label;
+  const label = lake.record?.levels.years[place]?.label;
   if (label === undefined) throw new RangeError(`no year ${place} in the record of ${lake.name}`);
   return label;
 }

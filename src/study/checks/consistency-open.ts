@@ -1,5 +1,5 @@
 import type { Traffic } from "../../model/inputs.js";
-import type { StudyDocument } from "../format/schema.js";
+import type { WrittenStudy } from "../format/schema.js";
 import type { OpenDocument } from "../format/traffic-schema.js";
 import { siteIdsOf } from "../prepare/sites.js";
 import { hourOf, openingsOf } from "../prepare/traffic.js";
@@ -12,7 +12,7 @@ type Path = readonly PropertyKey[];
  * @param traffic of the study, `"unsound"` where it has problems of its own
  */
 export function openProblems(
-  options: StudyDocument["options"],
+  options: WrittenStudy["options"],
   traffic: Traffic | "unsound" | undefined,
 ): Contradiction[] {
   return options.flatMap(({ open, steps }, index) => {

@@ -4,6 +4,7 @@ import { monitoringSchema, responseSchema } from "./detection-schema.js";
 import { identifier, monthly, positive, quantity, reference, shortText, year } from "./fields.js";
 import { money } from "./money-schema.js";
 import { programFields } from "./program-schema.js";
+import type { ReadBoats, ReadLake } from "./read-records.js";
 import { reportSchema } from "./report-schema.js";
 import { levelFields, otherSchedules } from "./schedule-schema.js";
 import { stationSchema } from "./staffing-schema.js";
@@ -183,7 +184,14 @@ export const studySchema = z.strictObject({
   report: reportSchema,
 });
 
-export type StudyDocument = z.output<typeof studySchema>;
+/** A study as written: each field is well formed, but one may contradict another. */
+export type WrittenStudy = z.output<typeof studySchema>;
+
+/** A study that was checked, with what was read of its records. */
+export type StudyDocument = Omit<WrittenStudy, "lake" | "boats"> & {
+  readonly lake: ReadLake<WrittenStudy["lake"]>;
+  readonly boats: ReadBoats;
+};
 
 /** JSON Schema of the study file as an author writes it. */
 export function studyJsonSchema(): object {

@@ -1,8 +1,10 @@
 import type { Spread, SpreadQuantity } from "../../units/spread.js";
 import { contradictions } from "../checks/consistency.js";
 import type { SoundParts } from "../checks/sound-parts.js";
-import type { StudyDocument } from "../format/schema.js";
+import { asWritten } from "../format/as-written.js";
+import type { StudyDocument, WrittenStudy } from "../format/schema.js";
 import type { Contradiction } from "./contradiction.js";
+import type { RecordReaders } from "./record-readers.js";
 
 /** A quantity of the study that its author gave with a range. */
 export interface RangedQuantity {
@@ -14,7 +16,7 @@ export interface RangedQuantity {
 
 /** Every quantity with a range, in the order of the document. */
 export function rangedQuantities(document: StudyDocument): RangedQuantity[] {
-  return rangedIn(document, [], []);
+  return rangedIn(asWritten(document), [], []);
 }
 
 function rangedIn(value: unknown, path: readonly PropertyKey[], names: readonly string[]): RangedQuantity[] {
@@ -77,10 +79,10 @@ function replaced<T>(target: T, [key, ...rest]: readonly PropertyKey[], value: n
 }
 
 /** Ends of a range, or choices, with which the rest of the study would be contradictory. */
-export function rangeProblems(document: StudyDocument): Contradiction[] {
-  return rangedQuantities(document).flatMap(({ path, quantity }) => {
+export function rangeProblems(document: WrittenStudy, readers: RecordReaders): Contradiction[] {
+  return rangedIn(document, [], []).flatMap(({ path, quantity }) => {
     const broken = endsOf(quantity.spread).flatMap((value) =>
-      contradictions(soundParts(withValues(document, [{ path, value }]))),
+      contradictions(soundParts(withValues(document, [{ path, value }])), readers),
     );
     const [first] = broken;
     if (!first) return [];
@@ -102,6 +104,6 @@ export function endsOf(spread: Spread): number[] {
   return [Math.min(...values), Math.max(...values)];
 }
 
-export function soundParts(document: StudyDocument): SoundParts {
+export function soundParts(document: WrittenStudy): SoundParts {
   return { ...document, structures: document.structures.map((value, index) => ({ index, value })) };
 }

@@ -73,13 +73,12 @@ export function editView(place: EditPlace, draft: Draft, problems: readonly Prob
   const missing = own.filter(({ found }) => found === "nothing").length;
   const wrong = own.filter(({ unusual }) => !unusual).length - missing;
   const showsLevels = place.part.id === "levels";
-  const { document, writing } = draft;
   return {
     nodes,
     summary,
     wrong,
     missing,
-    picture: showsLevels ? levelsPicture(document, writing.system) : undefined,
+    picture: showsLevels ? levelsPicture(draft, draft.writing.system) : undefined,
   };
 }
 
