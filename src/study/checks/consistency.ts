@@ -42,8 +42,9 @@ function rampProblems({ boats, options = [] }: SoundParts, readers: RecordReader
   if (!boats) return without([]);
   const judged = soundTraffic(boats, readers);
   if (judged.problems) return without(judged.problems);
-  const entered = judged.sound && enteredTraffic(judged.sound, boats);
-  const open = openProblems(options, entered);
+  const read = judged.sound;
+  const entered = read && enteredTraffic(read, boats);
+  const open = openProblems(options, entered && { read, entered });
   const scaled = entered && open.length === 0 ? scaledTraffic(entered, launchesOf(boats)) : undefined;
   const sound = scaled && { classes: boats.classes, traffic: scaled };
   return [...open, ...stationProblems(options, sound)];

@@ -3,7 +3,7 @@ import type { StudyDocument, WrittenStudy } from "./schema.js";
 
 /** A study without what was read of its records: what its author can change and compare. */
 export function asWritten(study: StudyDocument): WrittenStudy {
-  const { lake, boats } = study;
+  const { lake, boats, options } = study;
   return {
     ...study,
     lake: { ...withoutLevels(lake), otherSchedules: lake.otherSchedules.map(withoutLevels) },
@@ -12,6 +12,7 @@ export function asWritten(study: StudyDocument): WrittenStudy {
       seasons: boats.seasons && without(boats.seasons, "log"),
       traffic: boats.traffic && without(boats.traffic, "counts"),
     },
+    options: options.map((option) => without(option, "hours")),
   };
 }
 

@@ -7,6 +7,7 @@ import { programFields } from "./program-schema.js";
 import type { ReadBoats, ReadLake } from "./read-records.js";
 import { reportSchema } from "./report-schema.js";
 import { levelFields, otherSchedules } from "./schedule-schema.js";
+import type { SoundOption } from "./sound-options.js";
 import { stationSchema } from "./staffing-schema.js";
 import { structureSchema } from "./structure-schema.js";
 import { openSchema } from "./traffic-schema.js";
@@ -188,9 +189,10 @@ export const studySchema = z.strictObject({
 export type WrittenStudy = z.output<typeof studySchema>;
 
 /** A study that was checked, with what was read of its records. */
-export type StudyDocument = Omit<WrittenStudy, "lake" | "boats"> & {
+export type StudyDocument = Omit<WrittenStudy, "lake" | "boats" | "options"> & {
   readonly lake: ReadLake<WrittenStudy["lake"]>;
   readonly boats: ReadBoats;
+  readonly options: SoundOption<WrittenStudy["options"][number]>[];
 };
 
 /** JSON Schema of the study file as an author writes it. */

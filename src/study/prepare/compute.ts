@@ -133,7 +133,7 @@ export function runStudy(document: StudyDocument, assumptions: AssumptionSet): S
     chances,
     ranges,
     traffic,
-    coverage: coverageRuns(document.options, traffic?.scaled),
+    coverage: coverageRuns(document),
     staffing: staffStations(document, traffic?.scaled),
   };
 }

@@ -4,10 +4,11 @@ import { at } from "../../model/lists.js";
 import type { ClassChance } from "../../model/program/class-chances.js";
 import type { Quantity } from "../../units/quantity.js";
 import { monthNames } from "../format/month-names.js";
-import type { WithLevels } from "../format/read-records.js";
+import type { ReadBoats, WithLevels } from "../format/read-records.js";
 import type { ScheduleDocument } from "../format/schedule-schema.js";
 import type { StudyDocument } from "../format/schema.js";
-import { type CoverageRun, coverageRuns, type StudyTraffic } from "./traffic.js";
+import type { SoundYearly } from "../format/sound-options.js";
+import { coverageOf, type StudyTraffic } from "./traffic.js";
 
 type ByMonthName = Record<(typeof monthNames)[number], Quantity>;
 
@@ -68,13 +69,10 @@ export interface PreparedBoats {
   readonly traffic: StudyTraffic | undefined;
 }
 
-type YearlyDocument = Plain<StudyDocument["options"][number]["yearly"][number]>;
-
-/** A yearly line of a study that was checked: a lump, or a count with its price. */
-function yearlyLine({ name, group, cost, count, unitCost, unit }: YearlyDocument): YearlyLine {
-  if (cost !== undefined) return { name, group, cost };
-  if (count !== undefined && unitCost !== undefined) return { name, group, count, unitCost, unit };
-  throw new Error(`a yearly line that was not checked: ${name}`);
+/** A lump, or a count with its price. */
+function yearlyLine({ name, group, unit, ...amount }: Plain<SoundYearly>): YearlyLine {
+  if (amount.cost !== undefined) return { name, group, cost: amount.cost };
+  return { name, group, count: amount.count, unitCost: amount.unitCost, unit };
 }
 
 /** The study as the model takes it. */
@@ -103,12 +101,8 @@ export function boatsToModel(
   document: Pick<StudyDocument, "boats" | "options">,
   { chances, traffic }: PreparedBoats,
 ): Pick<StudyInput, "boats" | "options"> {
-  const coverages = coverageRuns(document.options, traffic?.scaled);
   const { launches, classes, otherPathways } = document.boats;
-  const { boats, options } = withoutUnits({
-    boats: { launches, classes, otherPathways },
-    options: document.options,
-  });
+  const boats = withoutUnits({ launches, classes, otherPathways });
   return {
     boats: {
       launches: boats.launches,
@@ -121,18 +115,19 @@ export function boatsToModel(
       })),
       otherPathways: boats.otherPathways,
     },
-    options: options.map((option) => ({
-      ...option,
-      steps: stepsOf(option, coverages),
-      yearly: option.yearly.map(yearlyLine),
-    })),
+    options: document.options.map((option) => optionToModel(option, document.boats)),
   };
 }
 
+function optionToModel(option: StudyDocument["options"][number], boats: ReadBoats) {
+  const { hours, steps, ...others } = option;
+  const { yearly, ...plain } = withoutUnits(others);
+  return { ...plain, steps: stepsOf(option, boats), yearly: yearly.map(yearlyLine) };
+}
+
 /** An option's steps with the coverage that was entered, or that of its open hours. */
-function stepsOf({ id, steps }: Plain<StudyDocument["options"]>[number], coverages: readonly CoverageRun[]) {
-  if (!steps) return undefined;
-  const coverage = steps.coverage ?? coverages.find(({ optionId }) => optionId === id)?.coverage;
-  if (coverage === undefined) throw new Error(`an option that was not checked: ${id} has no coverage`);
-  return { ...steps, coverage };
+function stepsOf(option: StudyDocument["options"][number], boats: ReadBoats) {
+  if (!option.steps) return undefined;
+  const coverage = option.hours ? coverageOf(option.hours, boats) : option.steps.coverage.value;
+  return { ...withoutUnits(option.steps), coverage };
 }

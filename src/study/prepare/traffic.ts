@@ -11,6 +11,7 @@ import type { BoatsDocument } from "../format/boats-schema.js";
 import { monthNames } from "../format/month-names.js";
 import type { ReadBoats, ReadTraffic } from "../format/read-records.js";
 import type { StudyDocument } from "../format/schema.js";
+import type { ReadHours } from "../format/sound-options.js";
 import type { DayTypeDocument, OpenDocument } from "../format/traffic-schema.js";
 import type { TrafficCounts } from "../reading/traffic-counts.js";
 import { sitesOf } from "./sites.js";
@@ -98,12 +99,18 @@ export interface CoverageRun {
   readonly rows: readonly MetLaunches[];
 }
 
-/** For each option that gives its open hours. @param traffic scaled to the launches of the year */
-export function coverageRuns(options: StudyDocument["options"], traffic: Traffic | undefined): CoverageRun[] {
-  if (!traffic) return [];
-  return options.flatMap(({ id, open }) => {
-    if (!open) return [];
-    const openings = openingsOf(open, traffic);
+/** For each option that gives its open hours. */
+export function coverageRuns({ options, boats }: Pick<StudyDocument, "options" | "boats">): CoverageRun[] {
+  return options.flatMap(({ id, hours }) => {
+    if (!hours) return [];
+    const traffic = scaledTo(boats, hours);
+    const { openings } = hours;
     return [{ optionId: id, coverage: coverage(traffic, openings), rows: launchesMet(traffic, openings) }];
   });
 }
+
+export const coverageOf = (hours: ReadHours, boats: ReadBoats): number =>
+  coverage(scaledTo(boats, hours), hours.openings);
+
+const scaledTo = (boats: ReadBoats, { traffic }: Pick<ReadHours, "traffic">): Traffic =>
+  scaledTraffic(enteredTraffic(traffic, boats), launchesOf(boats));
