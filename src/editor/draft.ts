@@ -1,16 +1,14 @@
 import { LRUCache } from "lru-cache";
+import { type ReadDraft, readDraft } from "../study/reading/judged.js";
 import { InputError, type Problem, valueAt } from "../study/reading/problems.js";
-import { problemsOfDocument } from "../study/reading/read.js";
 import { type PartId, type Standing, standings } from "./parts.js";
 import { rawOf } from "./study-text.js";
 import type { Writing } from "./units-offered.js";
 
 /** A study as far as it has come. */
-export interface Draft {
+export interface Draft extends ReadDraft {
   /** What the text says; an empty group where it cannot be read. */
   readonly document: unknown;
-  /** What is missing, wrong or contradictory, with its place. */
-  readonly problems: readonly Problem[];
   readonly parts: ReadonlyMap<PartId, Standing>;
   readonly writing: Writing;
 }
@@ -22,17 +20,18 @@ interface Named {
 
 const drafts = new LRUCache<string, Draft, Named>({
   max: 8,
-  memoMethod: (_key, _draft, { context: { text, name } }) => readDraft(text, name),
+  memoMethod: (_key, _draft, { context: { text, name } }) => draftIn(text, name),
 });
 
 /** Reads whatever there is of a study. The last few are kept: a page asks several times, and so do its readers. */
 export const draftOf = (text: string, name: string): Draft =>
   drafts.memo(`${name}\n${text}`, { context: { text, name } });
 
-function readDraft(text: string, name: string): Draft {
+function draftIn(text: string, name: string): Draft {
   const { document, unread } = documentOf(text, name);
-  const problems = [...unread, ...problemsOfDocument(document)];
-  return { document, problems, parts: standings(problems), writing: writingOf(document) };
+  const read = readDraft(document);
+  const problems = [...unread, ...read.problems];
+  return { ...read, document, problems, parts: standings(problems), writing: writingOf(document) };
 }
 
 function documentOf(text: string, name: string): { document: unknown; unread: readonly Problem[] } {

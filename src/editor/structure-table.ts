@@ -2,8 +2,8 @@ import { stringify } from "csv-stringify/sync";
 import type { RecordProblem } from "../study/reading/contradiction.js";
 import type { CsvLine } from "../study/reading/csv-lines.js";
 import { csvTable, type TableLine } from "../study/reading/csv-table.js";
+import { readDraft } from "../study/reading/judged.js";
 import { describe, type Problem } from "../study/reading/problems.js";
-import { problemsOfDocument } from "../study/reading/read.js";
 import { freeId } from "./actions.js";
 import { quantityText } from "./amount.js";
 import { enteredValue } from "./form-edits.js";
@@ -125,7 +125,7 @@ function put(target: object, [key, ...rest]: Place, value: unknown): void {
 function problemsByItem(document: unknown, structures: readonly unknown[]): Map<number, Problem[]> {
   const whole = { ...(typeof document === "object" ? document : {}), structures };
   const told = new Map<number, Problem[]>();
-  for (const problem of problemsOfDocument(whole)) {
+  for (const problem of readDraft(whole).problems) {
     const index = problem.at?.[0] === "structures" ? problem.at[1] : undefined;
     if (typeof index === "number") told.set(index, [...(told.get(index) ?? []), problem]);
   }

@@ -15,8 +15,9 @@ import { schematicView } from "../../src/report/rack/schematic.js";
 import { fixedPlaces } from "../../src/report/words/places.js";
 import { runStudy } from "../../src/study/prepare/compute.js";
 import { draftedLevels } from "../../src/study/reading/drafted-levels.js";
+import { readDraft } from "../../src/study/reading/judged.js";
 import { InputError } from "../../src/study/reading/problems.js";
-import { problemsOfDocument, readStudyText } from "../../src/study/reading/read.js";
+import { readStudyText } from "../../src/study/reading/read.js";
 
 const hatchery = {
   id: "hatchery",
@@ -77,7 +78,7 @@ const heads = [
 ];
 const csv = `${[...heads, "available head", "fish loss per day"].join(",")}\nTable hatchery,power-fund,2095 ft,900 ft,12 in,0.006 in,3,4 cfs,30 ft,$900/d\n`;
 
-const drawn = draftedLevels(study);
+const drawn = draftedLevels({ document: study, levels: undefined });
 
 const answers = {
   parts: result?.components.map(({ name, thicknessByYear }) => ({
@@ -96,8 +97,8 @@ const answers = {
   columns: head,
   template: templateOf(hatchery.kind, { system: "us", currency: "USD" }),
   table: readStructureTable(csv, hatchery.kind, study).lines,
-  aboveLake: problemsOfDocument(withHatchery({ elevation: "2,150 ft" })).map(({ path }) => path),
+  aboveLake: readDraft(withHatchery({ elevation: "2,150 ft" })).problems.map(({ path }) => path),
   tooFast: refused(() => runOf(withHatchery({ diameter: "1 in" }))),
-  unknownKind: problemsOfDocument(withHatchery({ kind: "pond" })).map(({ allowed }) => allowed),
+  unknownKind: readDraft(withHatchery({ kind: "pond" })).problems.map(({ allowed }) => allowed),
 };
 console.log(JSON.stringify(answers));

@@ -9,8 +9,7 @@ const toldInputs = 3;
 
 /** Odds as the report tells them. */
 export function toldOdds(run: StudyRun, odds: Odds): ToldOdds {
-  const { format, traced } = reportContext(run);
-  const { record } = traced.levels;
-  const reading = { format, assumptions: run.assumptions, document: run.document, record };
+  const { format } = reportContext(run);
+  const reading = { format, assumptions: run.assumptions, document: run.document };
   return { odds, matters: mattersSentences(odds.matters, toldInputs, reading) };
 }

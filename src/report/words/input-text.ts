@@ -3,7 +3,6 @@ import { overrideDimensions } from "../../assumptions/units.js";
 import type { AssumptionUnit } from "../../model/register/expected.js";
 import type { StudyDocument } from "../../study/format/schema.js";
 import { hydrologicYearId } from "../../study/odds/odds.js";
-import type { LevelRecord } from "../../study/reading/level-record.js";
 import { rangedQuantities } from "../../study/reading/ranged.js";
 import { type DimensionName, dimensions } from "../../units/dimensions.js";
 import { type Formatter, percent, significant } from "./format.js";
@@ -12,19 +11,17 @@ export interface InputReading {
   readonly document: StudyDocument;
   readonly assumptions: AssumptionSet;
   readonly format: Formatter;
-  /** Of the lake's levels, where the study gives one. */
-  readonly record: Pick<LevelRecord, "years"> | undefined;
 }
 
 /** An uncertain input's value in the units of the study's reader; the operating year by its label. */
 export function inputText(
   id: string,
   value: number,
-  { document, assumptions, format, record }: InputReading,
+  { document, assumptions, format }: InputReading,
 ): string {
   const entry = assumptions.entries.get(id);
   if (entry) return assumptionText(entry.unit, value, format);
-  if (id === hydrologicYearId) return yearLabel(value, record);
+  if (id === hydrologicYearId) return yearLabel(value, document);
   const quantity = rangedQuantities(document).find((ranged) => ranged.id === id)?.quantity;
   return quantityText(value, quantity?.dimension ?? "share", format);
 }
@@ -76,8 +73,8 @@ function moneyText(amount: number, unit: string, format: Formatter): string {
   return unit === "" ? text : `${text}/${unit}`;
 }
 
-function yearLabel(place: number, record: InputReading["record"]): string {
-  const label = record?.years[place]?.label;
-  if (label === undefined) throw new RangeError(`no year ${place} in the record of levels`);
+function yearLabel(place: number, { lake }: StudyDocument): string {
+  const label = lake.record?.levels.years[place]?.label;
+  if (label === undefined) throw new RangeError(`no year ${place} in the record of ${lake.name}`);
   return label;
 }

@@ -1,13 +1,14 @@
 import { isCertain } from "../../model/program/class-chances.js";
 import type { BoatsDocument } from "../format/boats-schema.js";
-import { type Contradiction, repeatedIds } from "../reading/contradiction.js";
-import { readSeasonLog } from "../reading/season-log.js";
+import type { ReadBoats } from "../format/read-records.js";
+import { type Contradiction, type Judged, repeatedIds } from "../reading/contradiction.js";
+import type { RecordReaders } from "../reading/record-readers.js";
 import type { SeasonCounts } from "../reading/season-rows.js";
 
 const shareTolerance = 1e-6;
 
 /** Vessel classes, their counts and the log of seasons against one another. */
-export function boatProblems(boats: BoatsDocument): Contradiction[] {
+export function boatProblems(boats: BoatsDocument, readers: RecordReaders): Contradiction[] {
   const problems = repeatedIds(boats.classes, ["boats", "classes"]);
   const sum = boats.classes.reduce((total, each) => total + each.share.value, 0);
   if (Math.abs(sum - 1) > shareTolerance) {
@@ -17,7 +18,7 @@ export function boatProblems(boats: BoatsDocument): Contradiction[] {
       allowed: "shares of all launches that add up to 100 %",
     });
   }
-  return [...problems, ...countProblems(boats), ...seasonProblems(boats)];
+  return [...problems, ...countProblems(boats), ...(soundSeasons(boats, readers).problems ?? [])];
 }
 
 function countProblems({ classes }: BoatsDocument): Contradiction[] {
@@ -34,16 +35,19 @@ function countProblems({ classes }: BoatsDocument): Contradiction[] {
   );
 }
 
-function seasonProblems({ classes, seasons }: BoatsDocument): Contradiction[] {
-  if (!seasons) return [];
-  const reading = readSeasonLog(
-    seasons.csv,
-    classes.map(({ id }) => id),
-  );
+/** The log of seasons with what was read of it. */
+export function soundSeasons(
+  { classes, seasons }: BoatsDocument,
+  readers: RecordReaders,
+): Judged<ReadBoats["seasons"]> {
+  if (!seasons) return { sound: undefined };
+  const classIds = classes.map(({ id }) => id);
+  const reading = readers.seasons(seasons.csv, classIds);
   const problems = reading.log
     ? reading.log.rows.flatMap((row) => certaintyProblems(row, classes))
     : reading.problems;
-  return problems.map((problem) => ({ ...problem, path: ["boats", "seasons", "csv"] }));
+  if (reading.log && problems.length === 0) return { sound: { ...seasons, log: reading.log } };
+  return { problems: problems.map((problem) => ({ ...problem, path: ["boats", "seasons", "csv"] })) };
 }
 
 /** Counts of a class whose chance was entered as certain, none or all, and that show otherwise. */

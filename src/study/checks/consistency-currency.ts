@@ -1,5 +1,5 @@
 import { type DimensionName, dimensions } from "../../units/dimensions.js";
-import type { StudyDocument } from "../format/schema.js";
+import type { WrittenStudy } from "../format/schema.js";
 import type { Contradiction } from "../reading/contradiction.js";
 
 /** Signs that only these currencies may use; a code of three letters stands for itself. */
@@ -10,7 +10,7 @@ const signs: Record<string, RegExp> = {
 };
 
 /** Amounts written in another currency than the study's: they would be read as if they were its own. */
-export function currencyProblems(document: StudyDocument): Contradiction[] {
+export function currencyProblems(document: WrittenStudy): Contradiction[] {
   const { currency } = document.money;
   const overrides = document.overrides.map(({ value }, index) => ({
     path: ["overrides", index, "value"],

@@ -1,16 +1,17 @@
-import type { StudyDocument } from "../format/schema.js";
+import type { WrittenStudy } from "../format/schema.js";
 import type { Contradiction } from "../reading/contradiction.js";
+import type { RecordReaders } from "../reading/record-readers.js";
 import { scheduleProblems } from "./consistency-schedules.js";
 
-type LakeDocument = StudyDocument["lake"];
+type LakeDocument = WrittenStudy["lake"];
 
 /** Levels, table and schedules of the lake against one another. */
-export function levelProblems(lake: LakeDocument): Contradiction[] {
+export function levelProblems(lake: LakeDocument, readers: RecordReaders): Contradiction[] {
   return [
     ...limitProblems(lake),
     ...tableProblems(lake),
     ...coverageProblems(lake),
-    ...scheduleProblems(lake),
+    ...scheduleProblems(lake, readers),
   ];
 }
 

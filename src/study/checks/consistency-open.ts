@@ -1,29 +1,47 @@
 import type { Traffic } from "../../model/inputs.js";
-import type { StudyDocument } from "../format/schema.js";
+import type { ReadTraffic } from "../format/read-records.js";
+import type { WrittenStudy } from "../format/schema.js";
+import type { ReadHours, SoundSteps } from "../format/sound-options.js";
 import type { OpenDocument } from "../format/traffic-schema.js";
 import { siteIdsOf } from "../prepare/sites.js";
 import { hourOf, openingsOf } from "../prepare/traffic.js";
-import { type Contradiction, exactlyOne } from "../reading/contradiction.js";
+import { type Contradiction, exactlyOne, type Judged } from "../reading/contradiction.js";
 
 type Path = readonly PropertyKey[];
 
-/**
- * Open hours of the options against their steps and the traffic.
- * @param traffic of the study, `"unsound"` where it has problems of its own
- */
-export function openProblems(
-  options: StudyDocument["options"],
-  traffic: Traffic | "unsound" | undefined,
-): Contradiction[] {
-  return options.flatMap(({ open, steps }, index) => {
-    const path = ["options", index, "open"];
-    const hours = (open ?? []).flatMap((entry, place) => hourProblems(entry, [...path, place]));
-    return [
-      ...coverageProblems({ open, coverage: steps?.coverage }, steps !== undefined, ["options", index]),
-      ...hours,
-      ...(open && traffic !== "unsound" ? trafficProblems(open, traffic, path) : []),
-    ];
-  });
+type OptionDocument = WrittenStudy["options"][number];
+type Steps = NonNullable<OptionDocument["steps"]>;
+
+/** Traffic of the study, as it was read and by its sites; `"unsound"` where it has problems of its own. */
+type Known = { readonly read: ReadTraffic; readonly entered: Traffic } | "unsound" | undefined;
+
+/** What is wrong with the open hours of the options against their steps and the traffic. */
+export const openProblems = (options: readonly OptionDocument[], traffic: Known): Contradiction[] =>
+  options.flatMap((option, index) => soundSteps(option, traffic, ["options", index]).problems ?? []);
+
+/** The steps of an option with their coverage or the hours that it follows from. */
+export function soundSteps(
+  { open, steps }: Pick<OptionDocument, "open" | "steps">,
+  traffic: Known,
+  path: Path,
+): Judged<SoundSteps<Steps>> {
+  const own = coverageProblems({ open, coverage: steps?.coverage }, steps !== undefined, path);
+  const hours = open && readHours(open, traffic, [...path, "open"]);
+  const problems = [...own, ...(hours?.problems ?? [])];
+  if (own.length > 0) return { problems };
+  const none = { open: undefined, hours: undefined };
+  if (!steps) return { sound: { steps, ...none } };
+  if (open && hours && !hours.problems) return { sound: { steps, open, hours: hours.sound } };
+  const { coverage } = steps;
+  return coverage ? { sound: { steps: { ...steps, coverage }, ...none } } : { problems };
+}
+
+function readHours(open: OpenDocument, traffic: Known, path: Path): Judged<ReadHours> {
+  const problems = open.flatMap((entry, place) => hourProblems(entry, [...path, place]));
+  if (traffic === "unsound") return { problems };
+  problems.push(...trafficProblems(open, traffic?.entered, path));
+  if (problems.length > 0 || !traffic) return { problems };
+  return { sound: { openings: openingsOf(open, traffic.entered), traffic: traffic.read } };
 }
 
 function coverageProblems(

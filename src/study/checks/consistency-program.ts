@@ -1,6 +1,7 @@
 import { counted } from "../../counted.js";
 import type { ProgramDocument } from "../format/program-schema.js";
-import { type Contradiction, exactlyOne } from "../reading/contradiction.js";
+import type { SoundYearly } from "../format/sound-options.js";
+import { allSound, type Contradiction, exactlyOne, type Judged } from "../reading/contradiction.js";
 import type { SoundParts } from "./sound-parts.js";
 
 type Path = readonly PropertyKey[];
@@ -10,7 +11,7 @@ export function programProblems({ options = [], boats, study }: SoundParts): Con
   const classes = boats?.classes.map(({ id }) => id);
   return [
     ...options.flatMap((option, index) => [
-      ...yearlyProblems(option, ["options", index, "yearly"]),
+      ...(soundYearly(option, ["options", index, "yearly"]).problems ?? []),
       ...feeProblems(option, ["options", index], classes),
       ...stepProblems(option.steps, ["options", index, "steps"], classes),
     ]),
@@ -18,25 +19,33 @@ export function programProblems({ options = [], boats, study }: SoundParts): Con
   ];
 }
 
-function yearlyProblems({ yearly }: ProgramDocument, path: Path): Contradiction[] {
-  return yearly.flatMap((line, index) => {
-    const problems = exactlyOne(line, "cost", "count");
-    const strays = (["unitCost", "unit"] as const).filter(
-      (field) => line.count === undefined && line[field] !== undefined,
-    );
-    return [
-      ...problems,
-      ...strays.map((field) => ({
-        path: [field],
-        found: `${field} without count`,
-        allowed: `${field} only beside count`,
-        remedy: "Add the count or take it out.",
-      })),
-      ...(line.count !== undefined && line.unitCost === undefined
-        ? [{ path: ["unitCost"], found: "nothing", allowed: 'the price of one, such as "$180"' }]
-        : []),
-    ].map((problem) => ({ ...problem, path: [...path, index, ...problem.path] }));
-  });
+/** The yearly lines of an option, each as a lump or as a count with its price. */
+export const soundYearly = ({ yearly }: ProgramDocument, path: Path): Judged<SoundYearly[]> =>
+  allSound(yearly.map((line, index) => soundLine(line, [...path, index])));
+
+function soundLine(line: ProgramDocument["yearly"][number], path: Path): Judged<SoundYearly> {
+  const { cost, count, unitCost } = line;
+  const strays = (["unitCost", "unit"] as const).filter(
+    (field) => count === undefined && line[field] !== undefined,
+  );
+  const problems: Contradiction[] = [
+    ...exactlyOne(line, "cost", "count"),
+    ...strays.map((field) => ({
+      path: [field],
+      found: `${field} without count`,
+      allowed: `${field} only beside count`,
+      remedy: "Add the count or take it out.",
+    })),
+    ...(count !== undefined && unitCost === undefined
+      ? [{ path: ["unitCost"], found: "nothing", allowed: 'the price of one, such as "$180"' }]
+      : []),
+  ];
+  if (problems.length === 0) {
+    if (cost !== undefined && count === undefined) return { sound: { ...line, cost, count } };
+    if (cost === undefined && count !== undefined && unitCost !== undefined)
+      return { sound: { ...line, cost, count, unitCost } };
+  }
+  return { problems: problems.map((problem) => ({ ...problem, path: [...path, ...problem.path] })) };
 }
 
 /** Seals and steps of classes that there are not. */

@@ -1,36 +1,74 @@
 import { monthDays } from "../../model/lake/calendar.js";
-import type { ScheduleDocument } from "../format/schedule-schema.js";
-import type { StudyDocument } from "../format/schema.js";
+import type { ReadRecord, WithLevels } from "../format/read-records.js";
+import type { RecordDocument, ScheduleDocument } from "../format/schedule-schema.js";
+import type { StudyDocument, WrittenStudy } from "../format/schema.js";
 import { dayNumber } from "../prepare/to-model.js";
-import { type Contradiction, repeatedIds } from "../reading/contradiction.js";
-import { readLevelRecord } from "../reading/level-record.js";
+import { allSound, type Contradiction, type Judged, repeatedIds } from "../reading/contradiction.js";
+import type { RecordReaders } from "../reading/record-readers.js";
 
-type LakeDocument = StudyDocument["lake"];
+type LakeDocument = WrittenStudy["lake"];
 type Path = readonly PropertyKey[];
 
+interface Within {
+  readonly path: Path;
+  readonly lake: LakeDocument;
+  readonly readers: RecordReaders;
+}
+
 /** The lake's own levels and its other schedules, each against the limits of the lake. */
-export function scheduleProblems(lake: LakeDocument): Contradiction[] {
+export function scheduleProblems(lake: LakeDocument, readers: RecordReaders): Contradiction[] {
   const { otherSchedules } = lake;
   return [
-    ...levelsProblems(lake, ["lake"], lake),
-    ...otherSchedules.flatMap((each, index) => levelsProblems(each, ["lake", "otherSchedules", index], lake)),
+    ...(soundLevels(lake, { path: ["lake"], lake, readers }).problems ?? []),
+    ...(otherLevels(lake, readers).problems ?? []),
     ...repeatedIds(otherSchedules, ["lake", "otherSchedules"]),
     ...storageValueProblems(lake),
   ];
 }
 
-function levelsProblems(schedule: ScheduleDocument, path: Path, lake: LakeDocument): Contradiction[] {
-  const { drawdown, record } = schedule;
+/** The lake with what was read of its records. */
+export function readLake(lake: LakeDocument, readers: RecordReaders): Judged<StudyDocument["lake"]> {
+  const own = soundLevels(lake, { path: ["lake"], lake, readers });
+  if (own.problems) return own;
+  const others = otherLevels(lake, readers);
+  return others.problems ? others : { sound: { ...own.sound, otherSchedules: others.sound } };
+}
+
+function otherLevels(lake: LakeDocument, readers: RecordReaders) {
+  return allSound(
+    lake.otherSchedules.map((each, index) =>
+      soundLevels(each, { path: ["lake", "otherSchedules", index], lake, readers }),
+    ),
+  );
+}
+
+function soundLevels<Schedule extends ScheduleDocument>(
+  schedule: Schedule,
+  within: Within,
+): Judged<WithLevels<Schedule>> {
+  const { record, ...others } = schedule;
+  const { path, lake } = within;
+  const { drawdown } = schedule;
   if (drawdown && record) {
     const allowed = "drawdown or record, not both";
     const remedy = "Take out the one that the lake does not follow.";
-    return [{ path: [...path, "record"], found: "a record beside a drawdown", allowed, remedy }];
+    return {
+      problems: [{ path: [...path, "record"], found: "a record beside a drawdown", allowed, remedy }],
+    };
   }
-  if (drawdown) return drawdownProblems(drawdown, [...path, "drawdown"], lake);
-  if (record) return recordProblems(record, [...path, "record"], lake);
-  const allowed = "points of an operating year under drawdown, or levels of several years under record";
-  return [{ path: [...path, "drawdown"], found: "nothing", allowed }];
+  if (record) {
+    const read = readRecord(record, { ...within, path: [...path, "record"] });
+    return read.problems ? read : { sound: { ...schedule, record: read.sound } };
+  }
+  const problems = drawdown ? drawdownProblems(drawdown, [...path, "drawdown"], lake) : [noLevels(path)];
+  return problems.length > 0 ? { problems } : { sound: others };
 }
+
+const noLevels = (path: Path): Contradiction => ({
+  path: [...path, "drawdown"],
+  found: "nothing",
+  allowed: "points of an operating year under drawdown, or levels of several years under record",
+});
 
 function drawdownProblems(
   drawdown: NonNullable<ScheduleDocument["drawdown"]>,
@@ -69,20 +107,18 @@ function isDate(on: string): boolean {
   return day <= (monthDays[month - 1] ?? 0);
 }
 
-function recordProblems(
-  record: NonNullable<ScheduleDocument["record"]>,
-  path: Path,
-  lake: LakeDocument,
-): Contradiction[] {
+function readRecord(record: RecordDocument, { path, lake, readers }: Within): Judged<ReadRecord> {
   const { csv, file, fillGapsUpTo } = record;
   if (csv === undefined) {
     // a file that could not be read is reported where it was looked for
-    return file === undefined ? [{ path: [...path, "csv"], found: "nothing", allowed: "CSV text" }] : [];
+    const problem = { path: [...path, "csv"], found: "nothing", allowed: "CSV text" };
+    return { problems: file === undefined ? [problem] : [] };
   }
-  const reading = readLevelRecord(csv, { ...lake, fillGapsUpTo });
-  if (reading.record) return [];
+  const { minimumElevation, maximumElevation } = lake;
+  const reading = readers.levels(csv, { fillGapsUpTo, minimumElevation, maximumElevation });
+  if (reading.record) return { sound: { ...record, levels: reading.record } };
   const place = [...path, file === undefined ? "csv" : "file"];
-  return reading.problems.map((problem) => ({ ...problem, path: place }));
+  return { problems: reading.problems.map((problem) => ({ ...problem, path: place })) };
 }
 
 function storageValueProblems({ storageValue, storageValueOrigin }: LakeDocument): Contradiction[] {

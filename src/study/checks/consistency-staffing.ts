@@ -2,7 +2,7 @@ import { counted } from "../../counted.js";
 import type { Traffic } from "../../model/inputs.js";
 import { daysInYear, hoursPerDay } from "../../model/lake/calendar.js";
 import type { BoatsDocument } from "../format/boats-schema.js";
-import type { StudyDocument } from "../format/schema.js";
+import type { WrittenStudy } from "../format/schema.js";
 import { daysOfSites } from "../prepare/staffing.js";
 import { hourOf } from "../prepare/traffic.js";
 import type { Contradiction } from "../reading/contradiction.js";
@@ -11,7 +11,7 @@ import type { Contradiction } from "../reading/contradiction.js";
 const mostBoatsPerHour = 200;
 
 type Path = readonly PropertyKey[];
-type OptionDocument = StudyDocument["options"][number];
+type OptionDocument = WrittenStudy["options"][number];
 
 interface SoundTraffic {
   readonly classes: BoatsDocument["classes"];
@@ -23,7 +23,7 @@ interface SoundTraffic {
  * @param sound classes and scaled traffic; absent where they, or the open hours, have problems of their own
  */
 export function stationProblems(
-  options: StudyDocument["options"],
+  options: WrittenStudy["options"],
   sound: SoundTraffic | undefined,
 ): Contradiction[] {
   return options.flatMap((option, index) => {

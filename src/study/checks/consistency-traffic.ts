@@ -4,28 +4,48 @@ import { daysInYear, daysOf, hoursPerDay } from "../../model/lake/calendar.js";
 import { launchesBySite } from "../../model/program/traffic.js";
 import type { BoatsDocument } from "../format/boats-schema.js";
 import { monthNames } from "../format/month-names.js";
+import type { ReadBoats, ReadTraffic } from "../format/read-records.js";
 import type { DayTypeDocument, TrafficDocument } from "../format/traffic-schema.js";
-import { launchesOf, type TrafficReading, yearOfDays } from "../prepare/traffic.js";
-import { type Contradiction, exactlyOne, repeatedIds } from "../reading/contradiction.js";
+import { siteIdsOf, sitesOf } from "../prepare/sites.js";
+import { enteredTraffic, launchesOf, yearOfDays } from "../prepare/traffic.js";
+import { type Contradiction, exactlyOne, type Judged, repeatedIds } from "../reading/contradiction.js";
+import type { RecordReaders } from "../reading/record-readers.js";
 
 const place = ["boats", "traffic"];
 const shareTolerance = 1e-6;
 /** What adding up decimal fractions of days may leave over. */
 const rounding = 1e-9;
 
-/** Launch sites and traffic against one another and against the launches. */
-export function trafficProblems(boats: BoatsDocument, reading: TrafficReading): Contradiction[] {
+/** The traffic of boats, launch sites and launches being held against it. */
+export function soundTraffic(boats: BoatsDocument, readers: RecordReaders): Judged<ReadBoats["traffic"]> {
   const { sites = [], traffic } = boats;
   const problems = [...repeatedIds(sites, ["boats", "sites"]), ...siteShareProblems(boats)];
-  if (!traffic) return problems;
+  if (!traffic) return problems.length > 0 ? { problems } : { sound: undefined };
+  const read = readTraffic(traffic, boats, readers);
   const own = [
     ...exactlyOne(traffic, "dayTypes", "csv").map((each) => ({ ...each, path: [...place, ...each.path] })),
     ...monthGroupProblems(traffic),
     ...dayTypeProblems(traffic.dayTypes ?? []),
-    ...reading.problems.map((each) => ({ ...each, path: [...place, "csv"] })),
+    ...(read.problems ?? []),
   ];
-  const { entered } = reading;
-  return [...problems, ...own, ...(entered && own.length === 0 ? emptyProblems(boats, entered) : [])];
+  if (read.problems || own.length > 0) return { problems: [...problems, ...own] };
+  problems.push(...emptyProblems(boats, enteredTraffic(read.sound, boats)));
+  return problems.length > 0 ? { problems } : read;
+}
+
+/** What the counts say; that something is missing beside them is told elsewhere. */
+function readTraffic(
+  traffic: TrafficDocument,
+  boats: BoatsDocument,
+  readers: RecordReaders,
+): Judged<ReadTraffic> {
+  const { dayTypes, ...others } = traffic;
+  if (dayTypes) return { sound: { ...traffic, dayTypes } };
+  const { csv, monthGroups } = others;
+  if (csv === undefined || !monthGroups) return { problems: [] };
+  const reading = readers.counts(csv, { monthGroups, siteIds: siteIdsOf(sitesOf(boats)) });
+  if (reading.counts) return { sound: { ...others, counts: reading.counts } };
+  return { problems: reading.problems.map((each) => ({ ...each, path: [...place, "csv"] })) };
 }
 
 function siteShareProblems({ sites }: BoatsDocument): Contradiction[] {

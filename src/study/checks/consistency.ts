@@ -1,6 +1,7 @@
 import { scaledTraffic } from "../../model/program/traffic.js";
-import { launchesOf, readTraffic } from "../prepare/traffic.js";
+import { enteredTraffic, launchesOf } from "../prepare/traffic.js";
 import { type Contradiction, repeatedIds } from "../reading/contradiction.js";
+import type { RecordReaders } from "../reading/record-readers.js";
 import { boatProblems } from "./consistency-boats.js";
 import { detectionProblems } from "./consistency-detection.js";
 import { levelProblems } from "./consistency-levels.js";
@@ -9,18 +10,18 @@ import { openProblems } from "./consistency-open.js";
 import { programProblems } from "./consistency-program.js";
 import { stationProblems } from "./consistency-staffing.js";
 import { structureProblems } from "./consistency-structures.js";
-import { trafficProblems } from "./consistency-traffic.js";
+import { soundTraffic } from "./consistency-traffic.js";
 import { uniqueProblems } from "./consistency-unique.js";
 import { bearerShareProblems, type SoundParts } from "./sound-parts.js";
 
-export function contradictions(parts: SoundParts): Contradiction[] {
+export function contradictions(parts: SoundParts, readers: RecordReaders): Contradiction[] {
   return [
-    ...(parts.lake ? levelProblems(parts.lake) : []),
+    ...(parts.lake ? levelProblems(parts.lake, readers) : []),
     ...structureProblems(parts),
-    ...(parts.boats ? boatProblems(parts.boats) : []),
+    ...(parts.boats ? boatProblems(parts.boats, readers) : []),
     ...optionProblems(parts),
     ...programProblems(parts),
-    ...rampProblems(parts),
+    ...rampProblems(parts, readers),
     ...detectionProblems(parts),
     ...bearerProblems(parts),
     ...inflationProblems(parts),
@@ -32,15 +33,21 @@ export function contradictions(parts: SoundParts): Contradiction[] {
 }
 
 /** Traffic, open hours and stations; what rests on one that has problems is told once these are mended. */
-function rampProblems({ boats, options = [] }: SoundParts): Contradiction[] {
-  const reading = boats && readTraffic(boats);
-  const traffic = boats && reading ? trafficProblems(boats, reading) : [];
-  const isSound = reading !== undefined && traffic.length === 0;
-  const open = openProblems(options, isSound ? reading.entered : "unsound");
-  const entered = isSound && open.length === 0 ? reading.entered : undefined;
-  const scaled = boats && entered && scaledTraffic(entered, launchesOf(boats));
-  const sound = boats && scaled && { classes: boats.classes, traffic: scaled };
-  return [...traffic, ...open, ...stationProblems(options, sound)];
+function rampProblems({ boats, options = [] }: SoundParts, readers: RecordReaders): Contradiction[] {
+  const without = (problems: readonly Contradiction[]) => [
+    ...problems,
+    ...openProblems(options, "unsound"),
+    ...stationProblems(options, undefined),
+  ];
+  if (!boats) return without([]);
+  const judged = soundTraffic(boats, readers);
+  if (judged.problems) return without(judged.problems);
+  const read = judged.sound;
+  const entered = read && enteredTraffic(read, boats);
+  const open = openProblems(options, entered && { read, entered });
+  const scaled = entered && open.length === 0 ? scaledTraffic(entered, launchesOf(boats)) : undefined;
+  const sound = scaled && { classes: boats.classes, traffic: scaled };
+  return [...open, ...stationProblems(options, sound)];
 }
 
 function optionProblems({ options, study, lake }: SoundParts): Contradiction[] {

@@ -1,15 +1,16 @@
 import type { Spread } from "../../units/spread.js";
-import type { StudyDocument } from "../format/schema.js";
+import type { WrittenStudy } from "../format/schema.js";
 import type { Contradiction } from "../reading/contradiction.js";
-import { rangedQuantities, withValues } from "../reading/ranged.js";
+import { rangedIn, withValues } from "../reading/ranged.js";
+import type { RecordReaders } from "../reading/record-readers.js";
 import { contradictions } from "./consistency.js";
 import type { SoundParts } from "./sound-parts.js";
 
 /** Ends of a range, or choices, with which the rest of the study would be contradictory. */
-export function rangeProblems(document: StudyDocument): Contradiction[] {
-  return rangedQuantities(document).flatMap(({ path, quantity }) => {
+export function rangeProblems(document: WrittenStudy, readers: RecordReaders): Contradiction[] {
+  return rangedIn(document, [], []).flatMap(({ path, quantity }) => {
     const broken = endsOf(quantity.spread).flatMap((value) =>
-      contradictions(soundParts(withValues(document, [{ path, value }]))),
+      contradictions(soundParts(withValues(document, [{ path, value }])), readers),
     );
     const [first] = broken;
     if (!first) return [];
@@ -31,6 +32,6 @@ export function endsOf(spread: Spread): number[] {
   return [Math.min(...values), Math.max(...values)];
 }
 
-export function soundParts(document: StudyDocument): SoundParts {
+export function soundParts(document: WrittenStudy): SoundParts {
   return { ...document, structures: document.structures.map((value, index) => ({ index, value })) };
 }

@@ -1,17 +1,17 @@
-import type { StudyDocument } from "../format/schema.js";
+import type { WrittenStudy } from "../format/schema.js";
 import type { Contradiction } from "../reading/contradiction.js";
 /** The parts of a document that are well formed; the rest is absent and reported elsewhere. */
 export interface SoundParts {
-  readonly study?: StudyDocument["study"] | undefined;
-  readonly lake?: StudyDocument["lake"] | undefined;
-  readonly boats?: StudyDocument["boats"] | undefined;
-  readonly options?: StudyDocument["options"] | undefined;
-  readonly money?: StudyDocument["money"] | undefined;
-  readonly overrides?: StudyDocument["overrides"] | undefined;
-  readonly report?: StudyDocument["report"] | undefined;
+  readonly study?: WrittenStudy["study"] | undefined;
+  readonly lake?: WrittenStudy["lake"] | undefined;
+  readonly boats?: WrittenStudy["boats"] | undefined;
+  readonly options?: WrittenStudy["options"] | undefined;
+  readonly money?: WrittenStudy["money"] | undefined;
+  readonly overrides?: WrittenStudy["overrides"] | undefined;
+  readonly report?: WrittenStudy["report"] | undefined;
   readonly structures: ReadonlyArray<{
     readonly index: number;
-    readonly value: StudyDocument["structures"][number];
+    readonly value: WrittenStudy["structures"][number];
   }>;
 }
 

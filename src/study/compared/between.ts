@@ -5,9 +5,13 @@ import type { Money } from "../../model/money/decimal.js";
 import { contradictions } from "../checks/consistency.js";
 import { currencyProblems } from "../checks/consistency-currency.js";
 import { soundParts } from "../checks/range-problems.js";
-import type { PreparedStudy } from "../prepare/prepared.js";
+import { withRecords } from "../checks/with-records.js";
+import { asWritten } from "../format/as-written.js";
+import type { StudyDocument, WrittenStudy } from "../format/schema.js";
 import { prepareStudy } from "../prepare/prepared.js";
-import { InputError } from "../reading/problems.js";
+import type { Judged } from "../reading/contradiction.js";
+import { InputError, problemOf } from "../reading/problems.js";
+import { type RecordReaders, recordReaders } from "../reading/record-readers.js";
 import { type ComparedStudy, mixedAssumptions, mixedOverrides } from "./assumption-differences.js";
 import { mixture } from "./mixture.js";
 
@@ -42,16 +46,18 @@ export function between(
   all: ReadonlySet<string>,
   requested: string | undefined,
 ): Between {
+  const readers = recordReaders();
+  const written = { left: asWritten(left.document), right: asWritten(right.document) };
   const studyAt = (places: ReadonlySet<string>): ComparedStudy => {
     if (places.size === 0) return left;
     if (places.size === all.size) return right;
     const takesRight = (place: string) => places.has(place);
-    const document = mixture(left.document, right.document, takesRight);
+    const mixed = {
+      ...mixture(written.left, written.right, takesRight),
+      overrides: mixedOverrides(left.document.overrides, right.document.overrides, takesRight),
+    };
     return {
-      document: {
-        ...document,
-        overrides: mixedOverrides(left.document.overrides, right.document.overrides, takesRight),
-      },
+      document: readMixture(mixed, readers),
       assumptions: mixedAssumptions(left.assumptions, right.assumptions, takesRight),
     };
   };
@@ -64,7 +70,7 @@ export function between(
   return {
     lakeKey,
     isSound: (places) =>
-      places.size === 0 || places.size === all.size || prepared(studyAt(places)) !== undefined,
+      places.size === 0 || places.size === all.size || canBePrepared(() => studyAt(places)),
     worth: (places) => {
       const { document, assumptions } = studyAt(places);
       const { input, assumed } = prepareStudy(document, assumptions);
@@ -89,13 +95,24 @@ function withOption(input: StudyInput, id: string | undefined): StudyInput {
   return { ...input, options, lake: { ...input.lake, otherSchedules } };
 }
 
-/** A study made ready for the model; undefined for one that contradicts itself. */
-function prepared({ document, assumptions }: ComparedStudy): PreparedStudy | undefined {
-  if (contradictions(soundParts(document)).length + currencyProblems(document).length > 0) return undefined;
+/** @throws InputError where the mixture contradicts itself */
+function readMixture(mixed: WrittenStudy, readers: RecordReaders): StudyDocument {
+  const found = [...contradictions(soundParts(mixed), readers), ...currencyProblems(mixed)];
+  const read: Judged<StudyDocument> = found.length > 0 ? { problems: found } : withRecords(mixed, readers);
+  if (!read.problems) return read.sound;
+  throw new InputError(
+    mixed.study.name,
+    read.problems.map((each) => problemOf(each, mixed)),
+  );
+}
+
+function canBePrepared(studyAt: () => ComparedStudy): boolean {
   try {
-    return prepareStudy(document, assumptions);
+    const { document, assumptions } = studyAt();
+    prepareStudy(document, assumptions);
+    return true;
   } catch (error) {
-    if (error instanceof InputError) return undefined;
+    if (error instanceof InputError) return false;
     throw error;
   }
 }

@@ -1,4 +1,5 @@
 import { isDeepStrictEqual } from "node:util";
+import { asWritten } from "../format/as-written.js";
 import type { StudyDocument } from "../format/schema.js";
 import { quantityName } from "../reading/ranged.js";
 import { asTyped, bothTyped } from "./as-typed.js";
@@ -38,10 +39,11 @@ const comparedElsewhere = ["overrides"];
  */
 export function inputDifferences(left: StudyDocument, right: StudyDocument): InputDifference[] {
   const documents = { left, right };
-  return Object.entries(left)
+  const written = asWritten(right);
+  return Object.entries(asWritten(left))
     .filter(([key]) => !comparedElsewhere.includes(key))
     .flatMap(([key, value]: [string, unknown]) =>
-      differencesIn(value, Reflect.get(right, key), { left: [key], right: [key], names: [key] }, documents),
+      differencesIn(value, Reflect.get(written, key), { left: [key], right: [key], names: [key] }, documents),
     );
 }
 

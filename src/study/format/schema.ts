@@ -4,8 +4,10 @@ import { monitoringSchema, responseSchema } from "./detection-schema.js";
 import { identifier, monthly, positive, quantity, reference, shortText, year } from "./fields.js";
 import { money } from "./money-schema.js";
 import { programFields } from "./program-schema.js";
+import type { ReadBoats, ReadLake } from "./read-records.js";
 import { reportSchema } from "./report-schema.js";
 import { levelFields, otherSchedules } from "./schedule-schema.js";
+import type { SoundOption } from "./sound-options.js";
 import { stationSchema } from "./staffing-schema.js";
 import { structureSchema } from "./structure-schema.js";
 import { openSchema } from "./traffic-schema.js";
@@ -183,7 +185,15 @@ export const studySchema = z.strictObject({
   report: reportSchema,
 });
 
-export type StudyDocument = z.output<typeof studySchema>;
+/** A study as written: each field is well formed, but one may contradict another. */
+export type WrittenStudy = z.output<typeof studySchema>;
+
+/** A study that was checked, with what was read of its records. */
+export type StudyDocument = Omit<WrittenStudy, "lake" | "boats" | "options"> & {
+  readonly lake: ReadLake<WrittenStudy["lake"]>;
+  readonly boats: ReadBoats;
+  readonly options: SoundOption<WrittenStudy["options"][number]>[];
+};
 
 /** JSON Schema of the study file as an author writes it. */
 export function studyJsonSchema(): object {

@@ -68,7 +68,7 @@ export function runStudy(document: StudyDocument, assumptions: AssumptionSet): S
     ...computed,
     ranges,
     traffic,
-    coverage: coverageRuns(document.options, traffic?.scaled),
+    coverage: coverageRuns(document),
     staffing: staffStations(document, traffic?.scaled),
     traced: once(() => tracedResult(computed)),
   };

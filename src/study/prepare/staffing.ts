@@ -2,12 +2,12 @@ import { sumOf } from "../../lists.js";
 import type { Traffic } from "../../model/inputs.js";
 import { type SiteDay, sealedShare, siteDays } from "../../model/program/site-days.js";
 import { type Staffing, type StaffingInput, staffing } from "../../model/program/staffing.js";
-import type { StudyDocument } from "../format/schema.js";
+import type { StudyDocument, WrittenStudy } from "../format/schema.js";
 import type { StationDocument } from "../format/staffing-schema.js";
 import { withoutUnits } from "./to-model.js";
 import { openingsOf } from "./traffic.js";
 
-type OptionDocument = StudyDocument["options"][number];
+type OptionDocument = Pick<WrittenStudy["options"][number], "open" | "steps">;
 
 /** An option's stations: what was asked, and the inspectors that they need. */
 export interface StationRun {

@@ -4,10 +4,11 @@ import { monthStart } from "../../model/lake/calendar.js";
 import type { ClassChance } from "../../model/program/class-chances.js";
 import type { Quantity } from "../../units/quantity.js";
 import { monthNames } from "../format/month-names.js";
-import type { RecordDocument, ScheduleDocument } from "../format/schedule-schema.js";
+import type { ReadBoats, WithLevels } from "../format/read-records.js";
+import type { ScheduleDocument } from "../format/schedule-schema.js";
 import type { StudyDocument } from "../format/schema.js";
-import { type LevelRecord, readLevelRecord } from "../reading/level-record.js";
-import { type CoverageRun, coverageRuns, type StudyTraffic } from "./traffic.js";
+import type { SoundYearly } from "../format/sound-options.js";
+import { coverageOf, type StudyTraffic } from "./traffic.js";
 
 type ByMonthName = Record<(typeof monthNames)[number], Quantity>;
 
@@ -51,62 +52,46 @@ export function dayNumber(on: string): number {
   return monthStart(month - 1) + day - 1;
 }
 
-function levelsOf({ drawdown = [], record }: ScheduleDocument, lake: StudyDocument["lake"]) {
+function levelsOf({ drawdown = [], record }: WithLevels<ScheduleDocument>) {
   return {
     drawdown: drawdown.map(({ on, elevation }) => ({
       dayOfYear: dayNumber(on),
       elevation: elevation.value,
     })),
-    record: record && recordOf(record, lake).years,
+    record: record?.levels.years,
   };
 }
 
-/** The record of a study that was checked, with what was left out and joined. */
-export function recordOf(
-  { csv = "", fillGapsUpTo }: RecordDocument,
-  lake: StudyDocument["lake"],
-): LevelRecord {
-  const reading = readLevelRecord(csv, { ...lake, fillGapsUpTo });
-  if (reading.record) return reading.record;
-  throw new Error(`a record of levels that was not checked: ${reading.problems[0]?.found}`);
-}
-
-/** What is read of a study before the model can take it. */
-interface ReadBoats {
+/** What is worked out of a study before the model can take it. */
+export interface PreparedBoats {
   /** Of the vessel classes, in their order. */
   readonly chances: readonly ClassChance[];
   readonly traffic: StudyTraffic | undefined;
 }
 
-type YearlyDocument = Plain<StudyDocument["options"][number]["yearly"][number]>;
-
-/** A yearly line of a study that was checked: a lump, or a count with its price. */
-function yearlyLine({ name, group, cost, count, unitCost, unit }: YearlyDocument): YearlyLine {
-  if (cost !== undefined) return { name, group, cost };
-  if (count !== undefined && unitCost !== undefined) return { name, group, count, unitCost, unit };
-  throw new Error(`a yearly line that was not checked: ${name}`);
+/** A lump, or a count with its price. */
+function yearlyLine({ name, group, unit, ...amount }: Plain<SoundYearly>): YearlyLine {
+  if (amount.cost !== undefined) return { name, group, cost: amount.cost };
+  return { name, group, count: amount.count, unitCost: amount.unitCost, unit };
 }
 
 /** The study as the model takes it. */
-export function toModel(document: StudyDocument, read: ReadBoats): Omit<StudyInput, "plans"> {
+export function toModel(document: StudyDocument, boats: PreparedBoats): Omit<StudyInput, "plans"> {
+  const { record, otherSchedules, ...others } = document.lake;
   const { lake, structures, money } = withoutUnits({
-    lake: document.lake,
+    lake: others,
     structures: document.structures,
     money: document.money,
   });
   return {
     lake: {
       ...lake,
-      ...levelsOf(document.lake, document.lake),
-      otherSchedules: document.lake.otherSchedules.map((schedule) => ({
-        id: schedule.id,
-        name: schedule.name,
-        ...levelsOf(schedule, document.lake),
-      })),
+      ...levelsOf({ drawdown: others.drawdown, record }),
+      otherSchedules: otherSchedules.map(({ id, name, ...levels }) => ({ id, name, ...levelsOf(levels) })),
       storageValue: lake.storageValue ?? 0,
     },
     structures,
-    ...boatsToModel(document, read),
+    ...boatsToModel(document, boats),
     money: { ...money, fiscalYearStart: monthNames.indexOf(document.money.fiscalYearStart) + 1 },
   };
 }
@@ -114,10 +99,10 @@ export function toModel(document: StudyDocument, read: ReadBoats): Omit<StudyInp
 /** The boats and the options alone: what decides the chances. */
 export function boatsToModel(
   document: Pick<StudyDocument, "boats" | "options">,
-  { chances, traffic }: ReadBoats,
+  { chances, traffic }: PreparedBoats,
 ): Pick<StudyInput, "boats" | "options"> {
-  const coverages = coverageRuns(document.options, traffic?.scaled);
-  const { boats, options } = withoutUnits({ boats: document.boats, options: document.options });
+  const { launches, classes, otherPathways } = document.boats;
+  const boats = withoutUnits({ launches, classes, otherPathways });
   return {
     boats: {
       launches: boats.launches,
@@ -130,18 +115,19 @@ export function boatsToModel(
       })),
       otherPathways: boats.otherPathways,
     },
-    options: options.map((option) => ({
-      ...option,
-      steps: stepsOf(option, coverages),
-      yearly: option.yearly.map(yearlyLine),
-    })),
+    options: document.options.map((option) => optionToModel(option, document.boats)),
   };
 }
 
+function optionToModel(option: StudyDocument["options"][number], boats: ReadBoats) {
+  const { hours, steps, ...others } = option;
+  const { yearly, ...plain } = withoutUnits(others);
+  return { ...plain, steps: stepsOf(option, boats), yearly: yearly.map(yearlyLine) };
+}
+
 /** An option's steps with the coverage that was entered, or that of its open hours. */
-function stepsOf({ id, steps }: Plain<StudyDocument["options"]>[number], coverages: readonly CoverageRun[]) {
-  if (!steps) return undefined;
-  const coverage = steps.coverage ?? coverages.find(({ optionId }) => optionId === id)?.coverage;
-  if (coverage === undefined) throw new Error(`an option that was not checked: ${id} has no coverage`);
-  return { ...steps, coverage };
+function stepsOf(option: StudyDocument["options"][number], boats: ReadBoats) {
+  if (!option.steps) return undefined;
+  const coverage = option.hours ? coverageOf(option.hours, boats) : option.steps.coverage.value;
+  return { ...withoutUnits(option.steps), coverage };
 }

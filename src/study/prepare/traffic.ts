@@ -9,48 +9,53 @@ import {
 } from "../../model/program/traffic.js";
 import type { BoatsDocument } from "../format/boats-schema.js";
 import { monthNames } from "../format/month-names.js";
+import type { ReadBoats, ReadTraffic } from "../format/read-records.js";
 import type { StudyDocument } from "../format/schema.js";
+import type { ReadHours } from "../format/sound-options.js";
 import type { DayTypeDocument, OpenDocument } from "../format/traffic-schema.js";
-import type { RecordProblem } from "../reading/contradiction.js";
-import { readTrafficCounts, type TrafficCounts } from "../reading/traffic-counts.js";
+import type { TrafficCounts } from "../reading/traffic-counts.js";
 import { sitesOf } from "./sites.js";
-
-/** Traffic as it was entered or counted, or what is wrong with the counts. */
-export interface TrafficReading {
-  readonly entered: Traffic | undefined;
-  /** Present where the traffic is made of counts. */
-  readonly counts: TrafficCounts | undefined;
-  readonly problems: readonly RecordProblem[];
-}
-
-export function readTraffic(boats: BoatsDocument): TrafficReading {
-  const sites = sitesOf(boats);
-  const { dayTypes, csv, monthGroups } = boats.traffic ?? {};
-  if (dayTypes) {
-    const entered = { sites, dayTypes: dayTypes.map((dayType) => dayTypeOf(dayType, sites)) };
-    return { entered, counts: undefined, problems: [] };
-  }
-  if (csv === undefined || !monthGroups) return { entered: undefined, counts: undefined, problems: [] };
-  const reading = readTrafficCounts(csv, { monthGroups, sites });
-  if (!reading.counts) return { entered: undefined, counts: undefined, problems: reading.problems };
-  return { entered: { sites, dayTypes: reading.counts.dayTypes }, counts: reading.counts, problems: [] };
-}
 
 /** Traffic of a study that was checked. */
 export interface StudyTraffic {
   readonly entered: Traffic;
   /** With as many launches a year as the study says. */
   readonly scaled: Traffic;
+  /** Present where the traffic is made of counts. */
   readonly counts: TrafficCounts | undefined;
 }
 
-/** Absent where a checked study gives no traffic. */
-export function trafficOf(boats: BoatsDocument): StudyTraffic | undefined {
-  const { entered, counts } = readTraffic(boats);
-  return entered && { entered, counts, scaled: scaledTraffic(entered, launchesOf(boats)) };
+/** Absent where a study gives no traffic. */
+export function trafficOf(boats: ReadBoats): StudyTraffic | undefined {
+  if (!boats.traffic) return undefined;
+  const entered = enteredTraffic(boats.traffic, boats);
+  return { entered, counts: boats.traffic.counts, scaled: scaledTraffic(entered, launchesOf(boats)) };
 }
 
-export const launchesOf = ({ launches }: BoatsDocument): number =>
+/** Traffic as it was entered or counted, by the sites of the boats. */
+export function enteredTraffic(traffic: ReadTraffic, boats: Pick<BoatsDocument, "sites">): Traffic {
+  const sites = sitesOf(boats);
+  const dayTypes = traffic.dayTypes
+    ? traffic.dayTypes.map((each) => dayTypeOf(each, sites))
+    : countedDayTypes(traffic.counts, sites);
+  return { sites, dayTypes };
+}
+
+/** Day types of counts; counts that tell no sites apart are spread over them by their shares. */
+export function countedDayTypes(
+  { dayTypes }: Pick<TrafficCounts, "dayTypes">,
+  sites: readonly LaunchSite[],
+): TrafficDayType[] {
+  return dayTypes.map(({ id, name, daysPerYear, daysByMonth, ...launches }) => {
+    const launchesBySite = "bySite" in launches ? launches.bySite : spreadOver(sites, launches.allSites);
+    return { id, name, daysPerYear, daysByMonth, launchesBySite };
+  });
+}
+
+const spreadOver = (sites: readonly LaunchSite[], byHour: readonly number[]): number[][] =>
+  sites.map(({ share }) => byHour.map((launches) => launches * share));
+
+export const launchesOf = ({ launches }: Pick<BoatsDocument, "launches">): number =>
   monthNames.reduce((sum, month) => sum + launches[month].value, 0);
 
 export function yearOfDays(days: DayTypeDocument["days"]): number {
@@ -67,7 +72,7 @@ function dayTypeOf(
     name,
     daysPerYear: yearOfDays(days),
     daysByMonth: typeof days === "number" ? undefined : monthNames.map((month) => days[month]),
-    launchesBySite: sites.map(({ share }) => byHour.map((launches) => launches * share)),
+    launchesBySite: spreadOver(sites, byHour),
   };
 }
 
@@ -94,12 +99,18 @@ export interface CoverageRun {
   readonly rows: readonly MetLaunches[];
 }
 
-/** For each option that gives its open hours. @param traffic scaled to the launches of the year */
-export function coverageRuns(options: StudyDocument["options"], traffic: Traffic | undefined): CoverageRun[] {
-  if (!traffic) return [];
-  return options.flatMap(({ id, open }) => {
-    if (!open) return [];
-    const openings = openingsOf(open, traffic);
+/** For each option that gives its open hours. */
+export function coverageRuns({ options, boats }: Pick<StudyDocument, "options" | "boats">): CoverageRun[] {
+  return options.flatMap(({ id, hours }) => {
+    if (!hours) return [];
+    const traffic = scaledTo(boats, hours);
+    const { openings } = hours;
     return [{ optionId: id, coverage: coverage(traffic, openings), rows: launchesMet(traffic, openings) }];
   });
 }
+
+export const coverageOf = (hours: ReadHours, boats: ReadBoats): number =>
+  coverage(scaledTo(boats, hours), hours.openings);
+
+const scaledTo = (boats: ReadBoats, { traffic }: Pick<ReadHours, "traffic">): Traffic =>
+  scaledTraffic(enteredTraffic(traffic, boats), launchesOf(boats));

@@ -1,12 +1,12 @@
 import type { Assumed } from "../../model/assumed.js";
 import { type ClassChance, classChance } from "../../model/program/class-chances.js";
 import type { Counts } from "../../model/program/learning.js";
-import type { BoatsDocument } from "../format/boats-schema.js";
-import { readSeasonLog } from "../reading/season-log.js";
+import type { ReadBoats } from "../format/read-records.js";
+import type { SeasonLog } from "../reading/season-log.js";
 
-/** Chances of a checked study's vessel classes, in their order, after the seasons of its log. */
-export function vesselChances({ classes, seasons }: BoatsDocument, assumed: Assumed): ClassChance[] {
-  const counts = seasons ? countsByClass(seasons.csv, classes) : new Map<string, Counts>();
+/** Chances of a study's vessel classes, in their order, after the seasons of its log. */
+export function vesselChances({ classes, seasons }: ReadBoats, assumed: Assumed): ClassChance[] {
+  const counts = countsByClass(seasons?.log.classes ?? []);
   return classes.map(({ id, carriesLive }) => {
     const entered =
       "found" in carriesLive
@@ -21,16 +21,5 @@ export function vesselChances({ classes, seasons }: BoatsDocument, assumed: Assu
   });
 }
 
-function countsByClass(csv: string, classes: BoatsDocument["classes"]): Map<string, Counts> {
-  const reading = readSeasonLog(
-    csv,
-    classes.map(({ id }) => id),
-  );
-  if (!reading.log) throw new Error(`a log of seasons that was not checked: ${reading.problems[0]?.found}`);
-  return new Map(
-    reading.log.classes.map(({ vesselClass, screened, fouled }) => [
-      vesselClass,
-      { screened, found: fouled },
-    ]),
-  );
-}
+const countsByClass = (classes: SeasonLog["classes"]): Map<string, Counts> =>
+  new Map(classes.map(({ vesselClass, screened, fouled }) => [vesselClass, { screened, found: fouled }]));

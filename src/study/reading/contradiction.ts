@@ -12,6 +12,18 @@ export interface Contradiction {
 /** One thing wrong with a record of levels; without a line where it is the record as a whole. */
 export type RecordProblem = Omit<Required<Contradiction>, "path" | "line"> & Pick<Contradiction, "line">;
 
+/** A part of a study as the rest of the program takes it, or what is wrong with it. */
+export type Judged<Part> =
+  | { readonly sound: Part; readonly problems?: undefined }
+  | { readonly problems: Contradiction[] };
+
+/** Parts that are all sound, or everything that is wrong with any of them. */
+export function allSound<Part>(parts: readonly Judged<Part>[]): Judged<Part[]> {
+  const sound = parts.flatMap((part) => (part.problems ? [] : [part.sound]));
+  if (sound.length === parts.length) return { sound };
+  return { problems: parts.flatMap(({ problems }) => problems ?? []) };
+}
+
 export function repeatedIds(
   items: ReadonlyArray<{ id: string }>,
   path: readonly PropertyKey[],

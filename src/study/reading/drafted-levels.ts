@@ -5,7 +5,8 @@ import { structureKinds } from "../../model/structures/kinds.js";
 import { parseQuantity, type Quantity, QuantityError } from "../../units/quantity.js";
 import { dayOfYear } from "../format/fields.js";
 import { dayNumber } from "../prepare/to-model.js";
-import { readLevelRecord } from "./level-record.js";
+import type { ReadDraft } from "./judged.js";
+import type { LevelRecord } from "./level-record.js";
 import { valueAt } from "./problems.js";
 
 /** The lake's year as far as an unfinished study gives it. */
@@ -24,14 +25,17 @@ export interface DraftedStructure {
   readonly longestDryRun: number;
 }
 
+/** A study as far as it has come, with its record if that can be read. */
+type LevelsDraft = Pick<ReadDraft, "levels"> & { readonly document: unknown };
+
 /** @returns nothing while the study gives no level that can be read */
-export function draftedLevels(document: unknown): DraftedLevels | undefined {
-  const daily = dailyOf(document);
+export function draftedLevels({ document, levels }: LevelsDraft): DraftedLevels | undefined {
+  const daily = dailyOf(document, levels);
   if (!daily) return undefined;
   return { daily, ...exposedBand(daily), structures: fixedStructures(document, daily) };
 }
 
-function dailyOf(document: unknown): number[] | undefined {
+function dailyOf(document: unknown, levels: LevelRecord | undefined): number[] | undefined {
   const drawdown = valueAt(document, ["lake", "drawdown"]);
   const points = (Array.isArray(drawdown) ? drawdown : []).flatMap((point: unknown) => {
     const day = dayOfYear.safeParse(valueAt(point, ["on"]));
@@ -39,20 +43,11 @@ function dailyOf(document: unknown): number[] | undefined {
     return day.success && elevation ? [{ dayOfYear: dayNumber(day.data), elevation: elevation.value }] : [];
   });
   if (points.length > 0) return dailyElevations(points.sort((a, b) => a.dayOfYear - b.dayOfYear));
-  return recordMean(valueAt(document, ["lake"]));
+  return levels && meanYear(levels);
 }
 
 /** The mean of a record's years, day by day. */
-function recordMean(lake: unknown): number[] | undefined {
-  const csv = valueAt(lake, ["record", "csv"]);
-  const gaps = valueAt(lake, ["record", "fillGapsUpTo"]);
-  const minimumElevation = elevationAt(lake, "minimumElevation");
-  const maximumElevation = elevationAt(lake, "maximumElevation");
-  if (typeof csv !== "string" || !minimumElevation || !maximumElevation) return undefined;
-  const fillGapsUpTo = typeof gaps === "number" ? gaps : 0;
-  const { record } = readLevelRecord(csv, { fillGapsUpTo, minimumElevation, maximumElevation });
-  if (!record) return undefined;
-  const { years } = record;
+function meanYear({ years }: LevelRecord): number[] {
   return Array.from({ length: daysInYear }, (_, day) => {
     return years.reduce((total, { daily }) => total + at(daily, day), 0) / years.length;
   });

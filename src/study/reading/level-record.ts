@@ -28,7 +28,7 @@ export interface LevelRecord {
 }
 
 /** A record, or why there is none. */
-type LevelReading =
+export type LevelReading =
   | { readonly record: LevelRecord }
   | { readonly record?: undefined; readonly problems: readonly RecordProblem[] };
 

@@ -1,4 +1,5 @@
 import type { Spread, SpreadQuantity } from "../../units/spread.js";
+import { asWritten } from "../format/as-written.js";
 import type { StudyDocument } from "../format/schema.js";
 
 /** A quantity of the study that its author gave with a range. */
@@ -11,10 +12,14 @@ export interface RangedQuantity {
 
 /** Every quantity with a range, in the order of the document. */
 export function rangedQuantities(document: StudyDocument): RangedQuantity[] {
-  return rangedIn(document, [], []);
+  return rangedIn(asWritten(document), [], []);
 }
 
-function rangedIn(value: unknown, path: readonly PropertyKey[], names: readonly string[]): RangedQuantity[] {
+export function rangedIn(
+  value: unknown,
+  path: readonly PropertyKey[],
+  names: readonly string[],
+): RangedQuantity[] {
   if (typeof value !== "object" || value === null) return [];
   if (isRanged(value)) return [{ id: names.join("/"), path, quantity: value }];
   if ("text" in value && "dimension" in value) return [];

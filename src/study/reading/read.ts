@@ -1,13 +1,9 @@
 import { readFileSync, statSync } from "node:fs";
 import { basename, dirname } from "node:path";
 import { type Document, isScalar, LineCounter, parseDocument, visit, type YAMLParseError } from "yaml";
-import { contradictions } from "../checks/consistency.js";
-import { currencyProblems } from "../checks/consistency-currency.js";
-import { rangeProblems, soundParts } from "../checks/range-problems.js";
-import type { SoundParts } from "../checks/sound-parts.js";
-import { type StudyDocument, studySchema } from "../format/schema.js";
+import type { StudyDocument } from "../format/schema.js";
 import { characterProblems } from "./character-problems.js";
-import { allowedCharacters } from "./characters.js";
+import { judged, together } from "./judged.js";
 import {
   deepestGroups,
   hasTooManyAliases,
@@ -15,8 +11,9 @@ import {
   lineNestedTooDeep,
   mostAliases,
 } from "./nesting.js";
-import { InputError, type Problem, problemOf, problemsOf } from "./problems.js";
+import { InputError, type Problem } from "./problems.js";
 import { readRecordFiles, refuseRecordFiles } from "./record-files.js";
+import { recordReaders } from "./record-readers.js";
 import { mustBeUtf8 } from "./utf8.js";
 
 /** Largest study file that is read. */
@@ -70,40 +67,9 @@ function readDocument(
   if (bytes > largestStudyBytes) throw tooLarge(name, bytes);
   const document = parseText(text, name);
   const first = [...told.files(document), ...told.characters(document)];
-  const { study, problems } = judged(document);
+  const { study, problems } = judged(document, recordReaders());
   if (study && first.length === 0) return study;
   throw new InputError(name, together(first, problems));
-}
-
-/** Of a text that its field refuses by itself, that alone is told. */
-function together(first: readonly Problem[], problems: readonly Problem[]): Problem[] {
-  const refused = new Set(problems.map(({ path }) => path));
-  const isTold = ({ path, allowed }: Problem) => allowed === allowedCharacters && refused.has(path);
-  return [...first.filter((each) => !isTold(each)), ...problems];
-}
-
-/** What keeps a document, as its text gives it, from being a study; nothing if it is one. */
-export function problemsOfDocument(document: unknown): readonly Problem[] {
-  const first = [...refuseRecordFiles(document), ...characterProblems(document)];
-  return together(first, judged(document).problems);
-}
-
-function judged(document: unknown): { study?: StudyDocument; problems: Problem[] } {
-  const parsed = studySchema.safeParse(document);
-  if (!parsed.success) {
-    const problems = [
-      ...problemsOf(parsed.error.issues, document),
-      ...contradictions(partsOf(document)).map((each) => problemOf(each, document)),
-    ];
-    return { problems };
-  }
-  const broken = contradictions(soundParts(parsed.data));
-  const found = [
-    ...(broken.length > 0 ? broken : rangeProblems(parsed.data)),
-    ...currencyProblems(parsed.data),
-  ];
-  if (found.length > 0) return { problems: found.map((each) => problemOf(each, document)) };
-  return { study: parsed.data, problems: [] };
 }
 
 /** The document of a text, as JSON or YAML gives it. @throws InputError where it cannot be read */
@@ -172,28 +138,6 @@ function repeatedKey(key: string, { line, col }: { line: number; col: number }):
     found: `the key "${key.slice(0, longestKey)}" a second time`,
     allowed: "each key once in a group",
     remedy: "Remove one of the two.",
-  };
-}
-
-/** The parts of a broken document that are sound by themselves, so that contradictions there are told as well. */
-function partsOf(document: unknown): SoundParts {
-  if (typeof document !== "object" || document === null) return { structures: [] };
-  const { shape } = studySchema;
-  const section = (key: string): unknown => Reflect.get(document, key);
-  const list = section("structures");
-  const structures = (Array.isArray(list) ? list : []).flatMap((item: unknown, index) => {
-    const parsed = shape.structures.element.safeParse(item);
-    return parsed.success ? [{ index, value: parsed.data }] : [];
-  });
-  return {
-    study: shape.study.safeParse(section("study")).data,
-    lake: shape.lake.safeParse(section("lake")).data,
-    report: shape.report.safeParse(section("report")).data,
-    boats: shape.boats.safeParse(section("boats")).data,
-    options: shape.options.safeParse(section("options")).data,
-    money: shape.money.safeParse(section("money")).data,
-    overrides: shape.overrides.safeParse(section("overrides")).data,
-    structures,
   };
 }
 

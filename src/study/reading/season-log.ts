@@ -21,7 +21,7 @@ export interface SeasonLog {
 }
 
 /** A log, or why there is none. */
-type SeasonReading =
+export type SeasonReading =
   | { readonly log: SeasonLog }
   | { readonly log?: undefined; readonly problems: readonly RecordProblem[] };
 

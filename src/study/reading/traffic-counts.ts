@@ -1,16 +1,19 @@
 import { at, sumOf } from "../../lists.js";
-import type { LaunchSite, TrafficDayType } from "../../model/inputs.js";
+import type { TrafficDayType } from "../../model/inputs.js";
 import { daysOf, hoursPerDay, months } from "../../model/lake/calendar.js";
 import { monthNames } from "../format/month-names.js";
 import type { MonthGroupDocument } from "../format/traffic-schema.js";
-import { siteIdsOf } from "../prepare/sites.js";
 import type { RecordProblem } from "./contradiction.js";
 import { type CsvLine, firstProblems } from "./csv-lines.js";
 import { csvTable } from "./csv-table.js";
 import { type HourCount, headerExample, headerProblems, holdsLaunches, hourCount } from "./traffic-rows.js";
 
+/** A day type made of counts: one list of launches by hour for each site, or where sites are not told apart for all. */
+export type CountedDayType = Omit<TrafficDayType, "launchesBySite"> &
+  ({ readonly bySite: readonly number[][] } | { readonly allSites: readonly number[] });
+
 export interface TrafficCounts {
-  readonly dayTypes: readonly TrafficDayType[];
+  readonly dayTypes: readonly CountedDayType[];
   /** Dates with counts of each day type, in their order. */
   readonly daysCounted: readonly number[];
   /** Months of the groups of which no day was counted: they are taken to be as their group. */
@@ -18,13 +21,14 @@ export interface TrafficCounts {
 }
 
 /** Day types made of counts, or why there are none. */
-type CountsReading =
+export type CountsReading =
   | { readonly counts: TrafficCounts }
   | { readonly counts?: undefined; readonly problems: readonly RecordProblem[] };
 
 export interface CountsSettings {
   readonly monthGroups: readonly MonthGroupDocument[];
-  readonly sites: readonly LaunchSite[];
+  /** By which counts may name their sites. */
+  readonly siteIds: readonly string[];
 }
 
 const mostLines = 60_000;
@@ -43,8 +47,7 @@ export function readTrafficCounts(csv: string, settings: CountsSettings): Counts
   if (!header || body.length === 0 || body.length > mostLines) return { problems: [sizeProblem(body)] };
   const wrongHeader = headerProblems(header);
   if (wrongHeader.length > 0) return { problems: firstProblems(wrongHeader) };
-  const siteIds = siteIdsOf(settings.sites);
-  const read = body.map((line) => hourCount(line, header.cells, siteIds));
+  const read = body.map((line) => hourCount(line, header.cells, settings.siteIds));
   const rows = read.flatMap(({ row }) => (row ? [row] : []));
   const problems = [
     ...read.flatMap((each) => each.problems),
@@ -96,17 +99,17 @@ interface Kind {
   readonly isWeekend: boolean;
 }
 
-function countsOf(rows: readonly HourCount[], { monthGroups, sites }: CountsSettings): CountsReading {
+function countsOf(rows: readonly HourCount[], { monthGroups, siteIds }: CountsSettings): CountsReading {
   const kinds = monthGroups.flatMap((group) => [true, false].map((isWeekend) => ({ group, isWeekend })));
   const rowsOf = ({ group, isWeekend }: Kind) =>
     rows.filter((row) => row.isWeekend === isWeekend && group.months.includes(at(monthNames, row.month)));
   const read = kinds.map((kind) => ({ kind, rows: rowsOf(kind) }));
-  const problems = read.flatMap(({ kind, rows: own }) => uncounted(kind, own, sites));
+  const problems = read.flatMap(({ kind, rows: own }) => uncounted(kind, own, siteIds));
   if (problems.length > 0) return { problems };
   const counted = new Set(rows.map(({ month }) => month));
   return {
     counts: {
-      dayTypes: read.map(({ kind, rows: own }) => dayTypeOf(kind, own, sites)),
+      dayTypes: read.map(({ kind, rows: own }) => dayTypeOf(kind, own, siteIds)),
       daysCounted: read.map(({ rows: own }) => new Set(own.map(({ date }) => date)).size),
       monthsWithout: monthGroups
         .flatMap((group) => group.months)
@@ -118,36 +121,34 @@ function countsOf(rows: readonly HourCount[], { monthGroups, sites }: CountsSett
 const kindName = ({ group, isWeekend }: Kind) => `${group.name}, ${isWeekend ? "weekend" : "weekday"}`;
 
 /** Kinds of days, and where sites are told apart sites, of which no date was counted. */
-function uncounted(kind: Kind, rows: readonly HourCount[], sites: readonly LaunchSite[]): RecordProblem[] {
+function uncounted(kind: Kind, rows: readonly HourCount[], siteIds: readonly string[]): RecordProblem[] {
   const remedy = "Add counts of such days, or join the months with others in one group.";
-  const missing = sites.filter(({ id }) => rows.every(({ site }) => site !== undefined && site !== id));
+  const missing = siteIds.filter((id) => rows.every(({ site }) => site !== undefined && site !== id));
   if (rows.length === 0) {
     return [{ found: `no count for “${kindName(kind)}”`, allowed: "at least one date counted", remedy }];
   }
-  return missing.map(({ id }) => ({
+  return missing.map((id) => ({
     found: `no count for “${kindName(kind)}” at "${id}"`,
     allowed: "at least one date counted at each site",
     remedy,
   }));
 }
 
-function dayTypeOf(kind: Kind, rows: readonly HourCount[], sites: readonly LaunchSite[]): TrafficDayType {
+function dayTypeOf(kind: Kind, rows: readonly HourCount[], siteIds: readonly string[]): CountedDayType {
   const { group, isWeekend } = kind;
   const share = (isWeekend ? weekendDays : daysOfWeek - weekendDays) / daysOfWeek;
   const daysByMonth = months.map((month) =>
     group.months.includes(at(monthNames, month)) ? daysOf(month) * share : 0,
   );
-  return {
+  const days = {
     id: `${group.id}-${isWeekend ? "weekend" : "weekday"}`,
     name: kindName(kind),
     daysPerYear: sumOf(daysByMonth),
     daysByMonth,
-    launchesBySite: sites.map(({ id, share: siteShare }) =>
-      rows.some(({ site }) => site !== undefined)
-        ? meanByHour(rows.filter(({ site }) => site === id))
-        : meanByHour(rows).map((launches) => launches * siteShare),
-    ),
   };
+  return rows.some(({ site }) => site !== undefined)
+    ? { ...days, bySite: siteIds.map((id) => meanByHour(rows.filter(({ site }) => site === id))) }
+    : { ...days, allSites: meanByHour(rows) };
 }
 
 function meanByHour(rows: readonly HourCount[]): number[] {

@@ -2,7 +2,6 @@ import { meanOf } from "../../lists.js";
 import type { Comparison } from "../../model/compare.js";
 import { type DryRun, dryRuns, monthlyMeans } from "../../model/lake/levels.js";
 import type { StudyDocument } from "../format/schema.js";
-import { recordOf } from "../prepare/to-model.js";
 import type { LevelRecord } from "../reading/level-record.js";
 
 /** What is told of the lake's own levels beside the comparison. */
@@ -25,7 +24,7 @@ export interface DryElevation {
 
 export function tracedLevels({ lake: { daily, years } }: Comparison, { lake }: StudyDocument): TracedLevels {
   return {
-    record: lake.record && { ...recordOf(lake.record, lake), origin: lake.record.origin },
+    record: lake.record && { ...lake.record.levels, origin: lake.record.origin },
     monthlyMeans: monthlyMeans(daily),
     monthlyByYear: years.map((year) => monthlyMeans(year.daily)),
     dryAt: (elevation) => dryAt(elevation, years),

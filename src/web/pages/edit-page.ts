@@ -73,14 +73,13 @@ export function editView(place: EditPlace, draft: Draft, problems: readonly Prob
   }));
   const missing = own.filter(({ found }) => found === "nothing").length;
   const wrong = own.filter(({ unusual }) => !unusual).length - missing;
-  const { document, writing } = draft;
-  const levels = place.part.id === "levels" ? draftedLevels(document) : undefined;
+  const levels = place.part.id === "levels" ? draftedLevels(draft) : undefined;
   return {
     nodes,
     summary,
     wrong,
     missing,
-    picture: levels && levelsPicture(levels, writing.system),
+    picture: levels && levelsPicture(levels, draft.writing.system),
   };
 }
 

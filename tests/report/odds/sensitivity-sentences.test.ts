@@ -6,7 +6,6 @@ import { formatter } from "../../../src/report/words/format.js";
 import { inputText } from "../../../src/report/words/input-text.js";
 import type { TornadoBar } from "../../../src/study/odds/odds.js";
 import { hydrologicYearId } from "../../../src/study/odds/odds.js";
-import { recordOf } from "../../../src/study/prepare/to-model.js";
 import { readStudyText } from "../../../src/study/reading/read.js";
 import { editedText, exampleText } from "../../study/example.js";
 
@@ -15,11 +14,10 @@ const document = readStudyText(
   editedText([["structures[city-intake].alternativeWater", "$250 to $400/acre-ft"]]),
   "lake.yaml",
 );
-const reading = { document, assumptions, format: formatter("USD", "us"), record: undefined };
+const reading = { document, assumptions, format: formatter("USD", "us") };
 const metric = { ...reading, format: formatter("USD", "si") };
 const ninemoss = readStudyText(exampleText("ninemoss"), "ninemoss.yaml");
-const { record } = ninemoss.lake;
-const recorded = { ...reading, document: ninemoss, record: record && recordOf(record, ninemoss.lake) };
+const recorded = { ...reading, document: ninemoss };
 
 describe("values of inputs for a reader", () => {
   it.each([

@@ -9,6 +9,7 @@ import { oddsSettings } from "../../../src/study/format/uncertainty-schema.js";
 import { drawnStudy, type LakeFutures } from "../../../src/study/odds/draws.js";
 import { joinedFutures } from "../../../src/study/odds/joined-futures.js";
 import { oddsSummary } from "../../../src/study/odds/odds-summary.js";
+import { withValues } from "../../../src/study/reading/ranged.js";
 import { readStudyFile, readStudyText } from "../../../src/study/reading/read.js";
 import { assumptionSet } from "../../model/assumptions.js";
 import { blockDraws } from "../../model/futures/block-draws.js";
@@ -188,12 +189,10 @@ describe("the draws of a study", () => {
       ["options[full-season].steps.quickCheck", "90 %"],
     ]);
     const [weekends] = better.options.filter(({ id }) => id === "weekends");
-    if (!weekends?.steps) throw new Error("no weekends");
-    const { steps } = weekends;
+    if (!weekends) throw new Error("no weekends");
+    const stronger = withValues(weekends, [{ path: ["steps", "quickCheck"], value: 0.9 }]);
     const options = better.options.map((each) =>
-      each.id === "full-season"
-        ? { ...weekends, id: each.id, steps: { ...steps, quickCheck: { ...steps.quickCheck, value: 0.9 } } }
-        : each,
+      each.id === "full-season" ? { ...stronger, id: each.id } : each,
     );
     const document = { ...better, options };
     const place = (id: string) => options.findIndex((each) => each.id === id);

@@ -143,10 +143,7 @@ describe("Sorrel Bend's stations", () => {
 
   it("see the boats that their option checks", () => {
     // 26,600 launches; 46 % × 85 % of them pass with a seal; the rest in open hours
-    const coverage =
-      coverageRuns(document.options, trafficOf(document.boats)?.scaled).find(
-        ({ optionId }) => optionId === "full-season",
-      )?.coverage ?? 0;
+    const coverage = coverageRuns(document).find(({ optionId }) => optionId === "full-season")?.coverage ?? 0;
     expect(staffing.boatsPerYear).toBeCloseTo(26_600 * (1 - 0.46 * 0.85) * coverage, 6);
   });
 

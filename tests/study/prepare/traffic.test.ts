@@ -1,6 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { StudyDocument } from "../../../src/study/format/schema.js";
-import { coverageRuns, hourOf, trafficOf } from "../../../src/study/prepare/traffic.js";
+import { coverageRuns, hourOf } from "../../../src/study/prepare/traffic.js";
 import { type Contradicting, expectContradiction, expectMalformed } from "../contradicting.js";
 import { anyDay, counted, csv, study, summer } from "../counted-traffic.js";
 import { absent, editedText, modelOf, problemsIn } from "../example.js";
@@ -8,9 +7,8 @@ import { absent, editedText, modelOf, problemsIn } from "../example.js";
 const days = "boats.traffic.dayTypes";
 const open = "options[full-season].open";
 const allHours = { from: "00:00", to: "24:00" };
-const runsOf = ({ boats, options }: StudyDocument) => coverageRuns(options, trafficOf(boats)?.scaled);
 const coverages = (edits: Parameters<typeof editedText>[0]) =>
-  runsOf(study(edits)).map(({ coverage }) => coverage);
+  coverageRuns(study(edits)).map(({ coverage }) => coverage);
 
 const impossible: readonly Contradicting[] = [
   {
@@ -230,7 +228,7 @@ describe("traffic, sites and open hours", () => {
 describe("the coverage of an option with open hours", () => {
   it("reaches the model", () => {
     const { options } = modelOf(study([]));
-    const runs = runsOf(study([]));
+    const runs = coverageRuns(study([]));
     expect(runs).toHaveLength(2);
     for (const { optionId, coverage } of runs) {
       expect(options.find(({ id }) => id === optionId)?.steps?.coverage).toBe(coverage);
@@ -260,7 +258,7 @@ describe("the coverage of an option with open hours", () => {
       ["boats.sites", absent],
       ["options[weekends].open", [allHours]],
     ] as const;
-    const run = runsOf(study(edits));
+    const run = coverageRuns(study(edits));
     expect(run[0]?.coverage).toBeCloseTo(1, 12);
     expect(run[0]?.rows.map(({ site }) => site)).toEqual(Array(5).fill("lake"));
   });
@@ -278,7 +276,7 @@ describe("the coverage of an option with open hours", () => {
       (sum, each) => sum + each,
       0,
     );
-    for (const { rows } of runsOf(study([]))) {
+    for (const { rows } of coverageRuns(study([]))) {
       expect(rows.reduce((sum, each) => sum + each.launches, 0)).toBeCloseTo(launches, 6);
     }
   });

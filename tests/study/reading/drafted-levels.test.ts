@@ -18,7 +18,7 @@ describe("the levels of an unfinished study", () => {
       { elevation: "96 m" },
     ];
     // By hand: below 95 m from 1 July to 31 December, 184 days in a row.
-    expect(draftedLevels({ lake: { drawdown }, structures })).toMatchObject({
+    expect(draftedLevels({ document: { lake: { drawdown }, structures }, levels: undefined })).toMatchObject({
       lowest: 90,
       highest: 100,
       structures: [
@@ -35,6 +35,6 @@ describe("the levels of an unfinished study", () => {
     { lake: { drawdown: [] } },
     { lake: { drawdown: [{ on: "01-01", elevation: "high" }] } },
   ])("are nothing where %j gives none that can be read", (document) => {
-    expect(draftedLevels(document)).toBeUndefined();
+    expect(draftedLevels({ document, levels: undefined })).toBeUndefined();
   });
 });

@@ -2,11 +2,8 @@ import { readdirSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import {
-  type CountsSettings,
-  readTrafficCounts,
-  type TrafficCounts,
-} from "../../../src/study/reading/traffic-counts.js";
+import { countedDayTypes } from "../../../src/study/prepare/traffic.js";
+import { type CountsSettings, readTrafficCounts } from "../../../src/study/reading/traffic-counts.js";
 import { wordsOfTheProgram } from "../example.js";
 
 const sites = [
@@ -14,14 +11,16 @@ const sites = [
   { id: "south", name: "South", share: 0.25 },
 ];
 const summer = { id: "summer", name: "Jun–Aug", months: ["jun", "jul", "aug"] as const };
-const settings: CountsSettings = { monthGroups: [{ ...summer, months: [...summer.months] }], sites };
+const siteIds = sites.map(({ id }) => id);
+const settings: CountsSettings = { monthGroups: [{ ...summer, months: [...summer.months] }], siteIds };
 const header = "date,hour,launches";
 const csvOf = (...lines: readonly string[]) => `${[header, ...lines].join("\n")}\n`;
 
-function countsIn(csv: string, given = settings): TrafficCounts {
-  const reading = readTrafficCounts(csv, given);
-  if (!reading.counts) throw new Error(JSON.stringify(reading.problems));
-  return reading.counts;
+/** Counts with their day types by site. */
+function countsIn(csv: string, given = settings) {
+  const { counts, ...refused } = readTrafficCounts(csv, given);
+  if (!counts) throw new Error(JSON.stringify(refused));
+  return { ...counts, dayTypes: countedDayTypes(counts, sites) };
 }
 
 function problemsOf(csv: string) {
@@ -62,7 +61,7 @@ describe("counts of launches", () => {
     // 29 February 2024 was a Thursday, 24 February a Saturday
     const { dayTypes } = countsIn(csvOf("2024-02-29,8,12", "2024-02-24,8,4"), {
       monthGroups: [february],
-      sites,
+      siteIds,
     });
     expect(dayTypes[1]?.launchesBySite[0]?.[8]).toBe(9);
   });

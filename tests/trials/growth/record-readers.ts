@@ -15,7 +15,7 @@ const levels = {
 };
 const counts = {
   monthGroups: [{ id: "all", name: "All", months: ["jul" as const] }],
-  sites: [{ id: "north", name: "North", share: 1 }],
+  siteIds: ["north"],
 };
 
 /** What a table says before the text that is tried: nothing, its head, or the head and a quotation mark. */

@@ -8,14 +8,10 @@ import { assumptionsFolder, examplesFolder } from "#product/report/document/asse
 import { assumptionRows } from "#product/report/document/assumptions-list.js";
 import { ownTextHtml } from "#product/report/words/own-text.js";
 import { isolateRightToLeft } from "#product/report/words/right-to-left.js";
+import { readDraft } from "#product/study/reading/judged.js";
 import { nameInText, renamedText } from "#product/study/reading/name-in-text.js";
 import { describe, pathText, valueAt } from "#product/study/reading/problems.js";
-import {
-  largestStudyBytes,
-  parseText,
-  problemsOfDocument,
-  readStudyText,
-} from "#product/study/reading/read.js";
+import { largestStudyBytes, parseText, readStudyText } from "#product/study/reading/read.js";
 import type { Reader } from "./measure.js";
 import { refusing } from "./refusing.js";
 
@@ -58,7 +54,7 @@ export function studyReaders(): readonly Reader[] {
     {
       name: "every text of a study at once",
       most,
-      read: (text) => problemsOfDocument(withEveryText(sorrel, text)),
+      read: (text) => readDraft(withEveryText(sorrel, text)),
     },
   ];
 }

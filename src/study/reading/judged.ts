@@ -1,0 +1,93 @@
+import { contradictions } from "../checks/consistency.js";
+import { currencyProblems } from "../checks/consistency-currency.js";
+import { rangeProblems, soundParts } from "../checks/range-problems.js";
+import type { SoundParts } from "../checks/sound-parts.js";
+import { withRecords } from "../checks/with-records.js";
+import { quantity } from "../format/fields.js";
+import { type StudyDocument, studySchema } from "../format/schema.js";
+import { characterProblems } from "./character-problems.js";
+import { allowedCharacters } from "./characters.js";
+import type { Contradiction } from "./contradiction.js";
+import type { LevelRecord } from "./level-record.js";
+import { type Problem, problemOf, problemsOf, valueAt } from "./problems.js";
+import { refuseRecordFiles } from "./record-files.js";
+import { type RecordReaders, recordReaders } from "./record-readers.js";
+
+/** What is known of a document that may not be a study yet. */
+export interface ReadDraft {
+  /** What keeps it from being a study; none if it is one. */
+  readonly problems: readonly Problem[];
+  /** The lake's own record; absent while it cannot be read. */
+  readonly levels: LevelRecord | undefined;
+}
+
+/** Reads a document as far as it has come. */
+export function readDraft(document: unknown, readers = recordReaders()): ReadDraft {
+  const first = [...refuseRecordFiles(document), ...characterProblems(document)];
+  const { problems } = judged(document, readers);
+  return { problems: together(first, problems), levels: draftLevels(document, readers) };
+}
+
+function draftLevels(document: unknown, readers: RecordReaders): LevelRecord | undefined {
+  const at = (...path: readonly string[]) => valueAt(document, ["lake", ...path]);
+  const csv = at("record", "csv");
+  const gaps = at("record", "fillGapsUpTo");
+  const minimumElevation = elevation.safeParse(at("minimumElevation")).data;
+  const maximumElevation = elevation.safeParse(at("maximumElevation")).data;
+  if (typeof csv !== "string" || !minimumElevation || !maximumElevation) return undefined;
+  const fillGapsUpTo = typeof gaps === "number" ? gaps : 0;
+  return readers.levels(csv, { fillGapsUpTo, minimumElevation, maximumElevation }).record;
+}
+
+const elevation = quantity("elevation");
+
+/** A study, or what keeps a document from being one. */
+export function judged(
+  document: unknown,
+  readers: RecordReaders,
+): { study?: StudyDocument; problems: readonly Problem[] } {
+  const inDocument = (each: Contradiction) => problemOf(each, document);
+  const parsed = studySchema.safeParse(document);
+  if (!parsed.success) {
+    const found = contradictions(partsOf(document), readers).map(inDocument);
+    return { problems: [...problemsOf(parsed.error.issues, document), ...found] };
+  }
+  const written = parsed.data;
+  const broken = contradictions(soundParts(written), readers);
+  const found = [
+    ...(broken.length > 0 ? broken : rangeProblems(written, readers)),
+    ...currencyProblems(written),
+  ];
+  if (found.length > 0) return { problems: found.map(inDocument) };
+  const read = withRecords(written, readers);
+  return read.problems ? { problems: read.problems.map(inDocument) } : { study: read.sound, problems: [] };
+}
+
+/** Of a text that its field refuses by itself, that alone is told. */
+export function together(first: readonly Problem[], problems: readonly Problem[]): Problem[] {
+  const refused = new Set(problems.map(({ path }) => path));
+  const isTold = ({ path, allowed }: Problem) => allowed === allowedCharacters && refused.has(path);
+  return [...first.filter((each) => !isTold(each)), ...problems];
+}
+
+/** The parts of a broken document that are sound by themselves, so that contradictions there are told as well. */
+function partsOf(document: unknown): SoundParts {
+  if (typeof document !== "object" || document === null) return { structures: [] };
+  const { shape } = studySchema;
+  const section = (key: string): unknown => Reflect.get(document, key);
+  const list = section("structures");
+  const structures = (Array.isArray(list) ? list : []).flatMap((item: unknown, index) => {
+    const parsed = shape.structures.element.safeParse(item);
+    return parsed.success ? [{ index, value: parsed.data }] : [];
+  });
+  return {
+    study: shape.study.safeParse(section("study")).data,
+    lake: shape.lake.safeParse(section("lake")).data,
+    report: shape.report.safeParse(section("report")).data,
+    boats: shape.boats.safeParse(section("boats")).data,
+    options: shape.options.safeParse(section("options")).data,
+    money: shape.money.safeParse(section("money")).data,
+    overrides: shape.overrides.safeParse(section("overrides")).data,
+    structures,
+  };
+}
