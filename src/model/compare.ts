@@ -14,9 +14,12 @@ import { type Rises, risesOf } from "./money/rises.js";
 import { once } from "./once.js";
 import { type OptionResult, type OptionSettings, optionResult } from "./option.js";
 import { balanceAtRate, otherRates, type RateBalance } from "./other-rates.js";
+import { throughBoats } from "./program/arrivals.js";
 import { type ProgramBudget, programBudget } from "./program/budget.js";
+import { foundingChances, togetherOf } from "./program/founding-chances.js";
 import type { AssumptionId } from "./register/register.js";
-import type { HazardParameters } from "./risk/hazard.js";
+import { foundingRates } from "./risk/founding-rates.js";
+import type { FoundingRates } from "./risk/hazard.js";
 import {
   asOperated,
   type LevelsResult,
@@ -62,7 +65,7 @@ export interface Comparison {
   readonly rises: Rises;
   readonly baseline: OptionResult;
   readonly options: readonly OptionBalance[];
-  readonly hazard: HazardParameters;
+  readonly rates: FoundingRates;
   readonly checks: readonly Check[];
   /** What was entered against what is usual; unlike the others these have limits with units, for each reader's own. */
   readonly entryChecks: readonly EntryCheck[];
@@ -81,7 +84,7 @@ export function compare(
   known?: Pick<Comparison, "schedules" | "lake">,
 ): Comparison {
   const { lake, settings, results, baseline } = optionResults(input, source, known);
-  const { schedules, hazard, factors, rises } = settings;
+  const { schedules, rates, factors, rises } = settings;
   const [{ structures, infestation, contexts }] = schedules;
   const others = results.filter((result) => result !== baseline);
   return {
@@ -94,7 +97,7 @@ export function compare(
     rises,
     baseline,
     options: others.map((result) => balance(result, baseline, { input, source, settings })),
-    hazard,
+    rates,
     checks: [
       ...structures.flatMap((each) => each.checks),
       ...plausibilityChecks(input, structures, infestation, source),
@@ -122,8 +125,7 @@ export function optionResults(
   const { schedules, lake } = known ?? lakeUnderSchedules({ input, yearsInfested, source });
   const settings = {
     schedules,
-    hazard: hazardParameters(input, source),
-    suitability: lake.suitability.weight,
+    rates: ratesOf(input, lake.suitability.weight, source),
     factors: discountFactors(money.horizon, money.discountRate, money.timing),
     rises: risesOf(money.escalation ?? [], money.horizon, money),
   };
@@ -175,12 +177,18 @@ export function yearsSinceEstablishment({
   return lake.infestedSince === undefined ? 0 : Math.max(0, money.startYear - lake.infestedSince);
 }
 
-export function hazardParameters(input: StudyInput, source: Assumed): HazardParameters {
-  return {
-    establishmentPerArrival: source("arrival.establishment-per-fouled-launch"),
-    shape: source("arrival.shape"),
-    otherPathways: input.boats.otherPathways,
-  };
+/** What turns boats into chances; see `foundingRates`. */
+export function ratesOf(
+  { boats, options, lake, money }: StudyInput,
+  suitability: number,
+  source: Assumed,
+  chances: readonly number[] = foundingChances(boats, source),
+): FoundingRates {
+  const open = options.find(isBaseline);
+  if (!open) throw new Error("options: one must have neither steps nor schedule, to compare the others with");
+  const through = throughBoats(boats, open, lake, source, chances);
+  const reaching = { launches: through.launches, foundings: togetherOf(through, source) };
+  return foundingRates(reaching, suitability, { boats, horizon: money.horizon }, source);
 }
 
 function balance(

@@ -5,15 +5,16 @@ import { type Assumed, recorder } from "../../model/assumed.js";
 import { type Comparison, compare } from "../../model/compare.js";
 import type { StudyInput } from "../../model/inputs.js";
 import type { ClassChance } from "../../model/program/class-chances.js";
-import { findsPerSample } from "../../model/risk/detection.js";
+import { findsPerSample, foundWithin } from "../../model/risk/detection.js";
 import { impossibleProblems } from "../checks/impossible.js";
 import { pinnedProblems } from "../checks/pinned-plans.js";
 import type { StudyDocument } from "../format/schema.js";
 import { describe, InputError, type Problem, pathText, problemOf } from "../reading/problems.js";
 import { tellingAmounts } from "./amounts.js";
+import { estimateOf, logSpreadsOf, notYetEstimated } from "./chance-estimate.js";
 import { type StudyPrices, studyPrices } from "./prices.js";
 import { type StationRun, staffStations } from "./staffing.js";
-import { toModel } from "./to-model.js";
+import { boatsToModel, type ChanceEstimate, toModel } from "./to-model.js";
 import { type CoverageRun, coverageRuns, type StudyTraffic, trafficOf } from "./traffic.js";
 import { vesselChances } from "./vessel-chances.js";
 
@@ -51,6 +52,7 @@ export interface PreparedStudy {
   readonly prices: StudyPrices;
   readonly chances: readonly ClassChance[];
   readonly traffic: StudyTraffic | undefined;
+  readonly estimate: ChanceEstimate;
   /** Ids of the assumptions behind the input itself. */
   readonly inputAssumptions: readonly string[];
 }
@@ -78,7 +80,9 @@ export function prepareStudy(document: StudyDocument, set: AssumptionSet): Prepa
   const { assumed: recorded, ids } = recorder(assumed);
   const chances = vesselChances(document.boats, recorded);
   const traffic = trafficOf(document.boats);
-  const input = { ...toModel(document, { chances, traffic }), plans: set.plans };
+  const before = { ...toModel(document, { chances, traffic, estimate: notYetEstimated }), plans: set.plans };
+  const estimate = estimateOf(document, before, recorded, logSpreadsOf(set.entries, applied));
+  const input = { ...before, ...boatsToModel(document, { chances, traffic, estimate }) };
   refuse(
     document,
     impossibleProblems(document, input, assumed).map((each) => problemOf(each, document)),
@@ -93,7 +97,7 @@ export function prepareStudy(document: StudyDocument, set: AssumptionSet): Prepa
       remedy: "Correct or remove this prescribed plan.",
     })),
   );
-  return { input, assumed, overrides: applied, prices, chances, traffic, inputAssumptions: ids() };
+  return { input, assumed, overrides: applied, prices, chances, traffic, estimate, inputAssumptions: ids() };
 }
 
 function refuse(document: StudyDocument, problems: readonly Problem[]): void {
@@ -149,12 +153,12 @@ interface RangeGroup {
 function rangeGroups({ entries }: AssumptionSet, used: ReadonlySet<string>): RangeGroup[] {
   const all = [...entries.values()];
   const prices = all.filter((entry) => isPrice(entry) && !/^(checks|detection)\./.test(entry.id));
-  const perSample = new Set<string>(Object.values(findsPerSample));
+  const perSample = new Set<string>([...Object.values(findsPerSample), ...foundWithin]);
   const finds = all.filter(({ id }) => perSample.has(id) && used.has(id));
   return [
     {
       name: "chance that a fouled launch founds a population",
-      ids: ["arrival.establishment-per-fouled-launch"],
+      ids: ["arrival.founding-unknown", "arrival.founding-near", "arrival.founding-far"],
       movesStructures: false,
     },
     {

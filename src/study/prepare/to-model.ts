@@ -1,4 +1,4 @@
-import type { StudyInput, YearlyLine } from "../../model/inputs.js";
+import type { ComparableLakes, LearnedRate, StudyInput, YearlyLine } from "../../model/inputs.js";
 import { monthStart } from "../../model/lake/calendar.js";
 import { at } from "../../model/lists.js";
 import type { ClassChance } from "../../model/program/class-chances.js";
@@ -76,6 +76,13 @@ export interface ReadBoats {
   /** Of the vessel classes, in their order. */
   readonly chances: readonly ClassChance[];
   readonly traffic: StudyTraffic | undefined;
+  /** What is worked out of the study itself before a chance can be: see `estimateOf`. */
+  readonly estimate: ChanceEstimate;
+}
+
+/** How the ways to the yearly chance are weighed, and what clean years taught. */
+export interface ChanceEstimate extends Pick<ComparableLakes, "weightOfBoats" | "checksLetThrough"> {
+  readonly learned: LearnedRate | undefined;
 }
 
 type YearlyDocument = Plain<StudyDocument["options"][number]["yearly"][number]>;
@@ -113,22 +120,32 @@ export function toModel(document: StudyDocument, read: ReadBoats): Omit<StudyInp
 
 /** The boats and the options alone: what decides the chances. */
 export function boatsToModel(
-  document: Pick<StudyDocument, "boats" | "options">,
-  { chances, traffic }: ReadBoats,
+  document: Pick<StudyDocument, "boats" | "options" | "money">,
+  { chances, traffic, estimate }: ReadBoats,
 ): Pick<StudyInput, "boats" | "options"> {
   const coverages = coverageRuns(document.options, traffic?.scaled);
+  const { startYear } = document.money;
+  const { learned, ...comparable } = estimate;
   const { boats, options } = withoutUnits({ boats: document.boats, options: document.options });
   return {
     boats: {
       launches: boats.launches,
       traffic: traffic?.entered,
-      classes: boats.classes.map(({ id, name, share }, index) => ({
+      classes: boats.classes.map(({ id, name, share, living, sinceInfestedWater }, index) => ({
         id,
         name,
         share,
-        carriesLive: at(chances, index).carriesLive,
+        fouled: at(chances, index).fouled,
+        living,
+        daysSince: sinceInfestedWater,
       })),
-      otherPathways: boats.otherPathways,
+      otherWays: boats.otherWays?.map((way) => ({
+        ...way,
+        fromYear: way.infestedFrom === undefined ? undefined : Math.max(0, way.infestedFrom - startYear),
+        sourceChance: way.becomesInfested,
+      })),
+      comparable: { ...comparable, rate: rateOf(boats.chance) },
+      learned,
     },
     options: options.map((option) => ({
       ...option,
@@ -137,6 +154,9 @@ export function boatsToModel(
     })),
   };
 }
+
+const rateOf = ({ ownRate, lakes }: Plain<StudyDocument["boats"]["chance"]>): ComparableLakes["rate"] =>
+  ownRate ? { own: -Math.log1p(-ownRate.chance) } : { kind: lakes };
 
 /** An option's steps with the coverage that was entered, or that of its open hours. */
 function stepsOf({ id, steps }: Plain<StudyDocument["options"]>[number], coverages: readonly CoverageRun[]) {

@@ -7,6 +7,7 @@ import type { SoundParts } from "../checks/sound-parts.js";
 import { type StudyDocument, studySchema } from "../format/schema.js";
 import { characterProblems } from "./character-problems.js";
 import { allowedCharacters } from "./characters.js";
+import { inTodaysTerms } from "./earlier-fields.js";
 import {
   deepestGroups,
   hasTooManyAliases,
@@ -127,7 +128,7 @@ export function parseText(text: string, name: string): unknown {
       : repeatedKeys(parsed, lines);
   if (found.length > 0) throw new InputError(name, found);
   try {
-    return parsed.toJS({ maxAliasCount: 100 });
+    return inTodaysTerms(parsed.toJS({ maxAliasCount: 100 }));
   } catch (error) {
     const found = error instanceof Error ? error.message : "broken text";
     throw single(name, "the file", found, "JSON or YAML without deep aliases", "Write the values out.");
