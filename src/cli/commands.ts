@@ -32,7 +32,8 @@ export function check(path: string, print: Print): void {
 
 /** What an author should know of a study that is in order. */
 function printNotes(document: StudyDocument, print: Print): void {
-  for (const { path, found, remedy } of [...movedSectionNotes(document), ...earlierNotes(document)]) print(`${path}: ${found}. ${remedy}`);
+  for (const { path, found, remedy } of [...movedSectionNotes(document), ...earlierNotes(document)])
+    print(`${path}: ${found}. ${remedy}`);
 }
 
 export function compareCommand(path: string, asJson: boolean, print: Print): void {

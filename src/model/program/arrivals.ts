@@ -50,7 +50,8 @@ export function arrivals(boats: Boats, option: ProgramOption, lake: Lake, source
   const classes = boats.classes.map((each) =>
     passing ? checkedFunnel(each, launches * each.share, passing) : openFunnel(each, launches * each.share),
   );
-  const totalAt = (dependence: number) => throughOf(boats, passing && { ...passing, dependence }, none).launches;
+  const totalAt = (dependence: number) =>
+    throughOf(boats, passing && { ...passing, dependence }, none).launches;
   const through = throughOf(boats, passing, foundingChances(boats, assumed));
   return {
     classes,
@@ -91,7 +92,9 @@ function throughOf(boats: Boats, passing: Passing | undefined, chances: readonly
   let foundings = 0;
   boats.classes.forEach((each, index) => {
     const fouled = all * each.share * each.fouled;
-    const slipping = passing ? fouled * (1 - passing.steps.deterrence) * slippingShare(each, passing) : fouled;
+    const slipping = passing
+      ? fouled * (1 - passing.steps.deterrence) * slippingShare(each, passing)
+      : fouled;
     launches += slipping;
     foundings += slipping * at(chances, index);
   });

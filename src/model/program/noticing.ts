@@ -1,7 +1,7 @@
 import type { Assumed } from "../assumed.js";
 import type { Monitoring, ProgramOption, StudyInput } from "../inputs.js";
-import { type Noticing, noticedAtOnce } from "../risk/course.js";
 import { months } from "../lake/calendar.js";
+import { type Noticing, noticedAtOnce } from "../risk/course.js";
 import { chanceByAgeOf, chanceBySamples } from "../risk/detection.js";
 import type { ScheduleResult } from "../schedules.js";
 

@@ -13,9 +13,7 @@ export interface OtherRates {
  */
 export function namedWays(ways: readonly OtherWay[], horizon: number): OtherRates {
   const rateIn = (year: number, checked: boolean) =>
-    ways
-      .filter((way) => way.checked === checked)
-      .reduce((sum, way) => sum + rateOf(way, year), 0);
+    ways.filter((way) => way.checked === checked).reduce((sum, way) => sum + rateOf(way, year), 0);
   const years = Array.from({ length: horizon }, (_, year) => year);
   return {
     unchecked: years.map((year) => rateIn(year, false)),

@@ -38,7 +38,10 @@ const columns: readonly Column[] = [
   { name: "Own seasons", read: ({ chance }) => countsText(chance.seasons) },
   { name: "Fouled, as used (5–95 %)", read: ({ chance }) => posteriorText(chance) },
   { name: "Fouled", read: ({ chance }) => percent(chance.fouled, 3) },
-  { name: "Of these with living mussels", read: ({ entered }) => entered.living && percent(entered.living.value) },
+  {
+    name: "Of these with living mussels",
+    read: ({ entered }) => entered.living && percent(entered.living.value),
+  },
   {
     name: "Since infested water",
     isText: true,
@@ -96,7 +99,8 @@ function originText({ origin, fouled }: ClassDocument): string {
 }
 
 function noteOf(lines: readonly ClassLine[], log: string | undefined): string {
-  if (lines.every(({ chance }) => chance.posterior === undefined)) return "Shares as entered. Fouled: with mussels, dead or alive.";
+  if (lines.every(({ chance }) => chance.posterior === undefined))
+    return "Shares as entered. Fouled: with mussels, dead or alive.";
   const source = log === undefined ? "" : ` Own seasons, fouled of screened: ${log}.`;
   return `Fouled: found with mussels, alive or dead.${source} Learned by the beta–binomial from boats taken as independent. Boats that the checks miss are not in it, so the true share is higher.`;
 }

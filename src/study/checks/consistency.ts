@@ -2,6 +2,7 @@ import { scaledTraffic } from "../../model/program/traffic.js";
 import { launchesOf, readTraffic } from "../prepare/traffic.js";
 import { type Contradiction, repeatedIds } from "../reading/contradiction.js";
 import { boatProblems } from "./consistency-boats.js";
+import { chanceProblems } from "./consistency-chance.js";
 import { detectionProblems } from "./consistency-detection.js";
 import { levelProblems } from "./consistency-levels.js";
 import { moneyProblems } from "./consistency-money.js";
@@ -18,6 +19,7 @@ export function contradictions(parts: SoundParts): Contradiction[] {
     ...(parts.lake ? levelProblems(parts.lake) : []),
     ...structureProblems(parts),
     ...(parts.boats ? boatProblems(parts.boats) : []),
+    ...chanceProblems(parts),
     ...optionProblems(parts),
     ...programProblems(parts),
     ...rampProblems(parts),

@@ -87,4 +87,7 @@ export const cleanPeriodsSchema = z
   )
   .max(20, "at most 20 periods")
   .default([])
-  .meta({ description: "Years in which the lake was watched and no mussels were found; they lower the chance a little" });
+  .meta({
+    description:
+      "Years in which the lake was watched and no mussels were found; they lower the chance a little",
+  });

@@ -114,7 +114,10 @@ const option = z.strictObject({
         )
         .default([])
         .meta({ description: "Classes for which some steps work otherwise" }),
-      deterrence: share(0, "Fewer fouled arrivals because people know; no published size, so none if left out"),
+      deterrence: share(
+        0,
+        "Fewer fouled arrivals because people know; no published size, so none if left out",
+      ),
       origin: shortText,
     })
     .optional()

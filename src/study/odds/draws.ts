@@ -144,7 +144,10 @@ function drawing(document: StudyDocument, prepared: PreparedStudy): Drawing {
       const drawn = changed(lake.document, ofBoats, values);
       const chances = vesselChances(drawn.boats, prepared.assumed);
       const traffic = movesTraffic ? trafficOf(drawn.boats) : prepared.traffic;
-      const input = { ...lake.input, ...boatsToModel(drawn, { chances, traffic, estimate: prepared.estimate }) };
+      const input = {
+        ...lake.input,
+        ...boatsToModel(drawn, { chances, traffic, estimate: prepared.estimate }),
+      };
       return { document: drawn, input: withClassChances(input, chances, values), source };
     },
   };

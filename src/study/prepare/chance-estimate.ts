@@ -1,5 +1,5 @@
-import type { AppliedOverride } from "../../assumptions/override.js";
 import type { Assumption } from "../../assumptions/entry.js";
+import type { AppliedOverride } from "../../assumptions/override.js";
 import type { Assumed } from "../../model/assumed.js";
 import { isBaseline } from "../../model/compare.js";
 import type { StudyInput } from "../../model/inputs.js";
@@ -26,7 +26,8 @@ export function estimateOf(
       chance.drivenBy === "both"
         ? weightOf(launchesVariance(boats, assumed, spreads), lakesVariance(boats, assumed, spreads))
         : Number(chance.drivenBy === "launches"),
-    checksLetThrough: chance.ownRate?.under === undefined ? 1 : letThrough(chance.ownRate.under, input, assumed),
+    checksLetThrough:
+      chance.ownRate?.under === undefined ? 1 : letThrough(chance.ownRate.under, input, assumed),
     learned: undefined,
   };
 }
@@ -61,4 +62,3 @@ export function logSpreadsOf(
 const logSpread = (low: number, high: number) => (low > 0 ? Math.log(high / low) / 2 / toNinetieth : 0);
 /** Standard deviations from the median to the 90th percentile of a normal distribution. */
 const toNinetieth = normalQuantile(0.9);
-

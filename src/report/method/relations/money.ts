@@ -88,7 +88,8 @@ const chance: readonly Relation[] = [
   },
   {
     title: "Chance of establishment in a year",
-    words: "From the foundings of boats and the other ways in, those that stations check and those that they do not.",
+    words:
+      "From the foundings of boats and the other ways in, those that stations check and those that they do not.",
     formulas: [coded("h = 1 − exp(−(f μ + λ + λ′ F/F₀))")],
     where: [
       ["h", "chance in a year", ""],
