@@ -48,6 +48,8 @@ export interface OptionBalance extends Difference {
   readonly atOtherRates: () => readonly RateBalance[];
   /** Present value that the option's response saves, less what its attempts cost; worked out when asked for. */
   readonly responseBenefit: () => Money | undefined;
+  /** The same if its checks kept nobody away; worked out when asked for. Absent where the option counts on none. */
+  readonly withoutDeterrence: () => Difference | undefined;
   readonly bearers: readonly BearerShare[];
   /** The program by fiscal year while the lake stays clean. */
   readonly budget: ProgramBudget | undefined;
@@ -146,6 +148,18 @@ function responseBenefit(
   return without.presentValue.total.minus(presentValue.total);
 }
 
+/** The option against the baseline without the deterrence that it counts on. */
+function withoutDeterrence(
+  { option }: OptionResult,
+  baseline: OptionResult,
+  { input, source, settings }: { input: StudyInput; source: Assumed; settings: OptionSettings },
+): Difference | undefined {
+  const { steps } = option;
+  if (!steps || steps.deterrence === 0) return undefined;
+  const without = { ...option, steps: { ...steps, deterrence: 0 } };
+  return difference(optionResult(without, input, source, settings), baseline);
+}
+
 /** The option that does nothing, which the others are held against. */
 export const isBaseline = ({ steps, schedule }: { readonly steps?: unknown; readonly schedule?: unknown }) =>
   steps === undefined && schedule === undefined;
@@ -208,6 +222,7 @@ function balance(
       return turning();
     },
     responseBenefit: () => responseBenefit(result, rest),
+    withoutDeterrence: () => withoutDeterrence(result, baseline, rest),
     atOtherRates: () => rates.map((rate) => balanceAtRate(rate, { result, baseline }, rest)),
     bearers: bearerShares(rest.input.money, { result, baseline, ...against }),
     budget: programBudget(result.option, rest.input.money),
