@@ -31,7 +31,9 @@ export function yearlyHazard(reaching: Reaching, year: number, rates: FoundingRa
 /** The rate of `yearlyHazard`. */
 export function foundingRate({ launches, foundings }: Reaching, year: number, rates: FoundingRates): number {
   const checked = at(rates.checked, year);
-  const through = checked === 0 ? 0 : checked * shareThrough(launches, rates.openLaunches);
+  const share = shareThrough(launches, rates.openLaunches);
+  // A way that is certain has an infinite rate, of which nothing gets through where the share is none.
+  const through = checked === 0 || share === 0 ? 0 : checked * share;
   return rates.ofBoats * foundings + at(rates.unchecked, year) + through;
 }
 

@@ -5,6 +5,7 @@ import { type Assumed, recorder } from "../../model/assumed.js";
 import { type Comparison, compare } from "../../model/compare.js";
 import type { StudyInput } from "../../model/inputs.js";
 import type { ClassChance } from "../../model/program/class-chances.js";
+import { type ChanceOrigins, chanceOrigins } from "../../model/risk/chance-origins.js";
 import { findsPerSample, foundWithin } from "../../model/risk/detection.js";
 import { impossibleProblems } from "../checks/impossible.js";
 import { pinnedProblems } from "../checks/pinned-plans.js";
@@ -29,6 +30,8 @@ export interface StudyRun {
   readonly usedAssumptions: readonly string[];
   /** Chances of the vessel classes, in their order, after the seasons of the study's log. */
   readonly chances: readonly ClassChance[];
+  /** From what the yearly chance comes; absent where the lake is infested already. */
+  readonly chance: ChanceOrigins | undefined;
   /** The comparison with the uncertain groups at their low and at their high values, one group at a time. */
   readonly ranges: readonly RangeRun[];
   /** Absent where the study gives no boats by hour. */
@@ -135,6 +138,15 @@ export function runStudy(document: StudyDocument, assumptions: AssumptionSet): S
     comparison,
     usedAssumptions: [...inputAssumptions, ...ids()],
     chances,
+    chance:
+      input.lake.infestedSince === undefined
+        ? chanceOrigins(
+            input,
+            { baseline: comparison.baseline, suitability: comparison.lake.suitability.weight },
+            assumed,
+            logSpreadsOf(assumptions.entries, overrides),
+          )
+        : undefined,
     ranges,
     traffic,
     coverage: coverageRuns(document.options, traffic?.scaled),
