@@ -41,7 +41,11 @@ describe("the break-even hazard", () => {
     fc.assert(
       fc.property(prices, paths, (cost, chanceOfOthers) => {
         const option = { ...program, yearly: [{ name: "Supplies", cost }] };
-        const input = { ...study, boats: { ...boats, otherWays: [{ name: "Others", chance: chanceOfOthers, checked: false }] }, options: [noProgram, option] };
+        const input = {
+          ...study,
+          boats: { ...boats, otherWays: [{ name: "Others", chance: chanceOfOthers, checked: false }] },
+          options: [noProgram, option],
+        };
         const { hazard, chance } = hazardOf(input);
         const again = compare(input, assumedWith({ [perArrival]: chance }));
         expect(relativeGap(again.baseline.hazard, hazard)).toBeLessThan(1e-9);

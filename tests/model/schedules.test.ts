@@ -7,7 +7,16 @@ import { totalOf } from "../../src/model/money/line.js";
 import { assumed, assumedWith } from "./assumptions.js";
 import { drawnDownLake } from "./lakes.js";
 import { everyMonth, relativeGap } from "./near.js";
-import { gravityIntake, noProgram, otherChance, plant, program, pumpedIntake, ramp, wholeStudy } from "./study.js";
+import {
+  gravityIntake,
+  noProgram,
+  otherChance,
+  plant,
+  program,
+  pumpedIntake,
+  ramp,
+  wholeStudy,
+} from "./study.js";
 
 const lowered = (id: string, elevation: number): Schedule => ({
   id,

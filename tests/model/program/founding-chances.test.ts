@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Boats, VesselClass } from "../../../src/model/inputs.js";
-import { foundingChances, shareOfWay, togetherOf } from "../../../src/model/program/founding-chances.js";
 import { at } from "../../../src/model/lists.js";
+import { foundingChances, shareOfWay, togetherOf } from "../../../src/model/program/founding-chances.js";
 import { boats } from "../study.js";
 
 /** Round numbers, so that all can be worked out by hand; invented. */

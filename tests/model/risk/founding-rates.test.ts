@@ -68,7 +68,12 @@ describe("the rate of the boats without a program", () => {
   it("lies between the two, and rises with either", () => {
     fc.assert(
       fc.property(weights, fc.double({ min: 1e-6, max: 0.5, noNaN: true }), (weight, own) => {
-        const { byLaunches, byLakes, pooled } = boatRates(open, 1, weighing(weight, { rate: { own } }), source);
+        const { byLaunches, byLakes, pooled } = boatRates(
+          open,
+          1,
+          weighing(weight, { rate: { own } }),
+          source,
+        );
         expect(pooled).toBeGreaterThanOrEqual(Math.min(byLaunches, byLakes) * (1 - 1e-12));
         expect(pooled).toBeLessThanOrEqual(Math.max(byLaunches, byLakes) * (1 + 1e-12));
         const more = { ...open, foundings: open.foundings * 1.5 };

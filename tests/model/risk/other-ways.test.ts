@@ -19,14 +19,20 @@ describe("rates of other ways in that a study names", () => {
 
   it("give back their own chance, and several that none of them brings mussels", () => {
     fc.assert(
-      fc.property(fc.array(chance.filter((each) => each < 1), { maxLength: 6 }), (chances) => {
-        const { unchecked } = namedWays(
-          chances.map((each) => way({ chance: each })),
-          1,
-        );
-        const clean = chances.reduce((left, each) => left * (1 - each), 1);
-        expect(Math.exp(-(unchecked[0] ?? Number.NaN))).toBeCloseTo(clean, 12);
-      }),
+      fc.property(
+        fc.array(
+          chance.filter((each) => each < 1),
+          { maxLength: 6 },
+        ),
+        (chances) => {
+          const { unchecked } = namedWays(
+            chances.map((each) => way({ chance: each })),
+            1,
+          );
+          const clean = chances.reduce((left, each) => left * (1 - each), 1);
+          expect(Math.exp(-(unchecked[0] ?? Number.NaN))).toBeCloseTo(clean, 12);
+        },
+      ),
       { seed: 511, numRuns: 100 },
     );
   });

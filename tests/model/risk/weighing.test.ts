@@ -30,7 +30,13 @@ const spreads: Record<string, number> = {
 const spreadOf = (id: string) => spreads[id] ?? Number.NaN;
 const withClasses = (...classes: ReadonlyArray<Partial<Boats["classes"][number]>>): Boats => ({
   ...boats,
-  classes: classes.map((each, index) => ({ id: `${index}`, name: `${index}`, share: 0.5, fouled: 0.1, ...each })),
+  classes: classes.map((each, index) => ({
+    id: `${index}`,
+    name: `${index}`,
+    share: 0.5,
+    fouled: 0.1,
+    ...each,
+  })),
 });
 const ofLaunches = (...classes: Parameters<typeof withClasses>) =>
   launchesVariance(withClasses(...classes), source, spreadOf);
