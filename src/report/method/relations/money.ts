@@ -108,7 +108,7 @@ const chance: readonly Relation[] = [
       "A clean lake may be infested in each year; what is established is noticed with a chance that grows with its age, at once where nothing else is said; what is noticed young may be contained, and the lake is clean and at risk again.",
     formulas: [
       coded("h(t) C(t−1)", "F"),
-      coded("N(t,e) = N(t−1,e) + p(a) U(t−1,e)"),
+      coded("N(t,e) = N(t−1,e) + (1−s) p(a) U(t−1,e)"),
       coded("C(t) = (1−h(t)) C(t−1) + s Σ p(a) U(t−1,e)"),
     ],
     where: [
