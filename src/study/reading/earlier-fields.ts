@@ -33,9 +33,10 @@ function boatsToday(boats: unknown): Today {
   if (!isGroup(boats)) return { value: boats, told: [] };
   const classes = classesToday(boats.classes);
   const { otherPathways, ...rest } = boats;
-  const value: Group = { ...rest, classes: classes.value };
   if (otherPathways === undefined || boats.otherWays !== undefined) {
-    return classes.told.length === 0 ? { value: boats, told: [] } : { value, told: classes.told };
+    return classes.told.length === 0
+      ? { value: boats, told: [] }
+      : { value: { ...boats, classes: classes.value }, told: classes.told };
   }
   const named = {
     name: "Ways that no boat check stops",
@@ -43,7 +44,7 @@ function boatsToday(boats: unknown): Today {
     origin: "one yearly chance of an earlier version of this study",
   };
   return {
-    value: { ...value, otherWays: [named] },
+    value: { ...rest, classes: classes.value, otherWays: [named] },
     told: [
       ...classes.told,
       "boats.otherPathways is now the one way in boats.otherWays, with the same yearly chance.",

@@ -28,7 +28,8 @@ const spreads: Record<string, number> = {
   "arrival.inspected-through": 0.4,
 };
 const spreadOf = (id: string) => spreads[id] ?? Number.NaN;
-const withClasses = (...classes: ReadonlyArray<Partial<Boats["classes"][number]>>): Boats => ({
+type SomeClass = Partial<Boats["classes"][number]>;
+const withClasses = (classes: readonly SomeClass[]): Boats => ({
   ...boats,
   classes: classes.map((each, index) => ({
     id: `${index}`,
@@ -38,8 +39,8 @@ const withClasses = (...classes: ReadonlyArray<Partial<Boats["classes"][number]>
     ...each,
   })),
 });
-const ofLaunches = (...classes: Parameters<typeof withClasses>) =>
-  launchesVariance(withClasses(...classes), source, spreadOf);
+const ofLaunches = (...classes: readonly SomeClass[]) =>
+  launchesVariance(withClasses(classes), source, spreadOf);
 const ofLakes = (rate: ComparableLakes["rate"]) =>
   lakesVariance({ ...boats, comparable: { ...ownWayAlone, rate } }, source, spreadOf);
 
