@@ -17,13 +17,14 @@ const file = fileURLToPath(new URL("./earlier/live-mussels-by-class.yaml", impor
 const kept = readFileSync(file, "utf8");
 const retired = "arrival.establishment-per-fouled-launch";
 
-function changedText(...edits: ReadonlyArray<readonly [string, unknown]>): string {
+type Edit = readonly [place: string, value: unknown];
+
+function changedText(...edits: readonly Edit[]): string {
   const document: unknown = parse(kept);
   for (const [place, value] of edits) put(document, place, value);
   return stringify(document, { aliasDuplicateObjects: false });
 }
-const opened = (...edits: Parameters<typeof changedText>) =>
-  readStudyText(changedText(...edits), "lake.yaml");
+const opened = (...edits: readonly Edit[]) => readStudyText(changedText(...edits), "lake.yaml");
 
 describe("a study of an earlier version", () => {
   const study = readStudyText(kept, "lake.yaml");
