@@ -8,4 +8,5 @@ interface Retired extends Expected {
 /** Files of reports that were issued by earlier versions hold these still. */
 export const retired: ReadonlyMap<string, Retired> = new Map([
   ["oxidant.start-density", { ...share, now: "protection.start-density" }],
+  ["arrival.establishment-per-fouled-launch", { ...share, now: "arrival.founding-unknown" }],
 ]);

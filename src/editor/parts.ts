@@ -60,9 +60,9 @@ export const studyParts: readonly StudyPart[] = [
   {
     id: "boats",
     section: "boats",
-    keys: ["launches", "classes", "otherPathways", "sites", "traffic", "seasons"],
+    keys: ["launches", "classes", "chance", "otherWays", "cleanPeriods", "sites", "traffic", "seasons"],
     guide: [
-      "Launches by month and the classes of boats are needed: how many come, and how likely a boat of each class carries live mussels. Sites and boats by hour are only needed to plan inspectors.",
+      "Launches by month and the classes of boats are needed: how many come, and how many of each class have mussels on them, dead or alive. Sites and boats by hour are only needed to plan inspectors.",
     ],
   },
   {

@@ -14,9 +14,12 @@ import { type Rises, risesOf } from "./money/rises.js";
 import { once } from "./once.js";
 import { type OptionResult, type OptionSettings, optionResult } from "./option.js";
 import { balanceAtRate, otherRates, type RateBalance } from "./other-rates.js";
+import { throughBoats } from "./program/arrivals.js";
 import { type ProgramBudget, programBudget } from "./program/budget.js";
+import { foundingChances, togetherOf } from "./program/founding-chances.js";
 import type { AssumptionId } from "./register/register.js";
-import type { HazardParameters } from "./risk/hazard.js";
+import { foundingRates } from "./risk/founding-rates.js";
+import type { FoundingRates } from "./risk/hazard.js";
 import {
   asOperated,
   type LevelsResult,
@@ -53,6 +56,8 @@ export interface OptionBalance extends Difference {
   readonly atOtherRates: () => readonly RateBalance[];
   /** Present value that the option's response saves, less what its attempts cost; worked out when asked for. */
   readonly responseBenefit: () => Money | undefined;
+  /** The same if its checks kept nobody away; worked out when asked for. Absent where the option counts on none. */
+  readonly withoutDeterrence: () => Difference | undefined;
   readonly bearers: readonly BearerShare[];
   /** The program by fiscal year while the lake stays clean. */
   readonly budget: ProgramBudget | undefined;
@@ -70,7 +75,7 @@ export interface Comparison {
   readonly rises: Rises;
   readonly baseline: OptionResult;
   readonly options: readonly OptionBalance[];
-  readonly hazard: HazardParameters;
+  readonly rates: FoundingRates;
   readonly checks: readonly Check[];
   /** What was entered against what is usual; unlike the others these have limits with units, for each reader's own. */
   readonly entryChecks: readonly EntryCheck[];
@@ -89,7 +94,7 @@ export function compare(
   known?: Pick<Comparison, "schedules" | "lake">,
 ): Comparison {
   const { lake, settings, results, baseline } = optionResults(input, source, known);
-  const { schedules, hazard, factors, rises } = settings;
+  const { schedules, rates, factors, rises } = settings;
   const [{ structures, infestation, contexts }] = schedules;
   const others = results.filter((result) => result !== baseline);
   return {
@@ -102,7 +107,7 @@ export function compare(
     rises,
     baseline,
     options: others.map((result) => balance(result, baseline, { input, source, settings })),
-    hazard,
+    rates,
     checks: [
       ...structures.flatMap((each) => each.checks),
       ...plausibilityChecks(input, structures, infestation, source),
@@ -130,8 +135,7 @@ export function optionResults(
   const { schedules, lake } = known ?? lakeUnderSchedules({ input, yearsInfested, source });
   const settings = {
     schedules,
-    hazard: hazardParameters(input, source),
-    suitability: lake.suitability.weight,
+    rates: ratesOf(input, lake.suitability.weight, source),
     factors: discountFactors(money.horizon, money.discountRate, money.timing),
     rises: risesOf(money.escalation ?? [], money.horizon, money),
   };
@@ -150,6 +154,18 @@ function responseBenefit(
   if (option.response === undefined) return undefined;
   const without = optionResult({ ...option, response: undefined }, input, source, settings);
   return without.presentValue.total.minus(presentValue.total);
+}
+
+/** The option against the baseline without the deterrence that it counts on. */
+function withoutDeterrence(
+  { option }: OptionResult,
+  baseline: OptionResult,
+  { input, source, settings }: { input: StudyInput; source: Assumed; settings: OptionSettings },
+): Difference | undefined {
+  const { steps } = option;
+  if (!steps || steps.deterrence === 0) return undefined;
+  const without = { ...option, steps: { ...steps, deterrence: 0 } };
+  return difference(optionResult(without, input, source, settings), baseline);
 }
 
 /** The option that does nothing, which the others are held against. */
@@ -183,12 +199,18 @@ export function yearsSinceEstablishment({
   return lake.infestedSince === undefined ? 0 : Math.max(0, money.startYear - lake.infestedSince);
 }
 
-export function hazardParameters(input: StudyInput, source: Assumed): HazardParameters {
-  return {
-    establishmentPerArrival: source("arrival.establishment-per-fouled-launch"),
-    shape: source("arrival.shape"),
-    otherPathways: input.boats.otherPathways,
-  };
+/** What turns boats into chances; see `foundingRates`. */
+export function ratesOf(
+  { boats, options, lake, money }: StudyInput,
+  suitability: number,
+  source: Assumed,
+  chances: readonly number[] = foundingChances(boats, source),
+): FoundingRates {
+  const open = options.find(isBaseline);
+  if (!open) throw new Error("options: one must have neither steps nor schedule, to compare the others with");
+  const through = throughBoats(boats, open, lake, source, chances);
+  const reaching = { launches: through.launches, foundings: togetherOf(through, source) };
+  return foundingRates(reaching, suitability, { boats, horizon: money.horizon }, source);
 }
 
 const yearly = (
@@ -217,6 +239,7 @@ function balance(
     },
     perYear: () => yearly(against, rest.settings.factors),
     responseBenefit: () => responseBenefit(result, rest),
+    withoutDeterrence: () => withoutDeterrence(result, baseline, rest),
     atOtherRates: () => rates.map((rate) => balanceAtRate(rate, { result, baseline }, rest)),
     bearers: bearerShares(rest.input.money, { result, baseline, ...against }),
     budget: programBudget(result.option, rest.input.money),

@@ -17,11 +17,9 @@ export interface Increment extends Difference {
   readonly result: OptionResult;
   /** Of a year with a clean lake. */
   readonly addedCostPerYear: Money;
-  /** Hours that the staff list pays more in a year, over 52 weeks. */
-  readonly addedHoursPerWeek: number;
+  /** Hours that the staff list pays more in a year. */
+  readonly addedHoursPerYear: number;
 }
-
-const weeksPerYear = 52;
 
 /** An option less another, which it is taken to replace. */
 export function difference(result: OptionResult, before: OptionResult): Difference {
@@ -44,7 +42,7 @@ export function increment(result: OptionResult, existing: OptionResult): Increme
     ...difference(result, existing),
     result,
     addedCostPerYear: result.programPerYear.minus(existing.programPerYear),
-    addedHoursPerWeek: (staffHours(result.option) - staffHours(existing.option)) / weeksPerYear,
+    addedHoursPerYear: staffHours(result.option) - staffHours(existing.option),
   };
 }
 

@@ -24,7 +24,7 @@ export interface YearlyCost extends CostStream {
 
 /** What an established infestation costs by year since establishment; sums of the structures' lines. */
 export interface InfestationCost extends YearlyCost {
-  /** Year, counted from 0, in which one structure first costs more than a limit; lake-wide duties do not count. */
+  /** Year, counted from 0, in which one structure first loses more than a limit; lake-wide duties do not count. */
   readonly firstAgeAbove: (limit: number) => number | undefined;
   /** One structure's part of it; made when asked for. */
   readonly ofStructure: (id: string) => YearlyCost;
@@ -149,8 +149,8 @@ function streamOf<Key>(streams: Map<Key, CentsByYear>, id: Key, empty: () => Cen
   return stream;
 }
 
-const ageAbove = (limit: number, { harm, control }: CentsByYear) =>
-  harm.findIndex((cents, age) => cents + (control[age] ?? 0) > limit * centsPerUnit);
+const ageAbove = (limit: number, { harm }: CentsByYear) =>
+  harm.findIndex((cents) => cents > limit * centsPerUnit);
 
 function add(stream: Float64Array, year: number, cents: number): void {
   stream[year] = (stream[year] ?? 0) + cents;

@@ -11,8 +11,12 @@ export interface VesselClass {
   readonly id: string;
   readonly name: string;
   readonly share: number;
-  /** Chance that an arrival of this class carries live mussels. */
-  readonly carriesLive: number;
+  /** Share of its launches with mussels on the boat, dead or alive: "fouled", as inspectors count. */
+  readonly fouled: number;
+  /** Of fouled boats, those with living mussels; typical of its reach if absent. */
+  readonly living?: number | undefined;
+  /** Days since its boats were in infested water; absent where nobody knows. */
+  readonly daysSince?: number | undefined;
 }
 
 /** A ramp, and its share of all launches. */
@@ -44,8 +48,44 @@ export interface Boats {
   /** As counted or judged; its total may miss that of the launches. */
   readonly traffic?: Traffic | undefined;
   readonly classes: readonly VesselClass[];
-  /** Yearly chance by ways that no boat check stops. */
-  readonly otherPathways: number;
+  /** Ways in beside the boats that launch; absent where the study names none, and then a typical share of all foundings. */
+  readonly otherWays?: readonly OtherWay[] | undefined;
+  readonly comparable: ComparableLakes;
+  /** What years without mussels have taught; absent where the study enters none. */
+  readonly learned?: LearnedRate | undefined;
+}
+
+export type LakeKind = "open" | "busy" | "inspected" | "unknown";
+
+/** The second way to the yearly chance: the rate of lakes like this one. */
+export interface ComparableLakes {
+  /** Lakes of one kind, whose rate is an assumption; or a yearly rate −ln(1−h) of the study's own. */
+  readonly rate: { readonly kind: LakeKind } | { readonly own: number };
+  /** Share of fouled arrivals that the checks contained in an own rate let through; 1 for a rate without checks. */
+  readonly checksLetThrough: number;
+  /** Weight of the boats' own way against these lakes, 0 to 1. */
+  readonly weightOfBoats: number;
+}
+
+/** ln λ after clean years, m′ + (ln λ − m) s′/s of a rate λ that was drawn before them. */
+export interface LearnedRate {
+  readonly medianBefore: number;
+  readonly medianAfter: number;
+  /** s′/s: how much narrower the rate has become. */
+  readonly narrowing: number;
+}
+
+/** A way in beside the boats that launch. */
+export interface OtherWay {
+  readonly name: string;
+  /** Yearly chance while its source is infested. */
+  readonly chance: number;
+  /** Whether the stations check it too. */
+  readonly checked: boolean;
+  /** Year of the horizon, from 0, from which its source is infested; from the start where absent. */
+  readonly fromYear?: number | undefined;
+  /** Yearly chance that its source becomes infested; it is from the start where absent. */
+  readonly sourceChance?: number | undefined;
 }
 
 /** What a class of boats passes on its way to the water. Shares are 0 to 1. */

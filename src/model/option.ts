@@ -8,12 +8,13 @@ import type { PriceGroup } from "./money/price-group.js";
 import { riseIn } from "./money/rises.js";
 import { type CostSettings, type OptionCosts, optionCosts } from "./option-costs.js";
 import { type CostWeights, costWeights, expectedLosses, noCost, presentValueOf } from "./present-value.js";
-import { type Arrivals, arrivals } from "./program/arrivals.js";
+import { type Arrivals, arrivals, throughBoats } from "./program/arrivals.js";
 import { type Containment, containmentOf, withContainment } from "./program/containment.js";
-import { costShare, slipThroughByYear } from "./program/ramp-up.js";
+import { foundingChances, togetherOf } from "./program/founding-chances.js";
+import { costShare, throughByYear } from "./program/ramp-up.js";
 import { type CourseYear, followCourse } from "./risk/course.js";
 import { weightedSum } from "./risk/expectation.js";
-import { type HazardParameters, yearlyHazard } from "./risk/hazard.js";
+import { type FoundingRates, type Reaching, yearlyHazard } from "./risk/hazard.js";
 
 interface CostPair {
   readonly program: Money;
@@ -23,10 +24,10 @@ interface CostPair {
 
 export interface OptionResult extends OptionCosts {
   readonly arrivals: Arrivals;
-  /** Yearly chance of establishment once the program runs in full. */
+  /** Chance of establishment in the first year, if the program ran in full. */
   readonly hazard: number;
-  /** Fouled launches that slip through in each year of the horizon, more while the program grows. */
-  readonly slipThroughByYear: readonly number[];
+  /** What reaches the water in each year of the horizon, more while the program grows. */
+  readonly reachingByYear: readonly Reaching[];
   readonly course: readonly CourseYear[];
   /** Attempts to be rid of mussels; their cost is part of that of the infestation. */
   readonly containment: Containment | undefined;
@@ -49,8 +50,7 @@ export interface OptionResult extends OptionCosts {
 }
 
 export interface OptionSettings extends CostSettings {
-  readonly hazard: HazardParameters;
-  readonly suitability: number;
+  readonly rates: FoundingRates;
 }
 
 /**
@@ -120,7 +120,7 @@ function byBearer(noticed: InfestationCost, unnoticed: InfestationCost, weights:
   }));
 }
 
-interface Risk extends Pick<OptionResult, "arrivals" | "hazard" | "slipThroughByYear" | "course"> {
+interface Risk extends Pick<OptionResult, "arrivals" | "hazard" | "reachingByYear" | "course"> {
   /** Chance of being known to be infested at the start of each year. */
   readonly knownBefore: readonly number[];
 }
@@ -132,16 +132,22 @@ function riskOf(
   source: Assumed,
   settings: OptionSettings,
 ): Risk {
-  const passing = arrivals(input.boats, option, input.lake, source);
-  const hazardOf = (slipThrough: number) => yearlyHazard(slipThrough, settings.suitability, settings.hazard);
-  const isInfested = input.lake.infestedSince !== undefined;
-  const slipping = slipThroughByYear(option, passing.slipThrough, input, source);
-  const hazards = slipping.map((boats, year) => (isInfested ? Number(year === 0) : hazardOf(boats)));
-  const course = followCourse(hazards, noticing);
+  const { boats, lake } = input;
+  const passing = arrivals(boats, option, lake, source);
+  const isInfested = lake.infestedSince !== undefined;
+  const chances = foundingChances(boats, source);
+  const full = throughBoats(boats, option, lake, source, chances);
+  const reachingByYear = throughByYear(option, full, input, source, chances).map((through) => ({
+    launches: through.launches,
+    foundings: togetherOf(through, source),
+  }));
+  const hazardIn = (reaching: Reaching, year: number) =>
+    isInfested ? Number(year === 0) : yearlyHazard(reaching, year, settings.rates);
+  const course = followCourse(reachingByYear.map(hazardIn), noticing);
   return {
     arrivals: passing,
-    hazard: isInfested ? 1 : hazardOf(passing.slipThrough),
-    slipThroughByYear: slipping,
+    hazard: hazardIn({ launches: passing.slipThrough, foundings: passing.foundings }, 0),
+    reachingByYear,
     course,
     knownBefore: course.map((_, year) => course[year - 1]?.known ?? Number(isInfested)),
   };

@@ -19,19 +19,18 @@ export function otherRates({ money }: StudyInput, source: Assumed): readonly num
 }
 
 /**
- * Net benefit and ratio at another rate: present values, and the yearly payments for the program's equipment, are
- * worked out again. What an infestation costs stays as it is, with plans chosen, and their capital paid off, at the
- * study's rate.
+ * Net benefit and ratio at another rate: present values are worked out again. Yearly amounts stay as they are: plans
+ * as chosen, and the capital of the program's equipment and of plans alike paid off, at the study's rate.
  */
 export function balanceAtRate(
   rate: number,
   { result, baseline }: { result: OptionResult; baseline: OptionResult },
   { input, source, settings }: { input: StudyInput; source: Assumed; settings: OptionSettings },
 ): RateBalance {
-  const money = { ...input.money, discountRate: rate };
-  const factors = discountFactors(money.horizon, rate, money.timing);
+  const { horizon, timing } = input.money;
+  const factors = discountFactors(horizon, rate, timing);
   const at = ({ option }: OptionResult) =>
-    optionResult(option, { ...input, money }, source, { ...settings, factors }).presentValue;
+    optionResult(option, input, source, { ...settings, factors }).presentValue;
   const [before, after] = [at(baseline), at(result)];
   const added = after.program.minus(before.program);
   return {

@@ -26,7 +26,7 @@ const certain = () =>
     "value: 0.0015, unit: share, low: 0.0001, high: 0.01",
     "value: 0.5, unit: share, low: 0.0001, high: 1",
   );
-const chance = "assumption arrival.establishment-per-fouled-launch";
+const chance = "assumption arrival.founding-unknown";
 
 describe("the record of what is shipped", () => {
   it("is that of the folder: if not, run `npm run ship`", () => {

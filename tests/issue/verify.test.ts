@@ -58,7 +58,7 @@ describe("an issued report", () => {
     const { content, record, attachmentsStand } = await readIssue(issue.pdf);
     expect(content.studyText).toBe(text);
     expect(attachmentsStand).toBe(true);
-    expect(content.assumptions.used).toContain("arrival.establishment-per-fouled-launch");
+    expect(content.assumptions.used).toContain("arrival.founding-unknown");
     expect(contentDigest({ ...content })).not.toBe(record.digest);
   });
 });

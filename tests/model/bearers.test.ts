@@ -50,9 +50,9 @@ describe("the list of bearers", () => {
   });
 
   it("asks nobody for a share where nothing is avoided", () => {
-    const source = assumedWith({ "arrival.establishment-per-fouled-launch": 0 });
+    const source = assumedWith({ "arrival.founding-unknown": 0 });
     const input = studyOf([floatingDock], {
-      boats: { ...boats, otherPathways: 0 },
+      boats: { ...boats, otherWays: [] },
       options: [noProgram, program],
     });
     for (const { bearers } of compare(input, source).options) {

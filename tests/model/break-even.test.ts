@@ -5,9 +5,9 @@ import type { ProgramOption, StudyInput } from "../../src/model/inputs.js";
 import { assumed, assumedWith } from "./assumptions.js";
 import { relativeGap } from "./near.js";
 import { thoroughSteps } from "./steps.js";
-import { boats, duties, fixedDock, floatingDock, noProgram, program, studyOf } from "./study.js";
+import { boats, duties, fixedDock, floatingDock, noProgram, otherChance, program, studyOf } from "./study.js";
 
-const perArrival = "arrival.establishment-per-fouled-launch";
+const perArrival = "arrival.founding-unknown";
 const heavyDuties = {
   ...duties,
   items: [{ name: "Permits, staff and monitoring", cost: 300_000, apart: false, fromYear: 2 }],
@@ -22,7 +22,8 @@ function programOf(comparison: Comparison): OptionBalance {
 
 /** The chance per arrival that gives a yearly hazard, from 1 - h = exp(-a N s)(1 - o). */
 function chanceFor(hazard: number, input: StudyInput, comparison: Comparison): number {
-  const clean = (1 - hazard) / (1 - input.boats.otherPathways);
+  const others = (input.boats.otherWays ?? []).reduce((left, { chance }) => left * (1 - chance), 1);
+  const clean = (1 - hazard) / others;
   return -Math.log(clean) / (comparison.baseline.arrivals.slipThrough * comparison.lake.suitability.weight);
 }
 
@@ -38,9 +39,13 @@ describe("the break-even hazard", () => {
     const prices = fc.integer({ min: 0, max: 60_000 });
     const paths = fc.double({ min: 0, max: 0.004, noNaN: true });
     fc.assert(
-      fc.property(prices, paths, (cost, otherPathways) => {
+      fc.property(prices, paths, (cost, chanceOfOthers) => {
         const option = { ...program, yearly: [{ name: "Supplies", cost }] };
-        const input = { ...study, boats: { ...boats, otherPathways }, options: [noProgram, option] };
+        const input = {
+          ...study,
+          boats: { ...boats, otherWays: [{ name: "Others", chance: chanceOfOthers, checked: false }] },
+          options: [noProgram, option],
+        };
         const { hazard, chance } = hazardOf(input);
         const again = compare(input, assumedWith({ [perArrival]: chance }));
         expect(relativeGap(again.baseline.hazard, hazard)).toBeLessThan(1e-9);
@@ -53,7 +58,7 @@ describe("the break-even hazard", () => {
   });
 
   it("is the same however small the chance per arrival that the search starts from", () => {
-    const clean = { ...study, boats: { ...boats, otherPathways: 0 } };
+    const clean = { ...study, boats: { ...boats, otherWays: [] } };
     const from = (chance: number) =>
       programOf(compare(clean, assumedWith({ [perArrival]: chance }))).breakEven.hazard;
     const usual = from(0.0015) ?? Number.NaN;
@@ -144,7 +149,7 @@ describe("every value at which the answer turns", () => {
     const comparison = compare(fourYears(loss, deterring(0.5)), assumedWith({ [perArrival]: likely }));
     const { turns, all } = programOf(comparison).breakEven.stopped;
     const pressure = likely * comparison.baseline.arrivals.slipThrough * comparison.lake.suitability.weight;
-    const cleanAt = (stopped: number) => (1 - boats.otherPathways) * Math.exp(-pressure * (1 - stopped));
+    const cleanAt = (stopped: number) => (1 - otherChance) * Math.exp(-pressure * (1 - stopped));
     const netAt = (stopped: number) => byHand(loss, cleanAt(0), cleanAt(stopped));
     expect(turns.map(({ pays }) => pays)).toEqual([true, false]);
     for (const { value, pays } of turns) {
@@ -161,9 +166,9 @@ describe("every value at which the answer turns", () => {
     const { hazard, hazards } = programOf(comparison).breakEven;
     expect(hazards.turns.map(({ pays }) => pays)).toEqual([true, false]);
     expect(hazards.turns[0]?.value).toBe(hazard);
-    const open = 1 - boats.otherPathways;
+    const open = 1 - otherChance;
     for (const { value } of hazards.turns) {
-      // Half the boats stopped: half the pressure, so the root of what other pathways leave.
+      // Half the boats stopped: half the pressure, so the root of what the other way in leaves.
       const net = byHand(late, 1 - value, open * Math.sqrt((1 - value) / open));
       expect(Math.abs(net)).toBeLessThan(1e-3);
     }

@@ -112,8 +112,8 @@ describe("an option's present value", () => {
 
 describe("a hazard of zero", () => {
   it("leaves no expected loss and nothing to avoid", () => {
-    const source = assumedWith({ "arrival.establishment-per-fouled-launch": 0 });
-    const comparison = compare({ ...wholeStudy, boats: { ...boats, otherPathways: 0 } }, source);
+    const source = assumedWith({ "arrival.founding-unknown": 0 });
+    const comparison = compare({ ...wholeStudy, boats: { ...boats, otherWays: [] } }, source);
     for (const result of [comparison.baseline, programOf(comparison).result]) {
       expect(result.hazard).toBe(0);
       expect(result.presentValue.infestation.equals(0)).toBe(true);
@@ -152,7 +152,7 @@ describe("a program whose steps stop nothing", () => {
 describe("a program", () => {
   it("may cost more than it avoids: a benefit-cost ratio below one is reached", () => {
     // Thomas 2010, abstract: the cost of inspection may exceed the avoided infrastructure cost.
-    const quiet: StudyInput = studyOf([floatingDock], { boats: { ...boats, otherPathways: 0 } });
+    const quiet: StudyInput = studyOf([floatingDock], { boats: { ...boats, otherWays: [] } });
     const balance = programOf(compare(quiet, assumed));
     expect(balance.benefitCostRatio).toBeGreaterThan(0);
     expect(balance.benefitCostRatio).toBeLessThan(1);

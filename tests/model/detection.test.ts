@@ -5,7 +5,7 @@ import { infestationCost } from "../../src/model/infestation-cost.js";
 import type { ProgramOption } from "../../src/model/inputs.js";
 import type { OptionResult } from "../../src/model/option.js";
 import { assumed, assumedWith } from "./assumptions.js";
-import { boats, duties, fixedDock, floatingDock, ramp } from "./study.js";
+import { boats, duties, fixedDock, floatingDock, otherChance, ramp } from "./study.js";
 import { known, perArrival, programOf, resultOf, slowly, study, treatment, watched } from "./watched.js";
 
 const amounts = ({ presentValue, undiscounted, expectedByYear }: OptionResult) =>
@@ -43,7 +43,7 @@ describe("an option that says how it watches for mussels", () => {
   });
 
   it("is never infested, and tries nothing, where no mussels come", () => {
-    const clean = { ...study, boats: { ...boats, otherPathways: 0, classes: boats.classes.slice(0, 1) } };
+    const clean = { ...study, boats: { ...boats, otherWays: [], classes: boats.classes.slice(0, 1) } };
     const comparison = compare(
       watched(
         { monitoring: slowly, response: treatment },
@@ -86,20 +86,29 @@ describe("an option that says how it watches for mussels", () => {
 describe("the first harm", () => {
   const own = known.schedules[0];
   const { firstAgeAbove } = own.infestation;
-  const costOf = (age: number) =>
+  const inOneYear = (part: "byYear" | "harm", age: number) =>
     [floatingDock, fixedDock, ramp].map(
-      ({ id }) => own.infestation.ofStructure(id).byYear[age]?.toNumber() ?? 0,
+      ({ id }) => own.infestation.ofStructure(id)[part][age]?.toNumber() ?? 0,
     );
+  const ages = Array.from({ length: study.money.horizon }, (_, age) => age);
 
-  it("is the first year in which one structure costs more than the limit; duties do not count", () => {
+  it("is the first year in which one structure loses more than the limit; duties do not count", () => {
     const limit = 5000;
     const age = firstAgeAbove(limit) ?? Number.NaN;
-    expect(Math.max(...costOf(age))).toBeGreaterThan(limit);
+    expect(Math.max(...inOneYear("harm", age))).toBeGreaterThan(limit);
     for (let before = 0; before < age; before++)
-      expect(Math.max(...costOf(before))).toBeLessThanOrEqual(limit);
+      expect(Math.max(...inOneYear("harm", before))).toBeLessThanOrEqual(limit);
     const dutiesAlone = own.structures.filter(({ structure }) => structure.id === duties.id);
     expect(infestationCost(dutiesAlone, 0).firstAgeAbove(limit)).toBeUndefined();
     expect(firstAgeAbove(1e12)).toBeUndefined();
+  });
+
+  it("counts losses alone: what cleaning and protection cost, which nobody would order yet, tells of nothing", () => {
+    const greatestLoss = Math.max(...ages.flatMap((age) => inOneYear("harm", age)));
+    const greatestCost = Math.max(...ages.flatMap((age) => inOneYear("byYear", age)));
+    expect(greatestCost).toBeGreaterThan(greatestLoss);
+    expect(firstAgeAbove(greatestLoss)).toBeUndefined();
+    expect(firstAgeAbove(greatestLoss - 0.02)).toBeDefined();
   });
 
   it("makes it certain, whatever the samples", () => {
@@ -132,7 +141,7 @@ describe("the values at which the answer turns", () => {
     expect(hazard).toBe(hazards.turns[0]?.value);
     const { slipThrough } = comparison.baseline.arrivals;
     for (const { value } of hazards.turns) {
-      const pressure = -Math.log((1 - value) / (1 - boats.otherPathways));
+      const pressure = -Math.log((1 - value) / (1 - otherChance));
       expect(rest(again(pressure / (slipThrough * comparison.lake.suitability.weight)))).toBeLessThan(1e-3);
     }
   });

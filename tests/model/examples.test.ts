@@ -1,6 +1,7 @@
 import { readdirSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
+import { at } from "../../src/lists.js";
 import type { Comparison } from "../../src/model/compare.js";
 import type { YearlyCost } from "../../src/model/infestation-cost.js";
 import { noMoney } from "../../src/model/money/decimal.js";
@@ -91,9 +92,9 @@ describe.each(files)("the example %s", (file) => {
  */
 function fromLastYearBack(
   result: OptionResult,
-  { discountFactors: factors, rises, hazard: parameters, lake }: Comparison,
+  { discountFactors: factors, rises, rates }: Comparison,
 ): number {
-  const { slipThroughByYear, noticing, schedule, unnoticed, containment } = result;
+  const { reachingByYear, noticing, schedule, unnoticed, containment } = result;
   const { success = 0, latestAge = 0 } = noticing.containment ?? {};
   const attempt = containment ? amountOf(containment.line).toNumber() : 0;
   let clean = 0;
@@ -118,8 +119,7 @@ function fromLastYearBack(
       const noticed = (knownNow[age] ?? 0) + (isTried ? factor * attempt : 0) + saved;
       return chance * noticed + (1 - chance) * (cost(unnoticed, "harm", age) + (hidden[age + 1] ?? 0));
     });
-    const boats = slipThroughByYear[year] ?? Number.NaN;
-    const hazard = yearlyHazard(boats, lake.suitability.weight, parameters);
+    const hazard = yearlyHazard(at(reachingByYear, year), year, rates);
     clean = (1 - hazard) * clean + hazard * (hiddenNow[0] ?? Number.NaN);
     [hidden, known] = [hiddenNow, knownNow];
   }

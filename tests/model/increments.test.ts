@@ -25,8 +25,8 @@ describe("an increment to the program in force", () => {
     const [weekends, everyDay] = resultsOf(staffed("weekends", 1000), staffed("every-day", 2040));
     if (!weekends || !everyDay) throw new Error("no options");
     const added = increment(everyDay, weekends);
-    // By hand: 1,040 h over 52 weeks, and 1,040 x 23 x 1.25 = 29,900 a year.
-    expect(added.addedHoursPerWeek).toBe(20);
+    // By hand: 2,040 − 1,000 h, and 1,040 x 23 x 1.25 = 29,900 a year.
+    expect(added.addedHoursPerYear).toBe(1040);
     expect(added.addedCostPerYear.toFixed(2)).toBe("29900.00");
     expect(staffHours(everyDay.option)).toBe(2040);
     // The same steps avoid the same loss: only the cost is left.
@@ -65,7 +65,7 @@ describe("an increment to the program in force", () => {
         ]) {
           expect(amount.equals(0)).toBe(true);
         }
-        expect(none.addedHoursPerWeek).toBe(0);
+        expect(none.addedHoursPerYear).toBe(0);
         expect(none.benefitCostRatio).toBeUndefined();
       }),
       { seed: 231, numRuns: 25 },
@@ -82,7 +82,7 @@ describe("an increment to the program in force", () => {
         for (const amount of amounts) {
           expect(ab[amount].plus(bc[amount]).minus(ac[amount]).abs().lessThan(1e-12)).toBe(true);
         }
-        expect(ab.addedHoursPerWeek + bc.addedHoursPerWeek).toBeCloseTo(ac.addedHoursPerWeek, 9);
+        expect(ab.addedHoursPerYear + bc.addedHoursPerYear).toBeCloseTo(ac.addedHoursPerYear, 9);
       }),
       { seed: 232, numRuns: 25 },
     );

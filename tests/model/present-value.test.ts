@@ -104,7 +104,7 @@ describe("the present value under rising prices", () => {
   it("is what the search for break-even values starts from", () => {
     const settings = { factors: risen.discountFactors, rises: risen.rises };
     for (const result of results(risen)) {
-      const hazards = result.slipThroughByYear.map(() => result.hazard);
+      const hazards = result.reachingByYear.map(() => result.hazard);
       const found = costOfChances(result, settings).expected(hazards);
       expect(relativeGap(found, result.presentValue.total.toNumber())).toBeLessThan(1e-10);
     }

@@ -7,7 +7,16 @@ import { totalOf } from "../../src/model/money/line.js";
 import { assumed, assumedWith } from "./assumptions.js";
 import { drawnDownLake } from "./lakes.js";
 import { everyMonth, relativeGap } from "./near.js";
-import { gravityIntake, noProgram, plant, program, pumpedIntake, ramp, wholeStudy } from "./study.js";
+import {
+  gravityIntake,
+  noProgram,
+  otherChance,
+  plant,
+  program,
+  pumpedIntake,
+  ramp,
+  wholeStudy,
+} from "./study.js";
 
 const lowered = (id: string, elevation: number): Schedule => ({
   id,
@@ -198,9 +207,9 @@ describe("a drawdown that pays", () => {
     const chance = balance.breakEven.hazard ?? Number.NaN;
     expect(chance).toBeGreaterThan(0);
     const { arrivals } = comparison.baseline;
-    const clean = (1 - chance) / (1 - input.boats.otherPathways);
+    const clean = (1 - chance) / (1 - otherChance);
     const perArrival = -Math.log(clean) / (arrivals.slipThrough * comparison.lake.suitability.weight);
-    const at = compare(input, assumedWith({ "arrival.establishment-per-fouled-launch": perArrival }));
+    const at = compare(input, assumedWith({ "arrival.founding-unknown": perArrival }));
     expect(relativeGap(at.baseline.hazard, chance)).toBeLessThan(1e-9);
     const net = at.options[0]?.netBenefit.toNumber() ?? Number.NaN;
     expect(Math.abs(net) / (at.options[0]?.avoidedLoss.toNumber() ?? 0)).toBeLessThan(1e-6);

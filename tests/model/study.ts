@@ -161,13 +161,24 @@ export const duties: LakeWide = {
   ],
 };
 
+/** Yearly chance of the only way in beside the boats. */
+export const otherChance = 0.002;
+
+/** Boats' own way alone: comparable lakes weigh nothing, so that a chance can be worked out by hand. */
+export const ownWayAlone: Boats["comparable"] = {
+  rate: { kind: "unknown" },
+  checksLetThrough: 1,
+  weightOfBoats: 1,
+};
+
 export const boats: Boats = {
   launches: everyMonth(1500),
   classes: [
-    { id: "local", name: "Local", share: 0.975, carriesLive: 0 },
-    { id: "infested", name: "From infested waters", share: 0.025, carriesLive: 0.03 },
+    { id: "local", name: "Local", share: 0.975, fouled: 0 },
+    { id: "infested", name: "From infested waters", share: 0.025, fouled: 0.03 },
   ],
-  otherPathways: 0.002,
+  otherWays: [{ name: "Other ways", chance: otherChance, checked: false }],
+  comparable: ownWayAlone,
 };
 
 export const noProgram: ProgramOption = {

@@ -4,7 +4,7 @@ import type { OptionResult } from "../../src/model/option.js";
 import { assumed, assumedWith } from "./assumptions.js";
 import { duties, fixedDock, floatingDock, noProgram, program, ramp, studyOf } from "./study.js";
 
-export const perArrival = "arrival.establishment-per-fouled-launch";
+export const perArrival = "arrival.founding-unknown";
 /** No structure ever costs that much, so that only samples and chances tell. */
 export const noHarm = { "detection.first-harm": 1e12 };
 

@@ -96,12 +96,12 @@ function optionOdds(id: string, name: string, option: Invented, example: Example
 
 /** Inputs of the examples with P10 and P90 near those of their assumptions, and invented effects, widest first. */
 const moved = [
-  ["arrival.establishment-per-fouled-launch", 0.0005, 0.0046, -0.31, 0.44],
+  ["arrival.founding-unknown", 0.0005, 0.0046, -0.31, 0.44],
   ["growth.settlers-per-month", 900, 6100, -0.22, 0.27],
   ["settlement.no-velocity", 1.6, 2.3, -0.16, 0.19],
   ["cleaning.conduit.rate", 22, 61, -0.12, 0.15],
   ["population.peak-share", 0.4, 0.8, -0.1, 0.12],
-  ["boats/classes/infested-30-days/carriesLive", 0.022, 0.041, -0.09, 0.1],
+  ["boats/classes/infested-30-days/fouled", 0.022, 0.041, -0.09, 0.1],
   ["growth.cover-limit", 0.75, 0.95, -0.08, 0.09],
   ["cleaning.rack.rate", 14, 35, -0.06, 0.08],
   ["arrival.shape", 1.1, 1.6, 0.07, -0.05],

@@ -23,9 +23,9 @@ describe("the table of vessel classes", () => {
 
   it("prints the chances and launches that the model had", () => {
     expect(column(table, "Class")).toEqual(classes.map(({ name }) => name));
-    const printed = column(table, "Carries live mussels").map((text) => amount(text) / 100);
-    classes.forEach(({ carriesLive }, index) => {
-      expect(Math.abs((printed[index] ?? 1) - carriesLive)).toBeLessThanOrEqual(carriesLive * 0.005);
+    const printed = column(table, "Fouled").map((text) => amount(text) / 100);
+    classes.forEach(({ fouled }, index) => {
+      expect(Math.abs((printed[index] ?? 1) - fouled)).toBeLessThanOrEqual(fouled * 0.005);
     });
     const arriving = run.comparison.baseline.arrivals.classes;
     column(table, "Launches a year").forEach((text, index) => {
@@ -39,7 +39,7 @@ describe("the table of vessel classes", () => {
     // 14 % worth 100 boats, then 18/132 = 13.6 %.
     expect(column(table, "Own seasons")).toEqual(["", "", "13 of 445", "4 of 32", ""]);
     expect(column(table, "Fouled, before own seasons")).toEqual(["", "", "3.1%", "14%", ""]);
-    expect(column(table, "Carries live mussels")).toEqual(["0%", "0.005%", "3.02%", "13.6%", "0.2%"]);
+    expect(column(table, "Fouled")).toEqual(["0%", "0.005%", "3.02%", "13.6%", "0.2%"]);
     expect(column(table, "Fouled, as used (5–95 %)")[2]).toMatch(/^3% \(2\.\d%–4%\)$/);
     expect(table.note).toContain("log of weekend checks");
   });
@@ -48,17 +48,22 @@ describe("the table of vessel classes", () => {
     const plain = classesOf(editedRun([]));
     expect(names(plain)).not.toContain("Own seasons");
     expect(names(plain)).not.toContain("Residual water");
-    expect(plain.note).toMatch(/^Chances as entered\. Origins\. Never left the lake/);
+    expect(plain.note).toMatch(
+      /^Shares as entered\. Fouled: with mussels, dead or alive\. Origins\. Never left the lake/,
+    );
     const place = "boats.classes[long-moored]";
-    const counts = { found: 7, of: 50, live: "60 %", weight: "100 %", origin: "invented" };
+    const counts = { found: 7, of: 50, weight: "100 %", origin: "invented" };
     const described = classesOf(
       editedRun([
         [`${place}.residualWater`, "standing"],
-        [`${place}.carriesLive`, counts],
+        [`${place}.fouled`, counts],
+        [`${place}.living`, "60 %"],
+        [`${place}.sinceInfestedWater`, "4 d"],
       ]),
     );
     expect(column(described, "Residual water")).toEqual(["", "", "", "standing", ""]);
-    expect(column(described, "Of these live")).toEqual(["", "", "", "60%", ""]);
+    expect(column(described, "Of these with living mussels")).toEqual(["", "", "", "60%", ""]);
+    expect(column(described, "Since infested water")).toEqual(["", "", "", "4 d", ""]);
     expect(names(described)).not.toContain("Fouled, before own seasons");
     expect(described.note).toContain("invented; fouled 7 of 50, weighing 100%: invented.");
   });

@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { parse, stringify } from "yaml";
 import type { StudyDocument } from "../../src/study/format/schema.js";
+import { notYetEstimated } from "../../src/study/prepare/chance-estimate.js";
 import { toModel } from "../../src/study/prepare/to-model.js";
 import { trafficOf } from "../../src/study/prepare/traffic.js";
 import { vesselChances } from "../../src/study/prepare/vessel-chances.js";
@@ -18,14 +19,15 @@ export const exampleText = (name: ExampleName): string => readFileSync(examplePa
 /**
  * An example as the parser of YAML gives it, new at each call. What only the larger example has is left out, so that
  * a test may put it in: other schedules with the option that follows one, service lines, a turbine by type, what was
- * counted of boats, which class pays which fee, how options watch for mussels, how prices and the discount rate came
- * about, and in either example the option in force.
+ * counted of boats, how long they were out of infested water, years known to be clean, which class pays which fee, how
+ * options watch for mussels, how prices and the discount rate came about, and in either example the option in force.
  */
 export function exampleDocument(name: ExampleName = "sorrel-bend"): unknown {
   const document: unknown = parse(exampleText(name));
   for (const key of ["otherSchedules", "storageValue", "storageValueOrigin"])
     put(document, `lake.${key}`, absent);
   put(document, "boats.seasons", absent);
+  put(document, "boats.cleanPeriods", absent);
   put(document, "study.existingOption", absent);
   for (const key of ["escalation", "inflation", "inflationOrigin"]) put(document, `money.${key}`, absent);
   if (name === "sorrel-bend") {
@@ -33,7 +35,7 @@ export function exampleDocument(name: ExampleName = "sorrel-bend"): unknown {
     put(document, "money.discountRate", "3 %/yr");
     put(document, "money.discountRateOrigin", "Invented rate");
   }
-  put(document, "boats.classes[infested-30-days].carriesLive", "3 %");
+  put(document, "boats.classes[infested-30-days].fouled", "3 %");
   keep(document, "options", (option) => get(option, "schedule") === undefined);
   keepNoFeeClasses(document);
   for (const option of listAt(document, "options")) {
@@ -42,6 +44,7 @@ export function exampleDocument(name: ExampleName = "sorrel-bend"): unknown {
   }
   keep(document, "structures", (structure) => get(structure, "kind") !== "service-line");
   if (name === "sorrel-bend") {
+    put(document, "boats.classes[long-moored].sinceInfestedWater", absent);
     put(document, "structures[hydropower].turbine", absent);
     put(document, "structures[hydropower].efficiency", "88 %");
   }
@@ -164,6 +167,7 @@ export const modelOf = (document: StudyDocument): ReturnType<typeof toModel> =>
   toModel(document, {
     chances: vesselChances(document.boats, () => priorSample),
     traffic: trafficOf(document.boats),
+    estimate: notYetEstimated,
   });
 
 /** The error that a read ends with; fails if it ends without, or with one that is not for authors. */

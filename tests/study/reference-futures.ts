@@ -12,6 +12,7 @@ import type { DrawnStudy } from "../../src/study/odds/draws.js";
 import { hydrologicYearId } from "../../src/study/odds/odds.js";
 import { classChanceId } from "../../src/study/odds/uncertain-inputs.js";
 import { prepareStudy } from "../../src/study/prepare/prepared.js";
+import { boatsToModel } from "../../src/study/prepare/to-model.js";
 import { rangedQuantities, withValues } from "../../src/study/reading/ranged.js";
 import { blockDraws } from "../model/futures/block-draws.js";
 
@@ -59,24 +60,25 @@ function comparedAt(
     document,
     rangedQuantities(document).map(({ id, path }) => ({ path, value: values.get(id) ?? Number.NaN })),
   );
-  const { input, assumed, chances } = prepareStudy(drawn, assumptions);
+  const { assumed, ...read } = prepareStudy(drawn, assumptions);
+  // How the two ways to the chance weigh is worked out once, from the study's own values.
+  const { estimate } = prepareStudy(document, assumptions);
+  const input = { ...read.input, ...boatsToModel(drawn, { ...read, estimate }) };
   const year = values.get(hydrologicYearId);
   const record = year === undefined ? input.lake.record : input.lake.record?.slice(year, year + 1);
-  const classes = input.boats.classes.map((each, index) => {
+  const classes = input.boats.classes.map((each) => {
     const found = values.get(classChanceId(each.id));
-    return found === undefined
-      ? each
-      : { ...each, carriesLive: found * (chances[index]?.live ?? Number.NaN) };
+    return found === undefined ? each : { ...each, fouled: found };
   });
   const study = { ...input, lake: { ...input.lake, record }, boats: { ...input.boats, classes } };
   return compare(study, (id) => values.get(id) ?? assumed(id));
 }
 
 function followed(result: OptionResult, comparison: Comparison, luck: number): ReferenceFuture {
-  const { discountFactors: factors, rises, input, hazard, lake } = comparison;
+  const { discountFactors: factors, rises, input, rates } = comparison;
   const isInfested = input.lake.infestedSince !== undefined;
-  const hazards = result.slipThroughByYear.map((boats, year) =>
-    isInfested ? Number(year === 0) : yearlyHazard(boats, lake.suitability.weight, hazard),
+  const hazards = result.reachingByYear.map((reaching, year) =>
+    isInfested ? Number(year === 0) : yearlyHazard(reaching, year, rates),
   );
   let clean = 1;
   const found = hazards.findIndex((chance) => {

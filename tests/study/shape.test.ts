@@ -29,7 +29,7 @@ const quantities: readonly Edit[] = [
   ["structures[ramp].slope", "0 %", '"0 %"', "a slope above 0"],
   ["lake.humidity.jan", "120 %", '"120 %"', "at most 100 %"],
   ["boats.launches.feb", -60, "-60", "of at least 0"],
-  ["boats.otherPathways", "3 yr", '"3 yr"', 'a yearly rate such as "2.5 %/yr"'],
+  ["boats.otherWays[0].chance", "3 yr", '"3 yr"', 'a yearly rate such as "2.5 %/yr"'],
   ["options[steps].steps.coverage", "101 %", '"101 %"', "at most 100 %"],
   ["options[staff].staff[0].wage", "$23", '"$23"', "the unit after the stroke is missing"],
   ["money.discountRate", "-3 %/yr", '"-3 %/yr"', "of at least 0"],

@@ -4,7 +4,7 @@ import { starting } from "./serving.js";
 
 const text = editedText([["study.name", "Our lake"]], "ninemoss");
 const writer = { author: "Ida Marsh", note: "", origin: "form" } as const;
-const chance = "arrival.establishment-per-fouled-launch";
+const chance = "arrival.founding-unknown";
 let web: Awaited<ReturnType<typeof starting>>;
 
 beforeAll(async () => {

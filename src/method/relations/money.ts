@@ -59,16 +59,45 @@ const chance: readonly Relation[] = [
     computedBy: by("program/arrivals.ts", "arrivals"),
   },
   {
-    title: "Chance of establishment in a year",
-    words: "It rises with fouled arrivals and suitability; other pathways come as an independent cause.",
-    formulas: [coded("h = 1 − exp(−(α F w)^c)·(1 − o)")],
+    title: "Foundings by boats in a year",
+    words:
+      "Fouled launches of each class that get through, each with the chance that it founds a population in suitable water; with an exponent above 1 many do more than each alone.",
+    formulas: [coded("μ = Σ α F · (F/F₀)^(c−1)")],
     where: [
-      ["h", "chance in a year", ""],
+      ["μ", "foundings a year", "1/yr"],
       ["α", "chance that one fouled launch founds a population", ""],
       ["F", "fouled launches that slip through", "1/yr"],
-      ["w", "habitat suitability", ""],
-      ["c", "shape: above 1 for an Allee effect", ""],
-      ["o", "chance by other pathways", ""],
+      ["F₀", "launches at which the exponent changes nothing", "1/yr"],
+      ["c", "exponent: above 1 for an Allee effect", ""],
+    ],
+    sources: ["leung-2004"],
+    computedBy: by("program/founding-chances.ts", "togetherOf"),
+  },
+  {
+    title: "Rate of the boats without a program",
+    words:
+      "Two ways, weighed by how firm each is: from fouled launches, and from lakes like this one. It is in place of the first in every option.",
+    formulas: [coded("exp(w ln a + (1−w) ln b)")],
+    where: [
+      ["a", "rate from fouled launches", "1/yr"],
+      ["b", "rate from comparable lakes, without other ways in and without checks", "1/yr"],
+      ["w", "weight of the first, inverse to its variance", ""],
+    ],
+    sources: ["project-judgement"],
+    computedBy: by("risk/founding-rates.ts", "boatRates"),
+  },
+  {
+    title: "Chance of establishment in a year",
+    words:
+      "From the foundings of boats and the other ways in, those that stations check and those that they do not.",
+    formulas: [coded("h = 1 − exp(−(f μ + λ + λ′ F/F₀))")],
+    where: [
+      ["h", "chance in a year", ""],
+      ["f", "factor: suitability, comparable lakes, clean years", ""],
+      ["μ", "foundings by boats", "1/yr"],
+      ["λ", "rate of other ways in that no check stops", "1/yr"],
+      ["λ′", "rate of other ways in that stations check, without a program", "1/yr"],
+      ["F/F₀", "share of fouled launches that slips through", ""],
     ],
     sources: ["leung-2004"],
     computedBy: by("risk/hazard.ts", "yearlyHazard"),
@@ -79,7 +108,7 @@ const chance: readonly Relation[] = [
       "A clean lake may be infested in each year; what is established is noticed with a chance that grows with its age, at once where nothing else is said; what is noticed young may be contained, and the lake is clean and at risk again.",
     formulas: [
       coded("h(t) C(t−1)", "F"),
-      coded("N(t,e) = N(t−1,e) + p(a) U(t−1,e)"),
+      coded("N(t,e) = N(t−1,e) + (1−s) p(a) U(t−1,e)"),
       coded("C(t) = (1−h(t)) C(t−1) + s Σ p(a) U(t−1,e)"),
     ],
     where: [
@@ -100,16 +129,15 @@ const chance: readonly Relation[] = [
   {
     title: "Chance to notice an infestation",
     words:
-      "Each sample finds mussels in proportion to their density, independently of the others. The first harm that cannot be overlooked makes it certain.",
-    formulas: [coded("p(a) = 1 − exp(−D(a) Σ n λ)")],
+      "By the chances of finding mussels within one to four years at usual effort, scaled by the samples taken. The first harm that cannot be overlooked makes it certain.",
+    formulas: [coded("p(a) = 1 − (1 − p₀(a))^e")],
     where: [
       ["p", "chance to notice in its year a what was not noticed before", ""],
-      ["D", "mean density over capacity in that year", ""],
-      ["n", "samples of a kind", "1/yr"],
-      ["λ", "finds expected in one such sample at full density", ""],
+      ["p₀", "the same at usual effort, from the chances within one to four years", ""],
+      ["e", "effort: finds expected in the samples over those in the tows of a usual year", ""],
       ["a", "year of the infestation", ""],
     ],
-    sources: ["tow-detection", "project-judgement"],
+    sources: ["first-finds", "tow-detection", "project-judgement"],
     computedBy: by("risk/detection.ts", "chanceBySamples"),
   },
   {

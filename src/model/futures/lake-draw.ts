@@ -1,6 +1,6 @@
-import { at, noElement } from "../../lists.js";
+import { at } from "../../lists.js";
 import type { Assumed } from "../assumed.js";
-import { hazardParameters, lakeUnderSchedules, yearsSinceEstablishment } from "../compare.js";
+import { lakeUnderSchedules, ratesOf, yearsSinceEstablishment } from "../compare.js";
 import type { StudyInput } from "../inputs.js";
 import { discountFactors } from "../money/interest.js";
 import { risesOf } from "../money/rises.js";
@@ -11,8 +11,9 @@ import {
   numbersOf,
   type OptionNumbers,
 } from "../option-numbers.js";
-import { slipThrough } from "../program/arrivals.js";
-import { slipThroughByYear } from "../program/ramp-up.js";
+import { throughBoats } from "../program/arrivals.js";
+import { foundingChances, type Through, togetherOf } from "../program/founding-chances.js";
+import { throughByYear } from "../program/ramp-up.js";
 import { yearlyHazard } from "../risk/hazard.js";
 import { infestedAtEnd, type OptionFuture, optionFuture } from "./future.js";
 
@@ -57,18 +58,20 @@ export function lakeDraw(input: StudyInput, source: Assumed): LakeDraw {
 
 /** Chances of establishment of each option in each year of the horizon. */
 export function drawnHazards(input: StudyInput, source: Assumed, { suitability }: LakeDraw): number[][] {
-  const parameters = hazardParameters(input, source);
   const { boats, lake, money } = input;
+  if (lake.infestedSince !== undefined) return input.options.map(() => knownFromTheStart(money.horizon));
+  const chances = foundingChances(boats, source);
+  const rates = ratesOf(input, suitability, source, chances);
+  const reachingOf = (through: Through) => ({
+    launches: through.launches,
+    foundings: togetherOf(through, source),
+  });
   return input.options.map((option) => {
-    if (lake.infestedSince !== undefined) return knownFromTheStart(money.horizon);
-    const full = slipThrough(boats, option, lake, source);
-    const hazards = slipThroughByYear(option, full, input, source);
-    const inFull = yearlyHazard(full, suitability, parameters);
-    for (let year = 0; year < hazards.length; year++) {
-      const slipping = hazards[year] ?? noElement(hazards, year);
-      hazards[year] = slipping === full ? inFull : yearlyHazard(slipping, suitability, parameters);
-    }
-    return hazards;
+    const full = throughBoats(boats, option, lake, source, chances);
+    const inFull = reachingOf(full);
+    return throughByYear(option, full, input, source, chances).map((through, year) =>
+      yearlyHazard(through === full ? inFull : reachingOf(through), year, rates),
+    );
   });
 }
 

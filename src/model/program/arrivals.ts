@@ -1,9 +1,10 @@
-import { sumOf } from "../../lists.js";
+import { at, sumOf } from "../../lists.js";
 import { type Assumed, recorder } from "../assumed.js";
 import type { Boats, CheckSteps, ProgramOption, ProgramSteps, VesselClass } from "../inputs.js";
 import type { Lake } from "../lake/lake.js";
 import type { AssumptionId } from "../register/register.js";
 import { holdSurvival } from "./drying-hold.js";
+import { foundingChances, type Through, togetherOf } from "./founding-chances.js";
 
 /** How one class of boats passes an option in a year. Boats, not shares. */
 export interface ClassFunnel {
@@ -13,7 +14,7 @@ export interface ClassFunnel {
   readonly sealed: number;
   /** Boats that the station meets in its open hours and looks at. */
   readonly checked: number;
-  /** Launches that carry live mussels to the ramp, after deterrence. */
+  /** Fouled launches, after deterrence. */
   readonly fouled: number;
   /** Fouled launches that are set aside, and all launches that are. */
   readonly setAside: number;
@@ -29,7 +30,9 @@ export interface Arrivals {
   readonly classes: readonly ClassFunnel[];
   /** Fouled launches a year that reach the water. */
   readonly slipThrough: number;
-  /** The same if the steps miss independently, and if they miss the same boats; worked out when asked for. */
+  /** Populations that they would found in a year in wholly suitable water, at one each. */
+  readonly foundings: number;
+  /** Launches if the steps miss independently, and if they miss the same boats; worked out when asked for. */
   readonly slipThroughRange: { readonly independent: number; readonly dependent: number };
   readonly assumptionIds: readonly AssumptionId[];
 }
@@ -43,13 +46,17 @@ export function arrivals(boats: Boats, option: ProgramOption, lake: Lake, source
   const { assumed, ids } = recorder(source);
   const launches = launchesOf(boats);
   const passing = passingOf(boats, option, lake, assumed);
+  const none = boats.classes.map(() => 0);
   const classes = boats.classes.map((each) =>
     passing ? checkedFunnel(each, launches * each.share, passing) : openFunnel(each, launches * each.share),
   );
-  const totalAt = (dependence: number) => totalSlipping(boats, passing && { ...passing, dependence });
+  const totalAt = (dependence: number) =>
+    throughOf(boats, passing && { ...passing, dependence }, none).launches;
+  const through = throughOf(boats, passing, foundingChances(boats, assumed));
   return {
     classes,
-    slipThrough: totalSlipping(boats, passing),
+    slipThrough: through.launches,
+    foundings: togetherOf(through, assumed),
     get slipThroughRange() {
       return { independent: totalAt(0), dependent: totalAt(1) };
     },
@@ -57,19 +64,33 @@ export function arrivals(boats: Boats, option: ProgramOption, lake: Lake, source
   };
 }
 
-/** Fouled launches a year that reach the water, as `arrivals` tells them, without how each class passes. */
-export function slipThrough(boats: Boats, option: ProgramOption, lake: Lake, source: Assumed): number {
-  return totalSlipping(boats, passingOf(boats, option, lake, source));
+/**
+ * What reaches the water of a year's boats, as `arrivals` tells it, without how each class passes.
+ * @param chances α of each class, in their order
+ */
+export function throughBoats(
+  boats: Boats,
+  option: ProgramOption,
+  lake: Lake,
+  source: Assumed,
+  chances: readonly number[],
+): Through {
+  return throughOf(boats, passingOf(boats, option, lake, source), chances);
 }
 
-function totalSlipping(boats: Boats, passing: Passing | undefined): number {
-  const launches = launchesOf(boats);
-  let total = 0;
-  for (const each of boats.classes) {
-    const carrying = launches * each.share * each.carriesLive;
-    total += passing ? carrying * (1 - passing.steps.deterrence) * slippingShare(each, passing) : carrying;
-  }
-  return total;
+function throughOf(boats: Boats, passing: Passing | undefined, chances: readonly number[]): Through {
+  const all = launchesOf(boats);
+  let launches = 0;
+  let foundings = 0;
+  boats.classes.forEach((each, index) => {
+    const fouled = all * each.share * each.fouled;
+    const slipping = passing
+      ? fouled * (1 - passing.steps.deterrence) * slippingShare(each, passing)
+      : fouled;
+    launches += slipping;
+    foundings += slipping * at(chances, index);
+  });
+  return { launches, foundings };
 }
 
 const launchesOf = ({ launches }: Boats) => sumOf(launches);
@@ -113,7 +134,7 @@ const checkedShare = (vesselClass: VesselClass, steps: ProgramSteps) =>
   (1 - sealedShare(vesselClass, steps)) * steps.coverage;
 
 function openFunnel(vesselClass: VesselClass, launches: number): ClassFunnel {
-  const fouled = launches * vesselClass.carriesLive;
+  const fouled = launches * vesselClass.fouled;
   const nothing = { sealed: 0, checked: 0, setAside: 0, setAsideInAll: 0, washed: 0, held: 0, refused: 0 };
   return { vesselClass, launches, fouled, ...nothing, slipThrough: fouled };
 }
@@ -121,7 +142,7 @@ function openFunnel(vesselClass: VesselClass, launches: number): ClassFunnel {
 function checkedFunnel(vesselClass: VesselClass, launches: number, passing: Passing): ClassFunnel {
   const { steps } = passing;
   const met = checkedShare(vesselClass, steps);
-  const fouled = launches * vesselClass.carriesLive * (1 - steps.deterrence);
+  const fouled = launches * vesselClass.fouled * (1 - steps.deterrence);
   const setAside = fouled * met * setAsideShare(stepsOf(steps, vesselClass));
   const refused = setAside * steps.refusal;
   const clean = (launches - fouled) * met * steps.falseAlarm;

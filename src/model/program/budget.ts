@@ -7,7 +7,9 @@ import {
   sumOfRows,
 } from "../money/fiscal-years.js";
 import { amountOf } from "../money/line.js";
+import { priceGroupOf } from "../money/price-group.js";
 import { purchaseYears } from "../money/residual.js";
+import { type Rises, riseIn, risesOf } from "../money/rises.js";
 import { everyYearLines, type ProgramLine } from "./cost.js";
 import { byGroup, type LineGroup } from "./groups.js";
 import { costShare } from "./ramp-up.js";
@@ -27,17 +29,18 @@ export interface ProgramBudget extends FiscalTable {
 
 /**
  * What an option's program takes from the budgets of the next fiscal years while the lake stays clean, in money of each
- * calendar year. Wages, running costs, yearly lines and revenue are the same each year at constant prices, or their share
- * of that while a program grows; equipment is paid in full in the years in which it is bought, not at its yearly capital
+ * calendar year. Wages, running costs, yearly lines and revenue are the same each year but for the rises of their
+ * groups, or their share of that while a program grows; equipment is paid in full in the years in which it is bought, not at its yearly capital
  * recovery. Absent where the option has no
  * program, or the horizon fills no fiscal year.
  */
 export function programBudget(option: ProgramOption, money: MoneySettings): ProgramBudget | undefined {
   const startsMidYear = money.fiscalYearStart > 1;
   const calendarYears = Math.min(money.horizon, budgetYears + (startsMidYear ? 1 : 0));
+  const rises = risesOf(money.escalation ?? [], calendarYears, money);
   const lines = byGroup([
-    ...option.equipment.map((each) => purchases(each, calendarYears)),
-    ...everyYearLines(option, money).map((line) => levelLine(line, option, calendarYears)),
+    ...option.equipment.map((each) => purchases(each, calendarYears, rises)),
+    ...everyYearLines(option, money).map((line) => levelLine(line, option, calendarYears, rises)),
   ]);
   if (lines.length === 0 || (startsMidYear && calendarYears < 2)) return undefined;
   const table = fiscalTable(
@@ -54,13 +57,19 @@ export function programBudget(option: ProgramOption, money: MoneySettings): Prog
 
 type GroupedLine = BudgetLine & { readonly group: LineGroup };
 
-function levelLine(line: ProgramLine, option: ProgramOption, calendarYears: number): GroupedLine {
+function levelLine(
+  line: ProgramLine,
+  option: ProgramOption,
+  calendarYears: number,
+  rises: Rises,
+): GroupedLine {
+  const group = priceGroupOf(line);
   return {
     name: line.what,
     group: line.group,
     byYear: Array.from(
       { length: calendarYears },
-      (_, year) => amountOf(line).toNumber() * costShare(option, year),
+      (_, year) => amountOf(line).toNumber() * costShare(option, year) * riseIn(group, year, rises),
     ),
   };
 }
@@ -68,12 +77,16 @@ function levelLine(line: ProgramLine, option: ProgramOption, calendarYears: numb
 function purchases(
   { name, group = "equipment", count, price, life }: EquipmentLine,
   calendarYears: number,
+  rises: Rises,
 ): GroupedLine {
   const years = purchaseYears({ price, life, firstYear: 1 }, calendarYears);
   const bought = (year: number) => years.filter((each) => each === year).length;
   return {
     name,
     group,
-    byYear: Array.from({ length: calendarYears }, (_, index) => bought(index + 1) * count * price),
+    byYear: Array.from(
+      { length: calendarYears },
+      (_, year) => bought(year + 1) * count * price * riseIn("equipment", year, rises),
+    ),
   };
 }

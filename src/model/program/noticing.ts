@@ -1,7 +1,8 @@
 import type { Assumed } from "../assumed.js";
 import type { Monitoring, ProgramOption, StudyInput } from "../inputs.js";
+import { months } from "../lake/calendar.js";
 import { type Noticing, noticedAtOnce } from "../risk/course.js";
-import { chanceByAgeOf, chanceBySamples, yearlyMeans } from "../risk/detection.js";
+import { chanceByAgeOf, chanceBySamples } from "../risk/detection.js";
 import type { ScheduleResult } from "../schedules.js";
 
 /** The lake under its own levels: what an infestation does before anybody knows of it. */
@@ -10,8 +11,8 @@ type OwnLevels = Pick<ScheduleResult, "contexts" | "infestation">;
 /**
  * When an option notices mussels, and what it tries then: at once where it does not say how it watches for them, else
  * by its samples or chances, and for certain from the year on in which mussels first cost one structure more than
- * `detection.first-harm`; lake-wide duties do not show them. That cost is with the upkeep of a lake known to be infested:
- * without it, harm would be no less. A lake declared infested is known to be.
+ * `detection.first-harm` in losses; cleaning and protection, which nobody would order yet, do not count, nor do lake-wide
+ * duties. The losses are those with the upkeep of a lake known to be infested: without it they would be no less. A lake declared infested is known to be.
  */
 export function noticingOf(
   { monitoring, response }: ProgramOption,
@@ -30,6 +31,6 @@ export function noticingOf(
 function chancesOf(monitoring: Monitoring, { contexts }: OwnLevels, source: Assumed): number[] {
   const { noticedWithin } = monitoring;
   return noticedWithin === undefined
-    ? chanceBySamples(monitoring, yearlyMeans(contexts[0].density), source)
+    ? chanceBySamples(monitoring, contexts[0].density.length / months.length, source)
     : chanceByAgeOf(noticedWithin);
 }

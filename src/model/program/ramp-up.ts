@@ -1,6 +1,7 @@
 import type { Assumed } from "../assumed.js";
 import type { ProgramOption, StudyInput } from "../inputs.js";
-import { slipThrough } from "./arrivals.js";
+import { throughBoats } from "./arrivals.js";
+import type { Through } from "./founding-chances.js";
 
 /** g: share of its full yearly cost that a program takes in a year of the horizon; 0 is the first. */
 export const costShare = ({ rampUp }: ProgramOption, year: number): number => rampUp[year]?.cost ?? 1;
@@ -9,20 +10,22 @@ export const costShare = ({ rampUp }: ProgramOption, year: number): number => ra
 export const reach = ({ rampUp }: ProgramOption, year: number): number => rampUp[year]?.reach ?? 1;
 
 /**
- * Fouled launches that slip through in each year of the horizon while a program grows: coverage c and deterrence in
- * year t are k(t) times those of the program in full.
+ * What reaches the water in each year of the horizon while a program grows: coverage c and deterrence in year t are
+ * k(t) times those of the program in full.
  * @param full those of the program in full
+ * @param chances α of each class, in their order
  */
-export function slipThroughByYear(
+export function throughByYear(
   option: ProgramOption,
-  full: number,
+  full: Through,
   { boats, lake, money }: StudyInput,
   source: Assumed,
-): number[] {
-  const byYear = Array<number>(money.horizon).fill(full);
+  chances: readonly number[],
+): Through[] {
+  const byYear = Array<Through>(money.horizon).fill(full);
   for (let year = 0; year < Math.min(money.horizon, option.rampUp.length); year++) {
     const share = reach(option, year);
-    if (share !== 1) byYear[year] = slipThrough(boats, partly(option, share), lake, source);
+    if (share !== 1) byYear[year] = throughBoats(boats, partly(option, share), lake, source, chances);
   }
   return byYear;
 }

@@ -1,18 +1,41 @@
-import { type Expected, number, perYear, price, share } from "./expected.js";
+import { type Expected, inUnit, number, perYear, positiveShare, price, share } from "./expected.js";
 
+const positiveDays = inUnit("d")({ above: 0, to: 3650 });
+const yearlyRate = perYear({ above: 0, to: 100 });
 const finds = number({ from: 0, to: 1000 });
 const discountRate = perYear({ from: 0, to: 1 });
 const layerMass = { unit: "kg/m2", bounds: { from: 0, to: 1000 } } as const;
 
 /** How mussels arrive and are noticed, what is learnt of boats, and what results are held against. */
 export const comparisonAssumptions = {
-  "arrival.establishment-per-fouled-launch": share,
+  "arrival.founding-unknown": positiveShare,
+  "arrival.founding-near": positiveShare,
+  "arrival.founding-far": positiveShare,
+  "arrival.near-days": positiveDays,
+  "arrival.far-days": positiveDays,
+  "arrival.living-share-near": positiveShare,
+  "arrival.living-share-far": positiveShare,
+  "arrival.living-share-unknown": positiveShare,
+  "arrival.base-rate-open": yearlyRate,
+  "arrival.busy-factor": number({ above: 0, to: 100 }),
+  "arrival.base-rate-inspected": yearlyRate,
+  "arrival.inspected-through": positiveShare,
+  "arrival.kind-unknown": share,
+  "arrival.fouled-count-spread": number({ above: 0, to: 10 }),
+  "arrival.own-rate-spread": number({ above: 0, to: 10 }),
+  "arrival.other-share": inUnit("share")({ from: 0, below: 1 }),
   "arrival.shape": number({ above: 0, to: 10 }),
+  "arrival.reference-launches": number({ above: 0, to: 1e6 }),
   "steps.dependence": share,
   "detection.per-plankton-tow": finds,
   "detection.per-settlement-plate": finds,
   "detection.per-search": finds,
   "detection.per-edna-sample": finds,
+  "detection.within-1-year": share,
+  "detection.within-2-years": share,
+  "detection.within-3-years": share,
+  "detection.within-4-years": share,
+  "detection.usual-tows": number({ above: 0, to: 10_000 }),
   "detection.first-harm": price("$"),
   "learning.prior-sample": number({ above: 0, to: 1e6 }),
   "money.other-rate.low": discountRate,

@@ -30,8 +30,8 @@ export interface CourseYear {
 /**
  * How an infestation may go, exactly and without sampling. A lake that is clean with chance C is infested in year t
  * with chance F = h(t) C(t−1). What was established in year e and is unnoticed, U, is noticed in its year a = t − e + 1
- * with chance p(a): N(t,e) = N(t−1,e) + p(a) U(t−1,e). What is noticed in a year is contained with chance s if it is
- * young enough: the lake is clean from the next year, C(t) = (1−h(t)) C(t−1) + s Σ p(a) U(t−1,e), and at risk again.
+ * with chance p(a): N(t,e) = N(t−1,e) + (1−s) p(a) U(t−1,e). What is noticed in a year is contained with chance s, 0 for
+ * what is too old: the lake is clean from the next year, C(t) = (1−h(t)) C(t−1) + s Σ p(a) U(t−1,e), and at risk again.
  * @param hazards h: chance of establishment in year 1, 2, … of the horizon, 0 to 1
  */
 export function followCourse(hazards: readonly number[], noticing: Noticing): CourseYear[] {

@@ -17,21 +17,35 @@ export type SamplesPerYear = { readonly [Kind in SampleKind]?: number | undefine
 
 const kinds = Object.keys(findsPerSample) as SampleKind[];
 
+/** Chances to have found mussels by the end of the first four years at usual effort. */
+export const foundWithin = [
+  "detection.within-1-year",
+  "detection.within-2-years",
+  "detection.within-3-years",
+  "detection.within-4-years",
+] as const;
+
 /**
- * Chance to notice, in each year a of an infestation, mussels that no sample found before: p(a) = 1 − exp(−D(a) Σ n λ).
- * With n samples of a kind a year, λ detections expected in one at full density (tow-detection has chances for tows)
- * and the density D over capacity, finds are independent and in proportion to density: Poisson.
- * @param density D: mean over the first, second, … year since establishment
+ * Chance to notice, in each year a of an infestation, mussels that no sample found before: p(a) = 1 − (1 − p₀(a))^e.
+ * p₀ follows from the chances to have found them within one to four years at usual effort, and stays at its fourth
+ * from then on. The effort e is Σ n λ of the samples a year, λ finds expected in one against the tows of a usual effort:
+ * twice the samples miss as often as two independent looks.
  */
-export function chanceBySamples(
-  samples: SamplesPerYear,
-  density: readonly number[],
-  source: Assumed,
-): number[] {
+export function chanceBySamples(samples: SamplesPerYear, years: number, source: Assumed): number[] {
   const taken = kinds.filter((kind) => samples[kind]);
-  const effort = taken.reduce((sum, kind) => sum + (samples[kind] ?? 0) * source(findsPerSample[kind]), 0);
-  return density.map((share) => -Math.expm1(-effort * share));
+  const finds = taken.reduce((sum, kind) => sum + (samples[kind] ?? 0) * source(findsPerSample[kind]), 0);
+  if (finds === 0) return Array<number>(years).fill(0);
+  const effort = finds / (source("detection.usual-tows") * source("detection.per-plankton-tow"));
+  const usual = chanceByAgeOf(neverFalling(foundWithin.map(source)));
+  return Array.from({ length: years }, (_, age) => {
+    const chance = at(usual, Math.min(age, usual.length - 1));
+    return 1 - (1 - chance) ** effort;
+  });
 }
+
+/** Each at least the one before: chances to have found something do not fall, also where they are drawn apart. */
+const neverFalling = (chances: readonly number[]): number[] =>
+  chances.map((_, index) => Math.max(...chances.slice(0, index + 1)));
 
 /**
  * Chance of notice in each year of what was not noticed before, from chances Q to have noticed by the end of the first,

@@ -1,19 +1,41 @@
-/** What leads from fouled arrivals to a yearly chance of establishment. */
-export interface HazardParameters {
-  /** α: chance that one fouled arrival founds a population in wholly suitable water. */
-  readonly establishmentPerArrival: number;
-  /** c: 1 for independent arrivals, above 1 for an Allee effect (Leung and others 2004). */
+import { at } from "../../lists.js";
+
+/** What leads from the boats that reach the water to a yearly chance. Rates are −ln(1−h), a year. */
+export interface FoundingRates {
+  /** Factor on the foundings of boats: suitability of the water, and what comparable lakes and clean years say. */
+  readonly ofBoats: number;
+  /** Rates of the other ways in, by year of the horizon: those that no check stops, and those that stations check. */
+  readonly unchecked: readonly number[];
+  readonly checked: readonly number[];
+  /** Fouled launches a year without a program. */
+  readonly openLaunches: number;
+  /** c: foundings go with launches to this power, where all classes change alike. */
   readonly shape: number;
-  /** Yearly chance by ways that no boat check stops. */
-  readonly otherPathways: number;
+}
+
+/** What reaches the water in a year, with foundings as `togetherOf` has them. */
+export interface Reaching {
+  readonly launches: number;
+  readonly foundings: number;
 }
 
 /**
- * Yearly chance of establishment, h = 1 − exp(−(α F w)^c)·(1 − o): fouled arrivals F in water of suitability w,
- * joined with the chance o by other pathways as an independent cause. Form: Leung and others 2004.
+ * Chance that mussels establish in a year of the horizon: h = 1 − exp(−(f μ + λ + λ′ F/F₀)), μ the foundings of
+ * boats and f their factor, λ the other ways in that no check stops, λ′ those that stations check, which fall with the
+ * fouled launches F that get through.
  */
-export function yearlyHazard(arrivals: number, suitability: number, parameters: HazardParameters): number {
-  const { establishmentPerArrival, shape, otherPathways } = parameters;
-  const pressure = (establishmentPerArrival * arrivals * suitability) ** shape;
-  return 1 - Math.exp(-pressure) * (1 - otherPathways);
+export function yearlyHazard(reaching: Reaching, year: number, rates: FoundingRates): number {
+  return -Math.expm1(-foundingRate(reaching, year, rates));
 }
+
+/** The rate of `yearlyHazard`. */
+export function foundingRate({ launches, foundings }: Reaching, year: number, rates: FoundingRates): number {
+  const checked = at(rates.checked, year);
+  const share = shareThrough(launches, rates.openLaunches);
+  // A way that is certain has an infinite rate, of which nothing gets through where the share is none.
+  const through = checked === 0 || share === 0 ? 0 : checked * share;
+  return rates.ofBoats * foundings + at(rates.unchecked, year) + through;
+}
+
+/** Without fouled boats there is nothing from which to tell what checks let through: all of it. */
+const shareThrough = (launches: number, open: number) => (open === 0 ? 1 : launches / open);

@@ -3,7 +3,7 @@ import { yearlyHazard } from "../risk/hazard.js";
 import { findRoots } from "../root.js";
 import { noTurns, type Turns, turnsOf, type Weighed } from "./turns.js";
 
-/** Pressure (α · arrivals · suitability) without a program between which the search runs: chances of 1e-7 and over 99.9 %. */
+/** Rates of the boats without a program between which the search runs: chances of 1e-7 and over 99.9 %. */
 const leastPressure = 1e-7;
 const mostPressure = 8;
 /** Cells of the grid, ten in every decade of pressure. */
@@ -11,8 +11,8 @@ const steps = 80;
 const tolerance = 1e-16;
 
 /**
- * All yearly chances without the program at which the net benefit turns, over a factor on the establishment chance per
- * arrival, the same for both options, from next to nothing to near certainty. It may turn more than once: at very
+ * All yearly chances without the program at which the net benefit turns, over a factor on the foundings of boats, the
+ * same for both options, from next to nothing to near certainty. It may turn more than once: at very
  * high chances a program stops paying again, since it puts infestation off by little.
  */
 export function hazardTurns(weighed: Weighed): Turns {
@@ -39,7 +39,7 @@ export function paysAtNextToNoChance(weighed: Weighed): number | undefined {
 }
 
 const pressureWithout = ({ baseline, settings }: Weighed) =>
-  settings.hazard.establishmentPerArrival * baseline.arrivals.slipThrough * settings.suitability;
+  settings.rates.ofBoats * baseline.arrivals.foundings;
 
 function netBenefitAtScale({ result, baseline, settings, costs }: Weighed): (scale: number) => number {
   return (scale) =>
@@ -47,15 +47,14 @@ function netBenefitAtScale({ result, baseline, settings, costs }: Weighed): (sca
     costs.result.expected(hazardsAt(scale, result, settings));
 }
 
-/** Chances of establishment by year at so many times the establishment chance per arrival. */
-function hazardsAt(scale: number, { slipThroughByYear }: OptionResult, settings: OptionSettings): number[] {
-  return slipThroughByYear.map((slipThrough) => hazardOf(slipThrough, scale, settings));
+/** Chances of establishment by year at so many times the foundings of boats. */
+function hazardsAt(scale: number, { reachingByYear }: OptionResult, { rates }: OptionSettings): number[] {
+  const scaled = { ...rates, ofBoats: rates.ofBoats * scale };
+  return reachingByYear.map((reaching, year) => yearlyHazard(reaching, year, scaled));
 }
 
-const hazardAt = (scale: number, { arrivals }: OptionResult, settings: OptionSettings) =>
-  hazardOf(arrivals.slipThrough, scale, settings);
-
-function hazardOf(slipThrough: number, scale: number, { hazard, suitability }: OptionSettings): number {
-  const establishmentPerArrival = hazard.establishmentPerArrival * scale;
-  return yearlyHazard(slipThrough, suitability, { ...hazard, establishmentPerArrival });
-}
+const hazardAt = (scale: number, { arrivals }: OptionResult, { rates }: OptionSettings) =>
+  yearlyHazard({ launches: arrivals.slipThrough, foundings: arrivals.foundings }, 0, {
+    ...rates,
+    ofBoats: rates.ofBoats * scale,
+  });

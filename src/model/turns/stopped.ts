@@ -11,7 +11,7 @@ const tolerance = 1e-12;
  * cost. In a year in which it reaches k(t) of them it stops k(t) s.
  *
  * It is monotone if every further clean year changes the option's cost the same way. Proof: with s stopped,
- * h(t) = 1 − exp(−(α (1−k(t) s) F w)^c)(1−o) falls as s rises. The year τ of establishment has P(τ > t) = Π (1−h), which
+ * h(t) falls as s rises. The year τ of establishment has P(τ > t) = Π (1−h), which
  * rises for every t as the h fall. The expected cost is C(1) + Σ P(τ > t) d(t), d(t) = C(t+1) − C(t) the cost of clean
  * year t; where all d have one sign, each term moves the same way. They may differ: near the horizon's end an
  * infestation may cost less than the program that would put it off. Then stopping more may turn the answer twice,
@@ -19,13 +19,17 @@ const tolerance = 1e-12;
  */
 export function stoppedTurns({ result, baseline, settings, costs }: Weighed): Turns {
   if (result.option.steps === undefined) return noTurns;
-  const { hazard, suitability, factors } = settings;
+  const { rates, factors } = settings;
+  const { slipThrough: launches, foundings } = baseline.arrivals;
   const without = baseline.presentValue.total.toNumber();
   const { expected: cost, ofCleanYears } = costs.result;
-  const hazardAt = (stopped: number) =>
-    yearlyHazard(baseline.arrivals.slipThrough * (1 - stopped), suitability, hazard);
+  const hazardAt = (stopped: number, year: number) => {
+    const through = 1 - stopped;
+    const reaching = { launches: launches * through, foundings: foundings * through ** rates.shape };
+    return yearlyHazard(reaching, year, rates);
+  };
   const netAt = (stopped: number) =>
-    without - cost(factors.map((_, year) => hazardAt(stopped * reach(result.option, year))));
+    without - cost(factors.map((_, year) => hazardAt(stopped * reach(result.option, year), year)));
   const { roots } = findRoots(netAt, { low: 0, high: 1, steps, scale: "linear", tolerance });
   const isMonotone =
     result.noticing.containment === undefined &&

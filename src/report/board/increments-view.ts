@@ -4,7 +4,7 @@ import type { Money } from "../../model/money/decimal.js";
 import type { TracedResult } from "../../study/traced/traced.js";
 import { type ReportContext, tracedOf } from "../document/context.js";
 import { ratioCell, signOf } from "../words/balance-signs.js";
-import { type Formatter, oneDecimal } from "../words/format.js";
+import { type Formatter, significant } from "../words/format.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
 
 /** Every other option against the program in force; empty where the study names none, or the one without a program. */
@@ -20,7 +20,7 @@ export function incrementsTable(context: ReportContext): TableView | undefined {
     head: head(
       "Option",
       num("Added cost a year"),
-      num("Added staff hours a week"),
+      num("Added staff hours a year"),
       num(`Added cost, ${counted(horizon, "year")}`),
       num("Loss avoided"),
       num("Net benefit"),
@@ -30,14 +30,14 @@ export function incrementsTable(context: ReportContext): TableView | undefined {
       row(
         each.result.option.name,
         num(format.money(each.addedCostPerYear)),
-        num(oneDecimal(each.addedHoursPerWeek)),
+        num(wholeHours(each.addedHoursPerYear)),
         num(format.money(each.addedProgramCost)),
         num(format.money(each.avoidedLoss)),
         num(format.money(each.netBenefit)),
         num(ratioCell(each)),
       ),
     ),
-    note: "A year's cost and hours are those of a clean lake and programs in full, net of fees and other revenue; hours of the staff list over 52 weeks. The other amounts are present values. A minus is saved, given up or lost.",
+    note: "A year's cost and hours are those of a clean lake and programs in full, net of fees and other revenue; hours of the staff list. The other amounts are present values. A minus is saved, given up or lost.",
   };
 }
 
@@ -47,7 +47,7 @@ export function incrementText(context: ReportContext): string | undefined {
   const added = tracedOf(context, requested.result).increment;
   if (!existing || !added) return undefined;
   const { addedCostPerYear, addedProgramCost, avoidedLoss, netBenefit } = added;
-  const year = `${hoursText(added.addedHoursPerWeek)} and ${yearText(addedCostPerYear, format)}`;
+  const year = `${hoursText(added.addedHoursPerYear)} and ${yearText(addedCostPerYear, format)}`;
   const costs = amountText(addedProgramCost, { more: "adds", less: "saves", of: "cost" }, format);
   const loss = amountText(avoidedLoss, { more: "avoids", less: "adds", of: "infestation cost" }, format);
   return `Against “${existing.option.name}”, the program in force: ${year}. Over ${counted(horizon, "year")} that ${costs} and ${loss}, in present value: ${netText(netBenefit, format)} going on as now.`;
@@ -81,8 +81,10 @@ function netText(net: Money, { money }: Formatter): string {
   }[signOf(net)];
 }
 
+const wholeHours = (hours: number) => significant(Math.round(hours), 9);
+
 function hoursText(hours: number): string {
-  const size = oneDecimal(Math.abs(hours));
-  if (size === oneDecimal(0)) return "as many staff hours";
-  return `${size} ${hours < 0 ? "fewer" : "more"} staff hours a week`;
+  const size = wholeHours(Math.abs(hours));
+  if (size === wholeHours(0)) return "as many staff hours";
+  return `${size} ${hours < 0 ? "fewer" : "more"} staff hours a year`;
 }

@@ -25,6 +25,6 @@ export function ratesTable(options: readonly OptionBalance[], context: ReportCon
         ...balances(option).flatMap((each) => [num(format.money(each.netBenefit)), num(ratioCell(each))]),
       ),
     ),
-    note: `Real rates a year; the study's is ${percent(own, 3)}. Plans stay as chosen, and their capital as paid off, at the study's rate.`,
+    note: `Real rates a year; the study's is ${percent(own, 3)}. Plans stay as chosen, and the capital of equipment and plans as paid off, at the study's rate.`,
   };
 }

@@ -13,6 +13,7 @@ import { type HydraulicsView, hydraulicsView } from "../rack/hydraulics-view.js"
 import { type InfestationView, infestationView } from "../rack/infestation-view.js";
 import { type LakeView, lakeView } from "../rack/lake-view.js";
 import { type PlansView, plansView } from "../rack/plans-view.js";
+import { type ChanceView, chanceView } from "../ramp/chance-view.js";
 import { type DetectionView, detectionView } from "../ramp/detection-view.js";
 import { type ProgramView, programView } from "../ramp/program-view.js";
 import { type AppendixView, appendixView } from "./appendix-view.js";
@@ -40,6 +41,8 @@ export interface ReportView {
   readonly infestation: InfestationView;
   readonly program: ProgramView;
   readonly detection: DetectionView | undefined;
+  /** Absent where the lake is infested already. */
+  readonly chance: ChanceView | undefined;
   readonly comparison: ComparisonView;
   /** Absent where no odds were drawn; `noOdds` then stands in its place. */
   readonly odds: OddsView | undefined;
@@ -86,6 +89,7 @@ function viewOf(run: StudyRun, told: ToldOdds | undefined): Omit<ReportView, "se
     infestation: infestationView(context),
     program: programView(context),
     detection: detectionView(context),
+    chance: chanceView(context),
     comparison: comparisonView(context),
     odds: told && oddsView(told, context),
     noOdds: noOddsText,

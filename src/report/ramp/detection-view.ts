@@ -96,7 +96,7 @@ function chancesNote(options: readonly OptionResult[], context: ReportContext): 
       ? ""
       : ` From year ${harmAge + 1} on they are noticed for certain: that is the first in which they cost one structure more than assumption ${number}.`;
   const samples = options.some(({ option }) => option.monitoring && !option.monitoring.noticedWithin)
-    ? ` A sample finds mussels in proportion to the density: the method document has the relation, appendix ${appendixLetter("assumptions")} what one sample finds at full density.`
+    ? ` How soon samples find mussels is from the age of those at first finds elsewhere: appendix ${appendixLetter("assumptions")} has the chances.`
     : "";
   return `Year 1 is that of establishment.${samples}${harm}`;
 }

@@ -7,14 +7,14 @@ import { head, num, row, type TableView } from "../words/view-types.js";
 export function growthTable(context: ReportContext): TableView | undefined {
   const { comparison, infestedSince } = context;
   const { startYear } = comparison.input.money;
-  const rows = allOptions(context).flatMap(({ option, slipThroughByYear }) =>
+  const rows = allOptions(context).flatMap(({ option, reachingByYear }) =>
     option.rampUp.map(({ reach, cost }, year) =>
       row(
         option.name,
         String(startYear + year),
         num(percent(reach)),
         num(percent(cost)),
-        num(significant(at(slipThroughByYear, year), 3)),
+        num(significant(at(reachingByYear, year).launches, 3)),
       ),
     ),
   );

@@ -37,8 +37,16 @@ const columns: readonly Column[] = [
   { name: "Fouled, before own seasons", read: priorText },
   { name: "Own seasons", read: ({ chance }) => countsText(chance.seasons) },
   { name: "Fouled, as used (5–95 %)", read: ({ chance }) => posteriorText(chance) },
-  { name: "Of these live", read: ({ chance }) => (chance.live < 1 ? percent(chance.live) : undefined) },
-  { name: "Carries live mussels", read: ({ chance }) => percent(chance.carriesLive, 3) },
+  { name: "Fouled", read: ({ chance }) => percent(chance.fouled, 3) },
+  {
+    name: "Of these with living mussels",
+    read: ({ entered }) => entered.living && percent(entered.living.value),
+  },
+  {
+    name: "Since infested water",
+    isText: true,
+    read: ({ entered }) => entered.sinceInfestedWater?.text,
+  },
 ];
 
 /** The vessel classes and what is known of each, with only the columns that some class uses. */
@@ -53,7 +61,7 @@ export function vesselClassesTable({ run }: ReportContext): TableView {
   const used = columns.filter(({ read }) => lines.some((line) => read(line) !== undefined));
   return {
     id: "table-classes",
-    caption: "The boats by class, and the chance that one carries live mussels",
+    caption: "The boats by class, and how many are fouled",
     head: head(...used.map(({ name, isText }) => (isText ? name : num(name)))),
     rows: lines.map((line) =>
       row(...used.map(({ read, isText }) => (isText ? (read(line) ?? "") : num(read(line) ?? "")))),
@@ -84,14 +92,15 @@ function originsText(lines: readonly ClassLine[]): string {
   return `Origins. ${[...names].map(([origin, classes]) => `${classes.join(", ")}: ${origin}.`).join(" ")}`;
 }
 
-function originText({ origin, carriesLive }: ClassDocument): string {
-  if (!("found" in carriesLive)) return origin;
-  const { found, of, weight } = carriesLive;
-  return `${origin}; fouled ${found} of ${of}, weighing ${percent(weight.value)}: ${carriesLive.origin}`;
+function originText({ origin, fouled }: ClassDocument): string {
+  if (!("found" in fouled)) return origin;
+  const { found, of, weight } = fouled;
+  return `${origin}; fouled ${found} of ${of}, weighing ${percent(weight.value)}: ${fouled.origin}`;
 }
 
 function noteOf(lines: readonly ClassLine[], log: string | undefined): string {
-  if (lines.every(({ chance }) => chance.posterior === undefined)) return "Chances as entered.";
+  if (lines.every(({ chance }) => chance.posterior === undefined))
+    return "Shares as entered. Fouled: with mussels, dead or alive.";
   const source = log === undefined ? "" : ` Own seasons, fouled of screened: ${log}.`;
-  return `Fouled: found with mussels, alive or dead.${source} Learned by the beta–binomial from boats taken as independent. Boats that the checks miss are not in it, so the true chance is higher; where no share of live ones is given, all fouled boats count as live.`;
+  return `Fouled: found with mussels, alive or dead.${source} Learned by the beta–binomial from boats taken as independent. Boats that the checks miss are not in it, so the true share is higher.`;
 }

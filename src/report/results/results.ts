@@ -235,10 +235,10 @@ function feeJson({ fee }: TracedOption): object {
   };
 }
 
-function incrementJson({ result, addedHoursPerWeek, benefitCostRatio, ...amounts }: Increment): object {
+function incrementJson({ result, addedHoursPerYear, benefitCostRatio, ...amounts }: Increment): object {
   return {
     option: result.option.id,
-    addedHoursPerWeek,
+    addedHoursPerYear,
     addedCostPerYear: text(amounts.addedCostPerYear),
     addedProgramCost: text(amounts.addedProgramCost),
     avoidedLoss: text(amounts.avoidedLoss),

@@ -22,12 +22,12 @@ export function boatProblems(boats: BoatsDocument, readers: RecordReaders): Cont
 }
 
 function countProblems({ classes }: BoatsDocument): Contradiction[] {
-  return classes.flatMap(({ carriesLive }, index) =>
-    "found" in carriesLive && carriesLive.found > carriesLive.of
+  return classes.flatMap(({ fouled }, index) =>
+    "found" in fouled && fouled.found > fouled.of
       ? [
           {
-            path: ["boats", "classes", index, "carriesLive", "found"],
-            found: `found: ${carriesLive.found} of: ${carriesLive.of}`,
+            path: ["boats", "classes", index, "fouled", "found"],
+            found: `found: ${fouled.found} of: ${fouled.of}`,
             allowed: "no more boats found fouled than were looked at",
           },
         ]
@@ -55,13 +55,13 @@ function certaintyProblems(
   { line, vesselClass, screened, fouled }: SeasonCounts,
   classes: BoatsDocument["classes"],
 ): Omit<Contradiction, "path">[] {
-  const entered = classes.find(({ id }) => id === vesselClass)?.carriesLive;
+  const entered = classes.find(({ id }) => id === vesselClass)?.fouled;
   if (!entered || "found" in entered || !isCertain(entered.value)) return [];
   if (fouled === entered.value * screened) return [];
   return [
     {
       line,
-      found: `fouled ${fouled} of ${screened} screened of "${vesselClass}", whose carriesLive is ${entered.text}`,
+      found: `fouled ${fouled} of ${screened} screened of "${vesselClass}", whose share fouled is ${entered.text}`,
       allowed: "for such a class no counts that show otherwise",
       remedy:
         "Correct the count, or enter a chance above 0 % and below 100 %, from which counts can be learned.",

@@ -3,6 +3,7 @@ import { enteredTraffic, launchesOf } from "../prepare/traffic.js";
 import { type Contradiction, repeatedIds } from "../reading/contradiction.js";
 import type { RecordReaders } from "../reading/record-readers.js";
 import { boatProblems } from "./consistency-boats.js";
+import { chanceProblems } from "./consistency-chance.js";
 import { detectionProblems } from "./consistency-detection.js";
 import { levelProblems } from "./consistency-levels.js";
 import { moneyProblems } from "./consistency-money.js";
@@ -19,6 +20,7 @@ export function contradictions(parts: SoundParts, readers: RecordReaders): Contr
     ...(parts.lake ? levelProblems(parts.lake, readers) : []),
     ...structureProblems(parts),
     ...(parts.boats ? boatProblems(parts.boats, readers) : []),
+    ...chanceProblems(parts),
     ...optionProblems(parts),
     ...programProblems(parts),
     ...rampProblems(parts, readers),

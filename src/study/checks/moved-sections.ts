@@ -4,6 +4,18 @@ import { type Problem, pathText } from "../reading/problems.js";
 
 const moved: ReadonlySet<string> = new Set(movedSections);
 
+/** What became of fields of an earlier version, for the study's author. */
+export function earlierNotes({ study }: StudyDocument): Problem[] {
+  return study.fromEarlier.map((found, index) => ({
+    path: `study.fromEarlier[${index}]`,
+    at: ["study", "fromEarlier", index],
+    found,
+    allowed: "the terms of this version",
+    remedy: "Check it, then remove the line.",
+    unusual: true,
+  }));
+}
+
 /** Sections that a study leaves out of its report and that no report has any more, for its author; they change nothing. */
 export function movedSectionNotes(document: StudyDocument): Problem[] {
   return document.report.leaveOut.flatMap((section, index) => {

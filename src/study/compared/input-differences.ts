@@ -149,7 +149,7 @@ const digits = 12;
 const rounded = (value: number) => Number(value.toPrecision(digits));
 
 const printedKeys = /^(name|description|origin|.*Origin|reason|lastWater|moored|residualWater|unit|note)$/;
-const printedInStudy = /^(authority|board|prepared|preparedBy|invented|units|uncertainty)$/;
+const printedInStudy = /^(authority|board|prepared|preparedBy|invented|units|uncertainty|fromEarlier)$/;
 
 /** What the report prints and no figure of the comparison rests on. */
 function isPrintedOnly(names: readonly string[]): boolean {

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { chanceSchema, cleanPeriodsSchema, otherWaysSchema } from "./chance-schema.js";
 import { identifier, monthly, positive, quantity, shortText } from "./fields.js";
 import { sitesSchema, trafficSchema } from "./traffic-schema.js";
 
@@ -9,7 +10,6 @@ const counted = z
   .strictObject({
     found: z.int("a whole number of boats").min(0, "at least 0 boats"),
     of: z.int("a whole number of boats").min(1, "at least 1 boat"),
-    live: quantity("share").meta({ description: "Of boats found fouled, those that carry live mussels" }),
     weight: positive("share").meta({
       description: "How much a boat there says of one here: 100 % if they are alike",
     }),
@@ -24,9 +24,18 @@ const vesselClass = z.strictObject({
     description: "Share of all launches",
     where: "a survey at the ramp, or boat registrations by home county",
   }),
-  carriesLive: z.union([counted, quantity("share")]).meta({
-    description: "Chance that such a boat carries live mussels: a share, or counts",
+  fouled: z.union([counted, quantity("share")]).meta({
+    description:
+      "Of this class's launches, those of boats with mussels on them, dead or alive: a share, or counts. Some 3 % of boats from infested water within 30 days",
     where: "finds of your own or a neighbouring state's inspection stations",
+  }),
+  living: quantity("share").optional().meta({
+    description:
+      "Of its fouled boats, those with living mussels, if known. Typical: 2 % weeks from infested water, 30 % within two days",
+  }),
+  sinceInfestedWater: quantity("duration").optional().meta({
+    description:
+      "Time since its boats were last in infested water: hours to two days tell most. Left out: unknown",
   }),
   lastWater: z.enum(["infested", "clean", "this-lake"]).optional().meta({ description: "Printed only" }),
   moored: z.boolean().optional().meta({ description: "Long in the water; printed only" }),
@@ -52,10 +61,9 @@ export const boats = z.strictObject({
     })
     .optional()
     .meta({ description: "Log of the lake's own seasons; it updates the chance of each class in it" }),
-  otherPathways: quantity("yearlyShare").meta({
-    description: "Yearly chance of infestation by ways that no boat check stops",
-    where: "the state's risk assessment: upstream waters, bait, aircraft, equipment",
-  }),
+  chance: chanceSchema,
+  otherWays: otherWaysSchema,
+  cleanPeriods: cleanPeriodsSchema,
 });
 
 export type BoatsDocument = z.output<typeof boats>;

@@ -27,6 +27,7 @@ export const appendices = [
   "program-detail",
   "detection",
   "register",
+  "chance",
 ] as const;
 
 type Appendix = (typeof appendices)[number];
@@ -60,6 +61,7 @@ const appendixNames: Readonly<Record<Appendix, string>> = {
   "program-detail": "The program options in detail",
   detection: "When would we know?",
   register: "Register of structures and habitat",
+  chance: "Where the chance comes from",
 };
 
 const movedTitles: Readonly<Record<(typeof movedSections)[number], string>> = {

@@ -116,7 +116,10 @@ const option = z.strictObject({
         )
         .default([])
         .meta({ description: "Classes for which some steps work otherwise" }),
-      deterrence: quantity("share").meta({ description: "Fewer fouled arrivals because people know" }),
+      deterrence: share(
+        0,
+        "Fewer fouled arrivals because people know; no published size, so none if left out",
+      ),
       origin: shortText,
     })
     .optional()
@@ -163,6 +166,14 @@ export const studySchema = z.strictObject({
       description:
         "The option in force now: what the others add to it is told beside the comparison with no program; not used for an infested lake",
     }),
+    fromEarlier: z
+      .array(z.string().max(1000, "at most 1,000 characters"))
+      .max(500, "at most 500 lines")
+      .default([])
+      .meta({
+        description:
+          "What became of fields of an earlier version, for you to check; remove a line when you have",
+      }),
     uncertainty: uncertaintySchema.optional().meta({
       description: "How futures are drawn; left out, they are drawn in the usual way",
     }),

@@ -146,7 +146,10 @@ function drawing(document: StudyDocument, prepared: PreparedStudy): Drawing {
       const drawn = changed(lake.document, ofBoats, values);
       const chances = vesselChances(drawn.boats, prepared.assumed);
       const traffic = movesTraffic ? trafficOf(drawn.boats) : prepared.traffic;
-      const input = { ...lake.input, ...boatsToModel(drawn, { chances, traffic }) };
+      const input = {
+        ...lake.input,
+        ...boatsToModel(drawn, { chances, traffic, estimate: prepared.estimate }),
+      };
       return { document: drawn, input: withClassChances(input, chances, values), source };
     },
   };
@@ -168,9 +171,9 @@ function withClassChances(
   values: ReadonlyMap<string, number>,
 ): StudyInput {
   if (chances.every(({ belief }) => belief === undefined)) return input;
-  const classes = input.boats.classes.map((each, index) => {
+  const classes = input.boats.classes.map((each) => {
     const found = values.get(classChanceId(each.id));
-    return found === undefined ? each : { ...each, carriesLive: found * at(chances, index).live };
+    return found === undefined ? each : { ...each, fouled: found };
   });
   return { ...input, boats: { ...input.boats, classes } };
 }

@@ -15,7 +15,7 @@ import { hydrologicYearId } from "./odds.js";
 export type NamedInput = UncertainInput & { readonly name: string };
 
 /** Start of the id under which a class's chance is drawn. */
-export const classChanceId = (vesselClass: string) => `boats/classes/${vesselClass}/carriesLive`;
+export const classChanceId = (vesselClass: string) => `boats/classes/${vesselClass}/fouled`;
 
 /** Assumptions that are not drawn: limits of checks and rates at which the same futures are weighed again. */
 const notDrawn = /^(checks\.|money\.|learning\.)/;
@@ -108,7 +108,7 @@ function quantityInput({ id, path, quantity }: RangedQuantity, document: StudyDo
   };
 }
 
-/** Chances that rest on counts, by the belief that the counts leave: of boats found fouled, not of those alive. */
+/** Chances that rest on counts, by the belief that the counts leave. */
 function chanceInputs({ boats }: StudyDocument, chances: readonly ClassChance[]): NamedInput[] {
   return boats.classes.flatMap(({ id, name }, index) => {
     const belief = chances[index]?.belief;

@@ -6,10 +6,12 @@ import { type Assumed, recorder } from "../../model/assumed.js";
 import { type Comparison, compare } from "../../model/compare.js";
 import { once } from "../../model/once.js";
 import type { ClassChance } from "../../model/program/class-chances.js";
-import { findsPerSample } from "../../model/risk/detection.js";
+import { type ChanceOrigins, chanceOrigins } from "../../model/risk/chance-origins.js";
+import { findsPerSample, foundWithin } from "../../model/risk/detection.js";
 import type { StudyDocument } from "../format/schema.js";
 import { type TracedResult, tracedResult } from "../traced/traced.js";
 import { tellingAmounts } from "./amounts.js";
+import { logSpreadsOf } from "./chance-estimate.js";
 import { prepareStudy } from "./prepared.js";
 import type { StudyPrices } from "./prices.js";
 import { type StationRun, staffStations } from "./staffing.js";
@@ -26,6 +28,8 @@ export interface StudyRun {
   readonly usedAssumptions: readonly string[];
   /** Chances of the vessel classes, in their order, after the seasons of the study's log. */
   readonly chances: readonly ClassChance[];
+  /** From what the yearly chance comes; absent where the lake is infested already. */
+  readonly chance: ChanceOrigins | undefined;
   /** The comparison with the uncertain groups at their low and at their high values, one group at a time. */
   readonly ranges: readonly RangeRun[];
   /** Absent where the study gives no boats by hour. */
@@ -66,6 +70,15 @@ export function runStudy(document: StudyDocument, assumptions: AssumptionSet): S
   const computed = { document, assumptions, overrides, prices, comparison, usedAssumptions, chances };
   return {
     ...computed,
+    chance:
+      input.lake.infestedSince === undefined
+        ? chanceOrigins(
+            input,
+            { baseline: comparison.baseline, suitability: comparison.lake.suitability.weight },
+            assumed,
+            logSpreadsOf(assumptions.entries, overrides),
+          )
+        : undefined,
     ranges,
     traffic,
     coverage: coverageRuns(document),
@@ -85,12 +98,12 @@ interface RangeGroup {
 function rangeGroups({ entries }: AssumptionSet, used: ReadonlySet<string>): RangeGroup[] {
   const all = [...entries.values()];
   const prices = all.filter((entry) => isPrice(entry) && !/^(checks|detection)\./.test(entry.id));
-  const perSample = new Set<string>(Object.values(findsPerSample));
+  const perSample = new Set<string>([...Object.values(findsPerSample), ...foundWithin]);
   const finds = all.filter(({ id }) => perSample.has(id) && used.has(id));
   return [
     {
       name: "chance that a fouled launch founds a population",
-      ids: ["arrival.establishment-per-fouled-launch"],
+      ids: ["arrival.founding-unknown", "arrival.founding-near", "arrival.founding-far"],
       movesStructures: false,
     },
     {

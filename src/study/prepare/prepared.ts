@@ -7,8 +7,9 @@ import { impossibleProblems } from "../checks/impossible.js";
 import { pinnedProblems } from "../checks/pinned-plans.js";
 import type { StudyDocument } from "../format/schema.js";
 import { describe, InputError, type Problem, pathText, problemOf } from "../reading/problems.js";
+import { estimateOf, logSpreadsOf, notYetEstimated } from "./chance-estimate.js";
 import { type StudyPrices, studyPrices } from "./prices.js";
-import { toModel } from "./to-model.js";
+import { boatsToModel, type ChanceEstimate, toModel } from "./to-model.js";
 import { type StudyTraffic, trafficOf } from "./traffic.js";
 import { vesselChances } from "./vessel-chances.js";
 
@@ -20,6 +21,7 @@ export interface PreparedStudy {
   readonly prices: StudyPrices;
   readonly chances: readonly ClassChance[];
   readonly traffic: StudyTraffic | undefined;
+  readonly estimate: ChanceEstimate;
   /** Ids of the assumptions behind the input itself. */
   readonly inputAssumptions: readonly string[];
 }
@@ -47,7 +49,9 @@ export function prepareStudy(document: StudyDocument, set: AssumptionSet): Prepa
   const { assumed: recorded, ids } = recorder(assumed);
   const chances = vesselChances(document.boats, recorded);
   const traffic = trafficOf(document.boats);
-  const input = { ...toModel(document, { chances, traffic }), plans: set.plans };
+  const before = { ...toModel(document, { chances, traffic, estimate: notYetEstimated }), plans: set.plans };
+  const estimate = estimateOf(document, before, recorded, logSpreadsOf(set.entries, applied));
+  const input = { ...before, ...boatsToModel(document, { chances, traffic, estimate }) };
   refuse(
     document,
     impossibleProblems(document, input, assumed).map((each) => problemOf(each, document)),
@@ -62,7 +66,7 @@ export function prepareStudy(document: StudyDocument, set: AssumptionSet): Prepa
       remedy: "Correct or remove this prescribed plan.",
     })),
   );
-  return { input, assumed, overrides: applied, prices, chances, traffic, inputAssumptions: ids() };
+  return { input, assumed, overrides: applied, prices, chances, traffic, estimate, inputAssumptions: ids() };
 }
 
 function refuse(document: StudyDocument, problems: readonly Problem[]): void {

@@ -1,5 +1,5 @@
 import { at } from "../../lists.js";
-import type { StudyInput, YearlyLine } from "../../model/inputs.js";
+import type { ComparableLakes, LearnedRate, StudyInput, YearlyLine } from "../../model/inputs.js";
 import { monthStart } from "../../model/lake/calendar.js";
 import type { ClassChance } from "../../model/program/class-chances.js";
 import type { Quantity } from "../../units/quantity.js";
@@ -67,6 +67,13 @@ export interface PreparedBoats {
   /** Of the vessel classes, in their order. */
   readonly chances: readonly ClassChance[];
   readonly traffic: StudyTraffic | undefined;
+  /** What is worked out of the study itself before a chance can be: see `estimateOf`. */
+  readonly estimate: ChanceEstimate;
+}
+
+/** How the ways to the yearly chance are weighed, and what clean years taught. */
+export interface ChanceEstimate extends Pick<ComparableLakes, "weightOfBoats" | "checksLetThrough"> {
+  readonly learned: LearnedRate | undefined;
 }
 
 /** A lump, or a count with its price. */
@@ -98,22 +105,32 @@ export function toModel(document: StudyDocument, boats: PreparedBoats): Omit<Stu
 
 /** The boats and the options alone: what decides the chances. */
 export function boatsToModel(
-  document: Pick<StudyDocument, "boats" | "options">,
-  { chances, traffic }: PreparedBoats,
+  document: Pick<StudyDocument, "boats" | "options" | "money">,
+  { chances, traffic, estimate }: PreparedBoats,
 ): Pick<StudyInput, "boats" | "options"> {
-  const { launches, classes, otherPathways } = document.boats;
-  const boats = withoutUnits({ launches, classes, otherPathways });
+  const { startYear } = document.money;
+  const { learned, ...comparable } = estimate;
+  const { launches, classes, chance, otherWays } = document.boats;
+  const boats = withoutUnits({ launches, classes, chance, otherWays });
   return {
     boats: {
       launches: boats.launches,
       traffic: traffic?.entered,
-      classes: boats.classes.map(({ id, name, share }, index) => ({
+      classes: boats.classes.map(({ id, name, share, living, sinceInfestedWater }, index) => ({
         id,
         name,
         share,
-        carriesLive: at(chances, index).carriesLive,
+        fouled: at(chances, index).fouled,
+        living,
+        daysSince: sinceInfestedWater,
       })),
-      otherPathways: boats.otherPathways,
+      otherWays: boats.otherWays?.map((way) => ({
+        ...way,
+        fromYear: way.infestedFrom === undefined ? undefined : Math.max(0, way.infestedFrom - startYear),
+        sourceChance: way.becomesInfested,
+      })),
+      comparable: { ...comparable, rate: rateOf(boats.chance) },
+      learned,
     },
     options: document.options.map((option) => optionToModel(option, document.boats)),
   };
@@ -124,6 +141,9 @@ function optionToModel(option: StudyDocument["options"][number], boats: ReadBoat
   const { yearly, ...plain } = withoutUnits(others);
   return { ...plain, steps: stepsOf(option, boats), yearly: yearly.map(yearlyLine) };
 }
+
+const rateOf = ({ ownRate, lakes }: Plain<StudyDocument["boats"]["chance"]>): ComparableLakes["rate"] =>
+  ownRate ? { own: -Math.log1p(-ownRate.chance) } : { kind: lakes };
 
 /** An option's steps with the coverage that was entered, or that of its open hours. */
 function stepsOf(option: StudyDocument["options"][number], boats: ReadBoats) {

@@ -4,19 +4,18 @@ import type { Counts } from "../../model/program/learning.js";
 import type { ReadBoats } from "../format/read-records.js";
 import type { SeasonLog } from "../reading/season-log.js";
 
-/** Chances of a study's vessel classes, in their order, after the seasons of its log. */
+/** Fouled shares of a study's vessel classes, in their order, after the seasons of its log. */
 export function vesselChances({ classes, seasons }: ReadBoats, assumed: Assumed): ClassChance[] {
   const counts = countsByClass(seasons?.log.classes ?? []);
-  return classes.map(({ id, carriesLive }) => {
+  return classes.map(({ id, fouled }) => {
     const entered =
-      "found" in carriesLive
+      "found" in fouled
         ? {
-            found: carriesLive.found,
-            screened: carriesLive.of,
-            weight: carriesLive.weight.value,
-            live: carriesLive.live.value,
+            found: fouled.found,
+            screened: fouled.of,
+            weight: fouled.weight.value,
           }
-        : carriesLive.value;
+        : fouled.value;
     return classChance({ entered, seasons: counts.get(id) }, assumed);
   });
 }

@@ -3,6 +3,7 @@ import { basename, dirname } from "node:path";
 import { type Document, isScalar, LineCounter, parseDocument, visit, type YAMLParseError } from "yaml";
 import type { StudyDocument } from "../format/schema.js";
 import { characterProblems } from "./character-problems.js";
+import { inTodaysTerms } from "./earlier-fields.js";
 import { judged, together } from "./judged.js";
 import {
   deepestGroups,
@@ -93,7 +94,7 @@ export function parseText(text: string, name: string): unknown {
       : repeatedKeys(parsed, lines);
   if (found.length > 0) throw new InputError(name, found);
   try {
-    return parsed.toJS({ maxAliasCount: 100 });
+    return inTodaysTerms(parsed.toJS({ maxAliasCount: 100 }));
   } catch (error) {
     const found = error instanceof Error ? error.message : "broken text";
     throw single(name, "the file", found, "JSON or YAML without deep aliases", "Write the values out.");

@@ -29,7 +29,7 @@ const studies: ReadonlyArray<[string, StudyInput]> = [
 
 describe("a lake as drawn", () => {
   const other = assumedWith({
-    "arrival.establishment-per-fouled-launch": 0.01,
+    "arrival.founding-unknown": 0.01,
     "population.years-to-peak.quagga-shallow": 5,
   });
 
@@ -80,7 +80,7 @@ describe("the chances of establishment by year", () => {
 
 describe("a future", () => {
   it("has mussels at its end where they establish, unless they may be contained", () => {
-    const source = assumedWith({ "arrival.establishment-per-fouled-launch": 0.01 });
+    const source = assumedWith({ "arrival.founding-unknown": 0.01 });
     const input = { ...base, options: [noProgram, responding] };
     const draw = lakeDraw(input, source);
     const hazards = drawnHazards(input, source, draw);

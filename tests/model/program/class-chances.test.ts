@@ -15,21 +15,21 @@ describe("the chance of a class entered as a share", () => {
     expect(chance).toEqual({
       prior: 0.03,
       seasons: undefined,
+      belief: undefined,
       posterior: undefined,
-      live: 1,
-      carriesLive: 0.03,
+      fouled: 0.03,
     });
   });
 
   it("is (a + k)/(a + b + n) after own seasons, by hand", () => {
     // a = 0.03 · 200 = 6, b = 194; 10 fouled of 120: 16/320.
-    const { prior, posterior, carriesLive } = classChance(
+    const { prior, posterior, fouled } = classChance(
       { entered: 0.03, seasons: { screened: 120, found: 10 } },
       assumed,
     );
     expect(prior).toBeCloseTo(0.03, 14);
     expect(posterior?.mean).toBeCloseTo(16 / 320, 14);
-    expect(carriesLive).toBeCloseTo(0.05, 14);
+    expect(fouled).toBeCloseTo(0.05, 14);
   });
 
   it.each([
@@ -45,8 +45,8 @@ describe("the chance of a class entered as a share", () => {
   it("is left where it was by seasons without boats", () => {
     fc.assert(
       fc.property(fc.double({ min: 1e-3, max: 1 - 1e-3, noNaN: true }), (entered) => {
-        const { carriesLive } = classChance({ entered, seasons: { screened: 0, found: 0 } }, assumed);
-        expect(carriesLive).toBeCloseTo(entered, 14);
+        const { fouled } = classChance({ entered, seasons: { screened: 0, found: 0 } }, assumed);
+        expect(fouled).toBeCloseTo(entered, 14);
       }),
       { seed: 7, numRuns: 50 },
     );
@@ -55,21 +55,20 @@ describe("the chance of a class entered as a share", () => {
   it.each([0, 1])("learns nothing if it is certain, %d", (entered) => {
     const seasons = { screened: 50, found: entered * 50 };
     expect(classChance({ entered, seasons }, unread)).toMatchObject({
-      carriesLive: entered,
+      fouled: entered,
       posterior: undefined,
     });
   });
 });
 
 describe("the chance of a class entered as counts", () => {
-  const comparable = { screened: 830, found: 25, weight: 1, live: 1 };
+  const comparable = { screened: 830, found: 25, weight: 1 };
 
-  it("is Jeffreys' mean of them, times the share of live ones, by hand", () => {
-    // (½ + 25)/(1 + 830) = 25.5/831; half of these live.
-    expect(classChance({ entered: comparable }, unread).carriesLive).toBeCloseTo(25.5 / 831, 14);
-    const { posterior, carriesLive } = classChance({ entered: { ...comparable, live: 0.5 } }, unread);
+  it("is Jeffreys' mean of them, by hand", () => {
+    // (½ + 25)/(1 + 830) = 25.5/831.
+    const { posterior, fouled } = classChance({ entered: comparable }, unread);
     expect(posterior?.mean).toBeCloseTo(25.5 / 831, 14);
-    expect(carriesLive).toBeCloseTo(25.5 / 1662, 14);
+    expect(fouled).toBeCloseTo(25.5 / 831, 14);
   });
 
   it("counts them by their weight, and own boats in full, by hand", () => {

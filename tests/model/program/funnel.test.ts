@@ -3,10 +3,15 @@ import type { ProgramOption, ProgramSteps } from "../../../src/model/inputs.js";
 import { arrivals, setAsideShare } from "../../../src/model/program/arrivals.js";
 import { assumedWith } from "../assumptions.js";
 import { productiveLake } from "../lakes.js";
-import { program } from "../study.js";
+import { ownWayAlone, program } from "../study.js";
 
-const trailers = { id: "trailers", name: "Trailers", share: 1, carriesLive: 0.02 };
-const boats = { launches: [1000, ...Array<number>(11).fill(0)], classes: [trailers], otherPathways: 0 };
+const trailers = { id: "trailers", name: "Trailers", share: 1, fouled: 0.02 };
+const boats = {
+  launches: [1000, ...Array<number>(11).fill(0)],
+  classes: [trailers],
+  otherWays: [],
+  comparable: ownWayAlone,
+};
 
 const steps: ProgramSteps = {
   coverage: 0.8,

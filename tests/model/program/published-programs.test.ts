@@ -8,7 +8,7 @@ import { byGroup } from "../../../src/model/program/groups.js";
 import { inspectionCost } from "../../../src/model/program/inspection-cost.js";
 import { assumed } from "../assumptions.js";
 import { thoroughSteps } from "../steps.js";
-import { duties, noProgram, studyOf } from "../study.js";
+import { duties, noProgram, ownWayAlone, studyOf } from "../study.js";
 import { emptyOption, money } from "./any-option.js";
 
 /** A program of one published yearly amount that looks at every one of the boats published. */
@@ -16,8 +16,9 @@ function inspected(boatsChecked: number, option: Partial<ProgramOption>) {
   const program: ProgramOption = { ...emptyOption, steps: { ...thoroughSteps, coverage: 1 }, ...option };
   const boats = {
     launches: [boatsChecked, ...Array<number>(11).fill(0)],
-    classes: [{ id: "all", name: "All boats", share: 1, carriesLive: 0 }],
-    otherPathways: 0,
+    classes: [{ id: "all", name: "All boats", share: 1, fouled: 0 }],
+    otherWays: [],
+    comparable: ownWayAlone,
   };
   const [balance] = compare(studyOf([duties], { boats, options: [noProgram, program] }), assumed).options;
   if (!balance) throw new Error("no option");

@@ -10,16 +10,24 @@ import {
 import { relativeGap } from "../near.js";
 import { chance } from "./courses.js";
 
-/** Finds in one sample at full density; invented. */
-const finds: Record<string, number> = {
+/** Finds in one sample at full density, invented; the chances at usual effort of first finds, judged. */
+const numbers: Record<string, number> = {
   "detection.per-plankton-tow": 0.5,
   "detection.per-settlement-plate": 0.25,
   "detection.per-search": 2,
   "detection.per-edna-sample": 1,
+  "detection.usual-tows": 24,
+  "detection.within-1-year": 0.15,
+  "detection.within-2-years": 0.5,
+  "detection.within-3-years": 0.75,
+  "detection.within-4-years": 0.9,
 };
-const source = (id: string) => finds[id] ?? Number.NaN;
+const source = (id: string) => numbers[id] ?? Number.NaN;
+const usual = [0.15, 0.5, 0.75, 0.9];
+const foundBy = (samples: object, years = 4, read = source) =>
+  noticedBy(chanceBySamples(samples, years, read), years);
 const count = fc.integer({ min: 0, max: 200 });
-const densities = fc.array(chance, { minLength: 1, maxLength: 30 });
+const lists = fc.array(chance, { minLength: 1, maxLength: 30 });
 const anySamples = fc.record({
   planktonTows: count,
   settlementPlates: count,
@@ -27,37 +35,63 @@ const anySamples = fc.record({
   ednaSamples: count,
 });
 
-describe("the chance to notice mussels in samples", () => {
-  it("is by hand that of at least one of so many finds, in proportion to the density", () => {
-    // 4 tows of 0.5, 4 plates of 0.25 and a search of 2 find 5 at full density: e^-0.5, e^-5 and e^0 are missed.
-    const samples = { planktonTows: 4, settlementPlates: 4, searches: 1 };
-    const [tenth, full, none] = chanceBySamples(samples, [0.1, 1, 0], source);
-    expect(tenth).toBeCloseTo(1 - Math.exp(-0.5), 14);
-    expect(full).toBeCloseTo(1 - Math.exp(-5), 14);
-    expect(none).toBeCloseTo(0, 14);
+describe("the chance to have found mussels in samples", () => {
+  it("is at usual effort that of first finds, by tows or by what is worth as much", () => {
+    // 24 tows of 0.5 find 12: so do 6 searches of 2, or 8 tows, 8 plates of 0.25, 2 searches and 2 eDNA samples of 1.
+    const alike = [
+      { planktonTows: 24 },
+      { searches: 6 },
+      { planktonTows: 8, settlementPlates: 8, searches: 2, ednaSamples: 2 },
+    ];
+    for (const samples of alike) {
+      foundBy(samples).forEach((found, year) => {
+        expect(found).toBeCloseTo(usual[year] ?? Number.NaN, 12);
+      });
+    }
   });
 
-  it("is one half of one tow whose chance is one half", () => {
-    // −ln(1 − 1/2) finds: the inverse of the Poisson chance of none (standard).
-    const [chanceOfOne] = chanceBySamples({ planktonTows: 1 }, [1], () => Math.LN2);
-    expect(chanceOfOne).toBeCloseTo(1 / 2, 14);
+  it("is 1 − (1 − Q)² at twice the effort, and 1 − √(1 − Q) at half of it, by hand", () => {
+    // Two independent looks both miss with (1 − Q)².
+    foundBy({ planktonTows: 48 }).forEach((found, year) => {
+      expect(found).toBeCloseTo(1 - (1 - (usual[year] ?? Number.NaN)) ** 2, 12);
+    });
+    foundBy({ planktonTows: 12 }).forEach((found, year) => {
+      expect(found).toBeCloseTo(1 - Math.sqrt(1 - (usual[year] ?? Number.NaN)), 12);
+    });
   });
 
-  it("is nothing without samples, and reads no assumption of a kind that is not taken", () => {
+  it("goes on after the fourth year as in the fourth, by hand", () => {
+    // In year 4, (0.9 − 0.75)/(1 − 0.75) = 0.6 of what was not found before; then the same of the rest each year.
+    const found = foundBy({ planktonTows: 24 }, 6);
+    expect(found[4]).toBeCloseTo(1 - 0.1 * 0.4, 12);
+    expect(found[5]).toBeCloseTo(1 - 0.1 * 0.4 ** 2, 12);
+  });
+
+  it("does not fall from one year to the next where the chances were drawn apart", () => {
+    const drawn = (id: string) => (id === "detection.within-2-years" ? 0.1 : source(id));
+    const [first, second, third] = foundBy({ planktonTows: 24 }, 4, drawn);
+    expect(second).toBe(first);
+    expect(third).toBeCloseTo(0.75, 12);
+  });
+
+  it("is nothing without samples, and reads no worth of a kind that is not taken", () => {
     const read: string[] = [];
     const recorded = (id: string) => {
       read.push(id);
       return source(id);
     };
-    expect(chanceBySamples({ planktonTows: 0 }, [0.5, 1], recorded).map(Math.abs)).toEqual([0, 0]);
-    chanceBySamples({ searches: 3 }, [1], recorded);
-    expect(read).toEqual(["detection.per-search"]);
+    expect(chanceBySamples({ planktonTows: 0 }, 2, recorded)).toEqual([0, 0]);
+    expect(read).toEqual([]);
+    chanceBySamples({ searches: 3 }, 1, recorded);
+    expect(read).toContain("detection.per-search");
+    expect(read).not.toContain("detection.per-settlement-plate");
+    expect(read).not.toContain("detection.per-edna-sample");
   });
 
   it("misses with independent samples as with all of them together: chances of missing multiply", () => {
     fc.assert(
-      fc.property(anySamples, anySamples, chance, (one, other, density) => {
-        const missed = (samples: object) => 1 - (chanceBySamples(samples, [density], source)[0] ?? 1);
+      fc.property(anySamples, anySamples, fc.integer({ min: 0, max: 8 }), (one, other, age) => {
+        const missed = (samples: object) => 1 - (chanceBySamples(samples, 9, source)[age] ?? 1);
         const both = Object.fromEntries(
           Object.entries(one).map(([kind, n]) => [kind, n + Number(Reflect.get(other, kind))]),
         );
@@ -67,21 +101,13 @@ describe("the chance to notice mussels in samples", () => {
     );
   });
 
-  it("never comes later with more samples or a higher density", () => {
+  it("never comes later with more samples", () => {
     fc.assert(
-      fc.property(anySamples, densities, count, (samples, density, more) => {
-        const years = density.length;
-        const by = (each: object, share: readonly number[]) =>
-          noticedBy(chanceBySamples(each, share, source), years);
-        const before = by(samples, density);
-        const after = by({ ...samples, planktonTows: samples.planktonTows + more }, density);
-        const denser = by(
-          samples,
-          density.map((share) => Math.min(1, share * 1.5)),
-        );
+      fc.property(anySamples, fc.integer({ min: 1, max: 30 }), count, (samples, years, more) => {
+        const before = foundBy(samples, years);
+        const after = foundBy({ ...samples, planktonTows: samples.planktonTows + more }, years);
         before.forEach((noticed, year) => {
           expect(after[year]).toBeGreaterThanOrEqual(noticed - 1e-12);
-          expect(denser[year]).toBeGreaterThanOrEqual(noticed - 1e-12);
         });
       }),
       { seed: 402, numRuns: 200 },
@@ -98,7 +124,7 @@ describe("chances to have noticed by the end of each year", () => {
 
   it("come back from the chances of each year", () => {
     fc.assert(
-      fc.property(densities, (chances) => {
+      fc.property(lists, (chances) => {
         const within = [...chances].sort((a, b) => a - b);
         noticedBy(chanceByAgeOf(within), within.length).forEach((noticed, year) => {
           expect(noticed).toBeCloseTo(within[year] ?? Number.NaN, 10);

@@ -1,73 +1,85 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type HazardParameters, yearlyHazard } from "../../../src/model/risk/hazard.js";
+import { type FoundingRates, foundingRate, yearlyHazard } from "../../../src/model/risk/hazard.js";
 
-const chances = fc.double({ min: 0, max: 1, noNaN: true });
-const plain: HazardParameters = { establishmentPerArrival: 0.001, shape: 1, otherPathways: 0 };
+const chances = fc.double({ min: 0, max: 1 - 1e-9, noNaN: true });
+const foundings = fc.double({ min: 0, max: 5, noNaN: true });
+const plain: FoundingRates = { ofBoats: 1, unchecked: [0], checked: [0], openLaunches: 1000, shape: 1 };
+const boatsOf = (each: number, launches = each * 1000) => ({ launches, foundings: each });
 
-describe("the yearly hazard", () => {
-  it("is 1 - exp(-(aN)^c), the published form", () => {
-    // Leung and others 2004, form P = 1 - exp(-(aN)^c) (form and c about 1.86 from memory). By hand: aN = 1 gives
-    // 1 - 1/e for any c; aN = 0.5 with c = 2 gives 1 - exp(-0.25).
-    expect(yearlyHazard(1000, 1, plain)).toBeCloseTo(1 - 1 / Math.E, 14);
-    expect(yearlyHazard(1000, 1, { ...plain, shape: 1.86 })).toBeCloseTo(1 - 1 / Math.E, 14);
-    expect(yearlyHazard(500, 1, { ...plain, shape: 2 })).toBeCloseTo(1 - Math.exp(-0.25), 14);
+describe("the yearly chance", () => {
+  it("is 1 − exp(−μ) of the foundings that boats make, by hand", () => {
+    // μ = 1 gives 1 − 1/e; half the suitability halves it in the exponent.
+    expect(yearlyHazard(boatsOf(1), 0, plain)).toBeCloseTo(1 - 1 / Math.E, 14);
+    expect(yearlyHazard(boatsOf(1), 0, { ...plain, ofBoats: 0.5 })).toBeCloseTo(1 - Math.exp(-0.5), 14);
   });
 
-  it("treats arrivals as independent where the shape is 1: twice as many square the chance to escape", () => {
+  it("has foundings that are independent: twice as many square the chance to escape", () => {
     fc.assert(
-      fc.property(fc.double({ min: 0, max: 5000, noNaN: true }), chances, (arrivals, suitability) => {
-        const once = 1 - yearlyHazard(arrivals, suitability, plain);
-        const twice = 1 - yearlyHazard(2 * arrivals, suitability, plain);
-        expect(twice).toBeCloseTo(once ** 2, 12);
+      fc.property(foundings, chances, (each, ofBoats) => {
+        const rates = { ...plain, ofBoats };
+        const once = 1 - yearlyHazard(boatsOf(each), 0, rates);
+        expect(1 - yearlyHazard(boatsOf(2 * each), 0, rates)).toBeCloseTo(once ** 2, 12);
       }),
       { seed: 21, numRuns: 200 },
     );
   });
 
-  it("makes few arrivals safer where an Allee effect is assumed", () => {
-    // Below aN = 1 a power above 1 lowers the pressure (from the form); Leung and others 2004 report the effect.
+  it("joins another way in as an independent cause", () => {
     fc.assert(
-      fc.property(fc.double({ min: 1, max: 990, noNaN: true }), (arrivals) => {
-        const allee = yearlyHazard(arrivals, 1, { ...plain, shape: 1.86 });
-        expect(allee).toBeLessThan(yearlyHazard(arrivals, 1, plain));
-      }),
-      { seed: 22, numRuns: 100 },
-    );
-  });
-
-  it("joins other pathways as an independent cause", () => {
-    fc.assert(
-      fc.property(fc.double({ min: 0, max: 5000, noNaN: true }), chances, (arrivals, otherPathways) => {
-        const byBoat = yearlyHazard(arrivals, 1, plain);
-        const both = yearlyHazard(arrivals, 1, { ...plain, otherPathways });
-        expect(1 - both).toBeCloseTo((1 - byBoat) * (1 - otherPathways), 12);
+      fc.property(foundings, chances, (each, other) => {
+        const byBoat = yearlyHazard(boatsOf(each), 0, plain);
+        const both = yearlyHazard(boatsOf(each), 0, { ...plain, unchecked: [-Math.log1p(-other)] });
+        expect(1 - both).toBeCloseTo((1 - byBoat) * (1 - other), 12);
       }),
       { seed: 23, numRuns: 200 },
     );
   });
 
-  it("is what other pathways leave when no boat carries mussels or no mussel can live", () => {
-    expect(yearlyHazard(0, 1, { ...plain, otherPathways: 0.0125 })).toBeCloseTo(0.0125, 14);
-    expect(yearlyHazard(800, 0, { ...plain, otherPathways: 0.0125 })).toBeCloseTo(0.0125, 14);
-    expect(yearlyHazard(0, 0, plain)).toBe(0);
+  it("is what the other ways leave when no boat brings mussels or no mussel can live", () => {
+    const rates = { ...plain, unchecked: [-Math.log1p(-0.0125)] };
+    expect(yearlyHazard(boatsOf(0), 0, rates)).toBeCloseTo(0.0125, 14);
+    expect(yearlyHazard(boatsOf(0.8), 0, { ...rates, ofBoats: 0 })).toBeCloseTo(0.0125, 14);
+    expect(yearlyHazard(boatsOf(0), 0, plain)).toBe(0);
+  });
+
+  it("counts a checked way in by the share of fouled launches that gets through, by hand", () => {
+    // 250 of 1,000 launches get through: a quarter of a rate of 0.08 beside 0.01 that nothing checks and μ = 0.3.
+    const rates = { ...plain, unchecked: [0.01], checked: [0.08] };
+    expect(foundingRate({ launches: 250, foundings: 0.3 }, 0, rates)).toBeCloseTo(0.33, 14);
+    expect(foundingRate({ launches: 0, foundings: 0 }, 0, rates)).toBeCloseTo(0.01, 14);
+    expect(foundingRate({ launches: 1000, foundings: 0 }, 0, rates)).toBeCloseTo(0.09, 14);
+  });
+
+  it("takes all of a checked way in where no boat is fouled, since nothing tells what checks let through", () => {
+    const rates = { ...plain, checked: [0.08], openLaunches: 0 };
+    expect(foundingRate({ launches: 0, foundings: 0 }, 0, rates)).toBe(0.08);
+  });
+
+  it("is certain, and a number, by a way in that is certain", () => {
+    // −ln(1 − 1) is infinite; an infinite rate that nothing gets through is none.
+    const certain = -Math.log1p(-1);
+    expect(yearlyHazard(boatsOf(0), 0, { ...plain, unchecked: [certain] })).toBe(1);
+    expect(yearlyHazard(boatsOf(0.2, 250), 0, { ...plain, checked: [certain] })).toBe(1);
+    expect(yearlyHazard({ launches: 0, foundings: 0 }, 0, { ...plain, checked: [certain] })).toBe(0);
+  });
+
+  it("is that of its own year", () => {
+    const rates = { ...plain, unchecked: [0, 0.2], checked: [0.1, 0] };
+    expect([0, 1].map((year) => foundingRate({ launches: 500, foundings: 0 }, year, rates))).toEqual([
+      0.05, 0.2,
+    ]);
   });
 
   it("never falls when more boats arrive, and stays a chance", () => {
     fc.assert(
-      fc.property(
-        fc.double({ min: 0, max: 1e5, noNaN: true }),
-        fc.double({ min: 0, max: 1e4, noNaN: true }),
-        fc.double({ min: 1, max: 1.86, noNaN: true }),
-        chances,
-        (arrivals, more, shape, otherPathways) => {
-          const parameters = { ...plain, shape, otherPathways };
-          const fewer = yearlyHazard(arrivals, 0.6, parameters);
-          expect(yearlyHazard(arrivals + more, 0.6, parameters)).toBeGreaterThanOrEqual(fewer);
-          expect(fewer).toBeGreaterThanOrEqual(0);
-          expect(fewer).toBeLessThanOrEqual(1);
-        },
-      ),
+      fc.property(foundings, foundings, chances, chances, (few, more, unchecked, checked) => {
+        const rates = { ...plain, unchecked: [unchecked], checked: [checked] };
+        const fewer = yearlyHazard(boatsOf(few), 0, rates);
+        expect(yearlyHazard(boatsOf(few + more), 0, rates)).toBeGreaterThanOrEqual(fewer);
+        expect(fewer).toBeGreaterThanOrEqual(0);
+        expect(fewer).toBeLessThanOrEqual(1);
+      }),
       { seed: 24, numRuns: 200 },
     );
   });

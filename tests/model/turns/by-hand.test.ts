@@ -3,10 +3,10 @@ import { compare } from "../../../src/model/compare.js";
 import type { ProgramOption, StudyInput } from "../../../src/model/inputs.js";
 import { assumedWith } from "../assumptions.js";
 import { thoroughSteps } from "../steps.js";
-import { boats, duties, noProgram, program, studyOf, wholeStudy } from "../study.js";
+import { duties, noProgram, otherChance, program, studyOf, wholeStudy } from "../study.js";
 import { programOf } from "../watched.js";
 
-const perArrival = "arrival.establishment-per-fouled-launch";
+const perArrival = "arrival.founding-unknown";
 const yearly = 10_000;
 /** Keeps half the fouled boats away, at one price every year, mussels or not. */
 const deterring: ProgramOption = {
@@ -42,7 +42,7 @@ describe("the share of boats stopped at which a program begins to pay", () => {
     const { comparison, balance } = compared(fourYears(loss, { ...deterring, rampUp }));
     // 13.5 fouled launches a year at 0.1 each; x stays clean in year 1: L (x − x0) = 4 P, x = (1−o) exp(−p (1 − k s)).
     const pressure = 0.1 * 13.5 * comparison.lake.suitability.weight;
-    const needed = Math.exp(-pressure) + 4 / 40 / (1 - boats.otherPathways);
+    const needed = Math.exp(-pressure) + 4 / 40 / (1 - otherChance);
     const { turns, all } = balance.breakEven.stopped;
     expect(turns.map(({ pays }) => pays)).toEqual([true]);
     expect(turns[0]?.value).toBeCloseTo(times * (1 + Math.log(needed) / pressure), 9);

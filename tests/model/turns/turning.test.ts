@@ -20,7 +20,7 @@ const withOption = (option: ProgramOption, changes: Partial<StudyInput> = {}): S
 
 const breakEvenOf = (input: StudyInput, source = assumed) => programOf(compare(input, source)).breakEven;
 /** A chance per arrival at which the program of the study pays. */
-const likely = assumedWith({ "arrival.establishment-per-fouled-launch": 0.02 });
+const likely = assumedWith({ "arrival.founding-unknown": 0.02 });
 const dear = { ...program, yearly: [{ name: "All", cost: 50_000_000 }] };
 /** What stops a share of fouled boats and nothing else: they stay away. */
 const deterring = (deterrence: number): ProgramOption => ({
@@ -67,7 +67,7 @@ describe("the chances at which the answer turns", () => {
     // The search begins at a pressure of 1e-7 without the program: h = 1 − exp(−1e-7) where no other pathway is.
     const costly = { ...noProgram, yearly: [{ name: "Monitoring", cost: 900_000 }] };
     const lake: Lake = { ...drawnDownLake, chemistry: { calcium: 24 } };
-    const input = { ...study, lake, boats: { ...boats, otherPathways: 0 }, options: [costly, program] };
+    const input = { ...study, lake, boats: { ...boats, otherWays: [] }, options: [costly, program] };
     const { hazard } = breakEvenOf(input);
     expect(hazard).toBeCloseTo(1e-7, 12);
     expect(hazard).toBeLessThan(1e-7);
@@ -129,7 +129,7 @@ describe("the share of fouled boats stopped", () => {
     };
     expect(result(deterring(0.35))).toBeCloseTo(0.35, 12);
     expect(result(deterring(0))).toBeCloseTo(0, 12);
-    const cleanBoats = { ...boats, classes: boats.classes.map((each) => ({ ...each, carriesLive: 0 })) };
+    const cleanBoats = { ...boats, classes: boats.classes.map((each) => ({ ...each, fouled: 0 })) };
     expect(result(deterring(0.35), { boats: cleanBoats })).toBe(0);
   });
 });

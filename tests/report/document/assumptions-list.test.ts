@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { assumptionRow, assumptionRows } from "../../../src/report/document/assumptions-list.js";
 import { assumptions } from "../runs.js";
 
-const id = "arrival.establishment-per-fouled-launch";
+const id = "arrival.founding-unknown";
 const reading = {
   assumptions,
   used: new Set([id, "growth.bulk-density"]),

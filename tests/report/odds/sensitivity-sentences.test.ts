@@ -24,8 +24,8 @@ describe("values of inputs for a reader", () => {
     // Converted by hand: 8 °C is 46.4 °F; 0.015 m is 0.591 in; 4,000 per m² is 371.6 per ft²; 300 $/m² is 27.87 $/ft²;
     // 706,293 $ per m³/s is 20,000 per cfs (0.0283168 m³/s to the cfs);
     // 0.20 $/m³ is 246.7 $/acre-ft (1,233.48 m³).
-    ["arrival.establishment-per-fouled-launch", 0.0001, "0.01%", "0.01%"],
-    ["arrival.establishment-per-fouled-launch", 0.01, "1%", "1%"],
+    ["arrival.founding-unknown", 0.0001, "0.01%", "0.01%"],
+    ["arrival.founding-unknown", 0.01, "1%", "1%"],
     ["settlement.spawning-temperature.quagga", 8, "46.4 °F", "8 °C"],
     ["conduit.largest-layer", 0.015, "0.591 in", "15 mm"],
     ["shell.maximum-length", 30, "1.18 in", "30 mm"],
@@ -52,7 +52,7 @@ describe("values of inputs for a reader", () => {
   });
 });
 
-const chance = "arrival.establishment-per-fouled-launch";
+const chance = "arrival.founding-unknown";
 const bar = (id: string, name: string, low: number, high: number, rest: object = {}): TornadoBar => ({
   id,
   name,

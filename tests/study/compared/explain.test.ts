@@ -44,7 +44,7 @@ const tows: Edits[number] = ["options[summer-checks].yearly[2].count", 12];
 const duties: Edits[number] = ["structures[lake-duties].items[0].cost", "€9,000/yr"];
 const establishment: Edits[number] = [
   "overrides",
-  [{ id: "arrival.establishment-per-fouled-launch", value: "0.01", reason: "invented" }],
+  [{ id: "arrival.founding-unknown", value: "0.01", reason: "invented" }],
 ];
 
 describe("what explains a difference", () => {
@@ -79,7 +79,9 @@ describe("what explains a difference", () => {
     const ofChance = (infestation(chance) - infestation(plain) + infestation(both) - infestation(cost)) / 2;
     expect(Math.abs((parts[0]?.infestation ?? 0) - ofCost)).toBeLessThanOrEqual(1);
     expect(Math.abs((parts[1]?.infestation ?? 0) - ofChance)).toBeLessThanOrEqual(1);
-    expect(parts[1]?.groups[0]?.name).toBe("chance that a fouled launch founds a population");
+    expect(parts[1]?.groups[0]?.name).toBe(
+      "chance that a fouled launch of unknown origin founds a population",
+    );
   });
 
   it("joins changes of which one alone would contradict the study: shares of classes that make up 100 %", async () => {

@@ -18,9 +18,9 @@ const studies: ReadonlyArray<readonly [name: string, document: () => StudyDocume
     "a study with ranges of its boats, a structure, an option, a rate and an override",
     () =>
       edited([
-        ["boats.otherPathways", "0.1 to 0.2 to 0.9 %/yr"],
+        ["boats.otherWays[0].chance", "0.1 to 0.2 to 0.9 %/yr"],
         ["boats.launches.jul", "2,000 to 9,000"],
-        ["boats.classes[infested-30-days].carriesLive", "1 to 3 to 6 %"],
+        ["boats.classes[infested-30-days].fouled", "1 to 3 to 6 %"],
         ["structures[dock].wettedArea", "4,000 to 5,400 to 9,000 ft2"],
         ["options[steps].steps.quickCheck", "60 to 80 %"],
         ["money.discountRate", "2 to 3 to 4 %/yr"],

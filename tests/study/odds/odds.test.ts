@@ -98,13 +98,13 @@ describe("a study of which only the year of establishment is unknown", () => {
 });
 
 describe("a lake with a steady hazard and a steady loss", () => {
-  const classes = [{ id: "all", name: "All", share: "100 %", carriesLive: "0 %", origin: "invented" }];
+  const classes = [{ id: "all", name: "All", share: "100 %", fouled: "0 %", origin: "invented" }];
   const items = [{ name: "Loss", cost: "$1,000,000/yr", origin: "invented" }];
   const duty = { id: "duty", name: "Duty", kind: "lake-wide", bearer: "authority", items };
   const document = edited([
     ["structures", [duty]],
     ["boats.classes", classes],
-    ["boats.otherPathways", "5 %/yr"],
+    ["boats.otherWays", [{ name: "Others", chance: "5 %/yr", origin: "invented" }]],
     ["options[none].yearly", absent],
     ["options[steps].steps.seals", absent],
     ["options[full-season].steps.seals", absent],

@@ -2,7 +2,7 @@ import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
 import { loadAssumptions } from "../../../src/assumptions/load.js";
 import { at } from "../../../src/lists.js";
-import { comparedRun } from "../../../src/study/compared/compared.js";
+import { compare } from "../../../src/model/compare.js";
 import type { StudyDocument } from "../../../src/study/format/schema.js";
 import { drawnStudy } from "../../../src/study/odds/draws.js";
 import { hydrologicYearId } from "../../../src/study/odds/odds.js";
@@ -17,6 +17,8 @@ import { netBenefitsAt, netBenefitsOf, type RunPoints } from "../../../src/study
 import { comparedOptions } from "../../../src/study/odds/stop-drawing.js";
 import { barWidth, tornado } from "../../../src/study/odds/tornado.js";
 import type { NamedInput } from "../../../src/study/odds/uncertain-inputs.js";
+import { prepareStudy } from "../../../src/study/prepare/prepared.js";
+import { boatsToModel } from "../../../src/study/prepare/to-model.js";
 import { rangedQuantities, withValues } from "../../../src/study/reading/ranged.js";
 import { readStudyText } from "../../../src/study/reading/read.js";
 import { type ExampleName, editedText, exampleText } from "../example.js";
@@ -97,7 +99,11 @@ function studied(document: StudyDocument) {
 }
 
 function comparedNetBenefit(document: StudyDocument, set = assumptions): number {
-  const found = comparedRun(document, set).comparison.options.find(
+  const prepared = prepareStudy(document, set);
+  // How the two ways to the chance weigh is worked out once, from the study's own values.
+  const { estimate } = prepareStudy(document, assumptions);
+  const input = { ...prepared.input, ...boatsToModel(document, { ...prepared, estimate }) };
+  const found = compare(input, prepared.assumed).options.find(
     ({ result }) => result.option.id === document.study.requestedOption,
   );
   if (!found) throw new Error("no option requested");
@@ -130,7 +136,7 @@ describe.each([...documents])("the net benefit of %s", (_name, document) => {
   });
 
   it("is the same with inputs set to their own values", async () => {
-    const ids = ["growth.settlers-per-month", "arrival.establishment-per-fouled-launch", "arrival.shape"];
+    const ids = ["growth.settlers-per-month", "arrival.founding-unknown", "arrival.other-share"];
     const own = setOf(ids.map((id) => [find(id), assumptions.entries.get(id)?.value ?? Number.NaN]));
     const [base = Number.NaN, moved] = await netBenefitsOf([ownValues, own], run);
     expectSame(moved, base, size);
@@ -138,8 +144,8 @@ describe.each([...documents])("the net benefit of %s", (_name, document) => {
 
   it.each([
     ["growth.settlers-per-month", "high"],
-    ["arrival.establishment-per-fouled-launch", "low"],
-    ["arrival.shape", "high"],
+    ["arrival.founding-unknown", "low"],
+    ["arrival.other-share", "high"],
   ] as const)(
     "with %s at its %s end is that of a comparison with this value in the file",
     async (id, end) => {
@@ -174,7 +180,7 @@ describe("quantities of the study with a range", () => {
   const document = readStudyText(
     editedText([
       ["structures[dock].replacementCost", "$900,000 to $1,200,000 to $1,600,000"],
-      ["boats.otherPathways", "0.05 to 0.1 to 0.4 %/yr"],
+      ["boats.otherWays[0].chance", "0.05 to 0.1 to 0.4 %/yr"],
     ]),
     "lake.yaml",
   );
@@ -193,6 +199,6 @@ describe("quantities of the study with a range", () => {
   it("have names in words", () => {
     const names = inputs.filter(({ id }) => id.includes("/")).map(({ name }) => name);
     expect(names).toContain("replacement cost of Marina floating docks");
-    expect(names).toContain("boats, other pathways");
+    expect(names).toContain("chance of Gear and aircraft");
   });
 });

@@ -109,7 +109,7 @@ describe("a station", () => {
       const edits = [
         ["boats.traffic.dayTypes", dayTypes],
         ["boats.launches.jul", launches],
-        ["boats.classes[never-left].carriesLive", "0 %"],
+        ["boats.classes[never-left].fouled", "0 %"],
         ["options[full-season].steps.seals", []],
         ["options[weekends].open", always],
         ["options[full-season].open", always],

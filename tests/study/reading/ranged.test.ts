@@ -8,7 +8,7 @@ const edits = [
   ["structures[dock].wettedArea", "4,800 to 5,400 to 6,600 ft2"],
   ["structures[city-intake].alternativeWater", "$250 to $400/acre-ft"],
   ["options[steps].steps.quickCheck", "60 to 76 to 85 %"],
-  ["boats.otherPathways", "one of 0.1 %/yr (70 %), 0.4 %/yr (30 %)"],
+  ["boats.otherWays[0].chance", "one of 0.1 %/yr (70 %), 0.4 %/yr (30 %)"],
 ] as const;
 const ranged = readStudyText(editedText(edits), "lake.yaml");
 
@@ -17,7 +17,7 @@ describe("quantities with a range", () => {
     expect(rangedQuantities(ranged).map(({ id, quantity }) => [id, quantity.text])).toEqual([
       ["structures/city-intake/alternativeWater", edits[1][1]],
       ["structures/marina/wettedArea", edits[0][1]],
-      ["boats/otherPathways", edits[3][1]],
+      ["boats/otherWays/Gear and aircraft/chance", edits[3][1]],
       ["options/weekends/steps/quickCheck", edits[2][1]],
     ]);
   });
@@ -27,7 +27,7 @@ describe("quantities with a range", () => {
       ["structures[dock].wettedArea", "5,400 ft2"],
       ["structures[city-intake].alternativeWater", "$325/acre-ft"],
       ["options[steps].steps.quickCheck", "76 %"],
-      ["boats.otherPathways", "0.1 %/yr"],
+      ["boats.otherWays[0].chance", "0.1 %/yr"],
     ] as const;
     expect(modelOf(ranged)).toEqual(modelOf(readStudyText(editedText(alone), "lake.yaml")));
   });

@@ -11,7 +11,7 @@ afterAll(() => bench.close());
 it("lets an engineer try a value, keep it with a reason, and go back to the usual one", async () => {
   const page = await bench.visitor();
   const { id } = bench.shelf.copy("example-ninemoss", "Ada");
-  const address = `${bench.base}/studies/${id}/assumptions/arrival.establishment-per-fouled-launch`;
+  const address = `${bench.base}/studies/${id}/assumptions/arrival.founding-unknown`;
   await visit(page, address);
   await fill(page, { value: "1 %" });
   await press(page, "form.plain-form .buttons button");

@@ -85,7 +85,7 @@ describe("a new user", () => {
     await act(page, "add:boats/classes");
     await fill(page, {
       ...{ "boats/classes/0/name": "All boats", "boats/classes/0/share": "100" },
-      ...{ "boats/classes/0/carriesLive": "0.5", "boats/classes/0/origin": "county survey" },
+      ...{ "boats/classes/0/fouled": "0.5", "boats/classes/0/origin": "county survey" },
     });
     await allSaved(page);
 

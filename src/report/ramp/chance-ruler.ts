@@ -1,0 +1,120 @@
+import type { ChanceOrigins, SpreadRate } from "../../model/risk/chance-origins.js";
+import { percent } from "../words/format.js";
+
+/** A ruler of yearly chances: where each way puts the chance, and where the answer turns. */
+export interface ChanceRuler {
+  readonly width: number;
+  readonly height: number;
+  readonly axisY: number;
+  readonly axisFrom: number;
+  readonly axisTo: number;
+  readonly tickEnd: number;
+  readonly tickTextY: number;
+  readonly rulerTextY: number;
+  readonly valueX: number;
+  readonly ticks: ReadonlyArray<{ readonly x: number; readonly text: string }>;
+  readonly rows: readonly RulerRow[];
+  /** Absent where no chance, or every chance, turns the answer. */
+  readonly turn: { readonly x: number; readonly text: string; readonly anchor: string } | undefined;
+  readonly alternative: string;
+}
+
+interface RulerRow {
+  readonly y: number;
+  readonly textY: number;
+  readonly name: string;
+  readonly value: string;
+  readonly from: number;
+  readonly to: number;
+  readonly at: number;
+  /** Whether this one drives the answer. */
+  readonly drives: boolean;
+}
+
+/** A row before it is drawn: yearly chances. */
+export interface RulerChance {
+  readonly name: string;
+  readonly middle: number;
+  readonly low: number;
+  readonly high: number;
+  readonly drives: boolean;
+}
+
+const width = 640;
+const left = 176;
+const right = 520;
+const rowHeight = 26;
+const least = 0.001;
+const most = 0.3;
+const tickChances = [0.001, 0.003, 0.01, 0.03, 0.1, 0.3];
+/** Standard deviations from the median to the 90th percentile of a normal distribution. */
+const toNinetieth = 1.2816;
+
+/** Chance 1 − e^−λ of a rate, with the interval that holds it in four of five cases. */
+export function chanceOf(name: string, { rate, spread }: SpreadRate, drives: boolean): RulerChance {
+  const at = (deviations: number) => -Math.expm1(-rate * Math.exp(deviations * spread));
+  return { name, middle: at(0), low: at(-toNinetieth), high: at(toNinetieth), drives };
+}
+
+/** @param turn the yearly chance at which the answer turns */
+export function chanceRuler(chances: readonly RulerChance[], turn: number | undefined): ChanceRuler {
+  const axisY = 18 + chances.length * rowHeight;
+  const shown = turn === undefined || turn < least || turn > most ? undefined : turn;
+  const told = chances.map(
+    ({ name, middle, low, high }) => `${name}: ${percent(middle)} (${percent(low)} to ${percent(high)})`,
+  );
+  return {
+    width,
+    height: axisY + 40,
+    axisY,
+    axisFrom: left,
+    axisTo: right,
+    tickEnd: axisY + 6,
+    tickTextY: axisY + 18,
+    rulerTextY: axisY + 34,
+    valueX: right + 12,
+    ticks: tickChances.map((chance) => ({ x: xOf(chance), text: percent(chance) })),
+    rows: chances.map((each, index) => ({
+      y: 14 + index * rowHeight,
+      textY: 18 + index * rowHeight,
+      name: each.name,
+      value: `${percent(each.middle)} (${percent(each.low)}–${percent(each.high)})`,
+      from: xOf(each.low),
+      to: xOf(each.high),
+      at: xOf(each.middle),
+      drives: each.drives,
+    })),
+    turn: shown === undefined ? undefined : turnMark(shown),
+    alternative: `Yearly chance of infestation without a program. ${told.join("; ")}. ${turnText(turn)}`,
+  };
+}
+
+function turnMark(turn: number) {
+  const x = xOf(turn);
+  return {
+    x,
+    text: `the answer turns at ${percent(turn)}`,
+    anchor: x > (left + right) / 2 ? "end" : "start",
+  };
+}
+
+const turnText = (turn: number | undefined): string =>
+  turn === undefined ? "No yearly chance turns the answer." : `The answer turns at ${percent(turn)}.`;
+
+/** Chances beyond the ruler stand at its ends. */
+function xOf(chance: number): number {
+  const inside = Math.min(most, Math.max(least, chance));
+  return left + (Math.log(inside / least) / Math.log(most / least)) * (right - left);
+}
+
+/** Whether every figure lies on the ruler; where not, a note says that it is drawn at the end. */
+export const isOnRuler = (chances: readonly RulerChance[]): boolean =>
+  chances.every(({ low, high }) => low >= least && high <= most);
+
+/** The chance without a program with other ways in and clean years, from the boats' own spread. */
+export function usedChance(origins: ChanceOrigins, name: string): RulerChance {
+  const { pooled, unchecked, checked, learnedFactor } = origins;
+  const at = (deviations: number) =>
+    -Math.expm1(-(learnedFactor * pooled.rate * Math.exp(deviations * pooled.spread) + unchecked + checked));
+  return { name, middle: at(0), low: at(-toNinetieth), high: at(toNinetieth), drives: true };
+}

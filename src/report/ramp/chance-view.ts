@@ -1,0 +1,166 @@
+import { at } from "../../lists.js";
+import type { ChanceOrigins } from "../../model/risk/chance-origins.js";
+import type { ReportContext } from "../document/context.js";
+import { percent, significant } from "../words/format.js";
+import { head, num, row, type TableView } from "../words/view-types.js";
+import { type ChanceRuler, chanceOf, chanceRuler, isOnRuler, usedChance } from "./chance-ruler.js";
+
+/** Where the chance of infestation comes from. */
+export interface ChanceView {
+  readonly sentences: readonly string[];
+  readonly ruler: ChanceRuler;
+  readonly rulerNote: string;
+  readonly launches: TableView;
+  readonly ways: TableView;
+  /** How little clean years tell; absent where the study enters none. */
+  readonly clean: string | undefined;
+  readonly weaknesses: readonly string[];
+}
+
+/** Absent where the lake is infested already. */
+export function chanceView(context: ReportContext): ChanceView | undefined {
+  const { chance } = context.run;
+  if (!chance) return undefined;
+  const { drivenBy } = context.run.document.boats.chance;
+  const chances = [
+    chanceOf("From fouled launches", chance.byLaunches, drivenBy === "launches"),
+    chanceOf(`From ${lakesName(context)}`, chance.byLakes, drivenBy === "lakes"),
+    ...(drivenBy === "both" ? [chanceOf("Both together", chance.pooled, false)] : []),
+    usedChance(chance, "As used, all ways in"),
+  ];
+  return {
+    sentences: [sourceSentence(context, chance), differenceSentence(chance), capSentence(chance)].filter(
+      (each) => each !== "",
+    ),
+    ruler: chanceRuler(chances, context.requested.breakEven.hazard),
+    rulerNote: `Dot: the middle. Line: the range that holds the yearly chance in four of five cases.${isOnRuler(chances) ? "" : " What lies beyond the ruler is drawn at its end."}`,
+    launches: launchesTable(context, chance),
+    ways: waysTable(context, chance),
+    clean: cleanSentence(context, chance),
+    weaknesses,
+  };
+}
+
+const lakeNames = {
+  open: "lakes without checks",
+  busy: "busy lakes without checks",
+  inspected: "lakes with checks",
+  unknown: "lakes of unknown kind",
+} as const;
+
+function lakesName({ run }: ReportContext): string {
+  const { ownRate, lakes } = run.document.boats.chance;
+  return ownRate ? "the rate entered" : lakeNames[lakes];
+}
+
+function sourceSentence(context: ReportContext, chance: ChanceOrigins): string {
+  const { drivenBy } = context.run.document.boats.chance;
+  const boats = significant(chance.fouledLaunches, 2);
+  const launches = `about ${boats} launches a year of boats with mussels on them, dead or alive`;
+  switch (drivenBy) {
+    case "launches":
+      return `The yearly chance rests on ${launches}; the author has left comparable lakes out.`;
+    case "lakes":
+      return "The yearly chance rests on the rate of comparable lakes alone, by the author’s choice; boats decide only what a program stops.";
+    case "both":
+      return `Two ways lead to the yearly chance: ${launches}, and what happened at ${lakesName(context)}. The first weighs ${percent(chance.weightOfBoats)}, by how firm each is.`;
+  }
+}
+
+/** Apart by more than this, the two ways are told to differ. */
+const farApart = 4;
+
+function differenceSentence({
+  byLaunches,
+  byLakes,
+  launchesForLakes,
+  fouledLaunches,
+}: ChanceOrigins): string {
+  if (byLaunches.rate === 0 || launchesForLakes === undefined) {
+    return "No class brings fouled boats, so nothing can be founded by boats.";
+  }
+  const apart = Math.max(byLaunches.rate / byLakes.rate, byLakes.rate / byLaunches.rate);
+  if (apart <= farApart) return "";
+  return `They differ by ${significant(apart, 2)} times: ${percent(-Math.expm1(-byLakes.rate))} a year needs about ${significant(launchesForLakes, 2)} fouled launches; ${significant(fouledLaunches, 2)} are entered.`;
+}
+
+const capSentence = ({ beyondPrograms }: ChanceOrigins): string =>
+  beyondPrograms === 0
+    ? ""
+    : `No boat program can stop ${percent(beyondPrograms)} of it: what comes by other ways caps what any program can do.`;
+
+function launchesTable({ comparison }: ReportContext, { classes }: ChanceOrigins): TableView {
+  const funnel = comparison.baseline.arrivals.classes;
+  return {
+    id: "table-chance-launches",
+    caption: "From fouled launches: what each class brings without a program",
+    head: head(
+      "Class",
+      num("Launches a year"),
+      num("Fouled launches a year"),
+      num("Chance that one founds a population"),
+      num("Foundings in 100 years"),
+    ),
+    rows: classes.map(({ fouled, founding }, index) => {
+      const { vesselClass, launches } = at(funnel, index);
+      return row(
+        vesselClass.name,
+        num(significant(launches, 3)),
+        num(significant(fouled, 2)),
+        num(founding === 0 ? "–" : percent(founding)),
+        num(significant(fouled * founding * 100, 2)),
+      );
+    }),
+    note: "Fouled: with mussels on the boat, dead or alive, as inspectors count. The chance is per fouled launch in suitable water, by how long ago the boats were in infested water; a launch with living mussels has a higher one, which a study may use by entering the share living.",
+  };
+}
+
+function waysTable({ run }: ReportContext, chance: ChanceOrigins): TableView {
+  const { otherWays } = run.document.boats;
+  const named = otherWays?.map(({ name, chance: yearly, checked, infestedFrom, becomesInfested, origin }) =>
+    row(
+      name,
+      num(percent(yearly.value)),
+      sourceText(infestedFrom, becomesInfested?.text),
+      checked ? "yes, as boats" : "no",
+      origin,
+    ),
+  );
+  const typical = row(
+    "Other ways together, typical share of all foundings",
+    num(percent(-Math.expm1(-chance.unchecked))),
+    "",
+    "no",
+    "typical, not yours: assumption arrival.other-share",
+  );
+  return {
+    id: "table-chance-ways",
+    caption: "Other ways in",
+    head: head("Way", num("Yearly chance"), "Source infested", "Stopped by checks", "Origin"),
+    rows:
+      named === undefined
+        ? [typical]
+        : named.length > 0
+          ? named
+          : [row("None entered", num("0%"), "", "", "")],
+  };
+}
+
+function sourceText(from: number | undefined, becomes: string | undefined): string {
+  if (from !== undefined) return `from ${from}`;
+  return becomes === undefined ? "" : `becomes so, ${becomes}`;
+}
+
+function cleanSentence({ run }: ReportContext, { learnedFactor }: ChanceOrigins): string | undefined {
+  const years = run.document.boats.cleanPeriods.reduce((sum, { from, to }) => sum + to - from + 1, 0);
+  if (years === 0) return undefined;
+  return `${years} years without a find lower the yearly chance to ${percent(learnedFactor, 3)} of what it was. They tell little: at such a chance most lakes would have stayed clean so long anyway, and mussels are often found years after they came.`;
+}
+
+const weaknesses = [
+  "No program has measured how many fouled boats it misses, or how many of those it stops were bound for its own lakes; both are judged, and the chance per launch goes nearly in proportion.",
+  "The inspected regions of western North America have seen one or two foundings in all, Switzerland three or four of quagga; the range is wide because the counts are few.",
+  "Programs count fouled boats by different rules: one found mussels on 3.3 times as many boats as it counted.",
+  "By which way mussels came is not known for any recent founding in the west. Water, plants, docks and gear bring them too.",
+  "Finds come one to three years after founding, and more watching makes more finds.",
+];

@@ -1,0 +1,90 @@
+/** A group of a document as its text gives it. */
+type Group = Record<string, unknown>;
+
+const isGroup = (value: unknown): value is Group =>
+  typeof value === "object" && value !== null && !Array.isArray(value);
+
+/**
+ * A document with the fields of earlier versions in today's terms, and what that did, for its author, under
+ * `study.fromEarlier`. Only what changed its meaning or its name is touched; the rest is the same object.
+ */
+export function inTodaysTerms(document: unknown): unknown {
+  if (!isGroup(document)) return document;
+  const boats = boatsToday(document.boats);
+  const overrides = overridesToday(document.overrides);
+  const told = [...boats.told, ...overrides.told];
+  if (told.length === 0) return document;
+  const study = isGroup(document.study) ? document.study : {};
+  const before: unknown[] = Array.isArray(study.fromEarlier) ? study.fromEarlier : [];
+  return {
+    ...document,
+    study: { ...study, fromEarlier: [...before, ...told] },
+    boats: boats.value,
+    ...(overrides.told.length > 0 ? { overrides: overrides.value } : {}),
+  };
+}
+
+interface Today {
+  readonly value: unknown;
+  readonly told: readonly string[];
+}
+
+function boatsToday(boats: unknown): Today {
+  if (!isGroup(boats)) return { value: boats, told: [] };
+  const classes = classesToday(boats.classes);
+  const { otherPathways, ...rest } = boats;
+  if (otherPathways === undefined || boats.otherWays !== undefined) {
+    return classes.told.length === 0
+      ? { value: boats, told: [] }
+      : { value: { ...boats, classes: classes.value }, told: classes.told };
+  }
+  const named = {
+    name: "Ways that no boat check stops",
+    chance: otherPathways,
+    origin: "one yearly chance of an earlier version of this study",
+  };
+  return {
+    value: { ...rest, classes: classes.value, otherWays: [named] },
+    told: [
+      ...classes.told,
+      "boats.otherPathways is now the one way in boats.otherWays, with the same yearly chance.",
+    ],
+  };
+}
+
+function classesToday(classes: unknown): Today {
+  if (!Array.isArray(classes)) return { value: classes, told: [] };
+  const told: string[] = [];
+  const value = classes.map((each: unknown, index) => {
+    if (!isGroup(each) || each.carriesLive === undefined || each.fouled !== undefined) return each;
+    const { carriesLive, ...rest } = each;
+    told.push(
+      `boats.classes[${index}]: carriesLive, launches with live mussels, is now fouled, launches with mussels dead or alive, with the share living beside it. The chance of a founding is now estimated from published counts, so the answer has changed.`,
+    );
+    return { ...rest, ...fouledOf(carriesLive) };
+  });
+  return { value, told };
+}
+
+/** A share with live mussels is one of fouled boats that all have living mussels; counts said how many had. */
+function fouledOf(carriesLive: unknown): Group {
+  if (!isGroup(carriesLive)) return { fouled: carriesLive, living: "100 %" };
+  const { live, ...counts } = carriesLive;
+  return { fouled: counts, ...(live === undefined ? {} : { living: live }) };
+}
+
+const retiredId = "arrival.establishment-per-fouled-launch";
+
+function overridesToday(overrides: unknown): Today {
+  if (!Array.isArray(overrides)) return { value: overrides, told: [] };
+  const isRetired = (each: unknown) => isGroup(each) && each.id === retiredId;
+  if (!overrides.some(isRetired)) return { value: overrides, told: [] };
+  return {
+    value: overrides.map((each: unknown) =>
+      isRetired(each) && isGroup(each) ? { ...each, id: "arrival.founding-unknown" } : each,
+    ),
+    told: [
+      `overrides: ${retiredId} was per launch with live mussels. Its value is now taken for arrival.founding-unknown, per launch with mussels dead or alive: check it.`,
+    ],
+  };
+}
