@@ -48,6 +48,6 @@ function answerTo(question: Question, { study, drawn }: KnownStudy): Answers[key
 /** Of the lists of one draw of the lake, which are large. */
 function buffersOf(answer: Answers[keyof Answers]): ArrayBufferLike[] {
   if (!("byYear" in answer)) return [];
-  const { expected, cost, establishment, infested, byYear } = answer;
-  return [...expected, ...cost, ...establishment, ...infested, ...byYear].map(({ buffer }) => buffer);
+  const { expected, cost, establishment, program, everInfested, infestedAtEnd, byYear } = answer;
+  return [...expected, ...cost, ...establishment, ...program, ...everInfested, ...infestedAtEnd, ...byYear].map(({ buffer }) => buffer);
 }

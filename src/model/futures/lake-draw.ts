@@ -8,6 +8,7 @@ import { optionCosts } from "../option-costs.js";
 import {
   type CostByEstablishment,
   costByEstablishment,
+  costToGo,
   numbersOf,
   type OptionNumbers,
 } from "../option-numbers.js";
@@ -17,10 +18,12 @@ import { throughByYear } from "../program/ramp-up.js";
 import { yearlyHazard } from "../risk/hazard.js";
 import { infestedAtEnd, type OptionFuture, optionFuture } from "./future.js";
 
-/** What an option costs in a lake as drawn by the year in which mussels establish, and whether they are there at the end. */
+/** What an option costs in a lake as drawn by the year in which mussels establish, what of that is the program's, and
+ * whether mussels are there at the end. */
 interface OptionDraw {
   readonly numbers: OptionNumbers;
   readonly costs: CostByEstablishment;
+  readonly program: CostByEstablishment;
   readonly infested: CostByEstablishment;
 }
 
@@ -51,7 +54,7 @@ export function lakeDraw(input: StudyInput, source: Assumed): LakeDraw {
       const isInfested = input.lake.infestedSince !== undefined;
       const numbers = numbersOf(optionCosts(option, input, source, settings), settings, isInfested);
       const costs = costByEstablishment(numbers);
-      return { numbers, costs, infested: infestedAtEnd(costs) };
+      return { numbers, costs, program: costByEstablishment(programOf(numbers)), infested: infestedAtEnd(costs) };
     }),
   };
 }
@@ -77,8 +80,21 @@ export function drawnHazards(input: StudyInput, source: Assumed, { suitability }
 
 const knownFromTheStart = (years: number) => Array.from({ length: years }, (_, year) => Number(year === 0));
 
-/** An option in a future, with the chance of mussels when the horizon ends: 0 or 1 where no containment is tried. */
-type LakeFuture = OptionFuture & { readonly infested: number };
+/** An option in a future. */
+interface LakeFuture extends OptionFuture {
+  /** Present cost of the program, luck left out. */
+  readonly program: number;
+  /** Chance that mussels establish at all within the horizon, and that they are there when it ends. */
+  readonly everInfested: number;
+  readonly infestedAtEnd: number;
+}
+
+/** The program and what its schedule of levels costs, without what an infestation does. */
+const programOf = (numbers: OptionNumbers): OptionNumbers => ({
+  ...numbers,
+  losses: [],
+  attemptInYear: numbers.attemptInYear.map(() => 0),
+});
 
 /** All options in one future. */
 export function futureOf(
@@ -87,15 +103,13 @@ export function futureOf(
   luck: number,
 ): LakeFuture[] {
   const { work } = lake;
-  return lake.options.map(({ costs, infested }, option) => {
+  return lake.options.map(({ costs, program, infested }, option) => {
     const chances = at(hazards, option);
-    const future = optionFuture(costs, chances, luck, work);
-    const isCertain = costs.contained.length === 0;
     return {
-      ...future,
-      infested: isCertain
-        ? Number(future.establishment < chances.length)
-        : optionFuture(infested, chances, luck, work).cost,
+      ...optionFuture(costs, chances, luck, work),
+      program: at(costToGo(program, chances, work), 0),
+      everInfested: 1 - chances.reduce((clean, hazard) => clean * (1 - hazard), 1),
+      infestedAtEnd: at(costToGo(infested, chances, work), 0),
     };
   });
 }

@@ -82,7 +82,7 @@ function rowsOf(
     ),
     line("Regret, on average", ({ regret }) => ({ value: scale.text(regret), spread: "" })),
     ...(infestedSince === undefined
-      ? [line("Chance of infestation", ({ infested }) => shareCell(infested))]
+      ? [line("Chance of infestation", ({ everInfested }) => shareCell(everInfested))]
       : []),
     line("Cheaper than no program", ({ against }) => (against ? shareCell(against.cheaper) : none)),
     line("Worth its cost, luck averaged out", ({ against }) => (against ? shareCell(against.worthIt) : none)),

@@ -50,10 +50,10 @@ function chanceTable({ options, baseline }: Odds, { money, study }: StudyDocumen
       num("Net benefit on average"),
       num(`Yearly budget, enough in ${percent(confidence)}`),
     ),
-    rows: options.map(({ name, infested, against, budget }) =>
+    rows: options.map(({ name, everInfested, against, budget }) =>
       row(
         name,
-        num(percent(infested.value)),
+        num(percent(everInfested.value)),
         num(against ? percent(against.cheaper.value) : "–"),
         num(against ? percent(against.worthIt.value) : "–"),
         num(against ? format.money(against.netBenefit.value) : "–"),

@@ -29,8 +29,11 @@ export interface LakeFutures {
   readonly expected: readonly Float64Array[];
   readonly cost: readonly Float64Array[];
   readonly establishment: readonly Int16Array[];
-  /** Chance of mussels when the horizon ends: 0 or 1 for an option that tries no containment. */
-  readonly infested: readonly Float64Array[];
+  /** Present cost of the program, luck left out. */
+  readonly program: readonly Float64Array[];
+  /** Chance that mussels establish at all within the horizon, and that they are there when it ends. */
+  readonly everInfested: readonly Float64Array[];
+  readonly infestedAtEnd: readonly Float64Array[];
   /** Undiscounted cost of each year of the horizon, future after future; empty beyond the first block. */
   readonly byYear: readonly Float64Array[];
   /** Present value of 1 in each year of the horizon. */
@@ -207,7 +210,9 @@ function lakeFutures({ shares, quantileOf }: Draws, index: number, { values, wit
       lists.expected[future] = result.expected;
       lists.cost[future] = result.cost;
       lists.establishment[future] = result.establishment;
-      lists.infested[future] = result.infested;
+      lists.program[future] = result.program;
+      lists.everInfested[future] = result.everInfested;
+      lists.infestedAtEnd[future] = result.infestedAtEnd;
       if (withYears) {
         lists.byYear.set(costsByYear(at(hazards, option), result.establishment), future * years);
       }
@@ -217,7 +222,9 @@ function lakeFutures({ shares, quantileOf }: Draws, index: number, { values, wit
     expected: options.map(({ expected }) => expected),
     cost: options.map(({ cost }) => cost),
     establishment: options.map(({ establishment }) => establishment),
-    infested: options.map(({ infested }) => infested),
+    program: options.map(({ program }) => program),
+    everInfested: options.map(({ everInfested }) => everInfested),
+    infestedAtEnd: options.map(({ infestedAtEnd }) => infestedAtEnd),
     byYear: withYears ? options.map(({ byYear }) => byYear) : [],
     annuity: sumOf(lake.factors),
   };
@@ -227,7 +234,9 @@ const emptyLists = (years: number) => ({
   expected: new Float64Array(futuresPerLake),
   cost: new Float64Array(futuresPerLake),
   establishment: new Int16Array(futuresPerLake),
-  infested: new Float64Array(futuresPerLake),
+  program: new Float64Array(futuresPerLake),
+  everInfested: new Float64Array(futuresPerLake),
+  infestedAtEnd: new Float64Array(futuresPerLake),
   byYear: new Float64Array(futuresPerLake * years),
 });
 

@@ -5,7 +5,9 @@ import type { LakeFutures } from "./draws.js";
 export interface JoinedFutures {
   readonly expected: Float64Array;
   readonly cost: Float64Array;
-  readonly infested: Float64Array;
+  readonly program: Float64Array;
+  readonly everInfested: Float64Array;
+  readonly infestedAtEnd: Float64Array;
   /** Of the first block alone, future after future. */
   readonly byYear: Float64Array;
 }
@@ -15,7 +17,9 @@ export function joinedFutures(lakes: readonly LakeFutures[], options: number): J
   return Array.from({ length: options }, (_, option) => ({
     expected: joined(lakes.map(({ expected }) => at(expected, option))),
     cost: joined(lakes.map(({ cost }) => at(cost, option))),
-    infested: joined(lakes.map(({ infested }) => at(infested, option))),
+    program: joined(lakes.map(({ program }) => at(program, option))),
+    everInfested: joined(lakes.map(({ everInfested }) => at(everInfested, option))),
+    infestedAtEnd: joined(lakes.map(({ infestedAtEnd }) => at(infestedAtEnd, option))),
     byYear: joined(lakes.flatMap(({ byYear }) => byYear[option] ?? [])),
   }));
 }

@@ -34,8 +34,11 @@ export interface OptionOdds {
   readonly meanCost: Estimate;
   /** The same, as it comes out: by `toldShares`. */
   readonly cost: readonly ToldQuantile[];
-  /** Infested by the horizon's end. */
-  readonly infested: ToldShare;
+  /** Infested at any time within the horizon, and when it ends: fewer where something is tried against mussels. */
+  readonly everInfested: ToldShare;
+  readonly infestedAtEnd: ToldShare;
+  /** Of the mean cost, the program's. */
+  readonly programCost: Estimate;
   /** Against the option that does nothing; absent for that one. */
   readonly against:
     | {
@@ -44,6 +47,10 @@ export interface OptionOdds {
         /** Sets of assumptions with which it is worth its cost on average over luck. */
         readonly worthIt: ToldShare;
         readonly netBenefit: Estimate;
+        /** Means of the program cost added and of the infestation cost avoided; their ratio where something is added. */
+        readonly addedCost: Estimate;
+        readonly avoidedLoss: Estimate;
+        readonly benefitCostRatio: number | undefined;
         readonly netBenefits: readonly ToldQuantile[];
       }
     | undefined;

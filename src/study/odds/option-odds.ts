@@ -22,17 +22,19 @@ const exceedanceSteps = 100;
  * @param lakes draws of the lake, each with as many futures
  */
 export function oddsOfOption(
-  { expected, cost, infested, byYear }: JoinedFutures,
+  { byYear, ...own }: JoinedFutures,
   baseline: JoinedFutures | undefined,
   { lakes, startYear, horizon }: { lakes: number; startYear: number; horizon: number },
 ): Omit<OptionOdds, "id" | "name" | "budget" | "regret"> {
   return {
-    meanCost: clusteredMean(expected, lakes),
-    cost: toldQuantiles(cost, lakes),
-    infested: clusteredShare(infested, lakes, confidence),
-    against: baseline && oddsAgainst({ expected, cost }, baseline, lakes),
+    meanCost: clusteredMean(own.expected, lakes),
+    programCost: clusteredMean(own.program, lakes),
+    cost: toldQuantiles(own.cost, lakes),
+    everInfested: clusteredShare(own.everInfested, lakes, confidence),
+    infestedAtEnd: clusteredShare(own.infestedAtEnd, lakes, confidence),
+    against: baseline && oddsAgainst(own, baseline, lakes),
     fan: fanOf(byYear, horizon, startYear),
-    exceedance: exceedanceCurve(cost, exceedanceSteps).map(({ value, chance }) => ({
+    exceedance: exceedanceCurve(own.cost, exceedanceSteps).map(({ value, chance }) => ({
       cost: value,
       chance,
     })),
@@ -41,17 +43,24 @@ export function oddsOfOption(
 
 /** Both options in the same futures, one by one. */
 function oddsAgainst(
-  option: Pick<JoinedFutures, "expected" | "cost">,
-  baseline: JoinedFutures,
+  option: Pick<JoinedFutures, "expected" | "cost" | "program">,
+  baseline: Pick<JoinedFutures, "expected" | "cost" | "program">,
   lakes: number,
 ): OptionOdds["against"] {
   const realised = option.cost.map((cost, future) => at(baseline.cost, future) - cost);
   const onAverage = option.expected.map((cost, future) => at(baseline.expected, future) - cost);
+  const added = option.program.map((cost, future) => cost - at(baseline.program, future));
+  const avoided = onAverage.map((benefit, future) => benefit + at(added, future));
+  const addedCost = clusteredMean(added, lakes);
+  const avoidedLoss = clusteredMean(avoided, lakes);
   const positive = (values: Float64Array) => values.map((value) => Number(value > 0));
   return {
     cheaper: clusteredShare(positive(realised), lakes, confidence),
     worthIt: clusteredShare(positive(onAverage), lakes, confidence),
     netBenefit: clusteredMean(onAverage, lakes),
+    addedCost,
+    avoidedLoss,
+    benefitCostRatio: addedCost.value > 0 ? avoidedLoss.value / addedCost.value : undefined,
     netBenefits: toldQuantiles(realised, lakes),
   };
 }
