@@ -49,5 +49,13 @@ function answerTo(question: Question, { study, drawn }: KnownStudy): Answers[key
 function buffersOf(answer: Answers[keyof Answers]): ArrayBufferLike[] {
   if (!("byYear" in answer)) return [];
   const { expected, cost, establishment, program, everInfested, infestedAtEnd, byYear } = answer;
-  return [...expected, ...cost, ...establishment, ...program, ...everInfested, ...infestedAtEnd, ...byYear].map(({ buffer }) => buffer);
+  return [
+    ...expected,
+    ...cost,
+    ...establishment,
+    ...program,
+    ...everInfested,
+    ...infestedAtEnd,
+    ...byYear,
+  ].map(({ buffer }) => buffer);
 }

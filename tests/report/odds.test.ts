@@ -119,7 +119,7 @@ describe("the table of odds", () => {
     );
     expect(cells("Regret, on average")).toEqual(places.map(({ regret }) => threeFigures(regret / 1000)));
     expect(cells("Chance of infestation")).toEqual(
-      places.map(({ infested }) => Math.round(infested.value * 100)),
+      places.map(({ everInfested }) => Math.round(everInfested.value * 100)),
     );
     expect(cells("Cheaper than no program")?.slice(1)).toEqual(
       places.slice(1).map(({ against }) => Math.round((against?.cheaper.value ?? Number.NaN) * 100)),
@@ -154,7 +154,7 @@ describe("the charts of odds", () => {
     const { tornado, netBenefit } = told.odds.matters;
     const { data } = JSON.parse(page.tornado.json) as { data: { labels: string[] } };
     expect(data.labels).toHaveLength(8);
-    expect(data.labels[0]).toBe("arrival: establishment per fouled launch: 0.05%–0.46%");
+    expect(data.labels[0]).toBe("arrival: founding unknown: 0.05%–0.46%");
     const rows = tableById("table-tornado").rows.map(textsOf);
     expect(rows.map((row) => row.slice(2).map(printed))).toEqual(
       tornado.map(({ low, high }) => [low, high].map((end) => threeFigures(end.netBenefit / 1000) + 0)),

@@ -74,7 +74,9 @@ function optionOdds(id: string, name: string, option: Invented, example: Example
     name,
     meanCost: { value: mean, standardError: mean * 0.013 },
     cost: toldShares.map((share) => ({ share, ...around(costAt(share, option, loss)) })),
-    infested: told(option.infested),
+    programCost: { value: option.program, standardError: option.program * 0.004 },
+    everInfested: told(option.infested),
+    infestedAtEnd: told(option.infested),
     against:
       id === "none"
         ? undefined
@@ -82,6 +84,9 @@ function optionOdds(id: string, name: string, option: Invented, example: Example
             cheaper: told(option.cheaper),
             worthIt: told(option.cheaper * 1.2),
             netBenefit: { value: mean * 0.1, standardError: mean * 0.01 },
+            addedCost: { value: option.program, standardError: option.program * 0.004 },
+            avoidedLoss: { value: option.program + mean * 0.1, standardError: mean * 0.01 },
+            benefitCostRatio: option.program > 0 ? 1 + (mean * 0.1) / option.program : undefined,
             netBenefits: toldShares.map((share) => ({ share, ...around(loss * (share - 0.5)) })),
           },
     fan: yearly,

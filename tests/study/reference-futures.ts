@@ -21,7 +21,9 @@ export interface ReferenceFuture {
   readonly expected: number;
   readonly cost: number;
   readonly establishment: number;
-  readonly infested: number;
+  readonly program: number;
+  readonly everInfested: number;
+  readonly infestedAtEnd: number;
   readonly byYear: readonly number[];
 }
 
@@ -113,7 +115,9 @@ function followed(result: OptionResult, comparison: Comparison, luck: number): R
     expected: result.presentValue.total.toNumber(),
     cost: byYear.reduce((sum, cost, year) => sum + cost * (factors[year] ?? Number.NaN), 0),
     establishment,
-    infested: course.at(-1)?.infested ?? Number.NaN,
+    program: result.presentValue.program.toNumber(),
+    everInfested: 1 - hazards.reduce((each, chance) => each * (1 - chance), 1),
+    infestedAtEnd: result.course.at(-1)?.infested ?? Number.NaN,
     byYear,
   };
 }

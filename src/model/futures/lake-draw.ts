@@ -54,7 +54,12 @@ export function lakeDraw(input: StudyInput, source: Assumed): LakeDraw {
       const isInfested = input.lake.infestedSince !== undefined;
       const numbers = numbersOf(optionCosts(option, input, source, settings), settings, isInfested);
       const costs = costByEstablishment(numbers);
-      return { numbers, costs, program: costByEstablishment(programOf(numbers)), infested: infestedAtEnd(costs) };
+      return {
+        numbers,
+        costs,
+        program: costByEstablishment(programOf(numbers)),
+        infested: infestedAtEnd(costs),
+      };
     }),
   };
 }

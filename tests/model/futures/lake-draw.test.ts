@@ -79,7 +79,7 @@ describe("the chances of establishment by year", () => {
 });
 
 describe("a future", () => {
-  it("has mussels at its end where they establish, unless they may be contained", () => {
+  it("tells chances with luck left out: fewer lakes are infested at the end where mussels may be contained", () => {
     const source = assumedWith({ "arrival.founding-unknown": 0.01 });
     const input = { ...base, options: [noProgram, responding] };
     const draw = lakeDraw(input, source);
@@ -87,14 +87,14 @@ describe("a future", () => {
     const [early, late] = [futureOf(draw, hazards, 0.001), futureOf(draw, hazards, 1 - 1e-9)];
     const horizon = input.money.horizon;
     expect(early.map(({ establishment }) => establishment)).toEqual([0, 0]);
-    expect(early[0]?.infested).toBe(1);
-    // Contained now and then, so that the end is neither certain.
-    expect(early[1]?.infested).toBeGreaterThan(0);
-    expect(early[1]?.infested).toBeLessThan(1);
-    expect(late.map(({ establishment, infested }) => [establishment, infested])).toEqual([
-      [horizon, 0],
-      [horizon, 0],
-    ]);
+    expect(late.map(({ establishment }) => establishment)).toEqual([horizon, horizon]);
+    early.forEach(({ everInfested }, option) => {
+      const clean = (hazards[option] ?? []).reduce((product, hazard) => product * (1 - hazard), 1);
+      expect(everInfested).toBeCloseTo(1 - clean, 14);
+      expect(late[option]?.everInfested).toBe(everInfested);
+    });
+    expect(early[0]?.infestedAtEnd).toBeCloseTo(early[0]?.everInfested ?? Number.NaN, 12);
+    expect(early[1]?.infestedAtEnd).toBeLessThan(early[1]?.everInfested ?? Number.NaN);
     expect(early[0]?.cost).toBeGreaterThan(late[0]?.cost ?? Number.NaN);
   });
 });

@@ -73,7 +73,10 @@ describe("the futures of a study", () => {
         expect(at(fast.establishment, option)[future]).toBe(reference.establishment);
         expect(gap(at(at(fast.expected, option), future), reference.expected)).toBeLessThan(1e-9);
         expect(gap(at(at(fast.cost, option), future), reference.cost)).toBeLessThan(1e-9);
-        expect(Math.abs(at(at(fast.infested, option), future) - reference.infested)).toBeLessThan(1e-12);
+        expect(gap(at(at(fast.program, option), future), reference.program)).toBeLessThan(1e-9);
+        for (const chance of ["everInfested", "infestedAtEnd"] as const) {
+          expect(Math.abs(at(at(fast[chance], option), future) - reference[chance])).toBeLessThan(1e-12);
+        }
         if (block > 0) expect(fast.byYear).toEqual([]);
         else {
           reference.byYear.forEach((cost, year) => {

@@ -11,7 +11,9 @@ const lakeWith = (netBenefit: number): LakeFutures => ({
   expected: [new Float64Array([900, 1100]), new Float64Array([1000, 1000 - 2 * netBenefit])],
   cost: [],
   establishment: [],
-  infested: [],
+  program: [],
+  everInfested: [],
+  infestedAtEnd: [],
   byYear: [],
   annuity: 1,
 });
