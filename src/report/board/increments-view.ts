@@ -44,7 +44,7 @@ export function incrementsTable(context: ReportContext): TableView | undefined {
 /** What the option requested adds to the program in force, in one or two sentences. */
 export function incrementText(context: ReportContext): string | undefined {
   const { existing, requested, horizon, format } = context;
-  const added = tracedOf(context, requested.result).increment;
+  const added = tracedOf(context, requested.result.option.id).increment;
   if (!existing || !added) return undefined;
   const { addedCostPerYear, addedProgramCost, avoidedLoss, netBenefit } = added;
   const year = `${hoursText(added.addedHoursPerYear)} and ${yearText(addedCostPerYear, format)}`;

@@ -1,8 +1,7 @@
 import { counted } from "../../counted.js";
 import type { Money } from "../../model/money/decimal.js";
-import type { OptionResult } from "../../model/option.js";
 import type { TracedSchedule } from "../../study/traced/traced-schedule.js";
-import type { ReportContext } from "../document/context.js";
+import { type ReportContext, tracedOf } from "../document/context.js";
 import { hasRatio, pays, ratioWords, signOf } from "../words/balance-signs.js";
 import { factorText, percent, ratioNote } from "../words/format.js";
 import { balancePicture } from "./balance-picture.js";
@@ -117,19 +116,9 @@ function scheduleAsked(context: ReportContext, isWorth: boolean): string {
 /** Where the answer turns: the saving, the cost of following it, and the chance. */
 function scheduleChanges(context: ReportContext): string[] {
   const { addedProgramCost, avoidedLoss, result } = context.requested;
-  const otherCost = addedProgramCost.minus(result.schedulePresentValue);
-  const carried = avoidedLoss.minus(otherCost).dividedBy(scheduleWeight(result));
-  return [
-    lossText(avoidedLoss.toNumber(), addedProgramCost.toNumber()),
-    carriedText(carried, context),
-    chanceText(context, otherCost),
-  ];
-}
-
-/** What the yearly cost of following a schedule weighs in the present value, with the rises of its prices. */
-function scheduleWeight({ schedulePerYear, schedulePresentValue, knownWeight }: OptionResult): number {
-  const weight = schedulePresentValue.dividedBy(schedulePerYear).toNumber();
-  return weight > 0 && Number.isFinite(weight) ? weight : knownWeight("other");
+  const loss = lossText(avoidedLoss.toNumber(), addedProgramCost.toNumber());
+  const turn = tracedOf(context, result.option.id).scheduleTurn;
+  return turn ? [loss, carriedText(turn.carried, context), chanceText(context, turn.otherCost)] : [loss];
 }
 
 /** @param avoided infestation cost avoided, negative where it is added @param added cost of the option, negative where it gains */

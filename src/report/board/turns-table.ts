@@ -14,7 +14,7 @@ export function turnsTable(context: ReportContext): TableView {
   const { baseline } = comparison;
   const { lossFactor } = breakEven;
   const budget = budgetToPay(requested);
-  const { shareStopped } = tracedOf(context, result);
+  const { shareStopped } = tracedOf(context, result.option.id);
   return {
     id: "table-turns",
     caption: `Where the answer turns: “${result.option.name}”, one value at a time, prices of ${priceYear}`,

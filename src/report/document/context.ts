@@ -63,8 +63,8 @@ export const allOptions = ({ comparison }: Pick<ReportContext, "comparison">): O
 ];
 
 /** What is told of an option of the comparison. */
-export function tracedOf({ traced }: Pick<ReportContext, "traced">, { option }: OptionResult): TracedOption {
-  const found = traced.options.find(({ result }) => result.option.id === option.id);
-  if (!found) throw new Error(`no traced option ${option.id}`);
+export function tracedOf({ traced }: Pick<ReportContext, "traced">, optionId: string): TracedOption {
+  const found = traced.options.find(({ result }) => result.option.id === optionId);
+  if (!found) throw new Error(`no traced option ${optionId}`);
   return found;
 }

@@ -125,8 +125,8 @@ function escalationTable({ run, comparison, horizon, priceYear }: ReportContext)
 function flowsTable(context: ReportContext): TableView {
   const { comparison, requested, format, priceYear } = context;
   const { money } = comparison.input;
-  const { flows: without } = tracedOf(context, comparison.baseline);
-  const { flows: withIt } = tracedOf(context, requested.result);
+  const { flows: without } = tracedOf(context, comparison.baseline.option.id);
+  const { flows: withIt } = tracedOf(context, requested.result.option.id);
   const amounts = (...values: readonly number[]) => values.map((value) => num(format.exactMoney(value)));
   return {
     id: "table-flows",

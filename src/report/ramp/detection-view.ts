@@ -40,8 +40,8 @@ export function detectionSentence(context: ReportContext): string | undefined {
   if (!isWatched(context)) return undefined;
   const { comparison, requested, format } = context;
   const { option } = requested.result;
-  const without = `${yearsUnnoticed(tracedOf(context, comparison.baseline))} under “${comparison.baseline.option.name}”`;
-  const watched = `Mussels that come in would be noticed ${yearsUnnoticed(tracedOf(context, requested.result))} under “${option.name}” and ${without}, on average`;
+  const without = `${yearsUnnoticed(tracedOf(context, comparison.baseline.option.id))} under “${comparison.baseline.option.name}”`;
+  const watched = `Mussels that come in would be noticed ${yearsUnnoticed(tracedOf(context, requested.result.option.id))} under “${option.name}” and ${without}, on average`;
   const { response } = option;
   return response === undefined
     ? `${watched}.`

@@ -67,13 +67,13 @@ function stepsNote({ run }: ReportContext): string {
 }
 
 /** A line for each option with steps: what it covers, and what its stations need. */
-function rampLines({ comparison, run, format }: ReportContext): string[] {
-  return comparison.options.flatMap(({ result: { option } }) => {
+function rampLines({ traced, run, format }: ReportContext): string[] {
+  const [, ...programs] = traced.options;
+  return programs.flatMap(({ result: { option }, staffHours: paid }) => {
     if (!option.steps) return [];
     const computed = run.coverage.some(({ optionId }) => optionId === option.id);
     const origin = computed ? "computed from its open hours" : "as entered";
     const station = run.staffing.find(({ optionId }) => optionId === option.id);
-    const paid = option.staff.reduce((sum, { hoursPerYear }) => sum + hoursPerYear, 0);
     const hours = (value: number) => `${format.number(value, "hours")} h`;
     const covers = `${option.name}: coverage ${percent(option.steps.coverage, 3)} of launches, ${origin}`;
     const needed = station?.staffing.staffHoursPerYear ?? 0;

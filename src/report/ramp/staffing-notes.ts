@@ -2,7 +2,7 @@ import { counted } from "../../counted.js";
 import { at } from "../../lists.js";
 import type { Judgement } from "../../model/program/day-wait.js";
 import type { DayTypeStaffing } from "../../model/program/staffing.js";
-import type { ReportContext } from "../document/context.js";
+import { type ReportContext, tracedOf } from "../document/context.js";
 import { listedWithin } from "../words/format.js";
 import { hasSites, type Station } from "./station.js";
 
@@ -53,7 +53,7 @@ function staffText(station: Station, context: ReportContext): string {
   const { format } = context;
   const hours = (value: number) => `${format.number(value, "hours")} h`;
   const { staff } = context.run.document.options.find(({ id }) => id === run.optionId) ?? { staff: [] };
-  const paid = staff.reduce((sum, { hoursPerYear }) => sum + hoursPerYear, 0);
+  const { staffHours: paid } = tracedOf(context, run.optionId);
   const needed = run.staffing.staffHoursPerYear;
   const lines = staff.map(
     ({ name, hoursPerYear, people }) => `${name} ${hours(hoursPerYear)}${peopleText(people)}`,

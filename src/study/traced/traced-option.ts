@@ -1,7 +1,7 @@
 import { at } from "../../lists.js";
 import { type CashFlows, cashFlows } from "../../model/cash-flows.js";
 import type { Comparison } from "../../model/compare.js";
-import { type Increment, increment } from "../../model/increments.js";
+import { type Increment, increment, staffHours } from "../../model/increments.js";
 import { type Money, noMoney } from "../../model/money/decimal.js";
 import type { OptionResult } from "../../model/option.js";
 import { type EquipmentBases, equipmentBases } from "../../model/program/equipment-bases.js";
@@ -11,11 +11,14 @@ import { meanDelay, noticedBy } from "../../model/risk/detection.js";
 import { weightedSum } from "../../model/risk/expectation.js";
 import { shareStopped } from "../../model/turns/stopped.js";
 import { type ProgramSums, programSums } from "./program-sums.js";
+import { type ScheduleTurn, scheduleTurn } from "./schedule-turn.js";
 
 /** What is told of an option beside its result. */
 export interface TracedOption {
   readonly result: OptionResult;
   readonly program: ProgramSums;
+  /** Hours a year that its staff list pays. */
+  readonly staffHours: number;
   readonly inspection: InspectionCost;
   readonly fee: FullCostFee;
   readonly flows: CashFlows;
@@ -31,6 +34,8 @@ export interface TracedOption {
   readonly noticedCosts: NoticedCosts;
   /** Against the program in force; absent where the study names none. */
   readonly increment: Increment | undefined;
+  /** Absent where it follows no schedule of levels. */
+  readonly scheduleTurn: ScheduleTurn | undefined;
 }
 
 /** The expected cost of an infestation, parted by when mussels are noticed. Present values. */
@@ -44,13 +49,15 @@ export interface NoticedCosts {
 /** @param existing the program in force */
 export function tracedOption(
   result: OptionResult,
-  { input, baseline, discountFactors }: Comparison,
+  { input, baseline, options, discountFactors }: Comparison,
   existing: OptionResult | undefined,
 ): TracedOption {
   const { option, programLines, arrivals, noticing } = result;
+  const balance = options.find((each) => each.result === result);
   return {
     result,
     program: programSums(programLines),
+    staffHours: staffHours(option),
     inspection: inspectionCost(programLines, arrivals),
     fee: fullCostFee(option, programLines),
     flows: cashFlows(result, input.money),
@@ -61,6 +68,7 @@ export function tracedOption(
     noticedBy: noticedBy(noticing.chanceByAge, input.money.horizon),
     noticedCosts: noticedCosts(result),
     increment: existing && increment(result, existing),
+    scheduleTurn: balance && scheduleTurn(balance),
   };
 }
 

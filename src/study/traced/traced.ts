@@ -27,7 +27,7 @@ export interface TracedResult {
   readonly levels: TracedLevels;
   /** Of an infestation, by year since establishment. */
   readonly years: readonly InfestationYear[];
-  /** Every cost line of every year; worked out when asked for. */
+  /** Every cost line of every year; worked out at each call, since many structures have too many to keep. */
   readonly lines: () => readonly WeighedLine[];
   /** What the study's futures draw; worked out when asked for. */
   readonly drawn: () => readonly NamedInput[];
@@ -55,7 +55,7 @@ export function tracedResult(computed: Computed): TracedResult {
     structures: structures.map((result) => tracedStructure(result, comparison, mature)),
     levels: tracedLevels(comparison, document),
     years: infestationYears(comparison),
-    lines: once(() => weighedLines(comparison)),
+    lines: () => weighedLines(comparison),
     drawn: once(() => drawnInputs(computed)),
   };
 }

@@ -19,7 +19,6 @@ describe.each(runs)("what is told of $document.lake.name with $document.options.
 
   it("is worked out once", () => {
     expect(run.traced()).toBe(run.traced());
-    expect(lines()).toBe(lines());
   });
 
   it("adds up to the expected cost of an infestation: by structure, by line and by year", () => {
@@ -92,6 +91,16 @@ describe("what is told of a lake with other levels", () => {
       ["East bench irrigation intake"],
       ["City raw-water intake", "East bench irrigation intake"],
     ]);
+  });
+
+  it("tells at which yearly cost an option that follows them neither pays nor loses, and of no other option", () => {
+    const following = options.filter(({ scheduleTurn }) => scheduleTurn);
+    expect(following.map(({ result }) => result.option.id)).toEqual([dryOut.id]);
+    const { result, scheduleTurn } = at(following, 0);
+    const balance = at(runs, 2).comparison.options.find((each) => each.result === result);
+    const weight = result.schedulePresentValue.dividedBy(result.schedulePerYear);
+    const cost = scheduleTurn?.carried.times(weight).plus(scheduleTurn.otherCost);
+    expect(cost?.toNumber()).toBeCloseTo(balance?.avoidedLoss.toNumber() ?? Number.NaN, 3);
   });
 
   it("parts the expected cost of an infestation by when it is noticed", () => {
