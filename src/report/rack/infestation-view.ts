@@ -35,7 +35,6 @@ interface StructureCostRow {
   readonly name: string;
   readonly bearer: string;
   readonly first: Money;
-  readonly mature: Money;
   /** Over several years, so that a plan of several years is not misread. */
   readonly matureMean: number;
   readonly expected: Money;
@@ -53,7 +52,6 @@ export function matureMeanOf(stream: readonly Money[], context: ReportContext): 
 /** Cost of each structure, most expensive first. */
 export function structureCosts(context: ReportContext): StructureCostRow[] {
   const { comparison } = context;
-  const mature = matureYear(context);
   return comparison.structures
     .map(({ structure }) => {
       const cost = comparison.infestation.ofStructure(structure.id);
@@ -62,7 +60,6 @@ export function structureCosts(context: ReportContext): StructureCostRow[] {
         name: structure.name,
         bearer: context.bearerName(structure.bearer),
         first: at(cost.byYear, 0),
-        mature: at(cost.byYear, mature),
         matureMean: matureMeanOf(cost.byYear, context),
         expected: presentValueOf(cost, comparison.baseline.weights),
       };
