@@ -8,7 +8,6 @@ export interface SchemaNode {
   readonly required?: readonly string[] | undefined;
   readonly items?: SchemaNode | false | undefined;
   readonly prefixItems?: readonly SchemaNode[] | undefined;
-  readonly minItems?: number | undefined;
   readonly anyOf?: readonly SchemaNode[] | undefined;
   readonly oneOf?: readonly SchemaNode[] | undefined;
   readonly enum?: readonly (string | number)[] | undefined;
@@ -39,7 +38,6 @@ const node: z.ZodType<SchemaNode> = z.lazy(() =>
     required: z.array(z.string()).optional(),
     items: z.union([z.literal(false), node]).optional(),
     prefixItems: z.array(node).optional(),
-    minItems: z.number().optional(),
     anyOf: z.array(node).optional(),
     oneOf: z.array(node).optional(),
     enum: z.array(z.union([z.string(), z.number()])).optional(),

@@ -13,14 +13,13 @@ import type { StudyRun } from "../study/prepare/compute.js";
 /** What a page for a public meeting tells: little, and in plain words. */
 export function summaryView(run: StudyRun, told: ToldOdds | undefined, edition: string): object {
   const context = reportContext(run);
-  const { study, lake } = run.document;
+  const { study } = run.document;
   const board = boardView(context);
   return {
     title: study.name,
     authority: study.authority,
     prepared: study.prepared,
     invented: study.invented,
-    lakeName: lake.name,
     board,
     figures: plainFigures(context) ?? board.figures.map(({ label, value }) => ({ label, value })),
     odds: told && boardOddsLine(told.odds),

@@ -1,5 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { sharedAnswers } from "../../src/app/answers/shared.js";
 import { editedText } from "../study/example.js";
+import { answersInTest } from "./answering.js";
 import { starting } from "./serving.js";
 
 let web: Awaited<ReturnType<typeof starting>>;
@@ -16,7 +18,8 @@ const second = editedText(
 );
 
 beforeAll(async () => {
-  web = await starting();
+  // As on the server, what was worked out is remembered: a page shows it at once, however busy the machine is.
+  web = await starting(":memory:", {}, { answers: sharedAnswers(answersInTest(), 100_000_000) });
   ({ id } = web.shelf.create(first, by("Ida Marsh", "")));
   web.shelf.save(id, 1, second, by("J. Okafor", "duties as quoted"));
 });

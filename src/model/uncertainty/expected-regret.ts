@@ -7,8 +7,6 @@ export type Benefits = readonly (readonly number[])[];
 interface Regrets {
   /** By option: how much less it brings on average than the best option of each draw; never negative. */
   readonly byOption: readonly number[];
-  /** Place of the option of least expected regret, which is the one of greatest expected net benefit. */
-  readonly best: number;
   /** Expected value of perfect information: the regret of the best option. */
   readonly perfectInformation: number;
 }
@@ -26,7 +24,7 @@ export function expectedRegret(benefits: Benefits): Regrets {
     meanOf(option.map((benefit, draw) => at(bestOfDraw, draw) - benefit)),
   );
   const perfectInformation = Math.min(...byOption);
-  return { byOption, best: byOption.indexOf(perfectInformation), perfectInformation };
+  return { byOption, perfectInformation };
 }
 
 /** @throws RangeError without options or draws, for lists of unequal length, or values that are not finite */

@@ -28,7 +28,6 @@ export interface ReportView {
   readonly authority: string;
   readonly prepared: string;
   readonly preparedBy: string;
-  readonly lakeName: string;
   readonly invented: boolean;
   readonly priceYear: number;
   readonly horizon: number;
@@ -72,13 +71,12 @@ export function reportView(run: StudyRun, told?: ToldOdds, part: ReportPart = "a
 
 function viewOf(run: StudyRun, told: ToldOdds | undefined): Omit<ReportView, "sections"> {
   const context = reportContext(run);
-  const { study, lake, money } = run.document;
+  const { study, money } = run.document;
   return {
     title: study.name,
     authority: study.authority,
     prepared: study.prepared,
     preparedBy: study.preparedBy,
-    lakeName: lake.name,
     invented: study.invented,
     priceYear: money.priceYear,
     horizon: money.horizon,
