@@ -10,7 +10,7 @@ import { oddsOf } from "../odds/draw.js";
 import { judgedBy } from "../odds/judged.js";
 import { workerPool } from "../odds/pool.js";
 import { assumptionsFolder } from "../report/document/assets.js";
-import { launchBrowser } from "../report/print/browser.js";
+import { besidePages, launchBrowser } from "../report/print/browser.js";
 import { createPrinter } from "../report/print/printer.js";
 import { accessStore } from "../store/access.js";
 import { storeConnection } from "../store/connection.js";
@@ -42,7 +42,7 @@ function start(): void {
   const shelf = studyShelf(store, assumptions, now);
   const workers = answerWorkers({ assumptions, files });
   const printer = createPrinter({
-    launch: () => launchBrowser(true),
+    launch: () => launchBrowser(besidePages),
     finish: (pdf, told) => workers.ask("packed", { pdf, told }),
   });
   const pool = workerPool(assumptions);

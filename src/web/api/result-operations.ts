@@ -35,8 +35,10 @@ export function resultOperations(parts: OperationParts): Operation[] {
       body: noBody,
       reply: results,
       answer: async ({ parameters, signal }) => {
-        const figures = await answers.ask("figures", textOf(studyIn(shelf, parameters.id)), signal);
-        return { reply: JSON.parse(Buffer.from(figures).toString()) };
+        const find = () => studyIn(shelf, parameters.id);
+        const latest = { study: parameters.id, find, askedOf: textOf };
+        const { answer } = await answers.askLatest("figures", latest, signal);
+        return { reply: JSON.parse(Buffer.from(answer).toString()) };
       },
     }),
     oddsOperation(parts),

@@ -33,7 +33,8 @@ export function addCompare(
     }
     const [left, right] = namedSides(pair);
     const asked = askedOf(pair);
-    const found = await soon(answers, ["explanation", asked], patienceMilliseconds, readerSignal(response));
+    const explanation = (signal: AbortSignal) => answers.ask("explanation", asked, signal);
+    const found = await soon(explanation, patienceMilliseconds, readerSignal(response));
     const isUnderWay = found === "under way";
     const { view } = isUnderWay ? await answers.ask("differences", asked) : found.answer;
     const references = `left=${left.reference}&right=${right.reference}`;

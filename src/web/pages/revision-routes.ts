@@ -27,11 +27,16 @@ export function addRevisions(
   });
   app.get("/studies/:id/revisions/:revision", (request, response) => {
     const entry = revisionOf(request.params.id, request.params.revision);
-    const report = `/studies/${entry.id}/revisions/${entry.revision}/report`;
-    return sendResults({ entry, response, answers }, report);
+    const report = `${addressOf(entry)}/report`;
+    return sendResults({ ...unchanging(entry), response, answers }, report);
   });
   app.get("/studies/:id/revisions/:revision/report", (request, response) => {
     const entry = revisionOf(request.params.id, request.params.revision);
-    return sendReport({ entry, response, answers }, { links: {}, odds: undefined, part: "all" });
+    const how = { links: {}, odds: undefined, part: "all" } as const;
+    return sendReport({ ...unchanging(entry), response, answers }, () => how);
   });
 }
+
+const addressOf = ({ id, revision }: ShelfEntry) => `/studies/${id}/revisions/${revision}`;
+
+const unchanging = (entry: ShelfEntry) => ({ study: addressOf(entry), find: () => entry });
