@@ -17,8 +17,8 @@ const second = editedText(
 
 beforeAll(async () => {
   web = await starting();
-  ({ id } = web.shelf.create(first, by("Ida Marsh", "")));
-  web.shelf.save(id, 1, second, by("J. Okafor", "duties as quoted"));
+  ({ id } = web.studies.create(first, by("Ida Marsh", "")));
+  web.studies.save(id, 1, second, by("J. Okafor", "duties as quoted"));
 });
 afterAll(() => web.close());
 
@@ -104,7 +104,7 @@ describe("revisions", () => {
       author: "Ida Marsh",
     });
     expect(response.status).toBe(303);
-    expect(web.shelf.find(id)).toMatchObject({ revision: 3, text: first, author: "Ida Marsh" });
+    expect(web.studies.find(id)).toMatchObject({ revision: 3, text: first, author: "Ida Marsh" });
   });
 
   it("of an example are one, and nothing is to be restored", async () => {

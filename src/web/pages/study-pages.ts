@@ -9,8 +9,8 @@ import {
   textOf,
 } from "../../app/answers/questions.js";
 import { patienceMilliseconds, soon } from "../../app/answers/soon.js";
-import type { StudyShelf } from "../../app/studies.js";
-import type { ShelfEntry } from "../../app/study-entry.js";
+import type { Studies } from "../../app/studies.js";
+import type { StudyEntry } from "../../app/study-entry.js";
 import type { ReportPart } from "../../report/document/sections.js";
 import { editionText } from "../../report/print/paper.js";
 import type { Printer } from "../../report/print/printer.js";
@@ -24,12 +24,12 @@ import { unfinishedPage } from "./unfinished-page.js";
 import { workbenchPage } from "./workbench-page.js";
 
 export interface StudyPages {
-  readonly shelf: StudyShelf;
+  readonly studies: Studies;
   readonly answers: Answering;
   readonly printer: Printer;
-  readonly find: (id: string | undefined) => ShelfEntry;
+  readonly find: (id: string | undefined) => StudyEntry;
   /** The odds that a reader had drawn before, for the report. */
-  readonly knownOdds: (entry: ShelfEntry) => Odds | undefined;
+  readonly knownOdds: (entry: StudyEntry) => Odds | undefined;
 }
 
 /** The list, and of each study the results, the report and its files. */
@@ -40,7 +40,7 @@ export function addStudyPages(app: Express, parts: StudyPages): void {
 }
 
 /** What needs a complete study says what is missing instead. */
-function addUnfinished(app: Express, { shelf, answers }: StudyPages): void {
+function addUnfinished(app: Express, { studies, answers }: StudyPages): void {
   const pages = [
     { path: "/studies/:id", part: "results" },
     { path: "/studies/:id/report", part: "report" },
@@ -51,7 +51,7 @@ function addUnfinished(app: Express, { shelf, answers }: StudyPages): void {
   ];
   for (const { path, part } of pages) {
     app.get(path, async (request, response, next) => {
-      const entry = shelf.find(String(request.params.id));
+      const entry = studies.find(String(request.params.id));
       const balance =
         entry && entry.state !== "deleted" ? await answers.ask("balance", textOf(entry)) : undefined;
       if (!entry || !balance || balance.line) {
@@ -64,7 +64,7 @@ function addUnfinished(app: Express, { shelf, answers }: StudyPages): void {
   }
 }
 
-const linksOf = ({ id }: Pick<ShelfEntry, "id">) => ({
+const linksOf = ({ id }: Pick<StudyEntry, "id">) => ({
   back: "/",
   pdf: `/studies/${id}/report.pdf`,
   boardPdf: `/studies/${id}/report.pdf?part=board`,
@@ -72,10 +72,10 @@ const linksOf = ({ id }: Pick<ShelfEntry, "id">) => ({
   method: `/studies/${id}/method.pdf`,
 });
 
-function addPages(app: Express, { shelf, answers, find, knownOdds }: StudyPages): void {
-  const missingIn = listStandings(shelf);
+function addPages(app: Express, { studies, answers, find, knownOdds }: StudyPages): void {
+  const missingIn = listStandings(studies);
   app.get("/", (_request, response) => {
-    response.send(renderPage("studies", listPage(shelf, missingIn)));
+    response.send(renderPage("studies", listPage(studies, missingIn)));
   });
   app.get("/studies/:id", (request, response) => {
     const { id } = request.params;
@@ -83,12 +83,12 @@ function addPages(app: Express, { shelf, answers, find, knownOdds }: StudyPages)
   });
   app.get("/studies/:id/report", (request, response) => {
     const part = partAsked(request);
-    const howOf = (entry: ShelfEntry) => ({ links: linksOf(entry), odds: knownOdds(entry), part });
+    const howOf = (entry: StudyEntry) => ({ links: linksOf(entry), odds: knownOdds(entry), part });
     return sendReport({ ...latestIn(find, request.params.id), response, answers }, howOf);
   });
 }
 
-type SomeStudy = Pick<LatestOf<Kind, ShelfEntry>, "study" | "find">;
+type SomeStudy = Pick<LatestOf<Kind, StudyEntry>, "study" | "find">;
 
 /** A study as it is at the time, rather than when it was first asked for. */
 export const latestIn = (find: StudyPages["find"], id: string): SomeStudy => ({
@@ -116,7 +116,7 @@ export async function sendResults(sending: Sending, report: string): Promise<voi
 /** The report on a screen. */
 export async function sendReport(
   sending: Sending,
-  howOf: (entry: ShelfEntry) => Omit<Asked<"report">, keyof StudyText>,
+  howOf: (entry: StudyEntry) => Omit<Asked<"report">, keyof StudyText>,
 ): Promise<void> {
   const found = await wholeOrWaiting(sending, ["report", (entry) => ({ ...textOf(entry), ...howOf(entry) })]);
   if (found) sending.response.type("html").send(Buffer.from(found.answer));
@@ -128,8 +128,8 @@ export async function sendReport(
  */
 async function wholeOrWaiting<Which extends "results" | "report">(
   { study, find, response, answers }: Sending,
-  [kind, askedOf]: readonly [Which, LatestOf<Which, ShelfEntry>["askedOf"]],
-): Promise<LatestAnswer<Which, ShelfEntry> | undefined> {
+  [kind, askedOf]: readonly [Which, LatestOf<Which, StudyEntry>["askedOf"]],
+): Promise<LatestAnswer<Which, StudyEntry> | undefined> {
   const gone = readerSignal(response);
   const { originalUrl, query } = response.req;
   const whole = (signal: AbortSignal) => answers.askLatest(kind, { study, find, askedOf }, signal);
@@ -159,7 +159,7 @@ function addFiles(app: Express, { answers, printer, find, knownOdds }: StudyPage
   app.get("/studies/:id/report.pdf", async (request, response) => {
     const signal = readerSignal(response);
     const part = partAsked(request);
-    const askedOf = (entry: ShelfEntry) => ({
+    const askedOf = (entry: StudyEntry) => ({
       ...{ ...textOf(entry), odds: knownOdds(entry), part, edition: editionText(entry) },
     });
     const latest = { ...latestIn(find, request.params.id), askedOf };
