@@ -1,4 +1,5 @@
 import { randomUUID } from "node:crypto";
+import { setMaxListeners } from "node:events";
 import { setFlagsFromString } from "node:v8";
 import PQueue from "p-queue";
 import { Piscina } from "piscina";
@@ -109,7 +110,11 @@ export function threadPool<Task, Result>(settings: PoolSettings): ThreadPool<Tas
         own.isWaiting = false;
         ending.abort(signal?.reason);
       };
-      signal?.addEventListener("abort", leave, { once: true });
+      if (signal) {
+        // Any number of tasks may end by the same signal.
+        setMaxListeners(0, signal);
+        signal.addEventListener("abort", leave, { once: true });
+      }
       open.add(own);
       try {
         return await queue.add(() => work(task, own), { id: own.id, priority, signal: ending.signal });

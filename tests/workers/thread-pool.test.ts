@@ -120,6 +120,24 @@ describe("tasks that wait", () => {
   });
 });
 
+describe("a signal of many tasks", () => {
+  it("ends them all, and nothing warns of their number", async () => {
+    const warnings: Error[] = [];
+    const onWarning = (warning: Error) => warnings.push(warning);
+    process.on("warning", onWarning);
+    const pool = opened({ stopsBusy: true });
+    const reader = new AbortController();
+    const runs = Array.from({ length: 12 }, () => busy(pool, reader.signal).answer);
+    const outcomes = Promise.allSettled(runs);
+    reader.abort("gone");
+    expect((await outcomes).map(({ status }) => status)).toEqual(Array(12).fill("rejected"));
+    // A warning is told in the next turn.
+    await new Promise((resolve) => setImmediate(resolve));
+    process.off("warning", onWarning);
+    expect(warnings).toEqual([]);
+  });
+});
+
 describe("a signal while a thread is busy", () => {
   it.each([
     { stopsBusy: true, threads: 2 },
