@@ -2,11 +2,11 @@ import { readdirSync, readFileSync } from "node:fs";
 import { basename, join } from "node:path";
 import { examplesFolder } from "../report/document/assets.js";
 import { readStudyText } from "../study/reading/read.js";
-import type { ShelfEntry } from "./study-entry.js";
+import type { StudyEntry } from "./study-entry.js";
 import { examplePrefix } from "./study-names.js";
 
 /** The invented lakes, which nobody changes. */
-export function readExamples(): ShelfEntry[] {
+export function readExamples(): StudyEntry[] {
   return readdirSync(examplesFolder)
     .filter((file) => file.endsWith(".yaml"))
     .sort()

@@ -2,12 +2,12 @@ import type { IssueDraft, MadeIssue } from "../issue/make-issue.js";
 import type { SigningKey } from "../issue/signing-key.js";
 import type { IssueStore, KeptIssue } from "../store/issues.js";
 import { requirePrintable } from "../study/reading/character-problems.js";
-import type { ShelfEntry } from "./study-entry.js";
+import type { StudyEntry } from "./study-entry.js";
 import { authorFor } from "./visitor.js";
 
 /** What is asked for: the report on a study as it is now. */
 interface IssueRequest {
-  readonly entry: ShelfEntry;
+  readonly entry: StudyEntry;
   readonly author: string;
   readonly note: string;
 }

@@ -5,7 +5,7 @@ import type { DrawControl } from "../odds/draw.js";
 import type { StudyToDraw } from "../odds/messages.js";
 import { BusyError, type QueueSettings, type RunState, runQueue } from "./run-queue.js";
 
-export type DeskState<Result> = RunState | { readonly state: "done"; readonly result: Result };
+export type AskedRunState<Result> = RunState | { readonly state: "done"; readonly result: Result };
 
 /** A reader's question: the study, and the text that it was read from. */
 export interface RunQuestion {
@@ -14,29 +14,33 @@ export interface RunQuestion {
 }
 
 /** Where readers ask for what many lakes have to be worked out for. */
-export interface RunDesk<Result> {
+export interface AskedRuns<Result> {
   /**
    * The result, or else the run that will bring it, started or joined.
    * @throws BusyError; or what the run failed with, told once, after which asking starts it again
    */
-  readonly ask: (question: RunQuestion) => DeskState<Result>;
+  readonly ask: (question: RunQuestion) => AskedRunState<Result>;
   readonly cancel: (question: RunQuestion) => void;
   /** The result for a study's text, if it is kept; nothing is started for it. */
   readonly known: (text: string) => Result | undefined;
 }
 
-export interface DeskSettings<Result> extends QueueSettings {
+export interface AskedRunSettings<Result> extends QueueSettings {
   readonly draw: (study: StudyToDraw, control: DrawControl) => Promise<Result>;
   /** Results that are remembered. */
   readonly mostKept: number;
 }
 
-export const usualDesk = { patienceMilliseconds: 30_000, mostWaiting: 3, mostKept: 8 };
+export const usualRuns = { patienceMilliseconds: 30_000, mostWaiting: 3, mostKept: 8 };
 
 type Ending<Result> = { readonly result: Result } | { readonly error: unknown };
 
 /** Runs and results go by the study's text; the assumptions are those that the server started with. */
-export function runDesk<Result>({ draw, mostKept, ...queueSettings }: DeskSettings<Result>): RunDesk<Result> {
+export function askedRuns<Result>({
+  draw,
+  mostKept,
+  ...queueSettings
+}: AskedRunSettings<Result>): AskedRuns<Result> {
   const queue = runQueue(queueSettings);
   const endings = new LRUCache<string, Ending<Result>>({ max: mostKept });
   return {
@@ -71,13 +75,13 @@ const askEveryMilliseconds = 50;
 /** The result if it comes within some milliseconds; undefined also where too many wait already. */
 export async function resultWithin<Result>(
   milliseconds: number,
-  desk: RunDesk<Result>,
+  runs: AskedRuns<Result>,
   question: RunQuestion,
 ): Promise<Result | undefined> {
   const end = performance.now() + milliseconds;
   try {
     for (;;) {
-      const state = desk.ask(question);
+      const state = runs.ask(question);
       if (state.state === "done") return state.result;
       if (performance.now() >= end) return undefined;
       await pause(askEveryMilliseconds);

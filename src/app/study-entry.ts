@@ -1,9 +1,9 @@
 import type { StudyCard } from "../store/records.js";
-export interface ShelfEntry extends ShelfCard {
+export interface StudyEntry extends ListedStudy {
   readonly text: string;
 }
 
 /** A study without its text; examples are active and have one revision. */
-export interface ShelfCard extends StudyCard {
+export interface ListedStudy extends StudyCard {
   readonly isExample: boolean;
 }

@@ -1,33 +1,33 @@
 import type { KeptStudy, RevisionCard, StudyCard, StudyState } from "../store/records.js";
 import type { StudyStore } from "../store/studies.js";
 import { readExamples } from "./examples.js";
-import type { ShelfCard, ShelfEntry } from "./study-entry.js";
+import type { ListedStudy, StudyEntry } from "./study-entry.js";
 
 /** The examples and the kept studies, for reading. All may throw StoreError. */
-export interface ShelfReading {
+export interface StudyReading {
   /** Active studies and, after them, the examples. */
-  readonly list: () => ShelfCard[];
-  readonly inState: (state: StudyState) => ShelfCard[];
+  readonly list: () => ListedStudy[];
+  readonly inState: (state: StudyState) => ListedStudy[];
   /** In any state, without its text, which may be damaged. */
-  readonly card: (id: string) => ShelfCard | undefined;
+  readonly card: (id: string) => ListedStudy | undefined;
   /** In any state. @throws DamagedRevisionError */
-  readonly find: (id: string) => ShelfEntry | undefined;
+  readonly find: (id: string) => StudyEntry | undefined;
   /** The newest first. */
   readonly revisions: (id: string) => RevisionCard[];
   /** A study as it was at a revision, whatever became of later ones. @throws DamagedRevisionError */
-  readonly revision: (id: string, revision: number) => ShelfEntry | undefined;
+  readonly revision: (id: string, revision: number) => StudyEntry | undefined;
 }
 
-export function shelfReading(store: StudyStore): ShelfReading {
+export function studyReading(store: StudyStore): StudyReading {
   const examples = readExamples();
   const exampleOf = (id: string) => examples.find((example) => example.id === id);
-  const find = (id: string): ShelfEntry | undefined => {
+  const find = (id: string): StudyEntry | undefined => {
     const example = exampleOf(id);
     if (example) return example;
     const kept = store.latest(id);
     return kept && own(kept);
   };
-  const card = (id: string): ShelfCard | undefined => {
+  const card = (id: string): ListedStudy | undefined => {
     const kept = exampleOf(id) ? undefined : store.card(id);
     return exampleOf(id) ?? (kept && own(kept));
   };

@@ -4,9 +4,9 @@ import type { StudyStore } from "../store/studies.js";
 import { requirePrintable } from "../study/reading/character-problems.js";
 import { forXml } from "../study/reading/characters.js";
 import { nameInText, renamedText } from "../study/reading/name-in-text.js";
-import type { ShelfEntry } from "./study-entry.js";
+import type { StudyEntry } from "./study-entry.js";
 import { fileNameFor, idFor } from "./study-names.js";
-import { own, type ShelfReading } from "./study-reading.js";
+import { own, type StudyReading } from "./study-reading.js";
 import { authorFor } from "./visitor.js";
 
 /** Who changes a study, and how. */
@@ -18,34 +18,34 @@ export interface Writer {
 }
 
 /** Keeping studies, complete or not. All may throw StoreError. */
-export interface ShelfWriting {
+export interface StudyWriting {
   /** Keeps any text as a new study. */
-  readonly create: (text: string, writer: Writer, fileName?: string) => ShelfEntry;
+  readonly create: (text: string, writer: Writer, fileName?: string) => StudyEntry;
   /**
    * Keeps any text as the next revision of a study.
    * @param expected the revision that the writer had before him
    * @throws ConflictError, DeletedStudyError, UnknownStudyError
    */
-  readonly save: (id: string, expected: number, text: string, writer: Writer) => ShelfEntry;
+  readonly save: (id: string, expected: number, text: string, writer: Writer) => StudyEntry;
   /** An earlier revision's text as the next revision. @throws as save does */
-  readonly restore: (id: string, revision: number, expected: number, author: string) => ShelfEntry;
+  readonly restore: (id: string, revision: number, expected: number, author: string) => StudyEntry;
   /** A new study from any study or example. @throws UnknownStudyError */
-  readonly copy: (id: string, author: string, revision?: number) => ShelfEntry;
+  readonly copy: (id: string, author: string, revision?: number) => StudyEntry;
   /** @throws UnknownStudyError */
-  readonly setState: (id: string, state: StudyState) => ShelfEntry;
+  readonly setState: (id: string, state: StudyState) => StudyEntry;
 }
 
-export function shelfWriting(
+export function studyWriting(
   store: StudyStore,
-  { card, find, revision }: ShelfReading,
+  { card, find, revision }: StudyReading,
   now: () => Date,
-): ShelfWriting {
-  const mustFind = (id: string, number?: number): ShelfEntry => {
+): StudyWriting {
+  const mustFind = (id: string, number?: number): StudyEntry => {
     const found = number === undefined ? find(id) : revision(id, number);
     if (found) return found;
     throw unknown(id, number);
   };
-  const create: ShelfWriting["create"] = (text, writer, fileName) => {
+  const create: StudyWriting["create"] = (text, writer, fileName) => {
     requirePrintable("The study", { "the name of the file": fileName });
     const name = nameInText(text) ?? unnamed;
     const id = idFor(name);
@@ -53,7 +53,7 @@ export function shelfWriting(
     const told = { ...signed(writer), id, name, savedAt, text };
     return own(store.create({ ...told, fileName: fileName ?? fileNameFor(id) }));
   };
-  const save: ShelfWriting["save"] = (id, expected, text, writer) => {
+  const save: StudyWriting["save"] = (id, expected, text, writer) => {
     const before = card(id);
     if (!before) throw unknown(id);
     const { fileName } = before;

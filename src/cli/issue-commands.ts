@@ -1,7 +1,7 @@
 import { existsSync, readFileSync, statSync } from "node:fs";
 import { issueReport } from "../app/issuing.js";
 import { keptOf } from "../app/kept-reports.js";
-import { studyShelf } from "../app/studies.js";
+import { studiesOf } from "../app/studies.js";
 import { verifyApart } from "../app/verify-apart.js";
 import { assumptionFiles, readAssumptions } from "../assumptions/load.js";
 import { fileLimits } from "../issue/file-limits.js";
@@ -42,8 +42,8 @@ export async function issueCommand(
   try {
     const files = assumptionFiles(assumptionsFolder);
     const assumptions = readAssumptions(files);
-    const shelf = studyShelf(studyStore(connection), assumptions, now);
-    const entry = shelf.find(id);
+    const studies = studiesOf(studyStore(connection), assumptions, now);
+    const entry = studies.find(id);
     if (!entry || entry.isExample || entry.state === "deleted") throw unknownStudy(id);
     const run = runStudy(readStudyText(entry.text, entry.fileName), assumptions);
     printer.warm();

@@ -1,6 +1,6 @@
 import { existsSync, readFileSync } from "node:fs";
 import { dirname, resolve } from "node:path";
-import { type StudyShelf, studyShelf } from "../app/studies.js";
+import { type Studies, studiesOf } from "../app/studies.js";
 import { loadAssumptions } from "../assumptions/load.js";
 import { counted } from "../counted.js";
 import { assumptionsFolder } from "../report/document/assets.js";
@@ -48,10 +48,10 @@ export async function restoreCommand(backup: string, print: Print): Promise<void
 export function importCommand(path: string, author: string, print: Print): void {
   mustExist(path, "FILE", "Check the path.");
   const text = decodeStudy(readFileSync(path), path);
-  withShelf((shelf) => {
-    const entry = shelf.create(text, { author, note: "", origin: "import" }, path.split(/[\\/]/).at(-1));
+  withStudies((studies) => {
+    const entry = studies.create(text, { author, note: "", origin: "import" }, path.split(/[\\/]/).at(-1));
     print(`Kept as ${entry.id}.`);
-    if (shelf.check(entry).problems.length > 0) {
+    if (studies.check(entry).problems.length > 0) {
       print("It is not complete yet: the check command lists what is missing or wrong.");
     }
   });
@@ -63,9 +63,9 @@ export function exportCommand(
   { out, revision }: { readonly out: string; readonly revision: number | undefined },
   print: Print,
 ): void {
-  withShelf((shelf) => {
-    const entry = revision === undefined ? shelf.find(id) : shelf.revision(id, revision);
-    if (!entry) throw unknown(id, shelf);
+  withStudies((studies) => {
+    const entry = revision === undefined ? studies.find(id) : studies.revision(id, revision);
+    if (!entry) throw unknown(id, studies);
     writeWhole(out, entry.text);
     print(`Wrote revision ${entry.revision} of ${entry.name} to ${out}`);
   });
@@ -73,8 +73,8 @@ export function exportCommand(
 
 /** Every study with its id. */
 export function listCommand(print: Print): void {
-  withShelf((shelf) => {
-    for (const study of everyStudy(shelf)) {
+  withStudies((studies) => {
+    for (const study of everyStudy(studies)) {
       const state = study.isExample ? "example" : study.state;
       const damaged = study.isDamaged ? "  damaged" : "";
       print(`${study.id}  revision ${study.revision}  ${state}${damaged}  ${study.name}`);
@@ -92,23 +92,23 @@ export function removeCommand(id: string, isMeant: boolean, print: Print): void 
       "Add --permanently; no revision can be recovered then.",
     );
   }
-  withShelf((shelf, store) => {
+  withStudies((studies, store) => {
     try {
       store.remove(id);
     } catch (error) {
-      if (error instanceof UnknownStudyError) throw unknownDeleted(id, shelf);
+      if (error instanceof UnknownStudyError) throw unknownDeleted(id, studies);
       throw error;
     }
     print(`Removed ${id} and all its revisions.`);
   });
 }
 
-function withShelf(work: (shelf: StudyShelf, store: StudyStore) => void): void {
+function withStudies(work: (studies: Studies, store: StudyStore) => void): void {
   const connection = storeConnection(dataFolder());
   try {
     const store = studyStore(connection);
     work(
-      studyShelf(store, loadAssumptions(assumptionsFolder), () => new Date()),
+      studiesOf(store, loadAssumptions(assumptionsFolder), () => new Date()),
       store,
     );
   } finally {
@@ -116,19 +116,19 @@ function withShelf(work: (shelf: StudyShelf, store: StudyStore) => void): void {
   }
 }
 
-const everyStudy = (shelf: StudyShelf) => [
-  ...shelf.list(),
-  ...shelf.inState("archived"),
-  ...shelf.inState("deleted"),
+const everyStudy = (studies: Studies) => [
+  ...studies.list(),
+  ...studies.inState("archived"),
+  ...studies.inState("deleted"),
 ];
 
-function unknown(id: string, shelf: StudyShelf): InputError {
-  const ids = everyStudy(shelf).map((study) => study.id);
+function unknown(id: string, studies: Studies): InputError {
+  const ids = everyStudy(studies).map((study) => study.id);
   return refusal("STUDY-ID", `"${id}"`, ids.join(", "), "The list command tells ids and revisions.");
 }
 
-function unknownDeleted(id: string, shelf: StudyShelf): InputError {
-  const ids = shelf.inState("deleted").map((study) => study.id);
+function unknownDeleted(id: string, studies: Studies): InputError {
+  const ids = studies.inState("deleted").map((study) => study.id);
   const allowed = ids.length > 0 ? ids.join(", ") : "none: no study is deleted";
   return refusal("STUDY-ID", `"${id}"`, allowed, "Delete the study in the browser first.");
 }

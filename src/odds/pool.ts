@@ -70,7 +70,8 @@ export function workerPool(assumptions: AssumptionSet, size = usualWorkers(), fi
     ) => {
       try {
         const question = { kind, ...asked } as Question;
-        const reply = await threads.run({ study: sharedOf(study), question }, { signal });
+        const request = { study: sharedOf(study), question };
+        const reply = await threads.run(() => request, { signal });
         return answerIn(reply) as Answers[Kind];
       } catch (error) {
         signal.throwIfAborted();

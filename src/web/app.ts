@@ -3,9 +3,9 @@ import { join } from "node:path";
 import express, { type ErrorRequestHandler, type Express, type Request, type Response } from "express";
 import type { Answering } from "../app/answers/questions.js";
 import type { IssueParts } from "../app/issuing.js";
-import type { RunDesk } from "../app/runs.js";
-import type { StudyShelf } from "../app/studies.js";
-import type { ShelfEntry } from "../app/study-entry.js";
+import type { AskedRuns } from "../app/runs.js";
+import type { Studies } from "../app/studies.js";
+import type { StudyEntry } from "../app/study-entry.js";
 import { assets, fontFile, projectRoot } from "../report/document/assets.js";
 import type { Printer } from "../report/print/printer.js";
 import { DeletedStudyError } from "../store/errors.js";
@@ -39,10 +39,10 @@ import { ReaderGoneError } from "./reader-gone.js";
 import { renderPage } from "./render.js";
 
 export interface AppParts {
-  readonly shelf: StudyShelf;
+  readonly studies: Studies;
   readonly answers: Answering;
   readonly printer: Printer;
-  readonly desk: RunDesk<Odds>;
+  readonly runs: AskedRuns<Odds>;
   readonly judge: Judge;
   readonly issuing: Pick<IssueParts, "issues" | "now" | "key">;
   readonly access: { readonly door: Door; readonly settings: AccessSettings };
@@ -54,21 +54,21 @@ export interface AppParts {
 export function createApp(parts: AppParts): Express {
   const app = express();
   guard(app, parts.access);
-  const { shelf, answers, desk } = parts;
+  const { studies, answers, runs } = parts;
   const find = (id: string | undefined) => findStudy(parts, id);
-  const reading = { ...parts, find, knownOdds: ({ text }: ShelfEntry) => desk.known(text) };
+  const reading = { ...parts, find, knownOdds: ({ text }: StudyEntry) => runs.known(text) };
   addNewStudies(app, parts, () => new Date().toISOString().slice(0, 10));
   addStudyPages(app, reading);
   addOdds(app, reading);
   addMethod(app, reading);
   addForms(app, reading);
   addIssues(app, { ...reading, ...parts.issuing });
-  addItems(app, shelf, find);
+  addItems(app, studies, find);
   addTables(app, reading);
   addEditing(app, reading);
-  addKeeping(app, shelf);
+  addKeeping(app, studies);
   addRevisions(app, reading);
-  addCompare(app, { shelf, answers, issues: parts.issuing.issues });
+  addCompare(app, { studies, answers, issues: parts.issuing.issues });
   addApi(app, { ...reading, needsKey: parts.access.door.isLocked });
   addAssumptions(app, reading);
   app.use((_request, _response) => {
@@ -110,8 +110,8 @@ function addAssets(app: Express): void {
   });
 }
 
-function findStudy({ shelf }: AppParts, id: string | undefined): ShelfEntry {
-  const entry = id === undefined ? undefined : shelf.find(id);
+function findStudy({ studies }: AppParts, id: string | undefined): StudyEntry {
+  const entry = id === undefined ? undefined : studies.find(id);
   if (!entry) throw new NotFoundError();
   if (entry.state === "deleted") throw new DeletedStudyError(entry);
   return entry;

@@ -2,15 +2,15 @@ import type { Server } from "node:http";
 import { pino } from "pino";
 import { sharedAnswers } from "../app/answers/shared.js";
 import { answerWorkers } from "../app/answers/workers.js";
-import { runDesk, usualDesk } from "../app/runs.js";
-import { studyShelf } from "../app/studies.js";
+import { askedRuns, usualRuns } from "../app/runs.js";
+import { studiesOf } from "../app/studies.js";
 import { AssumptionError, assumptionFiles, readAssumptions } from "../assumptions/load.js";
 import { signingKeyIn } from "../issue/signing-key.js";
 import { oddsOf } from "../odds/draw.js";
 import { judgedBy } from "../odds/judged.js";
 import { workerPool } from "../odds/pool.js";
 import { assumptionsFolder } from "../report/document/assets.js";
-import { launchBrowser } from "../report/print/browser.js";
+import { besidePages, launchBrowser } from "../report/print/browser.js";
 import { createPrinter } from "../report/print/printer.js";
 import { accessStore } from "../store/access.js";
 import { storeConnection } from "../store/connection.js";
@@ -39,19 +39,19 @@ function start(): void {
   const files = assumptionFiles(assumptionsFolder);
   const assumptions = readAssumptions(files);
   const now = () => new Date();
-  const shelf = studyShelf(store, assumptions, now);
+  const studies = studiesOf(store, assumptions, now);
   const workers = answerWorkers({ assumptions, files });
   const printer = createPrinter({
-    launch: () => launchBrowser(true),
+    launch: () => launchBrowser(besidePages),
     finish: (pdf, told) => workers.ask("packed", { pdf, told }),
   });
   const pool = workerPool(assumptions);
-  const desk = runDesk({ ...usualDesk, draw: (study, control) => oddsOf(pool, study, control) });
+  const runs = askedRuns({ ...usualRuns, draw: (study, control) => oddsOf(pool, study, control) });
   const app = createApp({
-    shelf,
+    studies,
     answers: sharedAnswers(workers, mostAnswerBytes),
     printer,
-    desk,
+    runs,
     judge: (document, signal) => judgedBy(pool, document, assumptions, signal),
     issuing: { issues: issueStore(connection), now, key: signingKeyIn(dataFolder(), now) },
     access: { door: door(keys, now, !settings.isLocal), settings },

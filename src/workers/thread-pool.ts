@@ -1,3 +1,5 @@
+import { randomUUID } from "node:crypto";
+import { setMaxListeners } from "node:events";
 import { setFlagsFromString } from "node:v8";
 import PQueue from "p-queue";
 import { Piscina } from "piscina";
@@ -33,6 +35,8 @@ export interface TaskSettings {
   readonly signal?: AbortSignal | undefined;
   /** Higher ones come first; 0 if left out. */
   readonly priority?: number;
+  /** Once one is begun, those that wait about the same come next: a thread has at hand what they need. */
+  readonly about?: string | undefined;
 }
 
 /** Threads that are started when needed, and again after one was stopped or lost. */
@@ -41,33 +45,53 @@ export interface ThreadPool<Task, Result> {
   readonly warm: () => void;
   /** Tasks that wait or are under way. */
   readonly open: () => number;
-  /** @throws QueueFullError; TookTooLongError; the signal's reason; what the worker throws, or Error if it ends */
-  readonly run: (task: Task, settings?: TaskSettings) => Promise<Result>;
+  /**
+   * @param task told once its turn has come
+   * @throws QueueFullError; TookTooLongError; the signal's reason; what the worker throws, or Error if it ends
+   */
+  readonly run: (task: () => Task, settings?: TaskSettings) => Promise<Result>;
   /** Stops all threads; open tasks are refused. */
   readonly close: () => Promise<void>;
 }
+
+interface OpenTask {
+  readonly id: string;
+  readonly about: string | undefined;
+  readonly priority: number;
+  readonly ending: AbortController;
+  isWaiting: boolean;
+}
+
+/** Comes before whatever is about something else. */
+const ahead = 1000;
 
 /** Tasks wait here rather than in the threads' own queue, which knows no priority for tasks that may be aborted. */
 export function threadPool<Task, Result>(settings: PoolSettings): ThreadPool<Task, Result> {
   const { threads: concurrency, mostWaiting = Number.POSITIVE_INFINITY, longestSeconds } = settings;
   const queue = new PQueue({ concurrency });
-  const open = new Set<AbortController>();
+  const open = new Set<OpenTask>();
   const stopped = new Error("the workers are stopped");
   let isClosed = false;
   let threads: Piscina<Task, Result> | undefined;
   const endAll = (reason: unknown) => {
-    for (const each of open) each.abort(reason);
+    for (const { ending } of open) ending.abort(reason);
   };
   const started = () => {
     youngMemory(settings.youngMegabytes);
     threads ??= startedThreads<Task, Result>(settings).on("error", endAll);
     return threads;
   };
-  const work = async (task: Task, ending: AbortController, begin: () => void) => {
-    begin();
-    const clear = limited(ending, longestSeconds);
+  const begin = (own: OpenTask) => {
+    own.isWaiting = false;
+    if (own.about === undefined) return;
+    for (const { id, about, priority, isWaiting } of open)
+      if (isWaiting && about === own.about) queue.setPriority(id, priority + ahead);
+  };
+  const work = async (task: () => Task, own: OpenTask) => {
+    begin(own);
+    const clear = limited(own.ending, longestSeconds);
     try {
-      return await started().run(task, { signal: ending.signal });
+      return await started().run(task(), { signal: own.ending.signal });
     } finally {
       clear();
     }
@@ -75,21 +99,28 @@ export function threadPool<Task, Result>(settings: PoolSettings): ThreadPool<Tas
   return {
     warm: () => void started(),
     open: () => open.size,
-    run: async (task, { signal, priority = 0 } = {}) => {
+    run: async (task, { signal, priority = 0, about } = {}) => {
       signal?.throwIfAborted();
       if (isClosed) throw stopped;
       if (queue.size >= mostWaiting) throw new QueueFullError();
       const ending = new AbortController();
-      const end = () => ending.abort(signal?.reason);
-      const letBe = () => signal?.removeEventListener("abort", end);
-      signal?.addEventListener("abort", end, { once: true });
-      open.add(ending);
-      const begin = settings.stopsBusy ? () => undefined : letBe;
+      const own: OpenTask = { id: randomUUID(), about, priority, ending, isWaiting: true };
+      const leave = () => {
+        if (!own.isWaiting && !settings.stopsBusy) return;
+        own.isWaiting = false;
+        ending.abort(signal?.reason);
+      };
+      if (signal) {
+        // Any number of tasks may end by the same signal.
+        setMaxListeners(0, signal);
+        signal.addEventListener("abort", leave, { once: true });
+      }
+      open.add(own);
       try {
-        return await queue.add(() => work(task, ending, begin), { priority, signal: ending.signal });
+        return await queue.add(() => work(task, own), { id: own.id, priority, signal: ending.signal });
       } finally {
-        letBe();
-        open.delete(ending);
+        signal?.removeEventListener("abort", leave);
+        open.delete(own);
       }
     },
     close: async () => {

@@ -7,11 +7,20 @@ import { reporting } from "#product/app/answers/reporting.js";
 /** Answers in this thread, without workers. */
 export function answersHere(means: Means): Answering {
   const answers: AnswersOf<Kind> = { ...comparing(means), ...reporting(means), ...papers(means) };
+  const ask: Answering["ask"] = async <Which extends Kind>(
+    kind: Which,
+    asked: Asked<Which>,
+    signal?: AbortSignal,
+  ) => {
+    signal?.throwIfAborted();
+    const answer = answers[kind] as (asked: Asked<Which>) => Answer<Which> | Promise<Answer<Which>>;
+    return await answer(asked);
+  };
   return {
-    ask: async <Which extends Kind>(kind: Which, asked: Asked<Which>, signal?: AbortSignal) => {
-      signal?.throwIfAborted();
-      const answer = answers[kind] as (asked: Asked<Which>) => Answer<Which> | Promise<Answer<Which>>;
-      return await answer(asked);
+    ask,
+    askLatest: async (kind, { find, askedOf }, signal) => {
+      const entry = find();
+      return { entry, answer: await ask(kind, askedOf(entry), signal) };
     },
     close: async () => undefined,
   };

@@ -3,8 +3,8 @@ import type { Server } from "node:http";
 import type { AddressInfo } from "node:net";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { runDesk, usualDesk } from "../../src/app/runs.js";
-import { studyShelf } from "../../src/app/studies.js";
+import { askedRuns, usualRuns } from "../../src/app/runs.js";
+import { studiesOf } from "../../src/app/studies.js";
 import { examplesFolder } from "../../src/report/document/assets.js";
 import { BrowserError } from "../../src/report/print/browser.js";
 import type { Printer } from "../../src/report/print/printer.js";
@@ -27,21 +27,21 @@ let server: Server;
 let base = "";
 
 beforeAll(async () => {
-  const shelf = studyShelf(store, assumptions, () => new Date("2026-01-02T03:04:05Z"));
+  const studies = studiesOf(store, assumptions, () => new Date("2026-01-02T03:04:05Z"));
   const printer: Printer = {
     warm: () => undefined,
     print: (html, settings) => printing(html, settings),
     draw: async () => [],
     close: async () => undefined,
   };
-  const desk = runDesk({ ...usualDesk, draw: async () => Promise.reject(new Error("not drawn here")) });
+  const runs = askedRuns({ ...usualRuns, draw: async () => Promise.reject(new Error("not drawn here")) });
   server = createApp({
     answers: answersInTest(),
     issuing: issuingIn(),
     access: accessIn(connection),
-    shelf,
+    studies,
     printer,
-    desk,
+    runs,
     judge: judgeHere(),
     report: (error) => faults.push(error),
   }).listen(0, "127.0.0.1");

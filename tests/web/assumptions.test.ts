@@ -13,7 +13,7 @@ beforeAll(async () => {
 afterAll(() => web.close());
 
 const made = () => {
-  const { id } = web.shelf.create(text, writer);
+  const { id } = web.studies.create(text, writer);
   return { id, list: `/studies/${id}/assumptions`, one: `/studies/${id}/assumptions/${chance}` };
 };
 
@@ -60,7 +60,7 @@ describe("the page of assumptions", () => {
   });
 
   it("tells what cannot be known of an incomplete study, and lists everything", async () => {
-    const { id } = web.shelf.create("study: { name: Begun }\n", writer);
+    const { id } = web.studies.create("study: { name: Begun }\n", writer);
     const page = await pageAt(`/studies/${id}/assumptions`);
     expect(page).toContain("shown once the study is complete");
     expect(page).toContain("not known yet");
@@ -82,7 +82,7 @@ describe("an own value", () => {
     expect(before).not.toBe(after);
     expect(change).toMatch(/^\+€/);
     expect(cells(page, "Program, per year")[3]).toBe("none");
-    expect(web.shelf.find(id)?.revision).toBe(1);
+    expect(web.studies.find(id)?.revision).toBe(1);
   });
 
   it("is saved with its reason as a revision, listed, and taken back again", async () => {
@@ -90,7 +90,7 @@ describe("an own value", () => {
     const fields = { base: "1", value: "0.01", reason: "counted in 2025", author: "J. Okafor" };
     const saved = await post(one, fields);
     expect(saved.headers.get("location")).toBe(one);
-    expect(web.shelf.find(id)).toMatchObject({
+    expect(web.studies.find(id)).toMatchObject({
       revision: 2,
       author: "J. Okafor",
       note: "Assumptions: chance that a fouled launch founds a population 0.01",
@@ -101,7 +101,7 @@ describe("an own value", () => {
     expect(await pageAt(list)).toContain(`formaction="${one}/reset"`);
     const reset = await post(`${one}/reset`, { base: "2", author: "J. Okafor" });
     expect(reset.headers.get("location")).toBe(list);
-    expect(web.shelf.find(id)?.text).not.toContain(chance);
+    expect(web.studies.find(id)?.text).not.toContain(chance);
     expect(await pageAt(list)).toContain("all assumptions have their usual values");
   });
 
@@ -118,7 +118,7 @@ describe("an own value", () => {
     expect(page).toContain(told);
     expect(page).toContain(`name="value" value="${typed.value}"`);
     expect(page).toContain(`name="reason" value="${typed.reason}"`);
-    expect(web.shelf.find(id)?.revision).toBe(1);
+    expect(web.studies.find(id)?.revision).toBe(1);
   });
 
   it("overwrites nobody's: the second of two is told of the first, and both changes elsewhere are kept", async () => {
@@ -137,7 +137,7 @@ describe("an own value", () => {
       author: "Jo",
     });
     expect(other.status).toBe(303);
-    expect(web.shelf.find(id)?.text).toMatch(/first[\s\S]*elsewhere/);
+    expect(web.studies.find(id)?.text).toMatch(/first[\s\S]*elsewhere/);
   });
 
   it("cannot be kept in an example, but tried there", async () => {

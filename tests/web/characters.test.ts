@@ -6,10 +6,10 @@ const told = "U+0007 at character 5";
 const writer = { author: "Ada", note: "", origin: "form" } as const;
 
 async function visiting() {
-  const { ask, shelf } = await serving();
+  const { ask, studies } = await serving();
   const post = (path: string, fields: Record<string, string>) =>
     ask(path, { method: "POST", body: new URLSearchParams(fields) });
-  return { ask, shelf, post };
+  return { ask, studies, post };
 }
 
 const base = { "#base": "1", "#expected": "1" };
@@ -20,13 +20,13 @@ describe("a character that cannot be printed", () => {
     ["an author", "/copy", { author: bell }],
     ["a new structure", "/edit/structures/new", { ...base, name: bell, kind: "dock" }],
   ])("is refused in the name of %s (%s), with its place", async (_whose, path, fields) => {
-    const { post, shelf } = await visiting();
-    const { id } = shelf.create("study: { name: Our lake }", writer);
+    const { post, studies } = await visiting();
+    const { id } = studies.create("study: { name: Our lake }", writer);
     const answer = await post(`/studies/${id}${path}`, fields);
     expect(answer.status).toBe(400);
     expect(await answer.text()).toContain(told);
-    expect(shelf.find(id)?.revision).toBe(1);
-    expect(shelf.list().filter(({ isExample }) => !isExample)).toHaveLength(1);
+    expect(studies.find(id)?.revision).toBe(1);
+    expect(studies.list().filter(({ isExample }) => !isExample)).toHaveLength(1);
   });
 
   it("is refused in the name of a new study, whose page keeps what was typed", async () => {
@@ -40,8 +40,8 @@ describe("a character that cannot be printed", () => {
   });
 
   it("is told on the page of a table, which keeps what was pasted", async () => {
-    const { ask, shelf } = await visiting();
-    const { id } = shelf.create("study: { name: Our lake }", writer);
+    const { ask, studies } = await visiting();
+    const { id } = studies.create("study: { name: Our lake }", writer);
     const body = new FormData();
     const fields = { kind: "dock", csv: "name,count\nPier,2", author: bell, act: "take" };
     for (const [name, value] of Object.entries(fields)) body.set(name, value);
@@ -73,13 +73,13 @@ describe("a character that cannot be printed", () => {
   });
 
   it("keeps a study that holds one: it opens, tells it, and can be copied", async () => {
-    const { ask, post, shelf } = await visiting();
-    const { id, name } = shelf.create(JSON.stringify({ study: { name: bell } }), writer);
+    const { ask, post, studies } = await visiting();
+    const { id, name } = studies.create(JSON.stringify({ study: { name: bell } }), writer);
     expect(name).toBe("Nort\ufffdh");
     const page = await ask(`/studies/${id}/edit/names`);
     expect(page.status).toBe(200);
     expect(await page.text()).toContain(told);
     expect((await post(`/studies/${id}/copy`, { author: "Ada" })).status).toBe(303);
-    expect(shelf.find(id)?.text).toContain("\\u0007");
+    expect(studies.find(id)?.text).toContain("\\u0007");
   });
 });

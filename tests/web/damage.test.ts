@@ -18,12 +18,12 @@ const issue: KeptIssue = {
 async function harmed(text: string) {
   const place = folder();
   const served = await serving(place);
-  const { shelf, connection, parts } = served;
-  const ninemoss = shelf.find("example-ninemoss")?.text ?? "";
-  shelf.create(ninemoss.replace(/^( *)name: .*$/m, "$1name: Lake"), writer);
-  const lake = shelf.find("lake")?.text ?? "";
-  shelf.save("lake", 1, `${lake}# the second revision\n`, writer);
-  shelf.create("study: { name: Pond } # of the pond\n", writer);
+  const { studies, connection, parts } = served;
+  const ninemoss = studies.find("example-ninemoss")?.text ?? "";
+  studies.create(ninemoss.replace(/^( *)name: .*$/m, "$1name: Lake"), writer);
+  const lake = studies.find("lake")?.text ?? "";
+  studies.save("lake", 1, `${lake}# the second revision\n`, writer);
+  studies.create("study: { name: Pond } # of the pond\n", writer);
   parts.issuing.issues.keep(issue);
   connection.close();
   flipBitIn(databaseFile(place), text);
@@ -81,7 +81,7 @@ describe("a study whose latest revision is damaged", () => {
   });
 
   it("goes on from the sound revision by the button of the page that tells it", async () => {
-    const { ask, shelf } = await harmed("the second revision");
+    const { ask, studies } = await harmed("the second revision");
     const page = await (await ask("/studies/lake")).text();
     expect(page).toContain('action="/studies/lake/revisions/1/restore"');
     expect((await ask("/studies/lake/revisions/1")).status).toBe(200);
@@ -90,7 +90,7 @@ describe("a study whose latest revision is damaged", () => {
     const body = new URLSearchParams({ expected });
     const restored = await ask("/studies/lake/revisions/1/restore", { method: "POST", body });
     expect(restored.headers.get("location")).toBe("/studies/lake");
-    expect(shelf.find("lake")).toMatchObject({ revision: 3, isDamaged: false });
+    expect(studies.find("lake")).toMatchObject({ revision: 3, isDamaged: false });
     const revisions = await (await ask("/studies/lake/revisions")).text();
     expect(revisions).toContain('Damaged<span class="unseen">: revision 2</span>');
   });
@@ -109,25 +109,25 @@ describe("a study whose latest revision is damaged", () => {
   });
 
   it("can be copied from its sound revision, put away and deleted", async () => {
-    const { ask, shelf } = await harmed("the second revision");
+    const { ask, studies } = await harmed("the second revision");
     const copy = await ask("/api/studies/lake/copy?revision=1", { method: "POST" });
     expect(copy.status).toBe(201);
     expect((await ask("/studies/lake/copy", { method: "POST" })).status).toBe(409);
     expect((await ask("/studies/lake/archive", { method: "POST" })).status).toBe(303);
     expect((await ask("/api/studies/lake", { method: "DELETE" })).status).toBe(200);
     expect(await (await ask("/")).text()).toContain("revision 2, damaged");
-    expect(shelf.inState("deleted").map(({ id }) => id)).toEqual(["lake"]);
+    expect(studies.inState("deleted").map(({ id }) => id)).toEqual(["lake"]);
   });
 });
 
 describe("a form sent to a study that was damaged meanwhile", () => {
   it("is refused with the way out, and changes nothing", async () => {
-    const { ask, shelf } = await harmed("the second revision");
+    const { ask, studies } = await harmed("the second revision");
     const body = new URLSearchParams({ "#base": "2", "#expected": "2", "study/name": "Mine" });
     const response = await ask("/studies/lake/edit/names", { method: "POST", body });
     expect(response.status).toBe(409);
     expect(await response.text()).toContain("Revision 1 before it is sound");
-    expect(shelf.card("lake")?.revision).toBe(2);
+    expect(studies.card("lake")?.revision).toBe(2);
   });
 });
 

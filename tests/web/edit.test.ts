@@ -11,8 +11,8 @@ const at = (base: number, fields: Record<string, string>) =>
 
 describe("a form sent without a script", () => {
   it("saves what differs as one revision, with its author and what was changed", async () => {
-    const { shelf, ask } = await serving();
-    const { id } = shelf.copy("example-ninemoss", "Ada");
+    const { studies, ask } = await serving();
+    const { id } = studies.copy("example-ninemoss", "Ada");
     const page = `/studies/${id}/edit/lake`;
     const change = {
       "lake/thermoclineDepth": "7",
@@ -21,7 +21,7 @@ describe("a form sent without a script", () => {
     };
     const response = await ask(page, at(1, change));
     expect([response.status, response.headers.get("location")]).toEqual([303, page]);
-    const kept = shelf.find(id);
+    const kept = studies.find(id);
     expect(kept).toMatchObject({
       revision: 2,
       author: "Ada",
@@ -29,12 +29,12 @@ describe("a form sent without a script", () => {
     });
     expect(kept?.text).toContain("thermoclineDepth: 7 m");
     expect((await ask(page, at(2, change))).status).toBe(303);
-    expect(shelf.find(id)?.revision).toBe(2);
+    expect(studies.find(id)?.revision).toBe(2);
   });
 
   it("that comes second gets a page with both values, and its choice is saved on top", async () => {
-    const { shelf, ask } = await serving();
-    const { id } = shelf.copy("example-ninemoss", "Ada");
+    const { studies, ask } = await serving();
+    const { id } = studies.copy("example-ninemoss", "Ada");
     const page = `/studies/${id}/edit/lake`;
     await ask(page, at(1, { "lake/thermoclineDepth": "7 m" }));
     const mine = { "lake/thermoclineDepth": "9 m", "lake/chemistry/ph": "7.1" };
@@ -42,16 +42,16 @@ describe("a form sent without a script", () => {
     expect(refused.status).toBe(409);
     const told = await refused.text();
     for (const shown of ["Ada saved revision 2", "7 m", "9 m", 'value="7.1"']) expect(told).toContain(shown);
-    expect(shelf.find(id)?.revision).toBe(2);
+    expect(studies.find(id)?.revision).toBe(2);
     const choice = { ...mine, "choice:lake/thermoclineDepth": "theirs" };
     await ask(page, form({ "#base": "1", "#expected": "2", ...choice }));
-    expect(shelf.find(id)?.text).toContain("thermoclineDepth: 7 m");
-    expect(shelf.find(id)?.text).toContain("ph: 7.1");
+    expect(studies.find(id)?.text).toContain("thermoclineDepth: 7 m");
+    expect(studies.find(id)?.text).toContain("ph: 7.1");
   });
 
   it("ticks and clears boxes: what is before each box says that it was shown", async () => {
-    const { shelf, ask } = await serving();
-    const { id } = shelf.copy("example-ninemoss", "Ada");
+    const { studies, ask } = await serving();
+    const { id } = studies.copy("example-ninemoss", "Ada");
     const page = `/studies/${id}/edit/printed`;
     const send = (base: number, boxes: readonly (readonly [string, string])[]) => {
       const head = [["#base", String(base)] as const, ["#expected", String(base)] as const];
@@ -65,29 +65,29 @@ describe("a form sent without a script", () => {
       ["money", ""],
       ["money", "yes"],
     ]);
-    expect(shelf.find(id)?.text).toMatch(/leaveOut:\s+- plans\s+- money\n/);
+    expect(studies.find(id)?.text).toMatch(/leaveOut:\s+- plans\s+- money\n/);
     await send(2, [
       ["plans", ""],
       ["money", ""],
       ["money", "yes"],
     ]);
-    expect(shelf.find(id)?.text).toMatch(/leaveOut:\s+- money\n/);
+    expect(studies.find(id)?.text).toMatch(/leaveOut:\s+- money\n/);
     expect(await (await ask(page)).text()).toContain('name="report/leaveOut#money" value="yes" checked');
   });
 
   it("tells the author of a section that went to the method document", async () => {
-    const { shelf, ask } = await serving();
+    const { studies, ask } = await serving();
     const about = { author: "Ada", note: "", origin: "upload" } as const;
-    const example = shelf.find("example-ninemoss")?.text ?? "";
-    const { id } = shelf.create(`${example}\nreport: { leaveOut: [worked] }\n`, about, "own.yaml");
+    const example = studies.find("example-ninemoss")?.text ?? "";
+    const { id } = studies.create(`${example}\nreport: { leaveOut: [worked] }\n`, about, "own.yaml");
     const page = await (await ask(`/studies/${id}/edit/printed`)).text();
     expect(page).toContain("Worked by hand (in the method document now)");
     expect(page).toContain("which is in the method document now; usually a section that reports have.");
   });
 
   it("changes no example, and no page that is not there", async () => {
-    const { shelf, ask } = await serving();
-    const { id } = shelf.copy("example-ninemoss", "Ada");
+    const { studies, ask } = await serving();
+    const { id } = studies.copy("example-ninemoss", "Ada");
     expect((await ask("/studies/example-ninemoss/edit/lake", at(1, { "lake/name": "X" }))).status).toBe(404);
     for (const path of [
       "edit/nothing",
@@ -107,13 +107,13 @@ describe("a form sent without a script", () => {
 
 describe("a study that is not finished", () => {
   it("is kept, says what is missing, and has no results yet", async () => {
-    const { shelf, ask } = await serving();
+    const { studies, ask } = await serving();
     const made = await ask(
       "/studies/new",
       form({ name: "Blue", lake: "Blue", units: "si", currency: "eur" }),
     );
     expect(made.headers.get("location")).toBe("/studies/blue/edit/names");
-    expect(shelf.find("blue")?.text).toContain("currency: EUR");
+    expect(studies.find("blue")?.text).toContain("currency: EUR");
     expect(await (await ask("/studies/blue")).text()).toContain(
       'Structures</a> <span class="note">not begun',
     );
@@ -122,7 +122,7 @@ describe("a study that is not finished", () => {
   });
 
   it("in a file is refused with its places, and kept where its owner wants it so", async () => {
-    const { shelf, ask } = await serving();
+    const { studies, ask } = await serving();
     const text = "study:\r\n  name: Half # to be done\n";
     const bytes = Buffer.from(text).toString("base64");
     const body = new FormData();
@@ -131,7 +131,7 @@ describe("a study that is not finished", () => {
     expect(refused.status).toBe(400);
     expect((await refused.text()).replaceAll("&#x3D;", "=")).toContain(`name="bytes" value="${bytes}"`);
     await ask("/studies/unfinished", form({ bytes, fileName: "half.yaml" }));
-    expect(shelf.find("half")?.text).toBe(text);
+    expect(studies.find("half")?.text).toBe(text);
   });
 
   it("is not made from a form that lacks its names, and what was typed stays", async () => {
@@ -149,8 +149,8 @@ describe("a study that is not finished", () => {
 
 describe("an entry that is unusual", () => {
   it("is told beside its field, as no error, and the balance stands", async () => {
-    const { shelf, ask } = await serving();
-    const { id } = shelf.copy("example-ninemoss", "Ada");
+    const { studies, ask } = await serving();
+    const { id } = studies.copy("example-ninemoss", "Ada");
     const page = `/studies/${id}/edit/structures/0`;
     await ask(
       page,

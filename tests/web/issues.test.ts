@@ -3,8 +3,8 @@ import type { Server } from "node:http";
 import type { AddressInfo } from "node:net";
 import { join } from "node:path";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { runDesk, usualDesk } from "../../src/app/runs.js";
-import { studyShelf } from "../../src/app/studies.js";
+import { askedRuns, usualRuns } from "../../src/app/runs.js";
+import { studiesOf } from "../../src/app/studies.js";
 import { examplesFolder } from "../../src/report/document/assets.js";
 import { storeConnection } from "../../src/store/connection.js";
 import { studyStore } from "../../src/store/studies.js";
@@ -24,13 +24,13 @@ let base = "";
 let study = "";
 
 beforeAll(async () => {
-  const shelf = studyShelf(studyStore(connection), assumptions, issuing.now);
-  const desk = runDesk({ ...usualDesk, draw: async () => Promise.reject(new Error("not drawn here")) });
+  const studies = studiesOf(studyStore(connection), assumptions, issuing.now);
+  const runs = askedRuns({ ...usualRuns, draw: async () => Promise.reject(new Error("not drawn here")) });
   const app = createApp({
     answers: answersInTest(),
-    shelf,
+    studies,
     printer: onePagePrinter,
-    desk,
+    runs,
     judge: judgeHere(),
     issuing,
     access: accessIn(connection),
@@ -39,7 +39,7 @@ beforeAll(async () => {
   server = app.listen(0, "127.0.0.1");
   await new Promise((resolve) => server.once("listening", resolve));
   base = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
-  study = `/studies/${shelf.create(readFileSync(join(examplesFolder, "ninemoss.yaml"), "utf8"), uploader, "n.yaml").id}`;
+  study = `/studies/${studies.create(readFileSync(join(examplesFolder, "ninemoss.yaml"), "utf8"), uploader, "n.yaml").id}`;
 });
 
 afterAll(async () => {

@@ -15,11 +15,11 @@ const writer = { author: "Ada", note: "", origin: "form" } as const;
 
 describe("keeping studies in the browser", () => {
   it("makes a copy of one's own from an example, under a name that tells them apart", async () => {
-    const { shelf, get, post } = await visiting();
+    const { studies, get, post } = await visiting();
     const made = await post("/studies/example-ninemoss/copy", { author: "Ada" });
     expect(made.status).toBe(303);
     const id = made.headers.get("location")?.replace("/studies/", "") ?? "";
-    expect(shelf.find(id)).toMatchObject({
+    expect(studies.find(id)).toMatchObject({
       name: "Ninemoss Lake, inspection program request (copy)",
       author: "Ada",
       origin: "copy",
@@ -29,8 +29,8 @@ describe("keeping studies in the browser", () => {
   });
 
   it("deletes with recovery: the page says so and offers it", async () => {
-    const { shelf, get, post } = await visiting();
-    const { id } = shelf.create("study: { name: Our lake }", writer);
+    const { studies, get, post } = await visiting();
+    const { id } = studies.create("study: { name: Our lake }", writer);
     expect(await (await get("/")).text()).toContain(`formaction="/studies/${id}/delete"`);
     await post(`/studies/${id}/delete`);
     const gone = await get(`/studies/${id}`);
@@ -38,54 +38,54 @@ describe("keeping studies in the browser", () => {
     expect(await gone.text()).toContain(`action="/studies/${id}/recover"`);
     expect(await (await get("/")).text()).toContain("Recover");
     expect((await post(`/studies/${id}/recover`)).headers.get("location")).toBe(`/studies/${id}`);
-    expect(shelf.list().map((card) => card.id)).toContain(id);
+    expect(studies.list().map((card) => card.id)).toContain(id);
   });
 
   it.each(["cross-site", "same-site"])(
     "refuses a change that a page elsewhere (%s) asks for",
     async (site) => {
-      const { shelf, get } = await visiting();
-      const { id } = shelf.create("study: { name: Our lake }", writer);
+      const { studies, get } = await visiting();
+      const { id } = studies.create("study: { name: Our lake }", writer);
       const headers = { "Sec-Fetch-Site": site };
       expect((await get(`/studies/${id}/delete`, { method: "POST", headers })).status).toBe(403);
       expect((await get(`/api/studies/${id}`, { method: "DELETE", headers })).status).toBe(403);
-      expect(shelf.find(id)?.state).toBe("active");
+      expect(studies.find(id)?.state).toBe("active");
       expect((await get("/studies/example-ninemoss/study", { headers })).status).toBe(200);
     },
   );
 
   it("archives a study out of the list and back", async () => {
-    const { shelf, post } = await visiting();
-    const { id } = shelf.create("study: { name: Our lake }", writer);
+    const { studies, post } = await visiting();
+    const { id } = studies.create("study: { name: Our lake }", writer);
     await post(`/studies/${id}/archive`);
-    expect(shelf.list().map((card) => card.id)).not.toContain(id);
-    expect(shelf.inState("archived")).toMatchObject([{ id, name: "Our lake" }]);
+    expect(studies.list().map((card) => card.id)).not.toContain(id);
+    expect(studies.inState("archived")).toMatchObject([{ id, name: "Our lake" }]);
     await post(`/studies/${id}/recover`);
-    expect(shelf.inState("archived")).toEqual([]);
+    expect(studies.inState("archived")).toEqual([]);
   });
 
   it("brings an earlier revision back as the next one", async () => {
-    const { shelf, get, post } = await visiting();
-    const { id } = shelf.create("study: { name: Our lake }\r\n", writer);
-    shelf.save(id, 1, "study: { name: Our lake }\nlake:\n", writer);
+    const { studies, get, post } = await visiting();
+    const { id } = studies.create("study: { name: Our lake }\r\n", writer);
+    studies.save(id, 1, "study: { name: Our lake }\nlake:\n", writer);
     const restored = await post(`/studies/${id}/revisions/1/restore`, { expected: "2", author: "Bo" });
     expect(restored.status).toBe(303);
-    expect(shelf.find(id)).toMatchObject({ revision: 3, note: "Revision 1 again", author: "Bo" });
+    expect(studies.find(id)).toMatchObject({ revision: 3, note: "Revision 1 again", author: "Bo" });
     expect(await (await get(`/studies/${id}/revisions/3/study`)).text()).toBe(
       "study: { name: Our lake }\r\n",
     );
   });
 
   it("tells the second of two writers who was first, and overwrites nothing", async () => {
-    const { shelf, post } = await visiting();
-    const { id } = shelf.create("study: { name: Our lake }", writer);
-    shelf.save(id, 1, "study: { name: Our lake }\nlake:\n", { ...writer, author: "Cy" });
+    const { studies, post } = await visiting();
+    const { id } = studies.create("study: { name: Our lake }", writer);
+    studies.save(id, 1, "study: { name: Our lake }\nlake:\n", { ...writer, author: "Cy" });
     const refused = await post(`/studies/${id}/revisions/1/restore`, { expected: "1" });
     expect(refused.status).toBe(409);
     const page = await refused.text();
     expect(page).toContain("Cy saved revision 2 on 2026-01-02 at 03:04 UTC");
     expect(page).toContain(`/studies/${id}/revisions/1/study`);
-    expect(shelf.find(id)?.revision).toBe(2);
+    expect(studies.find(id)?.revision).toBe(2);
   });
 
   it.each([
@@ -99,8 +99,8 @@ describe("keeping studies in the browser", () => {
   });
 
   it("shows an incomplete study's place in the list without computing it", async () => {
-    const { shelf, get } = await visiting();
-    shelf.create("lake: 3", writer);
+    const { studies, get } = await visiting();
+    studies.create("lake: 3", writer);
     const page = await (await get("/")).text();
     expect(page).toContain("Study without a name");
   });
@@ -109,8 +109,8 @@ describe("keeping studies in the browser", () => {
 describe("a damaged database", () => {
   it("is a clear page with the way out, and leaves the examples", async () => {
     const place = folder();
-    const { shelf, connection, get } = await visiting(place);
-    shelf.create("study: { name: Our lake }", writer);
+    const { studies, connection, get } = await visiting(place);
+    studies.create("study: { name: Our lake }", writer);
     connection.close();
     truncateSync(databaseFile(place), 5000);
     const page = await get("/");

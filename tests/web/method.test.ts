@@ -36,11 +36,11 @@ describe("the page of the method", () => {
       bodies.push(body);
       return new Uint8Array();
     };
-    const { ask, shelf } = await serving(":memory:", {}, { printer: { ...onePagePrinter, print } });
+    const { ask, studies } = await serving(":memory:", {}, { printer: { ...onePagePrinter, print } });
     expect((await ask("/studies/example-ninemoss/method.pdf")).status).toBe(200);
     expect(bodies[0]).toContain("<h2>Sheets of ");
     const about = { author: "", note: "", origin: "upload" } as const;
-    const { id } = shelf.create("study: { name: Half }\n", about, "half.yaml");
+    const { id } = studies.create("study: { name: Half }\n", about, "half.yaml");
     const unfinished = await ask(`/studies/${id}/method.pdf`);
     expect(unfinished.status).toBe(409);
     expect(await unfinished.text()).toContain("Not finished yet");

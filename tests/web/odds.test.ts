@@ -1,8 +1,8 @@
 import type { Server } from "node:http";
 import type { AddressInfo } from "node:net";
 import { afterEach, describe, expect, it, vi } from "vitest";
-import { type DeskSettings, runDesk, usualDesk } from "../../src/app/runs.js";
-import { studyShelf } from "../../src/app/studies.js";
+import { type AskedRunSettings, askedRuns, usualRuns } from "../../src/app/runs.js";
+import { studiesOf } from "../../src/app/studies.js";
 import { futuresPerBlock } from "../../src/model/futures/draw-plan.js";
 import { drawLakes } from "../../src/odds/draw.js";
 import { OddsError, type WorkerPool, workerPool } from "../../src/odds/pool.js";
@@ -21,24 +21,24 @@ const faults: unknown[] = [];
 let server: Server | undefined;
 let pool: WorkerPool | undefined;
 
-/** A server whose desk draws as told; gives a function that asks it. */
-async function asking(settings: Partial<DeskSettings<Odds>> & Pick<DeskSettings<Odds>, "draw">) {
-  const shelf = studyShelf(studyStore(storeConnection(":memory:")), assumptions, () => new Date());
+/** A server whose odds are drawn as told; gives a function that asks it. */
+async function asking(settings: Partial<AskedRunSettings<Odds>> & Pick<AskedRunSettings<Odds>, "draw">) {
+  const studies = studiesOf(studyStore(storeConnection(":memory:")), assumptions, () => new Date());
   const printer = {
     warm: () => undefined,
     print: async () => new Uint8Array(),
     draw: async () => [],
     close: async () => undefined,
   };
-  const desk = runDesk<Odds>({ ...usualDesk, ...settings });
+  const runs = askedRuns<Odds>({ ...usualRuns, ...settings });
   const report = (error: unknown) => faults.push(error);
   const started = createApp({
     answers: answersInTest(),
     issuing: issuingIn(),
     access: accessIn(),
-    shelf,
+    studies,
     printer,
-    desk,
+    runs,
     judge: judgeHere(),
     report,
   }).listen(0, "127.0.0.1");
@@ -59,7 +59,7 @@ const sorrelBend = "/studies/example-sorrel-bend/odds";
 /** Never ends by itself; tells when it is ended. */
 function endless() {
   const ended: string[] = [];
-  const draw: DeskSettings<Odds>["draw"] = ({ document }, { signal, onProgress }) =>
+  const draw: AskedRunSettings<Odds>["draw"] = ({ document }, { signal, onProgress }) =>
     new Promise<Odds>((_, reject) => {
       onProgress({ done: 3, planned: 80 });
       signal.addEventListener("abort", () => {
@@ -74,7 +74,7 @@ describe("the page of a study's odds", () => {
   it("shows progress, asks again without scripts, and then has the figures, drawn once", async () => {
     const workers = workerPool(assumptions, 2);
     pool = workers;
-    const draw = vi.fn<DeskSettings<Odds>["draw"]>(async (study, control) => {
+    const draw = vi.fn<AskedRunSettings<Odds>["draw"]>(async (study, control) => {
       const lakes = await drawLakes(workers, study, { first: 0, count: 2 }, control);
       const summary = await workers.ask(study, "summary", { lakes, end: "cap" }, control.signal);
       return { ...summary, matters: { netBenefit: 0, tornado: [], ranks: [] } };
@@ -147,7 +147,7 @@ describe("one run at a time", () => {
 describe("a run that fails", () => {
   it("is told once without its inside, and may be asked for again", async () => {
     let calls = 0;
-    const draw: DeskSettings<Odds>["draw"] = async ({ document }) => {
+    const draw: AskedRunSettings<Odds>["draw"] = async ({ document }) => {
       calls++;
       throw new OddsError(`${document.study.name}: a worker ended with code 7`);
     };

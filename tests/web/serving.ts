@@ -1,8 +1,8 @@
 import type { Server } from "node:http";
 import type { AddressInfo } from "node:net";
 import { afterEach, expect } from "vitest";
-import { runDesk, usualDesk } from "../../src/app/runs.js";
-import { studyShelf } from "../../src/app/studies.js";
+import { askedRuns, usualRuns } from "../../src/app/runs.js";
+import { studiesOf } from "../../src/app/studies.js";
 import { storeConnection } from "../../src/store/connection.js";
 import { studyStore } from "../../src/store/studies.js";
 import { type AppParts, createApp } from "../../src/web/app.js";
@@ -18,7 +18,7 @@ afterEach(async () => {
   for (const { close } of started.splice(0)) await close();
 });
 
-type Given = Partial<Pick<AppParts, "answers" | "printer" | "desk">> & {
+type Given = Partial<Pick<AppParts, "answers" | "printer" | "runs">> & {
   /** Before a wrong key is answered; at once if left out. */
   readonly wait?: (milliseconds: number) => Promise<unknown>;
 };
@@ -42,7 +42,7 @@ export async function starting(
 ) {
   const connection = storeConnection(place);
   const clock = { now: new Date("2026-01-02T03:04:05Z") };
-  const shelf = studyShelf(studyStore(connection), assumptions, () => clock.now);
+  const studies = studiesOf(studyStore(connection), assumptions, () => clock.now);
   const { wait, ...parts } = given;
   const access = accessIn(connection, () => clock.now, environment, wait);
   const printer = {
@@ -51,11 +51,11 @@ export async function starting(
     draw: async () => [],
     close: async () => undefined,
   };
-  const desk = runDesk({ ...usualDesk, draw: async () => Promise.reject(new Error("not drawn here")) });
+  const runs = askedRuns({ ...usualRuns, draw: async () => Promise.reject(new Error("not drawn here")) });
   const answers = answersInTest();
   const whole = {
-    ...{ answers, printer, desk, ...parts },
-    ...{ issuing: issuingIn(connection), access, shelf, judge: judgeHere() },
+    ...{ answers, printer, runs, ...parts },
+    ...{ issuing: issuingIn(connection), access, studies, judge: judgeHere() },
     report: (error: unknown) => expect.fail(String(error)),
   };
   const app = createApp(whole);
@@ -64,5 +64,5 @@ export async function starting(
   const base = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
   const ask = (path: string, init?: RequestInit) => fetch(base + path, { redirect: "manual", ...init });
   const close = () => new Promise((resolve) => server.close(resolve));
-  return { app, shelf, parts: whole, connection, clock, base, ask, close };
+  return { app, studies, parts: whole, connection, clock, base, ask, close };
 }

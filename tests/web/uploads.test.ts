@@ -32,14 +32,14 @@ const routes = {
 
 describe.each(Object.entries(routes))("an upload to %s", (path, field) => {
   it.each(Object.keys(broken))("with %s is told as the sender's mistake", async (kind) => {
-    const { base, shelf } = await serving();
-    shelf.create("study: { name: Lake }\n", writer);
+    const { base, studies } = await serving();
+    studies.create("study: { name: Lake }\n", writer);
     const [type, body] = broken[kind]?.(field) ?? [];
     const lines = [`POST ${path} HTTP/1.1`, "Host: localhost", `Content-Type: ${type}`];
     const { status, body: page } = await raw(base, request(lines, body));
     expect(page).not.toContain("Something went wrong on our side");
     expect(status).toBe(400);
-    expect(shelf.list().filter(({ isExample }) => !isExample)).toMatchObject([{ revision: 1 }]);
+    expect(studies.list().filter(({ isExample }) => !isExample)).toMatchObject([{ revision: 1 }]);
   });
 });
 

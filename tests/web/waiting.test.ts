@@ -10,11 +10,11 @@ function heldBack() {
   const released = new Promise<void>((resolve) => {
     release = resolve;
   });
-  const ask: Answering["ask"] = async (kind, asked, signal) => {
-    if (kind !== "balance") await released;
-    return here.ask(kind, asked, signal);
+  const askLatest: Answering["askLatest"] = async (kind, latest, signal) => {
+    await released;
+    return here.askLatest(kind, latest, signal);
   };
-  return { answers: { ...here, ask }, release };
+  return { answers: { ...here, askLatest }, release };
 }
 
 /** The address in a page, without the escapes of HTML. */

@@ -40,19 +40,19 @@ function busy(pool: Pool, signal?: AbortSignal) {
     Atomics.store(wait, 0, 1);
     Atomics.notify(wait, 0);
   };
-  return { answer: pool.run({ wait }, { signal }), release };
+  return { answer: pool.run(() => ({ wait }), { signal }), release };
 }
 
 describe("a thread", () => {
   it("stands back for others, from the priority of its process, where threads have one of their own", async () => {
-    const { priority } = await opened({ niceness: 3 }).run({});
+    const { priority } = await opened({ niceness: 3 }).run(() => ({}));
     // nice(2): of a thread on Linux, where 19 is the lowest.
     const further = process.platform === "linux" ? 3 : 0;
     expect(priority).toBe(Math.min(19, getPriority() + further));
   });
 
   it("is started with what it is given, within the limits of its heap", async () => {
-    const { given, oldMegabytes, heapMegabytes } = await opened().run({});
+    const { given, oldMegabytes, heapMegabytes } = await opened().run(() => ({}));
     expect([given, oldMegabytes]).toEqual(["given", 1024]);
     // V8: three semi-spaces beside the old generation.
     expect(heapMegabytes).toBe(1024 + 3 * 8);
@@ -63,17 +63,17 @@ describe("a thread", () => {
     { afterSeconds: 29, threads: 1 },
   ])("that nobody asks ends after 30 s, not sooner: asked after $afterSeconds s", async (each) => {
     const pool = opened({ idleSeconds: 30 });
-    const first = await pool.run({});
+    const first = await pool.run(() => ({}));
     await vi.advanceTimersByTimeAsync(1000 * each.afterSeconds);
-    const second = await pool.run({});
+    const second = await pool.run(() => ({}));
     expect(new Set([first.thread, second.thread]).size).toBe(each.threads);
   });
 
   it("that is kept does not end", async () => {
     const pool = opened();
-    const first = await pool.run({});
+    const first = await pool.run(() => ({}));
     await vi.advanceTimersByTimeAsync(3_600_000);
-    expect((await pool.run({})).thread).toBe(first.thread);
+    expect((await pool.run(() => ({}))).thread).toBe(first.thread);
   });
 });
 
@@ -83,13 +83,58 @@ describe("tasks that wait", () => {
     const first = busy(pool);
     const order: string[] = [];
     const run = async (name: string, priority: number) => {
-      await pool.run({}, { priority });
+      await pool.run(() => ({}), { priority });
       order.push(name);
     };
     const rest = [run("draw", 0), run("report", 1), run("page", 2), run("later page", 2)];
     first.release();
     await Promise.all([first.answer, ...rest]);
     expect(order).toEqual(["page", "later page", "report", "draw"]);
+  });
+
+  it("come next where they are about what is begun", async () => {
+    const pool = opened();
+    const first = busy(pool);
+    const order: string[] = [];
+    const run = async (about: string, priority: number) => {
+      await pool.run(() => ({}), { about, priority });
+      order.push(`${about} ${priority}`);
+    };
+    const rest = [run("one", 2), run("two", 2), run("two", 1), run("one", 0)];
+    first.release();
+    await Promise.all([first.answer, ...rest]);
+    expect(order).toEqual(["one 2", "one 0", "two 2", "two 1"]);
+  });
+
+  it("and are left out are not asked again", async () => {
+    const pool = opened();
+    const first = busy(pool);
+    const reader = new AbortController();
+    const left = pool.run(() => ({}), { about: "one", priority: 0, signal: reader.signal });
+    const gone = expect(left).rejects.toBe("gone");
+    const other = pool.run(() => ({}), { about: "one", priority: 2 });
+    reader.abort("gone");
+    first.release();
+    await Promise.all([first.answer, other, gone]);
+    expect(pool.open()).toBe(0);
+  });
+});
+
+describe("a signal of many tasks", () => {
+  it("ends them all, and nothing warns of their number", async () => {
+    const warnings: Error[] = [];
+    const onWarning = (warning: Error) => warnings.push(warning);
+    process.on("warning", onWarning);
+    const pool = opened({ stopsBusy: true });
+    const reader = new AbortController();
+    const runs = Array.from({ length: 12 }, () => busy(pool, reader.signal).answer);
+    const outcomes = Promise.allSettled(runs);
+    reader.abort("gone");
+    expect((await outcomes).map(({ status }) => status)).toEqual(Array(12).fill("rejected"));
+    // A warning is told in the next turn.
+    await new Promise((resolve) => setImmediate(resolve));
+    process.off("warning", onWarning);
+    expect(warnings).toEqual([]);
   });
 });
 
@@ -99,13 +144,13 @@ describe("a signal while a thread is busy", () => {
     { stopsBusy: false, threads: 1 },
   ])("stops it or lets it be: $stopsBusy", async ({ stopsBusy, threads }) => {
     const pool = opened({ stopsBusy });
-    const { thread } = await pool.run({});
+    const { thread } = await pool.run(() => ({}));
     const reader = new AbortController();
     const task = busy(pool, reader.signal);
     const outcome = task.answer.catch((reason: unknown) => reason);
     reader.abort("gone");
     if (!stopsBusy) task.release();
     expect(await outcome).toEqual(stopsBusy ? "gone" : expect.objectContaining({ thread }));
-    expect(new Set([thread, (await pool.run({})).thread]).size).toBe(threads);
+    expect(new Set([thread, (await pool.run(() => ({}))).thread]).size).toBe(threads);
   });
 });

@@ -125,6 +125,21 @@ export type Question = {
   readonly [Which in Kind]: { readonly kind: Which; readonly asked: Asked<Which> };
 }[Kind];
 
+/** What is asked about a study that may be edited meanwhile. */
+export interface LatestOf<Which extends Kind, Entry extends StudyText> {
+  /** Whatever is asked about the same study and revision has the same, and nothing else has. */
+  readonly study: string;
+  /** The study as it is at the time. */
+  readonly find: () => Entry;
+  readonly askedOf: (entry: Entry) => Asked<Which>;
+}
+
+/** An answer with the study that it follows from. */
+export interface LatestAnswer<Which extends Kind, Entry> {
+  readonly entry: Entry;
+  readonly answer: Answer<Which>;
+}
+
 /** Where questions about studies are answered. */
 export interface Answering {
   /**
@@ -136,5 +151,32 @@ export interface Answering {
     asked: Asked<Which>,
     signal?: AbortSignal,
   ) => Promise<Answer<Which>>;
+  /**
+   * Asks about a study as it is once the question's turn has come, so that nothing is worked out of texts that were
+   * replaced before it.
+   * @throws as `ask` and `find` do
+   */
+  readonly askLatest: <Which extends Kind, Entry extends StudyText>(
+    kind: Which,
+    latest: LatestOf<Which, Entry>,
+    signal?: AbortSignal,
+  ) => Promise<LatestAnswer<Which, Entry>>;
   readonly close: () => Promise<void>;
+}
+
+/** Where questions wait for their turn. */
+export interface AnsweringInTurn extends Pick<Answering, "close"> {
+  readonly ask: <Which extends Kind>(
+    kind: Which,
+    asked: Asked<Which>,
+    signal?: AbortSignal,
+    turn?: InTurn<Which>,
+  ) => Promise<Answer<Which>>;
+}
+
+export interface InTurn<Which extends Kind> {
+  /** The same for whatever needs the same run. */
+  readonly about: string;
+  /** What is asked once its turn has come, in place of what was asked before. */
+  readonly asked: () => Asked<Which>;
 }

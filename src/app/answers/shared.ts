@@ -1,6 +1,15 @@
 import { createHash } from "node:crypto";
 import { LRUCache } from "lru-cache";
-import type { Answer, Answering, Asked, Kind } from "./questions.js";
+import type {
+  Answer,
+  Answering,
+  AnsweringInTurn,
+  Asked,
+  Kind,
+  LatestAnswer,
+  StudyText,
+} from "./questions.js";
+import { questionsUnderWay, type UnderWay } from "./under-way.js";
 
 /** Kinds whose answers follow from the texts that are asked about, and are small. */
 const kept: ReadonlySet<Kind> = new Set<Kind>([
@@ -16,47 +25,38 @@ const kept: ReadonlySet<Kind> = new Set<Kind>([
   "figures",
 ]);
 
-interface UnderWay {
-  readonly answer: Promise<Answer<Kind>>;
-  readonly ending: AbortController;
-  waiting: number;
-}
-
-/** Nobody waits for an answer any more. */
-class NobodyWaitsError extends Error {}
-
 /**
  * The same question at the same time is asked once, for all who wait; it ends when all of them left. The last answers
  * are remembered by the texts that they follow from, since a revision's number may stand for another after restoring.
  * @param mostBytes that remembered answers may take
  */
-export function sharedAnswers(answering: Answering, mostBytes: number): Answering {
+export function sharedAnswers(answering: AnsweringInTurn, mostBytes: number): Answering {
   const answers = new LRUCache<string, Answer<Kind>>({
     maxSize: mostBytes,
     sizeCalculation: (answer) => 1 + sizeOf(answer),
   });
-  const underWay = new Map<string, UnderWay>();
-  const start = (key: string, kind: Kind, asked: Asked<Kind>): UnderWay => {
+  const underWay = questionsUnderWay();
+  const start = (waitingKey: string, kind: Kind, { asked, about, inTurn }: Asking): UnderWay => {
     const ending = new AbortController();
-    const answer = answering
-      .ask(kind, asked, ending.signal)
-      .then((found) => {
-        answers.set(key, found);
-        return found;
+    let turn: Turn = { asked, entry: undefined };
+    let key = waitingKey;
+    let started: UnderWay | undefined;
+    const begin = () => {
+      turn = inTurn();
+      key = keyOf(kind, turn.asked);
+      if (started) underWay.move(started, key);
+      return turn.asked;
+    };
+    const found = answering
+      .ask(kind, asked, ending.signal, about === undefined ? undefined : { about, asked: begin })
+      .then((answer) => {
+        answers.set(keyOf(kind, turn.asked), answer);
+        return { answer, entry: turn.entry };
       })
-      .finally(() => forget(key, started));
-    const started: UnderWay = { answer, ending, waiting: 0 };
-    underWay.set(key, started);
+      .finally(() => started && underWay.forget(started));
+    started = { key, found, ending, waiting: 0 };
+    underWay.move(started, key);
     return started;
-  };
-  const forget = (key: string, ended: UnderWay) => {
-    if (underWay.get(key) === ended) underWay.delete(key);
-  };
-  const leave = (key: string, left: UnderWay) => {
-    left.waiting -= 1;
-    if (left.waiting > 0) return;
-    forget(key, left);
-    left.ending.abort(new NobodyWaitsError());
   };
   return {
     ask: async <Which extends Kind>(kind: Which, asked: Asked<Which>, signal?: AbortSignal) => {
@@ -64,30 +64,40 @@ export function sharedAnswers(answering: Answering, mostBytes: number): Answerin
       const key = keyOf(kind, asked);
       const known = answers.get(key);
       if (known !== undefined) return known as Answer<Which>;
-      const joined = underWay.get(key) ?? start(key, kind, asked);
-      joined.waiting += 1;
-      return (await orLeft(joined.answer, signal, () => leave(key, joined))) as Answer<Which>;
+      const inTurn = () => ({ asked, entry: undefined });
+      const joined = underWay.at(key) ?? start(key, kind, { asked, about: undefined, inTurn });
+      return (await underWay.join(joined, signal)).answer as Answer<Which>;
+    },
+    askLatest: async (kind, { study, find, askedOf }, signal) => {
+      const entry = find();
+      const asked = askedOf(entry);
+      const key = keyOf(kind, asked);
+      const known = answers.get(key);
+      if (known !== undefined) return { entry, answer: known as Answer<typeof kind> };
+      const inTurn = () => {
+        const latest = find();
+        return { asked: askedOf(latest), entry: latest };
+      };
+      const place = keyOf(kind, { ...asked, text: "", study });
+      const joined =
+        underWay.at(key) ?? underWay.at(place) ?? start(place, kind, { asked, about: study, inTurn });
+      const found = await underWay.join(joined, signal);
+      return { answer: found.answer, entry: found.entry ?? entry } as LatestAnswer<typeof kind, typeof entry>;
     },
     close: answering.close,
   };
 }
 
-/** An answer, or the reason of a signal that is given before it. */
-function orLeft<Found>(
-  answer: Promise<Found>,
-  signal: AbortSignal | undefined,
-  onLeft: () => void,
-): Promise<Found> {
-  if (!signal) return answer;
-  return new Promise((resolve, reject) => {
-    const left = () => {
-      onLeft();
-      reject(signal.reason);
-    };
-    if (signal.aborted) left();
-    signal.addEventListener("abort", left, { once: true });
-    answer.then(resolve, reject).finally(() => signal.removeEventListener("abort", left));
-  });
+interface Turn {
+  readonly asked: Asked<Kind>;
+  /** The study, where it is asked about as it is at its turn. */
+  readonly entry: StudyText | undefined;
+}
+
+interface Asking {
+  readonly asked: Asked<Kind>;
+  readonly about: string | undefined;
+  readonly inTurn: () => Turn;
 }
 
 /** Bytes in memory, roughly; anything but pages is small. */

@@ -1,19 +1,16 @@
-import type { Answer, Answering, Asked, Kind } from "./questions.js";
-
 type Soon<Found> = { readonly answer: Found } | "under way";
 
 /** How long work goes on for a reader who was told to ask again and has not. */
 const lingerMilliseconds = 10_000;
 
 /** An answer if it comes within some milliseconds; the work goes on for a while for the reader to come back. */
-export async function soon<Which extends Kind>(
-  answering: Pick<Answering, "ask">,
-  [kind, asked]: readonly [Which, Asked<Which>],
+export async function soon<Found>(
+  ask: (signal: AbortSignal) => Promise<Found>,
   milliseconds: number,
   signal: AbortSignal,
-): Promise<Soon<Answer<Which>>> {
+): Promise<Soon<Found>> {
   const ending = new AbortController();
-  const answer = answering.ask(kind, asked, AbortSignal.any([signal, ending.signal]));
+  const answer = ask(AbortSignal.any([signal, ending.signal]));
   const found = await within(milliseconds, answer);
   if (found === "under way") {
     const linger = setTimeout(() => ending.abort(new Error("nobody came back")), lingerMilliseconds).unref();

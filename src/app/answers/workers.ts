@@ -6,7 +6,7 @@ import { answerIn, type Reply } from "../../study/reading/replies.js";
 import { type PoolSettings, type ThreadPool, threadPool } from "../../workers/thread-pool.js";
 import type { Means } from "./means.js";
 import type { WorkerStart } from "./messages.js";
-import type { Answer, Answering, Asked, Kind, Question } from "./questions.js";
+import type { Answer, AnsweringInTurn, Kind, Question } from "./questions.js";
 
 /** Where each question waits: short ones, in view while somebody types, never wait behind long ones. */
 const queueNames = {
@@ -42,11 +42,11 @@ interface QueueSettings extends Pick<PoolSettings, "niceness" | "idleSeconds"> {
 const queueSettings: Readonly<Record<QueueName, QueueSettings>> = {
   short: { answers: "comparing", niceness: 0, longestSeconds: 60 },
   pages: { answers: "reporting", niceness: 3, longestSeconds: 120 },
-  papers: { answers: "papers", niceness: 3, longestSeconds: 120, idleSeconds: 30 },
+  papers: { answers: "papers", niceness: 10, longestSeconds: 120, idleSeconds: 30 },
   explanations: { answers: "comparing", niceness: 10, longestSeconds: 300, idleSeconds: 30 },
 };
 
-export interface AnswerWorkers extends Answering {
+export interface AnswerWorkers extends AnsweringInTurn {
   /** Starts the workers that nearly every page needs. */
   readonly warm: () => void;
 }
@@ -88,16 +88,15 @@ export function answerWorkers(means: Means, settings: Partial<WorkerSettings> = 
     explanations: poolFor("explanations"),
   };
   const pages = Array.from({ length: pageWorkers() }, () => poolFor("pages"));
-  const pageOf = placing(pages);
-  const poolOf = ({ kind, asked }: Question): AnswerPool => {
-    const name = queueNames[kind];
-    return name === "pages" ? pageOf(asked) : single[name];
-  };
+  const pageFor = placing(pages);
   return {
-    ask: async <Which extends Kind>(kind: Which, asked: Asked<Which>, signal?: AbortSignal) => {
-      const question = { kind, asked } as Question;
-      const reply = await poolOf(question).run(question, { signal, priority: priorities[kind] ?? 0 });
-      return answerIn(reply) as Answer<Which>;
+    ask: async (kind, asked, signal, turn) => {
+      const name: QueueName = queueNames[kind];
+      const about = turn?.about ?? digestOf(asked);
+      const pool = name === "pages" ? pageFor(about) : single[name];
+      const task = () => ({ kind, asked: turn ? turn.asked() : asked }) as Question;
+      const reply = await pool.run(task, { signal, priority: priorities[kind] ?? 0, about });
+      return answerIn(reply) as Answer<typeof kind>;
     },
     warm: () => {
       for (const each of [single.short, ...pages]) each.warm();
@@ -108,22 +107,24 @@ export function answerWorkers(means: Means, settings: Partial<WorkerSettings> = 
   };
 }
 
-/** One processor is left to the rest of the server and the printing browser. */
-const pageWorkers = () => Math.min(Math.max(availableParallelism() - 1, 1), 3);
+/** They stand back for the rest of the server, and the printing browser for them. */
+const pageWorkers = () => Math.min(availableParallelism(), 3);
 
-const digestOf = (text: string) => createHash("sha256").update(text).digest("hex");
-
-/** Texts whose worker is remembered, more than the workers have runs of. */
+/** Studies whose worker is remembered, more than the workers have runs of. */
 const mostPlaced = 100;
 
 /** The same worker for the same study, since it has the run at hand; a new one goes where the fewest wait. */
-function placing(pages: readonly AnswerPool[]): (asked: object) => AnswerPool {
+function placing(pages: readonly AnswerPool[]): (about: string) => AnswerPool {
   const placed = new LRUCache<string, AnswerPool>({ max: mostPlaced });
-  return (asked) => {
-    const key = "text" in asked && typeof asked.text === "string" ? digestOf(asked.text) : "";
+  return (about) => {
     const pool =
-      placed.get(key) ?? pages.reduce((least, each) => (each.open() < least.open() ? each : least));
-    placed.set(key, pool);
+      placed.get(about) ?? pages.reduce((least, each) => (each.open() < least.open() ? each : least));
+    placed.set(about, pool);
     return pool;
   };
+}
+
+function digestOf(asked: object): string {
+  const text = "text" in asked && typeof asked.text === "string" ? asked.text : "";
+  return createHash("sha256").update(text).digest("hex");
 }

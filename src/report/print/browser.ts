@@ -1,6 +1,6 @@
 import { accessSync, constants } from "node:fs";
 import { delimiter, join } from "node:path";
-import puppeteer, { type Browser } from "puppeteer";
+import puppeteer, { type Browser, type LaunchOptions } from "puppeteer";
 
 /** No browser for printing: for the operator. */
 export class BrowserError extends Error {}
@@ -30,14 +30,19 @@ const usualPlaces = [
  */
 export function findBrowser(): string | undefined {
   const named = process.env.PUPPETEER_EXECUTABLE_PATH;
-  const folders = (process.env.PATH ?? "").split(delimiter);
   const candidates = [
     ...(named ? [named] : []),
-    ...names.flatMap((name) => folders.map((folder) => join(folder, name))),
+    ...inFolders(names),
     ...usualPlaces,
     puppeteer.executablePath({ headless: "shell" }),
   ];
   return candidates.find(isExecutable);
+}
+
+/** Where programs may be on the search path. */
+function inFolders(programs: readonly string[]): string[] {
+  const folders = (process.env.PATH ?? "").split(delimiter);
+  return programs.flatMap((name) => folders.map((folder) => join(folder, name)));
 }
 
 function isExecutable(path: string): boolean {
@@ -49,36 +54,35 @@ function isExecutable(path: string): boolean {
   }
 }
 
+export interface LaunchSettings {
+  /** Is not ended by the signals that ask this process to stop: for who closes it himself. */
+  readonly outlivesSignals: boolean;
+  /** How much its processes stand back for others on Linux, from 0 to 19. */
+  readonly niceness: number;
+}
+
+const alone: LaunchSettings = { outlivesSignals: false, niceness: 0 };
+
+/** Beside a server's pages, which come before what is printed. */
+export const besidePages: LaunchSettings = { outlivesSignals: true, niceness: 10 };
+
 /**
  * Starts the printing browser. It is sandboxed unless run as root, where the sandbox cannot work.
- * @param outlivesSignals does not end it with the signals that ask this process to stop: for who closes it himself
  * @throws BrowserError
  */
-export async function launchBrowser(outlivesSignals = false): Promise<Browser> {
+export async function launchBrowser({ outlivesSignals, niceness } = alone): Promise<Browser> {
   const executablePath = findBrowser();
   if (!executablePath) {
     throw new BrowserError(
       'No browser for printing was found. Run "npm run prepare-browser", or set PUPPETEER_EXECUTABLE_PATH to a Chromium or Chrome.',
     );
   }
-  const isRoot = process.getuid?.() === 0;
   const handlesSignals = !outlivesSignals;
   const launched = puppeteer.launch({
-    executablePath,
+    ...startOf(executablePath, niceness),
     handleSIGINT: handlesSignals,
     handleSIGTERM: handlesSignals,
     handleSIGHUP: handlesSignals,
-    args: [
-      ...(isRoot ? ["--no-sandbox"] : []),
-      "--disable-gpu",
-      "--disable-background-networking",
-      "--disable-component-update",
-      "--disable-sync",
-      "--no-first-run",
-      // It knows the address of nothing but this machine.
-      "--host-resolver-rules=MAP * ~NOTFOUND , EXCLUDE 127.0.0.1",
-      "--font-render-hinting=none",
-    ],
   });
   return launched.catch((error: unknown) => {
     throw new BrowserError(
@@ -87,3 +91,27 @@ export async function launchBrowser(outlivesSignals = false): Promise<Browser> {
     );
   });
 }
+
+/** All its processes take their priority from the program that starts it: it cannot be set for them later. */
+function startOf(executablePath: string, niceness: number): LaunchOptions {
+  const isRoot = process.getuid?.() === 0;
+  const args = [...(isRoot ? ["--no-sandbox"] : []), ...usualArguments];
+  const nice = process.platform === "linux" && niceness > 0 ? inFolders(["nice"]).find(isExecutable) : "";
+  if (!nice) return { executablePath, args };
+  return {
+    executablePath: nice,
+    args: ["-n", String(niceness), executablePath, ...puppeteer.defaultArgs({ args })],
+    ignoreDefaultArgs: true,
+  };
+}
+
+const usualArguments = [
+  "--disable-gpu",
+  "--disable-background-networking",
+  "--disable-component-update",
+  "--disable-sync",
+  "--no-first-run",
+  // It knows the address of nothing but this machine.
+  "--host-resolver-rules=MAP * ~NOTFOUND , EXCLUDE 127.0.0.1",
+  "--font-render-hinting=none",
+];

@@ -1,4 +1,4 @@
-import type { ShelfCard } from "../../app/study-entry.js";
+import type { ListedStudy } from "../../app/study-entry.js";
 import type { RevisionCard } from "../../store/records.js";
 
 export const studyAddress = (id: string): string => `/api/studies/${id}`;
@@ -7,7 +7,7 @@ export const revisionAddress = (id: string, revision: number): string =>
   `${studyAddress(id)}/revisions/${revision}`;
 
 /** A study's card with the addresses of what belongs to it. */
-export function linkedStudy({ id, name, revision, ...rest }: ShelfCard) {
+export function linkedStudy({ id, name, revision, ...rest }: ListedStudy) {
   const self = studyAddress(id);
   const { savedAt, author, note, origin, fileName, isDamaged, isExample, state, createdAt, stateChangedAt } =
     rest;

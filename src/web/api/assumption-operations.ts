@@ -1,12 +1,12 @@
 import { z } from "zod";
-import type { StudyShelf } from "../../app/studies.js";
+import type { Studies } from "../../app/studies.js";
 import { noBody, noParameters, type Operation, operation } from "./operation.js";
 import { overrideOperations } from "./override-operations.js";
 import { assumptionReply } from "./schemas.js";
 
 /** Assumptions, and a study's own values in their place. */
-export function assumptionOperations(shelf: StudyShelf): Operation[] {
-  const { entries, sources } = shelf.assumptions;
+export function assumptionOperations(studies: Studies): Operation[] {
+  const { entries, sources } = studies.assumptions;
   return [
     operation({
       method: "get",
@@ -24,6 +24,6 @@ export function assumptionOperations(shelf: StudyShelf): Operation[] {
         })),
       }),
     }),
-    ...overrideOperations(shelf),
+    ...overrideOperations(studies),
   ];
 }

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { textOf } from "../../app/answers/questions.js";
-import type { ShelfEntry } from "../../app/study-entry.js";
-import type { ShelfReading } from "../../app/study-reading.js";
+import type { StudyEntry } from "../../app/study-entry.js";
+import type { StudyReading } from "../../app/study-reading.js";
 import { UnknownStudyError } from "../../store/errors.js";
 import { revisionParameter } from "./found.js";
 import { noBody, noParameters, type Operation, operation } from "./operation.js";
@@ -12,9 +12,9 @@ const latest = revisionParameter.optional().meta({ description: "The latest if l
 
 /** Two studies or revisions beside each other. */
 export function comparisonOperation({
-  shelf,
+  studies,
   answers,
-}: Pick<OperationParts, "shelf" | "answers">): Operation {
+}: Pick<OperationParts, "studies" | "answers">): Operation {
   return operation({
     method: "get",
     path: "/api/comparison",
@@ -34,8 +34,8 @@ export function comparisonOperation({
     body: noBody,
     reply: differences,
     answer: async ({ query, signal }) => {
-      const left = entryAt(shelf, query.left, query.leftRevision);
-      const right = entryAt(shelf, query.right, query.rightRevision);
+      const left = entryAt(studies, query.left, query.leftRevision);
+      const right = entryAt(studies, query.right, query.rightRevision);
       const names = { left: left.name, right: right.name };
       const asked = { left: textOf(left), right: textOf(right), names };
       const kind = query.explained === "true" ? "explanation" : "differences";
@@ -45,10 +45,10 @@ export function comparisonOperation({
   });
 }
 
-function entryAt(shelf: ShelfReading, id: string, revision: number | undefined): ShelfEntry {
-  const entry = revision === undefined ? shelf.find(id) : shelf.revision(id, revision);
+function entryAt(studies: StudyReading, id: string, revision: number | undefined): StudyEntry {
+  const entry = revision === undefined ? studies.find(id) : studies.revision(id, revision);
   if (!entry) throw new UnknownStudyError(id);
   return entry;
 }
 
-const sideOf = ({ id, revision, name }: ShelfEntry) => ({ id, revision, name });
+const sideOf = ({ id, revision, name }: StudyEntry) => ({ id, revision, name });

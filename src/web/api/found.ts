@@ -1,6 +1,6 @@
 import { z } from "zod";
-import type { ShelfCard, ShelfEntry } from "../../app/study-entry.js";
-import type { ShelfReading } from "../../app/study-reading.js";
+import type { ListedStudy, StudyEntry } from "../../app/study-entry.js";
+import type { StudyReading } from "../../app/study-reading.js";
 import { DeletedStudyError, UnknownStudyError } from "../../store/errors.js";
 
 export const studyPath = z.strictObject({ id: z.string().meta({ description: "Id of the study" }) });
@@ -15,22 +15,22 @@ export const authorQuery = z.strictObject({
 });
 
 /** @throws UnknownStudyError */
-export function studyIn(shelf: ShelfReading, id: string): ShelfEntry {
-  const entry = shelf.find(id);
+export function studyIn(studies: StudyReading, id: string): StudyEntry {
+  const entry = studies.find(id);
   if (!entry) throw new UnknownStudyError(id);
   return entry;
 }
 
 /** A study without its file, which may be damaged. @throws UnknownStudyError */
-export function cardIn(shelf: ShelfReading, id: string): ShelfCard {
-  const card = shelf.card(id);
+export function cardIn(studies: StudyReading, id: string): ListedStudy {
+  const card = studies.card(id);
   if (!card) throw new UnknownStudyError(id);
   return card;
 }
 
 /** A study that can be changed. @throws UnknownStudyError also for an example; DeletedStudyError; DamagedRevisionError */
-export function ownStudyIn(shelf: ShelfReading, id: string): ShelfEntry {
-  const entry = studyIn(shelf, id);
+export function ownStudyIn(studies: StudyReading, id: string): StudyEntry {
+  const entry = studyIn(studies, id);
   if (entry.isExample) throw new UnknownStudyError(id);
   if (entry.state === "deleted") throw new DeletedStudyError(entry);
   return entry;

@@ -10,7 +10,7 @@ import { issueCard } from "./schemas.js";
 
 /** Reports that are frozen with all that they were made from. */
 export function issueOperations(parts: OperationParts): Operation[] {
-  const { shelf, issuing, knownOdds } = parts;
+  const { studies, issuing, knownOdds } = parts;
   return [
     operation({
       method: "get",
@@ -22,7 +22,7 @@ export function issueOperations(parts: OperationParts): Operation[] {
       body: noBody,
       reply: z.array(issueCard),
       answer: ({ parameters }) => ({
-        reply: issuing.issues.list(studyIn(shelf, parameters.id).id).map(linkedIssue),
+        reply: issuing.issues.list(studyIn(studies, parameters.id).id).map(linkedIssue),
       }),
     }),
     operation({
@@ -38,7 +38,7 @@ export function issueOperations(parts: OperationParts): Operation[] {
       status: 201,
       reply: issueCard,
       answer: async ({ parameters: { id }, query: { author, note } }) => {
-        const entry = ownStudyIn(shelf, id);
+        const entry = ownStudyIn(studies, id);
         const issue = await issueReport(
           { entry, author, note },
           { ...issuing, make: (draft) => printedIssue(draft, knownOdds(entry), parts) },

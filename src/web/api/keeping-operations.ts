@@ -1,4 +1,4 @@
-import type { StudyShelf } from "../../app/studies.js";
+import type { Studies } from "../../app/studies.js";
 import type { StudyState } from "../../store/records.js";
 import { linkedStudy, studyAddress } from "./addresses.js";
 import { authorQuery, revisionParameter, studyPath } from "./found.js";
@@ -7,7 +7,7 @@ import { wholeStudy } from "./reading-operations.js";
 import { studyCard, studyReply } from "./schemas.js";
 
 /** Copies, and the states of a study. */
-export function keepingOperations(shelf: StudyShelf): Operation[] {
+export function keepingOperations(studies: Studies): Operation[] {
   const moving = (
     method: "post" | "delete",
     ending: string,
@@ -24,7 +24,7 @@ export function keepingOperations(shelf: StudyShelf): Operation[] {
       reply: studyCard,
       isTagged: true,
       answer: ({ parameters }) => {
-        const entry = shelf.setState(parameters.id, told.state);
+        const entry = studies.setState(parameters.id, told.state);
         return { reply: linkedStudy(entry), entry };
       },
     });
@@ -43,8 +43,8 @@ export function keepingOperations(shelf: StudyShelf): Operation[] {
       reply: studyReply,
       isTagged: true,
       answer: ({ parameters, query: { author, revision } }) => {
-        const entry = shelf.copy(parameters.id, author, revision);
-        return { reply: wholeStudy(shelf, entry), entry, location: studyAddress(entry.id) };
+        const entry = studies.copy(parameters.id, author, revision);
+        return { reply: wholeStudy(studies, entry), entry, location: studyAddress(entry.id) };
       },
     }),
     moving("post", "/archive", {

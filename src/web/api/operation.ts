@@ -1,6 +1,6 @@
 import type { Request, Response } from "express";
 import { z } from "zod";
-import type { ShelfEntry } from "../../app/study-entry.js";
+import type { StudyEntry } from "../../app/study-entry.js";
 import { InputError, problemsOf } from "../../study/reading/problems.js";
 import { decodeStudy } from "../../study/reading/study-bytes.js";
 import { askAgainSeconds } from "../pages/study-pages.js";
@@ -68,7 +68,7 @@ interface Spec<Parameters extends z.ZodObject, Query extends z.ZodObject, Body, 
 interface Answer<Reply> {
   readonly reply: Reply;
   /** The study whose entity tag goes with it. */
-  readonly entry?: ShelfEntry;
+  readonly entry?: StudyEntry;
   /** Address of what was made. */
   readonly location?: string;
 }

@@ -1,4 +1,4 @@
-import type { StudyShelf } from "../../app/studies.js";
+import type { Studies } from "../../app/studies.js";
 import { assumptionOperations } from "./assumption-operations.js";
 import { issueOperations } from "./issue-operations.js";
 import { keepingOperations } from "./keeping-operations.js";
@@ -15,13 +15,13 @@ export interface OperationGroup {
   readonly operations: readonly Operation[];
 }
 
-export const operationGroups = (parts: OperationParts): OperationGroup[] => groupsOf(parts, parts.shelf);
+export const operationGroups = (parts: OperationParts): OperationGroup[] => groupsOf(parts, parts.studies);
 
-const groupsOf = (parts: OperationParts, shelf: StudyShelf): OperationGroup[] => [
-  { title: "Studies", operations: [...readingOperations(shelf), ...writingOperations(parts)] },
-  { title: "Revisions", operations: revisionOperations(shelf) },
-  { title: "Copies, archive and deletion", operations: keepingOperations(shelf) },
+const groupsOf = (parts: OperationParts, studies: Studies): OperationGroup[] => [
+  { title: "Studies", operations: [...readingOperations(studies), ...writingOperations(parts)] },
+  { title: "Revisions", operations: revisionOperations(studies) },
+  { title: "Copies, archive and deletion", operations: keepingOperations(studies) },
   { title: "Checks and results", operations: resultOperations(parts) },
   { title: "Issued reports", operations: issueOperations(parts) },
-  { title: "Assumptions", operations: assumptionOperations(shelf) },
+  { title: "Assumptions", operations: assumptionOperations(studies) },
 ];

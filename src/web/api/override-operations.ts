@@ -1,6 +1,6 @@
 import { z } from "zod";
-import type { StudyShelf } from "../../app/studies.js";
-import type { ShelfEntry } from "../../app/study-entry.js";
+import type { Studies } from "../../app/studies.js";
+import type { StudyEntry } from "../../app/study-entry.js";
 import { applyOverrides } from "../../assumptions/override.js";
 import { withOverride, withoutOverride } from "../../editor/override-edits.js";
 import { studySchema } from "../../study/format/schema.js";
@@ -16,13 +16,13 @@ const overridePath = studyPath.extend({
 });
 
 /** A study's own values in place of assumptions; the study may be incomplete. */
-export const overrideOperations = (shelf: StudyShelf): Operation[] => [
-  listing(shelf),
-  setting(shelf),
-  resetting(shelf),
+export const overrideOperations = (studies: Studies): Operation[] => [
+  listing(studies),
+  setting(studies),
+  resetting(studies),
 ];
 
-function listing(shelf: StudyShelf): Operation {
+function listing(studies: Studies): Operation {
   return operation({
     method: "get",
     path: "/api/studies/{id}/overrides",
@@ -34,13 +34,13 @@ function listing(shelf: StudyShelf): Operation {
     reply: z.array(overrideReply),
     isTagged: true,
     answer: ({ parameters }) => {
-      const entry = studyIn(shelf, parameters.id);
-      return { reply: overridesIn(shelf, entry), entry };
+      const entry = studyIn(studies, parameters.id);
+      return { reply: overridesIn(studies, entry), entry };
     },
   });
 }
 
-function setting(shelf: StudyShelf): Operation {
+function setting(studies: Studies): Operation {
   return operation({
     method: "put",
     path: "/api/studies/{id}/overrides/{assumption}",
@@ -53,18 +53,18 @@ function setting(shelf: StudyShelf): Operation {
     reply: studyReply,
     isTagged: true,
     answer: ({ parameters: { id, assumption }, query: { author }, body, match }) => {
-      const { text, fileName } = ownStudyIn(shelf, id);
-      const expected = matchedRevision(match, ownStudyIn(shelf, id));
+      const { text, fileName } = ownStudyIn(studies, id);
+      const expected = matchedRevision(match, ownStudyIn(studies, id));
       const override = { id: assumption, ...body };
-      refuseUnusable(shelf, override);
+      refuseUnusable(studies, override);
       const writer = { author, note: `Own value of ${assumption}: ${body.reason}`, origin: "api" } as const;
-      const entry = shelf.save(id, expected, withOverride(text, fileName, override), writer);
-      return { reply: wholeStudy(shelf, entry), entry };
+      const entry = studies.save(id, expected, withOverride(text, fileName, override), writer);
+      return { reply: wholeStudy(studies, entry), entry };
     },
   });
 }
 
-function resetting(shelf: StudyShelf): Operation {
+function resetting(studies: Studies): Operation {
   return operation({
     method: "delete",
     path: "/api/studies/{id}/overrides/{assumption}",
@@ -77,33 +77,30 @@ function resetting(shelf: StudyShelf): Operation {
     reply: studyReply,
     isTagged: true,
     answer: ({ parameters: { id, assumption }, query: { author }, match }) => {
-      const { text, fileName } = ownStudyIn(shelf, id);
-      const expected = matchedRevision(match, ownStudyIn(shelf, id));
+      const { text, fileName } = ownStudyIn(studies, id);
+      const expected = matchedRevision(match, ownStudyIn(studies, id));
       const writer = { author, note: `Usual value of ${assumption} again`, origin: "api" } as const;
-      const entry = shelf.save(id, expected, withoutOverride(text, fileName, assumption), writer);
-      return { reply: wholeStudy(shelf, entry), entry };
+      const entry = studies.save(id, expected, withoutOverride(text, fileName, assumption), writer);
+      return { reply: wholeStudy(studies, entry), entry };
     },
   });
 }
 
-function overridesIn(shelf: StudyShelf, entry: ShelfEntry) {
-  const written = valueAt(shelf.check(entry).document, ["overrides"]);
+function overridesIn(studies: Studies, entry: StudyEntry) {
+  const written = valueAt(studies.check(entry).document, ["overrides"]);
   const parsed = studySchema.shape.overrides.safeParse(written);
   if (!parsed.success) {
     throw new InputError(`The overrides of ${entry.name}`, problemsOf(parsed.error.issues, written));
   }
   return parsed.data.map(({ id, value, reason }) => {
-    const assumption = shelf.assumptions.entries.get(id);
+    const assumption = studies.assumptions.entries.get(id);
     return { id, value, reason, usual: assumption?.value ?? null, unit: assumption?.unit ?? null };
   });
 }
 
 /** @throws InputError where no assumption has that id, or it cannot have that value */
-function refuseUnusable(
-  shelf: StudyShelf,
-  override: z.output<typeof overrideRequest> & { id: string },
-): void {
-  const { problems } = applyOverrides(shelf.assumptions, [override]);
+function refuseUnusable(studies: Studies, override: z.output<typeof overrideRequest> & { id: string }): void {
+  const { problems } = applyOverrides(studies.assumptions, [override]);
   if (problems.length === 0) return;
   throw new InputError(
     "The override",

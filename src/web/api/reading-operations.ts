@@ -1,13 +1,13 @@
 import { z } from "zod";
-import type { StudyShelf } from "../../app/studies.js";
-import type { ShelfEntry } from "../../app/study-entry.js";
+import type { Studies } from "../../app/studies.js";
+import type { StudyEntry } from "../../app/study-entry.js";
 import { linkedStudy } from "./addresses.js";
 import { studyIn, studyPath } from "./found.js";
 import { noBody, noParameters, type Operation, operation } from "./operation.js";
 import { state, studyCard, studyReply } from "./schemas.js";
 
 /** Listing and reading studies. */
-export function readingOperations(shelf: StudyShelf): Operation[] {
+export function readingOperations(studies: Studies): Operation[] {
   return [
     operation({
       method: "get",
@@ -19,7 +19,7 @@ export function readingOperations(shelf: StudyShelf): Operation[] {
       body: noBody,
       reply: z.array(studyCard),
       answer: ({ query }) => ({
-        reply: (query.state === "active" ? shelf.list() : shelf.inState(query.state)).map(linkedStudy),
+        reply: (query.state === "active" ? studies.list() : studies.inState(query.state)).map(linkedStudy),
       }),
     }),
     operation({
@@ -33,8 +33,8 @@ export function readingOperations(shelf: StudyShelf): Operation[] {
       reply: studyReply,
       isTagged: true,
       answer: ({ parameters }) => {
-        const entry = studyIn(shelf, parameters.id);
-        return { reply: wholeStudy(shelf, entry), entry };
+        const entry = studyIn(studies, parameters.id);
+        return { reply: wholeStudy(studies, entry), entry };
       },
     }),
     operation({
@@ -49,7 +49,7 @@ export function readingOperations(shelf: StudyShelf): Operation[] {
       isText: true,
       isTagged: true,
       answer: ({ parameters }) => {
-        const entry = studyIn(shelf, parameters.id);
+        const entry = studyIn(studies, parameters.id);
         return { reply: entry.text, entry };
       },
     }),
@@ -57,6 +57,6 @@ export function readingOperations(shelf: StudyShelf): Operation[] {
 }
 
 /** A study with its file, and what is missing or wrong in it. */
-export function wholeStudy(shelf: StudyShelf, entry: ShelfEntry) {
-  return { ...linkedStudy(entry), text: entry.text, ...shelf.check(entry) };
+export function wholeStudy(studies: Studies, entry: StudyEntry) {
+  return { ...linkedStudy(entry), text: entry.text, ...studies.check(entry) };
 }

@@ -1,5 +1,5 @@
 import type { z } from "zod";
-import type { ShelfCard } from "../../app/study-entry.js";
+import type { ListedStudy } from "../../app/study-entry.js";
 import { ConflictError } from "../../store/errors.js";
 import { explain } from "../explain.js";
 import { revisionAddress, studyAddress } from "./addresses.js";
@@ -58,4 +58,4 @@ function conflictOf({
   };
 }
 
-type ConflictedStudy = Pick<ShelfCard, "id" | "name" | "revision" | "author" | "savedAt">;
+type ConflictedStudy = Pick<ListedStudy, "id" | "name" | "revision" | "author" | "savedAt">;

@@ -9,7 +9,7 @@ import { checkReply, odds, results, studyDocument } from "./schemas.js";
 
 /** What a study's figures are made of and what comes out. */
 export function resultOperations(parts: OperationParts): Operation[] {
-  const { shelf, answers } = parts;
+  const { studies, answers } = parts;
   return [
     operation({
       method: "post",
@@ -21,7 +21,7 @@ export function resultOperations(parts: OperationParts): Operation[] {
       body: studyBody(studyDocument),
       reply: checkReply,
       answer: ({ body }) => {
-        const { problems } = shelf.check({ text: body, fileName: "The request" });
+        const { problems } = studies.check({ text: body, fileName: "The request" });
         return { reply: { complete: problems.length === 0, problems } };
       },
     }),
@@ -35,8 +35,10 @@ export function resultOperations(parts: OperationParts): Operation[] {
       body: noBody,
       reply: results,
       answer: async ({ parameters, signal }) => {
-        const figures = await answers.ask("figures", textOf(studyIn(shelf, parameters.id)), signal);
-        return { reply: JSON.parse(Buffer.from(figures).toString()) };
+        const find = () => studyIn(studies, parameters.id);
+        const latest = { study: parameters.id, find, askedOf: textOf };
+        const { answer } = await answers.askLatest("figures", latest, signal);
+        return { reply: JSON.parse(Buffer.from(answer).toString()) };
       },
     }),
     oddsOperation(parts),
@@ -52,7 +54,7 @@ const drawing = z.discriminatedUnion("state", [
 ]);
 
 /** How sure a study is: the first request starts the drawing, which ends where nobody asks for half a minute. */
-function oddsOperation({ shelf, desk }: Pick<OperationParts, "shelf" | "desk">): Operation {
+function oddsOperation({ studies, runs }: Pick<OperationParts, "studies" | "runs">): Operation {
   return operation({
     method: "get",
     path: "/api/studies/{id}/odds",
@@ -64,7 +66,7 @@ function oddsOperation({ shelf, desk }: Pick<OperationParts, "shelf" | "desk">):
     reply: odds,
     underWay: drawing,
     answer: ({ parameters }) => {
-      const state = desk.ask(runQuestion(studyIn(shelf, parameters.id), shelf));
+      const state = runs.ask(runQuestion(studyIn(studies, parameters.id), studies));
       return state.state === "done" ? { reply: { ...state.result } } : { underWay: state };
     },
   });

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import type { StudyShelf } from "../../app/studies.js";
+import type { Studies } from "../../app/studies.js";
 import { UnknownStudyError } from "../../store/errors.js";
 import { linkedRevision } from "./addresses.js";
 import { matchedRevision } from "./entity-tag.js";
@@ -9,7 +9,7 @@ import { wholeStudy } from "./reading-operations.js";
 import { revisionCard, revisionReply, studyReply } from "./schemas.js";
 
 /** Earlier revisions, for reading and to have again. */
-export function revisionOperations(shelf: StudyShelf): Operation[] {
+export function revisionOperations(studies: Studies): Operation[] {
   return [
     operation({
       method: "get",
@@ -21,8 +21,8 @@ export function revisionOperations(shelf: StudyShelf): Operation[] {
       body: noBody,
       reply: z.array(revisionCard),
       answer: ({ parameters }) => {
-        const { id } = cardIn(shelf, parameters.id);
-        return { reply: shelf.revisions(id).map(linkedRevision) };
+        const { id } = cardIn(studies, parameters.id);
+        return { reply: studies.revisions(id).map(linkedRevision) };
       },
     }),
     operation({
@@ -35,7 +35,7 @@ export function revisionOperations(shelf: StudyShelf): Operation[] {
       body: noBody,
       reply: revisionReply,
       answer: ({ parameters: { id, revision } }) => {
-        const found = shelf.revision(id, revision);
+        const found = studies.revision(id, revision);
         if (!found) throw new UnknownStudyError(id);
         return { reply: { ...linkedRevision(found), text: found.text } };
       },
@@ -52,16 +52,16 @@ export function revisionOperations(shelf: StudyShelf): Operation[] {
       reply: studyReply,
       isTagged: true,
       answer: ({ parameters: { id, revision }, query, match }) => {
-        const expected = expectedRevision(shelf, id, match);
-        const entry = shelf.restore(id, revision, expected, query.author);
-        return { reply: wholeStudy(shelf, entry), entry };
+        const expected = expectedRevision(studies, id, match);
+        const entry = studies.restore(id, revision, expected, query.author);
+        return { reply: wholeStudy(studies, entry), entry };
       },
     }),
   ];
 }
 
 /** A damaged revision has no tag that a writer could have read: "*" alone stands for it. */
-function expectedRevision(shelf: StudyShelf, id: string, match: string | undefined): number {
-  const { isDamaged, revision } = cardIn(shelf, id);
-  return isDamaged && match?.trim() === "*" ? revision : matchedRevision(match, ownStudyIn(shelf, id));
+function expectedRevision(studies: Studies, id: string, match: string | undefined): number {
+  const { isDamaged, revision } = cardIn(studies, id);
+  return isDamaged && match?.trim() === "*" ? revision : matchedRevision(match, ownStudyIn(studies, id));
 }

@@ -23,11 +23,11 @@ const writingQuery = authorQuery.extend({
 });
 
 /** Making and saving studies. */
-type WritingParts = Pick<OperationParts, "shelf" | "answers">;
+type WritingParts = Pick<OperationParts, "studies" | "answers">;
 
 export const writingOperations = (parts: WritingParts): Operation[] => [creating(parts), saving(parts)];
 
-function creating({ shelf, answers }: WritingParts): Operation {
+function creating({ studies, answers }: WritingParts): Operation {
   return operation({
     method: "post",
     path: "/api/studies",
@@ -42,13 +42,13 @@ function creating({ shelf, answers }: WritingParts): Operation {
     answer: async ({ query: { author, note, draft }, body }) => {
       const writer = { author, note, origin: "api" } as const;
       if (draft === "false") await mustBeComplete(answers, { text: body, fileName: "The request" });
-      const entry = shelf.create(body, writer);
-      return { reply: wholeStudy(shelf, entry), entry, location: studyAddress(entry.id) };
+      const entry = studies.create(body, writer);
+      return { reply: wholeStudy(studies, entry), entry, location: studyAddress(entry.id) };
     },
   });
 }
 
-function saving({ shelf, answers }: WritingParts): Operation {
+function saving({ studies, answers }: WritingParts): Operation {
   return operation({
     method: "put",
     path: "/api/studies/{id}",
@@ -61,10 +61,10 @@ function saving({ shelf, answers }: WritingParts): Operation {
     reply: studyReply,
     isTagged: true,
     answer: async ({ parameters: { id }, query: { author, note, draft }, body, match }) => {
-      const expected = matchedRevision(match, ownStudyIn(shelf, id));
+      const expected = matchedRevision(match, ownStudyIn(studies, id));
       if (draft === "false") await mustBeComplete(answers, { text: body, fileName: "The request" });
-      const entry = shelf.save(id, expected, body, { author, note, origin: "api" });
-      return { reply: wholeStudy(shelf, entry), entry };
+      const entry = studies.save(id, expected, body, { author, note, origin: "api" });
+      return { reply: wholeStudy(studies, entry), entry };
     },
   });
 }

@@ -1,6 +1,6 @@
 import { type Answering, textOf } from "../../app/answers/questions.js";
-import type { StudyShelf } from "../../app/studies.js";
-import type { ShelfEntry } from "../../app/study-entry.js";
+import type { Studies } from "../../app/studies.js";
+import type { StudyEntry } from "../../app/study-entry.js";
 import { mayOnlyRead } from "../../app/visitor.js";
 import type { Assumption } from "../../assumptions/entry.js";
 import { draftOf } from "../../editor/draft.js";
@@ -14,9 +14,9 @@ import { type OwnValueForm, triedText, type Wrong } from "./own-value-form.js";
 import { workbenchPage } from "./workbench-page.js";
 
 export interface AssumptionPage {
-  readonly shelf: StudyShelf;
+  readonly studies: Studies;
   readonly answers: Answering;
-  readonly study: ShelfEntry;
+  readonly study: StudyEntry;
   readonly entry: Assumption;
   /** A value that is tried or could not be kept; absent where the page is opened. */
   readonly typed: OwnValueForm | undefined;
@@ -29,12 +29,12 @@ export interface AssumptionPage {
 
 /** One assumption: where it comes from, the study's own value, and what that does to the answer. */
 export async function assumptionPage(page: AssumptionPage): Promise<object> {
-  const { shelf, answers, study, entry, typed, author, conflict } = page;
+  const { studies, answers, study, entry, typed, author, conflict } = page;
   const { id } = entry;
   const own = ownValues(draftOf(study.text, study.fileName).document);
   const balance = await answers.ask("balance", textOf(study));
-  const row = assumptionRow(entry, { assumptions: shelf.assumptions, used: usedIn(balance), own });
-  const tried = typed && triedText(study, entry, withReason(typed, page.isTrial), shelf.assumptions);
+  const row = assumptionRow(entry, { assumptions: studies.assumptions, used: usedIn(balance), own });
+  const tried = typed && triedText(study, entry, withReason(typed, page.isTrial), studies.assumptions);
   const kept = own.get(id);
   return workbenchPage(
     { entry: study, balance, part: "assumptions", title: row.name },
@@ -67,7 +67,7 @@ const errorsOf = (wrong: Wrong | undefined) => ({
   reasonError: wrong?.reason ?? "",
 });
 
-function conflictText({ revision, author }: ShelfEntry, theirs: OwnValue | undefined): string {
+function conflictText({ revision, author }: StudyEntry, theirs: OwnValue | undefined): string {
   const did = theirs ? `gave it the value “${theirs.value}” (${theirs.reason})` : "set it to its usual value";
   return `${author || "Someone"} ${did} in revision ${revision}, while you worked. Nothing was overwritten; what you typed is below. Save again to keep yours.`;
 }

@@ -1,9 +1,9 @@
 import express, { type Express } from "express";
 import { type BalanceState, textOf } from "../../app/answers/questions.js";
 import { patienceMilliseconds } from "../../app/answers/soon.js";
-import { resultWithin, runDesk, usualDesk } from "../../app/runs.js";
-import type { StudyShelf } from "../../app/studies.js";
-import type { ShelfEntry } from "../../app/study-entry.js";
+import { askedRuns, resultWithin, usualRuns } from "../../app/runs.js";
+import type { Studies } from "../../app/studies.js";
+import type { StudyEntry } from "../../app/study-entry.js";
 import type { Assumption } from "../../assumptions/entry.js";
 import { withoutOverride } from "../../editor/override-edits.js";
 import { withOwnValue } from "../../editor/own-value.js";
@@ -24,23 +24,23 @@ export type Judge = (document: StudyDocument, signal: AbortSignal) => Promise<Sw
 
 /** Assumptions of a study: the table of all, and for each its own page, where a value may be tried and kept. */
 export function addAssumptions(app: Express, parts: StudyPages & { readonly judge: Judge }): void {
-  const { shelf, answers, find, knownOdds, judge } = parts;
-  const swings = runDesk({
-    ...usualDesk,
+  const { studies, answers, find, knownOdds, judge } = parts;
+  const swings = askedRuns({
+    ...usualRuns,
     ...judging,
     draw: ({ document }, { signal }) => judge(document, signal),
   });
-  const judged = async (entry: ShelfEntry, balance: BalanceState): Promise<JudgedState> => {
+  const judged = async (entry: StudyEntry, balance: BalanceState): Promise<JudgedState> => {
     if (!balance.line) return "unfinished";
     const odds = knownOdds(entry);
-    if (odds) return { swings: knownSwings(shelf.document(entry), odds, shelf) };
-    const found = await resultWithin(patienceMilliseconds, swings, runQuestion(entry, shelf));
+    if (odds) return { swings: knownSwings(studies.document(entry), odds, studies) };
+    const found = await resultWithin(patienceMilliseconds, swings, runQuestion(entry, studies));
     return found ? { swings: found } : "under way";
   };
   app.get("/studies/:id/assumptions", async (request, response) => {
     const entry = find(request.params.id);
     const balance = await answers.ask("balance", textOf(entry));
-    const view = assumptionsPage({ entry, shelf, balance }, await judged(entry, balance), {
+    const view = assumptionsPage({ entry, studies, balance }, await judged(entry, balance), {
       ...readSearch(request.query),
       author: authorOf(request),
     });
@@ -50,7 +50,7 @@ export function addAssumptions(app: Express, parts: StudyPages & { readonly judg
     const found = await resultWithin(
       patienceMilliseconds,
       swings,
-      runQuestion(find(request.params.id), shelf),
+      runQuestion(find(request.params.id), studies),
     );
     if (found) response.json({ swings: found });
     else response.status(202).set("Retry-After", String(askAgainSeconds)).json({ state: "drawing" });
@@ -62,36 +62,36 @@ export function addAssumptions(app: Express, parts: StudyPages & { readonly judg
 /** Runs for which no page asks any more end soon: another revision is most often asked for instead. */
 const judging = { patienceMilliseconds: 10_000, mostKept: 16 };
 
-type Parts = Pick<StudyPages, "shelf" | "answers" | "find">;
+type Parts = Pick<StudyPages, "studies" | "answers" | "find">;
 
 const path = "/studies/:id/assumptions/:assumption";
 
 const rendered = async (view: AssumptionPage) => renderPage("assumption", await assumptionPage(view));
 
-function entryOf(id: string, { assumptions }: StudyShelf): Assumption {
+function entryOf(id: string, { assumptions }: Studies): Assumption {
   const entry = assumptions.entries.get(id);
   if (!entry) throw new NotFoundError();
   return entry;
 }
 
 /** Nothing is saved: a tried value stands in the address. */
-function addTrying(app: Express, { shelf, answers, find }: Parts): void {
+function addTrying(app: Express, { studies, answers, find }: Parts): void {
   app.get(path, async ({ params, query, headers }, response) => {
     const study = find(params.id);
-    const entry = entryOf(params.assumption, shelf);
+    const entry = entryOf(params.assumption, studies);
     const typed =
       query.value === undefined
         ? undefined
         : readOwnValueForm({ ...query, base: query.base ?? study.revision });
     response.set("Cache-Control", "no-store");
     const author = typed?.author || authorOf({ headers });
-    response.send(await rendered({ shelf, answers, study, entry, typed, isTrial: true, author }));
+    response.send(await rendered({ studies, answers, study, entry, typed, isTrial: true, author }));
   });
 }
 
 const largestForm = "20kb";
 
-function addKeepingOwn(app: Express, { shelf, answers, find }: Parts): void {
+function addKeepingOwn(app: Express, { studies, answers, find }: Parts): void {
   const form = express.urlencoded({ extended: false, limit: largestForm });
   const own = (id: string) => {
     const study = find(id);
@@ -100,21 +100,21 @@ function addKeepingOwn(app: Express, { shelf, answers, find }: Parts): void {
   };
   app.post(path, form, async ({ params, body }, response) => {
     const study = own(params.id);
-    const entry = entryOf(params.assumption, shelf);
+    const entry = entryOf(params.assumption, studies);
     const typed = readOwnValueForm(body);
     const { author } = typed;
     rememberAuthor(response, author);
-    if (triedText(study, entry, typed, shelf.assumptions).wrong) {
-      response.status(400).send(await rendered({ shelf, answers, study, entry, typed, author }));
+    if (triedText(study, entry, typed, studies.assumptions).wrong) {
+      response.status(400).send(await rendered({ studies, answers, study, entry, typed, author }));
       return;
     }
-    const result = saveOwnValue(shelf, study, entry.id, typed, keeping(entry, typed));
+    const result = saveOwnValue(studies, study, entry.id, typed, keeping(entry, typed));
     if (result.saved) response.redirect(303, `/studies/${study.id}/assumptions/${entry.id}`);
     else {
       const { latest, theirs } = result;
       response.status(409);
       response.send(
-        await rendered({ shelf, answers, study: latest, entry, typed, author, conflict: { theirs } }),
+        await rendered({ studies, answers, study: latest, entry, typed, author, conflict: { theirs } }),
       );
     }
   });
@@ -123,15 +123,15 @@ function addKeepingOwn(app: Express, { shelf, answers, find }: Parts): void {
     const id = params.assumption;
     const { author, base } = readOwnValueForm(body);
     rememberAuthor(response, author);
-    const result = saveOwnValue(shelf, study, id, { author, base }, resetting(id, shelf));
+    const result = saveOwnValue(studies, study, id, { author, base }, resetting(id, studies));
     if (result.saved) response.redirect(303, `/studies/${study.id}/assumptions`);
     else {
       const { latest, theirs } = result;
-      const entry = entryOf(id, shelf);
+      const entry = entryOf(id, studies);
       response.status(409);
       response.send(
         await rendered({
-          shelf,
+          studies,
           answers,
           study: latest,
           entry,
@@ -144,13 +144,13 @@ function addKeepingOwn(app: Express, { shelf, answers, find }: Parts): void {
   });
 }
 
-const resetting = (id: string, { assumptions }: StudyShelf) => ({
+const resetting = (id: string, { assumptions }: Studies) => ({
   note: `Assumptions: ${assumptions.entries.get(id)?.title ?? id} as usual`,
-  apply: ({ text, fileName }: ShelfEntry) => withoutOverride(text, fileName, id),
+  apply: ({ text, fileName }: StudyEntry) => withoutOverride(text, fileName, id),
 });
 
 const keeping = ({ id, title }: Assumption, typed: OwnValueForm) => ({
   note: `Assumptions: ${title ?? id} ${typed.value}`,
-  apply: ({ text, fileName }: ShelfEntry) =>
+  apply: ({ text, fileName }: StudyEntry) =>
     withOwnValue(text, fileName, id, { value: typed.value, reason: typed.reason }),
 });

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import type { BalanceState } from "../../app/answers/questions.js";
-import type { StudyShelf } from "../../app/studies.js";
-import type { ShelfEntry } from "../../app/study-entry.js";
+import type { Studies } from "../../app/studies.js";
+import type { StudyEntry } from "../../app/study-entry.js";
 import { mayOnlyRead } from "../../app/visitor.js";
 import { isJudged } from "../../assumptions/entry-marks.js";
 import { draftOf } from "../../editor/draft.js";
@@ -46,7 +46,7 @@ export const usedIn = (balance: BalanceState): ReadonlySet<string> | undefined =
 export function knownSwings(
   document: StudyDocument,
   odds: Odds,
-  { assumptions }: Pick<StudyShelf, "assumptions">,
+  { assumptions }: Pick<Studies, "assumptions">,
 ): readonly Swing[] {
   const own = new Set(document.overrides.map(({ id }) => id));
   const isWanted = (id: string) => {
@@ -64,18 +64,18 @@ const filterNames: Readonly<Record<AssumptionFilter, string>> = {
 };
 
 interface AssumptionsOf {
-  readonly entry: ShelfEntry;
-  readonly shelf: StudyShelf;
+  readonly entry: StudyEntry;
+  readonly studies: Studies;
   readonly balance: BalanceState;
 }
 
 export function assumptionsPage(
-  { entry, shelf, balance }: AssumptionsOf,
+  { entry, studies, balance }: AssumptionsOf,
   judged: JudgedState,
   { words, filter, author }: Search & { readonly author: string },
 ): object {
   const own = ownValues(draftOf(entry.text, entry.fileName).document);
-  const reading = { assumptions: shelf.assumptions, used: usedIn(balance), own };
+  const reading = { assumptions: studies.assumptions, used: usedIn(balance), own };
   const rows = assumptionRows(reading, filter, words);
   const href = (id: string) => `/studies/${entry.id}/assumptions/${id}`;
   return workbenchPage(
@@ -86,7 +86,7 @@ export function assumptionsPage(
       base: entry.revision,
       author,
       own: [...own].map(([id, { value, reason }]) => {
-        const known = shelf.assumptions.entries.get(id);
+        const known = studies.assumptions.entries.get(id);
         const row = known && assumptionRow(known, reading);
         const link = row ? href(id) : undefined;
         return {
@@ -98,7 +98,7 @@ export function assumptionsPage(
           link,
         };
       }),
-      judged: judgedView(judged, entry, shelf, reading),
+      judged: judgedView(judged, entry, studies, reading),
       isUnderWay: judged === "under way",
       search: {
         words,
@@ -108,7 +108,7 @@ export function assumptionsPage(
           isChosen: each === filter,
         })),
       },
-      count: `${rows.length} of ${shelf.assumptions.entries.size} assumptions`,
+      count: `${rows.length} of ${studies.assumptions.entries.size} assumptions`,
       rows: rows.map((row) => ({ ...row, name: nameOf(row), link: href(row.id) })),
     },
   );
@@ -120,9 +120,9 @@ const nameOf = ({ id, name }: AssumptionRow) =>
 
 const mostJudged = 12;
 
-function judgedView(state: JudgedState, entry: ShelfEntry, shelf: StudyShelf, reading: AssumptionReading) {
+function judgedView(state: JudgedState, entry: StudyEntry, studies: Studies, reading: AssumptionReading) {
   if (state === "unfinished" || state === "under way") return { isKnown: false, rows: [], rest: "" };
-  const { money, study, options } = shelf.document(entry);
+  const { money, study, options } = studies.document(entry);
   const format = formatter(money.currency, study.units);
   const moving = state.swings.length;
   const requested = options.find(({ id }) => id === study.requestedOption)?.name ?? "";

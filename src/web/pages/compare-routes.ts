@@ -6,18 +6,18 @@ import { NotFoundError } from "../explain.js";
 import { readerSignal } from "../reader-gone.js";
 import { renderPage } from "../render.js";
 import { compareChooser } from "./compare-chooser.js";
-import { type ComparedShelves, type ComparedSide, comparedSide } from "./compared-side.js";
+import { type ComparedSide, type ComparedSources, comparedSide } from "./compared-side.js";
 
 type Pair = readonly [ComparedSide, ComparedSide];
 
 /** Any two studies, revisions or issued reports beside each other. */
 export function addCompare(
   app: Express,
-  { answers, ...shelves }: ComparedShelves & { readonly answers: Answering },
+  { answers, ...sources }: ComparedSources & { readonly answers: Answering },
 ): void {
   const chosen = (request: Request): Pair | undefined => {
-    const left = comparedSide(wordOf(request.query.left), shelves);
-    const right = comparedSide(wordOf(request.query.right), shelves);
+    const left = comparedSide(wordOf(request.query.left), sources);
+    const right = comparedSide(wordOf(request.query.right), sources);
     return left && right ? [left, right] : undefined;
   };
   app.get("/compare", async (request, response) => {
@@ -25,7 +25,7 @@ export function addCompare(
     const base = {
       title: "Compare two studies",
       assets: linkedAssets,
-      chooser: compareChooser(shelves, [wordOf(request.query.left), wordOf(request.query.right)]),
+      chooser: compareChooser(sources, [wordOf(request.query.left), wordOf(request.query.right)]),
     };
     if (!pair) {
       response.send(renderPage("compare", { ...base, sides: undefined, view: undefined }));
@@ -33,7 +33,8 @@ export function addCompare(
     }
     const [left, right] = namedSides(pair);
     const asked = askedOf(pair);
-    const found = await soon(answers, ["explanation", asked], patienceMilliseconds, readerSignal(response));
+    const explanation = (signal: AbortSignal) => answers.ask("explanation", asked, signal);
+    const found = await soon(explanation, patienceMilliseconds, readerSignal(response));
     const isUnderWay = found === "under way";
     const { view } = isUnderWay ? await answers.ask("differences", asked) : found.answer;
     const references = `left=${left.reference}&right=${right.reference}`;

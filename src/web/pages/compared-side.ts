@@ -1,6 +1,6 @@
 import { type ComparedText, textOf } from "../../app/answers/questions.js";
-import type { StudyShelf } from "../../app/studies.js";
-import type { ShelfEntry } from "../../app/study-entry.js";
+import type { Studies } from "../../app/studies.js";
+import type { StudyEntry } from "../../app/study-entry.js";
 import { assumptionsSchema } from "../../issue/record.js";
 import { DeletedStudyError } from "../../store/errors.js";
 import type { IssueStore, KeptIssue } from "../../store/issues.js";
@@ -20,15 +20,15 @@ export interface ComparedSide {
   readonly study: ComparedText;
 }
 
-export interface ComparedShelves {
-  readonly shelf: StudyShelf;
+export interface ComparedSources {
+  readonly studies: Studies;
   readonly issues: IssueStore;
 }
 
 /** @returns undefined where nothing is named @throws NotFoundError, DeletedStudyError */
 export function comparedSide(
   reference: string,
-  { shelf, issues }: ComparedShelves,
+  { studies, issues }: ComparedSources,
 ): ComparedSide | undefined {
   if (reference === "") return undefined;
   const [, id = "", revision, issue] = /^([^@]+)(?:@(\d{1,9})|@issue-(\d{1,9}))?$/.exec(reference) ?? [];
@@ -37,13 +37,13 @@ export function comparedSide(
     if (!found) throw new NotFoundError();
     return issueSide(found);
   }
-  const entry = revision === undefined ? shelf.find(id) : shelf.revision(id, Number(revision));
+  const entry = revision === undefined ? studies.find(id) : studies.revision(id, Number(revision));
   if (!entry) throw new NotFoundError();
   if (entry.state === "deleted") throw new DeletedStudyError(entry);
   return entrySide(entry);
 }
 
-function entrySide(entry: ShelfEntry): ComparedSide {
+function entrySide(entry: StudyEntry): ComparedSide {
   const { id, name, isExample, revision, savedAt, author } = entry;
   const standing = isExample ? "invented example" : `revision ${revision}, ${savedAt.slice(0, 10)}`;
   return {

@@ -1,6 +1,6 @@
 import type { Answering, StudyText } from "../../app/answers/questions.js";
-import type { ShelfEntry } from "../../app/study-entry.js";
-import type { ShelfWriting, Writer } from "../../app/study-writing.js";
+import type { StudyEntry } from "../../app/study-entry.js";
+import type { StudyWriting, Writer } from "../../app/study-writing.js";
 import { InputError } from "../../study/reading/problems.js";
 
 /** @throws InputError for a study that cannot be computed as it is */
@@ -11,10 +11,10 @@ export async function mustBeComplete(answers: Pick<Answering, "ask">, study: Stu
 
 /** Computes a study and keeps it as a new one. @throws InputError, with nothing kept; StoreError */
 export async function keepComplete(
-  { shelf, answers }: { readonly shelf: Pick<ShelfWriting, "create">; readonly answers: Answering },
+  { studies, answers }: { readonly studies: Pick<StudyWriting, "create">; readonly answers: Answering },
   study: StudyText,
   writer: Writer,
-): Promise<ShelfEntry> {
+): Promise<StudyEntry> {
   await mustBeComplete(answers, study);
-  return shelf.create(study.text, writer, study.fileName);
+  return studies.create(study.text, writer, study.fileName);
 }

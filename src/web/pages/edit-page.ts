@@ -1,5 +1,5 @@
 import type { BalanceState } from "../../app/answers/questions.js";
-import type { ShelfEntry } from "../../app/study-entry.js";
+import type { StudyEntry } from "../../app/study-entry.js";
 import { mayOnlyRead } from "../../app/visitor.js";
 import { type Draft, draftOf } from "../../editor/draft.js";
 import { groupFieldsAt } from "../../editor/field-at.js";
@@ -141,7 +141,7 @@ interface EditPageOptions {
 
 /** A page of forms in the workbench. */
 export function editPage(
-  entry: ShelfEntry,
+  entry: StudyEntry,
   balance: BalanceState,
   place: EditPlace,
   { author, conflict }: EditPageOptions,
@@ -174,7 +174,7 @@ export const itemName = (document: unknown, at: Place): string =>
   shownText(valueIn(document, [...at, "id"])) ||
   "Without a name";
 
-function nextPart(entry: ShelfEntry, place: EditPlace) {
+function nextPart(entry: StudyEntry, place: EditPlace) {
   const after = studyParts[studyParts.indexOf(place.part) + 1];
   if (place.at.length > 1) return { href: place.href.replace(/\/\d+$/, ""), name: partName(place.part) };
   return after

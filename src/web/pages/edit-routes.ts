@@ -1,6 +1,6 @@
 import express, { type Express, type Request, type Response } from "express";
 import { type Answering, textOf } from "../../app/answers/questions.js";
-import type { ShelfEntry } from "../../app/study-entry.js";
+import type { StudyEntry } from "../../app/study-entry.js";
 import { draftOf } from "../../editor/draft.js";
 import { authorOf, rememberAuthor } from "../author.js";
 import { NotFoundError } from "../explain.js";
@@ -19,7 +19,7 @@ export const largeForm = express.urlencoded({ extended: false, limit: "8mb", par
 /** The pages of forms, one for each part and for each structure and option. */
 export function addEditing(
   app: Express,
-  { shelf, answers, find }: Pick<StudyPages, "shelf" | "answers" | "find">,
+  { studies, answers, find }: Pick<StudyPages, "studies" | "answers" | "find">,
 ): void {
   const show = async (request: Request, response: Response) => {
     const entry = find(String(request.params.id));
@@ -38,8 +38,8 @@ export function addEditing(
     const entry = find(String(request.params.id));
     if (entry.isExample) throw new NotFoundError();
     const form = readForm(request.body);
-    const place = placeIn(shelf.revision(entry.id, form.base) ?? entry, request);
-    const result = saveForm(shelf, entry.id, place, form);
+    const place = placeIn(studies.revision(entry.id, form.base) ?? entry, request);
+    const result = saveForm(studies, entry.id, place, form);
     rememberAuthor(response, form.author);
     return answer({ answers, request, response, place, form, result });
   };
@@ -49,7 +49,7 @@ export function addEditing(
   }
 }
 
-function placeIn(entry: ShelfEntry, { params }: Request): EditPlace {
+function placeIn(entry: StudyEntry, { params }: Request): EditPlace {
   const { document } = draftOf(entry.text, entry.fileName);
   const index = params.index === undefined ? undefined : String(params.index);
   const place = editPlace(entry.id, String(params.part), index, document);
@@ -91,7 +91,7 @@ function nextAddress({ href, at }: EditPlace, act: string): string {
 }
 
 /** What the page's script puts in place after a save. */
-async function savedAnswer(answers: Answering, place: EditPlace, saved: ShelfEntry): Promise<object> {
+async function savedAnswer(answers: Answering, place: EditPlace, saved: StudyEntry): Promise<object> {
   const draft = draftOf(saved.text, saved.fileName);
   const balance = await answers.ask("balance", textOf(saved));
   const view = editView(place, draft, problemsOf(draft, balance));

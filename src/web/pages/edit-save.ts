@@ -1,5 +1,5 @@
-import type { StudyShelf } from "../../app/studies.js";
-import type { ShelfEntry } from "../../app/study-entry.js";
+import type { Studies } from "../../app/studies.js";
+import type { StudyEntry } from "../../app/study-entry.js";
 import { editsOfAction } from "../../editor/actions.js";
 import { type Clash, chosenEdits, clashes, isChosen, sameItem } from "../../editor/conflict.js";
 import { draftOf } from "../../editor/draft.js";
@@ -23,13 +23,13 @@ export interface SentForm {
 }
 
 export type SaveResult =
-  | { readonly saved: ShelfEntry; readonly changed: boolean }
-  | { readonly saved?: undefined; readonly latest: ShelfEntry; readonly clashes: readonly Clash[] };
+  | { readonly saved: StudyEntry; readonly changed: boolean }
+  | { readonly saved?: undefined; readonly latest: StudyEntry; readonly clashes: readonly Clash[] };
 
 /** Saves what a form changes. @throws NotFoundError; StoreError */
-export function saveForm(shelf: StudyShelf, id: string, place: EditPlace, form: SentForm): SaveResult {
-  const latest = shelf.find(id);
-  const base = shelf.revision(id, form.base);
+export function saveForm(studies: Studies, id: string, place: EditPlace, form: SentForm): SaveResult {
+  const latest = studies.find(id);
+  const base = studies.revision(id, form.base);
   if (!latest || !base) throw new NotFoundError();
   const before = draftOf(base.text, base.fileName);
   const edits = editsOfForm(place, form, before);
@@ -38,7 +38,7 @@ export function saveForm(shelf: StudyShelf, id: string, place: EditPlace, form: 
   const wanted = edited(changed, structural);
   if (wanted === base.text) return { saved: latest, changed: false };
   if (latest.revision === form.base) {
-    return keep(shelf, place, { form, text: wanted, edits: [...edits, ...structural], latest });
+    return keep(studies, place, { form, text: wanted, edits: [...edits, ...structural], latest });
   }
   const theirs = draftOf(latest.text, latest.fileName).document;
   if (!sameItem(place.at, before.document, theirs)) return { latest, clashes: [] };
@@ -49,7 +49,7 @@ export function saveForm(shelf: StudyShelf, id: string, place: EditPlace, form: 
   });
   if (latest.revision !== form.expected || !isChosen(found, form.posted)) return { latest, clashes: found };
   const chosen = chosenEdits(found, form.posted, rawOf(wanted, base.fileName));
-  return keep(shelf, place, { form, text: edited(latest.text, chosen), edits: chosen, latest });
+  return keep(studies, place, { form, text: edited(latest.text, chosen), edits: chosen, latest });
 }
 
 function editsOfForm(
@@ -73,17 +73,21 @@ interface Keeping {
   readonly form: SentForm;
   readonly text: string;
   readonly edits: readonly Edit[];
-  readonly latest: ShelfEntry;
+  readonly latest: StudyEntry;
 }
 
-function keep(shelf: StudyShelf, place: EditPlace, { form, text, edits, latest }: Keeping): SaveResult {
+function keep(studies: Studies, place: EditPlace, { form, text, edits, latest }: Keeping): SaveResult {
   try {
     const note = noteOf(place, edits);
-    const saved = shelf.save(latest.id, latest.revision, text, { author: form.author, note, origin: "form" });
+    const saved = studies.save(latest.id, latest.revision, text, {
+      author: form.author,
+      note,
+      origin: "form",
+    });
     return { saved, changed: true };
   } catch (error) {
     if (!(error instanceof ConflictError)) throw error;
-    return saveForm(shelf, latest.id, place, form);
+    return saveForm(studies, latest.id, place, form);
   }
 }
 

@@ -1,24 +1,24 @@
 import type { Express, Response } from "express";
 import { textOf } from "../../app/answers/questions.js";
 import { patienceMilliseconds, within } from "../../app/answers/soon.js";
-import type { ShelfEntry } from "../../app/study-entry.js";
+import type { StudyEntry } from "../../app/study-entry.js";
 import { type Form, formGroups } from "../../forms/forms.js";
 import { sizeText } from "../../forms/size.js";
 import { BrowserError } from "../../report/print/browser.js";
 import { editionText } from "../../report/print/paper.js";
 import { withFilePolicy } from "../access/security-headers.js";
 import { NotFoundError } from "../explain.js";
-import { formsDesk, type StudyForms } from "../forms-desk.js";
 import { GoneFormError, slidesPath } from "../gone-form.js";
+import { keptForms, type StudyForms } from "../kept-forms.js";
 import { renderPage } from "../render.js";
 import type { StudyPages } from "./study-pages.js";
 import { workbenchPage } from "./workbench-page.js";
 
 /** Other forms of a study's answer: their list with sizes, and each of them. */
 export function addForms(app: Express, { answers, printer, find, knownOdds }: StudyPages): void {
-  const desk = formsDesk(answers, printer);
-  const formsOf = (entry: ShelfEntry): StudyForms =>
-    desk({ ...textOf(entry), odds: knownOdds(entry), edition: editionText(entry) });
+  const runs = keptForms(answers, printer);
+  const formsOf = (entry: StudyEntry): StudyForms =>
+    runs({ ...textOf(entry), odds: knownOdds(entry), edition: editionText(entry) });
   app.get("/studies/:id/forms", async (request, response) => {
     const entry = find(request.params.id);
     const { forms, missing, isUnderWay } = await readyForms(formsOf(entry));
@@ -69,7 +69,7 @@ async function readyForms({ plain, printed }: StudyForms) {
   }
 }
 
-function groupsOf({ id }: ShelfEntry, forms: readonly Form[]) {
+function groupsOf({ id }: StudyEntry, forms: readonly Form[]) {
   return formGroups
     .map((name) => ({
       name,

@@ -1,7 +1,7 @@
 import type { Express } from "express";
 import { z } from "zod";
-import type { StudyShelf } from "../../app/studies.js";
-import type { ShelfEntry } from "../../app/study-entry.js";
+import type { Studies } from "../../app/studies.js";
+import type { StudyEntry } from "../../app/study-entry.js";
 import { freeId } from "../../editor/actions.js";
 import { draftOf } from "../../editor/draft.js";
 import { childOf, itemsOf } from "../../editor/form-values.js";
@@ -26,11 +26,7 @@ const newItem = z.object({
 });
 
 /** New structures and options by their name; their page opens. */
-export function addItems(
-  app: Express,
-  shelf: StudyShelf,
-  find: (id: string | undefined) => ShelfEntry,
-): void {
+export function addItems(app: Express, studies: Studies, find: (id: string | undefined) => StudyEntry): void {
   app.post("/studies/:id/edit/:part/new", largeForm, (request, response) => {
     const entry = find(String(request.params.id));
     const part = partOf(String(request.params.part));
@@ -44,7 +40,7 @@ export function addItems(
     const text = edited(entry.text, [{ at: [part.section, present.length], value: item }]);
     const note = `Added ${parsed.data.name}`;
     // An item at the end of a list takes nothing from another writer: it goes on top of the latest revision.
-    shelf.save(entry.id, entry.revision, text, { author: form.author, note, origin: "form" });
+    studies.save(entry.id, entry.revision, text, { author: form.author, note, origin: "form" });
     response.redirect(303, `/studies/${entry.id}/edit/${part.id}/${present.length}`);
   });
 }

@@ -1,5 +1,5 @@
 import type { BalanceState } from "../../app/answers/questions.js";
-import type { ShelfEntry } from "../../app/study-entry.js";
+import type { StudyEntry } from "../../app/study-entry.js";
 import { mayOnlyRead } from "../../app/visitor.js";
 import { draftOf } from "../../editor/draft.js";
 import { childOf, itemsOf, shownText } from "../../editor/form-values.js";
@@ -11,7 +11,7 @@ import { workbenchPage } from "./workbench-page.js";
 
 /** The list of structures or of program options, each with a page of its own. */
 export function itemsPage(
-  entry: ShelfEntry,
+  entry: StudyEntry,
   balance: BalanceState,
   place: EditPlace,
   author: string,

@@ -1,6 +1,6 @@
 import express, { type Express } from "express";
 import { z } from "zod";
-import type { StudyShelf } from "../../app/studies.js";
+import type { Studies } from "../../app/studies.js";
 import type { StudyState } from "../../store/records.js";
 import { InputError, problemsOf } from "../../study/reading/problems.js";
 import { authorOf } from "../author.js";
@@ -13,21 +13,21 @@ const copyForm = z.object({ author });
 const restoreForm = z.object({ author, expected: revisionNumber });
 
 /** Copies, the archive, deletion with recovery, and earlier revisions again. */
-export function addKeeping(app: Express, shelf: StudyShelf): void {
+export function addKeeping(app: Express, studies: Studies): void {
   const form = express.urlencoded({ extended: false, limit: "10kb" });
   app.post("/studies/:id/copy", form, (request, response) => {
     const { author } = readForm(copyForm, request.body);
-    response.redirect(303, `/studies/${shelf.copy(request.params.id, author ?? authorOf(request)).id}`);
+    response.redirect(303, `/studies/${studies.copy(request.params.id, author ?? authorOf(request)).id}`);
   });
   app.post("/studies/:id/revisions/:revision/restore", form, (request, response) => {
     const { author, expected } = readForm(restoreForm, request.body);
     const { id } = request.params;
-    shelf.restore(id, numberIn(request.params.revision), expected, author ?? authorOf(request));
+    studies.restore(id, numberIn(request.params.revision), expected, author ?? authorOf(request));
     response.redirect(303, `/studies/${id}`);
   });
   app.get("/studies/:id/revisions/:revision/study", (request, response) => {
     const { id } = request.params;
-    const entry = shelf.revision(id, numberIn(request.params.revision));
+    const entry = studies.revision(id, numberIn(request.params.revision));
     if (!entry) throw new NotFoundError();
     response
       .type("text")
@@ -36,7 +36,7 @@ export function addKeeping(app: Express, shelf: StudyShelf): void {
   });
   const moving = (verb: string, state: StudyState, next: (id: string) => string) =>
     app.post(`/studies/:id/${verb}`, (request, response) => {
-      response.redirect(303, next(shelf.setState(request.params.id, state).id));
+      response.redirect(303, next(studies.setState(request.params.id, state).id));
     });
   moving("archive", "archived", () => "/");
   moving("delete", "deleted", () => "/");

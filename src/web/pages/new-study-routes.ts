@@ -45,14 +45,14 @@ const uploadLimit = largestStudyBytes + 1;
 /** New studies: blank, from an example, or from a file, which may be unfinished. */
 export function addNewStudies(
   app: Express,
-  { shelf, answers }: Pick<StudyPages, "shelf" | "answers">,
+  { studies, answers }: Pick<StudyPages, "studies" | "answers">,
   today: () => string,
 ): void {
   const page = (request: Request, typed: object, problems: readonly string[]) =>
     renderPage("new-study", {
       ...{ title: "A new study", assets: linkedAssets, problems, author: authorOf(request) },
       ...{ name: "", lake: "", currency: "USD", isMetric: false, ...typed },
-      examples: shelf.list().filter(({ isExample }) => isExample),
+      examples: studies.list().filter(({ isExample }) => isExample),
     });
   app.get("/studies/new", (request, response) => {
     response.send(page(request, {}, []));
@@ -68,7 +68,7 @@ export function addNewStudies(
     const { author, ...names } = parsed.data;
     rememberAuthor(response, author);
     const text = blankStudy({ ...names, prepared: today() });
-    const kept = shelf.create(text, { author, note: "A blank study", origin: "form" });
+    const kept = studies.create(text, { author, note: "A blank study", origin: "form" });
     response.redirect(303, `/studies/${kept.id}/edit/names`);
   });
   app.post("/studies/unfinished", largeForm, (request, response) => {
@@ -76,19 +76,19 @@ export function addNewStudies(
     if (!parsed.success) throw new InputError("The form", problemsOf(parsed.error.issues, request.body));
     const { bytes, fileName, author } = parsed.data;
     const text = decodeStudy(Buffer.from(bytes, "base64"), fileName || "the upload");
-    const kept = shelf.create(
+    const kept = studies.create(
       text,
       { author, note: "Unfinished file", origin: "upload" },
       fileName || undefined,
     );
     response.redirect(303, `/studies/${kept.id}`);
   });
-  addUpload(app, { shelf, answers });
+  addUpload(app, { studies, answers });
 }
 
 const uploader = { author: "", note: "", origin: "upload" } as const;
 
-function addUpload(app: Express, parts: Pick<StudyPages, "shelf" | "answers">): void {
+function addUpload(app: Express, parts: Pick<StudyPages, "studies" | "answers">): void {
   const upload = multer({
     storage: multer.memoryStorage(),
     limits: { fileSize: uploadLimit, files: 1, fields: 4, fieldSize: 10_000 },

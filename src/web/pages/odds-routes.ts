@@ -1,8 +1,8 @@
 import type { Express } from "express";
 import { type BalanceState, textOf } from "../../app/answers/questions.js";
-import type { DeskState, RunDesk, RunQuestion } from "../../app/runs.js";
-import type { StudyShelf } from "../../app/studies.js";
-import type { ShelfEntry } from "../../app/study-entry.js";
+import type { AskedRunState, AskedRuns, RunQuestion } from "../../app/runs.js";
+import type { Studies } from "../../app/studies.js";
+import type { StudyEntry } from "../../app/study-entry.js";
 import { oddsTables } from "../../report/odds/odds-tables.js";
 import { oddsSettings } from "../../study/format/uncertainty-schema.js";
 import type { Odds } from "../../study/odds/odds.js";
@@ -14,39 +14,39 @@ import { workbenchPage } from "./workbench-page.js";
 /** How sure a study is: drawn beside the server while the reader's page asks how far it is. */
 export function addOdds(
   app: Express,
-  { desk, shelf, answers, find }: StudyPages & { readonly desk: RunDesk<Odds> },
+  { runs, studies, answers, find }: StudyPages & { readonly runs: AskedRuns<Odds> },
 ): void {
-  const questionOf = (entry: ShelfEntry) => runQuestion(entry, shelf);
+  const questionOf = (entry: StudyEntry) => runQuestion(entry, studies);
   app.get("/studies/:id/odds", async (request, response) => {
     const entry = find(request.params.id);
     const question = questionOf(entry);
-    const state = desk.ask(question);
+    const state = runs.ask(question);
     const balance = await answers.ask("balance", textOf(entry));
     response.status(state.state === "done" ? 200 : 202).set("Cache-Control", "no-store");
     response.send(renderPage("odds", oddsPage(entry, question, state, balance)));
   });
   app.get("/studies/:id/odds.json", (request, response) => {
-    const state = desk.ask(questionOf(find(request.params.id)));
+    const state = runs.ask(questionOf(find(request.params.id)));
     response.set("Cache-Control", "no-store");
     if (state.state === "done") response.json(state.result);
     else response.status(202).set("Retry-After", String(askAgainSeconds)).json(state);
   });
   app.post("/studies/:id/odds/cancel", (request, response) => {
     const entry = find(request.params.id);
-    desk.cancel(questionOf(entry));
+    runs.cancel(questionOf(entry));
     response.redirect(303, `/studies/${entry.id}`);
   });
 }
 
-export function runQuestion(entry: ShelfEntry, shelf: StudyShelf): RunQuestion {
-  const document = shelf.document(entry);
+export function runQuestion(entry: StudyEntry, studies: Studies): RunQuestion {
+  const document = studies.document(entry);
   return { text: entry.text, study: { document, settings: oddsSettings(document.study.uncertainty) } };
 }
 
 function oddsPage(
-  entry: ShelfEntry,
+  entry: StudyEntry,
   { study }: RunQuestion,
-  state: DeskState<Odds>,
+  state: AskedRunState<Odds>,
   balance: BalanceState,
 ): object {
   const done = state.state === "done" ? oddsTables(state.result, study.document) : undefined;

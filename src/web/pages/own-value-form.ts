@@ -1,6 +1,6 @@
 import { z } from "zod";
-import type { StudyShelf } from "../../app/studies.js";
-import type { ShelfEntry } from "../../app/study-entry.js";
+import type { Studies } from "../../app/studies.js";
+import type { StudyEntry } from "../../app/study-entry.js";
 import type { Assumption, AssumptionSet } from "../../assumptions/entry.js";
 import { applyOverrides } from "../../assumptions/override.js";
 import { draftOf } from "../../editor/draft.js";
@@ -41,7 +41,7 @@ const longestReason = 200;
 
 /** The text with the own value, and what is wrong with it if anything is. */
 export function triedText(
-  { text, fileName }: Pick<ShelfEntry, "text" | "fileName">,
+  { text, fileName }: Pick<StudyEntry, "text" | "fileName">,
   entry: Assumption,
   own: OwnValue,
   assumptions: AssumptionSet,
@@ -71,33 +71,33 @@ function wrongReason(reason: string): string | undefined {
 }
 
 type OwnValueSaved =
-  | { readonly saved: ShelfEntry }
+  | { readonly saved: StudyEntry }
   /** Someone else changed the same assumption since; nothing was overwritten. */
-  | { readonly saved?: undefined; readonly latest: ShelfEntry; readonly theirs: OwnValue | undefined };
+  | { readonly saved?: undefined; readonly latest: StudyEntry; readonly theirs: OwnValue | undefined };
 
 /**
  * Keeps a change of one assumption. Changes that others made elsewhere meanwhile are kept as well.
  * @param change makes the new text from the latest one
  */
 export function saveOwnValue(
-  shelf: StudyShelf,
-  entry: ShelfEntry,
+  studies: Studies,
+  entry: StudyEntry,
   id: string,
   { base, author }: Pick<OwnValueForm, "base" | "author">,
-  change: { readonly note: string; readonly apply: (study: ShelfEntry) => string },
+  change: { readonly note: string; readonly apply: (study: StudyEntry) => string },
 ): OwnValueSaved {
-  const before = ownIn(shelf.revision(entry.id, base) ?? entry, id);
+  const before = ownIn(studies.revision(entry.id, base) ?? entry, id);
   const theirs = ownIn(entry, id);
   if (before?.value !== theirs?.value || before?.reason !== theirs?.reason) return { latest: entry, theirs };
   try {
     const writer = { author, note: change.note, origin: "form" } as const;
-    return { saved: shelf.save(entry.id, entry.revision, change.apply(entry), writer) };
+    return { saved: studies.save(entry.id, entry.revision, change.apply(entry), writer) };
   } catch (error) {
-    const latest = shelf.find(entry.id);
+    const latest = studies.find(entry.id);
     if (!(error instanceof ConflictError) || !latest) throw error;
-    return saveOwnValue(shelf, latest, id, { base, author }, change);
+    return saveOwnValue(studies, latest, id, { base, author }, change);
   }
 }
 
-const ownIn = ({ text, fileName }: ShelfEntry, id: string): OwnValue | undefined =>
+const ownIn = ({ text, fileName }: StudyEntry, id: string): OwnValue | undefined =>
   ownValues(draftOf(text, fileName).document).get(id);

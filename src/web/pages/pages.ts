@@ -1,12 +1,12 @@
-import type { StudyShelf } from "../../app/studies.js";
-import type { ShelfCard } from "../../app/study-entry.js";
+import type { Studies } from "../../app/studies.js";
+import type { ListedStudy } from "../../app/study-entry.js";
 import { linkedAssets } from "../../report/document/html.js";
 import { sentence } from "../../study/reading/problems.js";
 import type { Explained } from "../explained.js";
 
 /** The list of studies, with what to do when there are none of one's own. */
-export function listPage(shelf: StudyShelf, missingIn: (card: ShelfCard) => string): object {
-  const shown = shelf.list().map((card) => ({
+export function listPage(studies: Studies, missingIn: (card: ListedStudy) => string): object {
+  const shown = studies.list().map((card) => ({
     ...listed(card),
     isExample: card.isExample,
     missing: card.isExample ? "" : missingIn(card),
@@ -16,12 +16,12 @@ export function listPage(shelf: StudyShelf, missingIn: (card: ShelfCard) => stri
     assets: linkedAssets,
     own: shown.filter(({ isExample }) => !isExample),
     examples: shown.filter(({ isExample }) => isExample),
-    archived: shelf.inState("archived").map(listed),
-    deleted: shelf.inState("deleted").map(listed),
+    archived: studies.inState("archived").map(listed),
+    deleted: studies.inState("deleted").map(listed),
   };
 }
 
-function listed({ id, name, isExample, isDamaged, revision, savedAt, author }: ShelfCard) {
+function listed({ id, name, isExample, isDamaged, revision, savedAt, author }: ListedStudy) {
   const by = author === "" ? "" : `, ${author}`;
   return {
     href: `/studies/${id}`,

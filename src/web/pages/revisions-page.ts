@@ -1,6 +1,6 @@
 import type { BalanceState } from "../../app/answers/questions.js";
-import type { StudyShelf } from "../../app/studies.js";
-import type { ShelfEntry } from "../../app/study-entry.js";
+import type { Studies } from "../../app/studies.js";
+import type { StudyEntry } from "../../app/study-entry.js";
 import { mayOnlyRead } from "../../app/visitor.js";
 import type { RevisionCard, RevisionOrigin } from "../../store/records.js";
 import { workbenchPage } from "./workbench-page.js";
@@ -17,12 +17,12 @@ const origins: Readonly<Record<RevisionOrigin, string>> = {
 
 /** All revisions of a study: see them, compare each with the one before, take one back. */
 export function revisionsPage(
-  entry: ShelfEntry,
+  entry: StudyEntry,
   balance: BalanceState,
-  shelf: Pick<StudyShelf, "revisions">,
+  studies: Pick<Studies, "revisions">,
 ): object {
   const { id, isExample, revision: latest } = entry;
-  const cards = shelf.revisions(id);
+  const cards = studies.revisions(id);
   return workbenchPage(
     { entry, balance, part: "revisions", title: "Revisions" },
     {

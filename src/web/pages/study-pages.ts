@@ -1,8 +1,16 @@
 import type { Express, Request, Response } from "express";
-import { type Answer, type Answering, type Asked, textOf } from "../../app/answers/questions.js";
+import {
+  type Answering,
+  type Asked,
+  type Kind,
+  type LatestAnswer,
+  type LatestOf,
+  type StudyText,
+  textOf,
+} from "../../app/answers/questions.js";
 import { patienceMilliseconds, soon } from "../../app/answers/soon.js";
-import type { StudyShelf } from "../../app/studies.js";
-import type { ShelfEntry } from "../../app/study-entry.js";
+import type { Studies } from "../../app/studies.js";
+import type { StudyEntry } from "../../app/study-entry.js";
 import type { ReportPart } from "../../report/document/sections.js";
 import { editionText } from "../../report/print/paper.js";
 import type { Printer } from "../../report/print/printer.js";
@@ -16,12 +24,12 @@ import { unfinishedPage } from "./unfinished-page.js";
 import { workbenchPage } from "./workbench-page.js";
 
 export interface StudyPages {
-  readonly shelf: StudyShelf;
+  readonly studies: Studies;
   readonly answers: Answering;
   readonly printer: Printer;
-  readonly find: (id: string | undefined) => ShelfEntry;
+  readonly find: (id: string | undefined) => StudyEntry;
   /** The odds that a reader had drawn before, for the report. */
-  readonly knownOdds: (entry: ShelfEntry) => Odds | undefined;
+  readonly knownOdds: (entry: StudyEntry) => Odds | undefined;
 }
 
 /** The list, and of each study the results, the report and its files. */
@@ -32,7 +40,7 @@ export function addStudyPages(app: Express, parts: StudyPages): void {
 }
 
 /** What needs a complete study says what is missing instead. */
-function addUnfinished(app: Express, { shelf, answers }: StudyPages): void {
+function addUnfinished(app: Express, { studies, answers }: StudyPages): void {
   const pages = [
     { path: "/studies/:id", part: "results" },
     { path: "/studies/:id/report", part: "report" },
@@ -43,7 +51,7 @@ function addUnfinished(app: Express, { shelf, answers }: StudyPages): void {
   ];
   for (const { path, part } of pages) {
     app.get(path, async (request, response, next) => {
-      const entry = shelf.find(String(request.params.id));
+      const entry = studies.find(String(request.params.id));
       const balance =
         entry && entry.state !== "deleted" ? await answers.ask("balance", textOf(entry)) : undefined;
       if (!entry || !balance || balance.line) {
@@ -56,7 +64,7 @@ function addUnfinished(app: Express, { shelf, answers }: StudyPages): void {
   }
 }
 
-const linksOf = ({ id }: Pick<ShelfEntry, "id">) => ({
+const linksOf = ({ id }: Pick<StudyEntry, "id">) => ({
   back: "/",
   pdf: `/studies/${id}/report.pdf`,
   boardPdf: `/studies/${id}/report.pdf?part=board`,
@@ -64,35 +72,41 @@ const linksOf = ({ id }: Pick<ShelfEntry, "id">) => ({
   method: `/studies/${id}/method.pdf`,
 });
 
-function addPages(app: Express, { shelf, answers, find, knownOdds }: StudyPages): void {
-  const missingIn = listStandings(shelf);
+function addPages(app: Express, { studies, answers, find, knownOdds }: StudyPages): void {
+  const missingIn = listStandings(studies);
   app.get("/", (_request, response) => {
-    response.send(renderPage("studies", listPage(shelf, missingIn)));
+    response.send(renderPage("studies", listPage(studies, missingIn)));
   });
-  app.get("/studies/:id", (request, response) =>
-    sendResults(
-      { entry: find(request.params.id), response, answers },
-      `/studies/${request.params.id}/report`,
-    ),
-  );
+  app.get("/studies/:id", (request, response) => {
+    const { id } = request.params;
+    return sendResults({ ...latestIn(find, id), response, answers }, `/studies/${id}/report`);
+  });
   app.get("/studies/:id/report", (request, response) => {
-    const entry = find(request.params.id);
-    const asked = { links: linksOf(entry), odds: knownOdds(entry), part: partAsked(request) };
-    return sendReport({ entry, response, answers }, asked);
+    const part = partAsked(request);
+    const howOf = (entry: StudyEntry) => ({ links: linksOf(entry), odds: knownOdds(entry), part });
+    return sendReport({ ...latestIn(find, request.params.id), response, answers }, howOf);
   });
 }
 
-interface Sending {
-  readonly entry: ShelfEntry;
+type SomeStudy = Pick<LatestOf<Kind, StudyEntry>, "study" | "find">;
+
+/** A study as it is at the time, rather than when it was first asked for. */
+export const latestIn = (find: StudyPages["find"], id: string): SomeStudy => ({
+  study: id,
+  find: () => find(id),
+});
+
+interface Sending extends SomeStudy {
   readonly response: Response;
   readonly answers: Answering;
 }
 
 /** @param report its address */
 export async function sendResults(sending: Sending, report: string): Promise<void> {
-  const { entry, response, answers } = sending;
-  const found = await wholeOrWaiting(sending, ["results", { ...textOf(entry), report }]);
+  const { response, answers } = sending;
+  const found = await wholeOrWaiting(sending, ["results", (entry) => ({ ...textOf(entry), report })]);
   if (!found) return;
+  const { entry } = found;
   const balance = await answers.ask("balance", textOf(entry));
   const frame = { entry, balance, part: "results", title: "Results" };
   const content = { body: found.answer, drawsCharts: true };
@@ -102,9 +116,9 @@ export async function sendResults(sending: Sending, report: string): Promise<voi
 /** The report on a screen. */
 export async function sendReport(
   sending: Sending,
-  how: { readonly links: object; readonly odds: Odds | undefined; readonly part: ReportPart },
+  howOf: (entry: StudyEntry) => Omit<Asked<"report">, keyof StudyText>,
 ): Promise<void> {
-  const found = await wholeOrWaiting(sending, ["report", { ...textOf(sending.entry), ...how }]);
+  const found = await wholeOrWaiting(sending, ["report", (entry) => ({ ...textOf(entry), ...howOf(entry) })]);
   if (found) sending.response.type("html").send(Buffer.from(found.answer));
 }
 
@@ -113,18 +127,20 @@ export async function sendReport(
  * is there: by a script, which asks for the same address with `awaited`, or by asking again every two seconds.
  */
 async function wholeOrWaiting<Which extends "results" | "report">(
-  { entry, response, answers }: Sending,
-  [kind, asked]: readonly [Which, Asked<Which>],
-): Promise<{ readonly answer: Answer<Which> } | undefined> {
-  const signal = readerSignal(response);
+  { study, find, response, answers }: Sending,
+  [kind, askedOf]: readonly [Which, LatestOf<Which, StudyEntry>["askedOf"]],
+): Promise<LatestAnswer<Which, StudyEntry> | undefined> {
+  const gone = readerSignal(response);
   const { originalUrl, query } = response.req;
+  const whole = (signal: AbortSignal) => answers.askLatest(kind, { study, find, askedOf }, signal);
   if (query[awaited] !== undefined) {
-    await answers.ask(kind, asked, signal);
+    await whole(gone);
     response.status(204).end();
     return undefined;
   }
-  const found = await soon(answers, [kind, asked], patienceMilliseconds, signal);
-  if (found !== "under way") return found;
+  const found = await soon(whole, patienceMilliseconds, gone);
+  if (found !== "under way") return found.answer;
+  const entry = find();
   const balance = await answers.ask("balance", textOf(entry));
   const ready = `${originalUrl}${originalUrl.includes("?") ? "&" : "?"}${awaited}=1`;
   const content = { askAgain: askAgainSeconds, here: originalUrl, ready };
@@ -141,10 +157,14 @@ const partAsked = ({ query }: Request): ReportPart => (query.part === "board" ? 
 
 function addFiles(app: Express, { answers, printer, find, knownOdds }: StudyPages): void {
   app.get("/studies/:id/report.pdf", async (request, response) => {
-    const entry = find(request.params.id);
     const signal = readerSignal(response);
-    const asked = { odds: knownOdds(entry), part: partAsked(request), edition: editionText(entry) };
-    const { body, settings } = await answers.ask("printable", { ...textOf(entry), ...asked }, signal);
+    const part = partAsked(request);
+    const askedOf = (entry: StudyEntry) => ({
+      ...{ ...textOf(entry), odds: knownOdds(entry), part, edition: editionText(entry) },
+    });
+    const latest = { ...latestIn(find, request.params.id), askedOf };
+    const { entry, answer } = await answers.askLatest("printable", latest, signal);
+    const { body, settings } = answer;
     const pdf = await printer.print(body, settings, signal);
     withFilePolicy(response, "pdf")
       .type("pdf")
@@ -152,9 +172,9 @@ function addFiles(app: Express, { answers, printer, find, knownOdds }: StudyPage
       .send(Buffer.from(pdf));
   });
   app.get("/studies/:id/results.json", async (request, response) => {
-    const entry = find(request.params.id);
-    const figures = await answers.ask("figures", textOf(entry), readerSignal(response));
-    response.type("json").send(Buffer.from(figures));
+    const latest = { ...latestIn(find, request.params.id), askedOf: textOf };
+    const { answer } = await answers.askLatest("figures", latest, readerSignal(response));
+    response.type("json").send(Buffer.from(answer));
   });
   app.get("/studies/:id/study", (request, response) => {
     const entry = find(request.params.id);

@@ -2,7 +2,7 @@ import type { Express, Request, Response } from "express";
 import multer from "multer";
 import { z } from "zod";
 import { textOf } from "../../app/answers/questions.js";
-import type { ShelfEntry } from "../../app/study-entry.js";
+import type { StudyEntry } from "../../app/study-entry.js";
 import { mayOnlyRead } from "../../app/visitor.js";
 import { counted } from "../../counted.js";
 import { draftOf } from "../../editor/draft.js";
@@ -36,7 +36,7 @@ const upload = multer({
 /** Structures from a pasted table or a file: checked and shown first, and only sound lines are taken. */
 export function addTables(
   app: Express,
-  { shelf, answers, find }: Pick<StudyPages, "shelf" | "answers" | "find">,
+  { studies, answers, find }: Pick<StudyPages, "studies" | "answers" | "find">,
 ): void {
   app.get("/studies/:id/structures/table", (request, response) => {
     const entry = find(request.params.id);
@@ -68,11 +68,11 @@ export function addTables(
     const { document } = draftOf(...readText(entry));
     const table = readStructureTable(form.csv, form.kind, document);
     if (act === "check") await show(response, answers, entry, { ...form, table });
-    else await take(response, { shelf, answers, entry }, { ...form, table });
+    else await take(response, { studies, answers, entry }, { ...form, table });
   });
 }
 
-const readText = ({ text, fileName }: ShelfEntry) => [text, fileName] as const;
+const readText = ({ text, fileName }: StudyEntry) => [text, fileName] as const;
 
 function sentTable(request: Request) {
   const parsed = sent.safeParse(request.body ?? {});
@@ -92,7 +92,7 @@ interface TableForm {
 /** Keeps the sound lines in one revision; the others stay in the box, each with what is wrong. */
 async function take(
   response: Response,
-  { shelf, answers, entry }: Pick<StudyPages, "shelf" | "answers"> & { readonly entry: ShelfEntry },
+  { studies, answers, entry }: Pick<StudyPages, "studies" | "answers"> & { readonly entry: StudyEntry },
   form: TableForm & { table: StructureTable },
 ): Promise<void> {
   const { document } = draftOf(...readText(entry));
@@ -103,7 +103,7 @@ async function take(
   const saved =
     good.length === 0
       ? entry
-      : shelf.save(entry.id, entry.revision, edited(entry.text, edits), {
+      : studies.save(entry.id, entry.revision, edited(entry.text, edits), {
           author: form.author,
           note,
           origin: "form",
@@ -120,7 +120,7 @@ async function take(
 async function show(
   response: Response,
   answers: StudyPages["answers"],
-  entry: ShelfEntry,
+  entry: StudyEntry,
   { author, kind, csv, table, taken = 0 }: TableForm & { table?: StructureTable; taken?: number },
 ): Promise<void> {
   const kinds = [...structureKindFields().keys()].map((value) => ({

@@ -1,5 +1,5 @@
 import type { UnfinishedBalance } from "../../app/answers/questions.js";
-import type { ShelfEntry } from "../../app/study-entry.js";
+import type { StudyEntry } from "../../app/study-entry.js";
 import { problemText } from "../../editor/form-node.js";
 import { isInPart, standings, standingText, studyParts } from "../../editor/parts.js";
 import { sentence } from "../../study/reading/problems.js";
@@ -9,7 +9,7 @@ import { workbenchPage } from "./workbench-page.js";
 const mostTold = 8;
 
 /** What keeps a study from having results, part by part. */
-export function unfinishedPage(entry: ShelfEntry, balance: UnfinishedBalance, part: string): object {
+export function unfinishedPage(entry: StudyEntry, balance: UnfinishedBalance, part: string): object {
   const { problems } = balance;
   const standing = standings(problems);
   const groups = studyParts.flatMap((each) => {

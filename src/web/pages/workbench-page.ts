@@ -1,12 +1,12 @@
 import type { BalanceState } from "../../app/answers/questions.js";
-import type { ShelfEntry } from "../../app/study-entry.js";
+import type { StudyEntry } from "../../app/study-entry.js";
 import { standings, standingText } from "../../editor/parts.js";
 import { linkedAssets } from "../../report/document/html.js";
 import { editedParts, keptParts, readParts, type WorkbenchPart } from "./workbench-parts.js";
 
 /** What every page of the workbench is made from: see views/partials/workbench.hbs. */
 interface WorkbenchFrame {
-  readonly entry: ShelfEntry;
+  readonly entry: StudyEntry;
   readonly balance: BalanceState;
   /** Id of the part that is shown, from workbench-parts.ts. */
   readonly part: string;
@@ -31,7 +31,7 @@ export function workbenchPage<Content extends object>(frame: WorkbenchFrame, con
   };
 }
 
-export function standingLine({ isExample, revision, savedAt, author }: ShelfEntry): string {
+export function standingLine({ isExample, revision, savedAt, author }: StudyEntry): string {
   if (isExample) return "An invented example: make a study from it to change it";
   const by = author === "" ? "" : ` by ${author}`;
   return `Revision ${revision}, saved ${savedAt.slice(0, 16).replace("T", " ")} UTC${by}`;

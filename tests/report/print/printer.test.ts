@@ -1,6 +1,7 @@
+import { getPriority } from "node:os";
 import type { Browser, Page } from "puppeteer";
 import { afterEach, describe, expect, it } from "vitest";
-import { BrowserError, launchBrowser } from "../../../src/report/print/browser.js";
+import { BrowserError, besidePages, launchBrowser } from "../../../src/report/print/browser.js";
 import { createPrinter, type Printer, PrinterBusyError } from "../../../src/report/print/printer.js";
 
 const settings = { title: "Lake", paper: "letter", edition: "Draft" } as const;
@@ -52,6 +53,24 @@ describe("a browser that is killed while it prints", () => {
     await expect(refused).rejects.toThrow(BrowserError);
     await expect(refused).rejects.toThrow(/ended twice while it printed.*try again/);
     expect((await printer.print("<p>A lake.</p>", settings)).byteLength).toBeGreaterThan(1000);
+  });
+});
+
+describe("a browser beside the pages of a server", () => {
+  it("stands back for them with all its processes, where they have a priority of their own, and prints", async () => {
+    const niceness: number[] = [];
+    const launch = async () => {
+      const browser = await launchBrowser(besidePages);
+      niceness.push(getPriority(browser.process()?.pid));
+      return browser;
+    };
+    const printer = createPrinter({ launch });
+    started.push(printer);
+    const pdf = await printer.print("<p>A lake.</p>", settings);
+    expect(Buffer.from(pdf.slice(0, 5)).toString()).toBe("%PDF-");
+    // nice(1), where 19 is the lowest; done on Linux alone.
+    const further = process.platform === "linux" ? besidePages.niceness : 0;
+    expect(niceness).toEqual([Math.min(19, getPriority() + further)]);
   });
 });
 

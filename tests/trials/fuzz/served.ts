@@ -3,8 +3,8 @@ import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { runDesk, usualDesk } from "#product/app/runs.js";
-import { studyShelf } from "#product/app/studies.js";
+import { askedRuns, usualRuns } from "#product/app/runs.js";
+import { studiesOf } from "#product/app/studies.js";
 import { assumptionFiles, readAssumptions } from "#product/assumptions/load.js";
 import { signingKeyIn } from "#product/issue/signing-key.js";
 import { assumptionsFolder } from "#product/report/document/assets.js";
@@ -35,9 +35,9 @@ export interface Served {
 /** The application with a few small studies in memory, printing and drawing left out. */
 export async function served(): Promise<Served> {
   const connection = storeConnection(":memory:");
-  const shelf = studyShelf(studyStore(connection), assumptions, now);
-  for (const lake of smallLakes().slice(0, 2)) shelf.create(JSON.stringify(lake), writer);
-  shelf.create("study: { name: Blank }\nlake: { name: Blank }\n", writer);
+  const studies = studiesOf(studyStore(connection), assumptions, now);
+  for (const lake of smallLakes().slice(0, 2)) studies.create(JSON.stringify(lake), writer);
+  studies.create("study: { name: Blank }\nlake: { name: Blank }\n", writer);
   const reported: unknown[] = [];
   const printer = {
     warm: () => undefined,
@@ -45,7 +45,7 @@ export async function served(): Promise<Served> {
     draw: async () => [],
     close: async () => undefined,
   };
-  const desk = runDesk<Odds>({ ...usualDesk, draw: () => new Promise(() => undefined) });
+  const runs = askedRuns<Odds>({ ...usualRuns, draw: () => new Promise(() => undefined) });
   const folder = mkdtempSync(join(tmpdir(), "fuzz-key-"));
   const issuing = { issues: issueStore(connection), now, key: signingKeyIn(folder, now) };
   const answers = answersHere({ assumptions, files });
@@ -59,7 +59,7 @@ export async function served(): Promise<Served> {
     settings: accessSettings({}),
   };
   const app = createApp({
-    ...{ access, shelf, answers, printer, desk, issuing },
+    ...{ access, studies, answers, printer, runs, issuing },
     judge: () => new Promise(() => undefined),
     report: (error) => reported.push(error),
   });

@@ -1,4 +1,4 @@
-import type { ShelfEntry } from "#product/app/study-entry.js";
+import type { StudyEntry } from "#product/app/study-entry.js";
 import { idFor } from "#product/app/study-names.js";
 import { bearerKeyOf, sessionIdOf } from "#product/web/access/gate.js";
 import { isKnownHost } from "#product/web/access/host-check.js";
@@ -12,7 +12,7 @@ const most = 16 * 1024;
 /** A study's name is cut before an id is made of it. */
 const longestName = 200;
 
-const entry: ShelfEntry = {
+const entry: StudyEntry = {
   ...{ id: "lake", name: "Lake", fileName: "lake.yaml", isExample: false, isDamaged: false, state: "active" },
   ...{
     revision: 3,

@@ -3,7 +3,7 @@ import { setTimeout as pause } from "node:timers/promises";
 /** One answer as a person saw it. */
 export interface Seen {
   /** Readers see an answer; those who are told that a page is being worked out see it whole later, counted from the start. */
-  readonly who: "reader" | "reader of a page worked out" | "editor" | "printer";
+  readonly who: "reader" | "reader of a page worked out" | "reader of results.json" | "editor" | "printer";
   /** Its address without the study: "/studies/ID/report". */
   readonly page: string;
   /** 0 where no answer came. */
@@ -46,15 +46,24 @@ async function ask(crowd: Crowd, { who, path, init, start = performance.now() }:
 
 const pages = ["", "/report", "/revisions", "/assumptions", "/edit/lake", "/edit/structures"];
 
-/** Reads a page, looks at it for one to three seconds, and reads the next. */
+/** Reads a page, or the figures of a study that is being edited, looks at it for one to three seconds, and reads the next. */
 export async function read(crowd: Crowd): Promise<void> {
   await pause(2000 * crowd.random());
   while (Date.now() < crowd.until) {
-    const study = pick(["example-ninemoss", "example-sorrel-bend", ...crowd.studies], crowd.random);
-    const isList = crowd.random() < 0.2;
-    await readWhole(crowd, isList ? "/" : `/studies/${study}${pick(pages, crowd.random)}`);
+    const chance = crowd.random();
+    if (chance < 0.2) await readWhole(crowd, "/");
+    else if (chance < 0.35) await readFigures(crowd);
+    else
+      await readWhole(crowd, `/studies/${pick(everyStudy(crowd), crowd.random)}${pick(pages, crowd.random)}`);
     await pause(1000 + 2000 * crowd.random());
   }
+}
+
+const everyStudy = ({ studies }: Crowd) => ["example-ninemoss", "example-sorrel-bend", ...studies];
+
+async function readFigures(crowd: Crowd): Promise<void> {
+  const study = pick(crowd.studies, crowd.random);
+  await ask(crowd, { who: "reader of results.json", path: `/studies/${study}/results.json` });
 }
 
 /** Reads a page as a browser does: one that is being worked out is shown again once its figures are there. */
@@ -69,7 +78,7 @@ async function readWhole(crowd: Crowd, path: string): Promise<void> {
   await ask(crowd, { who: "reader of a page worked out", path, start });
 }
 
-/** Changes a field of his study every few seconds, and now and then sees what came out. */
+/** Changes a field of his study every one to two seconds. */
 export async function edit(crowd: Crowd, study: string): Promise<void> {
   for (let count = 1; Date.now() < crowd.until; count++) {
     const page = await ask(crowd, { who: "editor", path: `/studies/${study}/edit/names` });
@@ -81,14 +90,14 @@ export async function edit(crowd: Crowd, study: string): Promise<void> {
       "study/authority": `Authority ${count}`,
     });
     await ask(crowd, { who: "editor", path: `/studies/${study}/edit/names`, init: { method: "POST", body } });
-    await pause(2000 + 2000 * crowd.random());
+    await pause(1000 + 1000 * crowd.random());
   }
 }
 
 /** Asks for one report after another; a refused one is asked for again after the time it names. */
 export async function print(crowd: Crowd): Promise<void> {
   while (Date.now() < crowd.until) {
-    const study = pick(["example-ninemoss", "example-sorrel-bend", ...crowd.studies], crowd.random);
+    const study = pick(everyStudy(crowd), crowd.random);
     await ask(crowd, { who: "printer", path: `/studies/${study}/report.pdf` });
     await pause(500);
   }

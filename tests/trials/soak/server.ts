@@ -16,7 +16,9 @@ export interface SoakedServer {
 }
 
 export async function startServer(folder: string, port: number): Promise<SoakedServer> {
-  const child: ChildProcess = spawn(process.execPath, [join(projectRoot, "dist", "web", "serve.js")], {
+  const script = join(projectRoot, "dist", "web", "serve.js");
+  // As `npm start` does.
+  const child: ChildProcess = spawn(process.execPath, ["--single-threaded-gc", script], {
     env: { ...process.env, RAMP_AND_RACK_DATA: folder, PORT: String(port) },
     stdio: ["ignore", "pipe", "inherit"],
   });

@@ -39,7 +39,7 @@ const polluted = () => Reflect.get({}, "polluted");
 
 describe("a study file of", () => {
   it.each(Object.keys(texts))("%s is refused in words, and harms nothing", async (kind) => {
-    const { ask, shelf } = await serving();
+    const { ask, studies } = await serving();
     const text = texts[kind] ?? "";
     const upload = new FormData();
     upload.set("study", new Blob([text]), "lake.yaml");
@@ -51,14 +51,14 @@ describe("a study file of", () => {
     expect(await checked.text()).not.toContain("root:");
     expect(processorMilliseconds() - started).toBeLessThan(2000);
     expect(polluted()).toBeUndefined();
-    expect(shelf.list().filter(({ isExample }) => !isExample)).toEqual([]);
+    expect(studies.list().filter(({ isExample }) => !isExample)).toEqual([]);
   });
 
   it.each(Object.keys(texts))(
     "%s, kept unfinished, leaves each of its pages and the list in order",
     async (kind) => {
-      const { ask, shelf } = await serving();
-      const { id } = shelf.create(texts[kind] ?? "", writer);
+      const { ask, studies } = await serving();
+      const { id } = studies.create(texts[kind] ?? "", writer);
       const own = `/studies/${id}`;
       for (const path of [
         "/",
@@ -74,7 +74,7 @@ describe("a study file of", () => {
       const body = new URLSearchParams({ "#base": "1", "#expected": "1", "study/name": "Mended" });
       expect((await ask(`${own}/edit/names`, { method: "POST", body })).status).toBeLessThan(500);
       expect(await (await ask(`${own}/study`)).text()).toContain(
-        shelf.find(id)?.revision === 1 ? (texts[kind] ?? "").slice(0, 20) : "Mended",
+        studies.find(id)?.revision === 1 ? (texts[kind] ?? "").slice(0, 20) : "Mended",
       );
     },
   );
@@ -87,11 +87,11 @@ const names = [
 
 describe("a study whose names are", () => {
   it.each(names)("%s shows them as they are typed", async (name) => {
-    const { ask, shelf } = await serving();
-    const example = shelf.find("example-ninemoss")?.text ?? "";
+    const { ask, studies } = await serving();
+    const example = studies.find("example-ninemoss")?.text ?? "";
     const quoted = JSON.stringify(name);
     const text = example.replace(/^( *)name: .*$/m, `$1name: ${quoted}`);
-    const kept = shelf.create(text, { ...writer, author: name, note: name });
+    const kept = studies.create(text, { ...writer, author: name, note: name });
     for (const path of [
       "",
       "/report",
@@ -123,9 +123,9 @@ describe("a download", () => {
     "con\u0000.yaml",
     ".",
   ])("of a study called %j has a plain name", async (name) => {
-    const { ask, shelf } = await serving();
+    const { ask, studies } = await serving();
     const fileName = isPrintable(name) ? name : undefined;
-    const { id } = shelf.create(`study: { name: ${JSON.stringify(name)} }`, writer, fileName);
+    const { id } = studies.create(`study: { name: ${JSON.stringify(name)} }`, writer, fileName);
     for (const path of ["study", "revisions/1/study"]) {
       const { headers, status } = await ask(`/studies/${encodeURIComponent(id)}/${path}`);
       expect(status).toBe(200);
@@ -172,14 +172,14 @@ describe("an address", () => {
 describe("a form", () => {
   const sent = async (body: URLSearchParams | string) => {
     const served = await serving();
-    const { id } = served.shelf.create(served.shelf.find("example-ninemoss")?.text ?? "", writer);
+    const { id } = served.studies.create(served.studies.find("example-ninemoss")?.text ?? "", writer);
     const headers = { "Content-Type": "application/x-www-form-urlencoded" };
     const response = await served.ask(`/studies/${id}/edit/names`, {
       method: "POST",
       headers,
       body: String(body),
     });
-    return { status: response.status, text: served.shelf.find(id)?.text ?? "" };
+    return { status: response.status, text: served.studies.find(id)?.text ?? "" };
   };
   const head = { "#base": "1", "#expected": "1" };
 

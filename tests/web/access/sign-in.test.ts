@@ -70,7 +70,7 @@ describe("once a key is set", () => {
     const response = await place.ask("/studies/example-ninemoss/copy", { method: "POST" });
     expect(response.status).toBe(401);
     expect(await response.text()).toContain("Sign in in another tab, then load this page again");
-    expect(place.shelf.list().filter(({ isExample }) => !isExample)).toEqual([]);
+    expect(place.studies.list().filter(({ isExample }) => !isExample)).toEqual([]);
   });
 
   it("style sheets and fonts are served to the sign-in page", async () => {
@@ -84,10 +84,10 @@ describe("who is signed in", () => {
     const copied = await place.ask("/studies/example-ninemoss/copy", post(cookie, { author: "Mallory" }));
     expect(copied.status).toBe(303);
     const upload = new FormData();
-    upload.set("study", new Blob([place.shelf.find("example-ninemoss")?.text ?? ""]), "lake.yaml");
+    upload.set("study", new Blob([place.studies.find("example-ninemoss")?.text ?? ""]), "lake.yaml");
     const kept = await place.ask("/studies", { method: "POST", headers: { cookie }, body: upload });
     expect(kept.status).toBe(303);
-    const authors = place.shelf
+    const authors = place.studies
       .list()
       .filter(({ isExample }) => !isExample)
       .map(({ author }) => author);
@@ -124,7 +124,7 @@ describe("who is signed in", () => {
 
   it("with a key for reading may still have a study checked, which keeps nothing", async () => {
     const headers = { Authorization: `Bearer ${place.keys.ben}` };
-    const text = place.shelf.find("example-ninemoss")?.text ?? "";
+    const text = place.studies.find("example-ninemoss")?.text ?? "";
     expect((await place.ask("/api/check", { method: "POST", headers, body: text })).status).toBe(200);
   });
 

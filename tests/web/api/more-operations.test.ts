@@ -1,6 +1,6 @@
 import { expect, it } from "vitest";
 import { newAccessKey } from "../../../src/app/keys.js";
-import { runDesk, usualDesk } from "../../../src/app/runs.js";
+import { askedRuns, usualRuns } from "../../../src/app/runs.js";
 import { accessStore } from "../../../src/store/access.js";
 import type { Odds } from "../../../src/study/odds/odds.js";
 import { onePagePrinter } from "../../issue/issued.js";
@@ -15,7 +15,7 @@ it("tells how far the odds are, and then the odds", async () => {
     new Promise<Odds>((resolve) => {
       done = resolve;
     });
-  const { ask } = await serving(":memory:", {}, { desk: runDesk<Odds>({ ...usualDesk, draw }) });
+  const { ask } = await serving(":memory:", {}, { runs: askedRuns<Odds>({ ...usualRuns, draw }) });
   const first = await ask(`${ninemoss}/odds`);
   expect([first.status, first.headers.get("retry-after")]).toEqual([202, "2"]);
   expect(await first.json()).toEqual({ state: "drawing", progress: { done: 0, planned: 0 } });
@@ -25,8 +25,8 @@ it("tells how far the odds are, and then the odds", async () => {
 });
 
 it("issues a report of a study of one's own, and lists it", async () => {
-  const { ask, shelf } = await serving(":memory:", {}, { printer: onePagePrinter });
-  const { id } = shelf.copy("example-ninemoss", "");
+  const { ask, studies } = await serving(":memory:", {}, { printer: onePagePrinter });
+  const { id } = studies.copy("example-ninemoss", "");
   const issues = `/api/studies/${id}/issues`;
   const made = await ask(`${issues}?author=Ada&note=For%20the%20board`, { method: "POST" });
   expect(made.status).toBe(201);
@@ -38,11 +38,11 @@ it("issues a report of a study of one's own, and lists it", async () => {
 });
 
 it("explains a comparison where that is asked for", async () => {
-  const { ask, shelf } = await serving();
-  const { id, text } = shelf.copy("example-ninemoss", "");
+  const { ask, studies } = await serving();
+  const { id, text } = studies.copy("example-ninemoss", "");
   const changed = text.replace(/discountRate: [^\n]+/, "discountRate: 4 %/yr");
   expect(changed).not.toBe(text);
-  shelf.save(id, 1, changed, { author: "", note: "", origin: "api" });
+  studies.save(id, 1, changed, { author: "", note: "", origin: "api" });
   const address = `/api/comparison?left=${id}&leftRevision=1&right=${id}`;
   expect(await (await ask(address)).json()).toMatchObject({ explanation: null });
   const { explanation } = await (await ask(`${address}&explained=true`)).json();

@@ -16,7 +16,7 @@ const notAsked = { find: () => expect.fail("not asked"), knownOdds: () => expect
 
 /** Asks as a program does, and holds each answer to the schema that describes it. */
 async function program(place?: string) {
-  const { ask, shelf, parts, connection } = await serving(place);
+  const { ask, studies, parts, connection } = await serving(place);
   const operations = operationGroups({ ...parts, ...notAsked }).flatMap((group) => group.operations);
   const send = async (
     method: string,
@@ -31,7 +31,7 @@ async function program(place?: string) {
     if (response.ok) described(operations, method, path).reply.parse(reply);
     return { status: response.status, etag: response.headers.get("etag") ?? "", reply, response };
   };
-  return { send, ask, shelf, connection };
+  return { send, ask, studies, connection };
 }
 
 function described(operations: readonly Operation[], method: string, path: string): Operation {
@@ -64,11 +64,11 @@ describe("making and reading a study", () => {
   });
 
   it("refuses a study that is not complete, unless it is to be kept as it is", async () => {
-    const { send, shelf } = await program();
+    const { send, studies } = await program();
     const refused = await send("POST", "/api/studies", { body: draft });
     expect(refused.status).toBe(400);
     expect(refused.reply).toHaveProperty("problems");
-    expect(shelf.list().every(({ isExample }) => isExample)).toBe(true);
+    expect(studies.list().every(({ isExample }) => isExample)).toBe(true);
     const kept = await send("POST", "/api/studies?draft=true", { body: draft });
     expect(kept.reply).toMatchObject({
       id: "our-lake",
@@ -86,11 +86,11 @@ describe("making and reading a study", () => {
   });
 
   it("answers 304 to one who has it already, until it changes", async () => {
-    const { send, ask, shelf } = await program();
+    const { send, ask, studies } = await program();
     const { etag } = await send("POST", "/api/studies?draft=true", { body: draft });
     const again = () => ask("/api/studies/our-lake", { headers: { "If-None-Match": etag } });
     expect((await again()).status).toBe(304);
-    shelf.setState("our-lake", "archived");
+    studies.setState("our-lake", "archived");
     expect((await again()).status).toBe(200);
   });
 
@@ -120,15 +120,15 @@ describe("saving", () => {
   });
 
   it("is refused without a tag", async () => {
-    const { send, shelf } = await program();
+    const { send, studies } = await program();
     await send("POST", "/api/studies?draft=true", { body: draft });
     const { status } = await send("PUT", "/api/studies/our-lake?draft=true", { body: "lake: 1" });
     expect(status).toBe(428);
-    expect(shelf.find("our-lake")?.revision).toBe(1);
+    expect(studies.find("our-lake")?.revision).toBe(1);
   });
 
   it("is refused to the second of two, with both revisions, and overwrites nothing", async () => {
-    const { send, shelf } = await program();
+    const { send, studies } = await program();
     const { etag } = await send("POST", "/api/studies?draft=true", { body: draft });
     await send("PUT", "/api/studies/our-lake?draft=true&author=Ada", {
       body: `${draft}lake:\n`,
@@ -147,7 +147,7 @@ describe("saving", () => {
       },
     });
     expect(JSON.stringify(second.reply)).toContain("saved by Ada");
-    expect(shelf.find("our-lake")?.text).toBe(`${draft}lake:\n`);
+    expect(studies.find("our-lake")?.text).toBe(`${draft}lake:\n`);
     const [theirs, mine] = ["/api/studies/our-lake", "/api/studies/our-lake/revisions/1"];
     expect((await send("GET", theirs)).reply).toHaveProperty("text", `${draft}lake:\n`);
     expect((await send("GET", mine)).reply).toHaveProperty("text", draft);
@@ -262,14 +262,14 @@ describe("overrides", () => {
   const sent = (value: unknown, reason = "Our own") => JSON.stringify({ value, reason });
 
   it("are set with a reason, listed beside the usual value, and taken back, each as a revision", async () => {
-    const { send, shelf } = await program();
+    const { send, studies } = await program();
     const made = await send("POST", "/api/studies?draft=true", { body: draft });
     const set = await send("PUT", `${address}/protection.start-density?author=Ada`, {
       body: sent("3 %"),
       match: made.etag,
     });
     expect(set.status).toBe(200);
-    const usual = shelf.assumptions.entries.get("protection.start-density")?.value;
+    const usual = studies.assumptions.entries.get("protection.start-density")?.value;
     const listed = await send("GET", address);
     expect(listed.reply).toEqual([
       { id: "protection.start-density", value: "3 %", reason: "Our own", usual, unit: "share" },
@@ -277,7 +277,7 @@ describe("overrides", () => {
     const reset = await send("DELETE", `${address}/protection.start-density`, { match: set.etag });
     expect(reset.reply).toMatchObject({ revision: 3 });
     expect((await send("GET", address)).reply).toEqual([]);
-    expect(shelf.revisions("our-lake").map(({ author, note }) => [author, note])).toEqual([
+    expect(studies.revisions("our-lake").map(({ author, note }) => [author, note])).toEqual([
       ["", "Usual value of protection.start-density again"],
       ["Ada", "Own value of protection.start-density: Our own"],
       ["", ""],
@@ -291,11 +291,11 @@ describe("overrides", () => {
     ["protection.start-density", "{", "the body"],
     ["protection.start-density", JSON.stringify({ value: 1, reason: "r", more: 1 }), "more"],
   ])("of %s with %s are refused at their place", async (assumption, body, path) => {
-    const { send, shelf } = await program();
+    const { send, studies } = await program();
     const { etag } = await send("POST", "/api/studies?draft=true", { body: draft });
     const refused = await send("PUT", `${address}/${assumption}`, { body, match: etag });
     expect(refused).toMatchObject({ status: 400, reply: { problems: [{ path }] } });
-    expect(shelf.find("our-lake")?.revision).toBe(1);
+    expect(studies.find("our-lake")?.revision).toBe(1);
   });
 });
 

@@ -16,7 +16,7 @@ let blank = "";
 
 beforeAll(async () => {
   bench = await openBench();
-  full = `/studies/${bench.shelf.copy("example-sorrel-bend", "Ada").id}`;
+  full = `/studies/${bench.studies.copy("example-sorrel-bend", "Ada").id}`;
   const body = new URLSearchParams({ name: "Blank", lake: "Blank", units: "us", currency: "USD" });
   const made = await fetch(`${bench.base}/studies/new`, { method: "POST", body, redirect: "manual" });
   blank = (made.headers.get("location") ?? "").replace("/edit/names", "");
@@ -127,7 +127,7 @@ describe("with the keyboard alone", () => {
     await page.keyboard.type("District");
     await page.keyboard.press("Enter");
     await saveState(page, "Saved");
-    expect(bench.shelf.find("keyboard-lake")?.text).toContain("authority: District");
+    expect(bench.studies.find("keyboard-lake")?.text).toContain("authority: District");
   });
 
   it("every stop is seen, and the way leads through the page and out of it", async () => {

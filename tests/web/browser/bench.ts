@@ -2,8 +2,8 @@ import type { Server } from "node:http";
 import type { AddressInfo } from "node:net";
 import type { Browser, ElementHandle, Page } from "puppeteer";
 import { newAccessKey } from "../../../src/app/keys.js";
-import { runDesk, usualDesk } from "../../../src/app/runs.js";
-import { type StudyShelf, studyShelf } from "../../../src/app/studies.js";
+import { askedRuns, usualRuns } from "../../../src/app/runs.js";
+import { type Studies, studiesOf } from "../../../src/app/studies.js";
 import { launchBrowser } from "../../../src/report/print/browser.js";
 import { createPrinter } from "../../../src/report/print/printer.js";
 import { accessStore } from "../../../src/store/access.js";
@@ -22,7 +22,7 @@ import { leads } from "./waiting.js";
 /** The application in memory, with a browser before it. Futures are not drawn: every study is given the sample odds of Ninemoss. */
 export interface Bench {
   readonly base: string;
-  readonly shelf: StudyShelf;
+  readonly studies: Studies;
   /** A page whose cookies and storage nobody else has. */
   readonly visitor: (width?: number) => Promise<Page>;
   readonly faults: readonly unknown[];
@@ -34,15 +34,15 @@ export interface Bench {
 export async function openBench(): Promise<Bench> {
   const faults: unknown[] = [];
   const connection = storeConnection(":memory:");
-  const shelf = studyShelf(studyStore(connection), assumptions, () => new Date());
+  const studies = studiesOf(studyStore(connection), assumptions, () => new Date());
   const printer = createPrinter();
-  const desk = runDesk({ ...usualDesk, draw: async () => sampleOdds("ninemoss") });
+  const runs = askedRuns({ ...usualRuns, draw: async () => sampleOdds("ninemoss") });
   const app = createApp({
     ...{
       answers: answersInTest(),
-      shelf,
+      studies,
       printer,
-      desk,
+      runs,
       judge: judgeHere(),
       issuing: issuingIn(connection),
       access: accessIn(connection),
@@ -54,7 +54,7 @@ export async function openBench(): Promise<Bench> {
   const browser: Browser = await launchBrowser();
   return {
     base: `http://127.0.0.1:${(server.address() as AddressInfo).port}`,
-    shelf,
+    studies,
     faults,
     visitor: async (width = 1280) => {
       const context = await browser.createBrowserContext();

@@ -10,13 +10,13 @@ afterAll(() => bench.close());
 
 it("lets an engineer try a value, keep it with a reason, and go back to the usual one", async () => {
   const page = await bench.visitor();
-  const { id } = bench.shelf.copy("example-ninemoss", "Ada");
+  const { id } = bench.studies.copy("example-ninemoss", "Ada");
   const address = `${bench.base}/studies/${id}/assumptions/arrival.founding-unknown`;
   await visit(page, address);
   await fill(page, { value: "1 %" });
   await press(page, "form.plain-form .buttons button");
   expect(await text(page, "#effect")).toBe("What this value would do");
-  expect(bench.shelf.find(id)?.revision).toBe(1);
+  expect(bench.studies.find(id)?.revision).toBe(1);
 
   await fill(page, { value: "1 %" });
   await press(page, 'button[formmethod="post"]:not([formaction])');
@@ -27,10 +27,10 @@ it("lets an engineer try a value, keep it with a reason, and go back to the usua
   await press(page, 'button[formmethod="post"]:not([formaction])');
   await visit(page, address);
   expect(await text(page, "#effect")).toBe("What the own value does");
-  expect(bench.shelf.find(id)?.text).toContain("A survey of our own");
+  expect(bench.studies.find(id)?.text).toContain("A survey of our own");
 
   await press(page, 'button[formaction$="/reset"]');
-  expect(bench.shelf.find(id)?.text).not.toContain("A survey of our own");
-  expect(bench.shelf.find(id)?.revision).toBe(3);
+  expect(bench.studies.find(id)?.text).not.toContain("A survey of our own");
+  expect(bench.studies.find(id)?.revision).toBe(3);
   expect(bench.faults).toEqual([]);
 });

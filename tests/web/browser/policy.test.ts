@@ -8,7 +8,7 @@ let own = "";
 
 beforeAll(async () => {
   bench = await openBench();
-  own = bench.shelf.copy("example-ninemoss", "Ada").id;
+  own = bench.studies.copy("example-ninemoss", "Ada").id;
 });
 
 afterAll(() => bench.close());

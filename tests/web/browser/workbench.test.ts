@@ -10,7 +10,7 @@ beforeAll(async () => {
 });
 afterAll(() => bench.close());
 
-const copyOf = (example: string) => bench.shelf.copy(`example-${example}`, "Ada");
+const copyOf = (example: string) => bench.studies.copy(`example-${example}`, "Ada");
 
 describe("a new user", () => {
   it("makes a study from blank to a printed report, through the pages alone", async () => {
@@ -138,12 +138,12 @@ describe("a new user", () => {
       },
       [head, ...lines].join("\n"),
     );
-    const before = bench.shelf.find(id)?.revision;
+    const before = bench.studies.find(id)?.revision;
     await page.reload();
     expect(await shownIn(page, "csv")).toContain("Dock 200");
     await page.select("#kind", "dock");
     await act(page, "check");
-    expect(bench.shelf.find(id)?.revision).toBe(before);
+    expect(bench.studies.find(id)?.revision).toBe(before);
     const told = await text(page, "#bad-lines");
     expect(told).toContain("3 lines to mend");
     expect(told).toContain("Line 12, Dock 11");
@@ -152,8 +152,8 @@ describe("a new user", () => {
     await act(page, "take");
     expect(await text(page, "main [role=status]:not(.save-state)")).toContain("197 lines taken");
     expect((await shownIn(page, "csv")).trim().split("\n")).toHaveLength(4);
-    expect(bench.shelf.find(id)?.text).toContain("Dock 200");
-    expect(bench.shelf.find(id)?.text).not.toContain("Dock 21\n");
+    expect(bench.studies.find(id)?.text).toContain("Dock 200");
+    expect(bench.studies.find(id)?.text).not.toContain("Dock 21\n");
   });
 });
 
@@ -166,7 +166,7 @@ describe("work that is not saved yet", () => {
     await page.reload();
     expect(await shownIn(page, "lake/thermoclineDepth")).toBe("7.5");
     await allSaved(page);
-    expect(bench.shelf.find(id)?.text).toContain("thermoclineDepth: 7.5 m");
+    expect(bench.studies.find(id)?.text).toContain("thermoclineDepth: 7.5 m");
   });
 
   it("waits for a server that does not answer, and says so", async () => {
@@ -180,7 +180,7 @@ describe("work that is not saved yet", () => {
     expect(await shownIn(page, "lake/thermoclineDepth")).toBe("8");
     await page.setOfflineMode(false);
     await saveState(page, "Saved");
-    expect(bench.shelf.find(id)?.text).toContain("thermoclineDepth: 8 m");
+    expect(bench.studies.find(id)?.text).toContain("thermoclineDepth: 8 m");
   });
 
   it("tells a wrong value beside its field, keeps it, and draws the balance once it is mended", async () => {
@@ -215,7 +215,7 @@ describe("what is printed", () => {
     await page.keyboard.press("Tab");
     await page.keyboard.press("Space");
     await allSaved(page);
-    expect(bench.shelf.find(id)?.text).toMatch(/leaveOut:\s+- infestation\n/);
+    expect(bench.studies.find(id)?.text).toMatch(/leaveOut:\s+- infestation\n/);
     await page.setOfflineMode(true);
     await page.keyboard.press("Tab");
     await page.focus(box("infestation"));
@@ -226,7 +226,7 @@ describe("what is printed", () => {
     await page.reload();
     expect([await isTicked(page, "infestation"), await isTicked(page, "plans")]).toEqual([false, true]);
     await allSaved(page);
-    expect(bench.shelf.find(id)?.text).toMatch(/leaveOut:\s+- plans\n/);
+    expect(bench.studies.find(id)?.text).toMatch(/leaveOut:\s+- plans\n/);
   });
 
   it("has rows with titles that follow what is in them, also where a problem is told", async () => {
@@ -256,13 +256,13 @@ describe("two people with the same study", () => {
     expect(told).toContain("Ada saved revision 2");
     expect(told).toContain("7 m");
     expect(told).toContain("9 m");
-    expect(bench.shelf.find(id)?.text).toContain("thermoclineDepth: 7 m");
+    expect(bench.studies.find(id)?.text).toContain("thermoclineDepth: 7 m");
     expect(await shownIn(other, "lake/thermoclineDepth")).toBe("9");
     await other.focus('[name="choice:lake/thermoclineDepth"][value="mine"]');
     await other.keyboard.press("Space");
     await press(other, "#conflict-told button");
-    expect(bench.shelf.find(id)?.text).toContain("thermoclineDepth: 9 m");
-    expect(bench.shelf.find(id)?.author).toBe("Ben");
-    expect(bench.shelf.revision(id, 2)?.text).toContain("thermoclineDepth: 7 m");
+    expect(bench.studies.find(id)?.text).toContain("thermoclineDepth: 9 m");
+    expect(bench.studies.find(id)?.author).toBe("Ben");
+    expect(bench.studies.revision(id, 2)?.text).toContain("thermoclineDepth: 7 m");
   });
 });

@@ -16,7 +16,7 @@ const mostStudiesKept = 6;
 type FormsOf = Asked<"plainForms">;
 
 /** The forms of the studies that were asked for last stay in memory. */
-export function formsDesk(answers: Answering, printer: Printer): (asked: FormsOf) => StudyForms {
+export function keptForms(answers: Answering, printer: Printer): (asked: FormsOf) => StudyForms {
   const formsOf = (asked: FormsOf): StudyForms => ({
     plain: onceMade(() => answers.ask("plainForms", asked)),
     printed: onceMade(async () => {
