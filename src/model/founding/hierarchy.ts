@@ -1,21 +1,13 @@
-import { sumOf } from "../lists.js";
+import { at, sumOf } from "../lists.js";
 import { logGamma } from "../risk/beta.js";
+import type { RatePrior, WeightedCount } from "./evidence.js";
 import { type LogDensity, logStep, normalised } from "./log-density.js";
 
-/** What a region tells: foundings seen, each count with its weight, and what they came from. */
+/** What a region tells: foundings seen, and what they came from. */
 export interface RegionCounts {
-  /** Weights add up to 1: more than one count where another route may explain a founding. */
-  readonly foundings: ReadonlyArray<{ readonly count: number; readonly weight: number }>;
+  readonly foundings: readonly WeightedCount[];
   /** E: fouled launches that reached the water, or lake-years. */
   readonly exposure: LogDensity;
-}
-
-/** Before the counts: the logarithm of the typical rate is normal, and the spread between regions half-normal. */
-export interface RatePrior {
-  readonly median: number;
-  readonly spread: number;
-  /** Standard deviation of the half-normal of the spread between regions. */
-  readonly betweenRegions: number;
 }
 
 export interface RatePosterior {
@@ -23,27 +15,44 @@ export interface RatePosterior {
   readonly newRegion: LogDensity;
   /** Median over regions. */
   readonly typical: LogDensity;
-  /** Standard deviation of the logarithm of the rate between regions: its chances, in steps of `betweenStep`. */
+  /** Standard deviation of the logarithm of the rate between regions: the chance of each step of `spreadSteps`. */
   readonly between: readonly number[];
 }
 
 /** Rates from 1e-8 to 1. */
 const lowest = Math.round(Math.log(1e-8) / logStep);
 const cells = -lowest + 1;
-export const betweenStep = 0.1;
-const betweenSteps = 30;
+
+/** A step of the spread between regions: from one value to another, and the middle that stands for it. */
+export interface SpreadStep {
+  readonly from: number;
+  readonly to: number;
+  readonly middle: number;
+}
+
+const steps = 15;
+/** Ends of the steps: narrow ones first, up to a spread of 3. */
+const endOf = (step: number) => (step / 10) * (1 + (step / steps) ** 2);
+
+export const spreadSteps: readonly SpreadStep[] = Array.from({ length: steps }, (_, step) => {
+  const [from, to] = [endOf(step), endOf(step + 1)];
+  return { from, to, middle: (from + to) / 2 };
+});
 
 /** Chance of what a region saw at each rate of the grid: Poisson counts with mean rate × exposure. */
 export function likelihood({ foundings, exposure }: RegionCounts): Float64Array {
-  const ofMean = (mean: number) =>
-    foundings.reduce(
-      (sum, { count, weight }) =>
-        sum + weight * Math.exp(count * Math.log(mean) - mean - logGamma(count + 1)),
+  const seen = foundings.map(({ count, weight }) => ({ count, weight, logFactorial: logGamma(count + 1) }));
+  const ofMean = (logMean: number) => {
+    const mean = Math.exp(logMean);
+    return seen.reduce(
+      (sum, { count, weight, logFactorial }) =>
+        sum + weight * Math.exp(count * logMean - mean - logFactorial),
       0,
     );
+  };
   const span = cells + exposure.chances.length;
   const means = Float64Array.from({ length: span }, (_, cell) =>
-    ofMean(Math.exp((lowest + exposure.first + cell) * logStep)),
+    ofMean((lowest + exposure.first + cell) * logStep),
   );
   return Float64Array.from({ length: cells }, (_, rate) => {
     let chance = 0;
@@ -54,30 +63,41 @@ export function likelihood({ foundings, exposure }: RegionCounts): Float64Array 
   });
 }
 
+/** What a region tells of the typical rate, for each spread between regions. */
+export type Telling = readonly Float64Array[];
+
+/** Worked out once for a region, whichever others it is held together with. */
+export function tellingOf(region: RegionCounts): Telling {
+  let chances = likelihood(region);
+  return kernels.map((kernel) => {
+    chances = smooth(chances, kernel);
+    return chances;
+  });
+}
+
+/** The prior of the typical rate, by its cells. */
+const priorOf = ({ median, spread }: RatePrior) =>
+  Float64Array.from({ length: cells }, (_, cell) => {
+    const away = ((lowest + cell) * logStep - Math.log(median)) / spread;
+    return Math.exp(-(away ** 2) / 2);
+  });
+
 /**
  * Rates that differ between regions: y ~ Poisson(α E) in each, ln α ~ N(μ, τ²) over regions, μ normal and τ half-normal
  * before the counts. Worked out by sums over grids of ln α, μ and τ; no sampling.
  */
-export function ratesOf(regions: readonly RegionCounts[], prior: RatePrior): RatePosterior {
-  const seen = regions.map(likelihood);
-  const centre = Math.log(prior.median);
+export function ratesOf(tellings: readonly Telling[], prior: RatePrior): RatePosterior {
+  const before = priorOf(prior);
   const typical = new Float64Array(cells);
-  const newRegion = new Float64Array(cells);
   const between: number[] = [];
-  for (let step = 0; step < betweenSteps; step++) {
-    const spread = (step + 1 / 2) * betweenStep;
-    const kernel = kernelOf(spread);
-    const smoothed = seen.map((chances) => smooth(chances, kernel));
-    const weights = Float64Array.from({ length: cells }, (_, cell) => {
-      const away = ((lowest + cell) * logStep - centre) / prior.spread;
-      const before = Math.exp(-(away ** 2) / 2 - (spread / prior.betweenRegions) ** 2 / 2);
-      return smoothed.reduce((product, chances) => product * (chances[cell] ?? 0), before);
-    });
-    between.push(sumOf([...weights]));
-    smooth(weights, kernel).forEach((chance, cell) => {
-      newRegion[cell] = (newRegion[cell] ?? 0) + chance;
-      typical[cell] = (typical[cell] ?? 0) + (weights[cell] ?? 0);
-    });
+  let newRegion: Float64Array = new Float64Array(cells);
+  // From the widest spread down, so that each smoothing adds to those before it.
+  for (let step = steps - 1; step >= 0; step--) {
+    const chances = atSpread(step, tellings, before, prior);
+    addTo(typical, chances);
+    addTo(newRegion, chances);
+    between.unshift(chances.reduce((sum, chance) => sum + chance));
+    newRegion = smooth(newRegion, at(kernels, step));
   }
   const all = sumOf(between);
   return {
@@ -86,6 +106,42 @@ export function ratesOf(regions: readonly RegionCounts[], prior: RatePrior): Rat
     between: between.map((chance) => chance / all),
   };
 }
+
+/** Chances of the typical rate together with a spread between regions. */
+function atSpread(
+  step: number,
+  tellings: readonly Telling[],
+  before: Float64Array,
+  { betweenRegions }: RatePrior,
+): Float64Array {
+  const { from, to, middle } = at(spreadSteps, step);
+  const ofSpread = (to - from) * Math.exp(-((middle / betweenRegions) ** 2) / 2);
+  const chances = before.map((chance) => chance * ofSpread);
+  for (const telling of tellings) multiply(chances, at(telling, step));
+  return chances;
+}
+
+function addTo(sums: Float64Array, chances: Float64Array): void {
+  for (let cell = 0; cell < sums.length; cell++) sums[cell] = (sums[cell] ?? 0) + (chances[cell] ?? 0);
+}
+
+function multiply(products: Float64Array, chances: Float64Array): void {
+  for (let cell = 0; cell < products.length; cell++) {
+    products[cell] = (products[cell] ?? 0) * (chances[cell] ?? 0);
+  }
+}
+
+/** The rate that all these regions share, each with the same. */
+export function commonRate(regions: readonly RegionCounts[], prior: RatePrior): LogDensity {
+  const chances = priorOf(prior);
+  for (const region of regions) multiply(chances, likelihood(region));
+  return normalised({ first: lowest, chances });
+}
+
+/** What each step of the spread adds to the one before: normal deviations whose variances add up. */
+const kernels = spreadSteps.map(({ middle }, step) =>
+  kernelOf(Math.sqrt(middle ** 2 - (spreadSteps[step - 1]?.middle ?? 0) ** 2)),
+);
 
 /** Chances of a normal deviation of 0, 1, … steps. */
 function kernelOf(spread: number): Float64Array {
@@ -97,13 +153,19 @@ function kernelOf(spread: number): Float64Array {
   return half.map((chance) => chance / sum);
 }
 
+/** Beyond its ends the grid goes on as it ends. */
 function smooth(chances: Float64Array, kernel: Float64Array): Float64Array {
+  const reach = kernel.length - 1;
+  const wide = new Float64Array(chances.length + 2 * reach);
+  wide.fill(chances[0] ?? 0, 0, reach);
+  wide.set(chances, reach);
+  wide.fill(chances[chances.length - 1] ?? 0, reach + chances.length);
   const result = new Float64Array(chances.length);
-  for (let cell = 0; cell < chances.length; cell++) {
-    let sum = (chances[cell] ?? 0) * (kernel[0] ?? 0);
-    for (let away = 1; away < kernel.length; away++) {
-      const weight = kernel[away] ?? 0;
-      sum += weight * ((chances[Math.max(0, cell - away)] ?? 0) + (chances[Math.min(chances.length - 1, cell + away)] ?? 0));
+  for (let cell = 0; cell < result.length; cell++) {
+    const middle = cell + reach;
+    let sum = (wide[middle] ?? 0) * (kernel[0] ?? 0);
+    for (let away = 1; away <= reach; away++) {
+      sum += (kernel[away] ?? 0) * ((wide[middle - away] ?? 0) + (wide[middle + away] ?? 0));
     }
     result[cell] = sum;
   }

@@ -1,8 +1,9 @@
+import { sumOf } from "../lists.js";
 import { betaOf } from "../risk/beta.js";
 import { normalQuantile } from "../uncertainty/normal-quantile.js";
 
 /** Step of every grid of logarithms here: values are told apart to 10 %. */
-export const logStep = 0.1;
+export const logStep = 1 / 10;
 
 /** A positive quantity that is not known exactly: chances of e^(step × (first + i)) for i = 0, 1, …, which add up to 1. */
 export interface LogDensity {
@@ -16,69 +17,77 @@ export interface Ninety {
   readonly high: number;
 }
 
-/** Standard deviations from the median to the 95th percentile of a normal distribution. */
-const toNinetyFifth = normalQuantile(0.95);
-
-/** A quantity known exactly. */
-export const exactly = (value: number): LogDensity => densityOf([value]);
-
-/** Lognormal through its 5th and 95th percentiles. */
-export function lognormalThrough({ low, high }: Ninety): LogDensity {
-  if (low === high) return exactly(low);
-  const middle = (Math.log(low) + Math.log(high)) / 2;
-  const spread = (Math.log(high) - Math.log(low)) / 2 / toNinetyFifth;
-  return normalDensity(middle, spread);
+export interface WeightedValue {
+  readonly value: number;
+  readonly weight: number;
 }
 
-/** Widest part of a normal distribution that is kept, in standard deviations: less than 1e-6 lies beyond. */
-const widest = 5;
+/** Standard deviations from the median to the 95th percentile of a normal distribution. */
+const toNinetyFifth = normalQuantile(19 / 20);
+
+/** A quantity known exactly. */
+export const exactly = (value: number): LogDensity => densityOf([{ value, weight: 1 }]);
+
+/** Lognormal through its 5th and 95th percentiles. */
+export const lognormalThrough = ({ low, high }: Ninety): LogDensity =>
+  normalDensity((Math.log(low) + Math.log(high)) / 2, (Math.log(high) - Math.log(low)) / 2 / toNinetyFifth);
+
+/** Standard deviations of a normal distribution that are kept, and the step between its points. */
+const [widest, normalStep] = [5, 1 / 4];
 
 /** A quantity whose logarithm is normal. */
 export function normalDensity(mean: number, spread: number): LogDensity {
-  const first = Math.floor((mean - widest * spread) / logStep);
-  const last = Math.ceil((mean + widest * spread) / logStep);
-  const chances = Float64Array.from({ length: last - first + 1 }, (_, cell) =>
-    Math.exp(-((((first + cell) * logStep - mean) / spread) ** 2) / 2),
+  const steps = Math.round(widest / normalStep);
+  return densityOf(
+    Array.from({ length: 2 * steps + 1 }, (_, step) => {
+      const away = (step - steps) * normalStep;
+      return { value: Math.exp(mean + away * spread), weight: Math.exp(-(away ** 2) / 2) };
+    }),
   );
-  return normalised({ first, chances });
 }
 
-/** Shares of a beta distribution through its 5th and 95th percentiles, in equal parts of chance. */
-const partsOfShare = 20;
+const logit = (share: number) => Math.log(share) - Math.log1p(-share);
 
-/** Middles of equal parts of the beta distribution through its 5th and 95th percentiles. */
-export function sharesThrough(range: Ninety, parts: number = partsOfShare): number[] {
-  if (range.low === range.high) return [range.low];
+/** Points on each side of the middle of a share, and how far out they lie in standard deviations. */
+const [sharePoints, shareReach] = [6, 4];
+
+/**
+ * Shares with the weights of the beta distribution through the range, evenly spaced in their logits: there the density is
+ * ∝ x^α (1 − x)^β.
+ */
+export function sharesThrough(range: Ninety, points: number = sharePoints): WeightedValue[] {
   const { alpha, beta } = betaThrough(range);
-  const { chanceUpTo } = betaOf(alpha, beta);
-  const shares: number[] = [];
-  const cells = 200;
-  let before = 0;
-  for (let cell = 1; cell <= cells && shares.length < parts; cell++) {
-    const here = chanceUpTo(cell / cells);
-    while (shares.length < parts && here >= (shares.length + 1 / 2) / parts) {
-      const wanted = (shares.length + 1 / 2) / parts;
-      shares.push((cell - 1 + (wanted - before) / (here - before)) / cells);
-    }
-    before = here;
-  }
-  return shares;
+  const [low, high] = [logit(range.low), logit(range.high)];
+  const middle = (low + high) / 2;
+  const step = ((high - low) / 2 / toNinetyFifth) * (shareReach / points);
+  const peak = alpha * Math.log(range.low) + beta * Math.log1p(-range.low);
+  return Array.from({ length: 2 * points + 1 }, (_, point) => {
+    const value = 1 / (1 + Math.exp(-(middle + (point - points) * step)));
+    return { value, weight: Math.exp(alpha * Math.log(value) + beta * Math.log1p(-value) - peak) };
+  });
 }
 
 const mostSteps = 60;
 const closeEnough = 1e-6;
+/** From here on a beta distribution is as good as normal, and its mean and variance give it. */
+const narrow = 1e5;
+
+export interface BetaParameters {
+  readonly alpha: number;
+  readonly beta: number;
+}
 
 /** Beta distribution with 5 % below `low` and 5 % above `high`: Newton's method in ln α and ln β. */
-export function betaThrough({ low, high }: Ninety): { alpha: number; beta: number } {
+export function betaThrough({ low, high }: Ninety): BetaParameters {
   const mean = (low + high) / 2;
   const variance = ((high - low) / 2 / toNinetyFifth) ** 2;
-  const weight = Math.max(0.5, (mean * (1 - mean)) / variance - 1);
+  const weight = Math.min(1e12, Math.max(1 / 2, (mean * (1 - mean)) / variance - 1));
   let [x, y] = [Math.log(mean * weight), Math.log((1 - mean) * weight)];
   const missAt = (a: number, b: number) => {
     const { chanceUpTo } = betaOf(Math.exp(a), Math.exp(b));
-    return [chanceUpTo(low) - 0.05, chanceUpTo(high) - 0.95] as const;
+    return [chanceUpTo(low) - 1 / 20, chanceUpTo(high) - 19 / 20] as const;
   };
-  for (let step = 0; step < mostSteps; step++) {
+  for (let step = 0; weight < narrow && step < mostSteps; step++) {
     const [f, g] = missAt(x, y);
     if (Math.abs(f) + Math.abs(g) < closeEnough) break;
     const move = 1e-4;
@@ -93,33 +102,39 @@ export function betaThrough({ low, high }: Ninety): { alpha: number; beta: numbe
   return { alpha: Math.exp(x), beta: Math.exp(y) };
 }
 
-/** Density of values of equal chance. */
-export function densityOf(values: readonly number[]): LogDensity {
-  const cells = values.map((value) => Math.log(value) / logStep);
-  const first = Math.floor(Math.min(...cells));
-  const chances = new Float64Array(Math.ceil(Math.max(...cells)) - first + 2);
-  for (const cell of cells) {
+/** Density of weighted values: each shared between the two grid points beside it. */
+export function densityOf(values: readonly WeightedValue[]): LogDensity {
+  const cells = Float64Array.from(values, ({ value }) => Math.log(value) / logStep);
+  const total = sumOf(values.map(({ weight }) => weight));
+  const first = Math.floor(cells.reduce((least, cell) => Math.min(least, cell)));
+  const last = Math.floor(cells.reduce((most, cell) => Math.max(most, cell))) + 1;
+  const chances = new Float64Array(last - first + 1);
+  values.forEach(({ weight }, index) => {
+    const cell = cells[index] ?? first;
     const below = Math.floor(cell);
     const upper = cell - below;
-    chances[below - first] = (chances[below - first] ?? 0) + (1 - upper) / cells.length;
-    chances[below - first + 1] = (chances[below - first + 1] ?? 0) + upper / cells.length;
-  }
+    chances[below - first] = (chances[below - first] ?? 0) + ((1 - upper) * weight) / total;
+    chances[below - first + 1] = (chances[below - first + 1] ?? 0) + (upper * weight) / total;
+  });
   return { first, chances };
 }
 
 /** The product of two independent quantities. */
 export function times(one: LogDensity, other: LogDensity): LogDensity {
   const chances = new Float64Array(one.chances.length + other.chances.length - 1);
-  one.chances.forEach((chance, cell) => {
-    other.chances.forEach((beside, next) => {
-      chances[cell + next] = (chances[cell + next] ?? 0) + chance * beside;
-    });
-  });
+  for (let cell = 0; cell < one.chances.length; cell++) {
+    const chance = one.chances[cell] ?? 0;
+    for (let next = 0; next < other.chances.length; next++) {
+      chances[cell + next] = (chances[cell + next] ?? 0) + chance * (other.chances[next] ?? 0);
+    }
+  }
   return { first: one.first + other.first, chances };
 }
 
+/** @throws RangeError where nothing has a chance */
 export function normalised({ first, chances }: LogDensity): LogDensity {
   const sum = chances.reduce((total, chance) => total + chance, 0);
+  if (!(sum > 0)) throw new RangeError("chances that are all 0; allowed: at least one above");
   return { first, chances: chances.map((chance) => chance / sum) };
 }
 
@@ -135,3 +150,16 @@ export function quantileOf({ first, chances }: LogDensity, chance: number): numb
   }
   return Math.exp((first + chances.length - 1) * logStep);
 }
+
+/** Values not exceeded with chances of 10, 50 and 90 %. */
+export interface Tenths {
+  readonly p10: number;
+  readonly p50: number;
+  readonly p90: number;
+}
+
+export const tenthsOf = (density: LogDensity): Tenths => ({
+  p10: quantileOf(density, 1 / 10),
+  p50: quantileOf(density, 1 / 2),
+  p90: quantileOf(density, 9 / 10),
+});

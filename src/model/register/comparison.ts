@@ -1,12 +1,22 @@
-import { type Expected, number, perYear, price, share } from "./expected.js";
+import { type Expected, number, perYear, positiveShare, price, share } from "./expected.js";
 
 const finds = number({ from: 0, to: 1000 });
+/** A yearly rate of one lake: above 10 a year it would be infested within weeks. */
+const lakeRate = perYear({ above: 0, to: 10 });
 const discountRate = perYear({ from: 0, to: 1 });
 const layerMass = { unit: "kg/m2", bounds: { from: 0, to: 1000 } } as const;
 
 /** How mussels arrive and are noticed, what is learnt of boats, and what results are held against. */
 export const comparisonAssumptions = {
   "arrival.establishment-per-fouled-launch": share,
+  "arrival.founding-unknown": positiveShare,
+  "arrival.founding-near": positiveShare,
+  "arrival.founding-far": positiveShare,
+  "arrival.base-rate-open": lakeRate,
+  "arrival.base-rate-inspected": lakeRate,
+  "arrival.living-share-near": positiveShare,
+  "arrival.living-share-far": positiveShare,
+  "arrival.living-share-unknown": positiveShare,
   "arrival.shape": number({ above: 0, to: 10 }),
   "steps.dependence": share,
   "detection.per-plankton-tow": finds,
