@@ -84,8 +84,8 @@ const lakeRow = z.strictObject({
 });
 
 const prior = z.strictObject({
-  median: innerShare,
-  spread: z.number().gt(0, "above 0 and at most 10").max(10, "above 0 and at most 10"),
+  median: z.number().min(1e-7, "at least 1e-7 and below 1").lt(1, "at least 1e-7 and below 1"),
+  spread: z.number().min(0.1, "0.1 to 10").max(10, "0.1 to 10"),
   betweenRegions: z.number().gt(0, "above 0 and at most 3").max(3, "above 0 and at most 3"),
   ...origin,
 });

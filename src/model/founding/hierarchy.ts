@@ -115,7 +115,9 @@ function atSpread(
   { betweenRegions }: RatePrior,
 ): Float64Array {
   const { from, to, middle } = at(spreadSteps, step);
-  const ofSpread = (to - from) * Math.exp(-((middle / betweenRegions) ** 2) / 2);
+  // Over the chance of the narrowest step, so that no prior makes all of them too small to be told from 0.
+  const least = at(spreadSteps, 0).middle;
+  const ofSpread = (to - from) * Math.exp((least ** 2 - middle ** 2) / betweenRegions ** 2 / 2);
   const chances = before.map((chance) => chance * ofSpread);
   for (const telling of tellings) multiply(chances, at(telling, step));
   return chances;

@@ -68,38 +68,61 @@ export function sharesThrough(range: Ninety, points: number = sharePoints): Weig
 }
 
 const mostSteps = 60;
-const closeEnough = 1e-6;
+const closeEnough = 1e-9;
 /** From here on a beta distribution is as good as normal, and its mean and variance give it. */
-const narrow = 1e5;
+const narrow = 1e6;
 
 export interface BetaParameters {
   readonly alpha: number;
   readonly beta: number;
 }
 
-/** Beta distribution with 5 % below `low` and 5 % above `high`: Newton's method in ln α and ln β. */
+/** Of a beta distribution, by the logit of its mean and the logarithm of α + β. */
+function betaFrom(middle: number, size: number): BetaParameters {
+  const weight = Math.exp(size);
+  return { alpha: weight / (1 + Math.exp(-middle)), beta: weight / (1 + Math.exp(middle)) };
+}
+
+/** Beta distribution with 5 % below `low` and 5 % above `high`: Newton's method in its mean and its size. */
 export function betaThrough({ low, high }: Ninety): BetaParameters {
   const mean = (low + high) / 2;
   const variance = ((high - low) / 2 / toNinetyFifth) ** 2;
-  const weight = Math.min(1e12, Math.max(1 / 2, (mean * (1 - mean)) / variance - 1));
-  let [x, y] = [Math.log(mean * weight), Math.log((1 - mean) * weight)];
-  const missAt = (a: number, b: number) => {
-    const { chanceUpTo } = betaOf(Math.exp(a), Math.exp(b));
+  const weight = Math.min(largestWeight, Math.max(1, (mean * (1 - mean)) / variance - 1));
+  let [middle, size] = [logit(mean), Math.log(weight)];
+  const missAt = (m: number, s: number) => {
+    const { alpha, beta } = betaFrom(m, s);
+    const { chanceUpTo } = betaOf(alpha, beta);
     return [chanceUpTo(low) - 1 / 20, chanceUpTo(high) - 19 / 20] as const;
   };
+  const widest = (logit(high) - logit(low)) / 4;
   for (let step = 0; weight < narrow && step < mostSteps; step++) {
-    const [f, g] = missAt(x, y);
-    if (Math.abs(f) + Math.abs(g) < closeEnough) break;
-    const move = 1e-4;
-    const [fx, gx] = missAt(x + move, y);
-    const [fy, gy] = missAt(x, y + move);
-    const [a, b, c, d] = [(fx - f) / move, (fy - f) / move, (gx - g) / move, (gy - g) / move];
-    const determinant = a * d - b * c;
-    const bounded = (size: number) => Math.max(-1, Math.min(1, size));
-    x -= bounded((d * f - b * g) / determinant);
-    y -= bounded((a * g - c * f) / determinant);
+    const miss = missAt(middle, size);
+    if (Math.abs(miss[0]) + Math.abs(miss[1]) < closeEnough) break;
+    const move = slopeStep * widest;
+    const [m, s] = newtonStep(miss, missAt(middle + move, size), missAt(middle, size + slopeStep), [
+      move,
+      slopeStep,
+    ]);
+    middle += within(m, widest);
+    size += within(s, 1);
   }
-  return { alpha: Math.exp(x), beta: Math.exp(y) };
+  return betaFrom(middle, size);
+}
+
+/** Of α + β, for a range that is hardly one. */
+const largestWeight = 1e12;
+const slopeStep = 1e-4;
+
+const within = (change: number, most: number) => Math.max(-most, Math.min(most, change));
+
+type Pair = readonly [number, number];
+
+/** Change of two unknowns towards no miss, from the misses at a small change of the one and of the other. */
+function newtonStep([f, g]: Pair, byOne: Pair, byOther: Pair, moves: Pair): Pair {
+  const [a, c] = [(byOne[0] - f) / moves[0], (byOne[1] - g) / moves[0]];
+  const [b, d] = [(byOther[0] - f) / moves[1], (byOther[1] - g) / moves[1]];
+  const determinant = a * d - b * c;
+  return determinant === 0 ? [0, 0] : [(b * g - d * f) / determinant, (c * f - a * g) / determinant];
 }
 
 /** Density of weighted values: each shared between the two grid points beside it. */
