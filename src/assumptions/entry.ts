@@ -3,7 +3,7 @@ import type { PriceIndex } from "../model/money/price-index.js";
 import { assumptionUnits, type Expected } from "../model/register/expected.js";
 import type { PlanEntry } from "../model/structures/catalogue.js";
 import { type Basis, bases } from "./basis.js";
-import type { FoundingEvidence } from "./evidence.js";
+import type { FoundingEvidence } from "./founding/evidence.js";
 
 /** What ids of assumptions look like. */
 export const idPattern = /^[a-z0-9.-]+$/;

@@ -3,7 +3,7 @@ import { fileURLToPath } from "node:url";
 import { z } from "zod";
 import { sha256, stableJson } from "./digest.js";
 import type { Alteration, AssumptionSet } from "./entry.js";
-import { evidenceParts } from "./evidence-parts.js";
+import { evidenceParts } from "./founding/parts.js";
 
 /** The contents of a folder of assumptions without its alterations. */
 type Contents = Omit<AssumptionSet, "alterations">;

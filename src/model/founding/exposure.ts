@@ -6,10 +6,10 @@ import {
   type LogDensity,
   lognormalThrough,
   type Ninety,
-  sharesThrough,
   times,
   type WeightedValue,
 } from "./log-density.js";
+import { sharesThrough } from "./share-range.js";
 
 /** Fouled boats that the rows of an inspected region count, none of them twice. */
 export const countedFouled = (seasons: readonly Season[]): number =>

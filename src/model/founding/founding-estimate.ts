@@ -3,16 +3,8 @@ import { betaQuantile } from "../risk/beta.js";
 import type { FoundingCounts, LakeYears, Reach } from "./evidence.js";
 import { commonShares, exposureOf, lakeYearsAtRisk } from "./exposure.js";
 import { commonRate, type RegionCounts, ratesOf, spreadSteps, type Telling, tellingOf } from "./hierarchy.js";
-import {
-  type BetaParameters,
-  betaThrough,
-  densityOf,
-  exactly,
-  sharesThrough,
-  type Tenths,
-  tenthsOf,
-  times,
-} from "./log-density.js";
+import { densityOf, exactly, type Tenths, tenthsOf, times } from "./log-density.js";
+import { type BetaParameters, betaThrough, sharesThrough } from "./share-range.js";
 
 /** What published counts say of the chance that a fouled launch founds a population, and of yearly rates of lakes. */
 export interface FoundingEstimate {

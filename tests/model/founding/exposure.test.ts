@@ -12,15 +12,14 @@ import {
 } from "../../../src/model/founding/exposure.js";
 import { jeffreys, regionCounts } from "../../../src/model/founding/founding-estimate.js";
 import {
-  betaThrough,
   densityOf,
   exactly,
   lognormalThrough,
   quantileOf,
-  sharesThrough,
   tenthsOf,
   times,
 } from "../../../src/model/founding/log-density.js";
+import { betaThrough, sharesThrough } from "../../../src/model/founding/share-range.js";
 import { betaQuantile } from "../../../src/model/risk/beta.js";
 import { near, shipped } from "./counts.js";
 

@@ -1,10 +1,10 @@
-import type { EstimatedId } from "../model/founding/estimated.js";
-import { countedFouled } from "../model/founding/exposure.js";
-import type { FoundingEstimate } from "../model/founding/founding-estimate.js";
-import { sumOf } from "../model/lists.js";
-import { type Basis, softestOf } from "./basis.js";
+import type { EstimatedId } from "../../model/founding/estimated.js";
+import { countedFouled } from "../../model/founding/exposure.js";
+import type { FoundingEstimate } from "../../model/founding/founding-estimate.js";
+import { sumOf } from "../../model/lists.js";
+import { type Basis, softestOf } from "../basis.js";
 import type { EvidenceRegion, FoundingEvidence, Origin } from "./evidence.js";
-import { regionOrigins } from "./evidence-places.js";
+import { regionOrigins } from "./places.js";
 
 /** What stands beside an estimated figure. */
 export interface EstimatedWords {

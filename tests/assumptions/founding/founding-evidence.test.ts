@@ -1,20 +1,20 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
-import { evidenceFile } from "../../src/assumptions/evidence.js";
-import { foundingEntries } from "../../src/assumptions/founding-entries.js";
-import { AssumptionError, assumptionFiles, readAssumptions } from "../../src/assumptions/load.js";
-import { applyOverrides } from "../../src/assumptions/override.js";
-import { shippedRecord } from "../../src/assumptions/shipped.js";
-import { estimatedFigures, estimatedIds } from "../../src/model/founding/estimated.js";
-import { countsWithout, foundingEstimate } from "../../src/model/founding/founding-estimate.js";
-import { relativeGap } from "../model/near.js";
-import { assumptionsFolder, realSet } from "./real.js";
+import { evidenceFile } from "../../../src/assumptions/founding/evidence.js";
+import { foundingEntries } from "../../../src/assumptions/founding/founding-entries.js";
+import { AssumptionError, assumptionFiles, readAssumptions } from "../../../src/assumptions/load.js";
+import { applyOverrides } from "../../../src/assumptions/override.js";
+import { shippedRecord } from "../../../src/assumptions/shipped.js";
+import { estimatedFigures, estimatedIds } from "../../../src/model/founding/estimated.js";
+import { countsWithout, foundingEstimate } from "../../../src/model/founding/founding-estimate.js";
+import { relativeGap } from "../../model/near.js";
+import { assumptionsFolder, realSet } from "../real.js";
 
 const files = assumptionFiles(assumptionsFolder);
 const shipped = realSet();
 const evidence = shipped.foundingEvidence;
-const badFolder = fileURLToPath(new URL("../bad/founding-evidence", import.meta.url));
+const badFolder = fileURLToPath(new URL("../../bad/founding-evidence", import.meta.url));
 
 const reading = (name: string, text: string) => readAssumptions(new Map([...files, [name, text]]));
 

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { bases } from "./basis.js";
+import { bases } from "../basis.js";
 
 export const evidenceFile = "founding-evidence.yaml";
 

@@ -1,5 +1,5 @@
 import type { EvidenceLakes, EvidenceRegion, EvidenceSeason, FoundingEvidence } from "./evidence.js";
-import { rangesOf, regionRanges } from "./evidence-places.js";
+import { rangesOf, regionRanges } from "./places.js";
 
 /** A row of the published counts, for the record of what is shipped. */
 type EvidencePart = readonly [what: string, shown: string, content: unknown];

@@ -1,7 +1,8 @@
 import type { z } from "zod";
-import { interceptedRange } from "../model/founding/exposure.js";
-import { sumOf } from "../model/lists.js";
-import type { Source } from "./entry.js";
+import { interceptedRange } from "../../model/founding/exposure.js";
+import { sumOf } from "../../model/lists.js";
+import type { Source } from "../entry.js";
+import { shapeProblemAt, valueAt } from "../yaml-file.js";
 import {
   type EvidenceLakes,
   type EvidenceRegion,
@@ -10,8 +11,7 @@ import {
   evidenceSchema,
   type FoundingEvidence,
 } from "./evidence.js";
-import { originsOf, rangesOf } from "./evidence-places.js";
-import { shapeProblemAt, valueAt } from "./yaml-file.js";
+import { originsOf, rangesOf } from "./places.js";
 
 /** Reads the published counts and adds what is wrong with them to `problems`. */
 export function readEvidence(

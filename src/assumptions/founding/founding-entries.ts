@@ -1,9 +1,9 @@
-import { estimatedFigures, estimatedIds } from "../model/founding/estimated.js";
-import { countsWithout, foundingEstimate } from "../model/founding/founding-estimate.js";
-import { register } from "../model/register/register.js";
-import type { Assumption } from "./entry.js";
+import { estimatedFigures, estimatedIds } from "../../model/founding/estimated.js";
+import { countsWithout, foundingEstimate } from "../../model/founding/founding-estimate.js";
+import { register } from "../../model/register/register.js";
+import type { Assumption } from "../entry.js";
 import { evidenceFile, type FoundingEvidence } from "./evidence.js";
-import { estimatedWords } from "./founding-words.js";
+import { estimatedWords } from "./words.js";
 
 /**
  * The assumptions that are estimated from published counts. Each estimate is made once.
