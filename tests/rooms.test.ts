@@ -44,7 +44,7 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
   units: [],
   store: [],
   workers: [],
-  assumptions: ["model", "units"],
+  assumptions: ["lists.ts", "model", "units"],
   study,
   editor: report,
   odds: [...report, "workers"],

@@ -1,7 +1,9 @@
+import { estimatedIds } from "../model/founding/estimated.js";
 import type { PlanEntry } from "../model/structures/catalogue.js";
 import { boundsText } from "./bounds.js";
 import { type Assumption, idPattern, type Source } from "./entry.js";
 import { type Expectation, expectations } from "./expectations.js";
+import { evidenceFile } from "./founding/evidence.js";
 import { type PlanCatalogue, plansFile, readPlans } from "./plans.js";
 import { retired } from "./retired.js";
 import { settled } from "./settle.js";
@@ -23,12 +25,14 @@ interface EntryReading {
   readonly sources: ReadonlyMap<string, Source>;
   /** Entries in place of those that no file holds. */
   readonly inPlace: ReadonlyMap<string, Assumption> | undefined;
+  /** Entries that are estimated from counts. */
+  readonly estimated: readonly Assumption[];
 }
 
 /** Reads the files that list assumptions, and adds what is wrong with them to `problems`. */
 export function readEntries(
   files: AssumptionFiles,
-  { lists, sources, inPlace }: EntryReading,
+  { lists, sources, inPlace, estimated }: EntryReading,
   problems: string[],
 ): Entries {
   const written = writtenItems(files, lists, problems);
@@ -40,14 +44,37 @@ export function readEntries(
     const entry = settled(each, expected.get(each.id ?? "") ?? retired.get(each.id ?? ""), sources, problems);
     if (entry) entries.set(entry.id, entry);
   }
-  problems.push(...repeated(written.items), ...unread(written.items, expected, catalogue));
+  for (const entry of estimated) entries.set(entry.id, entry);
+  problems.push(
+    ...repeated(written.items),
+    ...unread(written.items, expected, catalogue),
+    ...typedEstimates(written.items),
+  );
   for (const absent of missing(written, expected)) {
     const entry = inPlace?.get(absent.id);
     if (entry) entries.set(entry.id, entry);
     else problems.push(absent.problem);
   }
-  return { entries, expected, plans: catalogue.plans, ids };
+  return { entries, expected, plans: catalogue.plans, ids: withEstimated(ids) };
 }
+
+const isEstimated = (id: string) => estimatedIds.some((estimated) => estimated === id);
+
+const withEstimated = (ids: HeldIds): HeldIds => ({
+  ...ids,
+  has: (id) => ids.has(id) || isEstimated(id),
+  list: [...ids.list, ...estimatedIds],
+});
+
+/** Entries of what is estimated from counts: two figures for one quantity. */
+const typedEstimates = (items: readonly WrittenItem[]): string[] =>
+  items.flatMap(({ file, id }) =>
+    id !== undefined && isEstimated(id)
+      ? [
+          `${file}: ${id} is given as an entry; allowed: none, since it is estimated from the counts in ${evidenceFile}. Remove the entry; correct the counts there, or give the study its own value.`,
+        ]
+      : [],
+  );
 
 function repeated(items: readonly WrittenItem[]): string[] {
   const seen = new Set<string>();
@@ -88,7 +115,7 @@ function missing(
 ): { readonly id: string; readonly problem: string }[] {
   if (!ids.areAll) return [];
   return [...expected].flatMap(([id, { unit, bounds }]) => {
-    if (ids.has(id)) return [];
+    if (ids.has(id) || isEstimated(id)) return [];
     const family = id.split(".")[0];
     const file = items.find((item) => item.id?.split(".")[0] === family)?.file ?? "the folder";
     const problem = `${file}: ${id} is missing, here and elsewhere; allowed: ${boundsText(bounds, unit)}, with the unit ${unit}. Add an entry for it.`;

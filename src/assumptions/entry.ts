@@ -2,10 +2,8 @@ import { z } from "zod";
 import type { PriceIndex } from "../model/money/price-index.js";
 import { assumptionUnits, type Expected } from "../model/register/expected.js";
 import type { PlanEntry } from "../model/structures/catalogue.js";
-
-/** How firm a value is, from firm to soft. */
-export const bases = ["published", "operator record", "common practice", "from memory", "judged"] as const;
-type Basis = (typeof bases)[number];
+import { type Basis, bases } from "./basis.js";
+import type { FoundingEvidence } from "./founding/evidence.js";
 
 /** What ids of assumptions look like. */
 export const idPattern = /^[a-z0-9.-]+$/;
@@ -77,6 +75,8 @@ export interface AssumptionSet {
   readonly plans: readonly PlanEntry[];
   readonly priceIndices: readonly PriceIndexTable[];
   readonly groups: readonly CorrelationGroup[];
+  /** Published counts from which the chance of a founding is estimated. */
+  readonly foundingEvidence: FoundingEvidence;
   /** What is not as this version of the program ships it. */
   readonly alterations: readonly Alteration[];
 }

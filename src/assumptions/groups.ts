@@ -1,5 +1,6 @@
 import { z } from "zod";
-import { bases, type CorrelationGroup, type Source } from "./entry.js";
+import { bases } from "./basis.js";
+import type { CorrelationGroup, Source } from "./entry.js";
 import type { HeldIds } from "./written-items.js";
 
 export const groupsFile = "groups.yaml";

@@ -2,6 +2,8 @@ import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { readEntries } from "./entries.js";
 import type { AssumptionSet } from "./entry.js";
+import { evidenceFile } from "./founding/evidence.js";
+import { evidenceOf } from "./founding/found-evidence.js";
 import { groupsFile, readGroups } from "./groups.js";
 import { plansFile } from "./plans.js";
 import { priceIndexFile, readPriceIndices } from "./price-indices.js";
@@ -33,7 +35,7 @@ export function assumptionFiles(folder: string): AssumptionFiles {
  */
 export const loadAssumptions = (folder: string): AssumptionSet => readAssumptions(assumptionFiles(folder));
 
-const otherFiles = [sourcesFile, plansFile, priceIndexFile, groupsFile];
+const otherFiles = [sourcesFile, plansFile, priceIndexFile, groupsFile, evidenceFile];
 
 /**
  * Reads the texts of a folder of assumptions.
@@ -44,14 +46,23 @@ export function readAssumptions(files: AssumptionFiles, later?: AssumptionSet): 
   const problems: string[] = [];
   const sources = new Map([...(later?.sources ?? []), ...readSources(files, problems)]);
   const lists = [...files.keys()].filter((name) => !otherFiles.includes(name)).sort();
+  const found = evidenceOf(files, sources, later?.foundingEvidence, problems);
   const { entries, expected, plans, ids } = readEntries(
     files,
-    { lists, sources, inPlace: later?.entries },
+    { lists, sources, inPlace: later?.entries, estimated: found?.entries ?? [] },
     problems,
   );
   const priceIndices = readPriceIndices(readYaml(files, priceIndexFile, problems), sources, problems);
   const groups = readGroups(readYaml(files, groupsFile, problems), ids, sources, problems);
-  if (problems.length > 0) throw new AssumptionError(problems);
-  const contents = { entries, expected, sources, plans, priceIndices, groups };
+  if (problems.length > 0 || found === undefined) throw new AssumptionError(problems);
+  const contents = {
+    entries,
+    expected,
+    sources,
+    plans,
+    priceIndices,
+    groups,
+    foundingEvidence: found.evidence,
+  };
   return { ...contents, alterations: alterationsOf(contents) };
 }

@@ -1,5 +1,6 @@
 import { z } from "zod";
-import { bases, type PriceIndexTable, type Source } from "./entry.js";
+import { bases } from "./basis.js";
+import type { PriceIndexTable, Source } from "./entry.js";
 
 export const priceIndexFile = "price-index.yaml";
 

@@ -3,6 +3,7 @@ import { fileURLToPath } from "node:url";
 import { z } from "zod";
 import { sha256, stableJson } from "./digest.js";
 import type { Alteration, AssumptionSet } from "./entry.js";
+import { evidenceParts } from "./founding/parts.js";
 
 /** The contents of a folder of assumptions without its alterations. */
 type Contents = Omit<AssumptionSet, "alterations">;
@@ -59,7 +60,8 @@ export function alterationsOf(contents: Contents, shipped = shippedRecord()): Al
 
 type Part = readonly [what: string, shown: string, content: unknown];
 
-function partsOf({ entries, sources, plans, priceIndices, groups }: Contents): Part[] {
+function partsOf(contents: Contents): Part[] {
+  const { entries, sources, plans, priceIndices, groups, foundingEvidence } = contents;
   return [
     ...[...entries.values()].map((entry): Part => {
       const { id, value, low, high, unit, basis, distribution } = entry;
@@ -75,5 +77,6 @@ function partsOf({ entries, sources, plans, priceIndices, groups }: Contents): P
       return [`price index ${index.id}`, years, { ...index, years, origins }];
     }),
     ...groups.map((group): Part => [`group ${group.id}`, `rank correlation ${group.rankCorrelation}`, group]),
+    ...evidenceParts(foundingEvidence),
   ];
 }

@@ -55,7 +55,13 @@ interface Written {
 }
 
 const isList = (name: string) =>
-  !["sources.yaml", "protection-plans.yaml", "price-index.yaml", "groups.yaml"].includes(name);
+  ![
+    "sources.yaml",
+    "protection-plans.yaml",
+    "price-index.yaml",
+    "groups.yaml",
+    "founding-evidence.yaml",
+  ].includes(name);
 
 const inOtherUnits = (text: string): string =>
   stringify(

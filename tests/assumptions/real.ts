@@ -42,6 +42,7 @@ export function setWithin(bounds: Bounds, ...entries: readonly Assumption[]): As
     plans: [],
     priceIndices: [],
     groups: [],
+    foundingEvidence: realSet().foundingEvidence,
     alterations: [],
   };
 }

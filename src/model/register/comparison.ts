@@ -1,8 +1,9 @@
 import { type Expected, inUnit, number, perYear, positiveShare, price, share } from "./expected.js";
 
 const positiveDays = inUnit("d")({ above: 0, to: 3650 });
-const yearlyRate = perYear({ above: 0, to: 100 });
 const finds = number({ from: 0, to: 1000 });
+/** A yearly rate of one lake: above 10 a year it would be infested within weeks. */
+const lakeRate = perYear({ above: 0, to: 10 });
 const discountRate = perYear({ from: 0, to: 1 });
 const layerMass = { unit: "kg/m2", bounds: { from: 0, to: 1000 } } as const;
 
@@ -16,9 +17,9 @@ export const comparisonAssumptions = {
   "arrival.living-share-near": positiveShare,
   "arrival.living-share-far": positiveShare,
   "arrival.living-share-unknown": positiveShare,
-  "arrival.base-rate-open": yearlyRate,
+  "arrival.base-rate-open": lakeRate,
   "arrival.busy-factor": number({ above: 0, to: 100 }),
-  "arrival.base-rate-inspected": yearlyRate,
+  "arrival.base-rate-inspected": lakeRate,
   "arrival.inspected-through": positiveShare,
   "arrival.kind-unknown": share,
   "arrival.fouled-count-spread": number({ above: 0, to: 10 }),
