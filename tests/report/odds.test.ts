@@ -154,7 +154,7 @@ describe("the charts of odds", () => {
     const { tornado, netBenefit } = told.odds.matters;
     const { data } = JSON.parse(page.tornado.json) as { data: { labels: string[] } };
     expect(data.labels).toHaveLength(8);
-    expect(data.labels[0]).toBe("arrival: establishment per fouled launch: 0.05%–0.46%");
+    expect(data.labels[0]).toBe("arrival: founding unknown: 0.05%–0.46%");
     const rows = tableById("table-tornado").rows.map(textsOf);
     expect(rows.map((row) => row.slice(2).map(printed))).toEqual(
       tornado.map(({ low, high }) => [low, high].map((end) => threeFigures(end.netBenefit / 1000) + 0)),

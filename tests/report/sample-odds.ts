@@ -169,7 +169,7 @@ export function sampleTold(example: Example): ToldOdds {
   return {
     odds,
     matters: [
-      `The chance that a fouled launch founds a population matters most: it alone explains about 50% of the spread that is not luck.`,
+      `The chance that a fouled launch of unknown origin founds a population matters most: it alone explains about 50% of the spread that is not luck.`,
       `Next are the settlers a month on a bare surface and how well the water suits mussels, with about 13% and 6%.`,
       `The other ${tornado.length - 3} inputs shown move the answer less than a tenth as much as the first; better prices would change little.`,
     ],

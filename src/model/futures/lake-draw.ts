@@ -11,8 +11,8 @@ import {
   numbersOf,
   type OptionNumbers,
 } from "../option-numbers.js";
-import { type Through, throughBoats } from "../program/arrivals.js";
-import { foundingChances, togetherOf } from "../program/founding-chances.js";
+import { throughBoats } from "../program/arrivals.js";
+import { foundingChances, type Through, togetherOf } from "../program/founding-chances.js";
 import { throughByYear } from "../program/ramp-up.js";
 import { yearlyHazard } from "../risk/hazard.js";
 import { infestedAtEnd, type OptionFuture, optionFuture } from "./future.js";

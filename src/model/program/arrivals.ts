@@ -4,7 +4,7 @@ import type { Lake } from "../lake/lake.js";
 import { at, sumOf } from "../lists.js";
 import type { AssumptionId } from "../register/register.js";
 import { holdSurvival } from "./drying-hold.js";
-import { foundingChances, togetherOf } from "./founding-chances.js";
+import { foundingChances, type Through, togetherOf } from "./founding-chances.js";
 
 /** How one class of boats passes an option in a year. Boats, not shares. */
 export interface ClassFunnel {
@@ -62,14 +62,6 @@ export function arrivals(boats: Boats, option: ProgramOption, lake: Lake, source
     },
     assumptionIds: ids(),
   };
-}
-
-/** What of a year's boats reaches the water. */
-export interface Through {
-  /** Fouled launches. */
-  readonly launches: number;
-  /** Σ α F: populations that they would found in wholly suitable water, each launch by itself. */
-  readonly foundings: number;
 }
 
 /**

@@ -1,7 +1,14 @@
 import type { Assumed } from "../assumed.js";
 import type { Boats, VesselClass } from "../inputs.js";
 import type { AssumptionId } from "../register/register.js";
-import type { Through } from "./arrivals.js";
+
+/** What of a year's boats reaches the water. */
+export interface Through {
+  /** Fouled launches. */
+  readonly launches: number;
+  /** Σ α F: populations that they would found in wholly suitable water, each launch by itself. */
+  readonly foundings: number;
+}
 
 /** What is typical of boats by how long they have been out of infested water. */
 interface Reach {

@@ -1,6 +1,7 @@
 import type { Assumed } from "../assumed.js";
 import type { ProgramOption, StudyInput } from "../inputs.js";
-import { type Through, throughBoats } from "./arrivals.js";
+import { throughBoats } from "./arrivals.js";
+import type { Through } from "./founding-chances.js";
 
 /** g: share of its full yearly cost that a program takes in a year of the horizon; 0 is the first. */
 export const costShare = ({ rampUp }: ProgramOption, year: number): number => rampUp[year]?.cost ?? 1;
