@@ -23,10 +23,10 @@ function altered(file: string, from: string, to: string) {
 const certain = () =>
   altered(
     "arrival.yaml",
-    "value: 0.0015, unit: share, low: 0.0001, high: 0.01",
-    "value: 0.5, unit: share, low: 0.0001, high: 1",
+    "value: 0.11, unit: share, low: 0.05, high: 0.4",
+    "value: 0.5, unit: share, low: 0.05, high: 0.9",
   );
-const chance = "assumption arrival.founding-unknown";
+const chance = "assumption arrival.other-share";
 
 describe("the record of what is shipped", () => {
   it("is that of the folder: if not, run `npm run ship`", () => {
@@ -44,7 +44,7 @@ describe("the record of what is shipped", () => {
 
 describe("a folder of assumptions that was altered", () => {
   it.each([
-    [certain, chance, "0.5 share (0.0001 to 1), judged", "0.0015 share (0.0001 to 0.01), judged"],
+    [certain, chance, "0.5 share (0.05 to 0.9), judged", "0.11 share (0.05 to 0.4), judged"],
     [() => altered("sources.yaml", "read: abstract", "read: text"), "source ", "the same value", ""],
     [
       () => altered("protection-plans.yaml", "name: left as it is", "name: left alone"),
@@ -81,9 +81,9 @@ describe("a folder of assumptions that was altered", () => {
     expect(report).toContain(
       `Not as version ${programVersion().replace("+", "&#43;")}`.replace("&#43;", "+"),
     );
-    expect(report).toContain("0.5 share (0.0001 to 1), judged, lognormal");
+    expect(report).toContain("0.5 share (0.05 to 0.9), judged");
     const sheets = Object.values(unzipSync(await workbook(run))).map((bytes) => strFromU8(bytes));
-    expect(sheets.join()).toContain("0.5 share (0.0001 to 1), judged, lognormal");
+    expect(sheets.join()).toContain("0.5 share (0.05 to 0.9), judged");
     expect(resultsJson(run, undefined)).toMatchObject({ alteredAssumptions: [{ what: chance }] });
   });
 

@@ -56,7 +56,7 @@ describe("the command line", () => {
     expect(stdout).toContain("is not worth its cost");
     expect(stdout).toContain("Staffed summer checks");
     expect(stdout).toContain(
-      "Against “Signs and self-declaration”, the program in force: 25.0 more staff hours",
+      "Against “Signs and self-declaration”, the program in force: 1,300 more staff hours a year",
     );
     expect(stdout).toContain("Cost of one inspection");
     expect(stdout).toContain("no payers: no fee can carry it");

@@ -122,8 +122,8 @@ describe("a report from a copy of the program with altered assumptions", () => {
     const files = new Map(assumptionFiles(assumptionsFolder));
     const arrival = files.get("arrival.yaml") ?? "";
     const certain = arrival.replace(
-      "value: 0.0015, unit: share, low: 0.0001, high: 0.01",
-      "value: 0.5, unit: share, low: 0.0001, high: 1",
+      "value: 0.11, unit: share, low: 0.05, high: 0.4",
+      "value: 0.5, unit: share, low: 0.05, high: 0.9",
     );
     files.set("arrival.yaml", certain);
     const copy = await issued(text, onePagePrinter, otherKey, {}, files);
@@ -136,7 +136,7 @@ describe("a report from a copy of the program with altered assumptions", () => {
     expect(told(found)).toContain("That does not speak against the report.");
     expect(told(await onIssuingServer(issue.pdf))).not.toContain("It was computed by the method of");
     expect(told(found)).toContain("Its assumptions are not those that version");
-    expect(told(found)).toMatch(/establishment-per-fouled-launch: 0\.5 share .*; as shipped, 0\.0015 share/);
+    expect(told(found)).toMatch(/arrival\.other-share: 0\.5 share .*; as shipped, 0\.11 share/);
     expect(told(await onIssuingServer(issue.pdf))).toContain("Its assumptions are those that version");
   });
 });

@@ -137,16 +137,16 @@ describe("the fee that would carry a program", () => {
 describe("the program in force", () => {
   it("has the increment told on the first page, in the table and in the results", () => {
     expect(view.board.increment).toMatch(
-      /^Against “Weekend stations”, the program in force: 47\.9 more staff hours a week and \$55,100 a year more\./,
+      /^Against “Weekend stations”, the program in force: 2,490 more staff hours a year and \$55,100 a year more\./,
     );
-    // By hand: (4,910 + 700 - 2,700 - 420) h / 52 = 47.88.
+    // By hand: 4,910 + 700 - 2,700 - 420 = 2,490 h.
     const rows = view.comparison.increments?.rows.map(textOf) ?? [];
     expect(rows.map(([name]) => name)).toEqual([
       "No inspection program",
       "No inspection, deeper winter drawdown",
       "Full-season stations",
     ]);
-    expect(rows.at(-1)?.[2]).toBe("47.9");
+    expect(rows.at(-1)?.[2]).toBe("2,490");
     expect(resultsJson(sorrelBend)).toMatchObject({ existingOption: "weekends" });
     // The comparison with no program stays.
     expect(view.comparison.balance?.caption).toContain("No inspection program");
@@ -178,9 +178,15 @@ describe("the program in force", () => {
       ]),
     );
     expect(board.increment).toMatch(
-      /36\.2 fewer staff hours a week and \$37,700 a year less\. .* saves .* and adds/,
+      /1,880 fewer staff hours a year and \$37,700 a year less\. .* saves .* and adds/,
     );
-    expect(board.increment).toContain("it costs");
+    // What is saved less what is added is what it is worth, each to three figures.
+    const told = /saves \$([\d,]+) .* adds \$([\d,]+) .* it is worth \$([\d,]+) more/.exec(
+      board.increment ?? "",
+    );
+    const [saved = 0, added = 0, worth = 0] = (told ?? []).slice(1).map((text) => amount(text));
+    expect(worth).toBeGreaterThan(0);
+    expect(Math.abs(saved - added - worth)).toBeLessThan(1500);
   });
 
   it("is left out, with the fees, for a lake that is infested", () => {

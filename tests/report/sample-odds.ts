@@ -168,7 +168,7 @@ export function sampleTold(example: Example): ToldOdds {
   return {
     odds,
     matters: [
-      `The chance that a fouled launch founds a population matters most: at its low end the program saves less than it costs, at its high end more.`,
+      `The chance that a fouled launch of unknown origin founds a population matters most: at its low end the program saves less than it costs, at its high end more.`,
       `Next are the settlers a month on a bare surface and how well the water suits mussels.`,
       `The other ${tornado.length - 3} inputs shown move the answer less than a tenth as much as the first; better prices would change little.`,
     ],

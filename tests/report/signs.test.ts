@@ -10,7 +10,7 @@ import { editedRun } from "./edited.js";
 
 const intake = valueAt(exampleDocument(), "structures[city-intake]");
 const origin = "invented";
-const monitoring = { origin };
+const monitoring = { noticedWithin: ["30 %", "60 %"], origin };
 const none = { id: "none", name: "No program", monitoring, afterInfestation: { share: "0 %" } };
 
 /** Steps that stop many fouled boats, or none. */

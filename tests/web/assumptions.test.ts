@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { realSet } from "../assumptions/real.js";
 import { editedText } from "../study/example.js";
 import { starting } from "./serving.js";
 
@@ -35,8 +36,8 @@ describe("the page of assumptions", () => {
   it("lists those that the study uses with range, basis, source and note, and finds words", async () => {
     const { list } = made();
     const page = await pageAt(list);
-    expect(page).toContain("Chance that a fouled launch founds a population");
-    expect(page).toContain("0.0015 share");
+    expect(page).toContain("Chance that a fouled launch of unknown origin founds a population");
+    expect(page).toContain(`${realSet().entries.get(chance)?.value} share`);
     const found = await pageAt(`${list}?q=founds+population&show=all`);
     expect(found).toContain(`href="${list}/${chance}"`);
     expect(found).not.toContain(`href="${list}/hydraulics.closed-roughness-ratio"`);
@@ -93,7 +94,7 @@ describe("an own value", () => {
     expect(web.studies.find(id)).toMatchObject({
       revision: 2,
       author: "J. Okafor",
-      note: "Assumptions: chance that a fouled launch founds a population 0.01",
+      note: "Assumptions: chance that a fouled launch of unknown origin founds a population 0.01",
     });
     const page = await pageAt(one);
     expect(page).toContain("What the own value does");

@@ -97,9 +97,10 @@ const chance: readonly Relation[] = [
       ["μ", "foundings by boats", "1/yr"],
       ["λ", "rate of other ways in that no check stops", "1/yr"],
       ["λ′", "rate of other ways in that stations check, without a program", "1/yr"],
-      ["F/F₀", "share of fouled launches that slips through", ""],
+      ["F", "fouled launches that slip through", "1/yr"],
+      ["F₀", "those without a program", "1/yr"],
     ],
-    sources: ["leung-2004"],
+    sources: ["project-judgement"],
     computedBy: by("risk/hazard.ts", "yearlyHazard"),
   },
   {

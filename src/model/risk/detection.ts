@@ -28,7 +28,7 @@ export const foundWithin = [
 /**
  * Chance to notice, in each year a of an infestation, mussels that no sample found before: p(a) = 1 − (1 − p₀(a))^e.
  * p₀ follows from the chances to have found them within one to four years at usual effort, and stays at its fourth
- * from then on. The effort e is Σ n λ of the samples a year, λ finds expected in one against the tows of a usual effort:
+ * from then on (first-finds). The effort e is Σ n λ of the samples a year, λ finds expected in one (tow-detection) against the tows of a usual effort:
  * twice the samples miss as often as two independent looks.
  */
 export function chanceBySamples(samples: SamplesPerYear, years: number, source: Assumed): number[] {

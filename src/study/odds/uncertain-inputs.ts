@@ -17,8 +17,11 @@ export type NamedInput = UncertainInput & { readonly name: string };
 /** Start of the id under which a class's chance is drawn. */
 export const classChanceId = (vesselClass: string) => `boats/classes/${vesselClass}/fouled`;
 
-/** Assumptions that are not drawn: limits of checks and rates at which the same futures are weighed again. */
-const notDrawn = /^(checks\.|money\.|learning\.)/;
+/**
+ * Assumptions that are not drawn: limits of checks, rates at which the same futures are weighed again, and what is
+ * worked out once of the study, as how the two ways to the chance weigh.
+ */
+const notDrawn = /^(checks\.|money\.|learning\.|arrival\.(fouled-count|own-rate)-spread$)/;
 
 /**
  * All that is drawn of a study: assumptions that it uses and whose range is not a point, quantities that its author gave

@@ -17,16 +17,16 @@ describe("the list of assumptions", () => {
     if (!entry) throw new Error("no such assumption");
     const row = assumptionRow(entry, reading);
     expect(row).toMatchObject({
-      name: "Chance that a fouled launch founds a population",
-      value: "0.0015 share",
-      range: "0.0001–0.01; lognormal, P10–P90",
+      name: "Chance that a fouled launch of unknown origin founds a population",
+      value: `${entry.value} share`,
+      range: `${entry.low}–${entry.high}; lognormal, P10–P90`,
       basis: "judged",
       isJudged: true,
       use: "used",
       own: undefined,
     });
     expect(row.citation).toBe(assumptions.sources.get("project-judgement")?.citation);
-    expect(row.note).toContain("The most uncertain number here.");
+    expect(row.note).toContain("boat with mussels on it, dead or alive");
   });
 
   it("shows what the study uses, what is judged of that, what has an own value, or all", () => {
@@ -38,7 +38,7 @@ describe("the list of assumptions", () => {
 
   it("is searched by words in any order and case, in names, citations and notes", () => {
     expect(ids("all", "POPULATION fouled launch founds")).toContain(id);
-    expect(ids("all", "uncertain number")).toContain(id);
+    expect(ids("all", "dead alive")).toContain(id);
     expect(ids("all", "zzz")).toEqual([]);
     expect(ids("used", "bulk")).toEqual(["growth.bulk-density"]);
   });

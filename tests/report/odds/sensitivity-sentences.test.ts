@@ -65,7 +65,7 @@ describe("sentences for the board", () => {
   it("say what the program saves or costs at both ends", () => {
     const title = assumptions.entries.get(chance)?.title ?? "";
     expect(mattersSentences({ tornado: [bar(chance, title, -2_510_041, 1_648_706)] }, 3, reading)).toEqual([
-      "If the chance that a fouled launch founds a population is at its low end, 0.01%, the program costs $2,510,000 more than it saves; at its high end, 1%, it saves $1,650,000 more than it costs.",
+      "If the chance that a fouled launch of unknown origin founds a population is at its low end, 0.01%, the program costs $2,510,000 more than it saves; at its high end, 1%, it saves $1,650,000 more than it costs.",
     ]);
   });
 

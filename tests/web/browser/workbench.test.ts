@@ -81,7 +81,7 @@ describe("a new user", () => {
     await allSaved(page);
 
     await open("/edit/boats");
-    await fill(page, { ...months("boats/launches", "120"), "boats/otherPathways": "0" });
+    await fill(page, months("boats/launches", "120"));
     await act(page, "add:boats/classes");
     await fill(page, {
       ...{ "boats/classes/0/name": "All boats", "boats/classes/0/share": "100" },
