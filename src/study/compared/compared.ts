@@ -15,8 +15,8 @@ import { type ResultDifference, resultDifferences } from "./result-differences.j
 export type ComparedRun = Pick<StudyRun, "document" | "assumptions" | "comparison" | "usedAssumptions">;
 
 /** A study computed so far, without the ranges of its report. @throws InputError */
-export function comparedRun(document: StudyDocument, assumptions: AssumptionSet): ComparedRun {
-  const { input, assumed, inputAssumptions } = prepareStudy(document, assumptions);
+export function comparedRun(document: StudyDocument, all: AssumptionSet): ComparedRun {
+  const { assumptions, input, assumed, inputAssumptions } = prepareStudy(document, all);
   const { assumed: recorded, ids } = recorder(assumed);
   const comparison = tellingAmounts(document, () => compare(input, recorded));
   return { document, assumptions, comparison, usedAssumptions: [...inputAssumptions, ...ids()] };

@@ -64,10 +64,11 @@ export interface LakePoint {
 
 export function drawnStudy(
   document: StudyDocument,
-  assumptions: AssumptionSet,
+  all: AssumptionSet,
   { seed, sampling }: DrawSettings,
 ): DrawnStudy {
-  const prepared = prepareStudy(document, assumptions);
+  const prepared = prepareStudy(document, all);
+  const { assumptions } = prepared;
   const inputs = uncertainInputs(document, assumptions, prepared, usedIn(prepared));
   const plan = { seed, sampling, inputs, groups: assumptions.groups };
   const values = drawing(document, prepared);

@@ -49,11 +49,9 @@ interface RangeRun {
 }
 
 /** Computes a study and the ranges that its report shows. */
-export function runStudy(document: StudyDocument, assumptions: AssumptionSet): StudyRun {
-  const { input, assumed, overrides, prices, chances, traffic, inputAssumptions } = prepareStudy(
-    document,
-    assumptions,
-  );
+export function runStudy(document: StudyDocument, all: AssumptionSet): StudyRun {
+  const prepared = prepareStudy(document, all);
+  const { assumptions, input, assumed, overrides, prices, chances, traffic, inputAssumptions } = prepared;
   const overridden = new Set(overrides.map(({ entry }) => entry.id));
   const { assumed: recorded, ids } = recorder(assumed);
   const comparison = tellingAmounts(document, () => compare(input, recorded));

@@ -9,12 +9,15 @@ import type { StudyDocument } from "../format/schema.js";
 import { describe, InputError, type Problem, pathText, problemOf } from "../reading/problems.js";
 import { estimateOf, logSpreadsOf, notYetEstimated } from "./chance-estimate.js";
 import { type StudyPrices, studyPrices } from "./prices.js";
+import { regionProblems, withoutRegions } from "./regions-left-out.js";
 import { boatsToModel, type ChanceEstimate, toModel } from "./to-model.js";
 import { type StudyTraffic, trafficOf } from "./traffic.js";
 import { vesselChances } from "./vessel-chances.js";
 
 /** A study as the model takes it, with its overrides applied. */
 export interface PreparedStudy {
+  /** Without the regions that the study leaves out of the estimate of its chance. */
+  readonly assumptions: AssumptionSet;
   readonly input: StudyInput;
   readonly assumed: Assumed;
   readonly overrides: readonly AppliedOverride[];
@@ -27,7 +30,9 @@ export interface PreparedStudy {
 }
 
 /** Applies a study's overrides. @throws InputError naming each override or prescribed plan that cannot be used */
-export function prepareStudy(document: StudyDocument, set: AssumptionSet): PreparedStudy {
+export function prepareStudy(document: StudyDocument, all: AssumptionSet): PreparedStudy {
+  refuse(document, regionProblems(document, all));
+  const set = withoutRegions(all, document.boats.chance.leaveOutRegions);
   const { prices, problems: priceProblems } = studyPrices(document.money, set);
   refuse(
     document,
@@ -66,7 +71,17 @@ export function prepareStudy(document: StudyDocument, set: AssumptionSet): Prepa
       remedy: "Correct or remove this prescribed plan.",
     })),
   );
-  return { input, assumed, overrides: applied, prices, chances, traffic, estimate, inputAssumptions: ids() };
+  return {
+    assumptions: set,
+    input,
+    assumed,
+    overrides: applied,
+    prices,
+    chances,
+    traffic,
+    estimate,
+    inputAssumptions: ids(),
+  };
 }
 
 function refuse(document: StudyDocument, problems: readonly Problem[]): void {
