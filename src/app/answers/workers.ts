@@ -28,7 +28,7 @@ const queueNames = {
   explanation: "explanations",
 } as const satisfies Record<Kind, string>;
 
-type QueueName = (typeof queueNames)[Kind];
+type QueueName = (typeof queueNames)[Kind] | "morePages";
 
 /** A page or figures that a reader waits for come before what will be printed or packed. */
 const priorities: Partial<Record<Kind, number>> = { results: 2, figures: 2, report: 1, method: 1 };
@@ -42,6 +42,8 @@ interface QueueSettings extends Pick<PoolSettings, "niceness" | "idleSeconds"> {
 const queueSettings: Readonly<Record<QueueName, QueueSettings>> = {
   short: { answers: "comparing", niceness: 0, longestSeconds: 60 },
   pages: { answers: "reporting", niceness: 3, longestSeconds: 120 },
+  /** Beside the first worker for pages, when many are asked for at once. */
+  morePages: { answers: "reporting", niceness: 3, longestSeconds: 120, idleSeconds: 30 },
   papers: { answers: "papers", niceness: 10, longestSeconds: 120, idleSeconds: 30 },
   explanations: { answers: "comparing", niceness: 10, longestSeconds: 300, idleSeconds: 30 },
 };
@@ -87,11 +89,13 @@ export function answerWorkers(means: Means, settings: Partial<WorkerSettings> = 
     papers: poolFor("papers"),
     explanations: poolFor("explanations"),
   };
-  const pages = Array.from({ length: pageWorkers() }, () => poolFor("pages"));
+  const pages = Array.from({ length: pageWorkers() }, (_, index) =>
+    poolFor(index === 0 ? "pages" : "morePages"),
+  );
   const pageFor = placing(pages);
   return {
     ask: async (kind, asked, signal, turn) => {
-      const name: QueueName = queueNames[kind];
+      const name: Exclude<QueueName, "morePages"> = queueNames[kind];
       const about = turn?.about ?? digestOf(asked);
       const pool = name === "pages" ? pageFor(about) : single[name];
       const task = () => ({ kind, asked: turn ? turn.asked() : asked }) as Question;
@@ -99,7 +103,7 @@ export function answerWorkers(means: Means, settings: Partial<WorkerSettings> = 
       return answerIn(reply) as Answer<typeof kind>;
     },
     warm: () => {
-      for (const each of [single.short, ...pages]) each.warm();
+      for (const each of [single.short, ...pages.slice(0, 1)]) each.warm();
     },
     close: async () => {
       await Promise.all([...Object.values(single), ...pages].map((each) => each.close()));
