@@ -45,7 +45,7 @@ const columns: readonly Column[] = [
   {
     name: "Since infested water",
     isText: true,
-    read: ({ entered }) => entered.sinceInfestedWater && entered.sinceInfestedWater.text,
+    read: ({ entered }) => entered.sinceInfestedWater?.text,
   },
 ];
 
