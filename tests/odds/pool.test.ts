@@ -8,10 +8,12 @@ import { oddsSettings } from "../../src/study/format/uncertainty-schema.js";
 import { drawnStudy } from "../../src/study/odds/draws.js";
 import { oddsSummary } from "../../src/study/odds/odds-summary.js";
 import { InputError } from "../../src/study/reading/problems.js";
-import { assumptions, exampleDocument } from "../report/runs.js";
+import { readStudyText } from "../../src/study/reading/read.js";
+import { assumptions } from "../report/runs.js";
+import { smallLakeText } from "../study/small-lake.js";
 
 const study: StudyToDraw = {
-  document: exampleDocument("ninemoss"),
+  document: readStudyText(smallLakeText, "lake.yaml"),
   settings: { ...oddsSettings(undefined), seed: 5 },
 };
 const endingWorker = fileURLToPath(new URL("ending-worker.js", import.meta.url));

@@ -1,3 +1,4 @@
+import { once } from "#product/model/once.js";
 import type { Adversary } from "./texts.js";
 
 /** What is given a text from outside. */
@@ -44,15 +45,20 @@ export function growthOf(
   mostLength: number,
 ): Growth {
   const longest = Math.min(most, mostLength);
-  const least = (length: number) => leastTime(read, of(length));
-  const noticeable = Math.max(noticed, overNothing * least(Math.min(shortest, longest)));
+  const least = (length: number, enough = 0) => leastTime(read, of(length), enough);
+  // Most readers take no noticed time for any text: what next to no text takes is measured for the others alone.
+  const noticeable = once(() => Math.max(noticed, overNothing * least(Math.min(shortest, longest))));
+  const leastNoticeable = (length: number) => {
+    const milliseconds = least(length, noticed);
+    return { milliseconds, tells: milliseconds >= noticed && milliseconds >= noticeable() };
+  };
   let length = Math.min(first, longest);
-  let milliseconds = least(length);
-  while (milliseconds < noticeable && length < longest) {
+  let { milliseconds, tells } = leastNoticeable(length);
+  while (!tells && length < longest) {
     length = Math.min(length * step, longest);
-    milliseconds = least(length);
+    ({ milliseconds, tells } = leastNoticeable(length));
   }
-  if (milliseconds < noticeable) return { reader: name, text, length, milliseconds, ratio: undefined };
+  if (!tells) return { reader: name, text, length, milliseconds, ratio: undefined };
   let ratio = leastRatio(least, length);
   while (ratio > doubtful && ratio < steepest && 2 * length <= longest) {
     length *= 2;
@@ -71,14 +77,15 @@ function leastRatio(least: (length: number) => number, length: number): number {
   return found;
 }
 
-function leastTime(read: Reader["read"], text: string): number {
+/** @param enough a reading below it ends the readings: no other would tell more */
+function leastTime(read: Reader["read"], text: string, enough: number): number {
   let least = Number.POSITIVE_INFINITY;
   for (let repetition = 0; repetition < repetitions; repetition += 1) {
     const start = process.cpuUsage();
     read(text);
     const { user, system } = process.cpuUsage(start);
     least = Math.min(least, (user + system) / 1000);
-    if (least > noticed * 40) break;
+    if (least > noticed * 40 || least < enough) break;
   }
   return least;
 }
