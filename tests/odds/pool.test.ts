@@ -37,11 +37,15 @@ describe("figures of workers", () => {
   );
   const expected = oddsSummary({ ...study, drawn }, lakes, "cap");
 
-  it.each([1, 2, 3])("of %i are those of the main thread", async (size) => {
+  it.each([
+    [1, 1],
+    [2, 1],
+    [3, 2],
+  ])("of %i are those of the main thread, block by block: %i", async (size, count) => {
     const some = opened(size);
-    const found = await drawLakes(some, study, { first: 0, count: 2 }, control);
-    expect(found).toEqual(lakes);
-    expect(await some.ask(study, "summary", { lakes: found, end: "cap" }, unending)).toEqual(expected);
+    const found = await drawLakes(some, study, { first: 0, count }, control);
+    expect(found).toEqual(lakes.slice(0, count * lakesPerBlock));
+    expect(await some.ask(study, "summary", { lakes, end: "cap" }, unending)).toEqual(expected);
   });
 
   it("are of the study that was asked last, and of the first again", async () => {
