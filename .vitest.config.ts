@@ -23,5 +23,7 @@ export default defineConfig({
 		maxWorkers: availableParallelism(),
 		// Files of one worker share modules: loading them anew for each took a third of all time.
 		isolate: false,
+		// As the product runs: with the usual young generation a fifth of all time went to collecting garbage.
+		execArgv: ["--single-threaded-gc", "--max-semi-space-size=64"],
 	},
 });

@@ -81,6 +81,23 @@ describe("a test", () => {
   });
 });
 
+describe("the views", () => {
+  const longest = 160;
+  const views = filesUnder(join(projectRoot, "views")).filter((path) => /\.(?:hbs|css)$/.test(path));
+
+  it("have no line that is longer than a screen is wide", () => {
+    expect(views.length).toBeGreaterThan(50);
+    const long = views.flatMap((path) =>
+      read(path)
+        .split("\n")
+        .flatMap((line, index) =>
+          line.length > longest ? [`${relative(projectRoot, path)}:${index + 1}`] : [],
+        ),
+    );
+    expect(long).toEqual([]);
+  });
+});
+
 /** Pages for people: the two at the root, and the notes, results and changes that stand where they apply. */
 const pages = [
   "README.md",

@@ -1,13 +1,14 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { basename, join } from "node:path";
+import { once } from "../model/once.js";
 import { examplesFolder } from "../report/document/assets.js";
 import { readStudyText } from "../study/reading/read.js";
 import type { StudyEntry } from "./study-entry.js";
 import { examplePrefix } from "./study-names.js";
 
-/** The invented lakes, which nobody changes. */
-export function readExamples(): StudyEntry[] {
-  return readdirSync(examplesFolder)
+/** The invented lakes, which nobody changes, read once. */
+export const readExamples = once((): readonly StudyEntry[] =>
+  readdirSync(examplesFolder)
     .filter((file) => file.endsWith(".yaml"))
     .sort()
     .reverse()
@@ -30,5 +31,5 @@ export function readExamples(): StudyEntry[] {
         fileName,
         text,
       };
-    });
-}
+    }),
+);

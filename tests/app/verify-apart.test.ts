@@ -1,24 +1,21 @@
-import { readFileSync } from "node:fs";
-import { join } from "node:path";
 import { deflateSync } from "node:zlib";
 import { beforeAll, describe, expect, it } from "vitest";
 import { keptOf } from "../../src/app/kept-reports.js";
 import { verifyApart } from "../../src/app/verify-apart.js";
 import type { MadeIssue } from "../../src/issue/make-issue.js";
-import { examplesFolder } from "../../src/report/document/assets.js";
 import { storeConnection } from "../../src/store/connection.js";
 import { issueStore } from "../../src/store/issues.js";
 import { blanks, bodyOf, twice, withFile } from "../issue/hostile-files.js";
 import { issued, onePagePrinter, passingKey } from "../issue/issued.js";
 import { keptAs } from "../issue/keeping.js";
+import { smallLakeText } from "../study/small-lake.js";
 
-const text = readFileSync(join(examplesFolder, "ninemoss.yaml"), "utf8");
 const key = passingKey();
 const issues = issueStore(storeConnection(":memory:"));
 let issue: MadeIssue;
 
 beforeAll(async () => {
-  issue = await issued(text, onePagePrinter, key, { number: 1, supersedes: null });
+  issue = await issued(smallLakeText, onePagePrinter, key, { number: 1, supersedes: null });
   issues.keep(keptAs(issue));
 });
 

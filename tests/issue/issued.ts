@@ -12,6 +12,9 @@ import { assumptionsFolder } from "../../src/report/document/assets.js";
 import type { Printer } from "../../src/report/print/printer.js";
 import { runStudy } from "../../src/study/prepare/compute.js";
 import { readStudyText } from "../../src/study/reading/read.js";
+import { assumptions } from "../report/runs.js";
+
+const shippedFiles = assumptionFiles(assumptionsFolder);
 
 /** Prints any report as one page with a line on it and what is issued with it: its digest. */
 export const onePagePrinter: Printer = {
@@ -41,9 +44,10 @@ export async function issued(
   printer: Printer,
   key: SigningKey,
   changes: Partial<IssueDraft> = {},
-  files: AssumptionFiles = assumptionFiles(assumptionsFolder),
+  files: AssumptionFiles = shippedFiles,
 ): Promise<MadeIssue> {
-  const run = runStudy(readStudyText(text, "lake.yaml"), readAssumptions(files));
+  const read = files === shippedFiles ? assumptions : readAssumptions(files);
+  const run = runStudy(readStudyText(text, "lake.yaml"), read);
   const open = await key.open();
   const draft: IssueDraft = {
     number: 2,

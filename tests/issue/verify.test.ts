@@ -1,5 +1,3 @@
-import { readFileSync } from "node:fs";
-import { join } from "node:path";
 import { PDFDocument } from "@cantoo/pdf-lib";
 import fc from "fast-check";
 import { beforeAll, describe, expect, it } from "vitest";
@@ -12,14 +10,15 @@ import { attachmentNames } from "../../src/issue/record.js";
 import { addSignatureField, signPdf } from "../../src/issue/signature.js";
 import type { SigningKey } from "../../src/issue/signing-key.js";
 import { verifyIssue } from "../../src/issue/verify.js";
-import { assumptionsFolder, examplesFolder } from "../../src/report/document/assets.js";
+import { assumptionsFolder } from "../../src/report/document/assets.js";
 import { storeConnection } from "../../src/store/connection.js";
 import { issueStore } from "../../src/store/issues.js";
+import { smallLakeText } from "../study/small-lake.js";
 import { attempts, retold, withAttachment } from "./forging.js";
 import { issued, onePagePrinter, passingKey } from "./issued.js";
 import { keptAs } from "./keeping.js";
 
-const text = readFileSync(join(examplesFolder, "ninemoss.yaml"), "utf8");
+const text = smallLakeText;
 const [key, otherKey] = [passingKey(), passingKey()];
 const [here, elsewhere] = [issueStore(storeConnection(":memory:")), issueStore(storeConnection(":memory:"))];
 let first: MadeIssue;

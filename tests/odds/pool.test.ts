@@ -8,10 +8,12 @@ import { oddsSettings } from "../../src/study/format/uncertainty-schema.js";
 import { drawnStudy } from "../../src/study/odds/draws.js";
 import { oddsSummary } from "../../src/study/odds/odds-summary.js";
 import { InputError } from "../../src/study/reading/problems.js";
-import { assumptions, exampleDocument } from "../report/runs.js";
+import { readStudyText } from "../../src/study/reading/read.js";
+import { assumptions } from "../report/runs.js";
+import { smallLakeText } from "../study/small-lake.js";
 
 const study: StudyToDraw = {
-  document: exampleDocument("ninemoss"),
+  document: readStudyText(smallLakeText, "lake.yaml"),
   settings: { ...oddsSettings(undefined), seed: 5 },
 };
 const endingWorker = fileURLToPath(new URL("ending-worker.js", import.meta.url));
@@ -35,11 +37,15 @@ describe("figures of workers", () => {
   );
   const expected = oddsSummary({ ...study, drawn }, lakes, "cap");
 
-  it.each([1, 2, 3])("of %i are those of the main thread", async (size) => {
+  it.each([
+    [1, 1],
+    [2, 1],
+    [3, 2],
+  ])("of %i are those of the main thread, block by block: %i", async (size, count) => {
     const some = opened(size);
-    const found = await drawLakes(some, study, { first: 0, count: 2 }, control);
-    expect(found).toEqual(lakes);
-    expect(await some.ask(study, "summary", { lakes: found, end: "cap" }, unending)).toEqual(expected);
+    const found = await drawLakes(some, study, { first: 0, count }, control);
+    expect(found).toEqual(lakes.slice(0, count * lakesPerBlock));
+    expect(await some.ask(study, "summary", { lakes, end: "cap" }, unending)).toEqual(expected);
   });
 
   it("are of the study that was asked last, and of the first again", async () => {

@@ -18,7 +18,7 @@ it.each([
   const run = exampleRun(name);
   const told = sampleTold(name);
   const settings = { ...printSettings(run.document), paper };
-  const pdf = await printer.print(renderReportBody(run, told), settings);
+  const pdf = await printer.print(renderReportBody(run, told, { part: "board" }), settings);
   const { text } = await extractText(await getDocumentProxy(pdf));
   const pages = text.map((page) => page.replace(/\s+/g, " "));
   const onPages = (words: string) => pages.flatMap((page, index) => (page.includes(words) ? [index] : []));

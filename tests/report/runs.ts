@@ -7,11 +7,38 @@ import { readStudyFile } from "../../src/study/reading/read.js";
 
 export const assumptions = loadAssumptions(assumptionsFolder);
 
-export const exampleDocument = (name: "sorrel-bend" | "ninemoss"): StudyDocument =>
-  readStudyFile(join(examplesFolder, `${name}.yaml`));
+type Example = "sorrel-bend" | "ninemoss";
 
-export const exampleRun = (name: "sorrel-bend" | "ninemoss"): StudyRun =>
-  runStudy(exampleDocument(name), assumptions);
+/** The same object for every test: a test that alters it fails. */
+export const exampleDocument = keptFor(
+  (name: Example): StudyDocument => readStudyFile(join(examplesFolder, `${name}.yaml`)),
+);
+
+/** The same object for every test of a worker: computing it takes most of a second. */
+export const exampleRun = keptFor((name: Example): StudyRun => computedAnew(name));
+
+/** An example read and computed from its file, whatever was computed before. */
+export const computedAnew = (name: Example): StudyRun =>
+  runStudy(readStudyFile(join(examplesFolder, `${name}.yaml`)), assumptions);
+
+/** What is made of each example once, and frozen. */
+function keptFor<Made>(make: (name: Example) => Made): (name: Example) => Made {
+  const kept = new Map<Example, Made>();
+  return (name) => {
+    const known = kept.get(name) ?? frozen(make(name));
+    kept.set(name, known);
+    return known;
+  };
+}
+
+/** Records and lists with all that is in them; what a class made stays as it is. */
+function frozen<Value>(value: Value): Value {
+  const isOpen = typeof value === "object" && value !== null && !Object.isFrozen(value);
+  if (!isOpen || !(Array.isArray(value) || Object.getPrototypeOf(value) === Object.prototype)) return value;
+  Object.freeze(value);
+  for (const each of Object.values(value)) frozen(each);
+  return value;
+}
 
 type Entered<Kind> = Extract<StudyDocument["structures"][number], { kind: Kind }>;
 

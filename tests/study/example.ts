@@ -16,13 +16,21 @@ export const examplePath = (name: ExampleName): string =>
 
 export const exampleText = (name: ExampleName): string => readFileSync(examplePath(name), "utf8");
 
+const trimmed = new Map<ExampleName, unknown>();
+
 /**
- * An example as the parser of YAML gives it, new at each call. What only the larger example has is left out, so that
+ * An example as the parser of YAML gives it, a copy at each call. What only the larger example has is left out, so that
  * a test may put it in: other schedules with the option that follows one, service lines, a turbine by type, what was
  * counted of boats, how long they were out of infested water, years known to be clean, which class pays which fee, how
  * options watch for mussels, how prices and the discount rate came about, and in either example the option in force.
  */
 export function exampleDocument(name: ExampleName = "sorrel-bend"): unknown {
+  const document = trimmed.get(name) ?? trimmedExample(name);
+  trimmed.set(name, document);
+  return structuredClone(document);
+}
+
+function trimmedExample(name: ExampleName): unknown {
   const document: unknown = parse(exampleText(name));
   for (const key of ["otherSchedules", "storageValue", "storageValueOrigin"])
     put(document, `lake.${key}`, absent);
@@ -152,12 +160,18 @@ export function put(document: unknown, path: string, value: unknown): void {
   else Reflect.defineProperty(holder, last, { value, writable: true, enumerable: true, configurable: true });
 }
 
-/** An example with some of its values replaced, as text. */
-export function editedText(edits: ReadonlyArray<readonly [string, unknown]>, name?: ExampleName): string {
+type Edits = ReadonlyArray<readonly [path: string, value: unknown]>;
+
+/** An example with some of its values replaced. */
+export function editedDocument(edits: Edits, name?: ExampleName): unknown {
   const document = exampleDocument(name);
   for (const [path, value] of edits) put(document, path, value);
-  return stringify(document, { aliasDuplicateObjects: false });
+  return document;
 }
+
+/** The same as text. */
+export const editedText = (edits: Edits, name?: ExampleName): string =>
+  stringify(editedDocument(edits, name), { aliasDuplicateObjects: false });
 
 /** Boats that an entered chance weighs as much as in tests; invented. */
 export const priorSample = 100;

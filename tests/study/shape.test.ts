@@ -1,6 +1,14 @@
 import { describe, expect, it } from "vitest";
-import { parse, stringify } from "yaml";
-import { absent, editedText, exampleDocument, placeIn, problemsIn, wordsOfTheProgram } from "./example.js";
+import { stringify } from "yaml";
+import {
+  absent,
+  editedDocument,
+  editedText,
+  exampleDocument,
+  placeIn,
+  problemsIn,
+  wordsOfTheProgram,
+} from "./example.js";
 
 type Edit = readonly [place: string, value: unknown, found: string | RegExp, allowed: string | RegExp];
 
@@ -86,16 +94,26 @@ const mistakes = [...quantities, ...others].map(
     [edit[1] === absent ? `no ${edit[0]}` : `${edit[0]} = ${stringify(edit[1]).trim()}`, edit] as const,
 );
 
+const told = new Map<Edit, ReturnType<typeof problemsIn>>();
+
+/** What is told of a mistake, read once for all tests. */
+function problemsOf(edit: Edit): ReturnType<typeof problemsIn> {
+  const [place, value] = edit;
+  const problems = told.get(edit) ?? problemsIn(editedText([[place, value]]));
+  told.set(edit, problems);
+  return problems;
+}
+
 const matching = (words: string | RegExp) =>
   typeof words === "string" ? expect.stringContaining(words) : expect.stringMatching(words);
 
 describe("a study with one field that is not well formed", () => {
-  it.each(mistakes)("is refused for %s", (_name, [place, value, found, allowed]) => {
-    const text = editedText([[place, value]]);
-    const problems = problemsIn(text);
+  it.each(mistakes)("is refused for %s", (_name, edit) => {
+    const [place, value, found, allowed] = edit;
+    const problems = problemsOf(edit);
     expect(problems).toHaveLength(1);
     expect(problems[0]).toMatchObject({
-      path: placeIn(parse(text), place).text,
+      path: placeIn(editedDocument([[place, value]]), place).text,
       found: matching(found),
       allowed: matching(allowed),
       remedy: value === absent ? "Add it." : "Correct this value.",
@@ -127,8 +145,8 @@ describe("a study with one field that is not well formed", () => {
     ]);
   });
 
-  it.each(mistakes)("is told in words for an author: %s", (_name, [place, value]) => {
-    for (const problem of problemsIn(editedText([[place, value]]))) {
+  it.each(mistakes)("is told in words for an author: %s", (_name, edit) => {
+    for (const problem of problemsOf(edit)) {
       for (const part of [problem.path, problem.found, problem.allowed, problem.remedy]) {
         expect(part).not.toBe("");
         expect(wordsOfTheProgram(part)).toBeUndefined();

@@ -6,5 +6,7 @@ import { answersHere } from "../trials/answers-here.js";
 /** What studies are computed with in tests. */
 export const means = { assumptions, files: assumptionFiles(assumptionsFolder) };
 
-/** Answers in this thread, without workers. */
-export const answersInTest = () => answersHere(means);
+const answers = answersHere(means);
+
+/** Answers in this thread, without workers, which keep what they last computed from one test to the next. */
+export const answersInTest = () => answers;

@@ -15,7 +15,7 @@ import { assumptions } from "../report/runs.js";
 import { accessIn } from "./access/entering.js";
 import { answersInTest } from "./answering.js";
 import { issuingIn } from "./issuing.js";
-import { judgeHere } from "./judging.js";
+import { judgeOnce } from "./judging.js";
 
 const example = readFileSync(join(examplesFolder, "ninemoss.yaml"), "utf8");
 const own = example.replace("name: Ninemoss Lake, inspection program request", "name: Our lake");
@@ -42,7 +42,7 @@ beforeAll(async () => {
     studies,
     printer,
     runs,
-    judge: judgeHere(),
+    judge: judgeOnce,
     report: (error) => faults.push(error),
   }).listen(0, "127.0.0.1");
   await new Promise((resolve) => server.once("listening", resolve));

@@ -14,7 +14,7 @@ import { assumptions } from "../report/runs.js";
 import { accessIn } from "./access/entering.js";
 import { answersInTest } from "./answering.js";
 import { issuingIn } from "./issuing.js";
-import { judgeHere } from "./judging.js";
+import { judgeOnce } from "./judging.js";
 
 const connection = storeConnection(":memory:");
 const issuing = issuingIn(connection);
@@ -31,7 +31,7 @@ beforeAll(async () => {
     studies,
     printer: onePagePrinter,
     runs,
-    judge: judgeHere(),
+    judge: judgeOnce,
     issuing,
     access: accessIn(connection),
     report: (error) => expect.fail(String(error)),

@@ -16,3 +16,13 @@ export function judgeHere(assumptions = usual) {
     );
   };
 }
+
+const judged = new Map<string, ReturnType<typeof judgedSwings>>();
+
+/** The same with the shipped assumptions, each study once for all tests: pages ask for it time and again. */
+export function judgeOnce(document: StudyDocument): ReturnType<typeof judgedSwings> {
+  const key = JSON.stringify(document);
+  const swings = judged.get(key) ?? judgeHere()(document);
+  judged.set(key, swings);
+  return swings;
+}

@@ -15,7 +15,7 @@ import { assumptions } from "../report/runs.js";
 import { accessIn } from "./access/entering.js";
 import { answersInTest } from "./answering.js";
 import { issuingIn } from "./issuing.js";
-import { judgeHere } from "./judging.js";
+import { judgeOnce } from "./judging.js";
 
 const faults: unknown[] = [];
 let server: Server | undefined;
@@ -39,7 +39,7 @@ async function asking(settings: Partial<AskedRunSettings<Odds>> & Pick<AskedRunS
     studies,
     printer,
     runs,
-    judge: judgeHere(),
+    judge: judgeOnce,
     report,
   }).listen(0, "127.0.0.1");
   server = started;

@@ -10,7 +10,7 @@ import { assumptions } from "../report/runs.js";
 import { accessIn } from "./access/entering.js";
 import { answersInTest } from "./answering.js";
 import { issuingIn } from "./issuing.js";
-import { judgeHere } from "./judging.js";
+import { judgeOnce } from "./judging.js";
 
 const started: { readonly close: () => Promise<unknown> }[] = [];
 
@@ -55,7 +55,7 @@ export async function starting(
   const answers = answersInTest();
   const whole = {
     ...{ answers, printer, runs, ...parts },
-    ...{ issuing: issuingIn(connection), access, studies, judge: judgeHere() },
+    ...{ issuing: issuingIn(connection), access, studies, judge: judgeOnce },
     report: (error: unknown) => expect.fail(String(error)),
   };
   const app = createApp(whole);

@@ -9,18 +9,27 @@ import { exampleRun } from "../runs.js";
 const printer = createPrinter();
 afterAll(() => printer.close());
 
+type Example = Parameters<typeof exampleRun>[0];
+const printed = new Map<Example, Promise<Uint8Array>>();
+
+/** An example printed once for all tests; a reader may take the bytes that it is given. */
+async function pdfOf(name: Example): Promise<Uint8Array> {
+  const run = exampleRun(name);
+  const pdf = printed.get(name) ?? printer.print(renderReportBody(run), printSettings(run.document));
+  printed.set(name, pdf);
+  return (await pdf).slice();
+}
+
 const plain = (text: string) => text.replace(/\s+/g, " ");
 
 describe("the printed report", () => {
   it.each(["sorrel-bend", "ninemoss"] as const)(
     "carries the figures of page 1 of %s, and page numbers",
     async (name) => {
-      const run = exampleRun(name);
-      const pdf = await printer.print(renderReportBody(run), printSettings(run.document));
-      const document = await getDocumentProxy(pdf);
+      const document = await getDocumentProxy(await pdfOf(name));
       const { text, totalPages } = await extractText(document);
       const first = plain(text[0] ?? "");
-      const { board } = reportView(run);
+      const { board } = reportView(exampleRun(name));
       for (const { value } of board.figures) expect(first).toContain(value);
       expect(first).toContain(plain(board.answer));
       expect(
@@ -31,9 +40,7 @@ describe("the printed report", () => {
   );
 
   it("repeats the head of a table that runs over several pages", async () => {
-    const run = exampleRun("sorrel-bend");
-    const pdf = await printer.print(renderReportBody(run), printSettings(run.document));
-    const { text } = await extractText(await getDocumentProxy(pdf));
+    const { text } = await extractText(await getDocumentProxy(await pdfOf("sorrel-bend")));
     const pagesWithHead = text
       .map(plain)
       .filter((page) => page.includes("(low–high), unit") && page.includes("Source and note"));

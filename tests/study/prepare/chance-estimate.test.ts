@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { compare } from "../../../src/model/compare.js";
 import { logSpreadsOf } from "../../../src/study/prepare/chance-estimate.js";
-import { prepareStudy } from "../../../src/study/prepare/compute.js";
+import { prepareStudy } from "../../../src/study/prepare/prepared.js";
 import { readStudyText } from "../../../src/study/reading/read.js";
 import { realSet } from "../../assumptions/real.js";
 import { editedText } from "../example.js";

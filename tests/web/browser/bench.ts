@@ -16,7 +16,7 @@ import { sampleOdds } from "../../report/sample-odds.js";
 import { accessIn } from "../access/entering.js";
 import { answersInTest } from "../answering.js";
 import { issuingIn } from "../issuing.js";
-import { judgeHere } from "../judging.js";
+import { judgeOnce } from "../judging.js";
 import { leads } from "./waiting.js";
 
 /** The application in memory, with a browser before it. Futures are not drawn: every study is given the sample odds of Ninemoss. */
@@ -43,7 +43,7 @@ export async function openBench(): Promise<Bench> {
       studies,
       printer,
       runs,
-      judge: judgeHere(),
+      judge: judgeOnce,
       issuing: issuingIn(connection),
       access: accessIn(connection),
     },
