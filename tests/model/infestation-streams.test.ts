@@ -77,8 +77,8 @@ describe("what an infestation costs", () => {
     expect([...infestationCost([withLines(dock, lines)], 0).rising.keys()]).toEqual([]);
   });
 
-  it("first is above a limit in one structure by what it loses and costs together", () => {
-    // By hand: the dock costs 17, 27 and 13; the pier 0, 40 and 16; lake-wide duties do not show an infestation.
+  it("first is above a limit in one structure by what it loses; work does not count", () => {
+    // By hand: the dock loses 10, 22 and 7; the pier 0, 40 and 9; lake-wide duties do not show an infestation.
     const all = infestationCost(
       [
         withLines(pier, [[], [line("loss", 40)], [line("loss", 9), line("work", 7)]]),
@@ -87,7 +87,7 @@ describe("what an infestation costs", () => {
       ],
       0,
     );
-    expect([0, 16.99, 17, 30, 39.99, 40].map(all.firstAgeAbove)).toEqual([0, 0, 1, 1, 1, undefined]);
+    expect([0, 9.99, 10, 30, 39.99, 40].map(all.firstAgeAbove)).toEqual([0, 0, 1, 1, 1, undefined]);
   });
 
   it("begins with the first year that the study holds", () => {

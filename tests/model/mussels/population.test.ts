@@ -22,21 +22,21 @@ function yearsTo(share: number, parameters: ReturnType<typeof parametersOf>): nu
 
 describe("the logistic rate", () => {
   test.each([
-    // From 1 % to 95 % of capacity in T years: r = (ln 99 + ln 19)/T = 7.54/T, computed; 3.0, 0.62 and 1.5 a year.
-    [2.5, 3.0],
-    [12.2, 0.62],
-    [5, 1.5],
+    // From 0.3 % to 95 % of capacity in T years: r = (ln(997/3) + ln 19)/T = 8.75/T; 3.5, 0.72 and 1.75 a year.
+    [2.5, 3.5],
+    [12.2, 0.72],
+    [5, 1.75],
   ])("for %d years to the peak is the computed one", (yearsToPeak, expected) => {
     const rate = logisticRate({ ...parametersOf("zebra", "shallow"), yearsToPeak });
-    expect(rate).toBeCloseTo((Math.log(99) + Math.log(19)) / yearsToPeak, 12);
+    expect(rate).toBeCloseTo((Math.log(997 / 3) + Math.log(19)) / yearsToPeak, 12);
     expect(Math.abs(rate - expected)).toBeLessThan(0.02);
   });
 
-  it("leads from 1 % at establishment to 95 % at the peak", () => {
+  it("leads from 0.3 % at establishment to 95 % at the peak", () => {
     fc.assert(
       fc.property(fc.double({ min: 0.5, max: 20, noNaN: true }), (yearsToPeak) => {
         const parameters = { ...parametersOf("quagga", "deep"), yearsToPeak };
-        expect(densityShare(0, parameters)).toBeCloseTo(0.01, 12);
+        expect(densityShare(0, parameters)).toBeCloseTo(0.003, 12);
         expect(densityShare(yearsToPeak, parameters)).toBeCloseTo(0.95, 12);
       }),
       { seed: 51, numRuns: 100 },
