@@ -3,7 +3,7 @@ import type { PlanEntry } from "../model/structures/catalogue.js";
 import { boundsText } from "./bounds.js";
 import { type Assumption, idPattern, type Source } from "./entry.js";
 import { type Expectation, expectations } from "./expectations.js";
-import { evidenceFile } from "./founding/evidence.js";
+import { evidenceFile } from "./founding/places.js";
 import { type PlanCatalogue, plansFile, readPlans } from "./plans.js";
 import { retired } from "./retired.js";
 import { settled } from "./settle.js";

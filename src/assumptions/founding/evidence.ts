@@ -1,8 +1,6 @@
 import { z } from "zod";
 import { bases } from "../basis.js";
 
-export const evidenceFile = "founding-evidence.yaml";
-
 /** Far above what anybody counts: larger numbers are slips of the keys. */
 const largestCount = 1e8;
 const longestYears = 500;

@@ -1,7 +1,8 @@
 import type { Assumption, Source } from "../entry.js";
 import { type AssumptionFiles, readYaml } from "../yaml-file.js";
-import { evidenceFile, type FoundingEvidence } from "./evidence.js";
+import type { FoundingEvidence } from "./evidence.js";
 import { foundingEntries } from "./founding-entries.js";
+import { evidenceFile } from "./places.js";
 import { readEvidence, sourceProblems } from "./read-evidence.js";
 
 /** Published counts with the assumptions that are estimated from them. */

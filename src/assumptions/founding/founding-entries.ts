@@ -2,7 +2,8 @@ import { estimatedFigures, estimatedIds } from "../../model/founding/estimated.j
 import { countsWithout, foundingEstimate } from "../../model/founding/founding-estimate.js";
 import { register } from "../../model/register/register.js";
 import type { Assumption } from "../entry.js";
-import { evidenceFile, type FoundingEvidence } from "./evidence.js";
+import type { FoundingEvidence } from "./evidence.js";
+import { evidenceFile } from "./places.js";
 import { estimatedWords } from "./words.js";
 
 /**

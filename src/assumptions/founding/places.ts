@@ -1,5 +1,7 @@
 import type { EvidenceRegion, FoundingEvidence, Origin } from "./evidence.js";
 
+export const evidenceFile = "founding-evidence.yaml";
+
 /** A range by its 5th and 95th percentiles, with where it was read. */
 type OriginRange = Origin & { readonly low: number; readonly high: number };
 

@@ -7,6 +7,7 @@ export function chanceProblems({ boats, money, options, lake }: SoundParts): Con
   if (!boats) return [];
   return [
     ...sourceProblems(boats.otherWays ?? [], money),
+    ...nameProblems(boats.otherWays ?? []),
     ...(lake?.infestedSince === undefined
       ? periodProblems(boats.cleanPeriods, money)
       : infestedProblems(boats)),
@@ -45,6 +46,20 @@ function sourceProblems(ways: NonNullable<BoatsDocument["otherWays"]>, years: Ye
       : [];
   });
 }
+
+/** Ranges are drawn by the names of what they stand in. */
+const nameProblems = (ways: NonNullable<BoatsDocument["otherWays"]>): Contradiction[] =>
+  ways.flatMap(({ name }, index) =>
+    ways.findIndex((each) => each.name === name) === index
+      ? []
+      : [
+          {
+            path: ["boats", "otherWays", index, "name"],
+            found: `"${name}" a second time`,
+            allowed: "a name used once among the other ways in",
+          },
+        ],
+  );
 
 function periodProblems(periods: BoatsDocument["cleanPeriods"], years: Years): Contradiction[] {
   return periods.flatMap(({ from, to }, index): Contradiction[] => {

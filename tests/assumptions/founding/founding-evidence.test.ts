@@ -1,8 +1,8 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
-import { evidenceFile } from "../../../src/assumptions/founding/evidence.js";
 import { foundingEntries } from "../../../src/assumptions/founding/founding-entries.js";
+import { evidenceFile } from "../../../src/assumptions/founding/places.js";
 import { AssumptionError, assumptionFiles, readAssumptions } from "../../../src/assumptions/load.js";
 import { applyOverrides } from "../../../src/assumptions/override.js";
 import { shippedRecord } from "../../../src/assumptions/shipped.js";
