@@ -7,11 +7,10 @@ import {
   type EvidenceLakes,
   type EvidenceRegion,
   type EvidenceSeason,
-  evidenceFile,
   evidenceSchema,
   type FoundingEvidence,
 } from "./evidence.js";
-import { originsOf, rangesOf } from "./places.js";
+import { evidenceFile, originsOf, rangesOf } from "./places.js";
 
 /** Reads the published counts and adds what is wrong with them to `problems`. */
 export function readEvidence(
