@@ -27,9 +27,9 @@ const doubtful = 2.4;
 const noticed = 10;
 /** And so many times what the reader takes for next to no text. */
 const overNothing = 5;
-const nextToNothing = " ".repeat(16);
+const shortest = 16;
 const first = 2048;
-const step = 8;
+const step = 4;
 const repetitions = 2;
 const trials = 4;
 
@@ -44,16 +44,15 @@ export function growthOf(
   mostLength: number,
 ): Growth {
   const longest = Math.min(most, mostLength);
-  const tells = (milliseconds: number) => milliseconds >= noticed && milliseconds >= overNothing * idle(read);
-  const least = (length: number, goesOn = (_milliseconds: number) => true) =>
-    leastTime(read, of(length), goesOn);
+  const least = (length: number) => leastTime(read, of(length));
+  const noticeable = Math.max(noticed, overNothing * least(Math.min(shortest, longest)));
   let length = Math.min(first, longest);
-  let milliseconds = least(length, tells);
-  while (!tells(milliseconds) && length < longest) {
+  let milliseconds = least(length);
+  while (milliseconds < noticeable && length < longest) {
     length = Math.min(length * step, longest);
-    milliseconds = least(length, tells);
+    milliseconds = least(length);
   }
-  if (!tells(milliseconds)) return { reader: name, text, length, milliseconds, ratio: undefined };
+  if (milliseconds < noticeable) return { reader: name, text, length, milliseconds, ratio: undefined };
   let ratio = leastRatio(least, length);
   while (ratio > doubtful && ratio < steepest && 2 * length <= longest) {
     length *= 2;
@@ -61,18 +60,6 @@ export function growthOf(
     ratio = leastRatio(least, length);
   }
   return { reader: name, text, length, milliseconds, ratio };
-}
-
-const idleTimes = new WeakMap<Reader["read"], number>();
-
-/** What a reader takes for next to no text; only of those that take noticed time is it asked. */
-function idle(read: Reader["read"]): number {
-  const known = idleTimes.get(read);
-  if (known !== undefined) return known;
-  const times = Array.from({ length: trials }, () => leastTime(read, nextToNothing, () => true));
-  const least = Math.min(...times);
-  idleTimes.set(read, least);
-  return least;
 }
 
 function leastRatio(least: (length: number) => number, length: number): number {
@@ -84,15 +71,14 @@ function leastRatio(least: (length: number) => number, length: number): number {
   return found;
 }
 
-/** @param goesOn false for a time after which another reading would tell no more */
-function leastTime(read: Reader["read"], text: string, goesOn: (milliseconds: number) => boolean): number {
+function leastTime(read: Reader["read"], text: string): number {
   let least = Number.POSITIVE_INFINITY;
   for (let repetition = 0; repetition < repetitions; repetition += 1) {
     const start = process.cpuUsage();
     read(text);
     const { user, system } = process.cpuUsage(start);
     least = Math.min(least, (user + system) / 1000);
-    if (least > noticed * 40 || !goesOn(least)) break;
+    if (least > noticed * 40) break;
   }
   return least;
 }
