@@ -4,7 +4,7 @@ import { type Problem, pathText } from "../reading/problems.js";
 
 const moved: ReadonlySet<string> = new Set(movedSections);
 
-/** Sections that a study leaves out of its report and that no report has any more, for its author; they change nothing. */
+/** Notes for the author on omitted sections that no report has any more; they change nothing. */
 export function movedSectionNotes(document: StudyDocument): Problem[] {
   return document.report.leaveOut.flatMap((section, index) => {
     if (!moved.has(section)) return [];

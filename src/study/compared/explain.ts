@@ -17,49 +17,49 @@ import {
 } from "./shapley.js";
 import { wholeParts } from "./whole-parts.js";
 
-/** Present values that are explained, in cents. */
+/** Present values to be explained, in cents. */
 export interface ExplainedCents {
-  /** Of the requested option; absent where the studies request different ones. */
+  /** Of the requested option; absent if the studies request different ones. */
   readonly netBenefit: number | undefined;
   /** Expected cost of an infestation without a program. */
   readonly infestation: number;
 }
 
-/** How much of the difference some changed inputs explain. */
+/** Part of the difference, and the changed inputs that explain it. */
 export interface ExplainedPart extends ExplainedCents {
-  /** One group, or several whose changes are explained as one, since some of them alone contradict the study. */
+  /** One group, or several explained as one because some alone would contradict the study. */
   readonly groups: readonly InputGroup[];
-  /** Standard errors in cents; absent where all orders were taken. */
+  /** Standard errors in cents; absent if all orders were used. */
   readonly errors: ExplainedCents | undefined;
 }
 
 export interface Explanation {
   readonly left: ExplainedCents;
   readonly right: ExplainedCents;
-  /** They add up to right less left, to the cent. */
+  /** Their sum is right minus left, to the cent. */
   readonly parts: readonly ExplainedPart[];
-  /** Orders that were drawn; absent where all were taken. */
+  /** Number of orders drawn; absent if all were used. */
   readonly orders: number | undefined;
 }
 
 interface Settings {
   readonly seed: number;
-  /** Most groups of which every order is taken. */
+  /** Most groups for which all orders are used. */
   readonly mostExact: number;
   readonly mostComparisons: number;
 }
 
 export const explainSettings: Settings = { seed: 1, mostExact: 8, mostComparisons: 300 };
-/** From so many structures on a comparison takes long enough that fewer are made. */
+/** Number of structures from which fewer comparisons are made, as each takes long. */
 const manyStructures = 100;
 const settingsOfMany: Settings = { seed: 1, mostExact: 6, mostComparisons: 64 };
 
 /**
- * How much of the difference between two studies each changed input explains: its Shapley value, the mean of what its
- * change adds over all orders in which the changes may be made, every study between the two by the exact comparison. It
- * depends on no order, gives nothing to a change that does nothing, and adds up. Where there are too many changes,
- * inputs are grouped by where they stand; where there are too many groups, orders are drawn. Changes of which some
- * alone would make a study that contradicts itself are explained as one. Other work gets its turn between comparisons.
+ * How much of the difference between two studies each changed input explains: its Shapley value, the mean effect of its
+ * change over all orders of the changes, with an exact comparison of every mixture. Shapley values do not depend on
+ * order, give nothing to a change without effect, and add up. Too many changes are grouped by place; with too many
+ * groups, orders are drawn. Changes that contradict the study unless made together are explained as one. Other work
+ * gets its turn between comparisons.
  */
 export async function explainDifference(
   left: ComparedStudy,
@@ -87,7 +87,7 @@ export async function explainDifference(
   return explanation(groups, players, worthOfPlayers(worths, players), settings);
 }
 
-/** The option that both studies request. */
+/** The option requested by both studies. */
 function requestOf(left: ComparedStudy, right: ComparedStudy): string | undefined {
   const [one, other] = [left, right].map(({ document }) => document.study.requestedOption);
   return one === other ? one : undefined;
@@ -102,7 +102,7 @@ function remembered<Answer>(ask: (held: Coalition) => Promise<Answer>): (held: C
   };
 }
 
-/** None stands for all orders. */
+/** Undefined stands for all orders. */
 function ordersDrawn(players: number, { mostExact, mostComparisons, seed }: Settings) {
   if (players <= mostExact) return undefined;
   return drawnOrders(players, 2 * Math.floor((mostComparisons - 2) / (players - 1) / 2), seed);
@@ -113,7 +113,7 @@ function coalitionsNeeded(players: number, settings: Settings): Coalition[] {
   return orders ? [...new Set(orders.flatMap(coalitionsOf))] : everyCoalition(players);
 }
 
-/** Net benefit, where one option is requested, and cost of an infestation, by what is held. */
+/** Cost of an infestation and, if one option is requested, net benefit, by coalition. */
 async function worthsOf(
   needed: ReadonlySet<Coalition>,
   placesOf: (held: Coalition) => ReadonlySet<string>,

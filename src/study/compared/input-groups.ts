@@ -1,17 +1,17 @@
 import type { InputDifference } from "./input-differences.js";
 
-/** Changed inputs that are explained as one. */
+/** Changed inputs explained as one. */
 export interface InputGroup {
   readonly name: string;
   readonly inputs: readonly InputDifference[];
 }
 
-/** Most groups whose orders may be drawn; beyond that inputs are grouped by the part of the study alone. */
+/** Most groups whose orders are drawn; beyond that inputs are grouped by part of the study. */
 const mostDrawn = 24;
 
 /**
- * Changed inputs in groups: each by itself where there are at most `mostExact`; else by the structure, option or part
- * that they stand in, of which the smallest are left apart as far as there is room; else by part.
+ * Groups of changed inputs: single inputs if there are at most `mostExact`; else by structure, option or part, the
+ * smallest of which are left ungrouped as far as there is room; else by part.
  */
 export function inputGroups(differences: readonly InputDifference[], mostExact: number): InputGroup[] {
   const moving = differences.filter(({ movesFigures }) => movesFigures);
@@ -28,12 +28,12 @@ export function inputGroups(differences: readonly InputDifference[], mostExact: 
 
 const alone = (input: InputDifference): InputGroup => ({ name: fullName(input), inputs: [input] });
 
-/** With the structure or option that it belongs to, where its own name leaves that open. */
+/** An input's name, with its structure or option if that is not clear. */
 function fullName({ name, owner, ownerName }: InputDifference): string {
   return owner.includes("/") && !name.includes(ownerName) ? `${name}, ${ownerName}` : name;
 }
 
-/** What is requested is one part with the options. */
+/** The request counts as one part with the options. */
 function partOf({ owner }: InputDifference): string {
   const [part = ""] = owner.split("/");
   return part === "study" ? "options" : part;

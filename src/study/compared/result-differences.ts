@@ -2,7 +2,7 @@ import type { Comparison, OptionBalance } from "../../model/compare.js";
 import type { OptionResult } from "../../model/option.js";
 import { presentValueOf } from "../../model/present-value.js";
 
-/** What a figure measures, in the model's unit: money of the study, a share, a pure number. */
+/** Dimension of a figure in the model's unit: study money, a share, a pure number. */
 export type FigureKind = "money" | "share" | "ratio";
 
 export const figures = {
@@ -25,10 +25,10 @@ export interface ResultDifference {
   readonly id: string;
   readonly name: string;
   readonly figure: FigureName;
-  /** Absent where that study has no such option or structure, or the figure does not exist. */
+  /** Absent if that study has no such option, structure or figure. */
   readonly left: number | undefined;
   readonly right: number | undefined;
-  /** Right less left; absent where either is. */
+  /** Right minus left; absent if either is. */
   readonly difference: number | undefined;
 }
 
@@ -41,9 +41,8 @@ interface Figure {
 }
 
 /**
- * Figures of the board's page for each option, and what each structure is expected to cost without a program, beside
- * each other: those of the left comparison in its order, then those that the right one alone has. Amounts are compared
- * as they stand.
+ * Figures of the board's page for each option, and each structure's expected cost without a program, side by side:
+ * those of the left comparison in order, then those only in the right one. Amounts are compared unadjusted.
  */
 export function resultDifferences(left: Comparison, right: Comparison): ResultDifference[] {
   const [before, after] = [figuresOf(left), figuresOf(right)];

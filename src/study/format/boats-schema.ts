@@ -2,7 +2,7 @@ import { z } from "zod";
 import { identifier, monthly, positive, quantity, shortText } from "./fields.js";
 import { sitesSchema, trafficSchema } from "./traffic-schema.js";
 
-/** Longest log of seasons: 5,000 lines of some 40 characters. */
+/** Longest log of seasons: 5,000 lines of about 40 characters. */
 const longestLog = 256 * 1024;
 
 const counted = z

@@ -6,7 +6,7 @@ import type { SpreadQuantity } from "../../units/spread.js";
 import { identifier, quantity, reference, shortText, year } from "./fields.js";
 import { monthNames } from "./month-names.js";
 
-/** A rate that is entered, or that follows from the federal rule. */
+/** A rate as entered, or by the federal rule. */
 export type DiscountRate = SpreadQuantity & {
   readonly planning?: PlanningRate & {
     readonly meanYield: Quantity;

@@ -17,24 +17,24 @@ import { toModel } from "./to-model.js";
 import { type CoverageRun, coverageRuns, type StudyTraffic, trafficOf } from "./traffic.js";
 import { vesselChances } from "./vessel-chances.js";
 
-/** A study with everything that its report is made from. */
+/** A study with everything its report needs. */
 export interface StudyRun {
   readonly document: StudyDocument;
   readonly assumptions: AssumptionSet;
   readonly overrides: readonly AppliedOverride[];
   readonly prices: StudyPrices;
   readonly comparison: Comparison;
-  /** Ids of every assumption that the comparison read. */
+  /** Ids of all assumptions read by the comparison. */
   readonly usedAssumptions: readonly string[];
-  /** Chances of the vessel classes, in their order, after the seasons of the study's log. */
+  /** Chances of the vessel classes, in order, updated by the study's log of seasons. */
   readonly chances: readonly ClassChance[];
-  /** The comparison with the uncertain groups at their low and at their high values, one group at a time. */
+  /** Comparisons with one uncertain group at a time at its low and high values. */
   readonly ranges: readonly RangeRun[];
-  /** Absent where the study gives no boats by hour. */
+  /** Absent if the study gives no traffic. */
   readonly traffic: StudyTraffic | undefined;
-  /** How the coverage of each option that gives its open hours comes from them. */
+  /** Coverage computed from open hours, for each option that gives them. */
   readonly coverage: readonly CoverageRun[];
-  /** Inspectors and waits of each option that has a station. */
+  /** Inspectors and waits of each option with a station. */
   readonly staffing: readonly StationRun[];
 }
 
@@ -51,11 +51,11 @@ export interface PreparedStudy {
   readonly prices: StudyPrices;
   readonly chances: readonly ClassChance[];
   readonly traffic: StudyTraffic | undefined;
-  /** Ids of the assumptions behind the input itself. */
+  /** Ids of assumptions read to prepare the input. */
   readonly inputAssumptions: readonly string[];
 }
 
-/** Applies a study's overrides. @throws InputError naming each override or prescribed plan that cannot be used */
+/** Prepares a study for the model. @throws InputError naming each unusable override, price, entry or prescribed plan */
 export function prepareStudy(document: StudyDocument, set: AssumptionSet): PreparedStudy {
   const { prices, problems: priceProblems } = studyPrices(document.money, set);
   refuse(
@@ -105,7 +105,7 @@ export function compareStudy(document: StudyDocument, set: AssumptionSet): Compa
   return tellingAmounts(document, () => compare(input, assumed));
 }
 
-/** Computes a study and the ranges that its report shows. */
+/** Computes a study and the ranges in its report. */
 export function runStudy(document: StudyDocument, assumptions: AssumptionSet): StudyRun {
   const { input, assumed, overrides, prices, chances, traffic, inputAssumptions } = prepareStudy(
     document,
@@ -141,11 +141,11 @@ export function runStudy(document: StudyDocument, assumptions: AssumptionSet): S
 interface RangeGroup {
   readonly name: string;
   readonly ids: readonly string[];
-  /** False where only the chance of infestation changes, not what it costs. */
+  /** False if only the chance of infestation changes, not its cost. */
   readonly movesStructures: boolean;
 }
 
-/** What moves together in the ranges of the report; how samples find mussels only where it is used. */
+/** Assumptions that move together in the report's ranges; detection by samples only if used. */
 function rangeGroups({ entries }: AssumptionSet, used: ReadonlySet<string>): RangeGroup[] {
   const all = [...entries.values()];
   const prices = all.filter((entry) => isPrice(entry) && !/^(checks|detection)\./.test(entry.id));

@@ -12,7 +12,7 @@ import { coverageOf, type StudyTraffic } from "./traffic.js";
 
 type ByMonthName = Record<(typeof monthNames)[number], Quantity>;
 
-/** A document without its units: quantities become numbers in coherent units, months become lists of twelve. */
+/** A document without units: quantities become numbers in coherent units, months lists of twelve. */
 export type Plain<T> = T extends Quantity
   ? number
   : T extends ByMonthName | { all: Quantity }
@@ -35,7 +35,7 @@ function isForAllMonths(value: object): value is { all: Quantity } {
   return "all" in value && typeof value.all === "object" && value.all !== null && isQuantity(value.all);
 }
 
-/** Strips quantities of their texts; see `Plain`. */
+/** Reduces quantities to numbers; see `Plain`. */
 export function withoutUnits<T>(value: T): Plain<T>;
 export function withoutUnits(value: unknown): unknown {
   if (typeof value !== "object" || value === null) return value;
@@ -62,20 +62,20 @@ function levelsOf({ drawdown = [], record }: WithLevels<ScheduleDocument>) {
   };
 }
 
-/** What is worked out of a study before the model can take it. */
+/** Boat data prepared for the model. */
 export interface PreparedBoats {
-  /** Of the vessel classes, in their order. */
+  /** Of the vessel classes, in order. */
   readonly chances: readonly ClassChance[];
   readonly traffic: StudyTraffic | undefined;
 }
 
-/** A lump, or a count with its price. */
+/** A lump sum, or a count with its unit price. */
 function yearlyLine({ name, group, unit, ...amount }: Plain<SoundYearly>): YearlyLine {
   if (amount.cost !== undefined) return { name, group, cost: amount.cost };
   return { name, group, count: amount.count, unitCost: amount.unitCost, unit };
 }
 
-/** The study as the model takes it. */
+/** The study as input of the model. */
 export function toModel(document: StudyDocument, boats: PreparedBoats): Omit<StudyInput, "plans"> {
   const { record, otherSchedules, ...others } = document.lake;
   const { lake, structures, money } = withoutUnits({
@@ -96,7 +96,7 @@ export function toModel(document: StudyDocument, boats: PreparedBoats): Omit<Stu
   };
 }
 
-/** The boats and the options alone: what decides the chances. */
+/** Only boats and options, which determine the chances. */
 export function boatsToModel(
   document: Pick<StudyDocument, "boats" | "options">,
   { chances, traffic }: PreparedBoats,
@@ -125,7 +125,7 @@ function optionToModel(option: StudyDocument["options"][number], boats: ReadBoat
   return { ...plain, steps: stepsOf(option, boats), yearly: yearly.map(yearlyLine) };
 }
 
-/** An option's steps with the coverage that was entered, or that of its open hours. */
+/** An option's steps with coverage as entered, or computed from open hours. */
 function stepsOf(option: StudyDocument["options"][number], boats: ReadBoats) {
   if (!option.steps) return undefined;
   const coverage = option.hours ? coverageOf(option.hours, boats) : option.steps.coverage.value;

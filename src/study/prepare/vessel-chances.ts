@@ -4,7 +4,7 @@ import type { Counts } from "../../model/program/learning.js";
 import type { ReadBoats } from "../format/read-records.js";
 import type { SeasonLog } from "../reading/season-log.js";
 
-/** Chances of a study's vessel classes, in their order, after the seasons of its log. */
+/** Chances of a study's vessel classes, in order, updated by its log of seasons. */
 export function vesselChances({ classes, seasons }: ReadBoats, assumed: Assumed): ClassChance[] {
   const counts = countsByClass(seasons?.log.classes ?? []);
   return classes.map(({ id, carriesLive }) => {
