@@ -4,8 +4,8 @@ import { childOf, itemsOf, monthKeys, placeOf, wayOf } from "./form-values.js";
 import type { Edit, Place } from "./study-text.js";
 
 /**
- * What a button of a form asks for: "add:lake/storageTable", "remove:lake/storageTable/2", "up:…", "down:…", or another
- * way of giving a value, "way:structures/0/supply:gravity". @returns nothing for what cannot be done
+ * Edits requested by a form's button: "add:lake/storageTable", "remove:lake/storageTable/2", "up:…", "down:…", or
+ * another way of giving a value, "way:structures/0/supply:gravity". @returns nothing for an impossible request
  */
 export function editsOfAction(action: string, document: unknown): Edit[] {
   const [verb = "", name = "", way = ""] = action.split(":");
@@ -35,7 +35,7 @@ function addTo(at: Place, value: unknown, document: unknown): Edit[] {
   return field?.kind === "group" && value === undefined ? [{ at, value: {} }] : [];
 }
 
-/** An item with nothing but an id of its own, where its group has one. */
+/** An empty item, with an id of its own if its group has ids. */
 function newItem(item: GroupField | KindsField, list: string, items: readonly unknown[]): object {
   const hasId = item.kind === "group" && item.fields.some(({ key }) => key === "id");
   return hasId ? { id: freeId(singular(list), items) } : {};
@@ -47,7 +47,7 @@ const singular = (list: string) =>
     .replace(/sses$/, "ss")
     .replace(/s$/, "");
 
-/** "dock-3": an id that none of the items has. */
+/** An unused id, such as "dock-3". */
 export function freeId(stem: string, items: readonly unknown[]): string {
   const taken = new Set(items.map((item) => childOf(item, "id")));
   let count = items.length + 1;
@@ -73,7 +73,7 @@ function otherWay(field: Field | undefined, at: Place, value: unknown, way: stri
   return value === undefined ? [] : [{ at, remove: true }];
 }
 
-/** Another kind keeps what both have; the rest would be unknown to it. */
+/** A changed kind keeps the fields that both kinds have. */
 function otherKind({ by, ways }: KindsField, at: Place, value: unknown, way: string): Edit[] {
   const wanted = ways.find((each) => each.value === way);
   if (!wanted) return [];

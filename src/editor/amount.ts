@@ -5,11 +5,11 @@ import { unitsOffered, type Writing } from "./units-offered.js";
 /** A quantity as a form shows it: what is typed, and the unit chosen beside it. */
 interface Amount {
   readonly amount: string;
-  /** Empty where the unit, if any, stands in the amount. */
+  /** Empty if the unit, if any, is part of the amount. */
   readonly unit: string;
 }
 
-/** What is longer is no amount: it is shown and taken as it stands, and no pattern sees it. */
+/** Longest amount; a longer text is shown and taken unchanged, and no pattern is tried on it. */
 const isShort = (text: string) => text.length <= longestSpread;
 
 const number = String.raw`[-+]?[\d.,]+(?:[eE][-+]?\d+)?`;
@@ -17,7 +17,7 @@ const numbersOnly = new RegExp(`^(${number})(\\s+to\\s+${number}){0,2}$`, "i");
 const withUnit = new RegExp(`^(${number}(?:\\s+to\\s+${number}){0,2})\\s*(\\S.*)$`, "i");
 const moneyFirst = new RegExp(`^([$€£]|[A-Z]{3}(?=\\s))\\s*(${number})\\s*(/.*)?$`);
 
-/** A value of the study as a form shows it. What is not a plain amount with a unit that is offered stays whole. */
+/** A value of the study in a form. Anything but a plain amount with an offered unit stays whole. */
 export function amountOf(value: unknown, dimension: DimensionName, writing: Writing): Amount {
   if (value === undefined || value === null || value === "") {
     return { amount: "", unit: unitsOffered(dimension, writing)[0] ?? "" };
@@ -40,8 +40,8 @@ function splitPhysical(text: string): [string, string] | undefined {
 }
 
 /**
- * What a form's amount and unit say, as the study writes it: "6 to 9" and "$/m2" are "6 to 9 $/m2". An amount that
- * brings words of its own is taken as typed. @returns undefined for an empty amount
+ * A form's amount and unit as the study writes them: "6 to 9" and "$/m2" give "6 to 9 $/m2". An amount with words of
+ * its own is taken as typed. @returns undefined for an empty amount
  */
 export function quantityText({ amount, unit }: Amount, dimension: DimensionName): string | undefined {
   const typed = amount.trim();

@@ -12,7 +12,7 @@ export function unitChoices(offered: readonly string[], chosen: string): Choice[
   }));
 }
 
-/** A unit as it is printed: "degF" is "°F", "m3/s" is "m³/s". */
+/** A unit in print: "degF" is "°F", "m3/s" is "m³/s". */
 const printed = (unit: string) =>
   unit === ""
     ? "as typed"
@@ -48,7 +48,7 @@ export function referenceChoices(to: string, value: unknown, named: NamedField, 
   ];
 }
 
-/** Ids and names of what a place such as "money.bearers" lists. */
+/** Ids and names listed at a place such as "money.bearers". */
 export function namedThings(to: string, document: unknown): { id: string; name: string }[] {
   const list = to.split(".").reduce<unknown>((found, key) => childOf(found, key), document);
   return itemsOf(list).flatMap((item) => {

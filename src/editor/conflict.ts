@@ -2,13 +2,13 @@ import { counted } from "../counted.js";
 import { childOf, nameOf, type Posted, shownText } from "./form-values.js";
 import type { Edit, Place } from "./study-text.js";
 
-/** A place that one of two writers changed, or both, with what stood there before. */
+/** A place changed by one or both of two writers, with its earlier value. */
 export interface Clash {
   readonly at: Place;
   readonly before: string;
   readonly theirs: string;
   readonly mine: string;
-  /** Both changed it, otherwise: one has to be chosen. */
+  /** True if both changed it differently: one must be chosen. */
   readonly both: boolean;
 }
 
@@ -24,8 +24,8 @@ const valueIn = (document: unknown, at: Place) =>
 const same = (one: unknown, other: unknown) => JSON.stringify(one) === JSON.stringify(other);
 
 /**
- * The places that my changes touch. Where the other writer changed a list around a place, the list as a whole is the
- * place: its rows may no longer be the same ones.
+ * Places that my changes touch. If the other writer changed the rows of a list around a place, the whole list is the
+ * place, as its rows may have moved.
  */
 export function clashes(edits: readonly Edit[], documents: ThreeDocuments): Clash[] {
   const places = new Map(
@@ -45,7 +45,7 @@ export function clashes(edits: readonly Edit[], documents: ThreeDocuments): Clas
   });
 }
 
-/** The outermost list on the way to a place that has other rows now; items of whole sections are told by their id. */
+/** The outermost list on the way to a place whose rows have changed; items of whole sections go by id. */
 function movedList(at: Place, { base, theirs }: ThreeDocuments): Place | undefined {
   for (let length = 1; length < at.length; length += 1) {
     const way = at.slice(0, length);
@@ -55,7 +55,7 @@ function movedList(at: Place, { base, theirs }: ThreeDocuments): Place | undefin
   return undefined;
 }
 
-/** A value in words; of a list its size, so that two lists can be told apart by it. */
+/** A value in words; for a list its size, to distinguish two lists. */
 function told(value: unknown): string {
   if (value === undefined) return "nothing";
   if (Array.isArray(value) && value.some((item) => typeof item === "object")) {
@@ -70,7 +70,7 @@ const rowText = (value: unknown): string =>
     ? Object.values(value).map(shownText).join(", ")
     : shownText(value);
 
-/** My values at the places that were chosen to be mine, to be set on the other writer's text. */
+/** My values at the places decided for me, to be set in the other writer's text. */
 export function chosenEdits(found: readonly Clash[], posted: Posted, mine: unknown): Edit[] {
   return found
     .filter(({ at, both }) => !both || posted[`choice:${nameOf(at)}`] === "mine")
@@ -80,11 +80,11 @@ export function chosenEdits(found: readonly Clash[], posted: Posted, mine: unkno
     });
 }
 
-/** Whether every place that both changed has been chosen for. */
+/** Whether every conflicting place has been decided. */
 export const isChosen = (found: readonly Clash[], posted: Posted): boolean =>
   found.every(({ at, both }) => !both || posted[`choice:${nameOf(at)}`] !== undefined);
 
-/** A page of an item of a list is of another item if the list was changed around it. */
+/** Whether an item's page still shows the same item; a changed list may have moved it. */
 export function sameItem(at: Place, base: unknown, theirs: unknown): boolean {
   if (at.length < 2) return true;
   const idOf = (document: unknown) => childOf(valueIn(document, at), "id");

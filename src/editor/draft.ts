@@ -5,9 +5,9 @@ import { type PartId, type Standing, standings } from "./parts.js";
 import { rawOf } from "./study-text.js";
 import type { Writing } from "./units-offered.js";
 
-/** A study as far as it has come. */
+/** An unfinished study. */
 export interface Draft extends ReadDraft {
-  /** What the text says; an empty group where it cannot be read. */
+  /** The parsed text; an empty group if it cannot be read. */
   readonly document: unknown;
   readonly parts: ReadonlyMap<PartId, Standing>;
   readonly writing: Writing;
@@ -23,7 +23,7 @@ const drafts = new LRUCache<string, Draft, Named>({
   memoMethod: (_key, _draft, { context: { text, name } }) => draftIn(text, name),
 });
 
-/** Reads whatever there is of a study. The last few are kept: a page asks several times, and so do its readers. */
+/** Reads an unfinished study. The last few are cached: pages and their readers ask repeatedly. */
 export const draftOf = (text: string, name: string): Draft =>
   drafts.memo(`${name}\n${text}`, { context: { text, name } });
 

@@ -2,7 +2,7 @@ import { type Field, type NamedField, studyFields } from "./fields.js";
 import { childOf, wayOf } from "./form-values.js";
 import type { Place } from "./study-text.js";
 
-/** The field at a place of a document, if a form has it: ways are followed as the document takes them. */
+/** The form field for a place in a document, if any, following the ways that the document uses. */
 export function fieldAt(at: Place, document: unknown): Field | undefined {
   let field: Field | undefined = studyFields();
   let value = document;
@@ -33,7 +33,7 @@ function childField(field: Field, key: string | number, value: unknown): Field |
   }
 }
 
-/** The fields of a group at a place: of the kind that the document names there, where there are kinds. */
+/** Fields of the group at a place, of the kind named there if there are kinds. */
 export function groupFieldsAt(at: Place, document: unknown): readonly NamedField[] | undefined {
   const field = fieldAt(at, document);
   if (field?.kind === "group") return field.fields;

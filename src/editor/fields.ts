@@ -3,14 +3,14 @@ import { type DimensionName, dimensions } from "../units/dimensions.js";
 import { labelOf } from "./labels.js";
 import { type SchemaNode, studyNode } from "./schema-node.js";
 
-/** What a form offers for a place of the study. */
+/** Input offered by a form for a place in the study. */
 export type Field =
   | { readonly kind: "quantity"; readonly dimension: DimensionName }
   | { readonly kind: "number" }
   | { readonly kind: "text"; readonly form: "line" | "long" | "csv" | "id" }
   | { readonly kind: "reference"; readonly to: string }
   | ({ readonly kind: "choice" } & Offer)
-  /** Any number of the values that are offered. */
+  /** Any number of the values offered. */
   | ({ readonly kind: "several" } & Offer)
   | { readonly kind: "yes-no" }
   | { readonly kind: "date" }
@@ -19,25 +19,25 @@ export type Field =
   | { readonly kind: "months"; readonly each: Field }
   | GroupField
   | ListField
-  /** Plain values in one line, with commas or semicolons between. */
+  /** Plain values on one line, separated by commas or semicolons. */
   | { readonly kind: "values"; readonly each: Field }
   | KindsField
-  /** Ways of giving the same thing; which one is meant shows in the value's form. */
+  /** Alternative ways of giving a value, recognised by its form. */
   | { readonly kind: "either"; readonly ways: readonly Way[] }
-  /** Ids from another place of the study with a share each. */
+  /** Ids from elsewhere in the study, each with a share. */
   | { readonly kind: "shares"; readonly to: string; readonly each: Field };
 
 export interface Offer {
   readonly values: readonly string[];
-  /** Words for values that are not those of their letters. */
+  /** Labels of values that cannot be derived from their keys. */
   readonly titles: Readonly<Record<string, string>>;
 }
 
-/** Groups that are added, removed and moved. */
+/** Groups that can be added, removed and moved. */
 export interface ListField {
   readonly kind: "list";
   readonly item: GroupField | KindsField;
-  /** Whether each row stands for a year of the study, the first for its first. */
+  /** Whether rows stand for the years of the study, from the first. */
   readonly byYear: boolean;
 }
 
@@ -46,7 +46,7 @@ export interface GroupField {
   readonly fields: readonly NamedField[];
 }
 
-/** Groups told apart by the value of one of their fields. */
+/** Groups distinguished by the value of one field. */
 export interface KindsField {
   readonly kind: "kinds";
   readonly by: string;
@@ -63,16 +63,16 @@ interface GroupWay extends Way {
   readonly field: GroupField;
 }
 
-/** A field under its key, in words. */
+/** A field with its key and label. */
 export interface NamedField {
   readonly key: string;
   readonly label: string;
-  /** What it is; empty where the label says it. */
+  /** Description; empty if the label suffices. */
   readonly help: string;
-  /** Where a person finds the figure; empty where it is plain. */
+  /** Where to find the figure; empty if plain. */
   readonly where: string;
   readonly required: boolean;
-  /** What counts if it is left out; empty if nothing does. */
+  /** Default; empty if there is none. */
   readonly usual: string;
   readonly field: Field;
 }
@@ -128,7 +128,7 @@ function plainGroup(node: SchemaNode): GroupField {
   return { kind: "group", fields };
 }
 
-/** Keys for studies that are read from a folder: a browser has none. */
+/** Keys for studies read from a folder, which a browser does not have. */
 const onlyOnDisk = new Set(["file"]);
 
 function named(key: string, node: SchemaNode, required: boolean): NamedField {
@@ -144,7 +144,7 @@ function named(key: string, node: SchemaNode, required: boolean): NamedField {
   };
 }
 
-/** What the schema says of a field; for a bare quantity the example of its dimension, as on a label. */
+/** The schema's description of a field; for a bare quantity the example of its dimension. */
 function helpOf({ description }: SchemaNode, field: Field): string {
   if (field.kind === "text" && field.form === "id") return idHelp;
   if (field.kind !== "quantity") return inWords(description ?? "");
@@ -154,7 +154,7 @@ function helpOf({ description }: SchemaNode, field: Field): string {
 
 const idHelp = "Name within the file, such as north-intake";
 
-/** Descriptions are written for authors of files: keys in them become the words of the form. */
+/** Descriptions are written for authors of files; keys in them become form labels. */
 const inWords = (text: string) =>
   text
     .replace("an id from money.bearers", "one of the bearers")
@@ -220,7 +220,7 @@ const isDimension = (name: string | undefined): name is DimensionName =>
 
 let whole: GroupField | undefined;
 
-/** The fields of a whole study. */
+/** All fields of a study. */
 export function studyFields(): GroupField {
   whole ??= plainGroup(studyNode());
   return whole;

@@ -20,7 +20,7 @@ interface Base {
   readonly writing: Writing;
 }
 
-/** What a form changes against the document that it was made from. Inputs that were not sent change nothing. */
+/** A form's edits to the document it was made from. Inputs not sent change nothing. */
 export function editsOf(fields: readonly NamedField[], at: Place, value: unknown, base: Base): Edit[] {
   return fields.flatMap(({ key, field }) => editsAt(field, [...at, key], childOf(value, key), base));
 }
@@ -55,7 +55,7 @@ function editsAt(field: Field, at: Place, value: unknown, base: Base): Edit[] {
   }
 }
 
-/** Months have one unit for all twelve. */
+/** Monthly values, with one unit for all twelve. */
 function shared(at: Place, { posted, writing }: Base): Base {
   const unit = posted[unitName(nameOf(at))];
   if (unit === undefined) return { posted, writing };
@@ -78,7 +78,7 @@ function plainEdits(field: Field, at: Place, value: unknown, { posted, writing }
   return changed(at, value, entered === "" ? undefined : enteredValue(field, entered));
 }
 
-/** Only dimensions without a unit take a bare number: written as one. */
+/** A bare number, which only dimensions without units accept. */
 const numeric = (text: string | undefined) =>
   text !== undefined && /^-?\d+(\.\d+)?$/.test(text) ? Number(text) : text;
 
@@ -104,7 +104,7 @@ export function enteredValue(field: Field, text: string): unknown {
   }
 }
 
-/** A number as its author typed it ("1,5" is none, and not 1 and 5 where semicolons part the values), or the text for the reader of the study to refuse. */
+/** A number as typed, or the text, to be refused later: "1,5" is no number, nor 1 and 5 between semicolons. */
 function numberOr(text: string): number | string {
   const plain = text.trim().replace(/,(?=\d{3}(?!\d))/g, "");
   return /^[-+]?(\d+(?:\.\d*)?|\.\d+)([eE][-+]?\d+)?$/.test(plain) ? Number(plain) : text;

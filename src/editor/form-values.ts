@@ -1,28 +1,28 @@
 import type { Field } from "./fields.js";
 import type { Place } from "./study-text.js";
 
-/** Values as a form sends them, by the name of the input: "lake/thermoclineDepth". */
+/** Values sent by a form, by input name: "lake/thermoclineDepth". */
 export type Posted = Readonly<Record<string, string>>;
 
-/** Beside the name of a quantity: the unit chosen for it. */
+/** Suffix for the unit chosen beside a quantity. */
 export const unitName = (name: string) => `${name}#unit`;
 
 export const nameOf = (at: Place): string => at.map(String).join("/");
 
-/** A place by the name of its input. */
+/** The input name of a place. */
 export const placeOf = (name: string): Place =>
   name.split("/").map((key) => (/^\d+$/.test(key) ? Number(key) : key));
 
 export const monthKeys = ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"];
 
-/** A plain value as its input shows it. */
+/** A plain value as shown in its input. */
 export function shownText(value: unknown): string {
   if (value === undefined || value === null) return "";
   if (Array.isArray(value)) return value.map(shownText).join(", ");
   return typeof value === "object" ? JSON.stringify(value) : String(value);
 }
 
-/** The way in which a value is given: as a group if it is one, else the last, plain way. */
+/** The way in which a value is given: as a group, or else the last, plain way. */
 export function wayOf({ ways }: Extract<Field, { kind: "either" }>, value: unknown) {
   const isGroup = typeof value === "object" && value !== null;
   const found = isGroup

@@ -10,7 +10,7 @@ import { boxesOf } from "./several.js";
 import type { Place } from "./study-text.js";
 import { unitsOffered, type Writing } from "./units-offered.js";
 
-/** A form for fields under a place of the document. */
+/** A form for the fields at a place in the document. */
 export function formOf(fields: readonly NamedField[], at: Place, context: FormContext): FormNode[] {
   const value = at.reduce<unknown>((found, key) => childOf(found, key), context.document);
   const { told, inside } = problemIndex(context.problems);
@@ -18,7 +18,7 @@ export function formOf(fields: readonly NamedField[], at: Place, context: FormCo
   return fields.map((named) => maker(named, [...at, named.key], childOf(value, named.key)));
 }
 
-/** Problems by the name of their place, and of every place above it. */
+/** Problems by the names of their place and all places above it. */
 function problemIndex(problems: readonly Problem[]) {
   const told = new Map<string, Problem[]>();
   const inside = new Map<string, Problem[]>();
@@ -185,7 +185,7 @@ function monthsNode(each: Field, { base, at, value, make }: Whole, making: Makin
   };
 }
 
-/** The unit that all months have; none where they differ. */
+/** The unit shared by all months; empty if they differ. */
 function monthUnits(dimension: Parameters<typeof unitsOffered>[0], value: unknown, writing: Writing) {
   const offered = unitsOffered(dimension, writing);
   const given = monthKeys

@@ -1,6 +1,6 @@
 import { structureKinds } from "../model/structures/kinds.js";
 
-/** Keys and values whose words are not their letters. */
+/** Keys and values whose labels cannot be derived from them. */
 const words: Readonly<Record<string, string>> = {
   ph: "pH",
   id: "Id",
@@ -49,7 +49,7 @@ const words: Readonly<Record<string, string>> = {
   dec: "December",
 };
 
-/** A key or value of the study format in words: "maximumElevation" is "Maximum elevation". */
+/** A label for a key or value: "maximumElevation" is "Maximum elevation". */
 export function labelOf(key: string): string {
   const known = words[key];
   if (known !== undefined) return known;

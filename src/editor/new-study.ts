@@ -6,13 +6,13 @@ interface NewStudyNames {
   readonly name: string;
   readonly lake: string;
   readonly units: UnitSystem;
-  /** Code of three letters. */
+  /** Three-letter code. */
   readonly currency: string;
   /** YYYY-MM-DD */
   readonly prepared: string;
 }
 
-/** The text of a study with nothing in it but its names and the option that does nothing. */
+/** The text of a new study, with only its names and the option that does nothing. */
 export function blankStudy({ name, lake, units, currency, prepared }: NewStudyNames): string {
   return stringify(
     {

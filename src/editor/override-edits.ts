@@ -8,7 +8,7 @@ interface WrittenOverride {
   readonly reason: string;
 }
 
-/** The text with an own value, in place of the one that it had. @throws InputError where the text cannot be read */
+/** The text with an own value set or replaced. @throws InputError if the text cannot be read */
 export function withOverride(text: string, name: string, override: WrittenOverride): string {
   const ids = idsIn(text, name);
   const place = ids.indexOf(override.id);
@@ -19,7 +19,7 @@ export function withOverride(text: string, name: string, override: WrittenOverri
   ]);
 }
 
-/** The text without the own values for an assumption. @throws InputError where the text cannot be read */
+/** The text without an assumption's own values. @throws InputError if the text cannot be read */
 export function withoutOverride(text: string, name: string, id: string): string {
   const ids = idsIn(text, name);
   if (ids.every((each) => each === id)) {
@@ -31,7 +31,7 @@ export function withoutOverride(text: string, name: string, id: string): string 
   return edited(text, removals.reverse());
 }
 
-/** Ids of a study's own values in their order; undefined where one has none. */
+/** Ids of a study's own values in order; undefined for one without an id. */
 function idsIn(text: string, name: string): unknown[] {
   const overrides = valueAt(rawOf(text, name), ["overrides"]);
   return Array.isArray(overrides) ? overrides.map((each) => valueAt(each, ["id"])) : [];

@@ -1,14 +1,14 @@
 import type { Problem } from "../study/reading/problems.js";
 import { type GroupField, type NamedField, studyFields } from "./fields.js";
 
-/** A part of a study that has a page of its own: fields of one section, in the order of the page. */
+/** A part of a study with its own page: fields of one section, in page order. */
 export interface StudyPart {
   readonly id: PartId;
   /** Section of the study file. */
   readonly section: string;
-  /** Keys of the section; all of it where the section is a list. */
+  /** Keys of the section; none for a list, which is shown whole. */
   readonly keys: readonly string[];
-  /** What to do first, and where to begin. */
+  /** Guidance on how to begin. */
   readonly guide: readonly string[];
 }
 
@@ -98,7 +98,7 @@ export const studyParts: readonly StudyPart[] = [
 
 export const partOf = (id: string): StudyPart | undefined => studyParts.find((part) => part.id === id);
 
-/** The fields of a part's page; for a list the fields of one of its items. */
+/** Fields of a part's page; for a list those of one item. */
 export function fieldsOfPart(part: StudyPart): readonly NamedField[] {
   const section = studyFields().fields.find(({ key }) => key === part.section)?.field;
   return section?.kind === "group" ? inOrder(section, part.keys) : [];
@@ -108,7 +108,7 @@ function inOrder({ fields }: GroupField, keys: readonly string[]): NamedField[] 
   return keys.flatMap((key) => fields.find((field) => field.key === key) ?? []);
 }
 
-/** Whether a place belongs to a part's page. A whole section that is missing belongs to every page that has a part of it. */
+/** Whether a place belongs to a part's page. A missing section belongs to every page with a part of it. */
 export function isInPart(part: StudyPart, at: readonly PropertyKey[] | undefined): boolean {
   if (!at || at[0] !== part.section) return false;
   if (part.keys.length === 0 || at.length === 1) return true;
@@ -116,7 +116,7 @@ export function isInPart(part: StudyPart, at: readonly PropertyKey[] | undefined
   return part.keys.includes(key) || !isKnown(part.section, key, part.id);
 }
 
-/** Keys of a section that no page has: they are told on the section's first page. */
+/** Keys of a section on no page, which are reported on the section's first. */
 function isKnown(section: string, key: string, id: PartId): boolean {
   const pages = studyParts.filter((part) => part.section === section);
   return pages.some((page) => page.keys.includes(key)) || pages[0]?.id !== id;
@@ -127,7 +127,7 @@ export type Standing =
   | { readonly state: "empty" }
   | { readonly state: "unfinished"; readonly missing: number; readonly wrong: number };
 
-/** How far each part is, by its id. */
+/** Progress of each part, by id. */
 export function standings(problems: readonly Problem[]): ReadonlyMap<PartId, Standing> {
   const of = (part: StudyPart): Standing => {
     const own = problems.filter(({ at }) => isInPart(part, at));

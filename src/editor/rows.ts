@@ -4,7 +4,7 @@ import { childOf, itemsOf, shownText } from "./form-values.js";
 import { labelOf } from "./labels.js";
 import { titleOf } from "./several.js";
 
-/** What a person calls a row of a list: its name or id, the year that it stands for, or else its first value. */
+/** The title of a row: its name or id, its year, or else its first value. */
 export function rowTitle(list: ListField, item: unknown, index: number, document: unknown): string {
   const own = shownText(childOf(item, "name")) || shownText(childOf(item, "id"));
   const other = list.byYear ? yearTitle(index, document) : firstValue(list, item, document);
@@ -25,7 +25,7 @@ function firstValue({ item: group }: ListField, item: unknown, document: unknown
   return "";
 }
 
-/** A plain value in the words of its form; empty for a group. */
+/** A plain value as worded in its form; empty for a group. */
 function wordsOf(field: Field, value: unknown, document: unknown): string {
   if (Array.isArray(value)) {
     const each = field.kind === "values" ? field.each : field;

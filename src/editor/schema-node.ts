@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { studyJsonSchema } from "../study/format/schema.js";
 
-/** What the editor reads of the study's JSON Schema. */
+/** The parts of the study's JSON Schema that the editor uses. */
 export interface SchemaNode {
   readonly type?: string | readonly string[] | undefined;
   readonly properties?: Readonly<Record<string, SchemaNode>> | undefined;
@@ -18,16 +18,16 @@ export interface SchemaNode {
   readonly default?: unknown;
   readonly description?: string | undefined;
   readonly dimension?: string | undefined;
-  /** How a text is entered: "id", "reference", "day-of-year". */
+  /** Type of text input: "id", "reference", "day-of-year". */
   readonly input?: string | undefined;
   readonly refersTo?: string | undefined;
-  /** Words for the values of an enum that are not those of its letters. */
+  /** Labels of enum values that cannot be derived from them. */
   readonly titles?: Readonly<Record<string, string>> | undefined;
-  /** Values of an enum that a study may still have and no form offers, in words. */
+  /** Labels of enum values that studies may still have and no form offers. */
   readonly moved?: Readonly<Record<string, string>> | undefined;
-  /** What the rows of a list stand for, where their place alone says it. */
+  /** What the rows of a list stand for by position alone. */
   readonly rows?: "years" | undefined;
-  /** Where a person finds the figure. */
+  /** Where to find the figure. */
   readonly where?: string | undefined;
 }
 

@@ -6,7 +6,7 @@ import type { Edit, Place } from "./study-text.js";
 
 export const titleOf = ({ titles }: Offer, value: string): string => titles[value] ?? labelOf(value);
 
-/** A check box for each value that is offered, and for each other one that the study has. */
+/** A check box for each value offered, and for any other in the study. */
 export function boxesOf(offer: Offer, value: unknown): Choice[] {
   const given = new Set(givenItems(value).map(shownText));
   const others = [...given].filter((text) => !offer.values.includes(text));
@@ -20,7 +20,7 @@ export function boxesOf(offer: Offer, value: unknown): Choice[] {
   ];
 }
 
-/** What boxes that were ticked or cleared change. Items that stay are written as before, in their order. */
+/** Edits for boxes ticked or cleared. Remaining items keep their text and order. */
 export function editsOfBoxes(offer: Offer, at: Place, value: unknown, posted: Posted): Edit[] {
   const ticked = new Set<string>();
   let isChanged = false;

@@ -5,7 +5,7 @@ import { monthKeys } from "./form-values.js";
 import type { Place } from "./study-text.js";
 import { unitsOffered, type Writing } from "./units-offered.js";
 
-/** A column of a table of structures: a place inside the structure. */
+/** A column of a table of structures: a place within a structure. */
 export interface Column {
   readonly at: Place;
   readonly field: Field;
@@ -19,7 +19,7 @@ export function structureKindFields(): ReadonlyMap<string, GroupField> {
   return new Map(ways.map(({ value, field }) => [value, field]));
 }
 
-/** Every column that a table for a kind may have. Lists have columns for their first item. */
+/** All columns possible for a kind. Lists have columns for their first item. */
 export function columnsOf(kind: string): Column[] {
   const group = structureKindFields().get(kind);
   return group ? groupColumns(group.fields, [], true) : [];
@@ -63,11 +63,11 @@ const distinct = (columns: readonly Column[]) => [
   ...new Map(columns.map((column) => [column.at.join("/"), column])).values(),
 ];
 
-/** A place in a structure as a head says it: items of a list are counted from one. */
+/** A place in a structure as worded in a head, with list items counted from one. */
 export const columnWords = (at: Place) =>
   at.map((key) => (typeof key === "number" ? String(key + 1) : spaced(key))).join(" ");
 
-/** The head of a column in a template: its words, and the unit that its figures have. */
+/** A template's head for a column: its words and the unit of its figures. */
 export function headOf({ at, field }: Column, writing: Writing): string {
   const words = columnWords(at);
   const unit = field.kind === "quantity" ? (unitsOffered(field.dimension, writing)[0] ?? "") : "";
@@ -76,7 +76,7 @@ export function headOf({ at, field }: Column, writing: Writing): string {
 
 const spaced = (key: string) => key.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
 
-/** The template of a kind: a head with the columns that are needed or common, to be filled in below. */
+/** The template of a kind: a head with the required and common columns, to be filled in below. */
 export function templateOf(kind: string, writing: Writing): string {
   const columns = columnsOf(kind).filter(({ at, required }) => required || isCommon(kind, at));
   return stringify([columns.map((column) => headOf(column, writing))]);

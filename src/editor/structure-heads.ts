@@ -1,6 +1,6 @@
 import { type Column, columnsOf, columnWords } from "./structure-columns.js";
 
-/** A column as the head of a table names it, with the unit of its figures. */
+/** A column named in a table's head, with the unit of its figures. */
 export interface Head {
   readonly column: Column;
   readonly unit: string;
@@ -22,10 +22,10 @@ export function headReader(kind: string): (cell: string) => Head | undefined {
   };
 }
 
-/** A head that holds the kind of each structure, which is chosen for the table as a whole. */
+/** The head of a column of kinds, which are chosen for the table as a whole. */
 export const isKindHead = (cell: string): boolean => cell.length <= longestHead && letters(cell) === "kind";
 
-/** The unit stands in the brackets at the end, which may hold others: "price (BTU/(h ft2))". */
+/** The unit is in brackets at the end, which may be nested: "price (BTU/(h ft2))". */
 function nameAndUnit(cell: string): { name: string; unit: string } {
   const text = cell.trim();
   if (!text.endsWith(")")) return { name: text, unit: "" };
@@ -42,7 +42,7 @@ const letters = (text: string) => text.toLowerCase().replace(/[^a-z0-9]/g, "");
 
 const mostTold = 20;
 
-/** The columns of a table by their heads, or what is wrong with them. */
+/** Columns of a table by head, or the problems of its heads. */
 export function headsOf(
   cells: readonly string[],
   read: (cell: string) => Head | undefined,

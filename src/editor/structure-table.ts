@@ -18,21 +18,21 @@ interface StructureLine {
   readonly line: number;
   readonly name: string;
   readonly structure: object;
-  /** Empty for a line that can be taken. */
+  /** Empty for an acceptable line. */
   readonly problems: readonly string[];
 }
 
 export interface StructureTable {
-  /** What is wrong with the table as a whole; then no line is read. */
+  /** Problems of the table as a whole; if any, no line is read. */
   readonly problems: readonly string[];
   readonly lines: readonly StructureLine[];
-  /** The table again, without its sound lines. */
+  /** The table without its sound lines. */
   readonly rest: string;
 }
 
 const mostStructures = 2000;
 
-/** Reads a pasted table of structures of one kind and judges each line within its study. Nothing is changed. */
+/** Reads a pasted table of structures of one kind and checks each line within its study, changing nothing. */
 export function readStructureTable(csv: string, kind: string, document: unknown): StructureTable {
   const headOf = headReader(kind);
   const read = csvTable(csv, mostStructures + 2, (cell) => holdsNumbers(headOf(cell)));
@@ -79,7 +79,7 @@ const toldInWords = ({ found, allowed, remedy }: RecordProblem): string =>
 const holdsNumbers = (head: Head | undefined): boolean =>
   head !== undefined && (head.column.field.kind === "quantity" || head.column.field.kind === "number");
 
-/** A line that says of itself that it is of another kind than the table. */
+/** A problem of a line that names a different kind from the table's. */
 function otherKind({ line, cells }: TableLine, head: CsvLine, kind: string): RecordProblem | undefined {
   const found = cells[head.cells.findIndex(isKindHead)] ?? "";
   if (found === "" || found.toLowerCase() === kind) return undefined;
@@ -121,7 +121,7 @@ function put(target: object, [key, ...rest]: Place, value: unknown): void {
   put(inner, rest, value);
 }
 
-/** Problems of structures by their place in the list, each within the whole study. */
+/** Problems of structures by index, each within the whole study. */
 function problemsByItem(document: unknown, structures: readonly unknown[]): Map<number, Problem[]> {
   const whole = { ...(typeof document === "object" ? document : {}), structures };
   const told = new Map<number, Problem[]>();

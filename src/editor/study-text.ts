@@ -3,20 +3,20 @@ import { parseText } from "../study/reading/read.js";
 
 export type Place = readonly (string | number)[];
 
-/** A change of a study's text at one place. */
+/** A change to a study's text at one place. */
 export type Edit =
   | { readonly at: Place; readonly value: unknown }
   | { readonly at: Place; readonly remove: true }
-  /** Moves an item of a list to another place in it. */
+  /** Moves an item to another place in its list. */
   | { readonly at: Place; readonly moveTo: number };
 
-/** The document of a study's text. @throws InputError where the text is neither JSON nor YAML */
+/** The document in a study's text. @throws InputError if the text is neither JSON nor YAML */
 export const rawOf = (text: string, name: string): unknown => parseText(text, name);
 
 /**
- * The text with its changes, in order. Comments, order and unknown keys stay; JSON stays JSON. A change whose place
- * is not there to remove or move does nothing.
- * @throws InputError where the text is neither JSON nor YAML, so that nothing in it can be found
+ * The text with changes applied in order. Comments, order and unknown keys stay; JSON stays JSON. Removing or moving a
+ * missing place does nothing.
+ * @throws InputError if the text is neither JSON nor YAML, so that no place can be found
  */
 export function edited(text: string, edits: readonly Edit[]): string {
   if (edits.length === 0) return text;
@@ -53,7 +53,7 @@ function apply(document: Document, edit: Edit): void {
 const isPlainList = (value: unknown): value is readonly unknown[] =>
   Array.isArray(value) && value.every((item) => typeof item !== "object");
 
-/** Items of a list of plain values: those that stay keep their comments. */
+/** Replaces the items of a list of plain values; those that stay keep their comments. */
 function keptItems(before: readonly unknown[], values: readonly unknown[], document: Document): unknown[] {
   const left = [...before];
   return values.map((value) => {
@@ -62,7 +62,7 @@ function keptItems(before: readonly unknown[], values: readonly unknown[], docum
   });
 }
 
-/** Makes the groups and lists that lead to a place, in place of what cannot hold anything. */
+/** Creates the groups and lists on the way to a place, replacing values that cannot contain any. */
 function openWay(document: Document, at: Place): void {
   unalias(document, at);
   for (let length = 0; length < at.length; length += 1) {
@@ -79,7 +79,7 @@ function openWay(document: Document, at: Place): void {
   }
 }
 
-/** A place that is an alias gets a copy of its own, so that only it changes. */
+/** Gives an alias a copy of its own, so that only it changes. */
 function unalias(document: Document, at: Place): void {
   for (let length = 1; length < at.length; length += 1) {
     const way = at.slice(0, length);

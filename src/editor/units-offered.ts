@@ -2,7 +2,7 @@ import type { DimensionName } from "../units/dimensions.js";
 
 export type UnitSystem = "us" | "si";
 
-/** Units beside the first one of each system, as an author writes them; the first is the usual one. */
+/** Units offered in each system, as written; the first is the usual one. */
 const units: Readonly<Record<DimensionName, Readonly<Record<UnitSystem, readonly string[]>>>> = {
   elevation: { us: ["ft"], si: ["m"] },
   length: { us: ["ft", "in", "mi"], si: ["m", "mm", "km"] },
@@ -44,17 +44,17 @@ function both(...names: string[]): Record<UnitSystem, readonly string[]> {
   return { us: names, si: names };
 }
 
-/** Currency signs that stand for a code; other currencies are written by their code. */
+/** Codes with a currency sign; other currencies are written by code. */
 const signs: Readonly<Record<string, string>> = { USD: "$", EUR: "€", GBP: "£" };
 
-/** What a study says of how its quantities are written. */
+/** Unit system and currency of a study. */
 export interface Writing {
   readonly system: UnitSystem;
-  /** Code of three letters. */
+  /** Three-letter code. */
   readonly currency: string;
 }
 
-/** Units for a dimension, those of the study's system first; money has its currency before the stroke. */
+/** Units for a dimension, the study's system first; money has its currency before the stroke. */
 export function unitsOffered(dimension: DimensionName, { system, currency }: Writing): string[] {
   const { us, si } = units[dimension];
   const all = [...new Set(system === "us" ? [...us, ...si] : [...si, ...us])];

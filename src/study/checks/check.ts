@@ -4,7 +4,7 @@ import { InputError, type Problem } from "../reading/problems.js";
 import { parseText, readStudyText } from "../reading/read.js";
 
 export interface StudyCheck {
-  /** The text as JSON; null where it is neither YAML nor JSON. */
+  /** The parsed text; null if it is neither YAML nor JSON. */
   readonly document: unknown;
   /** What keeps the study from being computed; none if it is complete. */
   readonly problems: Problem[];

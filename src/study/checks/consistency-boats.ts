@@ -7,7 +7,7 @@ import type { SeasonCounts } from "../reading/season-rows.js";
 
 const shareTolerance = 1e-6;
 
-/** Vessel classes, their counts and the log of seasons against one another. */
+/** Contradictions among vessel classes, their counts and the log of seasons. */
 export function boatProblems(boats: BoatsDocument, readers: RecordReaders): Contradiction[] {
   const problems = repeatedIds(boats.classes, ["boats", "classes"]);
   const sum = boats.classes.reduce((total, each) => total + each.share.value, 0);
@@ -35,7 +35,7 @@ function countProblems({ classes }: BoatsDocument): Contradiction[] {
   );
 }
 
-/** The log of seasons with what was read of it. */
+/** The log of seasons with its parsed content. */
 export function soundSeasons(
   { classes, seasons }: BoatsDocument,
   readers: RecordReaders,
@@ -50,7 +50,7 @@ export function soundSeasons(
   return { problems: problems.map((problem) => ({ ...problem, path: ["boats", "seasons", "csv"] })) };
 }
 
-/** Counts of a class whose chance was entered as certain, none or all, and that show otherwise. */
+/** Counts that contradict a class whose chance was entered as certain: 0 % or 100 %. */
 function certaintyProblems(
   { line, vesselClass, screened, fouled }: SeasonCounts,
   classes: BoatsDocument["classes"],

@@ -2,14 +2,14 @@ import { type DimensionName, dimensions } from "../../units/dimensions.js";
 import type { WrittenStudy } from "../format/schema.js";
 import type { Contradiction } from "../reading/contradiction.js";
 
-/** Signs that only these currencies may use; a code of three letters stands for itself. */
+/** Currencies that share each sign; a three-letter code stands for itself. */
 const signs: Record<string, RegExp> = {
   $: /^(USD|CAD|AUD|NZD|HKD|SGD|MXN|CLP)$/,
   "€": /^EUR$/,
   "£": /^(GBP|FKP|GIP)$/,
 };
 
-/** Amounts written in another currency than the study's: they would be read as if they were its own. */
+/** Amounts in a currency other than the study's, which would otherwise be taken as the study's own. */
 export function currencyProblems(document: WrittenStudy): Contradiction[] {
   const { currency } = document.money;
   const overrides = document.overrides.map(({ value }, index) => ({
@@ -24,7 +24,7 @@ export function currencyProblems(document: WrittenStudy): Contradiction[] {
   );
 }
 
-/** Signs and codes of an amount, more than one where it has a range. */
+/** Currency signs and codes in an amount; a range may have several. */
 const marksIn = (text: string) =>
   [...text.matchAll(/[$€£]|(?:^|\s)([A-Z]{3})(?=\s|\/|$)/g)].map(([mark, code]) => code ?? mark);
 

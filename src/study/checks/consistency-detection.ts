@@ -5,7 +5,7 @@ import { bearerShareProblems, type SoundParts } from "./sound-parts.js";
 
 type Path = readonly PropertyKey[];
 
-/** What cannot be true of how options watch for mussels, and of what they try against them. */
+/** Contradictions in how options watch for mussels and respond to them. */
 export function detectionProblems({ options, lake, money }: SoundParts): Contradiction[] {
   if (!options) return [];
   return [
@@ -46,7 +46,7 @@ function monitoringProblems(monitoring: MonitoringDocument, path: Path): Contrad
   return [...both.slice(0, 1), ...falling];
 }
 
-/** Options that are noticed at once beside others that are not would be compared unfairly. */
+/** Comparing options with and without immediate detection would be unfair. */
 function someWithout(options: Options): Contradiction[] {
   const without = options.filter(({ monitoring }) => monitoring === undefined);
   if (without.length === options.length) return [];

@@ -6,7 +6,7 @@ import type { SoundParts } from "./sound-parts.js";
 type DocumentOf<Kind extends StructureDocument["kind"]> = Extract<StructureDocument, { kind: Kind }>;
 type OwnProblems<Document> = (document: Document, lake: SoundParts["lake"]) => Contradiction[];
 
-/** Contradictions that one kind alone can have. */
+/** Contradictions specific to one kind of structure. */
 const byKind: { readonly [Kind in StructureDocument["kind"]]?: OwnProblems<DocumentOf<Kind>> } = {
   intake: supplyProblems,
   hydropower: (plant, lake) => [...tailwaterProblems(plant, lake), ...turbineProblems(plant)],
@@ -24,7 +24,7 @@ function problemsFor({ kind }: StructureDocument): unknown {
   return byKind[kind];
 }
 
-/** The turbine or its efficiency, and no month beyond its rated flow. */
+/** Either a turbine or an efficiency, and no month above the rated flow. */
 function turbineProblems(plant: DocumentOf<"hydropower">): Contradiction[] {
   const { turbine, flow } = plant;
   const problems = exactlyOne(plant, "efficiency", "turbine");

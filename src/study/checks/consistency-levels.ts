@@ -5,7 +5,7 @@ import { scheduleProblems } from "./consistency-schedules.js";
 
 type LakeDocument = WrittenStudy["lake"];
 
-/** Levels, table and schedules of the lake against one another. */
+/** Contradictions among the lake's limits, storage table and schedules. */
 export function levelProblems(lake: LakeDocument, readers: RecordReaders): Contradiction[] {
   return [
     ...limitProblems(lake),
@@ -44,7 +44,7 @@ function tableProblems({ storageTable }: LakeDocument): Contradiction[] {
   });
 }
 
-/** The table must reach over all levels that the lake may take. */
+/** The table must cover the lake's whole range of levels. */
 function coverageProblems({
   storageTable,
   minimumElevation,

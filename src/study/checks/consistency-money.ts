@@ -2,7 +2,7 @@ import type { StudyDocument } from "../format/schema.js";
 import type { Contradiction } from "../reading/contradiction.js";
 import type { SoundParts } from "./sound-parts.js";
 
-/** Rates without origin, an exchange rate without its year, groups and years named twice. */
+/** Rates without an origin, exchange rates without a year, and duplicate groups and years. */
 export function moneyProblems({ money }: SoundParts): Contradiction[] {
   if (!money) return [];
   return [
@@ -37,7 +37,7 @@ function discountRateProblems({ discountRate, discountRateOrigin }: MoneyDocumen
   return [];
 }
 
-/** Prices of the assumptions are in US dollars: every other currency needs a rate that can be checked. */
+/** Assumption prices are in US dollars: any other currency needs a rate that can be checked. */
 function exchangeProblems(money: MoneyDocument): Contradiction[] {
   if (money.currency === "USD") return [];
   const needed = [

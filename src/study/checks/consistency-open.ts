@@ -12,14 +12,14 @@ type Path = readonly PropertyKey[];
 type OptionDocument = WrittenStudy["options"][number];
 type Steps = NonNullable<OptionDocument["steps"]>;
 
-/** Traffic of the study, as it was read and by its sites; `"unsound"` where it has problems of its own. */
+/** The study's traffic, as parsed and by site; `"unsound"` if it has problems of its own. */
 type Known = { readonly read: ReadTraffic; readonly entered: Traffic } | "unsound" | undefined;
 
-/** What is wrong with the open hours of the options against their steps and the traffic. */
+/** Contradictions between open hours and the options' steps or the traffic. */
 export const openProblems = (options: readonly OptionDocument[], traffic: Known): Contradiction[] =>
   options.flatMap((option, index) => soundSteps(option, traffic, ["options", index]).problems ?? []);
 
-/** The steps of an option with their coverage or the hours that it follows from. */
+/** An option's steps with their coverage, or with the open hours that determine it. */
 export function soundSteps(
   { open, steps }: Pick<OptionDocument, "open" | "steps">,
   traffic: Known,

@@ -6,7 +6,7 @@ import type { SoundParts } from "./sound-parts.js";
 
 type Path = readonly PropertyKey[];
 
-/** What cannot be true of the costs, fees and revenue of a study's options, and of the option in force. */
+/** Contradictions in the options' costs, fees and revenue, and in the option now in force. */
 export function programProblems({ options = [], boats, study }: SoundParts): Contradiction[] {
   const classes = boats?.classes.map(({ id }) => id);
   return [
@@ -19,7 +19,7 @@ export function programProblems({ options = [], boats, study }: SoundParts): Con
   ];
 }
 
-/** The yearly lines of an option, each as a lump or as a count with its price. */
+/** An option's yearly lines, each a lump sum or a count with a unit price. */
 export const soundYearly = ({ yearly }: ProgramDocument, path: Path): Judged<SoundYearly[]> =>
   allSound(yearly.map((line, index) => soundLine(line, [...path, index])));
 
@@ -48,7 +48,7 @@ function soundLine(line: ProgramDocument["yearly"][number], path: Path): Judged<
   return { problems: problems.map((problem) => ({ ...problem, path: [...path, ...problem.path] })) };
 }
 
-/** Seals and steps of classes that there are not. */
+/** Seals and steps for vessel classes that do not exist. */
 function stepProblems(
   steps: NonNullable<SoundParts["options"]>[number]["steps"],
   path: Path,

@@ -14,7 +14,7 @@ type IntakeDocument = Extract<StructureDocument, { kind: "intake" }>;
 type GravityDocument = Extract<IntakeDocument["supply"], { by: "gravity" }>;
 type PumpDocument = Extract<IntakeDocument["supply"], { by: "pump" }>;
 
-/** What drives an intake's water, against itself, the conduit and the lake. */
+/** Contradictions in an intake's drive, and between it and the conduit or the lake. */
 export function supplyProblems(intake: IntakeDocument, lake: SoundParts["lake"]): Contradiction[] {
   const { supply } = intake;
   const problems = supply.by === "gravity" ? gravityProblems(supply, lake) : pumpProblems(supply, lake);
@@ -90,10 +90,10 @@ function curveProblems(curve: NonNullable<PumpDocument["curve"]>): Contradiction
   });
 }
 
-/** Kinematic viscosity of water at 20 °C, m²/s: the least loss, so that only a pump surely too weak is refused. */
+/** Kinematic viscosity of water at 20 °C, m²/s: a low loss, so that only a pump certainly too weak is refused. */
 const warmWater = 1e-6;
 
-/** The pump must meet the demand of every month through the clean conduit; with a record, at the highest level. */
+/** The pump must meet every month's demand through a clean conduit; with a record, at the highest level. */
 function weakPump(intake: IntakeDocument, lake: SoundParts["lake"]): Contradiction[] {
   if (!lake) return [];
   const plain = withoutUnits(intake);

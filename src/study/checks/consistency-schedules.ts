@@ -15,7 +15,7 @@ interface Within {
   readonly readers: RecordReaders;
 }
 
-/** The lake's own levels and its other schedules, each against the limits of the lake. */
+/** Contradictions between the lake's schedules, its own included, and its limits. */
 export function scheduleProblems(lake: LakeDocument, readers: RecordReaders): Contradiction[] {
   const { otherSchedules } = lake;
   return [
@@ -26,7 +26,7 @@ export function scheduleProblems(lake: LakeDocument, readers: RecordReaders): Co
   ];
 }
 
-/** The lake with what was read of its records. */
+/** The lake with its records parsed. */
 export function readLake(lake: LakeDocument, readers: RecordReaders): Judged<StudyDocument["lake"]> {
   const own = soundLevels(lake, { path: ["lake"], lake, readers });
   if (own.problems) return own;
@@ -110,7 +110,7 @@ function isDate(on: string): boolean {
 function readRecord(record: RecordDocument, { path, lake, readers }: Within): Judged<ReadRecord> {
   const { csv, file, fillGapsUpTo } = record;
   if (csv === undefined) {
-    // a file that could not be read is reported where it was looked for
+    // an unreadable file is reported by the reader of files
     const problem = { path: [...path, "csv"], found: "nothing", allowed: "CSV text" };
     return { problems: file === undefined ? [problem] : [] };
   }

@@ -7,7 +7,7 @@ import { daysOfSites } from "../prepare/staffing.js";
 import { hourOf } from "../prepare/traffic.js";
 import type { Contradiction } from "../reading/contradiction.js";
 
-/** With this bound, and that of the inspectors, the largest stations take seconds, not minutes, to simulate. */
+/** With this and the bound on inspectors, simulating the largest station takes seconds, not minutes. */
 const mostBoatsPerHour = 200;
 
 type Path = readonly PropertyKey[];
@@ -19,8 +19,8 @@ interface SoundTraffic {
 }
 
 /**
- * What cannot be true of the stations and the staff of a study's options.
- * @param sound classes and scaled traffic; absent where they, or the open hours, have problems of their own
+ * Contradictions in the options' stations and staff.
+ * @param sound classes and scaled traffic; absent if they or the open hours have problems of their own
  */
 export function stationProblems(
   options: WrittenStudy["options"],
@@ -68,7 +68,7 @@ function staffProblems({ staff }: OptionDocument, path: Path): Contradiction[] {
   });
 }
 
-/** Waits are judged by the hour from opening. */
+/** Waits are simulated hour by hour from opening. */
 function hourProblems(open: NonNullable<OptionDocument["open"]>, path: Path): Contradiction[] {
   return open.flatMap(({ from, to }, index) =>
     from.slice(3) === to.slice(3) || hourOf(to) <= hourOf(from)
@@ -111,7 +111,7 @@ function boatProblems(
   ];
 }
 
-/** Launches at all sites together in each hour of each day type. */
+/** Launches in each hour of each day type, all sites together. */
 function hourlyPeaks({ dayTypes }: Traffic): number[] {
   return dayTypes.flatMap(({ launchesBySite: [first = [], ...others] }) =>
     first.map((launches, hour) => others.reduce((sum, byHour) => sum + (byHour[hour] ?? 0), launches)),

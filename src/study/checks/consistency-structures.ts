@@ -7,10 +7,10 @@ import { typedText } from "../reading/problems.js";
 import { ownProblems } from "./consistency-kinds.js";
 import type { SoundParts } from "./sound-parts.js";
 
-/** What was typed at a place of the structure. */
+/** The text typed at a place in the structure. */
 type Typed = (...at: readonly PropertyKey[]) => string;
 
-/** Structures against themselves and against the lake. */
+/** Contradictions within structures, and between them and the lake. */
 export function structureProblems({ structures, lake }: SoundParts): Contradiction[] {
   const ids = repeatedIds(
     structures.map(({ value }) => value),
@@ -27,7 +27,7 @@ export function structureProblems({ structures, lake }: SoundParts): Contradicti
   ];
 }
 
-/** What every inlet, rack and pipe must keep, whatever the kind, and what the kind has of its own. */
+/** Checks of every inlet, rack and pipe, plus those of the structure's own kind. */
 function problemsOf(document: StructureDocument, lake: SoundParts["lake"]): Contradiction[] {
   const structure: Structure = withoutUnits(document);
   const kind = kindOf(structure);
@@ -59,7 +59,7 @@ function aboveLake(elevation: number, lake: SoundParts["lake"], typed: Typed): C
   ];
 }
 
-/** Bars thinner than the gaps between them, which formulas of head loss need, and gaps narrower than the rack. */
+/** Bars must be thinner than their gaps, as head-loss formulas require, and gaps narrower than the rack. */
 function barProblems(rack: Rack, typed: Typed): Contradiction[] {
   const longer = rack.width > rack.height ? "width" : "height";
   if (rack.clearSpacing >= rack[longer]) {
@@ -82,7 +82,7 @@ function barProblems(rack: Rack, typed: Typed): Contradiction[] {
   ];
 }
 
-/** The clean rack must pass the largest flow within its own velocity limit. */
+/** A clean rack must pass the largest flow within its velocity limit. */
 function rackProblems(rack: Rack, flow: number, typed: Typed): Contradiction[] {
   const openShare = rack.clearSpacing / (rack.clearSpacing + rack.barThickness);
   const through = flow / (rack.width * rack.height) / openShare;

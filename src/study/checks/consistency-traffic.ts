@@ -13,10 +13,10 @@ import type { RecordReaders } from "../reading/record-readers.js";
 
 const place = ["boats", "traffic"];
 const shareTolerance = 1e-6;
-/** What adding up decimal fractions of days may leave over. */
+/** Rounding error of sums of decimal days. */
 const rounding = 1e-9;
 
-/** The traffic of boats, launch sites and launches being held against it. */
+/** Traffic with its parsed counts, checked against the launch sites and launches. */
 export function soundTraffic(boats: BoatsDocument, readers: RecordReaders): Judged<ReadBoats["traffic"]> {
   const { sites = [], traffic } = boats;
   const problems = [...repeatedIds(sites, ["boats", "sites"]), ...siteShareProblems(boats)];
@@ -33,7 +33,7 @@ export function soundTraffic(boats: BoatsDocument, readers: RecordReaders): Judg
   return problems.length > 0 ? { problems } : read;
 }
 
-/** What the counts say; that something is missing beside them is told elsewhere. */
+/** Traffic with its counts parsed; missing fields are reported elsewhere. */
 function readTraffic(
   traffic: TrafficDocument,
   boats: BoatsDocument,
@@ -132,7 +132,7 @@ function hourProblems({ firstHour, launchesByHour }: DayTypeDocument, path: read
   ];
 }
 
-/** Traffic that has a form but no boats. */
+/** Traffic with hours but no boats. */
 function emptyProblems(boats: BoatsDocument, traffic: Traffic): Contradiction[] {
   const bySite = launchesBySite(traffic);
   return [

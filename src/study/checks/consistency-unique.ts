@@ -3,7 +3,7 @@ import type { SoundParts } from "./sound-parts.js";
 
 type Path = readonly PropertyKey[];
 
-/** Lists in which something stands twice, so that the second would be passed over, or counted again. */
+/** Lists with duplicates, of which the second would be ignored or counted twice. */
 export function uniqueProblems(parts: SoundParts): Contradiction[] {
   return [
     ...parts.structures.flatMap(({ index, value }) => structureProblems(value, ["structures", index])),
@@ -15,16 +15,16 @@ export function uniqueProblems(parts: SoundParts): Contradiction[] {
 }
 
 interface Told<Item> {
-  /** What must differ; undefined where it does not matter. */
+  /** What must be unique; undefined if duplicates do no harm. */
   readonly key: (item: Item) => string | undefined;
-  /** Field of the second that is told; the item itself where none is named. */
+  /** Field reported for the duplicate; the whole item if none is named. */
   readonly field?: string;
   readonly text: (item: Item) => string;
   readonly allowed: string;
   readonly remedy: string;
 }
 
-/** Items with the key of one before them, each told with the places of both. */
+/** Items that repeat an earlier key, reported with both places. */
 function repeated<Item>(items: readonly Item[], path: Path, told: Told<Item>): Contradiction[] {
   const first = new Map<string, number>();
   return items.flatMap((item, index) => {
@@ -76,7 +76,7 @@ function optionProblems(option: OptionDocument, path: Path): Contradiction[] {
   ];
 }
 
-/** The same line twice, word for word: it would be paid for twice. Lines that only share a name may well be two. */
+/** Identical lines, which would be paid for twice; lines that only share a name may be separate items. */
 const lines = <Line extends { readonly name: string }>(list: readonly Line[], path: Path) =>
   repeated(list, path, {
     key: (line) => JSON.stringify(line),
@@ -86,7 +86,7 @@ const lines = <Line extends { readonly name: string }>(list: readonly Line[], pa
       "Remove one of the two; where there are two of a kind, raise the count or tell them apart by name.",
   });
 
-/** What readers tell apart by name alone. */
+/** Items that readers distinguish by name alone. */
 function nameProblems({ lake, boats, options, money }: SoundParts): Contradiction[] {
   return [
     ...names(lake?.otherSchedules, ["lake", "otherSchedules"]),
@@ -108,7 +108,7 @@ const names = (list: ReadonlyArray<{ readonly name: string }> | undefined, path:
     remedy: "Give one of the two another name.",
   });
 
-/** Two other rates that are the same, or that of the study itself. */
+/** Other rates that repeat one another or the study's own. */
 function rateProblems({ money }: SoundParts): Contradiction[] {
   const { otherDiscountRates, discountRate } = money ?? {};
   if (!otherDiscountRates || !discountRate) return [];

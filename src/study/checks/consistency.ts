@@ -34,7 +34,7 @@ export function contradictions(parts: SoundParts, readers: RecordReaders): Contr
   ];
 }
 
-/** Traffic, open hours and stations; what rests on one that has problems is told once these are mended. */
+/** Problems of traffic, open hours and stations; each waits until those it depends on are fixed. */
 function rampProblems({ boats, options = [] }: SoundParts, readers: RecordReaders): Contradiction[] {
   const without = (problems: readonly Contradiction[]) => [
     ...problems,

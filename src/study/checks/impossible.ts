@@ -12,20 +12,20 @@ import type { StudyDocument } from "../format/schema.js";
 import type { Contradiction } from "../reading/contradiction.js";
 import { typedText } from "../reading/problems.js";
 
-/** With what a structure is judged. */
+/** Context for judging a structure. */
 interface Judging {
   readonly assumed: Assumed;
   readonly viscosity: number;
   readonly lake: StudyInput["lake"];
   readonly highestWater: number;
   readonly text: (value: number, dimension: DimensionName, digits?: number) => string;
-  /** What was typed at a place of the structure. */
+  /** The text typed at a place in the structure. */
   readonly typed: (at: readonly PropertyKey[]) => string;
 }
 
 /**
- * Entries of the structures that no clean structure could have: a pipe that would have to carry its flow faster than
- * any does, or that needs more head than there is. Others that are only unusual are told and computed.
+ * Entries that no clean structure could have: a pipe with an impossible velocity, or one that needs more head than is
+ * available. Entries that are merely unusual are reported and computed.
  */
 export function impossibleProblems(
   document: StudyDocument,
@@ -50,7 +50,7 @@ export function impossibleProblems(
   });
 }
 
-/** A value in the units of a study. */
+/** A value in the study's units. */
 const textIn =
   (system: "us" | "si"): Judging["text"] =>
   (value, dimension, digits = 3) => {
@@ -60,7 +60,7 @@ const textIn =
     return `${number} ${dimensions[dimension][system].label}`;
   };
 
-/** One fault of a pipe, the plainest first: a velocity that cannot be makes a head that cannot be. */
+/** One fault per pipe, velocity first: an impossible velocity implies an impossible head. */
 function pipeProblems(part: PipePart, judging: Judging): Contradiction[] {
   const tooFast = velocityProblems(part, judging);
   return tooFast.length > 0 ? tooFast : headProblems(part, judging);
@@ -81,7 +81,7 @@ function velocityProblems(part: PipePart, { assumed, text, typed }: Judging): Co
   ];
 }
 
-/** The most head that there can be for a pipe, where it comes from, and the share of the flow that it must drive. */
+/** Most head available to a pipe, its origin, and the share of the flow that it must drive. */
 function mostHead({ drive }: PipePart, { assumed, lake, text, typed }: Judging) {
   const { pumpedHead, delivered } = impossible(assumed);
   if (drive.by === "head") {
@@ -96,7 +96,7 @@ function mostHead({ drive }: PipePart, { assumed, lake, text, typed }: Judging) 
   return { head, from, share: drive.mayFallShort ? delivered : 1 };
 }
 
-/** A pipe whose loss exceeds the head; one that falls short by somewhat is only told as unusual. */
+/** A pipe whose loss exceeds its head; a slight shortfall is only unusual. */
 function headProblems(part: PipePart, judging: Judging): Contradiction[] {
   const most = mostHead(part, judging);
   const { text, typed, viscosity } = judging;
@@ -113,7 +113,7 @@ function headProblems(part: PipePart, judging: Judging): Contradiction[] {
   ];
 }
 
-/** The clean rack must keep its own limit of head loss at the largest flow. */
+/** A clean rack must stay within its head-loss limit at the largest flow. */
 function rackProblems(structure: Structure, judging: Judging): Contradiction[] {
   const found = kindOf(structure).rack?.(structure);
   if (!found) return [];
@@ -131,7 +131,7 @@ function rackProblems(structure: Structure, judging: Judging): Contradiction[] {
   ];
 }
 
-/** Nothing takes in water that it never reaches. */
+/** An inlet must lie below water at some time of the year. */
 function dryProblems(structure: Structure, { highestWater, text, typed }: Judging): Contradiction[] {
   const inlet = kindOf(structure).inlet?.(structure);
   if (!inlet || inlet.elevation <= highestWater) return [];

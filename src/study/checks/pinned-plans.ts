@@ -7,7 +7,7 @@ import { candidatePlans } from "../../model/structures/plan.js";
 import { componentsOf } from "../../model/structures/structure.js";
 import type { Contradiction } from "../reading/contradiction.js";
 
-/** Prescribed plans that name no part of their structure, no plan of the catalogue, or one that is not possible there. */
+/** Prescribed plans for an unknown part, not in the catalogue, or impossible there. */
 export function pinnedProblems(input: StudyInput, assumed: Assumed): Contradiction[] {
   if (input.structures.every(({ pinned }) => pinned.length === 0)) return [];
   const contexts = lakeContexts(input.lake, 1, assumed, {
@@ -42,7 +42,7 @@ function problemsOf(structure: Structure, contexts: Contexts): Contradiction[] {
   });
 }
 
-/** What would be allowed in place of a plan; undefined if it may stand. */
+/** Plans allowed instead; undefined if the plan is possible. */
 function planProblem(
   id: string,
   { plans, impossible }: ReturnType<typeof candidatePlans>,

@@ -1,6 +1,6 @@
 import type { WrittenStudy } from "../format/schema.js";
 import type { Contradiction } from "../reading/contradiction.js";
-/** The parts of a document that are well formed; the rest is absent and reported elsewhere. */
+/** Well-formed parts of a document; the others are absent and reported elsewhere. */
 export interface SoundParts {
   readonly study?: WrittenStudy["study"] | undefined;
   readonly lake?: WrittenStudy["lake"] | undefined;
@@ -15,10 +15,10 @@ export interface SoundParts {
   }>;
 }
 
-/** As far as typed shares may miss 100 % by their binary form: cents are split by them. */
+/** Binary rounding error allowed in a sum of shares, which split cents. */
 const bearerTolerance = 1e-9;
 
-/** Bearers of a structure or of a response: known ones, with shares that make up the whole. */
+/** Unknown bearers of a structure or response, and shares that do not add up to 100 %. */
 export function bearerShareProblems(
   bearer: SoundParts["structures"][number]["value"]["bearer"],
   path: Contradiction["path"],

@@ -8,7 +8,7 @@ import { soundYearly } from "./consistency-program.js";
 import { readLake } from "./consistency-schedules.js";
 import { soundTraffic } from "./consistency-traffic.js";
 
-/** A study without contradictions, with what its records say. */
+/** A consistent study with its records parsed. */
 export function withRecords(written: WrittenStudy, readers: RecordReaders): Judged<StudyDocument> {
   const lake = readLake(written.lake, readers);
   if (lake.problems) return lake;

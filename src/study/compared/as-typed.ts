@@ -2,7 +2,7 @@ import { isByMonth, isQuantity } from "./pairs.js";
 
 const longest = 160;
 
-/** A value as its author wrote it, on one line; what is too long is cut. */
+/** A value as written, on one line, cut if too long. */
 export function asTyped(value: unknown): string {
   const text = inWords(value);
   return text.length > longest ? `${text.slice(0, longest - 1).trimEnd()}…` : text;
@@ -21,7 +21,7 @@ function inWords(value: unknown): string {
     .join(", ");
 }
 
-/** Both values of a place that differs: of tables by month and of long texts what differs in them. */
+/** Both values of a difference; of monthly tables and long texts only the parts that differ. */
 export function bothTyped(left: unknown, right: unknown): { left: string; right: string } {
   const lines = typeof left === "string" && typeof right === "string" && linesThatDiffer(left, right);
   if (lines) return lines;

@@ -3,7 +3,7 @@ import type { Assumption, AssumptionSet } from "../../assumptions/entry.js";
 import type { StudyDocument } from "../format/schema.js";
 import type { InputDifference } from "./input-differences.js";
 
-/** A study with the assumptions that it is computed with. */
+/** A study with its assumptions. */
 export interface ComparedStudy {
   readonly document: StudyDocument;
   readonly assumptions: AssumptionSet;
@@ -21,8 +21,8 @@ const wholeTables = {
 };
 
 /**
- * Assumptions that differ: by a study's own value or by the files.
- * @param used ids that either study's figures rest on; others are left out
+ * Assumptions that differ, in the files or by a study's own value.
+ * @param used ids behind either study's figures; others are left out
  */
 export function assumptionDifferences(
   left: ComparedStudy,
@@ -37,7 +37,7 @@ export function assumptionDifferences(
   ];
 }
 
-/** How a study has an assumption. */
+/** An assumption as a study uses it. */
 interface Holding {
   readonly own: { readonly value: string | number; readonly reason: string } | undefined;
   readonly entry: Assumption | undefined;
@@ -70,11 +70,11 @@ function differenceOf(id: string, left: ComparedStudy, right: ComparedStudy): In
   ];
 }
 
-/** What of an entry the figures rest on. */
+/** The fields of an entry that affect figures. */
 const enteredValue = (entry: Assumption | undefined) => entry && [entry.value, entry.unit, entry.priceYear];
 const rangeOf = (entry: Assumption | undefined) => entry && [entry.low, entry.high, entry.distribution];
 
-/** The range is told where it alone differs. */
+/** The range is shown if only it differs. */
 function typed({ own, entry }: Holding, withRange: boolean): string | undefined {
   if (own) return `${own.value}, own value: ${own.reason}`;
   const range = entry && withRange ? `, from ${entry.low} to ${entry.high}` : "";
@@ -96,7 +96,7 @@ function tableDifferences(left: ComparedStudy, right: ComparedStudy): InputDiffe
     }));
 }
 
-/** A study between two: see `mixture`. Own values of assumptions go with the entry that they stand for. */
+/** Overrides of a mixture (see `mixture`): own values go with their entries. */
 export function mixedOverrides(
   left: StudyDocument["overrides"],
   right: StudyDocument["overrides"],

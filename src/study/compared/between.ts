@@ -15,13 +15,13 @@ import { type RecordReaders, recordReaders } from "../reading/record-readers.js"
 import { type ComparedStudy, mixedAssumptions, mixedOverrides } from "./assumption-differences.js";
 import { mixture } from "./mixture.js";
 
-/** Studies between two, by the places that are taken from the right one. */
+/** Mixtures of two studies, by the places taken from the right one. */
 export interface Between {
-  /** Whether such a study says nothing against itself. */
+  /** Whether the mixture is consistent. */
   readonly isSound: (places: ReadonlySet<string>) => boolean;
-  /** What comes out of such a study, which is sound, by the exact model. */
+  /** Results of a consistent mixture, by the exact model. */
   readonly worth: (places: ReadonlySet<string>) => Worth;
-  /** Studies with the same key have the same lake: asked for one after the other, they are quicker. */
+  /** Mixtures with equal keys share a lake, and are quicker asked for one after another. */
   readonly lakeKey: (places: ReadonlySet<string>) => string;
 }
 
@@ -33,12 +33,12 @@ interface Worth {
   readonly infestation: Money;
 }
 
-/** Parts of a study that leave alone what an infestation costs the lake. */
+/** Parts of a study that do not affect the cost of an infestation. */
 const besideLake = /^(boats|options|study)\//;
 
 /**
- * @param all places that differ and move figures: with all of them the study is the right one itself
- * @param requested the option whose net benefit is asked for
+ * @param all places that differ and affect figures; a mixture with all of them is the right study
+ * @param requested the option whose net benefit is wanted
  */
 export function between(
   left: ComparedStudy,
@@ -87,7 +87,7 @@ export function between(
   };
 }
 
-/** Only the option that is asked for, beside that which does nothing, and the schedule that it follows. */
+/** Input with only the requested option, the baseline, and the schedules they follow. */
 function withOption(input: StudyInput, id: string | undefined): StudyInput {
   const options = input.options.filter((option) => isBaseline(option) || option.id === id);
   const followed = new Set(options.map(({ schedule }) => schedule));
@@ -95,7 +95,7 @@ function withOption(input: StudyInput, id: string | undefined): StudyInput {
   return { ...input, options, lake: { ...input.lake, otherSchedules } };
 }
 
-/** @throws InputError where the mixture contradicts itself */
+/** @throws InputError if the mixture contradicts itself */
 function readMixture(mixed: WrittenStudy, readers: RecordReaders): StudyDocument {
   const found = [...contradictions(soundParts(mixed), readers), ...currencyProblems(mixed)];
   const read: Judged<StudyDocument> = found.length > 0 ? { problems: found } : withRecords(mixed, readers);

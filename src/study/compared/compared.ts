@@ -11,7 +11,7 @@ import { type Explanation, explainDifference } from "./explain.js";
 import { type InputDifference, inputDifferences } from "./input-differences.js";
 import { type ResultDifference, resultDifferences } from "./result-differences.js";
 
-/** A computed study, as far as it is compared. */
+/** The parts of a computed study that are compared. */
 export type ComparedRun = Pick<StudyRun, "document" | "assumptions" | "comparison" | "usedAssumptions">;
 
 /** A study computed so far, without the ranges of its report. @throws InputError */
@@ -25,13 +25,13 @@ export function comparedRun(document: StudyDocument, all: AssumptionSet): Compar
 export interface StudyDifferences {
   readonly inputs: readonly InputDifference[];
   readonly results: readonly ResultDifference[];
-  /** What cannot be compared, or only with care, and why: whole sentences. */
+  /** Limits of the comparison, in whole sentences. */
   readonly limits: readonly string[];
-  /** False where the studies reckon in different currencies: then no amounts are told as differences. */
+  /** False if the studies use different currencies; no differences of amounts are given then. */
   readonly moneyCompares: boolean;
 }
 
-/** What differs between two studies: what went in, and what came out. */
+/** Differences between two studies in inputs and results. */
 export function studyDifferences(left: ComparedRun, right: ComparedRun): StudyDifferences {
   const used = new Set([...left.usedAssumptions, ...right.usedAssumptions]);
   const moneyCompares = left.document.money.currency === right.document.money.currency;
@@ -43,7 +43,7 @@ export function studyDifferences(left: ComparedRun, right: ComparedRun): StudyDi
   };
 }
 
-/** How much each changed input explains; nothing where the currencies differ. See `explainDifference`. */
+/** How much each changed input explains; undefined if currencies differ. See `explainDifference`. */
 export async function explained(
   left: ComparedRun,
   right: ComparedRun,

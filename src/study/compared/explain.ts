@@ -9,24 +9,24 @@ import { heldBy, membersOf, type Players, soundPlayers, worthOfPlayers } from ".
 import { type Coalition, everyCoalition, shapleyValues, type WorthOf } from "./shapley.js";
 import { type WholeAmounts, wholeAmounts, wholeParts } from "./whole-parts.js";
 
-/** Present values that are explained, in cents. */
+/** Present values to be explained, in cents. */
 export interface ExplainedCents {
-  /** Of the requested option; absent where the studies request different ones. */
+  /** Of the requested option; absent if the studies request different ones. */
   readonly netBenefit: number | undefined;
   /** Expected cost of an infestation without a program. */
   readonly infestation: number;
 }
 
-/** How much of the difference some changed inputs explain. */
+/** Part of the difference, and the changed inputs that explain it. */
 export interface ExplainedPart extends ExplainedCents {
-  /** One group, or several whose changes are explained as one, since some of them alone contradict the study. */
+  /** One group, or several explained as one because some alone would contradict the study. */
   readonly groups: readonly InputGroup[];
 }
 
 export interface Explanation {
   readonly left: ExplainedCents;
   readonly right: ExplainedCents;
-  /** They add up to right less left, to the cent. */
+  /** Their sum is right minus left, to the cent. */
   readonly parts: readonly ExplainedPart[];
   /** The same in whole units of money, as they are printed. */
   readonly whole: Readonly<Record<keyof ExplainedCents, WholeAmounts | undefined>>;
@@ -69,7 +69,7 @@ export async function explainDifference(
   return explanation(groups, players, worthOfPlayers(worths, players));
 }
 
-/** The option that both studies request. */
+/** The option requested by both studies. */
 function requestOf(left: ComparedStudy, right: ComparedStudy): string | undefined {
   const [one, other] = [left, right].map(({ document }) => document.study.requestedOption);
   return one === other ? one : undefined;

@@ -5,37 +5,37 @@ import { quantityName } from "../reading/ranged.js";
 import { asTyped, bothTyped } from "./as-typed.js";
 import { isQuantity, pairsOf } from "./pairs.js";
 
-/** One input that differs between two studies. */
+/** An input that differs between two studies. */
 export interface InputDifference {
-  /** Where it stands, by names: "structures/marina/wettedArea", "assumptions/growth.settlers-per-month". */
+  /** Its place, by names: "structures/marina/wettedArea", "assumptions/growth.settlers-per-month". */
   readonly place: string;
   /** In words: "wetted area of Marina docks". */
   readonly name: string;
-  /** The part of the study, and in it the structure, option or other item that it belongs to. */
+  /** The part of the study, and within it the structure, option or other item. */
   readonly owner: string;
   /** The owner in words. */
   readonly ownerName: string;
   readonly kind: "changed" | "added" | "removed";
-  /** As typed; absent where that study has none. */
+  /** As typed; absent if that study has none. */
   readonly left: string | undefined;
   readonly right: string | undefined;
-  /** False for names, descriptions and origins, which are printed and move no figure. */
+  /** False for names, descriptions and origins, which are only printed. */
   readonly movesFigures: boolean;
 }
 
-/** A path through each document; they part where items stand at other places of a list. */
+/** Paths in both documents, which differ if items have moved within a list. */
 interface Paths {
   readonly left: readonly PropertyKey[];
   readonly right: readonly PropertyKey[];
   readonly names: readonly string[];
 }
 
-/** Parts of a study that are compared by themselves. */
+/** Parts of a study that are compared separately. */
 const comparedElsewhere = ["overrides"];
 
 /**
- * Inputs of two studies that differ, in the order of the format. Quantities are the same where value and range are, in
- * whatever unit they are written; the order of items in a list is no difference.
+ * Inputs that differ between two studies, in the order of the format. Quantities are equal if value and range are,
+ * whatever their units; the order of items in a list does not matter.
  */
 export function inputDifferences(left: StudyDocument, right: StudyDocument): InputDifference[] {
   const documents = { left, right };
@@ -92,7 +92,7 @@ function differenceAt(left: unknown, right: unknown, paths: Paths, documents: Do
   };
 }
 
-/** Lists of the format whose items are told apart: what stands in one belongs to it. */
+/** Lists whose items own the inputs within them. */
 const listsOfItems = ["structures", "options"];
 const isItem = ([first, second]: readonly string[]) =>
   listsOfItems.includes(first ?? "") && second !== undefined;
@@ -116,8 +116,7 @@ function itemName(
 }
 
 /**
- * The name of a quantity, without the part of the study; where an item stands there as a whole, the list it stands in
- * and its name.
+ * The name of a quantity without the part of the study; for a whole item, its list and its name.
  */
 function nameAt(document: StudyDocument, path: readonly PropertyKey[], names: readonly string[]): string {
   const value = path.reduce<unknown>((inner, key) => Reflect.get(Object(inner), key), document);
@@ -132,7 +131,7 @@ function isSame(left: unknown, right: unknown): boolean {
   return isDeepStrictEqual(comparable(left), comparable(right));
 }
 
-/** Without how quantities are written. */
+/** A value without the wording of its quantities. */
 function comparable(value: unknown): unknown {
   if (typeof value !== "object" || value === null) return value;
   if (Array.isArray(value)) return value.map(comparable);
@@ -144,14 +143,14 @@ function comparable(value: unknown): unknown {
   );
 }
 
-/** Digits beyond which two values differ by how their units are converted alone. */
+/** Significant digits; beyond them values differ only by unit conversion. */
 const digits = 12;
 const rounded = (value: number) => Number(value.toPrecision(digits));
 
 const printedKeys = /^(name|description|origin|.*Origin|reason|lastWater|moored|residualWater|unit|note)$/;
 const printedInStudy = /^(authority|board|prepared|preparedBy|invented|units|uncertainty|fromEarlier)$/;
 
-/** What the report prints and no figure of the comparison rests on. */
+/** Whether a field is printed but affects no figure. */
 function isPrintedOnly(names: readonly string[]): boolean {
   return (
     printedKeys.test(names.at(-1) ?? "") || (names[0] === "study" && printedInStudy.test(names[1] ?? ""))

@@ -1,6 +1,6 @@
 import type { InputDifference } from "./input-differences.js";
 
-/** Changed inputs that are explained as one. */
+/** Changed inputs explained as one. */
 export interface InputGroup {
   readonly name: string;
   readonly inputs: readonly InputDifference[];
@@ -19,12 +19,12 @@ export function inputGroups(differences: readonly InputDifference[], most: numbe
 
 const alone = (input: InputDifference): InputGroup => ({ name: fullName(input), inputs: [input] });
 
-/** With the structure or option that it belongs to, where its own name leaves that open. */
+/** An input's name, with its structure or option if that is not clear. */
 function fullName({ name, owner, ownerName }: InputDifference): string {
   return owner.includes("/") && !name.includes(ownerName) ? `${name}, ${ownerName}` : name;
 }
 
-/** What is requested is one part with the options. */
+/** The request counts as one part with the options. */
 function partOf({ owner }: InputDifference): string {
   const [part = ""] = owner.split("/");
   return part === "study" ? "options" : part;

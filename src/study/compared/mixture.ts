@@ -1,8 +1,8 @@
 import { pairsOf } from "./pairs.js";
 
 /**
- * A document between two: each place of which `takesRight` says so as the right one has it, all others as the left.
- * Places are those of the differences; a mixture may contradict itself.
+ * A mixture of two documents: right values at the places that `takesRight` accepts, left values elsewhere. Places are
+ * those of the differences; a mixture may contradict itself.
  */
 export function mixture<T>(left: T, right: T, takesRight: (place: string) => boolean): T;
 export function mixture(left: unknown, right: unknown, takesRight: (place: string) => boolean): unknown {

@@ -10,13 +10,13 @@ interface Pair {
   readonly rightKey: PropertyKey | undefined;
 }
 
-/** What tells the items of a list apart, in the order in which it is looked for. */
+/** Keys that identify the items of a list, in order of preference. */
 const namingKeys = ["id", "vesselClass", "part", "name", "group"] as const;
 
 /**
- * What two values hold, place by place; items of lists by what names them, in the order of the left list and then of
- * the right. Undefined for what is one input as a whole: a figure, a text, a table by month, a list whose items have
- * no names, structures of different kinds.
+ * The contents of two values in pairs; items of lists by name, in the order of the left list and then of the right.
+ * Undefined for a single input: a figure, a text, a monthly table, a list of unnamed items, structures of different
+ * kinds.
  */
 export function pairsOf(left: unknown, right: unknown): Pair[] | undefined {
   if (Array.isArray(left) && Array.isArray(right)) return itemPairs(left, right);
@@ -31,7 +31,7 @@ export function pairsOf(left: unknown, right: unknown): Pair[] | undefined {
   }));
 }
 
-/** A quantity with its unit, as the study's author wrote it. */
+/** A quantity with its unit as written. */
 export const isQuantity = (
   value: object,
 ): value is { readonly text: string | number; readonly value: number } =>
@@ -72,7 +72,7 @@ function itemPairs(left: readonly unknown[], right: readonly unknown[]): Pair[] 
   });
 }
 
-/** Whether each item has a name of its own under that key. */
+/** Whether each item has a unique name under that key. */
 function areNamed(list: readonly unknown[], key: string): boolean {
   const names = list.map((item): unknown =>
     typeof item === "object" && item !== null ? Reflect.get(item, key) : undefined,

@@ -1,13 +1,13 @@
 import { type Coalition, everyCoalition, sizeOf } from "./shapley.js";
 
-/** Groups as bits of what they hold. */
+/** Players as the groups they hold, in bits. */
 export type Players = readonly Coalition[];
 
-/** What a coalition of players holds. */
+/** Groups held by a coalition of players. */
 export const heldBy = (coalition: Coalition, players: Players): Coalition =>
   players.reduce((held, bits, player) => ((coalition & (1 << player)) === 0 ? held : held | bits), 0);
 
-/** Positions of the bits that are set. */
+/** Positions of the set bits. */
 export const membersOf = (coalition: Coalition, count: number): number[] =>
   Array.from({ length: count }, (_, player) => player).filter((player) => (coalition & (1 << player)) !== 0);
 
@@ -27,7 +27,7 @@ export async function soundPlayers(count: number, isSound: SoundTest): Promise<P
   }
 }
 
-/** Smaller coalitions first: what is unsound in a small one makes larger ones unsound. */
+/** Smaller coalitions first: an unsound one makes larger ones unsound. */
 async function firstUnsound(
   needed: readonly Coalition[],
   isSound: SoundTest,
@@ -38,8 +38,7 @@ async function firstUnsound(
 }
 
 /**
- * The smallest sound coalition that is found around the core of an unsound one, both by taking away one player at a
- * time.
+ * The smallest sound coalition found around the core of an unsound one, both by removing one player at a time.
  */
 async function playersToJoin(unsound: Coalition, count: number, isSound: SoundTest): Promise<Coalition> {
   let core = unsound;
@@ -55,7 +54,7 @@ async function playersToJoin(unsound: Coalition, count: number, isSound: SoundTe
   return around;
 }
 
-/** The players with some of them made one, in the place of the first of these. */
+/** The players with some of them merged in place of the first. */
 function joined(players: Players, toJoin: Coalition): Players {
   const [first] = membersOf(toJoin, players.length);
   return players.flatMap((bits, player) => {
@@ -64,7 +63,7 @@ function joined(players: Players, toJoin: Coalition): Players {
   });
 }
 
-/** Worths by what is held, asked for by players. */
+/** Worths by coalition of players, from those by groups held. */
 export const worthOfPlayers =
   (worths: ReadonlyMap<Coalition, readonly number[]>, players: Players) =>
   (coalition: Coalition): readonly number[] => {

@@ -8,10 +8,10 @@ export interface ResultDifference {
   readonly id: string;
   readonly name: string;
   readonly figure: FigureName;
-  /** Absent where that study has no such option or structure, or the figure does not exist. */
+  /** Absent if that study has no such option, structure or figure. */
   readonly left: number | undefined;
   readonly right: number | undefined;
-  /** Right less left; absent where either is. */
+  /** Right minus left; absent if either is. */
   readonly difference: number | undefined;
 }
 
@@ -24,9 +24,8 @@ interface Figure {
 }
 
 /**
- * Figures of the board's page for each option, and what each structure is expected to cost without a program, beside
- * each other: those of the left comparison in its order, then those that the right one alone has. Amounts are compared
- * as they stand.
+ * Figures of the board's page for each option, and each structure's expected cost without a program, side by side:
+ * those of the left comparison in order, then those only in the right one. Amounts are compared unadjusted.
  */
 export function resultDifferences(left: Comparison, right: Comparison): ResultDifference[] {
   const [before, after] = [figuresOf(left), figuresOf(right)];

@@ -3,17 +3,17 @@ import { at } from "../../lists.js";
 /** Some of the players, as bits: player 0 is 1, player 1 is 2, player 2 is 4. */
 export type Coalition = number;
 
-/** What a coalition is worth; several worths side by side. */
+/** Worths of a coalition, several side by side. */
 export type WorthOf = (coalition: Coalition) => readonly number[];
 
 export const everyCoalition = (players: number): Coalition[] =>
   Array.from({ length: 2 ** players }, (_, coalition) => coalition);
 
 /**
- * Shapley values: what each player adds to those before it, as the mean over all orders in which they may come.
+ * Shapley values: what each player adds to those before it, averaged over all orders.
  * φ(i) = Σ over S without i of s! (n − s − 1)!/n! · (v(S and i) − v(S)). They add up to v(all) − v(none).
  * Shapley L.S. 1953. A value for n-person games. In: Contributions to the Theory of Games II, 307–317 (from memory).
- * @returns for each player a value for each worth
+ * @returns one value per worth for each player
  */
 export function shapleyValues(players: number, worthOf: WorthOf): number[][] {
   const weights = weightsBySize(players);
@@ -27,7 +27,7 @@ export function shapleyValues(players: number, worthOf: WorthOf): number[][] {
   });
 }
 
-/** s! (n − s − 1)!/n! for each size s of the coalition that is joined. */
+/** s! (n − s − 1)!/n! for each size s of the coalition joined. */
 function weightsBySize(players: number): number[] {
   const factorial = (n: number): number => (n < 2 ? 1 : n * factorial(n - 1));
   return Array.from(

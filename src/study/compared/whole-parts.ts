@@ -2,9 +2,9 @@ import { at, sumOf } from "../../lists.js";
 import { centsPerUnit } from "../../model/money/decimal.js";
 
 /**
- * Parts in whole units that add up to a whole total exactly: each is rounded down, and what is left over goes to the
- * largest remainders, of equal ones to the first. Parts may be negative.
- * @param exact parts that add up to the total but for rounding
+ * Whole parts that add up to a whole total exactly: each is rounded down, and the rest goes to the largest remainders,
+ * to the first among equals. Parts may be negative.
+ * @param exact parts that add up to the total, rounding apart
  */
 export function wholeParts(exact: readonly number[], total: number): number[] {
   const parts = exact.map(Math.floor);

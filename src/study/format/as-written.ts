@@ -1,7 +1,7 @@
 import type { ReadRecord } from "./read-records.js";
 import type { StudyDocument, WrittenStudy } from "./schema.js";
 
-/** A study without what was read of its records: what its author can change and compare. */
+/** A study without its parsed records: the fields that an author can change and compare. */
 export function asWritten(study: StudyDocument): WrittenStudy {
   const { lake, boats, options } = study;
   return {

@@ -3,7 +3,7 @@ import { chanceSchema, cleanPeriodsSchema, otherWaysSchema } from "./chance-sche
 import { identifier, monthly, positive, quantity, shortText } from "./fields.js";
 import { sitesSchema, trafficSchema } from "./traffic-schema.js";
 
-/** Longest log of seasons: 5,000 lines of some 40 characters. */
+/** Longest log of seasons: 5,000 lines of about 40 characters. */
 const longestLog = 256 * 1024;
 
 const counted = z

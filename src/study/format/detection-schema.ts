@@ -37,7 +37,7 @@ export const monitoringSchema = z
       "How mussels are watched for, each year. Left out in all options: they are noticed at once. Without samples or chances: by the first harm",
   });
 
-/** What an option tries once mussels are noticed. */
+/** An option's response once mussels are noticed. */
 export const responseSchema = z
   .strictObject({
     name: shortText.meta({ description: "What is tried to contain or eradicate them" }),

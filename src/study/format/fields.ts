@@ -5,7 +5,7 @@ import { QuantityError } from "../../units/quantity.js";
 import { parseSpread, type SpreadQuantity } from "../../units/spread.js";
 import { monthNames } from "./month-names.js";
 
-/** A quantity with its unit as text, with a range if its author gives one; a bare number where the dimension has no unit. */
+/** A quantity as text with its unit and perhaps a range; a bare number if the dimension has no unit. */
 export function quantity(dimension: DimensionName) {
   const { name, example } = dimensions[dimension];
   return z
@@ -37,7 +37,7 @@ export function monthly(dimension: DimensionName) {
   return z.strictObject(months);
 }
 
-/** Seasons for which nobody has twelve values: months, or one value for every month. */
+/** Values by month, or one for all where nobody has twelve. */
 export function monthlyOrOne(dimension: DimensionName) {
   return z.union([monthly(dimension), quantity(dimension).transform((value) => ({ all: value }))]);
 }
@@ -59,7 +59,7 @@ export const identifier = z
   .max(60, "at most 60 characters")
   .meta({ input: "id" });
 
-/** The id of something in another place of the study: "money.bearers". */
+/** An id defined elsewhere in the study, for instance under "money.bearers". */
 export const reference = (refersTo: string) => identifier.meta({ input: "reference", refersTo });
 
 export const year = z.int("a year").min(1900, "a year from 1900").max(2200, "a year up to 2200");

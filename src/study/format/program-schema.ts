@@ -70,7 +70,7 @@ const fee = z.strictObject({
   fee: quantity("money"),
 });
 
-/** What an option costs a year and what comes in. */
+/** An option's yearly costs and revenue. */
 export const programFields = {
   staff: z.array(staff).default([]),
   equipment: z.array(equipment).default([]),

@@ -5,22 +5,22 @@ import type { BoatsDocument } from "./boats-schema.js";
 import type { RecordDocument, ScheduleDocument } from "./schedule-schema.js";
 import type { DayTypeDocument, TrafficDocument } from "./traffic-schema.js";
 
-/** A record of levels and what was read of it. */
+/** A record of levels with its parsed content. */
 export type ReadRecord = RecordDocument & { readonly levels: LevelRecord };
 
-/** A lake or a schedule whose record, if it has one, was read. */
+/** A lake or schedule with its record, if any, parsed. */
 export type WithLevels<Schedule extends ScheduleDocument> = Omit<Schedule, "record"> & {
   readonly record?: ReadRecord | undefined;
 };
 
-/** A lake all of whose records were read. */
+/** A lake with all its records parsed. */
 export type ReadLake<
   Lake extends ScheduleDocument & { readonly otherSchedules: readonly ScheduleDocument[] },
 > = Omit<WithLevels<Lake>, "otherSchedules"> & {
   readonly otherSchedules: WithLevels<Lake["otherSchedules"][number]>[];
 };
 
-/** Traffic by its day types, or by what was read of its counts. */
+/** Traffic with its day types, or with its counts parsed. */
 export type ReadTraffic = Omit<TrafficDocument, "dayTypes"> &
   (
     | { readonly dayTypes: DayTypeDocument[]; readonly counts?: undefined }
@@ -29,7 +29,7 @@ export type ReadTraffic = Omit<TrafficDocument, "dayTypes"> &
 
 type ReadSeasons = NonNullable<BoatsDocument["seasons"]> & { readonly log: SeasonLog };
 
-/** Boats whose records were read. */
+/** Boats with their records parsed. */
 export type ReadBoats = Omit<BoatsDocument, "seasons" | "traffic"> & {
   readonly seasons?: ReadSeasons | undefined;
   readonly traffic?: ReadTraffic | undefined;

@@ -1,6 +1,6 @@
 import { z } from "zod";
 
-/** Sections of the board's part of a report, in their order; page 1 is always printed. */
+/** Sections of a report's part for the board, in order; page 1 is always printed. */
 export const boardSections = [
   "lake",
   "infestation",
@@ -13,7 +13,7 @@ export const boardSections = [
   "method",
 ] as const;
 
-/** Appendices in the order of their letters, which stay as they are if some are left out. */
+/** Appendices by letter; letters do not change if some are left out. */
 export const appendices = [
   "cost-lines",
   "years",
@@ -32,10 +32,10 @@ export const appendices = [
 
 type Appendix = (typeof appendices)[number];
 
-/** Sections of earlier reports that the method document has instead: a study may still leave them out, which changes nothing. */
+/** Sections now in the method document; a study may still omit them, to no effect. */
 export const movedSections = ["relations", "worked", "drying"] as const;
 
-/** Headings that a form offers sections by: as printed, of a program with steps. */
+/** Section headings in forms, as printed for a program with steps. */
 const boardTitles: Readonly<Record<(typeof boardSections)[number], string>> = {
   lake: "The lake and what is at risk",
   infestation: "At the rack: what an infestation would cost",
@@ -72,7 +72,7 @@ const movedTitles: Readonly<Record<(typeof movedSections)[number], string>> = {
 
 const firstLetter = "A".charCodeAt(0);
 
-/** The letter by which a text of the report refers to an appendix. */
+/** The letter of an appendix in the report's texts. */
 export const appendixLetter = (id: Appendix): string =>
   String.fromCharCode(firstLetter + appendices.indexOf(id));
 

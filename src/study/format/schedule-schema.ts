@@ -5,7 +5,7 @@ import { dayOfYear, identifier, quantity, shortText } from "./fields.js";
 /** Longest CSV text of one record: 100 years of days take about 0.7 MB. */
 export const largestRecordBytes = 1024 * 1024;
 
-/** A CSV file that stands beside the study file. */
+/** Name of a CSV file beside the study file. */
 export const recordFileName = /^[\w\u00a0-\uffff][\w\u00a0-\uffff .()-]{0,90}\.[cC][sS][vV]$/;
 
 const record = z
@@ -29,7 +29,7 @@ const record = z
   })
   .meta({ description: "Levels of several years: each complete calendar year is one possible year" });
 
-/** What a lake or schedule says of its levels: one of the two. */
+/** Levels of a lake or schedule: one of the two. */
 export const levelFields = {
   drawdown: z
     .array(z.strictObject({ on: dayOfYear, elevation: quantity("elevation") }))

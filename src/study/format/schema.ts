@@ -196,17 +196,17 @@ export const studySchema = z.strictObject({
   report: reportSchema,
 });
 
-/** A study as written: each field is well formed, but one may contradict another. */
+/** A study as written: every field is well formed, but fields may contradict one another. */
 export type WrittenStudy = z.output<typeof studySchema>;
 
-/** A study that was checked, with what was read of its records. */
+/** A consistent study with its records parsed. */
 export type StudyDocument = Omit<WrittenStudy, "lake" | "boats" | "options"> & {
   readonly lake: ReadLake<WrittenStudy["lake"]>;
   readonly boats: ReadBoats;
   readonly options: SoundOption<WrittenStudy["options"][number]>[];
 };
 
-/** JSON Schema of the study file as an author writes it. */
+/** JSON Schema of the study file as written by its author. */
 export function studyJsonSchema(): object {
   return z.toJSONSchema(studySchema, { io: "input", unrepresentable: "any" });
 }

@@ -4,20 +4,20 @@ import type { ProgramDocument } from "./program-schema.js";
 import type { ReadTraffic } from "./read-records.js";
 import type { OpenDocument } from "./traffic-schema.js";
 
-/** A yearly line: a lump, or a count with the price of one. */
+/** A yearly line: a lump sum, or a count with a unit price. */
 export type SoundYearly = ProgramDocument["yearly"][number] &
   (
     | { readonly cost: SpreadQuantity; readonly count: undefined }
     | { readonly cost: undefined; readonly count: number; readonly unitCost: SpreadQuantity }
   );
 
-/** Open hours of an option's stations, with the traffic of which they meet a part. */
+/** Open hours of an option's stations, with the traffic that they serve. */
 export interface ReadHours {
   readonly openings: readonly Opening[];
   readonly traffic: ReadTraffic;
 }
 
-/** Steps with their coverage: as entered, or by the open hours; an option may have none. */
+/** Steps with their coverage, entered or from open hours; or no steps. */
 export type SoundSteps<Steps> =
   | { readonly steps: undefined; readonly open: undefined; readonly hours: undefined }
   | {
@@ -33,7 +33,7 @@ interface WrittenOption {
   readonly yearly: ProgramDocument["yearly"];
 }
 
-/** An option of which it is known how many launches it meets and what it costs. */
+/** An option whose coverage and yearly amounts are known to be complete. */
 export type SoundOption<Option extends WrittenOption> = Omit<Option, "steps" | "open" | "yearly"> & {
   readonly yearly: SoundYearly[];
 } & SoundSteps<NonNullable<Option["steps"]>>;

@@ -1,10 +1,10 @@
 import { z } from "zod";
 import { positive, quantity, shortText } from "./fields.js";
 
-/** With this bound, and that of the boats of an hour, the largest stations take seconds, not minutes, to simulate. */
+/** With this and the bound on boats per hour, simulating the largest station takes seconds, not minutes. */
 const mostInspectors = 20;
 
-/** What a boat takes at an option's stations and how long it may wait; boats and hours come from traffic and open. */
+/** Service times and longest wait at an option's stations; boats and hours come from traffic and open. */
 export const stationSchema = z
   .strictObject({
     service: z.strictObject({

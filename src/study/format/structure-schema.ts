@@ -24,7 +24,7 @@ const bearerShares = z
   .meta({ refersTo: "money.bearers" })
   .transform((shares) => Object.entries(shares).map(([id, share]) => ({ id, share })));
 
-/** Who pays: a bearer of the study, or several with shares. */
+/** Who pays: one of the study's bearers, or several with shares. */
 export const bearer = z.union([reference("money.bearers"), bearerShares], {
   error: "an id from money.bearers, or ids with shares such as { city: 60 %, district: 40 % }",
 });

@@ -57,7 +57,7 @@ const monthGroup = z.strictObject({
     .refine((months) => new Set(months).size === months.length, "each month once"),
 });
 
-/** When boats come: day types as judged, or counts from which they are made. */
+/** When boats come: day types as judged, or counts that yield them. */
 export const trafficSchema = z
   .strictObject({
     dayTypes: z

@@ -13,7 +13,7 @@ const oneShare = (low: number, high: number) =>
       `a share from ${Number((low * 100).toFixed(3))} to ${Number((high * 100).toFixed(3))} %`,
     );
 
-/** How many futures are drawn, and what is told of them. */
+/** How many futures are drawn, and what is reported. */
 export const uncertaintySchema = z.strictObject({
   seed: z
     .int("a whole number")
@@ -41,7 +41,7 @@ export const uncertaintySchema = z.strictObject({
     }),
 });
 
-/** The settings of a study, with the usual ones where it states none. */
+/** A study's settings, with defaults for those it does not state. */
 export function oddsSettings(stated: z.output<typeof uncertaintySchema> | undefined): OddsSettings {
   const settings = stated ?? uncertaintySchema.parse({});
   return { ...settings, confidence: settings.confidence.value, precision: settings.precision.value };

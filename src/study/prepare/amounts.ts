@@ -3,8 +3,8 @@ import type { StudyDocument } from "../format/schema.js";
 import { InputError, pathText } from "../reading/problems.js";
 
 /**
- * Does work of the model on a study.
- * @throws InputError in place of an amount that nobody has, with the structure or option where it came about
+ * Runs a computation of the model on a study.
+ * @throws InputError naming the structure or option of an absurdly large amount
  */
 export function tellingAmounts<Result>(document: StudyDocument, work: () => Result): Result {
   try {

@@ -17,26 +17,26 @@ import type { StudyPrices } from "./prices.js";
 import { type StationRun, staffStations } from "./staffing.js";
 import { type CoverageRun, coverageRuns, type StudyTraffic } from "./traffic.js";
 
-/** A study with everything that its report is made from. */
+/** A study with everything its report needs. */
 export interface StudyRun {
   readonly document: StudyDocument;
   readonly assumptions: AssumptionSet;
   readonly overrides: readonly AppliedOverride[];
   readonly prices: StudyPrices;
   readonly comparison: Comparison;
-  /** Ids of every assumption that the comparison read. */
+  /** Ids of all assumptions read by the comparison. */
   readonly usedAssumptions: readonly string[];
-  /** Chances of the vessel classes, in their order, after the seasons of the study's log. */
+  /** Chances of the vessel classes, in order, updated by the study's log of seasons. */
   readonly chances: readonly ClassChance[];
   /** From what the yearly chance comes; absent where the lake is infested already. */
   readonly chance: ChanceOrigins | undefined;
   /** The comparison with the uncertain groups at their low and at their high values, one group at a time. */
   readonly ranges: readonly RangeRun[];
-  /** Absent where the study gives no boats by hour. */
+  /** Absent if the study gives no traffic. */
   readonly traffic: StudyTraffic | undefined;
-  /** How the coverage of each option that gives its open hours comes from them. */
+  /** Coverage computed from open hours, for each option that gives them. */
   readonly coverage: readonly CoverageRun[];
-  /** Inspectors and waits of each option that has a station. */
+  /** Inspectors and waits of each option with a station. */
   readonly staffing: readonly StationRun[];
   /** What reports tell beside the comparison; worked out when first asked for. */
   readonly traced: () => TracedResult;
@@ -88,11 +88,11 @@ export function runStudy(document: StudyDocument, all: AssumptionSet): StudyRun 
 interface RangeGroup {
   readonly name: string;
   readonly ids: readonly string[];
-  /** False where only the chance of infestation changes, not what it costs. */
+  /** False if only the chance of infestation changes, not its cost. */
   readonly movesStructures: boolean;
 }
 
-/** What moves together in the ranges of the report; how samples find mussels only where it is used. */
+/** Assumptions that move together in the report's ranges; detection by samples only if used. */
 function rangeGroups({ entries }: AssumptionSet, used: ReadonlySet<string>): RangeGroup[] {
   const all = [...entries.values()];
   const prices = all.filter((entry) => isPrice(entry) && !/^(checks|detection)\./.test(entry.id));

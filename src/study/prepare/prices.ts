@@ -5,22 +5,22 @@ import { type PriceIndex, yearsText } from "../../model/money/price-index.js";
 import type { StudyDocument } from "../format/schema.js";
 import type { Contradiction } from "../reading/contradiction.js";
 
-/** Prices of the assumptions as a study takes them. */
+/** Assumption prices adjusted to a study. */
 export interface StudyPrices {
   readonly factorOf: PriceFactor;
-  /** The index by which they were turned into the study's price year; absent where they are used as they stand. */
+  /** Index for conversion to the study's price year; absent if prices are used unchanged. */
   readonly index: PriceIndex | undefined;
 }
 
 type MoneyDocument = StudyDocument["money"];
 
-/** The index of all prices of the files, which are in US dollars. */
+/** Index for the assumption files, whose prices are in US dollars. */
 const indexId = "cpi-u";
 
 const remedy =
   "Choose another price year, add the missing year to money.indexValues with its source, or set money.pricesOfAssumptions to as-they-stand.";
 
-/** What prices of the assumptions are multiplied by, or the years that the index lacks for it. */
+/** Factor for assumption prices, or the problem of years missing from the index. */
 export function studyPrices(
   money: MoneyDocument,
   set: AssumptionSet,
@@ -58,10 +58,10 @@ function yearProblems({ priceYear }: MoneyDocument, index: PriceIndex, set: Assu
   ];
 }
 
-/** Prices change less than this between two years next to each other. */
+/** Largest plausible change of prices from one year to the next. */
 const largestYearlyChange = 1.25;
 
-/** Values on another base than the table's: they would turn prices into many times as much. */
+/** Index values on a different base from the table's, which would multiply prices many times over. */
 function valueProblems({ indexValues }: MoneyDocument, table: PriceIndex): Contradiction[] {
   return indexValues.flatMap(({ year, value }, place) => {
     const nearest = [...table.values].sort(([a], [b]) => Math.abs(a - year) - Math.abs(b - year))[0];

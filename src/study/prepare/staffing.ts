@@ -9,23 +9,23 @@ import { openingsOf } from "./traffic.js";
 
 type OptionDocument = Pick<WrittenStudy["options"][number], "open" | "steps">;
 
-/** An option's stations: what was asked, and the inspectors that they need. */
+/** An option's stations: the input, and the inspectors needed. */
 export interface StationRun {
   readonly optionId: string;
   readonly input: StaffingInput;
-  /** The days of each site, in the order of the staffing. */
+  /** Days of each site, in the order of `staffing.dayTypes`. */
   readonly days: readonly SiteDay[];
   readonly staffing: Staffing;
 }
 
-/** Always the same, so that a study always prints the same figures. */
+/** Constant, so that a study always prints the same figures. */
 const seed = 1;
 const mostDays = 100;
 const fewestDays = 20;
-/** Boats served, once for each number of inspectors, that a station may take: about a second. */
+/** Most boats simulated per station, over all numbers of inspectors: about a second. */
 const mostServed = 10_000_000;
 
-/** Days to draw: few enough to keep a report quick, the more so as a day of many boats says more by itself. */
+/** Number of days to simulate: fewer for busy stations, whose days each say more, to keep reports quick. */
 function replicationsFor(days: readonly SiteDay[], mostInspectors: number): number {
   const boats = sumOf(days.flatMap(({ arrivalsByHour }) => arrivalsByHour));
   const affordable = Math.floor(mostServed / (boats * mostInspectors));
@@ -33,7 +33,7 @@ function replicationsFor(days: readonly SiteDay[], mostInspectors: number): numb
 }
 
 /**
- * The stations of a study that was checked, in the order of its options.
+ * Stations of a study, in the order of its options.
  * @param traffic scaled to the launches of the year
  */
 export function staffStations({ options, boats }: StudyDocument, traffic: Traffic | undefined): StationRun[] {
@@ -46,7 +46,7 @@ export function staffStations({ options, boats }: StudyDocument, traffic: Traffi
   });
 }
 
-/** Boats that an option's stations check by site, day type and open hour; none for an option without open hours. */
+/** Boats checked at an option's stations by site, day type and open hour; none without open hours. */
 export function daysOfSites(
   { open, steps }: OptionDocument,
   classes: StudyDocument["boats"]["classes"],

@@ -35,7 +35,7 @@ function isForAllMonths(value: object): value is { all: Quantity } {
   return "all" in value && typeof value.all === "object" && value.all !== null && isQuantity(value.all);
 }
 
-/** Strips quantities of their texts; see `Plain`. */
+/** Reduces quantities to numbers; see `Plain`. */
 export function withoutUnits<T>(value: T): Plain<T>;
 export function withoutUnits(value: unknown): unknown {
   if (typeof value !== "object" || value === null) return value;
@@ -62,9 +62,9 @@ function levelsOf({ drawdown = [], record }: WithLevels<ScheduleDocument>) {
   };
 }
 
-/** What is worked out of a study before the model can take it. */
+/** Boat data prepared for the model. */
 export interface PreparedBoats {
-  /** Of the vessel classes, in their order. */
+  /** Of the vessel classes, in order. */
   readonly chances: readonly ClassChance[];
   readonly traffic: StudyTraffic | undefined;
   /** What is worked out of the study itself before a chance can be: see `estimateOf`. */
@@ -76,13 +76,13 @@ export interface ChanceEstimate extends Pick<ComparableLakes, "weightOfBoats" | 
   readonly learned: LearnedRate | undefined;
 }
 
-/** A lump, or a count with its price. */
+/** A lump sum, or a count with its unit price. */
 function yearlyLine({ name, group, unit, ...amount }: Plain<SoundYearly>): YearlyLine {
   if (amount.cost !== undefined) return { name, group, cost: amount.cost };
   return { name, group, count: amount.count, unitCost: amount.unitCost, unit };
 }
 
-/** The study as the model takes it. */
+/** The study as input of the model. */
 export function toModel(document: StudyDocument, boats: PreparedBoats): Omit<StudyInput, "plans"> {
   const { record, otherSchedules, ...others } = document.lake;
   const { lake, structures, money } = withoutUnits({
@@ -103,7 +103,7 @@ export function toModel(document: StudyDocument, boats: PreparedBoats): Omit<Stu
   };
 }
 
-/** The boats and the options alone: what decides the chances. */
+/** Only boats and options, which determine the chances. */
 export function boatsToModel(
   document: Pick<StudyDocument, "boats" | "options" | "money">,
   { chances, traffic, estimate }: PreparedBoats,

@@ -16,23 +16,23 @@ import type { DayTypeDocument, OpenDocument } from "../format/traffic-schema.js"
 import type { TrafficCounts } from "../reading/traffic-counts.js";
 import { sitesOf } from "./sites.js";
 
-/** Traffic of a study that was checked. */
+/** Traffic of a study. */
 export interface StudyTraffic {
   readonly entered: Traffic;
-  /** With as many launches a year as the study says. */
+  /** Scaled to the study's launches a year. */
   readonly scaled: Traffic;
-  /** Present where the traffic is made of counts. */
+  /** Present if the traffic comes from counts. */
   readonly counts: TrafficCounts | undefined;
 }
 
-/** Absent where a study gives no traffic. */
+/** Absent if the study gives no traffic. */
 export function trafficOf(boats: ReadBoats): StudyTraffic | undefined {
   if (!boats.traffic) return undefined;
   const entered = enteredTraffic(boats.traffic, boats);
   return { entered, counts: boats.traffic.counts, scaled: scaledTraffic(entered, launchesOf(boats)) };
 }
 
-/** Traffic as it was entered or counted, by the sites of the boats. */
+/** Traffic as entered or counted, by site. */
 export function enteredTraffic(traffic: ReadTraffic, boats: Pick<BoatsDocument, "sites">): Traffic {
   const sites = sitesOf(boats);
   const dayTypes = traffic.dayTypes
@@ -41,7 +41,7 @@ export function enteredTraffic(traffic: ReadTraffic, boats: Pick<BoatsDocument, 
   return { sites, dayTypes };
 }
 
-/** Day types of counts; counts that tell no sites apart are spread over them by their shares. */
+/** Day types of counts; counts without sites are split by the sites' shares. */
 export function countedDayTypes(
   { dayTypes }: Pick<TrafficCounts, "dayTypes">,
   sites: readonly LaunchSite[],
@@ -82,7 +82,7 @@ export function hourOf(time: string): number {
   return hours + minutes / 60;
 }
 
-/** An entry for each day type and site that the open hours name. */
+/** An entry for each day type and site named by the open hours. */
 export function openingsOf(open: OpenDocument, { sites, dayTypes }: Traffic): Opening[] {
   return open.flatMap((entry) => {
     const days = entry.dayTypes ?? dayTypes.map(({ id }) => id);
@@ -92,14 +92,14 @@ export function openingsOf(open: OpenDocument, { sites, dayTypes }: Traffic): Op
   });
 }
 
-/** How the coverage of an option comes from its open hours. */
+/** An option's coverage and the open hours behind it. */
 export interface CoverageRun {
   readonly optionId: string;
   readonly coverage: number;
   readonly rows: readonly MetLaunches[];
 }
 
-/** For each option that gives its open hours. */
+/** One for each option with open hours. */
 export function coverageRuns({ options, boats }: Pick<StudyDocument, "options" | "boats">): CoverageRun[] {
   return options.flatMap(({ id, hours }) => {
     if (!hours) return [];

@@ -3,10 +3,10 @@ import { InputError, type Problem, pathText } from "./problems.js";
 
 const mostTold = 20;
 
-/** Texts of a document, whatever its state, with characters that cannot be printed; the first of them. */
+/** The first texts with unprintable characters, in a document of any state. */
 export function characterProblems(document: unknown): Problem[] {
   const problems: Problem[] = [];
-  // A value of YAML may hold itself.
+  // A YAML value may contain itself.
   const seen = new Set<object>();
   const follow = (value: unknown, at: readonly PropertyKey[]): void => {
     if (problems.length >= mostTold) return;
@@ -26,8 +26,8 @@ export function characterProblems(document: unknown): Problem[] {
 const told = (found: string) => ({ found, allowed: allowedCharacters, remedy: "Take that character out." });
 
 /**
- * Texts that are kept beside a study: who wrote it, what the file is called.
- * @param texts by their places
+ * Refuses unprintable characters in texts kept beside a study, such as author and file name.
+ * @param texts by place
  * @throws InputError
  */
 export function requirePrintable(subject: string, texts: Readonly<Record<string, string | undefined>>): void {

@@ -3,21 +3,21 @@ export interface Contradiction {
   readonly path: readonly PropertyKey[];
   readonly found: string;
   readonly allowed: string;
-  /** Line of the CSV text that stands at that place. */
+  /** Line of the CSV text at that place. */
   readonly line?: number;
-  /** What to do, if it is not plain from what is allowed. */
+  /** What to do, if `allowed` does not make it plain. */
   readonly remedy?: string;
 }
 
-/** One thing wrong with a record of levels; without a line where it is the record as a whole. */
+/** A fault of a record; without a line if it concerns the record as a whole. */
 export type RecordProblem = Omit<Required<Contradiction>, "path" | "line"> & Pick<Contradiction, "line">;
 
-/** A part of a study as the rest of the program takes it, or what is wrong with it. */
+/** A part of a study that passed its checks, or its problems. */
 export type Judged<Part> =
   | { readonly sound: Part; readonly problems?: undefined }
   | { readonly problems: Contradiction[] };
 
-/** Parts that are all sound, or everything that is wrong with any of them. */
+/** All parts if every one is sound, otherwise the problems of all. */
 export function allSound<Part>(parts: readonly Judged<Part>[]): Judged<Part[]> {
   const sound = parts.flatMap((part) => (part.problems ? [] : [part.sound]));
   if (sound.length === parts.length) return { sound };
@@ -38,7 +38,7 @@ export function repeatedIds(
   });
 }
 
-/** Two fields of which a group holds exactly one. */
+/** A problem unless exactly one of two fields is given. */
 export function exactlyOne<Field extends string>(
   group: Readonly<Partial<Record<Field, unknown>>>,
   first: Field,

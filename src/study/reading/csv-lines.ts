@@ -6,7 +6,7 @@ export interface CsvLine {
   readonly cells: readonly string[];
 }
 
-/** The lines of a CSV text that hold something, at most `most` of them, or what keeps them from being read. */
+/** Non-empty lines of a CSV text, at most `most`, or the problem that prevents reading. */
 export function csvLines(csv: string, most: number, delimiter = ","): readonly CsvLine[] | RecordProblem {
   const lines: CsvLine[] = [];
   try {
@@ -38,7 +38,7 @@ export function csvLines(csv: string, most: number, delimiter = ","): readonly C
 
 const mostProblems = 20;
 
-/** The first problems of a text, and how many more there are. */
+/** The first problems, and the number of the rest. */
 export function firstProblems(problems: readonly RecordProblem[]): readonly RecordProblem[] {
   const rest = problems.length - mostProblems;
   if (rest <= 0) return problems;

@@ -4,14 +4,14 @@ type DecimalSign = "point" | "comma" | "either";
 const withPoint = /^(?:[1-9]\d{0,2}(?:,\d{3})+|\d+)(?:\.\d+)?$/;
 const withComma = /^(?:[1-9]\d{0,2}(?:\.\d{3})+|\d+)(?:,\d+)?$/;
 
-/** Longer cells hold no number. */
+/** Longest cell that is searched for numbers. */
 const longestCell = 160;
 
-/** The numbers of a cell, "1.240,5" of "1.240,5 m", and of a range all of them. */
+/** Numbers in a cell: "1.240,5" in "1.240,5 m"; all those of a range. */
 export const numbersIn = (cell: string): readonly string[] =>
   cell.length > longestCell ? [] : (cell.match(/\d[\d.,]*\d/g) ?? []);
 
-/** @returns undefined where it has no sign, or too many to be a number */
+/** @returns undefined if it has no sign, or too many for a number */
 export function decimalSign(number: string): DecimalSign | undefined {
   if (!/[.,]/.test(number)) return undefined;
   const [point, comma] = [withPoint.test(number), withComma.test(number)];
@@ -20,7 +20,7 @@ export function decimalSign(number: string): DecimalSign | undefined {
   return comma ? "comma" : undefined;
 }
 
-/** A cell whose numbers have decimal commas, with points instead and without marks between thousands. */
+/** A cell with decimal points for its decimal commas and no thousands separators. */
 export const withPoints = (cell: string): string =>
   numbersIn(cell).length === 0
     ? cell
@@ -28,7 +28,7 @@ export const withPoints = (cell: string): string =>
         withComma.test(number) ? number.replaceAll(".", "").replace(",", ".") : number,
       );
 
-/** The larger reading of a number that can be read in two ways: "12,000" as 12000. */
+/** The larger reading of an ambiguous number: "12,000" as 12000. */
 export const asThousands = (number: string): string => number.replace(/[.,]/g, "");
 
 /** The smaller: "12,000" as 12.000. */

@@ -3,15 +3,15 @@ import { type CsvLine, csvLines } from "./csv-lines.js";
 import { asDecimals, asThousands, decimalSign, numbersIn, withPoints } from "./csv-numbers.js";
 import { describe } from "./problems.js";
 
-/** A line of a table with what is wrong with it as such; its values are not to be read then. */
+/** A line of a table; if it has a fault of its own, its values must not be read. */
 export interface TableLine extends CsvLine {
-  /** As they were typed: in `cells` decimal commas are points. */
+  /** As typed; `cells` has points for decimal commas. */
   readonly typed: readonly string[];
   readonly problem?: RecordProblem;
 }
 
 export interface CsvTable {
-  /** Absent where there is no line at all. */
+  /** Absent if there is no line. */
   readonly head: CsvLine | undefined;
   readonly body: readonly TableLine[];
   readonly separator: Separator;
@@ -20,21 +20,21 @@ export interface CsvTable {
 type Separator = "," | ";" | "\t";
 
 /**
- * Reads a table with a head: of levels, seasons, launches or structures, from a file or pasted. This is the rule for all.
+ * Reads a table with a head: levels, seasons, launches or structures, from a file or pasted. The rules for all:
  *
- * - **Separator.** Tabs where the head has one, else semicolons where it has more of them than commas, else commas.
- * - **Surplus.** A line with more values than its head is a fault: an unquoted 12,000 would be 12, and what follows would
- *   stand in the wrong columns. So is a value below no name. Empty values at the end, also of the head, are nothing.
- * - **Decimals.** Only numbers of the columns that hold numbers tell. One that can be read in one way tells the sign before
- *   decimals for the whole table: 40.5, 1,240.5, 1,240,000 and 1240.125 have points; 40,5, 1.240,5, 0,125 and 1240,125
- *   have commas. With commas between values, decimal commas are faults even in quotation marks. With tabs or semicolons they
- *   are read where no number of the table has a decimal point; where some have, the lines with decimal commas are faults.
- * - **Thousands.** A number such as 12,000 or 12.000, of one to three digits, a sign and three more, can be read in two ways.
- *   It is read as with a decimal point where another number of the table has one and none a decimal comma, or where commas
- *   stand between values and no number has a decimal comma. Else it is not guessed: its line is a fault that tells both
- *   readings and how to write each.
+ * - **Separator.** Tabs if the head has any; else semicolons if it has more of them than commas; else commas.
+ * - **Surplus.** A line with more values than the head is a fault: an unquoted 12,000 would become 12 and shift the
+ *   values after it. So is a value in a column without a name. Empty values at the end of a line or head are ignored.
+ * - **Decimals.** Only numbers in numeric columns count. One that is unambiguous sets the decimal sign of the whole
+ *   table: 40.5, 1,240.5, 1,240,000 and 1240.125 have points; 40,5, 1.240,5, 0,125 and 1240,125 have commas. If commas
+ *   separate values, decimal commas are faults even in quotation marks. With tabs or semicolons they are read if no
+ *   number of the table has a decimal point; otherwise the lines with decimal commas are faults.
+ * - **Thousands.** A number such as 12,000 or 12.000 (one to three digits, a sign, three more) is ambiguous. Its
+ *   decimal sign is taken to be a point if another number of the table has one and none has a decimal comma, or if
+ *   commas separate values and no number has a decimal comma. Otherwise it is not guessed: its line is a fault that
+ *   gives both readings and how to write each.
  *
- * @param most lines that are read, the head among them
+ * @param most largest number of lines read, including the head
  * @param isNumeric whether a column holds numbers, by its head
  */
 export function csvTable(
@@ -64,7 +64,7 @@ function separatorOf(csv: string): Separator {
 
 interface Signs {
   readonly separator: Separator;
-  /** First number with a decimal point, and the first with a decimal comma. */
+  /** First number with a decimal point, and first with a decimal comma. */
   readonly point: Found | undefined;
   readonly comma: Found | undefined;
 }
@@ -107,7 +107,7 @@ function tableLine(given: CsvLine, head: CsvLine, { numeric, signs }: Reading): 
   return { ...line, typed: cells, cells: cells.map((cell, at) => (numeric[at] ? withPoints(cell) : cell)) };
 }
 
-/** Values that no column of the head is for. */
+/** Values in columns without a head. */
 function shapeProblem({ line, cells }: CsvLine, head: CsvLine): RecordProblem | undefined {
   const nameless = cells.findIndex((cell, column) => cell !== "" && (head.cells[column] ?? "") === "");
   if (nameless < 0) return undefined;
@@ -126,7 +126,7 @@ function shapeProblem({ line, cells }: CsvLine, head: CsvLine): RecordProblem | 
 
 const longestNames = 300;
 
-/** A number of a table that cannot be read, or that can be read in two ways. */
+/** Numbers that are unreadable or ambiguous. */
 function numberProblem(line: number, number: string, signs: Signs): RecordProblem[] {
   const { separator, point, comma } = signs;
   const sign = decimalSign(number);

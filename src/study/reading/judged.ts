@@ -13,15 +13,15 @@ import { type Problem, problemOf, problemsOf, valueAt } from "./problems.js";
 import { refuseRecordFiles } from "./record-files.js";
 import { type RecordReaders, recordReaders } from "./record-readers.js";
 
-/** What is known of a document that may not be a study yet. */
+/** What can be read of an unfinished study. */
 export interface ReadDraft {
-  /** What keeps it from being a study; none if it is one. */
+  /** Reasons why it is not a study yet; none if it is one. */
   readonly problems: readonly Problem[];
-  /** The lake's own record; absent while it cannot be read. */
+  /** The lake's own record; absent while unreadable. */
   readonly levels: LevelRecord | undefined;
 }
 
-/** Reads a document as far as it has come. */
+/** Reads an unfinished study as far as possible. */
 export function readDraft(document: unknown, readers = recordReaders()): ReadDraft {
   const first = [...refuseRecordFiles(document), ...characterProblems(document)];
   const { problems } = judged(document, readers);
@@ -41,7 +41,7 @@ function draftLevels(document: unknown, readers: RecordReaders): LevelRecord | u
 
 const elevation = quantity("elevation");
 
-/** A study, or what keeps a document from being one. */
+/** The study in a document, or its problems. */
 export function judged(
   document: unknown,
   readers: RecordReaders,
@@ -63,14 +63,14 @@ export function judged(
   return read.problems ? { problems: read.problems.map(inDocument) } : { study: read.sound, problems: [] };
 }
 
-/** Of a text that its field refuses by itself, that alone is told. */
+/** All problems, without those of characters in texts that their fields refuse anyway. */
 export function together(first: readonly Problem[], problems: readonly Problem[]): Problem[] {
   const refused = new Set(problems.map(({ path }) => path));
   const isTold = ({ path, allowed }: Problem) => allowed === allowedCharacters && refused.has(path);
   return [...first.filter((each) => !isTold(each)), ...problems];
 }
 
-/** The parts of a broken document that are sound by themselves, so that contradictions there are told as well. */
+/** Well-formed parts of a broken document, so that their contradictions are reported too. */
 function partsOf(document: unknown): SoundParts {
   if (typeof document !== "object" || document === null) return { structures: [] };
   const { shape } = studySchema;

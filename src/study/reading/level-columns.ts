@@ -2,7 +2,7 @@ import { columnReader, QuantityError } from "../../units/quantity.js";
 import type { RecordProblem } from "./contradiction.js";
 import { describe } from "./problems.js";
 
-/** Where a record holds what, and how its levels are read. */
+/** The columns of a record, and the reader of its levels. */
 export interface LevelColumns {
   readonly names: readonly string[];
   readonly date: number;
@@ -15,7 +15,7 @@ export interface LevelColumns {
 export const headerExample = '"date,elevation (ft)" or "date,elevation [m]"';
 
 const datePattern = /^date$/i;
-/** Longer names are none of a record; no pattern sees them. */
+/** Longest name of a column; no pattern is tried on a longer one. */
 const longestName = 100;
 const elevationPattern = /^elevation\s*(?:\(([^()]*)\)|\[([^[\]]*)\])?$/i;
 
@@ -24,7 +24,7 @@ export const isElevation = (name: string): boolean =>
 
 const isDate = (name: string): boolean => datePattern.test(name);
 
-/** The columns that a header names, or what is wrong with it. */
+/** The columns named by a header, or its problems. */
 export function levelColumns(names: readonly string[]): LevelColumns | readonly RecordProblem[] {
   if (names.length === 1) {
     return [

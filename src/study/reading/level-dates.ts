@@ -2,13 +2,13 @@ import { daysInYear, daysOf, monthOfDay, monthStart } from "../../model/lake/cal
 
 /** A date of a record in the model's calendar: days are counted from 1 January of year 0, 365 to a year. */
 export interface RecordDate {
-  /** As typed: "2011-03-05" or "2011-03". Texts of one form sort as their dates do. */
+  /** As typed: "2011-03-05" or "2011-03". Texts of one form sort by date. */
   readonly text: string;
   readonly form: DateForm;
-  /** First and last day of what the date covers. */
+  /** First and last day covered. */
   readonly firstDay: number;
   readonly lastDay: number;
-  /** 29 February has no place in the model's year. */
+  /** True for 29 February, which the model's year lacks. */
   readonly isLeapDay: boolean;
 }
 
@@ -19,7 +19,7 @@ export const formTexts: Record<DateForm, string> = { daily: '"YYYY-MM-DD"', mont
 const datePattern = /^(\d{4})-(\d{2})(?:-(\d{2}))?$/;
 const [earliestYear, latestYear] = [1800, 2200];
 
-/** Reads a date. @returns the date, or what is allowed in its place */
+/** Reads a date. @returns the date, or what is allowed instead */
 export function readDate(text: string): RecordDate | { readonly allowed: string } {
   const match = datePattern.exec(text);
   if (!match) {
@@ -45,7 +45,7 @@ const isLeapYear = (year: number) => (year % 4 === 0 && year % 100 !== 0) || yea
 
 export const yearOf = (day: number): number => Math.floor(day / daysInYear);
 
-/** A day as records write it, "2011-03-05", or its month alone. */
+/** A day as records write it, "2011-03-05", or only its month. */
 export function dateText(day: number, form: DateForm): string {
   const month = monthOfDay(day);
   const parts = [yearOf(day), month + 1, (day % daysInYear) - monthStart(month) + 1];
@@ -57,7 +57,7 @@ export function dateText(day: number, form: DateForm): string {
 
 const shortMonths = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
 
-/** A day within its year as prose has it: "1 Oct". */
+/** A day of the year in prose: "1 Oct". */
 export function dayText(day: number): string {
   const month = monthOfDay(day);
   return `${(day % daysInYear) - monthStart(month) + 1} ${shortMonths[month]}`;

@@ -16,24 +16,24 @@ import {
   spanProblems,
 } from "./level-sequence.js";
 
-/** Lake levels of several calendar years, as read from CSV text. */
+/** Lake levels of several calendar years, parsed from CSV. */
 export interface LevelRecord {
   readonly form: DateForm;
-  /** The complete calendar years, at least one. */
+  /** Complete calendar years, at least one. */
   readonly years: readonly LevelYear[];
-  /** Years at the record's ends of which it holds only a part: "1998 (from 1 Oct)". */
+  /** Incomplete years at the record's ends: "1998 (from 1 Oct)". */
   readonly leftOut: readonly string[];
-  /** Days of those years whose level was joined linearly over a gap; years without such days are absent. */
+  /** Days interpolated linearly across gaps; years without any are absent. */
   readonly filled: ReadonlyArray<{ readonly label: string; readonly days: number }>;
 }
 
-/** A record, or why there is none. */
+/** A record, or its problems. */
 export type LevelReading =
   | { readonly record: LevelRecord }
   | { readonly record?: undefined; readonly problems: readonly RecordProblem[] };
 
 export interface RecordSettings {
-  /** Longest gap that is joined linearly, days. */
+  /** Longest gap that is interpolated linearly, days. */
   readonly fillGapsUpTo: number;
   readonly minimumElevation: Quantity;
   readonly maximumElevation: Quantity;
@@ -43,9 +43,9 @@ export interface RecordSettings {
  * Reads a record of lake levels: a date and an elevation column with its unit in the header, one line a day
  * ("YYYY-MM-DD") or one line a month ("YYYY-MM", the month's mean).
  *
- * The model's year has 365 days: levels of 29 February are checked and then left out. Monthly means stand at
- * mid-month and are joined linearly, over the turn of the year as well; before the first and after the last
- * mid-month of the record the level stays. The mean of a month so joined differs a little from the mean given.
+ * The model's year has 365 days: levels of 29 February are checked and then dropped. Monthly means are placed at
+ * mid-month and interpolated linearly, also across the turn of the year; before the first and after the last
+ * mid-month the level is constant. The mean of an interpolated month differs slightly from the mean given.
  */
 export function readLevelRecord(csv: string, settings: RecordSettings): LevelReading {
   const { rows, problems: lineProblems } = readLevelRows(csv);
@@ -64,7 +64,7 @@ export function readLevelRecord(csv: string, settings: RecordSettings): LevelRea
   return recordOf(sorted, gaps);
 }
 
-/** What two conversions of one elevation may differ by, m. */
+/** Rounding error between two conversions of one elevation, m. */
 const roundingError = 1e-9;
 
 function rangeProblems(
@@ -82,7 +82,7 @@ function rangeProblems(
     }));
 }
 
-/** Puts sound rows together as years. */
+/** Assembles sound rows into years. */
 function recordOf(sorted: readonly LevelRow[], gaps: readonly Gap[]): LevelReading {
   const [first, last] = [sorted[0], sorted.at(-1)];
   if (!first || !last) return { problems: [tooShort("no level")] };
@@ -117,7 +117,7 @@ function partText(year: number, firstDay: number, lastDay: number): string {
   return `${year} (${[...from, ...to].join(" ")})`;
 }
 
-/** Level on a day, the middles of what the rows cover being joined linearly; days must be asked in order. */
+/** Level on a day, interpolated between the midpoints of the rows; days must be asked for in order. */
 function joined(sorted: readonly LevelRow[]): (day: number) => number {
   const points = sorted.flatMap(({ date, elevation }) =>
     elevation === undefined ? [] : [{ day: (date.firstDay + date.lastDay) / 2, elevation }],

@@ -6,15 +6,15 @@ import { headerExample, isElevation, type LevelColumns, levelColumns } from "./l
 import { formTexts, type RecordDate, readDate } from "./level-dates.js";
 import { describe } from "./problems.js";
 
-/** A line whose date is sound. */
+/** A line with a sound date. */
 export interface LevelRow {
   readonly line: number;
   readonly date: RecordDate;
   /** Level as typed, with the unit of its column. */
   readonly text: string;
-  /** In m; absent where the cell holds no number. */
+  /** In m; absent if the cell holds no number. */
   readonly elevation: number | undefined;
-  /** True if a line without a sound date stands directly before. */
+  /** True if the line before has no sound date. */
   readonly followsUndated: boolean;
 }
 
@@ -26,7 +26,7 @@ interface LevelRows {
 export const mostYears = 100;
 const mostLines = mostYears * 366 + 1;
 
-/** The lines of a CSV text, a level to each date. Whatever is not well formed is among the problems. */
+/** Lines of a CSV text, one level per date, and the problems of malformed ones. */
 export function readLevelRows(csv: string): LevelRows {
   const table = csvTable(csv, mostLines + 1, isElevation);
   if ("found" in table) return { rows: [], problems: [table] };

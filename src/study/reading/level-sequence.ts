@@ -4,7 +4,7 @@ import type { RecordProblem } from "./contradiction.js";
 import { dateText, longestFill, yearOf } from "./level-dates.js";
 import { type LevelRow, mostYears } from "./level-rows.js";
 
-/** Days of which a record holds no level, between two of its lines. */
+/** Days without a level between two lines of a record. */
 export interface Gap {
   readonly before: LevelRow;
   readonly after: LevelRow;
@@ -14,7 +14,7 @@ export interface Gap {
 
 export const daysOfGap = ({ firstDay, lastDay }: Gap): number => lastDay - firstDay + 1;
 
-/** Dates that come twice or before the date of an earlier line. */
+/** Dates that are repeated or out of order. */
 export function orderProblems(rows: readonly LevelRow[]): RecordProblem[] {
   const lines = new Map<string, number>();
   let latest: LevelRow | undefined;
@@ -37,7 +37,7 @@ export function orderProblems(rows: readonly LevelRow[]): RecordProblem[] {
   });
 }
 
-/** Rows in order of date, each date once, without 29 February. */
+/** Rows by date, each date once, without 29 February. */
 export function inOrder(rows: readonly LevelRow[]): LevelRow[] {
   return rows
     .filter(({ date }) => !date.isLeapDay)
@@ -45,7 +45,7 @@ export function inOrder(rows: readonly LevelRow[]): LevelRow[] {
     .filter(({ date }, index, sorted) => date.firstDay !== sorted[index - 1]?.date.firstDay);
 }
 
-/** Gaps in rows that are in order; none where a line with a broken date may hold the days. */
+/** Gaps in ordered rows; none where a line with a malformed date may hold the days. */
 export function gapsIn(sorted: readonly LevelRow[]): Gap[] {
   return sorted.flatMap((after, index) => {
     const before = sorted[index - 1];

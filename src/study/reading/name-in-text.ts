@@ -2,17 +2,17 @@ import { isScalar, parseDocument, type Scalar } from "yaml";
 import { forXml } from "./characters.js";
 import { lineNestedTooDeep } from "./nesting.js";
 
-/** What the schema allows. */
+/** Longest name that the schema allows. */
 const longestName = 200;
 
-/** The study's name in a text that may be incomplete; absent where the text gives none. */
+/** The study's name in a possibly incomplete text; absent if it gives none. */
 export function nameInText(text: string): string | undefined {
   const value = nameScalar(text)?.value;
   if (typeof value !== "string" || value.trim() === "") return undefined;
   return forXml(value.trim().slice(0, longestName));
 }
 
-/** The text with another name of the study, and nothing else changed; the same text where it gives no name. */
+/** The text with another study name and nothing else changed; unchanged if it gives no name. */
 export function renamedText(text: string, name: string): string {
   const scalar = nameScalar(text);
   if (!scalar?.range || scalar.type?.startsWith("BLOCK")) return text;

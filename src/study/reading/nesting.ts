@@ -1,12 +1,11 @@
 import { type Document, isAlias, Lexer, visit } from "yaml";
 
-/** Groups within groups: a study needs a dozen. */
+/** Deepest nesting of groups; a study needs a dozen. */
 export const deepestGroups = 64;
 
 /**
- * The line from which on groups are nested deeper than any study's. It is told before the parser sees the text: that one
- * calls itself for every group, takes many seconds over a long text, and where its stack ends amid a pattern the whole
- * process ends.
+ * The first line nested deeper than any study. It is found before the parser sees the text: the parser recurses into
+ * every group, takes many seconds over a long text, and ends the whole process if its stack overflows amid a pattern.
  */
 export function lineNestedTooDeep(text: string): number | undefined {
   const nesting: Nesting = { flow: 0, onLine: 0, column: 0, isBeforeText: true, columns: [] };
@@ -22,13 +21,13 @@ export function lineNestedTooDeep(text: string): number | undefined {
 }
 
 interface Nesting {
-  /** Groups in brackets that are open. */
+  /** Open brackets. */
   flow: number;
-  /** Groups that this line begins: "- - a: b". */
+  /** Groups begun on this line: "- - a: b". */
   onLine: number;
   column: number;
   isBeforeText: boolean;
-  /** Columns at which the groups around this line begin. */
+  /** Starting columns of the groups around this line. */
   readonly columns: number[];
 }
 
@@ -48,12 +47,12 @@ function beginAt({ column, columns }: Nesting): void {
   columns.push(column);
 }
 
-/** Whether a document that was read is deeper than any study: what works through it later would run out of room. */
+/** Whether a parsed document is nested deeper than any study, and would overflow the stack later. */
 export function isNestedTooDeep(document: Document): boolean {
   let found = false;
   visit(document, {
     Collection: (_key, _group, way) => {
-      // Between a group and one in it stands the pair of its key, except in lists.
+      // Except in lists, the pair of a key stands between a group and the one within it.
       found ||= way.length > 2 * deepestGroups;
       return found ? visit.BREAK : undefined;
     },
@@ -61,10 +60,10 @@ export function isNestedTooDeep(document: Document): boolean {
   return found;
 }
 
-/** Values named once and repeated by their name; a study needs a few. */
+/** Most anchors and aliases; a study needs a few. */
 export const mostAliases = 1000;
 
-/** Whether so many values are named or repeated that looking each up would take the square of their number. */
+/** Whether there are too many anchors and aliases: resolving them takes quadratic time. */
 export function hasTooManyAliases(document: Document): boolean {
   let found = 0;
   visit(document, {

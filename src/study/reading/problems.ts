@@ -4,16 +4,16 @@ import { structureKinds } from "../../model/structures/kinds.js";
 import { codeOf, forXml, unseenIn } from "./characters.js";
 import type { Contradiction } from "./contradiction.js";
 
-/** One thing wrong with a study, for its author. */
+/** One problem of a study, in words for its author. */
 export interface Problem {
   /** Place in the document: structures[2].rack.clearSpacing. */
   readonly path: string;
-  /** The same place key by key; absent where it is a place in the text. */
+  /** The same place key by key; absent for a place in the text. */
   readonly at?: readonly PropertyKey[];
   readonly found: string;
   readonly allowed: string;
   readonly remedy: string;
-  /** True where it is only unusual, and keeps nothing from being computed. */
+  /** True if it is merely unusual and does not prevent computing. */
   readonly unusual?: boolean;
 }
 
@@ -32,7 +32,7 @@ export function sentence({ path, found, allowed, remedy }: Problem): string {
   return `${path}: found ${found}; allowed: ${allowed}. ${remedy}`;
 }
 
-/** The issues of a failed parse as problems, with the value found at each place. */
+/** Issues of a failed parse as problems, with the value found. */
 export function problemsOf(issues: readonly z.core.$ZodIssue[], document: unknown): Problem[] {
   return issues.flatMap((issue) => problemsOfIssue(issue, document));
 }
@@ -66,7 +66,7 @@ function problemsOfIssue(issue: z.core.$ZodIssue, document: unknown): Problem[] 
   ];
 }
 
-/** Of a union's branches, the one that the author seems to have meant: by months if an object, else one value. */
+/** The branch of a union that the author seems to have meant: months if an object, else one value. */
 function closestBranch(
   errors: readonly (readonly z.core.$ZodIssue[])[],
   found: unknown,
@@ -110,7 +110,7 @@ const typeNames: Record<string, string> = {
 
 const longestFound = 60;
 
-/** A value as its author would recognise it, cut to a readable length. */
+/** A value as its author would recognise it, at a readable length. */
 export function describe(value: unknown): string {
   if (value === undefined) return "nothing";
   if (Array.isArray(value)) return `a list of ${value.length}`;
@@ -122,7 +122,7 @@ export function describe(value: unknown): string {
   return text.length > longestFound ? `${text.slice(0, longestFound)}…` : text;
 }
 
-/** What stands at a place of a document; undefined where nothing does. */
+/** The value at a place in a document; undefined if there is none. */
 export function valueAt(document: unknown, path: readonly PropertyKey[]): unknown {
   return path.reduce<unknown>(
     (value, key) =>
@@ -133,7 +133,7 @@ export function valueAt(document: unknown, path: readonly PropertyKey[]): unknow
   );
 }
 
-/** structures[2].rack.width, with the id of the structure or option beside its index where it has one. */
+/** A path as text, with the id of a structure or option beside its index: structures[2 "intake"].rack.width. */
 export function pathText(path: readonly PropertyKey[], document: unknown): string {
   if (path.length === 0) return "the document";
   return path
@@ -145,7 +145,7 @@ export function pathText(path: readonly PropertyKey[], document: unknown): strin
     .join("");
 }
 
-/** A key may be written as nothing at all, or hold what no reader sees: that is told by its code. */
+/** A key in print; blanks and invisible characters are given by code. */
 function keyText(key: PropertyKey): string {
   const text = String(key);
   if (text.trim() !== "" && !unseen.test(text)) return text;
@@ -155,7 +155,7 @@ function keyText(key: PropertyKey): string {
 
 const unseen = /[\p{C}\p{Zl}\p{Zp}]/u;
 
-/** A contradiction as its author is told of it. */
+/** A contradiction in words for the author. */
 export function problemOf({ path, line, found, allowed, remedy }: Contradiction, document: unknown): Problem {
   return {
     path: pathText(path, document) + (line === undefined ? "" : `, line ${line}`),
@@ -166,7 +166,7 @@ export function problemOf({ path, line, found, allowed, remedy }: Contradiction,
   };
 }
 
-/** What was typed for a quantity at a place; empty where there is none. */
+/** The text typed for a quantity at a place; empty if there is none. */
 export function typedText(document: object, at: readonly PropertyKey[]): string {
   const text = valueAt(document, [...at, "text"]);
   return typeof text === "string" ? text : "";

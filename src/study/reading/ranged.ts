@@ -2,15 +2,15 @@ import type { Spread, SpreadQuantity } from "../../units/spread.js";
 import { asWritten } from "../format/as-written.js";
 import type { StudyDocument } from "../format/schema.js";
 
-/** A quantity of the study that its author gave with a range. */
+/** A quantity given with a range. */
 export interface RangedQuantity {
-  /** Where it stands, by the ids of the groups that it stands in: "structures/marina/wettedArea". */
+  /** Its place, by the ids of the enclosing groups: "structures/marina/wettedArea". */
   readonly id: string;
   readonly path: readonly PropertyKey[];
   readonly quantity: SpreadQuantity & { readonly spread: Spread };
 }
 
-/** Every quantity with a range, in the order of the document. */
+/** All quantities with a range, in document order. */
 export function rangedQuantities(document: StudyDocument): RangedQuantity[] {
   return rangedIn(asWritten(document), [], []);
 }
@@ -37,7 +37,7 @@ function nameOf(item: unknown): string | undefined {
   return "name" in item && typeof item.name === "string" ? item.name : undefined;
 }
 
-/** A quantity in words, with the name of the nearest group that has one: "wetted area of Marina docks". */
+/** A quantity in words, with the nearest name above it: "wetted area of Marina docks". */
 export function quantityName(document: unknown, path: readonly PropertyKey[]): string {
   let owner: string | undefined;
   let words: string[] = [];
@@ -51,7 +51,7 @@ export function quantityName(document: unknown, path: readonly PropertyKey[]): s
   return owner === undefined ? words.join(", ") : `${words.join(", ")} of ${owner}`;
 }
 
-/** What tells apart items that have no name of their own: "seals, resident, share of Full season". */
+/** The identifying value of an unnamed item: "seals, resident, share of Full season". */
 function itemName(value: unknown): string | undefined {
   const names = ["id", "vesselClass", "part"].map((key): unknown => Reflect.get(Object(value), key));
   return names.find((name) => typeof name === "string");
@@ -62,7 +62,7 @@ function givenName(value: unknown): string | undefined {
   return typeof value.name === "string" ? value.name : undefined;
 }
 
-/** The document with other values at some places: what is not on the way to one of them is shared. */
+/** The document with some values replaced; everything off their paths is shared. */
 export function withValues<T>(
   document: T,
   values: ReadonlyArray<{ readonly path: readonly PropertyKey[]; readonly value: number }>,

@@ -36,7 +36,7 @@ function sizeOf(path: string): number {
     const found = statSync(path);
     if (found.isFile()) return found.size;
   } catch {
-    // reported below, with folders
+    // reported below, as folders are
   }
   throw single(
     basename(path),
@@ -52,13 +52,13 @@ export function readStudyText(text: string, name: string): StudyDocument {
   return readDocument(text, name, { files: refuseRecordFiles, characters: characterProblems });
 }
 
-/** The text of a study whose report was issued: it may hold characters that were not refused then. */
+/** Reads the study of an issued report, which may hold characters that were not yet refused. */
 export const readIssuedText = (text: string, name: string): StudyDocument =>
   readDocument(text, name, { files: refuseRecordFiles, characters: () => [] });
 
 type Told = (document: unknown) => Problem[];
 
-/** @param told `files` reads the files that records name, or says why it cannot */
+/** @param told `files` reads the files named by records, or reports why it cannot */
 function readDocument(
   text: string,
   name: string,
@@ -73,7 +73,7 @@ function readDocument(
   throw new InputError(name, together(first, problems));
 }
 
-/** The document of a text, as JSON or YAML gives it. @throws InputError where it cannot be read */
+/** The document in a text of JSON or YAML. @throws InputError if it cannot be read */
 export function parseText(text: string, name: string): unknown {
   if (text.trim() === "") {
     throw single(name, "the file", "nothing", "a study as JSON or YAML", "Start from one of the examples.");
@@ -83,7 +83,7 @@ export function parseText(text: string, name: string): unknown {
   const lines = new LineCounter();
   const parsed = parseDocument(text, {
     ...{ uniqueKeys: false, lineCounter: lines, logLevel: "error" },
-    // Each error's excerpt of its line takes as long as the line.
+    // An error's excerpt takes time in proportion to its line.
     prettyErrors: false,
   });
   if (parsed.errors.length === 0 && isNestedTooDeep(parsed)) throw tooDeep(name, "the file");
@@ -101,7 +101,7 @@ export function parseText(text: string, name: string): unknown {
   }
 }
 
-/** The first error of a text: those after it mostly follow from it. */
+/** A text's first error; later ones mostly follow from it. */
 function textProblem({ message, pos }: YAMLParseError, lines: LineCounter): Problem {
   const { line, col } = lines.linePos(pos[0]);
   return {
@@ -114,7 +114,7 @@ function textProblem({ message, pos }: YAMLParseError, lines: LineCounter): Prob
 
 const mostRepeated = 20;
 
-/** Keys written twice in one group, the first of them. The parser's own check takes the square of the number of keys. */
+/** First repeated keys within a group. The parser's own check takes quadratic time. */
 function repeatedKeys(parsed: Document, lines: LineCounter): Problem[] {
   const problems: Problem[] = [];
   visit(parsed, {
@@ -164,7 +164,7 @@ function single(name: string, path: string, found: string, allowed: string, reme
   return new InputError(name, [{ path, found, allowed, remedy }]);
 }
 
-/** What an author is told of a file beyond the largest. */
+/** The error for a file that is too large. */
 export function tooLarge(name: string, bytes: number): InputError {
   const megabytes = (size: number) => `${(size / 1024 / 1024).toFixed(1)} MB`;
   const allowed = `at most ${megabytes(largestStudyBytes)}`;

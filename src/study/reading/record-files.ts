@@ -4,7 +4,7 @@ import { largestRecordBytes, recordFileName } from "../format/schedule-schema.js
 import { type Problem, pathText } from "./problems.js";
 import { encodingProblem, utf8Text } from "./utf8.js";
 
-/** A record in a document that names a file. */
+/** A record that names a file. */
 interface FileRecord {
   readonly path: string;
   readonly file: string;
@@ -12,8 +12,8 @@ interface FileRecord {
 }
 
 /**
- * Puts the text of each CSV file that a study's records name under `csv`, in the document itself. Only plain names
- * of files in the study's own folder are followed; other values of `file` are left for the schema to refuse.
+ * Puts the text of each CSV file named by a record under `csv`, in the document itself. Only plain names of files in
+ * the study's own folder are followed; other values of `file` are left for the schema to refuse.
  */
 export function readRecordFiles(document: unknown, folder: string): Problem[] {
   return fileRecords(document).flatMap(({ path, file, record }) => {
@@ -32,7 +32,7 @@ export function readRecordFiles(document: unknown, folder: string): Problem[] {
   });
 }
 
-/** Problems of a study that has no folder: its records cannot name files. */
+/** Problems of a study without a folder, whose records cannot name files. */
 export function refuseRecordFiles(document: unknown): Problem[] {
   return fileRecords(document).map(({ path, file }) => ({
     path,

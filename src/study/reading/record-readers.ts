@@ -2,7 +2,7 @@ import { type LevelReading, type RecordSettings, readLevelRecord } from "./level
 import { readSeasonLog, type SeasonReading } from "./season-log.js";
 import { type CountsReading, type CountsSettings, readTrafficCounts } from "./traffic-counts.js";
 
-/** How the records of one study are read. */
+/** Parsers of a study's records. */
 export interface RecordReaders {
   readonly levels: (csv: string, settings: RecordSettings) => LevelReading;
   readonly seasons: (csv: string, classIds: readonly string[]) => SeasonReading;
@@ -15,7 +15,7 @@ const readersOfTexts: RecordReaders = {
   counts: readTrafficCounts,
 };
 
-/** Readers that read a text once for the same settings, however often they are asked. */
+/** Readers that parse each text only once for the same settings. */
 export const recordReaders = (readers = readersOfTexts): RecordReaders => ({
   levels: readingOnce(readers.levels),
   seasons: readingOnce(readers.seasons),

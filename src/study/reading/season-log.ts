@@ -20,7 +20,7 @@ export interface SeasonLog {
   readonly seasons: readonly number[];
 }
 
-/** A log, or why there is none. */
+/** A log, or its problems. */
 export type SeasonReading =
   | { readonly log: SeasonLog }
   | { readonly log?: undefined; readonly problems: readonly RecordProblem[] };
@@ -28,7 +28,7 @@ export type SeasonReading =
 const mostLines = 5000;
 
 /**
- * Reads the log of seasons worked: a header with the columns season, class, screened, setAside and fouled in any
+ * Reads a log of seasons worked: a header with the columns season, class, screened, setAside and fouled in any
  * order, and a line for each class in each season.
  * @param classIds the vessel classes of the study
  */

@@ -3,15 +3,15 @@ import type { CsvLine } from "./csv-lines.js";
 import type { TableLine } from "./csv-table.js";
 import { describe } from "./problems.js";
 
-/** What a program counted of one class of vessels in one season. */
+/** Counts of one vessel class in one season. */
 export interface SeasonCounts {
   readonly line: number;
   readonly season: number;
   readonly vesselClass: string;
   readonly screened: number;
-  /** Boats of the screened that were set aside for a full inspection. */
+  /** Screened boats set aside for a full inspection. */
   readonly setAside: number;
-  /** Boats of the screened that were found with mussels, alive or dead. */
+  /** Screened boats found with mussels, alive or dead. */
   readonly fouled: number;
 }
 
@@ -22,7 +22,7 @@ export const holdsCounts = (name: string): boolean => counts.some((column) => co
 
 type Column = (typeof seasonColumns)[number];
 
-/** What is wrong with the header of a log. */
+/** Problems of a log's header. */
 export function problemsOfHeader({ line, cells }: CsvLine): RecordProblem[] {
   const allowed = `the columns ${seasonColumns.join(", ")}, each once, with commas, semicolons or tabs between`;
   const remedy = "Correct the header.";
@@ -40,7 +40,7 @@ export function problemsOfHeader({ line, cells }: CsvLine): RecordProblem[] {
   ];
 }
 
-/** A line of a log as counts, or what is wrong with it. */
+/** The counts in a line of a log, or its problems. */
 export function seasonCounts(
   { line, cells, problem }: TableLine,
   header: readonly string[],

@@ -8,26 +8,26 @@ import { type CsvLine, firstProblems } from "./csv-lines.js";
 import { csvTable } from "./csv-table.js";
 import { type HourCount, headerExample, headerProblems, holdsLaunches, hourCount } from "./traffic-rows.js";
 
-/** A day type made of counts: one list of launches by hour for each site, or where sites are not told apart for all. */
+/** A day type derived from counts: launches by hour at each site, or at all sites together. */
 export type CountedDayType = Omit<TrafficDayType, "launchesBySite"> &
   ({ readonly bySite: readonly number[][] } | { readonly allSites: readonly number[] });
 
 export interface TrafficCounts {
   readonly dayTypes: readonly CountedDayType[];
-  /** Dates with counts of each day type, in their order. */
+  /** Number of dates counted of each day type, in order. */
   readonly daysCounted: readonly number[];
-  /** Months of the groups of which no day was counted: they are taken to be as their group. */
+  /** Months without a day counted, which are taken to be like their group. */
   readonly monthsWithout: ReadonlyArray<(typeof monthNames)[number]>;
 }
 
-/** Day types made of counts, or why there are none. */
+/** Day types derived from counts, or their problems. */
 export type CountsReading =
   | { readonly counts: TrafficCounts }
   | { readonly counts?: undefined; readonly problems: readonly RecordProblem[] };
 
 export interface CountsSettings {
   readonly monthGroups: readonly MonthGroupDocument[];
-  /** By which counts may name their sites. */
+  /** Site ids that counts may use. */
   readonly siteIds: readonly string[];
 }
 
@@ -36,9 +36,9 @@ const daysOfWeek = 7;
 const weekendDays = 2;
 
 /**
- * Reads counts, a line an hour, and makes a weekend and a weekday of each group of months: the mean by hour over the
- * dates counted. An hour without a line on such a date counts as one without launches. Of a month two days in seven
- * are a weekend; public holidays are not known and count by their day of the week.
+ * Reads counts, one line per hour, and derives a weekend and a weekday for each group of months: hourly means over the
+ * dates counted. An hour without a line on such a date has no launches. Two days in seven of a month are weekend days;
+ * public holidays are unknown and count by their day of the week.
  */
 export function readTrafficCounts(csv: string, settings: CountsSettings): CountsReading {
   const table = csvTable(csv, mostLines + 2, holdsLaunches);
@@ -82,7 +82,7 @@ function repeated(rows: readonly HourCount[]): RecordProblem[] {
   });
 }
 
-/** The first line of each month that is in no group. */
+/** The first line of each month outside all groups. */
 function monthProblems(rows: readonly HourCount[], groups: readonly MonthGroupDocument[]): RecordProblem[] {
   const known = new Set(groups.flatMap((group) => group.months));
   return months.flatMap((month) => {
@@ -120,7 +120,7 @@ function countsOf(rows: readonly HourCount[], { monthGroups, siteIds }: CountsSe
 
 const kindName = ({ group, isWeekend }: Kind) => `${group.name}, ${isWeekend ? "weekend" : "weekday"}`;
 
-/** Kinds of days, and where sites are told apart sites, of which no date was counted. */
+/** Problems of kinds of days without a date counted, at any one site if counts name sites. */
 function uncounted(kind: Kind, rows: readonly HourCount[], siteIds: readonly string[]): RecordProblem[] {
   const remedy = "Add counts of such days, or join the months with others in one group.";
   const missing = siteIds.filter((id) => rows.every(({ site }) => site !== undefined && site !== id));

@@ -5,7 +5,7 @@ import type { TableLine } from "./csv-table.js";
 import { readDate } from "./level-dates.js";
 import { describe } from "./problems.js";
 
-/** What was counted in one hour, at one site where counts tell sites apart. */
+/** Launches counted in one hour, at one site if counts name sites. */
 export interface HourCount {
   readonly line: number;
   readonly date: string;
@@ -26,7 +26,7 @@ export const holdsLaunches = (name: string): boolean => name === "launches";
 
 export const headerExample = needed.join(",");
 
-/** What is wrong with the header of counts. */
+/** Problems of the header of counts. */
 export function headerProblems({ line, cells }: CsvLine): RecordProblem[] {
   const allowed = `the columns ${needed.join(", ")} and, if counted by site, site, each once, with commas, semicolons or tabs between`;
   const remedy = "Correct the header.";
@@ -47,7 +47,7 @@ export function headerProblems({ line, cells }: CsvLine): RecordProblem[] {
 
 const wholeNumber = /^(\d{1,6}|\d{1,3},\d{3})$/;
 
-/** A line of counts, or what is wrong with it. @param siteIds the sites of the study */
+/** A parsed line of counts, or its problems. @param siteIds the sites of the study */
 export function hourCount(
   { line, cells, problem }: TableLine,
   header: readonly string[],
