@@ -36,7 +36,7 @@ const text = (...edits: Edits) =>
     ["boats.traffic", counted],
     ["options[full-season].station", absent],
     ["boats.launches.jul", "1200 to 1400 to 1800"],
-    ["boats.otherPathways", "0.1 to 0.2 to 0.4 %/yr"],
+    ["boats.otherWays[0].chance", "0.1 to 0.2 to 0.4 %/yr"],
     ["structures[marina].wettedArea", "4,800 to 5,400 to 6,600 ft2"],
     ...anyDay,
     ...edits,

@@ -25,18 +25,29 @@ export const estimatedWords = (
   ...livingWords(evidence, estimate),
 });
 
-const launch = "chance that the launch of a boat with mussels on it founds a population";
-
 function launchWords({
   regions,
 }: FoundingEvidence): WordsOf<"arrival.founding-unknown" | "arrival.founding-near" | "arrival.founding-far"> {
   const from = (title: string, held: readonly EvidenceRegion[]) =>
-    words(title, regionsText(held), originsIn(held));
+    words(
+      title,
+      `${regionsText(held)}. Per launch of a boat with mussels on it, dead or alive, in suitable water`,
+      originsIn(held),
+    );
   const ofReach = (wanted: EvidenceRegion["reach"]) => regions.filter(({ reach }) => reach === wanted);
   return {
-    "arrival.founding-unknown": from(`${launch}, its last water unknown`, regions),
-    "arrival.founding-near": from(`${launch}, hours to two days out of infested water`, ofReach("near")),
-    "arrival.founding-far": from(`${launch}, weeks out of infested water or long dry`, ofReach("far")),
+    "arrival.founding-unknown": from(
+      "chance that a fouled launch of unknown origin founds a population",
+      regions,
+    ),
+    "arrival.founding-near": from(
+      "chance that a fouled launch hours to two days from infested water founds a population",
+      ofReach("near"),
+    ),
+    "arrival.founding-far": from(
+      "chance that a fouled launch weeks from infested water founds a population",
+      ofReach("far"),
+    ),
   };
 }
 
@@ -48,19 +59,19 @@ function lakeWords({
   );
   return {
     "arrival.base-rate-open": words(
-      "yearly rate at which a lake of a region without checks of boats is infested",
+      "yearly rate of lakes in regions without checks",
       lakesText(open ?? []),
       open ?? [],
     ),
     "arrival.base-rate-inspected": words(
-      "yearly rate at which a lake of a region with checks of boats is infested",
+      "yearly rate of lakes in regions with checks",
       lakesText(inspected ?? []),
       inspected ?? [],
     ),
   };
 }
 
-const living = "share whose mussels live, of fouled boats";
+const living = "living share of fouled boats";
 
 function livingWords(
   { regions, living: { near, far } }: FoundingEvidence,

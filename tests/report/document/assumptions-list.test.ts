@@ -25,7 +25,7 @@ describe("the list of assumptions", () => {
       use: "used",
       own: undefined,
     });
-    expect(row.citation).toBe(assumptions.sources.get("project-judgement")?.citation);
+    expect(row.citation).toBe(assumptions.sources.get("founding-counts")?.citation);
     expect(row.note).toContain("boat with mussels on it, dead or alive");
   });
 
