@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { basename, join } from "node:path";
-import { once } from "../model/once.js";
+import { once } from "../model/computed-once.js";
 import { examplesFolder } from "../report/document/assets.js";
 import { readStudyText } from "../study/reading/read.js";
 import type { StudyEntry } from "./study-entry.js";

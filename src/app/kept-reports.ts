@@ -1,5 +1,5 @@
+import type { Kept } from "../issue/authenticity.js";
 import type { SigningKey } from "../issue/signing-key.js";
-import type { Kept } from "../issue/standing.js";
 import type { Claim } from "../issue/verify.js";
 import type { IssueStore } from "../store/issues.js";
 

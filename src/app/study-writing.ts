@@ -50,16 +50,16 @@ export function studyWriting(
     const name = nameInText(text) ?? unnamed;
     const id = idFor(name);
     const savedAt = now().toISOString();
-    const told = { ...signed(writer), id, name, savedAt, text };
-    return own(store.create({ ...told, fileName: fileName ?? fileNameFor(id) }));
+    const revisionFields = { ...signed(writer), id, name, savedAt, text };
+    return own(store.create({ ...revisionFields, fileName: fileName ?? fileNameFor(id) }));
   };
   const save: StudyWriting["save"] = (id, expected, text, writer) => {
     const before = card(id);
     if (!before) throw unknown(id);
     const { fileName } = before;
     const name = nameInText(text) ?? unnamed;
-    const told = { ...signed(writer), id, expected, name, savedAt: now().toISOString() };
-    return own(store.save({ ...told, text, fileName }));
+    const revisionFields = { ...signed(writer), id, expected, name, savedAt: now().toISOString() };
+    return own(store.save({ ...revisionFields, text, fileName }));
   };
   return {
     create,

@@ -1,6 +1,6 @@
 import { type ChildProcess, spawn } from "node:child_process";
 import { fileURLToPath } from "node:url";
-import type { Kept } from "../issue/standing.js";
+import type { Kept } from "../issue/authenticity.js";
 import type { Claim, Verification } from "../issue/verify.js";
 import type { FromProcess, ToProcess } from "./verify-messages.js";
 

@@ -1,4 +1,4 @@
-import type { Kept } from "../issue/standing.js";
+import type { Kept } from "../issue/authenticity.js";
 import type { Claim, Verification } from "../issue/verify.js";
 import { QueueFullError } from "../workers/thread-pool.js";
 import { verifyApart } from "./verify-apart.js";

@@ -1,4 +1,4 @@
-import type { Kept } from "../issue/standing.js";
+import type { Kept } from "../issue/authenticity.js";
 import type { Claim, Verification } from "../issue/verify.js";
 
 /** What the process that verifies is sent, one after the other. */

@@ -1,5 +1,5 @@
+import type { Kept } from "../issue/authenticity.js";
 import type { Draw } from "../issue/recompute.js";
-import type { Kept } from "../issue/standing.js";
 import { verifyIssue } from "../issue/verify.js";
 import { oddsOf } from "../odds/draw.js";
 import { workerPool } from "../odds/pool.js";

@@ -5,8 +5,8 @@ import { type Assumption, idPattern, type Source } from "./entry.js";
 import { type Expectation, expectations } from "./expectations.js";
 import { evidenceFile } from "./founding/places.js";
 import { type PlanCatalogue, plansFile, readPlans } from "./plans.js";
+import { settled } from "./read-entry.js";
 import { retired } from "./retired.js";
-import { settled } from "./settle.js";
 import { type HeldIds, type WrittenItem, type WrittenItems, writtenItems } from "./written-items.js";
 import { type AssumptionFiles, readYaml } from "./yaml-file.js";
 

@@ -47,13 +47,13 @@ export function alterationsOf(contents: Contents, shipped = shippedRecord()): Al
   const found = recordOf(contents).parts;
   const names = [...new Set([...Object.keys(shipped.parts), ...Object.keys(found)])];
   return names.flatMap((what) => {
-    const [here, there] = [found[what], shipped.parts[what]];
-    if (here?.digest === there?.digest) return [];
-    const isAlike = here?.shown === there?.shown;
+    const [current, asShipped] = [found[what], shipped.parts[what]];
+    if (current?.digest === asShipped?.digest) return [];
+    const isAlike = current?.shown === asShipped?.shown;
     return {
       what,
-      found: isAlike ? "the same value with other words or another source" : (here?.shown ?? "nothing"),
-      shipped: there?.shown ?? "nothing",
+      found: isAlike ? "the same value with other words or another source" : (current?.shown ?? "nothing"),
+      shipped: asShipped?.shown ?? "nothing",
     };
   });
 }

@@ -4,7 +4,7 @@ import { counted } from "../counted.js";
 import { assumptionsFolder, examplesFolder } from "../report/document/assets.js";
 import { inlineAssets, renderReport, renderReportBody } from "../report/document/html.js";
 import type { ReportPart } from "../report/document/sections.js";
-import { toldOdds } from "../report/odds/told-odds.js";
+import { printableOdds } from "../report/odds/printed-odds.js";
 import { printSettings } from "../report/print/paper.js";
 import { createPrinter } from "../report/print/printer.js";
 import { resultsJson } from "../report/results/results.js";
@@ -63,12 +63,12 @@ export async function report(
   try {
     const assumptions = loadAssumptions(assumptionsFolder);
     const run = runStudy(document, assumptions);
-    const told = withOdds ? toldOdds(run, await drawnOdds(document, assumptions)) : undefined;
+    const printedOdds = withOdds ? printableOdds(run, await drawnOdds(document, assumptions)) : undefined;
     const settings = printSettings(document);
     const content =
       ending === ".html"
-        ? renderReport(run, inlineAssets(), {}, told, part)
-        : await printer.print(renderReportBody(run, told, { part }), {
+        ? renderReport(run, inlineAssets(), {}, printedOdds, part)
+        : await printer.print(renderReportBody(run, printedOdds, { part }), {
             ...settings,
             paper: paper ?? settings.paper,
           });

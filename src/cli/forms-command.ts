@@ -4,7 +4,7 @@ import { loadAssumptions } from "../assumptions/load.js";
 import { type Form, type FormParts, plainForms, printedForms } from "../forms/forms.js";
 import { sizeText } from "../forms/size.js";
 import { assumptionsFolder } from "../report/document/assets.js";
-import { toldOdds } from "../report/odds/told-odds.js";
+import { printableOdds } from "../report/odds/printed-odds.js";
 import { editionText } from "../report/print/paper.js";
 import { createPrinter } from "../report/print/printer.js";
 import { runStudy } from "../study/prepare/compute.js";
@@ -24,8 +24,8 @@ export async function formsCommand(
   try {
     const assumptions = loadAssumptions(assumptionsFolder);
     const run = runStudy(document, assumptions);
-    const told = withOdds ? toldOdds(run, await drawnOdds(document, assumptions)) : undefined;
-    const parts: FormParts = { run, told, edition: editionText() };
+    const printedOdds = withOdds ? printableOdds(run, await drawnOdds(document, assumptions)) : undefined;
+    const parts: FormParts = { run, printedOdds, edition: editionText() };
     const forms = [...(await plainForms(parts)), ...(await printedForms(parts, printer))];
     for (const form of forms) writeForm(out, form);
     print(forms.map(({ path: file, bytes }) => `${join(out, file)}  ${sizeText(bytes.length)}`).join("\n"));

@@ -27,7 +27,7 @@ export async function backupCommand(target: string, print: Print): Promise<void>
   }
   tightenFolderOf(file);
   const contents = await backUp(file, target);
-  print(`Backed up ${told(contents)} to ${target} and checked the copy.`);
+  print(`Backed up ${contentsText(contents)} to ${target} and checked the copy.`);
   printDamaged(contents, print);
 }
 
@@ -39,7 +39,7 @@ export async function restoreCommand(backup: string, print: Print): Promise<void
     throw refusal("FILE", "the database itself", "a backup of it", "Name another file.");
   }
   const { before, ...contents } = await restore(backup, file, new Date());
-  print(`Restored ${told(contents)} from ${backup}.`);
+  print(`Restored ${contentsText(contents)} from ${backup}.`);
   printDamaged(contents, print);
   if (before !== undefined) print(`What was kept until now is in ${before}`);
 }
@@ -143,7 +143,7 @@ function printDamaged({ damaged: { revisions, issues } }: Contents, print: Print
   print("It was copied as it is, and is told of wherever it is read. An earlier backup may have it sound.");
 }
 
-const told = ({ studies, revisions }: Contents) =>
+const contentsText = ({ studies, revisions }: Contents) =>
   `${counted(studies, "study", "studies")} with ${counted(revisions, "revision")}`;
 
 function mustExist(path: string, what: string, remedy: string): void {

@@ -1,7 +1,7 @@
 import type { NamedField, Offer } from "./fields.js";
 import type { Choice } from "./form-node.js";
 import { childOf, itemsOf, shownText } from "./form-values.js";
-import { titleOf } from "./several.js";
+import { titleOf } from "./multiple-choice.js";
 
 export function unitChoices(offered: readonly string[], chosen: string): Choice[] {
   if (offered.every((unit) => unit === "")) return [];

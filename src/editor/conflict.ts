@@ -41,7 +41,7 @@ export function clashes(edits: readonly Edit[], documents: ThreeDocuments): Clas
       mine: valueIn(documents.mine, at),
     };
     const both = !same(base, theirs) && !same(theirs, mine);
-    return { at, before: told(base), theirs: told(theirs), mine: told(mine), both };
+    return { at, before: comparedText(base), theirs: comparedText(theirs), mine: comparedText(mine), both };
   });
 }
 
@@ -56,7 +56,7 @@ function movedList(at: Place, { base, theirs }: ThreeDocuments): Place | undefin
 }
 
 /** A value in words; for a list its size, to distinguish two lists. */
-function told(value: unknown): string {
+function comparedText(value: unknown): string {
   if (value === undefined) return "nothing";
   if (Array.isArray(value) && value.some((item) => typeof item === "object")) {
     const rows = counted(value.length, "row");

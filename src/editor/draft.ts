@@ -1,7 +1,7 @@
 import { LRUCache } from "lru-cache";
 import { type ReadDraft, readDraft } from "../study/reading/judged.js";
 import { InputError, type Problem, valueAt } from "../study/reading/problems.js";
-import { type PartId, type Standing, standings } from "./parts.js";
+import { type PartId, type PartState, partStates } from "./parts.js";
 import { rawOf } from "./study-text.js";
 import type { Writing } from "./units-offered.js";
 
@@ -9,7 +9,7 @@ import type { Writing } from "./units-offered.js";
 export interface Draft extends ReadDraft {
   /** The parsed text; an empty group if it cannot be read. */
   readonly document: unknown;
-  readonly parts: ReadonlyMap<PartId, Standing>;
+  readonly parts: ReadonlyMap<PartId, PartState>;
   readonly writing: Writing;
 }
 
@@ -31,7 +31,7 @@ function draftIn(text: string, name: string): Draft {
   const { document, unread } = documentOf(text, name);
   const read = readDraft(document);
   const problems = [...unread, ...read.problems];
-  return { ...read, document, problems, parts: standings(problems), writing: writingOf(document) };
+  return { ...read, document, problems, parts: partStates(problems), writing: writingOf(document) };
 }
 
 function documentOf(text: string, name: string): { document: unknown; unread: readonly Problem[] } {

@@ -11,7 +11,7 @@ import {
   unitName,
   wayOf,
 } from "./form-values.js";
-import { editsOfBoxes } from "./several.js";
+import { editsOfBoxes } from "./multiple-choice.js";
 import type { Edit, Place } from "./study-text.js";
 import type { Writing } from "./units-offered.js";
 

@@ -5,37 +5,37 @@ import type { Field, ListField, NamedField } from "./fields.js";
 import { type FormContext, type FormNode, idOf, neededText, problemText } from "./form-node.js";
 import { childOf, itemsOf, monthKeys, nameOf, shownText, unitName, wayOf } from "./form-values.js";
 import { labelOf } from "./labels.js";
+import { boxesOf } from "./multiple-choice.js";
 import { rowTitle } from "./rows.js";
-import { boxesOf } from "./several.js";
 import type { Place } from "./study-text.js";
 import { unitsOffered, type Writing } from "./units-offered.js";
 
 /** A form for the fields at a place in the document. */
 export function formOf(fields: readonly NamedField[], at: Place, context: FormContext): FormNode[] {
   const value = at.reduce<unknown>((found, key) => childOf(found, key), context.document);
-  const { told, inside } = problemIndex(context.problems);
-  const maker = formMaker({ ...context, told, inside });
+  const { atPlace, inside } = problemIndex(context.problems);
+  const maker = formMaker({ ...context, atPlace, inside });
   return fields.map((named) => maker(named, [...at, named.key], childOf(value, named.key)));
 }
 
 /** Problems by the names of their place and all places above it. */
 function problemIndex(problems: readonly Problem[]) {
-  const told = new Map<string, Problem[]>();
+  const atPlace = new Map<string, Problem[]>();
   const inside = new Map<string, Problem[]>();
   const put = (index: Map<string, Problem[]>, name: string, problem: Problem) =>
     index.set(name, [...(index.get(name) ?? []), problem]);
   for (const problem of problems) {
     const keys = (problem.at ?? []).map(String);
-    put(told, keys.join("/"), problem);
+    put(atPlace, keys.join("/"), problem);
     for (let length = 1; length <= keys.length; length += 1) {
       put(inside, keys.slice(0, length).join("/"), problem);
     }
   }
-  return { told, inside };
+  return { atPlace, inside };
 }
 
 interface Making extends FormContext {
-  readonly told: ReadonlyMap<string, readonly Problem[]>;
+  readonly atPlace: ReadonlyMap<string, readonly Problem[]>;
   readonly inside: ReadonlyMap<string, readonly Problem[]>;
 }
 
@@ -88,11 +88,11 @@ interface Nested {
 const child = (named: NamedField, { at, value, make }: Nested) =>
   make(named, [...at, named.key], childOf(value, named.key));
 
-function baseNode(named: NamedField, at: Place, value: unknown, { told, inside }: Making): FormNode {
+function baseNode(named: NamedField, at: Place, value: unknown, { atPlace, inside }: Making): FormNode {
   const { label, help, where, required, usual, field } = named;
   const name = nameOf(at);
   const isWhole = ["group", "list", "kinds", "either", "months", "shares"].includes(field.kind);
-  const own = (isWhole ? told : inside).get(name) ?? [];
+  const own = (isWhole ? atPlace : inside).get(name) ?? [];
   const missing = own.find(({ found }) => found === "nothing");
   const errors = own.filter((problem) => problem !== missing && !problem.unusual).map(problemText);
   const unusual = own.filter((problem) => problem.unusual).map(problemText);

@@ -122,14 +122,14 @@ function isKnown(section: string, key: string, id: PartId): boolean {
   return pages.some((page) => page.keys.includes(key)) || pages[0]?.id !== id;
 }
 
-export type Standing =
+export type PartState =
   | { readonly state: "complete" }
   | { readonly state: "empty" }
   | { readonly state: "unfinished"; readonly missing: number; readonly wrong: number };
 
 /** Progress of each part, by id. */
-export function standings(problems: readonly Problem[]): ReadonlyMap<PartId, Standing> {
-  const of = (part: StudyPart): Standing => {
+export function partStates(problems: readonly Problem[]): ReadonlyMap<PartId, PartState> {
+  const of = (part: StudyPart): PartState => {
     const own = problems.filter(({ at }) => isInPart(part, at));
     if (own.length === 0) return { state: "complete" };
     if (own.some(({ at, found }) => at?.length === 1 && found === "nothing")) return { state: "empty" };
@@ -140,9 +140,9 @@ export function standings(problems: readonly Problem[]): ReadonlyMap<PartId, Sta
 }
 
 /** "complete", "2 missing, 1 to mend". */
-export function standingText(standing: Standing): string {
-  if (standing.state !== "unfinished") return standing.state === "complete" ? "complete" : "not begun";
-  const { missing, wrong } = standing;
+export function partStateText(state: PartState): string {
+  if (state.state !== "unfinished") return state.state === "complete" ? "complete" : "not begun";
+  const { missing, wrong } = state;
   return [missing > 0 ? `${missing} missing` : "", wrong > 0 ? `${wrong} to mend` : ""]
     .filter(Boolean)
     .join(", ");

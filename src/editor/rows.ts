@@ -2,7 +2,7 @@ import { namedThings } from "./choices.js";
 import type { Field, ListField } from "./fields.js";
 import { childOf, itemsOf, shownText } from "./form-values.js";
 import { labelOf } from "./labels.js";
-import { titleOf } from "./several.js";
+import { titleOf } from "./multiple-choice.js";
 
 /** The title of a row: its name or id, its year, or else its first value. */
 export function rowTitle(list: ListField, item: unknown, index: number, document: unknown): string {

@@ -40,7 +40,7 @@ function nameAndUnit(cell: string): { name: string; unit: string } {
 
 const letters = (text: string) => text.toLowerCase().replace(/[^a-z0-9]/g, "");
 
-const mostTold = 20;
+const mostShown = 20;
 
 /** Columns of a table by head, or the problems of its heads. */
 export function headsOf(
@@ -61,7 +61,8 @@ export function headsOf(
   if (problems.length === 0 && ![...seen].some(({ at }) => at[0] === "name")) {
     problems.push('The first line has no column "name": begin with the head of the template.');
   }
-  const rest = problems.length - mostTold;
-  const told = rest > 0 ? [...problems.slice(0, mostTold), `And ${rest} more columns like these.`] : problems;
-  return { heads, problems: told };
+  const rest = problems.length - mostShown;
+  const shown =
+    rest > 0 ? [...problems.slice(0, mostShown), `And ${rest} more columns like these.`] : problems;
+  return { heads, problems: shown };
 }

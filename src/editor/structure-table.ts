@@ -36,7 +36,7 @@ const mostStructures = 2000;
 export function readStructureTable(csv: string, kind: string, document: unknown): StructureTable {
   const headOf = headReader(kind);
   const read = csvTable(csv, mostStructures + 2, (cell) => holdsNumbers(headOf(cell)));
-  if ("found" in read) return broken(`Line ${read.line ?? 1}: ${toldInWords(read)}`, csv);
+  if ("found" in read) return broken(`Line ${read.line ?? 1}: ${problemInWords(read)}`, csv);
   const { head, body: rows, separator } = read;
   if (!head) return broken("There is no table yet: paste one, or choose a file.", csv);
   const heads = headsOf(head.cells, headOf);
@@ -49,14 +49,14 @@ export function readStructureTable(csv: string, kind: string, document: unknown)
   const structures: object[] = [];
   for (const { cells } of rows)
     structures.push(structureOf(cells, heads.heads, { kind, others: [...present, ...structures] }));
-  const told = problemsByItem(document, [...present, ...structures]);
+  const problemsByIndex = problemsByItem(document, [...present, ...structures]);
   const lines = rows.map((row, index): StructureLine => {
     const { line } = row;
     const structure = structures[index] ?? {};
     const problem = row.problem ?? otherKind(row, head, kind);
     const problems = problem
-      ? [`F${toldInWords(problem).slice(1)}`]
-      : (told.get(present.length + index) ?? []).map(inWords);
+      ? [`F${problemInWords(problem).slice(1)}`]
+      : (problemsByIndex.get(present.length + index) ?? []).map(inWords);
     return { line, name: shownText(childOf(structure, "name")), structure, problems };
   });
   const bad = rows.filter((_row, index) => (lines[index]?.problems.length ?? 0) > 0);
@@ -73,7 +73,7 @@ const broken = (problem: string, csv: string): StructureTable => ({
   rest: csv,
 });
 
-const toldInWords = ({ found, allowed, remedy }: RecordProblem): string =>
+const problemInWords = ({ found, allowed, remedy }: RecordProblem): string =>
   `found ${found}; allowed: ${allowed}. ${remedy}`;
 
 const holdsNumbers = (head: Head | undefined): boolean =>
@@ -124,12 +124,13 @@ function put(target: object, [key, ...rest]: Place, value: unknown): void {
 /** Problems of structures by index, each within the whole study. */
 function problemsByItem(document: unknown, structures: readonly unknown[]): Map<number, Problem[]> {
   const whole = { ...(typeof document === "object" ? document : {}), structures };
-  const told = new Map<number, Problem[]>();
+  const problemsByIndex = new Map<number, Problem[]>();
   for (const problem of readDraft(whole).problems) {
     const index = problem.at?.[0] === "structures" ? problem.at[1] : undefined;
-    if (typeof index === "number") told.set(index, [...(told.get(index) ?? []), problem]);
+    if (typeof index === "number")
+      problemsByIndex.set(index, [...(problemsByIndex.get(index) ?? []), problem]);
   }
-  return told;
+  return problemsByIndex;
 }
 
 const inWords = (problem: Problem): string =>

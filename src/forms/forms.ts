@@ -1,7 +1,7 @@
 import { strToU8, zipSync } from "fflate";
 import { inlineAssets, renderPage, renderReportBody } from "../report/document/html.js";
 import { reportView } from "../report/document/report-view.js";
-import type { ToldOdds } from "../report/odds/odds-words.js";
+import type { PrintedOdds } from "../report/odds/odds-words.js";
 import { printSettings } from "../report/print/paper.js";
 import type { PrintSettings } from "../report/print/pdf.js";
 import type { Picture } from "../report/print/pictures.js";
@@ -27,15 +27,15 @@ export interface Form {
 
 export interface FormParts {
   readonly run: StudyRun;
-  readonly told: ToldOdds | undefined;
+  readonly printedOdds: PrintedOdds | undefined;
   readonly edition: string;
 }
 
 /** The forms that need no browser. */
-export async function plainForms({ run, told, edition }: FormParts): Promise<Form[]> {
-  const tables = tableFiles(reportView(run, told));
+export async function plainForms({ run, printedOdds, edition }: FormParts): Promise<Form[]> {
+  const tables = tableFiles(reportView(run, printedOdds));
   const summary = renderPage("summary", {
-    ...summaryView(run, told, edition),
+    ...summaryView(run, printedOdds, edition),
     assets: inlineAssets(),
     links: {},
   });
@@ -70,11 +70,11 @@ export interface PrintedParts {
   readonly a4: Uint8Array;
 }
 
-export function formsToPrint({ run, told, edition }: FormParts): FormsToPrint {
+export function formsToPrint({ run, printedOdds, edition }: FormParts): FormsToPrint {
   return {
-    body: renderReportBody(run, told),
+    body: renderReportBody(run, printedOdds),
     title: run.document.study.name,
-    summary: forXml(renderPage("partials/summary-body", summaryView(run, told, edition))),
+    summary: forXml(renderPage("partials/summary-body", summaryView(run, printedOdds, edition))),
     settings: printSettings(run.document, edition),
   };
 }

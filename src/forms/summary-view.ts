@@ -3,7 +3,7 @@ import { boardView } from "../report/board/board-view.js";
 import { chanceAtEnd, unitMoney } from "../report/board/weighing.js";
 import { type ReportContext, reportContext } from "../report/document/context.js";
 import { method } from "../report/document/method.js";
-import { boardOddsLine, type ToldOdds } from "../report/odds/odds-words.js";
+import { boardOddsLine, type PrintedOdds } from "../report/odds/odds-words.js";
 import { structureCosts } from "../report/rack/infestation-view.js";
 import { hasRatio, signOf } from "../report/words/balance-signs.js";
 import { listedWithin, percent, tenthsOf } from "../report/words/format.js";
@@ -11,7 +11,7 @@ import { onlyFollows } from "../report/words/option-kind.js";
 import type { StudyRun } from "../study/prepare/compute.js";
 
 /** What a page for a public meeting tells: little, and in plain words. */
-export function summaryView(run: StudyRun, told: ToldOdds | undefined, edition: string): object {
+export function summaryView(run: StudyRun, printedOdds: PrintedOdds | undefined, edition: string): object {
   const context = reportContext(run);
   const { study } = run.document;
   const board = boardView(context);
@@ -22,7 +22,7 @@ export function summaryView(run: StudyRun, told: ToldOdds | undefined, edition: 
     invented: study.invented,
     board,
     figures: plainFigures(context) ?? board.figures.map(({ label, value }) => ({ label, value })),
-    odds: told && boardOddsLine(told.odds),
+    odds: printedOdds && boardOddsLine(printedOdds.odds),
     harm: harm(context),
     bearers: bearers(context),
     leftOut: `The estimate counts what mussels cost pipes, screens, machines, docks and ramps. It leaves out ${listedWithin(plainlyLeftOut, plainlyLeftOut.length)}.`,

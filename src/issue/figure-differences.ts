@@ -33,7 +33,7 @@ export function figureDifferences(
   const places = [...all].filter((place) => !noLongerWorkedOut.test(place));
   const differences = places.flatMap((place) => {
     const [old, now] = [before?.get(place), after?.get(place)];
-    return alike(old, now) ? [] : [{ place, issued: told(old), recomputed: told(now) }];
+    return alike(old, now) ? [] : [{ place, issued: shownValue(old), recomputed: shownValue(now) }];
   });
   return { compared: places.length, differences };
 }
@@ -41,7 +41,7 @@ export function figureDifferences(
 /** What stands for a figure that is on one side alone. */
 export const nothing = "nothing";
 
-const told = (value: unknown) => (value === undefined ? nothing : String(value));
+const shownValue = (value: unknown) => (value === undefined ? nothing : String(value));
 
 function alike(issued: unknown, recomputed: unknown): boolean {
   if (typeof issued === "number" && typeof recomputed === "number") {

@@ -4,7 +4,7 @@ import type { AssumptionFiles } from "../assumptions/yaml-file.js";
 import { methodDigest } from "../method/method-document.js";
 import { renderReportBody } from "../report/document/html.js";
 import type { IssueView } from "../report/document/issue-view.js";
-import type { ToldOdds } from "../report/odds/odds-words.js";
+import type { PrintedOdds } from "../report/odds/odds-words.js";
 import { type Attachment, finishPdf } from "../report/print/finished-pdf.js";
 import { editionText, printSettings } from "../report/print/paper.js";
 import type { PrintSettings } from "../report/print/pdf.js";
@@ -24,7 +24,7 @@ export interface IssueDraft
 /** What is told in it. */
 interface IssuedRun {
   readonly run: StudyRun;
-  readonly told: ToldOdds | undefined;
+  readonly printedOdds: PrintedOdds | undefined;
   /** What the run's assumptions were read from. */
   readonly files: AssumptionFiles;
 }
@@ -55,12 +55,12 @@ export async function makeIssue(draft: IssueDraft, what: IssuedRun, printer: Pri
 export function preparedIssue(draft: IssueDraft, what: IssuedRun): PreparedIssue {
   const content = contentOf(draft, what);
   const digest = contentDigest(content);
-  const { run, told } = what;
+  const { run, printedOdds } = what;
   const edition = editionText({ revision: draft.study.revision, issue: draft.number });
   return {
     content,
     digest,
-    body: renderReportBody(run, told, { issue: issueView(content, digest) }),
+    body: renderReportBody(run, printedOdds, { issue: issueView(content, digest) }),
     settings: printSettings(run.document, edition),
   };
 }
@@ -70,8 +70,8 @@ export async function completedIssue(
   { content, digest }: Pick<PreparedIssue, "content" | "digest">,
   printed: Uint8Array,
 ): Promise<MadeIssue> {
-  const { studyText, assumptions, figures, ...told } = content;
-  const record = { format: issueFormat, ...told, digest } as const;
+  const { studyText, assumptions, figures, ...recordFields } = content;
+  const record = { format: issueFormat, ...recordFields, digest } as const;
   const texts = { studyText, assumptions: stableJson(assumptions), figures: stableJson(figures) };
   const date = new Date(record.issuedAt);
   const pdf = await finishPdf(printed, {
@@ -84,16 +84,16 @@ export async function completedIssue(
 
 function contentOf(
   { study: { text, ...study }, ...draft }: IssueDraft,
-  { run, told, files }: IssuedRun,
+  { run, printedOdds, files }: IssuedRun,
 ): IssueContent {
   // Written as JSON and read again, so that the digest is that of what is attached.
-  const figures: unknown = JSON.parse(stableJson(resultsJson(run, told?.odds)));
+  const figures: unknown = JSON.parse(stableJson(resultsJson(run, printedOdds?.odds)));
   return {
     ...draft,
     study,
     engineVersion: programVersion(),
     method: methodDigest(run.assumptions),
-    seed: told?.odds.settings.seed ?? null,
+    seed: printedOdds?.odds.settings.seed ?? null,
     studyText: text,
     assumptions: { used: [...new Set(run.usedAssumptions)].sort(), files: Object.fromEntries(files) },
     figures,

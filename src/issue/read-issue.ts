@@ -53,11 +53,11 @@ export async function readIssue(pdf: Uint8Array): Promise<ReadIssue> {
 /** What the digest stands for, of what a record says. */
 function digested(record: ReadRecord): object {
   if ("signedBy" in record) {
-    const { format: _format, digest: _digest, ...told } = record;
-    return told;
+    const { format: _format, digest: _digest, ...recordFields } = record;
+    return recordFields;
   }
-  const { format: _format, digest: _digest, pagesDigest: _pages, ...told } = record;
-  return told;
+  const { format: _format, digest: _digest, pagesDigest: _pages, ...recordFields } = record;
+  return recordFields;
 }
 
 const notOurs = "it is not an issued report of this program, or was altered.";

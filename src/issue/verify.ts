@@ -1,11 +1,11 @@
+import { type Authenticity, authenticityOf, type Findings, givenFile, type Kept } from "./authenticity.js";
 import type { FigureDifference } from "./figure-differences.js";
 import { methodSentences } from "./method-sentences.js";
 import { NotIssuedError, type ReadIssue } from "./read-issue.js";
 import { type Draw, type Recomputed, recompute } from "./recompute.js";
-import { type Findings, givenFile, type Kept, type Standing, standingOf } from "./standing.js";
 
 export interface Verification {
-  readonly standing: Standing;
+  readonly standing: Authenticity;
   /** True where nothing speaks against the report. */
   readonly stands: boolean;
   readonly answer: string;
@@ -33,9 +33,9 @@ const mostDifferences = 20;
 export async function verifyIssue(pdf: Uint8Array, { kept, draw }: VerifyTools): Promise<Verification> {
   const given = await givenFile(pdf);
   const { issue } = given;
-  if (issue instanceof NotIssuedError) return verdict(await standingOf(given, await kept(undefined)));
+  if (issue instanceof NotIssuedError) return verdict(await authenticityOf(given, await kept(undefined)));
   const { digest, number, study } = issue.record;
-  const findings = await standingOf(given, await kept({ digest, number, studyId: study.id }));
+  const findings = await authenticityOf(given, await kept({ digest, number, studyId: study.id }));
   return verdict(findings, issue, await recompute(issue, draw));
 }
 

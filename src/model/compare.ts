@@ -1,7 +1,8 @@
 import { type Assumed, recorder } from "./assumed.js";
 import { type BearerShare, bearerShares } from "./bearers.js";
-import { type BreakEven, breakEven, noBreakEven } from "./break-even.js";
+import { type BreakEven, breakEven, noBreakEven } from "./break-even/break-even.js";
 import { plausibilityChecks } from "./checks.js";
+import { once } from "./computed-once.js";
 import { entryChecks } from "./entries/entries.js";
 import type { EntryCheck } from "./entries/entry-check.js";
 import { type Difference, difference } from "./increments.js";
@@ -10,8 +11,7 @@ import type { MoneySettings, StudyInput } from "./inputs.js";
 import type { Suitability } from "./lake/suitability.js";
 import type { Money } from "./money/decimal.js";
 import { discountFactors, equivalentYearly } from "./money/interest.js";
-import { type Rises, risesOf } from "./money/rises.js";
-import { once } from "./once.js";
+import { type Rises, risesOf } from "./money/price-rises.js";
 import { type OptionResult, type OptionSettings, optionResult } from "./option.js";
 import { balanceAtRate, otherRates, type RateBalance } from "./other-rates.js";
 import { throughBoats } from "./program/arrivals.js";
@@ -228,14 +228,14 @@ function balance(
 ): OptionBalance {
   const rates = otherRates(rest.input, rest.source);
   const against = difference(result, baseline);
-  const turning = once(() =>
+  const breakEvens = once(() =>
     rest.input.lake.infestedSince === undefined ? breakEven(result, baseline, rest.settings) : noBreakEven,
   );
   return {
     result,
     ...against,
     get breakEven() {
-      return turning();
+      return breakEvens();
     },
     perYear: () => yearly(against, rest.settings.factors),
     responseBenefit: () => responseBenefit(result, rest),

@@ -1,7 +1,7 @@
 import type { ByMonth } from "./lake/calendar.js";
 import type { Lake } from "./lake/lake.js";
 import type { Bearer } from "./money/bearer.js";
-import type { Escalation } from "./money/rises.js";
+import type { Escalation } from "./money/price-rises.js";
 import type { CostGroup } from "./program/groups.js";
 import type { SamplesPerYear } from "./risk/detection.js";
 import type { PlanEntry } from "./structures/catalogue.js";

@@ -2,10 +2,10 @@ import type { Assumed } from "./assumed.js";
 import type { InfestationCost } from "./infestation-cost.js";
 import type { ProgramOption, StudyInput } from "./inputs.js";
 import type { Money } from "./money/decimal.js";
-import { inEachYear, type Rises } from "./money/rises.js";
+import { inEachYear, type Rises } from "./money/price-rises.js";
 import { type ProgramLine, programLines } from "./program/cost.js";
-import { noticingOf } from "./program/noticing.js";
-import type { Noticing } from "./risk/course.js";
+import { detectionOf } from "./program/option-detection.js";
+import type { Detection } from "./risk/state-probabilities.js";
 import type { ScheduleResult } from "./schedules.js";
 
 /** What an option costs whatever the chances are. */
@@ -21,7 +21,7 @@ export interface OptionCosts {
   readonly unnoticed: InfestationCost;
   /** A year of following the option's schedule, in each year of the horizon, with the rises of its prices. */
   readonly scheduleInYear: readonly Money[];
-  readonly noticing: Noticing;
+  readonly detection: Detection;
 }
 
 export interface CostSettings {
@@ -46,7 +46,7 @@ export function optionCosts(
     schedule,
     unnoticed: own.infestation,
     scheduleInYear: inEachYear(schedule.operating, factors.length, rises),
-    noticing: noticingOf(option, input, own, source),
+    detection: detectionOf(option, input, own, source),
   };
 }
 

@@ -5,7 +5,7 @@ import { plain } from "./money/line.js";
 import type { CostSettings, OptionCosts } from "./option-costs.js";
 import { attemptInYear } from "./program/containment.js";
 import { costShare } from "./program/ramp-up.js";
-import { followCourse, type Noticing } from "./risk/course.js";
+import { type Detection, stateProbabilities } from "./risk/state-probabilities.js";
 
 /** A loss by year of an infestation, in plain money: while it is unnoticed, and once it is noticed. */
 interface LossStream {
@@ -27,13 +27,13 @@ export interface OptionNumbers {
   /** Following the option's schedule of levels, once they are known. */
   readonly scheduleInYear: readonly number[];
   readonly losses: readonly LossStream[];
-  readonly noticing: Noticing;
+  readonly detection: Detection;
   /** Cost of one attempt at containment in each year. */
   readonly attemptInYear: readonly number[];
 }
 
 export function numbersOf(
-  { option, unnoticed, schedule, programInYear, scheduleInYear, noticing }: OptionCosts,
+  { option, unnoticed, schedule, programInYear, scheduleInYear, detection }: OptionCosts,
   { factors, rises }: Pick<CostSettings, "factors" | "rises">,
   knownAtStart = false,
 ): OptionNumbers {
@@ -57,7 +57,7 @@ export function numbersOf(
         share: rise.map((each) => each - 1),
       })),
     ],
-    noticing,
+    detection,
     attemptInYear: attemptInYear(option, factors.length, rises),
   };
 }
@@ -73,23 +73,23 @@ export interface CostByEstablishment {
 }
 
 export function costByEstablishment(numbers: OptionNumbers): CostByEstablishment {
-  const { factors, noticing, programInYear, scheduleInYear, losses } = numbers;
+  const { factors, detection, programInYear, scheduleInYear, losses } = numbers;
   const certain = factors.map((_, year) => Number(year === 0));
-  const course = followCourse(certain, noticing);
-  const noticed = course.map((during) => at(during.noticed, 0));
-  const kept = course.map((_, age) => {
-    const before = course[age - 1];
+  const statesByYear = stateProbabilities(certain, detection);
+  const noticed = statesByYear.map((during) => at(during.noticed, 0));
+  const kept = statesByYear.map((_, age) => {
+    const before = statesByYear[age - 1];
     if (before) return at(before.unnoticed, 0) + before.known * numbers.keptShare;
     return numbers.knownAtStart ? numbers.keptShare : 1;
   });
   const streams = losses.map((stream) => ({
     share: stream.share,
-    byAge: course.map(
+    byAge: statesByYear.map(
       (during, age) =>
         at(stream.unnoticed, age) * at(during.unnoticed, 0) + at(stream.noticed, age) * at(during.noticed, 0),
     ),
   }));
-  const attempts = course.map((during) => during.attempts);
+  const attempts = statesByYear.map((during) => during.attempts);
   const established = factors.map((_, first) => {
     let sum = 0;
     for (let year = first; year < factors.length; year++) {
@@ -103,12 +103,12 @@ export function costByEstablishment(numbers: OptionNumbers): CostByEstablishment
     }
     return sum;
   });
-  const { containment } = noticing;
+  const { containment } = detection;
   return {
     clean: factors.map((factor, year) => factor * at(programInYear, year)),
     established,
     contained: containment
-      ? course.slice(0, containment.latestAge).map((during) => during.attempts * containment.success)
+      ? statesByYear.slice(0, containment.latestAge).map((during) => during.attempts * containment.success)
       : [],
   };
 }

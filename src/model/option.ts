@@ -5,16 +5,16 @@ import type { ProgramOption, StudyInput } from "./inputs.js";
 import { Money, noMoney } from "./money/decimal.js";
 import { totalOf } from "./money/line.js";
 import type { PriceGroup } from "./money/price-group.js";
-import { riseIn } from "./money/rises.js";
+import { riseIn } from "./money/price-rises.js";
 import { type CostSettings, type OptionCosts, optionCosts } from "./option-costs.js";
 import { type CostWeights, costWeights, expectedLosses, noCost, presentValueOf } from "./present-value.js";
 import { type Arrivals, arrivals, throughBoats } from "./program/arrivals.js";
 import { type Containment, containmentOf, withContainment } from "./program/containment.js";
 import { foundingChances, togetherOf } from "./program/founding-chances.js";
 import { costShare, throughByYear } from "./program/ramp-up.js";
-import { type CourseYear, followCourse } from "./risk/course.js";
 import { weightedSum } from "./risk/expectation.js";
 import { type FoundingRates, type Reaching, yearlyHazard } from "./risk/hazard.js";
+import { type StateProbabilities, stateProbabilities } from "./risk/state-probabilities.js";
 
 interface CostPair {
   readonly program: Money;
@@ -28,7 +28,7 @@ export interface OptionResult extends OptionCosts {
   readonly hazard: number;
   /** What reaches the water in each year of the horizon, more while the program grows. */
   readonly reachingByYear: readonly Reaching[];
-  readonly course: readonly CourseYear[];
+  readonly statesByYear: readonly StateProbabilities[];
   /** Attempts to be rid of mussels; their cost is part of that of the infestation. */
   readonly containment: Containment | undefined;
   readonly infestedByYear: readonly number[];
@@ -69,16 +69,16 @@ export function optionResult(
   const costs = optionCosts(option, input, source, settings);
   const { schedule, unnoticed, scheduleInYear } = costs;
   const risk = riskOf(costs, input, source, settings);
-  const { course } = risk;
-  const known = course.map(({ noticed }) => sumOf(noticed));
+  const { statesByYear } = risk;
+  const known = statesByYear.map(({ noticed }) => sumOf(noticed));
   const followed = scheduleInYear.map((cost, year) => cost.times(at(known, year)));
   const program = programByYear(costs, risk.knownBefore).map((cost, year) => cost.plus(at(followed, year)));
   const noticed = schedule.infestation;
-  const containment = containmentOf(option, input.money, course, settings);
-  const losses = expectedLosses({ unnoticed, noticed }, course, rises).map((loss, year) =>
+  const containment = containmentOf(option, input.money, statesByYear, settings);
+  const losses = expectedLosses({ unnoticed, noticed }, statesByYear, rises).map((loss, year) =>
     new Money(loss).plus(containment?.expectedByYear[year] ?? noMoney),
   );
-  const weights = costWeights(course, factors, rises);
+  const weights = costWeights(statesByYear, factors, rises);
   const allOnes = factors.map(() => 1);
   const infestationAt = (by: CostWeights, attempts = noMoney) =>
     presentValueOf(noticed, by, unnoticed).plus(attempts);
@@ -89,7 +89,7 @@ export function optionResult(
     ...costs,
     ...risk,
     containment,
-    infestedByYear: course.map(({ infested }) => infested),
+    infestedByYear: statesByYear.map(({ infested }) => infested),
     programPerYear: totalOf(costs.programLines),
     schedulePerYear: totalOf(schedule.operating),
     schedulePresentValue: weightedSum(followed, factors),
@@ -99,7 +99,7 @@ export function optionResult(
     equivalentYearly: perYear(present, factors),
     undiscounted: pair(
       weightedSum(program, allOnes),
-      infestationAt(costWeights(course, allOnes, rises), containment?.undiscounted),
+      infestationAt(costWeights(statesByYear, allOnes, rises), containment?.undiscounted),
     ),
     weights,
     infestationByBearer: withContainment(byBearer(noticed, unnoticed, weights), containment),
@@ -120,14 +120,14 @@ function byBearer(noticed: InfestationCost, unnoticed: InfestationCost, weights:
   }));
 }
 
-interface Risk extends Pick<OptionResult, "arrivals" | "hazard" | "reachingByYear" | "course"> {
+interface Risk extends Pick<OptionResult, "arrivals" | "hazard" | "reachingByYear" | "statesByYear"> {
   /** Chance of being known to be infested at the start of each year. */
   readonly knownBefore: readonly number[];
 }
 
 /** A lake declared infested is so from the start: the hazard of its first year is 1. */
 function riskOf(
-  { option, noticing }: OptionCosts,
+  { option, detection }: OptionCosts,
   input: StudyInput,
   source: Assumed,
   settings: OptionSettings,
@@ -143,13 +143,13 @@ function riskOf(
   }));
   const hazardIn = (reaching: Reaching, year: number) =>
     isInfested ? Number(year === 0) : yearlyHazard(reaching, year, settings.rates);
-  const course = followCourse(reachingByYear.map(hazardIn), noticing);
+  const statesByYear = stateProbabilities(reachingByYear.map(hazardIn), detection);
   return {
     arrivals: passing,
     hazard: hazardIn({ launches: passing.slipThrough, foundings: passing.foundings }, 0),
     reachingByYear,
-    course,
-    knownBefore: course.map((_, year) => course[year - 1]?.known ?? Number(isInfested)),
+    statesByYear,
+    knownBefore: statesByYear.map((_, year) => statesByYear[year - 1]?.known ?? Number(isInfested)),
   };
 }
 

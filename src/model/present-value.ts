@@ -3,9 +3,9 @@ import type { CostStream, YearlyCost } from "./infestation-cost.js";
 import { type Money, noMoney } from "./money/decimal.js";
 import { plain } from "./money/line.js";
 import type { PriceGroup } from "./money/price-group.js";
-import { type Rises, riseIn } from "./money/rises.js";
-import type { CourseYear } from "./risk/course.js";
+import { type Rises, riseIn } from "./money/price-rises.js";
 import { type ByAge, expectedByYear, presentWeights, weightedSum } from "./risk/expectation.js";
+import type { StateProbabilities } from "./risk/state-probabilities.js";
 
 /** What a cost in each year of an infestation weighs in the expected present value. */
 export interface CostWeights extends ByAge {
@@ -14,14 +14,14 @@ export interface CostWeights extends ByAge {
 }
 
 export function costWeights(
-  course: readonly CourseYear[],
+  statesByYear: readonly StateProbabilities[],
   factors: readonly number[],
   rises: Rises,
 ): CostWeights {
   const risen = (group: PriceGroup) => factors.map((factor, year) => factor * riseIn(group, year, rises));
   return {
-    ...presentWeights(course, factors),
-    rising: new Map([...rises.keys()].map((group) => [group, presentWeights(course, risen(group))])),
+    ...presentWeights(statesByYear, factors),
+    rising: new Map([...rises.keys()].map((group) => [group, presentWeights(statesByYear, risen(group))])),
   };
 }
 
@@ -67,12 +67,12 @@ export function presentValueByAge(cost: YearlyCost, weights: CostWeights, unnoti
 /** Expected cost of an infestation in each year of the horizon, with its rises, in prices of the price year. */
 export function expectedLosses(
   { unnoticed, noticed }: { unnoticed: YearlyCost; noticed: YearlyCost },
-  course: readonly CourseYear[],
+  statesByYear: readonly StateProbabilities[],
   rises: Rises,
 ): number[] {
-  const total = streamLosses(unnoticed, noticed, course);
+  const total = streamLosses(unnoticed, noticed, statesByYear);
   for (const group of rises.keys()) {
-    const part = streamLosses(unnoticed.rising.get(group), noticed.rising.get(group), course);
+    const part = streamLosses(unnoticed.rising.get(group), noticed.rising.get(group), statesByYear);
     part.forEach((loss, year) => {
       total[year] = at(total, year) + loss * (riseIn(group, year, rises) - 1);
     });
@@ -83,12 +83,12 @@ export function expectedLosses(
 function streamLosses(
   unnoticed: CostStream | undefined,
   noticed: CostStream | undefined,
-  course: readonly CourseYear[],
+  statesByYear: readonly StateProbabilities[],
 ): number[] {
-  const none = course.map(() => 0);
+  const none = statesByYear.map(() => 0);
   const amountsOf = (amounts: readonly Money[] | undefined) => (amounts ? plain(amounts) : none);
   return expectedByYear(
     { unnoticed: amountsOf(unnoticed?.harm), noticed: amountsOf(noticed?.byYear) },
-    course,
+    statesByYear,
   );
 }

@@ -2,7 +2,7 @@ import { at } from "../lists.js";
 import { lakesPerBlock } from "../model/futures/draw-plan.js";
 import type { LakeFutures, LakePoint } from "../study/odds/draws.js";
 import type { Odds } from "../study/odds/odds.js";
-import { matters } from "../study/odds/sensitivity.js";
+import { sensitivityOf } from "../study/odds/sensitivity.js";
 import { blocksToDo, type ComparedOptions, comparedOptions } from "../study/odds/stop-drawing.js";
 import type { StudyToDraw } from "./messages.js";
 import type { WorkerPool } from "./pool.js";
@@ -91,7 +91,7 @@ export async function oddsOf(
   const plan = await pool.ask(study, "plan", {}, signal);
   const run = (points: readonly LakePoint[]) =>
     askEach(points, (point, either) => pool.ask(study, "netBenefits", { point }, either), counted);
-  return { ...summary, matters: await matters(plan, netBenefits(lakes, compared), run) };
+  return { ...summary, matters: await sensitivityOf(plan, netBenefits(lakes, compared), run) };
 }
 
 /** Of the requested option, luck left out, a list for each lake. */

@@ -1,7 +1,7 @@
 import { randomUUID } from "node:crypto";
 import { renameSync, rmSync } from "node:fs";
 import type { Database } from "better-sqlite3";
-import { companions } from "./companions.js";
+import { companions } from "./database-companions.js";
 import { type DamagedRows, damagedRows } from "./digests.js";
 import { asStoreError, storeError } from "./errors.js";
 import { accessTables, currentVersion, versionOf } from "./migrations.js";

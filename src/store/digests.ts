@@ -16,8 +16,8 @@ function digestOf(...values: readonly Value[]): string {
 
 /** Lets statements work out a SHA-256, as `kept_digest(value, …)`. Each connection needs it. */
 export function knowDigests(database: Database): void {
-  const told = { deterministic: true, directOnly: true, varargs: true };
-  database.function("kept_digest", told, (...values) => digestOf(...values.map(asValue)));
+  const functionOptions = { deterministic: true, directOnly: true, varargs: true };
+  database.function("kept_digest", functionOptions, (...values) => digestOf(...values.map(asValue)));
 }
 
 function asValue(value: unknown): Value {

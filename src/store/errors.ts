@@ -70,7 +70,7 @@ export class DamagedIssueError extends Error {
 
 const restoring = "Put a backup in its place with the command ramp-and-rack restore FILE.";
 
-const told: Readonly<Record<StoreFault, (file: string) => string>> = {
+const faultTexts: Readonly<Record<StoreFault, (file: string) => string>> = {
   damaged: (file) =>
     `The database ${file} is damaged. It was left as it is. ${restoring} It is set aside then, under a dated name beside it, where the copies are that earlier restores kept.`,
   locked: (file) =>
@@ -88,7 +88,7 @@ const told: Readonly<Record<StoreFault, (file: string) => string>> = {
 };
 
 export const storeError = (fault: StoreFault, file: string, cause?: unknown): StoreError =>
-  new StoreError(fault, told[fault](file), { cause });
+  new StoreError(fault, faultTexts[fault](file), { cause });
 
 /** SQLite's primary codes: https://www.sqlite.org/rescode.html; the extended ones begin with them. */
 const faults: readonly (readonly [string, StoreFault])[] = [

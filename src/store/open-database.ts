@@ -1,8 +1,8 @@
 import { statSync } from "node:fs";
 import Database from "better-sqlite3";
+import { mend } from "./database-repair.js";
 import { knowDigests } from "./digests.js";
 import { storeError, tellingFaults } from "./errors.js";
-import { mend } from "./mending.js";
 import { currentVersion, migrate, versionOf } from "./migrations.js";
 import { makePrivateFile } from "./private-files.js";
 

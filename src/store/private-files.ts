@@ -1,6 +1,6 @@
 import { chmodSync, closeSync, lstatSync, mkdirSync, openSync, readdirSync, statSync } from "node:fs";
 import { dirname, join } from "node:path";
-import { companions } from "./companions.js";
+import { companions } from "./database-companions.js";
 
 /** What other users of the machine may do with a file, in the bits of its mode. */
 const othersBits = 0o077;

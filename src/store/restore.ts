@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import type { Database } from "better-sqlite3";
 import { backUp, type Contents, checkWhole, contentsOf, copyDatabase } from "./backup.js";
-import { companions } from "./companions.js";
+import { companions } from "./database-companions.js";
 import { StoreError, tellingFaults } from "./errors.js";
 import { accessTables } from "./migrations.js";
 import { openDatabase } from "./open-database.js";

@@ -14,7 +14,7 @@ const latestOfEach = `FROM study JOIN revision ON revision.id = study.id
 /** SQLite has no truth values of its own. */
 type Row<Card extends RevisionCard> = Omit<Card, "isDamaged"> & { readonly isDamaged: number };
 
-const told = <Each extends { readonly isDamaged: number }>(row: Each) => ({
+const withDamageFlag = <Each extends { readonly isDamaged: number }>(row: Each) => ({
   ...row,
   isDamaged: row.isDamaged !== 0,
 });
@@ -26,13 +26,13 @@ export const cardsIn = (database: Database, state: StudyState): StudyCard[] =>
       `SELECT ${studyCard} ${latestOfEach} WHERE state = ? ORDER BY saved_at DESC, study.id`,
     )
     .all(state)
-    .map(told);
+    .map(withDamageFlag);
 
 export function cardOf(database: Database, id: string): StudyCard | undefined {
   const row = database
     .prepare<[string], Row<StudyCard>>(`SELECT ${studyCard} ${latestOfEach} WHERE study.id = ?`)
     .get(id);
-  return row && told(row);
+  return row && withDamageFlag(row);
 }
 
 /** With its text as it is, sound or not. */
@@ -40,7 +40,7 @@ export function latestAsKept(database: Database, id: string): KeptStudy | undefi
   const row = database
     .prepare<[string], Row<KeptStudy>>(`SELECT ${studyCard}, text ${latestOfEach} WHERE study.id = ?`)
     .get(id);
-  return row && told(row);
+  return row && withDamageFlag(row);
 }
 
 /** With its text as it is, sound or not. */
@@ -50,7 +50,7 @@ export function revisionAsKept(database: Database, id: string, revision: number)
       `SELECT ${card}, text FROM revision WHERE id = ? AND revision = ?`,
     )
     .get(id, revision);
-  return row && told(row);
+  return row && withDamageFlag(row);
 }
 
 /** The newest first. */
@@ -58,7 +58,7 @@ export const revisionCards = (database: Database, id: string): RevisionCard[] =>
   database
     .prepare<[string], Row<RevisionCard>>(`SELECT ${card} FROM revision WHERE id = ? ORDER BY revision DESC`)
     .all(id)
-    .map(told);
+    .map(withDamageFlag);
 
 export function damagedError(
   database: Database,

@@ -120,15 +120,15 @@ function findStudy({ studies }: AppParts, id: string | undefined): StudyEntry {
 function errorPages({ report }: AppParts): ErrorRequestHandler {
   return (error: unknown, request, response, _next) => {
     if (error instanceof ReaderGoneError) return;
-    const told = explain(error);
-    const { status, headers, title, problems, advice } = told;
+    const explained = explain(error);
+    const { status, headers, title, problems, advice } = explained;
     if (status === 500) report(error);
     response.set(headers);
     const wantsJson = request.path.endsWith(".json");
     send(
       response,
       status,
-      wantsJson ? { title, problems, advice } : problemPage(told, wayOf(request)),
+      wantsJson ? { title, problems, advice } : problemPage(explained, wayOf(request)),
       wantsJson,
     );
   };

@@ -1,10 +1,10 @@
 import { DamagedIssueError, DamagedRevisionError } from "../store/errors.js";
 import type { Explained } from "./explained.js";
 
-type Told = Pick<Explained, "status" | "title"> & Partial<Explained>;
+type PartialExplanation = Pick<Explained, "status" | "title"> & Partial<Explained>;
 
 /** What a reader is told of something kept that is not as it was saved. */
-export function explainDamaged(error: unknown): Told | undefined {
+export function explainDamaged(error: unknown): PartialExplanation | undefined {
   if (error instanceof DamagedIssueError) {
     const { studyId, number, studyName } = error.card;
     return {
@@ -17,18 +17,18 @@ export function explainDamaged(error: unknown): Told | undefined {
   return error instanceof DamagedRevisionError ? explainRevision(error) : undefined;
 }
 
-function explainRevision({ card, sound, isLatest }: DamagedRevisionError): Told {
+function explainRevision({ card, sound, isLatest }: DamagedRevisionError): PartialExplanation {
   const { id, name, revision } = card;
   const damaged = `What is kept of revision ${revision} does not match the digest that was kept with it: the disk, or a copy of the database, lost some of it. It is not shown and not computed; other studies are as they were.`;
-  const told = { status: 409, title: `Revision ${revision} of “${name}” is damaged` };
+  const explanation = { status: 409, title: `Revision ${revision} of “${name}” is damaged` };
   if (sound === undefined) {
     const wayOut =
       "No revision before it is sound. Whoever keeps this server can take the study from a backup.";
-    return { ...told, advice: [damaged, wayOut] };
+    return { ...explanation, advice: [damaged, wayOut] };
   }
   const before = `/studies/${id}/revisions/${sound}`;
   return {
-    ...told,
+    ...explanation,
     advice: [damaged, `Revision ${sound} before it is sound.`],
     links: [
       { href: before, label: `Results of revision ${sound}` },

@@ -20,20 +20,20 @@ import { OtherSiteError } from "./other-sites.js";
 export class NotFoundError extends Error {}
 
 export function explain(error: unknown): Explained {
-  const told =
+  const explained =
     explainReader(error) ??
     explainAccess(error) ??
     explainKeeping(error) ??
     explainDamaged(error) ??
     explainGoneForm(error) ??
     explainMachine(error);
-  const headers = told.status === 503 ? { "Retry-After": String(busySeconds) } : {};
-  return { headers, problems: [], advice: [], links: [], actions: [], ...told };
+  const headers = explained.status === 503 ? { "Retry-After": String(busySeconds) } : {};
+  return { headers, problems: [], advice: [], links: [], actions: [], ...explained };
 }
 
-type Told = Pick<Explained, "status" | "title"> & Partial<Explained>;
+type PartialExplanation = Pick<Explained, "status" | "title"> & Partial<Explained>;
 
-function explainReader(error: unknown): Told | undefined {
+function explainReader(error: unknown): PartialExplanation | undefined {
   if (error instanceof InputError) {
     return { status: 400, title: `${error.subject} cannot be used yet`, problems: error.problems };
   }
@@ -66,7 +66,7 @@ function explainReader(error: unknown): Told | undefined {
   return undefined;
 }
 
-function explainAccess(error: unknown): Told | undefined {
+function explainAccess(error: unknown): PartialExplanation | undefined {
   if (error instanceof SignInNeededError || error instanceof WrongKeyError) {
     return {
       status: 401,
@@ -98,7 +98,7 @@ function explainAccess(error: unknown): Told | undefined {
   return undefined;
 }
 
-function explainKeeping(error: unknown): Told | undefined {
+function explainKeeping(error: unknown): PartialExplanation | undefined {
   if (error instanceof ConflictError) return explainConflict(error);
   if (error instanceof DeletedStudyError) {
     const { id, name, stateChangedAt } = error.study;
@@ -119,7 +119,7 @@ function explainKeeping(error: unknown): Told | undefined {
   return undefined;
 }
 
-function explainConflict({ expected, latest }: ConflictError): Told {
+function explainConflict({ expected, latest }: ConflictError): PartialExplanation {
   const { id, name, revision, author, savedAt, note } = latest;
   const by = author === "" ? "Someone" : author;
   const what = note === "" ? "" : ` (${note})`;
@@ -136,7 +136,7 @@ function explainConflict({ expected, latest }: ConflictError): Told {
   };
 }
 
-function explainMachine(error: unknown): Told {
+function explainMachine(error: unknown): PartialExplanation {
   if (error instanceof BrowserError || error instanceof SigningKeyError) {
     return { status: 503, title: error.message };
   }

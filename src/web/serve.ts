@@ -7,7 +7,7 @@ import { studiesOf } from "../app/studies.js";
 import { AssumptionError, assumptionFiles, readAssumptions } from "../assumptions/load.js";
 import { signingKeyIn } from "../issue/signing-key.js";
 import { oddsOf } from "../odds/draw.js";
-import { judgedBy } from "../odds/judged.js";
+import { judgedBy } from "../odds/judged-by-workers.js";
 import { workerPool } from "../odds/pool.js";
 import { assumptionsFolder } from "../report/document/assets.js";
 import { besidePages, launchBrowser } from "../report/print/browser.js";
@@ -43,7 +43,7 @@ function start(): void {
   const workers = answerWorkers({ assumptions, files });
   const printer = createPrinter({
     launch: () => launchBrowser(besidePages),
-    finish: (pdf, told) => workers.ask("packed", { pdf, told }),
+    finish: (pdf, description) => workers.ask("packed", { pdf, description }),
   });
   const pool = workerPool(assumptions);
   const runs = askedRuns({ ...usualRuns, draw: (study, control) => oddsOf(pool, study, control) });

@@ -30,7 +30,7 @@ describe("names that XML cannot hold", () => {
   });
 
   it("leave a workbook well-formed", async () => {
-    const forms = await plainForms({ run, told: undefined, edition });
+    const forms = await plainForms({ run, printedOdds: undefined, edition });
     const file = forms.find(({ path }) => path === "workbook.xlsx")?.bytes ?? expect.fail();
     const parts = Object.entries(unzipSync(file)).filter(([name]) => /\.(xml|rels)$/.test(name));
     expect(parts.length).toBeGreaterThan(5);
@@ -48,11 +48,11 @@ describe("names that XML cannot hold", () => {
   });
 
   it("come into no table, page or report", async () => {
-    const forms = await plainForms({ run, told: undefined, edition });
+    const forms = await plainForms({ run, printedOdds: undefined, edition });
     const texts = forms.filter(({ path }) => /\.(csv|html)$/.test(path));
     expect(texts.some(({ bytes }) => strFromU8(bytes).includes(safe))).toBe(true);
     for (const { path, bytes } of texts) expect(notChar.test(strFromU8(bytes)), path).toBe(false);
-    const { body, summary } = formsToPrint({ run, told: undefined, edition });
+    const { body, summary } = formsToPrint({ run, printedOdds: undefined, edition });
     for (const html of [body, summary, renderReportBody(run)]) expect(notChar.test(html)).toBe(false);
   });
 

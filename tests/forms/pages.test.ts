@@ -13,7 +13,7 @@ const long = `Lake <b>Überlänge</b> & ${"Wasserwerksverwaltung".repeat(4)} ש�
 const edition = editionText({ revision: 3 });
 
 async function formsOf(run: ReturnType<typeof exampleRun>): Promise<(path: string) => Form> {
-  const parts = { run, told: undefined, edition };
+  const parts = { run, printedOdds: undefined, edition };
   const forms = [...(await plainForms(parts)), ...(await printedForms(parts, printer))];
   return (path) => {
     const form = forms.find((each) => each.path === path);

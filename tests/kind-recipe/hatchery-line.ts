@@ -2,7 +2,7 @@ import type { StructureBase } from "../../src/model/structures/inputs.js";
 import { serviceLineComponents } from "../../src/model/structures/kinds/service-line.js";
 import { linePart } from "../../src/model/structures/pipe-part.js";
 import type { SmallLine } from "../../src/model/structures/small-line.js";
-import { boreWords, type StructureKind, standing } from "../../src/model/structures/structure-kind.js";
+import { atOneElevation, boreWords, type StructureKind } from "../../src/model/structures/structure-kind.js";
 
 /** A kind that the project does not have: the line that feeds a fish hatchery from the lake. */
 interface HatcheryLine extends StructureBase, SmallLine {
@@ -31,7 +31,7 @@ export const hatcheryLine: StructureKind<HatcheryLine> = {
   isBuilt: true,
   hasPublishedCosts: false,
   lowestField: "elevation",
-  reach: standing,
+  reach: atOneElevation,
   size: boreWords,
   inlet: ({ elevation, requiredFlow }) => ({
     elevation,

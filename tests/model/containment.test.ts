@@ -20,7 +20,14 @@ import {
 
 describe("containment", () => {
   it("that always succeeds at once leaves a lake clean at each year's end, for the attempts and first years alone", () => {
-    const { hazard, course, containment, presentValue, programPerYear, schedule } = resultOf({
+    const {
+      hazard,
+      statesByYear: course,
+      containment,
+      presentValue,
+      programPerYear,
+      schedule,
+    } = resultOf({
       response: { ...treatment, chance: 1, latestYear: 1 },
     });
     // By hand: clean at each start, so h attempts a year, each with the cost of a first year; the program never shrinks.
@@ -115,7 +122,7 @@ describe("containment", () => {
 
 /** Present cost of one lake followed by chance, with all that the option pays. */
 function followedLake(result: OptionResult, random: () => number): number {
-  const { option, noticing, schedule, unnoticed, containment, programPerYear, hazard } = result;
+  const { option, detection: noticing, schedule, unnoticed, containment, programPerYear, hazard } = result;
   const perYear = programPerYear.toNumber();
   const perAttempt = containment ? amountOf(containment.line).toNumber() : 0;
   let [age, isKnown, cost] = [0, false, 0];

@@ -64,7 +64,7 @@ describe("an option that says how it watches for mussels", () => {
     fc.assert(
       fc.property(tows, tows, (few, more) => {
         const knownWith = (planktonTows: number) =>
-          resultOf({ monitoring: { planktonTows } }).course.map((year) => year.known);
+          resultOf({ monitoring: { planktonTows } }).statesByYear.map((year) => year.known);
         const after = knownWith(few + more);
         knownWith(few).forEach((chance, year) => {
           expect(after[year]).toBeGreaterThanOrEqual(chance - 1e-12);
@@ -78,7 +78,7 @@ describe("an option that says how it watches for mussels", () => {
     const infested = { ...study, lake: { ...study.lake, infestedSince: study.money.startYear } };
     const watch = { monitoring: slowly, response: treatment };
     const { result } = programOf(compare(watched(watch, watch, infested), assumed));
-    expect(result.course.every((year) => year.known === 1)).toBe(true);
+    expect(result.statesByYear.every((year) => year.known === 1)).toBe(true);
     expect(result.containment?.attempts).toBe(0);
   });
 });
@@ -114,7 +114,7 @@ describe("the first harm", () => {
   it("makes it certain, whatever the samples", () => {
     const limit = 5000;
     const age = firstAgeAbove(limit) ?? Number.NaN;
-    const { noticing } = resultOf({ monitoring: {} }, { "detection.first-harm": limit });
+    const { detection: noticing } = resultOf({ monitoring: {} }, { "detection.first-harm": limit });
     // Nothing is watched for: no chance before, certainty from that year on.
     expect(noticing.chanceByAge.map(Math.abs)).toEqual(Array<number>(age).fill(0));
     expect(noticing.firstHarmAge).toBe(age);

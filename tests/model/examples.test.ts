@@ -94,7 +94,7 @@ function fromLastYearBack(
   result: OptionResult,
   { discountFactors: factors, rises, rates }: Comparison,
 ): number {
-  const { reachingByYear, noticing, schedule, unnoticed, containment } = result;
+  const { reachingByYear, detection: noticing, schedule, unnoticed, containment } = result;
   const { success = 0, latestAge = 0 } = noticing.containment ?? {};
   const attempt = containment ? amountOf(containment.line).toNumber() : 0;
   let clean = 0;

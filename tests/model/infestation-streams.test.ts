@@ -149,7 +149,8 @@ describe("the present value of an infestation by its years", () => {
     const { horizon, startYear, priceYear } = wholeStudy.money;
     const weightBy = (rate: number) =>
       Array.from({ length: horizon }, (_, year) => {
-        const known = baseline.course[year]?.noticed.reduce((sum, chance) => sum + chance, 0) ?? Number.NaN;
+        const known =
+          baseline.statesByYear[year]?.noticed.reduce((sum, chance) => sum + chance, 0) ?? Number.NaN;
         return 1.03 ** -(year + 1 / 2) * known * (1 + rate) ** (startYear + year - priceYear);
       }).reduce((sum, each) => sum + each, 0);
     expect(baseline.knownWeight("energy")).toBeCloseTo(weightBy(0.03), 9);

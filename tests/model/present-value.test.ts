@@ -1,15 +1,15 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { costOfChances } from "../../src/model/break-even/cost-of-chances.js";
 import { type Comparison, compare } from "../../src/model/compare.js";
 import type { StudyInput } from "../../src/model/inputs.js";
 import { noMoney } from "../../src/model/money/decimal.js";
 import { discountFactors } from "../../src/model/money/interest.js";
 import { amountOf, sumOf } from "../../src/model/money/line.js";
 import { type PriceGroup, priceGroupOf, priceGroups } from "../../src/model/money/price-group.js";
-import type { Escalation } from "../../src/model/money/rises.js";
+import type { Escalation } from "../../src/model/money/price-rises.js";
 import type { OptionResult } from "../../src/model/option.js";
 import { presentValueByAge, presentValueOf } from "../../src/model/present-value.js";
-import { costOfChances } from "../../src/model/turns/cost-of-chances.js";
 import { assumed } from "./assumptions.js";
 import { relativeGap } from "./near.js";
 import { wholeStudy } from "./study.js";
@@ -41,14 +41,14 @@ function fromLines(result: OptionResult, { money }: StudyInput, escalation: read
     (money.startYear + year - money.priceYear);
   const { share } = result.option.afterInfestation;
   return factors.reduce((sum, factor, year) => {
-    const known = result.course[year - 1]?.known ?? 0;
+    const known = result.statesByYear[year - 1]?.known ?? 0;
     const program = result.programLines.reduce(
       (total, line) => total + amountOf(line).toNumber() * rise(priceGroupOf(line), year),
       0,
     );
     let cost = program * (1 - known + known * share);
     for (const { years } of result.schedule.structures) {
-      result.course[year]?.noticed.forEach((chance, since) => {
+      result.statesByYear[year]?.noticed.forEach((chance, since) => {
         for (const line of years[year - since] ?? []) {
           if (line.type !== "apart")
             cost += chance * amountOf(line).toNumber() * rise(priceGroupOf(line), year);

@@ -1,5 +1,5 @@
 import { afterAll, expect, it } from "vitest";
-import { judgedBy } from "../../src/odds/judged.js";
+import { judgedBy } from "../../src/odds/judged-by-workers.js";
 import { workerPool } from "../../src/odds/pool.js";
 import { assumptions, exampleDocument } from "../report/runs.js";
 import { judgeHere } from "../web/judging.js";

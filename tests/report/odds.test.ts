@@ -11,7 +11,7 @@ import { optionAt, sampleTold, withCheaper } from "./sample-odds.js";
 const run = exampleRun("sorrel-bend");
 const told = sampleTold("sorrel-bend");
 const viewOf = (odds: Odds) => {
-  const view = reportView(run, { odds, matters: told.matters });
+  const view = reportView(run, { odds, sensitivitySentences: told.sensitivitySentences });
   if (!view.odds) throw new Error("no odds in the view");
   return { ...view, odds: view.odds };
 };
@@ -187,7 +187,7 @@ describe("the charts of odds", () => {
 
 describe("what matters and what knowing it is worth", () => {
   it("stands on the page as it came, with the three inputs worth most", () => {
-    expect(page.matters).toEqual(told.matters);
+    expect(page.sensitivitySentences).toEqual(told.sensitivitySentences);
     // the sample: 4% of 14 million, a quarter and a ninth of that
     expect(page.information).toMatch(/is worth up to \$560,000: a measurement that costs less/);
     expect(page.information).toContain("up to $140,000");
@@ -213,7 +213,7 @@ describe("hostile names in odds", () => {
       information: odds.information.map((each) => ({ ...each, name })),
       matters: { ...odds.matters, tornado: odds.matters.tornado.map((bar) => ({ ...bar, name })) },
     };
-    const text = renderReport(run, { inline: false }, {}, { odds: hostile, matters: [name] });
+    const text = renderReport(run, { inline: false }, {}, { odds: hostile, sensitivitySentences: [name] });
     expect(text).not.toContain("<script>alert");
     expect(text).toContain("&lt;script&gt;alert(1)&lt;/script&gt;");
   });

@@ -76,7 +76,7 @@ const wrongIn = (text: string) => [...text.matchAll(wrong)].map(([found]) => fou
 describe("a study with one of everything", () => {
   it.each(Object.entries(runs))("has no plural after a one: %s", async (_, make) => {
     const run = make();
-    const forms = await plainForms({ run, told: undefined, edition: "" });
+    const forms = await plainForms({ run, printedOdds: undefined, edition: "" });
     const html = forms.filter(({ path }) => path.endsWith(".html"));
     const pages = [
       renderReport(run, { inline: false }),

@@ -1,7 +1,7 @@
 import { at } from "../../src/lists.js";
-import type { ToldOdds } from "../../src/report/odds/odds-words.js";
+import type { PrintedOdds } from "../../src/report/odds/odds-words.js";
 import { drawnStudy } from "../../src/study/odds/draws.js";
-import { type Odds, type OptionOdds, toldShares } from "../../src/study/odds/odds.js";
+import { type Odds, type OptionOdds, quantileShares } from "../../src/study/odds/odds.js";
 import { assumptions, exampleDocument } from "./runs.js";
 
 type Example = "sorrel-bend" | "ninemoss";
@@ -73,7 +73,7 @@ function optionOdds(id: string, name: string, option: Invented, example: Example
     id,
     name,
     meanCost: { value: mean, standardError: mean * 0.013 },
-    cost: toldShares.map((share) => ({ share, ...around(costAt(share, option, loss)) })),
+    cost: quantileShares.map((share) => ({ share, ...around(costAt(share, option, loss)) })),
     programCost: { value: option.program, standardError: option.program * 0.004 },
     everInfested: told(option.infested),
     infestedAtEnd: told(option.infested),
@@ -87,7 +87,7 @@ function optionOdds(id: string, name: string, option: Invented, example: Example
             addedCost: { value: option.program, standardError: option.program * 0.004 },
             avoidedLoss: { value: option.program + mean * 0.1, standardError: mean * 0.01 },
             benefitCostRatio: option.program > 0 ? 1 + (mean * 0.1) / option.program : undefined,
-            netBenefits: toldShares.map((share) => ({ share, ...around(loss * (share - 0.5)) })),
+            netBenefits: quantileShares.map((share) => ({ share, ...around(loss * (share - 0.5)) })),
           },
     fan: yearly,
     exceedance: Array.from({ length: 100 }, (_, index) => ({
@@ -162,12 +162,12 @@ export function sampleOdds(example: Example): Odds {
 }
 
 /** The same with three invented sentences on what matters. */
-export function sampleTold(example: Example): ToldOdds {
+export function sampleTold(example: Example): PrintedOdds {
   const odds = sampleOdds(example);
   const { tornado } = odds.matters;
   return {
     odds,
-    matters: [
+    sensitivitySentences: [
       `The chance that a fouled launch of unknown origin founds a population matters most: at its low end the program saves less than it costs, at its high end more.`,
       `Next are the settlers a month on a bare surface and how well the water suits mussels.`,
       `The other ${tornado.length - 3} inputs shown move the answer less than a tenth as much as the first; better prices would change little.`,

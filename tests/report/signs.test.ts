@@ -63,7 +63,7 @@ const found = (page: string, words: string) =>
 
 /** What a board and the public read in sentences: the first page and the summary. */
 async function pagesOf(run: StudyRun): Promise<string[]> {
-  const forms = await plainForms({ run, told: undefined, edition: "" });
+  const forms = await plainForms({ run, printedOdds: undefined, edition: "" });
   const texts = forms.filter(({ path }) => path.endsWith(".html"));
   const { board, comparison } = reportView(run);
   const first = [board.question, board.answer, board.asked, ...board.changes, ...comparison.verdicts];

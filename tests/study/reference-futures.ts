@@ -5,8 +5,8 @@ import type { OptionResult } from "../../src/model/option.js";
 import { expectedLosses } from "../../src/model/present-value.js";
 import { containmentOf } from "../../src/model/program/containment.js";
 import { costShare } from "../../src/model/program/ramp-up.js";
-import { followCourse } from "../../src/model/risk/course.js";
 import { yearlyHazard } from "../../src/model/risk/hazard.js";
+import { stateProbabilities } from "../../src/model/risk/state-probabilities.js";
 import type { StudyDocument } from "../../src/study/format/schema.js";
 import type { DrawnStudy } from "../../src/study/odds/draws.js";
 import { hydrologicYearId } from "../../src/study/odds/odds.js";
@@ -88,9 +88,9 @@ function followed(result: OptionResult, comparison: Comparison, luck: number): R
     return 1 - clean > luck;
   });
   const establishment = found < 0 ? hazards.length : found;
-  const course = followCourse(
+  const course = stateProbabilities(
     hazards.map((chance, year) => (year < establishment ? 0 : year === establishment ? 1 : chance)),
-    result.noticing,
+    result.detection,
   );
   const losses = expectedLosses(
     { unnoticed: result.unnoticed, noticed: result.schedule.infestation },
@@ -117,7 +117,7 @@ function followed(result: OptionResult, comparison: Comparison, luck: number): R
     establishment,
     program: result.presentValue.program.toNumber(),
     everInfested: 1 - hazards.reduce((each, chance) => each * (1 - chance), 1),
-    infestedAtEnd: result.course.at(-1)?.infested ?? Number.NaN,
+    infestedAtEnd: result.statesByYear.at(-1)?.infested ?? Number.NaN,
     byYear,
   };
 }

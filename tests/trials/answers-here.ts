@@ -1,11 +1,11 @@
+import type { AnswerContext, AnswersOf } from "#product/app/answers/answer-context.js";
 import { comparing } from "#product/app/answers/comparing.js";
-import type { AnswersOf, Means } from "#product/app/answers/means.js";
 import { papers } from "#product/app/answers/papers.js";
 import type { Answer, Answering, Asked, Kind } from "#product/app/answers/questions.js";
 import { reporting } from "#product/app/answers/reporting.js";
 
 /** Answers in this thread, without workers. */
-export function answersHere(means: Means): Answering {
+export function answersHere(means: AnswerContext): Answering {
   const answers: AnswersOf<Kind> = { ...comparing(means), ...reporting(means), ...papers(means) };
   const ask: Answering["ask"] = async <Which extends Kind>(
     kind: Which,

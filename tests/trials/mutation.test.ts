@@ -69,7 +69,7 @@ describe("the run without a mutant", () => {
 
   it("orders files: that of the module, those of its folder, the quickest of the others", () => {
     const times = {
-      "tests/model/root.test.ts#a": 1,
+      "tests/model/root-search.test.ts#a": 1,
       "tests/model/lake/levels.test.ts#a": 90,
       "tests/model/lake/storage.test.ts#a": 50,
       "tests/model/compare.test.ts#a": 8,
@@ -79,7 +79,7 @@ describe("the run without a mutant", () => {
     expect(filesInOrder(new Set(Object.keys(times)), "src/model/lake/levels.ts", times)).toEqual([
       "tests/model/lake/levels.test.ts",
       "tests/model/lake/storage.test.ts",
-      "tests/model/root.test.ts",
+      "tests/model/root-search.test.ts",
       "tests/model/risk/beta.test.ts",
       "tests/model/compare.test.ts",
     ]);

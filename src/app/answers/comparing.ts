@@ -9,8 +9,8 @@ import { type ComparedRun, comparedRun, explained, studyDifferences } from "../.
 import { resultDifferences } from "../../study/compared/result-differences.js";
 import { InputError } from "../../study/reading/problems.js";
 import { readIssuedText, readStudyText } from "../../study/reading/read.js";
-import type { AnswersOf, Means } from "./means.js";
-import type { BalanceState, ComparedPair, ComparedText, StudyText, ToldDifferences } from "./questions.js";
+import type { AnswerContext, AnswersOf } from "./answer-context.js";
+import type { BalanceState, ComparedPair, ComparedText, PrintedDifferences, StudyText } from "./questions.js";
 import { runCache } from "./run-cache.js";
 
 const mostComparisons = 8;
@@ -18,7 +18,7 @@ const mostComparisons = 8;
 /** What follows from the comparison alone, without the ranges of a report. */
 export function comparing({
   assumptions,
-}: Means): AnswersOf<"balance" | "effect" | "differences" | "explanation"> {
+}: AnswerContext): AnswersOf<"balance" | "effect" | "differences" | "explanation"> {
   const runs = runCache(mostComparisons, ({ text, fileName, files }: ComparedText) =>
     comparedRun(
       files ? readIssuedText(text, fileName) : readStudyText(text, fileName),
@@ -37,21 +37,21 @@ export function comparing({
     },
     differences: (asked) => {
       const { pair, found } = pairOf(asked);
-      return toldDifferences(asked, pair, found);
+      return printedDifferences(asked, pair, found);
     },
     explanation: async (asked) => {
       const { pair, found } = pairOf(asked);
-      return toldDifferences(asked, pair, found, await explained(...pair, found));
+      return printedDifferences(asked, pair, found, await explained(...pair, found));
     },
   };
 }
 
-function toldDifferences(
+function printedDifferences(
   { names }: ComparedPair,
   pair: readonly [ComparedRun, ComparedRun],
   found: Parameters<typeof differenceView>[1],
   explanation?: Parameters<typeof differenceView>[2],
-): ToldDifferences {
+): PrintedDifferences {
   return {
     view: differenceView(pair, found, explanation, names),
     json: differencesJson(found, explanation),

@@ -1,7 +1,7 @@
-import type { Means } from "./means.js";
+import type { AnswerContext } from "./answer-context.js";
 
 /** What a worker is started with. */
-export interface WorkerStart extends Means {
+export interface WorkerStart extends AnswerContext {
   /** Which questions it answers: it loads what they need. */
   readonly answers: "comparing" | "reporting" | "papers";
 }

@@ -4,7 +4,7 @@ import type { BalanceLine } from "../../report/board/balance-line.js";
 import type { DifferenceView } from "../../report/compared/difference-view.js";
 import type { SideNames } from "../../report/compared/explained-view.js";
 import type { ReportPart } from "../../report/document/sections.js";
-import type { Told } from "../../report/print/accessible-pdf.js";
+import type { PdfDescription } from "../../report/print/accessible-pdf.js";
 import type { PrintSettings } from "../../report/print/pdf.js";
 import type { TableView } from "../../report/words/view-types.js";
 import type { Odds } from "../../study/odds/odds.js";
@@ -20,7 +20,7 @@ export interface StudyText {
 export const textOf = ({ text, fileName }: StudyText): StudyText => ({ text, fileName });
 
 /** With the odds that a reader had drawn for it; they follow from its text. */
-export interface ToldText extends StudyText {
+export interface StudyTextWithOdds extends StudyText {
   readonly odds: Odds | undefined;
 }
 
@@ -60,19 +60,19 @@ interface Questions {
     readonly asked: StudyText & { readonly before: string; readonly names: readonly [string, string] };
     readonly answer: TableView;
   };
-  readonly differences: { readonly asked: ComparedPair; readonly answer: ToldDifferences };
+  readonly differences: { readonly asked: ComparedPair; readonly answer: PrintedDifferences };
   /** The same with what explains them; takes seconds. */
-  readonly explanation: { readonly asked: ComparedPair; readonly answer: ToldDifferences };
+  readonly explanation: { readonly asked: ComparedPair; readonly answer: PrintedDifferences };
   /** The page of results without its frame; `report` is the address of the report. */
   readonly results: { readonly asked: StudyText & { readonly report: string }; readonly answer: string };
   /** The report as a page. */
   readonly report: {
-    readonly asked: ToldText & { readonly links: object; readonly part: ReportPart };
+    readonly asked: StudyTextWithOdds & { readonly links: object; readonly part: ReportPart };
     readonly answer: Uint8Array;
   };
   /** The report to be printed. */
   readonly printable: {
-    readonly asked: ToldText & { readonly part: ReportPart; readonly edition: string };
+    readonly asked: StudyTextWithOdds & { readonly part: ReportPart; readonly edition: string };
     readonly answer: { readonly body: string; readonly settings: PrintSettings };
   };
   /** The method document as a page, with the worked sheets of a study if one is given. */
@@ -87,11 +87,11 @@ interface Questions {
   /** All figures as JSON. */
   readonly figures: { readonly asked: StudyText; readonly answer: Uint8Array };
   readonly plainForms: {
-    readonly asked: ToldText & { readonly edition: string };
+    readonly asked: StudyTextWithOdds & { readonly edition: string };
     readonly answer: readonly Form[];
   };
   readonly formsToPrint: {
-    readonly asked: ToldText & { readonly edition: string };
+    readonly asked: StudyTextWithOdds & { readonly edition: string };
     readonly answer: FormsToPrint;
   };
   readonly printedForms: {
@@ -99,7 +99,7 @@ interface Questions {
     readonly answer: readonly Form[];
   };
   readonly issueToPrint: {
-    readonly asked: ToldText & { readonly draft: IssueDraft };
+    readonly asked: StudyTextWithOdds & { readonly draft: IssueDraft };
     readonly answer: PreparedIssue;
   };
   readonly issued: {
@@ -107,12 +107,12 @@ interface Questions {
     readonly answer: MadeIssue;
   };
   readonly packed: {
-    readonly asked: { readonly pdf: Uint8Array; readonly told: Told };
+    readonly asked: { readonly pdf: Uint8Array; readonly description: PdfDescription };
     readonly answer: Uint8Array;
   };
 }
 
-export interface ToldDifferences {
+export interface PrintedDifferences {
   readonly view: DifferenceView;
   readonly json: object;
 }

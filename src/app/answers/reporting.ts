@@ -5,9 +5,9 @@ import { reportView } from "../../report/document/report-view.js";
 import { printSettings } from "../../report/print/paper.js";
 import { resultsJson } from "../../report/results/results.js";
 import type { StudyRun } from "../../study/prepare/compute.js";
-import type { AnswersOf, Means } from "./means.js";
+import type { AnswerContext, AnswersOf } from "./answer-context.js";
 import type { StudyText } from "./questions.js";
-import { toldRuns } from "./told-runs.js";
+import { reportRuns } from "./report-runs.js";
 
 /** Runs that are kept for the next question about the same study: with their ranges they take some ten megabytes. */
 const mostRuns = 4;
@@ -24,30 +24,31 @@ type Reported =
   | "printedForms";
 
 /** What is told of a whole run. */
-export function reporting(means: Means): AnswersOf<Reported> {
-  const toldRun = toldRuns(means, mostRuns);
-  const runOf = (study: StudyText | undefined) => study && toldRun({ ...study, odds: undefined }).run;
+export function reporting(context: AnswerContext): AnswersOf<Reported> {
+  const reportRun = reportRuns(context, mostRuns);
+  const runOf = (study: StudyText | undefined) => study && reportRun({ ...study, odds: undefined }).run;
   return {
-    results: (asked) => resultsBody(toldRun({ ...asked, odds: undefined }).run, asked.report),
+    results: (asked) => resultsBody(reportRun({ ...asked, odds: undefined }).run, asked.report),
     report: (asked) => {
-      const { run, told } = toldRun(asked);
-      return bytesOf(renderReport(run, linkedAssets, asked.links, told, asked.part));
+      const { run, printedOdds } = reportRun(asked);
+      return bytesOf(renderReport(run, linkedAssets, asked.links, printedOdds, asked.part));
     },
     printable: (asked) => {
-      const { run, told } = toldRun(asked);
+      const { run, printedOdds } = reportRun(asked);
       return {
-        body: renderReportBody(run, told, { part: asked.part }),
+        body: renderReportBody(run, printedOdds, { part: asked.part }),
         settings: printSettings(run.document, asked.edition),
       };
     },
-    method: ({ study, links }) => bytesOf(renderMethod(means.assumptions, linkedAssets, links, runOf(study))),
+    method: ({ study, links }) =>
+      bytesOf(renderMethod(context.assumptions, linkedAssets, links, runOf(study))),
     methodToPrint: ({ study }) => {
       const run = runOf(study);
-      return { body: renderMethodBody(means.assumptions, run), settings: methodPrintSettings(run) };
+      return { body: renderMethodBody(context.assumptions, run), settings: methodPrintSettings(run) };
     },
-    figures: (asked) => bytesOf(JSON.stringify(resultsJson(toldRun({ ...asked, odds: undefined }).run))),
-    plainForms: (asked) => plainForms({ ...toldRun(asked), edition: asked.edition }),
-    formsToPrint: (asked) => formsToPrint({ ...toldRun(asked), edition: asked.edition }),
+    figures: (asked) => bytesOf(JSON.stringify(resultsJson(reportRun({ ...asked, odds: undefined }).run))),
+    plainForms: (asked) => plainForms({ ...reportRun(asked), edition: asked.edition }),
+    formsToPrint: (asked) => formsToPrint({ ...reportRun(asked), edition: asked.edition }),
     printedForms: ({ printed }) => formsOfPrints(printed),
   };
 }

@@ -38,7 +38,7 @@ export function sharedAnswers(answering: AnsweringInTurn, mostBytes: number): An
   const underWay = questionsUnderWay();
   const start = (waitingKey: string, kind: Kind, { asked, about, inTurn }: Asking): UnderWay => {
     const ending = new AbortController();
-    let turn: Turn = { asked, entry: undefined };
+    let turn: BreakEvenValue = { asked, entry: undefined };
     let key = waitingKey;
     let started: UnderWay | undefined;
     const begin = () => {
@@ -88,7 +88,7 @@ export function sharedAnswers(answering: AnsweringInTurn, mostBytes: number): An
   };
 }
 
-interface Turn {
+interface BreakEvenValue {
   readonly asked: Asked<Kind>;
   /** The study, where it is asked about as it is at its turn. */
   readonly entry: StudyText | undefined;
@@ -97,7 +97,7 @@ interface Turn {
 interface Asking {
   readonly asked: Asked<Kind>;
   readonly about: string | undefined;
-  readonly inTurn: () => Turn;
+  readonly inTurn: () => BreakEvenValue;
 }
 
 /** Bytes in memory, roughly; anything but pages is small. */
@@ -113,8 +113,8 @@ const smallAnswerBytes = 20_000;
 
 /** Odds follow from the text. */
 function keyOf(kind: Kind, asked: object): string {
-  const told = "odds" in asked ? { ...asked, odds: asked.odds !== undefined } : asked;
+  const keyed = "odds" in asked ? { ...asked, odds: asked.odds !== undefined } : asked;
   return createHash("sha256")
-    .update(JSON.stringify([kind, told]))
+    .update(JSON.stringify([kind, keyed]))
     .digest("hex");
 }

@@ -1,16 +1,16 @@
 import { workerData } from "node:worker_threads";
 import { type Reply, replyOf } from "../../study/reading/replies.js";
 import { moved } from "../../workers/moved.js";
-import type { AnswersOf } from "./means.js";
+import type { AnswersOf } from "./answer-context.js";
 import type { WorkerStart } from "./messages.js";
 import type { Answer, Kind, Question } from "./questions.js";
 
-const { answers: which, ...means }: WorkerStart = workerData;
+const { answers: which, ...context }: WorkerStart = workerData;
 
 async function loaded(): Promise<Partial<AnswersOf<Kind>>> {
-  if (which === "comparing") return (await import("./comparing.js")).comparing(means);
-  if (which === "reporting") return (await import("./reporting.js")).reporting(means);
-  return (await import("./papers.js")).papers(means);
+  if (which === "comparing") return (await import("./comparing.js")).comparing(context);
+  if (which === "reporting") return (await import("./reporting.js")).reporting(context);
+  return (await import("./papers.js")).papers(context);
 }
 
 /** Answers a question, once all that is needed for it is loaded. */

@@ -4,7 +4,7 @@ import { fileURLToPath } from "node:url";
 import { LRUCache } from "lru-cache";
 import { answerIn, type Reply } from "../../study/reading/replies.js";
 import { type PoolSettings, type ThreadPool, threadPool } from "../../workers/thread-pool.js";
-import type { Means } from "./means.js";
+import type { AnswerContext } from "./answer-context.js";
 import type { WorkerStart } from "./messages.js";
 import type { Answer, AnsweringInTurn, Kind, Question } from "./questions.js";
 
@@ -77,11 +77,11 @@ const threadSettings = {
 type AnswerPool = ThreadPool<Question, Reply<Answer<Kind>>>;
 
 /** Answers come from worker threads, each started when it is first needed. */
-export function answerWorkers(means: Means, settings: Partial<WorkerSettings> = {}): AnswerWorkers {
+export function answerWorkers(context: AnswerContext, settings: Partial<WorkerSettings> = {}): AnswerWorkers {
   const given = { ...usual, ...settings };
   const poolFor = (name: QueueName): AnswerPool => {
     const { answers, ...how } = queueSettings[name];
-    const workerData: WorkerStart = { ...means, answers };
+    const workerData: WorkerStart = { ...context, answers };
     return threadPool({ ...threadSettings, ...how, ...given, workerData });
   };
   const single = {

@@ -125,7 +125,7 @@ const chance: readonly Relation[] = [
       ["s", "chance that containment succeeds, 0 where none is tried", ""],
     ],
     sources: ["trade-practice"],
-    computedBy: by("risk/course.ts", "followCourse"),
+    computedBy: by("risk/state-probabilities.ts", "stateProbabilities"),
   },
   {
     title: "Chance to notice an infestation",
@@ -274,7 +274,7 @@ const worth: readonly Relation[] = [
       ["K_0", "cost without a program", "money"],
     ],
     sources: ["trade-practice"],
-    computedBy: by("break-even.ts", "breakEven"),
+    computedBy: by("break-even/break-even.ts", "breakEven"),
   },
 ];
 

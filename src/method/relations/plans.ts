@@ -69,7 +69,7 @@ export const planRelations: RelationGroup = {
         ["T", "temperature of the water in the month", "°C"],
       ],
       sources: ["trade-practice"],
-      computedBy: by("structures/work.ts", "workLines"),
+      computedBy: by("structures/plan-work.ts", "workLines"),
     },
     {
       title: "Levels of a record",

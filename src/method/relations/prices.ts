@@ -41,7 +41,7 @@ export const priceRelations: RelationGroup = {
         ["t", "year", ""],
       ],
       sources: ["trade-practice"],
-      computedBy: by("money/rises.ts", "inEachYear"),
+      computedBy: by("money/price-rises.ts", "inEachYear"),
     },
     {
       title: "Infestation with rises",

@@ -3,7 +3,7 @@ import type { Assumed } from "../assumed.js";
 import { lakeUnderSchedules, ratesOf, yearsSinceEstablishment } from "../compare.js";
 import type { StudyInput } from "../inputs.js";
 import { discountFactors } from "../money/interest.js";
-import { risesOf } from "../money/rises.js";
+import { risesOf } from "../money/price-rises.js";
 import { optionCosts } from "../option-costs.js";
 import {
   type CostByEstablishment,

@@ -1,6 +1,6 @@
 import { at } from "../../lists.js";
 import type { OptionNumbers } from "../option-numbers.js";
-import { type CourseYear, followCourse } from "../risk/course.js";
+import { type StateProbabilities, stateProbabilities } from "../risk/state-probabilities.js";
 
 /** Cost of each year of the horizon in one future. @param establishment year counted from 0; the horizon's length for none */
 type YearlyCosts = (hazards: readonly number[], establishment: number) => Float64Array;
@@ -14,15 +14,15 @@ type YearlyCosts = (hazards: readonly number[], establishment: number) => Float6
  */
 export function yearlyCostsOf(numbers: OptionNumbers): YearlyCosts {
   const years = numbers.factors.length;
-  const course = followCourse(
+  const statesByYear = stateProbabilities(
     numbers.factors.map((_, year) => Number(year === 0)),
-    numbers.noticing,
+    numbers.detection,
   );
   const clean = cleanCosts(numbers);
-  const added = addedCosts(numbers, course);
-  const { containment } = numbers.noticing;
+  const added = addedCosts(numbers, statesByYear);
+  const { containment } = numbers.detection;
   const contained = containment
-    ? course.slice(0, containment.latestAge).map(({ attempts }) => attempts * containment.success)
+    ? statesByYear.slice(0, containment.latestAge).map(({ attempts }) => attempts * containment.success)
     : [];
   return (hazards, establishment) => {
     const costs = clean.slice();
@@ -45,12 +45,12 @@ function cleanCosts({ factors, programInYear, knownAtStart, keptShare }: OptionN
 }
 
 /** E: what an infestation begun in a year adds to each later one, row after row by the year in which it begins. */
-function addedCosts(numbers: OptionNumbers, course: readonly CourseYear[]): Float64Array {
-  const years = course.length;
+function addedCosts(numbers: OptionNumbers, statesByYear: readonly StateProbabilities[]): Float64Array {
+  const years = statesByYear.length;
   const added = new Float64Array(years * years);
   for (let first = 0; first < years; first++) {
     for (let year = first; year < years; year++) {
-      added[first * years + year] = addedCost(numbers, course, year, year - first);
+      added[first * years + year] = addedCost(numbers, statesByYear, year, year - first);
     }
   }
   return added;
@@ -58,17 +58,17 @@ function addedCosts(numbers: OptionNumbers, course: readonly CourseYear[]): Floa
 
 function addedCost(
   { programInYear, keptShare, scheduleInYear, attemptInYear, losses }: OptionNumbers,
-  course: readonly CourseYear[],
+  statesByYear: readonly StateProbabilities[],
   year: number,
   age: number,
 ): number {
-  const during = at(course, age);
+  const during = at(statesByYear, age);
   const unnoticed = at(during.unnoticed, 0);
   const noticed = at(during.noticed, 0);
   let cost =
     at(scheduleInYear, year) * noticed +
     at(attemptInYear, year) * during.attempts -
-    at(programInYear, year) * (1 - keptShare) * (course[age - 1]?.known ?? 0);
+    at(programInYear, year) * (1 - keptShare) * (statesByYear[age - 1]?.known ?? 0);
   for (const stream of losses) {
     const share = stream.share ? at(stream.share, year) : 1;
     cost += share * (at(stream.unnoticed, age) * unnoticed + at(stream.noticed, age) * noticed);

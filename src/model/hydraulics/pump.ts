@@ -1,5 +1,5 @@
 import { at } from "../../lists.js";
-import { bracketedRoot, type Point } from "../root.js";
+import { bracketedRoot, type Point } from "../root-search.js";
 
 export interface PumpPoint {
   readonly flow: number;

@@ -8,7 +8,7 @@ export interface Cohorts {
 }
 
 /** Sums over the cohorts of a surface, per m². */
-export interface Stand {
+export interface Colony {
   number: number;
   cover: number;
   mass: number;
@@ -26,7 +26,12 @@ const smallestCohort = 1 / 2;
  * grows, and cohorts too small to follow are dropped. The cohort that passes the last age told apart joins the one
  * that settled a year later. In place and in one pass: this runs for each month of each plan.
  */
-export function passMonth(cohorts: Cohorts, stand: Stand, table: ShellTable, monthlySurvival: number): void {
+export function passMonth(
+  cohorts: Cohorts,
+  colony: Colony,
+  table: ShellTable,
+  monthlySurvival: number,
+): void {
   let kept = 0;
   let oldest = 0;
   let oldestPlace = -1;
@@ -62,16 +67,16 @@ export function passMonth(cohorts: Cohorts, stand: Stand, table: ShellTable, mon
     mass += number * valueAt(table.mass, place);
   }
   cohorts.count = kept;
-  stand.number = living;
-  stand.cover = cover;
-  stand.mass = mass;
-  stand.killed = killed;
-  if (oldest > smallestCohort) settle(cohorts, stand, table, oldest, oldestPlace);
+  colony.number = living;
+  colony.cover = cover;
+  colony.mass = mass;
+  colony.killed = killed;
+  if (oldest > smallestCohort) settle(cohorts, colony, table, oldest, oldestPlace);
 }
 
 export function settle(
   cohorts: Cohorts,
-  stand: Stand,
+  colony: Colony,
   table: ShellTable,
   number: number,
   place: number,
@@ -80,16 +85,16 @@ export function settle(
   cohorts.number[cohorts.count] = number;
   cohorts.place[cohorts.count] = place;
   cohorts.count += 1;
-  stand.number += number;
-  stand.cover += number * valueAt(table.cover, place);
-  stand.mass += number * valueAt(table.mass, place);
+  colony.number += number;
+  colony.cover += number * valueAt(table.cover, place);
+  colony.mass += number * valueAt(table.mass, place);
 }
 
-export function shed(cohorts: Cohorts, stand: Stand, keptShare: number): void {
+export function shed(cohorts: Cohorts, colony: Colony, keptShare: number): void {
   for (let index = 0; index < cohorts.count; index++) {
     cohorts.number[index] = valueAt(cohorts.number, index) * keptShare;
   }
-  stand.number *= keptShare;
-  stand.cover *= keptShare;
-  stand.mass *= keptShare;
+  colony.number *= keptShare;
+  colony.cover *= keptShare;
+  colony.mass *= keptShare;
 }

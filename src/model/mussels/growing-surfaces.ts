@@ -1,5 +1,5 @@
 import { at } from "../../lists.js";
-import { once } from "../once.js";
+import { once } from "../computed-once.js";
 import type { DryDose, DryingParameters } from "./drying.js";
 import type { GrowingSurface } from "./growth.js";
 import type { ShellParameters } from "./shell.js";

@@ -1,6 +1,6 @@
 import { at, noElement } from "../../lists.js";
 import type { Assumed } from "../assumed.js";
-import { type Cohorts, passMonth, type Stand, settle, shed } from "./cohorts.js";
+import { type Cohorts, type Colony, passMonth, settle, shed } from "./cohorts.js";
 import type { DryingParameters } from "./drying.js";
 import { type Layer, layerOf } from "./layer.js";
 import type { ShellParameters } from "./shell.js";
@@ -83,8 +83,8 @@ export function growLayers(
   parameters: GrowthParameters,
 ): Layer[] {
   const layers: Layer[] = [];
-  growStands(input, parameters, (stand, month) => {
-    const layer = layerOf(stand, parameters.bulkDensity);
+  growColonies(input, parameters, (colony, month) => {
+    const layer = layerOf(colony, parameters.bulkDensity);
     layers.push(layer);
     return input.cleanAfter?.(month, layer) ?? false;
   });
@@ -118,20 +118,20 @@ export function killedByYear(
 function killedIn(input: GrowthInput, parameters: GrowthParameters, settled: number) {
   const killed = Array<number>(input.density.length / 12).fill(0);
   let bareMonth: number | undefined;
-  growStands(input, parameters, (stand, month) => {
+  growColonies(input, parameters, (colony, month) => {
     const year = Math.floor(month / 12);
-    killed[year] = (killed[year] ?? 0) + stand.killed;
-    if (stand.number === 0 && stand.killed > 0 && month >= settled) bareMonth ??= month;
+    killed[year] = (killed[year] ?? 0) + colony.killed;
+    if (colony.number === 0 && colony.killed > 0 && month >= settled) bareMonth ??= month;
     return false;
   });
   return { killed, bareMonth };
 }
 
 /** The months told at `growLayers`; the surface is cleaned if `see`, which is shown what stands, says so. */
-function growStands(
+function growColonies(
   { surface, density, firstMonth = 0 }: GrowthInput,
   parameters: GrowthParameters,
-  see: (stand: Readonly<Stand>, month: number) => boolean,
+  see: (colony: Readonly<Colony>, month: number) => boolean,
 ): void {
   const { months, table } = surface;
   const monthlySurvival = Math.exp(-parameters.yearlyMortality / 12);
@@ -140,19 +140,19 @@ function growStands(
     place: new Int32Array(density.length),
     count: 0,
   };
-  const stand: Stand = { number: 0, cover: 0, mass: 0, killed: 0 };
+  const colony: Colony = { number: 0, cover: 0, mass: 0, killed: 0 };
   for (let month = 0; month < density.length; month++) {
     const monthOfYear = (firstMonth + month) % 12;
-    passMonth(cohorts, stand, table, monthlySurvival);
-    const overCrowded = stand.cover / parameters.coverLimit;
+    passMonth(cohorts, colony, table, monthlySurvival);
+    const overCrowded = colony.cover / parameters.coverLimit;
     const { settlement } = months[monthOfYear] ?? noElement(months, monthOfYear);
     const settlers =
       parameters.settlersPerMonth *
       (density[month] ?? noElement(density, month)) *
       settlement *
       Math.max(0, 1 - overCrowded);
-    settle(cohorts, stand, table, settlers, settlersPlace(monthOfYear));
-    if (overCrowded > 1) shed(cohorts, stand, 1 / overCrowded);
-    if (see(stand, month)) cohorts.count = 0;
+    settle(cohorts, colony, table, settlers, settlersPlace(monthOfYear));
+    if (overCrowded > 1) shed(cohorts, colony, 1 / overCrowded);
+    if (see(colony, month)) cohorts.count = 0;
   }
 }

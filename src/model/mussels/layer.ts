@@ -1,4 +1,4 @@
-import type { Stand } from "./cohorts.js";
+import type { Colony } from "./cohorts.js";
 
 /** What stands on a surface at the end of a month. */
 export interface Layer {
@@ -20,7 +20,7 @@ export const bareSurface: Layer = { number: 0, lengthMm: 0, cover: 0, mass: 0, t
 const mmPerM = 1e3;
 
 /** The layer that stands on a square metre. */
-export function layerOf({ number, cover, mass, killed }: Readonly<Stand>, bulkDensity: number): Layer {
+export function layerOf({ number, cover, mass, killed }: Readonly<Colony>, bulkDensity: number): Layer {
   if (number === 0) return killed === 0 ? bareSurface : { ...bareSurface, killed };
   const lengthMm = Math.sqrt(cover / number) * mmPerM;
   return {

@@ -8,8 +8,8 @@ import {
 } from "../money/fiscal-years.js";
 import { amountOf } from "../money/line.js";
 import { priceGroupOf } from "../money/price-group.js";
+import { type Rises, riseIn, risesOf } from "../money/price-rises.js";
 import { purchaseYears } from "../money/residual.js";
-import { type Rises, riseIn, risesOf } from "../money/rises.js";
 import { everyYearLines, type ProgramLine } from "./cost.js";
 import { byGroup, type LineGroup } from "./groups.js";
 import { costShare } from "./ramp-up.js";

@@ -3,9 +3,9 @@ import type { MoneySettings, ProgramOption, Response } from "../inputs.js";
 import { type Bearer, centsByBearer } from "../money/bearer.js";
 import { type Money, noMoney } from "../money/decimal.js";
 import { type CostLine, costLine, plain, sumOf } from "../money/line.js";
-import { inEachYear, type Rises } from "../money/rises.js";
-import type { CourseYear } from "../risk/course.js";
+import { inEachYear, type Rises } from "../money/price-rises.js";
 import { weightedSum } from "../risk/expectation.js";
+import type { StateProbabilities } from "../risk/state-probabilities.js";
 
 /** What an option's attempts to be rid of mussels are expected to cost and to achieve over the horizon. */
 export interface Containment {
@@ -27,14 +27,14 @@ export interface Containment {
 export function containmentOf(
   { response, id }: ProgramOption,
   { programBearer }: Pick<MoneySettings, "programBearer">,
-  course: readonly CourseYear[],
+  statesByYear: readonly StateProbabilities[],
   { factors, rises }: { readonly factors: readonly number[]; readonly rises: Rises },
 ): Containment | undefined {
   if (response === undefined) return undefined;
   const line = attemptLine(response, id, programBearer);
   const inYear = inEachYear([line], factors.length, rises);
-  const expectedByYear = course.map(({ attempts }, year) => at(inYear, year).times(attempts));
-  const attempts = course.reduce((sum, year) => sum + year.attempts, 0);
+  const expectedByYear = statesByYear.map(({ attempts }, year) => at(inYear, year).times(attempts));
+  const attempts = statesByYear.reduce((sum, year) => sum + year.attempts, 0);
   const presentValue = weightedSum(expectedByYear, factors);
   return {
     line,

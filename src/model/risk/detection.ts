@@ -60,7 +60,7 @@ export function chanceByAgeOf(within: readonly number[]): number[] {
 }
 
 /** Chance to have noticed by the end of the first, second, … year of an infestation: 1 − Π (1−p). */
-export function noticedBy(chanceByAge: readonly number[], years: number): number[] {
+export function detectedBy(chanceByAge: readonly number[], years: number): number[] {
   let unnoticed = 1;
   return Array.from({ length: years }, (_, age) => {
     unnoticed *= 1 - (chanceByAge[age] ?? 1);
@@ -73,7 +73,7 @@ export function noticedBy(chanceByAge: readonly number[], years: number): number
  * end of year a: of a steady chance p, (1−p)/p.
  */
 export function meanDelay(chanceByAge: readonly number[]): number {
-  return noticedBy(chanceByAge, chanceByAge.length).reduce((sum, noticed) => sum + 1 - noticed, 0);
+  return detectedBy(chanceByAge, chanceByAge.length).reduce((sum, noticed) => sum + 1 - noticed, 0);
 }
 
 /** Mean of each year of a list by months. */

@@ -1,7 +1,7 @@
 import { at } from "../../lists.js";
 import { Money } from "../money/decimal.js";
 import { plain } from "../money/line.js";
-import type { CourseYear } from "./course.js";
+import type { StateProbabilities } from "./state-probabilities.js";
 
 /** Something for each age of an infestation, first its first year: while it is unnoticed, and once it is noticed. */
 export interface ByAge<T = number> {
@@ -14,8 +14,8 @@ export interface ByAge<T = number> {
  * the chance that it is then in that year, E(t) = Σ L(a) N(t,e) + Σ M(a) U(t,e) over e = 1 … t, with a = t − e + 1.
  * @param cost M and L: cost in the first, second, … year of an infestation that is not noticed, and of one that is
  */
-export function expectedByYear(cost: ByAge, course: readonly CourseYear[]): number[] {
-  return course.map(({ unnoticed, noticed }, year) => {
+export function expectedByYear(cost: ByAge, statesByYear: readonly StateProbabilities[]): number[] {
+  return statesByYear.map(({ unnoticed, noticed }, year) => {
     let expected = 0;
     for (let since = 0; since <= year; since++) {
       const age = year - since;
@@ -30,12 +30,15 @@ export function expectedByYear(cost: ByAge, course: readonly CourseYear[]): numb
  * and if it is not: discount factor × chance, u(a) = Σ v(t) N(t,t−a+1) over t = a, a+1, …, with a = 1 for the first
  * year, and likewise of U. Present value = Σ cost × weight, by exchange of the sums.
  */
-export function presentWeights(course: readonly CourseYear[], factors: readonly number[]): ByAge {
-  const weigh = (chances: (year: CourseYear) => readonly number[]) =>
+export function presentWeights(
+  statesByYear: readonly StateProbabilities[],
+  factors: readonly number[],
+): ByAge {
+  const weigh = (chances: (year: StateProbabilities) => readonly number[]) =>
     factors.map((_, age) =>
       factors
         .slice(age)
-        .reduce((sum, factor, since) => sum + factor * at(chances(at(course, age + since)), since), 0),
+        .reduce((sum, factor, since) => sum + factor * at(chances(at(statesByYear, age + since)), since), 0),
     );
   return {
     unnoticed: weigh(({ unnoticed }) => unnoticed),

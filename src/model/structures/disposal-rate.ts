@@ -1,5 +1,5 @@
 import type { Assumed } from "../assumed.js";
-import { once } from "../once.js";
+import { once } from "../computed-once.js";
 
 export const disposalIds = ["disposal.tipping-fee", "disposal.haulage"] as const;
 export const shellShareId = "shell.shell-share";

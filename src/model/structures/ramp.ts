@@ -4,7 +4,7 @@ import { killedByYear } from "../mussels/growth.js";
 import type { Priced } from "./component.js";
 import type { Contexts, LakeContext } from "./context.js";
 import { disposalIds } from "./disposal-rate.js";
-import { disposal } from "./work.js";
+import { disposal } from "./plan-work.js";
 
 /** Bands of elevation into which a ramp is cut, each with its own water and its own dry run. */
 const bands = 5;

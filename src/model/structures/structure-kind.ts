@@ -96,7 +96,7 @@ export interface StructureKind<Input extends StructureBase> {
 }
 
 /** Standing at one elevation. */
-export const standing = ({ elevation }: { readonly elevation: number }): Reach => ({
+export const atOneElevation = ({ elevation }: { readonly elevation: number }): Reach => ({
   floats: false,
   low: elevation,
   high: elevation,

@@ -1,10 +1,10 @@
 import { at, meanOf } from "../../lists.js";
 import type { PinnedPlan } from "./catalogue.js";
 import type { ComponentResult, ImpossiblePlan, Plan, Priced, TriedPlan } from "./component.js";
-import { type Followed, followPlan, mergeLines } from "./follow.js";
+import { type PartYear, thickest } from "./growth-between-visits.js";
 import { type Candidates, candidatePlans } from "./plan.js";
-import { type PartYear, thickest } from "./stretch.js";
-import { type PlanTrial, type Trial, trialOf } from "./trial.js";
+import { type Followed, followPlan, mergeLines } from "./plan-over-years.js";
+import { type PlanTrial, type Trial, trialOf } from "./plan-trial.js";
 
 /** A plan as it is in each possible operating year. */
 type Contender = readonly [Plan, ...Plan[]];
@@ -35,8 +35,8 @@ export function keepInService(
   );
   return {
     name,
-    chosen: told(chosen),
-    pinned: byStudy && prescribed ? { reason: prescribed.reason, cheapest: told(cheapest) } : undefined,
+    chosen: triedPlan(chosen),
+    pinned: byStudy && prescribed ? { reason: prescribed.reason, cheapest: triedPlan(cheapest) } : undefined,
     everyPlan: everyPlanOf(parts),
     impossible,
     thickestLayer: thickest(followed.flatMap(({ thickestByYear }) => thickestByYear)),
@@ -61,7 +61,7 @@ function thicknessByYear([first, ...others]: readonly Followed[]): number[] {
 function everyPlanOf(parts: readonly PartYear[]): ComponentResult["everyPlan"] {
   return () => {
     const trials = parts.map(trialOf);
-    return contendersOf(parts).contenders.map((contender) => told(tryOut(contender, trials)));
+    return contendersOf(parts).contenders.map((contender) => triedPlan(tryOut(contender, trials)));
   };
 }
 
@@ -104,7 +104,7 @@ function brokenLimit(tried: Tried): string | undefined {
 
 const yearlyCost = (tried: Tried) => meanOf(tried.map(({ cost }) => cost()));
 
-function told(tried: Tried): TriedPlan {
+function triedPlan(tried: Tried): TriedPlan {
   return { plan: at(tried, 0).plan, yearlyCost: yearlyCost(tried), brokenLimit: brokenLimit(tried) };
 }
 

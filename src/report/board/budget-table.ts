@@ -1,6 +1,6 @@
 import type { FiscalRow, FiscalTable } from "../../model/money/fiscal-years.js";
 import type { ReportContext } from "../document/context.js";
-import { carrying } from "../print/carried.js";
+import { carrying } from "../print/carried-totals.js";
 import { capitalised, percent } from "../words/format.js";
 import { groupNames, togetherText } from "../words/line-groups.js";
 import { monthName } from "../words/month-name.js";

@@ -4,7 +4,7 @@ import type { OptionBalance } from "../../model/compare.js";
 import type { Money } from "../../model/money/decimal.js";
 import { appendixLetter } from "../../study/format/report-schema.js";
 import { allOptions, type ReportContext, requestedOption } from "../document/context.js";
-import { carrying } from "../print/carried.js";
+import { carrying } from "../print/carried-totals.js";
 import { detectionSentence } from "../ramp/detection-view.js";
 import { feeNotes, unitCostsTable } from "../ramp/fees-view.js";
 import { addingUp } from "../words/adding-up.js";
@@ -14,9 +14,9 @@ import { scheduleNameOf } from "../words/option-kind.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
 import { bearersTable } from "./bearers-table.js";
 import { budgetToPay, chanceCell } from "./board-changes.js";
+import { breakEvenTable } from "./break-even-table.js";
 import { incrementsTable } from "./increments-view.js";
 import { ratesTable } from "./rates-table.js";
-import { turnsTable } from "./turns-table.js";
 import { verdict } from "./verdict.js";
 
 export interface ComparisonView {
@@ -31,7 +31,7 @@ export interface ComparisonView {
   readonly rates: TableView | undefined;
   readonly ranges: TableView | undefined;
   /** Absent where the lake is infested: nothing turns the answer. */
-  readonly turns: TableView | undefined;
+  readonly breakEvenTable: TableView | undefined;
   readonly yearly: TableView;
   readonly cumulative: TableView;
   readonly bearers: TableView;
@@ -55,7 +55,7 @@ export function comparisonView(context: ReportContext): ComparisonView {
     feeNotes: feeNotes(context),
     rates: weighed.length === 0 ? undefined : ratesTable(weighed, context),
     ranges: hasRanges ? rangesTable(context) : undefined,
-    turns: isInfested ? undefined : turnsTable(context),
+    breakEvenTable: isInfested ? undefined : breakEvenTable(context),
     yearly: yearlyTable(context),
     cumulative: cumulativeTable(context),
     bearers: bearersTable(context),

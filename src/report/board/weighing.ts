@@ -29,8 +29,8 @@ export function answerText(context: ReportContext, odds: string): string {
   const { run, requested, format, infestedSince } = context;
   const { name } = requested.result.option;
   const loss = infestedSince === undefined ? "infestation cost" : "upkeep and losses";
-  const isTold = hasRatio(requested) && signOf(requested.avoidedLoss) > 0;
-  if (!isTold) return `${plainAnswer(context, loss)} ${odds}`;
+  const hasPrintedRatio = hasRatio(requested) && signOf(requested.avoidedLoss) > 0;
+  if (!hasPrintedRatio) return `${plainAnswer(context, loss)} ${odds}`;
   const isWorth = pays(requested);
   const symbol = format.money(1);
   const each = `each ${symbol} spent${isWorth ? ` on “${name}”` : ""} is expected to avoid ${unitMoney(requested.benefitCostRatio, symbol)} of ${loss}${uncertaintyText(run, isWorth)}`;

@@ -102,8 +102,10 @@ function resultRows(
       const left = figureText(each.figure, each.left, format.left);
       const right = figureText(each.figure, each.right, format.right);
       if (left === right) return [];
-      const told = figures[each.figure].kind !== "money" || moneyCompares ? each.difference : undefined;
-      const difference = told === undefined ? "" : changeText(each.figure, told, format.right);
+      const shownDifference =
+        figures[each.figure].kind !== "money" || moneyCompares ? each.difference : undefined;
+      const difference =
+        shownDifference === undefined ? "" : changeText(each.figure, shownDifference, format.right);
       const label = kind === "structure" ? each.name : capitalised(figures[each.figure].name);
       return [{ owner: each.name, row: row(label, num(left), num(right), num(difference)) }];
     });

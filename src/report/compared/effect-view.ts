@@ -17,12 +17,12 @@ export function effectTable(
   const { money, study, options } = after.document;
   const format = formatter(money.currency, study.units);
   const { baseline } = after.comparison;
-  const told = [baseline.option.id, study.requestedOption];
+  const shownOptions = [baseline.option.id, study.requestedOption];
   return {
     id: "table-effect",
     caption: "The board’s figures before and after",
     head: head("Figure", num(names[0]), num(names[1]), num("Change")),
-    rows: told.flatMap((id) => [
+    rows: shownOptions.flatMap((id) => [
       groupRow(options.find((option) => option.id === id)?.name ?? id),
       ...results
         .filter((each) => each.of === "option" && each.id === id)

@@ -4,7 +4,7 @@ import Handlebars from "handlebars";
 import { appendixTitles } from "../../study/format/report-schema.js";
 import type { StudyRun } from "../../study/prepare/compute.js";
 import { forXml } from "../../study/reading/characters.js";
-import type { ToldOdds } from "../odds/odds-words.js";
+import type { PrintedOdds } from "../odds/odds-words.js";
 import { isolateRightToLeft } from "../words/right-to-left.js";
 import type { TableView } from "../words/view-types.js";
 import { type Assets, assets, viewsFolder } from "./assets.js";
@@ -71,10 +71,10 @@ export function renderReport(
   run: StudyRun,
   source: AssetSource,
   links: object = {},
-  told?: ToldOdds,
+  printedOdds?: PrintedOdds,
   part?: ReportPart,
 ): string {
-  const view = { ...reportView(run, told, part), issue: undefined, assets: source, links };
+  const view = { ...reportView(run, printedOdds, part), issue: undefined, assets: source, links };
   return forXml(isolateRightToLeft(renderPage("report", view)));
 }
 
@@ -85,8 +85,12 @@ interface Edition {
 }
 
 /** The report without its page, for a press that has style and scripts at hand. */
-export function renderReportBody(run: StudyRun, told?: ToldOdds, { part, issue }: Edition = {}): string {
-  const body = renderPage("partials/report-body", { ...reportView(run, told, part), issue });
+export function renderReportBody(
+  run: StudyRun,
+  printedOdds?: PrintedOdds,
+  { part, issue }: Edition = {},
+): string {
+  const body = renderPage("partials/report-body", { ...reportView(run, printedOdds, part), issue });
   return forXml(isolateRightToLeft(body));
 }
 

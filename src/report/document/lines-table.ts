@@ -3,7 +3,7 @@ import type { Money } from "../../model/money/decimal.js";
 import { appendixLetter } from "../../study/format/report-schema.js";
 import type { TracedStructure } from "../../study/traced/traced-structure.js";
 import type { NamedLine } from "../../study/traced/weighed-lines.js";
-import { carrying } from "../print/carried.js";
+import { carrying } from "../print/carried-totals.js";
 import { addingUp } from "../words/adding-up.js";
 import { lineDimensions } from "../words/format.js";
 import { groupRow, head, num, type RowView, row, type TableView } from "../words/view-types.js";

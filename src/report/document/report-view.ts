@@ -7,7 +7,7 @@ import { boardView } from "../board/board-view.js";
 import { type ComparisonView, comparisonView } from "../board/comparison-view.js";
 import { type SchedulesView, schedulesView } from "../board/schedules-view.js";
 import { type OddsView, oddsView } from "../odds/odds-view.js";
-import { boardOddsLine, noOddsText, type ToldOdds } from "../odds/odds-words.js";
+import { boardOddsLine, noOddsText, type PrintedOdds } from "../odds/odds-words.js";
 import { type ChartsView, chartsView } from "../print/charts.js";
 import { type HydraulicsView, hydraulicsView } from "../rack/hydraulics-view.js";
 import { type InfestationView, infestationView } from "../rack/infestation-view.js";
@@ -63,13 +63,13 @@ const known = new WeakMap<StudyRun, Omit<ReportView, "sections">>();
  * What a report prints; that of a run without odds is worked out once, for its pages and its print.
  * @param part the board's part alone has no appendices
  */
-export function reportView(run: StudyRun, told?: ToldOdds, part: ReportPart = "all"): ReportView {
-  const view = (told ? undefined : known.get(run)) ?? viewOf(run, told);
-  if (!told) known.set(run, view);
+export function reportView(run: StudyRun, printedOdds?: PrintedOdds, part: ReportPart = "all"): ReportView {
+  const view = (printedOdds ? undefined : known.get(run)) ?? viewOf(run, printedOdds);
+  if (!printedOdds) known.set(run, view);
   return { ...view, sections: sectionsView(run.document, part) };
 }
 
-function viewOf(run: StudyRun, told: ToldOdds | undefined): Omit<ReportView, "sections"> {
+function viewOf(run: StudyRun, printedOdds: PrintedOdds | undefined): Omit<ReportView, "sections"> {
   const context = reportContext(run);
   const { study, money } = run.document;
   return {
@@ -82,14 +82,14 @@ function viewOf(run: StudyRun, told: ToldOdds | undefined): Omit<ReportView, "se
     horizon: money.horizon,
     money: moneyText(run),
     board: boardView(context),
-    boardOdds: told && boardOddsLine(told.odds),
+    boardOdds: printedOdds && boardOddsLine(printedOdds.odds),
     lake: lakeView(context),
     infestation: infestationView(context),
     program: programView(context),
     detection: detectionView(context),
     chance: chanceView(context),
     comparison: comparisonView(context),
-    odds: told && oddsView(told, context),
+    odds: printedOdds && oddsView(printedOdds, context),
     noOdds: noOddsText,
     moneyDetails: moneyView(context),
     appendix: appendixView(context),

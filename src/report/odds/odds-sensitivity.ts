@@ -37,12 +37,12 @@ export function informationTable(
 }
 
 /** Rank correlation of each input with the net benefit. */
-export function ranksTable({ matters }: Odds, context: ReportContext): TableView {
+export function ranksTable({ matters: sensitivity }: Odds, context: ReportContext): TableView {
   return {
     id: "table-ranks",
     caption: "Rank correlation of each input with the net benefit, strongest first",
     head: head("Input", num("Spearman's")),
-    rows: matters.ranks.map(({ id, name, correlation }) =>
+    rows: sensitivity.ranks.map(({ id, name, correlation }) =>
       row(numberedName(id, name, context), num(correlation.toFixed(2))),
     ),
     note: "From −1 to 1; near 0, the input and the net benefit move without regard to one another.",

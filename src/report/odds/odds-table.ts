@@ -1,6 +1,6 @@
 import { counted } from "../../counted.js";
 import { at } from "../../lists.js";
-import { type Odds, type OptionOdds, toldShares } from "../../study/odds/odds.js";
+import { type Odds, type OptionOdds, quantileShares } from "../../study/odds/odds.js";
 import type { ReportContext } from "../document/context.js";
 import { clearPercent, type MoneyScale, moneyScale, percent, percentSpan } from "../words/format.js";
 import { baselineOdds, requestedOdds } from "./odds-words.js";
@@ -51,7 +51,7 @@ export function scaleOf({ options }: Odds, { run }: ReportContext): MoneyScale {
 const tableNote =
   "In brackets: 95% limits of the drawing; ±: standard error. Regret: cost above that of the best choice for each set of assumptions.";
 
-const shareLabels: Record<(typeof toldShares)[number], string> = {
+const shareLabels: Record<(typeof quantileShares)[number], string> = {
   0.1: "1 of 10 cost less than (P10)",
   0.5: "Half of the futures cost less than (P50)",
   0.8: "8 of 10 cost less than (P80)",
@@ -74,7 +74,7 @@ function rowsOf(
       value: scale.text(meanCost.value),
       spread: `± ${scale.errorText(meanCost.standardError)}`,
     })),
-    ...toldShares.map((share) =>
+    ...quantileShares.map((share) =>
       line(shareLabels[share], (option) => spanCell(costAt(option, share), scale)),
     ),
     line(`Yearly amount enough in ${percent(confidence)} of futures`, ({ budget }) =>
@@ -92,14 +92,18 @@ function rowsOf(
 const none: OddsCell = { value: "–", spread: "" };
 
 /** @throws Error where a share that is always told is missing */
-export function costAt({ name, cost }: OptionOdds, share: (typeof toldShares)[number]) {
+export function costAt({ name, cost }: OptionOdds, share: (typeof quantileShares)[number]) {
   const found = cost.find((each) => each.share === share);
-  if (!found) throw new Error(`odds of “${name}” hold no cost at ${share}; allowed: all of ${toldShares}`);
+  if (!found)
+    throw new Error(`odds of “${name}” hold no cost at ${share}; allowed: all of ${quantileShares}`);
   return found;
 }
 
-function spanCell(told: { value: number; low: number; high: number }, scale: MoneyScale): OddsCell {
-  return { value: scale.text(told.value), spread: `(${scale.text(told.low)}–${scale.text(told.high)})` };
+function spanCell(quantile: { value: number; low: number; high: number }, scale: MoneyScale): OddsCell {
+  return {
+    value: scale.text(quantile.value),
+    spread: `(${scale.text(quantile.low)}–${scale.text(quantile.high)})`,
+  };
 }
 
 function shareCell(share: { value: number; low: number; high: number }): OddsCell {

@@ -6,7 +6,7 @@ import { fan } from "./fan-chart.js";
 import { groupsTable, notInOdds, oddsMethod } from "./odds-method.js";
 import { informationTable, informationText, ranksTable } from "./odds-sensitivity.js";
 import { type OddsTable, oddsTables } from "./odds-table.js";
-import { cheaperSentence, futureNote, type ToldOdds, worthItSentence } from "./odds-words.js";
+import { cheaperSentence, futureNote, type PrintedOdds, worthItSentence } from "./odds-words.js";
 import { tornado } from "./tornado-chart.js";
 
 /** How sure the study is: one page, and what stands behind it in the appendix. */
@@ -16,7 +16,7 @@ export interface OddsView {
   readonly table: OddsTable;
   readonly curves: readonly ChartView[];
   readonly tornado: ChartView;
-  readonly matters: readonly string[];
+  readonly sensitivitySentences: readonly string[];
   readonly information: string;
   readonly method: readonly string[];
   readonly notInIt: readonly string[];
@@ -26,7 +26,7 @@ export interface OddsView {
   readonly tables: readonly TableView[];
 }
 
-export function oddsView({ odds, matters }: ToldOdds, context: ReportContext): OddsView {
+export function oddsView({ odds, sensitivitySentences }: PrintedOdds, context: ReportContext): OddsView {
   const [table, ...moreOptions] = oddsTables(odds, context);
   const curves = [exceedance(odds, context), fan(odds, context)];
   const bars = tornado(odds, context);
@@ -36,7 +36,7 @@ export function oddsView({ odds, matters }: ToldOdds, context: ReportContext): O
     table,
     curves: curves.map(({ chart }) => chart),
     tornado: bars.chart,
-    matters,
+    sensitivitySentences,
     information: informationText(odds, context),
     method: oddsMethod(odds, context),
     notInIt: notInOdds,

@@ -4,9 +4,9 @@ import type { ReportContext } from "../document/context.js";
 import { clearPercent, tenthsOf } from "../words/format.js";
 
 /** Odds with the sentences that say what matters most. */
-export interface ToldOdds {
+export interface PrintedOdds {
   readonly odds: Odds;
-  readonly matters: readonly string[];
+  readonly sensitivitySentences: readonly string[];
 }
 
 type WeighedOption = OptionOdds & { readonly against: NonNullable<OptionOdds["against"]> };

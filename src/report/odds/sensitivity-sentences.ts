@@ -1,4 +1,4 @@
-import type { Matters, TornadoBar } from "../../study/odds/odds.js";
+import type { Sensitivity, TornadoBar } from "../../study/odds/odds.js";
 import { hydrologicYearId } from "../../study/odds/odds.js";
 import { type InputReading, inputText } from "../words/input-text.js";
 
@@ -7,16 +7,16 @@ export const endsNote =
   "One value in ten is expected below a low end and one in ten above a high end. Everything else stays as the study has it.";
 
 /** What the widest bars mean for the decision, a sentence each; of bars that move the same input only the widest. */
-export function mattersSentences(
-  { tornado }: Pick<Matters, "tornado">,
+export function sensitivitySentences(
+  { tornado }: Pick<Sensitivity, "tornado">,
   count: number,
   reading: InputReading,
 ): string[] {
-  const told = new Set<string>();
+  const named = new Set<string>();
   const chosen = tornado.filter((bar) => {
     const ids = bar.members ?? [bar.id];
-    if (ids.some((id) => told.has(id))) return false;
-    for (const id of ids) told.add(id);
+    if (ids.some((id) => named.has(id))) return false;
+    for (const id of ids) named.add(id);
     return true;
   });
   return chosen.slice(0, count).map((bar) => sentence(bar, reading));

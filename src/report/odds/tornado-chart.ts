@@ -87,21 +87,21 @@ function labelOf(name: string, span: string): string {
 function tornadoTitle(odds: Odds, scale: MoneyScale): string {
   const { name } = requestedOdds(odds);
   const { netBenefit, tornado: bars } = odds.matters;
-  const turning = bars.filter((bar) => endsOf(bar).some((end) => end > 0 !== netBenefit > 0));
+  const decisive = bars.filter((bar) => endsOf(bar).some((end) => end > 0 !== netBenefit > 0));
   const widest = bars[0];
   if (!widest) return `No input moves the net benefit of “${name}”`;
   const [low, high] = [Math.min(...endsOf(widest)), Math.max(...endsOf(widest))];
   const most = `The net benefit moves most with “${inputName(widest.name)}”, from ${scale.text(low)} to ${scale.text(high)}`;
-  if (turning.length === 0) return `${most}; no input alone turns the answer`;
-  return `${most}; ${turning.length === 1 ? "1 input alone turns" : `each of ${turning.length} inputs alone turns`} the answer`;
+  if (decisive.length === 0) return `${most}; no input alone turns the answer`;
+  return `${most}; ${decisive.length === 1 ? "1 input alone turns" : `each of ${decisive.length} inputs alone turns`} the answer`;
 }
 
-function tornadoTable({ matters }: Odds, scale: MoneyScale, context: ReportContext): TableView {
+function tornadoTable({ matters: sensitivity }: Odds, scale: MoneyScale, context: ReportContext): TableView {
   return {
     id: "table-tornado",
-    caption: `Net benefit with one input at a time low and high, ${scale.unit} of ${context.priceYear}; ${scale.text(matters.netBenefit)} with all as assumed`,
+    caption: `Net benefit with one input at a time low and high, ${scale.unit} of ${context.priceYear}; ${scale.text(sensitivity.netBenefit)} with all as assumed`,
     head: head("Input", "P10–P90", num("Input low"), num("Input high")),
-    rows: matters.tornado.map((bar) =>
+    rows: sensitivity.tornado.map((bar) =>
       row(
         numberedName(bar.id, bar.name, context),
         inputSpan(bar, context),

@@ -12,7 +12,7 @@ import { forXml } from "../../study/reading/characters.js";
 import { markArtifacts } from "./artifacts.js";
 
 /** What the tags of a report tell that its printed pages do not. */
-export interface Told {
+export interface PdfDescription {
   readonly title: string;
   /** Captions of tables by the ids that links lead to. */
   readonly captions: ReadonlyMap<string, string>;
@@ -22,12 +22,12 @@ export interface Told {
  * Mends what the browser leaves out of a tagged PDF or writes otherwise than PDF/UA-1 asks. The tests look for the
  * conditions of failure by the numbers of the Matterhorn Protocol (tests/report/pdf-ua/).
  */
-export function makeAccessible(document: PDFDocument, { title, captions }: Told): void {
+export function makeAccessible(document: PDFDocument, { title, captions }: PdfDescription): void {
   for (const [, object] of document.context.enumerateIndirectObjects()) {
     if (!(object instanceof PDFDict)) continue;
     if (object.get(typeKey) === structureElement) mendTag(object);
     if (object.get(kind) === name("LI")) nestLists(object);
-    if (object.get(subtype) === link) tellLink(object, captions);
+    if (object.get(subtype) === link) describeLink(object, captions);
   }
   markArtifacts(document);
   addMetadata(document, title);
@@ -84,7 +84,7 @@ function holdsTagsAlone(tag: PDFDict): boolean {
 }
 
 /** Links within a report lead to tables. */
-function tellLink(annotation: PDFDict, captions: Told["captions"]): void {
+function describeLink(annotation: PDFDict, captions: PdfDescription["captions"]): void {
   const target = annotation.lookup(name("Dest"));
   const id = target instanceof PDFName || target instanceof PDFString ? target.decodeText() : "";
   annotation.set(name("Contents"), PDFHexString.fromText(`Table: ${captions.get(id) ?? id}`));

@@ -1,5 +1,5 @@
 import { ParseSpeeds, PDFDocument, PDFName, PDFRawStream } from "@cantoo/pdf-lib";
-import { makeAccessible, type Told } from "./accessible-pdf.js";
+import { makeAccessible, type PdfDescription } from "./accessible-pdf.js";
 
 export interface Attachment {
   readonly name: string;
@@ -9,9 +9,9 @@ export interface Attachment {
 }
 
 /** A PDF as the browser printed it, with what its readers need beside its pages, and packed. */
-export async function finishPrint(pdf: Uint8Array, told: Told): Promise<Uint8Array> {
+export async function finishPrint(pdf: Uint8Array, description: PdfDescription): Promise<Uint8Array> {
   const document = await load(pdf);
-  makeAccessible(document, told);
+  makeAccessible(document, description);
   return packed(document);
 }
 

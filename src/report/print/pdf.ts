@@ -1,6 +1,6 @@
 import type { Page } from "puppeteer";
 import { forXml } from "../../study/reading/characters.js";
-import type { Told } from "./accessible-pdf.js";
+import type { PdfDescription } from "./accessible-pdf.js";
 import { putBody } from "./press-page.js";
 
 /** What the page's own script offers; see browser/carry.ts. */
@@ -53,7 +53,7 @@ async function carryOnPress(press: Page, paper: PrintSettings["paper"]): Promise
 }
 
 /** What a report's tags need to know of it; see accessible-pdf.ts. */
-export const toldOf = (body: string, { title }: PrintSettings): Told => ({
+export const descriptionOf = (body: string, { title }: PrintSettings): PdfDescription => ({
   title,
   captions: captionsOf(body),
 });

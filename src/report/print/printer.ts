@@ -1,9 +1,9 @@
 import { setTimeout as pause } from "node:timers/promises";
 import type { Browser, Page } from "puppeteer";
-import type { Told } from "./accessible-pdf.js";
+import type { PdfDescription } from "./accessible-pdf.js";
 import { BrowserError, launchBrowser } from "./browser.js";
 import { finishPrint } from "./finished-pdf.js";
-import { type PrintSettings, printPdf, toldOf } from "./pdf.js";
+import { descriptionOf, type PrintSettings, printPdf } from "./pdf.js";
 import { drawPictures, type Picture } from "./pictures.js";
 import { type PressKeeper, pressKeeper } from "./press.js";
 
@@ -32,7 +32,7 @@ interface PrinterSettings {
   /** Waits so long, unless the signal ends it before. */
   readonly wait: (milliseconds: number, signal: AbortSignal) => Promise<unknown>;
   /** Gives a report what readers need beside its pages and packs it, while the next is printed. */
-  readonly finish: (pdf: Uint8Array, told: Told) => Promise<Uint8Array>;
+  readonly finish: (pdf: Uint8Array, description: PdfDescription) => Promise<Uint8Array>;
 }
 
 const usual: PrinterSettings = {
@@ -67,7 +67,7 @@ export function createPrinter(settings: Partial<PrinterSettings> = {}): Printer 
     },
     print: async (body, how, signal) => {
       const printed = await inTurn((page) => printPdf(page, body, how), signal);
-      return finish(printed, toldOf(body, how));
+      return finish(printed, descriptionOf(body, how));
     },
     draw: (body, title) => inTurn((page) => drawPictures(page, body, title)),
     close: presses.close,

@@ -4,7 +4,7 @@ import { noMoney } from "../../model/money/decimal.js";
 import { appendixLetter } from "../../study/format/report-schema.js";
 import type { StructureCost } from "../../study/traced/traced-structure.js";
 import type { ReportContext } from "../document/context.js";
-import { carrying } from "../print/carried.js";
+import { carrying } from "../print/carried-totals.js";
 import { addingUp, addingUpNote, stepFor } from "../words/adding-up.js";
 import { listedWithin } from "../words/format.js";
 import { head, num, row, type TableView } from "../words/view-types.js";

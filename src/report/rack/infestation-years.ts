@@ -1,7 +1,7 @@
 import { appendixLetter } from "../../study/format/report-schema.js";
 import type { InfestationYear } from "../../study/traced/infestation-years.js";
 import type { ReportContext } from "../document/context.js";
-import { carrying } from "../print/carried.js";
+import { carrying } from "../print/carried-totals.js";
 import { addingUp } from "../words/adding-up.js";
 import { type Cell, head, num, row, type TableView } from "../words/view-types.js";
 

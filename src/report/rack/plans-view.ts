@@ -46,7 +46,7 @@ export function plansView(context: ReportContext): PlansView | undefined {
 function intro(groups: readonly PartGroup[]): string {
   const rule =
     "For each part every plan that the catalogue offers is tried in a mature infestation. The cheapest that keeps the part's limits is chosen, unless the study prescribes one. A cost is that of the plan and of the losses that remain under it, in an average year.";
-  const told =
+  const detail =
     groups.length <= most.details
       ? "All parts are told in detail"
       : `The ${most.details} most expensive parts are told in detail, the others in a line each`;
@@ -54,7 +54,7 @@ function intro(groups: readonly PartGroup[]): string {
     groups.length > most.rows
       ? `, of which the table below has the first ${most.rows}; the table of parts has the plan of every part`
       : "";
-  return `${rule} ${told}${capped}. Parts that are alike in every figure are told once. Charts are drawn for the ${most.charts} most expensive.`;
+  return `${rule} ${detail}${capped}. Parts that are alike in every figure are told once. Charts are drawn for the ${most.charts} most expensive.`;
 }
 
 function overviewTable(groups: readonly PartGroup[], context: ReportContext): TableView {

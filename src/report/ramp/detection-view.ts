@@ -89,7 +89,8 @@ function chancesTable(context: ReportContext): TableView {
 }
 
 function chancesNote(options: readonly OptionResult[], context: ReportContext): string {
-  const harmAge = options.find(({ noticing }) => noticing.firstHarmAge !== undefined)?.noticing.firstHarmAge;
+  const harmAge = options.find(({ detection }) => detection.firstHarmAge !== undefined)?.detection
+    .firstHarmAge;
   const number = context.assumptionNumber("detection.first-harm");
   const harm =
     harmAge === undefined

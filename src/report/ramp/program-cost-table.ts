@@ -5,7 +5,7 @@ import type { StudyDocument } from "../../study/format/schema.js";
 import type { GroupSum, ProgramSums } from "../../study/traced/program-sums.js";
 import type { TracedOption } from "../../study/traced/traced-option.js";
 import { allOptions, type ReportContext } from "../document/context.js";
-import { carrying } from "../print/carried.js";
+import { carrying } from "../print/carried-totals.js";
 import { capitalised, lineDimensions, significant } from "../words/format.js";
 import { groupNames, togetherText } from "../words/line-groups.js";
 import { scheduleNameOf } from "../words/option-kind.js";

@@ -11,8 +11,8 @@ import { hasSites, type Station } from "./station.js";
 
 /** The mean, with its standard error where it is simulated and large enough to be told. */
 export function estimateText({ mean, standardError }: Estimate, text: (value: number) => string): string {
-  const isTold = standardError > 0 && !text(mean).startsWith("under");
-  return isTold ? `${text(mean)} ± ${text(standardError)}` : text(mean);
+  const hasPrintedError = standardError > 0 && !text(mean).startsWith("under");
+  return hasPrintedError ? `${text(mean)} ± ${text(standardError)}` : text(mean);
 }
 
 export const overHead = ({ document }: Station) => num(`Over ${document.target.wait.text}`);

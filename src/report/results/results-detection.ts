@@ -3,19 +3,19 @@ import { lineJson, text } from "./results-line.js";
 
 /** How soon mussels are noticed, and what is tried then. */
 export function detectionJson({ result, meanYearsUnnoticed }: TracedOption): object {
-  const { option, noticing, course, containment } = result;
+  const { option, detection, statesByYear, containment } = result;
   return {
     monitoring: option.monitoring ?? null,
-    chanceByYearOfInfestation: noticing.chanceByAge,
-    firstHarmInYear: noticing.firstHarmAge === undefined ? null : noticing.firstHarmAge + 1,
+    chanceByYearOfInfestation: detection.chanceByAge,
+    firstHarmInYear: detection.firstHarmAge === undefined ? null : detection.firstHarmAge + 1,
     meanYearsUnnoticed,
-    knownByYear: course.map(({ known }) => known),
+    knownByYear: statesByYear.map(({ known }) => known),
     containment: containment
       ? {
           latestYear: option.response?.latestYear,
           chance: option.response?.chance,
           attempt: lineJson(containment.line),
-          attemptsByYear: course.map(({ attempts }) => attempts),
+          attemptsByYear: statesByYear.map(({ attempts }) => attempts),
           attempts: containment.attempts,
           successes: containment.successes,
           presentValue: text(containment.presentValue),

@@ -14,7 +14,7 @@ export function uniqueProblems(parts: SoundParts): Contradiction[] {
   ];
 }
 
-interface Told<Item> {
+interface UniqueRule<Item> {
   /** What must be unique; undefined if duplicates do no harm. */
   readonly key: (item: Item) => string | undefined;
   /** Field reported for the duplicate; the whole item if none is named. */
@@ -25,19 +25,19 @@ interface Told<Item> {
 }
 
 /** Items that repeat an earlier key, reported with both places. */
-function repeated<Item>(items: readonly Item[], path: Path, told: Told<Item>): Contradiction[] {
+function repeated<Item>(items: readonly Item[], path: Path, rule: UniqueRule<Item>): Contradiction[] {
   const first = new Map<string, number>();
   return items.flatMap((item, index) => {
-    const key = told.key(item);
+    const key = rule.key(item);
     if (key === undefined) return [];
     const before = first.get(key);
     if (before === undefined) {
       first.set(key, index);
       return [];
     }
-    const place = [...path, index, ...(told.field === undefined ? [] : [told.field])];
-    const found = `${told.text(item)} a second time, first in ${String(path.at(-1))}[${before}]`;
-    return [{ path: place, found, allowed: told.allowed, remedy: told.remedy }];
+    const place = [...path, index, ...(rule.field === undefined ? [] : [rule.field])];
+    const found = `${rule.text(item)} a second time, first in ${String(path.at(-1))}[${before}]`;
+    return [{ path: place, found, allowed: rule.allowed, remedy: rule.remedy }];
   });
 }
 

@@ -41,9 +41,9 @@ function linesThatDiffer(left: string, right: string): { left: string; right: st
   const [leftLines, rightLines] = [linesOf(left), linesOf(right)];
   const first = leftLines.findIndex((line, index) => line !== rightLines[index]);
   const place = first < 0 ? leftLines.length : first;
-  const told = (lines: readonly string[]) =>
+  const lineText = (lines: readonly string[]) =>
     `${lines.length} lines; line ${place + 1}: ${lines[place] ?? "none"}`;
-  return { left: told(leftLines), right: told(rightLines) };
+  return { left: lineText(leftLines), right: lineText(rightLines) };
 }
 
 function monthsThatDiffer(left: unknown, right: unknown): { left: object; right: object } | undefined {

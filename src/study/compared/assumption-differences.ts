@@ -52,11 +52,11 @@ function differenceOf(id: string, left: ComparedStudy, right: ComparedStudy): In
   const [before, after] = [holdingOf(id, left), holdingOf(id, right)];
   const value = (holding: Holding) => (holding.own ? String(holding.own.value) : enteredValue(holding.entry));
   const movesFigures = !isDeepStrictEqual(value(before), value(after));
-  const isTold =
+  const isListed =
     movesFigures ||
     before.own?.reason !== after.own?.reason ||
     (!(before.own && after.own) && !isDeepStrictEqual(rangeOf(before.entry), rangeOf(after.entry)));
-  if (!isTold) return [];
+  if (!isListed) return [];
   return [
     {
       place: assumptionPlace(id),

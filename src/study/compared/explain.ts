@@ -2,11 +2,11 @@ import { setImmediate as nextTurn } from "node:timers/promises";
 import { at } from "../../lists.js";
 import { centsPerUnit } from "../../model/money/decimal.js";
 import type { ComparedStudy } from "./assumption-differences.js";
-import { type Between, between } from "./between.js";
 import type { InputDifference } from "./input-differences.js";
 import { type InputGroup, inputGroups } from "./input-groups.js";
-import { heldBy, membersOf, type Players, soundPlayers, worthOfPlayers } from "./players.js";
+import { type Between, between } from "./intermediate-studies.js";
 import { type Coalition, everyCoalition, shapleyValues, type WorthOf } from "./shapley.js";
+import { heldBy, membersOf, type Players, soundPlayers, worthOfPlayers } from "./sound-groups.js";
 import { type WholeAmounts, wholeAmounts, wholeParts } from "./whole-parts.js";
 
 /** Present values to be explained, in cents. */

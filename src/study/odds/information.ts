@@ -6,7 +6,7 @@ import type { DrawnStudy } from "./draws.js";
 import type { Information } from "./odds.js";
 
 /** Most inputs that are told. */
-const mostTold = 10;
+const mostShown = 10;
 /** Draws of a parameter that are taken together: lakes, or futures. */
 const together = { lake: 16, chances: 256 };
 
@@ -28,7 +28,7 @@ export function inputInformation({ inputs, plan }: DrawnStudy, benefits: Benefit
     })
     .filter(({ value, standardError }) => value > 2 * standardError)
     .toSorted((one, other) => other.value - one.value)
-    .slice(0, mostTold);
+    .slice(0, mostShown);
 }
 
 function lakeMeans(values: readonly number[]): number[] {

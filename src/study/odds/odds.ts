@@ -2,16 +2,16 @@ import type { Estimate, QuantileEstimate } from "../../model/futures/clusters.js
 import type { DrawSettings } from "./odds-settings.js";
 
 /** Shares of futures at which costs are told. */
-export const toldShares = [0.1, 0.5, 0.8, 0.9, 0.95] as const;
+export const quantileShares = [0.1, 0.5, 0.8, 0.9, 0.95] as const;
 
 /** A cost that a share of the futures does not exceed. */
-export interface ToldQuantile extends QuantileEstimate {
-  /** One of `toldShares`. */
+export interface CostQuantile extends QuantileEstimate {
+  /** One of `quantileShares`. */
   readonly share: number;
 }
 
 /** A share of futures, with the limits of its interval. */
-interface ToldShare {
+interface ShareOfFutures {
   readonly value: number;
   readonly low: number;
   readonly high: number;
@@ -32,26 +32,26 @@ export interface OptionOdds {
   readonly name: string;
   /** Program and infestation together, on average over all futures. */
   readonly meanCost: Estimate;
-  /** The same, as it comes out: by `toldShares`. */
-  readonly cost: readonly ToldQuantile[];
+  /** The same, as it comes out: by `quantileShares`. */
+  readonly cost: readonly CostQuantile[];
   /** Infested at any time within the horizon, and when it ends: fewer where something is tried against mussels. */
-  readonly everInfested: ToldShare;
-  readonly infestedAtEnd: ToldShare;
+  readonly everInfested: ShareOfFutures;
+  readonly infestedAtEnd: ShareOfFutures;
   /** Of the mean cost, the program's. */
   readonly programCost: Estimate;
   /** Against the option that does nothing; absent for that one. */
   readonly against:
     | {
         /** Futures in which it comes out cheaper than doing nothing. */
-        readonly cheaper: ToldShare;
+        readonly cheaper: ShareOfFutures;
         /** Sets of assumptions with which it is worth its cost on average over luck. */
-        readonly worthIt: ToldShare;
+        readonly worthIt: ShareOfFutures;
         readonly netBenefit: Estimate;
         /** Means of the program cost added and of the infestation cost avoided; their ratio where something is added. */
         readonly addedCost: Estimate;
         readonly avoidedLoss: Estimate;
         readonly benefitCostRatio: number | undefined;
-        readonly netBenefits: readonly ToldQuantile[];
+        readonly netBenefits: readonly CostQuantile[];
       }
     | undefined;
   readonly fan: readonly FanYear[];
@@ -86,7 +86,7 @@ export interface TornadoBar {
   readonly high: { readonly input: number; readonly netBenefit: number };
 }
 
-export interface Matters {
+export interface Sensitivity {
   readonly netBenefit: number;
   /** Widest first. */
   readonly tornado: readonly TornadoBar[];
@@ -110,7 +110,7 @@ export interface Odds {
   readonly perfectInformation: number;
   /** Most valuable first. */
   readonly information: readonly Information[];
-  readonly matters: Matters;
+  readonly matters: Sensitivity;
 }
 
 /** Id under which the operating year is drawn, where the lake has a record of levels. */

@@ -8,7 +8,7 @@ import {
 import { exceedanceCurve } from "../../model/uncertainty/exceedance.js";
 import { sampleQuantiles } from "../../model/uncertainty/sample-quantile.js";
 import type { JoinedFutures } from "./joined-futures.js";
-import { type FanYear, type OptionOdds, type ToldQuantile, toldShares } from "./odds.js";
+import { type CostQuantile, type FanYear, type OptionOdds, quantileShares } from "./odds.js";
 
 /** Of all intervals. */
 const confidence = 0.95;
@@ -29,7 +29,7 @@ export function oddsOfOption(
   return {
     meanCost: clusteredMean(own.expected, lakes),
     programCost: clusteredMean(own.program, lakes),
-    cost: toldQuantiles(own.cost, lakes),
+    cost: costQuantiles(own.cost, lakes),
     everInfested: clusteredShare(own.everInfested, lakes, confidence),
     infestedAtEnd: clusteredShare(own.infestedAtEnd, lakes, confidence),
     against: baseline && oddsAgainst(own, baseline, lakes),
@@ -61,13 +61,13 @@ function oddsAgainst(
     addedCost,
     avoidedLoss,
     benefitCostRatio: addedCost.value > 0 ? avoidedLoss.value / addedCost.value : undefined,
-    netBenefits: toldQuantiles(realised, lakes),
+    netBenefits: costQuantiles(realised, lakes),
   };
 }
 
-const toldQuantiles = (values: Float64Array, lakes: number): ToldQuantile[] =>
-  clusteredQuantiles(values, lakes, toldShares, confidence).map((found, index) => ({
-    share: at(toldShares, index),
+const costQuantiles = (values: Float64Array, lakes: number): CostQuantile[] =>
+  clusteredQuantiles(values, lakes, quantileShares, confidence).map((found, index) => ({
+    share: at(quantileShares, index),
     ...found,
   }));
 

@@ -10,7 +10,7 @@ import {
 import { correlation } from "../../model/uncertainty/correlation.js";
 import { ranks } from "../../model/uncertainty/ranks.js";
 import type { StudyPlan } from "./draws.js";
-import type { Matters } from "./odds.js";
+import type { Sensitivity } from "./odds.js";
 
 /**
  * Spearman's correlation of each input with the net benefit over all futures; strongest first. An input of the lake has
@@ -24,7 +24,7 @@ import type { Matters } from "./odds.js";
 export function rankCorrelations(
   plan: StudyPlan,
   netBenefits: ReadonlyArray<ArrayLike<number>>,
-): Matters["ranks"] {
+): Sensitivity["ranks"] {
   const all = netBenefits.flatMap((lake) => Array.from(lake));
   if (all.every((value) => value === all[0])) return [];
   const ranked = ranks(all);

@@ -51,8 +51,8 @@ export async function tornado(
     list
       .filter((bar) => barWidth(bar, netBenefit) >= leastWidth)
       .toSorted((one, other) => barWidth(other, netBenefit) - barWidth(one, netBenefit));
-  const told = widest(bars.slice(0, singles.length)).slice(0, most);
-  return { netBenefit, bars: widest([...told, ...bars.slice(singles.length)]) };
+  const widestSingles = widest(bars.slice(0, singles.length)).slice(0, most);
+  return { netBenefit, bars: widest([...widestSingles, ...bars.slice(singles.length)]) };
 }
 
 /** The values that a bar asks for, and how it comes from the net benefits at them. */

@@ -4,7 +4,7 @@ import type { AppliedOverride } from "../../assumptions/override.js";
 import type { PriceFactor } from "../../assumptions/prices.js";
 import { type Assumed, recorder } from "../../model/assumed.js";
 import { type Comparison, compare } from "../../model/compare.js";
-import { once } from "../../model/once.js";
+import { once } from "../../model/computed-once.js";
 import type { ClassChance } from "../../model/program/class-chances.js";
 import { type ChanceOrigins, chanceOrigins } from "../../model/risk/chance-origins.js";
 import { findsPerSample, foundWithin } from "../../model/risk/detection.js";

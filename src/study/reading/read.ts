@@ -56,18 +56,18 @@ export function readStudyText(text: string, name: string): StudyDocument {
 export const readIssuedText = (text: string, name: string): StudyDocument =>
   readDocument(text, name, { files: refuseRecordFiles, characters: () => [] });
 
-type Told = (document: unknown) => Problem[];
+type ProblemsOf = (document: unknown) => Problem[];
 
-/** @param told `files` reads the files named by records, or reports why it cannot */
+/** @param problemsOf `files` reads the files named by records, or reports why it cannot */
 function readDocument(
   text: string,
   name: string,
-  told: Readonly<Record<"files" | "characters", Told>>,
+  problemsOf: Readonly<Record<"files" | "characters", ProblemsOf>>,
 ): StudyDocument {
   const bytes = Buffer.byteLength(text);
   if (bytes > largestStudyBytes) throw tooLarge(name, bytes);
   const document = parseText(text, name);
-  const first = [...told.files(document), ...told.characters(document)];
+  const first = [...problemsOf.files(document), ...problemsOf.characters(document)];
   const { study, problems } = judged(document, recordReaders());
   if (study && first.length === 0) return study;
   throw new InputError(name, together(first, problems));

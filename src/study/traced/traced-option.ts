@@ -1,4 +1,5 @@
 import { at } from "../../lists.js";
+import { shareStopped } from "../../model/break-even/stopped.js";
 import { type CashFlows, cashFlows } from "../../model/cash-flows.js";
 import type { Comparison } from "../../model/compare.js";
 import { type Increment, increment, staffHours } from "../../model/increments.js";
@@ -7,9 +8,8 @@ import type { OptionResult } from "../../model/option.js";
 import { type EquipmentBases, equipmentBases } from "../../model/program/equipment-bases.js";
 import { type FullCostFee, fullCostFee } from "../../model/program/fees.js";
 import { type InspectionCost, inspectionCost } from "../../model/program/inspection-cost.js";
-import { meanDelay, noticedBy } from "../../model/risk/detection.js";
+import { detectedBy, meanDelay } from "../../model/risk/detection.js";
 import { weightedSum } from "../../model/risk/expectation.js";
-import { shareStopped } from "../../model/turns/stopped.js";
 import { type ProgramSums, programSums } from "./program-sums.js";
 import { type ScheduleTurn, scheduleTurn } from "./schedule-turn.js";
 
@@ -52,7 +52,7 @@ export function tracedOption(
   { input, baseline, options, discountFactors }: Comparison,
   existing: OptionResult | undefined,
 ): TracedOption {
-  const { option, programLines, arrivals, noticing } = result;
+  const { option, programLines, arrivals, detection } = result;
   const balance = options.find((each) => each.result === result);
   return {
     result,
@@ -64,8 +64,8 @@ export function tracedOption(
     equipment: equipmentBases(option, input.money),
     presentValueSoFar: presentValueSoFar(result, discountFactors),
     shareStopped: shareStopped({ result, baseline }),
-    meanYearsUnnoticed: meanDelay(noticing.chanceByAge),
-    noticedBy: noticedBy(noticing.chanceByAge, input.money.horizon),
+    meanYearsUnnoticed: meanDelay(detection.chanceByAge),
+    noticedBy: detectedBy(detection.chanceByAge, input.money.horizon),
     noticedCosts: noticedCosts(result),
     increment: existing && increment(result, existing),
     scheduleTurn: balance && scheduleTurn(balance),

@@ -1,6 +1,6 @@
 import type { AssumptionSet } from "../../assumptions/entry.js";
 import type { Comparison } from "../../model/compare.js";
-import { once } from "../../model/once.js";
+import { once } from "../../model/computed-once.js";
 import type { OptionResult } from "../../model/option.js";
 import type { StudyDocument } from "../format/schema.js";
 import { type NamedInput, uncertainInputs } from "../odds/uncertain-inputs.js";

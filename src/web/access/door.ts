@@ -73,12 +73,12 @@ async function admitted(
   key: string,
   { name, address, slowed }: Try,
 ): Promise<KeptAccessKey> {
-  const told = name.slice(0, longestKey);
+  const countedName = name.slice(0, longestKey);
   if (kept && (await isKey(key.slice(0, longestKey), kept))) {
-    await slowed.forget(told, address);
+    await slowed.forget(countedName, address);
     return kept;
   }
-  await slowed.hold(told, address);
+  await slowed.hold(countedName, address);
   throw new WrongKeyError();
 }
 

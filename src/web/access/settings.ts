@@ -69,9 +69,9 @@ function portIn(text: string | undefined): number {
 }
 
 function wrong(path: string, found: string, allowed: string): InputError {
-  const told = found === "nothing" ? found : `"${found}"`;
+  const foundText = found === "nothing" ? found : `"${found}"`;
   return new InputError("The environment", [
-    { path, found: told, allowed, remedy: "Set it and start again." },
+    { path, found: foundText, allowed, remedy: "Set it and start again." },
   ]);
 }
 

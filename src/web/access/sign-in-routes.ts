@@ -28,10 +28,10 @@ export function addSignIn(app: Express, door: Door, { isSecure }: Pick<AccessSet
       response.cookie(sessionCookie, id, { ...cookie, maxAge: sessionLimits.whole });
       response.redirect(303, ownAddress(next));
     } catch (error) {
-      const told = refusal(error);
+      const refused = refusal(error);
       if (error instanceof TooManyTriesError) response.set("Retry-After", String(error.waitSeconds));
-      response.status(told.status);
-      show(response, { next: ownAddress(next), name, wrong: told.text });
+      response.status(refused.status);
+      show(response, { next: ownAddress(next), name, wrong: refused.text });
     }
   });
   app.post("/sign-out", (request, response) => {

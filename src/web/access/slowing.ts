@@ -53,14 +53,14 @@ export function slowing(wait: (milliseconds: number) => Promise<unknown> = sleep
   const waiting = waitingRoom();
   return {
     hold: async (name, address) => {
-      const [here, network] = [
+      const [nameKey, networkKey] = [
         counterOf(name.toLowerCase(), networkOf(address)),
         counterOf(networkOf(address)),
       ];
-      const { consumedPoints: byName } = await ofName.penalty(here);
-      const { consumedPoints: byAddress } = await ofAddress.penalty(network);
+      const { consumedPoints: byName } = await ofName.penalty(nameKey);
+      const { consumedPoints: byAddress } = await ofAddress.penalty(networkKey);
       const delay = Math.max(delayAfter(byName), delayAfter(byAddress / doublesEvery));
-      const leave = waiting.enter(here, network);
+      const leave = waiting.enter(nameKey, networkKey);
       if (!leave) throw new TooManyTriesError(Math.ceil(delay / 1000));
       try {
         await wait(delay);
@@ -90,10 +90,10 @@ function waitingRoom() {
     else places.delete(key);
   };
   return {
-    enter: (here: string, network: string): (() => void) | undefined => {
+    enter: (nameKey: string, networkKey: string): (() => void) | undefined => {
       const taken = [
-        { key: here, most: mostWaiting.ofName },
-        { key: network, most: mostWaiting.ofAddress },
+        { key: nameKey, most: mostWaiting.ofName },
+        { key: networkKey, most: mostWaiting.ofAddress },
         { key: "all", most: mostWaiting.inAll },
       ];
       if (taken.some(({ key, most }) => (places.get(key) ?? 0) >= most)) return undefined;

@@ -11,20 +11,20 @@ export function keepingOperations(studies: Studies): Operation[] {
   const moving = (
     method: "post" | "delete",
     ending: string,
-    told: { readonly operationId: string; readonly summary: string; readonly state: StudyState },
+    action: { readonly operationId: string; readonly summary: string; readonly state: StudyState },
   ) =>
     operation({
       method,
       path: `/api/studies/{id}${ending}`,
-      operationId: told.operationId,
-      summary: told.summary,
+      operationId: action.operationId,
+      summary: action.summary,
       parameters: studyPath,
       query: noParameters,
       body: noBody,
       reply: studyCard,
       isTagged: true,
       answer: ({ parameters }) => {
-        const entry = studies.setState(parameters.id, told.state);
+        const entry = studies.setState(parameters.id, action.state);
         return { reply: linkedStudy(entry), entry };
       },
     });

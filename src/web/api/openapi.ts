@@ -118,9 +118,9 @@ const address = (id: string) => `#/components/schemas/${id}`;
 
 /** Answers are described as they are sent; a study as its author writes it. */
 function componentSchemas(): object {
-  const told = (io: "input" | "output") =>
+  const schemasFor = (io: "input" | "output") =>
     z.toJSONSchema(namedSchemas, { uri: address, io, unrepresentable: "any" }).schemas;
-  const schemas = { ...told("output"), StudyDocument: told("input").StudyDocument };
+  const schemas = { ...schemasFor("output"), StudyDocument: schemasFor("input").StudyDocument };
   return Object.fromEntries(Object.entries(schemas).map(([id, schema]) => [id, withoutPlace(schema ?? {})]));
 }
 

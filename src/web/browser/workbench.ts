@@ -189,8 +189,8 @@ class PageForm {
     try {
       const response = await post(this.form, body);
       if (response.status === 409) {
-        const told: { conflict?: string } = await response.json();
-        this.tellConflict(told.conflict ?? "");
+        const reply: { conflict?: string } = await response.json();
+        this.tellConflict(reply.conflict ?? "");
         return false;
       }
       if (response.status === 401) {
@@ -248,8 +248,8 @@ class PageForm {
     post(form, new URLSearchParams(pairs(form)))
       .then(async (response) => {
         if (response.status === 409) {
-          const told: { conflict?: string } = await response.json();
-          this.tellConflict(told.conflict ?? "");
+          const reply: { conflict?: string } = await response.json();
+          this.tellConflict(reply.conflict ?? "");
         } else if (response.ok) {
           drafts.write(this.key, undefined);
           location.reload();

@@ -74,7 +74,7 @@ function conflictText({ revision, author }: StudyEntry, theirs: OwnValue | undef
 
 interface Effect {
   readonly table: TableView | undefined;
-  readonly told: string;
+  readonly note: string;
 }
 
 /** A tried value against the study as it is; else the own value against the usual one. */
@@ -89,12 +89,12 @@ async function effectOf(
   const names = tried ? (["As kept", "As tried"] as const) : (["Usual value", "Own value"] as const);
   try {
     const table = await answers.ask("effect", { before, text: after, fileName, names });
-    return { table, told: tried ? "Nothing was saved." : "" };
+    return { table, note: tried ? "Nothing was saved." : "" };
   } catch (error) {
     if (!(error instanceof InputError)) throw error;
-    const told = tried
+    const note = tried
       ? "The value can be kept; what it does is shown once the study is complete."
       : "What it does is shown once the study is complete.";
-    return { table: undefined, told };
+    return { table: undefined, note };
   }
 }

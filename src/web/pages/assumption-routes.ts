@@ -1,6 +1,6 @@
 import express, { type Express } from "express";
+import { patienceMilliseconds } from "../../app/answers/answer-in-time.js";
 import { type BalanceState, textOf } from "../../app/answers/questions.js";
-import { patienceMilliseconds } from "../../app/answers/soon.js";
 import { askedRuns, resultWithin, usualRuns } from "../../app/runs.js";
 import type { Studies } from "../../app/studies.js";
 import type { StudyEntry } from "../../app/study-entry.js";

@@ -1,6 +1,6 @@
 import type { Express, Request } from "express";
+import { answerInTime, patienceMilliseconds } from "../../app/answers/answer-in-time.js";
 import type { Answering, ComparedPair } from "../../app/answers/questions.js";
-import { patienceMilliseconds, soon } from "../../app/answers/soon.js";
 import { linkedAssets } from "../../report/document/html.js";
 import { NotFoundError } from "../explain.js";
 import { readerSignal } from "../reader-gone.js";
@@ -34,7 +34,7 @@ export function addCompare(
     const [left, right] = namedSides(pair);
     const asked = askedOf(pair);
     const explanation = (signal: AbortSignal) => answers.ask("explanation", asked, signal);
-    const found = await soon(explanation, patienceMilliseconds, readerSignal(response));
+    const found = await answerInTime(explanation, patienceMilliseconds, readerSignal(response));
     const isUnderWay = found === "under way";
     const { view } = isUnderWay ? await answers.ask("differences", asked) : found.answer;
     const references = `left=${left.reference}&right=${right.reference}`;

@@ -1,6 +1,6 @@
 import type { Express, Response } from "express";
+import { patienceMilliseconds, within } from "../../app/answers/answer-in-time.js";
 import { textOf } from "../../app/answers/questions.js";
-import { patienceMilliseconds, within } from "../../app/answers/soon.js";
 import type { StudyEntry } from "../../app/study-entry.js";
 import { type Form, formGroups } from "../../forms/forms.js";
 import { sizeText } from "../../forms/size.js";
@@ -28,8 +28,14 @@ export function addForms(app: Express, { answers, printer, find, knownOdds }: St
       part: "forms",
       title: "Other forms",
     };
-    const here = `/studies/${entry.id}/forms`;
-    const content = { groups: groupsOf(entry, forms), missing, isUnderWay, here, ready: `${here}.json` };
+    const address = `/studies/${entry.id}/forms`;
+    const content = {
+      groups: groupsOf(entry, forms),
+      missing,
+      isUnderWay,
+      here: address,
+      ready: `${address}.json`,
+    };
     response.send(renderPage("forms", workbenchPage(frame, content)));
   });
   app.get("/studies/:id/forms.json", async (request, response) => {

@@ -35,7 +35,7 @@ export function itemsPage(
       items: items.map((item, index) => ({
         ...{ href: `${href}/${index}`, name: itemName(draft.document, [part.section, index]) },
         kind: isStructures ? labelOf(shownText(childOf(item, "kind"))) : shownText(childOf(item, "id")),
-        standing: standingOf(problems, part.section, index),
+        standing: itemStateOf(problems, part.section, index),
         acts: actsOf(`${part.section}/${index}`, index, items.length),
       })),
       tableHref: `/studies/${entry.id}/structures/table`,
@@ -43,17 +43,17 @@ export function itemsPage(
   );
 }
 
-function standingOf(problems: readonly Problem[], section: string, index: number): string {
+function itemStateOf(problems: readonly Problem[], section: string, index: number): string {
   const own = problems.filter(({ at }) => at?.[0] === section && at[1] === index);
   const missing = own.filter(({ found }) => found === "nothing").length;
   const unusual = own.filter((problem) => problem.unusual).length;
   const wrong = own.length - missing - unusual;
-  const told = [
+  const counts = [
     missing > 0 ? `${missing} missing` : "",
     wrong > 0 ? `${wrong} to mend` : "",
     unusual > 0 ? `${unusual} unusual` : "",
   ];
-  return told.filter(Boolean).join(", ") || "complete";
+  return counts.filter(Boolean).join(", ") || "complete";
 }
 
 const actsOf = (name: string, index: number, count: number) => [

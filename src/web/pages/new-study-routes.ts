@@ -61,8 +61,8 @@ export function addNewStudies(
     const parsed = blank.safeParse(request.body ?? {});
     if (!parsed.success) {
       const typed = { ...request.body, isMetric: request.body?.units === "si" };
-      const told = problemsOf(parsed.error.issues, request.body).map(sentence);
-      response.status(400).send(page(request, typed, told));
+      const shown = problemsOf(parsed.error.issues, request.body).map(sentence);
+      response.status(400).send(page(request, typed, shown));
       return;
     }
     const { author, ...names } = parsed.data;
@@ -101,9 +101,9 @@ function addUpload(app: Express, parts: Pick<StudyPages, "studies" | "answers">)
       response.redirect(303, `/studies/${kept.id}`);
     } catch (error) {
       if (!(error instanceof InputError) || !canBeFinished(text, fileName)) throw error;
-      const told = { title: `${fileName} is not finished`, problems: error.problems.map(sentence) };
+      const shown = { title: `${fileName} is not finished`, problems: error.problems.map(sentence) };
       const bytes = Buffer.from(text).toString("base64");
-      const view = { ...told, bytes, fileName, assets: linkedAssets, author: authorOf(request) };
+      const view = { ...shown, bytes, fileName, assets: linkedAssets, author: authorOf(request) };
       response.status(400).send(renderPage("unfinished-file", view));
     }
   });

@@ -35,11 +35,11 @@ function listed({ id, name, isExample, isDamaged, revision, savedAt, author }: L
 /** How what was refused reached the server. */
 export type Way = "file" | "form" | "address";
 
-export function problemPage(told: Explained, way: Way): object {
+export function problemPage(explained: Explained, way: Way): object {
   return {
-    ...told,
+    ...explained,
     assets: linkedAssets,
-    problems: told.problems.map(sentence),
+    problems: explained.problems.map(sentence),
     way: { [way]: true },
   };
 }

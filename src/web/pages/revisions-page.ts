@@ -39,17 +39,17 @@ export function revisionsPage(
 
 function rowOf(card: RevisionCard, before: RevisionCard | undefined, latest: number): object {
   const { id, revision, savedAt, author, note, origin, isDamaged } = card;
-  const here = `/studies/${id}/revisions/${revision}`;
+  const address = `/studies/${id}/revisions/${revision}`;
   return {
     revision,
     isDamaged,
     savedAt: savedAt === "" ? "" : savedAt.slice(0, 16).replace("T", " "),
     author: author === "" ? "not given" : author,
     note: note === "" ? origins[origin] : note,
-    view: here,
-    file: `${here}/study`,
+    view: address,
+    file: `${address}/study`,
     before: before?.revision,
     compare: before && !before.isDamaged && `/compare?left=${id}@${before.revision}&right=${id}@${revision}`,
-    restore: revision === latest ? undefined : `${here}/restore`,
+    restore: revision === latest ? undefined : `${address}/restore`,
   };
 }

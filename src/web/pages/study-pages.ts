@@ -1,4 +1,5 @@
 import type { Express, Request, Response } from "express";
+import { answerInTime, patienceMilliseconds } from "../../app/answers/answer-in-time.js";
 import {
   type Answering,
   type Asked,
@@ -8,7 +9,6 @@ import {
   type StudyText,
   textOf,
 } from "../../app/answers/questions.js";
-import { patienceMilliseconds, soon } from "../../app/answers/soon.js";
 import type { Studies } from "../../app/studies.js";
 import type { StudyEntry } from "../../app/study-entry.js";
 import type { ReportPart } from "../../report/document/sections.js";
@@ -18,7 +18,7 @@ import type { Odds } from "../../study/odds/odds.js";
 import { withFilePolicy } from "../access/security-headers.js";
 import { readerSignal } from "../reader-gone.js";
 import { renderPage } from "../render.js";
-import { listStandings } from "./list-standing.js";
+import { listStates } from "./list-states.js";
 import { listPage } from "./pages.js";
 import { unfinishedPage } from "./unfinished-page.js";
 import { workbenchPage } from "./workbench-page.js";
@@ -73,7 +73,7 @@ const linksOf = ({ id }: Pick<StudyEntry, "id">) => ({
 });
 
 function addPages(app: Express, { studies, answers, find, knownOdds }: StudyPages): void {
-  const missingIn = listStandings(studies);
+  const missingIn = listStates(studies);
   app.get("/", (_request, response) => {
     response.send(renderPage("studies", listPage(studies, missingIn)));
   });
@@ -138,7 +138,7 @@ async function wholeOrWaiting<Which extends "results" | "report">(
     response.status(204).end();
     return undefined;
   }
-  const found = await soon(whole, patienceMilliseconds, gone);
+  const found = await answerInTime(whole, patienceMilliseconds, gone);
   if (found !== "under way") return found.answer;
   const entry = find();
   const balance = await answers.ask("balance", textOf(entry));

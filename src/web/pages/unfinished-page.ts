@@ -1,29 +1,29 @@
 import type { UnfinishedBalance } from "../../app/answers/questions.js";
 import type { StudyEntry } from "../../app/study-entry.js";
 import { problemText } from "../../editor/form-node.js";
-import { isInPart, standings, standingText, studyParts } from "../../editor/parts.js";
+import { isInPart, partStates, partStateText, studyParts } from "../../editor/parts.js";
 import { sentence } from "../../study/reading/problems.js";
 import { partName, placeWords } from "./edit-page.js";
 import { workbenchPage } from "./workbench-page.js";
 
-const mostTold = 8;
+const mostShown = 8;
 
 /** What keeps a study from having results, part by part. */
 export function unfinishedPage(entry: StudyEntry, balance: UnfinishedBalance, part: string): object {
   const { problems } = balance;
-  const standing = standings(problems);
+  const states = partStates(problems);
   const groups = studyParts.flatMap((each) => {
     const own = problems.filter(({ at }) => isInPart(each, at));
-    const state = standing.get(each.id);
+    const state = states.get(each.id);
     if (own.length === 0 || !state) return [];
-    const rest = own.length - mostTold;
+    const rest = own.length - mostShown;
     return [
       {
         name: partName(each),
         href: `/studies/${entry.id}/edit/${each.id}`,
-        standing: standingText(state),
+        standing: partStateText(state),
         problems: own
-          .slice(0, mostTold)
+          .slice(0, mostShown)
           .map((problem) => `${placeWords(problem.at ?? [], 1)}: ${problemText(problem)}`),
         more: rest > 0 ? `and ${rest} more` : "",
       },

@@ -1,6 +1,6 @@
 import type { BalanceState } from "../../app/answers/questions.js";
 import type { StudyEntry } from "../../app/study-entry.js";
-import { standings, standingText } from "../../editor/parts.js";
+import { partStates, partStateText } from "../../editor/parts.js";
 import { linkedAssets } from "../../report/document/html.js";
 import { editedParts, keptParts, readParts, type WorkbenchPart } from "./workbench-parts.js";
 
@@ -47,7 +47,7 @@ type Marks = Readonly<Record<string, string>>;
 export function marksOf(balance: BalanceState): Marks {
   if (balance.line) return {};
   return Object.fromEntries(
-    [...standings(balance.problems)].map(([id, standing]) => [id, standingText(standing)]),
+    [...partStates(balance.problems)].map(([id, standing]) => [id, partStateText(standing)]),
   );
 }
 

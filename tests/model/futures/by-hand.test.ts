@@ -4,7 +4,7 @@ import { blockShares, type DrawPlan, valueAtShare } from "../../../src/model/fut
 import { infestedAtEnd } from "../../../src/model/futures/future.js";
 import { yearlyCostsOf } from "../../../src/model/futures/yearly-costs.js";
 import type { OptionNumbers } from "../../../src/model/option-numbers.js";
-import { noticedAtOnce } from "../../../src/model/risk/course.js";
+import { detectedAtOnce } from "../../../src/model/risk/state-probabilities.js";
 
 const nothing = [0, 0, 0, 0];
 const option: OptionNumbers = {
@@ -14,7 +14,7 @@ const option: OptionNumbers = {
   knownAtStart: false,
   scheduleInYear: nothing,
   losses: [],
-  noticing: noticedAtOnce,
+  detection: detectedAtOnce,
   attemptInYear: nothing,
 };
 const hazards = [0.5, 0.5, 0.5, 0.5];
@@ -38,7 +38,7 @@ describe("the costs of a future by year", () => {
     const costsOf = yearlyCostsOf({
       ...option,
       losses: [loss],
-      noticing: { chanceByAge: [0.5], containment: { success: 0.8, latestAge: 2 } },
+      detection: { chanceByAge: [0.5], containment: { success: 0.8, latestAge: 2 } },
     });
     expect([...costsOf(hazards, 0)]).toEqual([100, 20, 34, 27.8].map((each) => expect.closeTo(each, 9)));
     expect([...costsOf(hazards, 1)]).toEqual([0, 100, 20, 34].map((each) => expect.closeTo(each, 9)));

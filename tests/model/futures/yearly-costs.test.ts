@@ -5,9 +5,9 @@ import { infestedAtEnd, optionFuture } from "../../../src/model/futures/future.j
 import { yearlyCostsOf } from "../../../src/model/futures/yearly-costs.js";
 import { discountFactors } from "../../../src/model/money/interest.js";
 import { costByEstablishment } from "../../../src/model/option-numbers.js";
-import { followCourse } from "../../../src/model/risk/course.js";
-import { chance, courseCases } from "../risk/courses.js";
-import { courseCosts } from "./course-costs.js";
+import { stateProbabilities } from "../../../src/model/risk/state-probabilities.js";
+import { chance, courseCases } from "../risk/hazard-cases.js";
+import { courseCosts } from "./state-costs.js";
 
 const most = 40;
 const amounts = fc.array(fc.integer({ min: 0, max: 1_000_000 }), { minLength: most, maxLength: most });
@@ -39,7 +39,7 @@ const cases = fc
             share: each.hazards.map((_, year) => 1.01 ** year - 1),
           },
         ]),
-        noticing: fc.constant(each.noticing),
+        detection: fc.constant(each.noticing),
         attemptInYear: fc.constant(lists.attemptInYear),
       }),
     }),
@@ -105,7 +105,7 @@ describe("a future with its year of establishment", () => {
         }
         const { expected } = optionFuture(costs, hazards, 0);
         expect(Math.abs(cost - expected)).toBeLessThan(1e-9 * (1 + expected));
-        const end = followCourse(hazards, numbers.noticing).at(-1)?.infested ?? Number.NaN;
+        const end = stateProbabilities(hazards, numbers.detection).at(-1)?.infested ?? Number.NaN;
         expect(Math.abs(infested - end)).toBeLessThan(1e-9);
       }),
       { seed: 52, numRuns: 300 },

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
 import { type CostLine, costLine, totalOf } from "../../../src/model/money/line.js";
 import { priceGroupOf, priceGroups } from "../../../src/model/money/price-group.js";
-import { inEachYear, risesOf } from "../../../src/model/money/rises.js";
+import { inEachYear, risesOf } from "../../../src/model/money/price-rises.js";
 import { relativeGap } from "../near.js";
 
 const line = (type: CostLine["type"], quantityKind: CostLine["quantityKind"], amount = 100): CostLine =>

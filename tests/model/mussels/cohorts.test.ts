@@ -1,5 +1,5 @@
 import { describe, expect, it, test } from "vitest";
-import { type Cohorts, type Stand, shed } from "../../../src/model/mussels/cohorts.js";
+import { type Cohorts, type Colony, shed } from "../../../src/model/mussels/cohorts.js";
 import { growLayers } from "../../../src/model/mussels/growth.js";
 import { productiveLake } from "../lakes.js";
 import { relativeGap } from "../near.js";
@@ -68,7 +68,7 @@ describe("shedding", () => {
       place: Int32Array.of(1, 2, 3),
       count: 2,
     };
-    const stand: Stand = { number: 1000, cover: 3, mass: 12, killed: 5 };
+    const stand: Colony = { number: 1000, cover: 3, mass: 12, killed: 5 };
     shed(cohorts, stand, 0.25);
     // By hand; the third brood is none of this surface, and what was killed stays killed.
     expect([...cohorts.number.slice(0, 2)]).toEqual([200, 50]);

@@ -3,12 +3,12 @@ import { describe, expect, it } from "vitest";
 import {
   chanceByAgeOf,
   chanceBySamples,
+  detectedBy,
   meanDelay,
-  noticedBy,
   yearlyMeans,
 } from "../../../src/model/risk/detection.js";
 import { relativeGap } from "../near.js";
-import { chance } from "./courses.js";
+import { chance } from "./hazard-cases.js";
 
 /** Finds in one sample at full density, invented; the chances at usual effort of first finds, judged. */
 const numbers: Record<string, number> = {
@@ -25,7 +25,7 @@ const numbers: Record<string, number> = {
 const source = (id: string) => numbers[id] ?? Number.NaN;
 const usual = [0.15, 0.5, 0.75, 0.9];
 const foundBy = (samples: object, years = 4, read = source) =>
-  noticedBy(chanceBySamples(samples, years, read), years);
+  detectedBy(chanceBySamples(samples, years, read), years);
 const count = fc.integer({ min: 0, max: 200 });
 const lists = fc.array(chance, { minLength: 1, maxLength: 30 });
 const anySamples = fc.record({
@@ -126,7 +126,7 @@ describe("chances to have noticed by the end of each year", () => {
     fc.assert(
       fc.property(lists, (chances) => {
         const within = [...chances].sort((a, b) => a - b);
-        noticedBy(chanceByAgeOf(within), within.length).forEach((noticed, year) => {
+        detectedBy(chanceByAgeOf(within), within.length).forEach((noticed, year) => {
           expect(noticed).toBeCloseTo(within[year] ?? Number.NaN, 10);
         });
       }),
@@ -135,7 +135,7 @@ describe("chances to have noticed by the end of each year", () => {
   });
 
   it("are certain in the year after the list", () => {
-    expect(noticedBy([0.2], 3)).toEqual([1 - 0.8, 1, 1]);
+    expect(detectedBy([0.2], 3)).toEqual([1 - 0.8, 1, 1]);
   });
 });
 

@@ -2,15 +2,15 @@ import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
 import { Money } from "../../../src/model/money/decimal.js";
 import { discountFactors } from "../../../src/model/money/interest.js";
-import { followCourse, noticedAtOnce } from "../../../src/model/risk/course.js";
 import { expectedByYear, presentWeights, weightedSum } from "../../../src/model/risk/expectation.js";
+import { detectedAtOnce, stateProbabilities } from "../../../src/model/risk/state-probabilities.js";
 import { relativeGap } from "../near.js";
-import { chance, courseCases } from "./courses.js";
+import { chance, courseCases } from "./hazard-cases.js";
 
 const steady = (amount: number, years: number) => Array<number>(years).fill(amount);
 const both = (amounts: readonly number[]) => ({ unnoticed: amounts, noticed: amounts });
 const constantly = (hazard: number, years: number) =>
-  followCourse(Array<number>(years).fill(hazard), noticedAtOnce);
+  stateProbabilities(Array<number>(years).fill(hazard), detectedAtOnce);
 
 /** Expected present value of a steady yearly loss from the year of establishment on, paid at the years' ends. */
 function expectedLoss(hazard: number, loss: number, years: number, rate: number): number {
@@ -71,7 +71,7 @@ describe("the expected loss of each year", () => {
     fc.assert(
       fc.property(courseCases, rates, fc.integer({ min: 1, max: 5_000_000 }), (each, rate, amount) => {
         const horizon = each.hazards.length;
-        const course = followCourse(each.hazards, each.noticing);
+        const course = stateProbabilities(each.hazards, each.noticing);
         const factors = discountFactors(horizon, rate, "mid-year");
         const cost = {
           unnoticed: each.hazards.map((_, age) => amount / (age + 1)),

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { OtherWay } from "../../../src/model/inputs.js";
 import { chanceOfSource, namedWays, typicalWays } from "../../../src/model/risk/other-ways.js";
-import { chance } from "./courses.js";
+import { chance } from "./hazard-cases.js";
 
 const way = (each: Partial<OtherWay>): OtherWay => ({ name: "Canal", chance: 0.02, checked: false, ...each });
 const rate = (yearly: number) => -Math.log(1 - yearly);

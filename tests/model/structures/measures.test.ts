@@ -6,9 +6,9 @@ import type { Component, Priced } from "../../../src/model/structures/component.
 import type { Structure } from "../../../src/model/structures/kinds.js";
 import { costAtSize, seasonDose } from "../../../src/model/structures/oxidant.js";
 import { candidatePlans } from "../../../src/model/structures/plan.js";
+import { removalLines, shellLines, workLines } from "../../../src/model/structures/plan-work.js";
 import { costOf } from "../../../src/model/structures/protection.js";
 import { componentsOf } from "../../../src/model/structures/structure.js";
-import { removalLines, shellLines, workLines } from "../../../src/model/structures/work.js";
 import { assumed, assumedWith, numbersBy } from "../assumptions.js";
 import { contextOf } from "../contexts.js";
 import { productiveLake } from "../lakes.js";

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { RegisteredId } from "../../../src/model/register/register.js";
 import type { Priced } from "../../../src/model/structures/component.js";
-import { mergeLines } from "../../../src/model/structures/follow.js";
+import { mergeLines } from "../../../src/model/structures/plan-over-years.js";
 
 const line = (
   what: string,

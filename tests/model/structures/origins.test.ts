@@ -7,8 +7,8 @@ import type { Component, Priced } from "../../../src/model/structures/component.
 import type { LakeContext } from "../../../src/model/structures/context.js";
 import type { Structure } from "../../../src/model/structures/kinds.js";
 import { candidatePlans } from "../../../src/model/structures/plan.js";
+import { removalLines, shellLines, workLines } from "../../../src/model/structures/plan-work.js";
 import { componentsOf } from "../../../src/model/structures/structure.js";
-import { removalLines, shellLines, workLines } from "../../../src/model/structures/work.js";
 import { assumed, assumedWith } from "../assumptions.js";
 import { contextOf } from "../contexts.js";
 import { drawnDownLake } from "../lakes.js";

@@ -1,7 +1,7 @@
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
 import { loadAssumptions } from "../../../src/assumptions/load.js";
-import { mattersSentences } from "../../../src/report/odds/sensitivity-sentences.js";
+import { sensitivitySentences } from "../../../src/report/odds/sensitivity-sentences.js";
 import { formatter } from "../../../src/report/words/format.js";
 import { inputText } from "../../../src/report/words/input-text.js";
 import type { TornadoBar } from "../../../src/study/odds/odds.js";
@@ -64,7 +64,9 @@ const bar = (id: string, name: string, low: number, high: number, rest: object =
 describe("sentences for the board", () => {
   it("say what the program saves or costs at both ends", () => {
     const title = assumptions.entries.get(chance)?.title ?? "";
-    expect(mattersSentences({ tornado: [bar(chance, title, -2_510_041, 1_648_706)] }, 3, reading)).toEqual([
+    expect(
+      sensitivitySentences({ tornado: [bar(chance, title, -2_510_041, 1_648_706)] }, 3, reading),
+    ).toEqual([
       "If the chance that a fouled launch of unknown origin founds a population is at its low end, 0.01%, the program costs $2,510,000 more than it saves; at its high end, 1%, it saves $1,650,000 more than it costs.",
     ]);
   });
@@ -75,7 +77,7 @@ describe("sentences for the board", () => {
       bar(chance, "chance", -1, 1),
       bar("arrival.shape", "arrival.shape", 5000, 9000),
     ];
-    expect(mattersSentences({ tornado }, 3, reading)).toEqual([
+    expect(sensitivitySentences({ tornado }, 3, reading)).toEqual([
       "If all 2 assumptions behind the vigour of the population, together, are at their low ends, the program costs $5,000 more than it saves; at their high ends, it saves as much as it costs.",
       "If the assumption arrival.shape is at its low end, 0.0001, the program saves $5,000 more than it costs; at its high end, 0.01, it saves $9,000 more than it costs.",
     ]);
@@ -83,7 +85,7 @@ describe("sentences for the board", () => {
 
   it("do not tell one amount twice, as if it were two", () => {
     const tornado = [bar("arrival.shape", "shape", -665_946, -666_046)];
-    expect(mattersSentences({ tornado }, 3, reading)).toEqual([
+    expect(sensitivitySentences({ tornado }, 3, reading)).toEqual([
       "If the shape is at its low end, 0.0001, or at its high end, 0.01, the program costs about $666,000 more than it saves.",
     ]);
   });
@@ -93,7 +95,7 @@ describe("sentences for the board", () => {
       low: { input: 1, netBenefit: -5000 },
       high: { input: 0, netBenefit: 7000 },
     });
-    const [text] = mattersSentences({ tornado: [years] }, 1, recorded);
+    const [text] = sensitivitySentences({ tornado: [years] }, 1, recorded);
     expect(text).toMatch(
       /^If every year were like \S+, the program costs \$5,000 more than it saves; if every year were like \S+, it saves \$7,000 more than it costs\.$/,
     );

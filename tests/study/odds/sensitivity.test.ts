@@ -2,7 +2,7 @@ import { fileURLToPath } from "node:url";
 import { expect, it } from "vitest";
 import { loadAssumptions } from "../../../src/assumptions/load.js";
 import { drawnStudy } from "../../../src/study/odds/draws.js";
-import { matters } from "../../../src/study/odds/sensitivity.js";
+import { sensitivityOf } from "../../../src/study/odds/sensitivity.js";
 import { netBenefitsAt } from "../../../src/study/odds/sensitivity-points.js";
 import { comparedOptions } from "../../../src/study/odds/stop-drawing.js";
 import { barWidth } from "../../../src/study/odds/tornado.js";
@@ -25,7 +25,7 @@ it("what matters is told of every input once, from points that a pool may work o
     return without.map((cost, future) => cost - (own[future] ?? Number.NaN));
   });
   const batches: number[] = [];
-  const found = await matters(
+  const found = await sensitivityOf(
     study.plan,
     lakes,
     async (points) => {

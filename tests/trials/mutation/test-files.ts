@@ -6,7 +6,7 @@ import type * as collect from "./collect.js";
 
 /** Loads test files in this process, in place of a new thread for each mutant, which takes a second. */
 export interface TestFiles {
-  /** Paths of the test files, as `tests/model/root.test.ts`. */
+  /** Paths of the test files, as `tests/model/root-search.test.ts`. */
   readonly names: readonly string[];
   /** Evaluates a test file and its helpers anew, so that nothing worked out under another mutant is left. */
   load(name: string): Promise<readonly collect.CollectedTest[]>;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
+import { answerInTime } from "../../../src/app/answers/answer-in-time.js";
 import type { AnsweringInTurn, Asked } from "../../../src/app/answers/questions.js";
 import { sharedAnswers } from "../../../src/app/answers/shared.js";
-import { soon } from "../../../src/app/answers/soon.js";
 
 const roomy = 1_000_000;
 const unending = new AbortController().signal;
@@ -187,7 +187,7 @@ describe("a reader who does not wait", () => {
     const { asked, left, answering, answerAll } = slow();
     const shared = sharedAnswers(answering, roomy);
     const results = (signal: AbortSignal) => shared.ask("results", resultsOf("one"), signal);
-    const ask = () => soon(results, 5, unending);
+    const ask = () => answerInTime(results, 5, unending);
     expect(await ask()).toBe("under way");
     answerAll();
     expect(await ask()).toEqual({ answer: "page of one" });

@@ -7,7 +7,7 @@ import type { Contexts, LakeContext } from "../context.js";
 import { hydropowerComponents, operatingYear } from "../hydropower.js";
 import type { Hydropower } from "../inputs.js";
 import { linePart, type PipePart } from "../pipe-part.js";
-import { boreWords, type ServiceItem, type StructureKind, sized, standing } from "../structure-kind.js";
+import { atOneElevation, boreWords, type ServiceItem, type StructureKind, sized } from "../structure-kind.js";
 
 /** Energy of a clean year by month, the mean over the possible operating years. */
 function plantEnergy(plant: Hydropower, contexts: Contexts): number[] {
@@ -56,7 +56,7 @@ export const hydropower: StructureKind<Hydropower> = {
   isBuilt: true,
   hasPublishedCosts: true,
   lowestField: "elevation",
-  reach: standing,
+  reach: atOneElevation,
   size: (plant) => [
     `${counted(plant.units, "unit")}, up to `,
     sized(largestFlow(plant), "flow"),

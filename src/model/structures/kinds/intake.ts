@@ -13,7 +13,7 @@ import { fouledPipeIds, pipeWall, thicknessLimit } from "../pipe.js";
 import type { Drive, PipePart } from "../pipe-part.js";
 import { pumpSummary } from "../pump-summary.js";
 import { rackComponent } from "../rack.js";
-import { boreWords, type ServiceItem, type StructureKind, sized, standing } from "../structure-kind.js";
+import { atOneElevation, boreWords, type ServiceItem, type StructureKind, sized } from "../structure-kind.js";
 import { fouledConveyance, type Supply, supplyOf } from "../supply.js";
 
 /** An intake: its rack, and its conduit with or without a pump. */
@@ -150,7 +150,7 @@ export const intake: StructureKind<Intake> = {
   isBuilt: true,
   hasPublishedCosts: true,
   lowestField: "elevation",
-  reach: standing,
+  reach: atOneElevation,
   size: (structure) => [
     "demand up to ",
     sized(largestDemand(structure), "flow"),

@@ -7,7 +7,7 @@ import type { Exchanger, Pipe, StructureBase } from "../inputs.js";
 import { pipeWall, thicknessLimit } from "../pipe.js";
 import { linePart } from "../pipe-part.js";
 import { serviceShare, smallLineIds } from "../small-line.js";
-import { boreWords, type StructureKind, standing } from "../structure-kind.js";
+import { atOneElevation, boreWords, type StructureKind } from "../structure-kind.js";
 
 /** Small-bore raw-water lines of one kind; all but the count is for one of them. */
 export interface ServiceLine extends StructureBase, Pipe {
@@ -76,7 +76,7 @@ export const serviceLine: StructureKind<ServiceLine> = {
   isBuilt: true,
   hasPublishedCosts: false,
   lowestField: "elevation",
-  reach: standing,
+  reach: atOneElevation,
   size: (line) => [`${counted(line.count, "line")}, `, ...boreWords(line)],
   inlet: ({ elevation, requiredFlow }) => ({ elevation, flow: months.map(() => requiredFlow) }),
   pipes: (line) => [linePart("service line", [], { line, count: line.count })],

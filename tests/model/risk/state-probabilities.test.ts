@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { randomStream } from "../../../src/model/random/generator.js";
-import { followCourse, noticedAtOnce } from "../../../src/model/risk/course.js";
+import { detectedAtOnce, stateProbabilities } from "../../../src/model/risk/state-probabilities.js";
 import { relativeGap } from "../near.js";
-import { chance, courseCases } from "./courses.js";
+import { chance, courseCases } from "./hazard-cases.js";
 
 const constantly = (hazard: number, years: number) => Array<number>(years).fill(hazard);
 const sumOf = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0);
@@ -13,10 +13,12 @@ describe("a lake in which mussels are noticed at once", () => {
     // Geometric distribution (standard).
     fc.assert(
       fc.property(chance, fc.integer({ min: 1, max: 80 }), (hazard, horizon) => {
-        followCourse(constantly(hazard, horizon), noticedAtOnce).forEach(({ infested, known }, year) => {
-          expect(infested).toBeCloseTo(1 - (1 - hazard) ** (year + 1), 12);
-          expect(known).toBeCloseTo(infested, 12);
-        });
+        stateProbabilities(constantly(hazard, horizon), detectedAtOnce).forEach(
+          ({ infested, known }, year) => {
+            expect(infested).toBeCloseTo(1 - (1 - hazard) ** (year + 1), 12);
+            expect(known).toBeCloseTo(infested, 12);
+          },
+        );
       }),
       { seed: 25, numRuns: 200 },
     );
@@ -24,21 +26,23 @@ describe("a lake in which mussels are noticed at once", () => {
 
   it("is infested after 1/h years on average", () => {
     // Mean of the geometric distribution, 1/h (standard).
-    const last = followCourse(constantly(0.08, 600), noticedAtOnce).at(-1);
+    const last = stateProbabilities(constantly(0.08, 600), detectedAtOnce).at(-1);
     const mean = sumOf((last?.noticed ?? []).map((established, index) => established * (index + 1)));
     expect(relativeGap(mean, 12.5)).toBeLessThan(1e-9);
   });
 
   it("is infested in the first year for certain at a hazard of 1, and never at 0", () => {
-    const certain = followCourse(constantly(1, 3), noticedAtOnce);
+    const certain = stateProbabilities(constantly(1, 3), detectedAtOnce);
     expect(certain.map(({ noticed }) => noticed)).toEqual([[1], [1, 0], [1, 0, 0]]);
     expect(certain.map(({ infested }) => infested)).toEqual([1, 1, 1]);
-    expect(followCourse(constantly(0, 3), noticedAtOnce).map(({ infested }) => infested)).toEqual([0, 0, 0]);
+    expect(stateProbabilities(constantly(0, 3), detectedAtOnce).map(({ infested }) => infested)).toEqual([
+      0, 0, 0,
+    ]);
   });
 
   it("leaves half of the lakes clean after 13.5 years at 5 %", () => {
     // ln 2/-ln 0.95 = 13.513 years (computed): below half by year 13, above by year 14.
-    const course = followCourse(constantly(0.05, 14), noticedAtOnce);
+    const course = stateProbabilities(constantly(0.05, 14), detectedAtOnce);
     expect(course[12]?.infested).toBeLessThan(0.5);
     expect(course[13]?.infested).toBeGreaterThan(0.5);
   });
@@ -48,7 +52,10 @@ describe("the course of an infestation", () => {
   it("keeps chances between 0 and 1, and the known within the infested", () => {
     fc.assert(
       fc.property(courseCases, ({ hazards, noticing }) => {
-        for (const { unnoticed, noticed, infested, known, attempts } of followCourse(hazards, noticing)) {
+        for (const { unnoticed, noticed, infested, known, attempts } of stateProbabilities(
+          hazards,
+          noticing,
+        )) {
           for (const each of [...unnoticed, ...noticed, attempts])
             expect(each).toBeGreaterThanOrEqual(-1e-15);
           const during = sumOf(unnoticed) + sumOf(noticed);
@@ -64,8 +71,8 @@ describe("the course of an infestation", () => {
   it("goes the same way, noticed or not, if nothing is tried", () => {
     fc.assert(
       fc.property(courseCases, ({ hazards, noticing }) => {
-        const slow = followCourse(hazards, { chanceByAge: noticing.chanceByAge });
-        followCourse(hazards, noticedAtOnce).forEach(({ infested }, year) => {
+        const slow = stateProbabilities(hazards, { chanceByAge: noticing.chanceByAge });
+        stateProbabilities(hazards, detectedAtOnce).forEach(({ infested }, year) => {
           expect(slow[year]?.infested).toBeCloseTo(infested, 12);
         });
       }),
@@ -74,13 +81,13 @@ describe("the course of an infestation", () => {
   });
 
   it("is noticed by hand: half in the first year, half of the rest in the second, all in the third", () => {
-    const course = followCourse([1, 0, 0], { chanceByAge: [0.5, 0.5] });
+    const course = stateProbabilities([1, 0, 0], { chanceByAge: [0.5, 0.5] });
     expect(course.map(({ noticed }) => noticed[0])).toEqual([0.5, 0.75, 1]);
     expect(course.map(({ unnoticed }) => unnoticed[0])).toEqual([0.5, 0.25, 0]);
   });
 
   it("is contained by hand: tried in its first year alone, and at risk again from the next", () => {
-    const course = followCourse([0.4, 0.4], {
+    const course = stateProbabilities([0.4, 0.4], {
       chanceByAge: [0.5],
       containment: { success: 0.5, latestAge: 1 },
     });
@@ -117,7 +124,7 @@ describe("the course of an infestation", () => {
       }
       if (age > 0) infested++;
     }
-    const course = followCourse(hazards, noticing);
+    const course = stateProbabilities(hazards, noticing);
     const chanceAtEnd = course.at(-1)?.infested ?? Number.NaN;
     const expectedAttempts = sumOf(course.map((year) => year.attempts));
     // Four standard errors of a share, and of a count whose variance is near its mean.

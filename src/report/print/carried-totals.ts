@@ -19,7 +19,7 @@ export function carrying(
   { columns, amounts, text, byGroup = false }: Carrying,
 ): Pick<TableView, "rows" | "carries"> {
   let sums = columns.map(() => 0);
-  const told = rows.map((row, index): RowView => {
+  const printedRows = rows.map((row, index): RowView => {
     if (byGroup && row.group) sums = columns.map(() => 0);
     const own = amounts[index];
     if (own) sums = sums.map((sum, place) => sum + (own[place] ?? 0));
@@ -28,5 +28,5 @@ export function carrying(
     if (row.group || next === undefined || isBeforeSum) return row;
     return { ...row, pageMayEnd: { sums: byGroup && next.group ? [] : sums.map(text) } };
   });
-  return { rows: told, carries: columns };
+  return { rows: printedRows, carries: columns };
 }

@@ -1,6 +1,6 @@
 import { counted } from "../../counted.js";
+import type { BreakEvenValues } from "../../model/break-even/break-even-values.js";
 import type { OptionBalance } from "../../model/compare.js";
-import type { Turns } from "../../model/turns/turns.js";
 import { type ReportContext, tracedOf } from "../document/context.js";
 import { pays, signOf } from "../words/balance-signs.js";
 import { factorText, percent } from "../words/format.js";
@@ -8,7 +8,7 @@ import { head, num, type RowView, row, type TableView } from "../words/view-type
 import { budgetToPay } from "./board-changes.js";
 
 /** Every value at which the requested option starts or stops paying, one quantity at a time. */
-export function turnsTable(context: ReportContext): TableView {
+export function breakEvenTable(context: ReportContext): TableView {
   const { requested, comparison, format, horizon, priceYear } = context;
   const { breakEven, result } = requested;
   const { baseline } = comparison;
@@ -20,11 +20,11 @@ export function turnsTable(context: ReportContext): TableView {
     caption: `Where the answer turns: “${result.option.name}”, one value at a time, prices of ${priceYear}`,
     head: head("Value", num("Here"), "The option pays", "Other such values"),
     rows: [
-      turnsRow("Chance of infestation a year without it", threeFigures(baseline.hazard), {
+      breakEvenRow("Chance of infestation a year without it", threeFigures(baseline.hazard), {
         ...breakEven.hazards,
         text: threeFigures,
       }),
-      turnsRow("Fouled boats stopped", threeFigures(shareStopped), {
+      breakEvenRow("Fouled boats stopped", threeFigures(shareStopped), {
         ...breakEven.stopped,
         text: threeFigures,
       }),
@@ -40,7 +40,7 @@ export function turnsTable(context: ReportContext): TableView {
         lossFactor === undefined ? anyOrNone(requested) : `from ${factorText(lossFactor)}`,
         none,
       ),
-      turnsRow("Horizon", `${counted(horizon, "year")}`, {
+      breakEvenRow("Horizon", `${counted(horizon, "year")}`, {
         ...breakEven.horizons,
         text: (years) => counted(years, "year"),
       }),
@@ -57,11 +57,11 @@ const threeFigures = (share: number) => percent(share, 3);
 const noValue = "no such value";
 const none = "none";
 
-function turnsRow(
+function breakEvenRow(
   name: string,
-  here: string,
-  { turns, all, text }: Turns & { readonly text: (value: number) => string },
+  studyValue: string,
+  { turns, all, text }: BreakEvenValues & { readonly text: (value: number) => string },
 ): RowView {
   const said = turns.map(({ value, pays }) => `${pays ? "from" : "no longer from"} ${text(value)}`);
-  return row(name, num(here), said.join(", ") || noValue, all ? none : "none found");
+  return row(name, num(studyValue), said.join(", ") || noValue, all ? none : "none found");
 }

@@ -3,7 +3,7 @@ import type { AssumptionFiles } from "../../assumptions/yaml-file.js";
 import type { Answer, Asked, Kind } from "./questions.js";
 
 /** With what studies are computed. */
-export interface Means {
+export interface AnswerContext {
   readonly assumptions: AssumptionSet;
   /** What they were read from. */
   readonly files: AssumptionFiles;

@@ -1,11 +1,11 @@
-import type { Money } from "./money/decimal.js";
-import type { OptionResult, OptionSettings } from "./option.js";
-import { costShare } from "./program/ramp-up.js";
-import { costOfChances } from "./turns/cost-of-chances.js";
-import { hazardTurns, paysAtNextToNoChance } from "./turns/hazard.js";
-import { horizonTurns } from "./turns/horizon.js";
-import { stoppedTurns } from "./turns/stopped.js";
-import { noTurns, type Turns } from "./turns/turns.js";
+import type { Money } from "../money/decimal.js";
+import type { OptionResult, OptionSettings } from "../option.js";
+import { costShare } from "../program/ramp-up.js";
+import { type BreakEvenValues, noBreakEvenValues } from "./break-even-values.js";
+import { costOfChances } from "./cost-of-chances.js";
+import { breakEvenHazards, paysAtNextToNoChance } from "./hazard.js";
+import { breakEvenHorizons } from "./horizon.js";
+import { breakEvenStoppedShares } from "./stopped.js";
 
 /** Where the answer flips, all else equal. Absent values do not exist in the searched range. */
 export interface BreakEven {
@@ -16,11 +16,11 @@ export interface BreakEven {
   /** Factor on every infestation cost at which the program pays. */
   readonly lossFactor: number | undefined;
   /** Yearly chances of infestation without the program. */
-  readonly hazards: Turns;
+  readonly hazards: BreakEvenValues;
   /** Shares of fouled boats stopped, 0 to 1. */
-  readonly stopped: Turns;
+  readonly stopped: BreakEvenValues;
   /** Horizons in whole years up to that of the study. */
-  readonly horizons: Turns;
+  readonly horizons: BreakEvenValues;
 }
 
 /**
@@ -34,10 +34,10 @@ export function breakEven(result: OptionResult, baseline: OptionResult, settings
   const avoided = baseline.presentValue.infestation.minus(result.presentValue.infestation);
   const running = programWeight(result, settings);
   const costs = { result: costOfChances(result, settings), baseline: costOfChances(baseline, settings) };
-  const pair = { result, baseline, settings, costs };
-  const hazards = hazardTurns(pair);
+  const weighed = { result, baseline, settings, costs };
+  const hazards = breakEvenHazards(weighed);
   return {
-    hazard: paysAtNextToNoChance(pair) ?? hazards.turns[0]?.value,
+    hazard: paysAtNextToNoChance(weighed) ?? hazards.turns[0]?.value,
     programPerYear:
       running > 0 && avoided.greaterThan(0)
         ? avoided.plus(baseline.presentValue.program).minus(result.schedulePresentValue).dividedBy(running)
@@ -45,8 +45,8 @@ export function breakEven(result: OptionResult, baseline: OptionResult, settings
     lossFactor:
       avoided.greaterThan(0) && added.greaterThan(0) ? added.dividedBy(avoided).toNumber() : undefined,
     hazards,
-    stopped: stoppedTurns(pair),
-    horizons: horizonTurns(pair),
+    stopped: breakEvenStoppedShares(weighed),
+    horizons: breakEvenHorizons(weighed),
   };
 }
 
@@ -55,13 +55,13 @@ export function breakEven(result: OptionResult, baseline: OptionResult, settings
  * these come to nothing a year, or bear another sign in the end than in a year, without rises.
  */
 function programWeight(result: OptionResult, { factors }: OptionSettings): number {
-  const { option, course, presentValue, schedulePresentValue, programPerYear } = result;
+  const { option, statesByYear, presentValue, schedulePresentValue, programPerYear } = result;
   if (!programPerYear.isZero()) {
     const own = presentValue.program.minus(schedulePresentValue).dividedBy(programPerYear).toNumber();
     if (own > 0) return own;
   }
   return factors.reduce((sum, factor, year) => {
-    const known = course[year - 1]?.known ?? 0;
+    const known = statesByYear[year - 1]?.known ?? 0;
     return sum + factor * costShare(option, year) * (1 - known + known * option.afterInfestation.share);
   }, 0);
 }
@@ -71,7 +71,7 @@ export const noBreakEven: BreakEven = {
   hazard: undefined,
   programPerYear: undefined,
   lossFactor: undefined,
-  hazards: noTurns,
-  stopped: noTurns,
-  horizons: noTurns,
+  hazards: noBreakEvenValues,
+  stopped: noBreakEvenValues,
+  horizons: noBreakEvenValues,
 };

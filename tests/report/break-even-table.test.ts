@@ -7,7 +7,7 @@ const paying = exampleRun("sorrel-bend");
 const notPaying = exampleRun("ninemoss");
 
 const rowsOf = (run: typeof paying) =>
-  reportView(run).comparison.turns?.rows.map(({ cells }) => cells.map(({ text }) => text)) ?? [];
+  reportView(run).comparison.breakEvenTable?.rows.map(({ cells }) => cells.map(({ text }) => text)) ?? [];
 
 describe("the table of values at which the answer turns", () => {
   it("agrees with the first page and the balance", () => {
@@ -44,6 +44,6 @@ describe("the table of values at which the answer turns", () => {
   });
 
   it("is left out for a lake that is infested", () => {
-    expect(reportView(editedRun([["lake.infestedSince", 2024]])).comparison.turns).toBeUndefined();
+    expect(reportView(editedRun([["lake.infestedSince", 2024]])).comparison.breakEvenTable).toBeUndefined();
   });
 });

@@ -1,7 +1,12 @@
 import { reach } from "../program/ramp-up.js";
 import { yearlyHazard } from "../risk/hazard.js";
-import { findRoots } from "../root.js";
-import { noTurns, type Turns, turnsOf, type Weighed } from "./turns.js";
+import { findRoots } from "../root-search.js";
+import {
+  type BreakEvenValues,
+  breakEvenValuesOf,
+  noBreakEvenValues,
+  type Weighed,
+} from "./break-even-values.js";
 
 const steps = 200;
 const tolerance = 1e-12;
@@ -17,8 +22,8 @@ const tolerance = 1e-12;
  * infestation may cost less than the program that would put it off. Then stopping more may turn the answer twice,
  * and `all` is false; so it is where an infestation may be contained, and come again.
  */
-export function stoppedTurns({ result, baseline, settings, costs }: Weighed): Turns {
-  if (result.option.steps === undefined) return noTurns;
+export function breakEvenStoppedShares({ result, baseline, settings, costs }: Weighed): BreakEvenValues {
+  if (result.option.steps === undefined) return noBreakEvenValues;
   const { rates, factors } = settings;
   const { slipThrough: launches, foundings } = baseline.arrivals;
   const without = baseline.presentValue.total.toNumber();
@@ -32,9 +37,9 @@ export function stoppedTurns({ result, baseline, settings, costs }: Weighed): Tu
     without - cost(factors.map((_, year) => hazardAt(stopped * reach(result.option, year), year)));
   const { roots } = findRoots(netAt, { low: 0, high: 1, steps, scale: "linear", tolerance });
   const isMonotone =
-    result.noticing.containment === undefined &&
+    result.detection.containment === undefined &&
     (ofCleanYears.every((each) => each <= 0) || ofCleanYears.every((each) => each >= 0));
-  return turnsOf({ roots, all: isMonotone }, netAt, (stopped) => stopped);
+  return breakEvenValuesOf({ roots, all: isMonotone }, netAt, (stopped) => stopped);
 }
 
 /** Share of the fouled boats of the baseline that an option stops, by its steps and by deterrence. */

@@ -4,7 +4,7 @@ import { type Signature, signatureOf } from "./signature-check.js";
 import { whereAltered } from "./where-altered.js";
 
 /** What a file turned out to be. */
-export type Standing = "issued here" | "issued by a key" | "altered" | "unknown";
+export type Authenticity = "issued here" | "issued by a key" | "altered" | "unknown";
 
 /** What is kept here of what a file claims to be. */
 export interface Kept {
@@ -21,7 +21,7 @@ export interface Kept {
 }
 
 export interface Findings {
-  readonly standing: Standing;
+  readonly standing: Authenticity;
   readonly answer: string;
   readonly sentences: readonly string[];
 }
@@ -50,7 +50,7 @@ async function readOrWhyNot(pdf: Uint8Array): Promise<ReadIssue | NotIssuedError
 }
 
 /** Tells what a file is from its signature, from what is in it, and from what is kept here. */
-export async function standingOf(given: GivenFile, kept: Kept): Promise<Findings> {
+export async function authenticityOf(given: GivenFile, kept: Kept): Promise<Findings> {
   const { signature, issue } = given;
   if (kept.isSame) return issuedHere;
   const isSigned = signature.state === "sound" && !(issue instanceof NotIssuedError);

@@ -5,7 +5,6 @@ import type { Layer } from "../mussels/layer.js";
 import type { PlanEntry } from "./catalogue.js";
 import type { Component, Plan } from "./component.js";
 import type { LakeContext } from "./context.js";
-import { costOf } from "./protection.js";
 import {
   type BareRuns,
   bareRuns,
@@ -13,8 +12,9 @@ import {
   type Stretch,
   stretches,
   untouchedLayer,
-} from "./stretch.js";
-import { removalLines, shellLines, workLines } from "./work.js";
+} from "./growth-between-visits.js";
+import { removalLines, shellLines, workLines } from "./plan-work.js";
+import { costOf } from "./protection.js";
 
 /** What trying plans in one operating year tells. All costs are yearly, in a mature infestation. */
 export interface Trial {

@@ -1,7 +1,12 @@
 import type { OptionResult, OptionSettings } from "../option.js";
 import { yearlyHazard } from "../risk/hazard.js";
-import { findRoots } from "../root.js";
-import { noTurns, type Turns, turnsOf, type Weighed } from "./turns.js";
+import { findRoots } from "../root-search.js";
+import {
+  type BreakEvenValues,
+  breakEvenValuesOf,
+  noBreakEvenValues,
+  type Weighed,
+} from "./break-even-values.js";
 
 /** Rates of the boats without a program between which the search runs: chances of 1e-7 and over 99.9 %. */
 const leastPressure = 1e-7;
@@ -15,10 +20,10 @@ const tolerance = 1e-16;
  * same for both options, from next to nothing to near certainty. It may turn more than once: at very
  * high chances a program stops paying again, since it puts infestation off by little.
  */
-export function hazardTurns(weighed: Weighed): Turns {
+export function breakEvenHazards(weighed: Weighed): BreakEvenValues {
   const { baseline, settings } = weighed;
   const pressure = pressureWithout(weighed);
-  if (pressure === 0) return noTurns;
+  if (pressure === 0) return noBreakEvenValues;
   const net = netBenefitAtScale(weighed);
   const netAt = (x: number) => net(x / pressure);
   const roots = findRoots(netAt, {
@@ -28,7 +33,7 @@ export function hazardTurns(weighed: Weighed): Turns {
     scale: "logarithmic",
     tolerance,
   });
-  return turnsOf(roots, netAt, (x) => hazardAt(x / pressure, baseline, settings));
+  return breakEvenValuesOf(roots, netAt, (x) => hazardAt(x / pressure, baseline, settings));
 }
 
 /** The least chance that is searched, if the option pays there already. */

@@ -1,17 +1,17 @@
 import type { OptionResult, OptionSettings } from "../option.js";
-import type { Root, Roots } from "../root.js";
+import type { Root, Roots } from "../root-search.js";
 import type { CostOfChances } from "./cost-of-chances.js";
 
 /** A value at which the answer turns. */
-export interface Turn {
+export interface BreakEvenValue {
   readonly value: number;
   /** Whether the option pays above it, up to the next. */
   readonly pays: boolean;
 }
 
-export interface Turns {
+export interface BreakEvenValues {
   /** In rising order; none if the option pays nowhere or everywhere in the range searched. */
-  readonly turns: readonly Turn[];
+  readonly turns: readonly BreakEvenValue[];
   /** False if two more may hide between neighbours of the grid that was searched. */
   readonly all: boolean;
 }
@@ -26,22 +26,22 @@ export interface Weighed {
 }
 
 /** Nothing turns the answer. */
-export const noTurns: Turns = { turns: [], all: true };
+export const noBreakEvenValues: BreakEvenValues = { turns: [], all: true };
 
 /**
  * The roots of a net benefit as turns. A root where it only touches nothing is none.
- * @param tell what the reader is told in place of the variable that was searched; it rises with it
+ * @param valueAt what the reader is told in place of the variable that was searched; it rises with it
  */
-export function turnsOf(
+export function breakEvenValuesOf(
   { roots, all }: Roots,
   netBenefit: (x: number) => number,
-  tell: (x: number) => number,
-): Turns {
+  valueAt: (x: number) => number,
+): BreakEvenValues {
   const pays = (x: number) => netBenefit(x) > 0;
   return {
     turns: roots
       .filter(({ low, high }: Root) => pays(low) !== pays(high))
-      .map(({ value, high }) => ({ value: tell(value), pays: pays(high) })),
+      .map(({ value, high }) => ({ value: valueAt(value), pays: pays(high) })),
     all,
   };
 }

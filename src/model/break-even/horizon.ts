@@ -1,21 +1,21 @@
 import { at } from "../../lists.js";
-import type { Turn, Turns, Weighed } from "./turns.js";
+import type { BreakEvenValue, BreakEvenValues, Weighed } from "./break-even-values.js";
 
 /**
  * Horizons in whole years, 1 to that of the study, from which the option pays or no longer pays: the sign of
  * B(n) = Σ v(t) (C₀(t) − C(t)) over t = 1 … n, of expected costs C₀ without and C with the option. Every year is
  * tried, so there are no others.
  */
-export function horizonTurns({ result, baseline, settings }: Weighed): Turns {
-  const turns: Turn[] = [];
+export function breakEvenHorizons({ result, baseline, settings }: Weighed): BreakEvenValues {
+  const values: BreakEvenValue[] = [];
   let paid = false;
   let netBenefit = 0;
   settings.factors.forEach((factor, year) => {
     const saved = at(baseline.expectedByYear, year).total.minus(at(result.expectedByYear, year).total);
     netBenefit += factor * saved.toNumber();
     const pays = netBenefit > 0;
-    if (pays !== paid) turns.push({ value: year + 1, pays });
+    if (pays !== paid) values.push({ value: year + 1, pays });
     paid = pays;
   });
-  return { turns, all: true };
+  return { turns: values, all: true };
 }

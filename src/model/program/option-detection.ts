@@ -1,8 +1,8 @@
 import type { Assumed } from "../assumed.js";
 import type { Monitoring, ProgramOption, StudyInput } from "../inputs.js";
 import { months } from "../lake/calendar.js";
-import { type Noticing, noticedAtOnce } from "../risk/course.js";
 import { chanceByAgeOf, chanceBySamples } from "../risk/detection.js";
+import { type Detection, detectedAtOnce } from "../risk/state-probabilities.js";
 import type { ScheduleResult } from "../schedules.js";
 
 /** The lake under its own levels: what an infestation does before anybody knows of it. */
@@ -14,15 +14,15 @@ type OwnLevels = Pick<ScheduleResult, "contexts" | "infestation">;
  * `detection.first-harm` in losses; cleaning and protection, which nobody would order yet, do not count, nor do lake-wide
  * duties. The losses are those with the upkeep of a lake known to be infested: without it they would be no less. A lake declared infested is known to be.
  */
-export function noticingOf(
+export function detectionOf(
   { monitoring, response }: ProgramOption,
   { lake }: StudyInput,
   own: OwnLevels,
   source: Assumed,
-): Noticing {
-  if (lake.infestedSince !== undefined) return noticedAtOnce;
+): Detection {
+  if (lake.infestedSince !== undefined) return detectedAtOnce;
   const containment = response && { success: response.chance, latestAge: response.latestYear };
-  if (monitoring === undefined) return { ...noticedAtOnce, containment };
+  if (monitoring === undefined) return { ...detectedAtOnce, containment };
   const harmAge = own.infestation.firstAgeAbove(source("detection.first-harm"));
   const chanceByAge = chancesOf(monitoring, own, source).slice(0, harmAge);
   return { chanceByAge, firstHarmAge: harmAge, containment };

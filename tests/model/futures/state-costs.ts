@@ -1,6 +1,6 @@
 import { at } from "../../../src/lists.js";
 import type { OptionNumbers } from "../../../src/model/option-numbers.js";
-import { type CourseYear, followCourse } from "../../../src/model/risk/course.js";
+import { type StateProbabilities, stateProbabilities } from "../../../src/model/risk/state-probabilities.js";
 
 /**
  * Cost of each year by the whole course of an infestation that begins for certain in a given year: the plain way to what
@@ -16,7 +16,7 @@ export function courseCosts(
   const given = hazards.map((hazard, year) =>
     year > establishment ? hazard : Number(year === establishment),
   );
-  const course = followCourse(given, numbers.noticing);
+  const course = stateProbabilities(given, numbers.detection);
   return course.map((during, year) => {
     const knownBefore = course[year - 1]?.known ?? Number(numbers.knownAtStart);
     const known = during.noticed.reduce((sum, chance) => sum + chance, 0);
@@ -29,7 +29,7 @@ export function courseCosts(
   });
 }
 
-function lossOf({ losses }: OptionNumbers, { unnoticed, noticed }: CourseYear, year: number): number {
+function lossOf({ losses }: OptionNumbers, { unnoticed, noticed }: StateProbabilities, year: number): number {
   let loss = 0;
   for (const stream of losses) {
     const share = stream.share ? at(stream.share, year) : 1;

@@ -1,7 +1,7 @@
 import { at, sumOf } from "../../lists.js";
 
 /** When an infestation is noticed, and what is tried then. */
-export interface Noticing {
+export interface Detection {
   /** p: chance to notice, in its first, second, … year, an infestation that nobody knew of before; 1 past the list. */
   readonly chanceByAge: readonly number[];
   /** Year of an infestation, counted from 0, in which harm shows it for certain. */
@@ -11,10 +11,10 @@ export interface Noticing {
 }
 
 /** Nobody is ever unaware of mussels, and nothing is tried against them. */
-export const noticedAtOnce: Noticing = { chanceByAge: [] };
+export const detectedAtOnce: Detection = { chanceByAge: [] };
 
 /** What may be in one year of the horizon. Lists run over the years of establishment, from year 1 to this one. */
-export interface CourseYear {
+export interface StateProbabilities {
   /** Chance that the lake is infested since that year and nobody knows. */
   readonly unnoticed: readonly number[];
   /** Chance that it is infested since that year and known to be, in this year or before. */
@@ -34,8 +34,8 @@ export interface CourseYear {
  * what is too old: the lake is clean from the next year, C(t) = (1−h(t)) C(t−1) + s Σ p(a) U(t−1,e), and at risk again.
  * @param hazards h: chance of establishment in year 1, 2, … of the horizon, 0 to 1
  */
-export function followCourse(hazards: readonly number[], noticing: Noticing): CourseYear[] {
-  const { containment } = noticing;
+export function stateProbabilities(hazards: readonly number[], detection: Detection): StateProbabilities[] {
+  const { containment } = detection;
   const unnoticed: number[] = [];
   const noticed: number[] = [];
   let clean = 1;
@@ -45,11 +45,11 @@ export function followCourse(hazards: readonly number[], noticing: Noticing): Co
     clean *= 1 - hazard;
     let attempts = 0;
     let contained = 0;
-    const fresh = noticeEach(unnoticed, noticed, (since) => noticing.chanceByAge[year - since] ?? 1);
+    const newlyDetected = detectEach(unnoticed, noticed, (since) => detection.chanceByAge[year - since] ?? 1);
     const during = { unnoticed: [...unnoticed], noticed: [...noticed] };
     if (containment) {
       for (let since = Math.max(0, year - containment.latestAge + 1); since <= year; since++) {
-        const tried = at(fresh, since);
+        const tried = at(newlyDetected, since);
         attempts += tried;
         contained += tried * containment.success;
         noticed[since] = at(noticed, since) - tried * containment.success;
@@ -61,15 +61,15 @@ export function followCourse(hazards: readonly number[], noticing: Noticing): Co
 }
 
 /** Moves what is noticed in a year from one list to the other, and tells how much that was. */
-function noticeEach(
+function detectEach(
   unnoticed: number[],
   noticed: number[],
   chanceSince: (establishment: number) => number,
 ): number[] {
-  return unnoticed.map((unaware, since) => {
-    const fresh = unaware * chanceSince(since);
-    unnoticed[since] = unaware - fresh;
-    noticed[since] = at(noticed, since) + fresh;
-    return fresh;
+  return unnoticed.map((undetected, since) => {
+    const newlyDetected = undetected * chanceSince(since);
+    unnoticed[since] = undetected - newlyDetected;
+    noticed[since] = at(noticed, since) + newlyDetected;
+    return newlyDetected;
   });
 }

@@ -1,10 +1,10 @@
 import { describe, expect, it, test } from "vitest";
+import { breakEvenValuesOf } from "../../../src/model/break-even/break-even-values.js";
+import { shareStopped } from "../../../src/model/break-even/stopped.js";
 import { compare } from "../../../src/model/compare.js";
 import type { ProgramOption, StudyInput } from "../../../src/model/inputs.js";
 import type { Lake } from "../../../src/model/lake/lake.js";
-import { findRoots } from "../../../src/model/root.js";
-import { shareStopped } from "../../../src/model/turns/stopped.js";
-import { turnsOf } from "../../../src/model/turns/turns.js";
+import { findRoots } from "../../../src/model/root-search.js";
 import { assumed, assumedWith } from "../assumptions.js";
 import { drawnDownLake } from "../lakes.js";
 import { thoroughSteps } from "../steps.js";
@@ -30,7 +30,7 @@ const deterring = (deterrence: number): ProgramOption => ({
 
 describe("the roots of a net benefit as turns", () => {
   const turnsIn = (netBenefit: (x: number) => number) =>
-    turnsOf(
+    breakEvenValuesOf(
       findRoots(netBenefit, { low: 0, high: 4, steps: 4, scale: "linear", tolerance: 1e-12 }),
       netBenefit,
       (x) => 10 * x,

@@ -1,11 +1,20 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type Comparison, compare, type OptionBalance } from "../../src/model/compare.js";
-import type { ProgramOption, StudyInput } from "../../src/model/inputs.js";
-import { assumed, assumedWith } from "./assumptions.js";
-import { relativeGap } from "./near.js";
-import { thoroughSteps } from "./steps.js";
-import { boats, duties, fixedDock, floatingDock, noProgram, otherChance, program, studyOf } from "./study.js";
+import { type Comparison, compare, type OptionBalance } from "../../../src/model/compare.js";
+import type { ProgramOption, StudyInput } from "../../../src/model/inputs.js";
+import { assumed, assumedWith } from "../assumptions.js";
+import { relativeGap } from "../near.js";
+import { thoroughSteps } from "../steps.js";
+import {
+  boats,
+  duties,
+  fixedDock,
+  floatingDock,
+  noProgram,
+  otherChance,
+  program,
+  studyOf,
+} from "../study.js";
 
 const perArrival = "arrival.founding-unknown";
 const heavyDuties = {

@@ -4,8 +4,8 @@ import type { Layer } from "../mussels/layer.js";
 import { isEverDry } from "../mussels/surface.js";
 import type { AssumptionId } from "../register/register.js";
 import type { Plan, Priced, Routine } from "./component.js";
-import { nearLimit, type PartYear, thickest } from "./stretch.js";
-import { removalLines, shellLines, workLines } from "./work.js";
+import { nearLimit, type PartYear, thickest } from "./growth-between-visits.js";
+import { removalLines, shellLines, workLines } from "./plan-work.js";
 
 /** What following a plan from establishment on leads to, year by year. */
 export interface Followed {

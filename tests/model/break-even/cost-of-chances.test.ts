@@ -1,14 +1,14 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { costOfChances } from "../../../src/model/break-even/cost-of-chances.js";
 import { compare } from "../../../src/model/compare.js";
 import type { OptionResult } from "../../../src/model/option.js";
 import { costShare } from "../../../src/model/program/ramp-up.js";
-import { followCourse } from "../../../src/model/risk/course.js";
 import { expectedByYear } from "../../../src/model/risk/expectation.js";
-import { costOfChances } from "../../../src/model/turns/cost-of-chances.js";
+import { stateProbabilities } from "../../../src/model/risk/state-probabilities.js";
 import { assumed } from "../assumptions.js";
 import { relativeGap } from "../near.js";
-import { chance, courseCases } from "../risk/courses.js";
+import { chance, courseCases } from "../risk/hazard-cases.js";
 import { wholeStudy } from "../study.js";
 
 const comparison = compare(wholeStudy, assumed);
@@ -29,7 +29,7 @@ const numbers = (amounts: ReadonlyArray<{ toNumber: () => number }>) =>
 
 /** The same cost from the first year on, by the course that the chances give. */
 function byCourse(result: OptionResult, hazards: readonly number[]): number {
-  const course = followCourse(hazards, result.noticing);
+  const course = stateProbabilities(hazards, result.detection);
   const losses = expectedByYear(
     { unnoticed: numbers(result.unnoticed.harm), noticed: numbers(result.schedule.infestation.byYear) },
     course,
@@ -58,7 +58,7 @@ describe("the cost of an option as a function of its chances", () => {
     fc.assert(
       fc.property(courseCases, chances, growth, ({ noticing }, hazards, rampUp) => {
         for (const each of results) {
-          const result = { ...each, noticing, option: { ...each.option, rampUp } };
+          const result = { ...each, detection: noticing, option: { ...each.option, rampUp } };
           const found = costOfChances(result, settings).expected(hazards);
           expect(relativeGap(found, byCourse(result, hazards))).toBeLessThan(1e-9);
         }

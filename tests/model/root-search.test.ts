@@ -6,7 +6,7 @@ import {
   type Point,
   type RootSearch,
   RootSearchError,
-} from "../../src/model/root.js";
+} from "../../src/model/root-search.js";
 
 const search: RootSearch = { low: -3, high: 4, steps: 35, scale: "linear", tolerance: 1e-12 };
 const rootsOf = (evaluate: (x: number) => number, changes: Partial<RootSearch> = {}) =>

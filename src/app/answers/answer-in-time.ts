@@ -1,14 +1,14 @@
-type Soon<Found> = { readonly answer: Found } | "under way";
+type InTime<Found> = { readonly answer: Found } | "under way";
 
 /** How long work goes on for a reader who was told to ask again and has not. */
 const lingerMilliseconds = 10_000;
 
 /** An answer if it comes within some milliseconds; the work goes on for a while for the reader to come back. */
-export async function soon<Found>(
+export async function answerInTime<Found>(
   ask: (signal: AbortSignal) => Promise<Found>,
   milliseconds: number,
   signal: AbortSignal,
-): Promise<Soon<Found>> {
+): Promise<InTime<Found>> {
   const ending = new AbortController();
   const answer = ask(AbortSignal.any([signal, ending.signal]));
   const found = await within(milliseconds, answer);
@@ -19,7 +19,7 @@ export async function soon<Found>(
   return found;
 }
 
-export function within<Found>(milliseconds: number, answer: Promise<Found>): Promise<Soon<Found>> {
+export function within<Found>(milliseconds: number, answer: Promise<Found>): Promise<InTime<Found>> {
   let patience: NodeJS.Timeout | undefined;
   const late = new Promise<"under way">((resolve) => {
     patience = setTimeout(() => resolve("under way"), milliseconds);

@@ -48,7 +48,7 @@ export interface Point {
  */
 export function findRoots(evaluate: (x: number) => number, search: RootSearch): Roots {
   const points = grid(search).map((x) => ({ x, y: finite(evaluate, x) }));
-  if (search.monotone) refuseTurns(points);
+  if (search.monotone) refuseOtherDirection(points);
   const roots: Root[] = [];
   for (let index = 0; index < points.length; index++) {
     const point = at(points, index);
@@ -97,7 +97,7 @@ function endOfZeros(points: readonly Point[], start: number): number {
   return end;
 }
 
-function refuseTurns(points: readonly Point[]): void {
+function refuseOtherDirection(points: readonly Point[]): void {
   const direction = Math.sign(at(points, points.length - 1).y - at(points, 0).y);
   points.forEach((point, index) => {
     const before = points[index - 1];
