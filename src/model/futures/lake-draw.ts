@@ -13,8 +13,8 @@ import {
   type OptionNumbers,
 } from "../option-numbers.js";
 import { throughBoats } from "../program/arrivals.js";
-import { foundingChances, type Through, togetherOf } from "../program/founding-chances.js";
-import { throughByYear } from "../program/ramp-up.js";
+import { foundingChances, togetherOf } from "../program/founding-chances.js";
+import { throughInYear } from "../program/ramp-up.js";
 import { yearlyHazard } from "../risk/hazard.js";
 import { infestedAtEnd, type OptionFuture, optionFuture } from "./future.js";
 
@@ -70,16 +70,17 @@ export function drawnHazards(input: StudyInput, source: Assumed, { suitability }
   if (lake.infestedSince !== undefined) return input.options.map(() => knownFromTheStart(money.horizon));
   const chances = foundingChances(boats, source);
   const rates = ratesOf(input, suitability, source, chances);
-  const reachingOf = (through: Through) => ({
-    launches: through.launches,
-    foundings: togetherOf(through, source),
-  });
   return input.options.map((option) => {
     const full = throughBoats(boats, option, lake, source, chances);
-    const inFull = reachingOf(full);
-    return throughByYear(option, full, input, source, chances).map((through, year) =>
-      yearlyHazard(through === full ? inFull : reachingOf(through), year, rates),
-    );
+    const inFull = { launches: full.launches, foundings: togetherOf(full, source) };
+    const inYear = throughInYear(option, full, { boats, lake }, source, chances);
+    const hazards = Array<number>(money.horizon);
+    for (let year = 0; year < money.horizon; year++) {
+      const through = inYear(year);
+      const reaching = through === full ? inFull : { ...through, foundings: togetherOf(through, source) };
+      hazards[year] = yearlyHazard(reaching, year, rates);
+    }
+    return hazards;
   });
 }
 
@@ -113,8 +114,14 @@ export function futureOf(
     return {
       ...optionFuture(costs, chances, luck, work),
       program: at(costToGo(program, chances, work), 0),
-      everInfested: 1 - chances.reduce((clean, hazard) => clean * (1 - hazard), 1),
+      everInfested: everInfested(chances),
       infestedAtEnd: at(costToGo(infested, chances, work), 0),
     };
   });
+}
+
+function everInfested(hazards: readonly number[]): number {
+  let clean = 1;
+  for (const hazard of hazards) clean *= 1 - hazard;
+  return 1 - clean;
 }

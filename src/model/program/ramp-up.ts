@@ -22,12 +22,22 @@ export function throughByYear(
   source: Assumed,
   chances: readonly number[],
 ): Through[] {
-  const byYear = Array<Through>(money.horizon).fill(full);
-  for (let year = 0; year < Math.min(money.horizon, option.rampUp.length); year++) {
+  const inYear = throughInYear(option, full, { boats, lake }, source, chances);
+  return Array.from({ length: money.horizon }, (_, year) => inYear(year));
+}
+
+/** The same in one year of the horizon; the very object of the program in full where it has grown. */
+export function throughInYear(
+  option: ProgramOption,
+  full: Through,
+  { boats, lake }: Pick<StudyInput, "boats" | "lake">,
+  source: Assumed,
+  chances: readonly number[],
+): (year: number) => Through {
+  return (year) => {
     const share = reach(option, year);
-    if (share !== 1) byYear[year] = throughBoats(boats, partly(option, share), lake, source, chances);
-  }
-  return byYear;
+    return share === 1 ? full : throughBoats(boats, partly(option, share), lake, source, chances);
+  };
 }
 
 function partly(option: ProgramOption, share: number): ProgramOption {

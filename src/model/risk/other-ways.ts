@@ -12,13 +12,12 @@ export interface OtherRates {
  * then, 1 − (1−q)^t in year t for a source that becomes infested with the chance q a year.
  */
 export function namedWays(ways: readonly OtherWay[], horizon: number): OtherRates {
-  const rateIn = (year: number, checked: boolean) =>
-    ways.filter((way) => way.checked === checked).reduce((sum, way) => sum + rateOf(way, year), 0);
-  const years = Array.from({ length: horizon }, (_, year) => year);
-  return {
-    unchecked: years.map((year) => rateIn(year, false)),
-    checked: years.map((year) => rateIn(year, true)),
-  };
+  const rates = { unchecked: Array<number>(horizon).fill(0), checked: Array<number>(horizon).fill(0) };
+  for (const way of ways) {
+    const own = way.checked ? rates.checked : rates.unchecked;
+    for (let year = 0; year < horizon; year++) own[year] = (own[year] ?? 0) + rateOf(way, year);
+  }
+  return rates;
 }
 
 function rateOf(way: OtherWay, year: number): number {

@@ -16,7 +16,7 @@ import type { ClassChance } from "../../model/program/class-chances.js";
 import type { StudyDocument } from "../format/schema.js";
 import type { PreparedStudy } from "../prepare/prepared.js";
 import { prepareStudy } from "../prepare/prepared.js";
-import { boatsToModel, toModel } from "../prepare/to-model.js";
+import { boatsAlone, boatsToModel, toModel } from "../prepare/to-model.js";
 import { trafficOf } from "../prepare/traffic.js";
 import { vesselChances } from "../prepare/vessel-chances.js";
 import { rangedQuantities, withValues } from "../reading/ranged.js";
@@ -123,6 +123,7 @@ interface Drawn {
 function drawing(document: StudyDocument, prepared: PreparedStudy): Drawing {
   const ranged = rangedQuantities(document);
   const ofBoats = ranged.filter(({ path }) => path[0] === "boats");
+  const movesShares = ofBoats.some(({ path }) => path.includes("fouled"));
   const movesTraffic = ofBoats.some(({ path }) => fieldsOfTraffic.includes(path[1] ?? ""));
   const ofLake = ranged.filter(({ path }) => path[0] !== "boats");
   const changed = (before: StudyDocument, quantities: typeof ranged, values: ReadonlyMap<string, number>) =>
@@ -148,11 +149,12 @@ function drawing(document: StudyDocument, prepared: PreparedStudy): Drawing {
         return { ...lake, input: withClassChances(lake.input, prepared.chances, values), source };
       }
       const drawn = changed(lake.document, ofBoats, values);
-      const chances = vesselChances(drawn.boats, prepared.assumed);
+      const chances = movesShares ? vesselChances(drawn.boats, prepared.assumed) : prepared.chances;
       const traffic = movesTraffic ? trafficOf(drawn.boats) : prepared.traffic;
+      const read = { chances, traffic, estimate: prepared.estimate };
       const input = {
         ...lake.input,
-        ...boatsToModel(drawn, { chances, traffic, estimate: prepared.estimate }),
+        ...(movesTraffic ? boatsToModel(drawn, read) : { boats: boatsAlone(drawn, read) }),
       };
       return { document: drawn, input: withClassChances(input, chances, values), source };
     },

@@ -104,36 +104,48 @@ export function toModel(document: StudyDocument, boats: PreparedBoats): Omit<Stu
 }
 
 /** Only boats and options, which determine the chances. */
-export function boatsToModel(
+export const boatsToModel = (
   document: Pick<StudyDocument, "boats" | "options" | "money">,
+  boats: PreparedBoats,
+): Pick<StudyInput, "boats" | "options"> => ({
+  boats: boatsAlone(document, boats),
+  options: document.options.map((option) => optionToModel(option, document.boats)),
+});
+
+/** The boats without the options, whose coverage follows from traffic alone. */
+export function boatsAlone(
+  document: Pick<StudyDocument, "boats" | "money">,
   { chances, traffic, estimate }: PreparedBoats,
-): Pick<StudyInput, "boats" | "options"> {
+): StudyInput["boats"] {
   const { startYear } = document.money;
   const { learned, ...comparable } = estimate;
   const { launches, classes, chance, otherWays } = document.boats;
-  const boats = withoutUnits({ launches, classes, chance, otherWays });
   return {
-    boats: {
-      launches: boats.launches,
-      traffic: traffic?.entered,
-      classes: boats.classes.map(({ id, name, share, living, sinceInfestedWater }, index) => ({
-        id,
-        name,
-        share,
-        fouled: at(chances, index).fouled,
-        living,
-        daysSince: sinceInfestedWater,
-      })),
-      otherWays: boats.otherWays?.map((way) => ({
-        ...way,
-        fromYear: way.infestedFrom === undefined ? undefined : Math.max(0, way.infestedFrom - startYear),
-        sourceChance: way.becomesInfested,
-      })),
-      comparable: { ...comparable, rate: rateOf(boats.chance) },
-      learned,
-    },
-    options: document.options.map((option) => optionToModel(option, document.boats)),
+    launches: plainOnce(launches),
+    traffic: traffic?.entered,
+    classes: classes.map((each, index) => {
+      const { id, name, share, living, sinceInfestedWater } = plainOnce(each);
+      return { id, name, share, fouled: at(chances, index).fouled, living, daysSince: sinceInfestedWater };
+    }),
+    otherWays: otherWays?.map((each) => {
+      const way = plainOnce(each);
+      const fromYear = way.infestedFrom === undefined ? undefined : Math.max(0, way.infestedFrom - startYear);
+      return { ...way, fromYear, sourceChance: way.becomesInfested };
+    }),
+    comparable: { ...comparable, rate: rateOf(plainOnce(chance)) },
+    learned,
   };
+}
+
+const plainGroups = new WeakMap<object, unknown>();
+
+/** As `withoutUnits`, once for each group: where few of many values are drawn, most groups stay the same object. */
+function plainOnce<T extends object>(group: T): Plain<T> {
+  const known = plainGroups.get(group);
+  if (known !== undefined) return known as Plain<T>;
+  const plain = withoutUnits(group);
+  plainGroups.set(group, plain);
+  return plain;
 }
 
 function optionToModel(option: StudyDocument["options"][number], boats: ReadBoats) {
