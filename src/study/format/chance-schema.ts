@@ -24,14 +24,29 @@ const ownRate = z
 /** How the yearly chance is estimated. */
 export const chanceSchema = z
   .strictObject({
-    drivenBy: z.enum(["both", "launches", "lakes"]).default("both").meta({
-      description:
-        "What drives the answer: fouled launches and comparable lakes weighed together, or one of them alone",
-    }),
-    lakes: z.enum(["open", "busy", "inspected", "unknown"]).default("unknown").meta({
-      description:
-        "Which lakes this one is like: an average or a busy large lake of a region without checks, or one far from infested water in a region with checks",
-    }),
+    drivenBy: z
+      .enum(["both", "launches", "lakes"])
+      .meta({
+        titles: {
+          both: "Fouled launches and comparable lakes, weighed together",
+          launches: "Fouled launches alone",
+          lakes: "Comparable lakes alone",
+        },
+      })
+      .default("both")
+      .meta({ description: "What drives the answer" }),
+    lakes: z
+      .enum(["open", "busy", "inspected", "unknown"])
+      .meta({
+        titles: {
+          open: "An average lake of a region without checks",
+          busy: "A busy large lake of a region without checks",
+          inspected: "A lake far from infested water, in a region with checks",
+          unknown: "Not known",
+        },
+      })
+      .default("unknown")
+      .meta({ description: "Which lakes this one is like" }),
     ownRate: ownRate.optional(),
     leaveOutRegions: z
       .array(identifier)
@@ -76,7 +91,7 @@ export const cleanPeriodsSchema = z
     z.strictObject({
       from: year.meta({ description: "First year" }),
       to: year.meta({ description: "Last year" }),
-      launches: quantity("share").prefault(1).meta({
+      launches: quantity("share").prefault("100 %").meta({
         description: "Fouled launches in these years against those entered for now",
       }),
       under: reference("options")
