@@ -59,14 +59,14 @@ export const lakeRelations: RelationGroup = {
     {
       title: "Habitat suitability",
       words:
-        "Each measured variable falls in a published class with a weight; the lowest rules. The weight scales settlement and the chance that arrivals found a population.",
+        "Each measured variable falls in a published class with a weight, which leads to that of the next class over a quarter of a class beside their bound; the lowest rules. Heat is that of the depth that stays coolest. The weight scales settlement and the chance that arrivals found a population.",
       formulas: [coded("w = min(w1, w2, …)")],
       where: [
         ["w", "suitability, 0 to 1", ""],
         ["w_1", "weight of the class of the first variable", ""],
         ["w_2", "of the second, and so on", ""],
       ],
-      sources: ["whittier-2008", "mackie-claudi-2010", "davis-2015"],
+      sources: ["whittier-2008", "reclamation-2008", "mackie-claudi-2010", "davis-2015"],
       computedBy: by("lake/suitability.ts", "suitability"),
     },
     {

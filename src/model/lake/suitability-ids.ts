@@ -64,12 +64,12 @@ export const chemistryBounds = {
   },
 } as const satisfies Record<string, BoundIds>;
 
-/** None below the moderate class, and low above the high one. */
+/** None below the moderate class. */
 export const temperatureBounds: BoundIds = {
   lowTo: "suitability.temperature.low-to",
   lowFrom: "suitability.temperature.moderate-from",
   moderateFrom: "suitability.temperature.moderate-from",
   highFrom: "suitability.temperature.high-from",
   highTo: "suitability.temperature.high-to",
-  moderateTo: "suitability.temperature.high-to",
+  moderateTo: "suitability.temperature.moderate-to",
 };

@@ -38,27 +38,23 @@ const weightIds = {
 } as const satisfies Record<SuitabilityClass, RegisteredId>;
 
 /**
- * Habitat suitability: each variable falls in a published class and the lowest class rules,
- * w = min(w1, w2, …). A value on a bound
- * belongs to the class above it on the rising side and to the class below it on the falling side.
+ * Habitat suitability: each variable falls in a published class and the lowest weight rules,
+ * w = min(w1, w2, …). A value on a bound belongs to the better class. Just short of it the weight leads from one class
+ * to the next over a quarter of a class, so that no measuring error turns the answer. Heat counts where the lake stays
+ * coolest in its warmest month, cold at the surface.
  * Below the lowest class of calcium, and of pH, alkalinity and hardness which go with it, quagga is "very low",
  * not impossible (Davis and others 2015). Salt, heat, cold and want of oxygen do exclude it.
- * Sources: Whittier and others 2008 for calcium; Mackie and Claudi 2010 (from memory) for the rest.
+ * Sources: Whittier and others 2008 for calcium; Bureau of Reclamation 2008 for pH, temperature, oxygen and salinity;
+ * Mackie and Claudi 2010 (from memory) for the rest.
  */
 export function suitability(lake: Lake, source: Assumed): Suitability {
   const { assumed, ids } = recorder(source);
-  const warmest = Math.max(...lake.surfaceTemperature);
   const variables = [
     calciumClass(lake, lake.calciumScheme, assumed),
     ...optionalVariables(lake.chemistry).map(({ variable, value, unit, bounds }) =>
       classify({ variable, value, unit }, readBounds(bounds, assumed), lake, assumed),
     ),
-    classify(
-      { variable: warmestMonth, value: warmest, unit: "°C" },
-      readBounds(temperatureBounds, assumed),
-      lake,
-      assumed,
-    ),
+    temperatureClass(lake, assumed),
   ];
   const limiting = variables.reduce((lowest, each) => (each.weight < lowest.weight ? each : lowest));
   const other = lake.calciumScheme === "whittier" ? "mackie-claudi" : "whittier";
@@ -69,6 +65,18 @@ export function suitability(lake: Lake, source: Assumed): Suitability {
     otherCalciumScheme: calciumClass(lake, other, source),
     assumptionIds: ids(),
   };
+}
+
+/**
+ * Of the warmest month at the surface; where that is too warm, of the depth that stays coolest, since mussels live
+ * there: mixed lakes have the same temperature in both.
+ */
+function temperatureClass(lake: Lake, assumed: Assumed): VariableClass {
+  const bounds = readBounds(temperatureBounds, assumed);
+  const surface = Math.max(...lake.surfaceTemperature);
+  const coolest = Math.min(surface, Math.max(...lake.deepTemperature));
+  const value = surface <= bounds.highTo ? surface : Math.max(bounds.highTo, coolest);
+  return classify({ variable: warmestMonth, value, unit: "°C" }, bounds, lake, assumed);
 }
 
 function optionalVariables(chemistry: Chemistry) {
@@ -120,11 +128,59 @@ function classify(
   lake: Lake,
   assumed: Assumed,
 ): VariableClass {
-  const found = classOf(measured.value, bounds);
   const outlived = lake.species === "quagga" && !excluding.has(measured.variable);
-  const named = found === "none" && outlived ? "very low" : found;
-  return { ...measured, class: named, weight: assumed(weightIds[named]) };
+  const lasting = (found: SuitabilityClass) => (found === "none" && outlived ? "very low" : found);
+  const weightOf = (found: SuitabilityClass) => assumed(weightIds[lasting(found)]);
+  const found = lasting(classOf(measured.value, bounds));
+  return { ...measured, class: found, weight: weightAt(measured.value, bounds, weightOf) };
 }
+
+/** Part of a class over which its weight leads to that of the better one. */
+const partLeading = 1 / 4;
+
+/** A bound with the classes on its two sides, and how wide the class is in which the weight changes. */
+interface Edge {
+  readonly at: number;
+  readonly better: SuitabilityClass;
+  readonly poorer: SuitabilityClass;
+  readonly width: number;
+}
+
+/** The class's own weight, and between two classes, on the poorer side of their bound, a straight line from one to the other. */
+function weightAt(value: number, bounds: Bounds, weightOf: (found: SuitabilityClass) => number): number {
+  const { lowFrom, moderateFrom, highFrom, highTo, moderateTo, lowTo } = bounds;
+  const rising = edgesOf([highFrom, moderateFrom, lowFrom]);
+  const falling = edgesOf([highTo, moderateTo, lowTo]);
+  const own = weightOf(classOf(value, bounds));
+  const leading = [...rising, ...falling].flatMap(({ at, better, poorer, width }) => {
+    const beyond = at === highFrom || at === moderateFrom || at === lowFrom ? at - value : value - at;
+    const ramp = width * partLeading;
+    if (beyond <= 0 || beyond >= ramp) return [];
+    return [weightOf(poorer) + (weightOf(better) - weightOf(poorer)) * (1 - beyond / ramp)];
+  });
+  return Math.max(own, ...leading);
+}
+
+const inOrder: readonly SuitabilityClass[] = ["high", "moderate", "low", "none"];
+
+/** Bounds of a side, from that of the best class outwards; classes without width, and sides without bounds, are left out. */
+function edgesOf(sideBounds: readonly number[]): Edge[] {
+  const ends = sideBounds.filter(Number.isFinite);
+  return sideBounds.flatMap((bound, place) => {
+    if (!Number.isFinite(bound)) return [];
+    const same = sideBounds.lastIndexOf(bound);
+    if (sideBounds.indexOf(bound) !== place) return [];
+    const next = sideBounds[same + 1];
+    const others = ends.filter((end) => end !== bound).map((end) => Math.abs(end - bound));
+    const width =
+      next !== undefined && Number.isFinite(next)
+        ? Math.abs(next - bound)
+        : Math.min(...others, Math.abs(bound));
+    return [{ at: bound, better: classAt(place), poorer: classAt(same + 1), width }];
+  });
+}
+
+const classAt = (place: number): SuitabilityClass => inOrder[place] ?? "none";
 
 function classOf(value: number, bounds: Bounds): SuitabilityClass {
   if (value < bounds.lowFrom || value > bounds.lowTo) return "none";

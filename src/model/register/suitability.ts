@@ -44,5 +44,6 @@ export const suitabilityAssumptions = {
   "suitability.temperature.moderate-from": warmestMonth,
   "suitability.temperature.high-from": warmestMonth,
   "suitability.temperature.high-to": warmestMonth,
+  "suitability.temperature.moderate-to": warmestMonth,
   "suitability.temperature.low-to": warmestMonth,
 } as const satisfies Record<string, Expected>;

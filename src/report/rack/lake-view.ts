@@ -43,7 +43,12 @@ function suitabilityText({ comparison, run }: ReportContext): string {
     run.document.lake.calciumScheme === "whittier"
       ? "Mackie and Claudi 2010 (from memory)"
       : "Whittier and others 2008";
-  return `Habitat for ${run.document.lake.species} mussels is ${limiting.class}: ${limiting.variable} rules at ${significant(limiting.value, 3)} ${limiting.unit} (weight ${weight}). Calcium classes are those of ${scheme}; by ${other} the calcium class would be ${otherCalciumScheme.class}.`;
+  const { variables } = comparison.lake.suitability;
+  const isTied = variables.length > 1 && variables.every((each) => each.weight === weight);
+  const ruling = isTied
+    ? `no variable lowers it below the others (weight ${significant(weight, 2)})`
+    : `${limiting.variable} rules at ${significant(limiting.value, 3)} ${limiting.unit} (weight ${significant(weight, 2)})`;
+  return `Habitat for ${run.document.lake.species} mussels is ${limiting.class}: ${ruling}. Calcium classes are those of ${scheme}; by ${other} the calcium class would be ${otherCalciumScheme.class}.`;
 }
 
 function classesTable({ comparison }: ReportContext): TableView {
@@ -56,7 +61,7 @@ function classesTable({ comparison }: ReportContext): TableView {
         each.variable,
         num(`${significant(each.value, 3)} ${each.unit}`),
         each.class,
-        num(String(each.weight)),
+        num(significant(each.weight, 2)),
       ),
     ),
     compact: true,

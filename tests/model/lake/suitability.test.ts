@@ -103,16 +103,15 @@ describe("alkalinity and hardness", () => {
 
 describe("pH", () => {
   test.each([
-    // Mackie and Claudi 2010 (from memory): none below 7.0 or above 9.5, low 7.0-7.8 and 9.0-9.5, moderate 7.8-8.2
-    // and 8.8-9.0, high 8.2-8.8.
-    [6.9, "none"],
-    [7.1, "low"],
-    [7.9, "moderate"],
-    [8.3, "high"],
-    [8.7, "high"],
-    [8.9, "moderate"],
-    [9.2, "low"],
-    [9.6, "none"],
+    // Bureau of Reclamation 2008: very low below 6.5 or above 9.0, low 6.5-7.0, moderate 7.0-7.4 and 8.5-9.0, high
+    // 7.4-8.5; to zebra mussels very low is none here.
+    [6.4, "none"],
+    [6.8, "low"],
+    [7.2, "moderate"],
+    [7.7, "high"],
+    [8.4, "high"],
+    [8.8, "moderate"],
+    [9.1, "none"],
   ])("of %d is the class %s", (ph, expected) => {
     expect(zebraIn({ calcium: 60, ph }).variables.find(({ variable }) => variable === "pH")?.class).toBe(
       expected,
@@ -122,14 +121,17 @@ describe("pH", () => {
 
 describe("the warmest month", () => {
   test.each([
-    // Mackie and Claudi 2010 (from memory): none below 10 or above 32 degrees, low 26-32, moderate 10-20, high 20-26.
+    // Bureau of Reclamation 2008: high 17-25, moderate 25-27. Mackie and Claudi 2010 (from memory): none below 10 or
+    // above 32 degrees, moderate from 10.
     [9, "none"],
     [15, "moderate"],
     [22, "high"],
+    [26, "moderate"],
     [29, "low"],
     [33, "none"],
   ])("of %d degrees is the class %s", (temperature, expected) => {
-    const lake: Partial<Lake> = { species: "zebra", surfaceTemperature: everyMonth(temperature) };
+    const mixed = everyMonth(temperature);
+    const lake: Partial<Lake> = { species: "zebra", surfaceTemperature: mixed, deepTemperature: mixed };
     expect(suited({ calcium: 60 }, lake).limiting.class).toBe(expected);
   });
 });
@@ -163,15 +165,15 @@ describe("the limiting variable", () => {
   });
 
   test.each([
-    // Mackie and Claudi 2010 (from memory): conductivity none below 30, low 30-60, moderate 60-110 µS/cm; salinity high to
-    // 5, moderate to 8, low to 10 g/L. A bound belongs to the better class.
+    // Mackie and Claudi 2010 (from memory): conductivity none below 30, low 30-60, moderate 60-110 µS/cm. Bureau of
+    // Reclamation 2008: salinity high to 1, moderate to 4, low to 10 g/L. A bound belongs to the better class.
     [{ conductivity: 29 }, "none"],
     [{ conductivity: 30 }, "low"],
     [{ conductivity: 60 }, "moderate"],
     [{ conductivity: 110 }, "high"],
     [{ salinity: 0 }, "high"],
-    [{ salinity: 5 }, "high"],
-    [{ salinity: 8 }, "moderate"],
+    [{ salinity: 1 }, "high"],
+    [{ salinity: 4 }, "moderate"],
     [{ salinity: 10 }, "low"],
     [{ salinity: 10.1 }, "none"],
   ])("is for %j of class %s", (chemistry, expected) => {
@@ -188,13 +190,58 @@ describe("the limiting variable", () => {
   });
 
   it("is salinity in brackish water and oxygen in stagnant water", () => {
-    // Mackie and Claudi 2010 (from memory): salinity none above 10 g/L, low 8-10; oxygen none below 3, low 3-7 mg/L.
+    // Bureau of Reclamation 2008: salinity very low above 10 g/L, low 4-10; oxygen very low below 4, low 4-6 mg/L.
     expect(zebraIn({ calcium: 60, salinity: 9 }).limiting).toMatchObject({
       variable: "salinity",
       class: "low",
     });
-    expect(zebraIn({ calcium: 60, salinity: 12 }).weight).toBe(0);
+    expect(zebraIn({ calcium: 60, salinity: 13 }).weight).toBe(0);
     expect(zebraIn({ calcium: 60, oxygen: 5 }).limiting).toMatchObject({ class: "low", value: 5 });
     expect(zebraIn({ calcium: 60, oxygen: 2 }).weight).toBe(0);
+  });
+});
+
+describe("the weight of water near a bound of its class", () => {
+  it("has no step: a ten-thousandth more moves it by less than two hundredths", () => {
+    const variables = {
+      calcium: fc.double({ min: 1, max: 60, noNaN: true }),
+      ph: fc.double({ min: 5, max: 11, noNaN: true }),
+      alkalinity: fc.double({ min: 1, max: 150, noNaN: true }),
+      hardness: fc.double({ min: 1, max: 150, noNaN: true }),
+      oxygen: fc.double({ min: 0.5, max: 14, noNaN: true }),
+      conductivity: fc.double({ min: 5, max: 300, noNaN: true }),
+      salinity: fc.double({ min: 0.1, max: 15, noNaN: true }),
+    } as const;
+    for (const [variable, values] of Object.entries(variables)) {
+      fc.assert(
+        fc.property(values, fc.constantFrom("zebra" as const, "quagga" as const), (value, species) => {
+          const weightOf = (of: number) =>
+            suited({ calcium: 60, [variable]: of }, { species }).variables.find(
+              (each) =>
+                each.variable ===
+                (variable === "ph" ? "pH" : variable === "oxygen" ? "dissolved oxygen" : variable),
+            )?.weight ?? Number.NaN;
+          expect(Math.abs(weightOf(value * 1.0001) - weightOf(value))).toBeLessThan(0.02);
+        }),
+        { seed: 123, numRuns: 400 },
+      );
+    }
+  });
+
+  it("leads from one class to the next over the quarter of the poorer class next to the bound", () => {
+    // By hand: calcium 19 mg/L lies halfway between 18, where low water ends to lead, and 20, where moderate begins.
+    const [low, moderate] = [assumed("suitability.weight.low"), assumed("suitability.weight.moderate")];
+    expect(zebraIn({ calcium: 18 }).weight).toBe(low);
+    expect(zebraIn({ calcium: 19 }).weight).toBeCloseTo((low + moderate) / 2, 14);
+    expect(zebraIn({ calcium: 20 }).weight).toBe(moderate);
+    // Below the lowest bound over a quarter of the low class: 10 to 12 mg/L.
+    expect(zebraIn({ calcium: 10 }).weight).toBe(assumed("suitability.weight.very-low"));
+  });
+
+  it("does not fall where a warm surface lies over water that stays cool", () => {
+    const warm = { species: "zebra" as const, surfaceTemperature: everyMonth(29) };
+    const high = assumed("suitability.weight.high");
+    expect(suited({ calcium: 60 }, { ...warm, deepTemperature: everyMonth(14) }).weight).toBe(high);
+    expect(suited({ calcium: 60 }, { ...warm, deepTemperature: everyMonth(29) }).weight).toBeLessThan(high);
   });
 });
