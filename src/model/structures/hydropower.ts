@@ -149,6 +149,7 @@ function coolingComponent(plant: Hydropower, year: OperatingYear, context: LakeC
   const wall = pipeWall(coolingWater, plant.elevation, requiredFlow);
   const share = serviceShare(coolingWater, context);
   const limit = context.assumed("hydropower.derating-limit");
+  const tooThick = thicknessLimit(context);
   const ids = [...smallLineIds(coolingWater), ...efficiencyIds(plant)];
   return {
     name: "cooling-water line",
@@ -164,7 +165,7 @@ function coolingComponent(plant: Hydropower, year: OperatingYear, context: LakeC
       return [lostEnergy("energy lost to derating", lost, at(plant.energyPrice, month), ids)];
     },
     brokenLimit: (layer) =>
-      1 - share(layer) > limit ? "cooling water too short: derating above the limit" : undefined,
+      1 - share(layer) > limit ? "cooling water too short: derating above the limit" : tooThick(layer),
   };
 }
 

@@ -60,6 +60,18 @@ const layerOf = (thickness: number): Layer => ({
   mass: 1,
 });
 
+describe("a cooling-water line", () => {
+  it("is held to the thickness of every line, also with water to spare", () => {
+    const wide = { ...plant, coolingWater: { ...plant.coolingWater, diameter: 0.4 } };
+    const parts = hydropowerComponents(wide, contextOf(productiveLake, 8, assumed));
+    const cooling = parts.find(({ name }) => name === "cooling-water line");
+    // 16 mm is above the 15 mm at which clumps break off, and passes the flow in a bore of 400 mm.
+    expect(coolingShare(wide, layerOf(0.016))).toBe(1);
+    expect(cooling?.brokenLimit(layerOf(0.014), 0)).toBeUndefined();
+    expect(cooling?.brokenLimit(layerOf(0.016), 0)).toMatch(/thicker/);
+  });
+});
+
 describe("cooling water", () => {
   it("is whole under a bare wall, nothing in a closed line, and what the head drives between", () => {
     expect(coolingShare(plant, bareSurface)).toBe(1);
