@@ -8,7 +8,7 @@ import { printableOdds } from "../report/odds/printed-odds.js";
 import { printSettings } from "../report/print/paper.js";
 import { createPrinter } from "../report/print/printer.js";
 import { resultsJson } from "../report/results/results.js";
-import { earlierNotes, movedSectionNotes } from "../study/checks/moved-sections.js";
+import { studyNotes } from "../study/checks/study-notes.js";
 import { type StudyDocument, studyJsonSchema } from "../study/format/schema.js";
 import { runStudy } from "../study/prepare/compute.js";
 import { prepareStudy } from "../study/prepare/prepared.js";
@@ -33,8 +33,7 @@ export function check(path: string, print: Print): void {
 
 /** What an author should know of a study that is in order. */
 function printNotes(document: StudyDocument, print: Print): void {
-  for (const { path, found, remedy } of [...movedSectionNotes(document), ...earlierNotes(document)])
-    print(`${path}: ${found}. ${remedy}`);
+  for (const { path, found, remedy } of studyNotes(document)) print(`${path}: ${found}. ${remedy}`);
 }
 
 export function compareCommand(path: string, asJson: boolean, print: Print): void {

@@ -73,6 +73,9 @@ export interface LearnedRate {
   readonly medianAfter: number;
   /** s′/s: how much narrower the rate has become. */
   readonly narrowing: number;
+  /** Chance of these years without a find, before they were known, and of mussels that are there and not seen. */
+  readonly chanceOfClean: number;
+  readonly infestedUnseen: number;
 }
 
 /** A way in beside the boats that launch. */

@@ -1,7 +1,7 @@
 import { at } from "../../lists.js";
 import type { Assumed } from "../assumed.js";
 import { ratesOf } from "../compare.js";
-import type { StudyInput } from "../inputs.js";
+import type { LearnedRate, StudyInput } from "../inputs.js";
 import type { OptionResult } from "../option.js";
 import { foundingChances } from "../program/founding-chances.js";
 import { boatRates } from "./founding-rates.js";
@@ -34,6 +34,8 @@ export interface ChanceOrigins {
   readonly checked: number;
   /** Factor of the clean years on the rate; 1 where there are none. */
   readonly learnedFactor: number;
+  /** What clean years tell beside; absent where there are none. */
+  readonly clean: Pick<LearnedRate, "chanceOfClean" | "infestedUnseen"> | undefined;
   /** Share of the rate without a program that no program can stop. */
   readonly beyondPrograms: number;
 }
@@ -71,6 +73,7 @@ export function chanceOrigins(
     unchecked,
     checked,
     learnedFactor: unlearned.ofBoats === 0 ? 1 : used.ofBoats / unlearned.ofBoats,
+    clean: boats.learned,
     beyondPrograms: all === 0 ? 0 : unchecked / all,
   };
 }

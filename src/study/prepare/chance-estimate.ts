@@ -74,6 +74,8 @@ function learnedFrom(
     medianBefore: all,
     medianAfter: all * found.medianFactor,
     narrowing: spread === 0 ? 1 : found.spread / spread,
+    chanceOfClean: found.chanceOfClean,
+    infestedUnseen: found.infestedUnseen,
   };
 }
 

@@ -68,3 +68,37 @@ describe("a yearly chance of a study's own", () => {
     expect(-Math.log1p(-baseline.hazard)).toBeCloseTo(expected / through, 12);
   });
 });
+
+describe("years without a find", () => {
+  const period = (from: number, to: number, rest: object = {}) => ({ from, to, origin: "invented", ...rest });
+  const learnedFrom = (...cleanPeriods: readonly object[]) =>
+    preparedWith(["boats.cleanPeriods", cleanPeriods]).input.boats.learned;
+  const factorOf = (...periods: readonly object[]) => {
+    const learned = learnedFrom(...periods);
+    return learned ? learned.medianAfter / learned.medianBefore : 1;
+  };
+
+  it("change nothing where none are entered", () => {
+    expect(learnedFrom()).toBeUndefined();
+  });
+
+  it("lower the chance, the more the longer they are and the more boats came, and never to nothing", () => {
+    const [short, long] = [factorOf(period(2017, 2019)), factorOf(period(2007, 2026))];
+    expect(short).toBeLessThan(1);
+    expect(long).toBeLessThan(short);
+    expect(long).toBeGreaterThan(0);
+    expect(factorOf(period(2007, 2026, { launches: "50 %" }))).toBeGreaterThan(long);
+    expect(factorOf(period(2007, 2026, { under: "full-season" }))).toBeGreaterThan(long);
+  });
+
+  it("in two periods tell what they tell in one", () => {
+    const learned = learnedFrom(period(2007, 2026));
+    const parted = learnedFrom(period(2007, 2014), period(2015, 2026));
+    expect(parted?.medianAfter).toBeCloseTo(learned?.medianAfter ?? Number.NaN, 12);
+    expect(parted?.chanceOfClean).toBeCloseTo(learned?.chanceOfClean ?? Number.NaN, 12);
+  });
+
+  it("leave the rate no wider than it was", () => {
+    expect(learnedFrom(period(2007, 2026))?.narrowing).toBeLessThanOrEqual(1);
+  });
+});

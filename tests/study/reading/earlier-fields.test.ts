@@ -3,7 +3,7 @@ import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
 import { parse, stringify } from "yaml";
 import { foundingChances } from "../../../src/model/program/founding-chances.js";
-import { earlierNotes } from "../../../src/study/checks/moved-sections.js";
+import { studyNotes } from "../../../src/study/checks/study-notes.js";
 import { inputDifferences } from "../../../src/study/compared/input-differences.js";
 import { prepareStudy } from "../../../src/study/prepare/prepared.js";
 import { inTodaysTerms } from "../../../src/study/reading/earlier-fields.js";
@@ -50,7 +50,7 @@ describe("a study of an earlier version", () => {
   });
 
   it("tells its author what became of each field", () => {
-    const notes = earlierNotes(study);
+    const notes = studyNotes(study);
     // Five classes, each with carriesLive, and the pathways.
     expect(notes.map(({ path }) => path)).toEqual(
       [0, 1, 2, 3, 4, 5].map((index) => `study.fromEarlier[${index}]`),
@@ -77,7 +77,7 @@ describe("a study of an earlier version", () => {
     const { fromEarlier, ...about } = study.study;
     expect(fromEarlier).toHaveLength(6);
     const checked = { ...study, study: { ...about, fromEarlier: [] } };
-    expect(earlierNotes(checked)).toEqual([]);
+    expect(studyNotes(checked)).toEqual([]);
     const differences = inputDifferences(study, checked);
     expect(differences.map(({ place, movesFigures }) => [place, movesFigures])).toEqual([
       ["study/fromEarlier", false],

@@ -1,0 +1,61 @@
+import { movedSections } from "../format/report-schema.js";
+import type { StudyDocument } from "../format/schema.js";
+import { type Problem, pathText } from "../reading/problems.js";
+
+const moved: ReadonlySet<string> = new Set(movedSections);
+
+/** What an author should know of a study that is in order; nothing of it changes a figure. */
+export const studyNotes = (document: StudyDocument): Problem[] => [
+  ...movedSectionNotes(document),
+  ...earlierNotes(document),
+  ...rateNotes(document),
+];
+
+/** A yearly chance of the author's own in which the program in force may be counted already. */
+function rateNotes(document: StudyDocument): Problem[] {
+  const { boats, study, options, lake } = document;
+  const existing = options.find(({ id, steps }) => id === study.existingOption && steps !== undefined);
+  const { ownRate } = boats.chance;
+  if (!ownRate || ownRate.under !== undefined || !existing || lake.infestedSince !== undefined) return [];
+  const at = ["boats", "chance", "ownRate", "under"];
+  return [
+    {
+      path: pathText(at, document),
+      at,
+      found: `nothing, while “${existing.name}” is in force`,
+      allowed: "the option whose checks are in the chance, or nothing for a chance without checks",
+      remedy: `If the chance was seen or judged with “${existing.name}” in force, name it here, or its checks count twice.`,
+      unusual: true,
+    },
+  ];
+}
+
+/** What became of fields of an earlier version, for the study's author. */
+function earlierNotes({ study }: StudyDocument): Problem[] {
+  return study.fromEarlier.map((found, index) => ({
+    path: `study.fromEarlier[${index}]`,
+    at: ["study", "fromEarlier", index],
+    found,
+    allowed: "the terms of this version",
+    remedy: "Check it, then remove the line.",
+    unusual: true,
+  }));
+}
+
+/** Sections that a study leaves out of its report and that no report has any more. */
+function movedSectionNotes(document: StudyDocument): Problem[] {
+  return document.report.leaveOut.flatMap((section, index) => {
+    if (!moved.has(section)) return [];
+    const at = ["report", "leaveOut", index];
+    return [
+      {
+        path: pathText(at, document),
+        at,
+        found: `"${section}", which is in the method document now`,
+        allowed: "a section that reports have",
+        remedy: "It is ignored, and may stay or go.",
+        unusual: true,
+      },
+    ];
+  });
+}

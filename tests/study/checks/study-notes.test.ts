@@ -1,0 +1,51 @@
+import { describe, expect, it } from "vitest";
+import { studyNotes } from "../../../src/study/checks/study-notes.js";
+import { movedSections } from "../../../src/study/format/report-schema.js";
+import { readStudyText } from "../../../src/study/reading/read.js";
+import { ninemossText } from "../../editor/ninemoss.js";
+import { editedText } from "../example.js";
+
+const leavingOut = (...sections: readonly string[]) =>
+  readStudyText(`${ninemossText}\nreport: { leaveOut: [${sections.join(", ")}] }\n`, "lake.yaml");
+
+// Sections that reports had until they went to the method document.
+describe("sections that no report has any more", () => {
+  it("may stand in a study, and are told to its author at their place", () => {
+    expect(movedSections).toEqual(["relations", "worked", "drying"]);
+    const notes = studyNotes(leavingOut("odds", ...movedSections));
+    expect(notes.map(({ path }) => path)).toEqual([1, 2, 3].map((index) => `report.leaveOut[${index}]`));
+    expect(notes.map(({ found }) => found)).toContain('"worked", which is in the method document now');
+    expect(notes.every(({ unusual }) => unusual)).toBe(true);
+  });
+
+  it("are told of nothing else", () => {
+    expect(studyNotes(leavingOut("odds", "hydraulics"))).toEqual([]);
+  });
+});
+
+describe("a yearly chance of the author's own", () => {
+  const own = { chance: "2 %/yr", origin: "judged by the board" };
+  const notesOf = (ownRate: object) =>
+    studyNotes(
+      readStudyText(
+        editedText([
+          ["study.existingOption", "weekends"],
+          ["boats.chance", { ownRate }],
+        ]),
+        "lake.yaml",
+      ),
+    );
+
+  it("is told to hold the checks of the program in force, maybe, where it does not say under which it was seen", () => {
+    // Sorrel Bend has weekend stations in force.
+    expect(notesOf(own)).toMatchObject([
+      {
+        path: "boats.chance.ownRate.under",
+        found: "nothing, while “Weekend stations” is in force",
+        unusual: true,
+      },
+    ]);
+    expect(notesOf({ ...own, under: "weekends" })).toEqual([]);
+    expect(notesOf({ ...own, under: "none" })).toEqual([]);
+  });
+});
