@@ -88,7 +88,7 @@ describe("the lines at the ramp", () => {
     expect(program.atTheRamp[0]).toMatch(
       /^Weekend stations: coverage 47\.4% of launches, computed .*; no wait/,
     );
-    expect(program.atTheRamp[1]).toContain(`inspectors needed ${needed} h a year, staff list 5,000 h`);
+    expect(program.atTheRamp[1]).toContain(`inspectors needed ${needed} h a year, paid 4,300 h`);
     expect(program.atTheRamp[1]).toContain("the target for the wait is kept on all days");
   });
 

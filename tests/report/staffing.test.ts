@@ -82,10 +82,10 @@ describe("what is said of a station", () => {
   it("holds the hours that the target needs against those of the staff list", () => {
     const needed = Math.round(example.staffing.staffHoursPerYear).toLocaleString("en-US");
     expect(example.view.notes.join(" ")).toContain(
-      `The staff list pays 5,000 h a year (Inspectors 4,300 h by 6 people and Supervisor 700 h by 1 person); the target needs ${needed} h`,
+      `The staff list pays 5,000 h a year (Inspectors 4,300 h by 6 people and Supervisor 700 h by 1 person), 4,300 h of it inspectors; the target needs ${needed} h`,
     );
-    const missing = Math.round(example.staffing.staffHoursPerYear - 5000).toLocaleString("en-US");
-    expect(example.view.notes.join(" ")).toContain(`The list is ${missing} h short.`);
+    const missing = Math.round(example.staffing.staffHoursPerYear - 4300).toLocaleString("en-US");
+    expect(example.view.notes.join(" ")).toContain(`The list is ${missing} h of inspectors short.`);
     const enough = staffed(["options[station].staff[0].hoursPerYear", 20_000]);
     expect(enough.view.notes.join(" ")).not.toContain("short.");
   });

@@ -69,7 +69,7 @@ function stepsNote({ run }: ReportContext): string {
 /** A line for each option with steps: what it covers, and what its stations need. */
 function rampLines({ traced, run, format }: ReportContext): string[] {
   const [, ...programs] = traced.options;
-  return programs.flatMap(({ result: { option }, staffHours: paid }) => {
+  return programs.flatMap(({ result: { option }, inspectorHours: paid }) => {
     if (!option.steps) return [];
     const computed = run.coverage.some(({ optionId }) => optionId === option.id);
     const origin = computed ? "computed from its open hours" : "as entered";
@@ -80,7 +80,7 @@ function rampLines({ traced, run, format }: ReportContext): string[] {
     const short = paid < needed ? `, ${hours(needed - paid)} short` : "";
     return [
       station
-        ? `${covers}; inspectors needed ${hours(needed)} a year, staff list ${hours(paid)}${short}; ${waitText(station)}.`
+        ? `${covers}; inspectors needed ${hours(needed)} a year, paid ${hours(paid)}${short}; ${waitText(station)}.`
         : `${covers}; no wait is judged.`,
     ];
   });

@@ -53,17 +53,18 @@ function staffText(station: Station, context: ReportContext): string {
   const { format } = context;
   const hours = (value: number) => `${format.number(value, "hours")} h`;
   const { staff } = context.run.document.options.find(({ id }) => id === run.optionId) ?? { staff: [] };
-  const { staffHours: paid } = tracedOf(context, run.optionId);
+  const { staffHours: all, inspectorHours: paid } = tracedOf(context, run.optionId);
   const needed = run.staffing.staffHoursPerYear;
   const lines = staff.map(
     ({ name, hoursPerYear, people }) => `${name} ${hours(hoursPerYear)}${peopleText(people)}`,
   );
   const which = lines.length > 1 ? ` (${listedWithin(lines, lines.length)})` : "";
-  const short = paid < needed ? ` The list is ${hours(needed - paid)} short.` : "";
+  const ofThem = all === paid ? "" : `, ${hours(paid)} of it inspectors`;
+  const short = paid < needed ? ` The list is ${hours(needed - paid)} of inspectors short.` : "";
   const target = run.staffing.dayTypes.every(({ keepsTarget }) => keepsTarget)
     ? "the target needs"
     : "the table above takes";
-  return `The staff list pays ${hours(paid)} a year${which}; ${target} ${hours(needed)} at the ${hasSites(station) ? "sites" : "station"}.${short}`;
+  return `The staff list pays ${hours(all)} a year${which}${ofThem}; ${target} ${hours(needed)} at the ${hasSites(station) ? "sites" : "station"}.${short}`;
 }
 
 const peopleText = (people: number | undefined) =>

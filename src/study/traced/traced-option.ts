@@ -2,7 +2,7 @@ import { at } from "../../lists.js";
 import { shareStopped } from "../../model/break-even/stopped.js";
 import { type CashFlows, cashFlows } from "../../model/cash-flows.js";
 import type { Comparison } from "../../model/compare.js";
-import { type Increment, increment, staffHours } from "../../model/increments.js";
+import { type Increment, increment, inspectorHours, staffHours } from "../../model/increments.js";
 import { type Money, noMoney } from "../../model/money/decimal.js";
 import type { OptionResult } from "../../model/option.js";
 import { type EquipmentBases, equipmentBases } from "../../model/program/equipment-bases.js";
@@ -17,8 +17,9 @@ import { type ScheduleTurn, scheduleTurn } from "./schedule-turn.js";
 export interface TracedOption {
   readonly result: OptionResult;
   readonly program: ProgramSums;
-  /** Hours a year that its staff list pays. */
+  /** Hours a year that its staff list pays, and those of inspectors among them. */
   readonly staffHours: number;
+  readonly inspectorHours: number;
   readonly inspection: InspectionCost;
   readonly fee: FullCostFee;
   readonly flows: CashFlows;
@@ -58,6 +59,7 @@ export function tracedOption(
     result,
     program: programSums(programLines),
     staffHours: staffHours(option),
+    inspectorHours: inspectorHours(option),
     inspection: inspectionCost(programLines, arrivals),
     fee: fullCostFee(option, programLines),
     flows: cashFlows(result, input.money),

@@ -124,7 +124,13 @@ describe("the rate with a program", () => {
 
 describe("what clean years taught", () => {
   // ln λ after them is m′ + (ln λ − m) s′/s, here √(λ/0.02) · 0.01.
-  const learned = { medianBefore: 0.02, medianAfter: 0.01, narrowing: 0.5, chanceOfClean: 0.9, infestedUnseen: 0.02 };
+  const learned = {
+    medianBefore: 0.02,
+    medianAfter: 0.01,
+    narrowing: 0.5,
+    chanceOfClean: 0.9,
+    infestedUnseen: 0.02,
+  };
 
   it("moves the rate of all ways by one factor", () => {
     const otherWays = [{ name: "Canal", chance: 1 - Math.exp(-0.0025), checked: false }];
