@@ -48,11 +48,20 @@ const singular = (list: string) =>
     .replace(/s$/, "");
 
 /** An unused id, such as "dock-3". */
-export function freeId(stem: string, items: readonly unknown[]): string {
+export const freeId = (stem: string, items: readonly unknown[]): string => freeIds(stem, items)();
+
+/** Gives an unused id for each item that is added to some. */
+export function freeIds(stem: string, items: readonly unknown[]): () => string {
   const taken = new Set(items.map((item) => childOf(item, "id")));
-  let count = items.length + 1;
-  while (taken.has(`${stem}-${count}`)) count += 1;
-  return `${stem}-${count}`;
+  let present = items.length;
+  return () => {
+    present += 1;
+    let count = present;
+    while (taken.has(`${stem}-${count}`)) count += 1;
+    const id = `${stem}-${count}`;
+    taken.add(id);
+    return id;
+  };
 }
 
 function moved(at: Place, by: number, document: unknown): Edit[] {

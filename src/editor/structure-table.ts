@@ -4,7 +4,7 @@ import type { CsvLine } from "../study/reading/csv-lines.js";
 import { csvTable, type TableLine } from "../study/reading/csv-table.js";
 import { readDraft } from "../study/reading/judged.js";
 import { describe, type Problem } from "../study/reading/problems.js";
-import { freeId } from "./actions.js";
+import { freeIds } from "./actions.js";
 import { quantityText } from "./amount.js";
 import { enteredValue } from "./form-edits.js";
 import { problemText } from "./form-node.js";
@@ -46,9 +46,8 @@ export function readStructureTable(csv: string, kind: string, document: unknown)
   if (rows.length > mostStructures)
     return broken(`At most ${mostStructures} lines at once: split the table.`, csv);
   const present = itemsOf(childOf(document, "structures"));
-  const structures: object[] = [];
-  for (const { cells } of rows)
-    structures.push(structureOf(cells, heads.heads, { kind, others: [...present, ...structures] }));
+  const nextId = freeIds(kind, present);
+  const structures = rows.map(({ cells }) => structureOf(cells, heads.heads, { id: nextId(), kind }));
   const problemsByIndex = problemsByItem(document, [...present, ...structures]);
   const lines = rows.map((row, index): StructureLine => {
     const { line } = row;
@@ -90,9 +89,9 @@ function otherKind({ line, cells }: TableLine, head: CsvLine, kind: string): Rec
 function structureOf(
   cells: readonly string[],
   heads: readonly (Head | undefined)[],
-  { kind, others }: { kind: string; others: readonly unknown[] },
+  { id, kind }: { id: string; kind: string },
 ): object {
-  const structure: Record<string, unknown> = { id: freeId(kind, others), kind };
+  const structure: Record<string, unknown> = { id, kind };
   heads.forEach((head, index) => {
     const cell = cells[index]?.trim() ?? "";
     if (head && cell !== "") put(structure, head.column.at, valueOfCell(head, cell));

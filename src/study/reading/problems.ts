@@ -118,7 +118,8 @@ export function describe(value: unknown): string {
   const unprintable = typeof value === "string" ? unseenIn(value) : undefined;
   if (unprintable !== undefined)
     return `${unprintable} of ${describe(forXml(String(value)).replace(/[\u007f-\u009f]/g, "\ufffd"))}`;
-  const text = typeof value === "number" ? String(value) : (JSON.stringify(value) ?? String(value));
+  const start = typeof value === "string" ? value.slice(0, longestFound + 1) : value;
+  const text = typeof start === "number" ? String(start) : (JSON.stringify(start) ?? String(start));
   return text.length > longestFound ? `${text.slice(0, longestFound)}…` : text;
 }
 
