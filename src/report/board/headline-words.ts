@@ -17,7 +17,10 @@ export function intervalText(headline: Headline, { format }: Pick<ReportContext,
   const { balance } = headlineOption(headline, headline.requested);
   if (!balance) return "";
   const { netBenefit, low, high, paysForItself } = balance;
-  return ` The net benefit is ${format.money(netBenefit)} on average, between ${format.money(low)} and ${format.money(high)} in 8 of 10 futures; the chance that it pays for itself is ${percent(paysForItself)}.`;
+  const [from, to] = [format.money(low), format.money(high)];
+  const span =
+    from === to ? `${from} in at least 8 of 10 futures` : `between ${from} and ${to} in 8 of 10 futures`;
+  return ` The net benefit is ${format.money(netBenefit)} on average, ${span}; the chance that it pays for itself is ${percent(paysForItself)}.`;
 }
 
 /** From the case at central values to the average, in one sentence. */
