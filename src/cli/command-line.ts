@@ -9,11 +9,10 @@ import { commandCalled } from "./command-table.js";
 
 const usage = `Usage:
   ramp-and-rack check STUDY                     is the study complete and consistent?
-  ramp-and-rack compare STUDY [--json]          compute the comparison and print it
+  ramp-and-rack compare STUDY [--json]          draw the study's futures, compute the comparison and print it
   ramp-and-rack report STUDY --out FILE         write the report, FILE ending in .pdf or .html
-                [--paper letter|a4]             and draw its futures first, unless --without-odds is given
-                [--without-odds]                --board-part: without appendices
-                [--board-part]
+                [--paper letter|a4]             with the odds of its futures
+                [--board-part]                  without appendices
   ramp-and-rack method [STUDY] --out FILE       write the method behind every report: relations, examples, sources;
                 [--paper letter|a4]             with a STUDY, its intake and plant worked step by step as well
   ramp-and-rack odds STUDY                      draw the study's uncertain quantities: costs as they come about
@@ -31,10 +30,9 @@ const usage = `Usage:
   ramp-and-rack access list                     who has a key, and for what
   ramp-and-rack access remove NAME              take a key back and sign its owner out
   ramp-and-rack forms STUDY --out FOLDER        workbook, tables as CSV, charts, and one page for a public
-                [--without-odds]                meeting
+                                                meeting
   ramp-and-rack issue STUDY-ID --out FILE.pdf   freeze the report on a kept study as its next issue
                 [--author NAME] [--note TEXT]
-                [--without-odds]
   ramp-and-rack verify FILE.pdf                 was it issued, by whom, is it unaltered, do its figures match?
   ramp-and-rack schema                          print the JSON Schema of a study
   ramp-and-rack demo                            the first example: comparison, and report as PDF

@@ -18,6 +18,13 @@ import { type OddsArguments, oddsCommand } from "./odds-command.js";
 
 const print = (text: string) => console.log(text);
 
+/** Scripts may still ask for a report without odds: every report has its odds. */
+function noteIgnored(values: OptionValues): void {
+  if (values["without-odds"]) {
+    console.error("--without-odds is ignored: the answer rests on the odds, which are part of every report.");
+  }
+}
+
 /** Done, or found that what was asked is not so. */
 type Outcome = "done" | "not so";
 
@@ -35,9 +42,9 @@ const commands = new Map<string, Command>([
     "report",
     (study, values) => {
       const out = required(values.out, "--out FILE");
-      const withOdds = !values["without-odds"];
+      noteIgnored(values);
       const part = values["board-part"] ? "board" : "all";
-      return report(required(study, "STUDY"), { out, paper: paper(values.paper), withOdds, part }, print);
+      return report(required(study, "STUDY"), { out, paper: paper(values.paper), part }, print);
     },
   ],
   [
@@ -50,15 +57,17 @@ const commands = new Map<string, Command>([
     "forms",
     (study, values) => {
       const out = required(values.out, "--out FOLDER");
-      return formsCommand(required(study, "STUDY"), { out, withOdds: !values["without-odds"] }, print);
+      noteIgnored(values);
+      return formsCommand(required(study, "STUDY"), { out }, print);
     },
   ],
   [
     "issue",
     (id, values) => {
-      const { author = "", note = "", "without-odds": withoutOdds } = values;
+      const { author = "", note = "" } = values;
       const out = required(values.out, "--out FILE");
-      return issueCommand(required(id, "STUDY-ID"), { out, author, note, withOdds: !withoutOdds }, print);
+      noteIgnored(values);
+      return issueCommand(required(id, "STUDY-ID"), { out, author, note }, print);
     },
   ],
   ["verify", async (file) => ((await verifyCommand(required(file, "FILE"), print)) ? "done" : "not so")],

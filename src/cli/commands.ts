@@ -36,22 +36,25 @@ function printNotes(document: StudyDocument, print: Print): void {
   for (const { path, found, remedy } of studyNotes(document)) print(`${path}: ${found}. ${remedy}`);
 }
 
-export function compareCommand(path: string, asJson: boolean, print: Print): void {
-  const run = runStudy(readStudyFile(path), loadAssumptions(assumptionsFolder));
-  print(asJson ? JSON.stringify(resultsJson(run), undefined, 2) : comparisonText(run));
+/** Prints the comparison, on average over all that is uncertain and at central values. */
+export async function compareCommand(path: string, asJson: boolean, print: Print): Promise<void> {
+  const assumptions = loadAssumptions(assumptionsFolder);
+  const document = readStudyFile(path);
+  const run = runStudy(document, assumptions);
+  const odds = await drawnOdds(document, assumptions);
+  print(asJson ? JSON.stringify(resultsJson(run, odds), undefined, 2) : comparisonText(run, odds));
 }
 
 interface ReportArguments {
   readonly out: string;
   readonly paper: "letter" | "a4" | undefined;
-  readonly withOdds: boolean;
   readonly part: ReportPart;
 }
 
 /** Writes the report; the kind of file follows from the ending of `out`. */
 export async function report(
   path: string,
-  { out, paper, withOdds, part }: ReportArguments,
+  { out, paper, part }: ReportArguments,
   print: Print,
 ): Promise<void> {
   const ending = documentEnding(out);
@@ -62,7 +65,7 @@ export async function report(
   try {
     const assumptions = loadAssumptions(assumptionsFolder);
     const run = runStudy(document, assumptions);
-    const printedOdds = withOdds ? printableOdds(run, await drawnOdds(document, assumptions)) : undefined;
+    const printedOdds = printableOdds(run, await drawnOdds(document, assumptions));
     const settings = printSettings(document);
     const content =
       ending === ".html"
@@ -86,6 +89,6 @@ export function schema(print: Print): void {
 export async function demo(print: Print): Promise<void> {
   prepareBrowser(print);
   const path = join(examplesFolder, "sorrel-bend.yaml");
-  compareCommand(path, false, print);
-  await report(path, { out: "sorrel-bend.pdf", paper: undefined, withOdds: true, part: "all" }, print);
+  await compareCommand(path, false, print);
+  await report(path, { out: "sorrel-bend.pdf", paper: undefined, part: "all" }, print);
 }

@@ -4,22 +4,25 @@ import { reportContext } from "../report/document/context.js";
 import { method } from "../report/document/method.js";
 import { infestationView } from "../report/rack/infestation-view.js";
 import { programView } from "../report/ramp/program-view.js";
+import type { Odds } from "../study/odds/odds.js";
 import type { StudyRun } from "../study/prepare/compute.js";
 import { tableText } from "./table-text.js";
 
 /** The comparison for a terminal: the board's answer and the tables behind it. */
-export function comparisonText(run: StudyRun): string {
-  const context = reportContext(run);
+export function comparisonText(run: StudyRun, odds?: Odds): string {
+  const context = reportContext(run, odds);
   const board = boardView(context);
   const comparison = comparisonView(context);
   const program = programView(context);
   return [
     board.question,
     board.answer,
+    ...(board.bridge === undefined ? [] : [board.bridge]),
     ...(board.increment === undefined ? [] : [board.increment]),
     "",
     ...board.figures.map(({ label, value, note }) => `${label}: ${value}${note === "" ? "" : ` (${note})`}`),
     "",
+    comparison.headline ? tableText(comparison.headline) : "",
     tableText(comparison.options),
     comparison.balance ? tableText(comparison.balance) : "",
     ...(program.atTheRamp.length === 0 ? [] : ["At the ramp", ...program.atTheRamp, ""]),

@@ -15,7 +15,7 @@ import { writeWhole } from "./write-whole.js";
 /** Writes every other form of a study's answer into a folder, made if need be, and prints what stands in it. */
 export async function formsCommand(
   path: string,
-  { out, withOdds }: { readonly out: string; readonly withOdds: boolean },
+  { out }: { readonly out: string },
   print: (text: string) => void,
 ): Promise<void> {
   const document = readStudyFile(path);
@@ -24,7 +24,7 @@ export async function formsCommand(
   try {
     const assumptions = loadAssumptions(assumptionsFolder);
     const run = runStudy(document, assumptions);
-    const printedOdds = withOdds ? printableOdds(run, await drawnOdds(document, assumptions)) : undefined;
+    const printedOdds = printableOdds(run, await drawnOdds(document, assumptions));
     const parts: FormParts = { run, printedOdds, edition: editionText() };
     const forms = [...(await plainForms(parts)), ...(await printedForms(parts, printer))];
     for (const form of forms) writeForm(out, form);

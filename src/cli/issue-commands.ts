@@ -27,13 +27,12 @@ interface IssueArguments {
   readonly out: string;
   readonly author: string;
   readonly note: string;
-  readonly withOdds: boolean;
 }
 
 /** Freezes the report on a kept study as its next issue, and writes the PDF. */
 export async function issueCommand(
   id: string,
-  { out, author, note, withOdds }: IssueArguments,
+  { out, author, note }: IssueArguments,
   print: Print,
 ): Promise<void> {
   const connection = storeConnection(dataFolder());
@@ -47,7 +46,7 @@ export async function issueCommand(
     if (!entry || entry.isExample || entry.state === "deleted") throw unknownStudy(id);
     const run = runStudy(readStudyText(entry.text, entry.fileName), assumptions);
     printer.warm();
-    const printedOdds = withOdds ? printableOdds(run, await drawnOdds(run.document, assumptions)) : undefined;
+    const printedOdds = printableOdds(run, await drawnOdds(run.document, assumptions));
     const make = (draft: IssueDraft) => makeIssue(draft, { run, printedOdds, files }, printer);
     const parts = { issues: issueStore(connection), key: signingKeyIn(dataFolder(), now), make, now };
     const issue = await issueReport({ entry, author, note }, parts);

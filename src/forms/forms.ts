@@ -46,7 +46,7 @@ export async function plainForms({ run, printedOdds, edition }: FormParts): Prom
       group: "For a spreadsheet",
       title: "Workbook with live formulas: answer, cost by year, cost lines, budget, assumptions, overrides",
       type: "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
-      bytes: await workbook(run),
+      bytes: await workbook(run, printedOdds?.odds),
     },
     zip("tables.zip", "Tables", "All tables of the report as CSV, in one file", tablesZip(tables)),
     ...tables.map(tableForm),

@@ -1,5 +1,6 @@
 import { counted } from "../counted.js";
 import { boardView } from "../report/board/board-view.js";
+import { headlineChances } from "../report/board/headline-words.js";
 import { chanceAtEnd, unitMoney } from "../report/board/weighing.js";
 import { type ReportContext, reportContext } from "../report/document/context.js";
 import { method } from "../report/document/method.js";
@@ -12,7 +13,7 @@ import type { StudyRun } from "../study/prepare/compute.js";
 
 /** What a page for a public meeting tells: little, and in plain words. */
 export function summaryView(run: StudyRun, printedOdds: PrintedOdds | undefined, edition: string): object {
-  const context = reportContext(run);
+  const context = reportContext(run, printedOdds?.odds);
   const { study } = run.document;
   const board = boardView(context);
   return {
@@ -33,7 +34,9 @@ export function summaryView(run: StudyRun, printedOdds: PrintedOdds | undefined,
 
 /** In words that need no explanation; absent where there is no program to weigh. */
 function plainFigures(context: ReportContext): Array<{ label: string; value: string }> | undefined {
-  const { requested, comparison, format, horizon, infestedSince } = context;
+  const { comparison, format, horizon, infestedSince, headline } = context;
+  const requested = context.weighed(context.requested);
+  const told = headline && headlineChances(headline);
   if (infestedSince !== undefined || onlyFollows(requested.result)) return undefined;
   const { avoidedLoss, result } = requested;
   return [
@@ -44,9 +47,12 @@ function plainFigures(context: ReportContext): Array<{ label: string; value: str
     { label: "A year with mussels, once settled in", value: format.money(matureTotal(context)) },
     {
       label: `Chance that mussels come in ${counted(horizon, "year")}, without it`,
-      value: chanceText(comparison.baseline),
+      value: chanceText(told?.without.everInfested ?? chanceAtEnd(comparison.baseline)),
     },
-    { label: "The same, with the program", value: chanceText(result) },
+    {
+      label: "The same, with the program",
+      value: chanceText(told?.withIt.everInfested ?? chanceAtEnd(result)),
+    },
     ...(signOf(avoidedLoss) >= 0 && hasRatio(requested)
       ? [
           {
@@ -58,8 +64,8 @@ function plainFigures(context: ReportContext): Array<{ label: string; value: str
   ];
 }
 
-function chanceText(result: { readonly infestedByYear: readonly number[] }): string {
-  const tenths = tenthsOf(chanceAtEnd(result));
+function chanceText(chance: number): string {
+  const tenths = tenthsOf(chance);
   if (tenths === "few") return "under 1 in 20";
   return tenths === "most" ? "over 19 in 20" : `about ${tenths} in 10`;
 }

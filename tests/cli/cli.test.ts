@@ -65,6 +65,24 @@ describe("the command line", () => {
     expect(JSON.parse(stdout)).toMatchObject({ baseline: { id: "none" } });
   });
 
+  it("prints one answer by the odds, and in its JSON that answer beside the case at central values", async () => {
+    const { stdout } = await run("compare", quickStudy);
+    expect(stdout).toContain("on average over all that is uncertain");
+    expect(stdout).toMatch(/^At central values the net benefit is /m);
+    const { headline, options, odds } = JSON.parse((await run("compare", quickStudy, "--json")).stdout);
+    const asked = options.find(({ id }: { id: string }) => id === headline.requested);
+    expect(headline.centralNetBenefit).toBeCloseTo(Number(asked.netBenefit), 2);
+    expect(odds.futures).toBe(4096);
+  });
+
+  it("draws the odds of a report also for a script that asks for none, and says so", async () => {
+    const out = join(folder, "asked-without.html");
+    const { status, stderr } = await run("report", quickStudy, "--without-odds", "--out", out);
+    expect(status).toBe(0);
+    expect(stderr).toContain("--without-odds is ignored");
+    expect(readFileSync(out, "utf8")).toContain("4,096 futures were drawn");
+  });
+
   it("writes the report as one HTML file, with its futures drawn as the study says", async () => {
     const out = join(folder, "report.html");
     const { status, stdout } = await run("report", quickStudy, "--out", out);

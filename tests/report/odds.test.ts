@@ -118,7 +118,7 @@ describe("the table of odds", () => {
       places.map(({ budget }) => threeFigures(budget.value / 1000)),
     );
     expect(cells("Regret, on average")).toEqual(places.map(({ regret }) => threeFigures(regret / 1000)));
-    expect(cells("Chance of infestation")).toEqual(
+    expect(cells("Ever infested")).toEqual(
       places.map(({ everInfested }) => Math.round(everInfested.value * 100)),
     );
     expect(cells("Cheaper than no program")?.slice(1)).toEqual(

@@ -2,6 +2,7 @@ import { counted } from "../../counted.js";
 import type { OptionBalance } from "../../model/compare.js";
 import type { BoardView } from "../../report/board/board.js";
 import type { ReportContext } from "../../report/document/context.js";
+import type { OptionHeadline } from "../../report/document/headline.js";
 import type { ProgramSheet } from "./program-sheet.js";
 import { type Entry, type Look, type SheetDraft, strong, text, value } from "./sheet.js";
 import type { OptionCells, YearlySheet } from "./yearly-sheet.js";
@@ -29,7 +30,8 @@ export function answerSheet(context: ReportContext, board: BoardView, linked: Li
       [],
       ...figureRows(context, linked),
       [],
-      ["Option", ...balanceHeads].map((each) => text(each, "head")),
+      ...headlineRows(context),
+      ["Option, at central values", ...balanceHeads].map((each) => text(each, "head")),
       ...linked.yearly.options.map((cells) => optionRow(cells, context, linked)),
       [],
       [text("As the first page prints it", "head"), text("", "head"), text("", "head")],
@@ -69,7 +71,7 @@ function figureRows(context: ReportContext, { yearly, program, infestationSum }:
   ];
   const { hazard } = requested.breakEven;
   return [
-    [text("Figures of the first page, unrounded", "head"), text("", "head")],
+    [text("Figures at central values, unrounded", "head"), text("", "head")],
     figure(
       "Program, per year",
       program.sums.get(requested.result.option.id) ?? "0",
@@ -81,13 +83,13 @@ function figureRows(context: ReportContext, { yearly, program, infestationSum }:
       comparison.baseline.equivalentYearly.infestation.toNumber(),
     ),
     figure(
-      `Chance of infestation in ${counted(horizon, "year")}, without it`,
+      `Infested after ${counted(horizon, "year")}, without it`,
       without.chanceAtEnd,
       chance(without),
       "percent",
     ),
     figure(
-      `Chance of infestation in ${counted(horizon, "year")}, with it`,
+      `Infested after ${counted(horizon, "year")}, with it`,
       asked.chanceAtEnd,
       chance(asked),
       "percent",
@@ -102,6 +104,37 @@ function figureRows(context: ReportContext, { yearly, program, infestationSum }:
     ),
   ];
 }
+
+const headlineHeads = [
+  "Option, on average over all that is uncertain",
+  "Ever infested",
+  "Infested at the end",
+  "Net benefit",
+  "P10 of net benefits",
+  "P90 of net benefits",
+  "Pays for itself",
+  "Benefit–cost ratio",
+];
+
+/** The answer by the odds; no rows where none were drawn. */
+function headlineRows({ headline }: ReportContext): Entry[][] {
+  if (!headline) return [];
+  const rows = headline.options.map(({ name, everInfested, infestedAtEnd, balance }) => [
+    text(name),
+    value(everInfested, "percent"),
+    value(infestedAtEnd, "percent"),
+    ...(balance ? balanceOnAverage(balance) : []),
+  ]);
+  return [headlineHeads.map((each) => text(each, "head")), ...rows, []];
+}
+
+const balanceOnAverage = (balance: NonNullable<OptionHeadline["balance"]>): Entry[] => [
+  value(balance.netBenefit, "cents"),
+  value(balance.low, "cents"),
+  value(balance.high, "cents"),
+  value(balance.paysForItself, "percent"),
+  balance.benefitCostRatio === undefined ? text("no added cost") : value(balance.benefitCostRatio, "plain"),
+];
 
 const chance = ({ result }: OptionCells) => result.infestedByYear.at(-1) ?? 0;
 

@@ -1,6 +1,7 @@
 import { writeXlsx } from "hucre/xlsx";
 import { boardView } from "../../report/board/board-view.js";
 import { reportContext } from "../../report/document/context.js";
+import type { Odds } from "../../study/odds/odds.js";
 import type { StudyRun } from "../../study/prepare/compute.js";
 import { forXml } from "../../study/reading/characters.js";
 import { answerSheet } from "./answer-sheet.js";
@@ -12,8 +13,8 @@ import { sheetOf } from "./sheet.js";
 import { yearlySheet } from "./yearly-sheet.js";
 
 /** The comparison as a workbook (.xlsx) whose sums, products and present values are formulas. */
-export async function workbook(run: StudyRun): Promise<Uint8Array> {
-  const context = reportContext(run);
+export async function workbook(run: StudyRun, odds?: Odds): Promise<Uint8Array> {
+  const context = reportContext(run, odds);
   const yearly = yearlySheet(context);
   const program = programSheet(context);
   const infestation = infestationSheet(context);

@@ -4,7 +4,7 @@ import { isNextToNothing, signOf } from "../words/balance-signs.js";
 
 /** What an option that costs no more than doing nothing, or next to nothing more, or avoids nothing, comes to: one sentence. */
 export function plainAnswer(context: ReportContext, loss: string): string {
-  const { requested } = context;
+  const requested = context.weighed(context.requested);
   const { addedProgramCost, avoidedLoss, netBenefit } = requested;
   const [added, avoided, net] = [addedProgramCost, avoidedLoss, netBenefit].map(signOf);
   if (net === 0 && (added === 0 || avoided === 0)) return noDifference(context, loss);
@@ -18,7 +18,8 @@ function noDifference({ requested }: ReportContext, loss: string): string {
   return `It makes no difference on this estimate: “${requested.result.option.name}” costs the authority nothing more than doing nothing and avoids no ${loss}.`;
 }
 
-function costText({ requested, format }: ReportContext): string {
+function costText({ requested: option, weighed, format }: ReportContext): string {
+  const requested = weighed(option);
   const { addedProgramCost } = requested;
   switch (signOf(addedProgramCost)) {
     case -1:
@@ -32,8 +33,8 @@ function costText({ requested, format }: ReportContext): string {
   }
 }
 
-function lossText({ requested, format }: ReportContext, loss: string): string {
-  const { avoidedLoss } = requested;
+function lossText({ requested, weighed, format }: ReportContext, loss: string): string {
+  const { avoidedLoss } = weighed(requested);
   switch (signOf(avoidedLoss)) {
     case -1:
       return `adds ${format.money(avoidedLoss.abs())} of ${loss}`;

@@ -41,15 +41,10 @@ const barWidth = 130;
 const whiskerHalfWidth = 9;
 
 export function balancePicture(context: ReportContext): BalancePicture {
-  const { comparison, format } = context;
-  const { addedProgramCost: program, avoidedLoss: avoided } = perYear(context, comparison);
-  const all = context.run.ranges
-    .flatMap(({ low, high }) => [low, high])
-    .map((each) => perYear(context, each).avoidedLoss);
-  const low = Math.min(avoided, ...all);
-  const high = Math.max(avoided, ...all);
-  const spread = spreadOf({ low, high }, format);
-  const largest = Math.max(program, avoided, high, 1);
+  const { format } = context;
+  const { addedProgramCost: program, avoidedLoss: avoided } = context.weighed(context.requested).perYear();
+  const tried = triedRange(context, avoided);
+  const largest = Math.max(program, avoided, tried?.high ?? 0, 1);
   const y = (amount: number) => waterline - (Math.max(0, amount) / largest) * tallest;
   const rackX = 340;
   const isSchedule = onlyFollows(context.requested.result);
@@ -73,22 +68,34 @@ export function balancePicture(context: ReportContext): BalancePicture {
           },
           y,
         ),
-        whisker: {
-          x: rackX + barWidth / 2,
-          low: y(low),
-          high: y(high),
-          left: rackX + barWidth / 2 - whiskerHalfWidth,
-          right: rackX + barWidth / 2 + whiskerHalfWidth,
-        },
+        ...(tried ? { whisker: whisker(tried, rackX + barWidth / 2, y) } : {}),
       },
     ],
-    alternative: `Per year: ${format.money(Math.abs(program))} ${verb} on ${on}, ${format.money(Math.abs(avoided))} of infestation cost ${avoided < 0 ? "added" : "avoided"}, range ${spread}.`,
-    rangeNote: `Per year, prices of ${context.priceYear}. The whisker runs from ${spread}: the lowest and highest result when one group of uncertain assumptions at a time is set to its low or high value. It is not a probability range.`,
+    alternative: `Per year: ${format.money(Math.abs(program))} ${verb} on ${on}, ${format.money(Math.abs(avoided))} of infestation cost ${avoided < 0 ? "added" : "avoided"}${tried ? `, range ${spreadOf(tried, format)}` : ", on average over all that is uncertain"}.`,
+    rangeNote: `Per year, prices of ${context.priceYear}${tried ? `, at central values. The whisker runs from ${spreadOf(tried, format)}: the lowest and highest result when one group of uncertain assumptions at a time is set to its low or high value. It is not a probability range` : "; on average over all that is uncertain"}.`,
   };
 }
 
+interface TriedRange {
+  readonly low: number;
+  readonly high: number;
+}
+
+/** Losses avoided over the ranges that were tried; absent where the picture shows averages, to which they do not belong. */
+function triedRange(context: ReportContext, avoided: number): TriedRange | undefined {
+  if (context.headline) return undefined;
+  const all = context.run.ranges
+    .flatMap(({ low, high }) => [low, high])
+    .map((each) => perYear(context, each).avoidedLoss);
+  return { low: Math.min(avoided, ...all), high: Math.max(avoided, ...all) };
+}
+
+const whisker = ({ low, high }: TriedRange, x: number, y: (amount: number) => number) => ({
+  ...{ x, low: y(low), high: y(high), left: x - whiskerHalfWidth, right: x + whiskerHalfWidth },
+});
+
 /** Losses from the least to the most avoided; below nothing they are added. */
-function spreadOf({ low, high }: { low: number; high: number }, { money }: Formatter): string {
+function spreadOf({ low, high }: TriedRange, { money }: Formatter): string {
   const [from, to] = [money(Math.abs(low)), money(Math.abs(high))];
   if (low >= 0) return `${from} to ${to} avoided`;
   return high < 0 ? `${from} to ${to} added` : `${from} added to ${to} avoided`;

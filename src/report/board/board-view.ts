@@ -3,17 +3,18 @@ import type { ProgramOption } from "../../model/inputs.js";
 import { appendixLetter } from "../../study/format/report-schema.js";
 import { checkRows } from "../document/check-rows.js";
 import type { ReportContext } from "../document/context.js";
-import { hasRatio, pays, ratioWords, signOf } from "../words/balance-signs.js";
-import { percent, ratioNote } from "../words/format.js";
+import { pays, signOf } from "../words/balance-signs.js";
+import { percent } from "../words/format.js";
 import { onlyFollows, scheduleNameOf } from "../words/option-kind.js";
 import { askOf } from "./answer-words.js";
 import { balancePicture } from "./balance-picture.js";
 import type { BoardView } from "./board.js";
 import { boardChanges, chanceCell, chanceNote } from "./board-changes.js";
+import { bridgeText, headlineChances, intervalText } from "./headline-words.js";
 import { incrementText } from "./increments-view.js";
 import { infestedBoard } from "./infested-board.js";
 import { scheduleBoard } from "./schedule-board.js";
-import { answerText, bestText, chanceAtEnd, ratioRange } from "./weighing.js";
+import { answerText, bestText, chanceAtEnd, ratioFigure } from "./weighing.js";
 
 /** Page 1: the question, the answer, five figures, what is asked and what would change it. */
 export function boardView(context: ReportContext): BoardView {
@@ -44,10 +45,11 @@ function alteredText({ run }: ReportContext): string[] {
 
 function preventionBoard(context: ReportContext): Omit<BoardView, "failedChecks"> {
   if (onlyFollows(context.requested.result)) return scheduleBoard(context);
-  const isWorth = pays(context.requested);
+  const isWorth = pays(context.weighed(context.requested));
   return {
     question: question(context),
-    answer: answerText(context, odds(context)),
+    answer: answerText(context, chances(context)),
+    bridge: bridgeText(context),
     pays: isWorth,
     balance: balancePicture(context),
     figures: figures(context),
@@ -63,15 +65,19 @@ function question({ requested, run, horizon }: ReportContext): string {
   return `Does keeping mussels out of ${run.document.lake.name} by “${name}”${then} cost less than letting them in, over ${counted(horizon, "year")}?`;
 }
 
-function odds(context: ReportContext): string {
-  const { comparison, requested, horizon } = context;
+function chances(context: ReportContext): string {
+  const { comparison, requested, horizon, headline } = context;
+  if (headline) {
+    const { without, withIt } = headlineChances(headline);
+    return `The chance that the lake is ever infested within ${counted(horizon, "year")} is ${percent(without.everInfested)} without it and ${percent(withIt.everInfested)} with it.${intervalText(headline, context)}${bestText(context)}`;
+  }
   return `The chance of infestation within ${counted(horizon, "year")} is ${percent(chanceAtEnd(comparison.baseline))} without it and ${percent(chanceAtEnd(requested.result))} with it.${bestText(context)}`;
 }
 
 function figures(context: ReportContext) {
-  const { comparison, requested, format, horizon, run } = context;
+  const { comparison, requested, format, horizon, headline } = context;
   const { baseline } = comparison;
-  const spread = ratioRange(run);
+  const without = headline && headlineChances(headline).without;
   return [
     {
       label: `${signOf(requested.result.programPerYear) < 0 ? "Surplus of the program" : "Program"}, per year`,
@@ -80,25 +86,33 @@ function figures(context: ReportContext) {
     },
     {
       label: "Infestation without it, expected per year",
-      value: format.money(baseline.equivalentYearly.infestation),
+      value: format.money(without?.infestationPerYear ?? baseline.equivalentYearly.infestation),
       note: `weighed by its chance, spread evenly over ${counted(horizon, "year")}`,
     },
-    {
-      label: `Chance of infestation in ${counted(horizon, "year")}`,
-      value: `${percent(chanceAtEnd(baseline))} → ${percent(chanceAtEnd(requested.result))}`,
-      note: `${percent(baseline.hazard)} a year without, ${percent(requested.result.hazard)} with the program`,
-    },
-    {
-      label: "Benefit–cost ratio",
-      value: ratioWords(requested),
-      note: spread && hasRatio(requested) ? ratioNote(spread) : "",
-    },
+    chanceFigure(context),
+    ratioFigure(context),
     {
       label: "Break-even yearly chance",
       value: chanceCell(requested),
-      note: chanceNote(requested),
+      note: `${chanceNote(requested)}${headline ? ", at central values" : ""}`,
     },
   ];
+}
+
+function chanceFigure({ comparison: { baseline }, requested, horizon, headline }: ReportContext) {
+  if (headline) {
+    const { without, withIt } = headlineChances(headline);
+    return {
+      label: `Ever infested within ${counted(horizon, "year")}`,
+      value: `${percent(without.everInfested)} → ${percent(withIt.everInfested)}`,
+      note: `infested at the end of them: ${percent(without.infestedAtEnd)} → ${percent(withIt.infestedAtEnd)}`,
+    };
+  }
+  return {
+    label: `Infested after ${counted(horizon, "year")}`,
+    value: `${percent(chanceAtEnd(baseline))} → ${percent(chanceAtEnd(requested.result))}`,
+    note: `at central values; founded ${percent(baseline.hazard)} a year without, ${percent(requested.result.hazard)} with the program`,
+  };
 }
 
 function revenueText({ fees, otherRevenue = [] }: ProgramOption): string {

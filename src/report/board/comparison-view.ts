@@ -15,11 +15,14 @@ import { head, num, row, type TableView } from "../words/view-types.js";
 import { bearersTable } from "./bearers-table.js";
 import { budgetToPay, chanceCell } from "./board-changes.js";
 import { breakEvenTable } from "./break-even-table.js";
+import { headlineTable } from "./headline-words.js";
 import { incrementsTable } from "./increments-view.js";
 import { ratesTable } from "./rates-table.js";
 import { verdict } from "./verdict.js";
 
 export interface ComparisonView {
+  /** Absent where no odds were drawn, and where the lake is infested. */
+  readonly headline: TableView | undefined;
   readonly options: TableView;
   /** Absent, with the ranges, where the lake is infested and no program can avoid a loss. */
   readonly balance: TableView | undefined;
@@ -48,6 +51,7 @@ export function comparisonView(context: ReportContext): ComparisonView {
     : context.comparison.options;
   const hasRanges = !isInfested || followsSchedule(requested);
   return {
+    headline: headlineTable(context),
     options: optionsTable(context),
     balance: weighed.length === 0 ? undefined : balanceTable(weighed, context),
     increments: incrementsTable(context),
@@ -80,13 +84,13 @@ function optionsTable(context: ReportContext): TableView {
   const follows = allOptions(context).some(({ option }) => option.schedule !== undefined);
   return {
     id: "table-options",
-    caption: `Each option over ${counted(horizon, "year")}, per year, prices of ${priceYear}`,
+    caption: `Each option over ${counted(horizon, "year")}, per year, at central values, prices of ${priceYear}`,
     head: head(
       "Option",
       num(follows ? "Program and levels" : "Program"),
       num("Expected infestation"),
       num("Together"),
-      num(`Chance of infestation in ${counted(horizon, "year")}`),
+      num(`Infested after ${counted(horizon, "year")}`),
     ),
     rows: allOptions(context).map(({ option, equivalentYearly, infestedByYear }) =>
       row(
@@ -127,7 +131,7 @@ function balanceTable(options: readonly OptionBalance[], context: ReportContext)
       : [];
   return {
     id: "table-balance",
-    caption: `Each option against “${comparison.baseline.option.name}”, present values, prices of ${context.priceYear}`,
+    caption: `Each option against “${comparison.baseline.option.name}”, present values at central values, prices of ${context.priceYear}`,
     head: head(
       "Option",
       num("Added cost"),

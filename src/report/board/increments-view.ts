@@ -43,14 +43,14 @@ export function incrementsTable(context: ReportContext): TableView | undefined {
 
 /** What the option requested adds to the program in force, in one or two sentences. */
 export function incrementText(context: ReportContext): string | undefined {
-  const { existing, requested, horizon, format } = context;
+  const { existing, requested, horizon, format, headline } = context;
   const added = tracedOf(context, requested.result.option.id).increment;
   if (!existing || !added) return undefined;
   const { addedCostPerYear, addedProgramCost, avoidedLoss, netBenefit } = added;
   const year = `${hoursText(added.addedHoursPerYear)} and ${yearText(addedCostPerYear, format)}`;
   const costs = amountText(addedProgramCost, { more: "adds", less: "saves", of: "cost" }, format);
   const loss = amountText(avoidedLoss, { more: "avoids", less: "adds", of: "infestation cost" }, format);
-  return `Against “${existing.option.name}”, the program in force: ${year}. Over ${counted(horizon, "year")} that ${costs} and ${loss}, in present value: ${netText(netBenefit, format)} going on as now.`;
+  return `Against “${existing.option.name}”, the program in force: ${year}. Over ${counted(horizon, "year")}${headline ? ", at central values," : ""} that ${costs} and ${loss}, in present value: ${netText(netBenefit, format)} going on as now.`;
 }
 
 function yearText(cost: Money, { money }: Formatter): string {

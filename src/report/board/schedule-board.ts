@@ -2,20 +2,22 @@ import { counted } from "../../counted.js";
 import type { Money } from "../../model/money/decimal.js";
 import type { TracedSchedule } from "../../study/traced/traced-schedule.js";
 import { type ReportContext, tracedOf } from "../document/context.js";
-import { hasRatio, pays, ratioWords, signOf } from "../words/balance-signs.js";
-import { factorText, percent, ratioNote } from "../words/format.js";
+import { pays, signOf } from "../words/balance-signs.js";
+import { factorText, percent } from "../words/format.js";
 import { balancePicture } from "./balance-picture.js";
 import type { BoardView } from "./board.js";
-import { answerText, bestText, chanceAtEnd, ratioRange } from "./weighing.js";
+import { bridgeText, headlineChances, intervalText } from "./headline-words.js";
+import { answerText, bestText, chanceAtEnd, ratioFigure } from "./weighing.js";
 
 type Figures = BoardView["figures"];
 
 /** Page 1 for an option whose only effect is that of other levels. */
 export function scheduleBoard(context: ReportContext): Omit<BoardView, "failedChecks"> {
-  const isWorth = pays(context.requested);
+  const isWorth = pays(context.weighed(context.requested));
   return {
     question: scheduleQuestion(context),
     answer: answerText(context, scheduleOdds(context)),
+    bridge: bridgeText(context),
     pays: isWorth,
     balance: balancePicture(context),
     figures: scheduleFigures(context),
@@ -34,7 +36,11 @@ function scheduleQuestion({ run, requested, horizon, infestedSince }: ReportCont
 
 /** What a schedule leaves of the chance of infestation: all of it. */
 function scheduleOdds(context: ReportContext): string {
-  const { comparison, horizon, infestedSince } = context;
+  const { comparison, horizon, infestedSince, headline } = context;
+  if (headline) {
+    const { without } = headlineChances(headline);
+    return `It is followed only once mussels are there, and leaves the chance that the lake is ever infested within ${counted(horizon, "year")} at ${percent(without.everInfested)}.${intervalText(headline, context)}${bestText(context)}`;
+  }
   return infestedSince === undefined
     ? `It is followed only once mussels are there, and leaves the chance of infestation within ${counted(horizon, "year")} at ${percent(chanceAtEnd(comparison.baseline))}.${bestText(context)}`
     : `It is followed from now on.${bestText(context)}`;
@@ -48,9 +54,9 @@ function followed({ traced, requested }: ReportContext): TracedSchedule {
 }
 
 function scheduleFigures(context: ReportContext): Figures {
-  const { comparison, requested, format, horizon, run, infestedSince } = context;
+  const { comparison, requested, format, horizon, headline, infestedSince } = context;
   const { baseline } = comparison;
-  const spread = ratioRange(run);
+  const without = headline && headlineChances(headline).without;
   const cost = requested.result.schedulePerYear;
   const saved = followed(context).matureSaving;
   return [
@@ -70,19 +76,15 @@ function scheduleFigures(context: ReportContext): Figures {
         infestedSince === undefined
           ? "Infestation without it, expected per year"
           : "Upkeep and losses without it, per year",
-      value: format.money(baseline.equivalentYearly.infestation),
+      value: format.money(without?.infestationPerYear ?? baseline.equivalentYearly.infestation),
       note: `${infestedSince === undefined ? "weighed by its chance, " : ""}spread evenly over ${counted(horizon, "year")}`,
     },
     chanceFigure(context),
-    {
-      label: "Benefit–cost ratio",
-      value: ratioWords(requested),
-      note: spread && hasRatio(requested) ? ratioNote(spread) : "",
-    },
+    ratioFigure(context),
   ];
 }
 
-function chanceFigure({ comparison, requested, format, horizon, infestedSince }: ReportContext) {
+function chanceFigure({ comparison, requested, format, horizon, infestedSince, headline }: ReportContext) {
   if (infestedSince !== undefined) {
     return {
       label: "Net benefit",
@@ -90,10 +92,18 @@ function chanceFigure({ comparison, requested, format, horizon, infestedSince }:
       note: `present value over ${counted(horizon, "year")}`,
     };
   }
+  if (headline) {
+    const { without } = headlineChances(headline);
+    return {
+      label: `Ever infested within ${counted(horizon, "year")}`,
+      value: percent(without.everInfested),
+      note: `with it and without it; infested at the end of them: ${percent(without.infestedAtEnd)}`,
+    };
+  }
   return {
-    label: `Chance of infestation in ${counted(horizon, "year")}`,
+    label: `Infested after ${counted(horizon, "year")}`,
     value: percent(chanceAtEnd(comparison.baseline)),
-    note: `${percent(comparison.baseline.hazard)} a year, with it and without it`,
+    note: `at central values; founded ${percent(comparison.baseline.hazard)} a year, with it and without it`,
   };
 }
 

@@ -1,7 +1,7 @@
 import type { StudyRun } from "../../study/prepare/compute.js";
 import { type ReportContext, requestedOption } from "../document/context.js";
-import { hasRatio, pays, signOf } from "../words/balance-signs.js";
-import { spreadText } from "../words/format.js";
+import { hasRatio, pays, ratioWords, signOf } from "../words/balance-signs.js";
+import { capitalised, ratioNote, spreadText } from "../words/format.js";
 import { plainAnswer } from "./answer-words.js";
 
 /** Chance of being infested by the end of the horizon. */
@@ -16,27 +16,44 @@ export function ratioRange(run: StudyRun): { low: number; high: number } | undef
   return ratios.length === 0 ? undefined : { low: Math.min(...ratios), high: Math.max(...ratios) };
 }
 
+/** The ratio of the answer, and beside it how far it goes: by the averages that of central values, else the ranges tried. */
+export function ratioFigure({ run, requested, weighed, headline }: ReportContext) {
+  const balance = weighed(requested);
+  const spread = ratioRange(run);
+  const central = `${ratioWords(requested)} at central values`;
+  const tried = spread && hasRatio(requested) ? ratioNote(spread) : "";
+  return {
+    label: "Benefit–cost ratio",
+    value: ratioWords(balance),
+    note: headline ? central : tried,
+  };
+}
+
 /** Names the option that comes out best, where it is another than that requested. */
-export function bestText({ comparison, requested }: ReportContext): string {
-  const best = [...comparison.options].sort((a, b) => b.netBenefit.comparedTo(a.netBenefit))[0];
-  return best && best !== requested && pays(best)
+export function bestText({ comparison, requested, weighed }: ReportContext): string {
+  const [best] = comparison.options
+    .map(weighed)
+    .sort((one, other) => other.netBenefit.comparedTo(one.netBenefit));
+  return best && best.result !== requested.result && pays(best)
     ? ` Of the options compared, “${best.result.option.name}” comes out best.`
     : "";
 }
 
 /** The answer to the board: whether the requested option pays, by how much and how firmly. @param odds what it does to the chance */
 export function answerText(context: ReportContext, odds: string): string {
-  const { run, requested, format, infestedSince } = context;
+  const { run, format, infestedSince, headline } = context;
+  const requested = context.weighed(context.requested);
   const { name } = requested.result.option;
+  const estimate = headline ? "on average over all that is uncertain" : "on this estimate";
   const loss = infestedSince === undefined ? "infestation cost" : "upkeep and losses";
   const hasPrintedRatio = hasRatio(requested) && signOf(requested.avoidedLoss) > 0;
   if (!hasPrintedRatio) return `${plainAnswer(context, loss)} ${odds}`;
   const isWorth = pays(requested);
   const symbol = format.money(1);
-  const each = `each ${symbol} spent${isWorth ? ` on “${name}”` : ""} is expected to avoid ${unitMoney(requested.benefitCostRatio, symbol)} of ${loss}${uncertaintyText(run, isWorth)}`;
+  const each = `each ${symbol} spent${isWorth ? ` on “${name}”` : ""} is expected to avoid ${unitMoney(requested.benefitCostRatio, symbol)} of ${loss}${headline ? "" : uncertaintyText(run, isWorth)}`;
   return isWorth
-    ? `Yes, on this estimate: ${each}. ${odds}`
-    : `No. On this estimate “${name}” is not worth its cost: ${each}. ${odds}`;
+    ? `Yes, ${estimate}: ${each}. ${odds}`
+    : `No. ${capitalised(estimate)} “${name}” is not worth its cost: ${each}. ${odds}`;
 }
 
 /** Says so where the answer does not hold over the ranges that were tried. */

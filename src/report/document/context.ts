@@ -1,17 +1,24 @@
 import type { Comparison, OptionBalance } from "../../model/compare.js";
 import type { Bearer } from "../../model/money/bearer.js";
 import type { OptionResult } from "../../model/option.js";
+import type { Odds } from "../../study/odds/odds.js";
 import type { StudyRun } from "../../study/prepare/compute.js";
 import type { TracedResult } from "../../study/traced/traced.js";
 import type { TracedOption } from "../../study/traced/traced-option.js";
 import { type Formatter, formatter, percent } from "../words/format.js";
+import { type Headline, headlineOf, type WeighedBalance, weighedBy } from "./headline.js";
 
 /** What every part of the report works from. */
 export interface ReportContext {
   readonly run: StudyRun;
   readonly comparison: Comparison;
   readonly traced: TracedResult;
+  /** At central values. */
   readonly requested: OptionBalance;
+  /** The answer by the odds; absent where none were drawn, and where the lake is infested and nothing is to be kept out. */
+  readonly headline: Headline | undefined;
+  /** What the answer rests on: the headline, or the case at central values in its place. */
+  readonly weighed: (option: OptionBalance) => WeighedBalance;
   readonly format: Formatter;
   readonly horizon: number;
   readonly priceYear: number;
@@ -25,16 +32,21 @@ export interface ReportContext {
   readonly assumptionNumber: (id: string) => string;
 }
 
-export function reportContext(run: StudyRun): ReportContext {
+/** @param odds those of the run, if they were drawn */
+export function reportContext(run: StudyRun, odds?: Odds): ReportContext {
   const { document, comparison, usedAssumptions } = run;
   const traced = run.traced();
   const numbers = new Map([...usedAssumptions].sort().map((id, index) => [id, `A${index + 1}`]));
+  const headline =
+    document.lake.infestedSince === undefined && odds ? headlineOf(odds, comparison) : undefined;
   const bearers = new Map(document.money.bearers.map(({ id, name }) => [id, name]));
   return {
     run,
     comparison,
     traced,
     requested: requestedOption(run),
+    headline,
+    weighed: (option) => weighedBy(headline, option, comparison.discountFactors),
     format: formatter(document.money.currency, document.study.units),
     horizon: document.money.horizon,
     priceYear: document.money.priceYear,

@@ -70,7 +70,7 @@ export function reportView(run: StudyRun, printedOdds?: PrintedOdds, part: Repor
 }
 
 function viewOf(run: StudyRun, printedOdds: PrintedOdds | undefined): Omit<ReportView, "sections"> {
-  const context = reportContext(run);
+  const context = reportContext(run, printedOdds?.odds);
   const { study, money } = run.document;
   return {
     title: study.name,

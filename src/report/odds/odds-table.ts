@@ -82,7 +82,10 @@ function rowsOf(
     ),
     line("Regret, on average", ({ regret }) => ({ value: scale.text(regret), spread: "" })),
     ...(infestedSince === undefined
-      ? [line("Chance of infestation", ({ everInfested }) => shareCell(everInfested))]
+      ? [
+          line("Ever infested", ({ everInfested }) => chanceOfCell(everInfested)),
+          line("Infested at the end", ({ infestedAtEnd }) => chanceOfCell(infestedAtEnd)),
+        ]
       : []),
     line("Cheaper than no program", ({ against }) => (against ? shareCell(against.cheaper) : none)),
     line("Worth its cost, luck averaged out", ({ against }) => (against ? shareCell(against.worthIt) : none)),
@@ -104,6 +107,11 @@ function spanCell(quantile: { value: number; low: number; high: number }, scale:
     value: scale.text(quantile.value),
     spread: `(${scale.text(quantile.low)}–${scale.text(quantile.high)})`,
   };
+}
+
+/** Chances of an infestation are told as on the first page: however small. */
+function chanceOfCell({ value, low, high }: { value: number; low: number; high: number }): OddsCell {
+  return { value: percent(value), spread: `(${percent(low)}–${percent(high)})` };
 }
 
 function shareCell(share: { value: number; low: number; high: number }): OddsCell {

@@ -44,16 +44,18 @@ function chanceTable({ options, baseline }: Odds, { money, study }: StudyDocumen
     caption: `Chances, against “${none}”`,
     head: head(
       "Option",
-      num(`Infested within ${counted(money.horizon, "year")}`),
+      num(`Ever infested within ${counted(money.horizon, "year")}`),
+      num("Infested at the end"),
       num("Cheaper as it comes out"),
       num("Worth its cost on average over luck"),
       num("Net benefit on average"),
       num(`Yearly budget, enough in ${percent(confidence)}`),
     ),
-    rows: options.map(({ name, everInfested, against, budget }) =>
+    rows: options.map(({ name, everInfested, infestedAtEnd, against, budget }) =>
       row(
         name,
         num(percent(everInfested.value)),
+        num(percent(infestedAtEnd.value)),
         num(against ? percent(against.cheaper.value) : "–"),
         num(against ? percent(against.worthIt.value) : "–"),
         num(against ? format.money(against.netBenefit.value) : "–"),

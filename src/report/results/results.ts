@@ -10,8 +10,10 @@ import type { StudyRun } from "../../study/prepare/compute.js";
 import type { StationRun } from "../../study/prepare/staffing.js";
 import type { TracedOption } from "../../study/traced/traced-option.js";
 import type { TracedSchedule } from "../../study/traced/traced-schedule.js";
+import { bridgeText } from "../board/headline-words.js";
 import { incrementsOf } from "../board/increments-view.js";
 import { checkRows } from "../document/check-rows.js";
+import { reportContext } from "../document/context.js";
 import { detectionJson } from "./results-detection.js";
 import { lineJson, text } from "./results-line.js";
 
@@ -38,6 +40,7 @@ export function resultsJson(run: StudyRun, odds?: Odds): object {
     existingOption: document.study.existingOption ?? null,
     increments: incrementsOf(traced).map(incrementJson),
     staffing: run.staffing.map(stationJson),
+    headline: headlineJson(run, odds),
     odds: odds ?? null,
     checks: checkRows(run),
     assumptions: run.usedAssumptions.map((id) => assumptionJson(id, run)),
@@ -49,6 +52,12 @@ export function resultsJson(run: StudyRun, odds?: Odds): object {
     })),
     alteredAssumptions: run.assumptions.alterations,
   };
+}
+
+/** The answer by the odds; null where none were drawn, and where the lake is infested. */
+function headlineJson(run: StudyRun, odds: Odds | undefined): object | null {
+  const { headline, format } = reportContext(run, odds);
+  return headline ? { ...headline, bridge: bridgeText({ headline, format }) ?? null } : null;
 }
 
 function moneyJson({ comparison, document, prices }: StudyRun): object {

@@ -1,0 +1,39 @@
+import { at } from "../../src/lists.js";
+import { lakesPerBlock } from "../../src/model/futures/draw-plan.js";
+import type { PrintedOdds } from "../../src/report/odds/odds-words.js";
+import { printableOdds } from "../../src/report/odds/printed-odds.js";
+import { oddsSettings } from "../../src/study/format/uncertainty-schema.js";
+import { drawnStudy, type LakeFutures } from "../../src/study/odds/draws.js";
+import { leastBlocks } from "../../src/study/odds/odds-settings.js";
+import { oddsSummary } from "../../src/study/odds/odds-summary.js";
+import { sensitivityOf } from "../../src/study/odds/sensitivity.js";
+import { netBenefitsAt } from "../../src/study/odds/sensitivity-points.js";
+import { comparedOptions } from "../../src/study/odds/stop-drawing.js";
+import type { StudyRun } from "../../src/study/prepare/compute.js";
+import { assumptions } from "./runs.js";
+
+/** Inputs that get a bar: more take long. */
+const bars = 4;
+
+/** Odds of a run by the fewest futures, drawn in this thread. */
+export async function fewOdds(run: StudyRun): Promise<PrintedOdds> {
+  const { document } = run;
+  const settings = oddsSettings(document.study.uncertainty);
+  const drawn = drawnStudy(document, assumptions, settings);
+  const compared = comparedOptions(document);
+  const lakes: LakeFutures[] = Array.from({ length: leastBlocks * lakesPerBlock }, (_, lake) =>
+    drawn.futures(Math.floor(lake / lakesPerBlock), lake % lakesPerBlock),
+  );
+  const benefits = lakes.map(({ expected }) =>
+    at(expected, compared.baseline).map(
+      (cost, future) => cost - at(at(expected, compared.requested), future),
+    ),
+  );
+  const matters = await sensitivityOf(
+    drawn.plan,
+    benefits,
+    async (points) => points.map((point) => netBenefitsAt(drawn, compared, point)),
+    bars,
+  );
+  return printableOdds(run, { ...oddsSummary({ document, settings, drawn }, lakes, "cap"), matters });
+}
