@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { renderReportBody } from "../../src/report/document/html.js";
 import { reportView } from "../../src/report/document/report-view.js";
+import { resultsJson } from "../../src/report/results/results.js";
 import type { TableView } from "../../src/report/words/view-types.js";
 import { editedRun } from "./edited.js";
 import { exampleRun } from "./runs.js";
@@ -92,5 +93,20 @@ describe("the board's picture of the chance", () => {
     expect(html).toContain(`<h3>${view.chance?.finding}</h3>`);
     const value = view.chance?.ruler.rows.at(-1)?.value ?? "";
     expect(view.chance?.finding).toContain(`is ${value.split(" ")[0]} without a program`);
+  });
+});
+
+describe("the chance in the results as JSON", () => {
+  it("is that of the picture, and its middle that of the comparison", () => {
+    const { chance } = resultsJson(run) as { chance: Record<string, Record<string, number>> };
+    const { hazard } = run.comparison.baseline;
+    expect(chance.used?.hazard).toBe(hazard);
+    expect(chance.used?.p50).toBeCloseTo(hazard, 12);
+    expect(chance.shareBeyondPrograms).toBe(run.chance?.beyondPrograms);
+    // of two independent estimates the mean of the logarithms, by their weights (by hand)
+    const weight = run.chance?.weightOfBoats ?? 0;
+    const log = (way: string) => Math.log(chance[way]?.ratePerYear ?? 0);
+    expect(log("pooled")).toBeCloseTo(weight * log("byLaunches") + (1 - weight) * log("byLakes"), 12);
+    expect(chance.byLakes?.p10).toBeLessThan(chance.byLakes?.p50 ?? 0);
   });
 });

@@ -12,6 +12,7 @@ import type { TracedOption } from "../../study/traced/traced-option.js";
 import type { TracedSchedule } from "../../study/traced/traced-schedule.js";
 import { incrementsOf } from "../board/increments-view.js";
 import { checkRows } from "../document/check-rows.js";
+import { chanceJson } from "./results-chance.js";
 import { detectionJson } from "./results-detection.js";
 import { lineJson, text } from "./results-line.js";
 
@@ -26,6 +27,7 @@ export function resultsJson(run: StudyRun, odds?: Odds): object {
   return {
     study: document.study,
     money: moneyJson(run),
+    chance: chanceJson(run),
     suitability: comparison.lake.suitability,
     structures: comparison.structures.map(structureJson),
     schedules: traced.schedules.map(scheduleJson),
