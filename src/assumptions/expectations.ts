@@ -2,6 +2,7 @@ import type { Expected } from "../model/register/expected.js";
 import { register } from "../model/register/register.js";
 import { boundsOfBoth } from "./bounds.js";
 import { type NamedNumber, plansFile } from "./plans.js";
+import { typicalAssumptions } from "./typical.js";
 
 /** What an assumption is held to, and as what. */
 export interface Expectation extends Expected {
@@ -14,7 +15,7 @@ export function expectations(
   numbers: readonly NamedNumber[],
   problems: string[],
 ): ReadonlyMap<string, Expectation> {
-  const found = new Map<string, Expectation>(Object.entries(register));
+  const found = new Map<string, Expectation>(Object.entries({ ...register, ...typicalAssumptions }));
   for (const { id, ...own } of numbers) {
     const known = found.get(id);
     if (known && known.unit !== own.unit) problems.push(conflict(id, known, own));

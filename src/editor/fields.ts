@@ -71,6 +71,8 @@ export interface NamedField {
   readonly help: string;
   /** Where to find the figure; empty if plain. */
   readonly where: string;
+  /** Ids of assumptions that are typical values of it. */
+  readonly typical: readonly string[];
   readonly required: boolean;
   /** Default; empty if there is none. */
   readonly usual: string;
@@ -138,6 +140,7 @@ function named(key: string, node: SchemaNode, required: boolean): NamedField {
     label: labelOf(key),
     help: helpOf(node, field),
     where: node.where ?? "",
+    typical: node.typical ?? [],
     required,
     usual: isPlain(node.default) ? String(node.default) : "",
     field,

@@ -1,5 +1,6 @@
 import type { Problem } from "../study/reading/problems.js";
 import type { Place } from "./study-text.js";
+import type { TypicalEntries } from "./typical-text.js";
 import type { Writing } from "./units-offered.js";
 
 /** A field with its value and problems, ready for display. */
@@ -11,6 +12,8 @@ export interface FormNode {
   readonly label: string;
   readonly help: string;
   readonly where: string;
+  /** Typical values in words; empty if there are none. */
+  readonly typical: string;
   readonly required: boolean;
   readonly usual: string;
   readonly errors: readonly string[];
@@ -53,6 +56,8 @@ export interface FormContext {
   readonly document: unknown;
   readonly problems: readonly Problem[];
   readonly writing: Writing;
+  /** From which typical values are read; forms without it tell none. */
+  readonly entries?: TypicalEntries;
 }
 
 export const idOf = (at: Place) => `f-${at.map(String).join("-")}`.replace(/[^\w-]/g, "-");

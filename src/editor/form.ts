@@ -8,6 +8,7 @@ import { labelOf } from "./labels.js";
 import { boxesOf } from "./multiple-choice.js";
 import { rowTitle } from "./rows.js";
 import type { Place } from "./study-text.js";
+import { typicalText } from "./typical-text.js";
 import { unitsOffered, type Writing } from "./units-offered.js";
 
 /** A form for the fields at a place in the document. */
@@ -59,7 +60,11 @@ function formMaker(making: Making): Maker {
       }
       case "either": {
         const way = wayOf(field, value);
-        const inner = make({ ...named, field: way.field, help: "", where: "", required: true }, at, value);
+        const inner = make(
+          { ...named, field: way.field, help: "", where: "", typical: [], required: true },
+          at,
+          value,
+        );
         const children = inner.shape.group ? inner.children : [{ ...inner, label: way.label }];
         return {
           ...base,
@@ -88,7 +93,12 @@ interface Nested {
 const child = (named: NamedField, { at, value, make }: Nested) =>
   make(named, [...at, named.key], childOf(value, named.key));
 
-function baseNode(named: NamedField, at: Place, value: unknown, { atPlace, inside }: Making): FormNode {
+function baseNode(
+  named: NamedField,
+  at: Place,
+  value: unknown,
+  { atPlace, inside, entries }: Making,
+): FormNode {
   const { label, help, where, required, usual, field } = named;
   const name = nameOf(at);
   const isWhole = ["group", "list", "kinds", "either", "months", "shares"].includes(field.kind);
@@ -98,9 +108,10 @@ function baseNode(named: NamedField, at: Place, value: unknown, { atPlace, insid
   const unusual = own.filter((problem) => problem.unusual).map(problemText);
   const id = idOf(at);
   const needed = [...(missing ? [neededText(missing.allowed)] : []), ...unusual].join(" ");
-  const describedBy = [help || where ? `${id}-help` : "", `${id}-error`].filter(Boolean).join(" ");
+  const typical = typicalText(named.typical, entries);
+  const describedBy = [help || where || typical ? `${id}-help` : "", `${id}-error`].filter(Boolean).join(" ");
   return {
-    ...{ shape: {}, name, id, label, help, where, required, usual, errors, needed, describedBy },
+    ...{ shape: {}, name, id, label, help, where, typical, required, usual, errors, needed, describedBy },
     ...{ value: shownText(value), choices: [], unitName: "", units: [], children: [], add: "", acts: [] },
   };
 }
@@ -149,6 +160,7 @@ function listNode(field: ListField, { base, at, value, make }: Whole, { document
       label: rowTitle(field, item, index, document),
       help: "",
       where: "",
+      typical: [],
       required: true,
       usual: "",
       field: field.item,
@@ -167,7 +179,16 @@ const itemActs = (name: string, index: number, count: number) => [
 
 function monthsNode(each: Field, { base, at, value, make }: Whole, making: Making): FormNode {
   const children = monthKeys.map((key) => {
-    const named = { key, label: labelOf(key), help: "", where: "", required: true, usual: "", field: each };
+    const named = {
+      key,
+      label: labelOf(key),
+      help: "",
+      where: "",
+      typical: [],
+      required: true,
+      usual: "",
+      field: each,
+    };
     return make(named, [...at, key], childOf(value, key));
   });
   const units = each.kind === "quantity" ? monthUnits(each.dimension, value, making.writing) : undefined;
@@ -210,6 +231,7 @@ function sharesNode(field: Extract<Field, { kind: "shares" }>, whole: Whole, mak
       label: name,
       help: "",
       where: "",
+      typical: [],
       required: false,
       usual: "",
       field: field.each,

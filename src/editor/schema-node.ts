@@ -29,6 +29,8 @@ export interface SchemaNode {
   readonly rows?: "years" | undefined;
   /** Where to find the figure. */
   readonly where?: string | undefined;
+  /** Ids of assumptions that are typical values of the field. */
+  readonly typical?: readonly string[] | undefined;
 }
 
 const node: z.ZodType<SchemaNode> = z.lazy(() =>
@@ -54,6 +56,7 @@ const node: z.ZodType<SchemaNode> = z.lazy(() =>
     moved: z.record(z.string(), z.string()).optional(),
     rows: z.literal("years").optional(),
     where: z.string().optional(),
+    typical: z.array(z.string()).optional(),
   }),
 );
 

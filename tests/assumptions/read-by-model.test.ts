@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join, sep } from "node:path";
 import { describe, expect, it } from "vitest";
+import { typicalAssumptions } from "../../src/assumptions/typical.js";
 import { register } from "../../src/model/register/register.js";
 import { projectRoot } from "../../src/report/document/assets.js";
 import { comparedRun } from "../../src/study/compared/compared.js";
@@ -31,9 +32,10 @@ describe("an assumption of the register", () => {
     expect(readByModel).toContain(id);
   });
 
-  it("stands in the files, as all that they hold stands in the register or with a plan", () => {
+  it("stands in the files, as all that they hold stands in the register, with a plan or beside a field", () => {
     const named = set.plans.flatMap(({ numbers }) => Object.values<string>(numbers));
-    expect(new Set(ids)).toEqual(new Set([...Object.keys(register), ...named]));
+    const offered = Object.keys(typicalAssumptions);
+    expect(new Set(ids)).toEqual(new Set([...Object.keys(register), ...named, ...offered]));
   });
 });
 

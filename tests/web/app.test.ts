@@ -63,6 +63,17 @@ function upload(text: string): Promise<Response> {
 }
 
 describe("reading", () => {
+  it("tells where the chance of a study comes from, with ways to its fields", async () => {
+    const page = await get("/studies/example-ninemoss/chance");
+    expect(page.status).toBe(200);
+    const text = await page.text();
+    expect(text).toContain("<h1>Where the chance comes from</h1>");
+    expect(text).toContain('aria-current="page">Where the chance comes from</a>');
+    expect(text).toContain('id="table-chance-regions"');
+    expect(text).toContain('href="/studies/example-ninemoss/edit/boats"');
+    expect((await get("/studies/none/chance")).status).toBe(404);
+  });
+
   it("lists the examples", async () => {
     const page = await (await get("/")).text();
     expect(page).toContain("Sorrel Bend Reservoir");

@@ -65,6 +65,8 @@ interface Questions {
   readonly explanation: { readonly asked: ComparedPair; readonly answer: PrintedDifferences };
   /** The page of results without its frame; `report` is the address of the report. */
   readonly results: { readonly asked: StudyText & { readonly report: string }; readonly answer: string };
+  /** The page on where the chance comes from, without its frame; `study` is the address of the study. */
+  readonly chance: { readonly asked: StudyText & { readonly study: string }; readonly answer: string };
   /** The report as a page. */
   readonly report: {
     readonly asked: StudyTextWithOdds & { readonly links: object; readonly part: ReportPart };

@@ -14,6 +14,7 @@ const mostRuns = 4;
 
 type Reported =
   | "results"
+  | "chance"
   | "report"
   | "printable"
   | "method"
@@ -29,6 +30,7 @@ export function reporting(context: AnswerContext): AnswersOf<Reported> {
   const runOf = (study: StudyText | undefined) => study && reportRun({ ...study, odds: undefined }).run;
   return {
     results: (asked) => resultsBody(reportRun({ ...asked, odds: undefined }).run, asked.report),
+    chance: (asked) => chanceBody(reportRun({ ...asked, odds: undefined }).run, asked.study),
     report: (asked) => {
       const { run, printedOdds } = reportRun(asked);
       return bytesOf(renderReport(run, linkedAssets, asked.links, printedOdds, asked.part));
@@ -55,6 +57,9 @@ export function reporting(context: AnswerContext): AnswersOf<Reported> {
 
 const resultsBody = (run: StudyRun, report: string): string =>
   renderPage("partials/results-body", { ...reportView(run), links: { report } });
+
+const chanceBody = (run: StudyRun, study: string): string =>
+  renderPage("partials/chance-page", { ...reportView(run), links: { study, edit: `${study}/edit` } });
 
 const encoder = new TextEncoder();
 const bytesOf = (text: string): Uint8Array => encoder.encode(text);

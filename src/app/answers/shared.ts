@@ -18,6 +18,7 @@ const kept: ReadonlySet<Kind> = new Set<Kind>([
   "differences",
   "explanation",
   "results",
+  "chance",
   "report",
   "printable",
   "method",

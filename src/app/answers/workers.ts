@@ -14,6 +14,7 @@ const queueNames = {
   effect: "short",
   differences: "short",
   results: "pages",
+  chance: "pages",
   report: "pages",
   printable: "pages",
   method: "pages",
@@ -31,7 +32,7 @@ const queueNames = {
 type QueueName = (typeof queueNames)[Kind] | "morePages";
 
 /** A page or figures that a reader waits for come before what will be printed or packed. */
-const priorities: Partial<Record<Kind, number>> = { results: 2, figures: 2, report: 1, method: 1 };
+const priorities: Partial<Record<Kind, number>> = { results: 2, chance: 2, figures: 2, report: 1, method: 1 };
 
 interface QueueSettings extends Pick<PoolSettings, "niceness" | "idleSeconds"> {
   readonly answers: WorkerStart["answers"];

@@ -6,6 +6,7 @@ import { appendixLetter } from "../../study/format/report-schema.js";
 import { allOptions, type ReportContext, requestedOption } from "../document/context.js";
 import { carrying } from "../print/carried-totals.js";
 import { detectionSentence } from "../ramp/detection-view.js";
+import { deterrenceSentences } from "../ramp/deterrence-words.js";
 import { feeNotes, unitCostsTable } from "../ramp/fees-view.js";
 import { addingUp } from "../words/adding-up.js";
 import { ratioCell } from "../words/balance-signs.js";
@@ -67,6 +68,7 @@ export function comparisonView(context: ReportContext): ComparisonView {
     verdicts: [
       ...(isInfested ? [infestedVerdict(weighed.length)] : []),
       ...weighed.map((option) => verdict(option, context)),
+      ...(isInfested ? [] : deterrenceSentences(context)),
     ],
   };
 }

@@ -12,7 +12,7 @@ export interface ChanceRuler {
   readonly tickTextY: number;
   readonly rulerTextY: number;
   readonly valueX: number;
-  readonly ticks: ReadonlyArray<{ readonly x: number; readonly text: string }>;
+  readonly ticks: ReadonlyArray<{ readonly x: number; readonly text: string; readonly anchor: string }>;
   readonly rows: readonly RulerRow[];
   /** Absent where no chance, or every chance, turns the answer. */
   readonly turn: { readonly x: number; readonly text: string; readonly anchor: string } | undefined;
@@ -40,10 +40,10 @@ export interface RulerChance {
   readonly drives: boolean;
 }
 
-const width = 640;
-const left = 176;
-const right = 520;
-const rowHeight = 26;
+const width = 420;
+const left = 8;
+const right = 408;
+const rowHeight = 34;
 const least = 0.001;
 const most = 0.3;
 const tickChances = [0.001, 0.003, 0.01, 0.03, 0.1, 0.3];
@@ -58,7 +58,7 @@ export function chanceOf(name: string, { rate, spread }: SpreadRate, drives: boo
 
 /** @param turn the yearly chance at which the answer turns */
 export function chanceRuler(chances: readonly RulerChance[], turn: number | undefined): ChanceRuler {
-  const axisY = 18 + chances.length * rowHeight;
+  const axisY = 6 + chances.length * rowHeight;
   const shown = turn === undefined || turn < least || turn > most ? undefined : turn;
   const told = chances.map(
     ({ name, middle, low, high }) => `${name}: ${percent(middle)} (${percent(low)} to ${percent(high)})`,
@@ -72,11 +72,15 @@ export function chanceRuler(chances: readonly RulerChance[], turn: number | unde
     tickEnd: axisY + 6,
     tickTextY: axisY + 18,
     rulerTextY: axisY + 34,
-    valueX: right + 12,
-    ticks: tickChances.map((chance) => ({ x: xOf(chance), text: percent(chance) })),
+    valueX: right,
+    ticks: tickChances.map((chance) => ({
+      x: xOf(chance),
+      text: percent(chance),
+      anchor: tickAnchor(chance),
+    })),
     rows: chances.map((each, index) => ({
-      y: 14 + index * rowHeight,
-      textY: 18 + index * rowHeight,
+      y: 25 + index * rowHeight,
+      textY: 14 + index * rowHeight,
       name: each.name,
       value: `${percent(each.middle)} (${percent(each.low)}–${percent(each.high)})`,
       from: xOf(each.low),
@@ -88,6 +92,9 @@ export function chanceRuler(chances: readonly RulerChance[], turn: number | unde
     alternative: `Yearly chance of infestation without a program. ${told.join("; ")}. ${turnText(turn)}`,
   };
 }
+
+/** Texts at the ends stay within the picture. */
+const tickAnchor = (chance: number) => (chance === least ? "start" : chance === most ? "end" : "middle");
 
 function turnMark(turn: number) {
   const x = xOf(turn);

@@ -3,10 +3,15 @@ import type { ChanceOrigins } from "../../model/risk/chance-origins.js";
 import type { ReportContext } from "../document/context.js";
 import { percent, significant } from "../words/format.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
+import { estimatesTable, shapesTable } from "./chance-estimates.js";
+import { backtestSentence, lakesTable, regionsTable } from "./chance-evidence.js";
 import { type ChanceRuler, chanceOf, chanceRuler, isOnRuler, usedChance } from "./chance-ruler.js";
+import { deterrenceSentences } from "./deterrence-words.js";
 
 /** Where the chance of infestation comes from. */
 export interface ChanceView {
+  /** The finding, over the picture in the board's part. */
+  readonly finding: string;
   readonly sentences: readonly string[];
   readonly ruler: ChanceRuler;
   readonly rulerNote: string;
@@ -14,6 +19,14 @@ export interface ChanceView {
   readonly ways: TableView;
   /** How little clean years tell; absent where the study enters none. */
   readonly clean: string | undefined;
+  /** What the answer would be if mussels that arrive in numbers did better. */
+  readonly shapes: TableView;
+  readonly estimates: TableView;
+  /** How many regions are as the others predict, and which are not. */
+  readonly backtest: string;
+  readonly evidence: readonly TableView[];
+  /** What is left of options that count on boats kept away; none where no option does. */
+  readonly deterrence: readonly string[];
   readonly weaknesses: readonly string[];
 }
 
@@ -22,6 +35,7 @@ export function chanceView(context: ReportContext): ChanceView | undefined {
   const { chance } = context.run;
   if (!chance) return undefined;
   const { drivenBy } = context.run.document.boats.chance;
+  const counted = context.run.tracedChance();
   const chances = [
     chanceOf("From fouled launches", chance.byLaunches, drivenBy === "launches"),
     chanceOf(`From ${lakesName(context)}`, chance.byLakes, drivenBy === "lakes"),
@@ -29,6 +43,7 @@ export function chanceView(context: ReportContext): ChanceView | undefined {
     usedChance(chance, "As used, all ways in"),
   ];
   return {
+    finding: findingText(context),
     sentences: [sourceSentence(context, chance), differenceSentence(chance), capSentence(chance)].filter(
       (each) => each !== "",
     ),
@@ -37,6 +52,11 @@ export function chanceView(context: ReportContext): ChanceView | undefined {
     launches: launchesTable(context, chance),
     ways: waysTable(context, chance),
     clean: cleanSentence(context, chance),
+    estimates: estimatesTable(counted),
+    backtest: backtestSentence(counted),
+    shapes: shapesTable(context, counted),
+    evidence: [regionsTable(context, counted), lakesTable(context, counted)],
+    deterrence: deterrenceSentences(context),
     weaknesses,
   };
 }
@@ -65,6 +85,15 @@ function sourceSentence(context: ReportContext, chance: ChanceOrigins): string {
     case "both":
       return `Two ways lead to the yearly chance: ${launches}, and what happened at ${lakesName(context)}. The first weighs ${percent(chance.weightOfBoats)}, by how firm each is.`;
   }
+}
+
+/** The yearly chance without a program against that at which the answer turns. */
+function findingText({ comparison, requested }: ReportContext): string {
+  const { hazard } = comparison.baseline;
+  const turn = requested.breakEven.hazard;
+  const chance = `The yearly chance is ${percent(hazard)} without a program`;
+  if (turn === undefined) return `${chance}; no chance turns the answer`;
+  return `${chance}; the answer turns at ${percent(turn)}`;
 }
 
 /** Apart by more than this, the two ways are told to differ. */
@@ -111,6 +140,7 @@ function launchesTable({ comparison }: ReportContext, { classes }: ChanceOrigins
         num(significant(fouled * founding * 100, 2)),
       );
     }),
+    compact: true,
     note: "Fouled: with mussels on the boat, dead or alive, as inspectors count. The chance is per fouled launch in suitable water, by how long ago the boats were in infested water; a launch with living mussels has a higher one, which a study may use by entering the share living.",
   };
 }
@@ -143,6 +173,7 @@ function waysTable({ run }: ReportContext, chance: ChanceOrigins): TableView {
         : named.length > 0
           ? named
           : [row("None entered", num("0%"), "", "", "")],
+    compact: true,
   };
 }
 

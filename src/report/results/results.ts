@@ -14,6 +14,7 @@ import { bridgeText } from "../board/headline-words.js";
 import { incrementsOf } from "../board/increments-view.js";
 import { checkRows } from "../document/check-rows.js";
 import { reportContext } from "../document/context.js";
+import { chanceJson } from "./results-chance.js";
 import { detectionJson } from "./results-detection.js";
 import { lineJson, text } from "./results-line.js";
 
@@ -28,6 +29,7 @@ export function resultsJson(run: StudyRun, odds?: Odds): object {
   return {
     study: document.study,
     money: moneyJson(run),
+    chance: chanceJson(run),
     suitability: comparison.lake.suitability,
     structures: comparison.structures.map(structureJson),
     schedules: traced.schedules.map(scheduleJson),

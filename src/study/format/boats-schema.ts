@@ -26,13 +26,16 @@ const vesselClass = z.strictObject({
   }),
   fouled: z.union([counted, quantity("share")]).meta({
     description:
-      "Of this class's launches, those of boats with mussels on them, dead or alive: a share, or counts. Some 3 % of boats from infested water within 30 days",
+      "Of this class's launches, those of boats with mussels on them, dead or alive: a share, or counts",
     where: "finds of your own or a neighbouring state's inspection stations",
+    typical: ["typical.fouled-infested-water"],
   }),
-  living: quantity("share").optional().meta({
-    description:
-      "Of its fouled boats, those with living mussels, if known. Typical: 2 % weeks from infested water, 30 % within two days",
-  }),
+  living: quantity("share")
+    .optional()
+    .meta({
+      description: "Of its fouled boats, those with living mussels, if known",
+      typical: ["arrival.living-share-near", "arrival.living-share-far"],
+    }),
   sinceInfestedWater: quantity("duration").optional().meta({
     description:
       "Time since its boats were last in infested water: hours to two days tell most. Left out: unknown",

@@ -81,8 +81,14 @@ const checkSteps = {
     description: "Risky boats not declared that the quick check sets aside",
     where: "trials with marked boats, or published shares of other programs",
   }),
-  inspection: quantity("share").meta({ description: "Set-aside boats made safe by the full inspection" }),
-  hotWash: quantity("share").meta({ description: "Set-aside boats made safe by the hot wash" }),
+  inspection: quantity("share").meta({
+    description: "Set-aside boats made safe by the full inspection",
+    typical: ["typical.sensitivity"],
+  }),
+  hotWash: quantity("share").meta({
+    description: "Set-aside boats made safe by the hot wash",
+    typical: ["typical.efficacy"],
+  }),
 };
 
 const option = z.strictObject({
@@ -91,11 +97,14 @@ const option = z.strictObject({
   description: z.string().max(1000, "at most 1,000 characters").default(""),
   steps: z
     .strictObject({
-      coverage: quantity("share").optional().meta({
-        where: "hours of the stations against counts of launches",
-        description:
-          "Launches in open hours over all launches; computed where the option gives its open hours",
-      }),
+      coverage: quantity("share")
+        .optional()
+        .meta({
+          where: "hours of the stations against counts of launches",
+          typical: ["typical.coverage-roadside", "typical.coverage-locked-ramp"],
+          description:
+            "Launches in open hours over all launches; computed where the option gives its open hours",
+        }),
       ...checkSteps,
       falseAlarm: share(0, "Boats without mussels that are set aside all the same"),
       washedAnyway: share(1, "Of those, washed all the same"),

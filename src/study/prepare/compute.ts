@@ -10,6 +10,7 @@ import { type ChanceOrigins, chanceOrigins } from "../../model/risk/chance-origi
 import { findsPerSample, foundWithin } from "../../model/risk/detection.js";
 import type { StudyDocument } from "../format/schema.js";
 import { type TracedResult, tracedResult } from "../traced/traced.js";
+import { type TracedChance, tracedChance } from "../traced/traced-chance.js";
 import { tellingAmounts } from "./amounts.js";
 import { logSpreadsOf } from "./chance-estimate.js";
 import { prepareStudy } from "./prepared.js";
@@ -40,6 +41,8 @@ export interface StudyRun {
   readonly staffing: readonly StationRun[];
   /** What reports tell beside the comparison; worked out when first asked for. */
   readonly traced: () => TracedResult;
+  /** The published counts behind the chance, and its variants; worked out when first asked for. */
+  readonly tracedChance: () => TracedChance;
 }
 
 interface RangeRun {
@@ -64,6 +67,10 @@ export function runStudy(document: StudyDocument, all: AssumptionSet): StudyRun 
     .map((group) => ({ ...group, ids: group.ids.filter((id) => !overridden.has(id)) }))
     .filter(({ ids: moved }) => moved.length > 0)
     .map((group) => ({ name: group.name, low: at("low", group), high: at("high", group) }));
+  const withShape = (shape: number) => {
+    const variant = prepareStudy(withOwnShape(document, shape), all);
+    return tellingAmounts(document, () => compare(variant.input, variant.assumed, comparison));
+  };
   const usedAssumptions = [...inputAssumptions, ...ids()];
   const computed = { document, assumptions, overrides, prices, comparison, usedAssumptions, chances };
   return {
@@ -82,8 +89,17 @@ export function runStudy(document: StudyDocument, all: AssumptionSet): StudyRun 
     coverage: coverageRuns(document),
     staffing: staffStations(document, traffic?.scaled),
     traced: once(() => tracedResult(computed)),
+    tracedChance: once(() => tracedChance({ document, assumptions, comparison, assumed, withShape })),
   };
 }
+
+const withOwnShape = (document: StudyDocument, shape: number): StudyDocument => ({
+  ...document,
+  overrides: [
+    ...document.overrides.filter(({ id }) => id !== "arrival.shape"),
+    { id: "arrival.shape", value: shape, reason: "a variant of the report" },
+  ],
+});
 
 interface RangeGroup {
   readonly name: string;

@@ -10,6 +10,7 @@ import { childOf, shownText } from "../../editor/form-values.js";
 import { labelOf } from "../../editor/labels.js";
 import { fieldsOfPart, isInPart, partOf, type StudyPart, studyParts } from "../../editor/parts.js";
 import type { Place } from "../../editor/study-text.js";
+import type { TypicalEntries } from "../../editor/typical-text.js";
 import { type LevelsPicture, levelsPicture } from "../../report/rack/levels-picture.js";
 import { draftedLevels } from "../../study/reading/drafted-levels.js";
 import type { Problem } from "../../study/reading/problems.js";
@@ -62,8 +63,13 @@ interface EditView {
 }
 
 /** The form of a page with what is wrong in it; `base` shows what was typed against another revision. */
-export function editView(place: EditPlace, draft: Draft, problems: readonly Problem[]): EditView {
-  const nodes = formOf(place.fields, place.at, { ...draft, problems });
+export function editView(
+  place: EditPlace,
+  draft: Draft,
+  problems: readonly Problem[],
+  entries?: TypicalEntries,
+): EditView {
+  const nodes = formOf(place.fields, place.at, { ...draft, problems, ...(entries ? { entries } : {}) });
   const own = problems.filter((problem) => isOnPage(place, problem.at));
   const ids = new Set(allNodes(nodes).map(({ id }) => id));
   const summary = own.map((problem) => ({
@@ -137,6 +143,8 @@ export function placeWords(
 interface EditPageOptions {
   readonly author: string;
   readonly conflict?: object | undefined;
+  /** From which typical values are read. */
+  readonly entries: TypicalEntries;
 }
 
 /** A page of forms in the workbench. */
@@ -144,10 +152,10 @@ export function editPage(
   entry: StudyEntry,
   balance: BalanceState,
   place: EditPlace,
-  { author, conflict }: EditPageOptions,
+  { author, conflict, entries }: EditPageOptions,
 ): object {
   const draft = draftOf(entry.text, entry.fileName);
-  const view = editView(place, draft, problemsOf(draft, balance));
+  const view = editView(place, draft, problemsOf(draft, balance), entries);
   const name = partName(place.part);
   const item = place.at.length > 1 ? itemName(draft.document, place.at) : undefined;
   return workbenchPage(

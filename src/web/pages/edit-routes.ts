@@ -2,6 +2,7 @@ import express, { type Express, type Request, type Response } from "express";
 import { type Answering, textOf } from "../../app/answers/questions.js";
 import type { StudyEntry } from "../../app/study-entry.js";
 import { draftOf } from "../../editor/draft.js";
+import type { TypicalEntries } from "../../editor/typical-text.js";
 import { authorOf, rememberAuthor } from "../author.js";
 import { NotFoundError } from "../explain.js";
 import { renderPage } from "../render.js";
@@ -21,6 +22,7 @@ export function addEditing(
   app: Express,
   { studies, answers, find }: Pick<StudyPages, "studies" | "answers" | "find">,
 ): void {
+  const { entries } = studies.assumptions;
   const show = async (request: Request, response: Response) => {
     const entry = find(String(request.params.id));
     const place = placeIn(entry, request);
@@ -31,7 +33,7 @@ export function addEditing(
     response.send(
       isList
         ? renderPage("items", itemsPage(entry, balance, place, author))
-        : renderPage("edit", editPage(entry, balance, place, { author })),
+        : renderPage("edit", editPage(entry, balance, place, { author, entries })),
     );
   };
   const save = (request: Request, response: Response) => {
@@ -41,7 +43,7 @@ export function addEditing(
     const place = placeIn(studies.revision(entry.id, form.base) ?? entry, request);
     const result = saveForm(studies, entry.id, place, form);
     rememberAuthor(response, form.author);
-    return answer({ answers, request, response, place, form, result });
+    return answer({ answers, entries, request, response, place, form, result });
   };
   for (const path of ["/studies/:id/edit/:part", "/studies/:id/edit/:part/:index"]) {
     app.get(path, show);
@@ -59,6 +61,7 @@ function placeIn(entry: StudyEntry, { params }: Request): EditPlace {
 
 interface Saved {
   readonly answers: Answering;
+  readonly entries: TypicalEntries;
   readonly request: Request;
   readonly response: Response;
   readonly place: EditPlace;
@@ -66,7 +69,7 @@ interface Saved {
   readonly result: SaveResult;
 }
 
-async function answer({ answers, request, response, place, form, result }: Saved): Promise<void> {
+async function answer({ answers, entries, request, response, place, form, result }: Saved): Promise<void> {
   const wantsJson = request.accepts(["html", "json"]) === "json";
   if (!result.saved) {
     const conflict = conflictView(result, place, form);
@@ -75,7 +78,9 @@ async function answer({ answers, request, response, place, form, result }: Saved
     else {
       const { latest } = result;
       const balance = await answers.ask("balance", textOf(latest));
-      response.send(renderPage("edit", editPage(latest, balance, place, { author: form.author, conflict })));
+      response.send(
+        renderPage("edit", editPage(latest, balance, place, { author: form.author, conflict, entries })),
+      );
     }
   } else if (wantsJson) response.json(await savedAnswer(answers, place, result.saved));
   else response.redirect(303, nextAddress(place, form.act));

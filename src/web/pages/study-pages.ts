@@ -46,6 +46,7 @@ function addUnfinished(app: Express, { studies, answers }: StudyPages): void {
     { path: "/studies/:id/report", part: "report" },
     { path: "/studies/:id/report.pdf", part: "pdf" },
     { path: "/studies/:id/method.pdf", part: "method" },
+    { path: "/studies/:id/chance", part: "chance" },
     { path: "/studies/:id/odds", part: "odds" },
     { path: "/studies/:id/forms", part: "forms" },
   ];
@@ -81,6 +82,9 @@ function addPages(app: Express, { studies, answers, find, knownOdds }: StudyPage
     const { id } = request.params;
     return sendResults({ ...latestIn(find, id), response, answers }, `/studies/${id}/report`);
   });
+  app.get("/studies/:id/chance", (request, response) =>
+    sendChance({ ...latestIn(find, request.params.id), response, answers }),
+  );
   app.get("/studies/:id/report", (request, response) => {
     const part = partAsked(request);
     const howOf = (entry: StudyEntry) => ({ links: linksOf(entry), odds: knownOdds(entry), part });
@@ -113,6 +117,20 @@ export async function sendResults(sending: Sending, report: string): Promise<voi
   response.send(renderPage("comparison", workbenchPage(frame, content)));
 }
 
+/** From what the yearly chance comes, and how firm it is. */
+async function sendChance(sending: Sending): Promise<void> {
+  const { response, answers } = sending;
+  const found = await wholeOrWaiting(sending, [
+    "chance",
+    ({ id, ...entry }) => ({ ...textOf(entry), study: `/studies/${id}` }),
+  ]);
+  if (!found) return;
+  const { entry } = found;
+  const balance = await answers.ask("balance", textOf(entry));
+  const frame = { entry, balance, part: "chance", title: "Where the chance comes from" };
+  response.send(renderPage("chance", workbenchPage(frame, { body: found.answer })));
+}
+
 /** The report on a screen. */
 export async function sendReport(
   sending: Sending,
@@ -126,7 +144,7 @@ export async function sendReport(
  * What a page is made from if it is there soon; else the page says that it is being worked out, and shows itself once it
  * is there: by a script, which asks for the same address with `awaited`, or by asking again every two seconds.
  */
-async function wholeOrWaiting<Which extends "results" | "report">(
+async function wholeOrWaiting<Which extends "results" | "report" | "chance">(
   { study, find, response, answers }: Sending,
   [kind, askedOf]: readonly [Which, LatestOf<Which, StudyEntry>["askedOf"]],
 ): Promise<LatestAnswer<Which, StudyEntry> | undefined> {

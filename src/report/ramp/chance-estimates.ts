@@ -1,0 +1,65 @@
+import { at } from "../../lists.js";
+import type { ShapeVariant, TracedChance } from "../../study/traced/traced-chance.js";
+import type { ReportContext } from "../document/context.js";
+import { ratioCell } from "../words/balance-signs.js";
+import { percent, significant } from "../words/format.js";
+import { groupRow, head, num, row, type TableView } from "../words/view-types.js";
+
+type Tenths = TracedChance["estimate"]["unknown"];
+
+/** What the counts say of one fouled launch and of one lake. */
+export function estimatesTable({ estimate }: TracedChance): TableView {
+  const { near, far, unknown, perLivingLaunch, between, openLake, inspectedLake } = estimate;
+  return {
+    id: "table-chance-estimates",
+    caption: "What the counts say",
+    head: head("Estimate", num("P10"), num("P50"), num("P90")),
+    rows: [
+      groupRow("Chance that one fouled launch founds a population"),
+      tenthsRow("Hours to two days out of infested water", near),
+      tenthsRow("Weeks away, or long dry", far),
+      tenthsRow("Origin unknown: a region not among those counted", unknown),
+      tenthsRow("Origin unknown, per launch with living mussels", perLivingLaunch),
+      groupRow("Rate of one lake a year"),
+      tenthsRow("Open region, average lake", openLake),
+      tenthsRow("Region with checks", inspectedLake),
+      groupRow("Spread between regions"),
+      row(
+        "Standard deviation of the logarithm of the chance",
+        ...[between.p10, between.p50, between.p90].map((each) => num(significant(each, 2))),
+      ),
+    ],
+    note: "P10 and P90 hold the figure in four of five cases. A study may leave regions out.",
+    compact: true,
+  };
+}
+
+const tenthsRow = (name: string, { p10, p50, p90 }: Tenths) =>
+  row(name, ...[p10, p50, p90].map((each) => num(percent(each))));
+
+/** The chance and the ratio of each option where foundings go with launches, and where many act together. */
+export function shapesTable({ comparison }: ReportContext, { shapes }: TracedChance): TableView {
+  return {
+    id: "table-chance-shapes",
+    caption: "If mussels that arrive in numbers do better: the exponent of launches",
+    head: head("Option", ...shapes.flatMap(({ shape }) => shapeHead(shape))),
+    rows: [
+      row(
+        comparison.baseline.option.name,
+        ...shapes.flatMap((each) => [num(percent(each.baseline.hazard)), num("")]),
+      ),
+      ...comparison.options.map(({ result }, index) =>
+        row(result.option.name, ...shapes.flatMap((variant) => shapeCells(variant, index))),
+      ),
+    ],
+    note: "The answer uses 1, each launch by itself, unless the study says otherwise. An effect of numbers is reported (Leung, Drake and Lodge 2004); its size is not known here, so that 1.5 is a variant and not a range. Both agree at the launches of assumption arrival.reference-launches.",
+    compact: true,
+  };
+}
+
+const shapeHead = (shape: number) => [num(`With ${shape}: a year`), num("ratio")];
+
+function shapeCells({ options }: ShapeVariant, index: number) {
+  const option = at(options, index);
+  return [num(percent(option.result.hazard)), num(ratioCell(option))];
+}

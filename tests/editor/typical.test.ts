@@ -1,0 +1,56 @@
+import { describe, expect, it } from "vitest";
+import { typicalAssumptions } from "../../src/assumptions/typical.js";
+import { draftOf } from "../../src/editor/draft.js";
+import { groupFieldsAt } from "../../src/editor/field-at.js";
+import { formOf } from "../../src/editor/form.js";
+import type { FormNode } from "../../src/editor/form-node.js";
+import { type SchemaNode, studyNode } from "../../src/editor/schema-node.js";
+import { assumptions } from "../report/runs.js";
+import { exampleText } from "../study/example.js";
+
+const all = (nodes: readonly FormNode[]): FormNode[] =>
+  nodes.flatMap((node) => [node, ...all(node.children)]);
+
+/** The typical values that fields of the schema name, wherever they stand. */
+function typicalIn(node: SchemaNode): readonly string[] {
+  const inner = [
+    ...Object.values(node.properties ?? {}),
+    ...(node.items ? [node.items] : []),
+    ...(node.anyOf ?? []),
+    ...(node.oneOf ?? []),
+  ];
+  return [...(node.typical ?? []), ...inner.flatMap(typicalIn)];
+}
+
+describe("typical values beside a field", () => {
+  const draft = draftOf(exampleText("ninemoss"), "ninemoss.yaml");
+  const at = ["options", 1];
+  const hintOf = (key: string, entries: typeof assumptions.entries) =>
+    all(formOf(groupFieldsAt(at, draft.document) ?? [], at, { ...draft, entries })).find(({ name }) =>
+      name.endsWith(`/${key}`),
+    )?.typical;
+
+  it("are told in words with their range", () => {
+    // .69, .81, .90: notes of the project on sensitivity of an inspector; .45, .65, .81 and .96, .98, .99 on coverage
+    expect(hintOf("inspection", assumptions.entries)).toBe(
+      "share of fouled boats that an inspector finds 81 % (69 to 90 %)",
+    );
+    expect(hintOf("coverage", assumptions.entries)).toBe(
+      "coverage of roadside stations by day 65 % (45 to 81 %); coverage of a ramp locked outside hours 98 % (96 to 99 %)",
+    );
+    expect(hintOf("deterrence", assumptions.entries)).toBe("");
+  });
+
+  it("come from the set of assumptions, not from the program", () => {
+    const entry = assumptions.entries.get("typical.sensitivity");
+    if (!entry) throw new Error("no entry typical.sensitivity");
+    const changed = new Map([...assumptions.entries, [entry.id, { ...entry, value: 0.75 }] as const]);
+    expect(hintOf("inspection", changed)).toContain("75 % (69 to 90 %)");
+  });
+
+  it("stand in the set, and each is offered somewhere", () => {
+    const named = new Set(typicalIn(studyNode()));
+    expect([...named].filter((id) => !assumptions.entries.has(id))).toEqual([]);
+    expect(Object.keys(typicalAssumptions).filter((id) => !named.has(id))).toEqual([]);
+  });
+});
