@@ -89,7 +89,8 @@ describe.each(grid)("a program of $cost added cost and $effect avoided loss", ({
   it("is answered, asked for, judged and headed alike", () => {
     const isWorth = option.netBenefit.greaterThan(0);
     expect(board.pays).toBe(isWorth);
-    expect(board.answer.startsWith("Yes")).toBe(isWorth);
+    expect(board.answer.startsWith("Yes")).toBe(isWorth && effect === "more");
+    expect(board.answer.startsWith("It is worth it")).toBe(isWorth && effect !== "more");
     expect(board.asked.includes("is asked to approve")).toBe(isWorth);
     expect(comparison.verdicts[0]?.includes("“Stations” pays")).toBe(isWorth);
     expect(balanceLine(run).pays).toBe(isWorth);
@@ -113,6 +114,14 @@ describe.each(grid)("a program of $cost added cost and $effect avoided loss", ({
       else expect(found(page, String.raw`avoids? (about )?\$`)).toEqual([]);
       if (effect === "more") expect(found(page, "No budget above zero")).toEqual([]);
     }
+  });
+
+  it("prints no ratio over next to nothing in a table or a verdict either", () => {
+    const cell = comparison.balance?.rows[0]?.cells[4]?.text;
+    expect(cell === "–").toBe(cost !== "more");
+    expect(comparison.verdicts[0]?.includes("(ratio ")).toBe(cost === "more");
+    const rates = comparison.rates?.rows[0]?.cells.filter((_, place) => place > 0 && place % 2 === 0);
+    expect(rates?.every(({ text }) => (text === "–") === (cost !== "more"))).toBe(true);
   });
 
   it("has no ratio over nothing, and no amount with a minus, on any page", async () => {

@@ -3,6 +3,7 @@ import type { OptionBalance } from "../../model/compare.js";
 import type { BoardView } from "../../report/board/board.js";
 import type { ReportContext } from "../../report/document/context.js";
 import type { OptionHeadline } from "../../report/document/headline.js";
+import { hasRatio } from "../../report/words/balance-signs.js";
 import type { ProgramSheet } from "./program-sheet.js";
 import { type Entry, type Look, type SheetDraft, strong, text, value } from "./sheet.js";
 import type { OptionCells, YearlySheet } from "./yearly-sheet.js";
@@ -153,18 +154,19 @@ function optionRow(cells: OptionCells, { comparison }: ReportContext, { yearly }
 }
 
 function balanceEntries(
-  { addedProgramCost, avoidedLoss, netBenefit, benefitCostRatio }: OptionBalance,
+  balance: OptionBalance,
   { presentValue }: OptionCells,
   baseline: OptionCells,
 ): Entry[] {
+  const { addedProgramCost, avoidedLoss, netBenefit } = balance;
   const added = `${presentValue.program}-${baseline.presentValue.program}`;
   const avoided = `${baseline.presentValue.infestation}-${presentValue.infestation}`;
   return [
     value({ formula: added, result: addedProgramCost.toNumber() }, "cents"),
     value({ formula: avoided, result: avoidedLoss.toNumber() }, "cents"),
     value({ formula: `(${avoided})-(${added})`, result: netBenefit.toNumber() }, "cents"),
-    benefitCostRatio === undefined
-      ? text("no added cost")
-      : value({ formula: `(${avoided})/(${added})`, result: benefitCostRatio }, "plain"),
+    hasRatio(balance)
+      ? value({ formula: `(${avoided})/(${added})`, result: balance.benefitCostRatio }, "plain")
+      : text("no added cost"),
   ];
 }

@@ -1,6 +1,7 @@
 import type { Money } from "../../model/money/decimal.js";
 import type { ReportContext } from "../document/context.js";
 import { isNextToNothing, signOf } from "../words/balance-signs.js";
+import { onlyFollows } from "../words/option-kind.js";
 
 /** What an option that costs no more than doing nothing, or next to nothing more, or avoids nothing, comes to: one sentence. */
 export function plainAnswer(context: ReportContext, loss: string): string {
@@ -8,10 +9,18 @@ export function plainAnswer(context: ReportContext, loss: string): string {
   const { addedProgramCost, avoidedLoss, netBenefit } = requested;
   const [added, avoided, net] = [addedProgramCost, avoidedLoss, netBenefit].map(signOf);
   if (net === 0 && (added === 0 || avoided === 0)) return noDifference(context, loss);
-  const start = net === 1 ? "Yes, on this estimate:" : "No. On this estimate";
+  const start = net === 1 ? startOfYes(context, avoided) : "No. On this estimate";
   const name = `“${requested.result.option.name}”`;
   const but = added === -1 && avoided === -1 && net !== 1 ? ": no less than it saves" : "";
   return `${start} ${name} ${costText(context)} and ${lossText(context, loss)}, in present value${but}.`;
+}
+
+/** An option that saves money and avoids no loss is worth it, yet answers no question about keeping mussels out with a yes. */
+function startOfYes({ requested, infestedSince }: ReportContext, avoided: number | undefined): string {
+  const isOfLevels = infestedSince !== undefined || onlyFollows(requested.result);
+  return avoided === 1 || isOfLevels
+    ? "Yes, on this estimate:"
+    : "It is worth it on this estimate, though not for keeping mussels out:";
 }
 
 function noDifference({ requested }: ReportContext, loss: string): string {

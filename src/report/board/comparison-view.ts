@@ -150,7 +150,7 @@ function balanceTable(options: readonly OptionBalance[], context: ReportContext)
         num(format.money(option.addedProgramCost)),
         num(format.money(option.avoidedLoss)),
         num(format.money(option.netBenefit)),
-        num(ratioCell(option)),
+        num(ratioCell(option, comparison.discountFactors)),
         ...breakEven(option),
       ),
     ),
@@ -166,7 +166,10 @@ function rangesTable(context: ReportContext): TableView {
   const { run, format } = context;
   const cells = (comparison: typeof context.comparison) => {
     const requested = requestedOption({ document: run.document, comparison });
-    return [num(format.money(requested.netBenefit)), num(ratioCell(requested))] as const;
+    return [
+      num(format.money(requested.netBenefit)),
+      num(ratioCell(requested, comparison.discountFactors)),
+    ] as const;
   };
   return {
     id: "table-ranges",

@@ -34,7 +34,7 @@ export function incrementsTable(context: ReportContext): TableView | undefined {
         num(format.money(each.addedProgramCost)),
         num(format.money(each.avoidedLoss)),
         num(format.money(each.netBenefit)),
-        num(ratioCell(each)),
+        num(ratioCell(each, context.comparison.discountFactors)),
       ),
     ),
     note: "A year's cost and hours are those of a clean lake and programs in full, net of fees and other revenue; hours of the staff list. The other amounts are present values. A minus is saved, given up or lost.",

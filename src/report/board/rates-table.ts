@@ -22,7 +22,10 @@ export function ratesTable(options: readonly OptionBalance[], context: ReportCon
     rows: options.map((option) =>
       row(
         option.result.option.name,
-        ...balances(option).flatMap((each) => [num(format.money(each.netBenefit)), num(ratioCell(each))]),
+        ...balances(option).flatMap((each) => [
+          num(format.money(each.netBenefit)),
+          num(ratioCell({ ...option, ...each }, comparison.discountFactors)),
+        ]),
       ),
     ),
     note: `Real rates a year; the study's is ${percent(own, 3)}. Plans stay as chosen, and the capital of equipment and plans as paid off, at the study's rate.`,

@@ -1,3 +1,4 @@
+import { sumOf } from "../../lists.js";
 import type { OptionBalance } from "../../model/compare.js";
 import type { Difference } from "../../model/increments.js";
 import type { Money } from "../../model/money/decimal.js";
@@ -35,6 +36,14 @@ export const hasRatio = <Balance extends Ratio>(
 export const ratioWords = (balance: Ratio): string =>
   hasRatio(balance) ? ratio(balance.benefitCostRatio) : "no added cost";
 
-/** The same for a cell of a table. */
-export const ratioCell = ({ benefitCostRatio }: Pick<Difference, "benefitCostRatio">): string =>
-  benefitCostRatio === undefined ? "–" : ratio(benefitCostRatio);
+/**
+ * The same for a cell of a table; none over an added cost that is next to nothing.
+ * @param discountFactors present value of 1 in each year
+ */
+export function ratioCell(
+  { addedProgramCost, benefitCostRatio }: Pick<Difference, "addedProgramCost" | "benefitCostRatio">,
+  discountFactors: readonly number[],
+): string {
+  const isTold = addedProgramCost.toNumber() / sumOf(discountFactors) >= 1;
+  return benefitCostRatio === undefined || !isTold ? "–" : ratio(benefitCostRatio);
+}
