@@ -49,7 +49,10 @@ export function shapesTable({ comparison }: ReportContext, { shapes }: TracedCha
         ...shapes.flatMap((each) => [num(percent(each.baseline.hazard)), num("")]),
       ),
       ...comparison.options.map(({ result }, index) =>
-        row(result.option.name, ...shapes.flatMap((variant) => shapeCells(variant, index))),
+        row(
+          result.option.name,
+          ...shapes.flatMap((variant) => shapeCells(variant, index, comparison.discountFactors)),
+        ),
       ),
     ],
     note: "The answer uses 1, each launch by itself, unless the study says otherwise. An effect of numbers is reported (Leung, Drake and Lodge 2004); its size is not known here, so that 1.5 is a variant and not a range. Both agree at the launches of assumption arrival.reference-launches.",
@@ -59,7 +62,7 @@ export function shapesTable({ comparison }: ReportContext, { shapes }: TracedCha
 
 const shapeHead = (shape: number) => [num(`With ${shape}: a year`), num("ratio")];
 
-function shapeCells({ options }: ShapeVariant, index: number) {
+function shapeCells({ options }: ShapeVariant, index: number, discountFactors: readonly number[]) {
   const option = at(options, index);
-  return [num(percent(option.result.hazard)), num(ratioCell(option))];
+  return [num(percent(option.result.hazard)), num(ratioCell(option, discountFactors))];
 }
