@@ -16,10 +16,15 @@ export async function stopServing(
     server.close(() => resolve());
   });
   server.closeIdleConnections();
+  // A connection kept alive after its last answer would hold up the end for seconds.
+  const tidying = setInterval(() => server.closeIdleConnections(), tidyingMilliseconds);
   const patience = setTimeout(() => server.closeAllConnections(), patienceMilliseconds);
   await closed;
+  clearInterval(tidying);
   clearTimeout(patience);
   await putAway();
 }
+
+const tidyingMilliseconds = 50;
 
 export const usualPatience = 10_000;

@@ -13,25 +13,6 @@ import { assumptions, exampleDocument, exampleRun } from "./runs.js";
 const printer = createPrinter();
 afterAll(() => printer.close());
 
-const ownText = [
-  "Words of the *author*, **strongly**:",
-  "- a list\n  - in a list",
-  "| Ramp | Hours |\n|---|--:|\n| North | 3 |",
-].join("\n\n");
-
-describe("a printed report", () => {
-  it.each(["sorrel-bend", "ninemoss"] as const)(
-    "of %s, with all that it has, meets no condition of failure of PDF/UA-1 that is looked for",
-    async (example) => {
-      const run = exampleRun(example);
-      const report = { leaveOut: [], texts: [{ section: "lake" as const, text: ownText }] };
-      const body = renderReportBody({ ...run, document: { ...run.document, report } });
-      const pdf = await printer.print(body, printSettings(run.document));
-      expect(await failures(pdf)).toEqual({});
-    },
-  );
-});
-
 describe("the printed method document", () => {
   it.each([
     ["alone", undefined],

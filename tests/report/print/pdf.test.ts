@@ -4,6 +4,7 @@ import { renderReportBody } from "../../../src/report/document/html.js";
 import { reportView } from "../../../src/report/document/report-view.js";
 import { printSettings } from "../../../src/report/print/paper.js";
 import { createPrinter } from "../../../src/report/print/printer.js";
+import { failures } from "../pdf-ua/conditions.js";
 import { exampleRun } from "../runs.js";
 
 const printer = createPrinter();
@@ -12,9 +13,22 @@ afterAll(() => printer.close());
 type Example = Parameters<typeof exampleRun>[0];
 const printed = new Map<Example, Promise<Uint8Array>>();
 
-/** An example printed once for all tests; a reader may take the bytes that it is given. */
-async function pdfOf(name: Example): Promise<Uint8Array> {
+const ownText = [
+  "Words of the *author*, **strongly**:",
+  "- a list\n  - in a list",
+  "| Ramp | Hours |\n|---|--:|\n| North | 3 |",
+].join("\n\n");
+
+/** An example with all that a report may have. */
+function fullRun(name: Example) {
   const run = exampleRun(name);
+  const report = { leaveOut: [], texts: [{ section: "lake" as const, text: ownText }] };
+  return { ...run, document: { ...run.document, report } };
+}
+
+/** It printed once for all tests; a reader may take the bytes that it is given. */
+async function pdfOf(name: Example): Promise<Uint8Array> {
+  const run = fullRun(name);
   const pdf = printed.get(name) ?? printer.print(renderReportBody(run), printSettings(run.document));
   printed.set(name, pdf);
   return (await pdf).slice();
@@ -24,12 +38,19 @@ const plain = (text: string) => text.replace(/\s+/g, " ");
 
 describe("the printed report", () => {
   it.each(["sorrel-bend", "ninemoss"] as const)(
+    "of %s, with all that it has, meets no condition of failure of PDF/UA-1 that is looked for",
+    async (name) => {
+      expect(await failures(await pdfOf(name))).toEqual({});
+    },
+  );
+
+  it.each(["sorrel-bend", "ninemoss"] as const)(
     "carries the figures of page 1 of %s, and page numbers",
     async (name) => {
       const document = await getDocumentProxy(await pdfOf(name));
       const { text, totalPages } = await extractText(document);
       const first = plain(text[0] ?? "");
-      const { board } = reportView(exampleRun(name));
+      const { board } = reportView(fullRun(name));
       for (const { value } of board.figures) expect(first).toContain(value);
       expect(first).toContain(plain(board.answer));
       expect(
