@@ -58,11 +58,11 @@ describe("the sentence of odds", () => {
     );
   });
 
-  it("stands on the board's page as one line", () => {
+  it("stands on the page for a meeting as one line, and as a chance on the board's page", () => {
     expect(boardOdds).toBe(
       "The odds: in about 4 of 10 futures “Full-season stations” comes out cheaper than “No inspection program”; in about 6 of 10 it costs as much or more.",
     );
-    expect(html.slice(0, html.indexOf("</section>"))).toContain("The odds: in about 4 of 10 futures");
+    expect(html.slice(0, html.indexOf("</section>"))).toContain("the chance that it pays for itself is 36%");
   });
 });
 
