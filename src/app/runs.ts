@@ -72,6 +72,20 @@ const digest = (text: string) => createHash("sha256").update(text).digest("hex")
 
 const askEveryMilliseconds = 50;
 
+/** The result, whenever it comes. @throws as asking does; the signal's reason */
+export async function resultOf<Result>(
+  runs: AskedRuns<Result>,
+  question: RunQuestion,
+  signal: AbortSignal,
+): Promise<Result> {
+  for (;;) {
+    signal.throwIfAborted();
+    const state = runs.ask(question);
+    if (state.state === "done") return state.result;
+    await pause(askEveryMilliseconds);
+  }
+}
+
 /** The result if it comes within some milliseconds; undefined also where too many wait already. */
 export async function resultWithin<Result>(
   milliseconds: number,

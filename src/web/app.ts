@@ -3,7 +3,7 @@ import { join } from "node:path";
 import express, { type ErrorRequestHandler, type Express, type Request, type Response } from "express";
 import type { Answering } from "../app/answers/questions.js";
 import type { IssueParts } from "../app/issuing.js";
-import type { AskedRuns } from "../app/runs.js";
+import { type AskedRuns, resultOf } from "../app/runs.js";
 import type { Studies } from "../app/studies.js";
 import type { StudyEntry } from "../app/study-entry.js";
 import { assets, fontFile, projectRoot } from "../report/document/assets.js";
@@ -30,7 +30,7 @@ import { addItems } from "./pages/item-routes.js";
 import { addKeeping } from "./pages/keeping-routes.js";
 import { addMethod } from "./pages/method-routes.js";
 import { addNewStudies } from "./pages/new-study-routes.js";
-import { addOdds } from "./pages/odds-routes.js";
+import { addOdds, runQuestion } from "./pages/odds-routes.js";
 import { problemPage, type Way } from "./pages/pages.js";
 import { addRevisions } from "./pages/revision-routes.js";
 import { addStudyPages } from "./pages/study-pages.js";
@@ -56,7 +56,12 @@ export function createApp(parts: AppParts): Express {
   guard(app, parts.access);
   const { studies, answers, runs } = parts;
   const find = (id: string | undefined) => findStudy(parts, id);
-  const reading = { ...parts, find, knownOdds: ({ text }: StudyEntry) => runs.known(text) };
+  const reading = {
+    ...parts,
+    find,
+    knownOdds: ({ text }: StudyEntry) => runs.known(text),
+    drawn: (entry: StudyEntry, signal: AbortSignal) => resultOf(runs, runQuestion(entry, studies), signal),
+  };
   addNewStudies(app, parts, () => new Date().toISOString().slice(0, 10));
   addStudyPages(app, reading);
   addOdds(app, reading);

@@ -26,6 +26,6 @@ it.each([
   expect(onPages("a measurement that costs less is worth its money")).toEqual([first]);
   // what follows starts on its own page or below, and page 1 still holds all that it held
   expect(onPages("What the estimate leaves out")[0]).toBeGreaterThanOrEqual(first ?? Number.NaN);
-  expect(pages[0]).toContain("The odds: in");
+  expect(pages[0]).toContain("At central values the net benefit is");
   expect(pages[0]).toContain("A planning estimate for a budget decision");
 });

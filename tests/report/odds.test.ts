@@ -12,8 +12,9 @@ const run = exampleRun("sorrel-bend");
 const told = sampleTold("sorrel-bend");
 const viewOf = (odds: Odds) => {
   const view = reportView(run, { odds, sensitivitySentences: told.sensitivitySentences });
-  if (!view.odds) throw new Error("no odds in the view");
-  return { ...view, odds: view.odds };
+  const tornado = view.odds?.tornado;
+  if (!view.odds || !tornado) throw new Error("no odds in the view");
+  return { ...view, odds: { ...view.odds, tornado } };
 };
 const { odds: page, boardOdds } = viewOf(told.odds);
 const html = renderReport(run, { inline: false }, {}, told);
@@ -57,19 +58,19 @@ describe("the sentence of odds", () => {
     );
   });
 
-  it("stands on the board's page as one line", () => {
+  it("stands on the page for a meeting as one line, and as a chance on the board's page", () => {
     expect(boardOdds).toBe(
       "The odds: in about 4 of 10 futures “Full-season stations” comes out cheaper than “No inspection program”; in about 6 of 10 it costs as much or more.",
     );
-    expect(html.slice(0, html.indexOf("</section>"))).toContain("The odds: in about 4 of 10 futures");
+    expect(html.slice(0, html.indexOf("</section>"))).toContain("the chance that it pays for itself is 36%");
   });
 });
 
 describe("a report without odds", () => {
   const without = renderReport(run, { inline: false });
 
-  it("says so in a sentence, with how to get them, and keeps its ranges", () => {
-    expect(without).toContain("Odds were not drawn for this report. On the command line “report” draws them");
+  it("keeps its ranges and says nothing of odds", () => {
+    expect(without).not.toContain("Odds were not drawn");
     expect(without).toContain('id="table-ranges"');
     expect(without).not.toContain("The odds: in");
     expect(without).not.toContain("Appendix H. The odds");

@@ -12,6 +12,7 @@ import { storeConnection } from "../../src/store/connection.js";
 import { studyStore } from "../../src/store/studies.js";
 import { createApp } from "../../src/web/app.js";
 import { assumptions } from "../report/runs.js";
+import { inventedOdds } from "../trials/invented-odds.js";
 import { accessIn } from "./access/entering.js";
 import { answersInTest } from "./answering.js";
 import { issuingIn } from "./issuing.js";
@@ -34,7 +35,7 @@ beforeAll(async () => {
     draw: async () => [],
     close: async () => undefined,
   };
-  const runs = askedRuns({ ...usualRuns, draw: async () => Promise.reject(new Error("not drawn here")) });
+  const runs = askedRuns({ ...usualRuns, draw: inventedOdds });
   server = createApp({
     answers: answersInTest(),
     issuing: issuingIn(),

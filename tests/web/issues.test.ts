@@ -11,6 +11,7 @@ import { studyStore } from "../../src/store/studies.js";
 import { createApp } from "../../src/web/app.js";
 import { onePagePrinter } from "../issue/issued.js";
 import { assumptions } from "../report/runs.js";
+import { inventedOdds } from "../trials/invented-odds.js";
 import { accessIn } from "./access/entering.js";
 import { answersInTest } from "./answering.js";
 import { issuingIn } from "./issuing.js";
@@ -25,7 +26,7 @@ let study = "";
 
 beforeAll(async () => {
   const studies = studiesOf(studyStore(connection), assumptions, issuing.now);
-  const runs = askedRuns({ ...usualRuns, draw: async () => Promise.reject(new Error("not drawn here")) });
+  const runs = askedRuns({ ...usualRuns, draw: inventedOdds });
   const app = createApp({
     answers: answersInTest(),
     studies,

@@ -7,6 +7,7 @@ import { storeConnection } from "../../src/store/connection.js";
 import { studyStore } from "../../src/store/studies.js";
 import { type AppParts, createApp } from "../../src/web/app.js";
 import { assumptions } from "../report/runs.js";
+import { inventedOdds } from "../trials/invented-odds.js";
 import { accessIn } from "./access/entering.js";
 import { answersInTest } from "./answering.js";
 import { issuingIn } from "./issuing.js";
@@ -51,7 +52,7 @@ export async function starting(
     draw: async () => [],
     close: async () => undefined,
   };
-  const runs = askedRuns({ ...usualRuns, draw: async () => Promise.reject(new Error("not drawn here")) });
+  const runs = askedRuns({ ...usualRuns, draw: inventedOdds });
   const answers = answersInTest();
   const whole = {
     ...{ answers, printer, runs, ...parts },

@@ -19,7 +19,7 @@ export interface StudyText {
 /** The text of what is kept, and nothing else of it: answers go by it. */
 export const textOf = ({ text, fileName }: StudyText): StudyText => ({ text, fileName });
 
-/** With the odds that a reader had drawn for it; they follow from its text. */
+/** With the odds that were drawn for it; they follow from its text. */
 export interface StudyTextWithOdds extends StudyText {
   readonly odds: Odds | undefined;
 }
@@ -87,7 +87,7 @@ interface Questions {
     readonly answer: { readonly body: string; readonly settings: PrintSettings };
   };
   /** All figures as JSON. */
-  readonly figures: { readonly asked: StudyText; readonly answer: Uint8Array };
+  readonly figures: { readonly asked: StudyTextWithOdds; readonly answer: Uint8Array };
   readonly plainForms: {
     readonly asked: StudyTextWithOdds & { readonly edition: string };
     readonly answer: readonly Form[];

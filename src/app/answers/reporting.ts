@@ -48,7 +48,7 @@ export function reporting(context: AnswerContext): AnswersOf<Reported> {
       const run = runOf(study);
       return { body: renderMethodBody(context.assumptions, run), settings: methodPrintSettings(run) };
     },
-    figures: (asked) => bytesOf(JSON.stringify(resultsJson(reportRun({ ...asked, odds: undefined }).run))),
+    figures: (asked) => bytesOf(JSON.stringify(resultsJson(reportRun(asked).run, asked.odds))),
     plainForms: (asked) => plainForms({ ...reportRun(asked), edition: asked.edition }),
     formsToPrint: (asked) => formsToPrint({ ...reportRun(asked), edition: asked.edition }),
     printedForms: ({ printed }) => formsOfPrints(printed),

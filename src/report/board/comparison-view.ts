@@ -83,6 +83,7 @@ function infestedVerdict(schedules: number): string {
 
 function optionsTable(context: ReportContext): TableView {
   const { format, horizon, priceYear } = context;
+  const isInfested = context.infestedSince !== undefined;
   const follows = allOptions(context).some(({ option }) => option.schedule !== undefined);
   return {
     id: "table-options",
@@ -92,7 +93,7 @@ function optionsTable(context: ReportContext): TableView {
       num(follows ? "Program and levels" : "Program"),
       num("Expected infestation"),
       num("Together"),
-      num(`Infested after ${counted(horizon, "year")}`),
+      ...(isInfested ? [] : [num(`Infested after ${counted(horizon, "year")}`)]),
     ),
     rows: allOptions(context).map(({ option, equivalentYearly, infestedByYear }) =>
       row(
@@ -100,7 +101,7 @@ function optionsTable(context: ReportContext): TableView {
         num(format.money(equivalentYearly.program)),
         num(format.money(equivalentYearly.infestation)),
         num(format.money(equivalentYearly.total)),
-        num(percent(infestedByYear.at(-1) ?? 0)),
+        ...(isInfested ? [] : [num(percent(infestedByYear.at(-1) ?? 0))]),
       ),
     ),
     note: optionsNote(context),
@@ -189,6 +190,7 @@ function rangesTable(context: ReportContext): TableView {
 function yearlyTable(context: ReportContext): TableView {
   const options = allOptions(context);
   const { format, run } = context;
+  const isInfested = context.infestedSince !== undefined;
   const rounded = options.map(({ expectedByYear }) =>
     addingUp(
       expectedByYear.map(({ total }) => total.toNumber()),
@@ -200,7 +202,7 @@ function yearlyTable(context: ReportContext): TableView {
       String(run.document.money.startYear + year),
       num(factor.toFixed(4)),
       ...options.flatMap(({ infestedByYear }, option) => [
-        num(percent(at(infestedByYear, year))),
+        ...(isInfested ? [] : [num(percent(at(infestedByYear, year)))]),
         num(format.exactMoney(at(at(rounded, option).parts, year))),
       ]),
     ),
@@ -211,17 +213,19 @@ function yearlyTable(context: ReportContext): TableView {
     head: head(
       "Year",
       num("Discount factor"),
-      ...options.flatMap(({ option }) => [num(`${option.name}: chance so far`), num("cost")]),
+      ...options.flatMap(({ option }) =>
+        isInfested ? [num(option.name)] : [num(`${option.name}: chance so far`), num("cost")],
+      ),
     ),
     ...carrying(rows, {
-      columns: options.map((_, option) => 3 + 2 * option),
+      columns: options.map((_, option) => (isInfested ? 2 + option : 3 + 2 * option)),
       amounts: rows.map((_, year) => rounded.map(({ parts }) => at(parts, year))),
       text: format.exactMoney,
     }),
     total: row(
       "Undiscounted",
       num(""),
-      ...rounded.flatMap(({ sum }) => [num(""), num(format.exactMoney(sum))]),
+      ...rounded.flatMap(({ sum }) => [...(isInfested ? [] : [num("")]), num(format.exactMoney(sum))]),
     ),
     compact: true,
   };

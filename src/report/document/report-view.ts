@@ -7,7 +7,7 @@ import { boardView } from "../board/board-view.js";
 import { type ComparisonView, comparisonView } from "../board/comparison-view.js";
 import { type SchedulesView, schedulesView } from "../board/schedules-view.js";
 import { type OddsView, oddsView } from "../odds/odds-view.js";
-import { boardOddsLine, noOddsText, type PrintedOdds } from "../odds/odds-words.js";
+import { boardOddsLine, type PrintedOdds } from "../odds/odds-words.js";
 import { type ChartsView, chartsView } from "../print/charts.js";
 import { type HydraulicsView, hydraulicsView } from "../rack/hydraulics-view.js";
 import { type InfestationView, infestationView } from "../rack/infestation-view.js";
@@ -43,9 +43,8 @@ export interface ReportView {
   /** Absent where the lake is infested already. */
   readonly chance: ChanceView | undefined;
   readonly comparison: ComparisonView;
-  /** Absent where no odds were drawn; `noOdds` then stands in its place. */
+  /** Absent where no odds were drawn. */
   readonly odds: OddsView | undefined;
-  readonly noOdds: string;
   readonly moneyDetails: MoneyView;
   readonly appendix: AppendixView;
   readonly charts: ChartsView;
@@ -82,7 +81,7 @@ function viewOf(run: StudyRun, printedOdds: PrintedOdds | undefined): Omit<Repor
     horizon: money.horizon,
     money: moneyText(run),
     board: boardView(context),
-    boardOdds: printedOdds && boardOddsLine(printedOdds.odds),
+    boardOdds: printedOdds && context.headline ? boardOddsLine(printedOdds.odds) : undefined,
     lake: lakeView(context),
     infestation: infestationView(context),
     program: programView(context),
@@ -90,7 +89,6 @@ function viewOf(run: StudyRun, printedOdds: PrintedOdds | undefined): Omit<Repor
     chance: chanceView(context),
     comparison: comparisonView(context),
     odds: printedOdds && oddsView(printedOdds, context),
-    noOdds: noOddsText,
     moneyDetails: moneyView(context),
     appendix: appendixView(context),
     charts: chartsView(context),

@@ -15,7 +15,8 @@ export interface OddsView {
   readonly note: string;
   readonly table: OddsTable;
   readonly curves: readonly ChartView[];
-  readonly tornado: ChartView;
+  /** Absent where nothing moves the net benefit. */
+  readonly tornado: ChartView | undefined;
   readonly sensitivitySentences: readonly string[];
   readonly information: string;
   readonly method: readonly string[];
@@ -35,7 +36,7 @@ export function oddsView({ odds, sensitivitySentences }: PrintedOdds, context: R
     note: futureNote(context),
     table,
     curves: curves.map(({ chart }) => chart),
-    tornado: bars.chart,
+    tornado: odds.matters.tornado.length === 0 ? undefined : bars.chart,
     sensitivitySentences,
     information: informationText(odds, context),
     method: oddsMethod(odds, context),
@@ -43,9 +44,8 @@ export function oddsView({ odds, sensitivitySentences }: PrintedOdds, context: R
     moreOptions,
     methodTables: [groupsTable(context), distributionsTable(context)],
     tables: [
-      bars.table,
-      informationTable(odds, context),
-      ranksTable(odds, context),
+      ...(odds.matters.tornado.length === 0 ? [] : [bars.table, informationTable(odds, context)]),
+      ...(odds.matters.ranks.length === 0 ? [] : [ranksTable(odds, context)]),
       ...curves.map((each) => each.table),
     ],
   };

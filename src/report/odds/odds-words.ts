@@ -11,9 +11,6 @@ export interface PrintedOdds {
 
 type WeighedOption = OptionOdds & { readonly against: NonNullable<OptionOdds["against"]> };
 
-export const noOddsText =
-  "Odds were not drawn for this report. On the command line “report” draws them unless told not to; on the server they are in the report once the study's page of odds has been opened.";
-
 /** The option that does nothing. @throws Error where the odds lack it */
 export function baselineOdds({ options, baseline }: Odds): OptionOdds {
   const found = options.find(({ id }) => id === baseline);

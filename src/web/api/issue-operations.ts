@@ -10,7 +10,7 @@ import { issueCard } from "./schemas.js";
 
 /** Reports that are frozen with all that they were made from. */
 export function issueOperations(parts: OperationParts): Operation[] {
-  const { studies, issuing, knownOdds } = parts;
+  const { studies, issuing, drawn } = parts;
   return [
     operation({
       method: "get",
@@ -29,7 +29,7 @@ export function issueOperations(parts: OperationParts): Operation[] {
       method: "post",
       path: "/api/studies/{id}/issues",
       operationId: "issueReport",
-      summary: "Issue the report on a complete study as it is, with its odds if they were drawn",
+      summary: "Issue the report on a complete study as it is, with its odds",
       parameters: studyPath,
       query: authorQuery.extend({
         note: z.string().max(500).default("").meta({ description: "What it is issued for" }),
@@ -37,11 +37,12 @@ export function issueOperations(parts: OperationParts): Operation[] {
       body: noBody,
       status: 201,
       reply: issueCard,
-      answer: async ({ parameters: { id }, query: { author, note } }) => {
+      answer: async ({ parameters: { id }, query: { author, note }, signal }) => {
         const entry = ownStudyIn(studies, id);
+        const odds = await drawn(entry, signal);
         const issue = await issueReport(
           { entry, author, note },
-          { ...issuing, make: (draft) => printedIssue(draft, knownOdds(entry), parts) },
+          { ...issuing, make: (draft) => printedIssue(draft, odds, parts) },
         );
         return { reply: linkedIssue(issue), location: `${studyAddress(id)}/issues` };
       },

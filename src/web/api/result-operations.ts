@@ -1,6 +1,8 @@
 import { z } from "zod";
 import { textOf } from "../../app/answers/questions.js";
+import type { StudyEntry } from "../../app/study-entry.js";
 import { runQuestion } from "../pages/odds-routes.js";
+import { askWithOdds } from "../pages/with-odds.js";
 import { comparisonOperation } from "./comparison-operation.js";
 import { studyIn, studyPath } from "./found.js";
 import { noBody, noParameters, type Operation, operation, studyBody } from "./operation.js";
@@ -9,7 +11,7 @@ import { checkReply, odds, results, studyDocument } from "./schemas.js";
 
 /** What a study's figures are made of and what comes out. */
 export function resultOperations(parts: OperationParts): Operation[] {
-  const { studies, answers } = parts;
+  const { studies, knownOdds } = parts;
   return [
     operation({
       method: "post",
@@ -36,8 +38,9 @@ export function resultOperations(parts: OperationParts): Operation[] {
       reply: results,
       answer: async ({ parameters, signal }) => {
         const find = () => studyIn(studies, parameters.id);
-        const latest = { study: parameters.id, find, askedOf: textOf };
-        const { answer } = await answers.askLatest("figures", latest, signal);
+        const askedOf = (entry: StudyEntry) => ({ ...textOf(entry), odds: knownOdds(entry) });
+        const latest = { study: parameters.id, find, askedOf };
+        const { answer } = await askWithOdds(parts, "figures", latest, signal);
         return { reply: JSON.parse(Buffer.from(answer).toString()) };
       },
     }),

@@ -10,18 +10,21 @@ import { withFilePolicy } from "../access/security-headers.js";
 import { NotFoundError } from "../explain.js";
 import { GoneFormError, slidesPath } from "../gone-form.js";
 import { keptForms, type StudyForms } from "../kept-forms.js";
+import { readerSignal } from "../reader-gone.js";
 import { renderPage } from "../render.js";
 import type { StudyPages } from "./study-pages.js";
 import { workbenchPage } from "./workbench-page.js";
 
 /** Other forms of a study's answer: their list with sizes, and each of them. */
-export function addForms(app: Express, { answers, printer, find, knownOdds }: StudyPages): void {
+export function addForms(app: Express, { answers, printer, find, drawn }: StudyPages): void {
   const runs = keptForms(answers, printer);
-  const formsOf = (entry: StudyEntry): StudyForms =>
-    runs({ ...textOf(entry), odds: knownOdds(entry), edition: editionText(entry) });
+  const formsOf = async (entry: StudyEntry, response: Response): Promise<StudyForms> => {
+    const odds = await drawn(entry, readerSignal(response));
+    return runs({ ...textOf(entry), odds, edition: editionText(entry) });
+  };
   app.get("/studies/:id/forms", async (request, response) => {
     const entry = find(request.params.id);
-    const { forms, missing, isUnderWay } = await readyForms(formsOf(entry));
+    const { forms, missing, isUnderWay } = await readyForms(formsOf(entry, response));
     const frame = {
       entry,
       balance: await answers.ask("balance", textOf(entry)),
@@ -40,13 +43,13 @@ export function addForms(app: Express, { answers, printer, find, knownOdds }: St
   });
   app.get("/studies/:id/forms.json", async (request, response) => {
     const entry = find(request.params.id);
-    const { plain, printed } = formsOf(entry);
+    const { plain, printed } = await formsOf(entry, response);
     response.json({ groups: groupsOf(entry, [...(await plain()), ...(await printed())]) });
   });
   const sendForm = async (id: string, path: string, response: Response): Promise<void> => {
     const entry = find(id);
     if (path === slidesPath) throw new GoneFormError(entry.id);
-    const forms = formsOf(entry);
+    const forms = await formsOf(entry, response);
     const isPath = (form: Form) => form.path === path;
     const form = (await forms.plain()).find(isPath) ?? (await forms.printed()).find(isPath);
     if (!form) throw new NotFoundError();
@@ -63,7 +66,13 @@ export function addForms(app: Express, { answers, printer, find, knownOdds }: St
 }
 
 /** What is there soon: drawing takes seconds and goes on without a reader. Without a browser there is what needs none. */
-async function readyForms({ plain, printed }: StudyForms) {
+async function readyForms(made: Promise<StudyForms>) {
+  const ready = await within(patienceMilliseconds, made);
+  if (ready === "under way") {
+    made.catch(() => undefined);
+    return { forms: [], missing: "", isUnderWay: true };
+  }
+  const { plain, printed } = ready.answer;
   const forms = await plain();
   try {
     const drawn = await within(patienceMilliseconds, printed());

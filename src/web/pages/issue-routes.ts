@@ -14,6 +14,7 @@ import type { Odds } from "../../study/odds/odds.js";
 import { InputError } from "../../study/reading/problems.js";
 import { withFilePolicy } from "../access/security-headers.js";
 import { NotFoundError } from "../explain.js";
+import { readerSignal } from "../reader-gone.js";
 import { renderPage } from "../render.js";
 import type { StudyPages } from "./study-pages.js";
 import { workbenchPage } from "./workbench-page.js";
@@ -25,7 +26,7 @@ const issueForm = z.object({ author: text, note: text });
 
 /** Issued reports of a study, issuing, and verification of any file. */
 export function addIssues(app: Express, parts: IssueRoutes): void {
-  const { issues, answers, find, knownOdds, now, key } = parts;
+  const { issues, answers, find, drawn, now, key } = parts;
   app.get("/studies/:id/issues", async (request, response) => {
     const entry = find(request.params.id);
     const frame = {
@@ -39,9 +40,7 @@ export function addIssues(app: Express, parts: IssueRoutes): void {
       issues: list.map((each, index) => issueView(each, list[index - 1])),
       isExample: entry.isExample,
       mayIssue: !entry.isExample && !mayOnlyRead(),
-      hasOdds: !entry.isExample && frame.balance.line !== undefined && knownOdds(entry) !== undefined,
       action: `/studies/${entry.id}/issues`,
-      odds: `/studies/${entry.id}/odds`,
       fingerprint: key.fingerprint(),
     };
     response.send(renderPage("issues", workbenchPage(frame, content)));
@@ -53,7 +52,8 @@ export function addIssues(app: Express, parts: IssueRoutes): void {
       const entry = find(request.params.id);
       if (entry.isExample) throw new NotFoundError();
       const { author, note } = issueForm.parse(request.body ?? {});
-      const make = (draft: IssueDraft) => printedIssue(draft, knownOdds(entry), parts);
+      const odds = await drawn(entry, readerSignal(response));
+      const make = (draft: IssueDraft) => printedIssue(draft, odds, parts);
       await issueReport({ entry, author, note }, { issues, now, key, make });
       response.redirect(303, `/studies/${entry.id}/issues`);
     },
@@ -71,10 +71,10 @@ export function addIssues(app: Express, parts: IssueRoutes): void {
   addVerification(app, parts);
 }
 
-/** Printed and completed, with the odds that are known. @throws BrowserError, PrinterBusyError */
+/** Printed and completed, with its odds. @throws BrowserError, PrinterBusyError */
 export async function printedIssue(
   draft: IssueDraft,
-  odds: Odds | undefined,
+  odds: Odds,
   { answers, printer }: Pick<StudyPages, "answers" | "printer">,
 ): Promise<MadeIssue> {
   const { text, fileName } = draft.study;

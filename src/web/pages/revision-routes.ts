@@ -6,13 +6,15 @@ import { NotFoundError } from "../explain.js";
 import { renderPage } from "../render.js";
 import { numberIn } from "./keeping-routes.js";
 import { revisionsPage } from "./revisions-page.js";
-import { type StudyPages, sendReport, sendResults } from "./study-pages.js";
+import { type AskLatest, type StudyPages, sendReport, sendResults } from "./study-pages.js";
+import { askWithOdds } from "./with-odds.js";
 
 /** The revisions of a study, and what came out of each. */
 export function addRevisions(
   app: Express,
-  { studies, answers, find }: Pick<StudyPages, "studies" | "answers" | "find">,
+  parts: Pick<StudyPages, "studies" | "answers" | "find" | "knownOdds" | "drawn">,
 ): void {
+  const { studies, answers, find } = parts;
   const revisionOf = (id: string, revision: string): StudyEntry => {
     const card = studies.card(id);
     if (card?.state === "deleted") throw new DeletedStudyError(card);
@@ -32,8 +34,9 @@ export function addRevisions(
   });
   app.get("/studies/:id/revisions/:revision/report", (request, response) => {
     const entry = revisionOf(request.params.id, request.params.revision);
-    const how = { links: {}, odds: undefined, part: "all" } as const;
-    return sendReport({ ...unchanging(entry), response, answers }, () => how);
+    const howOf = (each: StudyEntry) => ({ links: {}, odds: parts.knownOdds(each), part: "all" }) as const;
+    const ask: AskLatest<"report"> = (latest, signal) => askWithOdds(parts, "report", latest, signal);
+    return sendReport({ ...unchanging(entry), response, answers }, howOf, ask);
   });
 }
 

@@ -14,22 +14,20 @@ import type { StudyEntry } from "../../app/study-entry.js";
 import type { ReportPart } from "../../report/document/sections.js";
 import { editionText } from "../../report/print/paper.js";
 import type { Printer } from "../../report/print/printer.js";
-import type { Odds } from "../../study/odds/odds.js";
 import { withFilePolicy } from "../access/security-headers.js";
 import { readerSignal } from "../reader-gone.js";
 import { renderPage } from "../render.js";
 import { listStates } from "./list-states.js";
 import { listPage } from "./pages.js";
 import { unfinishedPage } from "./unfinished-page.js";
+import { askWithOdds, type OddsSource } from "./with-odds.js";
 import { workbenchPage } from "./workbench-page.js";
 
-export interface StudyPages {
+export interface StudyPages extends OddsSource {
   readonly studies: Studies;
   readonly answers: Answering;
   readonly printer: Printer;
   readonly find: (id: string | undefined) => StudyEntry;
-  /** The odds that a reader had drawn before, for the report. */
-  readonly knownOdds: (entry: StudyEntry) => Odds | undefined;
 }
 
 /** The list, and of each study the results, the report and its files. */
@@ -73,7 +71,8 @@ const linksOf = ({ id }: Pick<StudyEntry, "id">) => ({
   method: `/studies/${id}/method.pdf`,
 });
 
-function addPages(app: Express, { studies, answers, find, knownOdds }: StudyPages): void {
+function addPages(app: Express, parts: StudyPages): void {
+  const { studies, answers, find, knownOdds } = parts;
   const missingIn = listStates(studies);
   app.get("/", (_request, response) => {
     response.send(renderPage("studies", listPage(studies, missingIn)));
@@ -88,7 +87,8 @@ function addPages(app: Express, { studies, answers, find, knownOdds }: StudyPage
   app.get("/studies/:id/report", (request, response) => {
     const part = partAsked(request);
     const howOf = (entry: StudyEntry) => ({ links: linksOf(entry), odds: knownOdds(entry), part });
-    return sendReport({ ...latestIn(find, request.params.id), response, answers }, howOf);
+    const askReport: AskLatest<"report"> = (latest, signal) => askWithOdds(parts, "report", latest, signal);
+    return sendReport({ ...latestIn(find, request.params.id), response, answers }, howOf, askReport);
   });
 }
 
@@ -100,6 +100,11 @@ export const latestIn = (find: StudyPages["find"], id: string): SomeStudy => ({
   find: () => find(id),
 });
 
+export type AskLatest<Which extends Kind> = (
+  latest: LatestOf<Which, StudyEntry>,
+  signal: AbortSignal,
+) => Promise<LatestAnswer<Which, StudyEntry>>;
+
 interface Sending extends SomeStudy {
   readonly response: Response;
   readonly answers: Answering;
@@ -108,7 +113,9 @@ interface Sending extends SomeStudy {
 /** @param report its address */
 export async function sendResults(sending: Sending, report: string): Promise<void> {
   const { response, answers } = sending;
-  const found = await wholeOrWaiting(sending, ["results", (entry) => ({ ...textOf(entry), report })]);
+  const askResults: AskLatest<"results"> = (latest, signal) => answers.askLatest("results", latest, signal);
+  const askedOf = (entry: StudyEntry) => ({ ...textOf(entry), report });
+  const found = await wholeOrWaiting(sending, ["results", askedOf], askResults);
   if (!found) return;
   const { entry } = found;
   const balance = await answers.ask("balance", textOf(entry));
@@ -120,10 +127,9 @@ export async function sendResults(sending: Sending, report: string): Promise<voi
 /** From what the yearly chance comes, and how firm it is. */
 async function sendChance(sending: Sending): Promise<void> {
   const { response, answers } = sending;
-  const found = await wholeOrWaiting(sending, [
-    "chance",
-    ({ id, ...entry }) => ({ ...textOf(entry), study: `/studies/${id}` }),
-  ]);
+  const askChance: AskLatest<"chance"> = (latest, signal) => answers.askLatest("chance", latest, signal);
+  const askedOf = ({ id, ...entry }: StudyEntry) => ({ ...textOf(entry), study: `/studies/${id}` });
+  const found = await wholeOrWaiting(sending, ["chance", askedOf], askChance);
   if (!found) return;
   const { entry } = found;
   const balance = await answers.ask("balance", textOf(entry));
@@ -131,12 +137,14 @@ async function sendChance(sending: Sending): Promise<void> {
   response.send(renderPage("chance", workbenchPage(frame, { body: found.answer })));
 }
 
-/** The report on a screen. */
+/** The report on a screen. @param ask as it is asked for: with the odds of the study */
 export async function sendReport(
   sending: Sending,
   howOf: (entry: StudyEntry) => Omit<Asked<"report">, keyof StudyText>,
+  ask: AskLatest<"report">,
 ): Promise<void> {
-  const found = await wholeOrWaiting(sending, ["report", (entry) => ({ ...textOf(entry), ...howOf(entry) })]);
+  const askedOf = (entry: StudyEntry) => ({ ...textOf(entry), ...howOf(entry) });
+  const found = await wholeOrWaiting(sending, ["report", askedOf], ask);
   if (found) sending.response.type("html").send(Buffer.from(found.answer));
 }
 
@@ -147,10 +155,11 @@ export async function sendReport(
 async function wholeOrWaiting<Which extends "results" | "report" | "chance">(
   { study, find, response, answers }: Sending,
   [kind, askedOf]: readonly [Which, LatestOf<Which, StudyEntry>["askedOf"]],
+  ask: AskLatest<Which>,
 ): Promise<LatestAnswer<Which, StudyEntry> | undefined> {
   const gone = readerSignal(response);
   const { originalUrl, query } = response.req;
-  const whole = (signal: AbortSignal) => answers.askLatest(kind, { study, find, askedOf }, signal);
+  const whole = (signal: AbortSignal) => ask({ study, find, askedOf }, signal);
   if (query[awaited] !== undefined) {
     await whole(gone);
     response.status(204).end();
@@ -173,7 +182,8 @@ const awaited = "awaited";
 /** "?part=board" asks for the report without appendices. */
 const partAsked = ({ query }: Request): ReportPart => (query.part === "board" ? "board" : "all");
 
-function addFiles(app: Express, { answers, printer, find, knownOdds }: StudyPages): void {
+function addFiles(app: Express, parts: StudyPages): void {
+  const { printer, find, knownOdds } = parts;
   app.get("/studies/:id/report.pdf", async (request, response) => {
     const signal = readerSignal(response);
     const part = partAsked(request);
@@ -181,7 +191,7 @@ function addFiles(app: Express, { answers, printer, find, knownOdds }: StudyPage
       ...{ ...textOf(entry), odds: knownOdds(entry), part, edition: editionText(entry) },
     });
     const latest = { ...latestIn(find, request.params.id), askedOf };
-    const { entry, answer } = await answers.askLatest("printable", latest, signal);
+    const { entry, answer } = await askWithOdds(parts, "printable", latest, signal);
     const { body, settings } = answer;
     const pdf = await printer.print(body, settings, signal);
     withFilePolicy(response, "pdf")
@@ -189,9 +199,10 @@ function addFiles(app: Express, { answers, printer, find, knownOdds }: StudyPage
       .set("Content-Disposition", `inline; filename="${entry.id}.pdf"`)
       .send(Buffer.from(pdf));
   });
+  const figuresOf = (entry: StudyEntry) => ({ ...textOf(entry), odds: knownOdds(entry) });
   app.get("/studies/:id/results.json", async (request, response) => {
-    const latest = { ...latestIn(find, request.params.id), askedOf: textOf };
-    const { answer } = await answers.askLatest("figures", latest, readerSignal(response));
+    const latest = { ...latestIn(find, request.params.id), askedOf: figuresOf };
+    const { answer } = await askWithOdds(parts, "figures", latest, readerSignal(response));
     response.type("json").send(Buffer.from(answer));
   });
   app.get("/studies/:id/study", (request, response) => {

@@ -18,6 +18,7 @@ import { accessSettings } from "#product/web/access/settings.js";
 import { slowing } from "#product/web/access/slowing.js";
 import { createApp } from "#product/web/app.js";
 import { answersHere } from "../answers-here.js";
+import { inventedOdds } from "../invented-odds.js";
 import { smallLakes } from "./studies.js";
 
 const files = assumptionFiles(assumptionsFolder);
@@ -45,7 +46,7 @@ export async function served(): Promise<Served> {
     draw: async () => [],
     close: async () => undefined,
   };
-  const runs = askedRuns<Odds>({ ...usualRuns, draw: () => new Promise(() => undefined) });
+  const runs = askedRuns<Odds>({ ...usualRuns, draw: inventedOdds });
   const folder = mkdtempSync(join(tmpdir(), "fuzz-key-"));
   const issuing = { issues: issueStore(connection), now, key: signingKeyIn(folder, now) };
   const answers = answersHere({ assumptions, files });

@@ -147,7 +147,7 @@ describe("a study that is edited while a question about it waits", () => {
     const figures = shared.askLatest("figures", {
       study: "lake",
       find: () => ({ text: "one", fileName: "lake.yaml" }),
-      askedOf: (entry) => entry,
+      askedOf: (entry) => ({ ...entry, odds: undefined }),
     });
     for (const _ of [1, 2, 3, 4]) next();
     expect(await page).toBe("one: page of one");

@@ -47,7 +47,7 @@ describe("answers of workers", () => {
   });
 
   it("tell what is wrong with a study, with the places", async () => {
-    const broken = { text: "study: { name: Begun }\n", fileName: "begun.yaml" };
+    const broken = { text: "study: { name: Begun }\n", fileName: "begun.yaml", odds: undefined };
     const error: unknown = await opened()
       .ask("figures", broken)
       .catch((thrown: unknown) => thrown);

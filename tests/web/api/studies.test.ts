@@ -12,7 +12,11 @@ const example = readFileSync(join(examplesFolder, "ninemoss.yaml"), "utf8");
 const draft = "study: { name: Our lake } # 湖\r\n";
 
 /** Descriptions are read, nothing is asked of them. */
-const notAsked = { find: () => expect.fail("not asked"), knownOdds: () => expect.fail("not asked") };
+const notAsked = {
+  find: () => expect.fail("not asked"),
+  knownOdds: () => expect.fail("not asked"),
+  drawn: () => expect.fail("not asked"),
+};
 
 /** Asks as a program does, and holds each answer to the schema that describes it. */
 async function program(place?: string) {

@@ -13,6 +13,7 @@ import { createApp } from "../../../src/web/app.js";
 import { patience } from "../../patience.js";
 import { assumptions } from "../../report/runs.js";
 import { sampleOdds } from "../../report/sample-odds.js";
+import { inventedOdds } from "../../trials/invented-odds.js";
 import { accessIn } from "../access/entering.js";
 import { answersInTest } from "../answering.js";
 import { issuingIn } from "../issuing.js";
@@ -36,7 +37,11 @@ export async function openBench(): Promise<Bench> {
   const connection = storeConnection(":memory:");
   const studies = studiesOf(studyStore(connection), assumptions, () => new Date());
   const printer = createPrinter();
-  const runs = askedRuns({ ...usualRuns, draw: async () => sampleOdds("ninemoss") });
+  const runs = askedRuns({
+    ...usualRuns,
+    draw: async (study) =>
+      study.document.study.requestedOption === "summer-checks" ? sampleOdds("ninemoss") : inventedOdds(study),
+  });
   const app = createApp({
     ...{
       answers: answersInTest(),
