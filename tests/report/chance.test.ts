@@ -92,7 +92,17 @@ describe("the board's picture of the chance", () => {
     const html = renderReportBody(run, undefined, { part: "board" });
     expect(html).toContain(`<h3>${view.chance?.finding}</h3>`);
     const value = view.chance?.ruler.rows.at(-1)?.value ?? "";
+    expect(view.chance?.ruler.rows.some(({ beyond }) => beyond)).toBe(false);
     expect(view.chance?.finding).toContain(`is ${value.split(" ")[0]} without a program`);
+  });
+});
+
+describe("a chance beyond the ruler", () => {
+  it("is drawn hollow at its end, with its figure and a note", () => {
+    const { ruler, rulerNote } = reportView(exampleRun("ninemoss")).chance ?? {};
+    // Ninemoss has 0.003 % a year, and the ruler begins at 0.1 %
+    expect(ruler?.rows.map(({ at, beyond }) => [at, beyond])).toEqual(Array(4).fill([ruler?.axisFrom, true]));
+    expect(rulerNote).toContain("beyond the ruler");
   });
 });
 
