@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { renderReportBody } from "../../src/report/document/html.js";
+import { renderPage, renderReportBody } from "../../src/report/document/html.js";
 import { reportView } from "../../src/report/document/report-view.js";
 import { resultsJson } from "../../src/report/results/results.js";
 import type { TableView } from "../../src/report/words/view-types.js";
@@ -94,6 +94,14 @@ describe("the board's picture of the chance", () => {
     const value = view.chance?.ruler.rows.at(-1)?.value ?? "";
     expect(view.chance?.ruler.rows.some(({ beyond }) => beyond)).toBe(false);
     expect(view.chance?.finding).toContain(`is ${value.split(" ")[0]} without a program`);
+  });
+});
+
+describe("an infested lake", () => {
+  it("has no chance to weigh, and its page says so", () => {
+    const infested = reportView(editedRun([["lake.infestedSince", 2020]]));
+    expect(infested.chance).toBeUndefined();
+    expect(renderPage("partials/chance-page", infested)).toContain("The lake is infested already");
   });
 });
 
