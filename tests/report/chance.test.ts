@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { renderReportBody } from "../../src/report/document/html.js";
+import { renderPage, renderReportBody } from "../../src/report/document/html.js";
 import { reportView } from "../../src/report/document/report-view.js";
 import { resultsJson } from "../../src/report/results/results.js";
 import type { TableView } from "../../src/report/words/view-types.js";
@@ -92,7 +92,25 @@ describe("the board's picture of the chance", () => {
     const html = renderReportBody(run, undefined, { part: "board" });
     expect(html).toContain(`<h3>${view.chance?.finding}</h3>`);
     const value = view.chance?.ruler.rows.at(-1)?.value ?? "";
+    expect(view.chance?.ruler.rows.some(({ beyond }) => beyond)).toBe(false);
     expect(view.chance?.finding).toContain(`is ${value.split(" ")[0]} without a program`);
+  });
+});
+
+describe("an infested lake", () => {
+  it("has no chance to weigh, and its page says so", () => {
+    const infested = reportView(editedRun([["lake.infestedSince", 2020]]));
+    expect(infested.chance).toBeUndefined();
+    expect(renderPage("partials/chance-page", infested)).toContain("The lake is infested already");
+  });
+});
+
+describe("a chance beyond the ruler", () => {
+  it("is drawn hollow at its end, with its figure and a note", () => {
+    const { ruler, rulerNote } = reportView(exampleRun("ninemoss")).chance ?? {};
+    // Ninemoss has 0.003 % a year, and the ruler begins at 0.1 %
+    expect(ruler?.rows.map(({ at, beyond }) => [at, beyond])).toEqual(Array(4).fill([ruler?.axisFrom, true]));
+    expect(rulerNote).toContain("beyond the ruler");
   });
 });
 

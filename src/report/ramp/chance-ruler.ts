@@ -29,6 +29,8 @@ interface RulerRow {
   readonly at: number;
   /** Whether this one drives the answer. */
   readonly drives: boolean;
+  /** Whether the middle lies beyond the ruler, and is drawn at its end. */
+  readonly beyond: boolean;
 }
 
 /** A row before it is drawn: yearly chances. */
@@ -87,6 +89,7 @@ export function chanceRuler(chances: readonly RulerChance[], turn: number | unde
       to: xOf(each.high),
       at: xOf(each.middle),
       drives: each.drives,
+      beyond: each.middle < least || each.middle > most,
     })),
     turn: shown === undefined ? undefined : turnMark(shown),
     alternative: `Yearly chance of infestation without a program. ${told.join("; ")}. ${turnText(turn)}`,

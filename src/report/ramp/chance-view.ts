@@ -48,7 +48,7 @@ export function chanceView(context: ReportContext): ChanceView | undefined {
       (each) => each !== "",
     ),
     ruler: chanceRuler(chances, context.requested.breakEven.hazard),
-    rulerNote: `Dot: the middle. Line: the range that holds the yearly chance in four of five cases.${isOnRuler(chances) ? "" : " What lies beyond the ruler is drawn at its end."}`,
+    rulerNote: `Dot: the middle. Line: the range that holds the yearly chance in four of five cases.${isOnRuler(chances) ? "" : " What lies beyond the ruler is drawn at its end, a middle hollow."}`,
     launches: launchesTable(context, chance),
     ways: waysTable(context, chance),
     clean: cleanSentence(context, chance),

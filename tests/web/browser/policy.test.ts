@@ -42,6 +42,7 @@ const pages = [
   "/studies/OWN/edit/levels",
   "/studies/OWN/edit/structures/0",
   "/studies/OWN/structures/table",
+  "/studies/OWN/chance",
   "/studies/OWN/odds",
 ];
 
