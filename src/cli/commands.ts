@@ -15,7 +15,7 @@ import { prepareStudy } from "../study/prepare/prepared.js";
 import { readStudyFile } from "../study/reading/read.js";
 import { comparisonText } from "./comparison-text.js";
 import { documentEnding } from "./document-ending.js";
-import { drawnOdds } from "./odds-command.js";
+import { drawnFutures, drawnOdds } from "./odds-command.js";
 import { prepareBrowser } from "./prepare-browser.js";
 import { writeWhole } from "./write-whole.js";
 
@@ -41,8 +41,11 @@ export async function compareCommand(path: string, asJson: boolean, print: Print
   const assumptions = loadAssumptions(assumptionsFolder);
   const document = readStudyFile(path);
   const run = runStudy(document, assumptions);
-  const odds = await drawnOdds(document, assumptions);
-  print(asJson ? JSON.stringify(resultsJson(run, odds), undefined, 2) : comparisonText(run, odds));
+  if (asJson) {
+    print(JSON.stringify(resultsJson(run, await drawnOdds(document, assumptions)), undefined, 2));
+  } else {
+    print(comparisonText(run, await drawnFutures(document, assumptions)));
+  }
 }
 
 interface ReportArguments {

@@ -4,12 +4,12 @@ import { reportContext } from "../report/document/context.js";
 import { method } from "../report/document/method.js";
 import { infestationView } from "../report/rack/infestation-view.js";
 import { programView } from "../report/ramp/program-view.js";
-import type { Odds } from "../study/odds/odds.js";
+import type { FuturesOdds } from "../study/odds/odds.js";
 import type { StudyRun } from "../study/prepare/compute.js";
 import { tableText } from "./table-text.js";
 
 /** The comparison for a terminal: the board's answer and the tables behind it. */
-export function comparisonText(run: StudyRun, odds?: Odds): string {
+export function comparisonText(run: StudyRun, odds?: FuturesOdds): string {
   const context = reportContext(run, odds);
   const board = boardView(context);
   const comparison = comparisonView(context);

@@ -1,7 +1,7 @@
 import { at } from "../lists.js";
 import { lakesPerBlock } from "../model/futures/draw-plan.js";
 import type { LakeFutures, LakePoint } from "../study/odds/draws.js";
-import type { Odds } from "../study/odds/odds.js";
+import type { FuturesOdds, Odds } from "../study/odds/odds.js";
 import { sensitivityOf } from "../study/odds/sensitivity.js";
 import { blocksToDo, type ComparedOptions, comparedOptions } from "../study/odds/stop-drawing.js";
 import type { StudyToDraw } from "./messages.js";
@@ -65,7 +65,14 @@ async function askEach<Asked, Answer>(
   }
 }
 
-/** Draws a study until its stop rule is content, and tells what its futures say and what matters in it. */
+/** Draws a study until its stop rule is content, and tells what its futures say, without what matters in it. */
+export const futuresOf = async (
+  pool: WorkerPool,
+  study: StudyToDraw,
+  control: DrawControl,
+): Promise<FuturesOdds> => (await drawn(pool, study, control)).summary;
+
+/** The same, and what matters in it: most of the time goes there. */
 export async function oddsOf(
   pool: WorkerPool,
   study: StudyToDraw,
@@ -79,19 +86,25 @@ export async function oddsOf(
       if (done === planned) before += planned;
     },
   };
+  const { lakes, summary } = await drawn(pool, study, counted);
+  const plan = await pool.ask(study, "plan", {}, signal);
+  const run = (points: readonly LakePoint[]) =>
+    askEach(points, (point, either) => pool.ask(study, "netBenefits", { point }, either), counted);
+  const benefits = netBenefits(lakes, comparedOptions(study.document));
+  return { ...summary, matters: await sensitivityOf(plan, benefits, run) };
+}
+
+async function drawn(pool: WorkerPool, study: StudyToDraw, control: DrawControl) {
   const compared = comparedOptions(study.document);
   const lakes: LakeFutures[] = [];
   let next = blocksToDo(lakes, compared, study.settings);
   while (!("end" in next)) {
     const blocks = { first: lakes.length / lakesPerBlock, count: next.blocks };
-    lakes.push(...(await drawLakes(pool, study, blocks, counted)));
+    lakes.push(...(await drawLakes(pool, study, blocks, control)));
     next = blocksToDo(lakes, compared, study.settings);
   }
-  const summary = await pool.ask(study, "summary", { lakes, end: next.end }, signal);
-  const plan = await pool.ask(study, "plan", {}, signal);
-  const run = (points: readonly LakePoint[]) =>
-    askEach(points, (point, either) => pool.ask(study, "netBenefits", { point }, either), counted);
-  return { ...summary, matters: await sensitivityOf(plan, netBenefits(lakes, compared), run) };
+  const summary = await pool.ask(study, "summary", { lakes, end: next.end }, control.signal);
+  return { lakes, summary };
 }
 
 /** Of the requested option, luck left out, a list for each lake. */

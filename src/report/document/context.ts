@@ -1,7 +1,7 @@
 import type { Comparison, OptionBalance } from "../../model/compare.js";
 import type { Bearer } from "../../model/money/bearer.js";
 import type { OptionResult } from "../../model/option.js";
-import type { Odds } from "../../study/odds/odds.js";
+import type { FuturesOdds, Odds } from "../../study/odds/odds.js";
 import type { StudyRun } from "../../study/prepare/compute.js";
 import type { TracedResult } from "../../study/traced/traced.js";
 import type { TracedOption } from "../../study/traced/traced-option.js";
@@ -33,7 +33,10 @@ export interface ReportContext {
 }
 
 /** @param odds those of the run, if they were drawn */
-export function reportContext(run: StudyRun, odds?: Odds): ReportContext {
+export function reportContext(
+  run: StudyRun,
+  odds?: FuturesOdds & Partial<Pick<Odds, "matters">>,
+): ReportContext {
   const { document, comparison, usedAssumptions } = run;
   const traced = run.traced();
   const numbers = new Map([...usedAssumptions].sort().map((id, index) => [id, `A${index + 1}`]));

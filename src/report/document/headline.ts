@@ -1,7 +1,7 @@
 import { sumOf } from "../../lists.js";
 import type { Comparison, OptionBalance } from "../../model/compare.js";
 import { Money } from "../../model/money/decimal.js";
-import type { Odds, OptionOdds, TornadoBar } from "../../study/odds/odds.js";
+import type { FuturesOdds, Odds, OptionOdds, TornadoBar } from "../../study/odds/odds.js";
 
 /** What an option adds to doing nothing and is worth, on average over all that is uncertain. Present values. */
 interface HeadlineBalance {
@@ -44,7 +44,10 @@ export type WeighedBalance = Pick<
   "result" | "addedProgramCost" | "avoidedLoss" | "netBenefit" | "benefitCostRatio" | "perYear"
 >;
 
-export function headlineOf(odds: Odds, { options, discountFactors }: Comparison): Headline {
+export function headlineOf(
+  odds: FuturesOdds & Partial<Pick<Odds, "matters">>,
+  { options, discountFactors }: Comparison,
+): Headline {
   const annuity = sumOf(discountFactors);
   const told = odds.options.map((option) => optionHeadline(option, annuity));
   const central = options.find(({ result }) => result.option.id === odds.requested)?.netBenefit.toNumber();
@@ -56,7 +59,7 @@ export function headlineOf(odds: Odds, { options, discountFactors }: Comparison)
     requested: odds.requested,
     baseline: odds.baseline,
     centralNetBenefit: central,
-    skewedMost: skewedMost(odds.matters, Math.sign(mean - central)),
+    skewedMost: odds.matters && skewedMost(odds.matters, Math.sign(mean - central)),
   };
 }
 

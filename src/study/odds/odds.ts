@@ -115,3 +115,6 @@ export interface Odds {
 
 /** Id under which the operating year is drawn, where the lake has a record of levels. */
 export const hydrologicYearId = "lake/record/year";
+
+/** The same without what matters, which takes most of the time. */
+export type FuturesOdds = Omit<Odds, "matters">;
