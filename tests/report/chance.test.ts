@@ -1,10 +1,14 @@
 import { describe, expect, it } from "vitest";
+import { boardView } from "../../src/report/board/board-view.js";
+import { reportContext } from "../../src/report/document/context.js";
 import { renderPage, renderReportBody } from "../../src/report/document/html.js";
 import { reportView } from "../../src/report/document/report-view.js";
 import { resultsJson } from "../../src/report/results/results.js";
+import { percent } from "../../src/report/words/format.js";
 import type { TableView } from "../../src/report/words/view-types.js";
 import { editedRun } from "./edited.js";
 import { exampleRun } from "./runs.js";
+import { sampleOdds } from "./sample-odds.js";
 
 const run = exampleRun("sorrel-bend");
 const view = reportView(run);
@@ -126,5 +130,26 @@ describe("the chance in the results as JSON", () => {
     const log = (way: string) => Math.log(chance[way]?.ratePerYear ?? 0);
     expect(log("pooled")).toBeCloseTo(weight * log("byLaunches") + (1 - weight) * log("byLakes"), 12);
     expect(chance.byLakes?.p10).toBeLessThan(chance.byLakes?.p50 ?? 0);
+  });
+});
+
+describe("what page 1 and the appendix say of where the chance comes from", () => {
+  const figureOf = (drivenBy: string) => {
+    const driven = editedRun([["boats.chance", { drivenBy }]]);
+    const { figures } = boardView(reportContext(driven, sampleOdds("sorrel-bend")));
+    return figures.find(({ label }) => label.startsWith("Ever infested"))?.note;
+  };
+
+  it("name what drives it where the author chose one way alone", () => {
+    expect(figureOf("both")).not.toContain("alone");
+    expect(figureOf("launches")).toContain("by fouled launches alone");
+    expect(figureOf("lakes")).toContain("by comparable lakes alone");
+  });
+
+  it("tell how likely years without a find were anyway, and that mussels may be here unseen", () => {
+    const { clean } = run.chance ?? {};
+    if (!clean) throw new Error("no clean years");
+    expect(view.chance?.clean).toContain(`${percent(clean.chanceOfClean)} of such lakes`);
+    expect(view.chance?.clean).toContain(`were not seen is ${percent(clean.infestedUnseen)}.`);
   });
 });

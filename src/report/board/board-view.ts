@@ -99,13 +99,13 @@ function figures(context: ReportContext) {
   ];
 }
 
-function chanceFigure({ comparison: { baseline }, requested, horizon, headline }: ReportContext) {
+function chanceFigure({ run, comparison: { baseline }, requested, horizon, headline }: ReportContext) {
   if (headline) {
     const { without, withIt } = headlineChances(headline);
     return {
       label: `Ever infested within ${counted(horizon, "year")}`,
       value: `${percent(without.everInfested)} → ${percent(withIt.everInfested)}`,
-      note: `infested at the end of them: ${percent(without.infestedAtEnd)} → ${percent(withIt.infestedAtEnd)}`,
+      note: `infested at the end of them: ${percent(without.infestedAtEnd)} → ${percent(withIt.infestedAtEnd)}${drivenText(run)}`,
     };
   }
   return {
@@ -113,6 +113,14 @@ function chanceFigure({ comparison: { baseline }, requested, horizon, headline }
     value: `${percent(chanceAtEnd(baseline))} → ${percent(chanceAtEnd(requested.result))}`,
     note: `at central values; founded ${percent(baseline.hazard)} a year without, ${percent(requested.result.hazard)} with the program`,
   };
+}
+
+/** What drives the chance where its author chose one of the two ways to it. */
+function drivenText({ document }: ReportContext["run"]): string {
+  const { drivenBy, ownRate } = document.boats.chance;
+  const lakes = ownRate ? "by the yearly chance that its author entered" : "by comparable lakes alone";
+  const texts = { both: "", launches: "; by fouled launches alone", lakes: `; ${lakes}` };
+  return texts[drivenBy];
 }
 
 function revenueText({ fees, otherRevenue = [] }: ProgramOption): string {

@@ -1,3 +1,4 @@
+import { counted } from "../../counted.js";
 import { at } from "../../lists.js";
 import type { ChanceOrigins } from "../../model/risk/chance-origins.js";
 import type { ReportContext } from "../document/context.js";
@@ -182,11 +183,18 @@ function sourceText(from: number | undefined, becomes: string | undefined): stri
   return becomes === undefined ? "" : `becomes so, ${becomes}`;
 }
 
-function cleanSentence({ run }: ReportContext, { learnedFactor }: ChanceOrigins): string | undefined {
+function cleanSentence({ run }: ReportContext, { learnedFactor, clean }: ChanceOrigins): string | undefined {
   const years = run.document.boats.cleanPeriods.reduce((sum, { from, to }) => sum + to - from + 1, 0);
-  if (years === 0) return undefined;
-  return `${years} years without a find lower the yearly chance to ${percent(learnedFactor, 3)} of what it was. They tell little: at such a chance most lakes would have stayed clean so long anyway, and mussels are often found years after they came.`;
+  if (years === 0 || !clean) return undefined;
+  const { chanceOfClean, infestedUnseen } = clean;
+  return `${counted(years, "year")} without a find ${years === 1 ? "lowers" : "lower"} the yearly chance to ${percent(learnedFactor, 3)} of what it was. ${howMuch(chanceOfClean)}: ${percent(chanceOfClean)} of such lakes would have stayed without a find so long. Mussels are found years after they came: the chance that they are here and were not seen is ${percent(infestedUnseen)}.`;
 }
+
+/** What years without a find say of a rate by which most lakes, or few, would have had none. */
+const howMuch = (chanceOfClean: number): string =>
+  chanceOfClean > mostLakes ? "They tell little" : "They tell something";
+
+const mostLakes = 0.7;
 
 const weaknesses = [
   "No program has measured how many fouled boats it misses, or how many of those it stops were bound for its own lakes; both are judged, and the chance per launch goes nearly in proportion.",
