@@ -10,8 +10,8 @@ const isGroup = (value: unknown): value is Group =>
  */
 export function inTodaysTerms(document: unknown): unknown {
   if (!isGroup(document)) return document;
-  const boats = boatsToday(document.boats);
   const overrides = overridesToday(document.overrides);
+  const boats = boatsToday(document.boats, overrides.told.length > 0);
   const told = [...boats.told, ...overrides.told];
   if (told.length === 0) return document;
   const study = isGroup(document.study) ? document.study : {};
@@ -29,9 +29,10 @@ interface Today {
   readonly told: readonly string[];
 }
 
-function boatsToday(boats: unknown): Today {
+/** @param ownChance whether the study has a chance of its own per launch with live mussels */
+function boatsToday(boats: unknown, ownChance: boolean): Today {
   if (!isGroup(boats)) return { value: boats, told: [] };
-  const classes = classesToday(boats.classes);
+  const classes = classesToday(boats.classes, ownChance);
   const { otherPathways, ...rest } = boats;
   if (otherPathways === undefined || boats.otherWays !== undefined) {
     return classes.told.length === 0
@@ -52,7 +53,7 @@ function boatsToday(boats: unknown): Today {
   };
 }
 
-function classesToday(classes: unknown): Today {
+function classesToday(classes: unknown, ownChance: boolean): Today {
   if (!Array.isArray(classes)) return { value: classes, told: [] };
   const told: string[] = [];
   const value = classes.map((each: unknown, index) => {
@@ -61,17 +62,24 @@ function classesToday(classes: unknown): Today {
     told.push(
       `boats.classes[${index}]: carriesLive, launches with live mussels, is now fouled, launches with mussels dead or alive, with the share living beside it. The chance of a founding is now estimated from published counts, so the answer has changed.`,
     );
-    return { ...rest, ...fouledOf(carriesLive) };
+    return { ...rest, ...fouledOf(carriesLive, ownChance) };
   });
   return { value, told };
 }
 
-/** A share with live mussels is one of fouled boats that all have living mussels; counts said how many had. */
-function fouledOf(carriesLive: unknown): Group {
-  if (!isGroup(carriesLive)) return { fouled: carriesLive, living: "100 %" };
+/**
+ * A share with live mussels is one of fouled boats that all have living mussels; counts said how many had. With a chance
+ * of the study's own per such launch the living share is left out, so that each launch keeps that chance.
+ */
+function fouledOf(carriesLive: unknown, ownChance: boolean): Group {
+  if (!isGroup(carriesLive)) return { fouled: carriesLive, ...(ownChance ? {} : { living: "100 %" }) };
   const { live, ...counts } = carriesLive;
-  return { fouled: counts, ...(live === undefined ? {} : { living: live }) };
+  const isKept = live !== undefined && !(ownChance && isAll(live));
+  return { fouled: counts, ...(isKept ? { living: live } : {}) };
 }
+
+const isAll = (share: unknown): boolean =>
+  share === 1 || (typeof share === "string" && /^\s*100\s*%\s*$/.test(share));
 
 const retiredId = "arrival.establishment-per-fouled-launch";
 
@@ -84,7 +92,7 @@ function overridesToday(overrides: unknown): Today {
       isRetired(each) && isGroup(each) ? { ...each, id: "arrival.founding-unknown" } : each,
     ),
     told: [
-      `overrides: ${retiredId} was per launch with live mussels. Its value is now taken for arrival.founding-unknown, per launch with mussels dead or alive: check it.`,
+      `overrides: ${retiredId} was per launch with live mussels. Its value is now taken for arrival.founding-unknown, per launch with mussels dead or alive; the launches that were entered as carrying live mussels keep it. Check both.`,
     ],
   };
 }

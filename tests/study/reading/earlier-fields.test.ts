@@ -120,6 +120,8 @@ describe("fields of an earlier version", () => {
     ]);
     expect(study.overrides[1]).toMatchObject({ value: "0.002", reason: "own estimate" });
     expect(study.study.fromEarlier.at(-1)).toContain(retired);
+    // Each launch that was entered as carrying live mussels keeps the chance of 0.002: no living share scales it.
+    expect(study.boats.classes.map(({ living }) => living)).toEqual(study.boats.classes.map(() => undefined));
   });
 
   it("add to what was told before", () => {
