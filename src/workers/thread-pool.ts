@@ -78,7 +78,9 @@ export function threadPool<Task, Result>(settings: PoolSettings): ThreadPool<Tas
   };
   const started = () => {
     youngMemory(settings.youngMegabytes);
-    threads ??= startedThreads<Task, Result>(settings).on("error", endAll);
+    threads ??= startedThreads<Task, Result>(settings).on("error", (error) => {
+      if (!isLateAnswer(error)) endAll(error);
+    });
     return threads;
   };
   const begin = (own: OpenTask) => {
@@ -130,6 +132,10 @@ export function threadPool<Task, Result>(settings: PoolSettings): ThreadPool<Tas
     },
   };
 }
+
+/** A thread that is stopped may have answered in the same moment: nobody waits for that any more. */
+const isLateAnswer = (error: unknown): boolean =>
+  error instanceof Error && error.message.startsWith("Unexpected message from Worker");
 
 function startedThreads<Task, Result>(settings: PoolSettings): Piscina<Task, Result> {
   const { file, workerData, threads, niceness, idleSeconds } = settings;

@@ -154,3 +154,18 @@ describe("a signal while a thread is busy", () => {
     expect(new Set([thread, (await pool.run(() => ({}))).thread]).size).toBe(threads);
   });
 });
+
+it("an answer that comes as its thread is stopped ends no other task", async () => {
+  const pool = opened({ threads: 2, stopsBusy: true });
+  for (let time = 0; time < 12; time++) {
+    const ending = new AbortController();
+    const stopped = busy(pool, ending.signal);
+    const other = busy(pool);
+    const ended = stopped.answer.catch((error: unknown) => error);
+    stopped.release();
+    ending.abort(new Error("left"));
+    await ended;
+    other.release();
+    await expect(other.answer).resolves.toBeDefined();
+  }
+});
