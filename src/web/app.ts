@@ -3,7 +3,7 @@ import { join } from "node:path";
 import express, { type ErrorRequestHandler, type Express, type Request, type Response } from "express";
 import type { Answering } from "../app/answers/questions.js";
 import type { IssueParts } from "../app/issuing.js";
-import { type AskedRuns, resultOf } from "../app/runs.js";
+import { type AskedRuns, resultOf, resultWithin } from "../app/runs.js";
 import type { Studies } from "../app/studies.js";
 import type { StudyEntry } from "../app/study-entry.js";
 import { assets, fontFile, projectRoot } from "../report/document/assets.js";
@@ -61,6 +61,8 @@ export function createApp(parts: AppParts): Express {
     find,
     knownOdds: ({ text }: StudyEntry) => runs.known(text),
     drawn: (entry: StudyEntry, signal: AbortSignal) => resultOf(runs, runQuestion(entry, studies), signal),
+    drawnWithin: (milliseconds: number, entry: StudyEntry) =>
+      resultWithin(milliseconds, runs, runQuestion(entry, studies)),
   };
   addNewStudies(app, parts, () => new Date().toISOString().slice(0, 10));
   addStudyPages(app, reading);

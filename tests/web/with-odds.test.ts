@@ -33,14 +33,38 @@ it("a report says that it is being worked out until its odds are drawn, once, an
   expect(begun).toHaveLength(1);
 });
 
-it("results, by page and by program, and the page for a meeting wait for the odds and give the same answer", async () => {
+const results = [`${ninemoss}/results.json`, `/api${ninemoss}/results`];
+
+it("results are at central values, without a headline, until the odds are drawn, which asking for them starts", async () => {
   const { begun, runs } = drawing();
   const { ask } = await serving(":memory:", {}, { runs });
-  const asked = [`${ninemoss}/results.json`, `/api${ninemoss}/results`, `${ninemoss}/forms/summary.html`].map(
-    async (path) => (await ask(path)).text(),
+  for (const path of results) {
+    expect(await (await ask(path)).json()).toMatchObject({ headline: null, odds: null });
+  }
+  expect(begun).toHaveLength(1);
+});
+
+it("a report waits for its turn where as many studies are drawn as may, and is not refused", async () => {
+  const { begun, runs } = drawing();
+  const { ask, studies } = await serving(":memory:", {}, { runs });
+  const others = Array.from({ length: usualRuns.mostWaiting + 1 }, () =>
+    studies.copy("example-ninemoss", "Ada"),
   );
-  await expect.poll(() => begun.length, { timeout: patience }).toBe(1);
+  others.forEach(({ id }, index) => {
+    const { text = "" } = studies.find(id) ?? {};
+    studies.save(id, 1, `${text}# ${index}\n`, { author: "Ada", note: "", origin: "form" });
+  });
+  for (const { id } of others) expect((await ask(`/studies/${id}/report`)).status).toBe(202);
+  expect((await ask(`${ninemoss}/report`)).status).toBe(202);
+  expect(begun).toHaveLength(1);
+});
+
+it("results, by page and by program, and the page for a meeting give the same answer once they are", async () => {
+  const { begun, runs } = drawing();
+  const { ask } = await serving(":memory:", {}, { runs });
+  await ask(`${ninemoss}/results.json`);
   for (const end of begun) end();
+  const asked = [...results, `${ninemoss}/forms/summary.html`].map(async (path) => (await ask(path)).text());
   const [byPage = "", byProgram = "", summary = ""] = await Promise.all(asked);
   const [one, other] = [byPage, byProgram].map((text) => JSON.parse(text).headline);
   expect(one).toMatchObject({ requested: "summer-checks" });

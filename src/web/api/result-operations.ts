@@ -2,7 +2,7 @@ import { z } from "zod";
 import { textOf } from "../../app/answers/questions.js";
 import type { StudyEntry } from "../../app/study-entry.js";
 import { runQuestion } from "../pages/odds-routes.js";
-import { askWithOdds } from "../pages/with-odds.js";
+import { askFigures } from "../pages/with-odds.js";
 import { comparisonOperation } from "./comparison-operation.js";
 import { studyIn, studyPath } from "./found.js";
 import { noBody, noParameters, type Operation, operation, studyBody } from "./operation.js";
@@ -40,7 +40,7 @@ export function resultOperations(parts: OperationParts): Operation[] {
         const find = () => studyIn(studies, parameters.id);
         const askedOf = (entry: StudyEntry) => ({ ...textOf(entry), odds: knownOdds(entry) });
         const latest = { study: parameters.id, find, askedOf };
-        const { answer } = await askWithOdds(parts, "figures", latest, signal);
+        const { answer } = await askFigures(parts, latest, signal);
         return { reply: JSON.parse(Buffer.from(answer).toString()) };
       },
     }),

@@ -125,7 +125,7 @@ export const results = named(
   "Results",
   z.record(z.string(), z.unknown()).meta({
     description:
-      "Every figure and cost line: amounts as text with two decimals, other quantities in SI units",
+      "Every figure and cost line: amounts as text with two decimals, other quantities in SI units. `headline` is the answer on average over all that is uncertain; it and `odds` are null until the odds are drawn, which asking starts: ask again",
   }),
 );
 

@@ -20,7 +20,7 @@ import { renderPage } from "../render.js";
 import { listStates } from "./list-states.js";
 import { listPage } from "./pages.js";
 import { unfinishedPage } from "./unfinished-page.js";
-import { askWithOdds, type OddsSource } from "./with-odds.js";
+import { askFigures, askWithOdds, type OddsSource } from "./with-odds.js";
 import { workbenchPage } from "./workbench-page.js";
 
 export interface StudyPages extends OddsSource {
@@ -202,7 +202,7 @@ function addFiles(app: Express, parts: StudyPages): void {
   const figuresOf = (entry: StudyEntry) => ({ ...textOf(entry), odds: knownOdds(entry) });
   app.get("/studies/:id/results.json", async (request, response) => {
     const latest = { ...latestIn(find, request.params.id), askedOf: figuresOf };
-    const { answer } = await askWithOdds(parts, "figures", latest, readerSignal(response));
+    const { answer } = await askFigures(parts, latest, readerSignal(response));
     response.type("json").send(Buffer.from(answer));
   });
   app.get("/studies/:id/study", (request, response) => {

@@ -16,6 +16,7 @@ const notAsked = {
   find: () => expect.fail("not asked"),
   knownOdds: () => expect.fail("not asked"),
   drawn: () => expect.fail("not asked"),
+  drawnWithin: () => expect.fail("not asked"),
 };
 
 /** Asks as a program does, and holds each answer to the schema that describes it. */
