@@ -1,6 +1,6 @@
 import { at } from "../../lists.js";
 import type { Assumed } from "../assumed.js";
-import type { Boats, ComparableLakes, LearnedRate } from "../inputs.js";
+import type { Boats, LakeKind, LearnedRate } from "../inputs.js";
 import type { FoundingRates, Reaching } from "./hazard.js";
 import { namedWays, type OtherRates, typicalWays } from "./other-ways.js";
 
@@ -22,15 +22,31 @@ export interface BoatRates {
 export function boatRates(open: Reaching, suitability: number, boats: Boats, source: Assumed): BoatRates {
   const { weightOfBoats } = boats.comparable;
   const byLaunches = open.foundings * suitability;
-  const byLakes = rateOfLakes(boats.comparable, source) * (1 - source("arrival.other-share")) * suitability;
+  const byLakes = boatsOfLakes(boats, suitability, source);
   const pooled = byLaunches ** weightOfBoats * byLakes ** (1 - weightOfBoats);
   return { byLaunches, byLakes, pooled };
 }
 
-/** Yearly rate of comparable lakes in suitable water without a program. A rate that has checks in it is raised by what they stop. */
-export function rateOfLakes({ rate, checksLetThrough }: ComparableLakes, source: Assumed): number {
-  if ("own" in rate) return rate.own / checksLetThrough;
-  switch (rate.kind) {
+/**
+ * What comparable lakes say of the boats of this one without a program. A rate of the study's own, λ, is that of this
+ * lake, all ways in together, with the checks that let the share x through: λ = x b + x λ′ + λ″ with the named ways that
+ * stations check, λ′, and do not, λ″; or with the typical share φ of other ways, λ = x b + b φ/(1−φ).
+ */
+function boatsOfLakes(
+  { comparable: { rate, checksLetThrough }, otherWays }: Boats,
+  suitability: number,
+  source: Assumed,
+): number {
+  const otherShare = source("arrival.other-share");
+  if (!("own" in rate)) return rateOfLakes(rate.kind, source) * (1 - otherShare) * suitability;
+  if (!otherWays) return rate.own / (checksLetThrough + otherShare / (1 - otherShare));
+  const { unchecked, checked } = namedWays(otherWays, 1);
+  return Math.max(0, (rate.own - at(unchecked, 0)) / checksLetThrough - at(checked, 0));
+}
+
+/** Yearly rate of lakes of a kind in suitable water without checks: of those with checks, their rate over what these let through. */
+export function rateOfLakes(kind: LakeKind, source: Assumed): number {
+  switch (kind) {
     case "open":
       return source("arrival.base-rate-open");
     case "busy":

@@ -46,13 +46,9 @@ export function lakesVariance({ comparable }: Boats, source: Assumed, spreadOf: 
     case "inspected":
       return inspected;
     case "unknown":
-      return (open + inspected) / 4 + apart(comparable, source) ** 2 / 12;
+      return (open + inspected) / 4 + apart(source) ** 2 / 12;
   }
 }
 
 /** ln of the rates of lakes of the two kinds between which an unknown one lies. */
-const apart = (comparable: Boats["comparable"], source: Assumed) =>
-  Math.log(
-    rateOfLakes({ ...comparable, rate: { kind: "open" } }, source) /
-      rateOfLakes({ ...comparable, rate: { kind: "inspected" } }, source),
-  );
+const apart = (source: Assumed) => Math.log(rateOfLakes("open", source) / rateOfLakes("inspected", source));

@@ -13,6 +13,7 @@ export function chanceProblems({ boats, money, options, lake }: SoundParts): Con
       : infestedProblems(boats)),
     ...idProblems(boats, options),
     ...drivenProblems(boats),
+    ...ownRateProblems(boats),
   ];
 }
 
@@ -118,6 +119,24 @@ function idProblems(
       ? []
       : [{ path, found: `"${id}"`, allowed: `the id of an option: ${known.join(", ")}` }],
   );
+}
+
+/** A yearly chance holds all ways in: also those that the study names. */
+function ownRateProblems({ chance: { ownRate }, otherWays = [] }: BoatsDocument): Contradiction[] {
+  if (!ownRate) return [];
+  const present = otherWays.filter(
+    ({ infestedFrom, becomesInfested }) => infestedFrom === undefined && becomesInfested === undefined,
+  );
+  const clean = present.reduce((product, { chance }) => product * (1 - chance.value), 1);
+  if (present.length === 0 || ownRate.chance.value > 1 - clean) return [];
+  return [
+    {
+      path: ["boats", "chance", "ownRate", "chance"],
+      found: `${ownRate.chance.text}, no more than the other ways in have together, ${Number(((1 - clean) * 100).toPrecision(3))} %/yr`,
+      allowed: "more than that: the yearly chance holds all ways in, boats and others",
+      remedy: "Enter the chance of all ways together, or correct boats.otherWays.",
+    },
+  ];
 }
 
 /** Comparable lakes alone say nothing of a program where no boat brings mussels that it could stop. */

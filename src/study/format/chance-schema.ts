@@ -13,7 +13,9 @@ export const otherWayKinds = [
 
 const ownRate = z
   .strictObject({
-    chance: quantity("yearlyShare").meta({ description: "Yearly chance of infestation, best with a range" }),
+    chance: quantity("yearlyShare").meta({
+      description: "Yearly chance of infestation by all ways in together, best with a range",
+    }),
     under: reference("options").optional().meta({
       description: "The option whose checks are in that chance already; left out for a chance without checks",
     }),

@@ -28,21 +28,50 @@ const weights = fc.double({ min: 0, max: 1, noNaN: true });
 const through = fc.double({ min: 0, max: 1, noNaN: true });
 
 describe("the rate of comparable lakes", () => {
-  const lakes = (rate: ComparableLakes["rate"], checksLetThrough = 1) =>
-    rateOfLakes({ ...ownWayAlone, rate, checksLetThrough }, source);
+  const lakes = (kind: Parameters<typeof rateOfLakes>[0]) => rateOfLakes(kind, source);
 
   it("is by hand that of open lakes, twice it of busy ones, and of inspected ones what their checks would not stop", () => {
-    expect(lakes({ kind: "open" })).toBe(0.02);
-    expect(lakes({ kind: "busy" })).toBe(0.04);
+    expect(lakes("open")).toBe(0.02);
+    expect(lakes("busy")).toBe(0.04);
     // 0.001 with checks that let half through is 0.002 without.
-    expect(lakes({ kind: "inspected" })).toBe(0.002);
+    expect(lakes("inspected")).toBe(0.002);
     // Halfway by logarithms: √(0.02 · 0.002).
-    expect(lakes({ kind: "unknown" })).toBeCloseTo(Math.sqrt(0.02 * 0.002), 14);
+    expect(lakes("unknown")).toBeCloseTo(Math.sqrt(0.02 * 0.002), 14);
   });
 
-  it("of a study's own is divided by what the checks in it let through", () => {
-    expect(lakes({ own: 0.03 })).toBe(0.03);
-    expect(lakes({ own: 0.03 }, 0.25)).toBeCloseTo(0.12, 14);
+  const others = [
+    { name: "Canal", chance: 1 - Math.exp(-0.004), checked: false },
+    { name: "Work craft", chance: 1 - Math.exp(-0.002), checked: true },
+  ];
+
+  it.each([
+    ["no other way", []],
+    ["named ways", others],
+    ["the typical share of other ways", undefined],
+  ])(
+    "of a study's own is that of this lake, with %s, in any water, under the option that is in it",
+    (_, otherWays) => {
+      fc.assert(
+        fc.property(
+          fc.double({ min: 0.05, max: 1, noNaN: true }),
+          through,
+          (checksLetThrough, suitability) => {
+            const each = { ...weighing(0, { rate: { own: 0.03 }, checksLetThrough }), otherWays };
+            const under = {
+              launches: open.launches * checksLetThrough,
+              foundings: open.foundings * checksLetThrough,
+            };
+            expect(rateOf(each, under, suitability)).toBeCloseTo(0.03, 12);
+          },
+        ),
+        { seed: 523, numRuns: 50 },
+      );
+    },
+  );
+
+  it("of a study's own leaves boats nothing where the named ways alone are more", () => {
+    const each = { ...weighing(0, { rate: { own: 0.005 } }), otherWays: others };
+    expect(boatRates(open, 1, each, source).byLakes).toBe(0);
   });
 });
 
@@ -142,7 +171,7 @@ describe("what clean years taught", () => {
   });
 
   it("takes the median before to the median after", () => {
-    const median = { ...weighing(0, { rate: { own: 0.025 } }), learned };
+    const median = { ...weighing(0, { rate: { own: 0.02 } }), learned };
     expect(rateOf(median)).toBeCloseTo(0.01, 14);
   });
 

@@ -18,6 +18,12 @@ const badFiles = [
   ],
   ["source-beyond-the-horizon", "boats.otherWays[1].infestedFrom", "2190", "the last of the horizon"],
   ["ways-of-one-name", "boats.otherWays[1].name", '"Gear and aircraft" a second time', "a name used once"],
+  [
+    "own-rate-below-other-ways",
+    "boats.chance.ownRate.chance",
+    "0.1 %/yr, no more than the other ways",
+    "all ways in",
+  ],
   ["way-without-origin", "boats.otherWays[0].origin", "nothing", "a text"],
   ["way-of-unknown-kind", "boats.otherWays[0].kind", '"birds"', "one of upstream-water, water-transfer"],
   ["way-more-than-certain", "boats.otherWays[0].chance", '"120 %/yr"', "at most 100 %"],

@@ -59,10 +59,9 @@ describe("a yearly chance of a study's own", () => {
     const through = foundingsUnder(prepared, "full-season") / foundingsUnder(prepared, "none");
     expect(through).toBeLessThan(1);
     expect(prepared.estimate.checksLetThrough).toBeCloseTo(through, 12);
-    // By hand: −ln 0.96 less the share of other ways, in water of this suitability.
-    const { options, baseline, lake } = compare(prepared.input, prepared.assumed);
-    const expected =
-      -Math.log(0.96) * (1 - prepared.assumed("arrival.other-share")) * lake.suitability.weight;
+    // By hand: the 4 % that were entered, as no other way is named here.
+    const { options, baseline } = compare(prepared.input, prepared.assumed);
+    const expected = -Math.log(0.96);
     const under = options.find(({ result }) => result.option.id === "full-season")?.result.hazard;
     expect(-Math.log1p(-(under ?? Number.NaN))).toBeCloseTo(expected, 12);
     expect(-Math.log1p(-baseline.hazard)).toBeCloseTo(expected / through, 12);
