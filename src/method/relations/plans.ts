@@ -23,6 +23,23 @@ export const planRelations: RelationGroup = {
       computedBy: by("structures/protection.ts", "protectionOf"),
     },
     {
+      title: "Cost of one cleaning",
+      words:
+        "Area at a price, and a visit; on racks also what is taken off by its mass, so that a thick layer costs more than a thin one. All at a share in the dry and on a coating that lets go. What is carted away is beside it.",
+      formulas: [coded("C = g (r F + v + w M)")],
+      where: [
+        ["C", "cost of one cleaning", "money"],
+        ["g", "share of the usual cost, 1 by divers on a bare surface", ""],
+        ["r", "price by area", "money/m²"],
+        ["F", "area: a rack's face, a wall or a hull", "m²"],
+        ["v", "price of a visit", "money"],
+        ["w", "price by mass, nothing but on racks", "money/kg"],
+        ["M", "mass of the mussels on it", "kg"],
+      ],
+      sources: ["usgs-1997", "hull-lists"],
+      computedBy: by("structures/cleaning.ts", "cleaningOf"),
+    },
+    {
       title: "Days of dosing that kill",
       words:
         "Between two published times linear in temperature on the logarithm of the hours; quagga dies sooner.",
