@@ -63,7 +63,7 @@ export const planRelations: RelationGroup = {
         "A power law between the published cost of a small plant and that of a large one; level beyond them.",
       formulas: [coded("c = c1 (Q/Q1)^(ln(c2/c1)/ln(Q2/Q1))")],
       where: [
-        ["c", "cost of a volume dosed", "money/m³"],
+        ["c", "cost of the year's water", "money/m³"],
         ["Q", "mean flow of the year", "m³/s"],
         ["c_1", "cost at the smaller plant", "money/m³"],
         ["Q_1", "its flow", "m³/s"],
@@ -72,6 +72,19 @@ export const planRelations: RelationGroup = {
       ],
       sources: ["chakraborti-2016"],
       computedBy: by("structures/oxidant.ts", "costAtSize"),
+    },
+    {
+      title: "Price of a volume dosed",
+      words:
+        "The published cost by size is read as a year's cost spread over the year's water. A plant doses while mussels settle: what it doses costs more by the share of the year in which the published plants did.",
+      formulas: [coded("k = c/y")],
+      where: [
+        ["k", "price of a volume dosed", "money/m³"],
+        ["c", "published cost at the plant's size", "money/m³"],
+        ["y", "share of the year's water that the published plants dosed", ""],
+      ],
+      sources: ["chakraborti-2016"],
+      computedBy: by("structures/oxidant.ts", "priceOfDose"),
     },
     {
       title: "Heat for a line",

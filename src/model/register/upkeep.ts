@@ -10,6 +10,7 @@ import {
   metres,
   number,
   perYear,
+  positiveShare,
   price,
   share,
 } from "./expected.js";
@@ -43,6 +44,7 @@ export const upkeepAssumptions = {
   "oxidant.small-plant-flow": treatedFlow,
   "oxidant.large-plant-cost": oxidantCost,
   "oxidant.large-plant-flow": treatedFlow,
+  "oxidant.published-season": positiveShare,
   "oxidant.kill-temperature.cold": killTemperature,
   "oxidant.kill-hours.cold": killHours,
   "oxidant.kill-temperature.warm": killTemperature,

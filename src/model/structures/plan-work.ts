@@ -21,6 +21,7 @@ export function workLines(
     case "leave":
     case "oxidant-season":
     case "oxidant-end":
+    case "chemical-season":
       return [];
     case "heat":
       return [...heating(entry, component, context, month), ...outage(component, context, month)];
@@ -104,6 +105,7 @@ function switching(
 const leavesShells: ReadonlySet<PlanEntry["measure"]> = new Set([
   "oxidant-season",
   "oxidant-end",
+  "chemical-season",
   "heat",
   "second-line",
 ]);
