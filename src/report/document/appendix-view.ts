@@ -1,4 +1,5 @@
-import type { Assumption } from "../../assumptions/entry.js";
+import type { Assumption, Source } from "../../assumptions/entry.js";
+import { isJudged } from "../../assumptions/entry-marks.js";
 import { programVersion } from "../../assumptions/version.js";
 import { byYearTable } from "../rack/infestation-years.js";
 import { breakable, rangeText, unitText } from "../words/assumption-text.js";
@@ -134,5 +135,25 @@ function basesText(context: ReportContext): string {
     counts.set(name, (counts.get(name) ?? 0) + 1);
   }
   const parts = [...counts].sort((a, b) => b[1] - a[1]).map(([basis, count]) => `${count} ${basis}`);
-  return `Of ${usedEntries(context).length} assumptions used: ${parts.join(", ")}.`;
+  return `Of ${usedEntries(context).length} assumptions used: ${parts.join(", ")}. ${readText(context, overridden)}`;
+}
+
+const readings: ReadonlyArray<readonly [Source["read"], string]> = [
+  ["text", "in its text"],
+  ["abstract", "in an abstract"],
+  ["secondary", "at second hand"],
+  ["not read", "not at all: they are from memory"],
+];
+
+/** How the sources of those that are not judged were read for this project. */
+function readText(context: ReportContext, overridden: ReadonlySet<string>): string {
+  const { sources: known } = context.run.assumptions;
+  const used = usedEntries(context).filter((entry) => !overridden.has(entry.id) && !isJudged(entry));
+  const parts = readings.flatMap(([read, words]) => {
+    const count = used.filter(({ source }) => known.get(source)?.read === read).length;
+    return count === 0 ? [] : [`${count} ${words}`];
+  });
+  return parts.length === 0
+    ? ""
+    : `The source of those that are not judged was read by this project for ${parts.join(", ")}.`;
 }
