@@ -20,6 +20,7 @@ describe("the folder of assumptions", () => {
           "sources.yaml",
           "protection-plans.yaml",
           "price-index.yaml",
+          "planning-rates.yaml",
           "groups.yaml",
           "founding-evidence.yaml",
         ].includes(name),
