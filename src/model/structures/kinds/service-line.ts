@@ -33,7 +33,7 @@ const limitId = "service-line.shortage-limit";
 export function serviceLineComponents(line: ServiceLine, context: LakeContext): Component[] {
   const { count, requiredFlow } = line;
   const flow = months.map(() => requiredFlow);
-  const wall = pipeWall(line, line.elevation, flow);
+  const wall = pipeWall(line, line.elevation, { flow });
   const { byName, work } = cleaningOf("service-line", wall.wettedArea, context);
   const share = serviceShare(line, context);
   const limit = context.assumed(limitId);
