@@ -6,9 +6,10 @@ import { cleanWaterway, type Waterway, waterwayLoss } from "../hydraulics/waterw
 import { daysOf, months } from "../lake/calendar.js";
 import type { AssumptionId } from "../register/register.js";
 import { cleaningOf } from "./cleaning.js";
-import type { Component, Priced } from "./component.js";
+import type { Component, Limit, Priced } from "./component.js";
 import type { LakeContext } from "./context.js";
 import type { Hydropower } from "./inputs.js";
+import { loadOf, nearer } from "./limits.js";
 import { fouledPipeIds, pipeWall, thicknessLimit } from "./pipe.js";
 import { plantRunning, type Running } from "./plant/running.js";
 import { rackComponent } from "./rack.js";
@@ -151,9 +152,15 @@ function penstockComponent(plant: Hydropower, year: OperatingYear, context: Lake
       const extra = Math.max(0, loss - at(year.cleanPenstockLoss, month));
       return [headEnergy(plant, year, extra, month, ids)];
     },
-    brokenLimit: thicknessLimit(context),
+    limit: thicknessLimit(context),
   };
 }
+
+const deratingId = "hydropower.derating-limit";
+const tooDerated: Limit = {
+  broken: "cooling water too short: derating above the limit",
+  assumptionIds: [deratingId],
+};
 
 /** The unit is derated in proportion to the cooling water, or where an exchanger is given the heat, that is missing. */
 function coolingComponent(plant: Hydropower, year: OperatingYear, context: LakeContext): Component {
@@ -162,7 +169,7 @@ function coolingComponent(plant: Hydropower, year: OperatingYear, context: LakeC
   const requiredFlow = months.map(() => coolingWater.requiredFlow);
   const wall = pipeWall(coolingWater, plant.elevation, { flow: requiredFlow, share: running });
   const share = serviceShare(coolingWater, context);
-  const limit = context.assumed("hydropower.derating-limit");
+  const limit = context.assumed(deratingId);
   const tooThick = thicknessLimit(context);
   const ids = [...smallLineIds(coolingWater), ...efficiencyIds(plant)];
   return {
@@ -180,8 +187,7 @@ function coolingComponent(plant: Hydropower, year: OperatingYear, context: LakeC
       const lost = at(year.energy, month) * (1 - share(layer));
       return [lostEnergy("energy lost to derating", lost, at(plant.energyPrice, month), ids)];
     },
-    brokenLimit: (layer) =>
-      1 - share(layer) > limit ? "cooling water too short: derating above the limit" : tooThick(layer),
+    limit: (layer) => nearer(loadOf(tooDerated, 1 - share(layer), limit), tooThick(layer)),
   };
 }
 

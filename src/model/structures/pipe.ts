@@ -1,8 +1,9 @@
 import { pipeArea } from "../hydraulics/friction.js";
 import type { Layer } from "../mussels/layer.js";
-import type { Component } from "./component.js";
+import type { Component, Limit, LimitLoad } from "./component.js";
 import type { LakeContext } from "./context.js";
 import type { Pipe } from "./inputs.js";
+import { loadOf } from "./limits.js";
 
 /** Assumptions behind the hydraulics of every fouled pipe. */
 export const fouledPipeIds = [
@@ -37,7 +38,10 @@ export function pipeWall(
 }
 
 /** A thick layer breaks off in clumps and reaches pumps, screens and valves. */
-export function thicknessLimit({ assumed }: LakeContext): (layer: Layer) => string | undefined {
-  const largest = assumed("conduit.largest-layer");
-  return (layer) => (layer.thickness > largest ? "layer thicker than the limit" : undefined);
+export function thicknessLimit({ assumed }: LakeContext): (layer: Layer) => LimitLoad {
+  const largest = assumed(largestLayerId);
+  return (layer) => loadOf(tooThick, layer.thickness, largest);
 }
+
+const largestLayerId = "conduit.largest-layer";
+const tooThick: Limit = { broken: "layer thicker than the limit", assumptionIds: [largestLayerId] };

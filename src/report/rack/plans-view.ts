@@ -51,7 +51,7 @@ export function plansView(context: ReportContext): PlansView | undefined {
 
 function intro(groups: readonly PartGroup[]): string {
   const rule =
-    "For each part every plan that the catalogue offers is tried in a mature infestation. The cheapest that keeps the part's limits is chosen, unless the study prescribes one. A cost is that of the plan and of the losses that remain under it, in an average year.";
+    "For each part every plan that the catalogue offers is tried in a mature infestation. The cheapest is chosen, unless the study prescribes one. A cost is that of the plan, of the losses that remain under it and of the cleanings that a limit forces when a layer nears it, in an average year.";
   const detail =
     groups.length <= most.told
       ? "All parts are shown in detail"
@@ -105,7 +105,7 @@ function overviewRow({ component, structures, name }: PartGroup, { format }: Rep
     num(String(structures.length)),
     chosenText(component),
     num(format.exactMoney(component.chosen.yearlyCost)),
-    next?.plan.label ?? "none keeps the limits",
+    next?.plan.label ?? "none",
     num(next ? format.exactMoney(next.yearlyCost) : "–"),
     num(String(triedPlans(component).length)),
   );
