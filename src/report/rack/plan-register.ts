@@ -30,7 +30,10 @@ const mechanism: Record<Measure, string> = {
   "oxidant-season": "Oxidant is fed to the water while mussels settle, and kills most of what settles.",
   "oxidant-end":
     "Oxidant is fed once, at the end of settlement, for as long as it takes to kill the year's growth.",
-  filter: "Strains the water and treats it with light, so that few larvae reach the part alive.",
+  "chemical-season":
+    "Another chemical is fed to the water while mussels settle, and kills most of what settles.",
+  filter:
+    "Strains the water, with light behind the strainer or without, so that few larvae reach the part alive.",
   heat: "Hot water fills the line for as long as it takes to kill what is there.",
   "second-line": "One of two lines carries the water while mussels in the other die without oxygen.",
 };
@@ -74,6 +77,7 @@ const others: ReadonlyArray<readonly [number: PlanNumber, words: string]> = [
   ["energyPrice", "energy"],
   ["visit", "each visit"],
   ["switchingHours", "each change of lines"],
+  ["dosePrice", "a volume dosed"],
 ];
 
 /** Absent where no plan taken has numbers of its own. */
