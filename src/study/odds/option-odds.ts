@@ -5,10 +5,18 @@ import {
   clusteredShare,
   type QuantileEstimate,
 } from "../../model/futures/clusters.js";
+import { ratioWithout } from "../../model/money/account.js";
 import { exceedanceCurve } from "../../model/uncertainty/exceedance.js";
 import { sampleQuantiles } from "../../model/uncertainty/sample-quantile.js";
 import type { JoinedFutures } from "./joined-futures.js";
-import { type CostQuantile, type FanYear, type OptionOdds, quantileShares } from "./odds.js";
+import {
+  type CostQuantile,
+  type FanYear,
+  type OddsAgainst,
+  type OptionOdds,
+  quantileShares,
+} from "./odds.js";
+import { avoidedByAccount, withOtherLosses } from "./option-accounts.js";
 
 /** Of all intervals. */
 const confidence = 0.95;
@@ -22,7 +30,7 @@ const exceedanceSteps = 100;
  * @param lakes draws of the lake, each with as many futures
  */
 export function oddsOfOption(
-  { byYear, ...own }: JoinedFutures,
+  own: JoinedFutures,
   baseline: JoinedFutures | undefined,
   { lakes, startYear, horizon }: { lakes: number; startYear: number; horizon: number },
 ): Omit<OptionOdds, "id" | "name" | "budget" | "regret"> {
@@ -32,12 +40,30 @@ export function oddsOfOption(
     cost: costQuantiles(own.cost, lakes),
     everInfested: clusteredShare(own.everInfested, lakes, confidence),
     infestedAtEnd: clusteredShare(own.infestedAtEnd, lakes, confidence),
-    against: baseline && oddsAgainst(own, baseline, lakes),
-    fan: fanOf(byYear, horizon, startYear),
+    against: baseline && inBothAccounts(own, baseline, lakes),
+    fan: fanOf(own.byYear, horizon, startYear),
     exceedance: exceedanceCurve(own.cost, exceedanceSteps).map(({ value, chance }) => ({
       cost: value,
       chance,
     })),
+  };
+}
+
+function inBothAccounts(
+  option: JoinedFutures,
+  baseline: JoinedFutures,
+  lakes: number,
+): OptionOdds["against"] {
+  const alone = oddsAgainst(option, baseline, lakes);
+  const [before, after] = [baseline, option].map(withOtherLosses);
+  const { value: avoidedLoss } = alone.avoidedLoss;
+  const avoided = avoidedByAccount(option, baseline, { lakes, avoidedLoss });
+  const without = (part: number) => ratioWithout(avoidedLoss, part, alone.addedCost.value);
+  return {
+    ...alone,
+    avoided,
+    ratioWithout: { duty: without(avoided.duty), policy: without(avoided.policy) },
+    withOther: before || after ? oddsAgainst(after ?? option, before ?? baseline, lakes) : undefined,
   };
 }
 
@@ -46,7 +72,7 @@ function oddsAgainst(
   option: Pick<JoinedFutures, "expected" | "cost" | "program">,
   baseline: Pick<JoinedFutures, "expected" | "cost" | "program">,
   lakes: number,
-): OptionOdds["against"] {
+): OddsAgainst {
   const realised = option.cost.map((cost, future) => at(baseline.cost, future) - cost);
   const onAverage = option.expected.map((cost, future) => at(baseline.expected, future) - cost);
   const added = option.program.map((cost, future) => cost - at(baseline.program, future));

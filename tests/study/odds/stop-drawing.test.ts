@@ -14,6 +14,7 @@ const lakeWith = (netBenefit: number): LakeFutures => ({
   program: [],
   everInfested: [],
   infestedAtEnd: [],
+  ...{ duty: [], policy: [], other: [], otherCost: [] },
   byYear: [],
   annuity: 1,
 });
