@@ -4,6 +4,7 @@ import { byYearTable } from "../rack/infestation-years.js";
 import { breakable, rangeText, unitText } from "../words/assumption-text.js";
 import { significant } from "../words/format.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
+import { basesOf } from "./bases.js";
 import { checkRows } from "./check-rows.js";
 import type { ReportContext } from "./context.js";
 import { linesTable } from "./lines-table.js";
@@ -116,10 +117,6 @@ function checksTable({ run }: ReportContext): TableView {
   };
 }
 
-function usedEntries({ run }: ReportContext): Assumption[] {
-  return run.usedAssumptions.flatMap((id) => run.assumptions.entries.get(id) ?? []);
-}
-
 /** Every source of the project, since notes name others than the one that an entry stands on. */
 function sources({ run }: ReportContext) {
   return [...run.assumptions.sources].sort().map(([key, source]) => ({ key, ...source }));
@@ -127,12 +124,6 @@ function sources({ run }: ReportContext) {
 
 /** How many of the assumptions used stand on what. */
 function basesText(context: ReportContext): string {
-  const overridden = new Set(context.run.overrides.map(({ entry }) => entry.id));
-  const counts = new Map<string, number>();
-  for (const { id, basis } of usedEntries(context)) {
-    const name = overridden.has(id) ? "operator's own" : basis;
-    counts.set(name, (counts.get(name) ?? 0) + 1);
-  }
-  const parts = [...counts].sort((a, b) => b[1] - a[1]).map(([basis, count]) => `${count} ${basis}`);
-  return `Of ${usedEntries(context).length} assumptions used: ${parts.join(", ")}.`;
+  const { all, counts } = basesOf(context);
+  return `Of ${all} assumptions used: ${counts.map(([basis, count]) => `${count} ${basis}`).join(", ")}.`;
 }
