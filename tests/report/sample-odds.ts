@@ -88,6 +88,9 @@ function optionOdds(id: string, name: string, option: Invented, example: Example
             avoidedLoss: { value: option.program + mean * 0.1, standardError: mean * 0.01 },
             benefitCostRatio: option.program > 0 ? 1 + (mean * 0.1) / option.program : undefined,
             netBenefits: quantileShares.map((share) => ({ share, ...around(loss * (share - 0.5)) })),
+            avoided: { damage: option.program + mean * 0.1, duty: 0, policy: 0, other: 0 },
+            ratioWithout: { duty: undefined, policy: undefined },
+            withOther: undefined,
           },
     fan: yearly,
     exceedance: Array.from({ length: 100 }, (_, index) => ({
