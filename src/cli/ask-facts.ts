@@ -55,19 +55,13 @@ async function askQuestions(
   for (const question of questions) {
     for (;;) {
       const answer = (await talk.ask(questionText(question, raw, values))).trim();
-      item[question.key] = numberOr(answer);
+      item[question.key] = answer;
       const { problems } = readFacts(raw, values);
       if (problems.length === 0) break;
       for (const problem of problems) talk.print(`    ${sentence(problem)}`);
       delete item[question.key];
     }
   }
-}
-
-/** Counts are numbers; amounts stay as typed. */
-export function numberOr(answer: string): string | number {
-  const plain = answer.trim().replace(/,(?=\d{3}(?!\d))/g, "");
-  return /^[-+]?\d{1,15}(\.\d{1,15})?$/.test(plain) ? Number(plain) : answer.trim();
 }
 
 function questionText(question: Question, raw: Raw, values: TypicalValues): string {

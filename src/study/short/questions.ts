@@ -1,3 +1,4 @@
+import { at } from "../../lists.js";
 import type { DimensionName } from "../../units/dimensions.js";
 import { monthNames } from "../format/month-names.js";
 import type { TypicalId } from "./filling.js";
@@ -12,6 +13,8 @@ export interface Question {
   readonly choices?: ReadonlyArray<readonly [value: string, label: string]>;
   /** What an amount measures. */
   readonly dimension?: DimensionName;
+  /** Whether one of the choices is always taken. */
+  readonly isSettled?: boolean;
   /** What stands for it while it is not known. */
   readonly typical?: TypicalId;
 }
@@ -29,7 +32,11 @@ export interface QuestionGroup {
   readonly questions: readonly Question[];
 }
 
-const monthChoices = monthNames.map((name) => [name, name.charAt(0).toUpperCase() + name.slice(1)] as const);
+const monthTitles = [
+  ...["January", "February", "March", "April", "May", "June"],
+  ...["July", "August", "September", "October", "November", "December"],
+];
+const monthChoices = monthNames.map((name, month) => [name, at(monthTitles, month)] as const);
 
 const program: readonly Question[] = [
   { key: "from", label: "First month", help: "", choices: monthChoices, typical: "typical.season-from" },
@@ -58,7 +65,8 @@ export const questionGroups: readonly QuestionGroup[] = [
       {
         key: "units",
         label: "Units",
-        help: "For plain numbers; any unit can be typed",
+        help: "For plain numbers",
+        isSettled: true,
         choices: [
           ["us", "US units (ft, acres, cfs, °F)"],
           ["si", "Metric units (m, ha, m³/s, °C)"],
@@ -216,7 +224,7 @@ export const questionGroups: readonly QuestionGroup[] = [
     questions: program,
   },
   {
-    ...{ key: "", title: "Years", screen: 2, repeats: false },
+    ...{ key: "", title: "Years and money", screen: 2, repeats: false },
     questions: [
       {
         key: "horizon",
@@ -224,6 +232,12 @@ export const questionGroups: readonly QuestionGroup[] = [
         help: "That the study covers",
         dimension: "years",
         typical: "typical.horizon",
+      },
+      { key: "currency", label: "Currency", help: "Code of three letters; USD if left empty" },
+      {
+        key: "exchangeRate",
+        label: "Of it for a US dollar",
+        help: "Only for another currency: typical prices are in dollars",
       },
     ],
   },

@@ -92,11 +92,19 @@ const dimensionsOfFields: Readonly<Record<string, DimensionName>> = {
   cost: "moneyPerYear",
 };
 
+/** Facts that are numbers without a unit. */
+const plainNumbers = new Set(["ramps", "slips", "units", "stations", "horizon", "exchangeRate"]);
+const plainNumber = /^[-+]?(?:\d{1,3}(?:,\d{3})+|\d{1,15})(?:\.\d{1,15})?$/;
+
+const numberOr = (value: unknown): unknown =>
+  typeof value === "string" && plainNumber.test(value) ? Number(value.replaceAll(",", "")) : value;
+
 function withUnits(tree: unknown, writing: Writing, within = ""): unknown {
   if (Array.isArray(tree)) return tree.map((each) => withUnits(each, writing, within));
   if (typeof tree !== "object" || tree === null) return tree;
   return Object.fromEntries(
     Object.entries(tree).map(([key, value]: [string, unknown]) => {
+      if (plainNumbers.has(key)) return [key, numberOr(value)];
       const dimension = within === "docks" && key === "area" ? "area" : dimensionsOfFields[key];
       return [key, dimension ? inUnit(value, dimension, writing) : withUnits(value, writing, key)];
     }),

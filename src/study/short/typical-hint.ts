@@ -1,5 +1,4 @@
 import { at } from "../../lists.js";
-import { monthNames } from "../format/month-names.js";
 import { typedUnit, type Writing } from "./amount-text.js";
 import { filling, type TypicalValues } from "./filling.js";
 import type { Question } from "./questions.js";
@@ -13,7 +12,7 @@ export function typicalHint(
 ): string {
   if (!typical) return "";
   const { text, ranged, typical: rangeOf } = filling(values, writing, rate);
-  if (choices) return `typical ${at(monthNames, rangeOf(typical).value - 1)}`;
+  if (choices) return `typical ${at(choices, rangeOf(typical).value - 1)[1]}`;
   if (!dimension) return "";
   const { low, value, high } = rangeOf(typical);
   if (dimension === "years" || dimension === "count")
