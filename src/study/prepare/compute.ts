@@ -25,7 +25,7 @@ export interface StudyRun {
   readonly overrides: readonly AppliedOverride[];
   readonly prices: StudyPrices;
   readonly comparison: Comparison;
-  /** Ids of all assumptions read by the comparison. */
+  /** Ids of all assumptions read by the comparison, each once. */
   readonly usedAssumptions: readonly string[];
   /** Chances of the vessel classes, in order, updated by the study's log of seasons. */
   readonly chances: readonly ClassChance[];
@@ -71,7 +71,7 @@ export function runStudy(document: StudyDocument, all: AssumptionSet): StudyRun 
     const variant = prepareStudy(withOwnShape(document, shape), all);
     return tellingAmounts(document, () => compare(variant.input, variant.assumed, comparison));
   };
-  const usedAssumptions = [...inputAssumptions, ...ids()];
+  const usedAssumptions = [...new Set([...inputAssumptions, ...ids()])];
   const computed = { document, assumptions, overrides, prices, comparison, usedAssumptions, chances };
   return {
     ...computed,
