@@ -23,6 +23,33 @@ export const planRelations: RelationGroup = {
       computedBy: by("structures/protection.ts", "protectionOf"),
     },
     {
+      title: "Cleanings forced by a limit",
+      words:
+        "No limit is a wall. What a layer adds over the clean part is held against the room that the limit leaves; the nearest of a part's limits counts, month by month. From a share of a limit on, a cleaning may be forced, at a multiple of its planned price and with the outage of one; from a multiple of the limit on it is certain in every month. The layer is not taken to be gone after it.",
+      formulas: [
+        coded("x = (y − yc)/(yl − yc)"),
+        coded("u = min(1, max(0, (x − x0)/(x1 − x0)))"),
+        coded("P = u²(3 − 2u)"),
+        coded("F = P (f W + O)"),
+      ],
+      where: [
+        ["x", "load of the limit", ""],
+        ["y", "what the layer does: thickness, head loss, velocity, weight, water missing", ""],
+        ["y_c", "the same for the clean part, 0 where it has none", ""],
+        ["y_l", "the limit", ""],
+        ["x_0", "load from which a cleaning may be forced", ""],
+        ["x_1", "load from which it is certain", ""],
+        ["u", "way of the load from the one to the other, 0 to 1", ""],
+        ["P", "chance of a forced cleaning in the month", ""],
+        ["F", "its expected cost in the month", "money"],
+        ["f", "price of a forced cleaning over a planned one", ""],
+        ["W", "work of a planned cleaning", "money"],
+        ["O", "outage of one in the month", "money"],
+      ],
+      sources: ["project-judgement"],
+      computedBy: by("structures/limits.ts", "forcedCleaning"),
+    },
+    {
       title: "Cost of one cleaning",
       words:
         "Area at a price, and a visit; on racks also what is taken off by its mass, so that a thick layer costs more than a thin one. All at a share in the dry and on a coating that lets go. What is carted away is beside it.",

@@ -66,4 +66,7 @@ export const upkeepAssumptions = {
   "rack.gap-closed-limit": share,
   "conduit.largest-layer": layer,
   "service-line.shortage-limit": share,
+  "limit.first-share": share,
+  "limit.certain-share": number({ above: 1, to: 20 }),
+  "limit.forced-factor": number({ from: 1, to: 20 }),
 } as const satisfies Record<string, Expected>;
