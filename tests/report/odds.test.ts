@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { renderReport } from "../../src/report/document/html.js";
 import { reportView } from "../../src/report/document/report-view.js";
 import { resultsJson } from "../../src/report/results/results.js";
-import type { RowView, TableView } from "../../src/report/words/view-types.js";
+import { type RowView, type TableView, tableFileName } from "../../src/report/words/view-types.js";
 import type { Odds } from "../../src/study/odds/odds.js";
 import { exampleRun } from "./runs.js";
 import { optionAt, sampleTold, withCheaper } from "./sample-odds.js";
@@ -18,7 +18,7 @@ const viewOf = (odds: Odds) => {
 const { odds: page } = viewOf(told.odds);
 const html = renderReport(run, { inline: false }, {}, told);
 const tableById = (id: string): TableView => {
-  const found = [...page.tables, ...page.methodTables].find((table) => table.id === id);
+  const found = page.tables.find((table) => table.id === id);
   if (!found) throw new Error(`no ${id}`);
   return found;
 };
@@ -135,12 +135,13 @@ describe("the table of odds", () => {
 describe("the charts of odds", () => {
   const charts = [...page.curves, page.tornado];
 
-  it("have a text alternative each, and their table in the appendix", () => {
+  it("have a text alternative each, and their table as a file", () => {
     expect(charts).toHaveLength(3);
     for (const { id, alternative, title, tableId } of charts) {
       expect(alternative).toContain(title);
       expect(html).toMatch(new RegExp(`id="${id}"[^>]* role="img" aria-label="[^"]{40,}"`));
-      expect(html).toContain(`<table id="${tableId}"`);
+      expect(page.tables.map((table) => table.id)).toContain(tableId);
+      expect(html).toContain(`Figures: ${tableFileName(tableId)} among the tables as files`);
     }
   });
 

@@ -1,4 +1,4 @@
-import type { Assumption } from "../../assumptions/entry.js";
+import { usedEntries } from "./assumption-register.js";
 import type { ReportContext } from "./context.js";
 
 interface Bases {
@@ -9,13 +9,10 @@ interface Bases {
   readonly counts: ReadonlyArray<readonly [basis: string, count: number]>;
 }
 
-export const usedEntries = ({ run }: Pick<ReportContext, "run">): Assumption[] =>
-  run.usedAssumptions.flatMap((id) => run.assumptions.entries.get(id) ?? []);
-
 /** What the assumptions used stand on. */
-export function basesOf({ run }: Pick<ReportContext, "run">): Bases {
-  const overridden = new Set(run.overrides.map(({ entry }) => entry.id));
-  const used = usedEntries({ run });
+export function basesOf(context: ReportContext): Bases {
+  const overridden = new Set(context.run.overrides.map(({ entry }) => entry.id));
+  const used = usedEntries(context);
   const counts = new Map<string, number>();
   for (const { id, basis } of used) {
     const name = overridden.has(id) ? "operator's own" : basis;

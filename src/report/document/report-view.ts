@@ -87,7 +87,7 @@ function viewOf(run: StudyRun, printedOdds: PrintedOdds | undefined): Omit<Repor
     comparison: comparisonView(context),
     odds: printedOdds && oddsView(printedOdds, context),
     moneyDetails: moneyView(context),
-    appendix: appendixView(context),
+    appendix: appendixView(context, printedOdds?.odds.matters),
     charts: chartsView(context),
     hydraulics: hydraulicsView(context),
     plans: plansView(context),

@@ -63,6 +63,22 @@ const intake = z.strictObject({
   oxidantAllowed: z.boolean().default(false),
 });
 
+const running = z
+  .strictObject({
+    hours: monthlyOrOne("hours").optional().meta({
+      description: "Hours in a month that one unit runs; this or units",
+      where: "plant records of generation",
+    }),
+    units: monthlyOrOne("count")
+      .optional()
+      .meta({ description: "Units running, the mean over a month, for instance 1.5; this or hours" }),
+    flow: monthlyOrOne("flow").meta({
+      description: "Flow through one unit while it runs; 0 in a month in which it stands",
+      where: "the turbine's records, or power while running by its performance curve",
+    }),
+  })
+  .meta({ description: "How a unit runs; this or flow" });
+
 const hydropower = z.strictObject({
   kind: z.literal("hydropower"),
   ...base,
@@ -83,10 +99,12 @@ const hydropower = z.strictObject({
     })
     .optional()
     .meta({ description: "Efficiency by flow from the type of turbine; this or efficiency" }),
-  flow: monthly("flow").meta({
-    description: "Mean flow through one unit",
+  flow: monthly("flow").optional().meta({
+    description:
+      "Mean flow through one unit over all hours of a month; this or running. With a turbine it is taken to run at its rated flow",
     where: "plant records of generation",
   }),
+  running: running.optional(),
   energyPrice: monthlyOrOne("moneyPerEnergy").meta({
     where: "the power contract, or what replacement power costs",
   }),

@@ -28,7 +28,7 @@ export interface StudyRun {
   readonly overrides: readonly AppliedOverride[];
   readonly prices: StudyPrices;
   readonly comparison: Comparison;
-  /** Ids of all assumptions read by the comparison. */
+  /** Ids of all assumptions read by the comparison, each once. */
   readonly usedAssumptions: readonly string[];
   /** Chances of the vessel classes, in order, updated by the study's log of seasons. */
   readonly chances: readonly ClassChance[];
@@ -76,7 +76,7 @@ export function runStudy(document: StudyDocument, all: AssumptionSet): StudyRun 
     const variant = prepareStudy(withOwnShape(document, shape), all);
     return tellingAmounts(document, () => compare(variant.input, variant.assumed, comparison));
   };
-  const usedAssumptions = [...inputAssumptions, ...ids()];
+  const usedAssumptions = [...new Set([...inputAssumptions, ...ids()])];
   const chance =
     input.lake.infestedSince === undefined
       ? chanceOrigins(
