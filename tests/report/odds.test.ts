@@ -184,7 +184,7 @@ describe("what matters and what knowing it is worth", () => {
   it("stands on the page as it came, with the three inputs worth most", () => {
     expect(page.sensitivitySentences).toEqual(told.sensitivitySentences);
     // the sample: 4% of 14 million, a quarter and a ninth of that
-    expect(page.information).toMatch(/is worth up to \$560,000: a measurement that costs less/);
+    expect(page.information).toMatch(/is worth up to \$560,000 ± \$28,000; a measurement leaves doubt/);
     expect(page.information).toContain("up to $140,000");
     expect(page.information).toContain("up to $62,200");
     expect(page.information.match(/up to/g)).toHaveLength(3);

@@ -130,8 +130,9 @@ export function sampleOdds(example: Example): Odds {
   const named = moved.map(([id]) => ({ id, name: nameOf(id) }));
   return {
     settings,
-    futures: 16_384,
-    lakes: 128,
+    futures: 8192,
+    lakes: 1024,
+    blocks: 16,
     end: "precise",
     inputs: drawnStudy(document, assumptions, settings).inputs.length,
     requested: document.study.requestedOption,
@@ -142,6 +143,7 @@ export function sampleOdds(example: Example): Odds {
       return optionOdds(id, name, option, example);
     }),
     perfectInformation: loss * 0.061,
+    perfectInformationError: loss * 0.001,
     information: named.slice(0, 5).map(({ id, name }, index) => ({
       id,
       name,

@@ -12,7 +12,7 @@ export async function inventedOdds({ document }: StudyToDraw): Promise<Odds> {
   const { options, study, money } = document;
   return {
     settings: { seed: 1, sampling: "latin-hypercube" },
-    ...{ futures: 4096, lakes: 32, end: "precise", inputs: 3, requested: study.requestedOption },
+    ...{ futures: 1024, lakes: 128, blocks: 2, end: "precise", inputs: 3, requested: study.requestedOption },
     baseline: options.find(isBaseline)?.id ?? "none",
     options: options.map((option) => ({
       id: option.id,
@@ -40,6 +40,7 @@ export async function inventedOdds({ document }: StudyToDraw): Promise<Odds> {
       regret: 10_000,
     })),
     perfectInformation: 20_000,
+    perfectInformationError: 500,
     information: [],
     matters: {
       netBenefit: -300_000,

@@ -14,8 +14,8 @@ import {
   registerLines,
   usedEntries,
 } from "./assumption-register.js";
-import { type CheckRow, checkRows } from "./check-rows.js";
 import { basesOf } from "./bases.js";
+import { type CheckRow, checkRows } from "./check-rows.js";
 import type { ReportContext } from "./context.js";
 import { linesTable } from "./lines-table.js";
 import { pricesText } from "./money-view.js";

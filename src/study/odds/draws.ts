@@ -20,6 +20,7 @@ import { boatsAlone, boatsToModel, toModel } from "../prepare/to-model.js";
 import { trafficOf } from "../prepare/traffic.js";
 import { vesselChances } from "../prepare/vessel-chances.js";
 import { rangedQuantities, withValues } from "../reading/ranged.js";
+import { typicalTogether } from "../short/drawn-together.js";
 import { hydrologicYearId } from "./odds.js";
 import type { DrawSettings } from "./odds-settings.js";
 import { classChanceId, type NamedInput, uncertainInputs } from "./uncertain-inputs.js";
@@ -48,7 +49,7 @@ export interface LakeFutures {
 /** A plan of draws with what the report calls its inputs and groups. */
 export interface StudyPlan extends DrawPlan {
   readonly inputs: readonly NamedInput[];
-  readonly groups: AssumptionSet["groups"];
+  readonly groups: ReadonlyArray<DrawPlan["groups"][number] & { readonly id: string; readonly name: string }>;
 }
 
 /** A study made ready to be drawn. */
@@ -75,7 +76,8 @@ export function drawnStudy(
   const prepared = prepareStudy(document, all);
   const { assumptions } = prepared;
   const inputs = uncertainInputs(document, assumptions, prepared, usedIn(prepared));
-  const plan = { seed, sampling, inputs, groups: assumptions.groups };
+  const groups = [...assumptions.groups, ...typicalTogether(document, assumptions)];
+  const plan = { seed, sampling, inputs, groups };
   const values = drawing(document, prepared);
   const quantileOf = new Map(inputs.map((input) => [input.id, valueAtShare(input)]));
   let known: { block: number; shares: BlockShares } | undefined;

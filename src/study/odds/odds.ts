@@ -113,14 +113,17 @@ export interface Odds {
   readonly futures: number;
   /** Draws of the lake, each with as many futures. */
   readonly lakes: number;
+  /** Samples of as many of them, independent of one another: errors are those of their means. */
+  readonly blocks: number;
   /** Why drawing ended: the mean net benefit was known well enough, or the most draws were made. */
   readonly end: "precise" | "cap";
   readonly inputs: number;
   readonly requested: string;
   readonly baseline: string;
   readonly options: readonly OptionOdds[];
-  /** Expected value of knowing everything but luck before choosing. */
+  /** Expected value of knowing everything but luck before choosing: no study or measurement is worth more. */
   readonly perfectInformation: number;
+  readonly perfectInformationError: number;
   /** Most valuable first. */
   readonly information: readonly Information[];
   readonly matters: Sensitivity;

@@ -18,12 +18,12 @@ export function withOtherLosses(futures: JoinedFutures): JoinedFutures | undefin
 export function avoidedByAccount(
   option: JoinedFutures,
   baseline: JoinedFutures,
-  { lakes, avoidedLoss }: { readonly lakes: number; readonly avoidedLoss: number },
+  { blocks, avoidedLoss }: { readonly blocks: number; readonly avoidedLoss: number },
 ): AvoidedByAccount {
   const less = (account: "duty" | "policy" | "other") =>
     clusteredMean(
       option[account].map((loss, future) => at(baseline[account], future) - loss),
-      lakes,
+      blocks,
     ).value;
   const [duty, policy] = [less("duty"), less("policy")];
   return { damage: avoidedLoss - duty - policy, duty, policy, other: less("other") };

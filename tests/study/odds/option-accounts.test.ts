@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import type { JoinedFutures } from "../../../src/study/odds/joined-futures.js";
 import { oddsOfOption } from "../../../src/study/odds/option-odds.js";
 
-/** Four futures of two lakes. */
+/** Four futures of two blocks. */
 function futures(amounts: Partial<Record<keyof JoinedFutures, readonly number[]>>): JoinedFutures {
   const of = (key: keyof JoinedFutures) => Float64Array.from(amounts[key] ?? [0, 0, 0, 0]);
   return {
@@ -12,7 +12,7 @@ function futures(amounts: Partial<Record<keyof JoinedFutures, readonly number[]>
   };
 }
 
-const ofLakes = { lakes: 2, startYear: 2027, horizon: 1 };
+const ofLakes = { blocks: 2, startYear: 2027, horizon: 1 };
 
 const nothing = futures({
   expected: [100, 120, 140, 160],
