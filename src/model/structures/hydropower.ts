@@ -121,7 +121,8 @@ function outageOf(plant: Hydropower, year: OperatingYear, context: LakeContext) 
   return (days: number, month: number): readonly Priced[] => {
     const lostDays = Math.min(days, daysOf(month)) * lostShare;
     const quantity = (at(year.energy, month) / daysOf(month)) * lostDays;
-    return [lostEnergy("energy lost in outages", quantity, at(plant.energyPrice, month), ids)];
+    const lost = lostEnergy("energy lost in outages", quantity, at(plant.energyPrice, month), ids);
+    return [{ ...lost, type: "outage" }];
   };
 }
 

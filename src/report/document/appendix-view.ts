@@ -14,6 +14,7 @@ import {
   registerLines,
   usedEntries,
 } from "./assumption-register.js";
+import { basesOf } from "./bases.js";
 import { type CheckRow, checkRows } from "./check-rows.js";
 import type { ReportContext } from "./context.js";
 import { linesTable } from "./lines-table.js";
@@ -174,12 +175,6 @@ function sources(entries: readonly Assumption[], { run }: ReportContext) {
 
 /** How many of the assumptions used stand on what. */
 function basesText(context: ReportContext): string {
-  const overridden = new Set(context.run.overrides.map(({ entry }) => entry.id));
-  const counts = new Map<string, number>();
-  for (const { id, basis } of usedEntries(context)) {
-    const name = overridden.has(id) ? "operator's own" : basis;
-    counts.set(name, (counts.get(name) ?? 0) + 1);
-  }
-  const parts = [...counts].sort((a, b) => b[1] - a[1]).map(([basis, count]) => `${count} ${basis}`);
-  return `Of ${usedEntries(context).length} assumptions used: ${parts.join(", ")}.`;
+  const { all, counts } = basesOf(context);
+  return `Of ${all} assumptions used: ${counts.map(([basis, count]) => `${count} ${basis}`).join(", ")}.`;
 }

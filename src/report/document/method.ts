@@ -1,4 +1,7 @@
 import { appendixLetter } from "../../study/format/report-schema.js";
+/** Outer bounds of the accuracy of a class 5 estimate [aace-18r-97, from a secondary text], as shares of it. */
+export const accuracyRange = { low: -0.5, high: 1 } as const;
+
 /** The method page and the cautions: words that are the same for every study. */
 export const method = {
   steps: [

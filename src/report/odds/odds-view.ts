@@ -6,7 +6,7 @@ import { fan } from "./fan-chart.js";
 import { groupsTable, notInOdds, oddsMethod } from "./odds-method.js";
 import { informationTable, informationText, ranksTable } from "./odds-sensitivity.js";
 import { type OddsTable, oddsTables } from "./odds-table.js";
-import { cheaperSentence, futureNote, type PrintedOdds, worthItSentence } from "./odds-words.js";
+import { cheaperSentence, outcomeNote, type PrintedOdds, worthItSentence } from "./odds-words.js";
 import { tornado } from "./tornado-chart.js";
 
 /** How sure the study is: one page, and what stands behind it in the appendix. */
@@ -37,7 +37,7 @@ export function oddsView({ odds, sensitivitySentences }: PrintedOdds, context: R
   const bars = tornado(odds, context);
   return {
     sentences: [cheaperSentence(odds), worthItSentence(odds)],
-    note: futureNote(context),
+    note: outcomeNote(context),
     table,
     curves: curves.map(({ chart }) => chart),
     tornado: odds.matters.tornado.length === 0 ? undefined : bars.chart,

@@ -35,6 +35,11 @@ export interface LakeFutures {
   /** Chance that mussels establish at all within the horizon, and that they are there when it ends. */
   readonly everInfested: readonly Float64Array[];
   readonly infestedAtEnd: readonly Float64Array[];
+  /** Present cost of what staff entered, luck left out, by account; of the other losses also as it comes out. */
+  readonly duty: readonly Float64Array[];
+  readonly policy: readonly Float64Array[];
+  readonly other: readonly Float64Array[];
+  readonly otherCost: readonly Float64Array[];
   /** Undiscounted cost of each year of the horizon, future after future; empty beyond the first block. */
   readonly byYear: readonly Float64Array[];
   /** Present value of 1 in each year of the horizon. */
@@ -218,6 +223,10 @@ function lakeFutures({ shares, quantileOf }: Draws, index: number, { values, wit
       lists.program[future] = result.program;
       lists.everInfested[future] = result.everInfested;
       lists.infestedAtEnd[future] = result.infestedAtEnd;
+      lists.duty[future] = result.duty;
+      lists.policy[future] = result.policy;
+      lists.other[future] = result.other;
+      lists.otherCost[future] = result.otherCost;
       if (withYears) {
         lists.byYear.set(costsByYear(at(hazards, option), result.establishment), future * years);
       }
@@ -230,6 +239,10 @@ function lakeFutures({ shares, quantileOf }: Draws, index: number, { values, wit
     program: options.map(({ program }) => program),
     everInfested: options.map(({ everInfested }) => everInfested),
     infestedAtEnd: options.map(({ infestedAtEnd }) => infestedAtEnd),
+    duty: options.map(({ duty }) => duty),
+    policy: options.map(({ policy }) => policy),
+    other: options.map(({ other }) => other),
+    otherCost: options.map(({ otherCost }) => otherCost),
     byYear: withYears ? options.map(({ byYear }) => byYear) : [],
     annuity: sumOf(lake.factors),
   };
@@ -242,6 +255,10 @@ const emptyLists = (years: number) => ({
   program: new Float64Array(futuresPerLake),
   everInfested: new Float64Array(futuresPerLake),
   infestedAtEnd: new Float64Array(futuresPerLake),
+  duty: new Float64Array(futuresPerLake),
+  policy: new Float64Array(futuresPerLake),
+  other: new Float64Array(futuresPerLake),
+  otherCost: new Float64Array(futuresPerLake),
   byYear: new Float64Array(futuresPerLake * years),
 });
 
