@@ -93,7 +93,6 @@ describe("a program manager without a manual", () => {
     const document = await getDocumentProxy(new Uint8Array(await response.arrayBuffer()));
     const { text } = await extractText(document);
     expect(text[0]).toContain("Sorrel Bend Reservoir");
-    console.log("the timed run", done);
     expect(done.inputs).toBeLessThanOrEqual(60);
     expect(done.seconds).toBeLessThan(600);
     expect(bench.faults).toEqual([]);
