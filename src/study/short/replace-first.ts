@@ -34,30 +34,35 @@ export function replaceFirst(
   const correlations = new Map(ranks.map(({ id, correlation }) => [id, Math.abs(correlation)]));
   const idsOf = (place: TypicalPlace) =>
     [...drawn].filter(([, path]) => isWithin(path, place.path)).map(([id]) => id);
-  return places
-    .flatMap((place) => {
-      const ids = idsOf(place);
-      const [first] = ids;
-      const path = first === undefined ? undefined : drawn.get(first);
-      if (path === undefined) return [];
-      const bars = tornado.filter(({ id, members }) =>
-        members ? members.every((member) => ids.includes(member)) : ids.includes(id),
-      );
-      const widths = bars.map((bar) => barWidth(bar, netBenefit));
-      return [
-        {
-          name: placeWords(document, place, ids.length, path),
-          path: path.map((key) => (typeof key === "number" ? key : String(key))),
-          find: entries.get(place.entry)?.find ?? "",
-          moves: widths.length === 0 ? undefined : Math.max(...widths),
-          correlation: Math.max(...ids.map((id) => correlations.get(id) ?? 0)),
-        },
-      ];
-    })
-    .toSorted((one, other) => (other.moves ?? 0) - (one.moves ?? 0) || other.correlation - one.correlation)
-    .filter(({ moves, correlation }) => moves !== undefined || correlation > 0)
+  const found = places.flatMap((place) => {
+    const ids = idsOf(place);
+    const [first] = ids;
+    const path = first === undefined ? undefined : drawn.get(first);
+    if (path === undefined) return [];
+    const bars = tornado.filter(({ id, members }) =>
+      members ? members.every((member) => ids.includes(member)) : ids.includes(id),
+    );
+    const widths = bars.map((bar) => barWidth(bar, netBenefit));
+    return [
+      {
+        name: placeWords(document, place, ids.length, path),
+        path: path.map((key) => (typeof key === "number" ? key : String(key))),
+        find: entries.get(place.entry)?.find ?? "",
+        moves: widths.length === 0 ? undefined : Math.max(...widths),
+        correlation: Math.max(...ids.map((id) => correlations.get(id) ?? 0)),
+      },
+    ];
+  });
+  const least = leastPart * Math.max(0, ...found.map(({ moves = 0 }) => moves));
+  const barOf = ({ moves = 0 }: ReplaceFirst) => (moves >= least ? moves : 0);
+  return found
+    .filter(({ moves = 0, correlation }) => moves > 0 || correlation > 0)
+    .toSorted((one, other) => barOf(other) - barOf(one) || other.correlation - one.correlation)
     .slice(0, mostShown);
 }
+
+/** Narrower bars, of the widest, say less than the rank of what has none. */
+const leastPart = 0.02;
 
 /** A place in words; of several values of a group that of the group. */
 function placeWords(

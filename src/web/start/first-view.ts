@@ -49,7 +49,8 @@ function rangeText({ options, requested }: Odds, money: ReturnType<typeof format
   const at = (share: number) => option?.against?.netBenefits.find((each) => each.share === share)?.value;
   const [low, high] = [at(ends.low), at(ends.high)];
   if (low === undefined || high === undefined || !option) return undefined;
-  return { name: option.name, low: money.money(low), high: money.money(high) };
+  const written = (value: number) => money.money(value).replace("-", "−");
+  return { name: option.name, low: written(low), high: written(high) };
 }
 
 /** The input of a value in the full form. */
