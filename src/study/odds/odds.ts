@@ -1,4 +1,5 @@
 import type { Estimate, QuantileEstimate } from "../../model/futures/clusters.js";
+import type { Account } from "../../model/money/account.js";
 import type { DrawSettings } from "./odds-settings.js";
 
 /** Shares of futures at which costs are told. */
@@ -26,6 +27,23 @@ export interface FanYear {
   readonly p90: number;
 }
 
+/** An option against the option that does nothing, in the same futures. */
+export interface OddsAgainst {
+  /** Futures in which it comes out cheaper than doing nothing. */
+  readonly cheaper: ShareOfFutures;
+  /** Sets of assumptions with which it is worth its cost on average over luck. */
+  readonly worthIt: ShareOfFutures;
+  readonly netBenefit: Estimate;
+  /** Means of the program cost added and of the infestation cost avoided; their ratio where something is added. */
+  readonly addedCost: Estimate;
+  readonly avoidedLoss: Estimate;
+  readonly benefitCostRatio: number | undefined;
+  readonly netBenefits: readonly CostQuantile[];
+}
+
+/** Means of what an option avoids; damage, duties and policies make up its avoided loss, the other losses stand beside. */
+export type AvoidedByAccount = Readonly<Record<Account, number>>;
+
 /** What the futures say of one option. Money is present value in prices of the price year. */
 export interface OptionOdds {
   readonly id: string;
@@ -41,18 +59,13 @@ export interface OptionOdds {
   readonly programCost: Estimate;
   /** Against the option that does nothing; absent for that one. */
   readonly against:
-    | {
-        /** Futures in which it comes out cheaper than doing nothing. */
-        readonly cheaper: ShareOfFutures;
-        /** Sets of assumptions with which it is worth its cost on average over luck. */
-        readonly worthIt: ShareOfFutures;
-        readonly netBenefit: Estimate;
-        /** Means of the program cost added and of the infestation cost avoided; their ratio where something is added. */
-        readonly addedCost: Estimate;
-        readonly avoidedLoss: Estimate;
-        readonly benefitCostRatio: number | undefined;
-        readonly netBenefits: readonly CostQuantile[];
-      }
+    | (OddsAgainst & {
+        readonly avoided: AvoidedByAccount;
+        /** The benefit–cost ratio without the duties, and without the policies, that staff entered. */
+        readonly ratioWithout: Readonly<Record<"duty" | "policy", number | undefined>>;
+        /** With the other losses that staff entered; absent where they entered none. */
+        readonly withOther: OddsAgainst | undefined;
+      })
     | undefined;
   readonly fan: readonly FanYear[];
   /** Chance that the cost is above an amount, from the least to the greatest. */

@@ -5,10 +5,18 @@ import {
   clusteredShare,
   type QuantileEstimate,
 } from "../../model/futures/clusters.js";
+import { ratioWithout } from "../../model/money/account.js";
 import { exceedanceCurve } from "../../model/uncertainty/exceedance.js";
 import { sampleQuantiles } from "../../model/uncertainty/sample-quantile.js";
 import type { JoinedFutures } from "./joined-futures.js";
-import { type CostQuantile, type FanYear, type OptionOdds, quantileShares } from "./odds.js";
+import {
+  type CostQuantile,
+  type FanYear,
+  type OddsAgainst,
+  type OptionOdds,
+  quantileShares,
+} from "./odds.js";
+import { avoidedByAccount, withOtherLosses } from "./option-accounts.js";
 
 /** Of all intervals. */
 const confidence = 0.95;
@@ -22,7 +30,7 @@ const exceedanceSteps = 100;
  * @param blocks of draws, each a sample of its own with as many futures: errors are those of their means
  */
 export function oddsOfOption(
-  { byYear, ...own }: JoinedFutures,
+  own: JoinedFutures,
   baseline: JoinedFutures | undefined,
   { blocks, startYear, horizon }: { blocks: number; startYear: number; horizon: number },
 ): Omit<OptionOdds, "id" | "name" | "budget" | "regret"> {
@@ -32,12 +40,30 @@ export function oddsOfOption(
     cost: costQuantiles(own.cost, blocks),
     everInfested: clusteredShare(own.everInfested, blocks, confidence),
     infestedAtEnd: clusteredShare(own.infestedAtEnd, blocks, confidence),
-    against: baseline && oddsAgainst(own, baseline, blocks),
-    fan: fanOf(byYear, horizon, startYear),
+    against: baseline && inBothAccounts(own, baseline, blocks),
+    fan: fanOf(own.byYear, horizon, startYear),
     exceedance: exceedanceCurve(own.cost, exceedanceSteps).map(({ value, chance }) => ({
       cost: value,
       chance,
     })),
+  };
+}
+
+function inBothAccounts(
+  option: JoinedFutures,
+  baseline: JoinedFutures,
+  blocks: number,
+): OptionOdds["against"] {
+  const alone = oddsAgainst(option, baseline, blocks);
+  const [before, after] = [baseline, option].map(withOtherLosses);
+  const { value: avoidedLoss } = alone.avoidedLoss;
+  const avoided = avoidedByAccount(option, baseline, { blocks, avoidedLoss });
+  const without = (part: number) => ratioWithout(avoidedLoss, part, alone.addedCost.value);
+  return {
+    ...alone,
+    avoided,
+    ratioWithout: { duty: without(avoided.duty), policy: without(avoided.policy) },
+    withOther: before || after ? oddsAgainst(after ?? option, before ?? baseline, blocks) : undefined,
   };
 }
 
@@ -46,7 +72,7 @@ function oddsAgainst(
   option: Pick<JoinedFutures, "expected" | "cost" | "program">,
   baseline: Pick<JoinedFutures, "expected" | "cost" | "program">,
   blocks: number,
-): OptionOdds["against"] {
+): OddsAgainst {
   const realised = option.cost.map((cost, future) => at(baseline.cost, future) - cost);
   const onAverage = option.expected.map((cost, future) => at(baseline.expected, future) - cost);
   const added = option.program.map((cost, future) => cost - at(baseline.program, future));

@@ -30,7 +30,7 @@ export function intakeComponents(intake: Intake, context: LakeContext): Componen
 }
 
 function conduitComponent(intake: Intake, context: LakeContext): Component {
-  const wall = pipeWall(intake.conduit, intake.elevation, intake.demand);
+  const wall = pipeWall(intake.conduit, intake.elevation, { flow: intake.demand });
   const supply = supplyOf(intake, context);
   return {
     name: "conduit",
@@ -41,7 +41,7 @@ function conduitComponent(intake: Intake, context: LakeContext): Component {
     cleaning: cleaningOf("conduit", wall.wettedArea, context),
     oxidant: intake.oxidantAllowed ? { flow: intake.demand } : undefined,
     losses: (layer, month) => conduitLosses(intake, supply, layer, month, context),
-    brokenLimit: thicknessLimit(context),
+    limit: thicknessLimit(context),
   };
 }
 
