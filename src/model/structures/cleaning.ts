@@ -20,6 +20,16 @@ const bySubject = {
     rate: "cleaning.hull.rate",
     visit: "cleaning.hull.visit",
   },
+  canal: {
+    byName: "cleared by machine",
+    rate: "cleaning.canal.rate",
+    visit: "cleaning.canal.visit",
+  },
+  lateral: {
+    byName: "flushed through their ends",
+    rate: "cleaning.lateral.rate",
+    visit: "cleaning.lateral.visit",
+  },
 } as const;
 
 type CleaningSubject = keyof typeof bySubject;

@@ -1,6 +1,7 @@
 import type { StructureDocument } from "../format/structure-schema.js";
 import { type Contradiction, exactlyOne } from "../reading/contradiction.js";
-import { supplyProblems } from "./consistency-pump.js";
+import { distributionProblems, hatcheryProblems, treatmentProblems } from "./consistency-deliveries.js";
+import { plantPumpProblems, supplyProblems } from "./consistency-pump.js";
 import type { SoundParts } from "./sound-parts.js";
 
 type DocumentOf<Kind extends StructureDocument["kind"]> = Extract<StructureDocument, { kind: Kind }>;
@@ -10,6 +11,9 @@ type OwnProblems<Document> = (document: Document, lake: SoundParts["lake"]) => C
 const byKind: { readonly [Kind in StructureDocument["kind"]]?: OwnProblems<DocumentOf<Kind>> } = {
   intake: supplyProblems,
   hydropower: (plant, lake) => [...tailwaterProblems(plant, lake), ...turbineProblems(plant)],
+  "pumping-plant": (plant, lake) => [...plantPumpProblems(plant, lake), ...distributionProblems(plant)],
+  "treatment-plant": treatmentProblems,
+  hatchery: hatcheryProblems,
   dock: dockProblems,
   ramp: rampProblems,
 };
