@@ -1,7 +1,8 @@
 import { z } from "zod";
+import { policies } from "../../model/structures/deliveries/yearly-items.js";
 import { efficiency, lineFields, pipeFields, rack, supply } from "../prepare/structure-parts.js";
 import { hatchery, pumpingPlant, treatmentPlant } from "./delivery-schema.js";
-import { monthly, monthlyOrOne, positive, quantity, shortText } from "./fields.js";
+import { monthly, monthlyOrOne, positive, quantity, shortText, year } from "./fields.js";
 import { base, count, fromYear } from "./structure-base.js";
 
 const intake = z.strictObject({
@@ -17,6 +18,22 @@ const intake = z.strictObject({
   }),
   oxidantAllowed: z.boolean().default(false),
 });
+
+const running = z
+  .strictObject({
+    hours: monthlyOrOne("hours").optional().meta({
+      description: "Hours in a month that one unit runs; this or units",
+      where: "plant records of generation",
+    }),
+    units: monthlyOrOne("count")
+      .optional()
+      .meta({ description: "Units running, the mean over a month, for instance 1.5; this or hours" }),
+    flow: monthlyOrOne("flow").meta({
+      description: "Flow through one unit while it runs; 0 in a month in which it stands",
+      where: "the turbine's records, or power while running by its performance curve",
+    }),
+  })
+  .meta({ description: "How a unit runs; this or flow" });
 
 const hydropower = z.strictObject({
   kind: z.literal("hydropower"),
@@ -38,10 +55,12 @@ const hydropower = z.strictObject({
     })
     .optional()
     .meta({ description: "Efficiency by flow from the type of turbine; this or efficiency" }),
-  flow: monthly("flow").meta({
-    description: "Mean flow through one unit",
+  flow: monthly("flow").optional().meta({
+    description:
+      "Mean flow through one unit over all hours of a month; this or running. With a turbine it is taken to run at its rated flow",
     where: "plant records of generation",
   }),
+  running: running.optional(),
   energyPrice: monthlyOrOne("moneyPerEnergy").meta({
     where: "the power contract, or what replacement power costs",
   }),
@@ -107,10 +126,16 @@ const lakeWide = z.strictObject({
         name: shortText,
         cost: quantity("moneyPerYear"),
         origin: shortText.meta({ description: "Where the figure comes from" }),
-        apart: z
-          .boolean()
-          .default(false)
-          .meta({ description: "True for losses that are not infrastructure" }),
+        apart: z.boolean().default(false).meta({
+          description:
+            "True for losses that are not infrastructure: recreation, property, curtailed deliveries, other waters",
+        }),
+        policy: z.enum(policies).optional().meta({
+          description: "Which policy the authority is free to choose it pays for; none for a duty",
+        }),
+        pricesOf: year.optional().meta({
+          description: "Year of whose prices the amount is; the study's price year where it is left out",
+        }),
         fromYear,
       }),
     )

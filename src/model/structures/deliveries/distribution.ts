@@ -3,9 +3,10 @@ import { canalArea, canalCapacityLeft, canalPerimeter } from "../../hydraulics/c
 import { type ByMonth, daysOf, months, secondsPerDay } from "../../lake/calendar.js";
 import type { AssumptionId } from "../../register/register.js";
 import { cleaningOf } from "../cleaning.js";
-import type { Component, Priced } from "../component.js";
+import type { Component, Limit, Priced } from "../component.js";
 import type { LakeContext } from "../context.js";
 import type { Pipe } from "../inputs.js";
+import { loadOf, nearer, noLimit } from "../limits.js";
 import { fouledPipeIds, pipeWall, thicknessLimit } from "../pipe.js";
 import { monthlyShare } from "./monthly-line.js";
 
@@ -42,12 +43,16 @@ export interface Distribution {
 export const meanFlows = (delivered: ByMonth): number[] =>
   delivered.map((volume, month) => volume / (daysOf(month) * secondsPerDay));
 
-/** A part that is emptied in months without water, where the plant is. */
-export function emptied(part: Component, { delivered, drainedWhenIdle }: Distribution): Component {
+/** A part whose water stands in months without any, or that is emptied in them where the plant is. */
+export function seasonal(part: Component, { delivered, drainedWhenIdle }: Distribution): Component {
   const { place } = part.surface;
-  if (!drainedWhenIdle || place.at === "floating") return part;
+  const running = delivered.map((volume) => (volume > 0 ? 1 : 0));
   const drained = months.filter((month) => at(delivered, month) === 0);
-  return { ...part, surface: { ...part.surface, place: { ...place, drained } } };
+  const isEmptied = drainedWhenIdle && place.at === "elevation";
+  return {
+    ...part,
+    surface: { ...part.surface, running, place: isEmptied ? { ...place, drained } : place },
+  };
 }
 
 const spareId = "irrigation.canal-spare";
@@ -66,7 +71,7 @@ export function canalComponent(canal: Canal, way: Distribution, context: LakeCon
   const capacity = canal.capacity ?? Math.max(...flow) * (1 + assumed(spareId));
   const wettedArea = canalPerimeter(section) * canal.length;
   const ids: readonly AssumptionId[] = [...fouledPipeIds, roughnessId, slopeId, spareId];
-  return emptied(
+  return seasonal(
     {
       name: "canal",
       kind: "conduit",
@@ -83,25 +88,29 @@ export function canalComponent(canal: Canal, way: Distribution, context: LakeCon
         const short = Math.max(0, at(flow, month) - carried);
         return [notBrought(short * daysOf(month) * secondsPerDay, way, ids)];
       },
-      brokenLimit: () => undefined,
+      limit: noLimit,
     },
     way,
   );
 }
 
 const limitId = "service-line.shortage-limit";
+const tooShort: Limit = {
+  broken: "laterals too narrow: shortage above the limit",
+  assumptionIds: [limitId],
+};
 
 /** Laterals share the water equally; the share that one misses under a layer is not brought, W = (1 − S) V. */
 export function lateralsComponent(laterals: Laterals, way: Distribution, context: LakeContext): Component {
   const { count, availableHead } = laterals;
   const flow = meanFlows(way.delivered);
   const requiredFlow = flow.map((each) => each / count);
-  const wall = pipeWall(laterals, way.elevation, requiredFlow);
+  const wall = pipeWall(laterals, way.elevation, { flow: requiredFlow });
   const share = monthlyShare({ pipe: laterals, requiredFlow, availableHead }, context);
   const limit = context.assumed(limitId);
   const tooThick = thicknessLimit(context);
-  const { byName, work } = cleaningOf("lateral", wall.wettedArea, context);
-  return emptied(
+  const cleaning = cleaningOf("lateral", wall.wettedArea, context);
+  return seasonal(
     {
       name: "laterals",
       kind: "service-line",
@@ -110,14 +119,14 @@ export function lateralsComponent(laterals: Laterals, way: Distribution, context
       surface: wall.surface,
       wettedArea: wall.wettedArea * count,
       cleaning: {
-        byName,
-        work: (shareId) => work(shareId).map((each) => ({ ...each, quantity: each.quantity * count })),
+        ...cleaning,
+        work: (shareId) =>
+          cleaning.work(shareId).map((each) => ({ ...each, quantity: each.quantity * count })),
       },
       losses: (layer, month) => [
         notBrought((1 - share(layer, month)) * at(way.delivered, month), way, fouledPipeIds),
       ],
-      brokenLimit: (layer, month) =>
-        1 - share(layer, month) > limit ? "laterals too narrow: shortage above the limit" : tooThick(layer),
+      limit: (layer, month) => nearer(loadOf(tooShort, 1 - share(layer, month), limit), tooThick(layer)),
     },
     way,
   );

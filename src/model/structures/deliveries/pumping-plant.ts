@@ -6,7 +6,7 @@ import type { LakeContext } from "../context.js";
 import type { Pipe, PumpSupply, Rack, StructureBase, Withdrawal } from "../inputs.js";
 import { intakeComponents } from "../kinds/intake.js";
 import { linePart, type PipePart } from "../pipe-part.js";
-import { canalComponent, type Distribution, emptied, lateralsComponent, meanFlows } from "./distribution.js";
+import { canalComponent, type Distribution, lateralsComponent, meanFlows, seasonal } from "./distribution.js";
 import { withSprinklers } from "./sprinklers.js";
 
 /** Pumps that lift water from the lake to irrigated land. */
@@ -56,7 +56,7 @@ const mainName = "discharge main";
 export function pumpingPlantComponents(plant: PumpingPlant, context: LakeContext): Component[] {
   const ids = typicalIds(plant);
   const drawn = intakeComponents(pumpedWithdrawal(plant, context.assumed), context)
-    .map((part) => (part.kind === "conduit" ? emptied({ ...part, name: mainName }, plant) : part))
+    .map((part) => (part.kind === "conduit" ? seasonal({ ...part, name: mainName }, plant) : part))
     .map((part) => ({
       ...part,
       losses: (layer: Layer, month: number) =>

@@ -3,11 +3,12 @@ import { type ByMonth, daysOf, months, secondsPerDay } from "../../lake/calendar
 import type { Layer } from "../../mussels/layer.js";
 import type { AssumptionId } from "../../register/register.js";
 import { cleaningOf } from "../cleaning.js";
-import type { Component, Priced } from "../component.js";
+import type { Component, Limit, Priced } from "../component.js";
 import type { LakeContext } from "../context.js";
 import { monthlyShare } from "../deliveries/monthly-line.js";
 import { itemYears, type YearlyItem } from "../deliveries/yearly-items.js";
 import type { Pipe, Rack, StructureBase } from "../inputs.js";
+import { loadOf, nearer } from "../limits.js";
 import { fouledPipeIds, pipeWall, thicknessLimit } from "../pipe.js";
 import { linePart } from "../pipe-part.js";
 import { rackComponent } from "../rack.js";
@@ -47,10 +48,11 @@ export function hatcheryComponents(hatchery: Hatchery, context: LakeContext): Co
 }
 
 const limitId = "service-line.shortage-limit";
+const tooShort: Limit = { broken: "line too narrow: shortage above the limit", assumptionIds: [limitId] };
 
 function lineComponent(hatchery: Hatchery, context: LakeContext): Component {
   const { line, elevation, requiredFlow } = hatchery;
-  const wall = pipeWall(line, elevation, requiredFlow);
+  const wall = pipeWall(line, elevation, { flow: requiredFlow });
   const share = monthlyShare({ pipe: line, requiredFlow, availableHead: headOf(hatchery) }, context);
   const limit = context.assumed(limitId);
   const tooThick = thicknessLimit(context);
@@ -66,8 +68,7 @@ function lineComponent(hatchery: Hatchery, context: LakeContext): Component {
       shortfallLine(hatchery, 1 - share(layer, month), month),
       ...filters(layer, month),
     ],
-    brokenLimit: (layer, month) =>
-      1 - share(layer, month) > limit ? "line too narrow: shortage above the limit" : tooThick(layer),
+    limit: (layer, month) => nearer(loadOf(tooShort, 1 - share(layer, month), limit), tooThick(layer)),
   };
 }
 

@@ -29,7 +29,7 @@ export function intakeComponents(
 }
 
 function conduitComponent(intake: Withdrawal, context: LakeContext): Component {
-  const wall = pipeWall(intake.conduit, intake.elevation, intake.demand);
+  const wall = pipeWall(intake.conduit, intake.elevation, { flow: intake.demand });
   const supply = supplyOf(intake, context);
   return {
     name: "conduit",
@@ -40,7 +40,7 @@ function conduitComponent(intake: Withdrawal, context: LakeContext): Component {
     cleaning: cleaningOf("conduit", wall.wettedArea, context),
     oxidant: intake.oxidantAllowed ? { flow: intake.demand } : undefined,
     losses: (layer, month) => conduitLosses(intake, supply, layer, month, context),
-    brokenLimit: thicknessLimit(context),
+    limit: thicknessLimit(context),
   };
 }
 

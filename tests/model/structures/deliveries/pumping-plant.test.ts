@@ -9,6 +9,7 @@ import {
   pumpingPlantComponents,
 } from "../../../../src/model/structures/deliveries/pumping-plant.js";
 import { pluggedNozzles } from "../../../../src/model/structures/deliveries/sprinklers.js";
+import { brokenLimit } from "../../../../src/model/structures/limits.js";
 import { structureResult } from "../../../../src/model/structures/structure.js";
 import { assumed, assumedWith } from "../../assumptions.js";
 import { contextOf, contextsOf } from "../../contexts.js";
@@ -67,7 +68,7 @@ describe("a pumping plant", () => {
     // A bore of 100 mm less twice 30 mm leaves 16 % of its section: most of July's 200,000 m³ is lost, never more.
     expect(lost?.quantity).toBeGreaterThan(100_000);
     expect(lost?.quantity).toBeLessThan(200_000);
-    expect(part.brokenLimit(layerOf(0.03), july)).toMatch(/shortage/);
+    expect(brokenLimit(part, layerOf(0.03), july)).toMatch(/shortage/);
     // A month without water loses none.
     expect(lineOf(part.losses(layerOf(0.03), 0), "not brought")?.quantity).toBe(0);
   });
