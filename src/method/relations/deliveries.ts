@@ -89,7 +89,7 @@ const hatcheries: readonly Relation[] = [
       ...cover,
     ],
     sources: ["project-judgement"],
-    computedBy: by("structures/kinds/hatchery.ts", "filterHours"),
+    computedBy: by("structures/deliveries/hatchery.ts", "filterHours"),
   },
 ];
 

@@ -21,11 +21,13 @@ export const pumpingPlant = z.strictObject({
     energyPrice: pumpFields.energyPrice,
     efficiency: pumpFields.efficiency.optional().meta({
       description: "Pump, motor and drive together; typical if left out",
+      typical: ["irrigation.pump-efficiency"],
       where: "the latest pump test",
     }),
     marginHead: marginHead.meta({
       description:
         "Head that the pump has to spare at the largest delivery; typical if this and curve are left out",
+      typical: ["irrigation.pump-margin"],
     }),
     curve,
     deliveryElevation,
@@ -42,10 +44,16 @@ export const pumpingPlant = z.strictObject({
         .min(0, "at least 0, a vertical wall")
         .max(10, "at most 10")
         .optional()
-        .meta({ description: "Horizontal over vertical; typical if left out" }),
+        .meta({
+          description: "Horizontal over vertical; typical if left out",
+          typical: ["irrigation.canal-side-slope"],
+        }),
       capacity: positive("flow")
         .optional()
-        .meta({ description: "Flow that the clean canal carries; somewhat over the largest if left out" }),
+        .meta({
+          description: "Flow that the clean canal carries; somewhat over the largest if left out",
+          typical: ["irrigation.canal-spare"],
+        }),
     })
     .optional()
     .meta({ description: "Concrete-lined canal; leave out an earth canal, which hardly fouls" }),
@@ -62,10 +70,13 @@ export const pumpingPlant = z.strictObject({
     .meta({ description: "Pressurised pipes to the fields" }),
   sprinklerCount: count("sprinklers")
     .optional()
-    .meta({ description: "Sprinklers that run; typical for the area if left out" }),
+    .meta({
+      description: "Sprinklers that run; typical for the area if left out",
+      typical: ["irrigation.area-per-sprinkler"],
+    }),
   nozzleBore: positive("smallLength")
     .optional()
-    .meta({ description: "Bore of a nozzle; typical if left out" }),
+    .meta({ description: "Bore of a nozzle; typical if left out", typical: ["irrigation.nozzle-bore"] }),
   lostDeliveries: quantity("moneyPerVolume").meta({
     description: "Value of water that is not delivered: of the crop, or of water from elsewhere",
   }),
@@ -92,10 +103,15 @@ export const treatmentPlant = z.strictObject({
       origin: shortText.meta({
         description: "Why mussels are expected to bring tastes here; without that leave the group out",
       }),
-      dose: monthlyOrOne("concentration").optional().meta({
-        description: "Extra powdered carbon in each month of a mature infestation; typical if left out",
-      }),
-      carbonPrice: quantity("moneyPerMass").optional().meta({ description: "Typical if left out" }),
+      dose: monthlyOrOne("concentration")
+        .optional()
+        .meta({
+          description: "Extra powdered carbon in each month of a mature infestation; typical if left out",
+          typical: ["taste-odour.dose"],
+        }),
+      carbonPrice: quantity("moneyPerMass")
+        .optional()
+        .meta({ description: "Typical if left out", typical: ["taste-odour.carbon-price"] }),
       totalPhosphorus: quantity("concentration")
         .optional()
         .meta({ description: "Of the lake in summer: in rich lakes mussels hold blue-green algae down" }),

@@ -5,12 +5,12 @@ import {
   filterHours,
   type Hatchery,
   hatcheryComponents,
-  hatchery as hatcheryKind,
-} from "../../../../src/model/structures/kinds/hatchery.js";
+} from "../../../../src/model/structures/deliveries/hatchery.js";
+import { hatchery as hatcheryKind } from "../../../../src/model/structures/kinds/hatchery.js";
 import { structureResult } from "../../../../src/model/structures/structure.js";
 import { assumed, assumedWith } from "../../assumptions.js";
 import { contextOf, contextsOf } from "../../contexts.js";
-import { productiveLake } from "../../lakes.js";
+import { drawnDownLake, productiveLake } from "../../lakes.js";
 import { hatchery } from "./served.js";
 
 const context = contextOf(productiveLake, 15);
@@ -76,6 +76,15 @@ describe("a hatchery", () => {
     expect(paid.slice(0, 3)).toEqual([false, true, true]);
     // By hand: 0.04 m³/s on 153 days, 0.03 on 212.
     expect(hatcheryKind.outputs?.(hatchery)[0]?.quantity).toBeCloseTo(86_400 * (0.04 * 153 + 0.03 * 212), 3);
+  });
+
+  it("loses fish, mussels or not, on days on which its mouth stands dry", () => {
+    const service = (elevation: number) =>
+      hatcheryKind.cleanService?.({ ...hatchery, elevation }, contextOf(drawnDownLake, 15))[0];
+    // By hand: the lake stands at 90 m to the 27th of February, and rises past 95 m on the 28th: 58 days.
+    expect(service(95)?.quantity.reduce((sum, days) => sum + days, 0)).toBeCloseTo(58, 9);
+    expect(service(95)?.unitRate[0]).toBe(900);
+    expect(service(88)?.quantity.every((days) => days === 0)).toBe(true);
   });
 
   it("has nothing but its duties without mussels", () => {

@@ -1,5 +1,5 @@
+import type { Hatchery } from "../../../../src/model/structures/deliveries/hatchery.js";
 import type { PumpingPlant } from "../../../../src/model/structures/deliveries/pumping-plant.js";
-import type { Hatchery } from "../../../../src/model/structures/kinds/hatchery.js";
 import type { TreatmentPlant } from "../../../../src/model/structures/kinds/treatment-plant.js";
 import { everyMonth } from "../../near.js";
 
