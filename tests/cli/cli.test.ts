@@ -53,10 +53,10 @@ describe("the command line", () => {
     expect(stdout).toContain("costs more than it saves");
     expect(stdout).toContain("Staffed summer checks");
     expect(stdout).toContain(
-      "Against “Signs and self-declaration”, the program in force: 1,300 more staff hours a year",
+      "Compared with “Signs and self-declaration”, the current program: 1,300 more staff hours a year",
     );
     expect(stdout).toContain("Cost of one inspection");
-    expect(stdout).toContain("no payers: no fee can carry it");
+    expect(stdout).toContain("no fee can carry it, since too few boats would pay");
   });
 
   it("prints the comparison as JSON that parses", () => {
@@ -114,7 +114,7 @@ describe("the command line", () => {
   it("draws a study's futures, with nothing on an error stream that is no terminal", () => {
     const { status, stdout, stderr } = runProgram("odds", quickStudy, "--futures", "1024", "--workers", "2");
     expect({ status, stderr }).toEqual({ status: 0, stderr: "" });
-    expect(stdout).toContain("1,024 possible futures");
+    expect(stdout).toContain("1,024 simulated outcomes");
     expect(stdout).toContain("Cheaper as it comes out");
   });
 
