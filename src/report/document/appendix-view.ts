@@ -14,7 +14,7 @@ import {
   registerLines,
   usedEntries,
 } from "./assumption-register.js";
-import { basesOf } from "./bases.js";
+import { basesOf, readText } from "./bases.js";
 import { type CheckRow, checkRows } from "./check-rows.js";
 import type { ReportContext } from "./context.js";
 import { linesTable } from "./lines-table.js";
@@ -180,5 +180,5 @@ function sources(entries: readonly Assumption[], { run }: ReportContext) {
 /** How many of the assumptions used stand on what. */
 function basesText(context: ReportContext): string {
   const { all, counts } = basesOf(context);
-  return `Of ${all} assumptions used: ${counts.map(([basis, count]) => `${count} ${basis}`).join(", ")}.`;
+  return `Of ${all} assumptions used: ${counts.map(([basis, count]) => `${count} ${basis}`).join(", ")}. ${readText(context)}`;
 }
