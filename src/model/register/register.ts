@@ -1,4 +1,5 @@
 import { comparisonAssumptions } from "./comparison.js";
+import { deliveryAssumptions } from "./deliveries.js";
 import { entryAssumptions } from "./entries.js";
 import type { Expected } from "./expected.js";
 import { hydraulicsAssumptions } from "./hydraulics.js";
@@ -13,6 +14,7 @@ import { upkeepAssumptions } from "./upkeep.js";
  */
 export const register = {
   ...comparisonAssumptions,
+  ...deliveryAssumptions,
   ...entryAssumptions,
   ...hydraulicsAssumptions,
   ...musselAssumptions,
