@@ -6,7 +6,7 @@ import { method } from "../report/document/method.js";
 import type { ChartView, TableView } from "../report/words/view-types.js";
 import { runStudy, type StudyRun } from "../study/prepare/compute.js";
 import { readStudyFile } from "../study/reading/read.js";
-import { coefficientsTable } from "./coefficients-table.js";
+import { coefficientsTable, planningRatesTable } from "./coefficients-table.js";
 import { type DryingView, dryingView } from "./drying-view.js";
 import { type RelationGroupView, relationsView } from "./relations-view.js";
 import { type WordingView, wordingView } from "./wording.js";
@@ -22,6 +22,7 @@ export interface MethodView {
   readonly example: string;
   readonly wording: WordingView;
   readonly coefficients: TableView;
+  readonly planningRates: TableView;
   readonly sources: readonly { readonly key: string; readonly citation: string; readonly read: string }[];
 }
 
@@ -43,6 +44,7 @@ export function methodView(assumptions: AssumptionSet): MethodView {
     example: context.run.document.lake.name,
     wording: wordingView(),
     coefficients: coefficientsTable(assumptions),
+    planningRates: planningRatesTable(assumptions),
     sources: [...assumptions.sources].sort().map(([key, source]) => ({ key, ...source })),
   };
 }

@@ -8,6 +8,7 @@ import { carrying } from "../print/carried-totals.js";
 import { addingUp, addingUpNote, stepFor } from "../words/adding-up.js";
 import { listedWithin } from "../words/format.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
+import { unitCostsTable } from "./unit-costs-table.js";
 
 export interface InfestationView {
   readonly summary: string;
@@ -15,6 +16,8 @@ export interface InfestationView {
   readonly byStructure: TableView;
   /** All of them; absent where the other table names them all. */
   readonly everyStructure: TableView | undefined;
+  /** Absent where no structure delivers or treats water of its own. */
+  readonly unitCosts: TableView | undefined;
   readonly apart: string;
 }
 
@@ -41,6 +44,7 @@ export function infestationView(context: ReportContext): InfestationView {
     byStructure: structuresTable("table-structures", withOthers(rows), context),
     everyStructure:
       rows.length > mostNamed ? structuresTable("table-every-structure", rows, context) : undefined,
+    unitCosts: unitCostsTable(context),
     apart: apartText(context),
   };
 }
