@@ -80,7 +80,7 @@ describe("the command line", () => {
     const { status, stderr } = await run("report", quickStudy, "--without-odds", "--out", out);
     expect(status).toBe(0);
     expect(stderr).toContain("--without-odds is ignored");
-    expect(readFileSync(out, "utf8")).toContain("1,024 futures were drawn");
+    expect(readFileSync(out, "utf8")).toContain("1,024 outcomes were simulated");
   });
 
   it("writes the report as one HTML file, with its futures drawn as the study says", async () => {
@@ -90,7 +90,7 @@ describe("the command line", () => {
     expect(stdout).toContain(`Wrote ${out}`);
     const report = readFileSync(out, "utf8");
     expect(report).toContain("Appendix C. Assumptions");
-    expect(report).toContain("1,024 futures were drawn");
+    expect(report).toContain("1,024 outcomes were simulated");
   });
 
   it("writes the method document, and with a study its own sheets", async () => {
