@@ -48,9 +48,10 @@ it("what matters is told of all inputs by rank, and by bars of the first of thes
   expect(batches).toHaveLength(1);
 
   const single = found.tornado.filter(({ members }) => members === undefined);
-  expect(single.map(({ id }) => id).filter((id) => id !== hydrologicYearId)).toEqual(
-    expect.arrayContaining(first),
-  );
+  // Of the first by rank over so few lakes some move the net benefit by less than a cent, and have no bar.
+  const barred = single.map(({ id }) => id).filter((id) => id !== hydrologicYearId);
+  expect(barred).toContain("arrival.founding-unknown");
+  expect(first).toEqual(expect.arrayContaining(barred));
   expect(found.ranks).toHaveLength(study.inputs.length);
   const widths = found.tornado.map((bar) => barWidth(bar, found.netBenefit));
   expect(widths).toEqual(widths.toSorted((one, other) => other - one));
