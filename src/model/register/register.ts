@@ -5,6 +5,7 @@ import type { Expected } from "./expected.js";
 import { hydraulicsAssumptions } from "./hydraulics.js";
 import { musselAssumptions } from "./mussels.js";
 import { suitabilityAssumptions } from "./suitability.js";
+import { typedAssumptions } from "./typed.js";
 import { upkeepAssumptions } from "./upkeep.js";
 
 /**
@@ -18,6 +19,7 @@ export const register = {
   ...hydraulicsAssumptions,
   ...musselAssumptions,
   ...suitabilityAssumptions,
+  ...typedAssumptions,
   ...upkeepAssumptions,
 } as const satisfies Record<string, Expected>;
 

@@ -148,6 +148,7 @@ export const intake: StructureKind<Intake> = {
   ],
   isBuilt: true,
   hasPublishedCosts: true,
+  waterTaken: ({ demand }) => demand,
   lowestField: "elevation",
   reach: atOneElevation,
   size: (structure) => [
