@@ -123,7 +123,7 @@ export const planRelations: RelationGroup = {
         ["Q", "flow of the line", "m³/s"],
         ["t", "time for which it is held", "s"],
         ["T_k", "temperature that kills", "°C"],
-        ["T", "temperature of the water in the month", "°C"],
+        ["T", "temperature of the water in the month, at the depth of the part", "°C"],
       ],
       sources: ["trade-practice"],
       computedBy: by("structures/plan-work.ts", "workLines"),
