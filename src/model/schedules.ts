@@ -10,6 +10,7 @@ import type { CostLine } from "./money/line.js";
 import { killedByYear } from "./mussels/growth.js";
 import { operatingLines, storageLost } from "./schedule-cost.js";
 import { type Contexts, lakeContexts } from "./structures/context.js";
+import { planWeights } from "./structures/plans/weights.js";
 import { type StructureResult, structureResult } from "./structures/structure.js";
 
 /** The lake and its structures under one schedule of levels. */
@@ -82,7 +83,12 @@ function contextsOf(
   reader: Assumed,
 ): Contexts {
   const { money, plans } = input;
-  const settings = { plans, discountRate: money.discountRate, assumed: source };
+  const settings = {
+    plans,
+    discountRate: money.discountRate,
+    assumed: source,
+    planWeights: planWeights(money, { isInfested: input.lake.infestedSince !== undefined, yearsInfested }),
+  };
   return lakeContexts(lake, money.horizon + yearsInfested, reader, settings);
 }
 

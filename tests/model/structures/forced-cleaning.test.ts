@@ -48,13 +48,13 @@ describe("a cleaning that a limit forces", () => {
     [1.6, 1],
     [Infinity, 1],
   ])("at a load of %d is to be expected %d times in the month", (load, chance) => {
-    expect(forced.cost(load, 6)).toBeCloseTo(chance * (3 * work + outage), 6);
+    expect(costOf(forced.lines({ limit, load }, 6))).toBeCloseTo(chance * (3 * work + outage), 6);
     expect(outage).toBeGreaterThan(0);
   });
 
-  it("has lines that add up to its cost, as losses, with the assumptions that set it", () => {
+  it("has lines that are losses, with the assumptions that set it", () => {
     const lines = forced.lines({ limit, load: 1.1 }, 6);
-    expect(costOf(lines)).toBeCloseTo(forced.cost(1.1, 6), 8);
+    expect(lines.length).toBeGreaterThan(1);
     for (const { type, what, assumptionIds } of lines) {
       expect(type).toBe("loss");
       expect(what).toMatch(/, forced$/);
