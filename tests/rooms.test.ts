@@ -155,6 +155,7 @@ const told: readonly string[] = [
   "study/reading/level-dates.ts",
   "study/reading/problems.ts",
   "study/reading/ranged.ts",
+  "study/short/typical-places.ts",
   "units/dimensions.ts",
   "units/quantity.ts",
 ];

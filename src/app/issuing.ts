@@ -1,4 +1,4 @@
-import type { IssueDraft, MadeIssue } from "../issue/make-issue.js";
+import type { IssueDraft, MadeIssue, Press } from "../issue/make-issue.js";
 import type { SigningKey } from "../issue/signing-key.js";
 import type { IssueStore, KeptIssue } from "../store/issues.js";
 import { requirePrintable } from "../study/reading/character-problems.js";
@@ -14,8 +14,8 @@ interface IssueRequest {
 
 export interface IssueParts {
   readonly issues: IssueStore;
-  /** Prints a report on the study as it is, with the odds that are known. */
-  readonly make: (draft: IssueDraft) => Promise<MadeIssue>;
+  /** Prints a report on the study as it is, with the odds that are known, and has its documents signed. */
+  readonly make: (draft: IssueDraft, sign: Press["sign"]) => Promise<MadeIssue>;
   readonly now: () => Date;
   /** Signs what is issued. */
   readonly key: SigningKey;
@@ -41,7 +41,9 @@ async function printed(
   const [before] = issues.list(entry.id);
   const { id, name, revision, fileName, text } = entry;
   const openKey = await key.open();
-  const made = await make({
+  // Loaded when it is needed: a server starts sooner without it.
+  const { signPdf } = await import("../issue/signature.js");
+  const draft = {
     number: (before?.number ?? 0) + 1,
     issuedAt: now().toISOString(),
     author: authorFor(author),
@@ -49,13 +51,11 @@ async function printed(
     study: { id, name, revision, fileName, text },
     supersedes: before ? { number: before.number, issuedAt: before.issuedAt } : null,
     signedBy: openKey.fingerprint,
-  });
-  // Loaded when it is needed: a server starts sooner without it.
-  const { signPdf } = await import("../issue/signature.js");
-  return { ...made, pdf: await signPdf(made.pdf, openKey) };
+  };
+  return make(draft, (pdf) => signPdf(pdf, openKey));
 }
 
-function keptIssue({ record, pdf, ...texts }: MadeIssue): KeptIssue {
+function keptIssue({ record, pdf, boardPdf, ...texts }: MadeIssue): KeptIssue {
   const { study, number, issuedAt, author, note, engineVersion, seed, digest } = record;
   return {
     studyId: study.id,
@@ -71,5 +71,6 @@ function keptIssue({ record, pdf, ...texts }: MadeIssue): KeptIssue {
     digest,
     ...texts,
     pdf: Buffer.from(pdf),
+    boardPdf: Buffer.from(boardPdf),
   };
 }

@@ -12,7 +12,10 @@ export function keptOf(
   return (claim) => {
     const isSame = issues.hasBytes(pdf);
     const known = claim && issues.withDigest(claim.digest);
-    const found = claim ? (known ?? issues.find(claim.studyId, claim.number))?.pdf : issues.startedBy(pdf);
+    const claimed = claim && (known ?? issues.find(claim.studyId, claim.number));
+    const found = claim
+      ? (claim.part === "board" && claimed?.boardPdf) || claimed?.pdf
+      : issues.startedBy(pdf);
     return {
       isSame,
       isKnown: known !== undefined,

@@ -1,11 +1,11 @@
 import { existsSync, readFileSync, statSync } from "node:fs";
-import { issueReport } from "../app/issuing.js";
+import { type IssueParts, issueReport } from "../app/issuing.js";
 import { keptOf } from "../app/kept-reports.js";
 import { studiesOf } from "../app/studies.js";
 import { verifyApart } from "../app/verify-apart.js";
 import { assumptionFiles, readAssumptions } from "../assumptions/load.js";
 import { fileLimits } from "../issue/file-limits.js";
-import { type IssueDraft, makeIssue } from "../issue/make-issue.js";
+import { makeIssue } from "../issue/make-issue.js";
 import { signingKeyIn } from "../issue/signing-key.js";
 import { assumptionsFolder } from "../report/document/assets.js";
 import { printableOdds } from "../report/odds/printed-odds.js";
@@ -47,12 +47,15 @@ export async function issueCommand(
     const run = runStudy(readStudyText(entry.text, entry.fileName), assumptions);
     printer.warm();
     const printedOdds = printableOdds(run, await drawnOdds(run.document, assumptions));
-    const make = (draft: IssueDraft) => makeIssue(draft, { run, printedOdds, files }, printer);
+    const make: IssueParts["make"] = (draft, sign) =>
+      makeIssue(draft, { run, printedOdds, files }, { print: printer.print, sign });
     const parts = { issues: issueStore(connection), key: signingKeyIn(dataFolder(), now), make, now };
     const issue = await issueReport({ entry, author, note }, parts);
     writeWhole(out, issue.pdf);
+    const boardOut = out.replace(/(\.pdf)?$/i, "-board-part.pdf");
+    if (issue.boardPdf) writeWhole(boardOut, issue.boardPdf);
     print(`Issued report ${issue.number} on revision ${issue.revision} of ${issue.studyName}.`);
-    print(`Wrote ${out}; digest ${issue.digest}`);
+    print(`Wrote ${out}, and the board's part as ${boardOut}; digest ${issue.digest}`);
     print(`Signed with the key ${parts.key.fingerprint()}.`);
   } finally {
     await printer.close();

@@ -53,7 +53,7 @@ export async function readIssue(pdf: Uint8Array): Promise<ReadIssue> {
 /** What the digest stands for, of what a record says. */
 function digested(record: ReadRecord): object {
   if ("signedBy" in record) {
-    const { format: _format, digest: _digest, ...recordFields } = record;
+    const { format: _format, digest: _digest, part: _part, ...recordFields } = record;
     return recordFields;
   }
   const { format: _format, digest: _digest, pagesDigest: _pages, ...recordFields } = record;

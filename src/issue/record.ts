@@ -8,6 +8,8 @@ const unsignedFormat = "ramp-and-rack issued report, format 1";
 /** Names of the files inside an issued PDF, in the order of the alphabet, as a PDF wants them. */
 export const attachmentNames = {
   assumptions: "assumptions.json",
+  /** In the full report alone, signed by itself. */
+  board: "board-part.pdf",
   figures: "figures.json",
   issue: "issue.json",
   study: "study.yaml",
@@ -44,6 +46,8 @@ const signedRecordSchema = z.strictObject({
   signedBy: z.string(),
   /** SHA-256 of the content of the method document that it was computed by. */
   method: hexDigest,
+  /** Which of the two documents of the issue it is; absent from the time when there was the full report alone. */
+  part: z.enum(["board", "all"]).optional(),
 });
 
 const unsignedRecordSchema = z.strictObject({
@@ -67,8 +71,8 @@ export const assumptionsSchema = z.strictObject({
   files: z.record(z.string(), z.string()),
 });
 
-/** What an issue is made from, which its digest stands for. */
-export interface IssueContent extends Omit<IssueRecord, "format" | "digest"> {
+/** What an issue is made from, which its digest stands for: that of both its documents. */
+export interface IssueContent extends Omit<IssueRecord, "format" | "digest" | "part"> {
   readonly studyText: string;
   readonly assumptions: z.infer<typeof assumptionsSchema>;
   /** Results as plain JSON. */

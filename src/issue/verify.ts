@@ -1,8 +1,10 @@
+import type { ReportPart } from "../report/document/sections.js";
 import { type Authenticity, authenticityOf, type Findings, givenFile, type Kept } from "./authenticity.js";
 import type { FigureDifference } from "./figure-differences.js";
 import { methodSentences } from "./method-sentences.js";
 import { NotIssuedError, type ReadIssue } from "./read-issue.js";
 import { type Draw, type Recomputed, recompute } from "./recompute.js";
+import type { ReadRecord } from "./record.js";
 
 export interface Verification {
   readonly standing: Authenticity;
@@ -19,6 +21,7 @@ export interface Claim {
   readonly digest: string;
   readonly studyId: string;
   readonly number: number;
+  readonly part: ReportPart;
 }
 
 interface VerifyTools {
@@ -35,7 +38,8 @@ export async function verifyIssue(pdf: Uint8Array, { kept, draw }: VerifyTools):
   const { issue } = given;
   if (issue instanceof NotIssuedError) return verdict(await authenticityOf(given, await kept(undefined)));
   const { digest, number, study } = issue.record;
-  const findings = await authenticityOf(given, await kept({ digest, number, studyId: study.id }));
+  const claim = { digest, number, studyId: study.id, part: partOf(issue.record) };
+  const findings = await authenticityOf(given, await kept(claim));
   return verdict(findings, issue, await recompute(issue, draw));
 }
 
@@ -61,5 +65,10 @@ function verdict(findings: Findings, issue?: ReadIssue, again?: Recomputed): Ver
   };
 }
 
-const titleSentence = ({ record: { number, study, issuedAt, digest } }: ReadIssue): string =>
-  `It calls itself issue ${number} of “${study.name}”, revision ${study.revision}, of ${issuedAt.slice(0, 10)}; digest ${digest}.`;
+const partOf = (record: ReadRecord): ReportPart => ("part" in record ? (record.part ?? "all") : "all");
+
+const titleSentence = ({ record }: ReadIssue): string => {
+  const { number, study, issuedAt, digest } = record;
+  const what = `${partOf(record) === "board" ? "the board’s part of " : ""}issue ${number}`;
+  return `It calls itself ${what} of “${study.name}”, revision ${study.revision}, of ${issuedAt.slice(0, 10)}; digest ${digest}.`;
+};

@@ -33,7 +33,7 @@ function asValue(value: unknown): Value {
 export const revisionDigest = (at: string): string =>
   digestSql(at, ["id", "revision", "name", "saved_at", "author", "note", "origin", "file_name"], ["text"]);
 
-/** The same of all of an issued report but its PDF. */
+/** The same of all of an issued report but its PDFs. */
 export const recordDigest = (at: string): string =>
   digestSql(
     at,
@@ -44,7 +44,9 @@ export const recordDigest = (at: string): string =>
     ["study_text", "assumptions", "figures"],
   );
 
-export const pdfDigest = (at: string): string => `kept_digest(${columnAt(at, "pdf")})`;
+/** Of both its documents. */
+export const pdfDigest = (at: string): string =>
+  `kept_digest(${columnAt(at, "pdf")}, ${columnAt(at, "board_pdf")})`;
 
 function digestSql(at: string, columns: readonly string[], texts: readonly string[]): string {
   const values = columns.map((column) => columnAt(at, column));

@@ -2,7 +2,7 @@ import Sqlite, { type Database } from "better-sqlite3";
 import type { StoreConnection } from "./connection.js";
 import { issueIsDamaged, pdfDigest, recordDigest } from "./digests.js";
 import { DamagedIssueError } from "./errors.js";
-import type { IssueCard } from "./records.js";
+import type { IssueCard, ListedIssue } from "./records.js";
 
 export interface KeptIssue extends IssueCard {
   readonly fileName: string;
@@ -12,17 +12,19 @@ export interface KeptIssue extends IssueCard {
   /** Results as JSON. */
   readonly figures: string;
   readonly pdf: Uint8Array;
+  /** The board's part, a document of its own; null of what was issued before it was one. */
+  readonly boardPdf: Uint8Array | null;
 }
 
 /** Issued reports: none is ever altered or removed, also not with its study. All throw StoreError. */
 export interface IssueStore {
   /** The newest first. */
-  readonly list: (studyId: string) => IssueCard[];
+  readonly list: (studyId: string) => ListedIssue[];
   /** @throws DamagedIssueError */
   readonly find: (studyId: string, number: number) => KeptIssue | undefined;
   /** @throws DamagedIssueError */
   readonly withDigest: (digest: string) => KeptIssue | undefined;
-  /** Whether a PDF is to the byte one that is kept. */
+  /** Whether a PDF is to the byte one that is kept, full report or board's part. */
   readonly hasBytes: (pdf: Uint8Array) => boolean;
   /** The PDF that starts with all the bytes of another, which was cut off. */
   readonly startedBy: (pdf: Uint8Array) => Uint8Array | undefined;
@@ -37,6 +39,7 @@ export interface IssueStore {
 const card = `study_id AS studyId, number, issued_at AS issuedAt, author, note, revision, study_name AS studyName,
   engine_version AS engineVersion, seed, digest`;
 const whole = `${card}, file_name AS fileName, study_text AS studyText, assumptions, figures, pdf,
+  board_pdf AS boardPdf,
   record_digest <> ${recordDigest("issue.")} AS recordIsDamaged, pdf_digest <> ${pdfDigest("issue.")} AS pdfIsDamaged`;
 
 export function issueStore({ read, write }: StoreConnection): IssueStore {
@@ -44,8 +47,11 @@ export function issueStore({ read, write }: StoreConnection): IssueStore {
     list: (studyId) =>
       read((database) =>
         database
-          .prepare<[string], IssueCard>(`SELECT ${card} FROM issue WHERE study_id = ? ORDER BY number DESC`)
-          .all(studyId),
+          .prepare<[string], IssueCard & { readonly boardParts: number }>(
+            `SELECT ${card}, board_pdf IS NOT NULL AS boardParts FROM issue WHERE study_id = ? ORDER BY number DESC`,
+          )
+          .all(studyId)
+          .map(({ boardParts, ...each }) => ({ ...each, hasBoardPart: boardParts > 0 })),
       ),
     find: (studyId, number) =>
       read((database) =>
@@ -77,6 +83,9 @@ export function issueStore({ read, write }: StoreConnection): IssueStore {
   };
 }
 
+/** Full reports and board's parts alike. */
+const eachPdf = "(SELECT pdf FROM issue UNION ALL SELECT board_pdf AS pdf FROM issue)";
+
 /** A start that is shorter may be that of any PDF. */
 const shortestStart = 1024;
 
@@ -91,12 +100,12 @@ function comparing(read: StoreConnection["read"]): Pick<IssueStore, "hasBytes" |
     );
   return {
     hasBytes: (pdf) =>
-      first("SELECT 1 FROM issue WHERE length(pdf) = ? AND pdf = ?", pdf.length, pdf) !== undefined,
+      first(`SELECT 1 FROM ${eachPdf} WHERE length(pdf) = ? AND pdf = ?`, pdf.length, pdf) !== undefined,
     startedBy: (pdf) =>
       pdf.length < shortestStart
         ? undefined
         : first<Uint8Array>(
-            "SELECT pdf FROM issue WHERE length(pdf) > ? AND substr(pdf, 1, ?) = ?",
+            `SELECT pdf FROM ${eachPdf} WHERE length(pdf) > ? AND substr(pdf, 1, ?) = ?`,
             pdf.length,
             pdf.length,
             pdf,
@@ -117,16 +126,16 @@ function sound(row: IssueRow | undefined): KeptIssue | undefined {
   if (!row) return undefined;
   const { recordIsDamaged, pdfIsDamaged, ...issue } = row;
   if (recordIsDamaged !== 0) throw new DamagedIssueError(issue, "what it was made from");
-  if (pdfIsDamaged !== 0) throw new DamagedIssueError(issue, "its PDF");
+  if (pdfIsDamaged !== 0) throw new DamagedIssueError(issue, "one of its PDFs");
   return issue;
 }
 
 function keep(database: Database, issue: KeptIssue): boolean {
   const insert = database.prepare<[KeptIssue]>(
     `INSERT INTO issue (study_id, number, issued_at, author, note, revision, study_name, file_name, study_text,
-       assumptions, engine_version, seed, figures, digest, pdf, record_digest, pdf_digest)
+       assumptions, engine_version, seed, figures, digest, pdf, board_pdf, record_digest, pdf_digest)
      VALUES (@studyId, @number, @issuedAt, @author, @note, @revision, @studyName, @fileName, @studyText,
-       @assumptions, @engineVersion, @seed, @figures, @digest, @pdf, ${recordDigest("@")}, ${pdfDigest("@")})`,
+       @assumptions, @engineVersion, @seed, @figures, @digest, @pdf, @boardPdf, ${recordDigest("@")}, ${pdfDigest("@")})`,
   );
   try {
     insert.run(issue);

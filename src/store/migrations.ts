@@ -92,6 +92,11 @@ const steps: readonly string[] = [
       engine_version, seed, digest, CAST(study_text AS BLOB), CAST(assumptions AS BLOB), CAST(figures AS BLOB));
   CREATE TRIGGER issue_is_not_altered BEFORE UPDATE ON issue
     BEGIN SELECT RAISE(ABORT, 'an issued report cannot be altered, only superseded'); END;`,
+  `ALTER TABLE issue ADD COLUMN board_pdf BLOB;
+  DROP TRIGGER issue_is_not_altered;
+  UPDATE issue SET pdf_digest = kept_digest(pdf, board_pdf) WHERE pdf_digest = kept_digest(pdf);
+  CREATE TRIGGER issue_is_not_altered BEFORE UPDATE ON issue
+    BEGIN SELECT RAISE(ABORT, 'an issued report cannot be altered, only superseded'); END;`,
 ];
 
 /** Tables that say who may enter this machine's studies: no part of what a backup holds or a restore replaces. */

@@ -61,3 +61,8 @@ export interface IssueCard {
   /** SHA-256, in hexadecimal digits. */
   readonly digest: string;
 }
+
+export interface ListedIssue extends IssueCard {
+  /** False of what was issued before the board's part was a document of its own. */
+  readonly hasBoardPart: boolean;
+}

@@ -22,6 +22,17 @@ beforeAll(async () => {
   await printer.close();
 });
 
+describe("the board's part of an issue", () => {
+  it("is a document of its own: issued, with the same digest, and shorter", async () => {
+    const board = await extractText(await getDocumentProxy(new Uint8Array(issue.boardPdf)));
+    const full = await getDocumentProxy(new Uint8Array(issue.pdf));
+    expect(board.text[0]).toContain("revision 3 · issue 2");
+    expect(board.text.join("").replaceAll(/\s/g, "")).toContain(issue.record.digest);
+    expect(board.text.join("")).not.toContain("draft, not issued");
+    expect(board.totalPages).toBeLessThan(full.numPages);
+  });
+});
+
 describe("the PDF of an issue", () => {
   it("prints number, revision, digest and what it takes the place of", async () => {
     const { text: pages } = await extractText(await getDocumentProxy(new Uint8Array(issue.pdf)));
@@ -52,10 +63,13 @@ describe("the PDF of an issue", () => {
       .record(z.string(), z.object({ filename: z.string(), content: z.instanceof(Uint8Array) }))
       .parse(await document.getAttachments());
     const contents = new Map(
-      Object.values(attached).map(({ filename, content }) => [filename, Buffer.from(content).toString()]),
+      Object.values(attached).map(({ filename, content }) => [filename, Buffer.from(content)]),
     );
-    expect(contents.get(attachmentNames.study)).toBe(text);
-    expect(contents.get(attachmentNames.figures)).toBe(issue.figures);
-    expect(contents.get(attachmentNames.issue)).toBe(stableJson(issue.record));
+    expect(contents.get(attachmentNames.study)?.toString()).toBe(text);
+    expect(contents.get(attachmentNames.figures)?.toString()).toBe(issue.figures);
+    expect(contents.get(attachmentNames.issue)?.toString()).toBe(
+      stableJson({ ...issue.record, part: "all" }),
+    );
+    expect(contents.get(attachmentNames.board)?.equals(issue.boardPdf)).toBe(true);
   });
 });

@@ -59,6 +59,6 @@ export async function issued(
     signedBy: open.fingerprint,
     ...changes,
   };
-  const made = await makeIssue(draft, { run, printedOdds: undefined, files }, printer);
-  return { ...made, pdf: await signPdf(made.pdf, open) };
+  const sign = (pdf: Uint8Array) => signPdf(pdf, open);
+  return makeIssue(draft, { run, printedOdds: undefined, files }, { print: printer.print, sign });
 }

@@ -2,7 +2,7 @@ import type { MadeIssue } from "../../src/issue/make-issue.js";
 import type { KeptIssue } from "../../src/store/issues.js";
 
 /** An issue as it is kept. */
-export function keptAs({ record, pdf, ...texts }: MadeIssue): KeptIssue {
+export function keptAs({ record, pdf, boardPdf, ...texts }: MadeIssue): KeptIssue {
   const { study, number, issuedAt, author, note, engineVersion, seed, digest } = record;
   const about = {
     studyId: study.id,
@@ -21,5 +21,6 @@ export function keptAs({ record, pdf, ...texts }: MadeIssue): KeptIssue {
     digest,
     ...texts,
     pdf: Buffer.from(pdf),
+    boardPdf: Buffer.from(boardPdf),
   };
 }

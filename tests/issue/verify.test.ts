@@ -62,6 +62,24 @@ describe("an issued report", () => {
   });
 });
 
+describe("the board's part of an issued report", () => {
+  it("is issued like the full report, and named as what it is", async () => {
+    const found = await onIssuingServer(issue.boardPdf);
+    expect(found, told(found)).toMatchObject({ standing: "issued here", stands: true, differences: [] });
+    expect(told(found)).toContain("It calls itself the board’s part of issue 2 of");
+    expect(await onAnother(issue.boardPdf)).toMatchObject({ standing: "issued by a key", stands: true });
+  });
+
+  it("is told apart from the full report where it is altered", async () => {
+    const alteration = attempts.find(({ what }) => what === "a note put on a page") ?? expect.fail();
+    const found = await onIssuingServer(await alteration.forge(issue.boardPdf));
+    expect(found, told(found)).toMatchObject({ standing: "altered", stands: false });
+    expect(told(found)).toMatch(alteration.where);
+    expect(told(found)).not.toContain("the number of pages");
+    expect(told(found)).not.toContain("board-part.pdf");
+  });
+});
+
 describe.each(attempts)("a report with $what", ({ forge, where }) => {
   it("is altered on the server that issued it, which says where", async () => {
     const found = await onIssuingServer(await forge(issue.pdf));
@@ -203,7 +221,13 @@ describe("a report of another version", () => {
 describe("a report from before reports were signed", () => {
   const unsignedFormat = async () =>
     withAttachment(await unsigned(issue.pdf), attachmentNames.issue, (record) => {
-      const { signedBy: _signedBy, method: _method, format: _format, ...rest } = JSON.parse(record);
+      const {
+        signedBy: _signedBy,
+        method: _method,
+        format: _format,
+        part: _part,
+        ...rest
+      } = JSON.parse(record);
       const format = "ramp-and-rack issued report, format 1";
       return JSON.stringify({ ...rest, format, pagesDigest: "0".repeat(64) });
     });

@@ -19,6 +19,7 @@ const issue: KeptIssue = {
     figures: '{"net":123}',
   },
   pdf: Buffer.from("%PDF-1.7 pages"),
+  boardPdf: Buffer.from("%PDF-1.7, the board"),
 };
 
 /** Three revisions of a lake, one of a pond and an issued report, of which one bit is flipped. */
@@ -135,7 +136,7 @@ describe("texts with unusual characters", () => {
 
 describe("a bit flipped in an issued report", () => {
   it.each([
-    ["its PDF", "%PDF-1.7 pages", /its PDF does not match/],
+    ["its PDF", "%PDF-1.7 pages", /one of its PDFs does not match/],
     ["its study", "text of the issue", /what it was made from does not match/],
     ["its figures", '{"net":123}', /what it was made from does not match/],
     ["its assumptions", '{"used":[]}', /what it was made from does not match/],

@@ -22,6 +22,7 @@ const issue = (number: number, changes: Partial<KeptIssue> = {}): KeptIssue => (
   assumptions: "{}",
   figures: "{}",
   pdf: Buffer.from("%PDF-1.7"),
+  boardPdf: Buffer.from("%PDF-1.7, the board"),
   ...changes,
 });
 

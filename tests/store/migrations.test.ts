@@ -1,6 +1,7 @@
 import Database from "better-sqlite3";
 import { describe, expect, it } from "vitest";
 import { databaseFile, storeConnection } from "../../src/store/connection.js";
+import { knowDigests } from "../../src/store/digests.js";
 import { issueStore } from "../../src/store/issues.js";
 import { currentVersion } from "../../src/store/migrations.js";
 import { studyStore } from "../../src/store/studies.js";
@@ -68,9 +69,24 @@ earlier["4"] = `${earlier["3"]}
   ) STRICT;
   PRAGMA user_version = 4;`;
 
+/** The fifth kept digests of its rows. */
+earlier["5"] = `${earlier["4"]}
+  ALTER TABLE revision ADD COLUMN digest TEXT NOT NULL DEFAULT '';
+  ALTER TABLE issue ADD COLUMN record_digest TEXT NOT NULL DEFAULT '';
+  ALTER TABLE issue ADD COLUMN pdf_digest TEXT NOT NULL DEFAULT '';
+  DROP TRIGGER issue_is_not_altered;
+  UPDATE revision SET digest = kept_digest(id, revision, name, saved_at, author, note, origin, file_name, CAST(text AS BLOB));
+  UPDATE issue SET pdf_digest = kept_digest(pdf),
+    record_digest = kept_digest(study_id, number, issued_at, author, note, revision, study_name, file_name,
+      engine_version, seed, digest, CAST(study_text AS BLOB), CAST(assumptions AS BLOB), CAST(figures AS BLOB));
+  CREATE TRIGGER issue_is_not_altered BEFORE UPDATE ON issue
+    BEGIN SELECT RAISE(ABORT, 'an issued report cannot be altered, only superseded'); END;
+  PRAGMA user_version = 5;`;
+
 function databaseMadeBy(sql: string): string {
   const place = folder();
   const database = new Database(databaseFile(place));
+  knowDigests(database);
   database.exec(sql);
   database.close();
   return place;
@@ -97,12 +113,24 @@ describe("a database of an earlier version", () => {
     connection.close();
   });
 
-  it.each(["3", "4"])("%s keeps its issued reports, with their guard", (version) => {
+  it.each(["3", "4", "5"])("%s keeps its issued reports, with their guard", (version) => {
     const connection = storeConnection(databaseMadeBy(earlier[version] ?? ""));
-    expect(issueStore(connection).find("lake", 1)).toMatchObject({ digest: "d", revision: 2 });
+    const issues = issueStore(connection);
+    expect(issues.find("lake", 1)).toMatchObject({ digest: "d", revision: 2, boardPdf: null });
+    expect(issues.list("lake")).toMatchObject([{ hasBoardPart: false }]);
     expect(() => connection.write((database) => database.exec("UPDATE issue SET note = 'x'"))).toThrow(
       /altered/,
     );
+    connection.close();
+  });
+
+  it("5 tells that a report was damaged before", () => {
+    const sql = (earlier["5"] ?? "").replace(
+      "pdf_digest = kept_digest(pdf)",
+      "pdf_digest = kept_digest(x'26')",
+    );
+    const connection = storeConnection(databaseMadeBy(sql));
+    expect(issueStore(connection).damaged("lake")).toEqual([1]);
     connection.close();
   });
 

@@ -12,6 +12,7 @@ const issue: KeptIssue = {
   ...{ revision: 1, studyName: "Lake", engineVersion: "0.1.0", seed: null, digest: "digest 1" },
   ...{ fileName: "lake.yaml", studyText: "study: {}", assumptions: '{"used":[],"files":{}}', figures: "{}" },
   pdf: Buffer.from("%PDF-1.7 pages"),
+  boardPdf: Buffer.from("%PDF-1.7, the board"),
 };
 
 /** A lake of two complete revisions, a pond and an issued report, served after one bit of a text was flipped. */

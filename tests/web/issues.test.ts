@@ -74,6 +74,12 @@ it("issues a report, supersedes it by the next, and verifies either", async () =
   expect(page).toContain("Issued here, unaltered.");
   expect(page).toContain(issuing.key.fingerprint());
   expect(page).toContain("to the byte the one that was issued");
+  expect(list).toContain(`${study}/issues/1-board-part.pdf`);
+  const board = await fetch(`${base}${study}/issues/1-board-part.pdf`);
+  expect(board.headers.get("content-disposition")).toContain("-issue-1-board-part.pdf");
+  const boardPage = await verify(new Uint8Array(await board.arrayBuffer()));
+  expect(boardPage).toContain("Issued here, unaltered.");
+  expect(boardPage).toContain("the board’s part of issue 1");
 });
 
 it("numbers reports that are issued at once one after the other", async () => {

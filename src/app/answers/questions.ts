@@ -1,5 +1,5 @@
 import type { Form, FormsToPrint, PrintedParts } from "../../forms/forms.js";
-import type { IssueDraft, MadeIssue, PreparedIssue } from "../../issue/make-issue.js";
+import type { IssueDraft, PreparedIssue, PrintedPart } from "../../issue/make-issue.js";
 import type { BalanceLine } from "../../report/board/balance-line.js";
 import type { DifferenceView } from "../../report/compared/difference-view.js";
 import type { SideNames } from "../../report/compared/explained-view.js";
@@ -104,9 +104,10 @@ interface Questions {
     readonly asked: StudyTextWithOdds & { readonly draft: IssueDraft };
     readonly answer: PreparedIssue;
   };
-  readonly issued: {
-    readonly asked: Pick<PreparedIssue, "content" | "digest"> & { readonly printed: Uint8Array };
-    readonly answer: MadeIssue;
+  /** One of its documents with what is attached to it, to be signed. */
+  readonly issuedPart: {
+    readonly asked: PrintedPart;
+    readonly answer: Uint8Array;
   };
   readonly packed: {
     readonly asked: { readonly pdf: Uint8Array; readonly description: PdfDescription };

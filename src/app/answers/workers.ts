@@ -25,7 +25,7 @@ const queueNames = {
   printedForms: "pages",
   packed: "papers",
   issueToPrint: "papers",
-  issued: "papers",
+  issuedPart: "papers",
   explanation: "explanations",
 } as const satisfies Record<Kind, string>;
 

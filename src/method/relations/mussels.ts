@@ -61,7 +61,8 @@ const growthRelations: readonly Relation[] = [
   },
   {
     title: "Settlement and velocity",
-    words: "Full up to one velocity, none above another, a straight line between.",
+    words:
+      "Full up to one velocity, none above another, a straight line between. The velocity is that of the flow while it runs: in the bore of a pipe, between the clean bars of a rack.",
     formulas: [coded("φV = min(1, max(0, (V0 − V)/(V0 − V1)))")],
     where: [
       ["φ_V", "share of settlers that velocity lets on", ""],
@@ -86,18 +87,45 @@ const growthRelations: readonly Relation[] = [
     computedBy: by("mussels/surface.ts", "depthFactor"),
   },
   {
+    title: "Settlement and growth in water that stands",
+    words:
+      "Of the share of the month in which water runs through a plant's rack, penstock or line. Nothing settles or grows in water that stands throughout; a day of running keeps it fresh for some days. Degree-days of growth have the same share.",
+    formulas: [coded("φS = min(1, r d)")],
+    where: [
+      ["φ_S", "share of settlers, and of degree-days, that fresh water brings", ""],
+      ["r", "hours running over those of the month", ""],
+      ["d", "days that a day of running keeps the water fresh", "d"],
+    ],
+    sources: ["project-judgement"],
+    computedBy: by("mussels/surface.ts", "freshnessFactor"),
+  },
+  {
     title: "Settlement on a surface",
     words: "The share of the lake's settlers that a surface receives in a month.",
-    formulas: [coded("s = φT φy φV φw")],
+    formulas: [coded("s = φT φy φV φS φw")],
     where: [
       ["s", "share of settlers", ""],
       ["φ_T", "1 in the spawning season by surface temperature, else 0", ""],
       ["φ_y", "share by depth", ""],
       ["φ_V", "share by velocity", ""],
+      ["φ_S", "share by fresh water", ""],
       ["φ_w", "share of the month under water", ""],
     ],
     sources: ["project-judgement"],
     computedBy: by("mussels/surface.ts", "surfaceMonths"),
+  },
+  {
+    title: "Deaths of the settled",
+    words: "Mussels live shorter the less the water suits them.",
+    formulas: [coded("m = m1 w^(−x)")],
+    where: [
+      ["m", "mortality", "1/yr"],
+      ["m_1", "mortality in water that suits them", "1/yr"],
+      ["w", "weight of the water's suitability, 0 to 1", ""],
+      ["x", "exponent", ""],
+    ],
+    sources: ["karatayev-2006", "davis-2015"],
+    computedBy: by("mussels/growth.ts", "yearlyMortality"),
   },
   {
     title: "Crowding",
@@ -124,16 +152,14 @@ const growthRelations: readonly Relation[] = [
   {
     title: "Thickness of the layer",
     words:
-      "Mass over bulk density, at least one shell where the layer is closed, in proportion to the cover where it is open.",
-    formulas: [coded("t = max(M/ρb, L·min(1, c))")],
+      "Mass over bulk density: the mean over the surface of the room that mussels take as shells pack. At the limit of crowding that is about the length of one shell. Shells that stand apart rise above it; what they do to the flow is in the roughness, which follows from their length and cover.",
+    formulas: [coded("t = M/ρb")],
     where: [
       ["t", "thickness", "m"],
       ["M", "live wet mass", "kg/m²"],
       ["ρ_b", "bulk density of the layer", "kg/m³"],
-      ["L", "root mean square shell length", "m"],
-      ["c", "cover, number × length²", ""],
     ],
-    sources: ["trade-practice", "project-judgement"],
+    sources: ["trade-practice"],
     computedBy: by("mussels/layer.ts", "layerThickness"),
   },
 ];

@@ -58,6 +58,8 @@ export interface Cleaning {
   readonly byName: string;
   /** Cost of one cleaning apart from disposal and outage. @param shareId assumption that holds a share of the usual cost */
   readonly work: (shareId?: AssumptionId) => readonly Priced[];
+  /** What taking a mass of mussels off costs beside that; nothing where the price is by area alone. @param mass kg */
+  readonly removal: (mass: number, shareId?: AssumptionId) => readonly Priced[];
 }
 
 /** A check that the reader sees as a row. */

@@ -102,6 +102,14 @@ export interface Exchanger {
   readonly hotCapacityRate: number;
 }
 
+/** How a unit runs, month by month: its hours, or how many of the plant's units run on average, exactly one of them. */
+interface RunningEntry {
+  readonly hours?: ByMonth | undefined;
+  readonly units?: ByMonth | undefined;
+  /** Flow through one unit while it runs. */
+  readonly flow: ByMonth;
+}
+
 export interface Hydropower extends StructureBase {
   readonly kind: "hydropower";
   readonly units: number;
@@ -110,8 +118,9 @@ export interface Hydropower extends StructureBase {
   /** Of turbine, generator and transformer together; where it is not given, the turbine is. */
   readonly efficiency?: number | undefined;
   readonly turbine?: Turbine | undefined;
-  /** Flow through one unit. */
-  readonly flow: ByMonth;
+  /** Mean flow through one unit over all hours of a month; where it is not given, what runs is. */
+  readonly flow?: ByMonth | undefined;
+  readonly running?: RunningEntry | undefined;
   readonly energyPrice: ByMonth;
   readonly rack: Rack;
   readonly penstock: Pipe;

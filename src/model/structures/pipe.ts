@@ -15,16 +15,23 @@ export const fouledPipeIds = [
   "growth.bulk-density",
 ] as const;
 
-/** The inner wall of a pipe as a surface to grow on, at the velocity of each month's flow. */
+/** What runs through a pipe by month: its flow, and the share of the month in which it does if not all. */
+interface PipeFlow {
+  readonly flow: readonly number[];
+  readonly share?: readonly number[];
+}
+
+/** The inner wall of a pipe as a surface to grow on, at the velocity of each month's flow while it runs. */
 export function pipeWall(
   pipe: Pipe,
   elevation: number,
-  flow: readonly number[],
+  { flow, share }: PipeFlow,
 ): Pick<Component, "surface" | "wettedArea"> {
   return {
     surface: {
       place: { at: "elevation", elevation },
       velocity: flow.map((each) => each / pipeArea(pipe.diameter)),
+      running: share,
     },
     wettedArea: Math.PI * pipe.diameter * pipe.length,
   };

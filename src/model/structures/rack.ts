@@ -81,7 +81,10 @@ export function rackComponent(
   input: {
     rack: Rack;
     elevation: number;
+    /** While water runs. */
     flow: readonly number[];
+    /** Share of each month in which it runs; all of it if left out. */
+    share?: readonly number[];
     lossPriced: (
       extraHead: number,
       month: number,
@@ -93,7 +96,7 @@ export function rackComponent(
   },
   context: LakeContext,
 ): Component {
-  const { rack, flow } = input;
+  const { rack, flow, share } = input;
   const factors = barFactors(rack, context);
   const assumptionIds = [...rackIds(rack), ...(input.lossIds ?? [])];
   const state = (layer: Layer, month: number) => rackState(rack, layer.thickness, at(flow, month), factors);
@@ -106,7 +109,8 @@ export function rackComponent(
     count: 1,
     surface: {
       place: { at: "elevation", elevation: input.elevation },
-      velocity: flow.map((each) => each / rackFace(rack)),
+      velocity: flow.map((each) => rackState(rack, 0, each, factors).throughVelocity),
+      running: share,
     },
     wettedArea: rackFace(rack) * barSurfaceRatio(rack),
     cleaning: cleaningOf("rack", rackFace(rack), context),

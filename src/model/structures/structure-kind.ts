@@ -57,6 +57,8 @@ export interface StructureKind<Input extends StructureBase> {
   readonly isBuilt: boolean;
   /** True where published yearly costs of plants cover it. */
   readonly hasPublishedCosts: boolean;
+  /** Water that it takes to deliver, m³/s: published costs by volume are held against it. */
+  readonly waterTaken?: (structure: Input) => ByMonth;
 
   /** Its lowest field of elevation, also of a study that cannot be read yet. */
   readonly lowestField: "elevation" | "bottomElevation";

@@ -9,10 +9,15 @@ import type { Spread } from "../../units/spread.js";
 import type { StudyDocument } from "../format/schema.js";
 import type { PreparedStudy } from "../prepare/prepared.js";
 import { quantityName, type RangedQuantity, rangedQuantities } from "../reading/ranged.js";
+import { isWithin, typicalPlacesIn } from "../short/typical-places.js";
 import { hydrologicYearId } from "./odds.js";
 
 /** An input that is drawn, with what the report calls it. */
-export type NamedInput = UncertainInput & { readonly name: string };
+export type NamedInput = UncertainInput & {
+  readonly name: string;
+  /** Whether nobody entered it: a typical value stands for it. */
+  readonly isTypical?: boolean;
+};
 
 /** Start of the id under which a class's chance is drawn. */
 export const classChanceId = (vesselClass: string) => `boats/classes/${vesselClass}/fouled`;
@@ -50,7 +55,7 @@ export function uncertainInputs(
     });
   return [
     ...ofFile,
-    ...rangedQuantities(document).map((ranged) => quantityInput(ranged, document)),
+    ...quantityInputs(document),
     ...chanceInputs(document, prepared.chances),
     ...yearInputs(prepared),
   ];
@@ -95,6 +100,14 @@ function spreadInput(spread: Spread, mode: number): DistributionInput {
         values: spread.choices.map(({ value, share }) => ({ value, weight: share })),
       };
   }
+}
+
+function quantityInputs(document: StudyDocument): NamedInput[] {
+  const places = typicalPlacesIn(document, document.study.typical);
+  return rangedQuantities(document).map((ranged) => ({
+    ...quantityInput(ranged, document),
+    ...(places.some(({ path }) => isWithin(ranged.path, path)) ? { isTypical: true } : {}),
+  }));
 }
 
 function quantityInput({ id, path, quantity }: RangedQuantity, document: StudyDocument): NamedInput {

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { issueReport } from "../../app/issuing.js";
-import type { IssueCard } from "../../store/records.js";
+import type { ListedIssue } from "../../store/records.js";
 import { printedIssue } from "../pages/issue-routes.js";
 import { studyAddress } from "./addresses.js";
 import { authorQuery, ownStudyIn, studyIn, studyPath } from "./found.js";
@@ -42,18 +42,24 @@ export function issueOperations(parts: OperationParts): Operation[] {
         const odds = await drawn(entry, signal);
         const issue = await issueReport(
           { entry, author, note },
-          { ...issuing, make: (draft) => printedIssue(draft, odds, parts) },
+          { ...issuing, make: (draft, sign) => printedIssue({ draft, odds, sign }, parts) },
         );
-        return { reply: linkedIssue(issue), location: `${studyAddress(id)}/issues` };
+        return {
+          reply: linkedIssue({ ...issue, hasBoardPart: issue.boardPdf !== null }),
+          location: `${studyAddress(id)}/issues`,
+        };
       },
     }),
   ];
 }
 
-function linkedIssue({ studyId, number, issuedAt, author, note, revision, ...rest }: IssueCard) {
-  const { studyName, engineVersion, seed, digest } = rest;
+function linkedIssue({ studyId, number, issuedAt, author, note, revision, ...rest }: ListedIssue) {
+  const { studyName, engineVersion, seed, digest, hasBoardPart } = rest;
   return {
     ...{ studyId, number, issuedAt, author, note, revision, studyName, engineVersion, seed, digest },
-    links: { pdf: `/studies/${studyId}/issues/${number}.pdf` },
+    links: {
+      pdf: `/studies/${studyId}/issues/${number}.pdf`,
+      ...(hasBoardPart ? { boardPart: `/studies/${studyId}/issues/${number}-board-part.pdf` } : {}),
+    },
   };
 }

@@ -153,7 +153,10 @@ export const issueCard = named(
       .nullable()
       .meta({ description: "Of the draws behind its odds; null where none were drawn" }),
     digest: z.string().meta({ description: "SHA-256 of all that it was made from" }),
-    links: z.object({ pdf: z.string() }),
+    links: z.object({
+      pdf: z.string(),
+      boardPart: z.string().optional().meta({ description: "Absent where it was no document of its own" }),
+    }),
   }),
 );
 

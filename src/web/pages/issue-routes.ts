@@ -7,9 +7,15 @@ import { keptOf } from "../../app/kept-reports.js";
 import { verifyInTurn } from "../../app/verify-in-turn.js";
 import { mayOnlyRead } from "../../app/visitor.js";
 import { fileLimits } from "../../issue/file-limits.js";
-import type { IssueDraft, MadeIssue } from "../../issue/make-issue.js";
+import {
+  type IssueDraft,
+  type MadeIssue,
+  type Press,
+  type PrintedPart,
+  pressIssue,
+} from "../../issue/make-issue.js";
 import { linkedAssets } from "../../report/document/html.js";
-import type { IssueCard } from "../../store/records.js";
+import type { ListedIssue } from "../../store/records.js";
 import type { Odds } from "../../study/odds/odds.js";
 import { InputError } from "../../study/reading/problems.js";
 import { withFilePolicy } from "../access/security-headers.js";
@@ -53,33 +59,34 @@ export function addIssues(app: Express, parts: IssueRoutes): void {
       if (entry.isExample) throw new NotFoundError();
       const { author, note } = issueForm.parse(request.body ?? {});
       const odds = await drawn(entry, readerSignal(response));
-      const make = (draft: IssueDraft) => printedIssue(draft, odds, parts);
+      const make: IssueParts["make"] = (draft, sign) => printedIssue({ draft, odds, sign }, parts);
       await issueReport({ entry, author, note }, { issues, now, key, make });
       response.redirect(303, `/studies/${entry.id}/issues`);
     },
   );
   app.get("/studies/:id/issues/:file", (request, response) => {
     const { id, file } = request.params;
-    const number = /^(\d{1,9})\.pdf$/.exec(file)?.[1];
+    const [, number, part = ""] = /^(\d{1,9})(-board-part)?\.pdf$/.exec(file) ?? [];
     const found = number === undefined ? undefined : issues.find(id, Number(number));
-    if (!found) throw new NotFoundError();
+    const pdf = part === "" ? found?.pdf : found?.boardPdf;
+    if (!pdf) throw new NotFoundError();
     withFilePolicy(response, "pdf")
       .type("pdf")
-      .set("Content-Disposition", `inline; filename="${id}-issue-${found.number}.pdf"`)
-      .send(Buffer.from(found.pdf));
+      .set("Content-Disposition", `inline; filename="${id}-issue-${number}${part}.pdf"`)
+      .send(Buffer.from(pdf));
   });
   addVerification(app, parts);
 }
 
-/** Printed and completed, with its odds. @throws BrowserError, PrinterBusyError */
+/** Printed, completed and signed, with its odds. @throws BrowserError, PrinterBusyError */
 export async function printedIssue(
-  draft: IssueDraft,
-  odds: Odds,
-  { answers, printer }: Pick<StudyPages, "answers" | "printer">,
+  { draft, odds, sign }: { readonly draft: IssueDraft; readonly odds: Odds; readonly sign: Press["sign"] },
+  { answers, printer: { print } }: Pick<StudyPages, "answers" | "printer">,
 ): Promise<MadeIssue> {
   const { text, fileName } = draft.study;
-  const { body, settings, ...prepared } = await answers.ask("issueToPrint", { text, fileName, odds, draft });
-  return answers.ask("issued", { ...prepared, printed: await printer.print(body, settings) });
+  const prepared = await answers.ask("issueToPrint", { text, fileName, odds, draft });
+  const complete = (printed: PrintedPart) => answers.ask("issuedPart", printed);
+  return pressIssue(prepared, { print, complete, sign });
 }
 
 function addVerification(app: Express, { issues, key }: IssueRoutes): void {
@@ -113,11 +120,12 @@ const tooLarge: ErrorRequestHandler = (error: unknown, _request, _response, next
 };
 
 /** @param later the issue after it, if there is one */
-function issueView(issue: IssueCard, later: IssueCard | undefined) {
+function issueView(issue: ListedIssue, later: ListedIssue | undefined) {
   const { studyId, number, issuedAt, author, note, revision, digest, engineVersion, seed } = issue;
   return {
     number,
     href: `/studies/${studyId}/issues/${number}.pdf`,
+    boardHref: issue.hasBoardPart ? `/studies/${studyId}/issues/${number}-board-part.pdf` : undefined,
     compare: `/compare?left=${studyId}@issue-${number}&right=${studyId}`,
     date: `${issuedAt.slice(0, 10)} ${issuedAt.slice(11, 16)} UTC`,
     author,

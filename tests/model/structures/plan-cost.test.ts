@@ -108,6 +108,6 @@ describe("the cost of a plan", () => {
       if (by === "nothing" || by === "trigger") expect(dearer.get(id)).toBe(cost);
       else expect(dearer.get(id)).toBeGreaterThan(cost);
     }
-    expect(costs(assumedWith({ "cleaning.rack.rate": 100 }))).toEqual(before);
+    expect(costs(assumedWith({ "cleaning.rack.base": 100 }))).toEqual(before);
   });
 });

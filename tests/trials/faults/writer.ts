@@ -33,7 +33,14 @@ const textOf = (round: number, step: number) =>
 const issueOf = (number: number, revision: number, text: string): KeptIssue => ({
   ...{ studyId: "lake", number, issuedAt: new Date().toISOString(), author: "", note: "", revision },
   ...{ studyName: "Lake", engineVersion: "0", seed: null, digest: digestOf(`${number} ${text}`) },
-  ...{ fileName: "lake.yaml", studyText: text, assumptions: "{}", figures: "{}", pdf: Buffer.from(text) },
+  ...{
+    fileName: "lake.yaml",
+    studyText: text,
+    assumptions: "{}",
+    figures: "{}",
+    pdf: Buffer.from(text),
+    boardPdf: null,
+  },
 });
 
 async function write(round: number): Promise<void> {

@@ -30,7 +30,7 @@ export function intakeComponents(intake: Intake, context: LakeContext): Componen
 }
 
 function conduitComponent(intake: Intake, context: LakeContext): Component {
-  const wall = pipeWall(intake.conduit, intake.elevation, intake.demand);
+  const wall = pipeWall(intake.conduit, intake.elevation, { flow: intake.demand });
   const supply = supplyOf(intake, context);
   return {
     name: "conduit",
@@ -149,6 +149,7 @@ export const intake: StructureKind<Intake> = {
   ],
   isBuilt: true,
   hasPublishedCosts: true,
+  waterTaken: ({ demand }) => demand,
   lowestField: "elevation",
   reach: atOneElevation,
   size: (structure) => [

@@ -35,8 +35,8 @@ const tooShort: Limit = { broken: "line too narrow: shortage above the limit", a
 export function serviceLineComponents(line: ServiceLine, context: LakeContext): Component[] {
   const { count, requiredFlow } = line;
   const flow = months.map(() => requiredFlow);
-  const wall = pipeWall(line, line.elevation, flow);
-  const { byName, work } = cleaningOf("service-line", wall.wettedArea, context);
+  const wall = pipeWall(line, line.elevation, { flow });
+  const cleaning = cleaningOf("service-line", wall.wettedArea, context);
   const share = serviceShare(line, context);
   const limit = context.assumed(limitId);
   const tooThick = thicknessLimit(context);
@@ -50,8 +50,9 @@ export function serviceLineComponents(line: ServiceLine, context: LakeContext): 
       surface: wall.surface,
       wettedArea: wall.wettedArea * count,
       cleaning: {
-        byName,
-        work: (shareId) => work(shareId).map((each) => ({ ...each, quantity: each.quantity * count })),
+        ...cleaning,
+        work: (shareId) =>
+          cleaning.work(shareId).map((each) => ({ ...each, quantity: each.quantity * count })),
       },
       oxidant: line.oxidantAllowed ? { flow: flow.map((each) => each * count) } : undefined,
       losses: (layer, month) => [
