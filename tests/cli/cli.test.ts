@@ -56,7 +56,7 @@ describe("the command line", () => {
       "Compared with “Signs and self-declaration”, the current program: 1,300 more staff hours a year",
     );
     expect(stdout).toContain("Cost of one inspection");
-    expect(stdout).toContain("no payers: no fee can carry it");
+    expect(stdout).toContain("no fee can carry it, since too few boats would pay");
   });
 
   it("prints the comparison as JSON that parses", () => {
