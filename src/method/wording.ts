@@ -38,5 +38,5 @@ const confidenceRule: readonly string[] = [
   `Agreement is high where all comparisons come out alike, medium where one does not, low where more do not: the average and the case at central values, both accounts, fouled launches and comparable lakes (no more than ${farApart} times apart), and the two species of mussels.`,
   "Confidence is the lower of the two. It is at most medium where one input alone reverses the answer within its range, and low where that input is judged.",
   `Where no input alone reverses the answer, all comparisons agree, and the option pays in under ${percent(openChances.low)} or over ${percent(openChances.high)} of simulated outcomes, nothing within reason changes the answer, and confidence is high.`,
-  "For the chance that mussels establish the bars are those of the chances and boats, and the only comparison is that of the two routes.",
+  "For the chance that mussels establish, evidence follows the share of the assumptions behind it that is judged or from memory, each counted once, and the only comparison is that of the two routes.",
 ];

@@ -17,6 +17,7 @@ const headings = (html: string) => [...html.matchAll(/<h2[^>]*>([^<]+)<\/h2>/g)]
 const parts = [
   "What is computed, in words",
   "Relations",
+  "How answers are worded",
   "Drying and frost against published results",
   "Worked by hand: Sorrel Bend Reservoir",
   "Assumptions",

@@ -148,7 +148,9 @@ describe.each(studies)("one answer on all pages of %s", (_, runOf) => {
 
   it("stands in the results, the workbook, the table as CSV and the page for a meeting", async () => {
     const { own, against } = answer();
-    expect(resultsJson(run, told.odds)).toMatchObject({ headline: { requested: own.id } });
+    expect(resultsJson(run, told.odds)).toMatchObject({
+      headline: { requested: own.id, confidence: run.confidence(told.odds) },
+    });
     const { headline } = JSON.parse(JSON.stringify(resultsJson(run, told.odds)));
     const option = headline.options.find(({ id }: { id: string }) => id === own.id);
     expect(option).toMatchObject({

@@ -109,9 +109,7 @@ describe("the fee that would carry a program", () => {
       ["options[full-season].fees", []],
       ["options[full-season].demandLoss", absent],
     ] as const;
-    expect(note(editedRun(withoutFees))).toBe(
-      "“Full-season stations”: no fee can carry it, since too few boats would pay.",
-    );
+    expect(note(editedRun(withoutFees))).toBe("“Full-season stations”: no payers: no fee can carry it.");
     const grant = [{ name: "Grant", amount: "$300,000/yr", origin: "invented" }];
     expect(note(editedRun([["options[full-season].otherRevenue", grant]]))).toContain("no fee is needed");
   });

@@ -66,8 +66,9 @@ const otherLossesByYear = ({ comparison: { infestation } }: StudyRun): string[] 
 
 /** The answer by the odds; null where none were drawn, and where the lake is infested. */
 function headlineJson(run: StudyRun, odds: Odds | undefined): object | null {
-  const { headline, format } = reportContext(run, odds);
-  return headline ? { ...headline, bridge: bridgeText({ headline, format }) ?? null } : null;
+  const { headline, format, confidence } = reportContext(run, odds);
+  if (!headline) return null;
+  return { ...headline, bridge: bridgeText({ headline, format }) ?? null, confidence: confidence ?? null };
 }
 
 function moneyJson({ comparison, document, prices }: StudyRun): object {

@@ -36,6 +36,8 @@ export interface JudgedBy {
   /** Ids of assumptions for which the study has values of its own. */
   readonly own: ReadonlySet<string>;
   readonly chance: ChanceOrigins | undefined;
+  /** Ids of the assumptions behind the chance. */
+  readonly chanceIds: readonly string[];
   /** The requested option's net benefit at central values, and with the other species of mussels. */
   readonly central: number;
   readonly otherSpecies: number;
@@ -58,7 +60,7 @@ export const openChances = { low: 0.1, high: 0.9 } as const;
  */
 export function confidences(odds: FuturesOdds & Pick<Odds, "matters">, by: JudgedBy): Confidences {
   const bars = distinctBars(odds.matters.tornado);
-  return { pays: confidenceToPay(odds, bars, by), chance: confidenceInChance(bars, by) };
+  return { pays: confidenceToPay(odds, bars, by), chance: confidenceInChance(by) };
 }
 
 function confidenceToPay(
@@ -94,11 +96,11 @@ function confidenceToPay(
   };
 }
 
-/** By the bars of what decides the chance, and by its two routes; no answer is reversed. */
-function confidenceInChance(bars: readonly TornadoBar[], by: JudgedBy): Confidence {
-  const deciding = bars.filter(({ id, members }) => /^(arrival\.|boats\/|founding)/.test(members?.[0] ?? id));
+/** By the assumptions behind the chance, each counted once, and by its two routes; no answer is reversed. */
+function confidenceInChance(by: JudgedBy): Confidence {
   const disagreeing = comparisonsWhere(["two routes to the chance", routesDiffer(by.chance)]);
-  const judged = judgedShareOf(deciding, by);
+  const { length } = by.chanceIds;
+  const judged = length === 0 ? 0 : by.chanceIds.filter((id) => isJudgedId(id, by)).length / length;
   return {
     ...levelsOf(judged, disagreeing, false, false, false),
     ...{ judgedShare: judged, reversing: [], isFirm: false, disagreeing },
@@ -131,11 +133,13 @@ function routesDiffer(chance: ChanceOrigins | undefined): boolean {
   return Math.max(ratio, 1 / ratio) > farApart;
 }
 
-const isJudgedBar = ({ id, members }: TornadoBar, { assumptions, own }: JudgedBy) =>
-  (members ?? [id]).some((each) => {
-    const basis = own.has(each) ? undefined : assumptions.entries.get(each)?.basis;
-    return basis === "judged" || basis === "from memory";
-  });
+function isJudgedId(id: string, { assumptions, own }: JudgedBy): boolean {
+  const basis = own.has(id) ? undefined : assumptions.entries.get(id)?.basis;
+  return basis === "judged" || basis === "from memory";
+}
+
+const isJudgedBar = ({ id, members }: TornadoBar, by: JudgedBy) =>
+  (members ?? [id]).some((each) => isJudgedId(each, by));
 
 function judgedShareOf(bars: readonly TornadoBar[], by: JudgedBy): number {
   const weightOf = ({ low, high }: TornadoBar) => (high.netBenefit - low.netBenefit) ** 2;

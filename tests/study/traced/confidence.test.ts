@@ -32,7 +32,7 @@ function oddsWith(tornado: readonly TornadoBar[], cheaper = 0.3): Odds {
 }
 
 const by: JudgedBy = {
-  ...{ assumptions, own: new Set(), chance: undefined },
+  ...{ assumptions, own: new Set(), chance: undefined, chanceIds: [] },
   ...{ central: -1e6, otherSpecies: -1e6 },
 };
 
@@ -89,5 +89,16 @@ describe("confidence in whether an option pays", () => {
     const alone = confidences(oddsWith([group, bar(judged, -1.9e6, -0.6e6), ...steady]), by).pays;
     // By hand: 1.5²/(1.5² + 0.4²).
     expect(alone.judgedShare).toBeCloseTo(2.25 / 2.41, 12);
+  });
+});
+
+describe("confidence in the chance that mussels establish", () => {
+  it("follows the assumptions behind it, whatever moves the net benefit", () => {
+    const inChance = (chanceIds: readonly string[]) =>
+      confidences(oddsWith(steady), { ...by, chanceIds }).chance;
+    // By hand: one of two, and one of one.
+    expect(inChance([published, judged])).toMatchObject({ judgedShare: 0.5, level: "medium" });
+    expect(inChance([judged])).toMatchObject({ judgedShare: 1, level: "low" });
+    expect(inChance([published])).toMatchObject({ judgedShare: 0, level: "high" });
   });
 });
