@@ -24,6 +24,8 @@ export const entrySchema = z.strictObject({
   title: z.string().min(1).optional(),
   /** Year whose prices a money value is in. */
   priceYear: z.int().min(1980).max(2100).optional(),
+  /** Set where a price is of works, and follows what they cost to build in place of consumer prices. */
+  index: z.literal("works").optional(),
   /** How values are drawn between low and high; P10 and P90 where they are normal or lognormal. */
   distribution: z.enum(["pert", "triangular", "uniform", "normal", "lognormal"]).default("pert"),
 });

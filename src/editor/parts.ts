@@ -80,7 +80,7 @@ export const studyParts: readonly StudyPart[] = [
       ...["currency", "priceYear", "startYear", "horizon", "discountRate", "discountRateOrigin"],
       ...["programBearer", "bearers", "timing", "otherDiscountRates", "inflation", "inflationOrigin"],
       ...["fiscalYearStart", "escalation", "pricesOfAssumptions", "exchangeRate", "exchangeRateYear"],
-      ...["exchangeRateOrigin", "indexValues"],
+      ...["exchangeRateOrigin", "indexValues", "worksIndex"],
     ],
     guide: [
       "Name the bearers first: who pays for the program and for each structure. Then the price year, the years that the study covers, and the discount rate with its origin.",

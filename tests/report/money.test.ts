@@ -20,6 +20,20 @@ describe("how the report says that money is counted", () => {
     expect(rate).toContain("The notice for fiscal year 2025 (89 FR 100533) has 3%.");
   });
 
+  it("tells which index the prices of works follow", () => {
+    const worksNote = (...edits: readonly Edit[]) =>
+      detailsOf(...edits).notes.find((note) => note.includes("Prices of works"));
+    expect(worksNote()).toContain("Prices of works follow another index: Construction of plants");
+    expect(worksNote()).toContain("and consumer prices after 2023 [cepci-reproduced].");
+    const values = [
+      { year: 2014, value: 300 },
+      { year: 2025, value: 420 },
+    ];
+    expect(worksNote(["money.worksIndex", { name: "Trends", origin: "an agency", values }])).toContain(
+      "Prices of works follow the study's own index: Trends (an agency).",
+    );
+  });
+
   it("says where a rate is computed by the rule for want of a notice", () => {
     const noteFor = (year: { readonly fiscalYear?: number }, previousRate = "2.75 %/yr") =>
       detailsOf(

@@ -29,6 +29,14 @@ const badFiles = [
     "money.indexValues with its source",
   ],
   ["index-value-on-another-base", "money.indexValues[0].value", "1.03", "321.943 for 2025", "Correct"],
+  [
+    "works-index-lacks-years",
+    "money.worksIndex.values",
+    "no value for 2014",
+    "price year, 2025, and those of the assumptions' works",
+    "leave the index out",
+  ],
+  ["works-index-year-twice", "money.worksIndex.values", "2025 a second time", "each year once", "Keep one"],
   ["index-year-twice", "money.indexValues[1].year", "2026 a second time", "each year once", "Keep one"],
   ["index-value-without-origin", "money.indexValues[0].origin", "nothing", "a text", "Add it"],
   ["index-value-zero", "money.indexValues[0].value", "0", "at least 0.01", "Correct"],
@@ -164,6 +172,31 @@ describe("prices of the assumptions", () => {
     const { prices } = preparedWith({ priceYear: 2012 });
     const price = { unit: "$", priceYear: 2004 } as const;
     expect(Math.abs(44_000 * prices.factorOf(price) - 53_483)).toBeLessThanOrEqual(25);
+  });
+});
+
+describe("prices of works", () => {
+  const capital = set.entries.get("plan.oxidant.capital");
+  if (!capital) throw new Error("no price of works");
+  const paidIn = (fields: Readonly<Record<string, unknown>>) => preparedWith(fields).prices.factorOf(capital);
+
+  it("follow an index of construction, and consumer prices after its last year", () => {
+    // Plant Cost Index 576.1 (2014) and 797.9 (2023), CPI-U 304.702 (2023) and 321.943 (2025): by hand 1.4634.
+    expect(paidIn({ priceYear: 2023 })).toBeCloseTo(797.9 / 576.1, 12);
+    expect(paidIn({ priceYear: 2025 })).toBeCloseTo(1.4634, 4);
+    expect(paidIn({ priceYear: 2012 })).toBeCloseTo(584.6 / 576.1, 12);
+    expect(paidIn({ pricesOfAssumptions: "as-they-stand" })).toBe(1);
+  });
+
+  it("follow the study's own index where it has one, on any base", () => {
+    const values = [
+      { year: 2014, value: 300 },
+      { year: 2025, value: 420 },
+    ];
+    const own = preparedWith({ worksIndex: { name: "Trends", origin: "an agency", values } });
+    expect(own.prices.factorOf(capital)).toBeCloseTo(1.4, 12);
+    // Prices of work stay with consumer prices.
+    expect(own.assumed("disposal.tipping-fee")).toBe(preparedWith({}).assumed("disposal.tipping-fee"));
   });
 });
 

@@ -9,12 +9,25 @@ export const priceRelations: RelationGroup = {
       formulas: [coded("f = I(q)/I(p)")],
       where: [
         ["f", "factor on the price", ""],
-        ["I", "index of consumer prices, mean of the year", ""],
+        ["I", "index of consumer prices, or of construction for works, mean of the year", ""],
         ["q", "the study's price year", ""],
         ["p", "year of the price", ""],
       ],
       sources: ["trade-practice"],
       computedBy: by("money/price-index.ts", "priceFactor"),
+    },
+    {
+      title: "Index of works beyond its years",
+      words: "Years that the index of construction lacks at either end follow consumer prices.",
+      formulas: [coded("I(q) = I(l) J(q)/J(l)")],
+      where: [
+        ["I", "index of construction", ""],
+        ["J", "index of consumer prices", ""],
+        ["q", "a year that the index of construction lacks", ""],
+        ["l", "the nearest year that it holds", ""],
+      ],
+      sources: ["trade-practice"],
+      computedBy: by("money/price-index.ts", "continuedBy"),
     },
     {
       title: "Rise of a price above general inflation",

@@ -33,6 +33,23 @@ function indexValue(index: PriceIndex, year: number): number {
   return value;
 }
 
+/**
+ * An index in the years that it lacks after its last and before its first, by how another one moved: I(q) = I(l) J(q)/J(l),
+ * with l the nearest year that it holds and J the other index.
+ */
+export function continuedBy(index: PriceIndex, other: PriceIndex): PriceIndex {
+  const years = [...index.values.keys()];
+  const [first, last] = [Math.min(...years), Math.max(...years)];
+  const added = [...other.values.keys()].filter(
+    (year) => (year < first && other.values.has(first)) || (year > last && other.values.has(last)),
+  );
+  const values = added.map((year) => {
+    const nearest = year > last ? last : first;
+    return [year, indexValue(index, nearest) * priceFactor(other, nearest, year)] as const;
+  });
+  return { ...index, values: new Map([...index.values, ...values]) };
+}
+
 /** The years that a table holds, in runs without gaps: "1980 to 2012, 2014". */
 export function yearsText({ values }: PriceIndex): string {
   const runs: Array<{ first: number; last: number }> = [];

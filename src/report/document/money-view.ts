@@ -1,6 +1,7 @@
 import { counted } from "../../counted.js";
 import { at } from "../../lists.js";
 import type { PriceGroup } from "../../model/money/price-group.js";
+import type { PriceIndex } from "../../model/money/price-index.js";
 import { percent } from "../words/format.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
 import { type ReportContext, tracedOf } from "./context.js";
@@ -65,12 +66,12 @@ function timingText({ comparison }: ReportContext): string {
 /** How prices of the assumptions came into the study's money. */
 export function pricesText({ run, priceYear }: ReportContext): string {
   const { currency, exchangeRate, exchangeRateYear, exchangeRateOrigin, indexValues } = run.document.money;
-  const { index } = run.prices;
+  const { index, works } = run.prices;
   const own = indexValues
     .map(({ year, value, origin }) => ` ${value} for ${year} is the study's own (${origin}).`)
     .join("");
   const converted = index
-    ? `Prices of the assumptions are turned from their own year into ${priceYear} in US dollars: × index of ${priceYear} / index of that year. Index: ${index.name}.${own}${indexNotes(priceYear, run)}`
+    ? `Prices of the assumptions are turned from their own year into ${priceYear} in US dollars: × index of ${priceYear} / index of that year. Index: ${index.name}.${own}${indexNotes(priceYear, run)} Prices of works follow ${worksText(works, run)}`
     : "Prices of the assumptions are used as they stand, without conversion to the study's price year.";
   const origin = [exchangeRateYear && `rate of ${exchangeRateYear}`, exchangeRateOrigin]
     .filter(Boolean)
@@ -84,6 +85,17 @@ export function pricesText({ run, priceYear }: ReportContext): string {
       ? ""
       : ` Then they are exchanged at ${exchangeRate} ${currency} for one US dollar (${origin}).${gap}`;
   return `${converted}${exchanged} Own values of the study are in its money already and stay as they are.`;
+}
+
+/** Which index the prices of works follow, and how it goes on. */
+function worksText(works: PriceIndex | undefined, { assumptions, document }: ReportContext["run"]): string {
+  const { worksIndex } = document.money;
+  if (worksIndex) return `the study's own index: ${worksIndex.name} (${worksIndex.origin}).`;
+  const table = assumptions.priceIndices.find(({ id }) => id === works?.id);
+  const last = Math.max(...(table?.values.keys() ?? []));
+  return works === undefined || table?.id === "cpi-u"
+    ? "consumer prices too, since no index of construction is known."
+    : `another index: ${works.name}, and consumer prices after ${last} [${table?.parts.at(-1)?.source}].`;
 }
 
 /** What the index's table says of the study's price year. */

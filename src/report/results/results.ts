@@ -94,6 +94,7 @@ function moneyJson({ comparison, document, prices }: StudyRun): object {
     inflation: money.inflation.value,
     exchangeRate: money.exchangeRate,
     priceIndex: prices.index?.id ?? null,
+    worksIndex: prices.works?.id ?? null,
     escalation: money.escalation.map(({ group, rate, origin }) => ({
       group,
       rate: rate.value,

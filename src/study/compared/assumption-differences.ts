@@ -17,7 +17,7 @@ const assumptionPlace = (id: string): string => `assumptions/${id}`;
 /** Parts of the files of assumptions that are one input as a whole, with what they are called. */
 const wholeTables = {
   plans: "catalogue of protection plans",
-  priceIndices: "table of consumer prices",
+  priceIndices: "tables of price indices",
 };
 
 /**

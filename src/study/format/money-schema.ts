@@ -93,6 +93,21 @@ const indexValues = z
   .default([])
   .meta({ description: "Years that the table of consumer prices lacks, on its base (1982-84 = 100)" });
 
+const worksIndex = z
+  .strictObject({
+    name: shortText,
+    origin: shortText,
+    values: z
+      .array(z.strictObject({ year, value: z.number().positive("above 0").max(1e6, "at most 1,000,000") }))
+      .min(2, "at least two years"),
+  })
+  .optional()
+  .meta({
+    description:
+      "A construction-cost index of your own, on any base, for prices of works; it needs the price year and those of the assumptions",
+    where: "the agency or the trade paper that publishes it",
+  });
+
 export const money = z.strictObject({
   currency: z.string().regex(/^[A-Z]{3}$/, "a currency code of three letters, for instance USD"),
   exchangeRate: z
@@ -111,6 +126,7 @@ export const money = z.strictObject({
       "Whether prices of the assumptions are turned into the study's price year by consumer prices",
   }),
   indexValues,
+  worksIndex,
   priceYear: year.meta({
     description: "Year of whose prices all amounts are",
     where: "the year of your quotes and invoices",

@@ -1,7 +1,7 @@
 import type { AssumptionSet } from "../../assumptions/entry.js";
 import { isPrice } from "../../assumptions/entry-marks.js";
 import { converted, exchanged, type PriceFactor } from "../../assumptions/prices.js";
-import { type PriceIndex, yearsText } from "../../model/money/price-index.js";
+import { continuedBy, type PriceIndex, yearsText } from "../../model/money/price-index.js";
 import type { StudyDocument } from "../format/schema.js";
 import type { Contradiction } from "../reading/contradiction.js";
 
@@ -10,12 +10,15 @@ export interface StudyPrices {
   readonly factorOf: PriceFactor;
   /** Index for conversion to the study's price year; absent if prices are used unchanged. */
   readonly index: PriceIndex | undefined;
+  /** Index that prices of works follow; absent if prices are used unchanged. */
+  readonly works: PriceIndex | undefined;
 }
 
 type MoneyDocument = StudyDocument["money"];
 
-/** Index for the assumption files, whose prices are in US dollars. */
+/** Indices for the assumption files, whose prices are in US dollars. */
 const indexId = "cpi-u";
+const worksId = "plant-cost";
 
 const remedy =
   "Choose another price year, add the missing year to money.indexValues with its source, or set money.pricesOfAssumptions to as-they-stand.";
@@ -26,16 +29,68 @@ export function studyPrices(
   set: AssumptionSet,
 ): { prices: StudyPrices; problems: Contradiction[] } {
   if (money.pricesOfAssumptions === "as-they-stand") {
-    return { prices: { factorOf: exchanged(money.exchangeRate), index: undefined }, problems: [] };
+    return {
+      prices: { factorOf: exchanged(money.exchangeRate), index: undefined, works: undefined },
+      problems: [],
+    };
   }
   const table = set.priceIndices.find(({ id }) => id === indexId);
   if (!table) throw new Error(`price-index.yaml holds no index ${indexId}`);
   const own = money.indexValues.map(({ year, value }) => [year, value] as const);
   const index = { id: table.id, name: table.name, values: new Map([...table.values, ...own]) };
+  const works = worksIndexOf(money, set, index);
   return {
-    prices: { factorOf: converted(index, money.priceYear, money.exchangeRate), index },
-    problems: [...valueProblems(money, table), ...yearProblems(money, index, set)],
+    prices: { factorOf: converted(index, money.priceYear, money.exchangeRate, works), index, works },
+    problems: [
+      ...valueProblems(money, table),
+      ...yearProblems(money, index, set),
+      ...ownWorksProblems(money, set),
+    ],
   };
+}
+
+/** The study's own index of works as it is, or the table's, continued by consumer prices; these where there is none. */
+function worksIndexOf({ worksIndex }: MoneyDocument, set: AssumptionSet, consumer: PriceIndex): PriceIndex {
+  if (worksIndex) {
+    const values = new Map(worksIndex.values.map(({ year, value }) => [year, value]));
+    return { id: "the study's own", name: worksIndex.name, values };
+  }
+  const table = set.priceIndices.find(({ id }) => id === worksId);
+  return table ? continuedBy({ id: table.id, name: table.name, values: table.values }, consumer) : consumer;
+}
+
+/** Years that an own index of works lacks, or has twice. */
+function ownWorksProblems({ worksIndex, priceYear }: MoneyDocument, set: AssumptionSet): Contradiction[] {
+  if (!worksIndex) return [];
+  const path = ["money", "worksIndex", "values"];
+  const years = worksIndex.values.map(({ year }) => year);
+  const needed = [...set.entries.values()].flatMap(({ index, priceYear: year }) =>
+    index === "works" && year !== undefined ? [year] : [],
+  );
+  const lacking = [...new Set([priceYear, ...needed])].filter((year) => !years.includes(year)).sort();
+  const twice = years.find((year, place) => years.indexOf(year) !== place);
+  return [
+    ...(lacking.length === 0
+      ? []
+      : [
+          {
+            path,
+            found: `no value for ${lacking.join(", ")}`,
+            allowed: `the study's price year, ${priceYear}, and those of the assumptions' works`,
+            remedy: "Add these years, or leave the index out.",
+          },
+        ]),
+    ...(twice === undefined
+      ? []
+      : [
+          {
+            path,
+            found: `${twice} a second time`,
+            allowed: "each year once",
+            remedy: "Keep one of the two.",
+          },
+        ]),
+  ];
 }
 
 function yearProblems({ priceYear }: MoneyDocument, index: PriceIndex, set: AssumptionSet): Contradiction[] {

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
 import {
+  continuedBy,
   type PriceIndex,
   PriceYearError,
   priceFactor,
@@ -120,5 +121,28 @@ describe("the table of consumer prices", () => {
       expect(change, String(year)).toBeGreaterThan(-0.01);
       expect(change, String(year)).toBeLessThan(0.105);
     }
+  });
+});
+
+describe("an index continued by another", () => {
+  const index = (...values: ReadonlyArray<readonly [number, number]>): PriceIndex => ({
+    id: "made-up",
+    name: "Made up",
+    values: new Map(values),
+  });
+  const works = index([2002, 50], [2003, 60]);
+  const consumer = index([2000, 100], [2002, 110], [2003, 120], [2005, 150]);
+
+  it("keeps its own years, and moves as the other before and after them", () => {
+    // By hand: 50 x 100/110 and 60 x 150/120.
+    const { values } = continuedBy(works, consumer);
+    expect([...values.keys()].sort()).toEqual([2000, 2002, 2003, 2005]);
+    expect(values.get(2003)).toBe(60);
+    expect(values.get(2000)).toBeCloseTo(45.4545, 4);
+    expect(values.get(2005)).toBeCloseTo(75, 12);
+  });
+
+  it("is not continued where the other lacks the year to start from", () => {
+    expect([...continuedBy(works, index([2005, 150])).values.keys()]).toEqual([2002, 2003]);
   });
 });
