@@ -7,7 +7,7 @@ const excluding: ReadonlyArray<readonly [string, string]> = [["closed-to-boats",
 /** Contradictions of yearly amounts that staff entered as they stand: years of prices, accounts and policies. */
 export function enteredProblems({ structures, money }: SoundParts): Contradiction[] {
   const items = structures.flatMap(({ index, value }) =>
-    value.kind === "lake-wide"
+    "items" in value
       ? value.items.map((item, place) => ({ item, path: ["structures", index, "items", place] }))
       : [],
   );
