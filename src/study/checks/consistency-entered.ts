@@ -20,7 +20,7 @@ export function enteredProblems({ structures, money }: SoundParts): Contradictio
   ];
 }
 
-type Item = Extract<SoundParts["structures"][number]["value"], { kind: "lake-wide" }>["items"][number];
+type Item = Extract<SoundParts["structures"][number]["value"], { items: unknown }>["items"][number];
 
 function yearProblems(
   { cost, pricesOf }: Item,
