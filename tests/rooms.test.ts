@@ -148,6 +148,7 @@ const told: readonly string[] = [
   "assumptions/version.ts",
   "model/lake/calendar.ts",
   "model/money/decimal.ts",
+  "model/uncertainty/reach.ts",
   "study/compared/figures.ts",
   "study/format/report-schema.ts",
   "study/odds/odds.ts",
@@ -157,7 +158,6 @@ const told: readonly string[] = [
   "study/reading/ranged.ts",
   "study/short/typical-places.ts",
   "study/typed/typed-quantities.ts",
-  "study/typed/typed-range.ts",
   "units/dimensions.ts",
   "units/quantity.ts",
 ];

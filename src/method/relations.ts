@@ -3,6 +3,7 @@ import { lakeRelations } from "./relations/lake.js";
 import { machineRelations } from "./relations/machines.js";
 import { moneyRelations } from "./relations/money.js";
 import { musselRelations } from "./relations/mussels.js";
+import { outcomeRelations } from "./relations/outcomes.js";
 import { pipeRelations } from "./relations/pipes.js";
 import { planRelations } from "./relations/plans.js";
 import { priceRelations } from "./relations/prices.js";
@@ -25,4 +26,5 @@ export const relationGroups: readonly RelationGroup[] = [
   programRelations,
   moneyRelations,
   priceRelations,
+  outcomeRelations,
 ];

@@ -1,11 +1,11 @@
 import type { AssumptionSet } from "../../assumptions/entry.js";
 import { overrideDimensions } from "../../assumptions/units.js";
 import type { AssumptionUnit } from "../../model/register/expected.js";
+import { valueAtPlace } from "../../model/uncertainty/reach.js";
 import type { StudyDocument } from "../../study/format/schema.js";
 import { hydrologicYearId } from "../../study/odds/odds.js";
 import { rangedQuantities } from "../../study/reading/ranged.js";
 import { type TypedQuantity, typedQuantities } from "../../study/typed/typed-quantities.js";
-import { valueAtPlace } from "../../study/typed/typed-range.js";
 import { type DimensionName, dimensions } from "../../units/dimensions.js";
 import { type Formatter, percent, significant } from "./format.js";
 

@@ -2,6 +2,7 @@ import { at } from "../../lists.js";
 import type { Assumed } from "../../model/assumed.js";
 import type { StudyInput } from "../../model/inputs.js";
 import type { ClassChance } from "../../model/program/class-chances.js";
+import { valueAtPlace } from "../../model/uncertainty/reach.js";
 import type { StudyDocument } from "../format/schema.js";
 import type { PreparedStudy } from "../prepare/prepared.js";
 import { boatsAlone, boatsToModel, toModel } from "../prepare/to-model.js";
@@ -9,7 +10,6 @@ import { trafficOf } from "../prepare/traffic.js";
 import { vesselChances } from "../prepare/vessel-chances.js";
 import { type RangedQuantity, rangedQuantities, withValues } from "../reading/ranged.js";
 import { type TypedQuantity, typedQuantities } from "../typed/typed-quantities.js";
-import { valueAtPlace } from "../typed/typed-range.js";
 import { hydrologicYearId } from "./odds.js";
 import { classChanceId } from "./uncertain-inputs.js";
 

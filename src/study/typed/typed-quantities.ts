@@ -1,3 +1,4 @@
+import type { Reached } from "../../model/uncertainty/reach.js";
 import type { SpreadQuantity } from "../../units/spread.js";
 import { asWritten } from "../format/as-written.js";
 import { monthNames } from "../format/month-names.js";
@@ -5,13 +6,13 @@ import type { StudyDocument } from "../format/schema.js";
 import { quantityName } from "../reading/ranged.js";
 import { singleValues } from "./single-values.js";
 import { type TypedId, typedIdOf } from "./typed-kinds.js";
-import { type TypedEntries, type TypedRange, typedRange } from "./typed-range.js";
+import { type TypedEntries, typedRange } from "./typed-range.js";
 
 /** A quantity typed as one number that is not exact. */
 interface TypedMember {
   readonly path: readonly PropertyKey[];
   readonly quantity: SpreadQuantity;
-  readonly range: TypedRange;
+  readonly range: Reached;
 }
 
 /** Quantities that are off together: months of a year, and the same quantity of several options. */

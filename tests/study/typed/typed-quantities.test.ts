@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
+import { valueAtPlace } from "../../../src/model/uncertainty/reach.js";
 import { readStudyText } from "../../../src/study/reading/read.js";
 import { typedQuantities } from "../../../src/study/typed/typed-quantities.js";
-import { typedRange, valueAtPlace } from "../../../src/study/typed/typed-range.js";
+import { typedRange } from "../../../src/study/typed/typed-range.js";
 import { assumptionSet } from "../../model/assumptions.js";
 import { editedText } from "../example.js";
 
