@@ -8,6 +8,7 @@ import { labelOf } from "./labels.js";
 import { boxesOf } from "./multiple-choice.js";
 import { rowTitle } from "./rows.js";
 import type { Place } from "./study-text.js";
+import { takenText } from "./taken-text.js";
 import { typicalIn } from "./typical-edits.js";
 import { typicalText } from "./typical-text.js";
 import { unitsOffered, type Writing } from "./units-offered.js";
@@ -117,9 +118,26 @@ function baseNode(
   const typicalMark = notOwn.has(name) ? [notOwnText] : [];
   const needed = [...(missing ? [neededText(missing.allowed)] : []), ...unusual, ...typicalMark].join(" ");
   const typical = typicalText(named.typical, entries);
-  const describedBy = [help || where || typical ? `${id}-help` : "", `${id}-error`].filter(Boolean).join(" ");
+  const taken = takenText(field, at, value, entries);
+  const describedBy = [help || where || typical || taken ? `${id}-help` : "", `${id}-error`]
+    .filter(Boolean)
+    .join(" ");
   return {
-    ...{ shape: {}, name, id, label, help, where, typical, required, usual, errors, needed, describedBy },
+    ...{
+      shape: {},
+      name,
+      id,
+      label,
+      help,
+      where,
+      typical,
+      taken,
+      required,
+      usual,
+      errors,
+      needed,
+      describedBy,
+    },
     ...{ value: shownText(value), choices: [], unitName: "", units: [], children: [], add: "", acts: [] },
   };
 }

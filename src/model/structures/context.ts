@@ -1,9 +1,11 @@
 import type { Assumed } from "../assumed.js";
 import { type RoughnessParameters, roughnessParameters } from "../hydraulics/fouled-pipe.js";
+import { monthOfDay } from "../lake/calendar.js";
 import type { Lake } from "../lake/lake.js";
-import { dailyElevations, dryRuns, levelsOfYear } from "../lake/levels.js";
+import { dailyElevations, dryRuns, type LevelsOfYear, levelsOfYear } from "../lake/levels.js";
 import { type Suitability, suitability } from "../lake/suitability.js";
 import { dryingParameters } from "../mussels/drying.js";
+import { groundKills, type Heights, type KilledOver } from "../mussels/exposed-band.js";
 import { growingSurfaces } from "../mussels/growing-surfaces.js";
 import { type GrowingSurface, type GrowthParameters, growthParameters } from "../mussels/growth.js";
 import { densityShare, populationParameters, settledMonth } from "../mussels/population.js";
@@ -48,6 +50,10 @@ export interface LakeContext {
   readonly growing: (surface: Surface) => GrowingSurface;
   /** Lets go of what was grown, once the structures are worked out; it is grown again when asked for. */
   readonly forgetGrown: () => void;
+  /** What drying and frost kill between two elevations in each year since establishment. */
+  readonly killedBetween: (heights: Heights) => KilledOver;
+  /** The same in each of so many years of a mature infestation that starts on bare ground. */
+  readonly killedWhenMature: (years: number) => (heights: Heights) => KilledOver;
   /** Days of the longest dry run at a place; none where it floats. */
   readonly longestDryRun: (place: Place) => { startDay: number; days: number };
 }
@@ -102,21 +108,38 @@ export function lakeContexts(
     found: foundMonths(density, assumed("protection.start-density"), planWeights),
     disposalRate: disposalRateOf(assumed),
   };
-  const ofYear = (levelLabel: string, daily: readonly number[]): LakeContext => {
+  const operatingYears = operatingYearsOf(lake);
+  const ofYear = ({ label, daily }: OperatingYear): LakeContext => {
     const levels = levelsOfYear(daily);
+    const monthsOf = (surface: Surface) =>
+      surfaceMonths(surface, lake, levelsAt(surface.place, levels), { settlement, drying });
+    const kills = groundKills({ daily, averaged: operatingYears.length, monthsOf, growth });
     return {
       ...shared,
       daily,
       monthlyLevels: levels.monthly,
-      levelLabel,
-      growing: (surface) => surfaceOf(surfaceMonths(surface, lake, levels, { settlement, drying })),
+      levelLabel: label,
+      growing: (surface) => surfaceOf(monthsOf(surface)),
       forgetGrown: forget,
-      longestDryRun: (place) => longestRun(place, daily),
+      killedBetween: kills(density, shared.settledMonth),
+      killedWhenMature: (count) => kills(Array<number>(count * 12).fill(shared.matureDensity), 0),
+      longestDryRun: (place) => longestRun(place, levelsAt(place, levels).daily),
     };
   };
-  const [first, ...rest] = lake.record ?? [];
-  if (first === undefined) return [ofYear("", dailyElevations(lake.drawdown))];
-  const ofRecord = ({ label, daily }: typeof first) => ofYear(` in ${label}`, daily);
+  const [first, ...rest] = operatingYears;
+  return [ofYear(first), ...rest.map(ofYear)];
+}
+
+interface OperatingYear {
+  /** Names the year of a record in messages; empty for a schedule. */
+  readonly label: string;
+  readonly daily: readonly number[];
+}
+
+function operatingYearsOf({ record, drawdown }: Lake): readonly [OperatingYear, ...OperatingYear[]] {
+  const [first, ...rest] = record ?? [];
+  if (first === undefined) return [{ label: "", daily: dailyElevations(drawdown) }];
+  const ofRecord = ({ label, daily }: typeof first) => ({ label: ` in ${label}`, daily });
   return [ofRecord(first), ...rest.map(ofRecord)];
 }
 
@@ -135,6 +158,17 @@ function monthlyDensity(lake: Lake, years: number, weight: number, assumed: Assu
 }
 
 const settledTolerance = 1e-4;
+
+/** The levels as a place lives through them: in months in which it is emptied the water stands below it. */
+function levelsAt(place: Place, levels: LevelsOfYear): LevelsOfYear {
+  if (place.at === "floating" || !place.drained || place.drained.length === 0) return levels;
+  const { elevation, drained } = place;
+  return levelsOfYear(
+    levels.daily.map((level, day) =>
+      drained.includes(monthOfDay(day)) ? Math.min(level, elevation - 1) : level,
+    ),
+  );
+}
 
 function longestRun(place: Place, daily: readonly number[]) {
   const none = { startDay: 0, days: 0 };

@@ -118,7 +118,7 @@ describe("the chosen plan", () => {
     expect(dry(95)).toBeUndefined();
     expect(dry(88)).toBe("the water never leaves it");
     expect(dry(101)).toBe("the water never reaches it");
-    expect(partOf(floatingDock, "wetted hull").impossible[0]?.reason).toBe("it floats and never hangs dry");
+    expect(partOf(floatingDock, "wetted hull").impossible[0]?.reason).toBe("it floats and is never exposed");
   });
 
   it("gives way to one that the study prescribes, with its reason and what would have been chosen", () => {
