@@ -21,6 +21,13 @@ export function contendersOf(
   cheapestIn: (year: number, plans: readonly Plan[]) => Plan,
 ): Contenders {
   const years = parts.map(({ component, context }) => candidatePlans(component, context));
+  const [only, ...others] = years;
+  if (only && others.length === 0) {
+    return {
+      contenders: only.plans.map((plan) => ({ plan, byYear: [plan] })),
+      impossible: only.impossible,
+    };
+  }
   const waysOut: Plan[] = [];
   const wayOut = (year: number): Plan => {
     waysOut[year] ??= cheapestIn(year, at(years, year).plans.filter(isWithinYear));

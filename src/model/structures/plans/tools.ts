@@ -32,7 +32,15 @@ interface MonthCost extends YearCost {
 export function planTools(part: SurfacePart): PlanTools {
   const { component, context } = part;
   const { planWeights } = context;
-  const inMonth = remembered(monthCosts(part));
+  const monthCost = monthCosts(part);
+  const months = new Map<Layer, MonthCost>();
+  const inMonth = (layer: Layer, month: number): MonthCost => {
+    const before = months.get(layer);
+    if (before !== undefined) return before;
+    const found = monthCost(layer, month);
+    months.set(layer, found);
+    return found;
+  };
   const courses = remembered((factor: number) => untouchedCourse(factor, part));
   const untouchedYears = remembered((_: Course["layers"]) => new Map<number, YearCost>());
   const works = remembered((_: PlanEntry) => new Map<number, Cost>());
@@ -57,12 +65,10 @@ function once<Key, Value>(known: Map<Key, Value>, key: Key, reckon: () => Value)
   return found;
 }
 
-/** A function that reckons once for each of its first arguments. */
-function remembered<Key, Rest extends readonly unknown[], Value>(
-  reckon: (key: Key, ...rest: Rest) => Value,
-): (key: Key, ...rest: Rest) => Value {
+/** A function that reckons once for each argument. */
+function remembered<Key, Value>(reckon: (key: Key) => Value): (key: Key) => Value {
   const known = new Map<Key, Value>();
-  return (key, ...rest) => once(known, key, () => reckon(key, ...rest));
+  return (key) => once(known, key, () => reckon(key));
 }
 
 /** A layer stands in one month of the year only; plans share many months. */
