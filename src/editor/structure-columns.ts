@@ -82,5 +82,10 @@ export function templateOf(kind: string, writing: Writing): string {
   return stringify([columns.map((column) => headOf(column, writing))]);
 }
 
+/** A common field, or a month of one. */
 const isCommon = (kind: string, at: Place) =>
-  structureKinds.some((each) => each.kind === kind && each.commonFields.includes(at.join("/")));
+  structureKinds.some(
+    (each) =>
+      each.kind === kind &&
+      each.commonFields.some((field) => at.join("/") === field || at.join("/").startsWith(`${field}/`)),
+  );

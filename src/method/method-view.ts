@@ -6,7 +6,7 @@ import { method } from "../report/document/method.js";
 import type { ChartView, TableView } from "../report/words/view-types.js";
 import { runStudy, type StudyRun } from "../study/prepare/compute.js";
 import { readStudyFile } from "../study/reading/read.js";
-import { coefficientsTable } from "./coefficients-table.js";
+import { coefficientsTable, planningRatesTable } from "./coefficients-table.js";
 import { type DryingView, dryingView } from "./drying-view.js";
 import { type RelationGroupView, relationsView } from "./relations-view.js";
 import { type WorkedExamples, workedExamples } from "./worked-example.js";
@@ -20,6 +20,7 @@ export interface MethodView {
   /** Name of the invented lake whose structures are worked. */
   readonly example: string;
   readonly coefficients: TableView;
+  readonly planningRates: TableView;
   readonly sources: readonly { readonly key: string; readonly citation: string; readonly read: string }[];
 }
 
@@ -40,6 +41,7 @@ export function methodView(assumptions: AssumptionSet): MethodView {
     worked: workedExamples(context),
     example: context.run.document.lake.name,
     coefficients: coefficientsTable(assumptions),
+    planningRates: planningRatesTable(assumptions),
     sources: [...assumptions.sources].sort().map(([key, source]) => ({ key, ...source })),
   };
 }

@@ -1,3 +1,5 @@
+import { bareSurface } from "../model/mussels/layer.js";
+import { plantRunning } from "../model/structures/plant/running.js";
 import type { StructureResult } from "../model/structures/structure.js";
 import type { ReportContext } from "../report/document/context.js";
 import { monthName } from "../report/words/month-name.js";
@@ -55,22 +57,30 @@ function intakeExample(result: StructureResult, setting: Setting): WorkedExample
 function unitExample(result: StructureResult, setting: Setting): WorkedExample | undefined {
   const { structure, hydraulics } = result;
   const entered = setting.context.run.document.structures.find(({ id }) => id === structure.id);
-  const layer = untouchedLayer(result, "penstock");
+  const layer = untouchedLayer(result, "penstock") ?? bareSurface;
   const pipe = hydraulics.pipes.find(({ part }) => part === "penstock");
-  if (structure.kind !== "hydropower" || entered?.kind !== "hydropower" || !layer || !pipe) return undefined;
-  const month = largestMonth(structure.flow);
+  if (structure.kind !== "hydropower" || entered?.kind !== "hydropower" || !pipe) return undefined;
+  const month = largestMonth(plantRunning(structure).flow);
   return view(unitSheet({ plant: structure, entered, layer, pipe, month }, setting), {
     title: `${structure.name}: one unit from head to energy`,
     month,
     part: "penstock",
     result,
     isClosed: pipe.fouled === undefined,
+    isBare: layer.thickness === 0,
   });
 }
 
 function view(
   { given, groups }: Sheet,
-  about: { title: string; month: number; part: string; result: StructureResult; isClosed: boolean },
+  about: {
+    title: string;
+    month: number;
+    part: string;
+    result: StructureResult;
+    isClosed: boolean;
+    isBare?: boolean;
+  },
 ): WorkedExample {
   const chosen = about.result.components.find(({ name }) => name === about.part)?.chosen.plan.label ?? "";
   return {
@@ -78,6 +88,6 @@ function view(
     intro: `Month of the largest flow, ${monthName(about.month)}; layer of a mature infestation at its thickest if nobody cleans. SI units throughout.`,
     given,
     groups,
-    outcome: `${about.isClosed ? `The layer closes the ${about.part}: nothing passes. ` : ""}The plan chosen for this ${about.part} is “${chosen}”; the cost lines of the study's report (appendix ${appendixLetter("cost-lines")}) follow the layer under that plan month by month, by the same steps.`,
+    outcome: `${about.isBare ? `Nothing settles in this ${about.part} as it runs. ` : ""}${about.isClosed ? `The layer closes the ${about.part}: nothing passes. ` : ""}The plan chosen for this ${about.part} is “${chosen}”; the cost lines of the study's report (appendix ${appendixLetter("cost-lines")}) follow the layer under that plan month by month, by the same steps.`,
   };
 }

@@ -31,9 +31,11 @@ const cityIntake = (alter: (intake: Intake) => Partial<Intake>): StudyRun =>
     alone(document, "city-intake", "intake", (intake) => ({ ...intake, ...alter(intake) })),
     assumptions,
   );
+/** Slow enough for mussels to settle in the penstock. */
+const slow = { hours: { all: parseQuantity("672 h", "hours") }, flow: { all: flow("18 m3/s") } };
 const powerhouse = (alter: (plant: Plant) => Partial<Plant>): StudyRun =>
   runStudy(
-    alone(document, "powerhouse", "hydropower", (plant) => ({ ...plant, ...alter(plant) })),
+    alone(document, "powerhouse", "hydropower", (plant) => ({ ...plant, running: slow, ...alter(plant) })),
     assumptions,
   );
 
@@ -116,9 +118,9 @@ export const variants = {
   "rack by Kirschmer": rackBy("kirschmer"),
   "rack by Reclamation": rackBy("reclamation"),
   "rack by Clark": rackBy("clark"),
-  "Francis turbine at part load": turbine("45 m3/s"),
-  "Kaplan turbine below a fifth of its flow": turbine("180 m3/s", "kaplan"),
-  "Francis turbine below its smallest flow": turbine("90 m3/s"),
+  "Francis turbine at part load": turbine("25 m3/s"),
+  "Kaplan turbine below a fifth of its flow": turbine("100 m3/s", "kaplan"),
+  "Francis turbine below its smallest flow": turbine("50 m3/s"),
   "cooling water through an exchanger": powerhouse(({ coolingWater }) => ({
     coolingWater: {
       ...coolingWater,

@@ -178,7 +178,7 @@ const cases: readonly Contradicting[] = [
     edits: [
       [`${plant}.turbine`, { ...turbine, ratedFlow: "1 m3/s" }],
       [`${plant}.efficiency`, absent],
-      [`${plant}.flow.jul`, "500 m3/s"],
+      [`${plant}.running.flow.jul`, "500 m3/s"],
     ],
     at: `${plant}.turbine.ratedFlow`,
     found: "1 m3/s",

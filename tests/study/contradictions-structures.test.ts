@@ -24,7 +24,7 @@ const cases: readonly Contradicting[] = [
   },
   {
     why: "a power plant without flow",
-    edits: [["structures[hydropower].flow", everyMonth("0 cfs")]],
+    edits: [["structures[hydropower].running.flow", everyMonth("0 cfs")]],
     allowed: "above zero in at least one month",
   },
   {

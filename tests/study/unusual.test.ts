@@ -11,14 +11,14 @@ import { readSlip, runOf, slipsOf, toldAt } from "./slips.js";
 
 /**
  * Slips of a unit or of a decimal point; the limits are those of assumptions/checks-usual.yaml. By hand: 0.028 m³/s
- * in 100 mm is 3.57 m/s, in 2.5 m 0.0057 m/s; 1,150 cfs in 150 cm is 60.5 ft/s, in 1,500 in 0.0937 ft/s; 250 mm at
+ * in 100 mm is 3.57 m/s, in 2.5 m 0.0057 m/s; 1,170 cfs in 150 cm is 61.5 ft/s, in 1,500 in 0.0953 ft/s; 250 mm at
  * 57 cm/s loses 0.86 m over 640 m with its local losses; the lake stands at 411.46 m in March 2022, its lowest.
  */
 const slips = slipsOf(`
 a conduit too narrow | ninemoss | structures[intake].conduit.diameter | 100 mm | 3.57 m/s | 0.1 m/s to 3 m/s
 a conduit ten times too wide | ninemoss | structures[intake].conduit.diameter | 2.5 m | 0.0057 m/s | 0.1 m/s to 3 m/s
-a penstock in cm for inches | sorrel | structures[hydropower].penstock.diameter | 150 cm | 60.5 ft/s | 1.6 ft/s to 26 ft/s
-a penstock ten times too wide | sorrel | structures[hydropower].penstock.diameter | 1500 in | 0.0937 ft/s | 1.6 ft/s to 26 ft/s
+a penstock in cm for inches | sorrel | structures[hydropower].penstock.diameter | 150 cm | 61.5 ft/s | 1.6 ft/s to 26 ft/s
+a penstock ten times too wide | sorrel | structures[hydropower].penstock.diameter | 1500 in | 0.0953 ft/s | 1.6 ft/s to 26 ft/s
 a cooling line ten times too wide | sorrel | structures[hydropower].coolingWater.diameter | 60 in | velocity when clean | 0.66 ft/s to 13 ft/s
 a head of a cooling line ten times too high | sorrel | structures[hydropower].coolingWater.availableHead | 140 ft | head available over | 1 to 30
 a cooling line short of head | sorrel | structures[hydropower].coolingWater.availableHead | 4 ft | when clean: 0.92 | 1 to 30

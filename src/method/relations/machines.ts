@@ -130,10 +130,26 @@ const turbines: readonly Relation[] = [
       ["E", "energy not made", "W·h"],
       ["h_f", "head lost, fouled", "m"],
       ["h_c", "head lost, clean", "m"],
-      ["τ", "hours in the month", "h"],
+      ["τ", "hours that the unit runs in the month", "h"],
     ],
     sources: ["trade-practice"],
     computedBy: by("hydraulics/power.ts", "hydroPower"),
+  },
+  {
+    title: "Hours and flow while running",
+    words:
+      "Velocity, settlement, head loss and efficiency follow the flow while a unit runs, energy its hours. They are entered; of a monthly mean alone a unit is taken to run at its turbine's rated flow, and where that is not known at the mean in all hours.",
+    formulas: [coded("τ = nr τm/n", "with units running"), coded("τ = Q τm/Qr", "of a monthly mean")],
+    where: [
+      ["τ", "hours that a unit runs in the month", "h"],
+      ["τ_m", "hours in the month", "h"],
+      ["n_r", "units running, the mean over the month", ""],
+      ["n", "units", ""],
+      ["Q", "mean flow through one unit over the month", "m³/s"],
+      ["Q_r", "rated flow of its turbine", "m³/s"],
+    ],
+    sources: ["project-judgement"],
+    computedBy: by("structures/plant/running.ts", "plantRunning"),
   },
 ];
 

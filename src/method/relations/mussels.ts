@@ -61,7 +61,8 @@ const growthRelations: readonly Relation[] = [
   },
   {
     title: "Settlement and velocity",
-    words: "Full up to one velocity, none above another, a straight line between.",
+    words:
+      "Full up to one velocity, none above another, a straight line between. The velocity is that of the flow while it runs: in the bore of a pipe, between the clean bars of a rack.",
     formulas: [coded("φV = min(1, max(0, (V0 − V)/(V0 − V1)))")],
     where: [
       ["φ_V", "share of settlers that velocity lets on", ""],
@@ -86,14 +87,28 @@ const growthRelations: readonly Relation[] = [
     computedBy: by("mussels/surface.ts", "depthFactor"),
   },
   {
+    title: "Settlement and growth in water that stands",
+    words:
+      "Of the share of the month in which water runs through a plant's rack, penstock or line. Nothing settles or grows in water that stands throughout; a day of running keeps it fresh for some days. Degree-days of growth have the same share.",
+    formulas: [coded("φS = min(1, r d)")],
+    where: [
+      ["φ_S", "share of settlers, and of degree-days, that fresh water brings", ""],
+      ["r", "hours running over those of the month", ""],
+      ["d", "days that a day of running keeps the water fresh", "d"],
+    ],
+    sources: ["project-judgement"],
+    computedBy: by("mussels/surface.ts", "freshnessFactor"),
+  },
+  {
     title: "Settlement on a surface",
     words: "The share of the lake's settlers that a surface receives in a month.",
-    formulas: [coded("s = φT φy φV φw")],
+    formulas: [coded("s = φT φy φV φS φw")],
     where: [
       ["s", "share of settlers", ""],
       ["φ_T", "1 in the spawning season by surface temperature, else 0", ""],
       ["φ_y", "share by depth", ""],
       ["φ_V", "share by velocity", ""],
+      ["φ_S", "share by fresh water", ""],
       ["φ_w", "share of the month under water", ""],
     ],
     sources: ["project-judgement"],

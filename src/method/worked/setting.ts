@@ -91,7 +91,7 @@ export function givePipe(
     value: waterDensity,
     unit: "kg/m³",
   });
-  giveLayer(sheet, layer, setting);
+  if (layer.thickness > 0) giveLayer(sheet, layer, setting);
 }
 
 const metresPerMm = 1e-3;

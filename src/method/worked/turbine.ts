@@ -3,6 +3,7 @@ import { turbineCurve, turbineEfficiency } from "../../model/hydraulics/turbine.
 import { turbineAssumptions } from "../../model/hydraulics/turbine-ids.js";
 import type { AssumptionId } from "../../model/register/register.js";
 import type { TurbineType } from "../../model/structures/inputs.js";
+import { plantRunning } from "../../model/structures/plant/running.js";
 import { giveAssumption, giveQuantity, type Setting } from "./setting.js";
 import type { Sheet } from "./sheet.js";
 import type { UnitCase } from "./unit-case.js";
@@ -20,7 +21,7 @@ const typeNames: Readonly<Record<TurbineType, string>> = {
 };
 
 function bracketOf({ plant, month }: UnitCase): { before: number; after: number; share: number } {
-  const share = Math.min(1, at(plant.flow, month) / (plant.turbine?.ratedFlow ?? 1));
+  const share = Math.min(1, at(plantRunning(plant).flow, month) / (plant.turbine?.ratedFlow ?? 1));
   const before = Math.min(Math.floor((share * whole) / percentStep) * percentStep, whole - percentStep);
   return { before, after: before + percentStep, share };
 }

@@ -2,8 +2,8 @@ import { at } from "../../lists.js";
 import { fouledPipe } from "../../model/hydraulics/fouled-pipe.js";
 import { hydroPower } from "../../model/hydraulics/power.js";
 import { waterwayLoss } from "../../model/hydraulics/waterway.js";
-import { daysOf, hoursPerDay } from "../../model/lake/calendar.js";
 import { type OperatingYear, operatingYear } from "../../model/structures/hydropower.js";
+import { plantRunning } from "../../model/structures/plant/running.js";
 import { monthNames } from "../../study/format/month-names.js";
 import { layerSteps } from "./pipe.js";
 import { giveLevel, givePipe, giveQuantity, type Setting } from "./setting.js";
@@ -16,9 +16,8 @@ import { equivalentRoughnessSteps, waterwaySteps } from "./waterway.js";
 export function unitSheet(example: UnitCase, setting: Setting): Sheet {
   const { plant, entered, layer, month, pipe } = example;
   const sheet = newSheet();
-  const flow = at(plant.flow, month);
   const { viscosity, roughness } = setting.lake;
-  giveQuantity(sheet, "Q", "flow of one unit", entered.flow[at(monthNames, month)], "m³/s");
+  const flow = giveRunning(sheet, example);
   givePlant(sheet, example, setting);
   givePipe(sheet, entered.penstock, plant.penstock, layer, setting);
   const year = operatingYear(plant, setting.lake);
@@ -26,7 +25,7 @@ export function unitSheet(example: UnitCase, setting: Setting): Sheet {
   sheet.group("The penstock, clean");
   waterwaySteps(sheet, penstock, { flow, viscosity, wall: "", mark: "", flowSymbol: "Q" });
   makingSteps(sheet, example, year, setting);
-  if (!pipe.fouled) return sheet;
+  if (!pipe.fouled || layer.thickness === 0) return sheet;
   const fouled = fouledPipe(penstock, layer, roughness);
   sheet.group("The penstock, left to foul");
   equivalentRoughnessSteps(sheet, penstock, flow);
@@ -51,17 +50,42 @@ function givePlant(sheet: Sheet, example: UnitCase, setting: Setting): void {
     "all" in price ? price.all : price[at(monthNames, month)],
     `${setting.context.run.document.money.currency}/kWh`,
   );
-  sheet.give({
-    symbol: "n",
-    meaning: "days in the month",
-    entered: "calendar",
-    value: daysOf(month),
-    unit: "d",
-  });
 }
 
+/** The flow while the unit runs and its hours, each as entered or worked out of the monthly mean. */
+function giveRunning(sheet: Sheet, { plant, entered, month }: UnitCase): number {
+  const running = plantRunning(plant);
+  const flow = at(running.flow, month);
+  const inMonth = (values: MonthlyEntry | undefined) =>
+    values && ("all" in values ? values.all : values[at(monthNames, month)]);
+  const flowText = inMonth(entered.running?.flow ?? entered.flow)?.text ?? "";
+  const rated = running.from === "rated flow" ? "the turbine's rated flow" : flowText;
+  sheet.give({
+    symbol: "Q",
+    meaning: "flow of one unit while it runs",
+    entered: rated,
+    value: flow,
+    unit: "m³/s",
+  });
+  const hoursText = {
+    entry: inMonth(entered.running?.hours ?? entered.running?.units)?.text ?? "",
+    "rated flow": `mean flow ${flowText} over the rated flow`,
+    "monthly mean": "calendar",
+  }[running.from];
+  sheet.give({
+    symbol: "τ",
+    meaning: "hours that it runs in the month",
+    entered: hoursText,
+    value: at(running.hours, month),
+    unit: "h",
+  });
+  return flow;
+}
+
+type MonthlyEntry = NonNullable<UnitCase["entered"]["running"]>["flow"];
+
 function makingSteps(sheet: Sheet, example: UnitCase, year: OperatingYear, setting: Setting): void {
-  const { plant, month } = example;
+  const { month } = example;
   const netHead = at(year.netHead, month);
   sheet.group("What the unit makes");
   sheet.step({ name: "Net head", symbol: "H_n", is: "z − zt − h", value: netHead, unit: "m" });
@@ -70,13 +94,13 @@ function makingSteps(sheet: Sheet, example: UnitCase, year: OperatingYear, setti
     name: "Power",
     symbol: "P",
     is: "η ρ g Q Hn/1000",
-    value: hydroPower(at(plant.flow, month), netHead, at(year.efficiency, month)),
+    value: hydroPower(at(year.running.flow, month), netHead, at(year.efficiency, month)),
     unit: "kW",
   });
   sheet.step({
     name: "Energy of the month",
     symbol: "E",
-    is: "24 n P",
+    is: "τ P",
     value: at(year.energy, month),
     unit: "kWh",
   });
@@ -90,8 +114,8 @@ function lostSteps(
   const netHead = at(year.netHead, month);
   const isAllLost = extra > netHead;
   const head = Math.max(0, Math.min(extra, netHead));
-  const power = hydroPower(at(plant.flow, month), head, at(year.efficiency, month));
-  const energy = power * daysOf(month) * hoursPerDay;
+  const power = hydroPower(at(year.running.flow, month), head, at(year.efficiency, month));
+  const energy = power * at(year.running.hours, month);
   const { currency } = setting.context.run.document.money;
   sheet.group("What the layer takes");
   sheet.step({
@@ -102,7 +126,7 @@ function lostSteps(
     unit: "m",
   });
   sheet.step({ name: "Power lost", symbol: "P_f", is: "η ρ g Q Δh/1000", value: power, unit: "kW" });
-  sheet.step({ name: "Energy lost in the month", symbol: "E_f", is: "24 n Pf", value: energy, unit: "kWh" });
+  sheet.step({ name: "Energy lost in the month", symbol: "E_f", is: "τ Pf", value: energy, unit: "kWh" });
   sheet.step({
     name: "Its price, one unit",
     symbol: "C",

@@ -2,6 +2,7 @@ import { at } from "../../lists.js";
 import { months } from "../lake/calendar.js";
 import { operatingYear } from "../structures/hydropower.js";
 import type { Hydropower } from "../structures/inputs.js";
+import { plantRunning } from "../structures/plant/running.js";
 import { type Checked, entryOf } from "./checked.js";
 import { type EntryCheck, usual, usuallyAtMost } from "./entry-check.js";
 import { usualRanges } from "./usual-ranges.js";
@@ -9,7 +10,7 @@ import { usualRanges } from "./usual-ranges.js";
 /** A power plant's head against its penstock and its turbine, and the price of its energy. */
 export function plantEntries(checked: Checked<Hydropower>): EntryCheck[] {
   return [
-    ...(Math.max(...checked.structure.flow) > 0 ? [penstockCheck(checked)] : []),
+    ...(Math.max(...plantRunning(checked.structure).flow) > 0 ? [penstockCheck(checked)] : []),
     ...turbineCheck(checked),
     ...priceChecks(checked),
   ];

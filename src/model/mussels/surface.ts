@@ -8,7 +8,12 @@ import { addDose, type DryDose, type DryingParameters, dryDose, noDose } from ".
 
 /** Where a layer grows, as the person who lists the structure knows it. */
 export type Place =
-  | { readonly at: "elevation"; readonly elevation: number }
+  | {
+      readonly at: "elevation";
+      readonly elevation: number;
+      /** Months of the year in which it is emptied, whatever the lake's level; none if absent. */
+      readonly drained?: readonly number[] | undefined;
+    }
   | { readonly at: "floating"; readonly depth: number };
 
 /** Depth of a place under a level of the lake, m; 0 where the level lies below it. */
@@ -19,6 +24,8 @@ export interface Surface {
   readonly place: Place;
   /** Water velocity along the surface by month, m/s; 0 for still water. */
   readonly velocity: readonly number[];
+  /** Share of each month in which water runs along it at that velocity, where it stands at other times; 1 if left out. */
+  readonly running?: readonly number[] | undefined;
 }
 
 /** One month of the conditions that a surface offers, the same every year. */
@@ -39,6 +46,7 @@ interface SettlementParameters {
   readonly upperTemperature: number;
   readonly fullVelocity: number;
   readonly noVelocity: number;
+  readonly standingDays: number;
   readonly fullDepth: number;
   readonly noDepth: number;
   readonly growthBaseTemperature: number;
@@ -65,6 +73,7 @@ export function settlementParameters(lake: Lake, assumed: Assumed): SettlementPa
     upperTemperature: assumed("settlement.upper-temperature"),
     fullVelocity: assumed("settlement.full-velocity"),
     noVelocity: assumed("settlement.no-velocity"),
+    standingDays: assumed("settlement.standing-days"),
     fullDepth: assumed(own.fullDepth),
     noDepth: assumed(own.noDepth),
     growthBaseTemperature: assumed("shell.growth-base-temperature"),
@@ -87,6 +96,15 @@ export function depthFactor(depth: number, parameters: SettlementParameters): nu
   return fallingShare(depth, parameters.fullDepth, parameters.noDepth);
 }
 
+/**
+ * Water that has stood for some days has spent its larvae, and later its oxygen and food. A day of running keeps it fresh
+ * for that long: φS = min(1, r d), of the share of the month in which it runs. Nothing settles or grows where it stands
+ * throughout.
+ */
+export function freshnessFactor(runningShare: number, standingDays: number): number {
+  return Math.min(1, runningShare * standingDays);
+}
+
 function fallingShare(value: number, full: number, none: number): number {
   return Math.min(1, Math.max(0, (none - value) / (none - full)));
 }
@@ -94,8 +112,8 @@ function fallingShare(value: number, full: number, none: number): number {
 /**
  * The twelve months of a surface. Larvae come from the lake's surface water, so the spawning season follows the
  * surface temperature; growth follows the temperature at the surface's own depth. A floating surface keeps its
- * depth and is never dry. Share of the lake's settlers that the surface receives: s = φT φy φV φw, of season,
- * depth, velocity and share of the month under water.
+ * depth and is never dry. Share of the lake's settlers that the surface receives: s = φT φy φV φS φw, of season,
+ * depth, velocity, fresh water and share of the month under water.
  */
 export function surfaceMonths(
   surface: Surface,
@@ -109,15 +127,19 @@ export function surfaceMonths(
   return months.map((month) => {
     const depth = depthOf(place, at(monthly, month));
     const temperature = waterTemperature(lake, month, depth);
+    const fresh = freshnessFactor(surface.running?.[month] ?? 1, parameters.settlement.standingDays);
     const dose = doses[month] ?? { before: noDose, after: noDose };
     return {
       settlement:
         spawning(at(lake.surfaceTemperature, month), parameters.settlement) *
         depthFactor(depth, parameters.settlement) *
         velocityFactor(at(surface.velocity, month), parameters.settlement) *
+        fresh *
         at(wetted, month),
       degreeDays:
-        degreeDays(temperature, parameters.settlement.growthBaseTemperature, month) * at(wetted, month),
+        degreeDays(temperature, parameters.settlement.growthBaseTemperature, month) *
+        fresh *
+        at(wetted, month),
       doseBefore: dose.before,
       doseAfter: dose.after,
     };

@@ -37,6 +37,7 @@ export const musselAssumptions = {
   "settlement.upper-temperature": water,
   "settlement.full-velocity": speed,
   "settlement.no-velocity": speed,
+  "settlement.standing-days": inUnit("d")({ from: 1, to: 365 }),
   "settlement.full-depth.zebra": depth,
   "settlement.no-depth.zebra": depth,
   "settlement.full-depth.quagga": depth,

@@ -1,9 +1,11 @@
 import { comparisonAssumptions } from "./comparison.js";
+import { deliveryAssumptions } from "./deliveries.js";
 import { entryAssumptions } from "./entries.js";
 import type { Expected } from "./expected.js";
 import { hydraulicsAssumptions } from "./hydraulics.js";
 import { musselAssumptions } from "./mussels.js";
 import { suitabilityAssumptions } from "./suitability.js";
+import { typedAssumptions } from "./typed.js";
 import { upkeepAssumptions } from "./upkeep.js";
 
 /**
@@ -12,10 +14,12 @@ import { upkeepAssumptions } from "./upkeep.js";
  */
 export const register = {
   ...comparisonAssumptions,
+  ...deliveryAssumptions,
   ...entryAssumptions,
   ...hydraulicsAssumptions,
   ...musselAssumptions,
   ...suitabilityAssumptions,
+  ...typedAssumptions,
   ...upkeepAssumptions,
 } as const satisfies Record<string, Expected>;
 

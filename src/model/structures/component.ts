@@ -35,8 +35,22 @@ export interface Component {
   readonly outage?: ((days: number, month: number) => readonly Priced[]) | undefined;
   /** What the layer costs in a month of the year while it is there. */
   readonly losses: (layer: Layer, month: number) => readonly Priced[];
-  /** Which limit the layer breaks, in words; undefined if none. */
-  readonly brokenLimit: (layer: Layer, month: number) => string | undefined;
+  /** The limit that the layer comes nearest to in a month of the year. */
+  readonly limit: (layer: Layer, month: number) => LimitLoad;
+}
+
+/** Something that a layer may not do to a part. */
+export interface Limit {
+  /** In words, once it is passed. */
+  readonly broken: string;
+  /** Assumptions that set it; empty for one that the study enters. */
+  readonly assumptionIds: readonly AssumptionId[];
+}
+
+/** How near a layer comes to a limit: 0 for a clean part, 1 at the limit. */
+export interface LimitLoad {
+  readonly limit: Limit;
+  readonly load: number;
 }
 
 export interface Cleaning {
@@ -44,6 +58,8 @@ export interface Cleaning {
   readonly byName: string;
   /** Cost of one cleaning apart from disposal and outage. @param shareId assumption that holds a share of the usual cost */
   readonly work: (shareId?: AssumptionId) => readonly Priced[];
+  /** What taking a mass of mussels off costs beside that; nothing where the price is by area alone. @param mass kg */
+  readonly removal: (mass: number, shareId?: AssumptionId) => readonly Priced[];
 }
 
 /** A check that the reader sees as a row. */

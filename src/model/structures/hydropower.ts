@@ -3,13 +3,15 @@ import { fouledPipe } from "../hydraulics/fouled-pipe.js";
 import { hydroPower } from "../hydraulics/power.js";
 import { turbineCurve, turbineEfficiency, turbineIds } from "../hydraulics/turbine.js";
 import { cleanWaterway, type Waterway, waterwayLoss } from "../hydraulics/waterway.js";
-import { daysOf, hoursPerDay, months } from "../lake/calendar.js";
+import { daysOf, months } from "../lake/calendar.js";
 import type { AssumptionId } from "../register/register.js";
 import { cleaningOf } from "./cleaning.js";
-import type { Component, Priced } from "./component.js";
+import type { Component, Limit, Priced } from "./component.js";
 import type { LakeContext } from "./context.js";
 import type { Hydropower } from "./inputs.js";
+import { loadOf, nearer } from "./limits.js";
 import { fouledPipeIds, pipeWall, thicknessLimit } from "./pipe.js";
+import { plantRunning, type Running } from "./plant/running.js";
 import { rackComponent } from "./rack.js";
 import { serviceShare, smallLineIds } from "./small-line.js";
 
@@ -22,7 +24,7 @@ export function hydropowerComponents(plant: Hydropower, context: LakeContext): C
   ];
   const outage = outageOf(plant, plantYear, context);
   const rack = rackComponent(
-    { rack: plant.rack, elevation: plant.elevation, flow: plant.flow, lossPriced, lossIds, outage },
+    { rack: plant.rack, elevation: plant.elevation, ...plantYear.running, lossPriced, lossIds, outage },
     context,
   );
   const parts = [
@@ -34,6 +36,7 @@ export function hydropowerComponents(plant: Hydropower, context: LakeContext): C
 }
 
 export interface OperatingYear {
+  readonly running: Running;
   readonly penstock: Waterway;
   /** Head between lake and tailwater less the clean penstock's loss, m, by month. */
   readonly netHead: readonly number[];
@@ -50,28 +53,38 @@ export function operatingYear(
   context: Pick<LakeContext, "monthlyLevels" | "viscosity" | "assumed">,
 ): OperatingYear {
   const { viscosity, monthlyLevels } = context;
-  const penstock = cleanWaterway(plant.penstock, { largestFlow: Math.max(...plant.flow), viscosity });
-  const cleanPenstockLoss = plant.flow.map((flow) => waterwayLoss(penstock, flow, viscosity));
+  const running = plantRunning(plant);
+  const penstock = cleanWaterway(plant.penstock, { largestFlow: Math.max(...running.flow), viscosity });
+  const cleanPenstockLoss = running.flow.map((flow) => waterwayLoss(penstock, flow, viscosity));
   const netHead = months.map((month) =>
     Math.max(0, at(monthlyLevels, month) - plant.tailwaterElevation - at(cleanPenstockLoss, month)),
   );
-  const efficiency = monthlyEfficiency(plant, context);
-  const energy = months.map((month) => energyAt(plant, efficiency, at(netHead, month), month));
-  return { penstock, netHead, cleanPenstockLoss, efficiency, energy };
+  const efficiency = monthlyEfficiency(plant, running, context);
+  const energy = months.map((month) => energyAt({ running, efficiency }, at(netHead, month), month));
+  return { running, penstock, netHead, cleanPenstockLoss, efficiency, energy };
 }
 
 /** The constant that is given, or that of the turbine at each month's share of its rated flow and the generator. */
-function monthlyEfficiency(plant: Hydropower, { assumed }: Pick<LakeContext, "assumed">): number[] {
+function monthlyEfficiency(
+  plant: Hydropower,
+  { flow: flows }: Running,
+  { assumed }: Pick<LakeContext, "assumed">,
+): number[] {
   const { turbine } = plant;
-  if (!turbine) return plant.flow.map(() => plant.efficiency ?? 0);
+  if (!turbine) return flows.map(() => plant.efficiency ?? 0);
   const curve = turbineCurve(turbine.type, assumed);
-  return plant.flow.map(
+  return flows.map(
     (flow) => turbineEfficiency(curve, flow / turbine.ratedFlow) * turbine.generatorEfficiency,
   );
 }
 
-function energyAt(plant: Hydropower, efficiency: readonly number[], head: number, month: number): number {
-  return hydroPower(at(plant.flow, month), head, at(efficiency, month)) * daysOf(month) * hoursPerDay;
+/** Power at a head while a unit runs, over its hours of the month. */
+function energyAt(
+  { running, efficiency }: Pick<OperatingYear, "running" | "efficiency">,
+  head: number,
+  month: number,
+): number {
+  return hydroPower(at(running.flow, month), head, at(efficiency, month)) * at(running.hours, month);
 }
 
 const efficiencyIds = ({ turbine }: Hydropower) => (turbine ? turbineIds(turbine.type) : []);
@@ -89,7 +102,7 @@ function headEnergy(
 ): Priced {
   return lostEnergy(
     "energy lost to head",
-    energyAt(plant, year.efficiency, Math.min(extraHead, at(year.netHead, month)), month),
+    energyAt(year, Math.min(extraHead, at(year.netHead, month)), month),
     at(plant.energyPrice, month),
     ids,
   );
@@ -108,7 +121,8 @@ function outageOf(plant: Hydropower, year: OperatingYear, context: LakeContext) 
   return (days: number, month: number): readonly Priced[] => {
     const lostDays = Math.min(days, daysOf(month)) * lostShare;
     const quantity = (at(year.energy, month) / daysOf(month)) * lostDays;
-    return [lostEnergy("energy lost in outages", quantity, at(plant.energyPrice, month), ids)];
+    const lost = lostEnergy("energy lost in outages", quantity, at(plant.energyPrice, month), ids);
+    return [{ ...lost, type: "outage" }];
   };
 }
 
@@ -122,33 +136,41 @@ function lostEnergy(
 }
 
 function penstockComponent(plant: Hydropower, year: OperatingYear, context: LakeContext): Component {
-  const wall = pipeWall(plant.penstock, plant.elevation, plant.flow);
+  const { running } = year;
+  const wall = pipeWall(plant.penstock, plant.elevation, running);
   const ids = [...fouledPipeIds, ...efficiencyIds(plant)];
   return {
     name: "penstock",
     kind: "penstock",
-    designFlow: Math.max(...plant.flow),
+    designFlow: Math.max(...running.flow),
     count: 1,
     ...wall,
     cleaning: cleaningOf("conduit", wall.wettedArea, context),
     outage: outageOf(plant, year, context),
     losses: (layer, month) => {
       const fouled = fouledPipe(year.penstock, layer, context.roughness);
-      const loss = waterwayLoss(fouled, at(plant.flow, month), context.viscosity);
+      const loss = waterwayLoss(fouled, at(running.flow, month), context.viscosity);
       const extra = Math.max(0, loss - at(year.cleanPenstockLoss, month));
       return [headEnergy(plant, year, extra, month, ids)];
     },
-    brokenLimit: thicknessLimit(context),
+    limit: thicknessLimit(context),
   };
 }
+
+const deratingId = "hydropower.derating-limit";
+const tooDerated: Limit = {
+  broken: "cooling water too short: derating above the limit",
+  assumptionIds: [deratingId],
+};
 
 /** The unit is derated in proportion to the cooling water, or where an exchanger is given the heat, that is missing. */
 function coolingComponent(plant: Hydropower, year: OperatingYear, context: LakeContext): Component {
   const { coolingWater } = plant;
+  const { share: running } = year.running;
   const requiredFlow = months.map(() => coolingWater.requiredFlow);
-  const wall = pipeWall(coolingWater, plant.elevation, requiredFlow);
+  const wall = pipeWall(coolingWater, plant.elevation, { flow: requiredFlow, share: running });
   const share = serviceShare(coolingWater, context);
-  const limit = context.assumed("hydropower.derating-limit");
+  const limit = context.assumed(deratingId);
   const tooThick = thicknessLimit(context);
   const ids = [...smallLineIds(coolingWater), ...efficiencyIds(plant)];
   return {
@@ -156,7 +178,9 @@ function coolingComponent(plant: Hydropower, year: OperatingYear, context: LakeC
     kind: "service-line",
     designFlow: coolingWater.requiredFlow,
     count: 1,
-    oxidant: coolingWater.oxidantAllowed ? { flow: requiredFlow } : undefined,
+    oxidant: coolingWater.oxidantAllowed
+      ? { flow: running.map((share) => share * coolingWater.requiredFlow) }
+      : undefined,
     ...wall,
     cleaning: cleaningOf("service-line", wall.wettedArea, context),
     outage: outageOf(plant, year, context),
@@ -164,8 +188,7 @@ function coolingComponent(plant: Hydropower, year: OperatingYear, context: LakeC
       const lost = at(year.energy, month) * (1 - share(layer));
       return [lostEnergy("energy lost to derating", lost, at(plant.energyPrice, month), ids)];
     },
-    brokenLimit: (layer) =>
-      1 - share(layer) > limit ? "cooling water too short: derating above the limit" : tooThick(layer),
+    limit: (layer) => nearer(loadOf(tooDerated, 1 - share(layer), limit), tooThick(layer)),
   };
 }
 

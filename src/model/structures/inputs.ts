@@ -72,16 +72,20 @@ export interface PumpSupply {
   readonly control?: "on-off" | "variable-speed" | undefined;
 }
 
-export interface Intake extends StructureBase {
-  readonly kind: "intake";
+/** Water drawn from the lake through a conduit. */
+export interface Withdrawal extends StructureBase {
   readonly elevation: number;
   readonly demand: ByMonth;
-  readonly rack: Rack;
   readonly conduit: Pipe;
   readonly supply: GravitySupply | PumpSupply;
-  /** Cost of water from elsewhere while this intake falls short. */
+  /** Cost of water from elsewhere while this falls short. */
   readonly alternativeWater: number;
   readonly oxidantAllowed: boolean;
+}
+
+export interface Intake extends Withdrawal {
+  readonly kind: "intake";
+  readonly rack: Rack;
 }
 
 export type TurbineType = "francis" | "kaplan" | "propeller" | "crossflow" | "pelton";
@@ -102,6 +106,14 @@ export interface Exchanger {
   readonly hotCapacityRate: number;
 }
 
+/** How a unit runs, month by month: its hours, or how many of the plant's units run on average, exactly one of them. */
+interface RunningEntry {
+  readonly hours?: ByMonth | undefined;
+  readonly units?: ByMonth | undefined;
+  /** Flow through one unit while it runs. */
+  readonly flow: ByMonth;
+}
+
 export interface Hydropower extends StructureBase {
   readonly kind: "hydropower";
   readonly units: number;
@@ -110,8 +122,9 @@ export interface Hydropower extends StructureBase {
   /** Of turbine, generator and transformer together; where it is not given, the turbine is. */
   readonly efficiency?: number | undefined;
   readonly turbine?: Turbine | undefined;
-  /** Flow through one unit. */
-  readonly flow: ByMonth;
+  /** Mean flow through one unit over all hours of a month; where it is not given, what runs is. */
+  readonly flow?: ByMonth | undefined;
+  readonly running?: RunningEntry | undefined;
   readonly energyPrice: ByMonth;
   readonly rack: Rack;
   readonly penstock: Pipe;

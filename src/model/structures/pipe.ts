@@ -1,8 +1,9 @@
 import { pipeArea } from "../hydraulics/friction.js";
 import type { Layer } from "../mussels/layer.js";
-import type { Component } from "./component.js";
+import type { Component, Limit, LimitLoad } from "./component.js";
 import type { LakeContext } from "./context.js";
 import type { Pipe } from "./inputs.js";
+import { loadOf } from "./limits.js";
 
 /** Assumptions behind the hydraulics of every fouled pipe. */
 export const fouledPipeIds = [
@@ -14,23 +15,33 @@ export const fouledPipeIds = [
   "growth.bulk-density",
 ] as const;
 
-/** The inner wall of a pipe as a surface to grow on, at the velocity of each month's flow. */
+/** What runs through a pipe by month: its flow, and the share of the month in which it does if not all. */
+interface PipeFlow {
+  readonly flow: readonly number[];
+  readonly share?: readonly number[];
+}
+
+/** The inner wall of a pipe as a surface to grow on, at the velocity of each month's flow while it runs. */
 export function pipeWall(
   pipe: Pipe,
   elevation: number,
-  flow: readonly number[],
+  { flow, share }: PipeFlow,
 ): Pick<Component, "surface" | "wettedArea"> {
   return {
     surface: {
       place: { at: "elevation", elevation },
       velocity: flow.map((each) => each / pipeArea(pipe.diameter)),
+      running: share,
     },
     wettedArea: Math.PI * pipe.diameter * pipe.length,
   };
 }
 
 /** A thick layer breaks off in clumps and reaches pumps, screens and valves. */
-export function thicknessLimit({ assumed }: LakeContext): (layer: Layer) => string | undefined {
-  const largest = assumed("conduit.largest-layer");
-  return (layer) => (layer.thickness > largest ? "layer thicker than the limit" : undefined);
+export function thicknessLimit({ assumed }: LakeContext): (layer: Layer) => LimitLoad {
+  const largest = assumed(largestLayerId);
+  return (layer) => loadOf(tooThick, layer.thickness, largest);
 }
+
+const largestLayerId = "conduit.largest-layer";
+const tooThick: Limit = { broken: "layer thicker than the limit", assumptionIds: [largestLayerId] };

@@ -13,6 +13,7 @@ import {
   stretches,
   untouchedLayer,
 } from "./growth-between-visits.js";
+import { brokenLimit, forcedCleaning } from "./limits.js";
 import { removalLines, shellLines, workLines } from "./plan-work.js";
 import { costOf } from "./protection.js";
 
@@ -89,10 +90,12 @@ function planTrial(plan: Plan, tools: TrialTools): PlanTrial {
 /** Losses and shells of a month under a layer; plans share many months. */
 function monthCosts(component: Component, context: LakeContext): TrialTools["costOfMonth"] {
   const known = new Map<Layer, number>();
+  const forced = forcedCleaning(component, context);
   return (layer, monthOfYear) => {
     const before = known.get(layer);
     if (before !== undefined) return before;
-    const cost = costOf(component.losses(layer, monthOfYear)) + costOf(shellLines(layer, component, context));
+    let cost = costOf(component.losses(layer, monthOfYear)) + costOf(shellLines(layer, component, context));
+    if (layer.mass > 0) cost += forced.cost(component.limit(layer, monthOfYear).load, monthOfYear);
     known.set(layer, cost);
     return cost;
   };
@@ -125,7 +128,7 @@ function firstBrokenLimit(parts: readonly Stretch[], component: Component): stri
   for (const { layers, firstMonth, from, to } of parts) {
     for (let month = from; month < to; month++) {
       const layer = layers[month] ?? noElement(layers, month);
-      const broken = layer.mass > 0 ? component.brokenLimit(layer, (firstMonth + month) % 12) : undefined;
+      const broken = layer.mass > 0 ? brokenLimit(component, layer, (firstMonth + month) % 12) : undefined;
       if (broken !== undefined) return broken;
     }
   }

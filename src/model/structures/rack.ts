@@ -3,9 +3,10 @@ import { type BarFactors, barSurfaceRatio, blockedShare, rackFace, rackLoss } fr
 import type { Layer } from "../mussels/layer.js";
 import type { AssumptionId } from "../register/register.js";
 import { cleaningOf } from "./cleaning.js";
-import type { Component, Priced } from "./component.js";
+import type { Component, Limit, Priced } from "./component.js";
 import type { LakeContext } from "./context.js";
 import type { Rack, RackFormula } from "./inputs.js";
+import { loadOf, nearer } from "./limits.js";
 
 /** The physical effect of a layer on a rack at a flow. */
 interface RackState {
@@ -45,7 +46,7 @@ function rackIds(rack: Rack): AssumptionId[] {
   const formula = costFormula(rack);
   const { shape, clark } = barFactorIds[rack.barShape];
   const ids = formula === "reclamation" ? [] : [formula === "clark" ? clark : shape];
-  return [...ids, "growth.bulk-density"];
+  return [...ids, bulkDensityId];
 }
 
 /** Head loss and velocity through the openings; a closed rack passes nothing. */
@@ -59,6 +60,18 @@ export function rackState(rack: Rack, layerThickness: number, flow: number, fact
   };
 }
 
+const gapLimitId = "rack.gap-closed-limit";
+const bulkDensityId = "growth.bulk-density";
+const gapsClosed: Limit = {
+  broken: "gaps between the bars closed beyond the limit",
+  assumptionIds: [gapLimitId, bulkDensityId],
+};
+const lossTooHigh: Limit = { broken: "head loss above the limit", assumptionIds: [bulkDensityId] };
+const tooFast: Limit = {
+  broken: "velocity through the rack above the limit",
+  assumptionIds: [bulkDensityId],
+};
+
 /**
  * A trash rack in a structure.
  * @param input.lossPriced what extra head loss costs in a month, by the assumptions handed over; the head handed over is never above the limit,
@@ -68,7 +81,10 @@ export function rackComponent(
   input: {
     rack: Rack;
     elevation: number;
+    /** While water runs. */
     flow: readonly number[];
+    /** Share of each month in which it runs; all of it if left out. */
+    share?: readonly number[];
     lossPriced: (
       extraHead: number,
       month: number,
@@ -80,12 +96,12 @@ export function rackComponent(
   },
   context: LakeContext,
 ): Component {
-  const { rack, flow } = input;
+  const { rack, flow, share } = input;
   const factors = barFactors(rack, context);
   const assumptionIds = [...rackIds(rack), ...(input.lossIds ?? [])];
   const state = (layer: Layer, month: number) => rackState(rack, layer.thickness, at(flow, month), factors);
-  const gapLimit = context.assumed("rack.gap-closed-limit");
-  const cleanLoss = flow.map((each) => rackState(rack, 0, each, factors).headLoss);
+  const gapLimit = context.assumed(gapLimitId);
+  const cleanStates = flow.map((each) => rackState(rack, 0, each, factors));
   return {
     name: "trash rack",
     kind: "rack",
@@ -93,26 +109,26 @@ export function rackComponent(
     count: 1,
     surface: {
       place: { at: "elevation", elevation: input.elevation },
-      velocity: flow.map((each) => each / rackFace(rack)),
+      velocity: flow.map((each) => rackState(rack, 0, each, factors).throughVelocity),
+      running: share,
     },
     wettedArea: rackFace(rack) * barSurfaceRatio(rack),
     cleaning: cleaningOf("rack", rackFace(rack), context),
     outage: input.outage,
     losses: (layer, month) => {
       const loss = Math.min(state(layer, month).headLoss, rack.headLossLimit);
-      return input.lossPriced(Math.max(0, loss - at(cleanLoss, month)), month, assumptionIds);
+      return input.lossPriced(Math.max(0, loss - at(cleanStates, month).headLoss), month, assumptionIds);
     },
-    brokenLimit: (layer, month) => {
-      const gapClosed = Math.min(1, (2 * layer.thickness) / rack.clearSpacing);
-      return gapClosed > gapLimit
-        ? "gaps between the bars closed beyond the limit"
-        : brokenLimit(rack, state(layer, month));
+    limit: (layer, month) => {
+      const { headLoss, throughVelocity } = state(layer, month);
+      const clean = at(cleanStates, month);
+      return nearer(
+        nearer(
+          loadOf(gapsClosed, (2 * layer.thickness) / rack.clearSpacing, gapLimit),
+          loadOf(lossTooHigh, headLoss, rack.headLossLimit, clean.headLoss),
+        ),
+        loadOf(tooFast, throughVelocity, rack.velocityLimit, clean.throughVelocity),
+      );
     },
   };
-}
-
-function brokenLimit(rack: Rack, state: RackState): string | undefined {
-  if (state.headLoss > rack.headLossLimit) return "head loss above the limit";
-  if (state.throughVelocity > rack.velocityLimit) return "velocity through the rack above the limit";
-  return undefined;
 }

@@ -1,5 +1,6 @@
 import { hydrologicYearId } from "../../study/odds/odds.js";
 import type { NamedInput } from "../../study/odds/uncertain-inputs.js";
+import { typedQuantities } from "../../study/typed/typed-quantities.js";
 import type { ReportContext } from "../document/context.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
 
@@ -19,22 +20,28 @@ const distributionNames: Record<Kind, string> = {
 /** How many inputs of each kind are drawn, and by which distributions. */
 export function distributionsTable(context: ReportContext): TableView {
   const inputs = context.traced.drawn();
-  const kinds = grouped(inputs, (input) => kindOf(input, context));
+  const typed = new Set(typedQuantities(context.run.document, context.run.assumptions).map(({ id }) => id));
+  const kinds = grouped(inputs, (input) => kindOf(input, context, typed));
   return {
     id: "table-distributions",
-    caption: "What is drawn, and how",
-    head: head("What is drawn", num("Inputs"), "Distributions"),
+    caption: "What varies, and how",
+    head: head("What varies", num("Inputs"), "Distributions"),
     rows: kinds.map(([kind, members]) => row(kind, num(String(members.length)), distributionsText(members))),
     total: row("Together", num(String(inputs.length)), ""),
     compact: true,
   };
 }
 
-function kindOf({ id, distribution }: NamedInput, { run }: ReportContext): string {
+function kindOf(
+  { id, distribution }: NamedInput,
+  { run }: ReportContext,
+  typed: ReadonlySet<string>,
+): string {
   if (run.assumptions.entries.has(id)) return `assumptions “${id.split(".")[0]}”`;
   if (id === hydrologicYearId) return "operating year, of the record's years";
-  return distribution.kind === "beta"
-    ? "shares of boats found fouled"
+  if (distribution.kind === "beta") return "shares of boats found fouled";
+  return typed.has(id)
+    ? "quantities of the study typed as one number"
     : "quantities of the study with a range";
 }
 

@@ -8,6 +8,7 @@ import { carrying } from "../print/carried-totals.js";
 import { addingUp, addingUpNote, stepFor } from "../words/adding-up.js";
 import { listedWithin } from "../words/format.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
+import { unitCostsTable } from "./unit-costs-table.js";
 
 export interface InfestationView {
   readonly summary: string;
@@ -15,6 +16,8 @@ export interface InfestationView {
   readonly byStructure: TableView;
   /** All of them; absent where the other table names them all. */
   readonly everyStructure: TableView | undefined;
+  /** Absent where no structure delivers or treats water of its own. */
+  readonly unitCosts: TableView | undefined;
   readonly apart: string;
 }
 
@@ -41,6 +44,7 @@ export function infestationView(context: ReportContext): InfestationView {
     byStructure: structuresTable("table-structures", withOthers(rows), context),
     everyStructure:
       rows.length > mostNamed ? structuresTable("table-every-structure", rows, context) : undefined,
+    unitCosts: unitCostsTable(context),
     apart: apartText(context),
   };
 }
@@ -128,7 +132,7 @@ function summary({ comparison, format, horizon, infestedSince }: ReportContext, 
 }
 
 function apartText({ comparison, format }: ReportContext): string {
-  const apart = comparison.baseline.apartPresentValue;
+  const apart = comparison.baseline.presentValueByAccount.get("other") ?? noMoney;
   return apart.isZero()
     ? "Losses that are not infrastructure (recreation, property, fishery) are not counted."
     : `Losses that are not infrastructure, as entered by the author, come to ${format.money(apart)} in expected present value without a program. They are kept apart and are in no figure of this report but this one.`;

@@ -2,6 +2,7 @@ import type { StructureResult } from "../../model/structures/structure.js";
 import type { ReportContext } from "../document/context.js";
 import { significant } from "../words/format.js";
 import { groupRow, head, num, type RowView, row, type TableView } from "../words/view-types.js";
+import { type KindCaution, kindCautions } from "./kind-cautions.js";
 import { dryRunsTable, levelFacts, levelsTable } from "./levels-view.js";
 import { registerTable } from "./register.js";
 import { type SchematicView, schematicView } from "./schematic.js";
@@ -17,6 +18,8 @@ export interface LakeView {
   /** Absent where no structure has an elevation. */
   readonly schematic: SchematicView | undefined;
   readonly register: TableView;
+  /** Under the register. */
+  readonly cautions: readonly KindCaution[];
   readonly classes: TableView;
   readonly structures: TableView;
 }
@@ -30,6 +33,7 @@ export function lakeView(context: ReportContext): LakeView {
     dryRuns: dryRunsTable(context),
     schematic: schematicView(context),
     register: registerTable(context),
+    cautions: kindCautions(context),
     classes: classesTable(context),
     structures: structuresTable(context),
   };

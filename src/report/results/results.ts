@@ -2,14 +2,15 @@ import { isPrice } from "../../assumptions/entry-marks.js";
 import { at } from "../../lists.js";
 import type { OptionBalance } from "../../model/compare.js";
 import type { Increment } from "../../model/increments.js";
+import { noMoney } from "../../model/money/decimal.js";
 import type { OptionResult } from "../../model/option.js";
 import type { ComponentResult, TriedPlan } from "../../model/structures/component.js";
-import type { StructureResult } from "../../model/structures/structure.js";
 import type { Odds } from "../../study/odds/odds.js";
 import type { StudyRun } from "../../study/prepare/compute.js";
 import type { StationRun } from "../../study/prepare/staffing.js";
 import type { TracedOption } from "../../study/traced/traced-option.js";
 import type { TracedSchedule } from "../../study/traced/traced-schedule.js";
+import type { TracedStructure } from "../../study/traced/traced-structure.js";
 import { bridgeText } from "../board/headline-words.js";
 import { incrementsOf } from "../board/increments-view.js";
 import { checkRows } from "../document/check-rows.js";
@@ -31,10 +32,13 @@ export function resultsJson(run: StudyRun, odds?: Odds): object {
     money: moneyJson(run),
     chance: chanceJson(run),
     suitability: comparison.lake.suitability,
-    structures: comparison.structures.map(structureJson),
+    structures: traced.structures.map(structureJson),
     schedules: traced.schedules.map(scheduleJson),
     infestationByYear: comparison.infestation.byYear.map(text),
-    apartByYear: comparison.infestation.apartByYear.map(text),
+    apartByYear: otherLossesByYear(run),
+    enteredByYear: Object.fromEntries(
+      [...comparison.infestation.byAccount].map(([account, { byYear }]) => [account, byYear.map(text)]),
+    ),
     baseline: optionJson(without),
     options: comparison.options.map((balance, index) => balanceJson(balance, at(others, index))),
     cashFlows: traced.options.map(flowsJson),
@@ -55,6 +59,10 @@ export function resultsJson(run: StudyRun, odds?: Odds): object {
     alteredAssumptions: run.assumptions.alterations,
   };
 }
+
+/** The other losses that staff entered, by year of an infestation; they are in no other sum. */
+const otherLossesByYear = ({ comparison: { infestation } }: StudyRun): string[] =>
+  (infestation.byAccount.get("other")?.byYear ?? infestation.byYear.map(() => noMoney)).map(text);
 
 /** The answer by the odds; null where none were drawn, and where the lake is infested. */
 function headlineJson(run: StudyRun, odds: Odds | undefined): object | null {
@@ -140,7 +148,8 @@ function stationJson({ optionId, days, staffing }: StationRun): object {
   };
 }
 
-function structureJson({ structure, components, years, litter }: StructureResult): object {
+function structureJson({ result, unitCosts }: TracedStructure): object {
+  const { structure, components, years, litter } = result;
   return {
     id: structure.id,
     name: structure.name,
@@ -148,6 +157,7 @@ function structureJson({ structure, components, years, litter }: StructureResult
     bearer: structure.bearer,
     components: components.map(componentJson),
     litter,
+    unitCosts,
     years: years.map((lines) => lines.map(lineJson)),
   };
 }

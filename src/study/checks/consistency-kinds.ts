@@ -1,6 +1,8 @@
 import type { StructureDocument } from "../format/structure-schema.js";
-import { type Contradiction, exactlyOne } from "../reading/contradiction.js";
-import { supplyProblems } from "./consistency-pump.js";
+import type { Contradiction } from "../reading/contradiction.js";
+import { distributionProblems, hatcheryProblems, treatmentProblems } from "./consistency-deliveries.js";
+import { plantProblems } from "./consistency-plant.js";
+import { plantPumpProblems, supplyProblems } from "./consistency-pump.js";
 import type { SoundParts } from "./sound-parts.js";
 
 type DocumentOf<Kind extends StructureDocument["kind"]> = Extract<StructureDocument, { kind: Kind }>;
@@ -9,7 +11,10 @@ type OwnProblems<Document> = (document: Document, lake: SoundParts["lake"]) => C
 /** Contradictions specific to one kind of structure. */
 const byKind: { readonly [Kind in StructureDocument["kind"]]?: OwnProblems<DocumentOf<Kind>> } = {
   intake: supplyProblems,
-  hydropower: (plant, lake) => [...tailwaterProblems(plant, lake), ...turbineProblems(plant)],
+  hydropower: (plant, lake) => [...tailwaterProblems(plant, lake), ...plantProblems(plant)],
+  "pumping-plant": (plant, lake) => [...plantPumpProblems(plant, lake), ...distributionProblems(plant)],
+  "treatment-plant": treatmentProblems,
+  hatchery: hatcheryProblems,
   dock: dockProblems,
   ramp: rampProblems,
 };
@@ -24,21 +29,6 @@ function problemsFor({ kind }: StructureDocument): unknown {
   return byKind[kind];
 }
 
-/** Either a turbine or an efficiency, and no month above the rated flow. */
-function turbineProblems(plant: DocumentOf<"hydropower">): Contradiction[] {
-  const { turbine, flow } = plant;
-  const problems = exactlyOne(plant, "efficiency", "turbine");
-  const [largestFlow] = Object.values(flow).sort((a, b) => b.value - a.value);
-  if (turbine && largestFlow && largestFlow.value > turbine.ratedFlow.value) {
-    problems.push({
-      path: ["turbine", "ratedFlow"],
-      found: turbine.ratedFlow.text,
-      allowed: `at least the largest flow through one unit, ${largestFlow.text}`,
-    });
-  }
-  return problems;
-}
-
 function tailwaterProblems(plant: DocumentOf<"hydropower">, lake: SoundParts["lake"]): Contradiction[] {
   if (lake && plant.tailwaterElevation.value >= lake.minimumElevation.value) {
     return [
@@ -47,11 +37,6 @@ function tailwaterProblems(plant: DocumentOf<"hydropower">, lake: SoundParts["la
         found: plant.tailwaterElevation.text,
         allowed: `an elevation below the lake's minimum, ${lake.minimumElevation.text}`,
       },
-    ];
-  }
-  if (Object.values(plant.flow).every(({ value }) => value === 0)) {
-    return [
-      { path: ["flow"], found: "no flow in any month", allowed: "a flow above zero in at least one month" },
     ];
   }
   return [];

@@ -1,43 +1,9 @@
 import { z } from "zod";
+import { policies } from "../../model/structures/deliveries/yearly-items.js";
 import { efficiency, lineFields, pipeFields, rack, supply } from "../prepare/structure-parts.js";
-import { identifier, monthly, monthlyOrOne, positive, quantity, reference, shortText } from "./fields.js";
-
-const count = (what: string) =>
-  z.int(`a whole number of ${what}`).min(1, `at least one of ${what}`).max(10_000, `at most 10,000 ${what}`);
-
-const fixtures = z
-  .array(z.strictObject({ name: shortText, count: count("items"), hoursEach: quantity("hours") }))
-  .default([])
-  .meta({
-    description: "Gates, guides, gauges, drains: counted items with hours of work a year once infested",
-  });
-
-const pinned = z
-  .array(
-    z.strictObject({ part: shortText, plan: z.string().max(60, "at most 60 characters"), reason: shortText }),
-  )
-  .default([])
-  .meta({ description: "Protection plans that the engineer prescribes for parts, each with its reason" });
-
-const bearerShares = z
-  .record(identifier, quantity("share"))
-  .meta({ refersTo: "money.bearers" })
-  .transform((shares) => Object.entries(shares).map(([id, share]) => ({ id, share })));
-
-/** Who pays: one of the study's bearers, or several with shares. */
-export const bearer = z.union([reference("money.bearers"), bearerShares], {
-  error: "an id from money.bearers, or ids with shares such as { city: 60 %, district: 40 % }",
-});
-
-const base = {
-  id: identifier,
-  name: shortText,
-  bearer: bearer.meta({
-    description: "Who pays for this structure: an id from money.bearers, or several with shares",
-  }),
-  fixtures,
-  pinned,
-};
+import { hatchery, pumpingPlant, treatmentPlant } from "./delivery-schema.js";
+import { monthly, monthlyOrOne, positive, quantity, shortText, year } from "./fields.js";
+import { base, count, fromYear } from "./structure-base.js";
 
 const intake = z.strictObject({
   kind: z.literal("intake"),
@@ -52,6 +18,22 @@ const intake = z.strictObject({
   }),
   oxidantAllowed: z.boolean().default(false),
 });
+
+const running = z
+  .strictObject({
+    hours: monthlyOrOne("hours").optional().meta({
+      description: "Hours in a month that one unit runs; this or units",
+      where: "plant records of generation",
+    }),
+    units: monthlyOrOne("count")
+      .optional()
+      .meta({ description: "Units running, the mean over a month, for instance 1.5; this or hours" }),
+    flow: monthlyOrOne("flow").meta({
+      description: "Flow through one unit while it runs; 0 in a month in which it stands",
+      where: "the turbine's records, or power while running by its performance curve",
+    }),
+  })
+  .meta({ description: "How a unit runs; this or flow" });
 
 const hydropower = z.strictObject({
   kind: z.literal("hydropower"),
@@ -73,10 +55,12 @@ const hydropower = z.strictObject({
     })
     .optional()
     .meta({ description: "Efficiency by flow from the type of turbine; this or efficiency" }),
-  flow: monthly("flow").meta({
-    description: "Mean flow through one unit",
+  flow: monthly("flow").optional().meta({
+    description:
+      "Mean flow through one unit over all hours of a month; this or running. With a turbine it is taken to run at its rated flow",
     where: "plant records of generation",
   }),
+  running: running.optional(),
   energyPrice: monthlyOrOne("moneyPerEnergy").meta({
     where: "the power contract, or what replacement power costs",
   }),
@@ -142,11 +126,17 @@ const lakeWide = z.strictObject({
         name: shortText,
         cost: quantity("moneyPerYear"),
         origin: shortText.meta({ description: "Where the figure comes from" }),
-        apart: z
-          .boolean()
-          .default(false)
-          .meta({ description: "True for losses that are not infrastructure" }),
-        fromYear: z.int("a whole number of years").min(1, "at least 1").max(100, "at most 100").default(1),
+        apart: z.boolean().default(false).meta({
+          description:
+            "True for losses that are not infrastructure: recreation, property, curtailed deliveries, other waters",
+        }),
+        policy: z.enum(policies).optional().meta({
+          description: "Which policy the authority is free to choose it pays for; none for a duty",
+        }),
+        pricesOf: year.optional().meta({
+          description: "Year of whose prices the amount is; the study's price year where it is left out",
+        }),
+        fromYear,
       }),
     )
     .min(1, "at least one item"),
@@ -154,8 +144,11 @@ const lakeWide = z.strictObject({
 
 export const structureSchema = z.discriminatedUnion("kind", [
   intake,
+  pumpingPlant,
+  treatmentPlant,
   hydropower,
   serviceLine,
+  hatchery,
   dock,
   ramp,
   lakeWide,

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { compare } from "../../../src/model/compare.js";
+import { monthDays } from "../../../src/model/lake/calendar.js";
 import { bareSurface, type Layer } from "../../../src/model/mussels/layer.js";
 import { hydropowerComponents, operatingYear } from "../../../src/model/structures/hydropower.js";
 import type { Hydropower } from "../../../src/model/structures/inputs.js";
@@ -11,12 +12,14 @@ import { everyMonth, relativeGap } from "../near.js";
 import { plant, studyOf } from "../study.js";
 
 const context = contextOf(productiveLake, 5, assumed);
-const { efficiency: _, ...withoutEfficiency } = plant;
+const { efficiency: _, flow: __, ...withoutEfficiency } = plant;
+const allHours = monthDays.map((days) => days * 24);
 const turbinePlant: Hydropower = {
   ...withoutEfficiency,
-  flow: [6, 8, 10, 12, 14, 15, 15, 14, 12, 10, 8, 3],
+  running: { hours: allHours, flow: [6, 8, 10, 12, 14, 15, 15, 14, 12, 10, 8, 3] },
   turbine: { type: "francis", ratedFlow: 15, generatorEfficiency: 0.96 },
 };
+const everyHour = (flow: readonly number[]) => ({ hours: allHours, flow });
 const turbineTypes = ["francis", "kaplan", "propeller", "crossflow", "pelton"] as const;
 const thick: Layer = { ...bareSurface, cover: 2, lengthMm: 15, thickness: 0.015, mass: 5 };
 
@@ -54,7 +57,10 @@ describe("a plant with a turbine", () => {
       "turbine.francis.minimum-flow": 0,
       ...Object.fromEntries([20, 40, 60, 80, 100].map((each) => [`turbine.francis.relative-${each}`, 1])),
     });
-    const byTurbine = operatingYear({ ...turbinePlant, flow: plant.flow }, { ...context, assumed: flat });
+    const byTurbine = operatingYear(
+      { ...turbinePlant, running: everyHour(plant.flow ?? []) },
+      { ...context, assumed: flat },
+    );
     const byConstant = operatingYear({ ...plant, efficiency: 0.9 * 0.96 }, context);
     byConstant.energy.forEach((energy, month) => {
       expect(relativeGap(byTurbine.energy[month] ?? Number.NaN, energy)).toBeLessThan(1e-12);
@@ -69,7 +75,7 @@ describe("a plant with a turbine", () => {
         const each: Hydropower = {
           ...turbinePlant,
           tailwaterElevation: tailwater,
-          flow: everyMonth(share * 15),
+          running: everyHour(everyMonth(share * 15)),
           turbine: { type, ratedFlow: 15, generatorEfficiency: 0.96 },
           penstock: { ...plant.penstock, diameter: bore },
           coolingWater: {

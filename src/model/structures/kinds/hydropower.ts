@@ -7,6 +7,7 @@ import type { Contexts, LakeContext } from "../context.js";
 import { hydropowerComponents, operatingYear } from "../hydropower.js";
 import type { Hydropower } from "../inputs.js";
 import { linePart, type PipePart } from "../pipe-part.js";
+import { plantRunning } from "../plant/running.js";
 import { atOneElevation, boreWords, type ServiceItem, type StructureKind, sized } from "../structure-kind.js";
 
 /** Energy of a clean year by month, the mean over the possible operating years. */
@@ -29,7 +30,14 @@ function energyNotMade(plant: Hydropower, context: LakeContext): ServiceItem {
   };
 }
 
-const largestFlow = ({ flow }: Hydropower) => Math.max(...flow);
+/** Where the flow while running comes from, for the reader. */
+const runningWords = {
+  entry: " while running",
+  "rated flow": " (the rated flow, in the hours that the mean flow takes at it)",
+  "monthly mean": " (the monthly mean, in all hours)",
+} as const;
+
+const largestFlow = (plant: Hydropower) => Math.max(...plantRunning(plant).flow);
 
 /** Of one unit. Without water through the turbines nothing has to be cooled. */
 function pipesOf(plant: Hydropower): PipePart[] {
@@ -52,7 +60,7 @@ export const hydropower: StructureKind<Hydropower> = {
   kind: "hydropower",
   title: "Hydropower plant",
   name: "power plant",
-  commonFields: ["efficiency", "penstock/roughness", "coolingWater/roughness"],
+  commonFields: ["efficiency", "flow", "penstock/roughness", "coolingWater/roughness"],
   isBuilt: true,
   hasPublishedCosts: true,
   lowestField: "elevation",
@@ -60,10 +68,10 @@ export const hydropower: StructureKind<Hydropower> = {
   size: (plant) => [
     `${counted(plant.units, "unit")}, up to `,
     sized(largestFlow(plant), "flow"),
-    " each, penstock ",
+    ` each${runningWords[plantRunning(plant).from]}, penstock `,
     ...boreWords(plant.penstock),
   ],
-  inlet: ({ elevation, flow }) => ({ elevation, flow }),
+  inlet: (plant) => ({ elevation: plant.elevation, flow: plantRunning(plant).flow }),
   rack: (plant) => ({ rack: plant.rack, flow: largestFlow(plant) }),
   pipes: pipesOf,
   components: hydropowerComponents,
@@ -73,6 +81,10 @@ export const hydropower: StructureKind<Hydropower> = {
   lowered: (plant, { fall, flowShare }) => ({
     ...plant,
     elevation: plant.elevation - fall,
-    flow: plant.flow.map((flow) => flow * flowShare),
+    flow: plant.flow?.map((flow) => flow * flowShare),
+    running: plant.running && {
+      ...plant.running,
+      flow: plant.running.flow.map((flow) => flow * flowShare),
+    },
   }),
 };

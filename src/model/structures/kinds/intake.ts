@@ -8,7 +8,7 @@ import type { AssumptionId } from "../../register/register.js";
 import { cleaningOf } from "../cleaning.js";
 import type { Component, Priced } from "../component.js";
 import type { LakeContext } from "../context.js";
-import type { Intake } from "../inputs.js";
+import type { Intake, Rack, Withdrawal } from "../inputs.js";
 import { fouledPipeIds, pipeWall, thicknessLimit } from "../pipe.js";
 import type { Drive, PipePart } from "../pipe-part.js";
 import { pumpSummary } from "../pump-summary.js";
@@ -16,21 +16,20 @@ import { rackComponent } from "../rack.js";
 import { atOneElevation, boreWords, type ServiceItem, type StructureKind, sized } from "../structure-kind.js";
 import { fouledConveyance, type Supply, supplyOf } from "../supply.js";
 
-/** An intake: its rack, and its conduit with or without a pump. */
-export function intakeComponents(intake: Intake, context: LakeContext): Component[] {
+/** A withdrawal: its rack if it has one, and its conduit with or without a pump. */
+export function intakeComponents(
+  intake: Withdrawal & { readonly rack?: Rack | undefined },
+  context: LakeContext,
+): Component[] {
+  const { rack, elevation, demand } = intake;
   const lossPriced = (extraHead: number, month: number, ids: readonly AssumptionId[]) =>
     intake.supply.by === "pump" ? [pumpEnergy(intake, extraHead, at(intake.demand, month), month, ids)] : [];
-  return [
-    rackComponent(
-      { rack: intake.rack, elevation: intake.elevation, flow: intake.demand, lossPriced },
-      context,
-    ),
-    conduitComponent(intake, context),
-  ];
+  const racks = rack ? [rackComponent({ rack, elevation, flow: demand, lossPriced }, context)] : [];
+  return [...racks, conduitComponent(intake, context)];
 }
 
-function conduitComponent(intake: Intake, context: LakeContext): Component {
-  const wall = pipeWall(intake.conduit, intake.elevation, intake.demand);
+function conduitComponent(intake: Withdrawal, context: LakeContext): Component {
+  const wall = pipeWall(intake.conduit, intake.elevation, { flow: intake.demand });
   const supply = supplyOf(intake, context);
   return {
     name: "conduit",
@@ -41,13 +40,13 @@ function conduitComponent(intake: Intake, context: LakeContext): Component {
     cleaning: cleaningOf("conduit", wall.wettedArea, context),
     oxidant: intake.oxidantAllowed ? { flow: intake.demand } : undefined,
     losses: (layer, month) => conduitLosses(intake, supply, layer, month, context),
-    brokenLimit: thicknessLimit(context),
+    limit: thicknessLimit(context),
   };
 }
 
 /** Head that the layer adds at the flow delivered, and water that it keeps from being delivered. */
 function conduitLosses(
-  intake: Intake,
+  intake: Withdrawal,
   supply: Supply,
   layer: Layer,
   month: number,
@@ -72,7 +71,7 @@ function conduitLosses(
 }
 
 function pumpEnergy(
-  intake: Intake,
+  intake: Withdrawal,
   extraHead: number,
   flow: number,
   month: number,
@@ -90,7 +89,7 @@ function pumpEnergy(
   };
 }
 
-function intakeService(intake: Intake, context: LakeContext): ServiceItem[] {
+export function intakeService(intake: Withdrawal, context: LakeContext): ServiceItem[] {
   const { cleanYear } = supplyOf(intake, context);
   const wetted = wettedShares(context.daily, intake.elevation);
   const delivered = months.map((month) => at(cleanYear, month).delivered * at(wetted, month));
@@ -127,7 +126,7 @@ function intakePipes(intake: Intake): PipePart[] {
   return [{ name: "conduit", size: "conduit", at: ["conduit"], pipe: intake.conduit, flow, drive }];
 }
 
-function driveOf(supply: Intake["supply"]): Drive {
+function driveOf(supply: Withdrawal["supply"]): Drive {
   if (supply.by === "pump") return { by: "pump" };
   const { availableHead: head, outletElevation: lowerLevel = Number.POSITIVE_INFINITY } = supply;
   return head === undefined
@@ -149,6 +148,7 @@ export const intake: StructureKind<Intake> = {
   ],
   isBuilt: true,
   hasPublishedCosts: true,
+  waterTaken: ({ demand }) => demand,
   lowestField: "elevation",
   reach: atOneElevation,
   size: (structure) => [

@@ -1,42 +1,11 @@
 import { counted } from "../../../counted.js";
-import type { Priced } from "../component.js";
+import { itemYears, type YearlyItem } from "../deliveries/yearly-items.js";
 import type { StructureBase } from "../inputs.js";
 import type { StructureKind } from "../structure-kind.js";
-
-interface YearlyItem {
-  readonly name: string;
-  readonly cost: number;
-  /** True for losses that are not infrastructure (recreation, property, fishery); totalled apart. */
-  readonly apart: boolean;
-  readonly fromYear: number;
-}
 
 export interface LakeWide extends StructureBase {
   readonly kind: "lake-wide";
   readonly items: readonly YearlyItem[];
-}
-
-/** A year in which no item begins has the list of the year before. */
-function itemYears(items: readonly YearlyItem[], horizon: number): readonly (readonly Priced[])[] {
-  const years: (readonly Priced[])[] = [];
-  for (let year = 0; year < horizon; year++) {
-    const before = items.some(({ fromYear }) => fromYear === year + 1) ? undefined : years[year - 1];
-    years.push(before ?? itemLines(items, year));
-  }
-  return years;
-}
-
-function itemLines(items: readonly YearlyItem[], year: number): Priced[] {
-  return items
-    .filter((item) => year + 1 >= item.fromYear)
-    .map((item) => ({
-      what: item.name,
-      type: item.apart ? "apart" : "work",
-      quantity: 1,
-      quantityKind: "year",
-      unitRate: item.cost,
-      assumptionIds: [],
-    }));
 }
 
 export const lakeWide: StructureKind<LakeWide> = {

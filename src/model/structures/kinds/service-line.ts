@@ -1,9 +1,10 @@
 import { counted } from "../../../counted.js";
 import { daysOf, months } from "../../lake/calendar.js";
 import { cleaningOf } from "../cleaning.js";
-import type { Component } from "../component.js";
+import type { Component, Limit } from "../component.js";
 import type { LakeContext } from "../context.js";
 import type { Exchanger, Pipe, StructureBase } from "../inputs.js";
+import { loadOf, nearer } from "../limits.js";
 import { pipeWall, thicknessLimit } from "../pipe.js";
 import { linePart } from "../pipe-part.js";
 import { serviceShare, smallLineIds } from "../small-line.js";
@@ -23,6 +24,7 @@ export interface ServiceLine extends StructureBase, Pipe {
 }
 
 const limitId = "service-line.shortage-limit";
+const tooShort: Limit = { broken: "line too narrow: shortage above the limit", assumptionIds: [limitId] };
 
 /**
  * Small-bore raw-water lines of one kind: fire protection, seal water, sampling, heat exchangers. Mussels grow as at
@@ -33,8 +35,8 @@ const limitId = "service-line.shortage-limit";
 export function serviceLineComponents(line: ServiceLine, context: LakeContext): Component[] {
   const { count, requiredFlow } = line;
   const flow = months.map(() => requiredFlow);
-  const wall = pipeWall(line, line.elevation, flow);
-  const { byName, work } = cleaningOf("service-line", wall.wettedArea, context);
+  const wall = pipeWall(line, line.elevation, { flow });
+  const cleaning = cleaningOf("service-line", wall.wettedArea, context);
   const share = serviceShare(line, context);
   const limit = context.assumed(limitId);
   const tooThick = thicknessLimit(context);
@@ -48,8 +50,9 @@ export function serviceLineComponents(line: ServiceLine, context: LakeContext): 
       surface: wall.surface,
       wettedArea: wall.wettedArea * count,
       cleaning: {
-        byName,
-        work: (shareId) => work(shareId).map((each) => ({ ...each, quantity: each.quantity * count })),
+        ...cleaning,
+        work: (shareId) =>
+          cleaning.work(shareId).map((each) => ({ ...each, quantity: each.quantity * count })),
       },
       oxidant: line.oxidantAllowed ? { flow: flow.map((each) => each * count) } : undefined,
       losses: (layer, month) => [
@@ -62,8 +65,7 @@ export function serviceLineComponents(line: ServiceLine, context: LakeContext): 
           assumptionIds: ids,
         },
       ],
-      brokenLimit: (layer) =>
-        1 - share(layer) > limit ? "line too narrow: shortage above the limit" : tooThick(layer),
+      limit: (layer) => nearer(loadOf(tooShort, 1 - share(layer), limit), tooThick(layer)),
     },
   ];
 }
