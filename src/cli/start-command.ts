@@ -1,4 +1,4 @@
-import { readFileSync, statSync } from "node:fs";
+import { existsSync, readFileSync, statSync } from "node:fs";
 import { basename, join } from "node:path";
 import { createInterface } from "node:readline";
 import { loadAssumptions } from "../assumptions/load.js";
@@ -30,6 +30,7 @@ export async function startCommand(
   today: string,
   print: Print,
 ): Promise<void> {
+  mustBeNew(out);
   if (example) {
     writeWhole(out, readFileSync(join(examplesFolder, "short", "sorrel-bend.short.yaml"), "utf8"));
     print(`Wrote ${out}. Put your own facts in, then: ramp-and-rack start ${out} --out lake.yaml`);
@@ -47,6 +48,15 @@ export async function startCommand(
   print(
     `Wrote ${out}: ${counted(structures.length, "structure")}; ${counted(typical, "typical value")} to replace with your own, listed under study.typical.`,
   );
+}
+
+/** What somebody has entered since is not written over. */
+function mustBeNew(out: string): void {
+  if (!existsSync(out)) return;
+  const found = `"${out}", which exists`;
+  throw new InputError("start", [
+    { path: "--out", found, allowed: "a new file", remedy: "Name another, or move that away." },
+  ]);
 }
 
 function textIn(path: string): string {

@@ -8,6 +8,7 @@ import { exposedArea, storageBetween } from "./lake/storage.js";
 import type { CostLine } from "./money/line.js";
 import { operatingLines, storageLost } from "./schedule-cost.js";
 import { type Contexts, lakeContexts } from "./structures/context.js";
+import { planWeights } from "./structures/plans/weights.js";
 import { type StructureResult, structureResult } from "./structures/structure.js";
 
 /** The lake and its structures under one schedule of levels. */
@@ -80,7 +81,12 @@ function contextsOf(
   reader: Assumed,
 ): Contexts {
   const { money, plans } = input;
-  const settings = { plans, discountRate: money.discountRate, assumed: source };
+  const settings = {
+    plans,
+    discountRate: money.discountRate,
+    assumed: source,
+    planWeights: planWeights(money, { isInfested: input.lake.infestedSince !== undefined, yearsInfested }),
+  };
   return lakeContexts(lake, money.horizon + yearsInfested, reader, settings);
 }
 

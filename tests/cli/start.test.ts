@@ -60,6 +60,12 @@ describe("the start command", () => {
     expect(start(["--example"]).stderr).toContain("--out FILE is missing");
   });
 
+  it("writes over nothing that is there", () => {
+    writeFileSync(at("mine.yaml"), "mine");
+    expect(start(["lake.short.yaml", "--out", "mine.yaml"])).toMatchObject({ status: 2 });
+    expect(readFileSync(at("mine.yaml"), "utf8")).toBe("mine");
+  });
+
   it("writes the example with what each fact is", () => {
     expect(readFileSync(at("lake.short.yaml"), "utf8")).toContain("# the largest");
   });

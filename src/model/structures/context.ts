@@ -14,6 +14,8 @@ import { type Place, type Surface, settlementParameters, surfaceMonths } from ".
 import type { InstalledPlan, PlanEntry } from "./catalogue.js";
 import { disposalRateOf } from "./disposal-rate.js";
 import { type InstallationPrices, installationPrices } from "./installation-prices.js";
+import { type FoundMonths, foundMonths } from "./plans/found.js";
+import type { PlanWeights } from "./plans/weights.js";
 import { spawningMonths } from "./spawning.js";
 
 /** What every structure of one lake shares in one possible operating year: the water, the mussels, the prices. */
@@ -41,6 +43,9 @@ export interface LakeContext {
   readonly plans: readonly PlanEntry[];
   /** What an installation of a plan costs by its size. */
   readonly installation: (entry: InstalledPlan) => InstallationPrices;
+  /** What a cost in each year since establishment weighs in the choice of a plan. */
+  readonly planWeights: PlanWeights;
+  readonly found: FoundMonths;
   readonly disposalRate: () => number;
   readonly growing: (surface: Surface) => GrowingSurface;
   /** Lets go of what was grown, once the structures are worked out; it is grown again when asked for. */
@@ -62,6 +67,7 @@ interface UpkeepSettings {
   readonly discountRate: number;
   /** Reads what structures take. */
   readonly assumed: Assumed;
+  readonly planWeights: PlanWeights;
 }
 
 /**
@@ -73,7 +79,7 @@ export function lakeContexts(
   lake: Lake,
   years: number,
   reader: Assumed,
-  { plans, discountRate, assumed }: UpkeepSettings,
+  { plans, discountRate, assumed, planWeights }: UpkeepSettings,
 ): Contexts {
   const suited = suitability(lake, reader);
   const density = monthlyDensity(lake, years, suited.weight, reader);
@@ -98,6 +104,8 @@ export function lakeContexts(
     assumed,
     plans,
     installation: installationPrices(discountRate, assumed),
+    planWeights,
+    found: foundMonths(density, assumed("protection.start-density"), planWeights),
     disposalRate: disposalRateOf(assumed),
   };
   const operatingYears = operatingYearsOf(lake);

@@ -15,7 +15,8 @@ import { productiveLake } from "../lakes.js";
 import { relativeGap } from "../near.js";
 import { floatingDock, gravityIntake, plant, pumpedIntake } from "../study.js";
 
-const context = contextOf(productiveLake, 5);
+/** Prices are carried to any size. */
+const context = contextOf(productiveLake, 5, assumedWith({ "plan.size-reach": 1000 }));
 
 function partOf(structure: Structure, kind: Component["kind"]): Component {
   const part = componentsOf(structure, context).find((each) => each.kind === kind);
