@@ -59,7 +59,7 @@ export const lakeRelations: RelationGroup = {
     {
       title: "Habitat suitability",
       words:
-        "Each measured variable falls in a published class with a weight, which leads to that of the next class over a quarter of a class beside their bound; the least suitable is the limiting factor. Heat is that of the depth that stays coolest. The weight scales settlement and the chance that arrivals found a population.",
+        "Each measured variable falls in a published class with a weight, which leads to that of the next class over a part of the poorer class beside their bound; the least suitable is the limiting factor. Heat is that of the depth that stays coolest. The weight scales settlement and the chance that arrivals found a population.",
       formulas: [coded("w = min(w1, w2, …)")],
       where: [
         ["w", "suitability, 0 to 1", ""],

@@ -40,7 +40,7 @@ const weightIds = {
 /**
  * Habitat suitability: each variable falls in a published class and the lowest weight rules,
  * w = min(w1, w2, …). A value on a bound belongs to the better class. Just short of it the weight leads from one class
- * to the next over a quarter of a class, so that no measuring error turns the answer. Heat counts where the lake stays
+ * to the next over a part of a class, so that no measuring error turns the answer. Heat counts where the lake stays
  * coolest in its warmest month, cold at the surface.
  * Below the lowest class of calcium, and of pH, alkalinity and hardness which go with it, quagga is "very low",
  * not impossible (Davis and others 2015). Salt, heat, cold and want of oxygen do exclude it.
@@ -132,11 +132,9 @@ function classify(
   const lasting = (found: SuitabilityClass) => (found === "none" && outlived ? "very low" : found);
   const weightOf = (found: SuitabilityClass) => assumed(weightIds[lasting(found)]);
   const found = lasting(classOf(measured.value, bounds));
-  return { ...measured, class: found, weight: weightAt(measured.value, bounds, weightOf) };
+  const partLeading = assumed("suitability.leading-part");
+  return { ...measured, class: found, weight: weightAt(measured.value, bounds, { partLeading, weightOf }) };
 }
-
-/** Part of a class over which its weight leads to that of the better one. */
-const partLeading = 1 / 4;
 
 /** A bound with the classes on its two sides, and how wide the class is in which the weight changes. */
 interface Edge {
@@ -147,7 +145,11 @@ interface Edge {
 }
 
 /** The class's own weight, and between two classes, on the poorer side of their bound, a straight line from one to the other. */
-function weightAt(value: number, bounds: Bounds, weightOf: (found: SuitabilityClass) => number): number {
+function weightAt(
+  value: number,
+  bounds: Bounds,
+  { partLeading, weightOf }: { partLeading: number; weightOf: (found: SuitabilityClass) => number },
+): number {
   const { lowFrom, moderateFrom, highFrom, highTo, moderateTo, lowTo } = bounds;
   const rising = edgesOf([highFrom, moderateFrom, lowFrom]);
   const falling = edgesOf([highTo, moderateTo, lowTo]);

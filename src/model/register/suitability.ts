@@ -1,4 +1,12 @@
-import { degreesCelsius, type Expected, inUnit, milligramsPerLitre, number, share } from "./expected.js";
+import {
+  degreesCelsius,
+  type Expected,
+  innerShare,
+  inUnit,
+  milligramsPerLitre,
+  number,
+  share,
+} from "./expected.js";
 
 const dissolved = milligramsPerLitre({ from: 0, to: 10_000 });
 const acidity = number({ from: 0, to: 14 });
@@ -9,6 +17,7 @@ const warmestMonth = degreesCelsius({ from: 0, to: 60 });
 
 /** Weights of the classes of habitat suitability, and where each class begins or ends. */
 export const suitabilityAssumptions = {
+  "suitability.leading-part": innerShare,
   "suitability.weight.none": share,
   "suitability.weight.very-low": share,
   "suitability.weight.low": share,
