@@ -3,6 +3,7 @@ import { entryAssumptions } from "./entries.js";
 import type { Expected } from "./expected.js";
 import { hydraulicsAssumptions } from "./hydraulics.js";
 import { musselAssumptions } from "./mussels.js";
+import { rawWaterAssumptions } from "./raw-water.js";
 import { suitabilityAssumptions } from "./suitability.js";
 import { upkeepAssumptions } from "./upkeep.js";
 
@@ -15,6 +16,7 @@ export const register = {
   ...entryAssumptions,
   ...hydraulicsAssumptions,
   ...musselAssumptions,
+  ...rawWaterAssumptions,
   ...suitabilityAssumptions,
   ...upkeepAssumptions,
 } as const satisfies Record<string, Expected>;

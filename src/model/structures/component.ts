@@ -33,8 +33,13 @@ export interface Component {
   readonly oxidant?: { readonly flow: readonly number[] } | undefined;
   /** What days out of service cost in a month of the year, where they cost anything. */
   readonly outage?: ((days: number, month: number) => readonly Priced[]) | undefined;
-  /** What the layer costs in a month of the year while it is there. */
-  readonly losses: (layer: Layer, month: number) => readonly Priced[];
+  /** True where pieces from walls upstream cost something even while its own wall is bare. */
+  readonly isFed?: boolean | undefined;
+  /**
+   * What the layer costs in a month of the year while it is there.
+   * @param upstream share of the pieces of a mature infestation upstream that reach it; 1 if left out
+   */
+  readonly losses: (layer: Layer, month: number, upstream?: number) => readonly Priced[];
   /** Which limit the layer breaks, in words; undefined if none. */
   readonly brokenLimit: (layer: Layer, month: number) => string | undefined;
 }

@@ -37,6 +37,15 @@ export interface Stretch {
 export const untouchedLayer = (runs: BareRuns): Layer =>
   thickest(runs(1, 0, longestRun), untouched.runUpMonths, longestRun);
 
+/** The months of a surface that nobody touches in a mature infestation, with those that count. */
+export function untouchedMonths(
+  surface: GrowingSurface,
+  context: LakeContext,
+): Pick<Stretch, "layers" | "from" | "to"> {
+  const layers = bareRuns(surface, context)(1, 0, longestRun);
+  return { layers, from: untouched.runUpMonths, to: longestRun };
+}
+
 const neverCleaned: ReadonlySet<number> = new Set();
 
 export type BareRuns = (settlementFactor: number, firstMonth: number, length: number) => readonly Layer[];
@@ -134,6 +143,7 @@ export function nearLimit({ limitShare }: TriggeredRoutine, component: Component
       cover: layer.cover / share,
       mass: layer.mass / share,
       thickness: layer.thickness / share,
+      shed: layer.shed / share,
     };
     return component.brokenLimit(grown, monthOfYear) !== undefined;
   };

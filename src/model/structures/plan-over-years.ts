@@ -98,10 +98,17 @@ function followMonths(plan: Plan, part: SurfacePart, months: number) {
       : grownOnce(surface, `${months} months, ${routineName(routine)}, settlers × ${factor}`, grow);
   const firstUse = Math.min(...cleanedMonths);
   const isInPlace = (month: number) => isFound(month) || month >= firstUse;
+  const isScreened = plan.entry.measure === "filter";
+  const upstream = (month: number) => at(context.density, month) / context.matureDensity;
   const addLines = (lines: Priced[], month: number): void => {
     const layer = layers[month] ?? noElement(layers, month);
     const monthOfYear = month % 12;
-    if (layer.mass > 0) append(lines, component.losses(layer, monthOfYear));
+    if (layer.mass > 0 || component.isFed) {
+      append(
+        lines,
+        component.losses(layer, monthOfYear, isInPlace(month) && isScreened ? 0 : upstream(month)),
+      );
+    }
     if (layer.killed > 0) append(lines, shellLines(layer, component, context));
     if (plan.protection && isInPlace(month)) append(lines, at(plan.protection.monthly, monthOfYear));
     if (!cleanedMonths.has(month)) return;

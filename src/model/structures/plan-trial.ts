@@ -1,7 +1,7 @@
 import { noElement } from "../../lists.js";
 import { months } from "../lake/calendar.js";
 import type { GrowingSurface } from "../mussels/growth.js";
-import type { Layer } from "../mussels/layer.js";
+import { bareSurface, type Layer } from "../mussels/layer.js";
 import type { PlanEntry } from "./catalogue.js";
 import type { Component, Plan } from "./component.js";
 import type { LakeContext } from "./context.js";
@@ -57,11 +57,14 @@ export function trialOf({ component, context }: PartYear): Trial {
   };
 }
 
+/** @param upstream share of the pieces upstream that reach the part */
+type MonthCost = (layer: Layer, monthOfYear: number, upstream: number) => number;
+
 /** What all trials of one part share. */
 interface TrialTools extends PartYear {
   readonly surface: GrowingSurface;
   readonly runs: BareRuns;
-  readonly costOfMonth: (layer: Layer, monthOfYear: number) => number;
+  readonly costOfMonth: MonthCost;
   readonly workCost: (entry: PlanEntry, month: number) => number;
 }
 
@@ -88,12 +91,15 @@ function planTrial(plan: Plan, tools: TrialTools): PlanTrial {
 
 /** Losses and shells of a month under a layer; plans share many months. */
 function monthCosts(component: Component, context: LakeContext): TrialTools["costOfMonth"] {
-  const known = new Map<Layer, number>();
-  return (layer, monthOfYear) => {
-    const before = known.get(layer);
+  const known = new Map<number, Map<Layer, number>>();
+  return (layer, monthOfYear, upstream) => {
+    const costs = known.get(upstream) ?? new Map<Layer, number>();
+    known.set(upstream, costs);
+    const before = layer === bareSurface ? undefined : costs.get(layer);
     if (before !== undefined) return before;
-    const cost = costOf(component.losses(layer, monthOfYear)) + costOf(shellLines(layer, component, context));
-    known.set(layer, cost);
+    const losses = costOf(component.losses(layer, monthOfYear, upstream));
+    const cost = losses + costOf(shellLines(layer, component, context));
+    costs.set(layer, cost);
     return cost;
   };
 }
@@ -137,12 +143,15 @@ function stretchCost(
   { layers, firstMonth, from, to, cleanedAfter }: Stretch,
   plan: Plan,
   { component, context }: PartYear,
-  costOfMonth: (layer: Layer, monthOfYear: number) => number,
+  costOfMonth: MonthCost,
 ): number {
+  const upstream = plan.entry.measure === "filter" ? 0 : 1;
   let cost = 0;
   for (let month = from; month < to; month++) {
     const layer = layers[month] ?? noElement(layers, month);
-    if (layer.mass > 0 || layer.killed > 0) cost += costOfMonth(layer, (firstMonth + month) % 12);
+    if (layer.mass > 0 || layer.killed > 0 || component.isFed) {
+      cost += costOfMonth(layer, (firstMonth + month) % 12, upstream);
+    }
     if (cleanedAfter(month)) cost += costOf(removalLines(plan, layer, component, context));
   }
   return cost;

@@ -6,6 +6,7 @@ import { cleaningOf } from "./cleaning.js";
 import type { Component, Priced } from "./component.js";
 import type { LakeContext } from "./context.js";
 import type { Rack, RackFormula } from "./inputs.js";
+import type { PipeFlow } from "./pipe.js";
 
 /** The physical effect of a layer on a rack at a flow. */
 interface RackState {
@@ -59,6 +60,23 @@ export function rackState(rack: Rack, layerThickness: number, flow: number, fact
   };
 }
 
+/** The bars of a rack as a surface to grow on, at the velocity between them when they are clean. */
+export function rackWall(
+  rack: Rack,
+  elevation: number,
+  { flow, share }: PipeFlow,
+): Pick<Component, "surface" | "wettedArea"> {
+  const openArea = rackFace(rack) * (1 - blockedShare(rack, 0));
+  return {
+    surface: {
+      place: { at: "elevation", elevation },
+      velocity: flow.map((each) => each / openArea),
+      running: share,
+    },
+    wettedArea: rackFace(rack) * barSurfaceRatio(rack),
+  };
+}
+
 /**
  * A trash rack in a structure.
  * @param input.lossPriced what extra head loss costs in a month, by the assumptions handed over; the head handed over is never above the limit,
@@ -83,7 +101,7 @@ export function rackComponent(
   },
   context: LakeContext,
 ): Component {
-  const { rack, flow, share } = input;
+  const { rack, flow } = input;
   const factors = barFactors(rack, context);
   const assumptionIds = [...rackIds(rack), ...(input.lossIds ?? [])];
   const state = (layer: Layer, month: number) => rackState(rack, layer.thickness, at(flow, month), factors);
@@ -94,12 +112,7 @@ export function rackComponent(
     kind: "rack",
     designFlow: Math.max(...flow),
     count: 1,
-    surface: {
-      place: { at: "elevation", elevation: input.elevation },
-      velocity: flow.map((each) => rackState(rack, 0, each, factors).throughVelocity),
-      running: share,
-    },
-    wettedArea: rackFace(rack) * barSurfaceRatio(rack),
+    ...rackWall(rack, input.elevation, input),
     cleaning: cleaningOf("rack", rackFace(rack), context),
     outage: input.outage,
     losses: (layer, month) => {

@@ -6,6 +6,7 @@ import { boatProblems } from "./consistency-boats.js";
 import { chanceProblems } from "./consistency-chance.js";
 import { detectionProblems } from "./consistency-detection.js";
 import { levelProblems } from "./consistency-levels.js";
+import { lineProblems } from "./consistency-lines.js";
 import { moneyProblems } from "./consistency-money.js";
 import { openProblems } from "./consistency-open.js";
 import { programProblems } from "./consistency-program.js";
@@ -19,6 +20,7 @@ export function contradictions(parts: SoundParts, readers: RecordReaders): Contr
   return [
     ...(parts.lake ? levelProblems(parts.lake, readers) : []),
     ...structureProblems(parts),
+    ...lineProblems(parts),
     ...(parts.boats ? boatProblems(parts.boats, readers) : []),
     ...chanceProblems(parts),
     ...optionProblems(parts),

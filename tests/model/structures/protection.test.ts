@@ -134,7 +134,7 @@ describe("a treatment with heat", () => {
 });
 
 describe("what is carted away", () => {
-  const layer = { number: 1e4, lengthMm: 20, cover: 4, mass: 10, thickness: 0.02, killed: 0 };
+  const layer = { number: 1e4, lengthMm: 20, cover: 4, mass: 10, thickness: 0.02, killed: 0, shed: 0.3 };
   const removed = (id: string) => {
     const plan = candidatePlans(cooling, context).plans.find((each) => each.entry.id === id);
     if (!plan) throw new Error(`no plan ${id}`);

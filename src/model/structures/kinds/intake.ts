@@ -9,10 +9,10 @@ import { cleaningOf } from "../cleaning.js";
 import type { Component, Priced } from "../component.js";
 import type { LakeContext } from "../context.js";
 import type { Intake } from "../inputs.js";
-import { fouledPipeIds, pipeWall, thicknessLimit } from "../pipe.js";
+import { fouledPipeIds, pipeWall, thicknessLimit, upstreamWall } from "../pipe.js";
 import type { Drive, PipePart } from "../pipe-part.js";
 import { pumpSummary } from "../pump-summary.js";
-import { rackComponent } from "../rack.js";
+import { rackComponent, rackWall } from "../rack.js";
 import { atOneElevation, boreWords, type ServiceItem, type StructureKind, sized } from "../structure-kind.js";
 import { fouledConveyance, type Supply, supplyOf } from "../supply.js";
 
@@ -160,6 +160,10 @@ export const intake: StructureKind<Intake> = {
   inlet: ({ elevation, demand }) => ({ elevation, flow: demand }),
   rack: (structure) => ({ rack: structure.rack, flow: largestDemand(structure) }),
   pipes: intakePipes,
+  walls: ({ rack, conduit, elevation, demand: flow }) => [
+    upstreamWall(rackWall(rack, elevation, { flow }), flow),
+    upstreamWall(pipeWall(conduit, elevation, { flow }), flow),
+  ],
   components: intakeComponents,
   cleanService: intakeService,
   pumps: pumpSummary,
