@@ -17,6 +17,7 @@ const wordOf: Readonly<Record<PlanNumber, string>> = {
   switchingHours: "switching-hours",
   inspection: "inspection",
   limitShare: "limit-share",
+  dosePrice: "dose-price",
 };
 
 /**

@@ -18,6 +18,8 @@ export const entrySchema = z.strictObject({
   basis: z.enum(bases),
   source: z.string().min(1),
   note: z.string(),
+  /** Of a typical value: where an author finds the own one, and who knows it. */
+  find: z.string().min(1).optional(),
   /** What a board calls it, to stand after "the": for the assumptions that move results most. */
   title: z.string().min(1).optional(),
   /** Year whose prices a money value is in. */

@@ -3,6 +3,7 @@ import { register } from "../model/register/register.js";
 import { boundsOfBoth } from "./bounds.js";
 import { type NamedNumber, plansFile } from "./plans.js";
 import { typicalAssumptions } from "./typical.js";
+import { shortTypicals } from "./typical-short.js";
 
 /** What an assumption is held to, and as what. */
 export interface Expectation extends Expected {
@@ -15,7 +16,9 @@ export function expectations(
   numbers: readonly NamedNumber[],
   problems: string[],
 ): ReadonlyMap<string, Expectation> {
-  const found = new Map<string, Expectation>(Object.entries({ ...register, ...typicalAssumptions }));
+  const found = new Map<string, Expectation>(
+    Object.entries({ ...register, ...typicalAssumptions, ...shortTypicals }),
+  );
   for (const { id, ...own } of numbers) {
     const known = found.get(id);
     if (known && known.unit !== own.unit) problems.push(conflict(id, known, own));

@@ -1,4 +1,4 @@
-import { type Expected, share } from "../model/register/expected.js";
+import { type Expected, price, share } from "../model/register/expected.js";
 
 /** What an assumption that the model reads no longer is held to, and the one in its place. */
 interface Retired extends Expected {
@@ -9,4 +9,5 @@ interface Retired extends Expected {
 export const retired: ReadonlyMap<string, Retired> = new Map([
   ["oxidant.start-density", { ...share, now: "protection.start-density" }],
   ["arrival.establishment-per-fouled-launch", { ...share, now: "arrival.founding-unknown" }],
+  ["cleaning.rack.rate", { ...price("$/m2"), now: "cleaning.rack.base" }],
 ]);

@@ -24,6 +24,7 @@ export function readArguments(args: readonly string[]) {
         note: { type: "string" },
         revision: { type: "string" },
         role: { type: "string" },
+        example: { type: "boolean" },
         permanently: { type: "boolean" },
         help: { type: "boolean", short: "h" },
       },

@@ -8,6 +8,9 @@ import { readArguments, UsageError } from "./arguments.js";
 import { commandCalled } from "./command-table.js";
 
 const usage = `Usage:
+  ramp-and-rack start [SHORT] --out STUDY       write a full study from a few facts: of a short file, or as asked;
+                                                typical values stand for the rest
+  ramp-and-rack start --example --out SHORT     write a short file to begin with
   ramp-and-rack check STUDY                     is the study complete and consistent?
   ramp-and-rack compare STUDY [--json]          draw the study's futures, compute the comparison and print it
   ramp-and-rack report STUDY --out FILE         write the report, FILE ending in .pdf or .html

@@ -15,6 +15,7 @@ import {
 } from "./keeping-commands.js";
 import { methodCommand } from "./method-command.js";
 import { type OddsArguments, oddsCommand } from "./odds-command.js";
+import { startCommand } from "./start-command.js";
 
 const print = (text: string) => console.log(text);
 
@@ -36,6 +37,14 @@ type Command = (
 
 /** The commands by their names; the operand is the word after the command, the name the one after that. */
 const commands = new Map<string, Command>([
+  [
+    "start",
+    (file, values) => {
+      const out = required(values.out, "--out FILE");
+      const today = new Date().toISOString().slice(0, 10);
+      return startCommand({ file, out, example: values.example ?? false }, today, print);
+    },
+  ],
   ["check", (study) => check(required(study, "STUDY"), print)],
   ["compare", (study, { json }) => compareCommand(required(study, "STUDY"), json ?? false, print)],
   [

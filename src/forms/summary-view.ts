@@ -4,7 +4,7 @@ import { headlineChances } from "../report/board/headline-words.js";
 import { chanceAtEnd, unitMoney } from "../report/board/weighing.js";
 import { type ReportContext, reportContext } from "../report/document/context.js";
 import { method } from "../report/document/method.js";
-import { boardOddsLine, type PrintedOdds } from "../report/odds/odds-words.js";
+import type { PrintedOdds } from "../report/odds/odds-words.js";
 import { structureCosts } from "../report/rack/infestation-view.js";
 import { hasRatio, signOf } from "../report/words/balance-signs.js";
 import { listedWithin, percent, tenthsOf } from "../report/words/format.js";
@@ -23,7 +23,6 @@ export function summaryView(run: StudyRun, printedOdds: PrintedOdds | undefined,
     invented: study.invented,
     board,
     figures: plainFigures(context) ?? board.figures.map(({ label, value }) => ({ label, value })),
-    odds: printedOdds && boardOddsLine(printedOdds.odds),
     harm: harm(context),
     bearers: bearers(context),
     leftOut: `The estimate counts what mussels cost pipes, screens, machines, docks and ramps. It leaves out ${listedWithin(plainlyLeftOut, plainlyLeftOut.length)}.`,
@@ -46,11 +45,11 @@ function plainFigures(context: ReportContext): Array<{ label: string; value: str
     },
     { label: "A year with mussels, once settled in", value: format.money(matureTotal(context)) },
     {
-      label: `Chance that mussels come in ${counted(horizon, "year")}, without it`,
+      label: `Chance that mussels establish in ${counted(horizon, "year")}, without the program`,
       value: chanceText(told?.without.everInfested ?? chanceAtEnd(comparison.baseline)),
     },
     {
-      label: "The same, with the program",
+      label: `Chance that mussels establish in ${counted(horizon, "year")}, with the program`,
       value: chanceText(told?.withIt.everInfested ?? chanceAtEnd(result)),
     },
     ...(signOf(avoidedLoss) >= 0 && hasRatio(requested)
@@ -73,12 +72,7 @@ function chanceText(chance: number): string {
 const matureTotal = (context: ReportContext) =>
   structureCosts(context).reduce((sum, { matureMean }) => sum + matureMean, 0);
 
-const plainlyLeftOut = [
-  "swimming and fishing",
-  "the worth of houses",
-  "native animals",
-  "harm to other lakes",
-];
+const plainlyLeftOut = ["swimming and fishing", "property values", "native animals", "harm to other lakes"];
 
 /** Structures told by name. */
 const mostNamed = 4;

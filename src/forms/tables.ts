@@ -1,7 +1,7 @@
 import { stringify } from "csv-stringify/sync";
 import { strToU8, zipSync } from "fflate";
 import type { ReportView } from "../report/document/report-view.js";
-import type { TableView } from "../report/words/view-types.js";
+import { type TableView, tableFileName } from "../report/words/view-types.js";
 import { forXml } from "../study/reading/characters.js";
 
 /** A table of the report as a file of its own. */
@@ -15,7 +15,7 @@ export interface TableFile {
 export function tableFiles(view: ReportView): TableFile[] {
   const tables = new Map(tablesIn(view).map((table) => [table.id, table]));
   return [...tables.values()].map((table) => ({
-    fileName: `${table.id.replace(/^table-/, "")}.csv`,
+    fileName: tableFileName(table.id),
     caption: table.caption,
     csv: tableCsv(table),
   }));

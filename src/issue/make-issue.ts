@@ -135,7 +135,7 @@ function contentOf(
     method: methodDigest(run.assumptions),
     seed: printedOdds?.odds.settings.seed ?? null,
     studyText: text,
-    assumptions: { used: [...new Set(run.usedAssumptions)].sort(), files: Object.fromEntries(files) },
+    assumptions: { used: [...run.usedAssumptions].sort(), files: Object.fromEntries(files) },
     figures,
   };
 }

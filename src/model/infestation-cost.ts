@@ -1,4 +1,5 @@
 import { at } from "../lists.js";
+import { type Account, accountOf, type EnteredAccount } from "./money/account.js";
 import { centsByBearer } from "./money/bearer.js";
 import type { Money } from "./money/decimal.js";
 import { centsPerUnit } from "./money/decimal.js";
@@ -30,14 +31,12 @@ export interface InfestationCost extends YearlyCost {
   readonly ofStructure: (id: string) => YearlyCost;
   /** Made when asked for. */
   readonly byBearer: ReadonlyArray<YearlyCost & { readonly id: string }>;
-  /** Own lines of the author that are not infrastructure, totalled apart. */
-  readonly apartByYear: readonly Money[];
+  /** Amounts that staff entered, by account; the other losses, which are not infrastructure, are in no other sum. */
+  readonly byAccount: ReadonlyMap<EnteredAccount, YearlyCost>;
 }
 
-const isApart = (line: CostLine) => line.type === "apart";
-
-/** Losses are harm; work and protection are control. */
-export const isControl = ({ type }: CostLine) => type !== "loss";
+/** Losses are harm, of the structures or others; work, its outages, duties and protection are control. */
+export const isControl = ({ type }: Pick<CostLine, "type">) => type !== "loss" && type !== "apart";
 
 /**
  * @param skipYears years of infestation that lie before the study's first year
@@ -55,7 +54,7 @@ export function infestationCost(
     rising: new Map(),
   });
   const all = noCents();
-  const apart = new Float64Array(horizon);
+  const byAccount = new Map<EnteredAccount, CentsByYear>();
   const byStructure = new Map<string, CentsByYear>();
   const byBearer = new Map<string, CentsByYear>();
   let bearers: InfestationCost["byBearer"] | undefined;
@@ -66,16 +65,11 @@ export function infestationCost(
       const lines = at(years, year + skipYears);
       const found = sums.get(lines) ?? yearSums(lines, risingGroups);
       sums.set(lines, found);
-      add(apart, year, found.apart);
-      for (const { id, part, group, cents } of found.byBearer) {
-        const ofBearer = streamOf(byBearer, id, noCents);
-        add(all[part], year, cents);
-        add(ofStructure[part], year, cents);
-        add(ofBearer[part], year, cents);
-        if (group === undefined) continue;
-        for (const { rising } of [all, ofStructure, ofBearer]) {
-          add(streamOf(rising, group, noCents)[part], year, cents);
-        }
+      for (const sum of found) {
+        const { id, account } = sum;
+        const ofAccount = account === "damage" ? [] : [streamOf(byAccount, account, noCents)];
+        const ofStructures = account === "other" ? [] : [all, ofStructure, streamOf(byBearer, id, noCents)];
+        for (const stream of [...ofAccount, ...ofStructures]) addSum(stream, year, sum, noCents);
       }
     }
   }
@@ -93,40 +87,36 @@ export function infestationCost(
       bearers ??= [...byBearer].map(([id, cents]) => ({ id, ...moneys(cents) }));
       return bearers;
     },
-    apartByYear: Array.from(apart, moneyOf),
+    byAccount: new Map([...byAccount].map(([account, cents]) => [account, moneys(cents)])),
   };
 }
 
 /** Lines of one year added up; years that repeat have the same list of lines, which is added up once. */
-interface YearSums {
-  readonly apart: number;
-  readonly byBearer: readonly YearSum[];
-}
+type YearSums = readonly YearSum[];
 
 interface YearSum {
   readonly id: string;
   readonly part: "harm" | "control";
   readonly group: PriceGroup | undefined;
+  readonly account: Account;
   cents: number;
 }
 
 function yearSums(lines: readonly CostLine[], rising: ReadonlySet<PriceGroup>): YearSums {
-  let apart = 0;
-  const byBearer: YearSum[] = [];
+  const sums: YearSum[] = [];
   for (const line of lines) {
-    if (isApart(line)) {
-      apart += line.cents;
-      continue;
-    }
+    const account = accountOf(line);
     const part = isControl(line) ? "control" : "harm";
     const group = risingGroup(line, rising);
     for (const [id, cents] of centsByBearer(line.bearer, line.cents)) {
-      const same = byBearer.find((sum) => sum.id === id && sum.part === part && sum.group === group);
+      const same = sums.find(
+        (sum) => sum.id === id && sum.part === part && sum.group === group && sum.account === account,
+      );
       if (same) same.cents += cents;
-      else byBearer.push({ id, part, group, cents });
+      else sums.push({ id, part, group, account, cents });
     }
   }
-  return { apart, byBearer };
+  return sums;
 }
 
 interface CentsByYear {
@@ -151,6 +141,16 @@ function streamOf<Key>(streams: Map<Key, CentsByYear>, id: Key, empty: () => Cen
 
 const ageAbove = (limit: number, { harm }: CentsByYear) =>
   harm.findIndex((cents) => cents > limit * centsPerUnit);
+
+function addSum(
+  stream: CentsByYear,
+  year: number,
+  { part, group, cents }: YearSum,
+  noCents: () => CentsByYear,
+): void {
+  add(stream[part], year, cents);
+  if (group !== undefined) add(streamOf(stream.rising, group, noCents)[part], year, cents);
+}
 
 function add(stream: Float64Array, year: number, cents: number): void {
   stream[year] = (stream[year] ?? 0) + cents;

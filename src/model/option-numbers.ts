@@ -1,5 +1,6 @@
 import { at, noElement } from "../lists.js";
-import type { CostStream } from "./infestation-cost.js";
+import type { CostStream, YearlyCost } from "./infestation-cost.js";
+import type { EnteredAccount } from "./money/account.js";
 import type { Money } from "./money/decimal.js";
 import { plain } from "./money/line.js";
 import type { CostSettings, OptionCosts } from "./option-costs.js";
@@ -37,28 +38,54 @@ export function numbersOf(
   { factors, rises }: Pick<CostSettings, "factors" | "rises">,
   knownAtStart = false,
 ): OptionNumbers {
-  const noticed = schedule.infestation;
-  const none = factors.map(() => 0);
-  const amountsOf = (amounts: readonly Money[] | undefined) => (amounts ? plain(amounts) : none);
-  const streamOf = (before: CostStream | undefined, known: CostStream | undefined) => ({
-    unnoticed: amountsOf(before?.harm),
-    noticed: amountsOf(known?.byYear),
-  });
   return {
     factors,
     programInYear: plain(programInYear).map((cost, year) => costShare(option, year) * cost),
     keptShare: option.afterInfestation.share,
     knownAtStart,
     scheduleInYear: plain(scheduleInYear),
-    losses: [
-      { ...streamOf(unnoticed, noticed), share: undefined },
-      ...[...rises].map(([group, rise]) => ({
-        ...streamOf(unnoticed.rising.get(group), noticed.rising.get(group)),
-        share: rise.map((each) => each - 1),
-      })),
-    ],
+    losses: lossStreams(unnoticed, schedule.infestation, { factors, rises }),
     detection,
     attemptInYear: attemptInYear(option, factors.length, rises),
+  };
+}
+
+function lossStreams(
+  unnoticed: YearlyCost | undefined,
+  noticed: YearlyCost | undefined,
+  { factors, rises }: Pick<CostSettings, "factors" | "rises">,
+): LossStream[] {
+  const none = factors.map(() => 0);
+  const amountsOf = (amounts: readonly Money[] | undefined) => (amounts ? plain(amounts) : none);
+  const streamOf = (before: CostStream | undefined, known: CostStream | undefined) => ({
+    unnoticed: amountsOf(before?.harm),
+    noticed: amountsOf(known?.byYear),
+  });
+  return [
+    { ...streamOf(unnoticed, noticed), share: undefined },
+    ...[...rises].map(([group, rise]) => ({
+      ...streamOf(unnoticed?.rising.get(group), noticed?.rising.get(group)),
+      share: rise.map((each) => each - 1),
+    })),
+  ];
+}
+
+/** One account of an infestation alone, with no program beside it; absent where nothing is entered in it. */
+export function accountNumbers(
+  account: EnteredAccount,
+  numbers: OptionNumbers,
+  { unnoticed, schedule }: OptionCosts,
+  settings: Pick<CostSettings, "factors" | "rises">,
+): OptionNumbers | undefined {
+  const [before, known] = [unnoticed, schedule.infestation].map(({ byAccount }) => byAccount.get(account));
+  if (!before && !known) return undefined;
+  const none = settings.factors.map(() => 0);
+  return {
+    ...numbers,
+    programInYear: none,
+    scheduleInYear: none,
+    attemptInYear: none,
+    losses: lossStreams(before, known, settings),
   };
 }
 

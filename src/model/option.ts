@@ -2,6 +2,7 @@ import { at, sumOf } from "../lists.js";
 import type { Assumed } from "./assumed.js";
 import type { InfestationCost, YearlyCost } from "./infestation-cost.js";
 import type { ProgramOption, StudyInput } from "./inputs.js";
+import type { EnteredAccount } from "./money/account.js";
 import { Money, noMoney } from "./money/decimal.js";
 import { totalOf } from "./money/line.js";
 import type { PriceGroup } from "./money/price-group.js";
@@ -46,7 +47,8 @@ export interface OptionResult extends OptionCosts {
   readonly undiscounted: CostPair;
   readonly weights: CostWeights;
   readonly infestationByBearer: ReadonlyArray<{ readonly id: string; readonly presentValue: Money }>;
-  readonly apartPresentValue: Money;
+  /** Expected present values of what staff entered, by account; the other losses are in no other sum. */
+  readonly presentValueByAccount: ReadonlyMap<EnteredAccount, Money>;
 }
 
 export interface OptionSettings extends CostSettings {
@@ -103,9 +105,7 @@ export function optionResult(
     ),
     weights,
     infestationByBearer: withContainment(byBearer(noticed, unnoticed, weights), containment),
-    apartPresentValue: weightedSum(unnoticed.apartByYear, weights.unnoticed).plus(
-      weightedSum(noticed.apartByYear, weights.noticed),
-    ),
+    presentValueByAccount: byAccount(noticed, unnoticed, weights),
   };
 }
 
@@ -118,6 +118,17 @@ function byBearer(noticed: InfestationCost, unnoticed: InfestationCost, weights:
     id,
     presentValue: presentValueOf(costOf(noticed, id), weights, costOf(unnoticed, id)),
   }));
+}
+
+function byAccount(noticed: InfestationCost, unnoticed: InfestationCost, weights: CostWeights) {
+  const present = new Set([...noticed.byAccount.keys(), ...unnoticed.byAccount.keys()]);
+  const costOf = (cost: InfestationCost, account: EnteredAccount) => cost.byAccount.get(account) ?? noCost;
+  return new Map(
+    [...present].map((account) => [
+      account,
+      presentValueOf(costOf(noticed, account), weights, costOf(unnoticed, account)),
+    ]),
+  );
 }
 
 interface Risk extends Pick<OptionResult, "arrivals" | "hazard" | "reachingByYear" | "statesByYear"> {

@@ -37,6 +37,7 @@ import { addStudyPages } from "./pages/study-pages.js";
 import { addTables } from "./pages/table-routes.js";
 import { ReaderGoneError } from "./reader-gone.js";
 import { renderPage } from "./render.js";
+import { addStart } from "./start/start-routes.js";
 
 export interface AppParts {
   readonly studies: Studies;
@@ -65,6 +66,7 @@ export function createApp(parts: AppParts): Express {
       resultWithin(milliseconds, runs, runQuestion(entry, studies)),
   };
   addNewStudies(app, parts, () => new Date().toISOString().slice(0, 10));
+  addStart(app, parts, () => new Date().toISOString().slice(0, 10));
   addStudyPages(app, reading);
   addOdds(app, reading);
   addMethod(app, reading);

@@ -1,9 +1,17 @@
 import type { Request, Response } from "express";
+import { z } from "zod";
 import { visitor } from "../app/visitor.js";
-import { isPrintable } from "../study/reading/characters.js";
+import { allowedCharacters, isPrintable } from "../study/reading/characters.js";
 
 const cookie = "author";
 const longest = 200;
+
+/** A name as it was typed. */
+export const authorName = z
+  .string()
+  .trim()
+  .max(longest, "at most 200 characters")
+  .refine(isPrintable, allowedCharacters);
 const yearInSeconds = 365 * 24 * 3600;
 
 /** The name of who is signed in, or else the one that a person typed with the last save on this browser. */

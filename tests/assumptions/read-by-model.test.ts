@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join, sep } from "node:path";
 import { describe, expect, it } from "vitest";
 import { typicalAssumptions } from "../../src/assumptions/typical.js";
+import { shortTypicals } from "../../src/assumptions/typical-short.js";
 import { register } from "../../src/model/register/register.js";
 import { projectRoot } from "../../src/report/document/assets.js";
 import { comparedRun } from "../../src/study/compared/compared.js";
@@ -34,7 +35,7 @@ describe("an assumption of the register", () => {
 
   it("stands in the files, as all that they hold stands in the register, with a plan or beside a field", () => {
     const named = set.plans.flatMap(({ numbers }) => Object.values<string>(numbers));
-    const offered = Object.keys(typicalAssumptions);
+    const offered = Object.keys({ ...typicalAssumptions, ...shortTypicals });
     expect(new Set(ids)).toEqual(new Set([...Object.keys(register), ...named, ...offered]));
   });
 });

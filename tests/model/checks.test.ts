@@ -62,7 +62,7 @@ describe("the plausibility checks", () => {
 
   it("fail where no plan keeps a part's limits, and say which limit", () => {
     const weak = { ...plant, rack: { ...plant.rack, headLossLimit: 1e-6 } };
-    const check = checkOf(studyOf([weak]), "trash rack: a plan keeps its limits");
+    const check = checkOf(studyOf([weak]), "trash rack: its plan keeps its limits");
     expect(check?.passed).toBe(false);
     expect(check?.found).toContain("head loss above the limit");
   });

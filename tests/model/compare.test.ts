@@ -53,7 +53,7 @@ describe("the cost of an infestation", () => {
 
   it("keeps losses that are not infrastructure apart", () => {
     // By hand: 150,000 a year from the third year since establishment on.
-    const apart = whole.infestation.apartByYear.map((amount) => amount.toNumber());
+    const apart = whole.infestation.byAccount.get("other")?.byYear.map((amount) => amount.toNumber()) ?? [];
     expect(apart.slice(0, 3)).toEqual([0, 0, 150_000]);
     const without = compare(
       studyOf([{ ...duties, items: duties.items.filter(({ apart: isApart }) => !isApart) }]),
@@ -61,7 +61,7 @@ describe("the cost of an infestation", () => {
     );
     const withApart = compare(studyOf([duties]), assumed);
     expect(withApart.infestation.byYear.map(String)).toEqual(without.infestation.byYear.map(String));
-    expect(withApart.baseline.apartPresentValue.greaterThan(0)).toBe(true);
+    expect(withApart.baseline.presentValueByAccount.get("other")?.greaterThan(0)).toBe(true);
   });
 });
 

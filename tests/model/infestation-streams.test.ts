@@ -50,7 +50,8 @@ describe("what an infestation costs", () => {
     expect(plain(cost.harm)).toEqual([10, 22, 7]);
     expect(plain(cost.control)).toEqual([7, 5, 6]);
     expect(plain(cost.byYear)).toEqual([17, 27, 13]);
-    expect(plain(cost.apartByYear)).toEqual([0, 1000, 0]);
+    expect(plain(cost.byAccount.get("other")?.byYear ?? [])).toEqual([0, 1000, 0]);
+    expect(isControl(line("outage", 1))).toBe(true);
     expect(
       lines
         .flat()

@@ -40,7 +40,7 @@ describe("the table of values at which the answer turns", () => {
 
   it("has no number of boats stopped at which an option without steps pays", () => {
     const run = editedRun([...withSchedule, ["study.requestedOption", dryOut.id]], dryOut);
-    expect(rowsOf(run)[1]?.[2]).toBe("no such value");
+    expect(rowsOf(run)[1]?.[2]).toBe("no such value; searched: none to all of them");
   });
 
   it("is left out for a lake that is infested", () => {

@@ -134,16 +134,15 @@ describe("the chance in the results as JSON", () => {
 });
 
 describe("what page 1 and the appendix say of where the chance comes from", () => {
-  const figureOf = (drivenBy: string) => {
+  const certaintyOf = (drivenBy: string) => {
     const driven = editedRun([["boats.chance", { drivenBy }]]);
-    const { figures } = boardView(reportContext(driven, sampleOdds("sorrel-bend")));
-    return figures.find(({ label }) => label.startsWith("Ever infested"))?.note;
+    return boardView(reportContext(driven, sampleOdds("sorrel-bend"))).certainty;
   };
 
   it("name what drives it where the author chose one way alone", () => {
-    expect(figureOf("both")).not.toContain("alone");
-    expect(figureOf("launches")).toContain("by fouled launches alone");
-    expect(figureOf("lakes")).toContain("by comparable lakes alone");
+    expect(certaintyOf("both")).not.toContain("alone");
+    expect(certaintyOf("launches")).toContain("It rests on fouled launches alone.");
+    expect(certaintyOf("lakes")).toContain("It rests on comparable lakes alone.");
   });
 
   it("tell how likely years without a find were anyway, and that mussels may be here unseen", () => {

@@ -17,7 +17,8 @@ const view = reportView(run, told);
 
 it("an infested lake's report keeps its own answer, with no headline of a chance", () => {
   expect(view.board.answer).toContain("This is a maintenance budget");
-  expect([view.board.bridge, view.boardOdds, view.comparison.headline]).toEqual([
+  expect([view.board.bridge, view.board.ranked, view.board.accounts, view.comparison.headline]).toEqual([
+    undefined,
     undefined,
     undefined,
     undefined,

@@ -9,15 +9,12 @@ const told = sampleTold("sorrel-bend");
 const pageOf = (end: "precise" | "cap") => reportView(run, { ...told, odds: { ...told.odds, end } }).odds;
 const page = pageOf("precise");
 const textsOf = ({ cells }: RowView) => cells.map(({ text }) => text);
-const rowsOf = (id: string) =>
-  [...(page?.tables ?? []), ...(page?.methodTables ?? [])]
-    .find((table) => table.id === id)
-    ?.rows.map(textsOf);
+const rowsOf = (id: string) => page?.tables.find((table) => table.id === id)?.rows.map(textsOf);
 
 describe("the appendix of odds", () => {
   it.each(["sorrel-bend", "ninemoss"] as const)("counts in %s each input that is drawn", (name) => {
     const { odds } = reportView(exampleRun(name), sampleTold(name));
-    const distributions = odds?.methodTables.find(({ id }) => id === "table-distributions");
+    const distributions = odds?.tables.find(({ id }) => id === "table-distributions");
     // the sample takes its number of inputs from the drawing itself
     expect(distributions?.total?.cells[1]?.text).toBe(String(sampleOdds(name).inputs));
   });

@@ -1,9 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { renderReport } from "../../src/report/document/html.js";
 import { reportView } from "../../src/report/document/report-view.js";
-import { futuresText } from "../../src/report/odds/odds-words.js";
 import { resultsJson } from "../../src/report/results/results.js";
-import type { RowView, TableView } from "../../src/report/words/view-types.js";
+import { type RowView, type TableView, tableFileName } from "../../src/report/words/view-types.js";
 import type { Odds } from "../../src/study/odds/odds.js";
 import { exampleRun } from "./runs.js";
 import { optionAt, sampleTold, withCheaper } from "./sample-odds.js";
@@ -16,10 +15,10 @@ const viewOf = (odds: Odds) => {
   if (!view.odds || !tornado) throw new Error("no odds in the view");
   return { ...view, odds: { ...view.odds, tornado } };
 };
-const { odds: page, boardOdds } = viewOf(told.odds);
+const { odds: page } = viewOf(told.odds);
 const html = renderReport(run, { inline: false }, {}, told);
 const tableById = (id: string): TableView => {
-  const found = [...page.tables, ...page.methodTables].find((table) => table.id === id);
+  const found = page.tables.find((table) => table.id === id);
   if (!found) throw new Error(`no ${id}`);
   return found;
 };
@@ -28,41 +27,33 @@ const threeFigures = (amount: number) => Number(amount.toPrecision(3));
 const printed = (text: string | undefined) => Number(text?.replace(/[^\d.-]/g, ""));
 
 describe("the sentence of odds", () => {
-  // The words follow from the brief: tenths from 5% to 95%, "of 20" beyond, and never all or none.
+  // The words follow from the scale of counts: never all or none.
   it.each([
-    [0, "In fewer than 1 of 20 futures", "in nearly all (more than 19 of 20) it costs as much or more"],
-    [0.04, "In fewer than 1 of 20 futures", "in nearly all (more than 19 of 20) it costs as much or more"],
-    [0.05, "In about 1 of 10 futures", "in about 9 of 10 it costs as much or more"],
-    [0.35, "In about 4 of 10 futures", "in about 6 of 10 it costs as much or more"],
-    [0.65, "In about 7 of 10 futures", "in about 3 of 10 it costs as much or more"],
-    [0.95, "In about 9 of 10 futures", "in about 1 of 10 it costs as much or more"],
-    [0.96, "In nearly all futures (more than 19 of 20)", "in fewer than 1 of 20 it costs as much or more"],
-    [1, "In nearly all futures (more than 19 of 20)", "in fewer than 1 of 20 it costs as much or more"],
-  ])("tells a share of %d without certainty", (share, start, rest) => {
+    [0, "fewer than 1 in 100 (under 0.1%)"],
+    [0.04, "fewer than 1 in 20 (4%)"],
+    [0.05, "about 1 in 20 (5%)"],
+    [0.27, "about 1 in 4 (27%)"],
+    [0.34, "about 1 in 3 (34%)"],
+    [0.65, "about 2 in 3 (65%)"],
+    [0.95, "about 19 in 20 (95%)"],
+    [0.96, "more than 19 in 20 (96%)"],
+    [1, "more than 99 in 100 (over 99.9%)"],
+  ])("tells a share of %d without certainty", (share, counts) => {
     const [sentence] = viewOf(withCheaper(told.odds, share)).odds.sentences;
     expect(sentence).toBe(
-      `${start} “Full-season stations” comes out cheaper than “No inspection program”; ${rest}.`,
+      `Chance that “Full-season stations” costs less in all than “No inspection program”: ${counts}.`,
     );
   });
 
-  it("never tells none or all of ten", () => {
-    for (let share = 0; share <= 1000; share++) {
-      expect(futuresText(share / 1000)).not.toMatch(/\b(0|10) of 10/);
-    }
-  });
-
-  it("tells with how many sets of assumptions the option is worth its cost", () => {
+  it("tells under how many sets of assumptions the option pays on average", () => {
     // invented 0.36 cheaper, of which the sample makes 1.2 times as many sets: 43.2%
-    expect(page.sentences[1]).toBe(
-      "With 43% of the sets of assumptions it is worth its cost on average over luck; with the rest it is not.",
-    );
+    expect(page.sentences[1]).toBe("It pays on average under 43% of the assumption sets tried.");
   });
 
-  it("stands on the page for a meeting as one line, and as a chance on the board's page", () => {
-    expect(boardOdds).toBe(
-      "The odds: in about 4 of 10 futures “Full-season stations” comes out cheaper than “No inspection program”; in about 6 of 10 it costs as much or more.",
+  it("stands as a likelihood on the board's page", () => {
+    expect(html.slice(0, html.indexOf("</section>"))).toContain(
+      "It is less likely than not to pay for itself, about 1 in 3 (36%)",
     );
-    expect(html.slice(0, html.indexOf("</section>"))).toContain("the chance that it pays for itself is 36%");
   });
 });
 
@@ -72,7 +63,7 @@ describe("a report without odds", () => {
   it("keeps its ranges and says nothing of odds", () => {
     expect(without).not.toContain("Odds were not drawn");
     expect(without).toContain('id="table-ranges"');
-    expect(without).not.toContain("The odds: in");
+    expect(without).not.toContain("to pay for itself");
     expect(without).not.toContain("Appendix H. The odds");
   });
 
@@ -115,14 +106,16 @@ describe("the table of odds", () => {
   it("holds the budget at the study's confidence, the regret and the chances", () => {
     const cells = (label: string) =>
       table.rows.find((each) => each.label === label)?.cells.map(({ value }) => printed(value));
-    expect(cells("Yearly amount enough in 80% of futures")).toEqual(
+    expect(cells("Annual budget sufficient in 80% of outcomes")).toEqual(
       places.map(({ budget }) => threeFigures(budget.value / 1000)),
     );
-    expect(cells("Regret, on average")).toEqual(places.map(({ regret }) => threeFigures(regret / 1000)));
-    expect(cells("Ever infested")).toEqual(
+    expect(cells("Average cost of choosing wrongly")).toEqual(
+      places.map(({ regret }) => threeFigures(regret / 1000)),
+    );
+    expect(cells("Mussels establish")).toEqual(
       places.map(({ everInfested }) => Math.round(everInfested.value * 100)),
     );
-    expect(cells("Cheaper than no program")?.slice(1)).toEqual(
+    expect(cells("Costs less than no program")?.slice(1)).toEqual(
       places.slice(1).map(({ against }) => Math.round((against?.cheaper.value ?? Number.NaN) * 100)),
     );
   });
@@ -142,12 +135,13 @@ describe("the table of odds", () => {
 describe("the charts of odds", () => {
   const charts = [...page.curves, page.tornado];
 
-  it("have a text alternative each, and their table in the appendix", () => {
+  it("have a text alternative each, and their table as a file", () => {
     expect(charts).toHaveLength(3);
     for (const { id, alternative, title, tableId } of charts) {
       expect(alternative).toContain(title);
       expect(html).toMatch(new RegExp(`id="${id}"[^>]* role="img" aria-label="[^"]{40,}"`));
-      expect(html).toContain(`<table id="${tableId}"`);
+      expect(page.tables.map((table) => table.id)).toContain(tableId);
+      expect(html).toContain(`Figures: ${tableFileName(tableId)} among the tables as files`);
     }
   });
 
@@ -190,7 +184,7 @@ describe("what matters and what knowing it is worth", () => {
   it("stands on the page as it came, with the three inputs worth most", () => {
     expect(page.sensitivitySentences).toEqual(told.sensitivitySentences);
     // the sample: 4% of 14 million, a quarter and a ninth of that
-    expect(page.information).toMatch(/is worth up to \$560,000: a measurement that costs less/);
+    expect(page.information).toMatch(/is worth up to \$560,000 ± \$28,000; a measurement leaves doubt/);
     expect(page.information).toContain("up to $140,000");
     expect(page.information).toContain("up to $62,200");
     expect(page.information.match(/up to/g)).toHaveLength(3);

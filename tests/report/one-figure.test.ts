@@ -6,6 +6,8 @@ import { reportView } from "../../src/report/document/report-view.js";
 import type { PrintedOdds } from "../../src/report/odds/odds-words.js";
 import { resultsJson } from "../../src/report/results/results.js";
 import { clearPercent, formatter, percent, ratio } from "../../src/report/words/format.js";
+import { inCounts, likelihoodWord } from "../../src/report/words/likelihood.js";
+import type { TableView } from "../../src/report/words/view-types.js";
 import type { StudyRun } from "../../src/study/prepare/compute.js";
 import { exampleDocument, valueAt } from "../study/example.js";
 import { fewOdds } from "./drawn-odds.js";
@@ -42,6 +44,10 @@ const studies: ReadonlyArray<readonly [string, () => StudyRun]> = [
   ...[1, 2, 3, 4, 5].map((seed) => [`a study of seed ${seed}`, () => randomStudy(seed)] as const),
 ];
 
+/** Texts of a table's row by its first cell. */
+const textsOf = (table: TableView | undefined, first: string) =>
+  table?.rows.find(({ cells }) => cells[0]?.text === first)?.cells.map(({ text }) => text);
+
 describe.each(studies)("one answer on all pages of %s", (_, runOf) => {
   const run = runOf();
   const { money, study } = run.document;
@@ -64,17 +70,28 @@ describe.each(studies)("one answer on all pages of %s", (_, runOf) => {
     const { own, none, against, p10 } = answer();
     const view = reportView(run, told);
     const chances = [none, own].map(({ everInfested }) => percent(everInfested.value));
-    expect(view.board.answer).toContain(
-      `ever infested within 30 years is ${chances[0]} without it and ${chances[1]} with it`,
+    expect(view.board.certainty).toContain(
+      `The chance that mussels establish within 30 years is ${chances[0]} without it and ${chances[1]} with it`,
     );
-    expect(view.board.answer).toContain(
+    expect(view.board.certainty).toContain(
       `The net benefit is ${format.money(against.netBenefit.value)} on average`,
     );
-    expect(view.board.answer).toContain(`pays for itself is ${percent(against.cheaper.value)}.`);
+    const pays = clearPercent(against.cheaper.value);
+    expect(view.board.answer).toContain(
+      `It is ${likelihoodWord(against.cheaper.value)} to pay for itself, ${inCounts(against.cheaper.value)} (${pays})`,
+    );
     expect(view.board.pays).toBe(against.netBenefit.value > 0);
-    const figures = view.board.figures.map(({ value }) => value);
-    expect(figures).toContain(chances.join(" → "));
-    expect(figures).toContain(ratio(against.benefitCostRatio ?? Number.NaN));
+    expect(textsOf(view.board.accounts, "Structures alone")).toEqual([
+      "Structures alone",
+      ratio(against.benefitCostRatio ?? Number.NaN),
+      format.money(against.netBenefit.value),
+      pays,
+    ]);
+    expect(textsOf(view.board.ranked, `${own.name} (requested)`)?.slice(2)).toEqual([
+      chances[1],
+      format.money(against.netBenefit.value),
+      pays,
+    ]);
     const cells = view.comparison.headline?.rows.find(
       ({ cells: [first] }) => first?.text === own.name,
     )?.cells;
@@ -87,16 +104,29 @@ describe.each(studies)("one answer on all pages of %s", (_, runOf) => {
       format.money(against.netBenefit.value),
       format.money(p10),
       expect.any(String),
-      percent(against.cheaper.value),
+      pays,
       ratio(against.benefitCostRatio ?? Number.NaN),
     ]);
     const row = (label: string) => view.odds?.table.rows.find((each) => each.label === label)?.cells;
     expect(
-      row("Ever infested")
+      row("Mussels establish")
         ?.slice(0, 2)
         .map(({ value }) => value),
     ).toEqual(chances);
-    expect(row("Cheaper than no program")?.[1]?.value).toBe(clearPercent(against.cheaper.value));
+    expect(row("Costs less than no program")?.[1]?.value).toBe(pays);
+  });
+
+  it("has a second account of the same outcomes where staff entered other losses", () => {
+    const { withOther } = answer().against;
+    const cells = textsOf(reportView(run, told).board.accounts, "With the other losses entered");
+    expect(cells).toEqual(
+      withOther && [
+        "With the other losses entered",
+        ratio(withOther.benefitCostRatio ?? Number.NaN),
+        format.money(withOther.netBenefit.value),
+        clearPercent(withOther.cheaper.value),
+      ],
+    );
   });
 
   it("is bridged to the case at central values by an amount that is their difference", () => {
@@ -107,7 +137,7 @@ describe.each(studies)("one answer on all pages of %s", (_, runOf) => {
     if (central === undefined) throw new Error("no requested option");
     const difference = netBenefit.value - central;
     expect(reportView(run, told).board.bridge).toContain(
-      `At central values the net benefit is ${format.money(central)}; what is uncertain ${difference > 0 ? "adds" : "takes"} ${format.money(Math.abs(difference))}, because`,
+      `At central values the net benefit is ${format.money(central)}; what is uncertain ${difference > 0 ? "adds" : "takes away"} ${format.money(Math.abs(difference))}, because`,
     );
   });
 
@@ -130,6 +160,10 @@ describe.each(studies)("one answer on all pages of %s", (_, runOf) => {
       against.netBenefit.value,
     ]);
     expect(row?.[7]).toBe(against.benefitCostRatio);
+    const { withOther } = against;
+    expect(option.balance.withOther?.netBenefit).toBe(withOther?.netBenefit.value);
+    const second = sheets[0]?.rows.find((cells) => cells[0] === `${own.name}, with the other losses entered`);
+    expect(second?.[3]).toBe(withOther?.netBenefit.value);
     const table = tableFiles(reportView(run, told)).find(({ fileName }) => fileName === "headline.csv");
     expect(table?.csv).toContain(format.money(against.netBenefit.value));
     expect(new TextDecoder().decode(bytesOf("summary.html"))).toContain(

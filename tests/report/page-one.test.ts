@@ -7,6 +7,7 @@ import { printSettings } from "../../src/report/print/paper.js";
 import { createPrinter } from "../../src/report/print/printer.js";
 import { resultsJson } from "../../src/report/results/results.js";
 import type { TableView } from "../../src/report/words/view-types.js";
+import { fewOdds } from "./drawn-odds.js";
 import { exampleRun } from "./runs.js";
 
 /** What page 1 is held against: the results as a program gets them, at full precision. */
@@ -55,12 +56,46 @@ describe("page 1 of the printed board's part", () => {
     expect(first).toContain(`${percent(baseline.hazard)} a year without, ${percent(asked.hazard)} with`);
     expect(first).toContain(`Benefit–cost ratio ${asked.benefitCostRatio.toFixed(2)}`);
     expect(first).toContain(`Break-even yearly chance ${percent(asked.breakEven.hazard ?? 0)}`);
-    expect(first).toContain(`costs ${money(asked.breakEven.programPerYear ?? 0)} a year`);
+    expect(first).toContain(`cost ${money(asked.breakEven.programPerYear ?? 0)} a year or less`);
     expect(first).toContain("Signatures");
     // A board reads 8 to 14 pages: the brief for this report.
     expect(totalPages).toBeGreaterThanOrEqual(8);
     expect(totalPages).toBeLessThanOrEqual(14);
   });
+});
+
+/** Numbers as a reader counts them: "1,330,000" and "0.56" are one each. */
+const numbersIn = (text: string) => text.match(/\d[\d.,]*/g) ?? [];
+
+/** A board reads no more on one page: the brief for this report. */
+const mostNumbers = 60;
+
+describe("page 1 with the odds", () => {
+  it.each(["sorrel-bend", "ninemoss"] as const)(
+    "holds the answer on one page in %s",
+    async (name) => {
+      const run = exampleRun(name);
+      const pdf = await printer.print(
+        renderReportBody(run, await fewOdds(run), { part: "board" }),
+        printSettings(run.document),
+      );
+      const { text } = await extractText(await getDocumentProxy(pdf));
+      const first = plain(text[0] ?? "");
+      expect(numbersIn(first).length).toBeLessThanOrEqual(mostNumbers);
+      for (const part of [
+        "confidence:",
+        "Structures alone",
+        "All options, the cheapest in all first",
+        "What the board is asked",
+        "What would change the answer",
+        "judged or from memory.",
+        "Signatures",
+      ]) {
+        expect(first).toContain(part);
+      }
+    },
+    300_000,
+  );
 });
 
 const amount = (text: string | undefined) => Number((text ?? "").replace(/[^0-9.-]/g, ""));

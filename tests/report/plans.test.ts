@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
+import { tableFiles } from "../../src/forms/tables.js";
 import { renderReport } from "../../src/report/document/html.js";
 import { reportView } from "../../src/report/document/report-view.js";
-import type { RowView, TableView } from "../../src/report/words/view-types.js";
+import { type RowView, type TableView, tableFileName } from "../../src/report/words/view-types.js";
 import { runStudy } from "../../src/study/prepare/compute.js";
 import { amount, editedRun } from "./edited.js";
 import { assumptions, exampleDocument, exampleRun } from "./runs.js";
@@ -11,6 +12,10 @@ const plansOf = (study = run) => {
   const { plans } = reportView(study);
   if (!plans) throw new Error("the report has no plans");
   return plans;
+};
+const triedTables = () => {
+  const { told, others } = plansOf();
+  return [...told.map(({ tried }) => tried), ...others];
 };
 const cell = ({ cells }: RowView, index: number) => cells[index]?.text ?? "";
 
@@ -24,9 +29,9 @@ function section({ rows }: TableView, title: string): RowView[] {
 
 describe("the appendix of protection plans", () => {
   it("marks as chosen the least of the printed costs that keep every limit", () => {
-    const { parts } = plansOf();
-    expect(parts.length).toBeGreaterThan(3);
-    for (const { tried } of parts) {
+    const tables = triedTables();
+    expect(tables.length).toBeGreaterThan(3);
+    for (const tried of tables) {
       const kept = section(tried, "Keep every limit");
       const chosen = kept.filter((each) => cell(each, 2) === "chosen");
       expect(chosen).toHaveLength(1);
@@ -45,12 +50,12 @@ describe("the appendix of protection plans", () => {
     }
   });
 
-  it("gives every plan tried a place, and names the limit of each that breaks one", () => {
-    for (const { tried } of plansOf().parts) {
-      for (const each of section(tried, "Break a limit")) expect(cell(each, 2)).not.toBe("");
+  it("gives every plan tried a place, and names the limit of each that passes one", () => {
+    for (const tried of triedTables()) {
+      for (const each of section(tried, "Pass a limit at times")) expect(cell(each, 2)).not.toBe("");
       for (const each of section(tried, "Not possible here")) expect(cell(each, 2)).not.toBe("");
     }
-    const intervals = plansOf().parts[0]?.intervals?.table.rows ?? [];
+    const intervals = plansOf().told[0]?.intervals?.table.rows ?? [];
     const intake = run.comparison.structures[0]?.components.find(({ name }) => name === "conduit");
     for (const { plan, yearlyCost, brokenLimit } of intake?.everyPlan() ?? []) {
       if (plan.entry.id !== "divers" || plan.routine.by !== "interval") continue;
@@ -62,13 +67,15 @@ describe("the appendix of protection plans", () => {
     expect(intervals.length).toBeGreaterThan(5);
   });
 
-  it("draws charts for three parts at most, each from a table that is printed", () => {
-    const charts = plansOf().parts.flatMap(({ intervals }) => intervals ?? []);
-    expect(charts).toHaveLength(3);
+  it("draws a chart for the most expensive part, from a table that is a file", () => {
+    const charts = plansOf().told.flatMap(({ intervals }) => intervals ?? []);
+    expect(charts).toHaveLength(1);
     const html = renderReport(run, { inline: false });
+    const files = tableFiles(reportView(run)).map(({ fileName }) => fileName);
     for (const { chart } of charts) {
       expect(html).toContain(`<div id="${chart.id}" class="chart"`);
-      expect(html).toContain(`<table id="${chart.tableId}"`);
+      expect(html).toContain(`Figures: ${tableFileName(chart.tableId)} among the tables as files`);
+      expect(files).toContain(tableFileName(chart.tableId));
     }
   });
 
@@ -78,11 +85,11 @@ describe("the appendix of protection plans", () => {
       each.cells.flatMap(({ text }) => [...text.matchAll(/\((A\d+)\)/g)].map((match) => match[1])),
     );
     const listed = reportView(run).appendix.assumptions.rows.map((each) => cell(each, 0).split(" ")[0]);
-    expect(named?.length).toBeGreaterThan(20);
+    expect(named?.length).toBeGreaterThan(8);
     for (const number of named ?? []) expect(listed).toContain(number);
   });
 
-  it("has a caution for each plan that occurs", () => {
+  it("has a caution for each plan taken", () => {
     for (const { cautions, permits, sideEffects } of plansOf().register.plans) {
       for (const text of [cautions, permits, sideEffects]) expect(text).not.toBe("");
     }
@@ -98,7 +105,7 @@ describe("a plan that the study prescribes", () => {
   ]);
 
   it("is told with its reason, the cheapest plan and what it costs more", () => {
-    const part = plansOf(pinned).parts.find(({ isPrescribed }) => isPrescribed);
+    const part = plansOf(pinned).told.find(({ isPrescribed }) => isPrescribed);
     const component = pinned.comparison.structures[0]?.components.find(({ name }) => name === "conduit");
     const text = part?.facts.join(" ") ?? "";
     const [more] = /costs (\$[\d,]+) a year more/.exec(text)?.slice(1) ?? [];
@@ -133,15 +140,15 @@ describe("a study of many structures", () => {
   };
 
   it("tells parts that are alike once", () => {
-    const { overview, parts } = many(0);
+    const { overview, told, others } = many(0);
     expect(overview.rows).toHaveLength(1);
     expect(overview.rows[0]?.cells[0]?.text).toContain("99 like it");
-    expect(parts).toHaveLength(1);
+    expect([told.length, others.length]).toEqual([1, 0]);
   });
 
-  it("tells 12 that differ in detail and sums up those past the 60th", () => {
-    const { overview, parts } = many(1000);
-    expect(parts).toHaveLength(12);
+  it("tells 3 that differ in detail, has a table of 12, and sums up those past the 60th", () => {
+    const { overview, told, others } = many(1000);
+    expect([told.length, others.length]).toEqual([3, 9]);
     expect(overview.rows).toHaveLength(61);
     const printed = overview.rows.slice(0, 60).reduce((sum, each) => sum + amount(cell(each, 3)), 0);
     const rest = amount(overview.rows[60]?.cells[3]?.text);

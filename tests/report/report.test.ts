@@ -1,11 +1,15 @@
 import { describe, expect, it } from "vitest";
+import { tableFiles } from "../../src/forms/tables.js";
+import { methodView } from "../../src/method/method-view.js";
 import { reportContext } from "../../src/report/document/context.js";
 import { inlineAssets, renderReport } from "../../src/report/document/html.js";
 import { method } from "../../src/report/document/method.js";
 import { reportView } from "../../src/report/document/report-view.js";
 import type { TableView } from "../../src/report/words/view-types.js";
+import { tableFileName } from "../../src/report/words/view-types.js";
 import { runStudy } from "../../src/study/prepare/compute.js";
 import { assumptions, computedAnew, exampleDocument, exampleRun } from "./runs.js";
+import { sampleTold } from "./sample-odds.js";
 
 const paying = exampleRun("sorrel-bend");
 const notPaying = exampleRun("ninemoss");
@@ -46,8 +50,8 @@ describe("the report's first page", () => {
 
   it("says as plainly when a program is not worth its cost", () => {
     const { board } = reportView(notPaying);
-    expect(board.answer).toMatch(/^No\. On this estimate .* is not worth its cost/);
-    expect(board.asked).toContain("is not advised to approve");
+    expect(board.answer).toMatch(/^No\. .* costs more than it saves on our best estimate: /);
+    expect(board.asked).toContain("These figures do not support approving");
   });
 
   it("says that the answer turns within the ranges where it does", () => {
@@ -55,8 +59,8 @@ describe("the report's first page", () => {
     const document = exampleDocument("sorrel-bend");
     const chance = { ...document.boats.chance, lakes: "busy" } as const;
     const busy = runStudy({ ...document, boats: { ...document.boats, chance } }, assumptions);
-    expect(reportView(busy).board.answer).toContain("the answer turns within the ranges");
-    expect(reportView(notPaying).board.answer).not.toContain("turns within");
+    expect(reportView(busy).board.answer).toContain("some plausible assumptions reverse this");
+    expect(reportView(notPaying).board.answer).not.toContain("reverse this");
   });
 
   it("turns into a maintenance budget for a lake that is infested already", () => {
@@ -139,11 +143,24 @@ describe("the tables", () => {
 
   it("list every assumption used, each with a source that is cited", () => {
     const { appendix } = reportView(paying);
+    expect(new Set(paying.usedAssumptions).size).toBe(paying.usedAssumptions.length);
     expect(appendix.assumptions.rows).toHaveLength(paying.usedAssumptions.length);
-    const cited = new Set(appendix.sources.map(({ key }) => key));
+    const cited = new Set(methodView(paying.assumptions).sources.map(({ key }) => key));
     for (const text of column(appendix.assumptions, 3)) {
       const key = /^\[([^\]]+)\]/.exec(text)?.[1] ?? "";
       expect(cited).toContain(key);
+    }
+  });
+
+  it("list in one line each what figures depend on, and cite in full what moves the answer most", () => {
+    const { appendix } = reportView(paying, sampleTold("sorrel-bend"));
+    const limits = paying.usedAssumptions.filter((id) => id.startsWith("checks.")).length;
+    expect(appendix.register).toHaveLength(paying.usedAssumptions.length - limits);
+    expect(appendix.decisive.length).toBeGreaterThan(5);
+    const cited = new Set(appendix.sources.map(({ key }) => key));
+    for (const { text } of appendix.decisive) {
+      const key = /\[([^\]]+)\]$/.exec(text)?.[1];
+      if (key) expect(cited).toContain(key);
     }
   });
 
@@ -170,13 +187,17 @@ describe("the page", () => {
     );
   });
 
-  it("holds for each chart the table that it was drawn from", () => {
+  it("has for each chart the table that it was drawn from, in print or as a file", () => {
     const html = renderReport(paying, inlineAssets());
-    const charts = Object.values(reportView(paying).charts);
-    expect(charts).toHaveLength(4);
-    for (const chart of charts) {
+    const { levels, ...charts } = reportView(paying).charts;
+    const files = tableFiles(reportView(paying)).map(({ fileName }) => fileName);
+    expect(files).toContain(tableFileName(levels.tableId));
+    for (const chart of Object.values(charts)) {
       expect(html).toContain(`<div id="${chart.id}" class="chart"`);
-      expect(html).toContain(`<table id="${chart.tableId}"`);
+      const isHere = html.includes(`<a\n  href="#${chart.tableId}"`);
+      if (isHere) expect(html).toContain(`<table id="${chart.tableId}"`);
+      else expect(html).toContain(`Figures: ${tableFileName(chart.tableId)} among the tables as files`);
+      expect(files).toContain(tableFileName(chart.tableId));
     }
   });
 

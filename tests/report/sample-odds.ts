@@ -88,6 +88,9 @@ function optionOdds(id: string, name: string, option: Invented, example: Example
             avoidedLoss: { value: option.program + mean * 0.1, standardError: mean * 0.01 },
             benefitCostRatio: option.program > 0 ? 1 + (mean * 0.1) / option.program : undefined,
             netBenefits: quantileShares.map((share) => ({ share, ...around(loss * (share - 0.5)) })),
+            avoided: { damage: option.program + mean * 0.1, duty: 0, policy: 0, other: 0 },
+            ratioWithout: { duty: undefined, policy: undefined },
+            withOther: undefined,
           },
     fan: yearly,
     exceedance: Array.from({ length: 100 }, (_, index) => ({
@@ -108,7 +111,7 @@ const moved = [
   ["population.peak-share", 0.4, 0.8, -0.1, 0.12],
   ["boats/classes/infested-30-days/fouled", 0.022, 0.041, -0.09, 0.1],
   ["growth.cover-limit", 0.75, 0.95, -0.08, 0.09],
-  ["cleaning.rack.rate", 14, 35, -0.06, 0.08],
+  ["cleaning.rack.base", 14, 35, -0.06, 0.08],
   ["arrival.shape", 1.1, 1.6, 0.07, -0.05],
   ["shell.growth-rate", 0.0002, 0.0004, -0.04, 0.05],
   ["labour.maintenance-rate", 38, 66, -0.03, 0.04],
@@ -127,8 +130,9 @@ export function sampleOdds(example: Example): Odds {
   const named = moved.map(([id]) => ({ id, name: nameOf(id) }));
   return {
     settings,
-    futures: 16_384,
-    lakes: 128,
+    futures: 8192,
+    lakes: 1024,
+    blocks: 16,
     end: "precise",
     inputs: drawnStudy(document, assumptions, settings).inputs.length,
     requested: document.study.requestedOption,
@@ -139,6 +143,7 @@ export function sampleOdds(example: Example): Odds {
       return optionOdds(id, name, option, example);
     }),
     perfectInformation: loss * 0.061,
+    perfectInformationError: loss * 0.001,
     information: named.slice(0, 5).map(({ id, name }, index) => ({
       id,
       name,

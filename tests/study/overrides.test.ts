@@ -34,12 +34,12 @@ describe("the overrides of a study", () => {
     ],
     [
       "another unit",
-      { id: "cleaning.rack.rate", value: "$12/ft" },
+      { id: "cleaning.rack.base", value: "$12/ft" },
       "value",
       '"$12/ft"',
       'money per area such as "$6/ft2"',
     ],
-    ["a bare number for a price", { id: "cleaning.rack.rate", value: 12 }, "value", '"12"', "money per area"],
+    ["a bare number for a price", { id: "cleaning.rack.base", value: 12 }, "value", '"12"', "money per area"],
     [
       "a share above 100 %",
       { id: "cleaning.dry-share", value: "140 %" },
@@ -85,7 +85,7 @@ describe("the overrides of a study", () => {
     const wrong = [
       { id: "nothing.like-it", value: 1, reason },
       { id: "cleaning.rack.visit", value: "$9,500", reason },
-      { id: "cleaning.rack.rate", value: "5 kg", reason },
+      { id: "cleaning.rack.base", value: "5 kg", reason },
     ];
     expect(inputErrorOf(() => prepared(wrong)).problems.map(({ path }) => path)).toEqual([
       expect.stringContaining("overrides[0"),
@@ -107,8 +107,8 @@ describe("the overrides of a study", () => {
       [{ id: "cleaning.rack.visit", value: "$8,000", reason }],
       [["money.exchangeRate", 0.9]],
     );
-    const rate = set.entries.get("cleaning.rack.rate")?.value ?? Number.NaN;
+    const rate = set.entries.get("cleaning.rack.base")?.value ?? Number.NaN;
     expect(assumed("cleaning.rack.visit")).toBe(8000);
-    expect(assumed("cleaning.rack.rate")).toBeCloseTo(rate * 0.9, 12);
+    expect(assumed("cleaning.rack.base")).toBeCloseTo(rate * 0.9, 12);
   });
 });

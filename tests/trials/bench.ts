@@ -71,7 +71,7 @@ for (const { structures, milliseconds, perStructureRatio } of largeLakes) {
 }
 for (const { workers, all, edited } of odds.byWorkers) {
   row(`10,240 futures, ${odds.inputs} inputs, ${workers} workers (median)`, all, 2000);
-  row(`2,048 futures after an edit, ${workers} workers (median)`, edited, 400);
+  row(`512 futures after an edit, ${workers} workers (median)`, edited, 400);
 }
 for (const { futures, all, megabytes } of odds.byFutures) {
   const each = ((1000 * all) / futures).toFixed(0);

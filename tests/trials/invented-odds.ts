@@ -12,7 +12,7 @@ export async function inventedOdds({ document }: StudyToDraw): Promise<Odds> {
   const { options, study, money } = document;
   return {
     settings: { seed: 1, sampling: "latin-hypercube" },
-    ...{ futures: 4096, lakes: 32, end: "precise", inputs: 3, requested: study.requestedOption },
+    ...{ futures: 1024, lakes: 128, blocks: 2, end: "precise", inputs: 3, requested: study.requestedOption },
     baseline: options.find(isBaseline)?.id ?? "none",
     options: options.map((option) => ({
       id: option.id,
@@ -28,6 +28,9 @@ export async function inventedOdds({ document }: StudyToDraw): Promise<Odds> {
             ...{ cheaper: share(0.2), worthIt: share(0.1), benefitCostRatio: 0.4 },
             ...{ netBenefit: mean(-300_000), addedCost: mean(500_000), avoidedLoss: mean(200_000) },
             netBenefits: quantiles(-600_000),
+            avoided: { damage: 150_000, duty: 20_000, policy: 30_000, other: 0 },
+            ratioWithout: { duty: 0.36, policy: 0.34 },
+            withOther: undefined,
           },
       fan: Array.from({ length: money.horizon }, (_, year) => ({
         ...{ year: money.startYear + year, mean: 30_000, p10: 20_000, p50: 30_000, p90: 40_000 },
@@ -37,6 +40,7 @@ export async function inventedOdds({ document }: StudyToDraw): Promise<Odds> {
       regret: 10_000,
     })),
     perfectInformation: 20_000,
+    perfectInformationError: 500,
     information: [],
     matters: {
       netBenefit: -300_000,

@@ -85,7 +85,7 @@ describe("reading", () => {
     const response = await get(`/studies/example-ninemoss${path}`);
     expect(response.status).toBe(200);
     const page = await response.text();
-    expect(page).toContain("is not worth its cost");
+    expect(page).toContain("costs more than it saves");
     expect(page).toContain("Against “Signs and self-declaration”, the program in force");
     expect(page).toContain("Cost of one inspection");
     expect(page).toContain("no payers: no fee can carry it");

@@ -2,7 +2,7 @@ import { counted } from "../../counted.js";
 import type { OptionBalance } from "../../model/compare.js";
 import type { BoardView } from "../../report/board/board.js";
 import type { ReportContext } from "../../report/document/context.js";
-import type { OptionHeadline } from "../../report/document/headline.js";
+import type { AccountBalance } from "../../report/document/headline.js";
 import { hasRatio } from "../../report/words/balance-signs.js";
 import type { ProgramSheet } from "./program-sheet.js";
 import { type Entry, type Look, type SheetDraft, strong, text, value } from "./sheet.js";
@@ -22,12 +22,13 @@ export function answerSheet(context: ReportContext, board: BoardView, linked: Li
     name: "The answer",
     widths: [56, 20, 20, 20, 20, 20, 20, 20],
     headRows: 0,
-    joined: [2, 3].map((row) => ({ row, from: 0, to: balanceHeads.length })),
+    joined: [2, 3, 4].map((row) => ({ row, from: 0, to: balanceHeads.length })),
     rows: [
       [text(study.name, "title")],
       [text(`${study.authority}, prepared ${study.prepared} by ${study.preparedBy}`, "note")],
       [text(board.question, "paragraph")],
       [strong(text(board.answer, "paragraph"))],
+      [text(board.certainty ?? "", "paragraph")],
       [],
       ...figureRows(context, linked),
       [],
@@ -35,13 +36,7 @@ export function answerSheet(context: ReportContext, board: BoardView, linked: Li
       ["Option, at central values", ...balanceHeads].map((each) => text(each, "head")),
       ...linked.yearly.options.map((cells) => optionRow(cells, context, linked)),
       [],
-      [text("As the first page prints it", "head"), text("", "head"), text("", "head")],
-      ...board.figures.map(({ label, value: printed, note }) => [
-        text(label),
-        text(printed),
-        text(note, "note"),
-      ]),
-      [],
+      ...printedRows(board),
       [text(standing, "note")],
     ],
   };
@@ -50,12 +45,22 @@ export function answerSheet(context: ReportContext, board: BoardView, linked: Li
 const standing =
   "A planning estimate, not engineering advice. Cells with formulas can be followed; values without one come from the model: chances, expected costs of each year, quantities, rates and weights.";
 
+/** Figures of a first page that has them beside its answer. */
+function printedRows({ figures }: BoardView): Entry[][] {
+  if (figures.length === 0) return [];
+  return [
+    [text("As the first page prints it", "head"), text("", "head"), text("", "head")],
+    ...figures.map(({ label, value: printed, note }) => [text(label), text(printed), text(note, "note")]),
+    [],
+  ];
+}
+
 const balanceHeads = [
   "Present value, program",
   "Present value, infestation",
   "Together",
   "Added cost",
-  "Loss avoided",
+  "Damage avoided",
   "Net benefit",
   "Benefit–cost ratio",
 ];
@@ -79,7 +84,7 @@ function figureRows(context: ReportContext, { yearly, program, infestationSum }:
       requested.result.programPerYear.toNumber(),
     ),
     figure(
-      "Infestation without it, expected per year",
+      "Damage without it, expected per year",
       without.equalYearly.infestation,
       comparison.baseline.equivalentYearly.infestation.toNumber(),
     ),
@@ -108,28 +113,32 @@ function figureRows(context: ReportContext, { yearly, program, infestationSum }:
 
 const headlineHeads = [
   "Option, on average over all that is uncertain",
-  "Ever infested",
+  "Mussels establish",
   "Infested at the end",
   "Net benefit",
-  "P10 of net benefits",
-  "P90 of net benefits",
-  "Pays for itself",
+  "10th percentile of net benefits",
+  "90th percentile of net benefits",
+  "Chance that it pays",
   "Benefit–cost ratio",
 ];
 
 /** The answer by the odds; no rows where none were drawn. */
 function headlineRows({ headline }: ReportContext): Entry[][] {
   if (!headline) return [];
-  const rows = headline.options.map(({ name, everInfested, infestedAtEnd, balance }) => [
-    text(name),
-    value(everInfested, "percent"),
-    value(infestedAtEnd, "percent"),
-    ...(balance ? balanceOnAverage(balance) : []),
-  ]);
+  const rows = headline.options.flatMap(({ name, everInfested, infestedAtEnd, balance }) => {
+    const chances = [value(everInfested, "percent"), value(infestedAtEnd, "percent")];
+    const withOther = balance?.withOther;
+    return [
+      [text(name), ...chances, ...(balance ? balanceOnAverage(balance) : [])],
+      ...(withOther
+        ? [[text(`${name}, with the other losses entered`), ...chances, ...balanceOnAverage(withOther)]]
+        : []),
+    ];
+  });
   return [headlineHeads.map((each) => text(each, "head")), ...rows, []];
 }
 
-const balanceOnAverage = (balance: NonNullable<OptionHeadline["balance"]>): Entry[] => [
+const balanceOnAverage = (balance: AccountBalance): Entry[] => [
   value(balance.netBenefit, "cents"),
   value(balance.low, "cents"),
   value(balance.high, "cents"),

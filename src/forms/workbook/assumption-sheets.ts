@@ -5,7 +5,7 @@ import { type SheetDraft, text, value } from "./sheet.js";
 
 /** Every assumption used: as its source has it, what it was multiplied by, and as it was used. */
 export function assumptionSheet({ run, assumptionNumber }: ReportContext): SheetDraft {
-  const used = [...new Set(run.usedAssumptions)].sort();
+  const used = [...run.usedAssumptions].sort();
   const own = new Map(run.overrides.map((override) => [override.entry.id, override]));
   const heads = [
     "Number",

@@ -257,6 +257,20 @@ const worth: readonly Relation[] = [
     computedBy: by("compare.ts", "compare"),
   },
   {
+    title: "Two accounts",
+    words:
+      "Structures alone: damage that is computed, duties and policies that staff entered, told apart, with the ratio without the duties and without the policies. With the other losses entered: recreation, property, curtailed deliveries and other waters join what each simulated outcome costs, known of or not, and net benefit, ratio and chance to pay are taken over the same outcomes.",
+    formulas: [coded("R = (L − D)/C")],
+    where: [
+      ["R", "benefit–cost ratio without one account", ""],
+      ["L", "damage, duties and policies avoided", "money"],
+      ["D", "the duties, or the policies, among them", "money"],
+      ["C", "added cost of the option", "money"],
+    ],
+    sources: ["project-judgement"],
+    computedBy: by("money/account.ts", "ratioWithout"),
+  },
+  {
     title: "Break-even",
     words:
       "Where the net benefit is nothing: by a factor on every infestation cost, by the program's yearly cost, and by the yearly chances, which are searched since they enter in powers; so are the shares of fouled boats stopped and the horizons.",

@@ -115,6 +115,19 @@ const growthRelations: readonly Relation[] = [
     computedBy: by("mussels/surface.ts", "surfaceMonths"),
   },
   {
+    title: "Deaths of the settled",
+    words: "Mussels live shorter the less the water suits them.",
+    formulas: [coded("m = m1 w^(−x)")],
+    where: [
+      ["m", "mortality", "1/yr"],
+      ["m_1", "mortality in water that suits them", "1/yr"],
+      ["w", "weight of the water's suitability, 0 to 1", ""],
+      ["x", "exponent", ""],
+    ],
+    sources: ["karatayev-2006", "davis-2015"],
+    computedBy: by("mussels/growth.ts", "yearlyMortality"),
+  },
+  {
     title: "Crowding",
     words:
       "Each month the living thin out, settlers take their share of the free space, and crowding sheds the same share of all cohorts where cover is beyond its limit.",
@@ -139,16 +152,14 @@ const growthRelations: readonly Relation[] = [
   {
     title: "Thickness of the layer",
     words:
-      "Mass over bulk density, at least one shell where the layer is closed, in proportion to the cover where it is open.",
-    formulas: [coded("t = max(M/ρb, L·min(1, c))")],
+      "Mass over bulk density: the mean over the surface of the room that mussels take as shells pack. At the limit of crowding that is about the length of one shell. Shells that stand apart rise above it; what they do to the flow is in the roughness, which follows from their length and cover.",
+    formulas: [coded("t = M/ρb")],
     where: [
       ["t", "thickness", "m"],
       ["M", "live wet mass", "kg/m²"],
       ["ρ_b", "bulk density of the layer", "kg/m³"],
-      ["L", "root mean square shell length", "m"],
-      ["c", "cover, number × length²", ""],
     ],
-    sources: ["trade-practice", "project-judgement"],
+    sources: ["trade-practice"],
     computedBy: by("mussels/layer.ts", "layerThickness"),
   },
 ];

@@ -23,6 +23,50 @@ export const planRelations: RelationGroup = {
       computedBy: by("structures/protection.ts", "protectionOf"),
     },
     {
+      title: "Cleanings forced by a limit",
+      words:
+        "No limit is a wall. What a layer adds over the clean part is held against the room that the limit leaves; the nearest of a part's limits counts, month by month. From a share of a limit on, a cleaning may be forced, at a multiple of its planned price and with the outage of one; from a multiple of the limit on it is certain in every month. The layer is not taken to be gone after it.",
+      formulas: [
+        coded("x = (y − yc)/(yl − yc)"),
+        coded("u = min(1, max(0, (x − x0)/(x1 − x0)))"),
+        coded("P = u²(3 − 2u)"),
+        coded("F = P (f W + O)"),
+      ],
+      where: [
+        ["x", "load of the limit", ""],
+        ["y", "what the layer does: thickness, head loss, velocity, weight, water missing", ""],
+        ["y_c", "the same for the clean part, 0 where it has none", ""],
+        ["y_l", "the limit", ""],
+        ["x_0", "load from which a cleaning may be forced", ""],
+        ["x_1", "load from which it is certain", ""],
+        ["u", "way of the load from the one to the other, 0 to 1", ""],
+        ["P", "chance of a forced cleaning in the month", ""],
+        ["F", "its expected cost in the month", "money"],
+        ["f", "price of a forced cleaning over a planned one", ""],
+        ["W", "work of a planned cleaning", "money"],
+        ["O", "outage of one in the month", "money"],
+      ],
+      sources: ["project-judgement"],
+      computedBy: by("structures/limits.ts", "forcedCleaning"),
+    },
+    {
+      title: "Cost of one cleaning",
+      words:
+        "Area at a price, and a visit; on racks also what is taken off by its mass, so that a thick layer costs more than a thin one. All at a share in the dry and on a coating that lets go. What is carted away is beside it.",
+      formulas: [coded("C = g (r F + v + w M)")],
+      where: [
+        ["C", "cost of one cleaning", "money"],
+        ["g", "share of the usual cost, 1 by divers on a bare surface", ""],
+        ["r", "price by area", "money/m²"],
+        ["F", "area: a rack's face, a wall or a hull", "m²"],
+        ["v", "price of a visit", "money"],
+        ["w", "price by mass, nothing but on racks", "money/kg"],
+        ["M", "mass of the mussels on it", "kg"],
+      ],
+      sources: ["usgs-1997", "hull-lists"],
+      computedBy: by("structures/cleaning.ts", "cleaningOf"),
+    },
+    {
       title: "Days of dosing that kill",
       words:
         "Between two published times linear in temperature on the logarithm of the hours; quagga dies sooner.",
@@ -46,7 +90,7 @@ export const planRelations: RelationGroup = {
         "A power law between the published cost of a small plant and that of a large one; level beyond them.",
       formulas: [coded("c = c1 (Q/Q1)^(ln(c2/c1)/ln(Q2/Q1))")],
       where: [
-        ["c", "cost of a volume dosed", "money/m³"],
+        ["c", "cost of the year's water", "money/m³"],
         ["Q", "mean flow of the year", "m³/s"],
         ["c_1", "cost at the smaller plant", "money/m³"],
         ["Q_1", "its flow", "m³/s"],
@@ -55,6 +99,19 @@ export const planRelations: RelationGroup = {
       ],
       sources: ["chakraborti-2016"],
       computedBy: by("structures/oxidant.ts", "costAtSize"),
+    },
+    {
+      title: "Price of a volume dosed",
+      words:
+        "The published cost by size is read as a year's cost spread over the year's water. A plant doses while mussels settle: what it doses costs more by the share of the year in which the published plants did.",
+      formulas: [coded("k = c/y")],
+      where: [
+        ["k", "price of a volume dosed", "money/m³"],
+        ["c", "published cost at the plant's size", "money/m³"],
+        ["y", "share of the year's water that the published plants dosed", ""],
+      ],
+      sources: ["chakraborti-2016"],
+      computedBy: by("structures/oxidant.ts", "priceOfDose"),
     },
     {
       title: "Heat for a line",

@@ -10,6 +10,9 @@ interface MonthCase extends Drive {
   readonly currency: string;
 }
 
+/** A smaller part of the heads whose difference it is has too few figures left to be reckoned from them as printed. */
+const leastOfItsTerms = 1 / 100;
+
 /** The energy that a pump uses on the head that the layer adds; nothing by gravity. */
 export function energySteps(
   sheet: Sheet,
@@ -22,7 +25,8 @@ export function energySteps(
   const energy = power * daysOf(month) * hoursPerDay;
   const step = (name: string, symbol: string, is: string, value: number, unit: string) =>
     sheet.step({ name, symbol, is, value, unit });
-  step("Extra head pumped", "Δh", outcome.extraHead, extra, "m");
+  const taken = { name: "Extra head pumped", symbol: "Δh", value: extra, unit: "m" };
+  sheet.step(extra < leastOfItsTerms * fouledMonth.head ? taken : { ...taken, is: outcome.extraHead });
   step("Extra power, mean of the month", "P", `ρ g ${outcome.delivered} Δh/(1000 η)`, power, "kW");
   step("Extra energy of the month", "E", "24 n P", energy, "kWh");
   step("Its cost", "C_E", "u E", energy * supply.energyPrice, currency);

@@ -1,7 +1,7 @@
 import { at, sumOf } from "../../lists.js";
 import { requireValues } from "../uncertainty/allowed.js";
-import { normalQuantile } from "../uncertainty/normal-quantile.js";
 import { sortedQuantile, sortedSample } from "../uncertainty/sample-quantile.js";
+import { studentQuantile } from "../uncertainty/student-quantile.js";
 
 /** A figure from draws, with its standard error. */
 export interface Estimate {
@@ -10,9 +10,9 @@ export interface Estimate {
 }
 
 /**
- * Mean of draws that come in clusters of equal size, such as the futures of one draw of the lake, with the standard error
- * of the clusters' means, s/√m. Draws of one cluster may be alike; clusters of a Latin hypercube are more even than
- * independent ones, so that the error is rather too large. Of a single cluster there is none, and it is refused.
+ * Mean of draws that come in clusters of equal size, with the standard error of the clusters' means, s/√m. The clusters
+ * must be independent of one another, the draws in one need not be: a Latin hypercube with all its futures is a cluster.
+ * Of a single cluster there is no error, and it is refused.
  */
 export function clusteredMean(values: ArrayLike<number>, clusters: number): Estimate {
   const means = clusterMeans(values, clusters);
@@ -42,7 +42,8 @@ interface ShareEstimate {
 }
 
 /**
- * Share of clustered draws and its interval p ± z s, kept in 0 to 1; of none or all of the draws it is a point.
+ * Share of clustered draws and its interval p ± t s, kept in 0 to 1; of none or all of the draws it is a point. t is
+ * Student's, with a degree of freedom less than there are clusters.
  * @param shares of each draw: 1 or 0, or a chance
  */
 export function clusteredShare(
@@ -51,7 +52,7 @@ export function clusteredShare(
   confidence: number,
 ): ShareEstimate {
   const { value, standardError } = clusteredMean(shares, clusters);
-  const margin = normalQuantile((1 + confidence) / 2) * standardError;
+  const margin = studentQuantile((1 + confidence) / 2, clusters - 1) * standardError;
   return { value, low: Math.max(0, value - margin), high: Math.min(1, value + margin) };
 }
 
@@ -63,7 +64,7 @@ export interface QuantileEstimate {
 }
 
 /**
- * Quantiles of clustered draws (type 7 of Hyndman and Fan) and their confidence intervals: the quantiles at p ± z s, s the
+ * Quantiles of clustered draws (type 7 of Hyndman and Fan) and their confidence intervals: the quantiles at p ± t s, s the
  * standard error of the share of draws up to the estimate. Source: Woodruff 1952. Confidence intervals for medians and
  * other position measures. JASA 47(260):635-646 (from memory).
  * @param shares p of each quantile
@@ -80,7 +81,8 @@ export function clusteredQuantiles(
   return shares.map((p) => {
     const value = atShare(p);
     const below = Float64Array.from(values, (each) => Number(each <= value));
-    const margin = normalQuantile((1 + confidence) / 2) * clusteredMean(below, clusters).standardError;
+    const { standardError } = clusteredMean(below, clusters);
+    const margin = studentQuantile((1 + confidence) / 2, clusters - 1) * standardError;
     return { value, low: atShare(p - margin), high: atShare(p + margin) };
   });
 }

@@ -2,7 +2,7 @@ import { at } from "../../lists.js";
 import type { DistributionInput } from "../uncertainty/distribution-of.js";
 import { distributionOf } from "../uncertainty/distribution-of.js";
 import { withCommonFactor } from "../uncertainty/induced-correlation.js";
-import { latinHypercube } from "../uncertainty/latin-hypercube.js";
+import { latinHypercube, slicedLatinHypercube } from "../uncertainty/latin-hypercube.js";
 import { scrambledSobol, sobolDimensions } from "../uncertainty/sobol.js";
 
 /** Something that is drawn. */
@@ -25,13 +25,13 @@ export interface DrawPlan {
 }
 
 /** Draws of the lake in a block, and futures for each: both powers of two, as a Sobol sequence wants. */
-export const lakesPerBlock = 16;
-export const futuresPerLake = 128;
+export const lakesPerBlock = 64;
+export const futuresPerLake = 8;
 export const futuresPerBlock = lakesPerBlock * futuresPerLake;
 
 /** Draws of one block by the ids of the inputs, each as the share of its distribution that the value does not exceed. */
 export interface BlockShares {
-  /** Sixteen of each input of the lake's stage. */
+  /** One for each draw of the lake of each input of its stage. */
   readonly lake: ReadonlyMap<string, readonly number[]>;
   /** One for each future of each input of the other stage; the futures of one lake follow one another. */
   readonly chances: ReadonlyMap<string, readonly number[]>;
@@ -42,11 +42,11 @@ export interface BlockShares {
 const luckId = "year-of-establishment";
 
 /**
- * The draws of a block as shares. Blocks are samples of their own: each is a Latin hypercube, or a scrambled Sobol sequence, set by
- * the seed, the block and the ids, so that one more input leaves the others' draws alone (of a Sobol sequence, one that
+ * The draws of a block as shares. Blocks are samples of their own: each is a Latin hypercube (of futures one that is sliced by
+ * their lakes), or a scrambled Sobol sequence, set by the seed, the block and the ids, so that one more input leaves the others' draws alone (of a Sobol sequence, one that
  * comes after them). A Sobol sequence has 128 dimensions: the first goes to luck, the next to the inputs in their order,
- * and inputs beyond have the columns of a Latin hypercube. Sixteen draws of the lake with 128 futures each: a lake takes
- * a thousand times as long as a future.
+ * and inputs beyond have the columns of a Latin hypercube. Many draws of the lake with few futures each: what a future
+ * costs differs more from lake to lake than few futures of one leave open.
  */
 export function blockShares(plan: DrawPlan, block: number): BlockShares {
   const { columns, own: chances } = stageShares(plan, block, "chances");
@@ -54,6 +54,11 @@ export function blockShares(plan: DrawPlan, block: number): BlockShares {
 }
 
 type Columns = Map<string, readonly number[]>;
+
+interface BlockStage {
+  readonly block: number;
+  readonly stage: UncertainInput["stage"];
+}
 
 /** Members of a group that are not drawn themselves have columns all the same: what moves with them rests on them. */
 function stageShares(
@@ -67,21 +72,25 @@ function stageShares(
   const all = [
     ...new Set([...(stage === "lake" ? [] : [luckId]), ...ids, ...moved.flatMap(({ members }) => members)]),
   ];
-  const columns = movedTogether(columnsOf(all, { seed, sampling, block, count: drawsOf[stage] }), moved);
+  const columns = movedTogether(columnsOf(all, { seed, sampling, block, stage }), moved);
   return { columns, own: new Map(ids.map((id) => [id, columns.get(id) ?? []])) };
 }
 
 const drawsOf = { lake: lakesPerBlock, chances: futuresPerBlock };
+/** Futures fill the ranges evenly in each lake by itself too. */
+const futuresOfLakes = { slices: lakesPerBlock, each: futuresPerLake };
 
 function columnsOf(
   ids: readonly string[],
-  { seed, sampling, block, count }: Pick<DrawPlan, "seed" | "sampling"> & { block: number; count: number },
+  { seed, sampling, block, stage }: Pick<DrawPlan, "seed" | "sampling"> & BlockStage,
 ): Columns {
   const dimensions = sampling === "sobol" ? sobolDimensions : 0;
   const names = ids.map((id) => `${id}/${block}`);
   const shares = new Map([
-    ...scrambledSobol(seed, names.slice(0, dimensions), count),
-    ...latinHypercube(seed, names.slice(dimensions), count),
+    ...scrambledSobol(seed, names.slice(0, dimensions), drawsOf[stage]),
+    ...(stage === "lake"
+      ? latinHypercube(seed, names.slice(dimensions), lakesPerBlock)
+      : slicedLatinHypercube(seed, names.slice(dimensions), futuresOfLakes)),
   ]);
   return new Map(ids.map((id) => [id, shares.get(`${id}/${block}`) ?? []]));
 }

@@ -2,10 +2,12 @@ import { at } from "../../lists.js";
 import type { Assumed } from "../assumed.js";
 import { lakeUnderSchedules, ratesOf, yearsSinceEstablishment } from "../compare.js";
 import type { StudyInput } from "../inputs.js";
+import type { EnteredAccount } from "../money/account.js";
 import { discountFactors } from "../money/interest.js";
 import { risesOf } from "../money/price-rises.js";
 import { optionCosts } from "../option-costs.js";
 import {
+  accountNumbers,
   type CostByEstablishment,
   costByEstablishment,
   costToGo,
@@ -25,6 +27,8 @@ interface OptionDraw {
   readonly costs: CostByEstablishment;
   readonly program: CostByEstablishment;
   readonly infested: CostByEstablishment;
+  /** Of the costs, those that staff entered; the other losses are in no other. */
+  readonly accounts: Readonly<Record<EnteredAccount, CostByEstablishment | undefined>>;
 }
 
 /** A lake as drawn, with the options in their order. */
@@ -52,13 +56,19 @@ export function lakeDraw(input: StudyInput, source: Assumed): LakeDraw {
     work: new Float64Array(settings.factors.length + 1),
     options: input.options.map((option) => {
       const isInfested = input.lake.infestedSince !== undefined;
-      const numbers = numbersOf(optionCosts(option, input, source, settings), settings, isInfested);
+      const amounts = optionCosts(option, input, source, settings);
+      const numbers = numbersOf(amounts, settings, isInfested);
       const costs = costByEstablishment(numbers);
+      const ofAccount = (account: EnteredAccount) => {
+        const entered = accountNumbers(account, numbers, amounts, settings);
+        return entered && costByEstablishment(entered);
+      };
       return {
         numbers,
         costs,
         program: costByEstablishment(programOf(numbers)),
         infested: infestedAtEnd(costs),
+        accounts: { duty: ofAccount("duty"), policy: ofAccount("policy"), other: ofAccount("other") },
       };
     }),
   };
@@ -93,6 +103,11 @@ interface LakeFuture extends OptionFuture {
   /** Chance that mussels establish at all within the horizon, and that they are there when it ends. */
   readonly everInfested: number;
   readonly infestedAtEnd: number;
+  /** Expected present cost of what staff entered, by account; the other losses also as they come out. */
+  readonly duty: number;
+  readonly policy: number;
+  readonly other: number;
+  readonly otherCost: number;
 }
 
 /** The program and what its schedule of levels costs, without what an infestation does. */
@@ -109,9 +124,16 @@ export function futureOf(
   luck: number,
 ): LakeFuture[] {
   const { work } = lake;
-  return lake.options.map(({ costs, program, infested }, option) => {
+  return lake.options.map(({ costs, program, infested, accounts }, option) => {
     const chances = at(hazards, option);
+    const expected = (entered: CostByEstablishment | undefined) =>
+      entered ? at(costToGo(entered, chances, work), 0) : 0;
+    const other = accounts.other && optionFuture(accounts.other, chances, luck, work);
     return {
+      duty: expected(accounts.duty),
+      policy: expected(accounts.policy),
+      other: other?.expected ?? 0,
+      otherCost: other?.cost ?? 0,
       ...optionFuture(costs, chances, luck, work),
       program: at(costToGo(program, chances, work), 0),
       everInfested: everInfested(chances),

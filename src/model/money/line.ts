@@ -18,8 +18,21 @@ export type QuantityKind =
 export interface CostLine {
   readonly structure: string;
   readonly what: string;
-  /** Work restores service; loss is what is not delivered meanwhile. */
-  readonly type: "work" | "loss" | "protection" | "program" | "revenue" | "apart";
+  /**
+   * Work restores service; a loss is what is not delivered because of mussels, an outage what is not delivered while
+   * someone works. A duty is a yearly amount that staff entered, a policy one that the authority is free to choose, and
+   * what stands apart is no cost of the structures at all.
+   */
+  readonly type:
+    | "work"
+    | "loss"
+    | "outage"
+    | "protection"
+    | "program"
+    | "revenue"
+    | "duty"
+    | "policy"
+    | "apart";
   readonly bearer: Bearer;
   readonly quantity: number;
   readonly quantityKind: QuantityKind;

@@ -18,19 +18,28 @@ export interface GrowthParameters {
   readonly drying: DryingParameters;
 }
 
+/** @param suitability weight of the lake's water, 0 to 1 */
 export function growthParameters(
   assumed: Assumed,
-  shell: ShellParameters,
-  drying: DryingParameters,
+  { shell, drying, suitability }: Pick<GrowthParameters, "shell" | "drying"> & { suitability: number },
 ): GrowthParameters {
   return {
     settlersPerMonth: assumed("growth.settlers-per-month"),
-    yearlyMortality: assumed("growth.yearly-mortality"),
+    yearlyMortality: yearlyMortality(suitability, assumed),
     coverLimit: assumed("growth.cover-limit"),
     bulkDensity: assumed("growth.bulk-density"),
     shell,
     drying,
   };
+}
+
+/**
+ * Deaths over the living in a year, 1/yr: mussels live shorter the less the water suits them, m = m1 w^(−x), without
+ * end where it does not suit them at all. Usual mortality: Karatayev and others 2006; exponent after Davis and others
+ * 2015.
+ */
+export function yearlyMortality(suitability: number, assumed: Assumed): number {
+  return assumed("growth.yearly-mortality") * suitability ** -assumed("growth.mortality-exponent");
 }
 
 /** The twelve months of a surface with what a mussel is at each age there: made once, used by every plan. */

@@ -10,6 +10,7 @@ export interface Layer {
   readonly cover: number;
   /** Live wet mass, kg/m². */
   readonly mass: number;
+  /** Mean over the surface, m. */
   readonly thickness: number;
   /** Wet mass killed by drying or frost in the month, kg/m². */
   readonly killed: number;
@@ -38,20 +39,16 @@ export function layerOf({ number, cover, mass, killed, shed }: Readonly<Colony>,
     lengthMm,
     cover,
     mass,
-    thickness: layerThickness({ mass, lengthMm, cover }, bulkDensity),
+    thickness: layerThickness(mass, bulkDensity),
     killed,
     shed,
   };
 }
 
 /**
- * Layer thickness, m: mass over bulk density, never less than one shell where the layer is closed
- * (cover of 1 or more) and in proportion to the cover where it is open, t = max(M/ρb, L·min(1, c)).
+ * Mean layer thickness, m: the room that the mussels of a square metre take as shells pack, t = M/ρb. Shells that stand
+ * apart rise above it; what they do to the flow is the roughness that follows from their length and cover.
  */
-export function layerThickness(
-  layer: { mass: number; lengthMm: number; cover: number },
-  bulkDensity: number,
-): number {
-  const oneShell = (layer.lengthMm / mmPerM) * Math.min(1, layer.cover);
-  return Math.max(layer.mass / bulkDensity, oneShell);
+export function layerThickness(mass: number, bulkDensity: number): number {
+  return mass / bulkDensity;
 }

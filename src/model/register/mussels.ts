@@ -51,6 +51,7 @@ export const musselAssumptions = {
   "shell.shell-share": share,
   "growth.settlers-per-month": inUnit("1/m2")({ from: 0, to: 1e7 }),
   "growth.yearly-mortality": perYear({ from: 0, to: 10 }),
+  "growth.mortality-exponent": number({ from: 0, to: 3 }),
   "growth.cover-limit": factor,
   "growth.bulk-density": kilogramsPerCubicMetre({ above: 0, to: 3000 }),
   "drying.reference-hours": killingTime,

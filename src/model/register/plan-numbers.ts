@@ -45,6 +45,7 @@ export const planNumbers = {
   coating: { ...byArea, settlementFactor: share, cleaningShare: share },
   "oxidant-season": byFlow,
   "oxidant-end": byFlow,
+  "chemical-season": { ...byFlow, settlementFactor: share, dosePrice: price("$/m3") },
   filter: { ...byFlow, settlementFactor: share },
   heat: {
     ...byFlow,

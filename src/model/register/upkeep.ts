@@ -10,6 +10,7 @@ import {
   metres,
   number,
   perYear,
+  positiveShare,
   price,
   share,
 } from "./expected.js";
@@ -26,7 +27,8 @@ export const upkeepAssumptions = {
   "cleaning.smallest-layer": layer,
   "cleaning.dry-days-needed": inUnit("d")({ above: 0, to: 365 }),
   "cleaning.dry-share": share,
-  "cleaning.rack.rate": price("$/m2"),
+  "cleaning.rack.base": price("$/m2"),
+  "cleaning.rack.removal": price("$/kg"),
   "cleaning.rack.visit": price("$"),
   "cleaning.conduit.rate": price("$/m2"),
   "cleaning.conduit.visit": price("$"),
@@ -42,6 +44,7 @@ export const upkeepAssumptions = {
   "oxidant.small-plant-flow": treatedFlow,
   "oxidant.large-plant-cost": oxidantCost,
   "oxidant.large-plant-flow": treatedFlow,
+  "oxidant.published-season": positiveShare,
   "oxidant.kill-temperature.cold": killTemperature,
   "oxidant.kill-hours.cold": killHours,
   "oxidant.kill-temperature.warm": killTemperature,
@@ -63,4 +66,7 @@ export const upkeepAssumptions = {
   "rack.gap-closed-limit": share,
   "conduit.largest-layer": layer,
   "service-line.shortage-limit": share,
+  "limit.first-share": share,
+  "limit.certain-share": number({ above: 1, to: 20 }),
+  "limit.forced-factor": number({ from: 1, to: 20 }),
 } as const satisfies Record<string, Expected>;

@@ -4,33 +4,42 @@ import type { LakeContext } from "./context.js";
 
 /** How each subject is cleaned, and the assumptions that price it. */
 const bySubject = {
-  rack: { byName: "cleaned by divers", rate: "cleaning.rack.rate", visit: "cleaning.rack.visit" },
+  rack: {
+    byName: "cleaned by divers",
+    rate: "cleaning.rack.base",
+    visit: "cleaning.rack.visit",
+    removal: "cleaning.rack.removal",
+  },
   conduit: {
     byName: "cleaned by scraper or pig",
     rate: "cleaning.conduit.rate",
     visit: "cleaning.conduit.visit",
+    removal: undefined,
   },
   "service-line": {
     byName: "flushed and rodded",
     rate: "cleaning.service-line.rate",
     visit: "cleaning.service-line.visit",
+    removal: undefined,
   },
   hull: {
     byName: "cleaned by divers or on the hard",
     rate: "cleaning.hull.rate",
     visit: "cleaning.hull.visit",
+    removal: undefined,
   },
 } as const;
 
 type CleaningSubject = keyof typeof bySubject;
 
 /**
- * Cost of one cleaning: area at a rate, and a visit; both at a share where the work is lighter than usual.
+ * Cost of one cleaning: area at a rate and a visit, and on racks what is taken off by its mass, C = g (r F + v + w M): a
+ * thick layer takes longer than a thin one (`usgs-1997`, `hull-lists`). All at a share where the work is lighter than usual.
  * @param area priced area, m²
  */
 export function cleaningOf(subject: CleaningSubject, area: number, context: LakeContext): Cleaning {
   const name = subject.replace("-", " ");
-  const { byName, rate: rateId, visit: visitId } = bySubject[subject];
+  const { byName, rate: rateId, visit: visitId, removal } = bySubject[subject];
   const rate = context.assumed(rateId);
   const visit = context.assumed(visitId);
   const lines = (share: number, shareIds: readonly AssumptionId[]) =>
@@ -42,6 +51,18 @@ export function cleaningOf(subject: CleaningSubject, area: number, context: Lake
   return {
     byName,
     work: (shareId) => (shareId === undefined ? usual : lines(context.assumed(shareId), [shareId])),
+    removal: removal === undefined ? () => [] : removalOf(name, removal, context),
+  };
+}
+
+function removalOf(name: string, rateId: AssumptionId, { assumed }: LakeContext): Cleaning["removal"] {
+  const rate = assumed(rateId);
+  return (mass, shareId) => {
+    const share = shareId === undefined ? 1 : assumed(shareId);
+    const ids = shareId === undefined ? [rateId] : [rateId, shareId];
+    return rate * share > 0
+      ? [priced(`taking mussels off the ${name}`, mass, "mass", rate * share, ids)]
+      : [];
   };
 }
 

@@ -40,8 +40,22 @@ export interface Component {
    * @param upstream share of the pieces of a mature infestation upstream that reach it; 1 if left out
    */
   readonly losses: (layer: Layer, month: number, upstream?: number) => readonly Priced[];
-  /** Which limit the layer breaks, in words; undefined if none. */
-  readonly brokenLimit: (layer: Layer, month: number) => string | undefined;
+  /** The limit that the layer comes nearest to in a month of the year. */
+  readonly limit: (layer: Layer, month: number) => LimitLoad;
+}
+
+/** Something that a layer may not do to a part. */
+export interface Limit {
+  /** In words, once it is passed. */
+  readonly broken: string;
+  /** Assumptions that set it; empty for one that the study enters. */
+  readonly assumptionIds: readonly AssumptionId[];
+}
+
+/** How near a layer comes to a limit: 0 for a clean part, 1 at the limit. */
+export interface LimitLoad {
+  readonly limit: Limit;
+  readonly load: number;
 }
 
 export interface Cleaning {
@@ -49,6 +63,8 @@ export interface Cleaning {
   readonly byName: string;
   /** Cost of one cleaning apart from disposal and outage. @param shareId assumption that holds a share of the usual cost */
   readonly work: (shareId?: AssumptionId) => readonly Priced[];
+  /** What taking a mass of mussels off costs beside that; nothing where the price is by area alone. @param mass kg */
+  readonly removal: (mass: number, shareId?: AssumptionId) => readonly Priced[];
 }
 
 /** A check that the reader sees as a row. */

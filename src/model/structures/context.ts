@@ -73,7 +73,11 @@ export function lakeContexts(
   const density = monthlyDensity(lake, years, suited.weight, reader);
   const drying = dryingParameters(lake.species, reader);
   const settlement = settlementParameters(lake, reader);
-  const growth = growthParameters(reader, shellParameters(reader), drying);
+  const growth = growthParameters(reader, {
+    shell: shellParameters(reader),
+    drying,
+    suitability: suited.weight,
+  });
   const { surfaceOf, forget } = growingSurfaces(growth.shell, drying);
   const shared = {
     lake,

@@ -133,7 +133,7 @@ function triggeredStretch(
   };
 }
 
-/** True for a layer that has reached the set share of one that breaks a limit. */
+/** True for a layer that has reached the set share of one that passes a limit. */
 export function nearLimit({ limitShare }: TriggeredRoutine, component: Component, context: LakeContext) {
   const share = context.assumed(limitShare);
   return (layer: Layer, monthOfYear: number): boolean => {
@@ -145,7 +145,7 @@ export function nearLimit({ limitShare }: TriggeredRoutine, component: Component
       thickness: layer.thickness / share,
       shed: layer.shed / share,
     };
-    return component.brokenLimit(grown, monthOfYear) !== undefined;
+    return component.limit(grown, monthOfYear).load > 1;
   };
 }
 

@@ -6,9 +6,10 @@ import { cleanWaterway, type Waterway, waterwayLoss } from "../hydraulics/waterw
 import { daysOf, hoursPerDay, months } from "../lake/calendar.js";
 import type { AssumptionId } from "../register/register.js";
 import { cleaningOf } from "./cleaning.js";
-import type { Component, Priced } from "./component.js";
+import type { Component, Limit, Priced } from "./component.js";
 import type { LakeContext } from "./context.js";
 import type { Hydropower } from "./inputs.js";
+import { loadOf, nearestOf } from "./limits.js";
 import { fouledPipeIds, pipeWall, thicknessLimit } from "./pipe.js";
 import { plantRunning, type Running } from "./plant/running.js";
 import { rackComponent } from "./rack.js";
@@ -119,7 +120,8 @@ function outageOf(plant: Hydropower, year: OperatingYear, context: LakeContext) 
   return (days: number, month: number): readonly Priced[] => {
     const lostDays = Math.min(days, daysOf(month)) * lostShare;
     const quantity = (at(year.energy, month) / daysOf(month)) * lostDays;
-    return [lostEnergy("energy lost in outages", quantity, at(plant.energyPrice, month), ids)];
+    const lost = lostEnergy("energy lost in outages", quantity, at(plant.energyPrice, month), ids);
+    return [{ ...lost, type: "outage" }];
   };
 }
 
@@ -150,9 +152,15 @@ function penstockComponent(plant: Hydropower, year: OperatingYear, context: Lake
       const extra = Math.max(0, loss - at(year.cleanPenstockLoss, month));
       return [headEnergy(plant, year, extra, month, ids)];
     },
-    brokenLimit: thicknessLimit(context),
+    limit: thicknessLimit(context),
   };
 }
+
+const deratingId = "hydropower.derating-limit";
+const tooDerated: Limit = {
+  broken: "cooling water too short: derating above the limit",
+  assumptionIds: [deratingId],
+};
 
 /** The unit is derated in proportion to the cooling water, or where an exchanger is given the heat, that is missing. */
 function coolingComponent(
@@ -166,7 +174,7 @@ function coolingComponent(
   const requiredFlow = months.map(() => coolingWater.requiredFlow);
   const wall = pipeWall(coolingWater, plant.elevation, { flow: requiredFlow, share: running });
   const share = serviceShare(coolingWater, context);
-  const limit = context.assumed("hydropower.derating-limit");
+  const limit = context.assumed(deratingId);
   const outage = outageOf(plant, year, context);
   const tooThick = thicknessLimit(context);
   const ids = [...smallLineIds(coolingWater), ...efficiencyIds(plant)];
@@ -200,10 +208,12 @@ function coolingComponent(
       lost("energy lost to derating", 1 - share(layer), month, ids),
       ...(rawWater?.losses(layer, month, upstream) ?? []),
     ],
-    brokenLimit: (layer, month) =>
-      1 - share(layer) > limit
-        ? "cooling water too short: derating above the limit"
-        : (tooThick(layer) ?? rawWater?.brokenLimit(layer, month)),
+    limit: (layer, month) =>
+      nearestOf([
+        loadOf(tooDerated, 1 - share(layer), limit),
+        tooThick(layer),
+        ...(rawWater?.limits(layer, month) ?? []),
+      ]),
   };
 }
 

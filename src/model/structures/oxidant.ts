@@ -1,7 +1,9 @@
 import { at } from "../../lists.js";
+import type { Assumed } from "../assumed.js";
 import { daysInYear, daysOf, months, secondsPerDay } from "../lake/calendar.js";
 import { waterTemperature } from "../lake/temperature.js";
 import type { AssumptionId } from "../register/register.js";
+import type { PlanBy } from "./catalogue.js";
 import type { Component, Priced } from "./component.js";
 import type { LakeContext } from "./context.js";
 
@@ -10,6 +12,7 @@ const costIds = [
   "oxidant.small-plant-flow",
   "oxidant.large-plant-cost",
   "oxidant.large-plant-flow",
+  "oxidant.published-season",
 ] as const;
 const killIds = [
   "oxidant.kill-temperature.cold",
@@ -29,13 +32,31 @@ const none: readonly Priced[] = [];
  * year's end.
  */
 export function seasonDose(component: Component, context: LakeContext): MonthlyDose {
-  const inMonth = doseOf(component, context, ["oxidant.settlement-factor"]);
-  return (month) => (context.spawningMonths.includes(month) ? inMonth(month, daysOf(month)) : none);
+  return throughSeason(context, oxidantDose(component, context, ["oxidant.settlement-factor"]));
 }
+
+/** The same with another chemical, at a price of its own by volume. */
+export function chemicalDose(
+  { numbers: { dosePrice, settlementFactor } }: PlanBy<"chemical-season">,
+  component: Component,
+  context: LakeContext,
+): MonthlyDose {
+  const inMonth = doseOf(component, {
+    what: "chemical at the intake",
+    unitRate: () => context.assumed(dosePrice),
+    assumptionIds: [dosePrice, settlementFactor],
+  });
+  return throughSeason(context, inMonth);
+}
+
+const throughSeason =
+  ({ spawningMonths }: LakeContext, inMonth: Dose): MonthlyDose =>
+  (month) =>
+    spawningMonths.includes(month) ? inMonth(month, daysOf(month)) : none;
 
 /** Dosing once, in the last month of settlement, until the season's mussels are dead. */
 export function endOfSeasonDose(component: Component, context: LakeContext): MonthlyDose {
-  const inMonth = doseOf(component, context, killIdsFor(context));
+  const inMonth = oxidantDose(component, context, killIdsFor(context));
   return (month) =>
     context.spawningMonths.at(-1) === month ? inMonth(month, killDays(context, month)) : none;
 }
@@ -58,24 +79,44 @@ export function killDays({ assumed, lake }: LakeContext, month: number): number 
 const killIdsFor = ({ lake }: LakeContext): readonly AssumptionId[] =>
   lake.species === "quagga" ? [...killIds, quaggaFactorId] : killIds;
 
+/** Lines of so many days of dosing in a month of the year. */
+type Dose = (month: number, days: number) => readonly Priced[];
+
+const oxidantDose = (component: Component, { assumed }: LakeContext, ids: readonly AssumptionId[]): Dose =>
+  doseOf(component, {
+    what: "oxidant at the intake",
+    unitRate: (meanFlow) => priceOfDose(meanFlow, assumed),
+    assumptionIds: [...costIds, ...ids],
+  });
+
 /**
- * The unit cost falls with the plant's size: a power law from the published cost at 1 mgd to that above 10 mgd,
- * level beyond (Chakraborti and others 2016).
+ * Price of a volume dosed, k = c/y: the published cost by size (Chakraborti and others 2016) is read as a year's cost over
+ * the year's water, of which the published plants dose a share. It falls with the plant's size: a power law from the
+ * cost at 1 mgd to that above 10 mgd, level beyond.
  */
-function doseOf({ oxidant }: Component, context: LakeContext, ids: readonly AssumptionId[]) {
-  if (oxidant === undefined) return () => none;
-  const { assumed } = context;
-  const [smallCost, smallFlow, largeCost, largeFlow] = costIds;
+export function priceOfDose(meanFlow: number, assumed: Assumed): number {
+  const [smallCost, smallFlow, largeCost, largeFlow, dosedShare] = costIds;
   const ends = {
     small: { cost: assumed(smallCost), flow: assumed(smallFlow) },
     large: { cost: assumed(largeCost), flow: assumed(largeFlow) },
   };
+  return costAtSize(meanFlow, ends) / assumed(dosedShare);
+}
+
+interface DosePricing {
+  readonly what: string;
+  /** @param meanFlow mean flow of the year, m³/s */
+  readonly unitRate: (meanFlow: number) => number;
+  readonly assumptionIds: readonly AssumptionId[];
+}
+
+function doseOf({ oxidant }: Component, { what, unitRate: rateAt, assumptionIds }: DosePricing): Dose {
+  if (oxidant === undefined) return () => none;
   const meanFlow = months.reduce((sum, each) => sum + at(oxidant.flow, each) * daysOf(each), 0) / daysInYear;
-  const unitRate = costAtSize(meanFlow, ends);
-  const assumptionIds = [...costIds, ...ids];
-  return (month: number, days: number): readonly Priced[] => [
+  const unitRate = rateAt(meanFlow);
+  return (month, days) => [
     {
-      what: "oxidant at the intake",
+      what,
       type: "protection",
       quantity: at(oxidant.flow, month) * days * secondsPerDay,
       quantityKind: "volume",

@@ -1,8 +1,9 @@
 import { pipeArea } from "../hydraulics/friction.js";
 import type { Layer } from "../mussels/layer.js";
-import type { Component } from "./component.js";
+import type { Component, Limit, LimitLoad } from "./component.js";
 import type { LakeContext } from "./context.js";
 import type { Pipe } from "./inputs.js";
+import { loadOf } from "./limits.js";
 import type { UpstreamWall } from "./raw-water/fittings.js";
 
 /** Assumptions behind the hydraulics of every fouled pipe. */
@@ -45,7 +46,10 @@ export const upstreamWall = (
 ): UpstreamWall => ({ surface, area: wettedArea * count, flow: Math.max(...flow) * count });
 
 /** A thick layer breaks off in clumps and reaches pumps, screens and valves. */
-export function thicknessLimit({ assumed }: LakeContext): (layer: Layer) => string | undefined {
-  const largest = assumed("conduit.largest-layer");
-  return (layer) => (layer.thickness > largest ? "layer thicker than the limit" : undefined);
+export function thicknessLimit({ assumed }: LakeContext): (layer: Layer) => LimitLoad {
+  const largest = assumed(largestLayerId);
+  return (layer) => loadOf(tooThick, layer.thickness, largest);
 }
+
+const largestLayerId = "conduit.largest-layer";
+const tooThick: Limit = { broken: "layer thicker than the limit", assumptionIds: [largestLayerId] };

@@ -5,6 +5,7 @@ import { isEverDry } from "../mussels/surface.js";
 import type { AssumptionId } from "../register/register.js";
 import type { Plan, Priced, Routine } from "./component.js";
 import { nearLimit, type PartYear, thickest } from "./growth-between-visits.js";
+import { forcedCleaning } from "./limits.js";
 import { removalLines, shellLines, workLines } from "./plan-work.js";
 
 /** What following a plan from establishment on leads to, year by year. */
@@ -96,6 +97,7 @@ function followMonths(plan: Plan, part: SurfacePart, months: number) {
     routine.by === "trigger"
       ? grow()
       : grownOnce(surface, `${months} months, ${routineName(routine)}, settlers × ${factor}`, grow);
+  const forced = forcedCleaning(component, context);
   const firstUse = Math.min(...cleanedMonths);
   const isInPlace = (month: number) => isFound(month) || month >= firstUse;
   const isScreened = plan.entry.measure === "filter";
@@ -108,6 +110,9 @@ function followMonths(plan: Plan, part: SurfacePart, months: number) {
         lines,
         component.losses(layer, monthOfYear, isInPlace(month) && isScreened ? 0 : upstream(month)),
       );
+    }
+    if (layer.mass > 0) {
+      append(lines, forced.lines(component.limit(layer, monthOfYear), monthOfYear));
     }
     if (layer.killed > 0) append(lines, shellLines(layer, component, context));
     if (plan.protection && isInPlace(month)) append(lines, at(plan.protection.monthly, monthOfYear));

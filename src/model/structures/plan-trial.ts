@@ -13,6 +13,7 @@ import {
   stretches,
   untouchedLayer,
 } from "./growth-between-visits.js";
+import { brokenLimit, forcedCleaning } from "./limits.js";
 import { removalLines, shellLines, workLines } from "./plan-work.js";
 import { costOf } from "./protection.js";
 
@@ -92,13 +93,15 @@ function planTrial(plan: Plan, tools: TrialTools): PlanTrial {
 /** Losses and shells of a month under a layer; plans share many months. */
 function monthCosts(component: Component, context: LakeContext): TrialTools["costOfMonth"] {
   const known = new Map<number, Map<Layer, number>>();
+  const forced = forcedCleaning(component, context);
   return (layer, monthOfYear, upstream) => {
     const costs = known.get(upstream) ?? new Map<Layer, number>();
     known.set(upstream, costs);
     const before = layer === bareSurface ? undefined : costs.get(layer);
     if (before !== undefined) return before;
-    const losses = costOf(component.losses(layer, monthOfYear, upstream));
-    const cost = losses + costOf(shellLines(layer, component, context));
+    let cost = costOf(component.losses(layer, monthOfYear, upstream));
+    cost += costOf(shellLines(layer, component, context));
+    if (layer.mass > 0) cost += forced.cost(component.limit(layer, monthOfYear).load, monthOfYear);
     costs.set(layer, cost);
     return cost;
   };
@@ -131,7 +134,7 @@ function firstBrokenLimit(parts: readonly Stretch[], component: Component): stri
   for (const { layers, firstMonth, from, to } of parts) {
     for (let month = from; month < to; month++) {
       const layer = layers[month] ?? noElement(layers, month);
-      const broken = layer.mass > 0 ? component.brokenLimit(layer, (firstMonth + month) % 12) : undefined;
+      const broken = layer.mass > 0 ? brokenLimit(component, layer, (firstMonth + month) % 12) : undefined;
       if (broken !== undefined) return broken;
     }
   }

@@ -21,19 +21,30 @@ export function workLines(
     case "leave":
     case "oxidant-season":
     case "oxidant-end":
+    case "chemical-season":
       return [];
     case "heat":
       return [...heating(entry, component, context, month), ...outage(component, context, month)];
     case "second-line":
       return [switching(entry, component, context)];
     case "dry":
-      return [...component.cleaning.work("cleaning.dry-share"), ...outage(component, context, month)];
     case "coating":
-      return [...component.cleaning.work(entry.numbers.cleaningShare), ...outage(component, context, month)];
     case "clean":
     case "trigger":
     case "filter":
-      return [...component.cleaning.work(), ...outage(component, context, month)];
+      return [...component.cleaning.work(shareOf(entry)), ...outage(component, context, month)];
+  }
+}
+
+/** The assumption that holds the share of the usual cost of a cleaning, where a plan makes the work lighter. */
+function shareOf(entry: PlanEntry): AssumptionId | undefined {
+  switch (entry.measure) {
+    case "dry":
+      return "cleaning.dry-share";
+    case "coating":
+      return entry.numbers.cleaningShare;
+    default:
+      return undefined;
   }
 }
 
@@ -94,11 +105,12 @@ function switching(
 const leavesShells: ReadonlySet<PlanEntry["measure"]> = new Set([
   "oxidant-season",
   "oxidant-end",
+  "chemical-season",
   "heat",
   "second-line",
 ]);
 
-/** What is carted away when a plan makes the surface bare. */
+/** What is taken off, by its mass, and carted away when a plan makes the surface bare. */
 export function removalLines(
   { entry }: Plan,
   layer: Layer,
@@ -107,7 +119,8 @@ export function removalLines(
 ): Priced[] {
   const mass = layer.mass * component.wettedArea;
   if (mass === 0) return [];
-  return [leavesShells.has(entry.measure) ? shellDisposal(mass, context) : disposal(mass, context)];
+  if (leavesShells.has(entry.measure)) return [shellDisposal(mass, context)];
+  return [...component.cleaning.removal(mass, shareOf(entry)), disposal(mass, context)];
 }
 
 /** Shells of what drying and frost killed in the month. */

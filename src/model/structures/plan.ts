@@ -29,7 +29,9 @@ function whyNot(entry: PlanEntry, component: Component, context: LakeContext): s
       return dryCleaningMonth(component, context) === undefined ? noWindow(component, context) : undefined;
     case "oxidant-season":
     case "oxidant-end":
-      if (component.oxidant === undefined) return "the study does not allow an oxidant here";
+    case "chemical-season":
+      if (component.oxidant === undefined)
+        return "the study does not allow an oxidant or another chemical here";
       return context.spawningMonths.length === 0 ? "no month is warm enough for settlement" : undefined;
     default:
       return undefined;
@@ -63,6 +65,7 @@ const routineOf = (entry: PlanEntry, months: number, component: Component, conte
     case "dry":
       return { by: "month-of-year", month: dryCleaningMonth(component, context) ?? 0 };
     case "oxidant-season":
+    case "chemical-season":
       return { by: "month-of-year", month: 11 };
     case "oxidant-end":
       return { by: "month-of-year", month: context.spawningMonths.at(-1) ?? 11 };

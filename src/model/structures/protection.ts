@@ -3,7 +3,7 @@ import type { InstalledPlan, PlanBy, PlanEntry } from "./catalogue.js";
 import type { Component, Priced, Protection } from "./component.js";
 import type { LakeContext } from "./context.js";
 import type { InstallationPrices } from "./installation-prices.js";
-import { endOfSeasonDose, seasonDose } from "./oxidant.js";
+import { chemicalDose, endOfSeasonDose, seasonDose } from "./oxidant.js";
 
 /**
  * The protection of a plan; none where the plan only cleans. An installation costs K = k s0 (s/s0)^m by its size, more
@@ -33,6 +33,12 @@ export function protectionOf(
       return dosed(context.assumed("oxidant.settlement-factor"), seasonDose, { entry, component, context });
     case "oxidant-end":
       return dosed(1, endOfSeasonDose, { entry, component, context });
+    case "chemical-season":
+      return dosed(
+        context.assumed(entry.numbers.settlementFactor),
+        (part, lake) => chemicalDose(entry, part, lake),
+        { entry, component, context },
+      );
     default:
       return undefined;
   }

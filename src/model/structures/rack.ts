@@ -3,9 +3,10 @@ import { type BarFactors, barSurfaceRatio, blockedShare, rackFace, rackLoss } fr
 import type { Layer } from "../mussels/layer.js";
 import type { AssumptionId } from "../register/register.js";
 import { cleaningOf } from "./cleaning.js";
-import type { Component, Priced } from "./component.js";
+import type { Component, Limit, Priced } from "./component.js";
 import type { LakeContext } from "./context.js";
 import type { Rack, RackFormula } from "./inputs.js";
+import { loadOf, nearer } from "./limits.js";
 import type { PipeFlow } from "./pipe.js";
 
 /** The physical effect of a layer on a rack at a flow. */
@@ -46,7 +47,7 @@ function rackIds(rack: Rack): AssumptionId[] {
   const formula = costFormula(rack);
   const { shape, clark } = barFactorIds[rack.barShape];
   const ids = formula === "reclamation" ? [] : [formula === "clark" ? clark : shape];
-  return [...ids, "growth.bulk-density"];
+  return [...ids, bulkDensityId];
 }
 
 /** Head loss and velocity through the openings; a closed rack passes nothing. */
@@ -76,6 +77,17 @@ export function rackWall(
     wettedArea: rackFace(rack) * barSurfaceRatio(rack),
   };
 }
+const gapLimitId = "rack.gap-closed-limit";
+const bulkDensityId = "growth.bulk-density";
+const gapsClosed: Limit = {
+  broken: "gaps between the bars closed beyond the limit",
+  assumptionIds: [gapLimitId, bulkDensityId],
+};
+const lossTooHigh: Limit = { broken: "head loss above the limit", assumptionIds: [bulkDensityId] };
+const tooFast: Limit = {
+  broken: "velocity through the rack above the limit",
+  assumptionIds: [bulkDensityId],
+};
 
 /**
  * A trash rack in a structure.
@@ -105,8 +117,8 @@ export function rackComponent(
   const factors = barFactors(rack, context);
   const assumptionIds = [...rackIds(rack), ...(input.lossIds ?? [])];
   const state = (layer: Layer, month: number) => rackState(rack, layer.thickness, at(flow, month), factors);
-  const gapLimit = context.assumed("rack.gap-closed-limit");
-  const cleanLoss = flow.map((each) => rackState(rack, 0, each, factors).headLoss);
+  const gapLimit = context.assumed(gapLimitId);
+  const cleanStates = flow.map((each) => rackState(rack, 0, each, factors));
   return {
     name: "trash rack",
     kind: "rack",
@@ -117,19 +129,18 @@ export function rackComponent(
     outage: input.outage,
     losses: (layer, month) => {
       const loss = Math.min(state(layer, month).headLoss, rack.headLossLimit);
-      return input.lossPriced(Math.max(0, loss - at(cleanLoss, month)), month, assumptionIds);
+      return input.lossPriced(Math.max(0, loss - at(cleanStates, month).headLoss), month, assumptionIds);
     },
-    brokenLimit: (layer, month) => {
-      const gapClosed = Math.min(1, (2 * layer.thickness) / rack.clearSpacing);
-      return gapClosed > gapLimit
-        ? "gaps between the bars closed beyond the limit"
-        : brokenLimit(rack, state(layer, month));
+    limit: (layer, month) => {
+      const { headLoss, throughVelocity } = state(layer, month);
+      const clean = at(cleanStates, month);
+      return nearer(
+        nearer(
+          loadOf(gapsClosed, (2 * layer.thickness) / rack.clearSpacing, gapLimit),
+          loadOf(lossTooHigh, headLoss, rack.headLossLimit, clean.headLoss),
+        ),
+        loadOf(tooFast, throughVelocity, rack.velocityLimit, clean.throughVelocity),
+      );
     },
   };
-}
-
-function brokenLimit(rack: Rack, state: RackState): string | undefined {
-  if (state.headLoss > rack.headLossLimit) return "head loss above the limit";
-  if (state.throughVelocity > rack.velocityLimit) return "velocity through the rack above the limit";
-  return undefined;
 }

@@ -156,8 +156,10 @@ function fixtureLines(structure: Structure, { assumed }: LakeContext): Priced[] 
 function limitCheck(structure: Structure, component: ComponentResult): Check {
   const { brokenLimit, plan } = component.chosen;
   return {
-    what: `${structure.name}, ${component.name}: a plan keeps its limits`,
-    found: brokenLimit ? `${brokenLimit}, even when ${plan.label}` : plan.label,
+    what: `${structure.name}, ${component.name}: its plan keeps its limits`,
+    found: brokenLimit
+      ? `${brokenLimit} at times, when ${plan.label}; forced cleanings are costed`
+      : plan.label,
     allowed: "all limits kept in a mature infestation",
     passed: brokenLimit === undefined,
   };

@@ -122,18 +122,14 @@ function cheapestOf(contenders: readonly Contender[], trials: readonly Trial[]):
   for (const { contender, index, least } of inOrder) {
     if (best && least > best.cost) break;
     const tried = tryOut(contender, trials);
-    if (brokenLimit(tried) !== undefined) continue;
     const cost = yearlyCost(tried);
     if (!best || cost < best.cost || (cost === best.cost && index < best.index)) {
       best = { tried, index, cost };
     }
   }
-  return best?.tried ?? tryOut(busiest(contenders), trials);
-}
-
-function busiest(contenders: readonly Contender[]): Contender {
-  const interval = ([{ routine }]: Contender) => (routine.by === "interval" ? routine.months : Infinity);
-  return contenders.reduce((best, each) => (interval(each) < interval(best) ? each : best));
+  if (!best)
+    throw new Error("no plan of the catalogue is possible for a part: it must offer one that always is");
+  return best.tried;
 }
 
 /** Lines of each year since establishment, the mean over the possible operating years. */

@@ -7,8 +7,8 @@ export type Benefits = readonly (readonly number[])[];
 interface Regrets {
   /** By option: how much less it brings on average than the best option of each draw; never negative. */
   readonly byOption: readonly number[];
-  /** Expected value of perfect information: the regret of the best option. */
-  readonly perfectInformation: number;
+  /** Of the option that is best on average, by draw: their mean is the expected value of perfect information. */
+  readonly ofBest: readonly number[];
 }
 
 /**
@@ -20,11 +20,9 @@ export function expectedRegret(benefits: Benefits): Regrets {
   const bestOfDraw = at(benefits, 0).map((_, draw) =>
     Math.max(...benefits.map((option) => at(option, draw))),
   );
-  const byOption = benefits.map((option) =>
-    meanOf(option.map((benefit, draw) => at(bestOfDraw, draw) - benefit)),
-  );
-  const perfectInformation = Math.min(...byOption);
-  return { byOption, perfectInformation };
+  const regrets = benefits.map((option) => option.map((benefit, draw) => at(bestOfDraw, draw) - benefit));
+  const byOption = regrets.map(meanOf);
+  return { byOption, ofBest: at(regrets, byOption.indexOf(Math.min(...byOption))) };
 }
 
 /** @throws RangeError without options or draws, for lists of unequal length, or values that are not finite */

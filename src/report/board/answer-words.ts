@@ -9,7 +9,7 @@ export function plainAnswer(context: ReportContext, loss: string): string {
   const { addedProgramCost, avoidedLoss, netBenefit } = requested;
   const [added, avoided, net] = [addedProgramCost, avoidedLoss, netBenefit].map(signOf);
   if (net === 0 && (added === 0 || avoided === 0)) return noDifference(context, loss);
-  const start = net === 1 ? startOfYes(context, avoided) : "No. On this estimate";
+  const start = net === 1 ? startOfYes(context, avoided) : "No. On our best estimate";
   const name = `“${requested.result.option.name}”`;
   const but = added === -1 && avoided === -1 && net !== 1 ? ": no less than it saves" : "";
   return `${start} ${name} ${costText(context)} and ${lossText(context, loss)}, in present value${but}.`;
@@ -19,8 +19,8 @@ export function plainAnswer(context: ReportContext, loss: string): string {
 function startOfYes({ requested, infestedSince }: ReportContext, avoided: number | undefined): string {
   const isOfLevels = infestedSince !== undefined || onlyFollows(requested.result);
   return avoided === 1 || isOfLevels
-    ? "Yes, on this estimate:"
-    : "It is worth it on this estimate, though not for keeping mussels out:";
+    ? "Yes, on our best estimate:"
+    : "It is worth it on our best estimate, though not for keeping mussels out:";
 }
 
 function noDifference({ requested }: ReportContext, loss: string): string {

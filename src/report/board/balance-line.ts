@@ -20,7 +20,7 @@ interface BalanceSide {
   readonly length: number;
 }
 
-const answers = { [-1]: "Not worth its cost", 0: "Makes no difference", 1: "Pays, on this estimate" };
+const answers = { [-1]: "Costs more than it saves", 0: "Makes no difference", 1: "Pays" };
 
 export function balanceLine(run: Pick<StudyRun, "document" | "comparison">): BalanceLine {
   const { document, comparison } = run;
@@ -39,11 +39,8 @@ export function balanceLine(run: Pick<StudyRun, "document" | "comparison">): Bal
     length: Math.round((Math.max(0, amount) / longest) * 100),
   });
   return {
-    ramp: side(spent < 0 ? "At the ramp, saved" : "At the ramp, spent", spent),
-    rack: side(
-      isInfested ? "At the rack, upkeep" : avoided < 0 ? "At the rack, added" : "At the rack, avoided",
-      avoided,
-    ),
+    ramp: side(spent < 0 ? "Saved at the ramp" : "Spent at the ramp", spent),
+    rack: side(isInfested ? "Upkeep" : avoided < 0 ? "Damage added" : "Damage avoided", avoided),
     ratio: !isInfested && hasRatio(requested) ? ratio(requested.benefitCostRatio) : undefined,
     pays: pays(requested),
     answer: isInfested ? "A maintenance budget" : answers[signOf(requested.netBenefit)],

@@ -1,6 +1,6 @@
 import type { Comparison, YearlyDifference } from "../../model/compare.js";
 import { type ReportContext, requestedOption } from "../document/context.js";
-import type { Formatter } from "../words/format.js";
+import { capitalised, type Formatter } from "../words/format.js";
 import { onlyFollows } from "../words/option-kind.js";
 
 /** Two bars on the waterline: what is spent at the ramp and what is avoided at the rack, per year. */
@@ -49,7 +49,7 @@ export function balancePicture(context: ReportContext): BalancePicture {
   const rackX = 340;
   const isSchedule = onlyFollows(context.requested.result);
   const verb = program < 0 ? "saved" : "spent";
-  const spent = isSchedule ? `following it: ${verb}` : `at the ramp: ${verb}`;
+  const spent = isSchedule ? `${capitalised(verb)} by following it` : `${capitalised(verb)} on inspection`;
   const on = isSchedule ? "following the schedule" : "the program";
   return {
     width,
@@ -63,7 +63,7 @@ export function balancePicture(context: ReportContext): BalancePicture {
             side: "rack",
             x: rackX,
             amount: avoided,
-            label: avoided < 0 ? "at the rack: added" : "at the rack: avoided",
+            label: avoided < 0 ? "Damage added" : "Damage avoided",
             value: format.money(Math.abs(avoided)),
           },
           y,
@@ -71,7 +71,7 @@ export function balancePicture(context: ReportContext): BalancePicture {
         ...(tried ? { whisker: whisker(tried, rackX + barWidth / 2, y) } : {}),
       },
     ],
-    alternative: `Per year: ${format.money(Math.abs(program))} ${verb} on ${on}, ${format.money(Math.abs(avoided))} of infestation cost ${avoided < 0 ? "added" : "avoided"}${tried ? `, range ${spreadOf(tried, format)}` : ", on average over all that is uncertain"}.`,
+    alternative: `Per year: ${format.money(Math.abs(program))} ${verb} on ${on}, ${format.money(Math.abs(avoided))} of damage ${avoided < 0 ? "added" : "avoided"}${tried ? `, range ${spreadOf(tried, format)}` : ", on average over all that is uncertain"}.`,
     rangeNote: `Per year, prices of ${context.priceYear}${tried ? `, at central values. The whisker runs from ${spreadOf(tried, format)}: the lowest and highest result when one group of uncertain assumptions at a time is set to its low or high value. It is not a probability range` : "; on average over all that is uncertain"}.`,
   };
 }

@@ -3,8 +3,9 @@ import type { ReportContext } from "../document/context.js";
 import { pays, signOf } from "../words/balance-signs.js";
 import { factorText, percent } from "../words/format.js";
 
-/** Where the answer turns: the chance, the loss and the cost of the program. */
+/** What would change the answer: the chance, the damage and the cost of the program; nothing where nothing would. */
 export function boardChanges(context: ReportContext): string[] {
+  if (context.confidence?.pays.isFirm) return ["Nothing within reason changes this answer."];
   return [chanceChange(context), lossChange(context), budgetChange(context)];
 }
 
@@ -32,38 +33,50 @@ export function chanceNote(balance: OptionBalance): string {
   if (chance === "none") return "at no chance of infestation does it pay";
   if (chance === "any") return "it pays at any chance of infestation";
   return "from" in chance
-    ? "the program pays above this chance without it"
-    : "the program pays up to this chance without it";
+    ? "pays if the chance without the program is higher"
+    : "pays if the chance without the program is lower";
 }
 
+/** Under which condition an option pays, as it stands now: it does, or it would. */
+const underCondition = (balance: OptionBalance, holds: string, would: string) =>
+  pays(balance) ? `It pays as long as ${holds}` : `It would pay if ${would}`;
+
 function chanceChange({ requested, comparison }: ReportContext): string {
-  const estimate = `the estimate is ${percent(comparison.baseline.hazard)}.`;
+  const estimate = `we estimate ${percent(comparison.baseline.hazard)}.`;
   const chance = chanceToPay(requested);
   if (chance === "any") return "It pays at any yearly chance of infestation.";
-  if (chance === "none") {
-    return "No yearly chance of infestation, however high, makes this option pay at its present cost.";
-  }
-  return "from" in chance
-    ? `The answer turns at a yearly chance of ${percent(chance.from)} without the program; ${estimate}`
-    : `It pays up to a yearly chance of ${percent(chance.upTo)} without the program; ${estimate}`;
+  if (chance === "none")
+    return "At no yearly chance of infestation, however high, would it pay at its present cost.";
+  const subject = "the yearly chance of infestation without a program";
+  const [value, side] = "from" in chance ? [chance.from, "above"] : [chance.upTo, "below"];
+  const at = `${side} ${percent(value)}; ${estimate}`;
+  return underCondition(requested, `${subject} is ${at}`, `${subject} were ${at}`);
 }
 
 function lossChange({ requested }: ReportContext): string {
   const { addedProgramCost, avoidedLoss, breakEven } = requested;
-  if (breakEven.lossFactor !== undefined) {
-    return `It turns if an infestation costs ${factorText(breakEven.lossFactor)} of what is estimated here.`;
+  const { lossFactor } = breakEven;
+  if (lossFactor !== undefined) {
+    const at = `at least ${overEstimate(lossFactor)}`;
+    return `${underCondition(requested, `damage is ${at}`, `damage were ${at}`)}.`;
   }
   const [added, avoided] = [signOf(addedProgramCost), signOf(avoidedLoss)];
-  if (avoided === 1) return "It costs nothing more, and so pays however little an infestation costs.";
+  if (avoided === 1) return "It costs nothing more, and so pays however little damage mussels do.";
   if (added === -1) {
-    return avoided === 0
-      ? "It avoids no loss, and is worth what it saves whatever an infestation costs."
-      : `It turns if an infestation costs ${factorText(addedProgramCost.dividedBy(avoidedLoss).toNumber())} of what is estimated here.`;
+    if (avoided === 0) return "It avoids no damage, and is worth what it saves whatever mussels cost.";
+    const at = `at most ${overEstimate(addedProgramCost.dividedBy(avoidedLoss).toNumber())}`;
+    return `${underCondition(requested, `damage is ${at}`, `damage were ${at}`)}.`;
   }
   return avoided === -1
-    ? "It adds to the loss, so no infestation cost would make it pay."
-    : "The option avoids no loss, so no infestation cost would make it pay.";
+    ? "It adds to the damage, so at no level of damage would it pay."
+    : "It avoids no damage, so at no level of damage would it pay.";
 }
+
+/** A factor on the damage: "22% higher than estimated", "2.2 times the estimate", "85% of the estimate". */
+const overEstimate = (factor: number) =>
+  factor > 1 && factor <= 2
+    ? `${percent(factor - 1)} higher than estimated`
+    : `${factorText(factor)} the estimate`;
 
 /** The break-even budget where there is one above nothing. */
 export function budgetToPay({ breakEven }: Pick<OptionBalance, "breakEven">) {
@@ -73,7 +86,7 @@ export function budgetToPay({ breakEven }: Pick<OptionBalance, "breakEven">) {
 
 function budgetChange({ requested, format }: ReportContext): string {
   const budget = budgetToPay(requested);
-  if (!budget) return "No budget above zero is carried by the losses avoided.";
+  if (!budget) return "The damage avoided would cover no program cost above zero.";
   const { programPerYear } = requested.result;
   const costs =
     signOf(programPerYear) === 1
@@ -81,5 +94,6 @@ function budgetChange({ requested, format }: ReportContext): string {
       : signOf(programPerYear) === 0
         ? "it costs nothing, net of what comes in."
         : `it brings in ${format.money(programPerYear.abs())}.`;
-  return `It turns if the program costs ${format.money(budget)} a year; ${costs}`;
+  const at = `${format.money(budget)} a year or less; ${costs}`;
+  return underCondition(requested, `the program costs ${at}`, `the program cost ${at}`);
 }

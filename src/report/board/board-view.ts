@@ -1,22 +1,28 @@
 import { counted } from "../../counted.js";
 import type { ProgramOption } from "../../model/inputs.js";
 import { appendixLetter } from "../../study/format/report-schema.js";
+import type { Confidences } from "../../study/traced/confidence.js";
 import { checkRows } from "../document/check-rows.js";
 import type { ReportContext } from "../document/context.js";
+import type { Headline } from "../document/headline.js";
 import { pays, signOf } from "../words/balance-signs.js";
 import { percent } from "../words/format.js";
 import { onlyFollows, scheduleNameOf } from "../words/option-kind.js";
+import { accountsTable, reversedText } from "./accounts-table.js";
 import { askOf } from "./answer-words.js";
 import { balancePicture } from "./balance-picture.js";
 import type { BoardView } from "./board.js";
 import { boardChanges, chanceCell, chanceNote } from "./board-changes.js";
-import { bridgeText, headlineChances, intervalText } from "./headline-words.js";
+import { confidenceText } from "./confidence-words.js";
+import { estimateText } from "./estimate-text.js";
+import { bridgeText, headlineChances, intervalText, likelihoodText } from "./headline-words.js";
 import { incrementText } from "./increments-view.js";
 import { infestedBoard } from "./infested-board.js";
+import { rankedSentences, rankedTable } from "./ranked-options.js";
 import { scheduleBoard } from "./schedule-board.js";
 import { answerText, bestText, chanceAtEnd, ratioFigure } from "./weighing.js";
 
-/** Page 1: the question, the answer, five figures, what is asked and what would change it. */
+/** Page 1: the question, the answer, both accounts, all options, what is asked and what would change the answer. */
 export function boardView(context: ReportContext): BoardView {
   const failedChecks = checkRows(context.run)
     .filter((check) => !check.passed)
@@ -46,38 +52,67 @@ function alteredText({ run }: ReportContext): string[] {
 function preventionBoard(context: ReportContext): Omit<BoardView, "failedChecks"> {
   if (onlyFollows(context.requested.result)) return scheduleBoard(context);
   const isWorth = pays(context.weighed(context.requested));
+  const { headline } = context;
   return {
     question: question(context),
-    answer: answerText(context, chances(context)),
+    answer: answerText(context, headline && likelihoodText(headline, context.confidence)),
+    certainty: headline ? oddsText(headline, context) : chanceText(context),
     bridge: bridgeText(context),
     pays: isWorth,
     balance: balancePicture(context),
-    figures: figures(context),
+    figures: headline ? [] : figures(context),
+    accounts: accountsTable(context),
+    ranked: rankedTable(context),
+    findings: findings(context),
     asked: asked(context, isWorth),
     changes: boardChanges(context),
+    estimate: estimateText(context),
   };
 }
 
 function question({ requested, run, horizon }: ReportContext): string {
-  const name = requested.result.option.name.toLowerCase();
+  const { name } = requested.result.option;
   const followed = scheduleNameOf(requested.result);
-  const then = followed === undefined ? "" : `, and following “${followed}” if they come in,`;
-  return `Does keeping mussels out of ${run.document.lake.name} by “${name}”${then} cost less than letting them in, over ${counted(horizon, "year")}?`;
+  const then = followed === undefined ? "" : `, with “${followed}” once mussels are established,`;
+  return `Would “${name}” at ${run.document.lake.name}${then} cost less than the mussel damage avoided, over ${counted(horizon, "year")}?`;
 }
 
-function chances(context: ReportContext): string {
-  const { comparison, requested, horizon, headline } = context;
-  if (headline) {
-    const { without, withIt } = headlineChances(headline);
-    return `The chance that the lake is ever infested within ${counted(horizon, "year")} is ${percent(without.everInfested)} without it and ${percent(withIt.everInfested)} with it.${intervalText(headline, context)}${bestText(context)}`;
-  }
-  return `The chance of infestation within ${counted(horizon, "year")} is ${percent(chanceAtEnd(comparison.baseline))} without it and ${percent(chanceAtEnd(requested.result))} with it.${bestText(context)}`;
+/** How far the net benefit goes, and the chance that mussels establish with how firm it is. */
+function oddsText(headline: Headline, context: ReportContext): string {
+  const { confidence, horizon } = context;
+  const { without, withIt } = headlineChances(headline);
+  const firm = confidence ? ` (${chanceConfidence(confidence)})` : "";
+  return `${intervalText(headline, context)} The chance that mussels establish within ${counted(horizon, "year")} is ${percent(without.everInfested)} without it and ${percent(withIt.everInfested)} with it${firm}.${drivenText(context.run)}`;
 }
 
+/** A reason that the answer has given already is not given again. */
+function chanceConfidence({ pays: answered, chance }: Confidences): string {
+  const text = confidenceText(chance);
+  return text === confidenceText(answered) ? `${chance.level} confidence as well` : text;
+}
+
+/** What drives the chance where its author chose one of the two ways to it. */
+function drivenText({ document }: ReportContext["run"]): string {
+  const { drivenBy, ownRate } = document.boats.chance;
+  const lakes = ownRate ? "the yearly chance that staff entered" : "comparable lakes alone";
+  const texts = { both: "", launches: "fouled launches alone", lakes };
+  return drivenBy === "both" ? "" : ` It rests on ${texts[drivenBy]}.`;
+}
+
+function chanceText({ comparison, requested, horizon }: ReportContext): string {
+  return `The chance of infestation within ${counted(horizon, "year")} is ${percent(chanceAtEnd(comparison.baseline))} without it and ${percent(chanceAtEnd(requested.result))} with it.`;
+}
+
+const findings = (context: ReportContext): string[] => [
+  ...rankedSentences(context),
+  ...reversedText(context),
+  ...(context.headline ? [] : bestText(context)),
+];
+
+/** At central values, where no odds are drawn yet. */
 function figures(context: ReportContext) {
-  const { comparison, requested, format, horizon, headline } = context;
+  const { comparison, requested, format, horizon } = context;
   const { baseline } = comparison;
-  const without = headline && headlineChances(headline).without;
   return [
     {
       label: `${signOf(requested.result.programPerYear) < 0 ? "Surplus of the program" : "Program"}, per year`,
@@ -85,42 +120,18 @@ function figures(context: ReportContext) {
       note: `${revenueText(requested.result.option)}while the lake stays clean${thenText(context)}`,
     },
     {
-      label: "Infestation without it, expected per year",
-      value: format.money(without?.infestationPerYear ?? baseline.equivalentYearly.infestation),
-      note: `weighed by its chance, spread evenly over ${counted(horizon, "year")}`,
+      label: "Damage without it, expected per year",
+      value: format.money(baseline.equivalentYearly.infestation),
+      note: `probability-weighted, annual equivalent over ${counted(horizon, "year")}`,
     },
-    chanceFigure(context),
-    ratioFigure(context),
     {
-      label: "Break-even yearly chance",
-      value: chanceCell(requested),
-      note: `${chanceNote(requested)}${headline ? ", at central values" : ""}`,
+      label: `Infested after ${counted(horizon, "year")}`,
+      value: `${percent(chanceAtEnd(baseline))} → ${percent(chanceAtEnd(requested.result))}`,
+      note: `at central values; ${percent(baseline.hazard)} a year without, ${percent(requested.result.hazard)} with the program`,
     },
+    ratioFigure(context),
+    { label: "Break-even yearly chance", value: chanceCell(requested), note: chanceNote(requested) },
   ];
-}
-
-function chanceFigure({ run, comparison: { baseline }, requested, horizon, headline }: ReportContext) {
-  if (headline) {
-    const { without, withIt } = headlineChances(headline);
-    return {
-      label: `Ever infested within ${counted(horizon, "year")}`,
-      value: `${percent(without.everInfested)} → ${percent(withIt.everInfested)}`,
-      note: `infested at the end of them: ${percent(without.infestedAtEnd)} → ${percent(withIt.infestedAtEnd)}${drivenText(run)}`,
-    };
-  }
-  return {
-    label: `Infested after ${counted(horizon, "year")}`,
-    value: `${percent(chanceAtEnd(baseline))} → ${percent(chanceAtEnd(requested.result))}`,
-    note: `at central values; founded ${percent(baseline.hazard)} a year without, ${percent(requested.result.hazard)} with the program`,
-  };
-}
-
-/** What drives the chance where its author chose one of the two ways to it. */
-function drivenText({ document }: ReportContext["run"]): string {
-  const { drivenBy, ownRate } = document.boats.chance;
-  const lakes = ownRate ? "by the yearly chance that its author entered" : "by comparable lakes alone";
-  const texts = { both: "", launches: "; by fouled launches alone", lakes: `; ${lakes}` };
-  return texts[drivenBy];
 }
 
 function revenueText({ fees, otherRevenue = [] }: ProgramOption): string {
@@ -145,6 +156,6 @@ function asked({ run, requested, format }: ReportContext, isWorth: boolean): str
   const what = amount === undefined ? name : `${amount} for ${name}`;
   const text = isWorth
     ? `The ${board} is asked to approve ${what}, to be reviewed each budget year.`
-    : `On these figures the ${board} is not advised to approve ${what} on infrastructure grounds alone. Other grounds are listed under what the estimate leaves out.`;
+    : `These figures do not support approving ${what} on infrastructure grounds alone. Other grounds are listed under what the estimate leaves out.`;
   return [text, words].filter(Boolean).join(" ");
 }

@@ -7,7 +7,7 @@ import { factorText, percent } from "../words/format.js";
 import { head, num, type RowView, row, type TableView } from "../words/view-types.js";
 import { budgetToPay } from "./board-changes.js";
 
-/** Every value at which the requested option starts or stops paying, one quantity at a time. */
+/** Every value at which the requested option starts or stops paying, one quantity at a time, with what was searched. */
 export function breakEvenTable(context: ReportContext): TableView {
   const { requested, comparison, format, horizon, priceYear } = context;
   const { breakEven, result } = requested;
@@ -17,51 +17,63 @@ export function breakEvenTable(context: ReportContext): TableView {
   const { shareStopped } = tracedOf(context, result.option.id);
   return {
     id: "table-turns",
-    caption: `Where the answer turns: “${result.option.name}”, one value at a time, prices of ${priceYear}`,
-    head: head("Value", num("Here"), "The option pays", "Other such values"),
+    caption: `Break-even values of “${result.option.name}”, one at a time, at central values, prices of ${priceYear}`,
+    head: head("Value", num("Estimate"), "The option pays", "Other such values"),
     rows: [
       breakEvenRow("Chance of infestation a year without it", threeFigures(baseline.hazard), {
         ...breakEven.hazards,
         text: threeFigures,
+        searched: "any chance a year",
       }),
       breakEvenRow("Fouled boats stopped", threeFigures(shareStopped), {
         ...breakEven.stopped,
         text: threeFigures,
+        searched: "none to all of them",
       }),
       row(
         "Cost of the program a year",
         num(format.money(result.programPerYear)),
-        budget ? `up to ${format.money(budget)}` : noValue,
+        budget ? `up to ${format.money(budget)}` : "at no cost above zero",
         none,
       ),
       row(
-        "Loss a year, as a factor on all of it",
+        "Damage, as a factor on all of it",
         num("1"),
-        lossFactor === undefined ? anyOrNone(requested) : `from ${factorText(lossFactor)}`,
+        lossFactor === undefined ? anyOrNone(requested) : `from ${factorText(lossFactor)} the estimate`,
         none,
       ),
       breakEvenRow("Horizon", `${counted(horizon, "year")}`, {
         ...breakEven.horizons,
         text: (years) => counted(years, "year"),
+        searched: `up to ${counted(horizon, "year")}`,
       }),
     ],
-    note: `All else equal. “None” is proved: the net benefit is linear in the value, moves one way with it, or was tried at every value. Elsewhere two values may lie closer together than the grid that was searched. Horizons are searched up to ${counted(horizon, "year")}.`,
+    note: `All else equal. Horizons are searched up to that of the study, ${counted(horizon, "year")}: a longer one may change the answer.`,
   };
 }
 
-/** Where no factor on the loss turns the answer, it is the same at all of them. */
+/** Where no factor on the damage changes the answer, it is the same at all of them. */
 const anyOrNone = (balance: OptionBalance) =>
-  pays(balance) && signOf(balance.avoidedLoss) >= 0 ? "at any" : noValue;
+  pays(balance) && signOf(balance.avoidedLoss) >= 0 ? "at any" : "at none";
 
 const threeFigures = (share: number) => percent(share, 3);
-const noValue = "no such value";
 const none = "none";
 
 function breakEvenRow(
   name: string,
   studyValue: string,
-  { turns, all, text }: BreakEvenValues & { readonly text: (value: number) => string },
+  {
+    turns,
+    all,
+    text,
+    searched,
+  }: BreakEvenValues & { readonly text: (value: number) => string; readonly searched: string },
 ): RowView {
   const said = turns.map(({ value, pays }) => `${pays ? "from" : "no longer from"} ${text(value)}`);
-  return row(name, num(studyValue), said.join(", ") || noValue, all ? none : "none found");
+  return row(
+    name,
+    num(studyValue),
+    said.join(", ") || `no such value; searched: ${searched}`,
+    all ? none : "none found",
+  );
 }

@@ -1,8 +1,11 @@
 import { counted } from "../../counted.js";
+import type { Confidences } from "../../study/traced/confidence.js";
 import type { ReportContext } from "../document/context.js";
 import { type Headline, headlineOption } from "../document/headline.js";
-import { percent, ratio } from "../words/format.js";
+import { clearPercent, percent, ratio } from "../words/format.js";
+import { inCounts, likelihoodWord } from "../words/likelihood.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
+import { confidenceText } from "./confidence-words.js";
 
 /** Chances of the headline without the requested option and with it. */
 export function headlineChances(headline: Headline) {
@@ -16,11 +19,20 @@ export function headlineChances(headline: Headline) {
 export function intervalText(headline: Headline, { format }: Pick<ReportContext, "format">): string {
   const { balance } = headlineOption(headline, headline.requested);
   if (!balance) return "";
-  const { netBenefit, low, high, paysForItself } = balance;
+  const { netBenefit, low, high } = balance;
   const [from, to] = [format.money(low), format.money(high)];
   const span =
-    from === to ? `${from} in at least 8 of 10 futures` : `between ${from} and ${to} in 8 of 10 futures`;
-  return ` The net benefit is ${format.money(netBenefit)} on average, ${span}; the chance that it pays for itself is ${percent(paysForItself)}.`;
+    from === to
+      ? "and as much in at least 8 of 10 simulated outcomes"
+      : `and between ${from} and ${to} in 8 of 10 simulated outcomes`;
+  return `The net benefit is ${format.money(netBenefit)} on average, ${span}.`;
+}
+
+/** How likely the requested option is to pay for itself, in a word, in counts and in percent, and how firm that is. */
+export function likelihoodText(headline: Headline, confidence: Confidences | undefined): string {
+  const share = headlineOption(headline, headline.requested).balance?.paysForItself ?? 0;
+  const firm = confidence ? `; ${confidenceText(confidence.pays)}` : "";
+  return `It is ${likelihoodWord(share)} to pay for itself, ${inCounts(share)} (${clearPercent(share)})${firm}.`;
 }
 
 /** From the case at central values to the average, in one sentence. */
@@ -31,7 +43,7 @@ export function bridgeText({ headline, format }: Pick<ReportContext, "headline" 
   const difference = mean - central;
   const start = `At central values the net benefit is ${format.money(central)};`;
   if (Math.abs(difference) < 0.5) return `${start} what is uncertain does not change that.`;
-  const verb = difference > 0 ? "adds" : "takes";
+  const verb = difference > 0 ? "adds" : "takes away";
   const reason =
     skewedMost === undefined
       ? "the ranges of the inputs together are not even about their central values"
@@ -49,17 +61,17 @@ export function headlineTable({
   if (!headline) return undefined;
   return {
     id: "table-headline",
-    caption: `Each option on average over all that is uncertain, over ${counted(horizon, "year")}, present values, prices of ${priceYear}`,
+    caption: `Each option on average over all that is uncertain, ${counted(horizon, "year")}, present values, prices of ${priceYear}`,
     head: head(
       "Option",
-      num("Ever infested"),
+      num("Mussels establish"),
       num("Infested at the end"),
       num("Added cost"),
-      num("Loss avoided"),
+      num("Damage avoided"),
       num("Net benefit"),
-      num("P10"),
-      num("P90"),
-      num("Pays for itself"),
+      num("10th percentile"),
+      num("90th percentile"),
+      num("Chance that it pays"),
       num("Benefit–cost ratio"),
     ),
     rows: headline.options.map(({ name, everInfested, infestedAtEnd, balance }) =>
@@ -74,12 +86,12 @@ export function headlineTable({
               num(format.money(balance.netBenefit)),
               num(format.money(balance.low)),
               num(format.money(balance.high)),
-              num(percent(balance.paysForItself)),
+              num(clearPercent(balance.paysForItself)),
               num(balance.benefitCostRatio === undefined ? "–" : ratio(balance.benefitCostRatio)),
             ]
           : Array.from({ length: 7 }, () => num("–"))),
       ),
     ),
-    note: `Ever infested: at any time within ${counted(horizon, "year")}. P10 and P90: net benefits below which one and nine of ten futures come out. Pays for itself: share of futures in which the option costs less than “${headlineOption(headline, headline.baseline).name}”. The tables that follow are at central values.`,
+    note: `Mussels establish: at any time within ${counted(horizon, "year")}. Percentiles: net benefits below which 1 and 9 in 10 simulated outcomes come out. Chance that it pays: share of simulated outcomes in which the option costs less than “${headlineOption(headline, headline.baseline).name}”. The tables that follow are at central values.`,
   };
 }

@@ -1,44 +1,69 @@
 import { counted } from "../../counted.js";
 import type { Increment } from "../../model/increments.js";
-import type { Money } from "../../model/money/decimal.js";
+import { Money } from "../../model/money/decimal.js";
 import type { TracedResult } from "../../study/traced/traced.js";
 import { type ReportContext, tracedOf } from "../document/context.js";
+import { headlineOption } from "../document/headline.js";
 import { ratioCell, signOf } from "../words/balance-signs.js";
 import { type Formatter, significant } from "../words/format.js";
-import { head, num, row, type TableView } from "../words/view-types.js";
+import { head, num, type RowView, row, type TableView } from "../words/view-types.js";
 
 /** Every other option against the program in force; empty where the study names none, or the one without a program. */
 export const incrementsOf = ({ existing, options }: TracedResult): Increment[] =>
   options.flatMap(({ result, increment }) => (increment && result !== existing ? [increment] : []));
 
+/** Present values of an option against the program in force. */
+type Added = Pick<Increment, "addedProgramCost" | "avoidedLoss" | "netBenefit" | "benefitCostRatio">;
+
+/** On average by the headline, whose means add up; at central values where there is none. */
+function addedOf(each: Increment, { headline, existing }: ReportContext): Added {
+  if (!headline || !existing) return each;
+  const means = (id: string) => headlineOption(headline, id).balance ?? noBalance;
+  const [own, before] = [means(each.result.option.id), means(existing.option.id)];
+  const [addedCost, avoided] = [own.addedCost - before.addedCost, own.avoidedLoss - before.avoidedLoss];
+  return {
+    addedProgramCost: new Money(addedCost),
+    avoidedLoss: new Money(avoided),
+    netBenefit: new Money(own.netBenefit - before.netBenefit),
+    benefitCostRatio: addedCost > 0 ? avoided / addedCost : undefined,
+  };
+}
+
+/** The option without a program, against itself. */
+const noBalance = { addedCost: 0, avoidedLoss: 0, netBenefit: 0 };
+
 export function incrementsTable(context: ReportContext): TableView | undefined {
-  const { existing, format, horizon, priceYear } = context;
+  const { existing, horizon, priceYear } = context;
   if (!existing) return undefined;
   return {
     id: "table-increments",
-    caption: `Each option against “${existing.option.name}”, the program in force, prices of ${priceYear}`,
+    caption: `Each option compared with “${existing.option.name}”, the current program, ${context.headline ? "on average" : "at central values"}, prices of ${priceYear}`,
     head: head(
       "Option",
       num("Added cost a year"),
       num("Added staff hours a year"),
       num(`Added cost, ${counted(horizon, "year")}`),
-      num("Loss avoided"),
+      num("Damage avoided"),
       num("Net benefit"),
       num("Benefit–cost ratio"),
     ),
-    rows: incrementsOf(context.traced).map((each) =>
-      row(
-        each.result.option.name,
-        num(format.money(each.addedCostPerYear)),
-        num(wholeHours(each.addedHoursPerYear)),
-        num(format.money(each.addedProgramCost)),
-        num(format.money(each.avoidedLoss)),
-        num(format.money(each.netBenefit)),
-        num(ratioCell(each, context.comparison.discountFactors)),
-      ),
-    ),
-    note: "A year's cost and hours are those of a clean lake and programs in full, net of fees and other revenue; hours of the staff list. The other amounts are present values. A minus is saved, given up or lost.",
+    rows: incrementsOf(context.traced).map((each) => incrementRow(each, context)),
+    note: "A year's cost and hours are those of a clean lake and programs in full, net of fees and other revenue; hours of the staff list. The other amounts are present values. A negative cost is saved, negative damage avoided is damage added.",
   };
+}
+
+function incrementRow(each: Increment, context: ReportContext): RowView {
+  const { format, comparison } = context;
+  const added = addedOf(each, context);
+  return row(
+    each.result.option.name,
+    num(format.money(each.addedCostPerYear)),
+    num(wholeHours(each.addedHoursPerYear)),
+    num(format.money(added.addedProgramCost)),
+    num(format.money(added.avoidedLoss)),
+    num(format.money(added.netBenefit)),
+    num(ratioCell(added, comparison.discountFactors)),
+  );
 }
 
 /** What the option requested adds to the program in force, in one or two sentences. */
@@ -46,11 +71,9 @@ export function incrementText(context: ReportContext): string | undefined {
   const { existing, requested, horizon, format, headline } = context;
   const added = tracedOf(context, requested.result.option.id).increment;
   if (!existing || !added) return undefined;
-  const { addedCostPerYear, addedProgramCost, avoidedLoss, netBenefit } = added;
-  const year = `${hoursText(added.addedHoursPerYear)} and ${yearText(addedCostPerYear, format)}`;
-  const costs = amountText(addedProgramCost, { more: "adds", less: "saves", of: "cost" }, format);
-  const loss = amountText(avoidedLoss, { more: "avoids", less: "adds", of: "infestation cost" }, format);
-  return `Against “${existing.option.name}”, the program in force: ${year}. Over ${counted(horizon, "year")}${headline ? ", at central values," : ""} that ${costs} and ${loss}, in present value: ${netText(netBenefit, format)} going on as now.`;
+  const year = `${hoursText(added.addedHoursPerYear)} and ${yearText(added.addedCostPerYear, format)}`;
+  const net = netText(addedOf(added, context).netBenefit, format);
+  return `Compared with “${existing.option.name}”, the current program: ${year}; over ${counted(horizon, "year")} ${net} compared with keeping it, ${headline ? "on average" : "at central values"}.`;
 }
 
 function yearText(cost: Money, { money }: Formatter): string {
@@ -61,23 +84,11 @@ function yearText(cost: Money, { money }: Formatter): string {
   }[signOf(cost)];
 }
 
-function amountText(
-  amount: Money,
-  { more, less, of }: { readonly more: string; readonly less: string; readonly of: string },
-  { money }: Formatter,
-): string {
-  return {
-    [-1]: `${less} ${money(amount.abs())} of ${of}`,
-    0: `${more} no ${of}`,
-    1: `${more} ${money(amount)} of ${of}`,
-  }[signOf(amount)];
-}
-
 function netText(net: Money, { money }: Formatter): string {
   return {
-    [-1]: `it costs ${money(net.abs())} more than`,
-    0: "it comes to the same as",
-    1: `it is worth ${money(net)} more than`,
+    [-1]: `a net cost of ${money(net.abs())}`,
+    0: "no net cost",
+    1: `a net benefit of ${money(net)}`,
   }[signOf(net)];
 }
 

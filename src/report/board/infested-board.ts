@@ -18,11 +18,12 @@ export function infestedBoard(context: ReportContext, since: number): Omit<Board
     pays: false,
     balance: undefined,
     figures: figures(context),
+    findings: [],
     asked: `The ${study.board} is asked to take note of the yearly cost and to decide on the protection plans listed inside.`,
     changes: [
       "The price of cleaning and the limits of each part decide the plans; the table of parts names the runner-up of each.",
-      "The lake's levels decide what hangs dry; a longer dry run kills more and leaves more to sweep.",
-      "Unit prices marked as judged are the first to replace by your own.",
+      "The lake's levels decide what is exposed; a longer exposed period kills more and leaves more to sweep.",
+      "Replace unit prices marked as judged by your own first.",
     ],
   };
 }
@@ -47,7 +48,7 @@ function figures(context: ReportContext): BoardView["figures"] {
     {
       label: "Upkeep and losses, per year",
       value: format.money(baseline.equivalentYearly.infestation),
-      note: `spread evenly over ${counted(horizon, "year")}`,
+      note: `annual equivalent over ${counted(horizon, "year")}`,
     },
     {
       label: `In ${run.document.money.startYear}`,

@@ -4,9 +4,11 @@ import type { TracedSchedule } from "../../study/traced/traced-schedule.js";
 import { type ReportContext, tracedOf } from "../document/context.js";
 import { pays, signOf } from "../words/balance-signs.js";
 import { factorText, percent } from "../words/format.js";
+import { accountsTable } from "./accounts-table.js";
 import { balancePicture } from "./balance-picture.js";
 import type { BoardView } from "./board.js";
-import { bridgeText, headlineChances, intervalText } from "./headline-words.js";
+import { bridgeText, headlineChances, intervalText, likelihoodText } from "./headline-words.js";
+import { rankedSentences, rankedTable } from "./ranked-options.js";
 import { answerText, bestText, chanceAtEnd, ratioFigure } from "./weighing.js";
 
 type Figures = BoardView["figures"];
@@ -16,11 +18,15 @@ export function scheduleBoard(context: ReportContext): Omit<BoardView, "failedCh
   const isWorth = pays(context.weighed(context.requested));
   return {
     question: scheduleQuestion(context),
-    answer: answerText(context, scheduleOdds(context)),
+    answer: answerText(context, context.headline && likelihoodText(context.headline, context.confidence)),
+    certainty: scheduleOdds(context),
     bridge: bridgeText(context),
     pays: isWorth,
     balance: balancePicture(context),
     figures: scheduleFigures(context),
+    accounts: accountsTable(context),
+    ranked: rankedTable(context),
+    findings: [...rankedSentences(context), ...(context.headline ? [] : bestText(context))],
     asked: scheduleAsked(context, isWorth),
     changes: scheduleChanges(context),
   };
@@ -30,8 +36,8 @@ function scheduleQuestion({ run, requested, horizon, infestedSince }: ReportCont
   const { name } = requested.result.schedule;
   const lake = run.document.lake.name;
   return infestedSince === undefined
-    ? `Once mussels are in ${lake}, does following “${name}” save more than it costs, over ${counted(horizon, "year")}?`
-    : `${lake} has been infested since ${infestedSince}: does following “${name}” save more of its upkeep than it costs, over ${counted(horizon, "year")}?`;
+    ? `Once mussels are established in ${lake}, would following “${name}” save more than it costs, over ${counted(horizon, "year")}?`
+    : `${lake} has been infested since ${infestedSince}: would following “${name}” save more of its upkeep than it costs, over ${counted(horizon, "year")}?`;
 }
 
 /** What a schedule leaves of the chance of infestation: all of it. */
@@ -39,11 +45,11 @@ function scheduleOdds(context: ReportContext): string {
   const { comparison, horizon, infestedSince, headline } = context;
   if (headline) {
     const { without } = headlineChances(headline);
-    return `It is followed only once mussels are there, and leaves the chance that the lake is ever infested within ${counted(horizon, "year")} at ${percent(without.everInfested)}.${intervalText(headline, context)}${bestText(context)}`;
+    return `It is followed only once mussels are established, and leaves the chance that they are within ${counted(horizon, "year")} at ${percent(without.everInfested)}. ${intervalText(headline, context)}`;
   }
   return infestedSince === undefined
-    ? `It is followed only once mussels are there, and leaves the chance of infestation within ${counted(horizon, "year")} at ${percent(chanceAtEnd(comparison.baseline))}.${bestText(context)}`
-    : `It is followed from now on.${bestText(context)}`;
+    ? `It is followed only once mussels are established, and leaves the chance of infestation within ${counted(horizon, "year")} at ${percent(chanceAtEnd(comparison.baseline))}.`
+    : "It is followed from now on.";
 }
 
 /** The schedule of the requested option. */
@@ -74,10 +80,10 @@ function scheduleFigures(context: ReportContext): Figures {
     {
       label:
         infestedSince === undefined
-          ? "Infestation without it, expected per year"
+          ? "Damage without it, expected per year"
           : "Upkeep and losses without it, per year",
       value: format.money(without?.infestationPerYear ?? baseline.equivalentYearly.infestation),
-      note: `${infestedSince === undefined ? "weighed by its chance, " : ""}spread evenly over ${counted(horizon, "year")}`,
+      note: `${infestedSince === undefined ? "probability-weighted, " : ""}annual equivalent over ${counted(horizon, "year")}`,
     },
     chanceFigure(context),
     ratioFigure(context),
@@ -95,7 +101,7 @@ function chanceFigure({ comparison, requested, format, horizon, infestedSince, h
   if (headline) {
     const { without } = headlineChances(headline);
     return {
-      label: `Ever infested within ${counted(horizon, "year")}`,
+      label: `Mussels establish within ${counted(horizon, "year")}`,
       value: percent(without.everInfested),
       note: `with it and without it; infested at the end of them: ${percent(without.infestedAtEnd)}`,
     };
@@ -103,7 +109,7 @@ function chanceFigure({ comparison, requested, format, horizon, infestedSince, h
   return {
     label: `Infested after ${counted(horizon, "year")}`,
     value: percent(chanceAtEnd(comparison.baseline)),
-    note: `at central values; founded ${percent(comparison.baseline.hazard)} a year, with it and without it`,
+    note: `at central values; ${percent(comparison.baseline.hazard)} a year, with it and without it`,
   };
 }
 
@@ -120,7 +126,7 @@ function scheduleAsked(context: ReportContext, isWorth: boolean): string {
   const when = infestedSince === undefined ? "once mussels are established" : "from now on";
   return isWorth
     ? `The ${board} is asked to plan that “${schedule.name}” be followed ${when}, ${amount}, as far as the dam's operating rules and the permits named inside allow.`
-    : `On these figures the ${board} is not advised to plan on “${schedule.name}”, ${amount}, on infrastructure grounds alone. Other grounds are listed under what the estimate leaves out.`;
+    : `These figures do not support planning on “${schedule.name}”, ${amount}, on infrastructure grounds alone. Other grounds are listed under what the estimate leaves out.`;
 }
 
 /** Where the answer turns: the saving, the cost of following it, and the chance. */
@@ -133,9 +139,10 @@ function scheduleChanges(context: ReportContext): string[] {
 
 /** @param avoided infestation cost avoided, negative where it is added @param added cost of the option, negative where it gains */
 function lossText(avoided: number, added: number): string {
-  if (avoided <= 0 && added >= 0) return "It avoids no loss, so no infestation cost would make it pay.";
+  if (avoided <= 0 && added >= 0)
+    return "It saves no upkeep, so no cost of an infestation would make it pay.";
   if (avoided >= 0 && added <= 0) return "It costs no more than the levels as operated, whatever it saves.";
-  return `The answer turns if it ${avoided < 0 ? "adds" : "saves"} ${factorText(added / avoided)} of what is estimated here.`;
+  return `The answer changes if it ${avoided < 0 ? "adds" : "saves"} ${factorText(added / avoided)} the estimate.`;
 }
 
 /** @param carried yearly cost of following the schedule at which it neither pays nor loses */
@@ -145,10 +152,10 @@ function carriedText(carried: Money, { requested, format }: ReportContext): stri
   const estimate = cost.isNegative()
     ? `the estimate is a gain of ${format.money(cost.abs())}.`
     : `the estimate is ${format.money(cost)}.`;
-  if (carried.greaterThan(0)) return `It turns if following it costs ${size} a year; ${estimate}`;
+  if (carried.greaterThan(0)) return `The answer changes if following it costs ${size} a year; ${estimate}`;
   return cost.isNegative()
-    ? `It turns if following it brings in no more than ${size} a year; ${estimate}`
-    : "No yearly cost above zero is carried by what it saves.";
+    ? `The answer changes if following it brings in no more than ${size} a year; ${estimate}`
+    : "What it saves would cover no yearly cost above zero.";
 }
 
 function chanceText({ comparison, infestedSince }: ReportContext, otherCost: Money): string {

@@ -9,9 +9,9 @@ export function verdict(option: OptionBalance, { format, weighed }: ReportContex
   const { result, netBenefit } = balance;
   const size = format.money(netBenefit.abs());
   const net = {
-    [-1]: `does not pay, with a net cost of ${size} in present value`,
+    [-1]: `costs ${size} more than it saves, in present value`,
     0: "makes no difference in present value",
-    1: `pays, with a net benefit of ${size} in present value`,
+    1: `pays: it saves ${size} more than it costs, in present value`,
   }[signOf(netBenefit)];
   const by = hasRatio(balance) ? ` (ratio ${ratio(balance.benefitCostRatio)})` : "";
   return `“${result.option.name}” ${net}${by}.`;

@@ -30,37 +30,42 @@ export function ratioFigure({ run, requested, weighed, headline }: ReportContext
 }
 
 /** Names the option that comes out best, where it is another than that requested. */
-export function bestText({ comparison, requested, weighed }: ReportContext): string {
+export function bestText({ comparison, requested, weighed }: ReportContext): string[] {
   const [best] = comparison.options
     .map(weighed)
     .sort((one, other) => other.netBenefit.comparedTo(one.netBenefit));
   return best && best.result !== requested.result && pays(best)
-    ? ` Of the options compared, “${best.result.option.name}” comes out best.`
-    : "";
+    ? [`Of the options compared, “${best.result.option.name}” comes out best.`]
+    : [];
 }
 
-/** The answer to the board: whether the requested option pays, by how much and how firmly. @param odds what it does to the chance */
-export function answerText(context: ReportContext, odds: string): string {
+/** The answer to the board: whether the requested option pays, by how much and how firmly. @param likelihood a sentence by the odds */
+export function answerText(context: ReportContext, likelihood: string | undefined): string {
+  return [balanceText(context), likelihood].filter(Boolean).join(" ");
+}
+
+function balanceText(context: ReportContext): string {
   const { run, format, infestedSince, headline } = context;
   const requested = context.weighed(context.requested);
   const { name } = requested.result.option;
-  const estimate = headline ? "on average over all that is uncertain" : "on this estimate";
-  const loss = infestedSince === undefined ? "infestation cost" : "upkeep and losses";
+  const loss = infestedSince === undefined ? "damage" : "upkeep and losses";
   const hasPrintedRatio = hasRatio(requested) && signOf(requested.avoidedLoss) > 0;
-  if (!hasPrintedRatio) return `${plainAnswer(context, loss)} ${odds}`;
+  if (!hasPrintedRatio) return plainAnswer(context, loss);
   const isWorth = pays(requested);
   const symbol = format.money(1);
-  const each = `each ${symbol} spent${isWorth ? ` on “${name}”` : ""} is expected to avoid ${unitMoney(requested.benefitCostRatio, symbol)} of ${loss}${headline ? "" : uncertaintyText(run, isWorth)}`;
+  const estimate = headline ? "on average" : "on our best estimate";
+  const brings = `each ${symbol} spent${isWorth ? ` on “${name}”` : ""} avoids ${unitMoney(requested.benefitCostRatio, symbol)} of ${loss}`;
+  const open = headline ? "" : uncertaintyText(run, isWorth);
   return isWorth
-    ? `Yes, ${estimate}: ${each}. ${odds}`
-    : `No. ${capitalised(estimate)} “${name}” is not worth its cost: ${each}. ${odds}`;
+    ? `Yes. ${capitalised(estimate)} ${brings}${open}.`
+    : `No. “${name}” costs more than it saves ${estimate}${open}: ${brings}.`;
 }
 
 /** Says so where the answer does not hold over the ranges that were tried. */
 function uncertaintyText(run: StudyRun, isWorth: boolean): string {
   const spread = ratioRange(run);
   const flips = spread !== undefined && (isWorth ? spread.low < 1 : spread.high > 1);
-  return flips ? `, but the answer turns within the ranges of the assumptions (${spreadText(spread)})` : "";
+  return flips ? `, though some plausible assumptions reverse this (ratio ${spreadText(spread)})` : "";
 }
 
 /** What one unit of money brings, to its hundredth. @param symbol one unit as printed */

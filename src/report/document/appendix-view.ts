@@ -1,10 +1,21 @@
 import type { Assumption } from "../../assumptions/entry.js";
 import { programVersion } from "../../assumptions/version.js";
+import { counted } from "../../counted.js";
+import { at } from "../../lists.js";
+import type { Sensitivity } from "../../study/odds/odds.js";
 import { byYearTable } from "../rack/infestation-years.js";
 import { breakable, rangeText, unitText } from "../words/assumption-text.js";
 import { significant } from "../words/format.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
-import { checkRows } from "./check-rows.js";
+import {
+  decisiveEntries,
+  movesFigures,
+  type RegisterLine,
+  registerLines,
+  usedEntries,
+} from "./assumption-register.js";
+import { basesOf } from "./bases.js";
+import { type CheckRow, checkRows } from "./check-rows.js";
 import type { ReportContext } from "./context.js";
 import { linesTable } from "./lines-table.js";
 import { pricesText } from "./money-view.js";
@@ -12,36 +23,53 @@ import { pricesText } from "./money-view.js";
 export interface AppendixView {
   readonly lines: TableView;
   readonly byYear: TableView;
+  /** All with their notes, for the tables as files. */
   readonly assumptions: TableView;
+  /** All that figures depend on, in one line each. */
+  readonly register: readonly RegisterLine[];
+  /** Those that move the answer most, with their notes; none where no odds were drawn and none is the study's own. */
+  readonly decisive: readonly (RegisterLine & { readonly note: string })[];
+  readonly pricesNote: string;
   readonly overrides: TableView | undefined;
   readonly alterations: TableView | undefined;
+  /** All, for the tables as files. */
   readonly checks: TableView;
+  readonly checksText: string;
+  /** Those of the results, and those of the entries that did not pass. */
+  readonly toldChecks: TableView | undefined;
+  /** Of what is told with its note. */
   readonly sources: readonly { readonly key: string; readonly citation: string; readonly read: string }[];
   readonly bases: string;
 }
 
-export function appendixView(context: ReportContext): AppendixView {
+export function appendixView(context: ReportContext, matters?: Sensitivity): AppendixView {
+  const decisive = decisiveEntries(context, matters);
   return {
     lines: linesTable(context),
     byYear: byYearTable(context),
     assumptions: assumptionsTable(context),
+    register: registerLines(usedEntries(context).filter(movesFigures), context),
+    decisive: registerLines(decisive, context).map((line, index) => ({
+      ...line,
+      note: at(decisive, index).note,
+    })),
+    pricesNote: pricesNote(context),
     overrides: overridesTable(context),
     alterations: alterationsTable(context),
-    checks: checksTable(context),
-    sources: sources(context),
+    ...checksView(context),
+    sources: sources(decisive, context),
     bases: basesText(context),
   };
 }
 
 function assumptionsTable(context: ReportContext): TableView {
   const { run, assumptionNumber } = context;
-  const used = [...run.usedAssumptions].sort().flatMap((id) => run.assumptions.entries.get(id) ?? []);
   const overrides = new Map(run.overrides.map((override) => [override.entry.id, override]));
   return {
     id: "table-assumptions",
     caption: "Every assumption used, with its origin",
     head: head("Assumption", num("Value (low–high), unit"), "Basis", "Source and note"),
-    rows: used.map((entry) => {
+    rows: usedEntries(context).map((entry) => {
       const own = overrides.get(entry.id);
       return row(
         `${assumptionNumber(entry.id)} ${breakable(entry.id)}`,
@@ -104,35 +132,49 @@ function alterationsTable({ run }: ReportContext): TableView | undefined {
   };
 }
 
-function checksTable({ run }: ReportContext): TableView {
+type ChecksView = Pick<AppendixView, "checks" | "checksText" | "toldChecks">;
+
+function checksView({ run }: ReportContext): ChecksView {
+  const all = checkRows(run);
+  const told = all.filter(({ passed, place }) => !passed || place === undefined);
+  const failed = all.filter(({ passed }) => !passed).length;
+  const ending =
+    failed === 0 ? "all passed" : `${failed} did not pass and ${failed === 1 ? "is" : "are"} listed below`;
+  const id = "table-checks";
   return {
-    id: "table-checks",
-    caption: "Plausibility checks",
-    head: head("Check", "Found", "Allowed", "Passed"),
-    rows: checkRows(run).map((check) => ({
-      ...row(check.what, check.found, check.allowed, check.passed ? "yes" : "NO"),
-      failed: !check.passed,
-    })),
+    checks: checksTable({ id, caption: "Plausibility checks" }, all),
+    checksText: `${counted(all.length, "check")} of the entries and the results ${all.length === 1 ? "was" : "were"} made: ${ending}. The whole list is among the tables as files.`,
+    toldChecks:
+      told.length === 0
+        ? undefined
+        : checksTable(
+            { id: "table-told-checks", caption: "Checks of the results, and all that did not pass" },
+            told,
+          ),
   };
 }
 
-function usedEntries({ run }: ReportContext): Assumption[] {
-  return run.usedAssumptions.flatMap((id) => run.assumptions.entries.get(id) ?? []);
-}
+const checksTable = (named: Pick<TableView, "id" | "caption">, checks: readonly CheckRow[]): TableView => ({
+  ...named,
+  head: head("Check", "Found", "Allowed", "Passed"),
+  rows: checks.map(({ what, found, allowed, passed }) => ({
+    ...row(what, found, allowed, passed ? "yes" : "NO"),
+    failed: !passed,
+  })),
+  compact: true,
+});
 
-/** Every source of the project, since notes name others than the one that an entry stands on. */
-function sources({ run }: ReportContext) {
-  return [...run.assumptions.sources].sort().map(([key, source]) => ({ key, ...source }));
+/** Of entries, with those that their notes name. */
+function sources(entries: readonly Assumption[], { run }: ReportContext) {
+  const named = new Set(entries.flatMap(({ source, note }) => [source, ...note.split(/[^a-z0-9-]+/)]));
+  return [...run.assumptions.sources]
+    .filter(([key]) => named.has(key))
+    .sort()
+    .map(([key, source]) => ({ key, ...source }));
 }
 
 /** How many of the assumptions used stand on what. */
 function basesText(context: ReportContext): string {
-  const overridden = new Set(context.run.overrides.map(({ entry }) => entry.id));
-  const counts = new Map<string, number>();
-  for (const { id, basis } of usedEntries(context)) {
-    const name = overridden.has(id) ? "operator's own" : basis;
-    counts.set(name, (counts.get(name) ?? 0) + 1);
-  }
-  const parts = [...counts].sort((a, b) => b[1] - a[1]).map(([basis, count]) => `${count} ${basis}`);
-  return `Of ${usedEntries(context).length} assumptions used: ${parts.join(", ")}.`;
+  const { all, counts } = basesOf(context);
+  return `Of ${all} assumptions used: ${counts.map(([basis, count]) => `${count} ${basis}`).join(", ")}.`;
 }

@@ -7,7 +7,7 @@ import { dimensions } from "../../units/dimensions.js";
 import { type Formatter, formatter, percent, significant } from "../words/format.js";
 
 /** A check as it is printed; those of an entry say where it stands and what to do. */
-interface CheckRow extends Check {
+export interface CheckRow extends Check {
   readonly place?: string;
   readonly remedy?: string;
 }

@@ -3,6 +3,7 @@ import type { Bearer } from "../../model/money/bearer.js";
 import type { OptionResult } from "../../model/option.js";
 import type { FuturesOdds, Odds } from "../../study/odds/odds.js";
 import type { StudyRun } from "../../study/prepare/compute.js";
+import type { Confidences } from "../../study/traced/confidence.js";
 import type { TracedResult } from "../../study/traced/traced.js";
 import type { TracedOption } from "../../study/traced/traced-option.js";
 import { type Formatter, formatter, percent } from "../words/format.js";
@@ -15,8 +16,13 @@ export interface ReportContext {
   readonly traced: TracedResult;
   /** At central values. */
   readonly requested: OptionBalance;
-  /** The answer by the odds; absent where none were drawn, and where the lake is infested and nothing is to be kept out. */
+  /**
+   * The answer by the odds. Absent where the lake is infested and nothing is to be kept out, and while a person types,
+   * where figures come before their odds are drawn; every report has it.
+   */
   readonly headline: Headline | undefined;
+  /** How firm its findings are; absent without what matters in the odds. */
+  readonly confidence: Confidences | undefined;
   /** What the answer rests on: the headline, or the case at central values in its place. */
   readonly weighed: (option: OptionBalance) => WeighedBalance;
   readonly format: Formatter;
@@ -32,11 +38,10 @@ export interface ReportContext {
   readonly assumptionNumber: (id: string) => string;
 }
 
+type ContextOdds = FuturesOdds & Partial<Pick<Odds, "matters">>;
+
 /** @param odds those of the run, if they were drawn */
-export function reportContext(
-  run: StudyRun,
-  odds?: FuturesOdds & Partial<Pick<Odds, "matters">>,
-): ReportContext {
+export function reportContext(run: StudyRun, odds?: ContextOdds): ReportContext {
   const { document, comparison, usedAssumptions } = run;
   const traced = run.traced();
   const numbers = new Map([...usedAssumptions].sort().map((id, index) => [id, `A${index + 1}`]));
@@ -49,6 +54,7 @@ export function reportContext(
     traced,
     requested: requestedOption(run),
     headline,
+    confidence: headline && hasMatters(odds) ? run.confidence(odds) : undefined,
     weighed: (option) => weighedBy(headline, option, comparison.discountFactors),
     format: formatter(document.money.currency, document.study.units),
     horizon: document.money.horizon,
@@ -62,6 +68,9 @@ export function reportContext(
     assumptionNumber: (id) => numbers.get(id) ?? "",
   };
 }
+
+const hasMatters = (odds: ContextOdds | undefined): odds is FuturesOdds & Pick<Odds, "matters"> =>
+  odds?.matters !== undefined;
 
 export function requestedOption({
   document,

@@ -1,10 +1,17 @@
 import { sumOf } from "../../lists.js";
 import type { Comparison, OptionBalance } from "../../model/compare.js";
 import { Money } from "../../model/money/decimal.js";
-import type { FuturesOdds, Odds, OptionOdds, TornadoBar } from "../../study/odds/odds.js";
+import type {
+  AvoidedByAccount,
+  FuturesOdds,
+  Odds,
+  OddsAgainst,
+  OptionOdds,
+  TornadoBar,
+} from "../../study/odds/odds.js";
 
 /** What an option adds to doing nothing and is worth, on average over all that is uncertain. Present values. */
-interface HeadlineBalance {
+export interface AccountBalance {
   readonly addedCost: number;
   readonly avoidedLoss: number;
   readonly netBenefit: number;
@@ -15,6 +22,15 @@ interface HeadlineBalance {
   readonly paysForItself: number;
   /** Absent where the added cost is next to nothing, or not told apart from nothing by the futures drawn. */
   readonly benefitCostRatio: number | undefined;
+}
+
+/** Structures alone, and what of that is entered; beside it the same with the other losses that staff entered. */
+interface HeadlineBalance extends AccountBalance {
+  readonly avoided: AvoidedByAccount;
+  /** The ratio without the duties, and without the policies, that staff entered; absent as the ratio itself is. */
+  readonly ratioWithout: Readonly<Record<"duty" | "policy", number | undefined>>;
+  /** Absent where staff entered no other losses. */
+  readonly withOther: AccountBalance | undefined;
 }
 
 export interface OptionHeadline {
@@ -76,6 +92,18 @@ function optionHeadline(option: OptionOdds, annuity: number): OptionHeadline {
 }
 
 function headlineBalance(against: NonNullable<OptionOdds["against"]>, annuity: number): HeadlineBalance {
+  const alone = accountBalance(against, annuity);
+  const { avoided, ratioWithout, withOther } = against;
+  return {
+    ...alone,
+    avoided,
+    ratioWithout:
+      alone.benefitCostRatio === undefined ? { duty: undefined, policy: undefined } : ratioWithout,
+    withOther: withOther && accountBalance(withOther, annuity),
+  };
+}
+
+function accountBalance(against: OddsAgainst, annuity: number): AccountBalance {
   const { addedCost, avoidedLoss, netBenefit, cheaper, benefitCostRatio, netBenefits } = against;
   const isTold = addedCost.value / annuity >= 1 && addedCost.value > 2 * addedCost.standardError;
   const at = (share: number) => netBenefits.find((each) => each.share === share)?.value ?? Number.NaN;

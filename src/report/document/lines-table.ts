@@ -47,7 +47,8 @@ export function linesTable(context: ReportContext): TableView {
     ),
     ...carrying(rows, { columns: [presentValueColumn], amounts, text: format.exactMoney }),
     total: sumRow("All lines", format.exactMoney(sum)),
-    note: `Quantity × unit rate is the amount, in year ${mature + 1} of appendix ${appendixLetter("years")}; a dash where the line does not occur in that year. Expected present value: amounts of all years weighed by the weights of appendix ${appendixLetter("years")}, without a program, rounded so that they add up as printed. Behind every layer stand assumptions ${layerNumbers(context)}.`,
+    note: `Quantity × unit rate is the amount, in year ${mature + 1} of appendix ${appendixLetter("years")}; a dash where the line does not occur in that year. Expected present value: amounts of all years weighed by the weights of appendix ${appendixLetter("years")}, without a program, rounded so that they add up as printed. Lines under ${format.exactMoney(smallAmount)} are put together; the workbook has each. Behind every layer stand assumptions ${layerNumbers(context)}.`,
+    compact: true,
   };
 }
 
@@ -76,9 +77,27 @@ function linesOf({ result, lines }: TracedStructure, context: ReportContext): Li
   const { name, bearer } = result.structure;
   return {
     heading: `${name} (${context.bearerName(bearer)})`,
-    lines: lines.map((line) => lineOf(line, context)),
+    lines: withSmallTogether(lines, context),
     isSummed: true,
   };
+}
+
+/** In the study's money; the workbook has each line by itself. */
+const smallAmount = 100;
+
+/** Lines of next to nothing as one. */
+function withSmallTogether(lines: readonly NamedLine[], context: ReportContext): Line[] {
+  const isSmall = ({ mature, presentValue }: NamedLine) =>
+    presentValue.abs().lt(smallAmount) && (mature?.amount.abs().lt(smallAmount) ?? true);
+  const small = lines.filter(isSmall);
+  if (small.length < 2) return lines.map((line) => lineOf(line, context));
+  const presentValue = small.map((line) => line.presentValue).reduce((sum, each) => sum.plus(each));
+  const name = `${small.length} smaller lines`;
+  const printed = (text: string) => row(name, num("–"), "", num("–"), num("–"), num(text), "");
+  return [
+    ...lines.filter((line) => !isSmall(line)).map((line) => lineOf(line, context)),
+    { presentValue, row: printed },
+  ];
 }
 
 /** Containment without a program, where it states a response. */

@@ -1,4 +1,7 @@
 import { appendixLetter } from "../../study/format/report-schema.js";
+/** Outer bounds of the accuracy of a class 5 estimate [aace-18r-97, from a secondary text], as shares of it. */
+export const accuracyRange = { low: -0.5, high: 1 } as const;
+
 /** The method page and the cautions: words that are the same for every study. */
 export const method = {
   steps: [
@@ -12,7 +15,7 @@ export const method = {
     "Pumps. One known by its margin spends the clean loss at the largest demand and that margin; one known by its curve runs where curve and system meet, or at the speed that the demand needs.",
     "Power. Head lost is energy not made, or pumped again, at the month's price, by one efficiency or by that of the turbine's type at the flow while it runs, over the hours that it runs; a unit is derated in proportion to the cooling water, or where an exchanger is given the heat, that is missing; outages lose a stated share of the day's energy.",
     "Raw water. What dies on a line, and upstream of it, comes down in pieces: a strainer catches those wider than its mesh and is cleaned as it blinds, those longer than the bore of a tube or an orifice lodge in it. Coolers are cleaned as their tubes plug; what cannot be cleaned in time derates the unit and trips it (assumptions under “raw-water”).",
-    "Upkeep. For each part, the plans of the catalogue that it can have (left alone, cleaned at intervals, when near a limit or in the dry at low water, coated, dosed, strained, heated, doubled) are tried in a mature infestation. The cheapest that keeps every limit is taken, unless the study prescribes one. Parts are judged one by one, each with the others clean.",
+    "Upkeep. For each part, the plans of the catalogue that it can have (left alone, cleaned at intervals, when near a limit or in the dry at low water, coated, dosed, strained, heated, doubled) are tried in a mature infestation. The cheapest is taken, unless the study prescribes one; as a layer nears a limit, cleanings that it forces come into the cost. Parts are judged one by one, each with the others clean.",
     "Arrival. The yearly chance of establishment rises with the fouled launches that slip through and with suitability; other pathways join it.",
     "Comparison. Expected cost of a year is the cost of each age of an infestation times the chance of that age: an exact sum, no sampling. Net benefit is loss avoided less added program cost, both present values. Where options say how they watch for mussels, only losses count until these are noticed, in a sample or by the first harm; where none does, mussels are noticed at once.",
     "A sum of engineering costs is partial: it leaves out how prices and people adjust, which tends to overstate losses to society as a whole.",

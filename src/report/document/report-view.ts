@@ -7,7 +7,7 @@ import { boardView } from "../board/board-view.js";
 import { type ComparisonView, comparisonView } from "../board/comparison-view.js";
 import { type SchedulesView, schedulesView } from "../board/schedules-view.js";
 import { type OddsView, oddsView } from "../odds/odds-view.js";
-import { boardOddsLine, type PrintedOdds } from "../odds/odds-words.js";
+import type { PrintedOdds } from "../odds/odds-words.js";
 import { type ChartsView, chartsView } from "../print/charts.js";
 import { type HydraulicsView, hydraulicsView } from "../rack/hydraulics-view.js";
 import { type InfestationView, infestationView } from "../rack/infestation-view.js";
@@ -34,8 +34,6 @@ export interface ReportView {
   readonly money: string;
   readonly sections: SectionsView;
   readonly board: BoardView;
-  /** One line of odds for the first page, if they were drawn. */
-  readonly boardOdds: string | undefined;
   readonly lake: LakeView;
   readonly infestation: InfestationView;
   readonly program: ProgramView;
@@ -81,7 +79,6 @@ function viewOf(run: StudyRun, printedOdds: PrintedOdds | undefined): Omit<Repor
     horizon: money.horizon,
     money: moneyText(run),
     board: boardView(context),
-    boardOdds: printedOdds && context.headline ? boardOddsLine(printedOdds.odds) : undefined,
     lake: lakeView(context),
     infestation: infestationView(context),
     program: programView(context),
@@ -90,7 +87,7 @@ function viewOf(run: StudyRun, printedOdds: PrintedOdds | undefined): Omit<Repor
     comparison: comparisonView(context),
     odds: printedOdds && oddsView(printedOdds, context),
     moneyDetails: moneyView(context),
-    appendix: appendixView(context),
+    appendix: appendixView(context, printedOdds?.odds.matters),
     charts: chartsView(context),
     hydraulics: hydraulicsView(context),
     plans: plansView(context),

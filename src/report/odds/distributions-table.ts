@@ -22,8 +22,8 @@ export function distributionsTable(context: ReportContext): TableView {
   const kinds = grouped(inputs, (input) => kindOf(input, context));
   return {
     id: "table-distributions",
-    caption: "What is drawn, and how",
-    head: head("What is drawn", num("Inputs"), "Distributions"),
+    caption: "What varies, and how",
+    head: head("What varies", num("Inputs"), "Distributions"),
     rows: kinds.map(([kind, members]) => row(kind, num(String(members.length)), distributionsText(members))),
     total: row("Together", num(String(inputs.length)), ""),
     compact: true,

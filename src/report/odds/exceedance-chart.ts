@@ -26,7 +26,7 @@ export function exceedance(odds: Odds, context: ReportContext): ChartWithTable {
       id: "chart-exceedance",
       title,
       alternative: `Line chart of the chance that the cost is above an amount, for ${odds.options.length} options. ${title}.`,
-      source: `Over ${odds.futures.toLocaleString("en-US")} futures.`,
+      source: `Over ${odds.futures.toLocaleString("en-US")} simulated outcomes.`,
       height: halfHeight,
       tableId: "table-exceedance",
       json: safeJson({
@@ -56,7 +56,7 @@ export function exceedance(odds: Odds, context: ReportContext): ChartWithTable {
 
 function exceedanceTitle(odds: Odds, scale: MoneyScale): string {
   const dear = (option: OptionOdds) => costAt(option, 0.9).value;
-  return `In 9 of 10 futures ${mostText([baselineOdds(odds), requestedOdds(odds)], dear, scale)}`;
+  return `In 9 of 10 simulated outcomes ${mostText([baselineOdds(odds), requestedOdds(odds)], dear, scale)}`;
 }
 
 /** What two options cost at most in a share of futures. */

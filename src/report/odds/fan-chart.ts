@@ -21,8 +21,8 @@ export function fan(odds: Odds, context: ReportContext): ChartWithTable {
     chart: {
       id: "chart-fan",
       title,
-      alternative: `Line chart of the cost of each year of “${withIt.name}” beside “${without.name}”: bands from P10 to P90, medians and means. ${title}.`,
-      source: "Not discounted. Bands: P10 to P90.",
+      alternative: `Line chart of the cost of each year of “${withIt.name}” beside “${without.name}”: bands from the 10th to the 90th percentile, medians and means. ${title}.`,
+      source: "Not discounted. Bands: 10th to 90th percentile.",
       height: halfHeight,
       tableId: "table-fan",
       json: safeJson({
@@ -94,14 +94,14 @@ function band(option: OptionOdds, scale: MoneyScale, { colour, fill, median }: L
     hideLegend: true,
   });
   return [
-    line(option, scale, ({ p90 }) => p90, { ...edge("P90"), fill: "+1", backgroundColor: fill }),
-    line(option, scale, ({ p10 }) => p10, edge("P10")),
+    line(option, scale, ({ p90 }) => p90, { ...edge("90th percentile"), fill: "+1", backgroundColor: fill }),
+    line(option, scale, ({ p10 }) => p10, edge("10th percentile")),
   ];
 }
 
 function fanTitle(pair: readonly [OptionOdds, OptionOdds], scale: MoneyScale): string {
   const last = ({ fan: years }: OptionOdds) => at(years, years.length - 1);
-  return `In 9 of 10 futures ${mostText(pair, (option) => last(option).p90, scale)} in ${last(pair[0]).year}`;
+  return `In 9 of 10 simulated outcomes ${mostText(pair, (option) => last(option).p90, scale)} in ${last(pair[0]).year}`;
 }
 
 function fanTable(
@@ -112,10 +112,15 @@ function fanTable(
   const first = at(options, 0);
   return {
     id: "table-fan",
-    caption: `Cost of each year over the futures, ${scale.unit} of ${priceYear}, not discounted`,
+    caption: `Cost of each year over the simulated outcomes, ${scale.unit} of ${priceYear}, not discounted`,
     head: head(
       "Year",
-      ...options.flatMap(({ name }) => [num(`${name}: P10`), num("P50"), num("P90"), num("Mean")]),
+      ...options.flatMap(({ name }) => [
+        num(`${name}: 10th percentile`),
+        num("Median"),
+        num("90th percentile"),
+        num("Mean"),
+      ]),
     ),
     rows: first.fan.map(({ year }, index) =>
       row(

@@ -14,8 +14,8 @@ export function oddsMethod(odds: Odds, context: ReportContext): string[] {
     `Each assumption is drawn between its low and its high by a beta-PERT distribution with its value as the likeliest, unless appendix ${appendixLetter("assumptions")} names another; the low and the high of a normal or lognormal one are its P10 and P90. Quantities that the study gives with a range are drawn as it says; shares of boats found fouled by the belief that the counts leave. Rates of interest, limits of checks and whatever has one value are not drawn.`,
     "Luck: in each future mussels establish in a year drawn by that future's yearly chances, or not within the horizon. Where “luck averaged out” is said, the exact expectation takes the place of the draw.",
     endText(odds, context),
-    "Quantiles are of type 7 (Hyndman and Fan). Their limits are Woodruff's of 1952: the quantiles at the share plus and minus its error, reckoned from one draw of the lake to the next, since the futures of one are alike. Limits and standard errors say how well the drawing knows a figure, not how right the assumptions are.",
-    "Regret is what an option costs on average more than the option that is best for each set of assumptions. The value of knowing an input is how much less would be spent on average, if the option were chosen after it is known; that of knowing everything but luck is the most that any study or measurement can be worth.",
+    "Quantiles are of type 7 (Hyndman and Fan). Their limits are Woodruff's of 1952: the quantiles at the share plus and minus its error. Errors are reckoned from one block of draws to the next, since each block is a sample of its own, and limits by Student's t with one degree of freedom less than there are blocks. Limits and standard errors say how well the drawing knows a figure, not how right the assumptions are.",
+    "Regret is what an option costs on average more than the option that is best for each set of assumptions. The value of knowing an input is how much less would be spent on average, if the option were chosen after it is known; that of knowing everything but luck is the most that any study or measurement can be worth. Bars are worked out for the inputs that come first by rank correlation.",
   ];
 }
 
@@ -28,12 +28,12 @@ export const notInOdds = [
 
 const samplings: Record<Odds["settings"]["sampling"], string> = {
   "latin-hypercube":
-    "by Latin hypercube: within a block each input's range is cut into as many parts of equal chance as there are draws, and each part is drawn from once",
+    "by Latin hypercube: within a block each input's range is cut into as many parts of equal chance as there are draws, and each part is drawn from once; chances and luck of the few futures of one lake are spread evenly, too",
   sobol: "by a scrambled Sobol sequence, whose points fill the ranges evenly",
 };
 
-function drawnText({ futures, lakes, inputs, settings }: Odds): string {
-  return `${count(futures)} futures were drawn: the lake and its structures ${count(lakes)} times, each with ${significant(futures / lakes, 4)} sets of boats, chances and luck; ${inputs} inputs in all. They are drawn ${samplings[settings.sampling]}. Seed ${settings.seed}: the same seed gives the same figures.`;
+function drawnText({ futures, lakes, blocks, inputs, settings }: Odds): string {
+  return `${count(futures)} futures were drawn: the lake and its structures ${count(lakes)} times, in ${blocks} blocks, each with ${significant(futures / lakes, 4)} sets of boats, chances and luck; ${inputs} inputs in all. They are drawn ${samplings[settings.sampling]}. Seed ${settings.seed}: the same seed gives the same figures.`;
 }
 
 function endText(odds: Odds, { format }: ReportContext): string {

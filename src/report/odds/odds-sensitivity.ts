@@ -16,11 +16,11 @@ export function informationText({ information }: Odds, { format }: ReportContext
   }
   const worth = ({ name, value }: Information) => `“${inputName(name)}” up to ${format.money(value)}`;
   const rest = others.length === 0 ? "" : ` So it is for ${others.map(worth).join(" and for ")}.`;
-  return `Knowing “${inputName(first.name)}” exactly before deciding is worth up to ${format.money(first.value)}: a measurement that costs less is worth its money.${rest}`;
+  return `Knowing “${inputName(first.name)}” exactly before deciding is worth up to ${format.money(first.value)} ± ${format.money(first.standardError)}; a measurement leaves doubt and is worth less.${rest}`;
 }
 
 export function informationTable(
-  { information, perfectInformation }: Odds,
+  { information, perfectInformation, perfectInformationError }: Odds,
   context: ReportContext,
 ): TableView {
   const { exactMoney } = context.format;
@@ -31,7 +31,11 @@ export function informationTable(
     rows: information.map(({ id, name, value, standardError }) =>
       row(numberedName(id, name, context), num(exactMoney(value)), num(exactMoney(standardError))),
     ),
-    total: row("Everything but luck", num(exactMoney(perfectInformation)), num("")),
+    total: row(
+      "Everything but luck",
+      num(exactMoney(perfectInformation)),
+      num(exactMoney(perfectInformationError)),
+    ),
     compact: true,
   };
 }

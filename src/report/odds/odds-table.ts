@@ -49,14 +49,14 @@ export function scaleOf({ options }: Odds, { run }: ReportContext): MoneyScale {
 }
 
 const tableNote =
-  "In brackets: 95% limits of the drawing; ±: standard error. Regret: cost above that of the best choice for each set of assumptions.";
+  "In brackets: 95% simulation error; ±: standard error. Cost of choosing wrongly: cost above that of the best choice for each set of assumptions.";
 
 const shareLabels: Record<(typeof quantileShares)[number], string> = {
-  0.1: "1 of 10 cost less than (P10)",
-  0.5: "Half of the futures cost less than (P50)",
-  0.8: "8 of 10 cost less than (P80)",
-  0.9: "9 of 10 cost less than (P90)",
-  0.95: "19 of 20 cost less than (P95)",
+  0.1: "10th percentile: 1 in 10 costs less",
+  0.5: "Median",
+  0.8: "80th percentile: 8 in 10 cost less",
+  0.9: "90th percentile: 9 in 10 cost less",
+  0.95: "95th percentile: 19 in 20 cost less",
 };
 
 function rowsOf(
@@ -77,18 +77,20 @@ function rowsOf(
     ...quantileShares.map((share) =>
       line(shareLabels[share], (option) => spanCell(costAt(option, share), scale)),
     ),
-    line(`Yearly amount enough in ${percent(confidence)} of futures`, ({ budget }) =>
+    line(`Annual budget sufficient in ${percent(confidence)} of outcomes`, ({ budget }) =>
       spanCell(budget, scale),
     ),
-    line("Regret, on average", ({ regret }) => ({ value: scale.text(regret), spread: "" })),
+    line("Average cost of choosing wrongly", ({ regret }) => ({ value: scale.text(regret), spread: "" })),
     ...(infestedSince === undefined
       ? [
-          line("Ever infested", ({ everInfested }) => chanceOfCell(everInfested)),
+          line("Mussels establish", ({ everInfested }) => chanceOfCell(everInfested)),
           line("Infested at the end", ({ infestedAtEnd }) => chanceOfCell(infestedAtEnd)),
         ]
       : []),
-    line("Cheaper than no program", ({ against }) => (against ? shareCell(against.cheaper) : none)),
-    line("Worth its cost, luck averaged out", ({ against }) => (against ? shareCell(against.worthIt) : none)),
+    line("Costs less than no program", ({ against }) => (against ? shareCell(against.cheaper) : none)),
+    line("Pays on average, of assumption sets", ({ against }) =>
+      against ? shareCell(against.worthIt) : none,
+    ),
   ];
 }
 

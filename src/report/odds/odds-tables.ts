@@ -1,7 +1,7 @@
 import { counted } from "../../counted.js";
 import type { StudyDocument } from "../../study/format/schema.js";
 import type { Odds } from "../../study/odds/odds.js";
-import { formatter, percent, significant } from "../words/format.js";
+import { clearPercent, formatter, percent, significant } from "../words/format.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
 
 interface OddsTables {
@@ -14,9 +14,9 @@ export function oddsTables(odds: Odds, document: StudyDocument): OddsTables {
   const count = (value: number) => significant(value, 7);
   return {
     drawn:
-      `${count(odds.futures)} possible futures: ${count(odds.lakes)} draws of the lake and what mussels cost in it, ` +
-      `and for each ${count(odds.futures / odds.lakes)} draws of chances and luck. ` +
-      `${odds.inputs} quantities were drawn from their ranges (seed ${odds.settings.seed}).`,
+      `${count(odds.futures)} simulated outcomes: ${count(odds.lakes)} sets of values for the lake and what mussels cost in it, ` +
+      `each with ${count(odds.futures / odds.lakes)} courses of chance. ` +
+      `${odds.inputs} quantities were varied within their ranges (seed ${odds.settings.seed}).`,
     tables: [costTable(odds, document), chanceTable(odds, document)],
   };
 }
@@ -27,7 +27,7 @@ function costTable({ options }: Odds, { money, study }: StudyDocument): TableVie
   return {
     id: "table-odds-cost",
     caption: `Cost of program and infestation over ${counted(money.horizon, "year")}, present value, prices of ${money.priceYear}`,
-    head: head("Option", num("On average"), ...shares.map((share) => num(`In ${percent(share)} at most`))),
+    head: head("Option", num("On average"), ...shares.map((share) => num(`${share * 100}th percentile`))),
     rows: options.map(({ name, meanCost, cost }) =>
       row(name, num(format.money(meanCost.value)), ...cost.map(({ value }) => num(format.money(value)))),
     ),
@@ -44,20 +44,20 @@ function chanceTable({ options, baseline }: Odds, { money, study }: StudyDocumen
     caption: `Chances, against “${none}”`,
     head: head(
       "Option",
-      num(`Ever infested within ${counted(money.horizon, "year")}`),
+      num(`Mussels establish within ${counted(money.horizon, "year")}`),
       num("Infested at the end"),
-      num("Cheaper as it comes out"),
-      num("Worth its cost on average over luck"),
+      num("Chance that it pays"),
+      num("Pays on average, of assumption sets"),
       num("Net benefit on average"),
-      num(`Yearly budget, enough in ${percent(confidence)}`),
+      num(`Annual budget, sufficient in ${percent(confidence)}`),
     ),
     rows: options.map(({ name, everInfested, infestedAtEnd, against, budget }) =>
       row(
         name,
         num(percent(everInfested.value)),
         num(percent(infestedAtEnd.value)),
-        num(against ? percent(against.cheaper.value) : "–"),
-        num(against ? percent(against.worthIt.value) : "–"),
+        num(against ? clearPercent(against.cheaper.value) : "–"),
+        num(against ? clearPercent(against.worthIt.value) : "–"),
         num(against ? format.money(against.netBenefit.value) : "–"),
         num(format.money(budget.value)),
       ),

@@ -6,7 +6,7 @@ import { fan } from "./fan-chart.js";
 import { groupsTable, notInOdds, oddsMethod } from "./odds-method.js";
 import { informationTable, informationText, ranksTable } from "./odds-sensitivity.js";
 import { type OddsTable, oddsTables } from "./odds-table.js";
-import { cheaperSentence, futureNote, type PrintedOdds, worthItSentence } from "./odds-words.js";
+import { cheaperSentence, outcomeNote, type PrintedOdds, worthItSentence } from "./odds-words.js";
 import { tornado } from "./tornado-chart.js";
 
 /** How sure the study is: one page, and what stands behind it in the appendix. */
@@ -23,9 +23,13 @@ export interface OddsView {
   readonly notInIt: readonly string[];
   /** Options that the page has no room for. */
   readonly moreOptions: readonly OddsTable[];
-  readonly methodTables: readonly TableView[];
+  /** The first rows of what matters, in print. */
+  readonly told: readonly TableView[];
+  /** All, for the tables as files. */
   readonly tables: readonly TableView[];
 }
+
+const mostRows = 20;
 
 export function oddsView({ odds, sensitivitySentences }: PrintedOdds, context: ReportContext): OddsView {
   const [table, ...moreOptions] = oddsTables(odds, context);
@@ -33,7 +37,7 @@ export function oddsView({ odds, sensitivitySentences }: PrintedOdds, context: R
   const bars = tornado(odds, context);
   return {
     sentences: [cheaperSentence(odds), worthItSentence(odds)],
-    note: futureNote(context),
+    note: outcomeNote(context),
     table,
     curves: curves.map(({ chart }) => chart),
     tornado: odds.matters.tornado.length === 0 ? undefined : bars.chart,
@@ -42,8 +46,12 @@ export function oddsView({ odds, sensitivitySentences }: PrintedOdds, context: R
     method: oddsMethod(odds, context),
     notInIt: notInOdds,
     moreOptions,
-    methodTables: [groupsTable(context), distributionsTable(context)],
+    told: (odds.matters.tornado.length === 0 ? [] : [bars.table, informationTable(odds, context)]).map(
+      (each) => ({ ...each, id: `${each.id}-first`, rows: each.rows.slice(0, mostRows) }),
+    ),
     tables: [
+      groupsTable(context),
+      distributionsTable(context),
       ...(odds.matters.tornado.length === 0 ? [] : [bars.table, informationTable(odds, context)]),
       ...(odds.matters.ranks.length === 0 ? [] : [ranksTable(odds, context)]),
       ...curves.map((each) => each.table),

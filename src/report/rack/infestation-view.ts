@@ -128,7 +128,7 @@ function summary({ comparison, format, horizon, infestedSince }: ReportContext, 
 }
 
 function apartText({ comparison, format }: ReportContext): string {
-  const apart = comparison.baseline.apartPresentValue;
+  const apart = comparison.baseline.presentValueByAccount.get("other") ?? noMoney;
   return apart.isZero()
     ? "Losses that are not infrastructure (recreation, property, fishery) are not counted."
     : `Losses that are not infrastructure, as entered by the author, come to ${format.money(apart)} in expected present value without a program. They are kept apart and are in no figure of this report but this one.`;

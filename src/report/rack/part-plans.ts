@@ -26,7 +26,9 @@ export function partFacts({ component }: PartGroup, context: ReportContext): str
 
 function countText({ tried, kept, impossible }: Record<"tried" | "kept" | "impossible", number>): string {
   const limits =
-    kept === tried ? "all keep every limit" : `${kept} keep every limit, ${tried - kept} break one`;
+    kept === tried
+      ? "all keep every limit"
+      : `${kept} keep every limit, ${tried - kept} pass one at times, with the cleanings that it forces in their cost`;
   const others =
     impossible === 1 ? " 1 more is not possible here." : ` ${impossible} more are not possible here.`;
   return `${tried} plans were tried: ${limits}.${impossible === 0 ? "" : others}`;
@@ -34,12 +36,13 @@ function countText({ tried, kept, impossible }: Record<"tried" | "kept" | "impos
 
 function nextText(component: ComponentResult, { format }: ReportContext): string {
   const { brokenLimit, yearlyCost } = component.chosen;
-  if (brokenLimit !== undefined) {
-    return `No plan keeps every limit; even so, ${brokenLimit}. An engineer must look at this part.`;
-  }
+  const passed =
+    brokenLimit === undefined
+      ? ""
+      : `Its layer passes a limit at times (${brokenLimit}); the cleanings that this forces are in its cost. `;
   const next = runnerUpOf(component);
-  if (!next) return "No other plan keeps every limit.";
-  return `Next best: ${next.plan.label}, ${format.exactMoney(next.yearlyCost - yearlyCost)} a year more.`;
+  if (!next) return `${passed}No other plan is possible here.`;
+  return `${passed}Next best: ${next.plan.label}, ${format.exactMoney(next.yearlyCost - yearlyCost)} a year more.`;
 }
 
 function pinnedFacts({ chosen, pinned }: ComponentResult, { format }: ReportContext): string[] {
@@ -48,25 +51,27 @@ function pinnedFacts({ chosen, pinned }: ComponentResult, { format }: ReportCont
   const more = chosen.yearlyCost - cheapest.yearlyCost;
   const compared =
     cheapest.plan.id === chosen.plan.id
-      ? "It is also the cheapest that keeps every limit."
-      : `Cheapest ${keepsLimits(cheapest) ? "that keeps every limit" : "to be had, though it breaks a limit"}: ${cheapest.plan.label}, at ${format.exactMoney(cheapest.yearlyCost)} a year. The prescription costs ${format.exactMoney(Math.abs(more))} a year ${more < 0 ? "less" : "more"}.`;
+      ? "It is also the cheapest."
+      : `Cheapest: ${cheapest.plan.label}, at ${format.exactMoney(cheapest.yearlyCost)} a year. The prescription costs ${format.exactMoney(Math.abs(more))} a year ${more < 0 ? "less" : "more"}.`;
   const broken =
-    chosen.brokenLimit === undefined ? "" : ` The prescribed plan breaks a limit: ${chosen.brokenLimit}.`;
+    chosen.brokenLimit === undefined
+      ? ""
+      : ` The prescribed plan passes a limit at times: ${chosen.brokenLimit}.`;
   return [`Reason given: “${reason}”.`, `${compared}${broken}`];
 }
 
-/** Every plan of the catalogue for a part: those that keep its limits, those that break one, those not possible. */
+/** Every plan of the catalogue for a part: those that keep its limits, those that pass one, those not possible. */
 export function partPlansTable(group: PartGroup, number: number, context: ReportContext): TableView {
   const { component } = group;
   const tried = triedPlans(component);
   return {
     id: `table-plans-${number}`,
     caption: `${group.name}: plans tried, prices of ${context.priceYear}`,
-    head: head("Plan", num("Cost a year"), "Limit broken, or why not"),
+    head: head("Plan", num("Cost a year"), "Limit passed at times, or why not"),
     rows: [
       ...section("Keep every limit", keptRows(component, context)),
       ...section(
-        "Break a limit",
+        "Pass a limit at times",
         alike(tried.filter((each) => !keepsLimits(each))).map((plans) =>
           planRow(plans, `${markOf(plans, component)}${plans[0].brokenLimit ?? ""}`, context),
         ),
@@ -82,8 +87,8 @@ const section = (title: string, rows: readonly RowView[]): RowView[] =>
 
 function keptRows(component: ComponentResult, context: ReportContext): RowView[] {
   const { chosen } = component;
-  const next = runnerUpOf(component);
   const kept = triedPlans(component).filter(keepsLimits);
+  const next = runnerUpOf(component);
   const apart = [chosen.plan.id, next?.plan.id];
   const rest = kept.filter(({ plan }) => !apart.includes(plan.id));
   return [

@@ -6,7 +6,6 @@ import { appendixLetter } from "../../study/format/report-schema.js";
 import type { ReportContext } from "../document/context.js";
 import { capitalised } from "../words/format.js";
 import { head, row, type TableView } from "../words/view-types.js";
-import { triedPlans } from "./tried-plans.js";
 
 /** A plan of the catalogue, with what an engineer must know before it is chosen. */
 interface PlanText {
@@ -26,28 +25,25 @@ const mechanism: Record<Measure, string> = {
   leave: "Nothing is done, and the losses of a full layer are borne.",
   clean: "Mussels are taken off at fixed dates.",
   dry: "Mussels are taken off once a year, in the month in which the part hangs dry longest.",
-  trigger: "Looked at every month, and cleaned when the layer nears one that breaks a limit.",
+  trigger: "Looked at every month, and cleaned when the layer nears one that passes a limit.",
   coating: "A coat on which fewer mussels settle and from which they come off more easily.",
   "oxidant-season": "Oxidant is fed to the water while mussels settle, and kills most of what settles.",
   "oxidant-end":
     "Oxidant is fed once, at the end of settlement, for as long as it takes to kill the year's growth.",
-  filter: "Strains the water and treats it with light, so that few larvae reach the part alive.",
+  "chemical-season":
+    "Another chemical is fed to the water while mussels settle, and kills most of what settles.",
+  filter:
+    "Strains the water, with light behind the strainer or without, so that few larvae reach the part alive.",
   heat: "Hot water fills the line for as long as it takes to kill what is there.",
   "second-line": "One of two lines carries the water while mussels in the other die without oxygen.",
 };
 
-/** The plans of the catalogue that were tried on a part of the study, or ruled out for one. */
+/** The plans of the catalogue that some part of the study is kept in service by. */
 export function planRegister(context: ReportContext): PlanRegister {
   const components = context.comparison.structures.flatMap((each) => each.components);
-  const occurring = new Set(
-    components.flatMap((each) => [
-      ...triedPlans(each).map(({ plan }) => plan.entry.id),
-      ...each.impossible.map(({ id }) => id),
-    ]),
-  );
-  const entries = context.comparison.input.plans.filter(({ id }) => occurring.has(id));
   const chosenFor = ({ id }: PlanEntry) =>
     components.filter(({ chosen }) => chosen.plan.entry.id === id).length;
+  const entries = context.comparison.input.plans.filter((entry) => chosenFor(entry) > 0);
   return {
     plans: entries.map((entry) => ({
       name: capitalised(entry.name),
@@ -60,10 +56,7 @@ export function planRegister(context: ReportContext): PlanRegister {
   };
 }
 
-function takenText(parts: number): string {
-  if (parts === 0) return "Taken for no part of this study.";
-  return `Taken for ${counted(parts, "part")} of this study.`;
-}
+const takenText = (parts: number) => `Taken for ${counted(parts, "part")} of this study.`;
 
 const columns: ReadonlyArray<{ readonly head: string; readonly number: PlanNumber }> = [
   { head: "Capital per unit of size", number: "capital" },
@@ -84,9 +77,10 @@ const others: ReadonlyArray<readonly [number: PlanNumber, words: string]> = [
   ["energyPrice", "energy"],
   ["visit", "each visit"],
   ["switchingHours", "each change of lines"],
+  ["dosePrice", "a volume dosed"],
 ];
 
-/** Absent where no plan that occurs has numbers of its own. */
+/** Absent where no plan taken has numbers of its own. */
 function numbersTable(entries: readonly PlanEntry[], context: ReportContext): TableView | undefined {
   const rows = entries.flatMap((entry) => {
     const cells = columns.map(({ number }) => numberText(entry, number, context));

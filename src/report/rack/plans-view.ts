@@ -10,7 +10,10 @@ import { runnerUpOf, triedPlans } from "./tried-plans.js";
 export interface PlansView {
   readonly intro: string;
   readonly overview: TableView;
-  readonly parts: readonly PartView[];
+  /** The most expensive and those whose plan the study prescribes, in detail. */
+  readonly told: readonly PartView[];
+  /** Plans tried on the others, for the tables as files. */
+  readonly others: readonly TableView[];
   readonly register: PlanRegister;
 }
 
@@ -23,38 +26,41 @@ interface PartView {
 }
 
 /** A study may have thousands of parts, and a board's report ends. */
-const most = { charts: 3, details: 12, rows: 60 };
+const most = { charts: 1, told: 3, details: 12, rows: 60 };
 
 /** Absent where the study has no part that fouls. */
 export function plansView(context: ReportContext): PlansView | undefined {
   const groups = partGroups(context.comparison);
   if (groups.length === 0) return undefined;
+  const parts = groups.slice(0, most.details).map((group, index) => ({
+    name: group.name,
+    isPrescribed: group.component.pinned !== undefined,
+    facts: partFacts(group, context),
+    intervals: index < most.charts ? intervalsView(group, index + 1, context) : undefined,
+    tried: partPlansTable(group, index + 1, context),
+  }));
+  const isTold = ({ isPrescribed }: PartView, index: number) => index < most.told || isPrescribed;
   return {
     intro: intro(groups),
     overview: overviewTable(groups, context),
-    parts: groups.slice(0, most.details).map((group, index) => ({
-      name: group.name,
-      isPrescribed: group.component.pinned !== undefined,
-      facts: partFacts(group, context),
-      intervals: index < most.charts ? intervalsView(group, index + 1, context) : undefined,
-      tried: partPlansTable(group, index + 1, context),
-    })),
+    told: parts.filter(isTold),
+    others: parts.filter((part, index) => !isTold(part, index)).map(({ tried }) => tried),
     register: planRegister(context),
   };
 }
 
 function intro(groups: readonly PartGroup[]): string {
   const rule =
-    "For each part every plan that the catalogue offers is tried in a mature infestation. The cheapest that keeps the part's limits is chosen, unless the study prescribes one. A cost is that of the plan and of the losses that remain under it, in an average year.";
+    "For each part every plan that the catalogue offers is tried in a mature infestation. The cheapest is chosen, unless the study prescribes one. A cost is that of the plan, of the losses that remain under it and of the cleanings that a limit forces when a layer nears it, in an average year.";
   const detail =
-    groups.length <= most.details
-      ? "All parts are told in detail"
-      : `The ${most.details} most expensive parts are told in detail, the others in a line each`;
+    groups.length <= most.told
+      ? "All parts are shown in detail"
+      : `The ${most.told} most expensive parts are shown in detail, the others in a line each`;
   const capped =
     groups.length > most.rows
       ? `, of which the table below has the first ${most.rows}; the table of parts has the plan of every part`
       : "";
-  return `${rule} ${detail}${capped}. Parts that are alike in every figure are told once. Charts are drawn for the ${most.charts} most expensive.`;
+  return `${rule} ${detail}${capped}. Parts that are alike in every figure are shown once. The tables as files have the plans tried on ${groups.length <= most.details ? "every part" : `the ${most.details} most expensive parts`}.`;
 }
 
 function overviewTable(groups: readonly PartGroup[], context: ReportContext): TableView {
@@ -99,7 +105,7 @@ function overviewRow({ component, structures, name }: PartGroup, { format }: Rep
     num(String(structures.length)),
     chosenText(component),
     num(format.exactMoney(component.chosen.yearlyCost)),
-    next?.plan.label ?? "none keeps the limits",
+    next?.plan.label ?? "none",
     num(next ? format.exactMoney(next.yearlyCost) : "–"),
     num(String(triedPlans(component).length)),
   );

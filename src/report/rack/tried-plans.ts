@@ -13,9 +13,9 @@ export function triedPlans(component: ComponentResult): readonly TriedPlan[] {
 
 export const keepsLimits = ({ brokenLimit }: TriedPlan) => brokenLimit === undefined;
 
-/** The cheapest plan beside the chosen one that keeps the part's limits. */
+/** The cheapest plan beside the chosen one. */
 export function runnerUpOf(component: ComponentResult): TriedPlan | undefined {
-  return triedPlans(component).find((each) => each.plan.id !== component.chosen.plan.id && keepsLimits(each));
+  return triedPlans(component).find(({ plan }) => plan.id !== component.chosen.plan.id);
 }
 
 /** Months between the cleanings that go with a plan; 0 where none does. */

@@ -2,6 +2,7 @@ import { isPrice } from "../../assumptions/entry-marks.js";
 import { at } from "../../lists.js";
 import type { OptionBalance } from "../../model/compare.js";
 import type { Increment } from "../../model/increments.js";
+import { noMoney } from "../../model/money/decimal.js";
 import type { OptionResult } from "../../model/option.js";
 import type { ComponentResult, TriedPlan } from "../../model/structures/component.js";
 import type { StructureResult } from "../../model/structures/structure.js";
@@ -34,7 +35,10 @@ export function resultsJson(run: StudyRun, odds?: Odds): object {
     structures: comparison.structures.map(structureJson),
     schedules: traced.schedules.map(scheduleJson),
     infestationByYear: comparison.infestation.byYear.map(text),
-    apartByYear: comparison.infestation.apartByYear.map(text),
+    apartByYear: otherLossesByYear(run),
+    enteredByYear: Object.fromEntries(
+      [...comparison.infestation.byAccount].map(([account, { byYear }]) => [account, byYear.map(text)]),
+    ),
     baseline: optionJson(without),
     options: comparison.options.map((balance, index) => balanceJson(balance, at(others, index))),
     cashFlows: traced.options.map(flowsJson),
@@ -55,6 +59,10 @@ export function resultsJson(run: StudyRun, odds?: Odds): object {
     alteredAssumptions: run.assumptions.alterations,
   };
 }
+
+/** The other losses that staff entered, by year of an infestation; they are in no other sum. */
+const otherLossesByYear = ({ comparison: { infestation } }: StudyRun): string[] =>
+  (infestation.byAccount.get("other")?.byYear ?? infestation.byYear.map(() => noMoney)).map(text);
 
 /** The answer by the odds; null where none were drawn, and where the lake is infested. */
 function headlineJson(run: StudyRun, odds: Odds | undefined): object | null {

@@ -130,9 +130,9 @@ export function listedWithin(names: readonly string[], most: number): string {
   return new Intl.ListFormat("en", { type: "conjunction" }).format(shown);
 }
 
-/** A factor in words: times where it is large, else percent; 101% is not told as 100%. */
+/** A factor on what follows in words: "2.2 times", or "85% of"; 101% is not told as 100%. */
 export function factorText(factor: number): string {
-  return factor > 2 ? `${significant(factor, 2)} times` : percent(factor, factor < 1 ? 2 : 3);
+  return factor > 2 ? `${significant(factor, 2)} times` : `${percent(factor, factor < 1 ? 2 : 3)} of`;
 }
 
 interface Spread {
@@ -166,13 +166,14 @@ export function tenthsOf(share: number): number | "few" | "most" {
   return share > 0.95 ? "most" : Math.min(9, Math.max(1, Math.round(share * 10)));
 }
 
-/** A share in whole percent, of which neither none nor all is certain. */
+/** A share of outcomes in percent, to a tenth beyond 1 and 99; neither none nor all is certain. */
 export function clearPercent(share: number): string {
-  if (share < 0.01) return "under 1%";
-  return share > 0.99 ? "over 99%" : `${percentNumber(share)}%`;
+  if (share < 0.001) return "under 0.1%";
+  return share > 0.999 ? "over 99.9%" : `${percentNumber(share)}%`;
 }
 
-const percentNumber = (share: number) => String(Math.round(share * 100));
+const percentNumber = (share: number) =>
+  share < 0.0095 || share > 0.9905 ? (share * 100).toFixed(1) : String(Math.round(share * 100));
 
 /** Limits of a share, in whole percent: "64–73%". */
 export const percentSpan = ({ low, high }: Spread): string => `${percentNumber(low)}–${percentNumber(high)}%`;

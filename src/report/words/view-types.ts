@@ -27,6 +27,9 @@ export interface RowView {
   readonly pageMayEnd?: { readonly sums: readonly string[] };
 }
 
+/** Under which a table is among the tables as files. */
+export const tableFileName = (id: string): string => `${id.replace(/^table-/, "")}.csv`;
+
 export interface ChartView {
   readonly id: string;
   /** States the finding. */

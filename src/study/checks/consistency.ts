@@ -5,6 +5,7 @@ import type { RecordReaders } from "../reading/record-readers.js";
 import { boatProblems } from "./consistency-boats.js";
 import { chanceProblems } from "./consistency-chance.js";
 import { detectionProblems } from "./consistency-detection.js";
+import { enteredProblems } from "./consistency-entered.js";
 import { levelProblems } from "./consistency-levels.js";
 import { lineProblems } from "./consistency-lines.js";
 import { moneyProblems } from "./consistency-money.js";
@@ -21,6 +22,7 @@ export function contradictions(parts: SoundParts, readers: RecordReaders): Contr
     ...(parts.lake ? levelProblems(parts.lake, readers) : []),
     ...structureProblems(parts),
     ...lineProblems(parts),
+    ...enteredProblems(parts),
     ...(parts.boats ? boatProblems(parts.boats, readers) : []),
     ...chanceProblems(parts),
     ...optionProblems(parts),

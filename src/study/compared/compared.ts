@@ -19,7 +19,12 @@ export function comparedRun(document: StudyDocument, all: AssumptionSet): Compar
   const { assumptions, input, assumed, inputAssumptions } = prepareStudy(document, all);
   const { assumed: recorded, ids } = recorder(assumed);
   const comparison = tellingAmounts(document, () => compare(input, recorded));
-  return { document, assumptions, comparison, usedAssumptions: [...inputAssumptions, ...ids()] };
+  return {
+    document,
+    assumptions,
+    comparison,
+    usedAssumptions: [...new Set([...inputAssumptions, ...ids()])],
+  };
 }
 
 export interface StudyDifferences {

@@ -11,6 +11,7 @@ import type { SoundOption } from "./sound-options.js";
 import { stationSchema } from "./staffing-schema.js";
 import { structureSchema } from "./structure-schema.js";
 import { openSchema } from "./traffic-schema.js";
+import { typicalPlaces } from "./typical-schema.js";
 import { uncertaintySchema } from "./uncertainty-schema.js";
 
 const lake = z.strictObject({
@@ -183,6 +184,7 @@ export const studySchema = z.strictObject({
         description:
           "What became of fields of an earlier version, for you to check; remove a line when you have",
       }),
+    typical: typicalPlaces,
     uncertainty: uncertaintySchema.optional().meta({
       description: "How futures are drawn; left out, they are drawn in the usual way",
     }),

@@ -1,6 +1,16 @@
 import { z } from "zod";
+import { policies } from "../../model/structures/kinds/lake-wide.js";
 import { efficiency, lineFields, pipeFields, rack, supply } from "../prepare/structure-parts.js";
-import { identifier, monthly, monthlyOrOne, positive, quantity, reference, shortText } from "./fields.js";
+import {
+  identifier,
+  monthly,
+  monthlyOrOne,
+  positive,
+  quantity,
+  reference,
+  shortText,
+  year,
+} from "./fields.js";
 
 const count = (what: string) =>
   z.int(`a whole number of ${what}`).min(1, `at least one of ${what}`).max(10_000, `at most 10,000 ${what}`);
@@ -160,10 +170,16 @@ const lakeWide = z.strictObject({
         name: shortText,
         cost: quantity("moneyPerYear"),
         origin: shortText.meta({ description: "Where the figure comes from" }),
-        apart: z
-          .boolean()
-          .default(false)
-          .meta({ description: "True for losses that are not infrastructure" }),
+        apart: z.boolean().default(false).meta({
+          description:
+            "True for losses that are not infrastructure: recreation, property, curtailed deliveries, other waters",
+        }),
+        policy: z.enum(policies).optional().meta({
+          description: "Which policy the authority is free to choose it pays for; none for a duty",
+        }),
+        pricesOf: year.optional().meta({
+          description: "Year of whose prices the amount is; the study's price year where it is left out",
+        }),
         fromYear: z.int("a whole number of years").min(1, "at least 1").max(100, "at most 100").default(1),
       }),
     )

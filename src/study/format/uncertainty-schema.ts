@@ -29,13 +29,13 @@ export const uncertaintySchema = z.strictObject({
     .meta({ description: "Share of the futures in which the yearly budget is enough" }),
   precision: oneShare(0.001, 0.5).prefault("5 %").meta({
     description:
-      "Drawing ends once the standard error of the requested option's mean net benefit is at most this share of it",
+      "Drawing ends once the standard error of the requested option's mean net benefit is at most this share of it, and at most 0.4 % of what an infestation is expected to cost",
   }),
   mostFutures: z
     .int("a whole number of futures")
     .min(leastFutures, `at least ${written(leastFutures)} futures`)
     .max(mostFutures, `at most ${written(mostFutures)} futures`)
-    .default(5 * futuresPerBlock)
+    .default(20 * futuresPerBlock)
     .meta({
       description: `Drawing ends there at the latest; whole blocks of ${written(futuresPerBlock)} are drawn`,
     }),

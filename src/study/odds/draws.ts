@@ -20,6 +20,7 @@ import { boatsAlone, boatsToModel, toModel } from "../prepare/to-model.js";
 import { trafficOf } from "../prepare/traffic.js";
 import { vesselChances } from "../prepare/vessel-chances.js";
 import { rangedQuantities, withValues } from "../reading/ranged.js";
+import { typicalTogether } from "../short/drawn-together.js";
 import { hydrologicYearId } from "./odds.js";
 import type { DrawSettings } from "./odds-settings.js";
 import { classChanceId, type NamedInput, uncertainInputs } from "./uncertain-inputs.js";
@@ -34,6 +35,11 @@ export interface LakeFutures {
   /** Chance that mussels establish at all within the horizon, and that they are there when it ends. */
   readonly everInfested: readonly Float64Array[];
   readonly infestedAtEnd: readonly Float64Array[];
+  /** Present cost of what staff entered, luck left out, by account; of the other losses also as it comes out. */
+  readonly duty: readonly Float64Array[];
+  readonly policy: readonly Float64Array[];
+  readonly other: readonly Float64Array[];
+  readonly otherCost: readonly Float64Array[];
   /** Undiscounted cost of each year of the horizon, future after future; empty beyond the first block. */
   readonly byYear: readonly Float64Array[];
   /** Present value of 1 in each year of the horizon. */
@@ -43,7 +49,7 @@ export interface LakeFutures {
 /** A plan of draws with what the report calls its inputs and groups. */
 export interface StudyPlan extends DrawPlan {
   readonly inputs: readonly NamedInput[];
-  readonly groups: AssumptionSet["groups"];
+  readonly groups: ReadonlyArray<DrawPlan["groups"][number] & { readonly id: string; readonly name: string }>;
 }
 
 /** A study made ready to be drawn. */
@@ -70,7 +76,8 @@ export function drawnStudy(
   const prepared = prepareStudy(document, all);
   const { assumptions } = prepared;
   const inputs = uncertainInputs(document, assumptions, prepared, usedIn(prepared));
-  const plan = { seed, sampling, inputs, groups: assumptions.groups };
+  const groups = [...assumptions.groups, ...typicalTogether(document, assumptions)];
+  const plan = { seed, sampling, inputs, groups };
   const values = drawing(document, prepared);
   const quantileOf = new Map(inputs.map((input) => [input.id, valueAtShare(input)]));
   let known: { block: number; shares: BlockShares } | undefined;
@@ -216,6 +223,10 @@ function lakeFutures({ shares, quantileOf }: Draws, index: number, { values, wit
       lists.program[future] = result.program;
       lists.everInfested[future] = result.everInfested;
       lists.infestedAtEnd[future] = result.infestedAtEnd;
+      lists.duty[future] = result.duty;
+      lists.policy[future] = result.policy;
+      lists.other[future] = result.other;
+      lists.otherCost[future] = result.otherCost;
       if (withYears) {
         lists.byYear.set(costsByYear(at(hazards, option), result.establishment), future * years);
       }
@@ -228,6 +239,10 @@ function lakeFutures({ shares, quantileOf }: Draws, index: number, { values, wit
     program: options.map(({ program }) => program),
     everInfested: options.map(({ everInfested }) => everInfested),
     infestedAtEnd: options.map(({ infestedAtEnd }) => infestedAtEnd),
+    duty: options.map(({ duty }) => duty),
+    policy: options.map(({ policy }) => policy),
+    other: options.map(({ other }) => other),
+    otherCost: options.map(({ otherCost }) => otherCost),
     byYear: withYears ? options.map(({ byYear }) => byYear) : [],
     annuity: sumOf(lake.factors),
   };
@@ -240,6 +255,10 @@ const emptyLists = (years: number) => ({
   program: new Float64Array(futuresPerLake),
   everInfested: new Float64Array(futuresPerLake),
   infestedAtEnd: new Float64Array(futuresPerLake),
+  duty: new Float64Array(futuresPerLake),
+  policy: new Float64Array(futuresPerLake),
+  other: new Float64Array(futuresPerLake),
+  otherCost: new Float64Array(futuresPerLake),
   byYear: new Float64Array(futuresPerLake * years),
 });
 

@@ -8,6 +8,11 @@ export interface JoinedFutures {
   readonly program: Float64Array;
   readonly everInfested: Float64Array;
   readonly infestedAtEnd: Float64Array;
+  /** What staff entered, by account; the other losses also as they come out. */
+  readonly duty: Float64Array;
+  readonly policy: Float64Array;
+  readonly other: Float64Array;
+  readonly otherCost: Float64Array;
   /** Of the first block alone, future after future. */
   readonly byYear: Float64Array;
 }
@@ -20,6 +25,10 @@ export function joinedFutures(lakes: readonly LakeFutures[], options: number): J
     program: joined(lakes.map(({ program }) => at(program, option))),
     everInfested: joined(lakes.map(({ everInfested }) => at(everInfested, option))),
     infestedAtEnd: joined(lakes.map(({ infestedAtEnd }) => at(infestedAtEnd, option))),
+    duty: joined(lakes.map(({ duty }) => at(duty, option))),
+    policy: joined(lakes.map(({ policy }) => at(policy, option))),
+    other: joined(lakes.map(({ other }) => at(other, option))),
+    otherCost: joined(lakes.map(({ otherCost }) => at(otherCost, option))),
     byYear: joined(lakes.flatMap(({ byYear }) => byYear[option] ?? [])),
   }));
 }

@@ -47,6 +47,6 @@ export async function judgedSwings(
   const judged = new Set([...entries.values()].filter(isJudged).map(({ id }) => id));
   const isWanted = (id: string) => judged.has(id) && !own.has(id);
   const wanted = inputs.filter(({ id }) => isWanted(id));
-  const { bars, netBenefit } = await tornado(wanted, [], wanted.length, run);
+  const { bars, netBenefit } = await tornado(wanted, [], run);
   return swingsOf(bars, netBenefit, isWanted);
 }

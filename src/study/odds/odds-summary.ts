@@ -1,4 +1,6 @@
 import { at } from "../../lists.js";
+import { clusteredMean } from "../../model/futures/clusters.js";
+import { lakesPerBlock } from "../../model/futures/draw-plan.js";
 import { expectedRegret } from "../../model/uncertainty/expected-regret.js";
 import type { StudyDocument } from "../format/schema.js";
 import type { DrawnStudy, LakeFutures } from "./draws.js";
@@ -26,17 +28,20 @@ export function oddsSummary(
   end: Odds["end"],
 ): Omit<Odds, "matters"> {
   const { options, money, study } = document;
+  const blocks = lakes.length / lakesPerBlock;
   const { baseline } = comparedOptions(document);
   const futures = joinedFutures(lakes, options.length);
   const benefits = futures.map(({ expected }) => Array.from(expected, (cost) => -cost));
   const regrets = expectedRegret(benefits);
   const annuities = lakes.map(({ annuity }) => annuity);
+  const perfect = clusteredMean(regrets.ofBest, blocks);
   const { confidence } = settings;
-  const ofLakes = { lakes: lakes.length, startYear: money.startYear, horizon: money.horizon };
+  const ofBlocks = { blocks, startYear: money.startYear, horizon: money.horizon };
   return {
     settings: { seed: settings.seed, sampling: settings.sampling },
     futures: at(benefits, 0).length,
     lakes: lakes.length,
+    blocks,
     end,
     inputs: drawn.inputs.length,
     requested: study.requestedOption,
@@ -46,12 +51,13 @@ export function oddsSummary(
       return {
         id,
         name,
-        ...oddsOfOption(own, option === baseline ? undefined : at(futures, baseline), ofLakes),
-        budget: { confidence, ...yearlyBudget(own, annuities, confidence) },
+        ...oddsOfOption(own, option === baseline ? undefined : at(futures, baseline), ofBlocks),
+        budget: { confidence, ...yearlyBudget(own, { annuities, blocks }, confidence) },
         regret: at(regrets.byOption, option),
       };
     }),
-    perfectInformation: regrets.perfectInformation,
+    perfectInformation: perfect.value,
+    perfectInformationError: perfect.standardError,
     information: inputInformation(drawn, benefits),
   };
 }

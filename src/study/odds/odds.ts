@@ -1,4 +1,5 @@
 import type { Estimate, QuantileEstimate } from "../../model/futures/clusters.js";
+import type { Account } from "../../model/money/account.js";
 import type { DrawSettings } from "./odds-settings.js";
 
 /** Shares of futures at which costs are told. */
@@ -26,6 +27,23 @@ export interface FanYear {
   readonly p90: number;
 }
 
+/** An option against the option that does nothing, in the same futures. */
+export interface OddsAgainst {
+  /** Futures in which it comes out cheaper than doing nothing. */
+  readonly cheaper: ShareOfFutures;
+  /** Sets of assumptions with which it is worth its cost on average over luck. */
+  readonly worthIt: ShareOfFutures;
+  readonly netBenefit: Estimate;
+  /** Means of the program cost added and of the infestation cost avoided; their ratio where something is added. */
+  readonly addedCost: Estimate;
+  readonly avoidedLoss: Estimate;
+  readonly benefitCostRatio: number | undefined;
+  readonly netBenefits: readonly CostQuantile[];
+}
+
+/** Means of what an option avoids; damage, duties and policies make up its avoided loss, the other losses stand beside. */
+export type AvoidedByAccount = Readonly<Record<Account, number>>;
+
 /** What the futures say of one option. Money is present value in prices of the price year. */
 export interface OptionOdds {
   readonly id: string;
@@ -41,18 +59,13 @@ export interface OptionOdds {
   readonly programCost: Estimate;
   /** Against the option that does nothing; absent for that one. */
   readonly against:
-    | {
-        /** Futures in which it comes out cheaper than doing nothing. */
-        readonly cheaper: ShareOfFutures;
-        /** Sets of assumptions with which it is worth its cost on average over luck. */
-        readonly worthIt: ShareOfFutures;
-        readonly netBenefit: Estimate;
-        /** Means of the program cost added and of the infestation cost avoided; their ratio where something is added. */
-        readonly addedCost: Estimate;
-        readonly avoidedLoss: Estimate;
-        readonly benefitCostRatio: number | undefined;
-        readonly netBenefits: readonly CostQuantile[];
-      }
+    | (OddsAgainst & {
+        readonly avoided: AvoidedByAccount;
+        /** The benefit–cost ratio without the duties, and without the policies, that staff entered. */
+        readonly ratioWithout: Readonly<Record<"duty" | "policy", number | undefined>>;
+        /** With the other losses that staff entered; absent where they entered none. */
+        readonly withOther: OddsAgainst | undefined;
+      })
     | undefined;
   readonly fan: readonly FanYear[];
   /** Chance that the cost is above an amount, from the least to the greatest. */
@@ -100,14 +113,17 @@ export interface Odds {
   readonly futures: number;
   /** Draws of the lake, each with as many futures. */
   readonly lakes: number;
+  /** Samples of as many of them, independent of one another: errors are those of their means. */
+  readonly blocks: number;
   /** Why drawing ended: the mean net benefit was known well enough, or the most draws were made. */
   readonly end: "precise" | "cap";
   readonly inputs: number;
   readonly requested: string;
   readonly baseline: string;
   readonly options: readonly OptionOdds[];
-  /** Expected value of knowing everything but luck before choosing. */
+  /** Expected value of knowing everything but luck before choosing: no study or measurement is worth more. */
   readonly perfectInformation: number;
+  readonly perfectInformationError: number;
   /** Most valuable first. */
   readonly information: readonly Information[];
   readonly matters: Sensitivity;

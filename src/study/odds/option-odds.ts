@@ -5,10 +5,18 @@ import {
   clusteredShare,
   type QuantileEstimate,
 } from "../../model/futures/clusters.js";
+import { ratioWithout } from "../../model/money/account.js";
 import { exceedanceCurve } from "../../model/uncertainty/exceedance.js";
 import { sampleQuantiles } from "../../model/uncertainty/sample-quantile.js";
 import type { JoinedFutures } from "./joined-futures.js";
-import { type CostQuantile, type FanYear, type OptionOdds, quantileShares } from "./odds.js";
+import {
+  type CostQuantile,
+  type FanYear,
+  type OddsAgainst,
+  type OptionOdds,
+  quantileShares,
+} from "./odds.js";
+import { avoidedByAccount, withOtherLosses } from "./option-accounts.js";
 
 /** Of all intervals. */
 const confidence = 0.95;
@@ -19,21 +27,21 @@ const exceedanceSteps = 100;
  * What the futures say of an option's costs; budget and regret beside. Means rest on what is expected in each future,
  * with luck left out, which has the same mean as what comes out and a smaller error.
  * @param baseline absent for the option that does nothing
- * @param lakes draws of the lake, each with as many futures
+ * @param blocks of draws, each a sample of its own with as many futures: errors are those of their means
  */
 export function oddsOfOption(
-  { byYear, ...own }: JoinedFutures,
+  own: JoinedFutures,
   baseline: JoinedFutures | undefined,
-  { lakes, startYear, horizon }: { lakes: number; startYear: number; horizon: number },
+  { blocks, startYear, horizon }: { blocks: number; startYear: number; horizon: number },
 ): Omit<OptionOdds, "id" | "name" | "budget" | "regret"> {
   return {
-    meanCost: clusteredMean(own.expected, lakes),
-    programCost: clusteredMean(own.program, lakes),
-    cost: costQuantiles(own.cost, lakes),
-    everInfested: clusteredShare(own.everInfested, lakes, confidence),
-    infestedAtEnd: clusteredShare(own.infestedAtEnd, lakes, confidence),
-    against: baseline && oddsAgainst(own, baseline, lakes),
-    fan: fanOf(byYear, horizon, startYear),
+    meanCost: clusteredMean(own.expected, blocks),
+    programCost: clusteredMean(own.program, blocks),
+    cost: costQuantiles(own.cost, blocks),
+    everInfested: clusteredShare(own.everInfested, blocks, confidence),
+    infestedAtEnd: clusteredShare(own.infestedAtEnd, blocks, confidence),
+    against: baseline && inBothAccounts(own, baseline, blocks),
+    fan: fanOf(own.byYear, horizon, startYear),
     exceedance: exceedanceCurve(own.cost, exceedanceSteps).map(({ value, chance }) => ({
       cost: value,
       chance,
@@ -41,32 +49,50 @@ export function oddsOfOption(
   };
 }
 
+function inBothAccounts(
+  option: JoinedFutures,
+  baseline: JoinedFutures,
+  blocks: number,
+): OptionOdds["against"] {
+  const alone = oddsAgainst(option, baseline, blocks);
+  const [before, after] = [baseline, option].map(withOtherLosses);
+  const { value: avoidedLoss } = alone.avoidedLoss;
+  const avoided = avoidedByAccount(option, baseline, { blocks, avoidedLoss });
+  const without = (part: number) => ratioWithout(avoidedLoss, part, alone.addedCost.value);
+  return {
+    ...alone,
+    avoided,
+    ratioWithout: { duty: without(avoided.duty), policy: without(avoided.policy) },
+    withOther: before || after ? oddsAgainst(after ?? option, before ?? baseline, blocks) : undefined,
+  };
+}
+
 /** Both options in the same futures, one by one. */
 function oddsAgainst(
   option: Pick<JoinedFutures, "expected" | "cost" | "program">,
   baseline: Pick<JoinedFutures, "expected" | "cost" | "program">,
-  lakes: number,
-): OptionOdds["against"] {
+  blocks: number,
+): OddsAgainst {
   const realised = option.cost.map((cost, future) => at(baseline.cost, future) - cost);
   const onAverage = option.expected.map((cost, future) => at(baseline.expected, future) - cost);
   const added = option.program.map((cost, future) => cost - at(baseline.program, future));
   const avoided = onAverage.map((benefit, future) => benefit + at(added, future));
-  const addedCost = clusteredMean(added, lakes);
-  const avoidedLoss = clusteredMean(avoided, lakes);
+  const addedCost = clusteredMean(added, blocks);
+  const avoidedLoss = clusteredMean(avoided, blocks);
   const positive = (values: Float64Array) => values.map((value) => Number(value > 0));
   return {
-    cheaper: clusteredShare(positive(realised), lakes, confidence),
-    worthIt: clusteredShare(positive(onAverage), lakes, confidence),
-    netBenefit: clusteredMean(onAverage, lakes),
+    cheaper: clusteredShare(positive(realised), blocks, confidence),
+    worthIt: clusteredShare(positive(onAverage), blocks, confidence),
+    netBenefit: clusteredMean(onAverage, blocks),
     addedCost,
     avoidedLoss,
     benefitCostRatio: addedCost.value > 0 ? avoidedLoss.value / addedCost.value : undefined,
-    netBenefits: costQuantiles(realised, lakes),
+    netBenefits: costQuantiles(realised, blocks),
   };
 }
 
-const costQuantiles = (values: Float64Array, lakes: number): CostQuantile[] =>
-  clusteredQuantiles(values, lakes, quantileShares, confidence).map((found, index) => ({
+const costQuantiles = (values: Float64Array, blocks: number): CostQuantile[] =>
+  clusteredQuantiles(values, blocks, quantileShares, confidence).map((found, index) => ({
     share: at(quantileShares, index),
     ...found,
   }));
@@ -78,12 +104,12 @@ const costQuantiles = (values: Float64Array, lakes: number): CostQuantile[] =>
  */
 export function yearlyBudget(
   { cost }: Pick<JoinedFutures, "cost">,
-  annuities: readonly number[],
+  { annuities, blocks }: { annuities: readonly number[]; blocks: number },
   share: number,
 ): QuantileEstimate {
   const futures = cost.length / annuities.length;
   const yearly = cost.map((amount, future) => amount / at(annuities, Math.floor(future / futures)));
-  return at(clusteredQuantiles(yearly, annuities.length, [share], confidence), 0);
+  return at(clusteredQuantiles(yearly, blocks, [share], confidence), 0);
 }
 
 function fanOf(byYear: Float64Array, horizon: number, startYear: number): FanYear[] {

@@ -6,7 +6,7 @@ import { nextStep } from "../../model/uncertainty/stop-rule.js";
 import type { StudyDocument } from "../format/schema.js";
 import type { LakeFutures } from "./draws.js";
 import type { Odds } from "./odds.js";
-import { leastBlocks, type OddsSettings } from "./odds-settings.js";
+import { finestError, type OddsSettings, usualBlocks } from "./odds-settings.js";
 
 /** Places of the requested option and of the one that does nothing, in the order of the options. */
 export interface ComparedOptions {
@@ -23,9 +23,9 @@ export const comparedOptions = ({ study, options }: StudyDocument): ComparedOpti
 type NextBlocks = { readonly blocks: number } | { readonly end: Odds["end"] };
 
 /**
- * Whether the requested option's mean net benefit is known well enough, by the lakes drawn so far. Their net benefits on
- * average over luck count as independent draws; those of a block are more even than that, so that the error is rather
- * too large. The answer depends on the draws alone: whoever draws, in whatever order, ends at the same block.
+ * Whether the requested option's mean net benefit is known well enough, by the blocks drawn so far: each is a sample of its
+ * own, so that their means are independent. The answer depends on the draws alone: whoever draws, in whatever order,
+ * ends at the same block.
  * @param lakes of whole blocks, in the order of blocks and lakes; none before the first
  */
 export function blocksToDo(
@@ -33,20 +33,35 @@ export function blocksToDo(
   { requested, baseline }: ComparedOptions,
   { precision, mostFutures }: Pick<OddsSettings, "precision" | "mostFutures">,
 ): NextBlocks {
-  const netBenefits = lakes.map(
-    ({ expected }) => meanOf([...at(expected, baseline)]) - meanOf([...at(expected, requested)]),
+  const meansOf = (ofLake: (lake: LakeFutures) => number) => blockMeans(lakes.map(ofLake));
+  const netBenefits = momentsOf(
+    meansOf(({ expected }) => meanOf([...at(expected, baseline)]) - meanOf([...at(expected, requested)])),
   );
-  const next = nextStep(momentsOf(netBenefits), {
+  const losses = momentsOf(
+    meansOf(
+      ({ expected, program }) => meanOf([...at(expected, baseline)]) - meanOf([...at(program, baseline)]),
+    ),
+  );
+  const cap = Math.floor(mostFutures / futuresPerBlock);
+  const next = nextStep(netBenefits, {
     share: precision,
-    least: leastBlocks * lakesPerBlock,
-    cap: Math.floor(mostFutures / futuresPerBlock) * lakesPerBlock,
+    error: finestError * Math.max(losses.mean, Math.abs(netBenefits.mean)),
+    least: Math.min(usualBlocks, cap),
+    cap,
   });
   switch (next.step) {
     case "more":
-      return { blocks: Math.ceil(next.draws / lakesPerBlock) };
+      return { blocks: next.draws };
     case "done":
       return { end: "precise" };
     case "capped":
       return { end: "cap" };
   }
+}
+
+/** Means of lakes, block by block. */
+function blockMeans(lakes: readonly number[]): number[] {
+  return Array.from({ length: lakes.length / lakesPerBlock }, (_, block) =>
+    meanOf(lakes.slice(block * lakesPerBlock, (block + 1) * lakesPerBlock)),
+  );
 }

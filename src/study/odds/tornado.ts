@@ -22,8 +22,7 @@ export function barWidth({ low, high }: TornadoBar, netBenefit: number): number 
 
 /**
  * Net benefit with one input at a time, or one group of them, at its low and at its high end, all else at the study's own
- * values; each by the whole model. Widest first; what moves nothing is left out, then all inputs but the `most` with the
- * widest bars. Groups and the operating year are always told if they move anything.
+ * values; each by the whole model. Widest first; what moves nothing is left out.
  *
  * Both ends of all inputs are worked out, in one batch. Trying one end first would spare a third of the lakes, but plans
  * of protection change in steps: inputs that do nothing at one end have bars among the widest.
@@ -31,7 +30,6 @@ export function barWidth({ low, high }: TornadoBar, netBenefit: number): number 
 export async function tornado(
   inputs: readonly NamedInput[],
   groups: readonly InputGroup[],
-  most: number,
   run: RunPoints,
 ): Promise<Tornado> {
   const singles = inputs.filter(({ id }) => id !== hydrologicYearId).map(inputPlan);
@@ -47,12 +45,12 @@ export async function tornado(
     from += sets.length;
     return barOf(own);
   });
-  const widest = (list: readonly TornadoBar[]) =>
-    list
+  return {
+    netBenefit,
+    bars: bars
       .filter((bar) => barWidth(bar, netBenefit) >= leastWidth)
-      .toSorted((one, other) => barWidth(other, netBenefit) - barWidth(one, netBenefit));
-  const widestSingles = widest(bars.slice(0, singles.length)).slice(0, most);
-  return { netBenefit, bars: widest([...widestSingles, ...bars.slice(singles.length)]) };
+      .toSorted((one, other) => barWidth(other, netBenefit) - barWidth(one, netBenefit)),
+  };
 }
 
 /** The values that a bar asks for, and how it comes from the net benefits at them. */

@@ -5,10 +5,13 @@ import type { PriceFactor } from "../../assumptions/prices.js";
 import { type Assumed, recorder } from "../../model/assumed.js";
 import { type Comparison, compare } from "../../model/compare.js";
 import { once } from "../../model/computed-once.js";
+import type { StudyInput } from "../../model/inputs.js";
 import type { ClassChance } from "../../model/program/class-chances.js";
 import { type ChanceOrigins, chanceOrigins } from "../../model/risk/chance-origins.js";
 import { findsPerSample, foundWithin } from "../../model/risk/detection.js";
 import type { StudyDocument } from "../format/schema.js";
+import type { FuturesOdds, Odds } from "../odds/odds.js";
+import { type Confidences, confidences } from "../traced/confidence.js";
 import { type TracedResult, tracedResult } from "../traced/traced.js";
 import { type TracedChance, tracedChance } from "../traced/traced-chance.js";
 import { tellingAmounts } from "./amounts.js";
@@ -25,7 +28,7 @@ export interface StudyRun {
   readonly overrides: readonly AppliedOverride[];
   readonly prices: StudyPrices;
   readonly comparison: Comparison;
-  /** Ids of all assumptions read by the comparison. */
+  /** Ids of all assumptions read by the comparison, each once. */
   readonly usedAssumptions: readonly string[];
   /** Chances of the vessel classes, in order, updated by the study's log of seasons. */
   readonly chances: readonly ClassChance[];
@@ -41,6 +44,8 @@ export interface StudyRun {
   readonly staffing: readonly StationRun[];
   /** What reports tell beside the comparison; worked out when first asked for. */
   readonly traced: () => TracedResult;
+  /** How firm the findings of its odds are. */
+  readonly confidence: (odds: FuturesOdds & Pick<Odds, "matters">) => Confidences;
   /** The published counts behind the chance, and its variants; worked out when first asked for. */
   readonly tracedChance: () => TracedChance;
 }
@@ -71,27 +76,44 @@ export function runStudy(document: StudyDocument, all: AssumptionSet): StudyRun 
     const variant = prepareStudy(withOwnShape(document, shape), all);
     return tellingAmounts(document, () => compare(variant.input, variant.assumed, comparison));
   };
-  const usedAssumptions = [...inputAssumptions, ...ids()];
+  const usedAssumptions = [...new Set([...inputAssumptions, ...ids()])];
+  const chance =
+    input.lake.infestedSince === undefined
+      ? chanceOrigins(
+          input,
+          { baseline: comparison.baseline, suitability: comparison.lake.suitability.weight },
+          assumed,
+          logSpreadsOf(assumptions.entries, overrides),
+        )
+      : undefined;
+  const judgedBy = once(() => ({
+    ...{ assumptions, chance, own: overridden },
+    central: requestedBenefit(document, comparison.options),
+    otherSpecies: requestedBenefit(document, compare(withOtherSpecies(input), assumed).options),
+  }));
   const computed = { document, assumptions, overrides, prices, comparison, usedAssumptions, chances };
   return {
     ...computed,
-    chance:
-      input.lake.infestedSince === undefined
-        ? chanceOrigins(
-            input,
-            { baseline: comparison.baseline, suitability: comparison.lake.suitability.weight },
-            assumed,
-            logSpreadsOf(assumptions.entries, overrides),
-          )
-        : undefined,
+    chance,
     ranges,
     traffic,
     coverage: coverageRuns(document),
     staffing: staffStations(document, traffic?.scaled),
     traced: once(() => tracedResult(computed)),
+    confidence: (odds) => confidences(odds, judgedBy()),
     tracedChance: once(() => tracedChance({ document, assumptions, comparison, assumed, withShape })),
   };
 }
+
+function requestedBenefit({ study }: StudyDocument, options: Comparison["options"]): number {
+  const found = options.find(({ result }) => result.option.id === study.requestedOption);
+  return found?.netBenefit.toNumber() ?? 0;
+}
+
+const withOtherSpecies = (input: StudyInput): StudyInput => ({
+  ...input,
+  lake: { ...input.lake, species: input.lake.species === "quagga" ? "zebra" : "quagga" },
+});
 
 const withOwnShape = (document: StudyDocument, shape: number): StudyDocument => ({
   ...document,

@@ -1,8 +1,4 @@
-/** A group of a document as its text gives it. */
-type Group = Record<string, unknown>;
-
-const isGroup = (value: unknown): value is Group =>
-  typeof value === "object" && value !== null && !Array.isArray(value);
+import { type Group, hasOwnChance, isGroup, overridesToday, type Today } from "./earlier-overrides.js";
 
 /**
  * A document with the fields of earlier versions in today's terms, and what that did, for its author, under
@@ -11,7 +7,7 @@ const isGroup = (value: unknown): value is Group =>
 export function inTodaysTerms(document: unknown): unknown {
   if (!isGroup(document)) return document;
   const overrides = overridesToday(document.overrides);
-  const boats = boatsToday(document.boats, overrides.told.length > 0);
+  const boats = boatsToday(document.boats, hasOwnChance(document.overrides));
   const told = [...boats.told, ...overrides.told];
   if (told.length === 0) return document;
   const study = isGroup(document.study) ? document.study : {};
@@ -19,14 +15,9 @@ export function inTodaysTerms(document: unknown): unknown {
   return {
     ...document,
     study: { ...study, fromEarlier: [...before, ...told] },
-    boats: boats.value,
+    ...(boats.told.length > 0 ? { boats: boats.value } : {}),
     ...(overrides.told.length > 0 ? { overrides: overrides.value } : {}),
   };
-}
-
-interface Today {
-  readonly value: unknown;
-  readonly told: readonly string[];
 }
 
 /** @param ownChance whether the study has a chance of its own per launch with live mussels */
@@ -80,19 +71,3 @@ function fouledOf(carriesLive: unknown, ownChance: boolean): Group {
 
 const isAll = (share: unknown): boolean =>
   share === 1 || (typeof share === "string" && /^\s*100\s*%\s*$/.test(share));
-
-const retiredId = "arrival.establishment-per-fouled-launch";
-
-function overridesToday(overrides: unknown): Today {
-  if (!Array.isArray(overrides)) return { value: overrides, told: [] };
-  const isRetired = (each: unknown) => isGroup(each) && each.id === retiredId;
-  if (!overrides.some(isRetired)) return { value: overrides, told: [] };
-  return {
-    value: overrides.map((each: unknown) =>
-      isRetired(each) && isGroup(each) ? { ...each, id: "arrival.founding-unknown" } : each,
-    ),
-    told: [
-      `overrides: ${retiredId} was per launch with live mussels. Its value is now taken for arrival.founding-unknown, per launch with mussels dead or alive; the launches that were entered as carrying live mussels keep it. Check both.`,
-    ],
-  };
-}

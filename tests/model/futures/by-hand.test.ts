@@ -58,14 +58,15 @@ describe("the chance of mussels at the end", () => {
 });
 
 describe("quantiles of draws in clusters", () => {
-  it("have limits at the share up to them, ties counted, by z standard errors of the clusters' shares", () => {
+  it("have limits at the share up to them, ties counted, by t standard errors of the clusters' shares", () => {
     // By hand: shares up to 0 of the four clusters are 1, 1, 1/2 and 0: mean 0.625, standard error
-    // sqrt((2 x 0.375² + 0.125² + 0.625²)/3/4) = 0.239357; z of 50 % is 0.674490, the margin 0.161444. Type 7 of
-    // 0, 0, 0, 0, 0, 1, 1, 1: the median 0, at 0.338556 still 0, at 0.661444 between the fifth and the sixth 0.630108.
+    // sqrt((2 x 0.375² + 0.125² + 0.625²)/3/4) = 0.239357; t of 50 % and 3 degrees of freedom is 0.764892 (printed tables, from memory: 0.765), the margin 0.183082.
+    // Type 7 of 0, 0, 0, 0, 0, 1, 1, 1: the median 0, at 0.316918 still 0, at 0.683082 between the fifth and the sixth
+    // 7 x 0.683082 - 4 = 0.781574.
     const draws = [0, 0, 0, 0, 0, 1, 1, 1];
     const [{ value, low, high } = { value: 1, low: 1, high: 0 }] = clusteredQuantiles(draws, 4, [0.5], 0.5);
     expect([value, low]).toEqual([0, 0]);
-    expect(high).toBeCloseTo(0.630108, 5);
+    expect(high).toBeCloseTo(0.781574, 5);
   });
 });
 

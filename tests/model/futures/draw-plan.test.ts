@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import {
   type DrawPlan,
   futuresPerBlock,
+  futuresPerLake,
   lakesPerBlock,
   type UncertainInput,
 } from "../../../src/model/futures/draw-plan.js";
@@ -39,6 +40,17 @@ describe("the draws of a block", () => {
       }
     },
   );
+
+  it("fill the ranges evenly over the futures of each lake", () => {
+    const { chances, luck } = blockDraws(planOf({}), 2);
+    for (const column of [...chances.values(), luck]) {
+      for (let lake = 0; lake < lakesPerBlock; lake++) {
+        const own = column.slice(lake * futuresPerLake, (lake + 1) * futuresPerLake);
+        const parts = own.map((share) => Math.floor(share * futuresPerLake));
+        expect(parts.toSorted((one, other) => one - other)).toEqual(own.map((_, part) => part));
+      }
+    }
+  });
 
   it("of more inputs than a Sobol sequence has dimensions have a Latin hypercube's columns beyond them", () => {
     const names = Array.from({ length: 200 }, (_, index) => `lake-${index}/4`);
@@ -80,7 +92,7 @@ describe("the draws of a block", () => {
       Array.from({ length: 30 }, (_, block) => blockDraws(plan, block).lake.get(id) ?? []).flat(),
     );
     const [left = [], right = []] = both;
-    // 480 pairs: a standard error of (1 - 0.49)/sqrt(480) = 0.023; four of them.
+    // 1,920 pairs: a standard error of (1 - 0.49)/sqrt(1920) = 0.012; blocks of few lakes come out a little low.
     expect(Math.abs(rankCorrelation(left, right) - 0.7)).toBeLessThan(0.1);
   });
 

@@ -8,12 +8,12 @@ import { type Place, settlementParameters, surfaceMonths } from "../../../src/mo
 import { assumed } from "../assumptions.js";
 import { everyMonth } from "../near.js";
 
-/** Growth of quagga mussels with the shipped assumptions. */
-export const growth = growthParameters(
-  assumed,
-  shellParameters(assumed),
-  dryingParameters("quagga", assumed),
-);
+/** Growth of quagga mussels with the shipped assumptions, in water that suits them. */
+export const growth = growthParameters(assumed, {
+  shell: shellParameters(assumed),
+  drying: dryingParameters("quagga", assumed),
+  suitability: 1,
+});
 
 /** A surface in still water under a lake's schedule of levels. */
 export function stillSurface(place: Place, lake: Lake) {

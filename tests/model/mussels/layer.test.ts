@@ -1,9 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
 import type { Lake } from "../../../src/model/lake/lake.js";
-import { growLayers } from "../../../src/model/mussels/growth.js";
+import { suitability } from "../../../src/model/lake/suitability.js";
+import { growLayers, growthParameters, yearlyMortality } from "../../../src/model/mussels/growth.js";
 import { type Layer, layerThickness } from "../../../src/model/mussels/layer.js";
 import type { Place } from "../../../src/model/mussels/surface.js";
+import { assumed, numbersBy } from "../assumptions.js";
 import { drawnDownLake, productiveLake } from "../lakes.js";
 import { relativeGap } from "../near.js";
 import { growth, stillSurface } from "./growing.js";
@@ -64,6 +66,51 @@ describe("a mature layer that nobody touches", () => {
   });
 });
 
+describe("a layer answers to what thins settlers", () => {
+  const thickestOf = (layers: readonly Layer[]) => Math.max(...layers.map(({ thickness }) => thickness));
+  const untouched = (density: number) => thickestOf(grown({ density, years: 10 }));
+
+  it("is at most half as thick where settlers are twenty times fewer", () => {
+    // Common practice, no source: crowding does not make up for settlers that never came.
+    expect(untouched(1 / 20)).toBeLessThan(untouched(1) / 2);
+  });
+
+  it("is under 3 mm behind a strainer and ultraviolet light", () => {
+    // Power magazine 2019: the mussels in the cooling systems of Parker Dam were virtually eliminated.
+    expect(untouched(assumed(numbersBy("filter").settlementFactor))).toBeLessThan(0.003);
+  });
+
+  it("is under 2 mm in water of 4.5 mg/L calcium", () => {
+    // Davis and others 2015, abstract: at 9 and 12 mg/L 99 % of adults are dead within 170 days.
+    const softLake: Lake = { ...productiveLake, chemistry: { calcium: 4.5 } };
+    const { weight } = suitability(softLake, assumed);
+    const { months, table } = stillSurface({ at: "floating", depth: 1 }, softLake);
+    const inSoftWater = growthParameters(assumed, { ...growth, suitability: weight });
+    const density = Array<number>(120).fill(weight);
+    expect(thickestOf(growLayers({ surface: { months, table }, density }, inSoftWater))).toBeLessThan(0.002);
+  });
+});
+
+describe("deaths in water that suits mussels less", () => {
+  const left = (weight: number, days: number) => Math.exp((-yearlyMortality(weight, assumed) * days) / 365);
+
+  it("leave one adult in a hundred after 170 days in very soft water", () => {
+    // Davis and others 2015, abstract, at 9 and 12 mg/L.
+    expect(left(assumed("suitability.weight.very-low"), 170)).toBeCloseTo(0.01, 2);
+  });
+
+  it("let adults outlast a year from 15 mg/L on", () => {
+    // Davis and others 2015, abstract; by hand, more than a tenth of them are taken as adults that last.
+    const { weight } = suitability({ ...productiveLake, chemistry: { calcium: 15 } }, assumed);
+    expect(left(weight, 365)).toBeGreaterThan(0.1);
+  });
+
+  it("are the usual ones where the water suits them, and take all where it does not", () => {
+    expect(yearlyMortality(1, assumed)).toBe(assumed("growth.yearly-mortality"));
+    expect(left(0, 1)).toBe(0);
+  });
+});
+
 describe("a layer of one season", () => {
   it("is 10 to 20 mm thick in a warm, productive lake", () => {
     // Single layer in year 1 (from memory); 24 degrees in summer are taken as warm and productive.
@@ -121,11 +168,16 @@ describe("any layer", () => {
     );
   });
 
-  it("is at least one shell thick where it is closed, and mass over bulk density where that is more", () => {
-    // By hand: 2,000 open shells of 20 mm cover 0.8; 10 kg/m2 at 500 kg/m3 are 20 mm.
-    expect(layerThickness({ mass: 1, lengthMm: 20, cover: 0.8 }, 500)).toBeCloseTo(0.016, 12);
-    expect(layerThickness({ mass: 1, lengthMm: 20, cover: 3 }, 500)).toBeCloseTo(0.02, 12);
-    expect(layerThickness({ mass: 20, lengthMm: 20, cover: 3 }, 500)).toBeCloseTo(0.04, 12);
+  it("takes the room of its mass, so that a few shells on a wall are no layer", () => {
+    // By hand: 10 kg/m2 at 500 kg/m3 are 20 mm, and 1 kg/m2, however long its shells, 2 mm.
+    expect(layerThickness(10, 500)).toBeCloseTo(0.02, 12);
+    expect(layerThickness(1, 500)).toBeCloseTo(0.002, 12);
+  });
+
+  it("is about one shell thick where it is as crowded as it can be", () => {
+    // By hand: 6,400 mussels of 25 mm cover 4; of 1.98 g each (Kehne 2022) they weigh 12.7 kg/m2, 25 mm at 500 kg/m3.
+    const mass = (growth.coverLimit / 0.025 ** 2) * 1.98e-3;
+    expect(layerThickness(mass, growth.bulkDensity)).toBeCloseTo(0.0253, 4);
   });
 
   it("does not grow where no mussels are", () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { bareSurface } from "../../../src/model/mussels/layer.js";
-import type { Component } from "../../../src/model/structures/component.js";
+import type { Component, Limit } from "../../../src/model/structures/component.js";
 import type { LakeContext } from "../../../src/model/structures/context.js";
 import { nearLimit, thickest } from "../../../src/model/structures/growth-between-visits.js";
 import type { Intake } from "../../../src/model/structures/inputs.js";
@@ -20,13 +20,15 @@ function rackOf(structure: Intake, context: LakeContext): Component {
 }
 
 const rack = rackOf(gravityIntake, lake);
+const anyLayer: Limit = { broken: "a limit that any layer passes", assumptionIds: [] };
 
 describe("the choice among plans", () => {
-  it("falls on the most frequent work where no plan keeps the limits, and says which it breaks", () => {
-    const never: Component = { ...rack, brokenLimit: () => "a limit that any layer breaks" };
-    const { chosen } = keepInService([{ component: never, context: lake }]);
-    expect(chosen.plan.id).toBe("divers-1");
-    expect(chosen.brokenLimit).toBe("a limit that any layer breaks");
+  it("says which limit the cheapest plan passes, where none keeps it", () => {
+    const never: Component = { ...rack, limit: () => ({ limit: anyLayer, load: Infinity }) };
+    const { chosen, everyPlan } = keepInService([{ component: never, context: lake }]);
+    expect(chosen.brokenLimit).toBe(anyLayer.broken);
+    const costs = everyPlan().map(({ yearlyCost }) => yearlyCost);
+    expect(chosen.yearlyCost).toBe(Math.min(...costs));
   });
 
   it("falls on the first listed of plans that cost the same", () => {
@@ -57,7 +59,7 @@ describe("coming near a limit", () => {
   it.each(["cover", "mass", "thickness"] as const)("is the set share of the %s that breaks it", (measure) => {
     const limited: Component = {
       ...rack,
-      brokenLimit: (grown) => (grown[measure] >= limitOf ? "too much" : undefined),
+      limit: (grown) => ({ limit: anyLayer, load: grown[measure] > limitOf ? Infinity : 0 }),
     };
     const isNear = nearLimit(routine, limited, lake);
     const of = (value: number) => ({ ...layer, mass: 1, [measure]: value });
@@ -66,7 +68,7 @@ describe("coming near a limit", () => {
   });
 
   it("is never told of a bare surface, nor of a part without limits", () => {
-    const never: Component = { ...rack, brokenLimit: () => "a limit that any layer breaks" };
+    const never: Component = { ...rack, limit: () => ({ limit: anyLayer, load: Infinity }) };
     expect(nearLimit(routine, never, lake)(bareSurface, 0)).toBe(false);
     const [hull] = componentsOf(floatingDock, lake);
     if (!hull) throw new Error("no hull");

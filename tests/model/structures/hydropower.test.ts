@@ -9,6 +9,7 @@ import type { CostLine } from "../../../src/model/money/line.js";
 import { bareSurface, type Layer } from "../../../src/model/mussels/layer.js";
 import { hydropowerComponents, operatingYear } from "../../../src/model/structures/hydropower.js";
 import type { Hydropower } from "../../../src/model/structures/inputs.js";
+import { brokenLimit } from "../../../src/model/structures/limits.js";
 import { cleanLine, serviceShare } from "../../../src/model/structures/small-line.js";
 import { assumed } from "../assumptions.js";
 import { contextOf } from "../contexts.js";
@@ -65,10 +66,11 @@ describe("a cooling-water line", () => {
     const wide = { ...plant, coolingWater: { ...plant.coolingWater, diameter: 0.4 } };
     const parts = hydropowerComponents(wide, contextOf(productiveLake, 8, assumed));
     const cooling = parts.find(({ name }) => name === "cooling-water line");
+    if (!cooling) throw new Error("no cooling-water line");
     // 16 mm is above the 15 mm at which clumps break off, and passes the flow in a bore of 400 mm.
     expect(coolingShare(wide, layerOf(0.016))).toBe(1);
-    expect(cooling?.brokenLimit(layerOf(0.014), 0)).toBeUndefined();
-    expect(cooling?.brokenLimit(layerOf(0.016), 0)).toMatch(/thicker/);
+    expect(brokenLimit(cooling, layerOf(0.014), 0)).toBeUndefined();
+    expect(brokenLimit(cooling, layerOf(0.016), 0)).toMatch(/thicker/);
   });
 });
 

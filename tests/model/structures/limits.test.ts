@@ -3,6 +3,7 @@ import { bareSurface, type Layer } from "../../../src/model/mussels/layer.js";
 import type { Component } from "../../../src/model/structures/component.js";
 import type { Intake } from "../../../src/model/structures/inputs.js";
 import type { Structure } from "../../../src/model/structures/kinds.js";
+import { brokenLimit } from "../../../src/model/structures/limits.js";
 import { barFactors, rackState } from "../../../src/model/structures/rack.js";
 import { serviceShare } from "../../../src/model/structures/small-line.js";
 import { componentsOf } from "../../../src/model/structures/structure.js";
@@ -76,7 +77,7 @@ describe("a limit that is just met is kept, and a little beyond it is broken", (
     ],
   ])("%s", (_name, withLimit, met) => {
     expect(met).toBeGreaterThan(0);
-    expect(withLimit(met).brokenLimit(layer, july)).toBeUndefined();
-    expect(withLimit(met * (1 - 1e-9)).brokenLimit(layer, july)).toBeDefined();
+    expect(brokenLimit(withLimit(met), layer, july)).toBeUndefined();
+    expect(brokenLimit(withLimit(met * (1 - 1e-9)), layer, july)).toBeDefined();
   });
 });

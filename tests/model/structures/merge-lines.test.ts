@@ -25,12 +25,12 @@ describe("lines of one name", () => {
     expect(
       mergeLines([
         line("disposal", 30, 200, fees),
-        line("cleaning", 1, 5, ["cleaning.rack.rate"]),
+        line("cleaning", 1, 5, ["cleaning.rack.base"]),
         line("disposal", 10, 400, ["shell.shell-share", "disposal.tipping-fee"]),
       ]),
     ).toEqual([
       line("disposal", 40, 250, [...fees, "shell.shell-share"]),
-      line("cleaning", 1, 5, ["cleaning.rack.rate"]),
+      line("cleaning", 1, 5, ["cleaning.rack.base"]),
     ]);
   });
 

@@ -10,6 +10,7 @@ import { operatingYear } from "../../../src/model/structures/hydropower.js";
 import type { Hydropower } from "../../../src/model/structures/inputs.js";
 import { dockComponents } from "../../../src/model/structures/kinds/dock.js";
 import { kindOf, type Structure } from "../../../src/model/structures/kinds.js";
+import { brokenLimit } from "../../../src/model/structures/limits.js";
 import { rackState } from "../../../src/model/structures/rack.js";
 import { componentsOf } from "../../../src/model/structures/structure.js";
 import { assumed, assumedWith } from "../assumptions.js";
@@ -113,7 +114,7 @@ describe("the parts of a plant of three units", () => {
       (part.losses(layerOf(thickness), 6)[0]?.quantity ?? Number.NaN) / made;
     const limit = assumed("hydropower.derating-limit");
     const thicknesses = Array.from({ length: 40 }, (_, step) => step / 1000);
-    const isBroken = thicknesses.map((each) => part.brokenLimit(layerOf(each), 6) !== undefined);
+    const isBroken = thicknesses.map((each) => brokenLimit(part, layerOf(each), 6) !== undefined);
     expect(isBroken).toEqual(thicknesses.map((each) => missing(each) > limit));
     expect(isBroken).toContain(true);
     expect(isBroken).toContain(false);
@@ -148,7 +149,8 @@ describe("a cleaning", () => {
 
 describe("a dock", () => {
   const heavy = { ...bareSurface, mass: 1000, thickness: 0.1 };
-  const limitOf = (dock: typeof floatingDock) => dockComponents(dock, context)[0]?.brokenLimit(heavy, 0);
+  const limitOf = (dock: typeof floatingDock) =>
+    dockComponents(dock, context).map((hull) => brokenLimit(hull, heavy, 0))[0];
 
   it("is too heavy only where it floats and its spare buoyancy is known", () => {
     const { spareBuoyancy: _, ...unknown } = floatingDock;

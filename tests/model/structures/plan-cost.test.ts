@@ -6,6 +6,7 @@ import type { Component, Plan, Priced } from "../../../src/model/structures/comp
 import type { LakeContext } from "../../../src/model/structures/context.js";
 import { nearLimit } from "../../../src/model/structures/growth-between-visits.js";
 import { dockComponents } from "../../../src/model/structures/kinds/dock.js";
+import { forcedCleaning } from "../../../src/model/structures/limits.js";
 import { removalLines, shellLines, workLines } from "../../../src/model/structures/plan-work.js";
 import { componentsOf } from "../../../src/model/structures/structure.js";
 import { keepInService } from "../../../src/model/structures/upkeep.js";
@@ -42,10 +43,12 @@ function costMonthByMonth(plan: Plan, component: Component, context: LakeContext
     },
     context.growth,
   );
+  const forced = forcedCleaning(component, context);
   let cost = 0;
   for (let month = months - cycle; month < months; month++) {
     const layer = layers[month] ?? bareSurface;
     const lines: Priced[] = layer.mass > 0 ? [...component.losses(layer, month % 12)] : [];
+    if (layer.mass > 0) lines.push(...forced.lines(component.limit(layer, month % 12), month % 12));
     lines.push(...shellLines(layer, component, context), ...(plan.protection?.monthly[month % 12] ?? []));
     if (visits.has(month)) {
       lines.push(...workLines(plan.entry, component, context, month % 12));
@@ -136,6 +139,6 @@ describe("the cost of a plan", () => {
       if (by === "nothing" || by === "trigger") expect(dearer.get(id)).toBe(cost);
       else expect(dearer.get(id)).toBeGreaterThan(cost);
     }
-    expect(costs(assumedWith({ "cleaning.rack.rate": 100 }))).toEqual(before);
+    expect(costs(assumedWith({ "cleaning.rack.base": 100 }))).toEqual(before);
   });
 });

@@ -6,6 +6,7 @@ import type { Component, Plan, Priced } from "../../../src/model/structures/comp
 import type { LakeContext } from "../../../src/model/structures/context.js";
 import { nearLimit } from "../../../src/model/structures/growth-between-visits.js";
 import type { Structure } from "../../../src/model/structures/kinds.js";
+import { forcedCleaning } from "../../../src/model/structures/limits.js";
 import { candidatePlans } from "../../../src/model/structures/plan.js";
 import { followPlan } from "../../../src/model/structures/plan-over-years.js";
 import { removalLines, shellLines, workLines } from "../../../src/model/structures/plan-work.js";
@@ -59,11 +60,13 @@ function followPlainly(plan: Plan, component: Component, context: LakeContext) {
   );
   const surface = context.growing(component.surface);
   const layers = growLayers({ surface, density, cleanAfter }, context.growth);
+  const forced = forcedCleaning(component, context);
   const costs = layers.map((layer, month) => {
     const monthOfYear = month % 12;
     const isProtected = protection && (isFound[month] || visits.some((visit) => visit <= month));
     const lines = [
       ...component.losses(layer, monthOfYear),
+      ...(layer.mass > 0 ? forced.lines(component.limit(layer, monthOfYear), monthOfYear) : []),
       ...shellLines(layer, component, context),
       ...(isProtected ? (protection.monthly[monthOfYear] ?? []) : []),
     ];

@@ -18,8 +18,38 @@ const costOf = (lines: readonly Priced[]) =>
 describe("one cleaning", () => {
   it("costs its area at the rate and a visit", () => {
     // By hand from the price list: 30 m2 at the rack's rate, one visit.
-    const expected = 30 * assumed("cleaning.rack.rate") + assumed("cleaning.rack.visit");
+    const expected = 30 * assumed("cleaning.rack.base") + assumed("cleaning.rack.visit");
     expect(costOf(cleaningOf("rack", 30, context).work())).toBeCloseTo(expected, 8);
+  });
+
+  it("costs more on a rack the more is on it, and on nothing else", () => {
+    // By hand: 150 kg at the price by mass; in the dry a share of it.
+    const expected = 150 * assumed("cleaning.rack.removal");
+    const { removal } = cleaningOf("rack", 30, context);
+    expect(costOf(removal(150))).toBeCloseTo(expected, 8);
+    const [inTheDry] = removal(150, "cleaning.dry-share");
+    expect(costOf(removal(150, "cleaning.dry-share"))).toBeCloseTo(
+      assumed("cleaning.dry-share") * expected,
+      8,
+    );
+    expect(inTheDry?.assumptionIds).toEqual(["cleaning.rack.removal", "cleaning.dry-share"]);
+    for (const subject of ["conduit", "hull", "service-line"] as const)
+      expect(cleaningOf(subject, 30, context).removal(150)).toEqual([]);
+  });
+
+  it("comes to no price by mass where a study has none", () => {
+    const free = contextOf(drawnDownLake, 15, assumedWith({ "cleaning.rack.removal": 0 }));
+    expect(cleaningOf("rack", 30, free).removal(150)).toEqual([]);
+  });
+
+  it("of a rack costs two to three times as much under 20 mm as under 5 mm, without the visit", () => {
+    // Order by hand from the price list: 12 + 10 × 0.005 × 500 = 37 and 12 + 10 × 0.02 × 500 = 112 USD/m2 of surface.
+    const perArea = (thickness: number) =>
+      assumed("cleaning.rack.base") +
+      assumed("cleaning.rack.removal") * thickness * assumed("growth.bulk-density");
+    expect(perArea(0.02) / perArea(0.005)).toBeCloseTo(112 / 37, 1);
+    // A removal told in 1997 at 20 USD/kg of 2025 (usgs-1997, second hand) is the ceiling: 200 USD/m2 under 20 mm.
+    expect(perArea(0.02)).toBeLessThan(200);
   });
 
   it("costs a share of that in the dry", () => {
@@ -64,7 +94,7 @@ describe("the work of the years since establishment", () => {
   const heavy = { ...floatingDock, spareBuoyancy: 0.5 };
   const cleaningYears = (source: typeof assumed) =>
     structureResult(heavy, [contextOf(drawnDownLake, 15, source)]).years.map((lines) =>
-      lines.some(({ what }) => what.includes("cleaning the hull")),
+      lines.some(({ what }) => what.includes("cleaning the hull") && !what.endsWith("forced")),
     );
 
   it("starts with the first layer worth a visit and is kept up as a routine from then on", () => {

@@ -79,9 +79,11 @@ describe("a plan is impossible", () => {
 
   it("with an oxidant where the study forbids it or no larva settles", () => {
     const cold: Lake = { ...drawnDownLake, surfaceTemperature: everyMonth(6) };
-    for (const id of ["oxidant-season", "oxidant-end"]) {
+    for (const id of ["oxidant-season", "oxidant-end", "permanganate", "copper-ion"]) {
       expect(reasonOf(conduitPlans(), id)).toBeUndefined();
-      expect(reasonOf(conduitPlans(gravityIntake), id)).toBe("the study does not allow an oxidant here");
+      expect(reasonOf(conduitPlans(gravityIntake), id)).toBe(
+        "the study does not allow an oxidant or another chemical here",
+      );
       expect(reasonOf(conduitPlans(pumpedIntake, cold), id)).toBe("no month is warm enough for settlement");
     }
   });

@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { rackFace, reclamationLoss } from "../../../src/model/hydraulics/rack.js";
 import { bareSurface, type Layer } from "../../../src/model/mussels/layer.js";
 import type { Rack } from "../../../src/model/structures/inputs.js";
+import { brokenLimit } from "../../../src/model/structures/limits.js";
 import { rackComponent, rackState } from "../../../src/model/structures/rack.js";
 import { assumed } from "../assumptions.js";
 import { contextOf } from "../contexts.js";
@@ -68,18 +69,20 @@ describe("the state of a rack", () => {
 describe("a rack in a structure", () => {
   const context = contextOf(productiveLake, 5, assumed);
   const heads: number[] = [];
-  const component = rackComponent(
-    {
-      rack,
-      elevation: 90,
-      flow: everyMonth(3),
-      lossPriced: (extraHead) => {
-        heads.push(extraHead);
-        return [];
+  const componentOf = (of: Rack) =>
+    rackComponent(
+      {
+        rack: of,
+        elevation: 90,
+        flow: everyMonth(3),
+        lossPriced: (extraHead) => {
+          heads.push(extraHead);
+          return [];
+        },
       },
-    },
-    context,
-  );
+      context,
+    );
+  const component = componentOf(rack);
   const layerOf = (thickness: number): Layer => ({ ...bareSurface, thickness, mass: 1 });
 
   it("hands over the head lost beyond the clean rack's, at most up to the limit", () => {
@@ -98,10 +101,12 @@ describe("a rack in a structure", () => {
 
   it("names the limit that is broken", () => {
     // Half of each gap gone is the limit (from memory, Design of Small Dams: half the area clogged).
-    expect(component.brokenLimit(layerOf(0.001), 0)).toBeUndefined();
-    expect(component.brokenLimit(layerOf(0.0101), 0)).toMatch(/gaps/);
+    expect(brokenLimit(component, layerOf(0.001), 0)).toBeUndefined();
+    const wide = componentOf({ ...rack, velocityLimit: 9, headLossLimit: 9 });
+    expect(brokenLimit(wide, layerOf(0.0099), 0)).toBeUndefined();
+    expect(brokenLimit(wide, layerOf(0.0101), 0)).toMatch(/gaps/);
     // 3 m3/s on 6 m2 approach at 0.5 m/s: 0.9 m/s once 55.6 % of the face is open, under 6.1 mm on each side.
-    expect(component.brokenLimit(layerOf(0.006), 0)).toBeUndefined();
-    expect(component.brokenLimit(layerOf(0.0062), 0)).toMatch(/velocity/);
+    expect(brokenLimit(component, layerOf(0.006), 0)).toBeUndefined();
+    expect(brokenLimit(component, layerOf(0.0062), 0)).toMatch(/velocity/);
   });
 });

@@ -4,7 +4,7 @@ import { normalQuantile } from "../../../src/model/uncertainty/normal-quantile.j
 import { noValues, standardError, withValue } from "../../../src/model/uncertainty/running-moments.js";
 import { nextStep } from "../../../src/model/uncertainty/stop-rule.js";
 
-const target = { share: 0.05, least: 50, cap: 5000 };
+const target = { share: 0.05, error: 1000, least: 50, cap: 5000 };
 /** Moments with a given mean and sample variance. */
 const moments = (count: number, mean: number, spread: number) => ({
   count,
@@ -27,6 +27,13 @@ describe("the stop rule", () => {
   it("is done at 1600 of them, with the standard error 20/√1600", () => {
     expect(nextStep(moments(1600, 10, 400), target)).toEqual({ step: "done", standardError: 0.5 });
     expect(nextStep(moments(1600, -10, 400), target)).toEqual({ step: "done", standardError: 0.5 });
+  });
+
+  it("goes on to the largest error where the share of the mean allows more", () => {
+    // 400/0.4² = 2500 draws are needed (by hand).
+    const finer = { ...target, error: 0.4 };
+    expect(nextStep(moments(1600, 10, 400), finer)).toEqual({ step: "more", draws: 900 });
+    expect(nextStep(moments(2500, 10, 400), finer)).toEqual({ step: "done", standardError: 0.4 });
   });
 
   it("never goes beyond the cap, and says when it is reached", () => {
@@ -72,6 +79,7 @@ describe("the stop rule", () => {
 
   it.each([
     [{ ...target, share: 0 }, "share is 0; allowed: above 0 and below 1"],
+    [{ ...target, error: -1 }, "largest error is -1; allowed: a finite number of 0 or more"],
     [{ ...target, least: 1 }, "least draws is 1; allowed: whole numbers from 2"],
     [{ ...target, cap: 49 }, "most draws is 49; allowed: whole numbers from 50"],
   ])("refuses %j", (wrong, message) => {

@@ -25,7 +25,7 @@ describe("the first page for an option that only follows a schedule", () => {
   });
 
   it("says that the chance of infestation stays as it is", () => {
-    expect(board.answer).toContain("leaves the chance of infestation");
+    expect(board.certainty).toContain("leaves the chance of infestation");
     expect(board.figures[3]?.value).not.toContain("→");
   });
 
@@ -87,8 +87,8 @@ describe("the first page for stations with a schedule after them", () => {
     };
     const run = editedRun([...withSchedule, ["study.requestedOption", both.id]], { ...both, steps });
     const { board, program } = reportView(run);
-    expect(board.question).toContain("Does keeping mussels out");
-    expect(board.question).toContain(`following “${deeper.name}” if they come in`);
+    expect(board.question).toContain("Would “Stations, then drying”");
+    expect(board.question).toContain(`with “${deeper.name}” once mussels are established`);
     expect(board.figures[0]?.note).toContain("for following its schedule");
     expect(program.funnel?.boats.rows.map(({ cells }) => cells[0]?.text)).toContain(both.name);
   });
@@ -98,7 +98,7 @@ describe("an infested lake with a schedule to follow", () => {
   it("weighs the schedule, since it can change what the mussels cost", () => {
     const run = editedRun([...asked, ["lake.infestedSince", 2024]], dryOut);
     const { board, comparison, program } = reportView(run);
-    expect(board.question).toContain("has been infested since 2024: does following");
+    expect(board.question).toContain("has been infested since 2024: would following");
     expect(board.balance).toBeDefined();
     expect(comparison.balance?.rows).toHaveLength(1);
     expect(comparison.balance?.head.map(({ text }) => text).join(" ")).not.toContain("Break-even");

@@ -30,7 +30,7 @@ describe("values of inputs for a reader", () => {
     ["conduit.largest-layer", 0.015, "0.591 in", "15 mm"],
     ["shell.maximum-length", 30, "1.18 in", "30 mm"],
     ["growth.settlers-per-month", 4000, "372 per ft²", "4,000 per m²"],
-    ["cleaning.rack.rate", 300, "$27.87/ft²", "$300/m²"],
+    ["cleaning.rack.base", 300, "$27.87/ft²", "$300/m²"],
     ["cleaning.conduit.visit", 15000, "$15,000", "$15,000"],
     ["plan.oxidant.capital", 706_293, "$20,000/cfs", "$706,000/m³/s"],
     ["arrival.shape", 1.3173766, "1.32", "1.32"],

@@ -96,7 +96,7 @@ describe("sums that are carried from page to page", () => {
       const pages = text.map((page) => page.replace(/\s+/g, " "));
       const forward = pages.map((page) => sumsAfter(page, "Carried forward"));
       const brought = pages.map((page) => sumsAfter(page, "Brought forward"));
-      expect(forward.filter((sums) => sums.length > 0).length).toBeGreaterThan(10);
+      expect(forward.filter((sums) => sums.length > 0).length).toBeGreaterThan(5);
       // One table ends on a page, and another may begin: at most one sum row of either kind on each.
       expect(brought.slice(1)).toEqual(forward.slice(0, -1));
       const told = new Set(

@@ -58,6 +58,7 @@ describe("a study of which only the year of establishment is unknown", () => {
       if (!result) throw new Error(`no result of ${id}`);
       const exact = result.presentValue.total.toNumber();
       for (const each of at(futures, index).expected) expect(relativeGap(each, exact)).toBeLessThan(1e-9);
+      // Errors of lakes, as if luck were independent: of two blocks the blocks' own error is hardly known.
       const { value, standardError } = clusteredMean(at(futures, index).cost, lakes.length);
       expect(standardError).toBeGreaterThan(0);
       expect(Math.abs(value - exact)).toBeLessThan(4 * standardError);
@@ -75,7 +76,7 @@ describe("a study of which only the year of establishment is unknown", () => {
       const byYear = result?.expectedByYear.map(({ total }) => total.toNumber()) ?? [];
       expect(fan.map(({ year }) => year)).toEqual(byYear.map((_, year) => document.money.startYear + year));
       const sum = (costs: readonly number[]) => costs.reduce((total, cost) => total + cost, 0);
-      // 2,048 futures of one Latin hypercube of luck: 3 % is far above what is left to chance.
+      // 512 futures of one Latin hypercube of luck: 3 % is far above what is left to chance.
       expect(relativeGap(sum(fan.map(({ mean }) => mean)), sum(byYear))).toBeLessThan(0.03);
       for (const { p10, p50, p90 } of fan) {
         expect(p10).toBeLessThanOrEqual(p50);

@@ -2,6 +2,7 @@ import { fileURLToPath } from "node:url";
 import { expect, it } from "vitest";
 import { loadAssumptions } from "../../../src/assumptions/load.js";
 import { drawnStudy } from "../../../src/study/odds/draws.js";
+import { hydrologicYearId } from "../../../src/study/odds/odds.js";
 import { sensitivityOf } from "../../../src/study/odds/sensitivity.js";
 import { netBenefitsAt } from "../../../src/study/odds/sensitivity-points.js";
 import { comparedOptions } from "../../../src/study/odds/stop-drawing.js";
@@ -11,7 +12,7 @@ import { exampleText } from "../example.js";
 
 const assumptions = loadAssumptions(fileURLToPath(new URL("../../../assumptions", import.meta.url)));
 
-it("what matters is told of every input once, from points that a pool may work out in any order", async () => {
+it("what matters is told of all inputs by rank, and by bars of the first of these from points worked out in any order", async () => {
   const document = readStudyText(
     exampleText("ninemoss").replace("chance: { lakes: inspected }", "chance: { drivenBy: launches }"),
     "ninemoss.yaml",
@@ -36,17 +37,21 @@ it("what matters is told of every input once, from points that a pool may work o
     3,
   );
 
-  // One lake for the own values and all inputs of chances, two for each input of the lake but the operating year and for
-  // each group, and one for each of the record's 6 years.
-  const ofLake = study.inputs.filter(({ stage }) => stage === "lake").length;
+  // One lake for the own values and all inputs of chances, two for each of the first three inputs by rank that is of the
+  // lake and for each group, and one for each of the record's 6 years.
+  const first = found.ranks.slice(0, 3).map(({ id }) => id);
+  const ofLake = study.inputs.filter(({ id, stage }) => stage === "lake" && first.includes(id)).length;
   const groups = assumptions.groups.filter(
     ({ members }) => study.inputs.filter(({ id }) => members.includes(id)).length > 1,
   );
-  expect(batches[0]).toBe(1 + 2 * (ofLake - 1) + 2 * groups.length + 6);
+  expect(batches[0]).toBe(1 + 2 * ofLake + 2 * groups.length + 6);
   expect(batches).toHaveLength(1);
 
   const single = found.tornado.filter(({ members }) => members === undefined);
-  expect(single).toHaveLength(3);
+  expect(single.map(({ id }) => id).filter((id) => id !== hydrologicYearId)).toEqual(
+    expect.arrayContaining(first),
+  );
+  expect(found.ranks).toHaveLength(study.inputs.length);
   const widths = found.tornado.map((bar) => barWidth(bar, found.netBenefit));
   expect(widths).toEqual(widths.toSorted((one, other) => other - one));
 

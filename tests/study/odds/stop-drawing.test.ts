@@ -1,51 +1,64 @@
 import { describe, expect, it } from "vitest";
-import { futuresPerBlock } from "../../../src/model/futures/draw-plan.js";
+import { futuresPerBlock, lakesPerBlock } from "../../../src/model/futures/draw-plan.js";
 import type { LakeFutures } from "../../../src/study/odds/draws.js";
 import { blocksToDo } from "../../../src/study/odds/stop-drawing.js";
 
 const compared = { baseline: 0, requested: 1 };
-const settings = { precision: 0.05, mostFutures: 5 * futuresPerBlock };
+const settings = { precision: 0.05, mostFutures: 40 * futuresPerBlock };
 
-/** A lake in whose two futures the requested option brings a net benefit on average. */
-const lakeWith = (netBenefit: number): LakeFutures => ({
-  expected: [new Float64Array([900, 1100]), new Float64Array([1000, 1000 - 2 * netBenefit])],
+/** A lake in whose two futures an infestation costs some amount and the option brings a net benefit on average. */
+const lakeWith = (netBenefit: number, loss: number): LakeFutures => ({
+  expected: [
+    new Float64Array([900, 1100]).map((each) => each + loss),
+    new Float64Array([1000, 1000 - 2 * netBenefit]).map((each) => each + loss),
+  ],
   cost: [],
   establishment: [],
-  program: [],
+  program: [new Float64Array([1000, 1000])],
   everInfested: [],
   infestedAtEnd: [],
+  ...{ duty: [], policy: [], other: [], otherCost: [] },
   byYear: [],
   annuity: 1,
 });
-/** Net benefits that alternate between a mean less and plus a deviation: standard error d/sqrt(n − 1). */
-const lakesWith = (count: number, mean: number, deviation: number) =>
-  Array.from({ length: count }, (_, lake) => lakeWith(mean + (lake % 2 === 0 ? deviation : -deviation)));
+/** Blocks of lakes with means that alternate between a mean less and plus a deviation: standard error d/sqrt(n − 1). */
+const blocksWith = (count: number, mean: number, deviation: number, loss = 1e6) =>
+  Array.from({ length: count }, (_, block) =>
+    Array.from({ length: lakesPerBlock }, (_, lake) =>
+      lakeWith(mean + (block % 2 === 0 ? deviation : -deviation) + (lake % 2 === 0 ? 500 : -500), loss),
+    ),
+  ).flat();
 
 describe("drawing", () => {
-  it("begins with two blocks", () => {
-    expect(blocksToDo([], compared, settings)).toEqual({ blocks: 2 });
-    expect(blocksToDo(lakesWith(16, 100, 0), compared, settings)).toEqual({ blocks: 1 });
+  it("begins with a thousand lakes, in blocks", () => {
+    expect(blocksToDo([], compared, settings)).toEqual({ blocks: 16 });
+    expect(16 * lakesPerBlock).toBeGreaterThanOrEqual(1000);
+    expect(blocksToDo(blocksWith(15, 100, 0), compared, settings)).toEqual({ blocks: 1 });
   });
 
-  it("ends once the standard error is at most the share of the mean", () => {
-    // 27/sqrt(31) = 4.85 of 100; 29/sqrt(31) = 5.21.
-    expect(blocksToDo(lakesWith(32, 100, 27), compared, settings)).toEqual({ end: "precise" });
-    expect(blocksToDo(lakesWith(32, -100, 27), compared, settings)).toEqual({ end: "precise" });
-    expect(blocksToDo(lakesWith(32, 100, 29), compared, settings)).toEqual({ blocks: 1 });
+  it("ends once the standard error of the blocks is at most the share of the mean, however lakes differ", () => {
+    // 19/sqrt(15) = 4.91 of 100; 20/sqrt(15) = 5.16. A variance of 20² · 16/15 asks for 427/25 = 17.1 blocks.
+    expect(blocksToDo(blocksWith(16, 100, 19), compared, settings)).toEqual({ end: "precise" });
+    expect(blocksToDo(blocksWith(16, -100, 19), compared, settings)).toEqual({ end: "precise" });
+    expect(blocksToDo(blocksWith(16, 100, 20), compared, settings)).toEqual({ blocks: 2 });
   });
 
-  it("goes on by as many blocks as the variance so far asks for, at most as many as there are", () => {
-    // A variance of 38² · 32/31 asks for 1491/25 = 59.6 lakes: 28 more, two blocks.
-    expect(blocksToDo(lakesWith(32, 100, 38), compared, settings)).toEqual({ blocks: 2 });
-    expect(blocksToDo(lakesWith(32, 100, 90), compared, settings)).toEqual({ blocks: 2 });
-    expect(blocksToDo(lakesWith(64, 100, 90), compared, settings)).toEqual({ blocks: 1 });
+  it("goes on until the error is small against what an infestation costs, too", () => {
+    // 0.4 % of 1,000 is 4, below 19/sqrt(15) = 4.91: 19² · 16/15 /16 = 24.07 blocks, nine more.
+    expect(blocksToDo(blocksWith(16, 100, 19, 1000), compared, settings)).toEqual({ blocks: 9 });
+    // 0.4 % of a net benefit of 1,000,000 is 4,000, and no infestation costs as much.
+    expect(blocksToDo(blocksWith(16, 1e6, 15_000, 1000), compared, settings)).toEqual({ end: "precise" });
   });
 
-  it("ends at the most futures, in whole blocks", () => {
-    expect(blocksToDo(lakesWith(80, 100, 90), compared, settings)).toEqual({ end: "cap" });
-    const mostFutures = 2 * futuresPerBlock + 1;
-    expect(blocksToDo(lakesWith(32, 100, 90), compared, { ...settings, mostFutures })).toEqual({
-      end: "cap",
-    });
+  it("goes on by at most as many blocks as there are", () => {
+    expect(blocksToDo(blocksWith(16, 100, 90), compared, settings)).toEqual({ blocks: 16 });
+    expect(blocksToDo(blocksWith(32, 100, 90), compared, settings)).toEqual({ blocks: 8 });
+  });
+
+  it("ends at the most futures, in whole blocks, though these be fewer than usual", () => {
+    expect(blocksToDo(blocksWith(40, 100, 90), compared, settings)).toEqual({ end: "cap" });
+    const few = { ...settings, mostFutures: 2 * futuresPerBlock + 1 };
+    expect(blocksToDo([], compared, few)).toEqual({ blocks: 2 });
+    expect(blocksToDo(blocksWith(2, 100, 90), compared, few)).toEqual({ end: "cap" });
   });
 });

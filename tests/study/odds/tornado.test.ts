@@ -46,7 +46,7 @@ describe("bars of a sum with a step", () => {
 
   it("are the differences at P10 and P90, widest first, without what nothing reads", async () => {
     // By hand: own 15 − 5 = 10; a at 1 and 9: −2 and 22; b at 1 and 9: 14 and 6; the step is low at 1 alone.
-    const { netBenefit, bars } = await tornado(inputs, [], 40, toy);
+    const { netBenefit, bars } = await tornado(inputs, [], toy);
     expect(netBenefit).toBe(10);
     expect(
       bars.map(({ id, low, high }) => [id, low.input, low.netBenefit, high.input, high.netBenefit]),
@@ -58,16 +58,18 @@ describe("bars of a sum with a step", () => {
     expect(bars.map((bar) => barWidth(bar, netBenefit))).toEqual([100, 24, 8]);
   });
 
-  it("are cut to the widest, with the groups kept", async () => {
+  it("are those of groups, too", async () => {
     const groups = groupsPresent(inputs, [
       { id: "ab", name: "a and b", members: ["a", "b", "unused"] },
       { id: "one", name: "one that is used", members: ["idle", "unused"] },
     ]);
-    const { bars } = await tornado(inputs, groups, 1, toy);
+    const { bars } = await tornado(inputs, groups, toy);
     // a and b at 1: 3 − 1; at 9: 27 − 9.
     expect(bars).toMatchObject([
       { id: "step" },
+      { id: "a" },
       { id: "ab", members: ["a", "b"], low: { netBenefit: 2 }, high: { netBenefit: 18 } },
+      { id: "b" },
     ]);
   });
 
@@ -81,7 +83,6 @@ describe("bars of a sum with a step", () => {
     const { bars } = await tornado(
       [discrete("a", [7, 2, 4]), discrete(hydrologicYearId, [0, 1, 2, 3])],
       [],
-      40,
       run,
     );
     expect(bars).toMatchObject([
@@ -164,7 +165,7 @@ describe.each([...documents])("the net benefit of %s", (_name, document) => {
 
   it("with a group at its high end is that of a comparison with all its members moved", async () => {
     const vigour = groupsPresent(inputs, assumptions.groups).filter(({ id }) => id === "mussel-vigour");
-    const { bars } = await tornado([], vigour, 0, run);
+    const { bars } = await tornado([], vigour, run);
     const moved = (vigour[0]?.members ?? []).flatMap((member) => {
       const entry = assumptions.entries.get(member.id);
       return entry ? [[member.id, { ...entry, value: valueAtEnd(member, "high") }] as const] : [];

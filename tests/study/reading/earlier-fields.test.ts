@@ -124,6 +124,18 @@ describe("fields of an earlier version", () => {
     expect(study.boats.classes.map(({ living }) => living)).toEqual(study.boats.classes.map(() => undefined));
   });
 
+  it("turn an own price of a rack by its area into the part by area, with nothing by mass, and say so", () => {
+    const overrides = [{ id: "cleaning.rack.rate", value: "50 to 60 to 80 $/m2", reason: "quote" }];
+    const study = readStudyText(editedText([["overrides", overrides]]), "lake.yaml");
+    expect(study.overrides).toMatchObject([
+      { id: "cleaning.rack.base", value: "50 to 60 to 80 $/m2", reason: "quote" },
+      { id: "cleaning.rack.removal", value: "$0/kg" },
+    ]);
+    expect(study.study.fromEarlier).toEqual([expect.stringContaining("cleaning.rack.rate")]);
+    const { assumed } = prepareStudy(study, realSet());
+    expect([assumed("cleaning.rack.base"), assumed("cleaning.rack.removal")]).toEqual([60, 0]);
+  });
+
   it("add to what was told before", () => {
     const { fromEarlier } = opened(["study.fromEarlier", ["told before"]]).study;
     expect(fromEarlier).toHaveLength(7);

@@ -13,13 +13,13 @@ import { prepareStudy } from "#product/study/prepare/prepared.js";
 import { median } from "../median.js";
 
 const repeats = 3;
-const tenThousand = 5 * futuresPerBlock;
-const scales = [1, 5, 15, 49];
+const tenThousand = 20 * futuresPerBlock;
+const scales = [2, 16, 20, 40];
 const plainFutures = 16;
 
 export interface OddsTimes {
   readonly inputs: number;
-  /** Milliseconds of 10,240 futures, warm, by the number of workers; and of 2,048 after an edit of the study. */
+  /** Milliseconds of 10,240 futures, warm, by the number of workers; and of 512 after an edit of the study. */
   readonly byWorkers: ReadonlyArray<{
     readonly workers: number;
     readonly all: number;

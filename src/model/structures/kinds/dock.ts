@@ -6,9 +6,10 @@ import { bottomCheck } from "../../entries/water-entries.js";
 import { months } from "../../lake/calendar.js";
 import type { Place } from "../../mussels/surface.js";
 import { cleaningOf } from "../cleaning.js";
-import type { Component } from "../component.js";
+import type { Component, Limit } from "../component.js";
 import type { LakeContext } from "../context.js";
 import type { StructureBase } from "../inputs.js";
+import { loadOf, noLimit } from "../limits.js";
 import { type Lowering, type Reach, type StructureKind, sized } from "../structure-kind.js";
 
 export interface Dock extends StructureBase {
@@ -36,7 +37,7 @@ export function dockComponents(dock: Dock, context: LakeContext): Component[] {
       wettedArea: area,
       cleaning: cleaningOf("hull", area, context),
       losses: wearOf(dock, context),
-      brokenLimit: weightLimit(dock, context),
+      limit: weightLimit(dock, context),
     },
   ];
 }
@@ -65,13 +66,15 @@ function wearOf(dock: Dock, { assumed }: LakeContext): Component["losses"] {
 }
 
 /** Submerged weight of the layer against the buoyancy to spare, both as mass per area. */
-function weightLimit(dock: Dock, { assumed }: LakeContext): Component["brokenLimit"] {
+function weightLimit(dock: Dock, { assumed }: LakeContext): Component["limit"] {
   const { spareBuoyancy, floating } = dock;
-  if (spareBuoyancy === undefined || !floating) return () => undefined;
-  const submergedShare = assumed("dock.submerged-share");
-  return (layer) =>
-    layer.mass * submergedShare > spareBuoyancy ? "weight above the buoyancy to spare" : undefined;
+  if (spareBuoyancy === undefined || !floating) return noLimit;
+  const submergedShare = assumed(submergedId);
+  return (layer) => loadOf(tooHeavy, layer.mass * submergedShare, spareBuoyancy);
 }
+
+const submergedId = "dock.submerged-share";
+const tooHeavy: Limit = { broken: "weight above the buoyancy to spare", assumptionIds: [submergedId] };
 
 /** Size, price and depth of a dock. */
 function dockEntries(checked: Checked<Dock>): EntryCheck[] {

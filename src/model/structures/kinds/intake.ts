@@ -41,7 +41,7 @@ function conduitComponent(intake: Intake, context: LakeContext): Component {
     cleaning: cleaningOf("conduit", wall.wettedArea, context),
     oxidant: intake.oxidantAllowed ? { flow: intake.demand } : undefined,
     losses: (layer, month) => conduitLosses(intake, supply, layer, month, context),
-    brokenLimit: thicknessLimit(context),
+    limit: thicknessLimit(context),
   };
 }
 

@@ -3,11 +3,17 @@ import type { Priced } from "../component.js";
 import type { StructureBase } from "../inputs.js";
 import type { StructureKind } from "../structure-kind.js";
 
+/** What an authority is free to do about the boats of an infested lake. */
+export const policies = ["checks-of-leaving-boats", "closed-to-boats", "other"] as const;
+type Policy = (typeof policies)[number];
+
 interface YearlyItem {
   readonly name: string;
   readonly cost: number;
   /** True for losses that are not infrastructure (recreation, property, fishery); totalled apart. */
   readonly apart: boolean;
+  /** Which policy of the authority it pays for; absent for a duty that comes with the mussels. */
+  readonly policy?: Policy | undefined;
   readonly fromYear: number;
 }
 
@@ -31,7 +37,7 @@ function itemLines(items: readonly YearlyItem[], year: number): Priced[] {
     .filter((item) => year + 1 >= item.fromYear)
     .map((item) => ({
       what: item.name,
-      type: item.apart ? "apart" : "work",
+      type: item.apart ? "apart" : item.policy ? "policy" : "duty",
       quantity: 1,
       quantityKind: "year",
       unitRate: item.cost,

@@ -2,9 +2,10 @@ import { counted } from "../../../counted.js";
 import { daysOf, hoursPerDay, months } from "../../lake/calendar.js";
 import type { AssumptionId } from "../../register/register.js";
 import { cleaningOf } from "../cleaning.js";
-import type { Component, Priced } from "../component.js";
+import type { Component, Limit, Priced } from "../component.js";
 import type { LakeContext } from "../context.js";
 import type { Exchanger, Pipe, StructureBase } from "../inputs.js";
+import { loadOf, nearestOf } from "../limits.js";
 import { pipeWall, thicknessLimit, upstreamWall } from "../pipe.js";
 import { linePart } from "../pipe-part.js";
 import { fittingWords } from "../raw-water/fitting-words.js";
@@ -27,6 +28,7 @@ export interface ServiceLine extends StructureBase, Pipe, Fittings {
 }
 
 const limitId = "service-line.shortage-limit";
+const tooShort: Limit = { broken: "line too narrow: shortage above the limit", assumptionIds: [limitId] };
 
 /**
  * Small-bore raw-water lines of one kind: fire protection, seal water, sampling, heat exchangers. Mussels grow as at
@@ -38,7 +40,7 @@ export function serviceLineComponents(line: ServiceLine, context: LakeContext): 
   const { count, requiredFlow } = line;
   const flow = months.map(() => requiredFlow);
   const wall = pipeWall(line, line.elevation, { flow });
-  const { byName, work } = cleaningOf("service-line", wall.wettedArea, context);
+  const cleaning = cleaningOf("service-line", wall.wettedArea, context);
   const share = serviceShare(line, context);
   const limit = context.assumed(limitId);
   const tooThick = thicknessLimit(context);
@@ -65,8 +67,9 @@ export function serviceLineComponents(line: ServiceLine, context: LakeContext): 
       surface: wall.surface,
       wettedArea: wall.wettedArea * count,
       cleaning: {
-        byName,
-        work: (shareId) => work(shareId).map((each) => ({ ...each, quantity: each.quantity * count })),
+        ...cleaning,
+        work: (shareId) =>
+          cleaning.work(shareId).map((each) => ({ ...each, quantity: each.quantity * count })),
       },
       oxidant: line.oxidantAllowed ? { flow: flow.map((each) => each * count) } : undefined,
       isFed: rawWater !== undefined,
@@ -76,10 +79,12 @@ export function serviceLineComponents(line: ServiceLine, context: LakeContext): 
           each.quantityKind === "hours" ? { ...each, quantity: each.quantity * count } : each,
         ),
       ],
-      brokenLimit: (layer, month) =>
-        1 - share(layer) > limit
-          ? "line too narrow: shortage above the limit"
-          : (tooThick(layer) ?? rawWater?.brokenLimit(layer, month)),
+      limit: (layer, month) =>
+        nearestOf([
+          loadOf(tooShort, 1 - share(layer), limit),
+          tooThick(layer),
+          ...(rawWater?.limits(layer, month) ?? []),
+        ]),
     },
   ];
 }

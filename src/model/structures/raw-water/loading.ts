@@ -24,8 +24,8 @@ interface OrificeLoading {
   readonly orifice: Orifice;
   /** Clearings of each of the orifices. */
   readonly clearings: number;
-  /** True where it is blocked more often than it can be cleared. */
-  readonly isTooMany: boolean;
+  /** Blockings over the most that can be cleared. */
+  readonly load: number;
 }
 
 export interface LoadingParameters {
@@ -68,7 +68,7 @@ export function loadingOf(
       return {
         orifice,
         clearings: Math.min(blockings, parameters.mostCleanings),
-        isTooMany: blockings > parameters.mostCleanings,
+        load: blockings / parameters.mostCleanings,
       };
     }),
   };

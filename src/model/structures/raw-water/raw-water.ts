@@ -2,8 +2,9 @@ import { at, sumOf } from "../../../lists.js";
 import { once } from "../../computed-once.js";
 import type { Layer } from "../../mussels/layer.js";
 import type { AssumptionId } from "../../register/register.js";
-import type { Component, Priced } from "../component.js";
+import type { Component, Limit, LimitLoad, Priced } from "../component.js";
 import type { LakeContext } from "../context.js";
+import { loadOf } from "../limits.js";
 import { type SmallLine, serviceShare } from "../small-line.js";
 import { hasFittings, type UpstreamWall } from "./fittings.js";
 import { type Loading, type LoadingParameters, leftOf, loadingOf, loadingParameters } from "./loading.js";
@@ -21,7 +22,19 @@ export interface Served {
 }
 
 /** The raw-water system on one line, beside the line's own upkeep. */
-export type RawWater = Pick<Component, "losses" | "brokenLimit">;
+export type RawWater = Pick<Component, "losses"> & {
+  readonly limits: (layer: Layer, month: number) => readonly LimitLoad[];
+};
+
+const limitIds = ["raw-water.spare-tubes", "raw-water.most-cleanings", ...pieceIds] as const;
+const coolersPlugged: Limit = {
+  broken: "coolers plugged faster than they can be cleaned",
+  assumptionIds: limitIds,
+};
+const orificesBlocked: Limit = {
+  broken: "orifices blocked faster than they can be cleared",
+  assumptionIds: limitIds,
+};
 
 const labourRateId = "labour.maintenance-rate";
 
@@ -40,6 +53,7 @@ export function rawWaterOf(
   const own = (layer: Layer) => shedPieces(layer, area, parameters.pieces);
   const loading = (pieces: readonly Pieces[]) => loadingOf(line, pieces, parameters, context.growth);
   const missing = missingShare(line, context, parameters, served.limit);
+  const worst = shortfall(line, context, parameters);
   return {
     losses: (layer, month, upstream = 1) => {
       const drawn = fromUpstream().map((byMonth) => scaled(at(byMonth, month), upstream));
@@ -50,13 +64,12 @@ export function rawWaterOf(
         ...served.missing(missing(layer, load), month, [...pieceIds, ...coolerIds]),
       ];
     },
-    brokenLimit: (layer) => {
+    limits: (layer) => {
       const load = loading([own(layer)]);
-      if (load.orifices.some(({ isTooMany }) => isTooMany))
-        return "orifices blocked faster than they can be cleared";
-      return shortfall(line, context, parameters)(layer, load) > served.limit
-        ? "coolers plugged faster than they can be cleaned"
-        : undefined;
+      return [
+        loadOf(coolersPlugged, worst(layer, load), served.limit),
+        ...load.orifices.map(({ load: blocked }) => loadOf(orificesBlocked, blocked, 1)),
+      ];
     },
   };
 }

@@ -8,6 +8,7 @@ import {
   type ServiceLine,
   serviceLineComponents,
 } from "../../../../src/model/structures/kinds/service-line.js";
+import { brokenLimit } from "../../../../src/model/structures/limits.js";
 import { seasonDose } from "../../../../src/model/structures/oxidant.js";
 import { serviceShare } from "../../../../src/model/structures/small-line.js";
 import { assumed } from "../../assumptions.js";
@@ -44,11 +45,11 @@ describe("a service line", () => {
 
   it("is held to a shortage and to a thickness", () => {
     const part = partOf(line);
-    expect(part.brokenLimit(layerOf(0.001), 0)).toBeUndefined();
-    expect(part.brokenLimit(layerOf(0.02), 0)).toMatch(/shortage/);
+    expect(brokenLimit(part, layerOf(0.001), 0)).toBeUndefined();
+    expect(brokenLimit(part, layerOf(0.02), 0)).toMatch(/shortage/);
     // A line with flow to spare: 16 mm is above the 15 mm at which clumps break off, with the flow still there.
     const wide = partOf({ ...line, diameter: 0.3 });
-    expect(wide.brokenLimit(layerOf(0.016), 0)).toMatch(/thicker/);
+    expect(brokenLimit(wide, layerOf(0.016), 0)).toMatch(/thicker/);
   });
 
   it("counts every line in area, cleaning and loss", () => {

@@ -3,12 +3,10 @@ import { compare } from "../../../../src/model/compare.js";
 import type { StudyInput } from "../../../../src/model/inputs.js";
 import type { CostLine } from "../../../../src/model/money/line.js";
 import type { Hydropower } from "../../../../src/model/structures/inputs.js";
-import { assumedWith, assumptionSet } from "../../assumptions.js";
+import { assumed, assumptionSet } from "../../assumptions.js";
 import { studyOf } from "../../study.js";
 import { finerMesh, havasu, parker, published } from "./parker.js";
 
-/** Of light, as judged from the text on Parker Dam. */
-const assumed = assumedWith({ "plan.strainer-uv.settlement-factor": 0.01 });
 /** Consumer prices, United States, of assumptions/price-index.yaml: wages and visits are in money of 2025. */
 const prices = { 2018: 251.107, 2025: 321.943 };
 const publishedNow = (published.dollars * prices[2025]) / prices[2018];
@@ -36,13 +34,15 @@ const isBehindLight = ({ type }: CostLine) => type === "work" || type === "loss"
 const isInstallation = ({ what }: CostLine) => what.endsWith("to install");
 
 describe("generator coolers of a plant after Parker Dam", () => {
-  it("take extra maintenance of the published order: within 3 times, a ratio of 1.22", () => {
+  it("take extra maintenance of the published order, within 3 times", () => {
+    // 1.22 of it in the first run; 1.41 since layers follow their mass and labour has its published price.
     const ratio = coolingCost(parker, isMaintenance, { plans: byHandAlone }) / publishedNow;
     expect(ratio).toBeGreaterThan(1 / 3);
     expect(ratio).toBeLessThan(3);
   });
 
-  it("take less behind the finer mesh that came later: a ratio of 0.43", () => {
+  it("take less behind the finer mesh that came later", () => {
+    // 0.43 of the published amount in the first run, 0.44 since.
     const coarse = coolingCost(parker, isMaintenance, { plans: byHandAlone });
     const fine = coolingCost(finerMesh, isMaintenance, { plans: byHandAlone });
     expect(fine).toBeLessThan(coarse);
@@ -58,6 +58,6 @@ describe("generator coolers of a plant after Parker Dam", () => {
     };
     const behind = (line: CostLine) => isBehindLight(line) && !isInstallation(line);
     const without = coolingCost(finerMesh, behind, { plans: byHandAlone });
-    expect(coolingCost(lit, behind) / without).toBeLessThan(0.05);
+    expect(coolingCost(lit, behind) / without).toBeLessThan(0.1);
   });
 });

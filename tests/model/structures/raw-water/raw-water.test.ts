@@ -4,6 +4,7 @@ import { bareSurface, type Layer } from "../../../../src/model/mussels/layer.js"
 import { hydropowerComponents } from "../../../../src/model/structures/hydropower.js";
 import type { Hydropower } from "../../../../src/model/structures/inputs.js";
 import { type ServiceLine, serviceLine } from "../../../../src/model/structures/kinds/service-line.js";
+import { brokenLimit } from "../../../../src/model/structures/limits.js";
 import { costOf } from "../../../../src/model/structures/protection.js";
 import { loadingParameters } from "../../../../src/model/structures/raw-water/loading.js";
 import { missingShare } from "../../../../src/model/structures/raw-water/raw-water.js";
@@ -137,8 +138,8 @@ describe("a raw-water system", () => {
       plantWith({ orifices: [{ name: "seal", count: 1, bore: 0.004 }], upstreamWalls: [] }),
     );
     const thin = { ...thick, lengthMm: 4, thickness: 0.004 };
-    expect(part.brokenLimit(thin, 6)).toMatch(/blocked faster/);
-    expect(part.brokenLimit(bareSurface, 6)).toBeUndefined();
+    expect(brokenLimit(part, thin, 6)).toMatch(/blocked faster/);
+    expect(brokenLimit(part, bareSurface, 6)).toBeUndefined();
   });
 });
 

@@ -1,0 +1,91 @@
+import type { Layer } from "../mussels/layer.js";
+import type { AssumptionId } from "../register/register.js";
+import type { Component, Limit, LimitLoad, Priced } from "./component.js";
+import type { LakeContext } from "./context.js";
+import { costOf } from "./protection.js";
+
+const none: LimitLoad = { limit: { broken: "", assumptionIds: [] }, load: 0 };
+
+/** A part that has no limit. */
+export const noLimit: Component["limit"] = () => none;
+
+/** What the layer adds over the room that the clean part leaves; infinite where that is none. */
+export function loadOf(limit: Limit, value: number, allowed: number, clean = 0): LimitLoad {
+  const added = value - clean;
+  if (added <= 0) return { limit, load: 0 };
+  const room = allowed - clean;
+  return { limit, load: room > 0 ? added / room : Infinity };
+}
+
+/** The limit that is nearer; the first where both are as near. */
+export const nearer = (one: LimitLoad, other: LimitLoad): LimitLoad => (other.load > one.load ? other : one);
+
+/** The nearest of several; the first where some are as near. */
+export const nearestOf = (loads: readonly [LimitLoad, ...LimitLoad[]]): LimitLoad => loads.reduce(nearer);
+
+const firstId = "limit.first-share";
+const certainId = "limit.certain-share";
+const factorId = "limit.forced-factor";
+const forcedIds = [firstId, certainId, factorId] as const;
+
+/** What nearing its limits costs a part in a month, by the load of the nearest. */
+export interface ForcedCleaning {
+  readonly cost: (load: number, month: number) => number;
+  readonly lines: (load: LimitLoad, month: number) => readonly Priced[];
+}
+
+/**
+ * No limit is a wall: the nearer a layer comes to one, the likelier is a cleaning forced by it in the month, at short
+ * notice and so dearer than one that was planned. F = P (f W + O), with a chance of P = u²(3 − 2u) by the load of the
+ * nearest limit, x = (y − yc)/(yl − yc): u = min(1, max(0, (x − x0)/(x1 − x0))). The layer is not taken to be gone
+ * after it.
+ */
+export function forcedCleaning({ cleaning, outage }: Component, { assumed }: LakeContext): ForcedCleaning {
+  const chanceOf = chanceAt(assumed(firstId), assumed(certainId));
+  const factor = assumed(factorId);
+  const work = cleaning.work();
+  const workCost = costOf(work) * factor;
+  const outageOf = (month: number) => outage?.(assumed("hydropower.outage-days"), month) ?? [];
+  const outageCosts: number[] = [];
+  return {
+    cost: (load, month) => {
+      const chance = chanceOf(load);
+      if (chance === 0) return 0;
+      outageCosts[month] ??= costOf(outageOf(month));
+      return chance * (workCost + outageCosts[month]);
+    },
+    lines: ({ limit, load }, month) => {
+      const chance = chanceOf(load);
+      if (chance === 0) return [];
+      const ids = [...forcedIds, ...limit.assumptionIds];
+      return [
+        ...work.map((line) => forced(line, chance, factor, ids)),
+        ...outageOf(month).map((line) => forced(line, chance, 1, ids)),
+      ];
+    },
+  };
+}
+
+function chanceAt(first: number, certain: number): (load: number) => number {
+  return (load) => {
+    if (load <= first) return 0;
+    if (load >= certain) return 1;
+    const way = (load - first) / (certain - first);
+    return way * way * (3 - 2 * way);
+  };
+}
+
+const forced = (line: Priced, chance: number, factor: number, ids: readonly AssumptionId[]): Priced => ({
+  ...line,
+  what: `${line.what}, forced`,
+  type: "loss",
+  quantity: line.quantity * chance,
+  unitRate: line.unitRate * factor,
+  assumptionIds: [...line.assumptionIds, ...ids],
+});
+
+/** The limit that a layer passes in a month, in words; undefined if none. */
+export function brokenLimit({ limit }: Component, layer: Layer, month: number): string | undefined {
+  const nearest = limit(layer, month);
+  return nearest.load > 1 ? nearest.limit.broken : undefined;
+}

@@ -1,0 +1,31 @@
+import type { Confidence } from "../../study/traced/confidence.js";
+import { listedWithin, percent } from "../words/format.js";
+
+/** A level of confidence with what decides it: "low confidence: one number decides, “calcium”". */
+export const confidenceText = (confidence: Confidence): string =>
+  `${confidence.level} confidence: ${reasonOf(confidence)}`;
+
+function reasonOf({ reversing, isFirm, disagreeing, judgedShare, evidence, agreement }: Confidence): string {
+  const [first, ...others] = reversing;
+  if (isFirm) return "nothing within reason changes the answer";
+  if (first !== undefined) {
+    return others.length === 0
+      ? `one number decides, “${first}”`
+      : `any one of ${reversing.length} inputs could reverse the answer`;
+  }
+  if (disagreeing.length > 0)
+    return `it differs between ${listedWithin(disagreeing.map(betweenWhat), disagreeing.length)}`;
+  if (evidence !== "high") return `${mostlyText(judgedShare)} of what decides it is judged or from memory`;
+  return agreement === "high" ? "what decides it is published, counted or entered" : "its routes agree";
+}
+
+const between: Readonly<Record<Confidence["disagreeing"][number], string>> = {
+  "central case": "the average and the case at central values",
+  "two accounts": "the two accounts",
+  "two routes to the chance": "fouled launches and comparable lakes",
+  "two species": "the two species of mussels",
+};
+
+const betweenWhat = (each: Confidence["disagreeing"][number]) => between[each];
+
+const mostlyText = (share: number) => (share > 0.95 ? "nearly all" : percent(share));

@@ -1,0 +1,51 @@
+import type { Assumption } from "../../assumptions/entry.js";
+import type { Sensitivity } from "../../study/odds/odds.js";
+import { rangeText, unitText } from "../words/assumption-text.js";
+import type { ReportContext } from "./context.js";
+
+/** An assumption in one line. */
+export interface RegisterLine {
+  /** "A12" */
+  readonly number: string;
+  readonly name: string;
+  /** Value, range, unit, basis, source. */
+  readonly text: string;
+}
+
+/** Assumptions in one line each: the workbook and the tables as files have their notes. */
+export function registerLines(entries: readonly Assumption[], context: ReportContext): RegisterLine[] {
+  const own = new Map(context.run.overrides.map((override) => [override.entry.id, override.text]));
+  return entries.map((entry) => ({
+    number: context.assumptionNumber(entry.id),
+    name: entry.id,
+    text: lineText(entry, own.get(entry.id)),
+  }));
+}
+
+function lineText(entry: Assumption, own: string | undefined): string {
+  const { value, low, high, basis, source } = entry;
+  const range = low === high ? "" : `(${rangeText(entry)})`;
+  const stated = [String(value), range, unitText(entry)].filter(Boolean).join(" ");
+  return own === undefined ? `${stated}, ${basis} [${source}]` : `${own}, own, in place of ${stated}`;
+}
+
+/** Assumptions that the comparison read, in the order of their numbers. */
+export function usedEntries({ run }: ReportContext): Assumption[] {
+  return [...run.usedAssumptions].sort().flatMap((id) => run.assumptions.entries.get(id) ?? []);
+}
+
+/** Limits of checks move no figure. */
+export const movesFigures = ({ id }: Assumption): boolean => !id.startsWith("checks.");
+
+const mostTold = 15;
+
+/** Of the assumptions used, those by which the net benefit moves most, the first of them; all own values among them. */
+export function decisiveEntries(context: ReportContext, matters: Sensitivity | undefined): Assumption[] {
+  const own = context.run.overrides.map(({ entry }) => entry.id);
+  const moving = (matters?.tornado ?? []).flatMap(({ id, members }) => members ?? [id]);
+  const used = new Set(context.run.usedAssumptions);
+  return [...new Set([...moving, ...own])]
+    .filter((id) => used.has(id))
+    .flatMap((id) => context.run.assumptions.entries.get(id) ?? [])
+    .slice(0, mostTold);
+}

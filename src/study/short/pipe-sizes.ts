@@ -1,0 +1,50 @@
+import { pipeArea, pipeHeadLoss } from "../../model/hydraulics/friction.js";
+import { mapped, type Range } from "./amount-text.js";
+import type { Filling, TypicalId } from "./filling.js";
+
+/** The bore in which a flow runs at a velocity. */
+export const boreFor = (flow: number, velocity: number): number => Math.sqrt(flow / velocity / pipeArea(1));
+
+/** The side of a square through which a flow runs at a velocity. */
+export const squareFor = (flow: number, velocity: number): number => Math.sqrt(flow / velocity);
+
+interface Line {
+  readonly length: number;
+  readonly diameter: number;
+  readonly roughness: TypicalId;
+  readonly minorLoss: number;
+}
+
+/** Head that a clean line takes at a flow. */
+export function lossOf(line: Line, flow: number, { typical, viscosity }: Filling): number {
+  return pipeHeadLoss({ ...line, roughness: typical(line.roughness).value }, flow, viscosity);
+}
+
+/** What a rack needs besides its width and height. */
+export interface RackEntries {
+  readonly velocity: TypicalId;
+  readonly velocityLimit: TypicalId;
+  readonly headLossLimit: TypicalId;
+  readonly spacing: TypicalId;
+}
+
+/** A rack for the largest flow that there may be. */
+export function rackFor(flow: number, entries: RackEntries, filling: Filling): object {
+  const { ranged, single, typical, amount } = filling;
+  const height = squareFor(flow, typical(entries.velocity).value);
+  const width: Range = mapped(typical(entries.velocity), (velocity) => flow / velocity / height);
+  return {
+    width: amount(entries.velocity, width, "length"),
+    height: single(entries.velocity, "length", () => height),
+    barThickness: ranged("typical.bar-thickness", "smallLength", inMetres),
+    clearSpacing: ranged(entries.spacing, "smallLength", inMetres),
+    barDepth: ranged("typical.bar-depth", "smallLength", inMetres),
+    barShape: "rectangular",
+    angle: ranged("typical.rack-angle", "angle"),
+    headLossLimit: ranged(entries.headLossLimit, "length"),
+    velocityLimit: ranged(entries.velocityLimit, "speed"),
+  };
+}
+
+const millimetresInMetre = 1000;
+export const inMetres = (millimetres: number): number => millimetres / millimetresInMetre;

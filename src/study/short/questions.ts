@@ -1,0 +1,244 @@
+import { at } from "../../lists.js";
+import type { DimensionName } from "../../units/dimensions.js";
+import { monthNames } from "../format/month-names.js";
+import type { TypicalId } from "./filling.js";
+
+/** A question in the words of a lake office; whoever does not know leaves it empty. */
+export interface Question {
+  /** The fact within its group: "flow". */
+  readonly key: string;
+  readonly label: string;
+  readonly help: string;
+  /** Values of which one is chosen, with their words. */
+  readonly choices?: ReadonlyArray<readonly [value: string, label: string]>;
+  /** What an amount measures. */
+  readonly dimension?: DimensionName;
+  /** Whether one of the choices is always taken. */
+  readonly isSettled?: boolean;
+  /** What stands for it while it is not known. */
+  readonly typical?: TypicalId;
+}
+
+/** Questions of one thing. */
+export interface QuestionGroup {
+  /** The fact that holds them: "plant"; empty for facts that stand by themselves. */
+  readonly key: string;
+  readonly title: string;
+  readonly screen: 1 | 2;
+  /** Whether there may be several of the thing. */
+  readonly repeats: boolean;
+  /** For what is there or not: the question whether it is there. */
+  readonly presence?: string;
+  readonly questions: readonly Question[];
+}
+
+const monthTitles = [
+  ...["January", "February", "March", "April", "May", "June"],
+  ...["July", "August", "September", "October", "November", "December"],
+];
+const monthChoices = monthNames.map((name, month) => [name, at(monthTitles, month)] as const);
+
+const program: readonly Question[] = [
+  { key: "from", label: "First month", help: "", choices: monthChoices, typical: "typical.season-from" },
+  { key: "until", label: "Last month", help: "", choices: monthChoices, typical: "typical.season-until" },
+  {
+    key: "hours",
+    label: "Hours a day",
+    help: "That a station is open",
+    dimension: "hours",
+    typical: "typical.hours-a-day",
+  },
+  { key: "stations", label: "Stations", help: "", dimension: "count", typical: "typical.stations" },
+  {
+    key: "cost",
+    label: "Cost a year",
+    help: "Less its fees and grants. Left empty, it is estimated from hours and wages",
+    dimension: "moneyPerYear",
+  },
+];
+
+export const questionGroups: readonly QuestionGroup[] = [
+  {
+    ...{ key: "", title: "The lake", screen: 1, repeats: false },
+    questions: [
+      { key: "name", label: "Name of the lake", help: "" },
+      {
+        key: "units",
+        label: "Units",
+        help: "For plain numbers",
+        isSettled: true,
+        choices: [
+          ["us", "US units (ft, acres, cfs, °F)"],
+          ["si", "Metric units (m, ha, m³/s, °C)"],
+        ],
+      },
+      {
+        key: "place",
+        label: "State, or latitude",
+        help: "For instance Idaho, or 44.5",
+        dimension: "count",
+        typical: "typical.latitude",
+      },
+      {
+        key: "summerLevel",
+        label: "Level in summer",
+        help: "Elevation of the water",
+        dimension: "elevation",
+        typical: "typical.elevation",
+      },
+      {
+        key: "winterLevel",
+        label: "Level in winter",
+        help: "Elevation of the water",
+        dimension: "elevation",
+      },
+      { key: "area", label: "Area", help: "", dimension: "landArea", typical: "typical.lake-area" },
+      {
+        key: "depth",
+        label: "Greatest depth",
+        help: "",
+        dimension: "length",
+        typical: "typical.lake-depth",
+      },
+      {
+        key: "hardness",
+        label: "Is the water hard?",
+        help: "As the water works call it",
+        choices: [
+          ["soft", "Soft"],
+          ["moderate", "Moderately hard"],
+          ["hard", "Hard"],
+          ["very-hard", "Very hard"],
+        ],
+      },
+      {
+        key: "calcium",
+        label: "Calcium, if known",
+        help: "Better than the hardness",
+        dimension: "concentration",
+        typical: "typical.calcium-unknown",
+      },
+      {
+        key: "warmestMonth",
+        label: "Surface in the warmest month",
+        help: "Mean temperature of the top few feet",
+        dimension: "temperature",
+      },
+    ],
+  },
+  {
+    ...{ key: "intakes", title: "Intake", screen: 1, repeats: true },
+    questions: [
+      {
+        key: "use",
+        label: "What its water is for",
+        help: "",
+        choices: [
+          ["town", "A town"],
+          ["irrigation", "Irrigation"],
+          ["industry", "A plant or mill"],
+        ],
+      },
+      { key: "flow", label: "Largest flow", help: "", dimension: "flow", typical: "typical.flow-town" },
+      { key: "pipe", label: "Size of its pipe", help: "Inside diameter", dimension: "smallLength" },
+      {
+        key: "depth",
+        label: "How deep it lies",
+        help: "Below the lake in summer",
+        dimension: "length",
+        typical: "typical.intake-depth",
+      },
+    ],
+  },
+  {
+    ...{ key: "plant", title: "Power plant", screen: 1, repeats: false },
+    presence: "Is there a power plant?",
+    questions: [
+      {
+        key: "power",
+        label: "Megawatts",
+        help: "All units together",
+        dimension: "count",
+        typical: "typical.plant-power",
+      },
+      {
+        key: "head",
+        label: "Head",
+        help: "From the lake in summer to the tailwater",
+        dimension: "length",
+        typical: "typical.plant-head",
+      },
+      { key: "units", label: "Units", help: "", dimension: "count", typical: "typical.plant-units" },
+    ],
+  },
+  {
+    ...{ key: "docks", title: "Docks", screen: 1, repeats: false },
+    questions: [
+      {
+        key: "slips",
+        label: "Slips",
+        help: "0 if there are none",
+        dimension: "count",
+        typical: "typical.slips",
+      },
+      { key: "area", label: "Or wetted area", help: "Of all floats, if known", dimension: "area" },
+    ],
+  },
+  {
+    ...{ key: "", title: "Ramps", screen: 1, repeats: false },
+    questions: [
+      { key: "ramps", label: "Launch ramps", help: "", dimension: "count", typical: "typical.ramps" },
+    ],
+  },
+  {
+    ...{ key: "", title: "Boats", screen: 2, repeats: false },
+    questions: [
+      {
+        key: "launches",
+        label: "Launches a year",
+        help: "",
+        dimension: "count",
+        typical: "typical.launches",
+      },
+      {
+        key: "fromAway",
+        label: "Of them, boats that were elsewhere",
+        help: "Percent of launches by boats that were on other waters since",
+        dimension: "share",
+        typical: "typical.away",
+      },
+      {
+        key: "nearestInfested",
+        label: "Drive to the nearest infested water",
+        help: "With its unit: 5 h, 2 d",
+      },
+    ],
+  },
+  {
+    ...{ key: "wanted", title: "The program that is wanted", screen: 2, repeats: false },
+    questions: program,
+  },
+  {
+    ...{ key: "inForce", title: "The program in force", screen: 2, repeats: false },
+    presence: "Is there a program in force?",
+    questions: program,
+  },
+  {
+    ...{ key: "", title: "Years and money", screen: 2, repeats: false },
+    questions: [
+      {
+        key: "horizon",
+        label: "Years ahead",
+        help: "That the study covers",
+        dimension: "years",
+        typical: "typical.horizon",
+      },
+      { key: "currency", label: "Currency", help: "Code of three letters; USD if left empty" },
+      {
+        key: "exchangeRate",
+        label: "Of it for a US dollar",
+        help: "Only for another currency: typical prices are in dollars",
+      },
+    ],
+  },
+];

@@ -1,0 +1,188 @@
+import type { BalanceState } from "../../app/answers/questions.js";
+import { idOf, problemText } from "../../editor/form-node.js";
+import { linkedAssets } from "../../report/document/html.js";
+import type { Problem } from "../../study/reading/problems.js";
+import type { Writing } from "../../study/short/amount-text.js";
+import type { TypicalValues } from "../../study/short/filling.js";
+import { type Question, type QuestionGroup, questionGroups } from "../../study/short/questions.js";
+import { typicalHint } from "../../study/short/typical-hint.js";
+import { balanceView } from "../pages/workbench-page.js";
+import { countOf, inputName, isThere, itemsOf, presenceKey, type Typed } from "./typed-facts.js";
+
+interface StartPage {
+  readonly screen: 1 | 2;
+  readonly typed: Typed;
+  readonly problems: readonly Problem[];
+  /** Of the study that would be made; absent while something is wrong or nothing was said. */
+  readonly balance: BalanceState | undefined;
+  readonly author: string;
+}
+
+/** One of the two screens. */
+export function startView(page: StartPage, values: TypicalValues): object {
+  const { screen, typed, problems, balance, author } = page;
+  const writing: Writing = { system: typed.units === "si" ? "si" : "us", currency: currencyIn(typed) };
+  const context: Context = { typed, writing, values, errors: errorsByName(problems, typed) };
+  const groups = questionGroups
+    .filter((group) => group.screen === screen)
+    .flatMap((group) => groupViews(group, context));
+  const shown = new Set(groups.flatMap(({ fields }) => fields.map(({ name }) => name)));
+  const own = new Set(["screen", "act", "author", "intakes#count"]);
+  const hidden = Object.entries(typed)
+    .filter(([name, value]) => !shown.has(name) && !own.has(name) && value !== "")
+    .map(([name, value]) => ({ name, value }));
+  return {
+    title: screen === 1 ? "First answer: lake and structures" : "First answer: boats and program",
+    ...{ assets: linkedAssets, groups, hidden, author, screen, isLast: screen === 2 },
+    count: countOf(repeatedGroup(), typed),
+    summary: [...context.errors].map(([name, texts]) => ({
+      id: idOf([name]),
+      place: placeOfName(name),
+      text: texts.join(" "),
+    })),
+    wrong: problems.length,
+    bench: balance && { balance: balanceView(balance) },
+  };
+}
+
+const currencyIn = ({ currency = "" }: Typed): string => (/^[A-Z]{3}$/.test(currency) ? currency : "USD");
+
+function repeatedGroup(): QuestionGroup {
+  const group = questionGroups.find(({ repeats }) => repeats);
+  if (!group) throw new Error("no group of questions repeats");
+  return group;
+}
+
+/** Whichever screen asks what is wrong; the first where both do. */
+export function screenOf(problems: readonly Problem[]): 1 | 2 {
+  const isFirst = problems.some(({ at }) => {
+    const [first] = at ?? [];
+    return questionGroups.some(
+      ({ screen, key, questions }) =>
+        screen === 1 && (key === first || (key === "" && questions.some((each) => each.key === first))),
+    );
+  });
+  return isFirst ? 1 : 2;
+}
+
+interface Context {
+  readonly typed: Typed;
+  readonly writing: Writing;
+  readonly values: TypicalValues;
+  readonly errors: ReadonlyMap<string, readonly string[]>;
+}
+
+/** Words of problems by the names of their inputs. Things left empty were left out: they are counted again. */
+function errorsByName(problems: readonly Problem[], typed: Typed): Map<string, string[]> {
+  const found = new Map<string, string[]>();
+  const places = itemsOf(repeatedGroup(), typed).map(({ index }) => index);
+  for (const problem of problems) {
+    const at = (problem.at ?? []).map((key) => (typeof key === "number" ? (places[key] ?? key) : key));
+    const name = at.map(String).join("/");
+    found.set(name, [...(found.get(name) ?? []), problemText(problem)]);
+  }
+  return found;
+}
+
+/** The question's words for an input. */
+function placeOfName(name: string): string {
+  const parts = name.split("/");
+  const key = parts.at(-1) ?? "";
+  const holder = parts.length > 1 ? (parts[0] ?? "") : "";
+  const group = questionGroups.find(
+    (each) => each.key === holder && each.questions.some((question) => question.key === key),
+  );
+  const label = group?.questions.find((question) => question.key === key)?.label ?? name;
+  if (!group || holder === "") return label;
+  const number = group.repeats ? ` ${Number(parts[1]) + 1}` : "";
+  return `${group.title}${number}, ${label.toLowerCase()}`;
+}
+
+interface GroupView {
+  readonly title: string;
+  readonly id: string;
+  readonly fields: readonly FieldView[];
+  readonly isLastOfSeveral: boolean;
+}
+
+function groupViews(group: QuestionGroup, context: Context): GroupView[] {
+  if (!group.repeats) {
+    const presence = group.presence ? [presenceField(group, group.presence, context)] : [];
+    const fields = group.questions.map((question) => fieldView(group, question, undefined, context));
+    return [
+      {
+        title: group.title,
+        id: idOf(["group", group.title]),
+        fields: [...presence, ...fields],
+        isLastOfSeveral: false,
+      },
+    ];
+  }
+  const count = countOf(group, context.typed);
+  return Array.from({ length: count }, (_, index) => ({
+    title: `${group.title} ${index + 1}`,
+    id: idOf(["group", group.key, index]),
+    fields: group.questions.map((question) => fieldView(group, question, index, context)),
+    isLastOfSeveral: index === count - 1,
+  }));
+}
+
+interface FieldView {
+  readonly id: string;
+  readonly name: string;
+  readonly label: string;
+  readonly help: string;
+  readonly hint: string;
+  readonly value: string;
+  readonly choices?: ReadonlyArray<{ value: string; label: string; chosen: boolean }>;
+  readonly errors: readonly string[];
+  readonly describedBy: string;
+}
+
+function presenceField(group: QuestionGroup, label: string, { typed }: Context): FieldView {
+  const name = inputName(group, presenceKey, undefined);
+  const value = typed[name] ?? "";
+  return {
+    ...{ id: idOf([name]), name, label, help: "", hint: "", value, errors: [], describedBy: "" },
+    choices: [
+      { value: "", label: "No", chosen: value === "" },
+      { value: isThere, label: "Yes", chosen: value === isThere },
+    ],
+  };
+}
+
+function fieldView(
+  group: QuestionGroup,
+  question: Question,
+  index: number | undefined,
+  { typed, writing, values, errors }: Context,
+): FieldView {
+  const name = inputName(group, question.key, index);
+  const id = idOf([name]);
+  const value = typed[name] ?? "";
+  const own = errors.get(name) ?? [];
+  const hint = typicalHint(question, values, writing, 1);
+  const described = [question.help || hint ? `${id}-help` : "", own.length > 0 ? `${id}-error` : ""];
+  const view = {
+    ...{ id, name, value, hint, errors: own, label: question.label, help: question.help },
+    describedBy: described.filter(Boolean).join(" "),
+  };
+  if (!question.choices) return view;
+  const offered = [...emptyChoices(group, question), ...question.choices];
+  return {
+    ...view,
+    choices: offered.map(([each, label]) => ({ value: each, label, chosen: each === value })),
+  };
+}
+
+/** Of a thing that may be there several times the first question also says whether it is there. */
+function emptyChoices(group: QuestionGroup, question: Question): (readonly [string, string])[] {
+  if (question.isSettled) return [];
+  const isFirst = group.repeats && group.questions[0] === question;
+  return isFirst
+    ? [
+        ["", "No intake"],
+        [isThere, "I don’t know what for"],
+      ]
+    : [["", "I don’t know"]];
+}

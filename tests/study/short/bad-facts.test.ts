@@ -1,0 +1,85 @@
+import { describe, expect, it } from "vitest";
+import { InputError } from "../../../src/study/reading/problems.js";
+import { readFacts, shortFactsOf } from "../../../src/study/short/read-facts.js";
+import { entries, shortExample } from "./facts.js";
+
+const problemsOf = (typed: unknown) => readFacts(typed, entries).problems;
+
+/** Every field of an example by itself, with its place. */
+function places(tree: unknown, path: readonly (string | number)[] = []): (readonly (string | number)[])[] {
+  if (typeof tree !== "object" || tree === null) return [path];
+  return Object.entries(tree).flatMap(([key, item]) =>
+    places(item, [...path, Array.isArray(tree) ? Number(key) : key]),
+  );
+}
+
+function withValue(tree: unknown, path: readonly (string | number)[], value: unknown): unknown {
+  const [key, ...rest] = path;
+  if (key === undefined) return value;
+  const copy = Array.isArray(tree) ? [...tree] : { ...Object(tree) };
+  Reflect.set(copy, key, withValue(Reflect.get(Object(tree), key), rest, value));
+  return copy;
+}
+
+const example = shortExample("sorrel-bend");
+const fields = places(example).filter(([key]) => key !== "name");
+
+describe("a short fact that cannot be", () => {
+  it.each(fields.map((path) => [path.join(" "), path] as const))(
+    "is told with its place, what was found and what is allowed: %s",
+    (_name, path) => {
+      const [problem, ...others] = problemsOf(withValue(example, path, "nonsense"));
+      expect(others).toEqual([]);
+      expect(problem?.at).toEqual(path);
+      expect(problem?.found).toBe('"nonsense"');
+      expect(problem?.allowed).not.toBe("");
+      expect(problem?.remedy).not.toBe("");
+    },
+  );
+
+  it.each([
+    ["summerLevel", "651,2 m"],
+    ["depth", "23,5"],
+    ["warmestMonth", "24,4 degC"],
+    ["fromAway", "5,5 %"],
+  ])("is a decimal comma, which is told how to write: %s %s", (key, value) => {
+    const [problem] = problemsOf({ [key]: value });
+    expect(problem).toMatchObject({ path: key, remedy: "Write decimals with a point: 3.5, not 3,5." });
+  });
+
+  it.each([
+    ["nothing", "", "nothing"],
+    ["a spreadsheet with semicolons", "summerLevel;2136\nramps;3\n", "a text without fields"],
+    ["a list", "- 1\n- 2\n", "a list of 2"],
+    ["an unknown fact", "lunches: 8000\n", "an unknown key"],
+  ])("may be the whole file: %s", (_what, text, found) => {
+    const read = () => shortFactsOf(text, "lake.short.yaml", entries);
+    expect(read).toThrow(InputError);
+    expect(read).toThrow(found);
+  });
+
+  it.each([
+    [{ summerLevel: "100 m", winterLevel: "80 m", depth: "15 m" }, "depth"],
+    [{ summerLevel: "100 m", winterLevel: "80 m", plant: { head: "15 m" } }, "plant.head"],
+    [{ summerLevel: "100 m", winterLevel: "90 m", intakes: [{ depth: "5 m" }] }, "intakes[0].depth"],
+    [{ depth: "10 m", intakes: [{ depth: "15 m" }] }, "intakes[0].depth"],
+    // 1 m³/s in 100 mm: 1/(π·0.05²) = 127 m/s
+    [{ intakes: [{ flow: "1 m3/s", pipe: "100 mm" }] }, "intakes[0].pipe"],
+    [{ wanted: { from: "oct", until: "mar" } }, "wanted.until"],
+    [{ currency: "CHF" }, "exchangeRate"],
+  ])("may be two facts that cannot be together: %j", (typed, path) => {
+    expect(problemsOf(typed).map((each) => each.path)).toEqual([path]);
+  });
+
+  it("is no fact that was left empty", () => {
+    expect(problemsOf({ name: " ", depth: "", plant: { power: "" }, intakes: [{ flow: "" }] })).toEqual([]);
+  });
+
+  it("takes a plain number in the field's unit, but asks where it could be two", () => {
+    const { facts } = readFacts({ units: "si", depth: 20, wanted: { cost: "90,000" } }, entries);
+    expect(facts?.depth?.text).toBe("20 m");
+    expect(facts?.wanted?.cost?.text).toBe("USD 90,000/yr");
+    expect(problemsOf({ nearestInfested: "5" }).map((each) => each.path)).toEqual(["nearestInfested"]);
+    expect(problemsOf({ fromAway: 0.54 }).map((each) => each.path)).toEqual(["fromAway"]);
+  });
+});

@@ -1,0 +1,112 @@
+import { describe, expect, it } from "vitest";
+import { readStudyText } from "../../src/study/reading/read.js";
+import { serving } from "./serving.js";
+
+type Served = Awaited<ReturnType<typeof serving>>;
+
+const page = async ({ ask }: Served, fields: Readonly<Record<string, string>>) => {
+  const response = await ask(`/start?${new URLSearchParams(fields)}`);
+  return { status: response.status, html: await response.text() };
+};
+
+const finish = ({ ask }: Served, fields: Readonly<Record<string, string>>) =>
+  ask("/start", {
+    method: "POST",
+    headers: { "Content-Type": "application/x-www-form-urlencoded" },
+    body: new URLSearchParams(fields).toString(),
+  });
+
+const hasValue = (html: string, name: string, value: string) =>
+  new RegExp(`name="${name}" value="${value}"`).test(html);
+
+describe("the two screens of a first answer", () => {
+  it("offer nothing as the answer to every question, and tell what stands for it", async () => {
+    const { status, html } = await page(await serving(), {});
+    expect(status).toBe(200);
+    expect(html).toContain("I don’t know");
+    // 25 m in feet: 25/0.3048 = 82
+    expect(html).toContain("typical 82 ft (26.2 to 197)");
+  });
+
+  it("go on with the balance of what was said, and keep the first screen's answers", async () => {
+    const said = { act: "next", screen: "1", depth: "80", "intakes/0/use": "town", "intakes/0/flow": "20" };
+    const { html } = await page(await serving(), said);
+    expect(html).toContain("Screen 2 of 2");
+    expect(html).toContain("At the rack, avoided");
+    expect(hasValue(html, "intakes/0/flow", "20")).toBe(true);
+    expect(hasValue(html, "depth", "80")).toBe(true);
+  });
+
+  it("go back with what was typed on the second, and come back from the address alone", async () => {
+    const served = await serving();
+    const back = await page(served, { act: "back", screen: "2", depth: "80", launches: "9000" });
+    expect(back.html).toContain("Screen 1 of 2");
+    expect(hasValue(back.html, "launches", "9000")).toBe(true);
+    const again = await page(served, { screen: "2", launches: "9000" });
+    expect(again.html).toContain("Screen 2 of 2");
+    expect(hasValue(again.html, "launches", "9000")).toBe(true);
+  });
+
+  it("stay where something is wrong, say it beside the field, and keep all", async () => {
+    const wrong = { act: "next", screen: "1", depth: "23,5", launches: "9000", "plant/power": "lots" };
+    const { html } = await page(await serving(), wrong);
+    expect(html).toContain("Screen 1 of 2");
+    expect(html).toContain("Write decimals with a point");
+    expect(html).toContain('href="#f-plant-power"');
+    expect(hasValue(html, "depth", "23,5")).toBe(true);
+    expect(hasValue(html, "launches", "9000")).toBe(true);
+  });
+
+  it("tell what is wrong with the second of two intakes beside the second, though the first is empty", async () => {
+    const { html } = await page(await serving(), {
+      act: "next",
+      "intakes#count": "2",
+      "intakes/1/flow": "lots",
+    });
+    expect(html).toContain('id="f-intakes-1-flow-error"');
+    expect(html).not.toContain('id="f-intakes-0-flow-error"');
+  });
+
+  it("have room for another intake", async () => {
+    const { html } = await page(await serving(), { act: "more:intakes", "intakes#count": "1" });
+    expect(html).toContain('name="intakes/1/flow"');
+  });
+
+  it("show typical values in the units that are chosen", async () => {
+    const { html } = await page(await serving(), { units: "si" });
+    expect(html).toContain("typical 25 m (8 to 60)");
+  });
+
+  it("make a study, whose results are shown next", async () => {
+    const served = await serving();
+    const made = await finish(served, {
+      ...{ act: "finish", name: "Blue Lake", "intakes/0/use": "there", "plant/present": "there" },
+      ...{ launches: "9,000", author: "Ada" },
+    });
+    expect(made.status).toBe(303);
+    expect(made.headers.get("location")).toBe("/studies/blue-lake-first-estimate");
+    const entry = served.studies.find("blue-lake-first-estimate");
+    expect(entry?.author).toBe("Ada");
+    const { structures } = readStudyText(entry?.text ?? "", "first.yaml");
+    expect(structures.map(({ kind }) => kind)).toContain("hydropower");
+    expect(structures[0]?.kind).toBe("intake");
+  });
+
+  it("make none while something is wrong, and keep what was typed", async () => {
+    const served = await serving();
+    const before = served.studies.list().length;
+    const made = await finish(served, { act: "finish", launches: "many", name: "Blue Lake" });
+    expect(made.status).toBe(400);
+    expect(hasValue(await made.text(), "launches", "many")).toBe(true);
+    expect(served.studies.list()).toHaveLength(before);
+  });
+
+  it("keep two people apart: each makes a study of their own", async () => {
+    const served = await serving();
+    const both = await Promise.all(
+      ["Ada", "Bob"].map((author) => finish(served, { name: "Blue Lake", author })),
+    );
+    const places = both.map(({ headers }) => headers.get("location"));
+    expect(new Set(places).size).toBe(2);
+  });
+});
