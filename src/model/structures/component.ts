@@ -1,7 +1,7 @@
 import type { CostLine, QuantityKind } from "../money/line.js";
 import type { Layer } from "../mussels/layer.js";
 import type { Surface } from "../mussels/surface.js";
-import type { AssumptionId } from "../register/register.js";
+import type { AssumptionId, RegisteredId } from "../register/register.js";
 import type { PartKind, PlanEntry } from "./catalogue.js";
 
 /** A quantity with its price: the part of a cost line that a component knows. */
@@ -33,6 +33,8 @@ export interface Component {
   readonly oxidant?: { readonly flow: readonly number[] } | undefined;
   /** What days out of service cost in a month of the year, where they cost anything. */
   readonly outage?: ((days: number, month: number) => readonly Priced[]) | undefined;
+  /** Days out of service for one cleaning, where they are not those of a unit of a plant. */
+  readonly outageDaysId?: RegisteredId | undefined;
   /** True where pieces from walls upstream cost something even while its own wall is bare. */
   readonly isFed?: boolean | undefined;
   /**

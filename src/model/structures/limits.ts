@@ -1,5 +1,6 @@
 import type { Layer } from "../mussels/layer.js";
 import type { AssumptionId } from "../register/register.js";
+import { cleaningOutage } from "./cleaning.js";
 import type { Component, Limit, LimitLoad, Priced } from "./component.js";
 import type { LakeContext } from "./context.js";
 import { costOf } from "./protection.js";
@@ -40,12 +41,12 @@ export interface ForcedCleaning {
  * nearest limit, x = (y − yc)/(yl − yc): u = min(1, max(0, (x − x0)/(x1 − x0))). The layer is not taken to be gone
  * after it.
  */
-export function forcedCleaning({ cleaning, outage }: Component, { assumed }: LakeContext): ForcedCleaning {
+export function forcedCleaning(component: Component, { assumed }: LakeContext): ForcedCleaning {
   const chanceOf = chanceAt(assumed(firstId), assumed(certainId));
   const factor = assumed(factorId);
-  const work = cleaning.work();
+  const work = component.cleaning.work();
   const workCost = costOf(work) * factor;
-  const outageOf = (month: number) => outage?.(assumed("hydropower.outage-days"), month) ?? [];
+  const outageOf = (month: number) => cleaningOutage(component, assumed, month);
   const outageCosts: number[] = [];
   return {
     cost: (load, month) => {

@@ -110,6 +110,7 @@ export function rackComponent(
     /** Assumptions behind the price of a lost head, apart from the rack's own. */
     lossIds?: readonly AssumptionId[];
     outage?: Component["outage"];
+    outageDaysId?: Component["outageDaysId"];
   },
   context: LakeContext,
 ): Component {
@@ -127,6 +128,7 @@ export function rackComponent(
     ...rackWall(rack, input.elevation, input),
     cleaning: cleaningOf("rack", rackFace(rack), context),
     outage: input.outage,
+    outageDaysId: input.outageDaysId,
     losses: (layer, month) => {
       const loss = Math.min(state(layer, month).headLoss, rack.headLossLimit);
       return input.lossPriced(Math.max(0, loss - at(cleanStates, month).headLoss), month, assumptionIds);

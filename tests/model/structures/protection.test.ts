@@ -124,7 +124,7 @@ describe("another chemical through the season", () => {
       const { monthly, settlementFactor } = plans.find((each) => each.id === id)?.protection ?? {
         monthly: [],
       };
-      const doses = monthly.map((lines) => lines.filter(({ quantityKind }) => quantityKind === "volume"));
+      const doses = monthly.map((lines) => lines.filter(({ what }) => what === "chemical at the intake"));
       expect(doses.flatMap((lines, month) => (lines.length > 0 ? [month] : []))).toEqual([
         3, 4, 5, 6, 7, 8, 9, 10,
       ]);

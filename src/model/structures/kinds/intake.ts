@@ -5,7 +5,7 @@ import { daysOf, hoursPerDay, months, secondsPerDay } from "../../lake/calendar.
 import { wettedShares } from "../../lake/levels.js";
 import type { Layer } from "../../mussels/layer.js";
 import type { AssumptionId } from "../../register/register.js";
-import { cleaningOf } from "../cleaning.js";
+import { cleaningOf, supplyOutage } from "../cleaning.js";
 import type { Component, Priced } from "../component.js";
 import type { LakeContext } from "../context.js";
 import type { Intake } from "../inputs.js";
@@ -20,13 +20,26 @@ import { fouledConveyance, type Supply, supplyOf } from "../supply.js";
 export function intakeComponents(intake: Intake, context: LakeContext): Component[] {
   const lossPriced = (extraHead: number, month: number, ids: readonly AssumptionId[]) =>
     intake.supply.by === "pump" ? [pumpEnergy(intake, extraHead, at(intake.demand, month), month, ids)] : [];
+  const outage = intakeOutage(intake, context);
   return [
     rackComponent(
-      { rack: intake.rack, elevation: intake.elevation, flow: intake.demand, lossPriced },
+      { rack: intake.rack, elevation: intake.elevation, flow: intake.demand, lossPriced, ...outage },
       context,
     ),
-    conduitComponent(intake, context),
+    { ...conduitComponent(intake, context), ...outage },
   ];
+}
+
+/** Water that is bought elsewhere while the intake stands; none while it hangs dry anyway. */
+function intakeOutage(intake: Intake, context: LakeContext) {
+  const wetted = wettedShares(context.daily, intake.elevation);
+  return supplyOutage(context, (days, month) => ({
+    what: "water from elsewhere in outages",
+    type: "loss",
+    quantity: Math.min(days, daysOf(month)) * at(intake.demand, month) * secondsPerDay * at(wetted, month),
+    quantityKind: "volume",
+    unitRate: intake.alternativeWater,
+  }));
 }
 
 function conduitComponent(intake: Intake, context: LakeContext): Component {

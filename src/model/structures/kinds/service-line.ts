@@ -1,7 +1,7 @@
 import { counted } from "../../../counted.js";
 import { daysOf, hoursPerDay, months } from "../../lake/calendar.js";
 import type { AssumptionId } from "../../register/register.js";
-import { cleaningOf } from "../cleaning.js";
+import { cleaningOf, supplyOutage } from "../cleaning.js";
 import type { Component, Limit, Priced } from "../component.js";
 import type { LakeContext } from "../context.js";
 import type { Exchanger, Pipe, StructureBase } from "../inputs.js";
@@ -46,11 +46,7 @@ export function serviceLineComponents(line: ServiceLine, context: LakeContext): 
   const tooThick = thicknessLimit(context);
   const ids = smallLineIds(line);
   const missing = (days: number, assumptionIds: readonly AssumptionId[]): Priced => ({
-    what: "service missing for want of water",
-    type: "loss",
-    quantity: days * count,
-    quantityKind: "days",
-    unitRate: line.shortageCostPerDay,
+    ...missingDays(line, "service missing for want of water", days),
     assumptionIds,
   });
   const rawWater = rawWaterOf(line, { area: wall.wettedArea, walls: line.upstreamWalls ?? [] }, context, {
@@ -72,6 +68,7 @@ export function serviceLineComponents(line: ServiceLine, context: LakeContext): 
           cleaning.work(shareId).map((each) => ({ ...each, quantity: each.quantity * count })),
       },
       oxidant: line.oxidantAllowed ? { flow: flow.map((each) => each * count) } : undefined,
+      ...supplyOutage(context, (days) => missingDays(line, "service missing in outages", days)),
       isFed: rawWater !== undefined,
       losses: (layer, month, upstream) => [
         missing((1 - share(layer)) * daysOf(month), ids),
@@ -88,6 +85,19 @@ export function serviceLineComponents(line: ServiceLine, context: LakeContext): 
     },
   ];
 }
+
+/** Days without each of the lines. */
+const missingDays = (
+  { count, shortageCostPerDay }: ServiceLine,
+  what: string,
+  days: number,
+): Omit<Priced, "assumptionIds"> => ({
+  what,
+  type: "loss",
+  quantity: days * count,
+  quantityKind: "days",
+  unitRate: shortageCostPerDay,
+});
 
 export const serviceLine: StructureKind<ServiceLine> = {
   kind: "service-line",
