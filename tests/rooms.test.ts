@@ -155,6 +155,9 @@ const told: readonly string[] = [
   "study/reading/level-dates.ts",
   "study/reading/problems.ts",
   "study/reading/ranged.ts",
+  "study/short/typical-places.ts",
+  "study/typed/typed-quantities.ts",
+  "study/typed/typed-range.ts",
   "units/dimensions.ts",
   "units/quantity.ts",
 ];

@@ -56,6 +56,16 @@ export interface PriceIndexTable extends PriceIndex {
   readonly parts: readonly IndexPart[];
 }
 
+/** The federal water-planning rate of a fiscal year, and the notice that set it. */
+export interface PlanningNotice {
+  readonly fiscalYear: number;
+  /** Share a year: 3 % is 0.03. */
+  readonly rate: number;
+  readonly notice: string;
+  readonly basis: Basis;
+  readonly source: string;
+}
+
 /** Assumptions that move together when values are drawn. */
 export interface CorrelationGroup {
   readonly id: string;
@@ -76,6 +86,8 @@ export interface AssumptionSet {
   /** The catalogue of protection plans. */
   readonly plans: readonly PlanEntry[];
   readonly priceIndices: readonly PriceIndexTable[];
+  /** Federal water-planning rates by fiscal year. */
+  readonly planningRates: ReadonlyMap<number, PlanningNotice>;
   readonly groups: readonly CorrelationGroup[];
   /** Published counts from which the chance of a founding is estimated. */
   readonly foundingEvidence: FoundingEvidence;

@@ -5,6 +5,7 @@ import type { AssumptionSet } from "./entry.js";
 import { evidenceOf } from "./founding/found-evidence.js";
 import { evidenceFile } from "./founding/places.js";
 import { groupsFile, readGroups } from "./groups.js";
+import { planningRatesFile, readPlanningRates } from "./planning-rates.js";
 import { plansFile } from "./plans.js";
 import { priceIndexFile, readPriceIndices } from "./price-indices.js";
 import { alterationsOf } from "./shipped.js";
@@ -35,7 +36,7 @@ export function assumptionFiles(folder: string): AssumptionFiles {
  */
 export const loadAssumptions = (folder: string): AssumptionSet => readAssumptions(assumptionFiles(folder));
 
-const otherFiles = [sourcesFile, plansFile, priceIndexFile, groupsFile, evidenceFile];
+const otherFiles = [sourcesFile, plansFile, priceIndexFile, planningRatesFile, groupsFile, evidenceFile];
 
 /**
  * Reads the texts of a folder of assumptions.
@@ -53,6 +54,7 @@ export function readAssumptions(files: AssumptionFiles, later?: AssumptionSet): 
     problems,
   );
   const priceIndices = readPriceIndices(readYaml(files, priceIndexFile, problems), sources, problems);
+  const planningRates = readPlanningRates(files, sources, later?.planningRates, problems);
   const groups = readGroups(readYaml(files, groupsFile, problems), ids, sources, problems);
   if (problems.length > 0 || found === undefined) throw new AssumptionError(problems);
   const contents = {
@@ -61,6 +63,7 @@ export function readAssumptions(files: AssumptionFiles, later?: AssumptionSet): 
     sources,
     plans,
     priceIndices,
+    planningRates,
     groups,
     foundingEvidence: found.evidence,
   };

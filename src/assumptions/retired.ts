@@ -9,5 +9,6 @@ interface Retired extends Expected {
 export const retired: ReadonlyMap<string, Retired> = new Map([
   ["oxidant.start-density", { ...share, now: "protection.start-density" }],
   ["arrival.establishment-per-fouled-launch", { ...share, now: "arrival.founding-unknown" }],
+  ["checks.plant-cost-low", { ...price("$"), now: "checks.water-cost.small-low" }],
   ["cleaning.rack.rate", { ...price("$/m2"), now: "cleaning.rack.base" }],
 ]);

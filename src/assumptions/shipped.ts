@@ -61,7 +61,7 @@ export function alterationsOf(contents: Contents, shipped = shippedRecord()): Al
 type Part = readonly [what: string, shown: string, content: unknown];
 
 function partsOf(contents: Contents): Part[] {
-  const { entries, sources, plans, priceIndices, groups, foundingEvidence } = contents;
+  const { entries, sources, plans, priceIndices, planningRates, groups, foundingEvidence } = contents;
   return [
     ...[...entries.values()].map((entry): Part => {
       const { id, value, low, high, unit, basis, distribution } = entry;
@@ -75,6 +75,14 @@ function partsOf(contents: Contents): Part[] {
       const years = [...values].map(([year, value]) => `${year}: ${value}`).join(", ");
       const origins = parts.map((part) => ({ ...part, values: [...part.values] }));
       return [`price index ${index.id}`, years, { ...index, years, origins }];
+    }),
+    ...[...planningRates.values()].map((notice): Part => {
+      const { fiscalYear, rate } = notice;
+      return [
+        `water-planning rate of ${fiscalYear}`,
+        `${Number((rate * 100).toFixed(3))} %, ${notice.notice}`,
+        notice,
+      ];
     }),
     ...groups.map((group): Part => [`group ${group.id}`, `rank correlation ${group.rankCorrelation}`, group]),
     ...evidenceParts(foundingEvidence),

@@ -1,5 +1,5 @@
 import type { DimensionName } from "../units/dimensions.js";
-import { longestSpread } from "../units/spread.js";
+import { exactly, longestSpread } from "../units/spread.js";
 import { unitsOffered, type Writing } from "./units-offered.js";
 
 /** A quantity as a form shows it: what is typed, and the unit chosen beside it. */
@@ -23,9 +23,11 @@ export function amountOf(value: unknown, dimension: DimensionName, writing: Writ
     return { amount: "", unit: unitsOffered(dimension, writing)[0] ?? "" };
   }
   const text = String(value).trim();
-  const [amount, unit] = (isShort(text) && (splitMoney(text) ?? splitPhysical(text))) || [text, ""];
+  const said = exactly.exec(text)?.[0] ?? "";
+  const bare = text.slice(0, text.length - said.length);
+  const [amount, unit] = (isShort(text) && (splitMoney(bare) ?? splitPhysical(bare))) || [bare, ""];
   return unit !== "" && unitsOffered(dimension, writing).includes(unit)
-    ? { amount, unit }
+    ? { amount: `${amount}${said}`, unit }
     : { amount: text, unit: "" };
 }
 
@@ -47,6 +49,8 @@ export function quantityText({ amount, unit }: Amount, dimension: DimensionName)
   const typed = amount.trim();
   if (typed === "") return undefined;
   const chosen = unit.trim();
+  if (exactly.test(typed))
+    return withExactly(quantityText({ amount: typed.replace(exactly, ""), unit }, dimension));
   if (chosen === "" || !isShort(typed) || !numbersOnly.test(typed)) return typed;
   const isRange = /\sto\s/i.test(typed);
   const currency = /^([$€£]|[A-Z]{3})(.*)$/.exec(chosen);
@@ -54,3 +58,5 @@ export function quantityText({ amount, unit }: Amount, dimension: DimensionName)
   const [, sign = "", under = ""] = currency;
   return sign.length > 1 ? `${sign} ${typed}${under}` : `${sign}${typed}${under}`;
 }
+
+const withExactly = (text: string | undefined) => (text === undefined ? undefined : `${text} exact`);

@@ -14,6 +14,8 @@ export interface FormNode {
   readonly where: string;
   /** Typical values in words; empty if there are none. */
   readonly typical: string;
+  /** Between which values a number typed alone is taken to lie; empty if it is taken as it stands. */
+  readonly taken: string;
   readonly required: boolean;
   readonly usual: string;
   readonly errors: readonly string[];

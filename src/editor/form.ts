@@ -8,6 +8,8 @@ import { labelOf } from "./labels.js";
 import { boxesOf } from "./multiple-choice.js";
 import { rowTitle } from "./rows.js";
 import type { Place } from "./study-text.js";
+import { takenText } from "./taken-text.js";
+import { typicalIn } from "./typical-edits.js";
 import { typicalText } from "./typical-text.js";
 import { unitsOffered, type Writing } from "./units-offered.js";
 
@@ -15,7 +17,8 @@ import { unitsOffered, type Writing } from "./units-offered.js";
 export function formOf(fields: readonly NamedField[], at: Place, context: FormContext): FormNode[] {
   const value = at.reduce<unknown>((found, key) => childOf(found, key), context.document);
   const { atPlace, inside } = problemIndex(context.problems);
-  const maker = formMaker({ ...context, atPlace, inside });
+  const notOwn = new Set(typicalIn(context.document).map(({ path }) => nameOf(path)));
+  const maker = formMaker({ ...context, atPlace, inside, notOwn });
   return fields.map((named) => maker(named, [...at, named.key], childOf(value, named.key)));
 }
 
@@ -35,9 +38,14 @@ function problemIndex(problems: readonly Problem[]) {
   return { atPlace, inside };
 }
 
+/** Said of a value that nobody entered. */
+const notOwnText = "Typical, not yours.";
+
 interface Making extends FormContext {
   readonly atPlace: ReadonlyMap<string, readonly Problem[]>;
   readonly inside: ReadonlyMap<string, readonly Problem[]>;
+  /** Names of places whose values are typical. */
+  readonly notOwn: ReadonlySet<string>;
 }
 
 type Maker = (named: NamedField, at: Place, value: unknown) => FormNode;
@@ -97,7 +105,7 @@ function baseNode(
   named: NamedField,
   at: Place,
   value: unknown,
-  { atPlace, inside, entries }: Making,
+  { atPlace, inside, entries, notOwn }: Making,
 ): FormNode {
   const { label, help, where, required, usual, field } = named;
   const name = nameOf(at);
@@ -107,11 +115,29 @@ function baseNode(
   const errors = own.filter((problem) => problem !== missing && !problem.unusual).map(problemText);
   const unusual = own.filter((problem) => problem.unusual).map(problemText);
   const id = idOf(at);
-  const needed = [...(missing ? [neededText(missing.allowed)] : []), ...unusual].join(" ");
+  const typicalMark = notOwn.has(name) ? [notOwnText] : [];
+  const needed = [...(missing ? [neededText(missing.allowed)] : []), ...unusual, ...typicalMark].join(" ");
   const typical = typicalText(named.typical, entries);
-  const describedBy = [help || where || typical ? `${id}-help` : "", `${id}-error`].filter(Boolean).join(" ");
+  const taken = takenText(field, at, value, entries);
+  const describedBy = [help || where || typical || taken ? `${id}-help` : "", `${id}-error`]
+    .filter(Boolean)
+    .join(" ");
   return {
-    ...{ shape: {}, name, id, label, help, where, typical, required, usual, errors, needed, describedBy },
+    ...{
+      shape: {},
+      name,
+      id,
+      label,
+      help,
+      where,
+      typical,
+      taken,
+      required,
+      usual,
+      errors,
+      needed,
+      describedBy,
+    },
     ...{ value: shownText(value), choices: [], unitName: "", units: [], children: [], add: "", acts: [] },
   };
 }

@@ -1,3 +1,4 @@
+import { deliveryRelations } from "./relations/deliveries.js";
 import { lakeRelations } from "./relations/lake.js";
 import { machineRelations } from "./relations/machines.js";
 import { moneyRelations } from "./relations/money.js";
@@ -21,6 +22,7 @@ export const relationGroups: readonly RelationGroup[] = [
   rackRelations,
   machineRelations,
   rawWaterRelations,
+  deliveryRelations,
   planRelations,
   programRelations,
   moneyRelations,

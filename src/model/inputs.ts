@@ -192,7 +192,7 @@ export interface ProgramOption {
   /** Grants and contributions a year. */
   readonly otherRevenue?: ReadonlyArray<{ readonly name: string; readonly amount: number }> | undefined;
   readonly fees: readonly FeeLine[];
-  /** Share of those who would pay that any fee up to `fee`, the highest for which it is stated, keeps away. */
+  /** Share of those who would pay that `fee`, the highest for which it is stated, keeps away; lower fees as much less. */
   readonly demandLoss?: { readonly fee: number; readonly loss: number } | undefined;
   readonly afterInfestation: { readonly share: number };
   /** Mussels are noticed at once where it is absent. */

@@ -13,9 +13,10 @@ export interface RateBalance {
   readonly benefitCostRatio: number | undefined;
 }
 
-/** The rates that a study names, or else those of the assumptions. */
+/** The rates that a study names, or else those of the assumptions other than the study's own. */
 export function otherRates({ money }: StudyInput, source: Assumed): readonly number[] {
-  return money.otherDiscountRates ?? [source("money.other-rate.low"), source("money.other-rate.high")];
+  const usual = [source("money.other-rate.low"), source("money.other-rate.high")];
+  return money.otherDiscountRates ?? usual.filter((rate) => rate !== money.discountRate);
 }
 
 /**

@@ -83,6 +83,14 @@ export const dimensions = {
     example: '"1,200 acre-ft" or "1.5e6 m3"',
     minimum: 0,
   },
+  treatedVolume: {
+    name: "a volume of treated water",
+    unit: "m3",
+    us: display("Mgal"),
+    si: display("ML"),
+    example: '"40 Mgal" or "150 ML"',
+    minimum: 0,
+  },
   flow: {
     name: "a flow",
     unit: "m3/s",
@@ -251,6 +259,13 @@ export const dimensions = {
     display("m2", "m²"),
     '"$6/ft2" or "$60/m2"',
   ),
+  moneyPerLandArea: money(
+    "money per area of land",
+    "m2",
+    display("acre"),
+    display("hectare", "ha"),
+    '"$20/acre" or "$50/ha"',
+  ),
   moneyPerMass: money(
     "money per mass",
     "kg",
@@ -264,6 +279,13 @@ export const dimensions = {
     display("acre*ft", "acre-ft"),
     display("m3", "m³"),
     '"$180/acre-ft" or "$0.15/m3"',
+  ),
+  moneyPerTreatedVolume: money(
+    "money per volume of treated water",
+    "m3",
+    display("Mgal"),
+    display("ML"),
+    '"$12/Mgal" or "$3/ML"',
   ),
   moneyPerEnergy: money(
     "money per energy",

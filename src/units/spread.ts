@@ -13,6 +13,8 @@ export type Spread =
 export interface SpreadQuantity extends Quantity {
   /** Absent for a quantity that is given as one value. */
   readonly spread?: Spread;
+  /** Whether its author says that the one value is exact. */
+  readonly exact?: true;
 }
 
 type Kind = Exclude<Spread["kind"], "discrete">;
@@ -22,24 +24,53 @@ export const longestSpread = 160;
 const kinds = /^(.*?)\s+as\s+(pert|triangular|uniform|normal|lognormal)$/i;
 /** Currency before the number or with the unit after it: "$6/m2", "6 $/m2". BTU is a unit that looks like a currency. */
 const part = /^([$€£]|[A-Z]{3}(?=\s))?\s*([-+\d.,eE]+)\s*([$€£]|(?!BTU)[A-Z]{3}(?=\/|$))?\s*(.*)$/;
+/** "42 ± 3 in": the range reaches as far either way. */
+const around = /^(.+?)\s*(?:±|\+\/-)\s*(.+)$/;
+/** After one value that is known for certain: "42 in exact". */
+export const exactly = /\s+exact$/i;
 const choice = /^(.*?)\s*\(\s*([\d.]+)\s*%\s*\)$/;
 
 /**
  * Reads a quantity with its range, if it has one: "6 to 9 to 14 $/m2" (low, most likely, high; beta-PERT), the same "as
  * triangular"; "6 to 14 $/m2" (uniform; the middle is used alone), "as normal" or "as lognormal" (P10 and P90; the median
- * is used alone); "one of 2 h (60 %), 5 h (40 %)" (the likeliest is used alone).
+ * is used alone); "42 ± 3 in" or "42 in ± 10 %" for low, most likely and high; "one of 2 h (60 %), 5 h (40 %)" (the likeliest is used alone); "42 in exact" for what is known for
+ * certain.
  * @throws QuantityError saying what is allowed
  */
 export function parseSpread(text: string | number, dimension: DimensionName): SpreadQuantity {
   const trimmed = String(text).trim();
   if (trimmed.length > longestSpread) throw new QuantityError(`at most ${longestSpread} characters`);
+  if (exactly.test(trimmed)) return exactValue(trimmed, dimension);
   if (/^one of\s/i.test(trimmed)) return discrete(trimmed, dimension);
   const named = kinds.exec(trimmed);
-  const parts = (named?.[1] ?? trimmed).split(/\s+to\s+/i);
+  const parts = aroundOf(trimmed) ?? (named?.[1] ?? trimmed).split(/\s+to\s+/i);
   if (parts.length === 1 && !named) return parseQuantity(text, dimension);
   const values = sharedUnits(parts).map((each) => parseQuantity(each, dimension).value);
   const kind = (named?.[2]?.toLowerCase() ?? (values.length === 3 ? "pert" : "uniform")) as Kind;
   return { text: trimmed, dimension, ...spreadOf(values, kind) };
+}
+
+/** Low, likeliest and high of "42 ± 3 in", or of "42 in ± 10 %"; undefined for anything else. */
+function aroundOf(text: string): string[] | undefined {
+  const [, left, right] = around.exec(text) ?? [];
+  if (left === undefined || right === undefined) return undefined;
+  const [middle, off] = [left, right].map((each) => part.exec(each.trim()));
+  const [value, size] = [middle, off].map((each) => Number((each?.[2] ?? "").replaceAll(",", "")));
+  if (!middle || !off || value === undefined || size === undefined || !Number.isFinite(value + size))
+    return undefined;
+  const isRelative = off[4]?.trim() === "%" && /[^%\s]/.test(`${middle[1] ?? ""}${middle[4] ?? ""}`);
+  const half = isRelative ? (Math.abs(value) * size) / 100 : size;
+  const { 3: after = "", 4: under = "" } = isRelative || !off[4] ? middle : off;
+  return [value - half, value, value + half].map((each) =>
+    `${middle[1] ?? ""} ${Number(each.toPrecision(12))} ${after}${under}`.trim(),
+  );
+}
+
+function exactValue(text: string, dimension: DimensionName): SpreadQuantity {
+  const { value, spread } = parseSpread(text.replace(exactly, ""), dimension);
+  if (spread)
+    throw new QuantityError('one value before "exact", such as "42 in exact", or a range without it');
+  return { text, dimension, value, exact: true };
 }
 
 /** Parts of "6 to 9 to 14 $/m2", each with the currency and the unit of the last where it has none. */

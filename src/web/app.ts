@@ -37,6 +37,7 @@ import { addStudyPages } from "./pages/study-pages.js";
 import { addTables } from "./pages/table-routes.js";
 import { ReaderGoneError } from "./reader-gone.js";
 import { renderPage } from "./render.js";
+import { addFirstEstimate } from "./start/first-routes.js";
 import { addStart } from "./start/start-routes.js";
 
 export interface AppParts {
@@ -69,6 +70,7 @@ export function createApp(parts: AppParts): Express {
   addStart(app, parts, () => new Date().toISOString().slice(0, 10));
   addStudyPages(app, reading);
   addOdds(app, reading);
+  addFirstEstimate(app, reading);
   addMethod(app, reading);
   addForms(app, reading);
   addIssues(app, { ...reading, ...parts.issuing });

@@ -20,6 +20,7 @@ describe("the folder of assumptions", () => {
           "sources.yaml",
           "protection-plans.yaml",
           "price-index.yaml",
+          "planning-rates.yaml",
           "groups.yaml",
           "founding-evidence.yaml",
         ].includes(name),
@@ -47,6 +48,30 @@ describe("the folder of assumptions", () => {
     const judged = entries.filter(({ unit, basis }) => isPrice(unit) && basis === "judged");
     expect(judged.length).toBeGreaterThan(0);
     expect(judged.filter(({ low, high }) => !(high >= 2 * low)).map(({ id }) => id)).toEqual([]);
+  });
+
+  it("calls nothing published whose source was not read, in any way", () => {
+    const unread = entries.filter(
+      ({ source, basis }) => basis === "published" && set.sources.get(source)?.read === "not read",
+    );
+    expect(unread.map(({ id }) => id)).toEqual([]);
+  });
+
+  it("tells as judged what is judged or said of something else in its source", () => {
+    // Each was once called published; what the source says stands in its note.
+    const judged = [
+      ...["arrival.shape", "population.later-over-peak", "settlement.spawning-temperature.quagga"],
+      ...["settlement.upper-temperature", "drying.quagga-factor", "checks.layer-mass-low"],
+      ...["checks.layer-mass-high", "plan.foul-release.capital", "oxidant.small-plant-cost"],
+      ...["oxidant.large-plant-cost", "plan.oxidant.capital", "plan.strainer-uv.capital"],
+      ...["checks.usual.ramp-slope-low", "checks.usual.ramp-slope-high"],
+    ];
+    for (const id of judged) {
+      expect(set.entries.get(id)).toMatchObject({
+        basis: "judged",
+        note: expect.stringContaining("Judged from the source"),
+      });
+    }
   });
 
   it("calls nothing published whose source is a judgement of the project", () => {
@@ -88,6 +113,11 @@ const published: ReadonlyArray<
   ["oxidant.large-plant-cost", "low", "$1.00/Mgal", "moneyPerVolume"],
   ["oxidant.large-plant-cost", "high", "$13.00/Mgal", "moneyPerVolume"],
   ["oxidant.small-plant-flow", "value", "1 mgd", "flow"],
+  // The same: one plant of 1 mgd, from half its running cost to twice its cost with capital; larger ones, the last of 2,640 mgd
+  ["checks.water-cost.small-low", "value", "$17.16/Mgal", "moneyPerVolume"],
+  ["checks.water-cost.small-high", "value", "$157.12/Mgal", "moneyPerVolume"],
+  ["checks.water-cost.large-low", "value", "$1.00/Mgal", "moneyPerVolume"],
+  ["checks.water-cost.large-high", "value", "$13.41/Mgal", "moneyPerVolume"],
   ["oxidant.large-plant-flow", "value", "10 mgd", "flow"],
   // Environmental Research and Education Foundation 2024: mean of the United States, lowest and highest region
   ["disposal.tipping-fee", "value", "$57.63/short ton", "moneyPerMass"],

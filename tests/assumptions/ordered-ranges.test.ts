@@ -18,6 +18,8 @@ const families: ReadonlyArray<readonly [family: string, ...names: string[]]> = [
   ["settlement.", "spawning-temperature.quagga", "upper-temperature"],
   ["oxidant.kill-hours.", "warm", "cold"],
   ["hydraulics.", "open-cover", "closed-cover"],
+  ["taste-odour.", "from-temperature", "full-temperature"],
+  ["taste-odour.", "phosphorus-full", "phosphorus-none"],
 ];
 
 describe("ranges of limits that have an order", () => {

@@ -58,6 +58,7 @@ const isList = (name: string) =>
   ![
     "sources.yaml",
     "protection-plans.yaml",
+    "planning-rates.yaml",
     "price-index.yaml",
     "groups.yaml",
     "founding-evidence.yaml",

@@ -41,6 +41,7 @@ export function setWithin(bounds: Bounds, ...entries: readonly Assumption[]): As
     sources: new Map(),
     plans: [],
     priceIndices: [],
+    planningRates: new Map(),
     groups: [],
     foundingEvidence: realSet().foundingEvidence,
     alterations: [],

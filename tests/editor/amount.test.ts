@@ -27,6 +27,8 @@ describe("an amount with the unit chosen beside it", () => {
     ["moneyPerArea", "6 to 9 to 14 $/ft2", { amount: "6 to 9 to 14", unit: "$/ft2" }],
     ["flow", "one of 2 cfs (60 %), 5 cfs (40 %)", { amount: "one of 2 cfs (60 %), 5 cfs (40 %)", unit: "" }],
     ["share", 0.35, { amount: "0.35", unit: "" }],
+    ["length", "42 ft exact", { amount: "42 exact", unit: "ft" }],
+    ["money", "$900 exact", { amount: "900 exact", unit: "$" }],
   ] as const)("of %s is %s apart and together", (dimension, value, apart) => {
     expect(amountOf(value, dimension, american)).toEqual(apart);
     expect(quantityText(apart, dimension)).toBe(String(value));

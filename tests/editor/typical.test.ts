@@ -41,6 +41,18 @@ describe("typical values beside a field", () => {
     expect(hintOf("deterrence", assumptions.entries)).toBe("");
   });
 
+  it("have the unit in which the set holds them, and none for a pure number", () => {
+    const place = ["structures", 5];
+    const nodes = all(
+      formOf(groupFieldsAt(place, draft.document) ?? [], place, { ...draft, entries: assumptions.entries }),
+    );
+    const hint = (key: string) => nodes.find(({ name }) => name.endsWith(`/${key}`))?.typical;
+    // By hand, of assumptions/deliveries.yaml.
+    expect(hint("efficiency")).toBe("efficiency of irrigation pumps 65 % (45 to 80 %)");
+    expect(hint("nozzleBore")).toBe("bore of sprinkler nozzles 0.0045 m (0.003 to 0.007 m)");
+    expect(hint("lostDeliveries")).toBe("");
+  });
+
   it("come from the set of assumptions, not from the program", () => {
     const entry = assumptions.entries.get("typical.sensitivity");
     if (!entry) throw new Error("no entry typical.sensitivity");

@@ -35,7 +35,7 @@ function addKind(): void {
     "import { hydropower }",
     'import { hatcheryLine } from "./kinds/hatchery-line.js";\nimport { hydropower }',
   );
-  replace(list, "lakeWide]", "lakeWide, hatcheryLine]");
+  replace(list, "  lakeWide,\n]", "  lakeWide,\n  hatcheryLine,\n]");
   replace(
     schemas,
     "export const structureSchema",

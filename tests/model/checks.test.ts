@@ -10,7 +10,10 @@ const checkOf = (input: Parameters<typeof compare>[0], words: string, source = a
 describe("the plausibility checks", () => {
   it("pass for the invented study with a structure of each kind", () => {
     const failed = compare(wholeStudy, assumed).checks.filter(({ passed }) => !passed);
-    expect(failed).toEqual([]);
+    // The canal takes little water through a long conduit, and pays more by volume than any published water works.
+    expect(failed.map(({ what }) => what)).toEqual([
+      "Canal intake: cost of its water in a mature infestation",
+    ]);
   });
 
   it("fail where the entered storage disagrees with the entered areas", () => {
@@ -32,7 +35,7 @@ describe("the plausibility checks", () => {
 
   it("hold the yearly cost of intakes and power plants alone, which the published costs cover", () => {
     const held = compare(wholeStudy, assumed).checks.filter(({ what }) =>
-      what.includes("yearly cost in a mature"),
+      what.includes("in a mature infestation"),
     );
     const plants = wholeStudy.structures.filter(({ kind }) => kind === "intake" || kind === "hydropower");
     expect(plants.length).toBeGreaterThan(1);
@@ -50,7 +53,9 @@ describe("the plausibility checks", () => {
     );
     expect(result.years.flat().some(({ what }) => !what.includes("energy"))).toBe(true);
     const share = (Math.max(...lost) / made) * 100;
-    expect(checkOf(input, "energy lost is at most")?.found).toBe(`${share.toFixed(2)} % in the worst year`);
+    expect(checkOf(input, "energy lost of the energy made")?.found).toBe(
+      `${share.toFixed(2)} % in the worst year`,
+    );
   });
 
   it("fail where a layer grows heavier than any published one", () => {

@@ -50,9 +50,13 @@ describe("an option at the discount rates beside the study's", () => {
     });
   });
 
-  it("takes 2 % and 7 % where the study names none", () => {
-    // OMB Circular A-94, from memory: 2 % in the revision of 2023, 7 % in the text of 1992.
-    const { atOtherRates } = programOf(compare(study, assumed));
-    expect(atOtherRates().map(({ rate }) => rate)).toEqual([0.02, 0.07]);
+  it("takes 3 % and 7 % where the study names none, and leaves out its own", () => {
+    // From memory: 3 % and 7 % of OMB Circular A-4 of 2003, 7 % also of the text of 1992 of Circular A-94.
+    const ratesAt = (discountRate: number) =>
+      programOf(compare({ ...study, money: { ...study.money, discountRate } }, assumed))
+        .atOtherRates()
+        .map(({ rate }) => rate);
+    expect(ratesAt(0.04)).toEqual([0.03, 0.07]);
+    expect(ratesAt(0.03)).toEqual([0.07]);
   });
 });

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { reportView } from "../../src/report/document/report-view.js";
 import { resultsJson } from "../../src/report/results/results.js";
+import { absent } from "../study/example.js";
 import { amount, type Edit, editedRun } from "./edited.js";
 import { exampleRun } from "./runs.js";
 
@@ -15,6 +16,26 @@ describe("how the report says that money is counted", () => {
     expect(rate).toContain("4.5%, is 4.5% to the nearest eighth");
     expect(rate).toContain("the rate of the year before was 2.75%. It may rise by a quarter point at most");
     expect(line).toContain("at a real rate of 3% a year (by the federal rule for water planning)");
+    // Bureau of Reclamation, 89 FR 100533.
+    expect(rate).toContain("The notice for fiscal year 2025 (89 FR 100533) has 3%.");
+  });
+
+  it("says where a rate is computed by the rule for want of a notice", () => {
+    const noteFor = (year: { readonly fiscalYear?: number }, previousRate = "2.75 %/yr") =>
+      detailsOf(
+        [
+          "money.discountRate",
+          { planningRate: { meanYield: "4.5 %/yr", previousRate, origin: "invented", ...year } },
+        ],
+        ["money.discountRateOrigin", absent],
+      ).notes[0];
+    expect(noteFor({ fiscalYear: 2027 })).toContain(
+      "No notice for fiscal year 2027 is known here: the rate is as computed by the quarter-point rule.",
+    );
+    expect(noteFor({ fiscalYear: 2022 }, "2.5 %/yr")).toContain(
+      "The notice for fiscal year 2022 (87 FR 6199, seen without its rate) has, from memory, 2.25%.",
+    );
+    expect(noteFor({})).toContain("The study names no fiscal year");
   });
 
   it("tells the origin of a rate that is entered, the timing and how equipment is spread", () => {

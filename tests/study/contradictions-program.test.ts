@@ -7,6 +7,18 @@ const example = exampleDocument();
 
 const cases: readonly Contradicting[] = [
   {
+    why: "an effect that is said to be exact",
+    edits: [["options[full-season].steps.deterrence", "30 % exact"]],
+    found: '"30 % exact"',
+    allowed: "never known for certain",
+  },
+  {
+    why: "a chance that is said to be exact",
+    edits: [["boats.otherWays[0].chance", "0.05 %/yr exact"]],
+    found: '"0.05 %/yr exact"',
+    allowed: "never known for certain",
+  },
+  {
     why: "shares of vessel classes below 100 %",
     edits: [["boats.classes[0].share", "0 %"]],
     at: "boats.classes",

@@ -66,6 +66,20 @@ const badFiles = [
     "without a range",
     "Correct",
   ],
+  [
+    "rate-against-its-notice",
+    "money.discountRate.planningRate.meanYield",
+    "a rate of 2.875 % for fiscal year 2025",
+    "3 %, as noticed (89 FR 100533)",
+    "leave out fiscalYear",
+  ],
+  [
+    "rate-before-against-its-notice",
+    "money.discountRate.planningRate.previousRate",
+    "a rate of 2.875 % for fiscal year 2020",
+    "2.75 %, as noticed (84 FR 68943)",
+    "leave out fiscalYear",
+  ],
   ["planned-rate-without-origin", "money.discountRate.planningRate.origin", "nothing", "a text", "Add it"],
   [
     "two-origins-of-the-rate",
@@ -168,5 +182,18 @@ describe("the federal planning rate", () => {
     ["5.088 %/yr", "5.25 %/yr", 0.05125],
   ])("of a yield of %s after %s is %d", (meanYield, previousRate, rate) => {
     expect(rateOf(meanYield, previousRate)).toBe(rate);
+  });
+
+  it("is refused by no notice that is from memory, and by none of another year", () => {
+    // 2022 has 2.25 % from memory, 2026 no notice.
+    const rateFor = (fiscalYear: number, previousRate: string) =>
+      preparedWith({
+        discountRate: {
+          planningRate: { meanYield: "4.9 %/yr", previousRate, origin: "invented", fiscalYear },
+        },
+        discountRateOrigin: null,
+      }).input.money.discountRate;
+    expect(rateFor(2022, "2.5 %/yr")).toBe(0.0275);
+    expect(rateFor(2026, "3 %/yr")).toBe(0.0325);
   });
 });

@@ -14,6 +14,7 @@ import { classChanceId } from "../../src/study/odds/uncertain-inputs.js";
 import { prepareStudy } from "../../src/study/prepare/prepared.js";
 import { boatsToModel } from "../../src/study/prepare/to-model.js";
 import { rangedQuantities, withValues } from "../../src/study/reading/ranged.js";
+import { typedQuantities } from "../../src/study/typed/typed-quantities.js";
 import { blockDraws } from "../model/futures/block-draws.js";
 
 /** What an option comes to in one future. */
@@ -58,10 +59,10 @@ function comparedAt(
   assumptions: AssumptionSet,
   values: ReadonlyMap<string, number>,
 ) {
-  const drawn = withValues(
-    document,
-    rangedQuantities(document).map(({ id, path }) => ({ path, value: values.get(id) ?? Number.NaN })),
-  );
+  const drawn = withValues(document, [
+    ...rangedQuantities(document).map(({ id, path }) => ({ path, value: values.get(id) ?? Number.NaN })),
+    ...typedValues(document, assumptions, values),
+  ]);
   const { assumed, ...read } = prepareStudy(drawn, assumptions);
   // How the two ways to the chance weigh is worked out once, from the study's own values.
   const { estimate } = prepareStudy(document, assumptions);
@@ -74,6 +75,20 @@ function comparedAt(
   });
   const study = { ...input, lake: { ...input.lake, record }, boats: { ...input.boats, classes } };
   return compare(study, (id) => values.get(id) ?? assumed(id));
+}
+
+/** A place p of −1 to 1 in the range from l over the value v to h: v + p (v − l) below it, v + p (h − v) above. */
+function typedValues(
+  document: StudyDocument,
+  assumptions: AssumptionSet,
+  values: ReadonlyMap<string, number>,
+) {
+  return typedQuantities(document, assumptions).flatMap(({ id, members }) =>
+    members.map(({ path, quantity: { value }, range: { low, high } }) => {
+      const place = values.get(id) ?? Number.NaN;
+      return { path, value: value + place * (place < 0 ? value - low : high - value) };
+    }),
+  );
 }
 
 function followed(result: OptionResult, comparison: Comparison, luck: number): ReferenceFuture {

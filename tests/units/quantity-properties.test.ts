@@ -61,7 +61,7 @@ describe("separators of thousands", () => {
 const kinds: ReadonlyArray<readonly DimensionName[]> = [
   ["elevation", "length", "smallLength"],
   ["area", "landArea"],
-  ["volume"],
+  ["volume", "treatedVolume"],
   ["flow"],
   ["speed"],
   ["temperature"],
@@ -77,9 +77,9 @@ const kinds: ReadonlyArray<readonly DimensionName[]> = [
   ["share", "yearlyShare", "yearlyChange"],
   ["money"],
   ["moneyPerYear", "moneyPerHour", "moneyPerDay"],
-  ["moneyPerArea"],
+  ["moneyPerArea", "moneyPerLandArea"],
   ["moneyPerMass"],
-  ["moneyPerVolume"],
+  ["moneyPerVolume", "moneyPerTreatedVolume"],
   ["moneyPerEnergy"],
   ["count"],
 ];

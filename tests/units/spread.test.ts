@@ -18,6 +18,12 @@ describe("a quantity with a range", () => {
     ["10 to 30 degC as normal", "temperature", 10, 20, 30, "normal"],
     ["-5 to 0 to 5 degC", "temperature", -5, 0, 5, "pert"],
     ["32 to 50 to 68 degF", "temperature", 0, 10, 20, "pert"],
+    ["50 ± 18 degF", "temperature", 0, 10, 20, "pert"],
+    ["80 ± 10 %", "share", 0.7, 0.8, 0.9, "pert"],
+    ["0.8 ± 0.1", "share", 0.7, 0.8, 0.9, "pert"],
+    ["2,000 ft2 ± 10 %", "area", 1800 * squareFoot, 2000 * squareFoot, 2200 * squareFoot, "pert"],
+    ["$250 ± 20 %", "money", 200, 250, 300, "pert"],
+    ["$9 ± 3/m2", "moneyPerArea", 6, 9, 12, "pert"],
   ] as const)("%s", (text, dimension, low, alone, high, kind) => {
     const { value, spread, text: kept } = parseSpread(text, dimension);
     expect(kept).toBe(text);
@@ -40,6 +46,13 @@ describe("a quantity with a range", () => {
     });
   });
 
+  it("is one value that is known for certain where it is called exact", () => {
+    expect(parseSpread("42 ft exact", "length")).toEqual({
+      ...parseQuantity("42 ft", "length"),
+      ...{ text: "42 ft exact", exact: true },
+    });
+  });
+
   it("is read as a single value where it is one", () => {
     fc.assert(
       fc.property(fc.integer({ min: 0, max: 1_000_000 }), (feet) => {
@@ -57,6 +70,11 @@ describe("a quantity with a range", () => {
     ["6 to 9 to 14 m2 as lognormal", "area", /a range such as/],
     ["0 to 14 m2 as lognormal", "area", /above zero/],
     ["6 to 14", "area", /area such as/],
+    ["0.9 ± 0.3", "share", /at most 100 %/],
+    ["90 ± 30 %", "share", /at most 100 %/],
+    ["$5 ± 120 %", "money", /at least 0/],
+    ["6 to 9 to 14 m2 exact", "area", /one value before "exact"/],
+    ["exact", "area", /area such as/],
     ["6 to nine to 14 m2", "area", /area such as/],
     ["6 to 9 to 14 kg", "area", /area such as/],
     ["50 to 80 to 120 %", "share", /at most 100 %/],

@@ -1,5 +1,8 @@
 import { describe, expect, it } from "vitest";
+import { askedRuns, usualRuns } from "../../src/app/runs.js";
+import type { StudyToDraw } from "../../src/odds/messages.js";
 import { readStudyText } from "../../src/study/reading/read.js";
+import { inventedOdds } from "../trials/invented-odds.js";
 import { serving } from "./serving.js";
 
 type Served = Awaited<ReturnType<typeof serving>>;
@@ -32,7 +35,7 @@ describe("the two screens of a first answer", () => {
     const said = { act: "next", screen: "1", depth: "80", "intakes/0/use": "town", "intakes/0/flow": "20" };
     const { html } = await page(await serving(), said);
     expect(html).toContain("Screen 2 of 2");
-    expect(html).toContain("At the rack, avoided");
+    expect(html).toContain('class="balance-line"');
     expect(hasValue(html, "intakes/0/flow", "20")).toBe(true);
     expect(hasValue(html, "depth", "80")).toBe(true);
   });
@@ -108,5 +111,67 @@ describe("the two screens of a first answer", () => {
     );
     const places = both.map(({ headers }) => headers.get("location"));
     expect(new Set(places).size).toBe(2);
+  });
+});
+
+describe("a study that rests on typical values", () => {
+  /** Odds in which what is not known of the docks moves the answer most. */
+  const draw = async (study: StudyToDraw) => {
+    const odds = await inventedOdds(study);
+    const docks = "structures/docks/wettedArea";
+    const bar = {
+      id: docks,
+      name: "",
+      low: { input: 1, netBenefit: -9e5 },
+      high: { input: 2, netBenefit: 0 },
+    };
+    return { ...odds, matters: { ...odds.matters, tornado: [bar], typicalShare: 0.48 } };
+  };
+
+  const made = async () => {
+    const served = await serving(":memory:", {}, { runs: askedRuns({ ...usualRuns, draw }) });
+    await finish(served, { name: "Blue Lake", "docks/slips": "80" });
+    return { ...served, home: "/studies/blue-lake-first-estimate" };
+  };
+
+  it("tells its range with its results, and what to replace first, a press away from the field", async () => {
+    const { ask, home } = await made();
+    const results = await (await ask(home)).text();
+    expect(results).toContain("First estimate: between");
+    expect(results).toContain(`href="${home}/first"`);
+    const first = await (await ask(`${home}/first`)).text();
+    expect(first).toContain("values are typical, not yours");
+    expect(first).toContain("48%");
+    const [, link = ""] = /<ol class="replace-first"><li><a href="([^"]+)"/.exec(first) ?? [];
+    const [address = "", id = ""] = link.split("#");
+    expect(await (await ask(address)).text()).toContain(`id="${id}"`);
+  });
+
+  it("marks them in its forms until they are edited", async () => {
+    const { ask, home, studies } = await made();
+    const marks = async () =>
+      (await (await ask(`${home}/edit/structures/0`)).text()).split("Typical, not yours.").length - 1;
+    const before = await marks();
+    expect(before).toBeGreaterThan(3);
+    const entry = studies.find("blue-lake-first-estimate");
+    const body = new URLSearchParams({
+      ...{ "#base": "1", "#expected": "1", "#author": "Ada", act: "" },
+      ...{ "structures/0/depth": "2", "structures/0/depth#unit": "ft" },
+    });
+    const saved = await ask(`${home}/edit/structures/0`, {
+      method: "POST",
+      headers: { "Content-Type": "application/x-www-form-urlencoded" },
+      body: body.toString(),
+    });
+    expect(saved.status).toBe(303);
+    expect(entry?.text).toContain("structures/docks/depth:");
+    expect(studies.find("blue-lake-first-estimate")?.text).not.toContain("structures/docks/depth:");
+    expect(await marks()).toBe(before - 1);
+  });
+
+  it("is no study of somebody who entered everything", async () => {
+    const { ask } = await serving();
+    expect(await (await ask("/studies/example-ninemoss")).text()).not.toContain("First estimate");
+    expect(await (await ask("/studies/example-ninemoss/first")).text()).toContain("no typical values");
   });
 });

@@ -18,8 +18,14 @@ export const programRelations: RelationGroup = {
     {
       title: "Full-cost fee",
       words:
-        "The fee at which fees and other revenue bring in what the program costs: equal for each paying boat (first line), or all present fees times a factor (second).",
-      formulas: [coded("f = C/Σ p(1−l)"), coded("k = C/Σ m g(1−l)")],
+        "The fee at which fees and other revenue bring in what the program costs: equal for each paying boat, or all present fees times a factor. The share of boats that a fee keeps away is proportional to the fee, and as stated at the fee for which the study states it.",
+      formulas: [
+        coded("f = 2c/(1 + √(1 − 4dc))"),
+        coded("c = C/Σ p"),
+        coded("k = 2b/(1 + √(1 − 4bq))"),
+        coded("b = C/Σ m g"),
+        coded("q = d Σ m g²/Σ m g"),
+      ],
       where: [
         ["f", "full-cost fee, equal for each paying boat", "money"],
         ["k", "factor on all present fees", ""],
@@ -27,7 +33,10 @@ export const programRelations: RelationGroup = {
         ["p", "boats that would pay a fee in a year if it kept nobody away", ""],
         ["m", "payments of that fee in a year if it kept nobody away", ""],
         ["g", "present fee", "money"],
-        ["l", "share kept away, as the study states", ""],
+        ["d", "share that each unit of money of a fee keeps away", "1/money"],
+        ["c", "cost for each boat that would pay", "money"],
+        ["b", "cost over what the present fees would bring in if they kept nobody away", ""],
+        ["q", "share that the present fees keep away, weighed by what they bring in", ""],
       ],
       sources: ["trade-practice"],
       computedBy: by("program/fees.ts", "fullCostFee"),

@@ -28,5 +28,6 @@ export const usualRanges = {
   dockDepth: { high: "checks.usual.dock-depth-high" },
   energyPrice: { low: "checks.usual.energy-price-low", high: "checks.usual.energy-price-high" },
   waterPrice: { low: "checks.usual.water-price-low", high: "checks.usual.water-price-high" },
+  irrigationDepth: { low: "checks.usual.irrigation-depth-low", high: "checks.usual.irrigation-depth-high" },
   launchRatio: { high: "checks.usual.launch-ratio-high" },
 } as const satisfies Record<string, { readonly low?: RegisteredId; readonly high: RegisteredId }>;

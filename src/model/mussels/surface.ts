@@ -8,7 +8,12 @@ import { addDose, type DryDose, type DryingParameters, dryDose, noDose } from ".
 
 /** Where a layer grows, as the person who lists the structure knows it. */
 export type Place =
-  | { readonly at: "elevation"; readonly elevation: number }
+  | {
+      readonly at: "elevation";
+      readonly elevation: number;
+      /** Months of the year in which it is emptied, whatever the lake's level; none if absent. */
+      readonly drained?: readonly number[] | undefined;
+    }
   | { readonly at: "floating"; readonly depth: number };
 
 export interface Surface {

@@ -66,7 +66,7 @@ export function everyYearLines(option: ProgramOption, money: Settings): ProgramL
       line({
         what: name,
         group: "fees",
-        quantity: countPerYear * payingShare(option),
+        quantity: countPerYear * payingShare(option, fee),
         quantityKind: "each",
         unitRate: -fee,
       }),
@@ -74,9 +74,16 @@ export function everyYearLines(option: ProgramOption, money: Settings): ProgramL
   ];
 }
 
-/** Those who still pay of those who would if the fee kept nobody away: 1 less the stated loss of demand. */
-export const payingShare = ({ demandLoss }: Pick<ProgramOption, "demandLoss">): number =>
-  1 - (demandLoss?.loss ?? 0);
+/**
+ * Those who still pay of those who would if the fee kept nobody away: 1 less the loss of demand, which is proportional
+ * to the fee and as stated at the fee for which it is.
+ */
+export const payingShare = (option: Pick<ProgramOption, "demandLoss">, fee: number): number =>
+  Math.max(0, 1 - fee * lossPerUnit(option));
+
+/** Share of the boats that each unit of money of a fee keeps away. */
+export const lossPerUnit = ({ demandLoss }: Pick<ProgramOption, "demandLoss">): number =>
+  demandLoss && demandLoss.fee > 0 ? demandLoss.loss / demandLoss.fee : 0;
 
 function programLine(option: ProgramOption, money: Settings, { group, unit, ...draft }: Draft): ProgramLine {
   const type = group === "fees" || group === "other-revenue" ? "revenue" : "program";

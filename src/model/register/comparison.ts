@@ -5,6 +5,8 @@ const finds = number({ from: 0, to: 1000 });
 /** A yearly rate of one lake: above 10 a year it would be infested within weeks. */
 const lakeRate = perYear({ above: 0, to: 10 });
 const discountRate = perYear({ from: 0, to: 1 });
+/** A price that a power law is drawn through: not nothing. */
+const waterCost = inUnit("$/m3")({ above: 0, to: 1e6 });
 const layerMass = { unit: "kg/m2", bounds: { from: 0, to: 1000 } } as const;
 
 /** How mussels arrive and are noticed, what is learnt of boats, and what results are held against. */
@@ -43,8 +45,12 @@ export const comparisonAssumptions = {
   "money.other-rate.high": discountRate,
   "checks.layer-mass-low": layerMass,
   "checks.layer-mass-high": layerMass,
-  "checks.plant-cost-low": price("$"),
   "checks.plant-cost-high": price("$"),
+  "checks.water-cost.small-low": waterCost,
+  "checks.water-cost.small-high": waterCost,
+  "checks.water-cost.large-low": waterCost,
+  "checks.water-cost.large-high": waterCost,
+  "checks.energy-lost-high": positiveShare,
   "checks.storage-tolerance": share,
   "checks.traffic-tolerance": share,
 } as const satisfies Record<string, Expected>;

@@ -51,5 +51,7 @@ export const entryAssumptions = {
   "checks.usual.energy-price-high": price("$/kWh"),
   "checks.usual.water-price-low": price("$/m3"),
   "checks.usual.water-price-high": price("$/m3"),
+  "checks.usual.irrigation-depth-low": length,
+  "checks.usual.irrigation-depth-high": length,
   "checks.usual.launch-ratio-high": ratio,
 } as const satisfies Record<string, Expected>;

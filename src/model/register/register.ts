@@ -1,10 +1,12 @@
 import { comparisonAssumptions } from "./comparison.js";
+import { deliveryAssumptions } from "./deliveries.js";
 import { entryAssumptions } from "./entries.js";
 import type { Expected } from "./expected.js";
 import { hydraulicsAssumptions } from "./hydraulics.js";
 import { musselAssumptions } from "./mussels.js";
 import { rawWaterAssumptions } from "./raw-water.js";
 import { suitabilityAssumptions } from "./suitability.js";
+import { typedAssumptions } from "./typed.js";
 import { upkeepAssumptions } from "./upkeep.js";
 
 /**
@@ -13,11 +15,13 @@ import { upkeepAssumptions } from "./upkeep.js";
  */
 export const register = {
   ...comparisonAssumptions,
+  ...deliveryAssumptions,
   ...entryAssumptions,
   ...hydraulicsAssumptions,
   ...musselAssumptions,
   ...rawWaterAssumptions,
   ...suitabilityAssumptions,
+  ...typedAssumptions,
   ...upkeepAssumptions,
 } as const satisfies Record<string, Expected>;
 

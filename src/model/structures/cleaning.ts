@@ -28,6 +28,18 @@ const bySubject = {
     visit: "cleaning.hull.visit",
     removal: undefined,
   },
+  canal: {
+    byName: "cleared by machine",
+    rate: "cleaning.canal.rate",
+    visit: "cleaning.canal.visit",
+    removal: undefined,
+  },
+  lateral: {
+    byName: "flushed through their ends",
+    rate: "cleaning.lateral.rate",
+    visit: "cleaning.lateral.visit",
+    removal: undefined,
+  },
 } as const;
 
 type CleaningSubject = keyof typeof bySubject;

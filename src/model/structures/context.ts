@@ -1,7 +1,8 @@
 import type { Assumed } from "../assumed.js";
 import { type RoughnessParameters, roughnessParameters } from "../hydraulics/fouled-pipe.js";
+import { monthOfDay } from "../lake/calendar.js";
 import type { Lake } from "../lake/lake.js";
-import { dailyElevations, dryRuns, levelsOfYear } from "../lake/levels.js";
+import { dailyElevations, dryRuns, type LevelsOfYear, levelsOfYear } from "../lake/levels.js";
 import { type Suitability, suitability } from "../lake/suitability.js";
 import { dryingParameters } from "../mussels/drying.js";
 import { growingSurfaces } from "../mussels/growing-surfaces.js";
@@ -101,9 +102,10 @@ export function lakeContexts(
       daily,
       monthlyLevels: levels.monthly,
       levelLabel,
-      growing: (surface) => surfaceOf(surfaceMonths(surface, lake, levels, { settlement, drying })),
+      growing: (surface) =>
+        surfaceOf(surfaceMonths(surface, lake, levelsAt(surface.place, levels), { settlement, drying })),
       forgetGrown: forget,
-      longestDryRun: (place) => longestRun(place, daily),
+      longestDryRun: (place) => longestRun(place, levelsAt(place, levels).daily),
     };
   };
   const [first, ...rest] = lake.record ?? [];
@@ -127,6 +129,17 @@ function monthlyDensity(lake: Lake, years: number, weight: number, assumed: Assu
 }
 
 const settledTolerance = 1e-4;
+
+/** The levels as a place lives through them: in months in which it is emptied the water stands below it. */
+function levelsAt(place: Place, levels: LevelsOfYear): LevelsOfYear {
+  if (place.at === "floating" || !place.drained || place.drained.length === 0) return levels;
+  const { elevation, drained } = place;
+  return levelsOfYear(
+    levels.daily.map((level, day) =>
+      drained.includes(monthOfDay(day)) ? Math.min(level, elevation - 1) : level,
+    ),
+  );
+}
 
 function longestRun(place: Place, daily: readonly number[]) {
   const none = { startDay: 0, days: 0 };

@@ -73,16 +73,20 @@ export interface PumpSupply {
   readonly control?: "on-off" | "variable-speed" | undefined;
 }
 
-export interface Intake extends StructureBase {
-  readonly kind: "intake";
+/** Water drawn from the lake through a conduit. */
+export interface Withdrawal extends StructureBase {
   readonly elevation: number;
   readonly demand: ByMonth;
-  readonly rack: Rack;
   readonly conduit: Pipe;
   readonly supply: GravitySupply | PumpSupply;
-  /** Cost of water from elsewhere while this intake falls short. */
+  /** Cost of water from elsewhere while this falls short. */
   readonly alternativeWater: number;
   readonly oxidantAllowed: boolean;
+}
+
+export interface Intake extends Withdrawal {
+  readonly kind: "intake";
+  readonly rack: Rack;
 }
 
 export type TurbineType = "francis" | "kaplan" | "propeller" | "crossflow" | "pelton";

@@ -1,15 +1,28 @@
 import type { StructureBase } from "./inputs.js";
 import { dock } from "./kinds/dock.js";
+import { hatchery } from "./kinds/hatchery.js";
 import { hydropower } from "./kinds/hydropower.js";
 import { intake } from "./kinds/intake.js";
 import { lakeWide } from "./kinds/lake-wide.js";
+import { pumpingPlant } from "./kinds/pumping-plant.js";
 import { ramp } from "./kinds/ramp.js";
 import { serviceLine } from "./kinds/service-line.js";
+import { treatmentPlant } from "./kinds/treatment-plant.js";
 import type { PipePart } from "./pipe-part.js";
 import type { StructureKind } from "./structure-kind.js";
 
 /** Every kind of structure, in the order in which they are offered. */
-const listed = [intake, hydropower, serviceLine, dock, ramp, lakeWide] as const;
+const listed = [
+  intake,
+  pumpingPlant,
+  treatmentPlant,
+  hydropower,
+  serviceLine,
+  hatchery,
+  dock,
+  ramp,
+  lakeWide,
+] as const;
 
 type InputOf<Kind> = Kind extends StructureKind<infer Input> ? Input : never;
 

@@ -40,7 +40,7 @@ function whyNot(entry: PlanEntry, component: Component, context: LakeContext): s
 
 function noWindow(component: Component, context: LakeContext): string {
   const { place } = component.surface;
-  if (place.at === "floating") return "it floats and never hangs dry";
+  if (place.at === "floating") return "it floats and is never exposed";
   const { days } = context.longestDryRun(place);
   if (days >= daysInYear) return "the water never reaches it";
   const needed = context.assumed("cleaning.dry-days-needed");

@@ -5,7 +5,7 @@ import { cleanWaterway, type Waterway } from "../hydraulics/waterway.js";
 import { months } from "../lake/calendar.js";
 import type { Layer } from "../mussels/layer.js";
 import type { LakeContext } from "./context.js";
-import type { Intake } from "./inputs.js";
+import type { Withdrawal } from "./inputs.js";
 import { type PumpedSupply, pumpedSupply } from "./supply.js";
 
 /** A pump known by its curve in the month of its largest demand, of several that with the lowest lake. */
@@ -25,7 +25,7 @@ export interface PumpSummary {
 
 /** One summary, or none where the intake has no pump curve. */
 export function pumpSummary(
-  intake: Intake,
+  intake: Withdrawal,
   layer: Layer,
   context: Pick<LakeContext, "monthlyLevels" | "roughness" | "viscosity">,
 ): PumpSummary[] {
@@ -54,7 +54,7 @@ export function pumpSummary(
   ];
 }
 
-function hardestMonth({ demand }: Intake, { lift }: PumpedSupply): number {
+function hardestMonth({ demand }: Withdrawal, { lift }: PumpedSupply): number {
   const largest = Math.max(...demand);
   const candidates = months.filter((month) => at(demand, month) === largest);
   return candidates.reduce((hardest, month) => (at(lift, month) > at(lift, hardest) ? month : hardest));

@@ -23,7 +23,7 @@ export interface SweptRamp {
 export interface LitterYear {
   /** Mass of dead shell that came to lie on the ramp, kg. */
   readonly mass: number;
-  /** Its thickness if spread over the ground laid bare, m. */
+  /** Its thickness if spread over the ground exposed, m. */
   readonly thickness: number;
   readonly area: number;
 }

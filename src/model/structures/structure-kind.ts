@@ -27,7 +27,7 @@ export type SizeWord =
   | string
   | {
       readonly value: number;
-      readonly measure: "area" | "flow" | "length" | "ratio" | "smallLength";
+      readonly measure: "area" | "flow" | "landArea" | "length" | "ratio" | "smallLength";
     };
 
 /** Something that a clean structure gives or uses in a year under a level schedule, with what a unit of it costs. */
@@ -45,6 +45,16 @@ export interface Lowering {
   readonly flowShare: number;
 }
 
+/** What a structure gives in a year, by which its yearly cost is told as a price. */
+export interface YearlyOutput {
+  /** As it stands after "a year's cost by": "water delivered". */
+  readonly what: string;
+  readonly quantity: number;
+  readonly measure: "volume" | "treatedVolume" | "landArea";
+  /** Another structure whose cost is told with it, by its id. */
+  readonly alongWith?: string | undefined;
+}
+
 /** All that the model, the report and the editor know of one kind of structure. What is left out, it does not have. */
 export interface StructureKind<Input extends StructureBase> {
   readonly kind: Input["kind"];
@@ -58,6 +68,8 @@ export interface StructureKind<Input extends StructureBase> {
   readonly isBuilt: boolean;
   /** True where published yearly costs of plants cover it. */
   readonly hasPublishedCosts: boolean;
+  /** Water that it takes to deliver, m³/s: published costs by volume are held against it. */
+  readonly waterTaken?: (structure: Input) => ByMonth;
 
   /** Its lowest field of elevation, also of a study that cannot be read yet. */
   readonly lowestField: "elevation" | "bottomElevation";
@@ -65,7 +77,8 @@ export interface StructureKind<Input extends StructureBase> {
   /** What it is measured by. */
   readonly size: (structure: Input) => readonly SizeWord[];
   readonly inlet?: (structure: Input) => Inlet;
-  readonly rack?: (structure: Input) => { readonly rack: Rack; readonly flow: number };
+  /** Undefined where this one has none. */
+  readonly rack?: (structure: Input) => { readonly rack: Rack; readonly flow: number } | undefined;
   readonly pipes?: (structure: Input) => readonly PipePart[];
   /** Walls whose mussels break off into the water of lines tapped from it. */
   readonly walls?: (structure: Input) => readonly UpstreamWall[];
@@ -92,6 +105,10 @@ export interface StructureKind<Input extends StructureBase> {
   readonly cleanService?: (structure: Input, context: LakeContext) => readonly ServiceItem[];
   /** A pump known by its curve, with a layer in its conduit. */
   readonly pumps?: (structure: Input, layer: Layer, context: LakeContext) => readonly PumpSummary[];
+  /** By what its yearly cost is told as a price; the price is none where that is nothing. */
+  readonly outputs?: (structure: Input) => readonly YearlyOutput[];
+  /** What whoever works on it or prescribes a plan for it has to know, beside what the plans say. */
+  readonly cautions?: string;
   /** What was entered held against what is usual, beside its pipes, its rack and its inlet. */
   readonly entries?: (checked: Checked<Input>) => EntryCheck[];
 

@@ -5,7 +5,7 @@ import { cleanWaterway, type Waterway, waterwayFlow, waterwayLoss } from "../hyd
 import { months } from "../lake/calendar.js";
 import type { Layer } from "../mussels/layer.js";
 import type { LakeContext } from "./context.js";
-import type { Intake } from "./inputs.js";
+import type { Withdrawal } from "./inputs.js";
 
 export type SupplyContext = Pick<LakeContext, "monthlyLevels" | "roughness" | "viscosity">;
 
@@ -24,7 +24,7 @@ export interface Supply {
   readonly convey: (waterway: Waterway, month: number) => Conveyed;
 }
 
-export function supplyOf(intake: Intake, context: SupplyContext): Supply {
+export function supplyOf(intake: Withdrawal, context: SupplyContext): Supply {
   const { conduit, demand } = intake;
   const { viscosity } = context;
   const clean = cleanWaterway(conduit, { largestFlow: Math.max(...demand), viscosity });
@@ -32,7 +32,7 @@ export function supplyOf(intake: Intake, context: SupplyContext): Supply {
   return { clean, cleanYear: months.map((month) => convey(clean, month)), convey };
 }
 
-function conveyance(intake: Intake, clean: Waterway, context: SupplyContext): Supply["convey"] {
+function conveyance(intake: Withdrawal, clean: Waterway, context: SupplyContext): Supply["convey"] {
   const pumped = pumpedSupply(intake, context);
   if (pumped) {
     return (waterway, month) => {
@@ -57,7 +57,7 @@ function conveyance(intake: Intake, clean: Waterway, context: SupplyContext): Su
  * least 0. By a pump known by its margin: the clean loss at the largest demand and the margin.
  */
 function availableHeads(
-  { supply, demand }: Intake,
+  { supply, demand }: Withdrawal,
   clean: Waterway,
   { monthlyLevels, viscosity }: SupplyContext,
 ): number[] {
@@ -80,7 +80,7 @@ export interface PumpedSupply {
 }
 
 export function pumpedSupply(
-  { supply, demand }: Pick<Intake, "supply" | "demand">,
+  { supply, demand }: Pick<Withdrawal, "supply" | "demand">,
   { monthlyLevels, viscosity }: Pick<LakeContext, "monthlyLevels" | "viscosity">,
 ): PumpedSupply | undefined {
   if (supply.by !== "pump" || !supply.curve || supply.deliveryElevation === undefined) return undefined;

@@ -5,9 +5,9 @@ import { ratioCell } from "../words/balance-signs.js";
 import { percent } from "../words/format.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
 
-/** Options against the baseline at the study's discount rate and the two others, the lowest rate first. */
+/** Options against the baseline at the study's discount rate and others, the lowest rate first. */
 export function ratesTable(options: readonly OptionBalance[], context: ReportContext): TableView {
-  const { format, comparison } = context;
+  const { format, comparison, run } = context;
   const own = comparison.input.money.discountRate;
   const balances = (option: OptionBalance): RateBalance[] =>
     [{ ...option, rate: own }, ...option.atOtherRates()].sort((one, other) => one.rate - other.rate);
@@ -28,6 +28,11 @@ export function ratesTable(options: readonly OptionBalance[], context: ReportCon
         ]),
       ),
     ),
-    note: `Real rates a year; the study's is ${percent(own, 3)}. Plans stay as chosen, and the capital of equipment and plans as paid off, at the study's rate.`,
+    note: `Real rates a year; the study's is ${percent(own, 3)}. ${originText(run.document.money.otherDiscountRates)} Plans stay as chosen, and the capital of equipment and plans as paid off, at the study's rate.`,
   };
 }
+
+const originText = (ownRates: unknown) =>
+  ownRates === undefined
+    ? "The others are those that federal circulars are remembered to have, from memory until they are read [omb-a-4, omb-a-94]."
+    : "The others are the study's choice.";

@@ -14,11 +14,12 @@ import {
   registerLines,
   usedEntries,
 } from "./assumption-register.js";
-import { basesOf } from "./bases.js";
+import { basesOf, readText } from "./bases.js";
 import { type CheckRow, checkRows } from "./check-rows.js";
 import type { ReportContext } from "./context.js";
 import { linesTable } from "./lines-table.js";
 import { pricesText } from "./money-view.js";
+import { typicalView } from "./typical-table.js";
 
 export interface AppendixView {
   readonly lines: TableView;
@@ -29,6 +30,8 @@ export interface AppendixView {
   readonly register: readonly RegisterLine[];
   /** Those that move the answer most, with their notes; none where no odds were drawn and none is the study's own. */
   readonly decisive: readonly (RegisterLine & { readonly note: string })[];
+  /** Absent where nothing of the study is typical. */
+  readonly typical: ReturnType<typeof typicalView>;
   readonly pricesNote: string;
   readonly overrides: TableView | undefined;
   readonly alterations: TableView | undefined;
@@ -53,6 +56,7 @@ export function appendixView(context: ReportContext, matters?: Sensitivity): App
       ...line,
       note: at(decisive, index).note,
     })),
+    typical: typicalView(context.run.document, matters),
     pricesNote: pricesNote(context),
     overrides: overridesTable(context),
     alterations: alterationsTable(context),
@@ -99,7 +103,7 @@ function usedText(entry: Assumption, { run, priceYear }: ReportContext): string 
 }
 
 function pricesNote(context: ReportContext): string {
-  return `A value stands as its source has it; after the arrow, as it is used. Values between low and high are drawn by a beta-PERT distribution where no other is named. ${pricesText(context)} “Judged” means that no published value was found: replace it with the operator's own.`;
+  return `A value stands as its source has it; after the arrow, as it is used. Values between low and high are drawn by a beta-PERT distribution where no other is named. ${pricesText(context)} “Judged” means that the project's authors found no published value: replace it with the operator's own.`;
 }
 
 function overridesTable(context: ReportContext): TableView | undefined {
@@ -176,5 +180,5 @@ function sources(entries: readonly Assumption[], { run }: ReportContext) {
 /** How many of the assumptions used stand on what. */
 function basesText(context: ReportContext): string {
   const { all, counts } = basesOf(context);
-  return `Of ${all} assumptions used: ${counts.map(([basis, count]) => `${count} ${basis}`).join(", ")}.`;
+  return `Of ${all} assumptions used: ${counts.map(([basis, count]) => `${count} ${basis}`).join(", ")}. ${readText(context)}`;
 }

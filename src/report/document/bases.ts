@@ -1,4 +1,6 @@
-import type { Assumption } from "../../assumptions/entry.js";
+import type { Source } from "../../assumptions/entry.js";
+import { isJudged } from "../../assumptions/entry-marks.js";
+import { usedEntries } from "./assumption-register.js";
 import type { ReportContext } from "./context.js";
 
 interface Bases {
@@ -9,13 +11,10 @@ interface Bases {
   readonly counts: ReadonlyArray<readonly [basis: string, count: number]>;
 }
 
-export const usedEntries = ({ run }: Pick<ReportContext, "run">): Assumption[] =>
-  run.usedAssumptions.flatMap((id) => run.assumptions.entries.get(id) ?? []);
-
 /** What the assumptions used stand on. */
-export function basesOf({ run }: Pick<ReportContext, "run">): Bases {
-  const overridden = new Set(run.overrides.map(({ entry }) => entry.id));
-  const used = usedEntries({ run });
+export function basesOf(context: ReportContext): Bases {
+  const overridden = new Set(context.run.overrides.map(({ entry }) => entry.id));
+  const used = usedEntries(context);
   const counts = new Map<string, number>();
   for (const { id, basis } of used) {
     const name = overridden.has(id) ? "operator's own" : basis;
@@ -26,4 +25,25 @@ export function basesOf({ run }: Pick<ReportContext, "run">): Bases {
     judged: (counts.get("judged") ?? 0) + (counts.get("from memory") ?? 0),
     counts: [...counts].sort((one, other) => other[1] - one[1]),
   };
+}
+
+const readings: ReadonlyArray<readonly [Source["read"], string]> = [
+  ["text", "in its text"],
+  ["abstract", "in an abstract"],
+  ["secondary", "at second hand"],
+  ["not read", "not at all: they are from memory"],
+];
+
+/** How the sources of those that are not judged were read for this project. */
+export function readText(context: ReportContext): string {
+  const { run } = context;
+  const overridden = new Set(run.overrides.map(({ entry }) => entry.id));
+  const used = usedEntries(context).filter((entry) => !overridden.has(entry.id) && !isJudged(entry));
+  const parts = readings.flatMap(([read, words]) => {
+    const count = used.filter(({ source }) => run.assumptions.sources.get(source)?.read === read).length;
+    return count === 0 ? [] : [`${count} ${words}`];
+  });
+  return parts.length === 0
+    ? ""
+    : `The source of those that are not judged was read by this project for ${parts.join(", ")}.`;
 }

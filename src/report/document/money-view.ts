@@ -36,7 +36,21 @@ function rateText({ run, comparison }: ReportContext): string {
     limited === "no"
       ? "That is within a quarter point of the rate before, so it stands."
       : `It may ${limited} by a quarter point at most, which gives ${rate}.`;
-  return `Discount rate: ${rate} a year, by the federal rule for water planning (Public Law 93-251, section 80(a); 18 CFR 704.39). The mean yield of Treasury securities with 15 years or more left, ${percent(meanYield.value, 5)}, is ${percent(rounded, 4)} to the nearest eighth of a percent; the rate of the year before was ${percent(previousRate.value, 4)}. ${limit} Origin: ${origin}. It is used here as a rate above inflation, on constant prices.`;
+  return `Discount rate: ${rate} a year, by the federal rule for water planning (Public Law 93-251, section 80(a); 18 CFR 704.39). The mean yield of Treasury securities with 15 years or more left, ${percent(meanYield.value, 5)}, is ${percent(rounded, 4)} to the nearest eighth of a percent; the rate of the year before was ${percent(previousRate.value, 4)}. ${limit} ${noticeText(planning.fiscalYear, run.assumptions.planningRates)} Origin: ${origin}. It is used here as a rate above inflation, on constant prices.`;
+}
+
+/** Whether the rate was noticed, or follows from the rule alone. */
+function noticeText(
+  fiscalYear: number | undefined,
+  notices: ReportContext["run"]["assumptions"]["planningRates"],
+): string {
+  const computed = "the rate is as computed by the quarter-point rule";
+  if (fiscalYear === undefined)
+    return `The study names no fiscal year: ${computed} and held against no notice.`;
+  const notice = notices.get(fiscalYear);
+  if (notice === undefined) return `No notice for fiscal year ${fiscalYear} is known here: ${computed}.`;
+  const words = notice.basis === "published" ? "has" : "has, from memory,";
+  return `The notice for fiscal year ${fiscalYear} (${notice.notice}) ${words} ${percent(notice.rate, 4)}.`;
 }
 
 function timingText({ comparison }: ReportContext): string {

@@ -1,5 +1,6 @@
 import { hydrologicYearId } from "../../study/odds/odds.js";
 import type { NamedInput } from "../../study/odds/uncertain-inputs.js";
+import { typedQuantities } from "../../study/typed/typed-quantities.js";
 import type { ReportContext } from "../document/context.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
 
@@ -19,7 +20,8 @@ const distributionNames: Record<Kind, string> = {
 /** How many inputs of each kind are drawn, and by which distributions. */
 export function distributionsTable(context: ReportContext): TableView {
   const inputs = context.traced.drawn();
-  const kinds = grouped(inputs, (input) => kindOf(input, context));
+  const typed = new Set(typedQuantities(context.run.document, context.run.assumptions).map(({ id }) => id));
+  const kinds = grouped(inputs, (input) => kindOf(input, context, typed));
   return {
     id: "table-distributions",
     caption: "What varies, and how",
@@ -30,11 +32,16 @@ export function distributionsTable(context: ReportContext): TableView {
   };
 }
 
-function kindOf({ id, distribution }: NamedInput, { run }: ReportContext): string {
+function kindOf(
+  { id, distribution }: NamedInput,
+  { run }: ReportContext,
+  typed: ReadonlySet<string>,
+): string {
   if (run.assumptions.entries.has(id)) return `assumptions “${id.split(".")[0]}”`;
   if (id === hydrologicYearId) return "operating year, of the record's years";
-  return distribution.kind === "beta"
-    ? "shares of boats found fouled"
+  if (distribution.kind === "beta") return "shares of boats found fouled";
+  return typed.has(id)
+    ? "quantities of the study typed as one number"
     : "quantities of the study with a range";
 }
 

@@ -1,8 +1,10 @@
 import type { TornadoBar } from "../../study/odds/odds.js";
 import { hydrologicYearId } from "../../study/odds/odds.js";
 import { rangedQuantities } from "../../study/reading/ranged.js";
+import { typedQuantities } from "../../study/typed/typed-quantities.js";
 import type { ReportContext } from "../document/context.js";
 import { percent, significant } from "../words/format.js";
+import { inputText } from "../words/input-text.js";
 
 /** What the report calls an input: an id of an assumption as words, any other name as it is. */
 export const inputName = (name: string): string =>
@@ -26,7 +28,13 @@ export function inputSpan({ id, low, high }: TornadoBar, context: ReportContext)
     return span((value) => significant(value, 3), unit);
   }
   const ranged = rangedQuantities(run.document).find((each) => each.id === id);
-  if (!ranged) return span(percent);
+  if (!ranged) {
+    const isTyped = typedQuantities(run.document, run.assumptions).some((each) => each.id === id);
+    const reading = { format, assumptions: run.assumptions, document: run.document };
+    return isTyped
+      ? [low, high].map(({ input }) => inputText(id, input, reading)).join(" to ")
+      : span(percent);
+  }
   const { dimension } = ranged.quantity;
   return span((value) => format.number(value, dimension), format.unit(dimension));
 }

@@ -2,6 +2,7 @@ import type { StructureResult } from "../../model/structures/structure.js";
 import type { ReportContext } from "../document/context.js";
 import { significant } from "../words/format.js";
 import { groupRow, head, num, type RowView, row, type TableView } from "../words/view-types.js";
+import { type KindCaution, kindCautions } from "./kind-cautions.js";
 import { dryRunsTable, levelFacts, levelsTable } from "./levels-view.js";
 import { registerTable } from "./register.js";
 import { type SchematicView, schematicView } from "./schematic.js";
@@ -17,6 +18,8 @@ export interface LakeView {
   /** Absent where no structure has an elevation. */
   readonly schematic: SchematicView | undefined;
   readonly register: TableView;
+  /** Under the register. */
+  readonly cautions: readonly KindCaution[];
   readonly classes: TableView;
   readonly structures: TableView;
 }
@@ -30,6 +33,7 @@ export function lakeView(context: ReportContext): LakeView {
     dryRuns: dryRunsTable(context),
     schematic: schematicView(context),
     register: registerTable(context),
+    cautions: kindCautions(context),
     classes: classesTable(context),
     structures: structuresTable(context),
   };
@@ -47,14 +51,14 @@ function suitabilityText({ comparison, run }: ReportContext): string {
   const isTied = variables.length > 1 && variables.every((each) => each.weight === weight);
   const ruling = isTied
     ? `no variable lowers it below the others (weight ${significant(weight, 2)})`
-    : `${limiting.variable} rules at ${significant(limiting.value, 3)} ${limiting.unit} (weight ${significant(weight, 2)})`;
+    : `${limiting.variable} is the limiting factor, at ${significant(limiting.value, 3)} ${limiting.unit} (weight ${significant(weight, 2)})`;
   return `Habitat for ${run.document.lake.species} mussels is ${limiting.class}: ${ruling}. Calcium classes are those of ${scheme}; by ${other} the calcium class would be ${otherCalciumScheme.class}.`;
 }
 
 function classesTable({ comparison }: ReportContext): TableView {
   return {
     id: "table-suitability",
-    caption: "Habitat suitability by variable; the lowest rules",
+    caption: "Habitat suitability by variable; the least suitable is the limiting factor",
     head: head("Variable", num("Value"), "Class", num("Weight")),
     rows: comparison.lake.suitability.variables.map((each) =>
       row(

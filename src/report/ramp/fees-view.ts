@@ -74,7 +74,7 @@ export function feesTable(context: ReportContext): TableView | undefined {
         ),
       ),
     ]),
-    note: "Boats that pay are those left after the loss of demand that the study states. A boat kept away by the fee is not taken off the launches.",
+    note: "Boats that pay are those left after the loss of demand, which is proportional to the fee and as the study states at its highest fee. A boat kept away by the fee is not taken off the launches.",
   };
 }
 
@@ -91,14 +91,14 @@ function feeNote({ result, fee }: TracedOption, context: ReportContext): string 
   const { format } = context;
   const { name } = result.option;
   if (!fee.cost.greaterThan(0)) return `“${name}”: other revenue carries it; no fee is needed.`;
-  if (fee.perBoat === undefined) return `“${name}”: no payers: no fee can carry it.`;
+  if (fee.perBoat === undefined) return `“${name}”: no fee can carry it, since too few boats would pay.`;
   const net = (result.option.otherRevenue ?? []).length > 0 ? ", net of other revenue" : "";
   const inAll = `${format.money(fee.cost)} a year${net}`;
   const brings =
     fee.factor === undefined
       ? "at present they pay nothing"
-      : `the present fees bring in ${format.money(fee.feeRevenue)}, ${percent(1 / fee.factor)} of it`;
-  return `“${name}”: ${format.rate(fee.perBoat)} from ${payersText(fee.payers)} would carry the whole ${inAll}; ${brings}. ${demandText(result, fee, context)}`;
+      : `the present fees bring in ${format.money(fee.feeRevenue)}, ${percent(fee.feeRevenue.dividedBy(fee.cost).toNumber())} of it`;
+  return `“${name}”: ${format.rate(fee.perBoat)} from ${payersText(fee.payersAtFullCost)} would carry the whole ${inAll}; ${brings}. ${demandText(result, fee, context)}`;
 }
 
 const payersText = (payers: number): string =>
@@ -107,14 +107,14 @@ const payersText = (payers: number): string =>
 /** What is known of those whom such a fee keeps away. */
 function demandText(
   { option: { demandLoss } }: OptionResult,
-  { isBeyondStated }: FullCostFee,
+  { isBeyondStated, perBoat: equal = 0 }: FullCostFee,
   { format }: ReportContext,
 ): string {
-  if (!demandLoss) return "This takes it that no boat stays away because of the fee.";
+  if (!demandLoss) return "This assumes no boater is deterred.";
   const stated = `${format.rate(demandLoss.fee)}, the highest fee for which the study states the loss of demand (${percent(demandLoss.loss)})`;
   if (isBeyondStated.equal)
     return `That is above ${stated}: how many boats would then still pay is beyond what was stated.`;
   return isBeyondStated.inProportion
     ? `Raised in proportion, at least one fee would be above ${stated}, and so beyond what was stated.`
-    : `The ${percent(demandLoss.loss)} of boats that the fee keeps away are left out.`;
+    : `The ${percent((demandLoss.loss * equal) / demandLoss.fee)} of boats that this fee would keep away are left out.`;
 }

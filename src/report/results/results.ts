@@ -5,12 +5,12 @@ import type { Increment } from "../../model/increments.js";
 import { noMoney } from "../../model/money/decimal.js";
 import type { OptionResult } from "../../model/option.js";
 import type { ComponentResult, TriedPlan } from "../../model/structures/component.js";
-import type { StructureResult } from "../../model/structures/structure.js";
 import type { Odds } from "../../study/odds/odds.js";
 import type { StudyRun } from "../../study/prepare/compute.js";
 import type { StationRun } from "../../study/prepare/staffing.js";
 import type { TracedOption } from "../../study/traced/traced-option.js";
 import type { TracedSchedule } from "../../study/traced/traced-schedule.js";
+import type { TracedStructure } from "../../study/traced/traced-structure.js";
 import { bridgeText } from "../board/headline-words.js";
 import { incrementsOf } from "../board/increments-view.js";
 import { checkRows } from "../document/check-rows.js";
@@ -32,7 +32,7 @@ export function resultsJson(run: StudyRun, odds?: Odds): object {
     money: moneyJson(run),
     chance: chanceJson(run),
     suitability: comparison.lake.suitability,
-    structures: comparison.structures.map(structureJson),
+    structures: traced.structures.map(structureJson),
     schedules: traced.schedules.map(scheduleJson),
     infestationByYear: comparison.infestation.byYear.map(text),
     apartByYear: otherLossesByYear(run),
@@ -148,7 +148,8 @@ function stationJson({ optionId, days, staffing }: StationRun): object {
   };
 }
 
-function structureJson({ structure, components, years, litter }: StructureResult): object {
+function structureJson({ result, unitCosts }: TracedStructure): object {
+  const { structure, components, years, litter } = result;
   return {
     id: structure.id,
     name: structure.name,
@@ -156,6 +157,7 @@ function structureJson({ structure, components, years, litter }: StructureResult
     bearer: structure.bearer,
     components: components.map(componentJson),
     litter,
+    unitCosts,
     years: years.map((lines) => lines.map(lineJson)),
   };
 }

@@ -4,6 +4,8 @@ import type { AssumptionUnit } from "../../model/register/expected.js";
 import type { StudyDocument } from "../../study/format/schema.js";
 import { hydrologicYearId } from "../../study/odds/odds.js";
 import { rangedQuantities } from "../../study/reading/ranged.js";
+import { type TypedQuantity, typedQuantities } from "../../study/typed/typed-quantities.js";
+import { valueAtPlace } from "../../study/typed/typed-range.js";
 import { type DimensionName, dimensions } from "../../units/dimensions.js";
 import { type Formatter, percent, significant } from "./format.js";
 
@@ -22,8 +24,30 @@ export function inputText(
   const entry = assumptions.entries.get(id);
   if (entry) return assumptionText(entry.unit, value, format);
   if (id === hydrologicYearId) return yearLabel(value, document);
+  const typed = typedQuantities(document, assumptions).find((each) => each.id === id);
+  if (typed) return typedText(typed, value, format);
   const quantity = rangedQuantities(document).find((ranged) => ranged.id === id)?.quantity;
   return quantityText(value, quantity?.dimension ?? "share", format);
+}
+
+/** Values that stand beside one another; more are told by how far they are off. */
+const mostValues = 2;
+
+/** A quantity typed as one number, and what is off with it, at a place in its range. */
+function typedText({ members }: TypedQuantity, place: number, format: Formatter): string {
+  const values = new Map(
+    members.map(({ quantity, range }) => [quantity.value, valueAtPlace(quantity.value, range, place)]),
+  );
+  const [{ quantity, range }] = members;
+  const { dimension, value } = quantity;
+  if (values.size <= mostValues) {
+    return [...values.values()].map((each) => quantityText(each, dimension, format)).join(" and ");
+  }
+  const moved = valueAtPlace(value, range, place);
+  const side = place < 0 ? "below" : "above";
+  if (dimension !== "temperature") return `${percent(Math.abs(moved / value - 1))} ${side} what was typed`;
+  const change = Math.abs(format.display(moved, dimension) - format.display(value, dimension));
+  return `${significant(change, 2)} ${format.unit(dimension)} ${side} what was typed`;
 }
 
 const digits = 3;

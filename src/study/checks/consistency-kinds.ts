@@ -1,7 +1,8 @@
 import type { StructureDocument } from "../format/structure-schema.js";
 import type { Contradiction } from "../reading/contradiction.js";
+import { distributionProblems, hatcheryProblems, treatmentProblems } from "./consistency-deliveries.js";
 import { plantProblems } from "./consistency-plant.js";
-import { supplyProblems } from "./consistency-pump.js";
+import { plantPumpProblems, supplyProblems } from "./consistency-pump.js";
 import type { SoundParts } from "./sound-parts.js";
 
 type DocumentOf<Kind extends StructureDocument["kind"]> = Extract<StructureDocument, { kind: Kind }>;
@@ -11,6 +12,9 @@ type OwnProblems<Document> = (document: Document, lake: SoundParts["lake"]) => C
 const byKind: { readonly [Kind in StructureDocument["kind"]]?: OwnProblems<DocumentOf<Kind>> } = {
   intake: supplyProblems,
   hydropower: (plant, lake) => [...tailwaterProblems(plant, lake), ...plantProblems(plant)],
+  "pumping-plant": (plant, lake) => [...plantPumpProblems(plant, lake), ...distributionProblems(plant)],
+  "treatment-plant": treatmentProblems,
+  hatchery: hatcheryProblems,
   dock: dockProblems,
   ramp: rampProblems,
 };

@@ -3,6 +3,8 @@ import { pumpHead } from "../../model/hydraulics/pump.js";
 import { cleanWaterway } from "../../model/hydraulics/waterway.js";
 import { months } from "../../model/lake/calendar.js";
 import { dailyElevations, monthlyMeans } from "../../model/lake/levels.js";
+import { meanFlows } from "../../model/structures/deliveries/distribution.js";
+import type { Withdrawal } from "../../model/structures/inputs.js";
 import { pumpedSupply } from "../../model/structures/supply.js";
 import { monthNames } from "../format/month-names.js";
 import type { StructureDocument } from "../format/structure-schema.js";
@@ -12,14 +14,35 @@ import type { SoundParts } from "./sound-parts.js";
 
 type IntakeDocument = Extract<StructureDocument, { kind: "intake" }>;
 type GravityDocument = Extract<IntakeDocument["supply"], { by: "gravity" }>;
+type PumpingDocument = Extract<StructureDocument, { kind: "pumping-plant" }>;
 type PumpDocument = Extract<IntakeDocument["supply"], { by: "pump" }>;
+type PumpData = Pick<PumpDocument, "curve" | "deliveryElevation" | "control">;
 
 /** Contradictions in an intake's drive, and between it and the conduit or the lake. */
 export function supplyProblems(intake: IntakeDocument, lake: SoundParts["lake"]): Contradiction[] {
   const { supply } = intake;
   const problems = supply.by === "gravity" ? gravityProblems(supply, lake) : pumpProblems(supply, lake);
-  const own = problems.map((problem) => ({ ...problem, path: ["supply", ...problem.path] }));
-  return own.length > 0 ? own : weakPump(intake, lake);
+  const found =
+    problems.length > 0 || supply.by === "gravity"
+      ? problems
+      : weakPump(withoutUnits({ ...intake, supply }), lake, (name) => intake.demand[name].text);
+  return found.map((problem) => ({ ...problem, path: ["supply", ...problem.path] }));
+}
+
+/** The same of a pumping plant, whose margin is typical where neither it nor a curve is given. */
+export function plantPumpProblems(plant: PumpingDocument, lake: SoundParts["lake"]): Contradiction[] {
+  const { pump, delivered } = plant;
+  const both = pump.marginHead && pump.curve ? exactlyOne(pump, "marginHead", "curve") : [];
+  const problems = both.length > 0 ? both : pumpDataProblems(pump, lake);
+  const { main, pump: plain, delivered: volumes } = withoutUnits({ main: plant.main, pump, delivered });
+  const drawn = {
+    demand: meanFlows(volumes),
+    conduit: main,
+    supply: { ...plain, by: "pump", efficiency: 1 },
+  } as const;
+  const found =
+    problems.length > 0 ? problems : weakPump(drawn, lake, (name) => `${delivered[name].text} a month`);
+  return found.map((problem) => ({ ...problem, path: ["pump", ...problem.path] }));
 }
 
 function gravityProblems(supply: GravityDocument, lake: SoundParts["lake"]): Contradiction[] {
@@ -36,9 +59,13 @@ function gravityProblems(supply: GravityDocument, lake: SoundParts["lake"]): Con
 }
 
 function pumpProblems(supply: PumpDocument, lake: SoundParts["lake"]): Contradiction[] {
-  const { curve, deliveryElevation } = supply;
   const problems = exactlyOne(supply, "marginHead", "curve");
-  if (problems.length > 0) return problems;
+  return problems.length > 0 ? problems : pumpDataProblems(supply, lake);
+}
+
+function pumpDataProblems(supply: PumpData, lake: SoundParts["lake"]): Contradiction[] {
+  const { curve, deliveryElevation } = supply;
+  const problems: Contradiction[] = [];
   for (const field of ["deliveryElevation", "control"] as const) {
     const value = supply[field];
     if (curve && value === undefined) {
@@ -94,9 +121,12 @@ function curveProblems(curve: NonNullable<PumpDocument["curve"]>): Contradiction
 const warmWater = 1e-6;
 
 /** The pump must meet every month's demand through a clean conduit; with a record, at the highest level. */
-function weakPump(intake: IntakeDocument, lake: SoundParts["lake"]): Contradiction[] {
+function weakPump(
+  plain: Pick<Withdrawal, "demand" | "conduit" | "supply">,
+  lake: SoundParts["lake"],
+  demandText: (month: (typeof monthNames)[number]) => string,
+): Contradiction[] {
   if (!lake) return [];
-  const plain = withoutUnits(intake);
   const highest = [{ dayOfYear: 0, elevation: lake.maximumElevation.value }];
   const points = lake.drawdown?.map(({ on, elevation }) => ({
     dayOfYear: dayNumber(on),
@@ -121,8 +151,8 @@ function weakPump(intake: IntakeDocument, lake: SoundParts["lake"]): Contradicti
   const name = at(monthNames, weak.month);
   return [
     {
-      path: ["supply", "curve"],
-      found: `${weak.head.toFixed(2)} m at the demand of ${name}, ${intake.demand[name].text}`,
+      path: ["curve"],
+      found: `${weak.head.toFixed(2)} m at the demand of ${name}, ${demandText(name)}`,
       allowed: `at least ${weak.needed.toFixed(2)} m there, the lift and the loss of the clean conduit`,
     },
   ];

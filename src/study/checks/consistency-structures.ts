@@ -18,6 +18,7 @@ export function structureProblems({ structures, lake }: SoundParts): Contradicti
   );
   return [
     ...ids,
+    ...intakeProblems(structures),
     ...structures.flatMap(({ index, value }) =>
       problemsOf(value, lake).map((problem) => ({
         ...problem,
@@ -25,6 +26,24 @@ export function structureProblems({ structures, lake }: SoundParts): Contradicti
       })),
     ),
   ];
+}
+
+/** A treatment plant names a structure of the study that takes water in, or none. */
+function intakeProblems(structures: SoundParts["structures"]): Contradiction[] {
+  const known = structures.flatMap(({ value }) =>
+    kindOf(withoutUnits(value)).inlet === undefined ? [] : [value.id],
+  );
+  return structures.flatMap(({ index, value }) =>
+    !("intake" in value) || value.intake === undefined || known.includes(value.intake)
+      ? []
+      : [
+          {
+            path: ["structures", index, "intake"],
+            found: `"${value.intake}"`,
+            allowed: `the id of a structure of the study that takes water in: ${known.join(", ") || "there is none yet"}`,
+          },
+        ],
+  );
 }
 
 /** Checks of every inlet, rack and pipe, plus those of the structure's own kind. */

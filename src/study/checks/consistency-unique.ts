@@ -52,7 +52,8 @@ function structureProblems(structure: StructureDocument, path: Path): Contradict
     remedy: "Keep the plan that is meant, and remove the other.",
   });
   const items = "items" in structure ? lines(structure.items, [...path, "items"]) : [];
-  return [...pinned, ...lines(structure.fixtures, [...path, "fixtures"]), ...items];
+  const duties = "duties" in structure ? lines(structure.duties, [...path, "duties"]) : [];
+  return [...pinned, ...lines(structure.fixtures, [...path, "fixtures"]), ...items, ...duties];
 }
 
 type OptionDocument = NonNullable<SoundParts["options"]>[number];

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { quantity, shortText } from "./fields.js";
-import { bearer } from "./structure-schema.js";
+import { bearer } from "./structure-base.js";
 
 const mostSamples = 100_000;
 const longestList = 100;

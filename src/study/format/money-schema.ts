@@ -12,6 +12,7 @@ type DiscountRate = SpreadQuantity & {
     readonly meanYield: Quantity;
     readonly previousRate: Quantity;
     readonly origin: string;
+    readonly fiscalYear?: number | undefined;
   };
 };
 
@@ -30,6 +31,10 @@ const plannedRate = z
         description: "The rate of the fiscal year before, in eighths of a percent",
       }),
       origin: shortText,
+      fiscalYear: year.optional().meta({
+        description:
+          "Fiscal year that the rate is for, from October; the rate is then held against its notice",
+      }),
     }),
   })
   .transform(({ planningRate: given }, context): DiscountRate => {

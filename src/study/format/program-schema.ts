@@ -84,7 +84,7 @@ export const programFields = {
     .strictObject({
       fee: quantity("money").meta({ description: "The highest fee for which the loss is stated" }),
       loss: quantity("share").meta({
-        description: "Of those who would pay, the share that any fee up to it keeps away",
+        description: "Of those who would pay, the share that this fee keeps away; lower fees as much less",
       }),
       origin: shortText,
     })

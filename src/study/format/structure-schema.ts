@@ -1,53 +1,9 @@
 import { z } from "zod";
-import { policies } from "../../model/structures/kinds/lake-wide.js";
+import { policies } from "../../model/structures/deliveries/yearly-items.js";
 import { efficiency, lineFields, pipeFields, rack, supply } from "../prepare/structure-parts.js";
-import {
-  identifier,
-  monthly,
-  monthlyOrOne,
-  positive,
-  quantity,
-  reference,
-  shortText,
-  year,
-} from "./fields.js";
-
-const count = (what: string) =>
-  z.int(`a whole number of ${what}`).min(1, `at least one of ${what}`).max(10_000, `at most 10,000 ${what}`);
-
-const fixtures = z
-  .array(z.strictObject({ name: shortText, count: count("items"), hoursEach: quantity("hours") }))
-  .default([])
-  .meta({
-    description: "Gates, guides, gauges, drains: counted items with hours of work a year once infested",
-  });
-
-const pinned = z
-  .array(
-    z.strictObject({ part: shortText, plan: z.string().max(60, "at most 60 characters"), reason: shortText }),
-  )
-  .default([])
-  .meta({ description: "Protection plans that the engineer prescribes for parts, each with its reason" });
-
-const bearerShares = z
-  .record(identifier, quantity("share"))
-  .meta({ refersTo: "money.bearers" })
-  .transform((shares) => Object.entries(shares).map(([id, share]) => ({ id, share })));
-
-/** Who pays: one of the study's bearers, or several with shares. */
-export const bearer = z.union([reference("money.bearers"), bearerShares], {
-  error: "an id from money.bearers, or ids with shares such as { city: 60 %, district: 40 % }",
-});
-
-const base = {
-  id: identifier,
-  name: shortText,
-  bearer: bearer.meta({
-    description: "Who pays for this structure: an id from money.bearers, or several with shares",
-  }),
-  fixtures,
-  pinned,
-};
+import { hatchery, pumpingPlant, treatmentPlant } from "./delivery-schema.js";
+import { monthly, monthlyOrOne, positive, quantity, shortText, year } from "./fields.js";
+import { base, count, fromYear } from "./structure-base.js";
 
 const intake = z.strictObject({
   kind: z.literal("intake"),
@@ -180,7 +136,7 @@ const lakeWide = z.strictObject({
         pricesOf: year.optional().meta({
           description: "Year of whose prices the amount is; the study's price year where it is left out",
         }),
-        fromYear: z.int("a whole number of years").min(1, "at least 1").max(100, "at most 100").default(1),
+        fromYear,
       }),
     )
     .min(1, "at least one item"),
@@ -188,8 +144,11 @@ const lakeWide = z.strictObject({
 
 export const structureSchema = z.discriminatedUnion("kind", [
   intake,
+  pumpingPlant,
+  treatmentPlant,
   hydropower,
   serviceLine,
+  hatchery,
   dock,
   ramp,
   lakeWide,

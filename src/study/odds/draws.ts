@@ -1,6 +1,6 @@
 import type { AssumptionSet } from "../../assumptions/entry.js";
 import { at, sumOf } from "../../lists.js";
-import { type Assumed, recorder } from "../../model/assumed.js";
+import { recorder } from "../../model/assumed.js";
 import {
   type BlockShares,
   blockShares,
@@ -10,20 +10,14 @@ import {
 } from "../../model/futures/draw-plan.js";
 import { drawnHazards, futureOf, lakeDraw } from "../../model/futures/lake-draw.js";
 import { yearlyCostsOf } from "../../model/futures/yearly-costs.js";
-import type { StudyInput } from "../../model/inputs.js";
 import { costToGo } from "../../model/option-numbers.js";
-import type { ClassChance } from "../../model/program/class-chances.js";
 import type { StudyDocument } from "../format/schema.js";
 import type { PreparedStudy } from "../prepare/prepared.js";
 import { prepareStudy } from "../prepare/prepared.js";
-import { boatsAlone, boatsToModel, toModel } from "../prepare/to-model.js";
-import { trafficOf } from "../prepare/traffic.js";
-import { vesselChances } from "../prepare/vessel-chances.js";
-import { rangedQuantities, withValues } from "../reading/ranged.js";
 import { typicalTogether } from "../short/drawn-together.js";
-import { hydrologicYearId } from "./odds.js";
+import { type Drawing, drawing } from "./drawing.js";
 import type { DrawSettings } from "./odds-settings.js";
-import { classChanceId, type NamedInput, uncertainInputs } from "./uncertain-inputs.js";
+import { type NamedInput, uncertainInputs } from "./uncertain-inputs.js";
 
 /** The futures of one draw of the lake; lists run over the options, each over the futures. */
 export interface LakeFutures {
@@ -108,87 +102,10 @@ interface Draws {
   readonly quantileOf: ReadonlyMap<string, (share: number) => number>;
 }
 
-/** Turns drawn values into what the model takes. */
-interface Drawing {
-  readonly lake: (values: ReadonlyMap<string, number>) => Drawn;
-  /** The same with other boats and chances. */
-  readonly chances: (lake: Drawn, values: ReadonlyMap<string, number>) => Drawn;
-}
-
 interface Loop {
   readonly values: Drawing;
   /** Whether costs by year are kept. */
   readonly withYears: boolean;
-}
-
-interface Drawn {
-  readonly document: StudyDocument;
-  readonly input: StudyInput;
-  readonly source: Assumed;
-}
-
-function drawing(document: StudyDocument, prepared: PreparedStudy): Drawing {
-  const ranged = rangedQuantities(document);
-  const ofBoats = ranged.filter(({ path }) => path[0] === "boats");
-  const movesShares = ofBoats.some(({ path }) => path.includes("fouled"));
-  const movesTraffic = ofBoats.some(({ path }) => fieldsOfTraffic.includes(path[1] ?? ""));
-  const ofLake = ranged.filter(({ path }) => path[0] !== "boats");
-  const changed = (before: StudyDocument, quantities: typeof ranged, values: ReadonlyMap<string, number>) =>
-    withValues(
-      before,
-      quantities.map(({ id, path, quantity }) => ({ path, value: values.get(id) ?? quantity.value })),
-    );
-  const { plans } = prepared.input;
-  const modelOf = (drawn: StudyDocument): StudyInput => ({ ...toModel(drawn, prepared), plans });
-  return {
-    lake: (values) => {
-      const drawn = ofLake.length === 0 ? document : changed(document, ofLake, values);
-      const input = ofLake.length === 0 ? prepared.input : modelOf(drawn);
-      return {
-        document: drawn,
-        input: inOperatingYear(input, values.get(hydrologicYearId)),
-        source: (id) => values.get(id) ?? prepared.assumed(id),
-      };
-    },
-    chances: (lake, values) => {
-      const source: Assumed = (id) => values.get(id) ?? lake.source(id);
-      if (ofBoats.length === 0) {
-        return { ...lake, input: withClassChances(lake.input, prepared.chances, values), source };
-      }
-      const drawn = changed(lake.document, ofBoats, values);
-      const chances = movesShares ? vesselChances(drawn.boats, prepared.assumed) : prepared.chances;
-      const traffic = movesTraffic ? trafficOf(drawn.boats) : prepared.traffic;
-      const read = { chances, traffic, estimate: prepared.estimate };
-      const input = {
-        ...lake.input,
-        ...(movesTraffic ? boatsToModel(drawn, read) : { boats: boatsAlone(drawn, read) }),
-      };
-      return { document: drawn, input: withClassChances(input, chances, values), source };
-    },
-  };
-}
-
-/** Fields of the boats from which traffic is worked out. */
-const fieldsOfTraffic: readonly PropertyKey[] = ["launches", "sites", "traffic"];
-
-/** The lake as if each year were one of its record's. */
-function inOperatingYear(input: StudyInput, year: number | undefined): StudyInput {
-  const { record } = input.lake;
-  if (year === undefined || !record) return input;
-  return { ...input, lake: { ...input.lake, record: [at(record, year)] } };
-}
-
-function withClassChances(
-  input: StudyInput,
-  chances: readonly ClassChance[],
-  values: ReadonlyMap<string, number>,
-): StudyInput {
-  if (chances.every(({ belief }) => belief === undefined)) return input;
-  const classes = input.boats.classes.map((each) => {
-    const found = values.get(classChanceId(each.id));
-    return found === undefined ? each : { ...each, fouled: found };
-  });
-  return { ...input, boats: { ...input.boats, classes } };
 }
 
 /** Of each option by each set of chances; luck is left out. */
@@ -208,7 +125,7 @@ function lakeFutures({ shares, quantileOf }: Draws, index: number, { values, wit
   const lake = lakeDraw(drawn.input, drawn.source);
   const years = withYears ? lake.factors.length : 0;
   const options = lake.options.map(({ numbers }) => ({
-    costsByYear: yearlyCostsOf(numbers),
+    costsByYear: withYears ? yearlyCostsOf(numbers) : undefined,
     ...emptyLists(years),
   }));
   for (let future = 0; future < futuresPerLake; future++) {
@@ -227,7 +144,7 @@ function lakeFutures({ shares, quantileOf }: Draws, index: number, { values, wit
       lists.policy[future] = result.policy;
       lists.other[future] = result.other;
       lists.otherCost[future] = result.otherCost;
-      if (withYears) {
+      if (costsByYear) {
         lists.byYear.set(costsByYear(at(hazards, option), result.establishment), future * years);
       }
     });

@@ -105,6 +105,8 @@ export interface Sensitivity {
   readonly tornado: readonly TornadoBar[];
   /** Spearman's, of each input with the net benefit; strongest first. */
   readonly ranks: ReadonlyArray<{ readonly id: string; readonly name: string; readonly correlation: number }>;
+  /** Of what the inputs explain, the part of typical values; absent where a study has none. */
+  readonly typicalShare?: number;
 }
 
 /** How sure a study is. */

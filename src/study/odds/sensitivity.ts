@@ -4,6 +4,7 @@ import { groupsPresent } from "./sensitivity-moves.js";
 import type { RunPoints } from "./sensitivity-points.js";
 import { rankCorrelations } from "./sensitivity-ranks.js";
 import { tornado } from "./tornado.js";
+import { typicalShareOf } from "./typical-share.js";
 
 /** Inputs that get a bar, groups not counted. */
 const mostBars = 24;
@@ -24,5 +25,6 @@ export async function sensitivityOf(
   const first = new Set(ranks.slice(0, most).map(({ id }) => id));
   const chosen = plan.inputs.filter(({ id }) => first.has(id) || id === hydrologicYearId);
   const { netBenefit, bars } = await tornado(chosen, groupsPresent(plan.inputs, plan.groups), run);
-  return { netBenefit, tornado: bars, ranks };
+  const typicalShare = typicalShareOf(plan, ranks);
+  return { netBenefit, tornado: bars, ranks, ...(typicalShare === undefined ? {} : { typicalShare }) };
 }

@@ -9,10 +9,16 @@ import type { Spread } from "../../units/spread.js";
 import type { StudyDocument } from "../format/schema.js";
 import type { PreparedStudy } from "../prepare/prepared.js";
 import { quantityName, type RangedQuantity, rangedQuantities } from "../reading/ranged.js";
+import { isWithin, typicalPlacesIn } from "../short/typical-places.js";
+import { type TypedQuantity, typedQuantities } from "../typed/typed-quantities.js";
 import { hydrologicYearId } from "./odds.js";
 
 /** An input that is drawn, with what the report calls it. */
-export type NamedInput = UncertainInput & { readonly name: string };
+export type NamedInput = UncertainInput & {
+  readonly name: string;
+  /** Whether nobody entered it: a typical value stands for it. */
+  readonly isTypical?: boolean;
+};
 
 /** Start of the id under which a class's chance is drawn. */
 export const classChanceId = (vesselClass: string) => `boats/classes/${vesselClass}/fouled`;
@@ -25,7 +31,7 @@ const notDrawn = /^(checks\.|money\.|learning\.|arrival\.(fouled-count|own-rate)
 
 /**
  * All that is drawn of a study: assumptions that it uses and whose range is not a point, quantities that its author gave
- * with a range, chances of vessel classes from counts, and the operating year of a record.
+ * with a range or typed as one number, chances of vessel classes from counts, and the operating year of a record.
  * @param usedByLake ids of the assumptions that decide what the lake costs; the others decide chances alone
  */
 export function uncertainInputs(
@@ -50,7 +56,7 @@ export function uncertainInputs(
     });
   return [
     ...ofFile,
-    ...rangedQuantities(document).map((ranged) => quantityInput(ranged, document)),
+    ...quantityInputs(document, assumptions),
     ...chanceInputs(document, prepared.chances),
     ...yearInputs(prepared),
   ];
@@ -97,6 +103,23 @@ function spreadInput(spread: Spread, mode: number): DistributionInput {
   }
 }
 
+/** Quantities of the study, with a range or typed as one number; those that nobody entered are marked. */
+function quantityInputs(document: StudyDocument, assumptions: AssumptionSet): NamedInput[] {
+  const places = typicalPlacesIn(document, document.study.typical);
+  const isTypical = (own: readonly PropertyKey[]) => places.some(({ path }) => isWithin(own, path));
+  const marked = (input: NamedInput, paths: readonly (readonly PropertyKey[])[]): NamedInput =>
+    paths.every(isTypical) ? { ...input, isTypical: true } : input;
+  return [
+    ...rangedQuantities(document).map((ranged) => marked(quantityInput(ranged, document), [ranged.path])),
+    ...typedQuantities(document, assumptions).map((typed) =>
+      marked(
+        typedInput(typed),
+        typed.members.map(({ path }) => path),
+      ),
+    ),
+  ];
+}
+
 function quantityInput({ id, path, quantity }: RangedQuantity, document: StudyDocument): NamedInput {
   const dimension: Dimension = dimensions[quantity.dimension];
   return {
@@ -110,6 +133,14 @@ function quantityInput({ id, path, quantity }: RangedQuantity, document: StudyDo
     },
   };
 }
+
+/** The place in the ranges of all members: −1 at the low ends, 0 as typed, 1 at the high ends. */
+const typedInput = ({ id, name }: TypedQuantity): NamedInput => ({
+  id,
+  name,
+  stage: "lake",
+  distribution: { kind: "pert", low: -1, mode: 0, high: 1 },
+});
 
 /** Chances that rest on counts, by the belief that the counts leave. */
 function chanceInputs({ boats }: StudyDocument, chances: readonly ClassChance[]): NamedInput[] {

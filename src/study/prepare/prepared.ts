@@ -8,6 +8,7 @@ import { pinnedProblems } from "../checks/pinned-plans.js";
 import type { StudyDocument } from "../format/schema.js";
 import { describe, InputError, type Problem, pathText, problemOf } from "../reading/problems.js";
 import { estimateOf, logSpreadsOf, notYetEstimated } from "./chance-estimate.js";
+import { noticeProblems } from "./planning-notices.js";
 import { type StudyPrices, studyPrices } from "./prices.js";
 import { regionProblems, withoutRegions } from "./regions-left-out.js";
 import { boatsToModel, type ChanceEstimate, toModel } from "./to-model.js";
@@ -36,7 +37,7 @@ export function prepareStudy(document: StudyDocument, all: AssumptionSet): Prepa
   const { prices, problems: priceProblems } = studyPrices(document.money, set);
   refuse(
     document,
-    priceProblems.map((each) => problemOf(each, document)),
+    [...noticeProblems(document.money, set), ...priceProblems].map((each) => problemOf(each, document)),
   );
   const { factorOf } = prices;
   const { applied, problems } = applyOverrides(set, document.overrides, factorOf);

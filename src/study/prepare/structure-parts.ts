@@ -50,6 +50,33 @@ export const efficiency = quantity("share")
 
 const pumpPoint = z.strictObject({ flow: quantity("flow"), head: quantity("length") });
 
+/** What a pump is known by, wherever one stands. */
+export const pumpFields = {
+  efficiency: efficiency.meta({
+    description: "Pump, motor and drive together",
+    where: "the latest pump test, or nameplates: pump times motor times drive",
+  }),
+  energyPrice: quantity("moneyPerEnergy").meta({ where: "power bills: the year's amount over its kWh" }),
+  marginHead: quantity("length")
+    .optional()
+    .meta({ description: "Head that the pump has to spare at the largest demand; this or curve" }),
+  curve: z
+    .array(pumpPoint)
+    .min(1, "at least one point of flow and head")
+    .max(50, "at most 50 points")
+    .optional()
+    .meta({
+      description: "One design point, or three and more by rising flow, at full speed; this or marginHead",
+    }),
+  deliveryElevation: quantity("elevation")
+    .optional()
+    .meta({ description: "Water level that a pump with a curve delivers to" }),
+  control: z
+    .enum(["on-off", "variable-speed"])
+    .optional()
+    .meta({ description: "How a pump with a curve is kept to the demand" }),
+};
+
 export const supply = z.discriminatedUnion("by", [
   z.strictObject({
     by: z.literal("gravity"),
@@ -60,32 +87,7 @@ export const supply = z.discriminatedUnion("by", [
       .optional()
       .meta({ description: "Head is that of the lake's monthly mean level above it; this or availableHead" }),
   }),
-  z.strictObject({
-    by: z.literal("pump"),
-    efficiency: efficiency.meta({
-      description: "Pump, motor and drive together",
-      where: "the latest pump test, or nameplates: pump times motor times drive",
-    }),
-    energyPrice: quantity("moneyPerEnergy").meta({ where: "power bills: the year's amount over its kWh" }),
-    marginHead: quantity("length")
-      .optional()
-      .meta({ description: "Head that the pump has to spare at the largest demand; this or curve" }),
-    curve: z
-      .array(pumpPoint)
-      .min(1, "at least one point of flow and head")
-      .max(50, "at most 50 points")
-      .optional()
-      .meta({
-        description: "One design point, or three and more by rising flow, at full speed; this or marginHead",
-      }),
-    deliveryElevation: quantity("elevation")
-      .optional()
-      .meta({ description: "Water level that a pump with a curve delivers to" }),
-    control: z
-      .enum(["on-off", "variable-speed"])
-      .optional()
-      .meta({ description: "How a pump with a curve is kept to the demand" }),
-  }),
+  z.strictObject({ by: z.literal("pump"), ...pumpFields }),
 ]);
 
 const exchanger = z

@@ -1,5 +1,6 @@
 import { contradictions } from "../checks/consistency.js";
 import { currencyProblems } from "../checks/consistency-currency.js";
+import { exactProblems } from "../checks/exact-problems.js";
 import { rangeProblems, soundParts } from "../checks/range-problems.js";
 import type { SoundParts } from "../checks/sound-parts.js";
 import { withRecords } from "../checks/with-records.js";
@@ -56,6 +57,7 @@ export function judged(
   const broken = contradictions(soundParts(written), readers);
   const found = [
     ...(broken.length > 0 ? broken : rangeProblems(written, readers)),
+    ...exactProblems(written),
     ...currencyProblems(written),
   ];
   if (found.length > 0) return { problems: found.map(inDocument) };

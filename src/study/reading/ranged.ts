@@ -31,7 +31,7 @@ export function rangedIn(
 const isRanged = (value: object): value is RangedQuantity["quantity"] =>
   "spread" in value && value.spread !== undefined && "dimension" in value;
 
-function nameOf(item: unknown): string | undefined {
+export function nameOf(item: unknown): string | undefined {
   if (typeof item !== "object" || item === null) return undefined;
   if ("id" in item && typeof item.id === "string") return item.id;
   return "name" in item && typeof item.name === "string" ? item.name : undefined;

@@ -1,6 +1,7 @@
 import { pipeArea, pipeHeadLoss } from "../../model/hydraulics/friction.js";
 import { mapped, type Range } from "./amount-text.js";
 import type { Filling, TypicalId } from "./filling.js";
+import { TypicalValue } from "./typical-value.js";
 
 /** The bore in which a flow runs at a velocity. */
 export const boreFor = (flow: number, velocity: number): number => Math.sqrt(flow / velocity / pipeArea(1));
@@ -39,7 +40,7 @@ export function rackFor(flow: number, entries: RackEntries, filling: Filling): o
     barThickness: ranged("typical.bar-thickness", "smallLength", inMetres),
     clearSpacing: ranged(entries.spacing, "smallLength", inMetres),
     barDepth: ranged("typical.bar-depth", "smallLength", inMetres),
-    barShape: "rectangular",
+    barShape: new TypicalValue("typical.bar-depth", "rectangular"),
     angle: ranged("typical.rack-angle", "angle"),
     headLossLimit: ranged(entries.headLossLimit, "length"),
     velocityLimit: ranged(entries.velocityLimit, "speed"),

@@ -12,6 +12,7 @@ import { cleanLine, type SmallLine, serviceShare } from "../../model/structures/
 import type { StructureResult } from "../../model/structures/structure.js";
 import type { Reach, SizeWord } from "../../model/structures/structure-kind.js";
 import { type MatureYears, matureMean } from "./mature.js";
+import { type UnitCost, unitCosts } from "./unit-costs.js";
 import { type NamedLine, namedLines } from "./weighed-lines.js";
 
 /** What is told of a structure beside its result. */
@@ -23,9 +24,13 @@ export interface TracedStructure {
   readonly reach: Reach | undefined;
   /** What it is measured by. */
   readonly size: readonly SizeWord[];
+  /** What whoever works on one of its kind has to know. */
+  readonly cautions: string | undefined;
   readonly pipes: readonly PipePart[];
   readonly serviceLines: readonly ServiceLine[];
   readonly cost: StructureCost;
+  /** By what it delivers or treats. */
+  readonly unitCosts: readonly UnitCost[];
   /** Its cost lines over the horizon, those of one name together. */
   readonly lines: readonly NamedLine[];
 }
@@ -64,9 +69,11 @@ export function tracedStructure(
     kindName: kind.name,
     reach: kind.reach(structure),
     size: kind.size(structure),
+    cautions: kind.cautions,
     pipes,
     serviceLines: serviceLines(result, pipes, comparison.schedules[0].contexts[0]),
     cost: costOf(structure.id, comparison, mature),
+    unitCosts: unitCosts(result, comparison, mature),
     lines: namedLines(result, comparison.baseline.weights, mature),
   };
 }

@@ -6,6 +6,7 @@ import { draftOf } from "../../editor/draft.js";
 import { editsOf } from "../../editor/form-edits.js";
 import { childOf, nameOf, type Posted } from "../../editor/form-values.js";
 import { type Edit, edited, rawOf } from "../../editor/study-text.js";
+import { typicalEdits } from "../../editor/typical-edits.js";
 import { ConflictError } from "../../store/errors.js";
 import { NotFoundError } from "../explain.js";
 import { type EditPlace, partName, placeWords } from "./edit-page.js";
@@ -79,7 +80,9 @@ interface Keeping {
 function keep(studies: Studies, place: EditPlace, { form, text, edits, latest }: Keeping): SaveResult {
   try {
     const note = noteOf(place, edits);
-    const saved = studies.save(latest.id, latest.revision, text, {
+    const { document } = draftOf(latest.text, latest.fileName);
+    const whole = edited(text, typicalEdits(document, edits));
+    const saved = studies.save(latest.id, latest.revision, whole, {
       author: form.author,
       note,
       origin: "form",

@@ -11,12 +11,15 @@ import {
 } from "../../app/answers/questions.js";
 import type { Studies } from "../../app/studies.js";
 import type { StudyEntry } from "../../app/study-entry.js";
+import { draftOf } from "../../editor/draft.js";
+import { typicalIn } from "../../editor/typical-edits.js";
 import type { ReportPart } from "../../report/document/sections.js";
 import { editionText } from "../../report/print/paper.js";
 import type { Printer } from "../../report/print/printer.js";
 import { withFilePolicy } from "../access/security-headers.js";
 import { readerSignal } from "../reader-gone.js";
 import { renderPage } from "../render.js";
+import { firstView } from "../start/first-view.js";
 import { listStates } from "./list-states.js";
 import { listPage } from "./pages.js";
 import { unfinishedPage } from "./unfinished-page.js";
@@ -46,6 +49,7 @@ function addUnfinished(app: Express, { studies, answers }: StudyPages): void {
     { path: "/studies/:id/method.pdf", part: "method" },
     { path: "/studies/:id/chance", part: "chance" },
     { path: "/studies/:id/odds", part: "odds" },
+    { path: "/studies/:id/first", part: "first" },
     { path: "/studies/:id/forms", part: "forms" },
   ];
   for (const { path, part } of pages) {
@@ -79,7 +83,13 @@ function addPages(app: Express, parts: StudyPages): void {
   });
   app.get("/studies/:id", (request, response) => {
     const { id } = request.params;
-    return sendResults({ ...latestIn(find, id), response, answers }, `/studies/${id}/report`);
+    const firstOf = async (entry: StudyEntry) => {
+      if (typicalIn(draftOf(entry.text, entry.fileName).document).length === 0) return undefined;
+      const document = studies.document(entry);
+      const odds = await parts.drawnWithin(soonMilliseconds, entry);
+      return firstView({ entry, document, odds }, studies.assumptions.entries);
+    };
+    return sendResults({ ...latestIn(find, id), response, answers }, `/studies/${id}/report`, firstOf);
   });
   app.get("/studies/:id/chance", (request, response) =>
     sendChance({ ...latestIn(find, request.params.id), response, answers }),
@@ -91,6 +101,9 @@ function addPages(app: Express, parts: StudyPages): void {
     return sendReport({ ...latestIn(find, request.params.id), response, answers }, howOf, askReport);
   });
 }
+
+/** What a page waits for odds that it can do without. */
+const soonMilliseconds = 200;
 
 type SomeStudy = Pick<LatestOf<Kind, StudyEntry>, "study" | "find">;
 
@@ -111,7 +124,11 @@ interface Sending extends SomeStudy {
 }
 
 /** @param report its address */
-export async function sendResults(sending: Sending, report: string): Promise<void> {
+export async function sendResults(
+  sending: Sending,
+  report: string,
+  firstOf: (entry: StudyEntry) => Promise<object | undefined> = async () => undefined,
+): Promise<void> {
   const { response, answers } = sending;
   const askResults: AskLatest<"results"> = (latest, signal) => answers.askLatest("results", latest, signal);
   const askedOf = (entry: StudyEntry) => ({ ...textOf(entry), report });
@@ -120,7 +137,7 @@ export async function sendResults(sending: Sending, report: string): Promise<voi
   const { entry } = found;
   const balance = await answers.ask("balance", textOf(entry));
   const frame = { entry, balance, part: "results", title: "Results" };
-  const content = { body: found.answer, drawsCharts: true };
+  const content = { body: found.answer, drawsCharts: true, first: await firstOf(entry) };
   response.send(renderPage("comparison", workbenchPage(frame, content)));
 }
 

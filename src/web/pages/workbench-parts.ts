@@ -22,6 +22,7 @@ export const editedParts = [
 export const readParts: readonly WorkbenchPart[] = [
   { id: "assumptions", name: "Assumptions", path: "/assumptions" },
   { id: "results", name: "Results", path: "" },
+  { id: "first", name: "Replace these first", path: "/first" },
   { id: "chance", name: "Where the chance comes from", path: "/chance" },
   { id: "odds", name: "How sure is it?", path: "/odds" },
   { id: "report", name: "Report", path: "/report" },

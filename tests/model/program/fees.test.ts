@@ -31,11 +31,26 @@ describe("the full-cost fee", () => {
   });
 
   it("is higher for those left where a fee keeps some away", () => {
-    // By hand: a fifth stays away. 60,000 / 1,200 = 50; fees bring 24,000, so 2.5 times each.
-    const found = feeOf(option({ yearly, fees, demandLoss: { fee: 60, loss: 1 / 5 } }));
+    // By hand: a fee of 100 keeps half away, so 50 keeps a quarter: 1,125 of 1,500 boats pay 50, 56,250 in all. As many
+    // as 20 and 5 keep a tenth and a fortieth away: 1,000 x 0.9 + 500 x 0.975 = 1,387.5 pay, 18,000 + 9,750 in all.
+    const cost = [{ name: "Everything", cost: 56_250 }];
+    const found = feeOf(option({ yearly: cost, fees, demandLoss: { fee: 100, loss: 1 / 2 } }));
     expect(found.perBoat).toBeCloseTo(50, 10);
-    expect(found.factor).toBeCloseTo(2.5, 10);
-    expect(found.payers).toBeCloseTo(1200, 10);
+    expect(found.payersAtFullCost).toBeCloseTo(1125, 10);
+    expect(found.payers).toBeCloseTo(1387.5, 10);
+    expect(found.feeRevenue.toFixed(2)).toBe("27750.00");
+    // With k = 2, 40 and 10 keep a fifth and a twentieth away: 1,000 x 40 x 0.8 + 2,000 x 10 x 0.95 = 51,000.
+    const twice = feeOf(
+      option({ yearly: [{ name: "Everything", cost: 51_000 }], fees, demandLoss: { fee: 100, loss: 1 / 2 } }),
+    );
+    expect(twice.factor).toBeCloseTo(2, 10);
+  });
+
+  it("takes nothing like the loss at a high fee off a low one", () => {
+    // By hand: 20 % at 40 is 5 % at 10.
+    const sticker = [{ name: "Sticker", countPerYear: 1000, fee: 10 }];
+    const found = feeOf(option({ yearly, fees: sticker, demandLoss: { fee: 40, loss: 0.2 } }));
+    expect(found.feeRevenue.toFixed(2)).toBe("9500.00");
   });
 
   it("has less to carry where there is other revenue, and nothing where that is enough", () => {
@@ -52,10 +67,12 @@ describe("the full-cost fee", () => {
     const nobody = [
       option({ yearly }),
       option({ yearly, fees: [{ name: "Sticker", countPerYear: 0, fee: 20 }] }),
-      option({ yearly, fees, demandLoss: { fee: 60, loss: 1 } }),
     ];
     for (const each of nobody)
       expect(feeOf(each)).toMatchObject({ payers: 0, perBoat: undefined, factor: undefined });
+    // By hand: where 60 keeps all away, the most that 1,500 boats bring in is 1,500 x 30 x 0.5 = 22,500.
+    const scared = option({ yearly, fees, demandLoss: { fee: 60, loss: 1 } });
+    expect(feeOf(scared)).toMatchObject({ perBoat: undefined, factor: undefined, payersAtFullCost: 0 });
   });
 
   it("counts no boat twice where another fee has counted it", () => {

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { isWithin } from "../../../src/assumptions/bounds.js";
 import { type Assumed, recorder } from "../../../src/model/assumed.js";
 import { comparisonAssumptions } from "../../../src/model/register/comparison.js";
+import { deliveryAssumptions } from "../../../src/model/register/deliveries.js";
 import { entryAssumptions } from "../../../src/model/register/entries.js";
 import { hydraulicsAssumptions } from "../../../src/model/register/hydraulics.js";
 import { musselAssumptions } from "../../../src/model/register/mussels.js";
@@ -12,6 +13,7 @@ import { assumptionSet } from "../assumptions.js";
 
 const families = [
   comparisonAssumptions,
+  deliveryAssumptions,
   entryAssumptions,
   hydraulicsAssumptions,
   musselAssumptions,

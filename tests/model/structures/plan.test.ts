@@ -74,7 +74,7 @@ describe("a plan is impossible", () => {
     expect(reasonOf(pierPlans({}, low), "dry")).toBe("the water never reaches it");
     const context = contextOf(drawnDownLake, 3);
     const [hull] = dockComponents(floatingDock, context);
-    expect(hull && reasonOf(candidatePlans(hull, context), "dry")).toBe("it floats and never hangs dry");
+    expect(hull && reasonOf(candidatePlans(hull, context), "dry")).toBe("it floats and is never exposed");
   });
 
   it("with an oxidant where the study forbids it or no larva settles", () => {

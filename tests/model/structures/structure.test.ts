@@ -149,9 +149,9 @@ describe("lake-wide duties", () => {
   it("cost their yearly amount from their first year on, and losses apart are marked", () => {
     const { years } = resultOf(duties);
     const named = years.map((lines) => lines.map(({ what, type }) => `${what}:${type}`));
-    expect(named[0]).toEqual(["Monitoring:work"]);
-    expect(named[1]).toEqual(["Monitoring:work"]);
-    expect(named[2]).toEqual(["Monitoring:work", "Lost visits:apart"]);
+    expect(named[0]).toEqual(["Monitoring:duty"]);
+    expect(named[1]).toEqual(["Monitoring:duty"]);
+    expect(named[2]).toEqual(["Monitoring:duty", "Lost visits:apart"]);
     expect(years[2]?.map(({ cents }) => cents)).toEqual([4_000_000, 15_000_000]);
   });
 });

@@ -118,7 +118,7 @@ describe("the chosen plan", () => {
     expect(dry(95)).toBeUndefined();
     expect(dry(88)).toBe("the water never leaves it");
     expect(dry(101)).toBe("the water never reaches it");
-    expect(partOf(floatingDock, "wetted hull").impossible[0]?.reason).toBe("it floats and never hangs dry");
+    expect(partOf(floatingDock, "wetted hull").impossible[0]?.reason).toBe("it floats and is never exposed");
   });
 
   it("may be cleaning in the dry only if every year of the record has a window, and names one that has none", () => {

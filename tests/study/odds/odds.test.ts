@@ -21,11 +21,14 @@ const usual = oddsSettings(undefined);
 const twoBlocks = { ...usual, mostFutures: 2 * futuresPerBlock };
 const edited = (edits: Parameters<typeof editedText>[0]) => readStudyText(editedText(edits), "study.yaml");
 
-/** The shipped assumptions, each known for certain. */
+/** The shipped assumptions, each known for certain, and all that is typed as well. */
 const certain: AssumptionSet = {
   ...assumptionSet,
   entries: new Map(
-    [...assumptionSet.entries].map(([id, entry]) => [id, { ...entry, low: entry.value, high: entry.value }]),
+    [...assumptionSet.entries].map(([id, entry]) => {
+      const value = id.startsWith("typed.") ? 0 : entry.value;
+      return [id, { ...entry, value, low: value, high: value }];
+    }),
   ),
 };
 

@@ -243,7 +243,7 @@ describe("results and assumptions", () => {
     const results = await send("GET", "/api/studies/example-ninemoss/results");
     expect(results.reply).toHaveProperty("study.name", "Ninemoss Lake, inspection program request");
     const { reply } = await send("GET", "/api/assumptions");
-    expect(reply).toContainEqual(expect.objectContaining({ id: "cleaning.rack.visit", basis: "judged" }));
+    expect(reply).toContainEqual(expect.objectContaining({ id: "cleaning.rack.visit", basis: "published" }));
   });
 
   it("compares a study with another", async () => {

@@ -8,7 +8,7 @@ import type { AssumptionId } from "../../register/register.js";
 import { cleaningOf, supplyOutage } from "../cleaning.js";
 import type { Component, Priced } from "../component.js";
 import type { LakeContext } from "../context.js";
-import type { Intake } from "../inputs.js";
+import type { Intake, Rack, Withdrawal } from "../inputs.js";
 import { fouledPipeIds, pipeWall, thicknessLimit, upstreamWall } from "../pipe.js";
 import type { Drive, PipePart } from "../pipe-part.js";
 import { pumpSummary } from "../pump-summary.js";
@@ -16,22 +16,23 @@ import { rackComponent, rackWall } from "../rack.js";
 import { atOneElevation, boreWords, type ServiceItem, type StructureKind, sized } from "../structure-kind.js";
 import { fouledConveyance, type Supply, supplyOf } from "../supply.js";
 
-/** An intake: its rack, and its conduit with or without a pump. */
-export function intakeComponents(intake: Intake, context: LakeContext): Component[] {
+/** A withdrawal: its rack if it has one, and its conduit with or without a pump. */
+export function intakeComponents(
+  intake: Withdrawal & { readonly rack?: Rack | undefined },
+  context: LakeContext,
+): Component[] {
+  const { rack, elevation, demand } = intake;
   const lossPriced = (extraHead: number, month: number, ids: readonly AssumptionId[]) =>
     intake.supply.by === "pump" ? [pumpEnergy(intake, extraHead, at(intake.demand, month), month, ids)] : [];
   const outage = intakeOutage(intake, context);
-  return [
-    rackComponent(
-      { rack: intake.rack, elevation: intake.elevation, flow: intake.demand, lossPriced, ...outage },
-      context,
-    ),
-    { ...conduitComponent(intake, context), ...outage },
-  ];
+  const racks = rack
+    ? [rackComponent({ rack, elevation, flow: demand, lossPriced, ...outage }, context)]
+    : [];
+  return [...racks, { ...conduitComponent(intake, context), ...outage }];
 }
 
 /** Water that is bought elsewhere while the intake stands; none while it hangs dry anyway. */
-function intakeOutage(intake: Intake, context: LakeContext) {
+function intakeOutage(intake: Withdrawal, context: LakeContext) {
   const wetted = wettedShares(context.daily, intake.elevation);
   return supplyOutage(context, (days, month) => ({
     what: "water from elsewhere in outages",
@@ -42,7 +43,7 @@ function intakeOutage(intake: Intake, context: LakeContext) {
   }));
 }
 
-function conduitComponent(intake: Intake, context: LakeContext): Component {
+function conduitComponent(intake: Withdrawal, context: LakeContext): Component {
   const wall = pipeWall(intake.conduit, intake.elevation, { flow: intake.demand });
   const supply = supplyOf(intake, context);
   return {
@@ -60,7 +61,7 @@ function conduitComponent(intake: Intake, context: LakeContext): Component {
 
 /** Head that the layer adds at the flow delivered, and water that it keeps from being delivered. */
 function conduitLosses(
-  intake: Intake,
+  intake: Withdrawal,
   supply: Supply,
   layer: Layer,
   month: number,
@@ -85,7 +86,7 @@ function conduitLosses(
 }
 
 function pumpEnergy(
-  intake: Intake,
+  intake: Withdrawal,
   extraHead: number,
   flow: number,
   month: number,
@@ -103,7 +104,7 @@ function pumpEnergy(
   };
 }
 
-function intakeService(intake: Intake, context: LakeContext): ServiceItem[] {
+export function intakeService(intake: Withdrawal, context: LakeContext): ServiceItem[] {
   const { cleanYear } = supplyOf(intake, context);
   const wetted = wettedShares(context.daily, intake.elevation);
   const delivered = months.map((month) => at(cleanYear, month).delivered * at(wetted, month));
@@ -140,7 +141,7 @@ function intakePipes(intake: Intake): PipePart[] {
   return [{ name: "conduit", size: "conduit", at: ["conduit"], pipe: intake.conduit, flow, drive }];
 }
 
-function driveOf(supply: Intake["supply"]): Drive {
+function driveOf(supply: Withdrawal["supply"]): Drive {
   if (supply.by === "pump") return { by: "pump" };
   const { availableHead: head, outletElevation: lowerLevel = Number.POSITIVE_INFINITY } = supply;
   return head === undefined
@@ -162,6 +163,7 @@ export const intake: StructureKind<Intake> = {
   ],
   isBuilt: true,
   hasPublishedCosts: true,
+  waterTaken: ({ demand }) => demand,
   lowestField: "elevation",
   reach: atOneElevation,
   size: (structure) => [

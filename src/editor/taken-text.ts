@@ -1,0 +1,62 @@
+import { type TypedId, typedIdOf } from "../study/typed/typed-kinds.js";
+import { type TypedEntries, typedRange, typedReach } from "../study/typed/typed-range.js";
+import type { DimensionName } from "../units/dimensions.js";
+import { QuantityError } from "../units/quantity.js";
+import { parseSpread, type SpreadQuantity } from "../units/spread.js";
+import type { Field } from "./fields.js";
+import { childOf, monthKeys } from "./form-values.js";
+import type { Place } from "./study-text.js";
+
+/** Between which values a number is taken to lie that is typed alone: "taken as ± 10 % unless you say otherwise". */
+export function takenText(
+  field: Field,
+  at: Place,
+  value: unknown,
+  entries: TypedEntries["entries"] | undefined,
+): string {
+  if (!entries) return "";
+  if (field.kind === "quantity") return told(value, [...at], field.dimension, { entries });
+  if (field.kind !== "months" || field.each.kind !== "quantity") return "";
+  const { dimension } = field.each;
+  for (const month of monthKeys) {
+    const found = told(childOf(value, month), [...at, month], dimension, { entries });
+    if (found !== "") return found;
+  }
+  return "";
+}
+
+function told(value: unknown, at: Place, dimension: DimensionName, from: TypedEntries): string {
+  const quantity = quantityIn(value, dimension);
+  const id = quantity && !quantity.spread && !quantity.exact && typedIdOf(at, dimension);
+  const range = id && typedRange({ id, ...quantity }, from);
+  return id && range ? `Taken as ${spanText(id, range, from)} unless you say otherwise.` : "";
+}
+
+function quantityIn(value: unknown, dimension: DimensionName): SpreadQuantity | undefined {
+  if (typeof value !== "string" && typeof value !== "number") return undefined;
+  try {
+    return parseSpread(value, dimension);
+  } catch (error) {
+    if (error instanceof QuantityError) return undefined;
+    throw error;
+  }
+}
+
+function spanText(
+  id: TypedId,
+  { low, high }: { readonly low: number; readonly high: number },
+  from: TypedEntries,
+): string {
+  const { reach, size } = typedReach(id, from);
+  switch (reach) {
+    case "relative":
+      return `± ${percents(size)} %`;
+    case "absolute":
+      return `± ${figure(size)} °C`;
+    case "log-odds":
+      return `${percents(low)} to ${percents(high)} %`;
+  }
+}
+
+const figure = (value: number) => value.toLocaleString("en-US", { maximumSignificantDigits: 2 });
+const percents = (share: number) => figure(share * 100);
