@@ -9,6 +9,7 @@ import { planRelations } from "./relations/plans.js";
 import { priceRelations } from "./relations/prices.js";
 import { programRelations } from "./relations/program.js";
 import { rackRelations } from "./relations/racks.js";
+import { rawWaterRelations } from "./relations/raw-water.js";
 import type { RelationGroup } from "./relations/relation.js";
 
 /**
@@ -21,6 +22,7 @@ export const relationGroups: readonly RelationGroup[] = [
   pipeRelations,
   rackRelations,
   machineRelations,
+  rawWaterRelations,
   deliveryRelations,
   planRelations,
   programRelations,

@@ -50,6 +50,19 @@ export const planRelations: RelationGroup = {
       computedBy: by("structures/limits.ts", "forcedCleaning"),
     },
     {
+      title: "Supply lost in outages",
+      words:
+        "While an intake or a small line is out of service for cleaning or coating, the share of its supply that nothing else bridges is bought elsewhere, or missed at the price of a day without the line. Nothing is lost while an intake hangs dry anyway.",
+      formulas: [coded("D = d λ")],
+      where: [
+        ["D", "days of the supply that are lost", "d"],
+        ["d", "days out of service", "d"],
+        ["λ", "share that is not bridged", ""],
+      ],
+      sources: ["project-judgement"],
+      computedBy: by("structures/cleaning.ts", "supplyOutage"),
+    },
+    {
       title: "Cost of one cleaning",
       words:
         "Area at a price, and a visit; on racks also what is taken off by its mass, so that a thick layer costs more than a thin one. All at a share in the dry and on a coating that lets go. What is carted away is beside it.",

@@ -13,6 +13,8 @@ export interface Colony {
   cover: number;
   mass: number;
   killed: number;
+  /** Mass that died of age or was crowded off. */
+  shed: number;
 }
 
 /** Element of a list of plain numbers whose length the caller guarantees; kept apart from `at` for its speed. */

@@ -149,10 +149,11 @@ function growColonies(
     place: new Int32Array(density.length),
     count: 0,
   };
-  const colony: Colony = { number: 0, cover: 0, mass: 0, killed: 0 };
+  const colony: Colony = { number: 0, cover: 0, mass: 0, killed: 0, shed: 0 };
   for (let month = 0; month < density.length; month++) {
     const monthOfYear = (firstMonth + month) % 12;
     passMonth(cohorts, colony, table, monthlySurvival);
+    colony.shed = colony.mass * (1 / monthlySurvival - 1);
     const overCrowded = colony.cover / parameters.coverLimit;
     const { settlement } = months[monthOfYear] ?? noElement(months, monthOfYear);
     const settlers =
@@ -161,7 +162,10 @@ function growColonies(
       settlement *
       Math.max(0, 1 - overCrowded);
     settle(cohorts, colony, table, settlers, settlersPlace(monthOfYear));
-    if (overCrowded > 1) shed(cohorts, colony, 1 / overCrowded);
+    if (overCrowded > 1) {
+      colony.shed += colony.mass * (1 - 1 / overCrowded);
+      shed(cohorts, colony, 1 / overCrowded);
+    }
     if (see(colony, month)) cohorts.count = 0;
   }
 }

@@ -14,14 +14,24 @@ export interface Layer {
   readonly thickness: number;
   /** Wet mass killed by drying or frost in the month, kg/m². */
   readonly killed: number;
+  /** Wet mass that died of age or was crowded off in the month, kg/m². */
+  readonly shed: number;
 }
 
-export const bareSurface: Layer = { number: 0, lengthMm: 0, cover: 0, mass: 0, thickness: 0, killed: 0 };
+export const bareSurface: Layer = {
+  number: 0,
+  lengthMm: 0,
+  cover: 0,
+  mass: 0,
+  thickness: 0,
+  killed: 0,
+  shed: 0,
+};
 
 const mmPerM = 1e3;
 
 /** The layer that stands on a square metre. */
-export function layerOf({ number, cover, mass, killed }: Readonly<Colony>, bulkDensity: number): Layer {
+export function layerOf({ number, cover, mass, killed, shed }: Readonly<Colony>, bulkDensity: number): Layer {
   if (number === 0) return killed === 0 ? bareSurface : { ...bareSurface, killed };
   const lengthMm = Math.sqrt(cover / number) * mmPerM;
   return {
@@ -31,6 +41,7 @@ export function layerOf({ number, cover, mass, killed }: Readonly<Colony>, bulkD
     mass,
     thickness: layerThickness(mass, bulkDensity),
     killed,
+    shed,
   };
 }
 

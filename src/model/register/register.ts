@@ -4,6 +4,7 @@ import { entryAssumptions } from "./entries.js";
 import type { Expected } from "./expected.js";
 import { hydraulicsAssumptions } from "./hydraulics.js";
 import { musselAssumptions } from "./mussels.js";
+import { rawWaterAssumptions } from "./raw-water.js";
 import { suitabilityAssumptions } from "./suitability.js";
 import { typedAssumptions } from "./typed.js";
 import { upkeepAssumptions } from "./upkeep.js";
@@ -18,6 +19,7 @@ export const register = {
   ...entryAssumptions,
   ...hydraulicsAssumptions,
   ...musselAssumptions,
+  ...rawWaterAssumptions,
   ...suitabilityAssumptions,
   ...typedAssumptions,
   ...upkeepAssumptions,

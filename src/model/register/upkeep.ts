@@ -54,6 +54,8 @@ export const upkeepAssumptions = {
   "water.heat-capacity": inUnit("kWh/m3.K")({ above: 0, to: 10 }),
   "hydropower.outage-days": daysOfYear,
   "hydropower.outage-lost-share": share,
+  "supply.outage-days": daysOfYear,
+  "supply.outage-lost-share": share,
   "hydropower.derating-limit": share,
   "dock.extra-wear": perYear({ from: 0, to: 1 }),
   "dock.wear-mass": kilogramsPerSquareMetre({ above: 0, to: 1000 }),

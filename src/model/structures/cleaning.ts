@@ -1,5 +1,5 @@
 import type { AssumptionId } from "../register/register.js";
-import type { Cleaning, Priced } from "./component.js";
+import type { Cleaning, Component, Priced } from "./component.js";
 import type { LakeContext } from "./context.js";
 
 /** How each subject is cleaned, and the assumptions that price it. */
@@ -86,4 +86,28 @@ function priced(
   assumptionIds: readonly AssumptionId[],
 ): Priced {
   return { what, type: "work", quantity, quantityKind, unitRate, assumptionIds };
+}
+
+/** What one cleaning costs by keeping the part out of service in a month. */
+export function cleaningOutage(
+  { outage, outageDaysId = "hydropower.outage-days" }: Component,
+  assumed: LakeContext["assumed"],
+  month: number,
+): readonly Priced[] {
+  return outage?.(assumed(outageDaysId), month) ?? [];
+}
+
+/** Days without a supply for one cleaning of an intake or a line, as far as nothing else bridges them. */
+export const supplyOutageIds = ["supply.outage-days", "supply.outage-lost-share"] as const;
+
+/** An outage of a supply: D = d λ of a day's loss, λ the share that tanks, another intake or a quiet night do not bridge. */
+export function supplyOutage(
+  { assumed }: Pick<LakeContext, "assumed">,
+  loss: (days: number, month: number) => Omit<Priced, "assumptionIds">,
+): Pick<Component, "outage" | "outageDaysId"> {
+  const lostShare = assumed("supply.outage-lost-share");
+  return {
+    outageDaysId: "supply.outage-days",
+    outage: (days, month) => [{ ...loss(days * lostShare, month), assumptionIds: supplyOutageIds }],
+  };
 }

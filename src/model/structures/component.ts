@@ -1,7 +1,7 @@
 import type { CostLine, QuantityKind } from "../money/line.js";
 import type { Layer } from "../mussels/layer.js";
 import type { Surface } from "../mussels/surface.js";
-import type { AssumptionId } from "../register/register.js";
+import type { AssumptionId, RegisteredId } from "../register/register.js";
 import type { PartKind, PlanEntry } from "./catalogue.js";
 
 /** A quantity with its price: the part of a cost line that a component knows. */
@@ -33,8 +33,15 @@ export interface Component {
   readonly oxidant?: { readonly flow: readonly number[] } | undefined;
   /** What days out of service cost in a month of the year, where they cost anything. */
   readonly outage?: ((days: number, month: number) => readonly Priced[]) | undefined;
-  /** What the layer costs in a month of the year while it is there. */
-  readonly losses: (layer: Layer, month: number) => readonly Priced[];
+  /** Days out of service for one cleaning, where they are not those of a unit of a plant. */
+  readonly outageDaysId?: RegisteredId | undefined;
+  /** True where pieces from walls upstream cost something even while its own wall is bare. */
+  readonly isFed?: boolean | undefined;
+  /**
+   * What the layer costs in a month of the year while it is there.
+   * @param upstream share of the pieces of a mature infestation upstream that reach it; 1 if left out
+   */
+  readonly losses: (layer: Layer, month: number, upstream?: number) => readonly Priced[];
   /** The limit that the layer comes nearest to in a month of the year. */
   readonly limit: (layer: Layer, month: number) => LimitLoad;
 }

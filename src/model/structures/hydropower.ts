@@ -3,16 +3,18 @@ import { fouledPipe } from "../hydraulics/fouled-pipe.js";
 import { hydroPower } from "../hydraulics/power.js";
 import { turbineCurve, turbineEfficiency, turbineIds } from "../hydraulics/turbine.js";
 import { cleanWaterway, type Waterway, waterwayLoss } from "../hydraulics/waterway.js";
-import { daysOf, months } from "../lake/calendar.js";
+import { daysOf, hoursPerDay, months } from "../lake/calendar.js";
 import type { AssumptionId } from "../register/register.js";
 import { cleaningOf } from "./cleaning.js";
 import type { Component, Limit, Priced } from "./component.js";
 import type { LakeContext } from "./context.js";
 import type { Hydropower } from "./inputs.js";
-import { loadOf, nearer } from "./limits.js";
+import { loadOf, nearestOf } from "./limits.js";
 import { fouledPipeIds, pipeWall, thicknessLimit } from "./pipe.js";
 import { plantRunning, type Running } from "./plant/running.js";
 import { rackComponent } from "./rack.js";
+import type { UpstreamWall } from "./raw-water/fittings.js";
+import { rawWaterOf } from "./raw-water/raw-water.js";
 import { serviceShare, smallLineIds } from "./small-line.js";
 
 /** A power plant of equal units: rack, penstock and cooling-water line of all of them together. */
@@ -27,11 +29,8 @@ export function hydropowerComponents(plant: Hydropower, context: LakeContext): C
     { rack: plant.rack, elevation: plant.elevation, ...plantYear.running, lossPriced, lossIds, outage },
     context,
   );
-  const parts = [
-    rack,
-    penstockComponent(plant, plantYear, context),
-    coolingComponent(plant, plantYear, context),
-  ];
+  const penstock = penstockComponent(plant, plantYear, context);
+  const parts = [rack, penstock, coolingComponent(plant, plantYear, context, [rack, penstock])];
   return parts.map((part) => forAllUnits(part, plant.units));
 }
 
@@ -164,15 +163,35 @@ const tooDerated: Limit = {
 };
 
 /** The unit is derated in proportion to the cooling water, or where an exchanger is given the heat, that is missing. */
-function coolingComponent(plant: Hydropower, year: OperatingYear, context: LakeContext): Component {
+function coolingComponent(
+  plant: Hydropower,
+  year: OperatingYear,
+  context: LakeContext,
+  tapped: readonly Component[],
+): Component {
   const { coolingWater } = plant;
   const { share: running } = year.running;
   const requiredFlow = months.map(() => coolingWater.requiredFlow);
   const wall = pipeWall(coolingWater, plant.elevation, { flow: requiredFlow, share: running });
   const share = serviceShare(coolingWater, context);
   const limit = context.assumed(deratingId);
+  const outage = outageOf(plant, year, context);
   const tooThick = thicknessLimit(context);
   const ids = [...smallLineIds(coolingWater), ...efficiencyIds(plant)];
+  const lost = (what: string, hours: number, month: number, lineIds: readonly AssumptionId[]) =>
+    lostEnergy(what, at(year.energy, month) * hours, at(plant.energyPrice, month), lineIds);
+  const walls = coolingWater.upstreamWalls ?? tapped.map(wallOf);
+  const rawWater = rawWaterOf(coolingWater, { area: wall.wettedArea, walls }, context, {
+    limit,
+    missing: (missing, month, lineIds) => [
+      lost("energy lost to plugged coolers", missing, month, [...ids, ...lineIds]),
+    ],
+    standing: (hours, month, lineIds) =>
+      outage(hours / hoursPerDay, month).map((line) => ({
+        ...line,
+        assumptionIds: [...line.assumptionIds, ...lineIds],
+      })),
+  });
   return {
     name: "cooling-water line",
     kind: "service-line",
@@ -183,14 +202,27 @@ function coolingComponent(plant: Hydropower, year: OperatingYear, context: LakeC
       : undefined,
     ...wall,
     cleaning: cleaningOf("service-line", wall.wettedArea, context),
-    outage: outageOf(plant, year, context),
-    losses: (layer, month) => {
-      const lost = at(year.energy, month) * (1 - share(layer));
-      return [lostEnergy("energy lost to derating", lost, at(plant.energyPrice, month), ids)];
-    },
-    limit: (layer) => nearer(loadOf(tooDerated, 1 - share(layer), limit), tooThick(layer)),
+    outage,
+    isFed: rawWater !== undefined,
+    losses: (layer, month, upstream) => [
+      lost("energy lost to derating", 1 - share(layer), month, ids),
+      ...(rawWater?.losses(layer, month, upstream) ?? []),
+    ],
+    limit: (layer, month) =>
+      nearestOf([
+        loadOf(tooDerated, 1 - share(layer), limit),
+        tooThick(layer),
+        ...(rawWater?.limits(layer, month) ?? []),
+      ]),
   };
 }
+
+/** What breaks off a part comes down the lines that are tapped from it. */
+const wallOf = ({ surface, wettedArea, designFlow }: Component): UpstreamWall => ({
+  surface,
+  area: wettedArea,
+  flow: designFlow,
+});
 
 /** The same part on every unit: as many areas, visits and losses. */
 function forAllUnits(part: Component, units: number): Component {
@@ -206,6 +238,6 @@ function forAllUnits(part: Component, units: number): Component {
     cleaning: { ...part.cleaning, work: (shareId) => times(part.cleaning.work(shareId)) },
     oxidant: oxidant && { flow: oxidant.flow.map((flow) => flow * units) },
     outage: outage && ((days, month) => times(outage(days, month))),
-    losses: (layer, month) => times(part.losses(layer, month)),
+    losses: (layer, month, upstream) => times(part.losses(layer, month, upstream)),
   };
 }

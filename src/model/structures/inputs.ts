@@ -5,6 +5,7 @@
 import type { ByMonth } from "../lake/calendar.js";
 import type { Bearer } from "../money/bearer.js";
 import type { PinnedPlan } from "./catalogue.js";
+import type { Fittings } from "./raw-water/fittings.js";
 
 export type RackFormula = "meusburger" | "reclamation" | "clark" | "kirschmer";
 
@@ -128,10 +129,11 @@ export interface Hydropower extends StructureBase {
   readonly energyPrice: ByMonth;
   readonly rack: Rack;
   readonly penstock: Pipe;
-  readonly coolingWater: Pipe & {
-    readonly requiredFlow: number;
-    readonly availableHead: number;
-    readonly exchanger?: Exchanger | undefined;
-    readonly oxidantAllowed?: boolean | undefined;
-  };
+  readonly coolingWater: Pipe &
+    Fittings & {
+      readonly requiredFlow: number;
+      readonly availableHead: number;
+      readonly exchanger?: Exchanger | undefined;
+      readonly oxidantAllowed?: boolean | undefined;
+    };
 }

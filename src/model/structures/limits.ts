@@ -1,4 +1,5 @@
 import type { Layer } from "../mussels/layer.js";
+import { cleaningOutage } from "./cleaning.js";
 import type { Component, Limit, LimitLoad, Priced } from "./component.js";
 import type { LakeContext } from "./context.js";
 
@@ -18,6 +19,9 @@ export function loadOf(limit: Limit, value: number, allowed: number, clean = 0):
 /** The limit that is nearer; the first where both are as near. */
 export const nearer = (one: LimitLoad, other: LimitLoad): LimitLoad => (other.load > one.load ? other : one);
 
+/** The nearest of several; the first where some are as near. */
+export const nearestOf = (loads: readonly [LimitLoad, ...LimitLoad[]]): LimitLoad => loads.reduce(nearer);
+
 const firstId = "limit.first-share";
 const certainId = "limit.certain-share";
 const factorId = "limit.forced-factor";
@@ -34,13 +38,13 @@ export interface ForcedCleaning {
  * nearest limit, x = (y − yc)/(yl − yc): u = min(1, max(0, (x − x0)/(x1 − x0))). The layer is not taken to be gone
  * after it.
  */
-export function forcedCleaning({ cleaning, outage }: Component, { assumed }: LakeContext): ForcedCleaning {
+export function forcedCleaning(component: Component, { assumed }: LakeContext): ForcedCleaning {
   const chance = chanceAt(assumed(firstId), assumed(certainId));
   const factor = assumed(factorId);
-  const work = cleaning.work().map((line) => forced(line, factor));
+  const work = component.cleaning.work().map((line) => forced(line, factor));
   const certain = (month: number) => [
     ...work,
-    ...(outage?.(assumed("hydropower.outage-days"), month) ?? []).map((line) => forced(line, 1)),
+    ...cleaningOutage(component, assumed, month).map((line) => forced(line, 1)),
   ];
   return {
     lines: ({ limit, load }, month) => {

@@ -4,6 +4,7 @@ import type { Component, Limit, LimitLoad } from "./component.js";
 import type { LakeContext } from "./context.js";
 import type { Pipe } from "./inputs.js";
 import { loadOf } from "./limits.js";
+import type { UpstreamWall } from "./raw-water/fittings.js";
 
 /** Assumptions behind the hydraulics of every fouled pipe. */
 export const fouledPipeIds = [
@@ -16,7 +17,7 @@ export const fouledPipeIds = [
 ] as const;
 
 /** What runs through a pipe by month: its flow, and the share of the month in which it does if not all. */
-interface PipeFlow {
+export interface PipeFlow {
   readonly flow: readonly number[];
   readonly share?: readonly number[];
 }
@@ -36,6 +37,13 @@ export function pipeWall(
     wettedArea: Math.PI * pipe.diameter * pipe.length,
   };
 }
+
+/** The same as a wall that lines are tapped from. @param count pipes alike */
+export const upstreamWall = (
+  { surface, wettedArea }: Pick<Component, "surface" | "wettedArea">,
+  flow: readonly number[],
+  count = 1,
+): UpstreamWall => ({ surface, area: wettedArea * count, flow: Math.max(...flow) * count });
 
 /** A thick layer breaks off in clumps and reaches pumps, screens and valves. */
 export function thicknessLimit({ assumed }: LakeContext): (layer: Layer) => LimitLoad {

@@ -5,6 +5,7 @@ import type { Layer } from "../mussels/layer.js";
 import { depthOf } from "../mussels/surface.js";
 import type { AssumptionId } from "../register/register.js";
 import type { PlanBy, PlanEntry } from "./catalogue.js";
+import { cleaningOutage } from "./cleaning.js";
 import type { Component, Plan, Priced } from "./component.js";
 import type { LakeContext } from "./context.js";
 import { disposalIds, shellDisposalIds, shellShareId } from "./disposal-rate.js";
@@ -50,9 +51,8 @@ function shareOf(entry: PlanEntry): AssumptionId | undefined {
   }
 }
 
-function outage({ outage }: Component, context: LakeContext, month: number): readonly Priced[] {
-  return outage === undefined ? [] : outage(context.assumed("hydropower.outage-days"), month);
-}
+const outage = (component: Component, { assumed }: LakeContext, month: number) =>
+  cleaningOutage(component, assumed, month);
 
 /** Heating the line's flow from the water's temperature to the killing one, and the boiler's visit. */
 function heating(

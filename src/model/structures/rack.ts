@@ -7,6 +7,7 @@ import type { Component, Limit, Priced } from "./component.js";
 import type { LakeContext } from "./context.js";
 import type { Rack, RackFormula } from "./inputs.js";
 import { loadOf, nearer } from "./limits.js";
+import type { PipeFlow } from "./pipe.js";
 
 /** The physical effect of a layer on a rack at a flow. */
 interface RackState {
@@ -60,6 +61,22 @@ export function rackState(rack: Rack, layerThickness: number, flow: number, fact
   };
 }
 
+/** The bars of a rack as a surface to grow on, at the velocity between them when they are clean. */
+export function rackWall(
+  rack: Rack,
+  elevation: number,
+  { flow, share }: PipeFlow,
+): Pick<Component, "surface" | "wettedArea"> {
+  const openArea = rackFace(rack) * (1 - blockedShare(rack, 0));
+  return {
+    surface: {
+      place: { at: "elevation", elevation },
+      velocity: flow.map((each) => each / openArea),
+      running: share,
+    },
+    wettedArea: rackFace(rack) * barSurfaceRatio(rack),
+  };
+}
 const gapLimitId = "rack.gap-closed-limit";
 const bulkDensityId = "growth.bulk-density";
 const gapsClosed: Limit = {
@@ -93,10 +110,11 @@ export function rackComponent(
     /** Assumptions behind the price of a lost head, apart from the rack's own. */
     lossIds?: readonly AssumptionId[];
     outage?: Component["outage"];
+    outageDaysId?: Component["outageDaysId"];
   },
   context: LakeContext,
 ): Component {
-  const { rack, flow, share } = input;
+  const { rack, flow } = input;
   const factors = barFactors(rack, context);
   const assumptionIds = [...rackIds(rack), ...(input.lossIds ?? [])];
   const state = (layer: Layer, month: number) => rackState(rack, layer.thickness, at(flow, month), factors);
@@ -107,14 +125,10 @@ export function rackComponent(
     kind: "rack",
     designFlow: Math.max(...flow),
     count: 1,
-    surface: {
-      place: { at: "elevation", elevation: input.elevation },
-      velocity: flow.map((each) => rackState(rack, 0, each, factors).throughVelocity),
-      running: share,
-    },
-    wettedArea: rackFace(rack) * barSurfaceRatio(rack),
+    ...rackWall(rack, input.elevation, input),
     cleaning: cleaningOf("rack", rackFace(rack), context),
     outage: input.outage,
+    outageDaysId: input.outageDaysId,
     losses: (layer, month) => {
       const loss = Math.min(state(layer, month).headLoss, rack.headLossLimit);
       return input.lossPriced(Math.max(0, loss - at(cleanStates, month).headLoss), month, assumptionIds);

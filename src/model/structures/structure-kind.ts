@@ -9,6 +9,7 @@ import type { Rack, StructureBase } from "./inputs.js";
 import type { PipePart } from "./pipe-part.js";
 import type { PumpSummary } from "./pump-summary.js";
 import type { LitterYear } from "./ramp.js";
+import type { UpstreamWall } from "./raw-water/fittings.js";
 
 /** Where a structure stands: at one elevation, from one to another, or on the water. */
 export type Reach =
@@ -79,6 +80,8 @@ export interface StructureKind<Input extends StructureBase> {
   /** Undefined where this one has none. */
   readonly rack?: (structure: Input) => { readonly rack: Rack; readonly flow: number } | undefined;
   readonly pipes?: (structure: Input) => readonly PipePart[];
+  /** Walls whose mussels break off into the water of lines tapped from it. */
+  readonly walls?: (structure: Input) => readonly UpstreamWall[];
   /** Boats launched there, a day. */
   readonly launches?: (structure: Input) => ByMonth;
 

@@ -104,7 +104,7 @@ function structuresTable(id: string, rows: readonly TableRow[], context: ReportC
       },
     ),
     total: row("All structures", "", ...rounded.map(({ sum }) => num(format.exactMoney(sum)))),
-    note: `First year: the first ${infestedSince === undefined ? "after establishment" : "of this budget"}. Per year, once established: mean of the ${counted(meanYears, "year")} from year ${year + 1}. ${addingUpNote(listedOnce(steps.map((step) => format.exactMoney(step))))} Appendix ${appendixLetter("cost-lines")} has the lines.`,
+    note: `First year: the first ${infestedSince === undefined ? "after establishment" : "of this budget"}. Per year, once established: mean of the ${counted(meanYears, "year")} from year ${year + 1}, which hold whole cycles of cleaning as far as they can. ${addingUpNote(listedOnce(steps.map((step) => format.exactMoney(step))))} Appendix ${appendixLetter("cost-lines")} has the lines.`,
   };
 }
 

@@ -7,6 +7,7 @@ import { chanceProblems } from "./consistency-chance.js";
 import { detectionProblems } from "./consistency-detection.js";
 import { enteredProblems } from "./consistency-entered.js";
 import { levelProblems } from "./consistency-levels.js";
+import { lineProblems } from "./consistency-lines.js";
 import { moneyProblems } from "./consistency-money.js";
 import { openProblems } from "./consistency-open.js";
 import { programProblems } from "./consistency-program.js";
@@ -20,6 +21,7 @@ export function contradictions(parts: SoundParts, readers: RecordReaders): Contr
   return [
     ...(parts.lake ? levelProblems(parts.lake, readers) : []),
     ...structureProblems(parts),
+    ...lineProblems(parts),
     ...enteredProblems(parts),
     ...(parts.boats ? boatProblems(parts.boats, readers) : []),
     ...chanceProblems(parts),

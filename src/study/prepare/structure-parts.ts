@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { positive, quantity } from "../format/fields.js";
+import { fittingFields } from "../format/raw-water-schema.js";
 
 export const rack = z
   .strictObject({
@@ -106,4 +107,5 @@ export const lineFields = {
   }),
   oxidantAllowed: z.boolean().default(false),
   exchanger: exchanger.optional(),
+  ...fittingFields,
 };

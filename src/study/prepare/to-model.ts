@@ -2,6 +2,8 @@ import { at } from "../../lists.js";
 import type { ComparableLakes, LearnedRate, StudyInput, YearlyLine } from "../../model/inputs.js";
 import { monthStart } from "../../model/lake/calendar.js";
 import type { ClassChance } from "../../model/program/class-chances.js";
+import { kindOf, type Structure } from "../../model/structures/kinds.js";
+import type { Fittings } from "../../model/structures/raw-water/fittings.js";
 import type { Quantity } from "../../units/quantity.js";
 import { monthNames } from "../format/month-names.js";
 import type { ReadBoats, WithLevels } from "../format/read-records.js";
@@ -97,10 +99,24 @@ export function toModel(document: StudyDocument, boats: PreparedBoats): Omit<Stu
       otherSchedules: otherSchedules.map(({ id, name, ...levels }) => ({ id, name, ...levelsOf(levels) })),
       storageValue: lake.storageValue ?? 0,
     },
-    structures,
+    structures: withUpstream(structures),
     ...boatsToModel(document, boats),
     money: { ...money, fiscalYearStart: monthNames.indexOf(document.money.fiscalYearStart) + 1 },
   };
+}
+
+/** Lines that are tapped from another structure get its walls. */
+function withUpstream(structures: readonly Structure[]): Structure[] {
+  const wallsOf = (id: string) => {
+    const upstream = structures.find((each) => each.id === id);
+    return upstream && kindOf(upstream).walls?.(upstream);
+  };
+  const tapped = <Line extends Fittings>(line: Line): Line =>
+    line.upstream === undefined ? line : { ...line, upstreamWalls: wallsOf(line.upstream) };
+  return structures.map((each) => {
+    if (each.kind === "service-line") return tapped(each);
+    return each.kind === "hydropower" ? { ...each, coolingWater: tapped(each.coolingWater) } : each;
+  });
 }
 
 /** Only boats and options, which determine the chances. */

@@ -141,6 +141,7 @@ describe("any layer", () => {
       mass: 0,
       thickness: 0,
       killed: 0,
+      shed: 0,
     });
   });
 });

@@ -124,7 +124,7 @@ describe("another chemical through the season", () => {
       const { monthly, settlementFactor } = plans.find((each) => each.id === id)?.protection ?? {
         monthly: [],
       };
-      const doses = monthly.map((lines) => lines.filter(({ quantityKind }) => quantityKind === "volume"));
+      const doses = monthly.map((lines) => lines.filter(({ what }) => what === "chemical at the intake"));
       expect(doses.flatMap((lines, month) => (lines.length > 0 ? [month] : []))).toEqual([
         3, 4, 5, 6, 7, 8, 9, 10,
       ]);
@@ -184,7 +184,7 @@ describe("a treatment with heat", () => {
 });
 
 describe("what is carted away", () => {
-  const layer = { number: 1e4, lengthMm: 20, cover: 4, mass: 10, thickness: 0.02, killed: 0 };
+  const layer = { number: 1e4, lengthMm: 20, cover: 4, mass: 10, thickness: 0.02, killed: 0, shed: 0.3 };
   const removed = (id: string) => {
     const plan = candidatePlans(cooling, context).plans.find((each) => each.entry.id === id);
     if (!plan) throw new Error(`no plan ${id}`);

@@ -21,6 +21,35 @@ const badFiles = [
   ["mean-flow-and-running", "flow", "both flow and running", "exactly one of flow and running"],
   ["hours-and-units", "running.hours", "both hours and units", "exactly one of hours and units"],
   ["negative-hours", "running.hours", "-5 h", "at least 0"],
+  [
+    "tubes-wider-than-their-line",
+    "coolingWater.coolers[0].bore",
+    "7 in",
+    "a tube narrower than its line, 6 in",
+  ],
+  [
+    "orifice-wider-than-its-line",
+    "coolingWater.orifices[0].bore",
+    "6 in",
+    "an orifice narrower than its line, 6 in",
+  ],
+  ["mesh-of-zero", "coolingWater.strainer.mesh", "0 mm", "above zero"],
+  ["screen-of-zero", "coolingWater.strainer.screenArea", "0 ft2", "above zero"],
+  ["half-a-tube", "coolingWater.coolers[0].tubes", "12.5", "a whole number of tubes"],
+  [
+    "strainer-of-unknown-type",
+    "coolingWater.strainer.type",
+    "triplex",
+    "one of simplex, duplex, self-cleaning",
+  ],
+  [
+    "unknown-upstream-structure",
+    "coolingWater.upstream",
+    '"old-penstock"',
+    "the id of another intake, power plant or service line: city-intake, irrigation-intake",
+  ],
+  ["upstream-of-itself", "coolingWater.upstream", "the structure itself", "the id of another intake"],
+  ["upstream-a-dock", "coolingWater.upstream", '"marina"', "the id of another intake"],
 ] as const;
 
 const textOf = (name: string) => {

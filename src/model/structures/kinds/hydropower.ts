@@ -6,8 +6,11 @@ import { wettedShares } from "../../lake/levels.js";
 import type { Contexts, LakeContext } from "../context.js";
 import { hydropowerComponents, operatingYear } from "../hydropower.js";
 import type { Hydropower } from "../inputs.js";
+import { pipeWall, upstreamWall } from "../pipe.js";
 import { linePart, type PipePart } from "../pipe-part.js";
 import { plantRunning } from "../plant/running.js";
+import { rackWall } from "../rack.js";
+import { fittingWords } from "../raw-water/fitting-words.js";
 import { atOneElevation, boreWords, type ServiceItem, type StructureKind, sized } from "../structure-kind.js";
 
 /** Energy of a clean year by month, the mean over the possible operating years. */
@@ -70,10 +73,18 @@ export const hydropower: StructureKind<Hydropower> = {
     sized(largestFlow(plant), "flow"),
     ` each${runningWords[plantRunning(plant).from]}, penstock `,
     ...boreWords(plant.penstock),
+    ...fittingWords(plant.coolingWater, "cooling water"),
   ],
   inlet: (plant) => ({ elevation: plant.elevation, flow: plantRunning(plant).flow }),
   rack: (plant) => ({ rack: plant.rack, flow: largestFlow(plant) }),
   pipes: pipesOf,
+  walls: (plant) => {
+    const { flow, share } = plantRunning(plant);
+    return [
+      upstreamWall(rackWall(plant.rack, plant.elevation, { flow, share }), flow, plant.units),
+      upstreamWall(pipeWall(plant.penstock, plant.elevation, { flow, share }), flow, plant.units),
+    ];
+  },
   components: hydropowerComponents,
   cleanEnergy: plantEnergy,
   cleanService: (plant, context) => [energyNotMade(plant, context)],

@@ -5,14 +5,14 @@ import { daysOf, hoursPerDay, months, secondsPerDay } from "../../lake/calendar.
 import { wettedShares } from "../../lake/levels.js";
 import type { Layer } from "../../mussels/layer.js";
 import type { AssumptionId } from "../../register/register.js";
-import { cleaningOf } from "../cleaning.js";
+import { cleaningOf, supplyOutage } from "../cleaning.js";
 import type { Component, Priced } from "../component.js";
 import type { LakeContext } from "../context.js";
 import type { Intake, Rack, Withdrawal } from "../inputs.js";
-import { fouledPipeIds, pipeWall, thicknessLimit } from "../pipe.js";
+import { fouledPipeIds, pipeWall, thicknessLimit, upstreamWall } from "../pipe.js";
 import type { Drive, PipePart } from "../pipe-part.js";
 import { pumpSummary } from "../pump-summary.js";
-import { rackComponent } from "../rack.js";
+import { rackComponent, rackWall } from "../rack.js";
 import { atOneElevation, boreWords, type ServiceItem, type StructureKind, sized } from "../structure-kind.js";
 import { fouledConveyance, type Supply, supplyOf } from "../supply.js";
 
@@ -24,8 +24,23 @@ export function intakeComponents(
   const { rack, elevation, demand } = intake;
   const lossPriced = (extraHead: number, month: number, ids: readonly AssumptionId[]) =>
     intake.supply.by === "pump" ? [pumpEnergy(intake, extraHead, at(intake.demand, month), month, ids)] : [];
-  const racks = rack ? [rackComponent({ rack, elevation, flow: demand, lossPriced }, context)] : [];
-  return [...racks, conduitComponent(intake, context)];
+  const outage = intakeOutage(intake, context);
+  const racks = rack
+    ? [rackComponent({ rack, elevation, flow: demand, lossPriced, ...outage }, context)]
+    : [];
+  return [...racks, { ...conduitComponent(intake, context), ...outage }];
+}
+
+/** Water that is bought elsewhere while the intake stands; none while it hangs dry anyway. */
+function intakeOutage(intake: Withdrawal, context: LakeContext) {
+  const wetted = wettedShares(context.daily, intake.elevation);
+  return supplyOutage(context, (days, month) => ({
+    what: "water from elsewhere in outages",
+    type: "loss",
+    quantity: Math.min(days, daysOf(month)) * at(intake.demand, month) * secondsPerDay * at(wetted, month),
+    quantityKind: "volume",
+    unitRate: intake.alternativeWater,
+  }));
 }
 
 function conduitComponent(intake: Withdrawal, context: LakeContext): Component {
@@ -160,6 +175,10 @@ export const intake: StructureKind<Intake> = {
   inlet: ({ elevation, demand }) => ({ elevation, flow: demand }),
   rack: (structure) => ({ rack: structure.rack, flow: largestDemand(structure) }),
   pipes: intakePipes,
+  walls: ({ rack, conduit, elevation, demand: flow }) => [
+    upstreamWall(rackWall(rack, elevation, { flow }), flow),
+    upstreamWall(pipeWall(conduit, elevation, { flow }), flow),
+  ],
   components: intakeComponents,
   cleanService: intakeService,
   pumps: pumpSummary,

@@ -1,17 +1,21 @@
 import { counted } from "../../../counted.js";
-import { daysOf, months } from "../../lake/calendar.js";
-import { cleaningOf } from "../cleaning.js";
-import type { Component, Limit } from "../component.js";
+import { daysOf, hoursPerDay, months } from "../../lake/calendar.js";
+import type { AssumptionId } from "../../register/register.js";
+import { cleaningOf, supplyOutage } from "../cleaning.js";
+import type { Component, Limit, Priced } from "../component.js";
 import type { LakeContext } from "../context.js";
 import type { Exchanger, Pipe, StructureBase } from "../inputs.js";
-import { loadOf, nearer } from "../limits.js";
-import { pipeWall, thicknessLimit } from "../pipe.js";
+import { loadOf, nearestOf } from "../limits.js";
+import { pipeWall, thicknessLimit, upstreamWall } from "../pipe.js";
 import { linePart } from "../pipe-part.js";
+import { fittingWords } from "../raw-water/fitting-words.js";
+import type { Fittings } from "../raw-water/fittings.js";
+import { rawWaterOf } from "../raw-water/raw-water.js";
 import { serviceShare, smallLineIds } from "../small-line.js";
 import { atOneElevation, boreWords, type StructureKind } from "../structure-kind.js";
 
 /** Small-bore raw-water lines of one kind; all but the count is for one of them. */
-export interface ServiceLine extends StructureBase, Pipe {
+export interface ServiceLine extends StructureBase, Pipe, Fittings {
   readonly kind: "service-line";
   readonly elevation: number;
   readonly count: number;
@@ -41,6 +45,15 @@ export function serviceLineComponents(line: ServiceLine, context: LakeContext): 
   const limit = context.assumed(limitId);
   const tooThick = thicknessLimit(context);
   const ids = smallLineIds(line);
+  const missing = (days: number, assumptionIds: readonly AssumptionId[]): Priced => ({
+    ...missingDays(line, "service missing for want of water", days),
+    assumptionIds,
+  });
+  const rawWater = rawWaterOf(line, { area: wall.wettedArea, walls: line.upstreamWalls ?? [] }, context, {
+    limit,
+    missing: (lost, month, lineIds) => [missing(lost * daysOf(month), lineIds)],
+    standing: (hours, _month, lineIds) => [missing(hours / hoursPerDay, lineIds)],
+  });
   return [
     {
       name: "service line",
@@ -55,20 +68,36 @@ export function serviceLineComponents(line: ServiceLine, context: LakeContext): 
           cleaning.work(shareId).map((each) => ({ ...each, quantity: each.quantity * count })),
       },
       oxidant: line.oxidantAllowed ? { flow: flow.map((each) => each * count) } : undefined,
-      losses: (layer, month) => [
-        {
-          what: "service missing for want of water",
-          type: "loss",
-          quantity: (1 - share(layer)) * daysOf(month) * count,
-          quantityKind: "days",
-          unitRate: line.shortageCostPerDay,
-          assumptionIds: ids,
-        },
+      ...supplyOutage(context, (days) => missingDays(line, "service missing in outages", days)),
+      isFed: rawWater !== undefined,
+      losses: (layer, month, upstream) => [
+        missing((1 - share(layer)) * daysOf(month), ids),
+        ...(rawWater?.losses(layer, month, upstream) ?? []).map((each) =>
+          each.quantityKind === "hours" ? { ...each, quantity: each.quantity * count } : each,
+        ),
       ],
-      limit: (layer) => nearer(loadOf(tooShort, 1 - share(layer), limit), tooThick(layer)),
+      limit: (layer, month) =>
+        nearestOf([
+          loadOf(tooShort, 1 - share(layer), limit),
+          tooThick(layer),
+          ...(rawWater?.limits(layer, month) ?? []),
+        ]),
     },
   ];
 }
+
+/** Days without each of the lines. */
+const missingDays = (
+  { count, shortageCostPerDay }: ServiceLine,
+  what: string,
+  days: number,
+): Omit<Priced, "assumptionIds"> => ({
+  what,
+  type: "loss",
+  quantity: days * count,
+  quantityKind: "days",
+  unitRate: shortageCostPerDay,
+});
 
 export const serviceLine: StructureKind<ServiceLine> = {
   kind: "service-line",
@@ -79,9 +108,13 @@ export const serviceLine: StructureKind<ServiceLine> = {
   hasPublishedCosts: false,
   lowestField: "elevation",
   reach: atOneElevation,
-  size: (line) => [`${counted(line.count, "line")}, `, ...boreWords(line)],
+  size: (line) => [`${counted(line.count, "line")}, `, ...boreWords(line), ...fittingWords(line)],
   inlet: ({ elevation, requiredFlow }) => ({ elevation, flow: months.map(() => requiredFlow) }),
   pipes: (line) => [linePart("service line", [], { line, count: line.count })],
+  walls: (line) => {
+    const flow = months.map(() => line.requiredFlow);
+    return [upstreamWall(pipeWall(line, line.elevation, { flow }), flow, line.count)];
+  },
   components: serviceLineComponents,
   lowered: (line, { fall, flowShare }) => ({
     ...line,

@@ -129,6 +129,7 @@ export function nearLimit({ limitShare }: TriggeredRoutine, component: Component
       cover: layer.cover / share,
       mass: layer.mass / share,
       thickness: layer.thickness / share,
+      shed: layer.shed / share,
     };
     return component.limit(grown, monthOfYear).load > 1;
   };

@@ -1,7 +1,8 @@
-import { noElement } from "../../../lists.js";
+import { at, noElement } from "../../../lists.js";
 import type { Layer } from "../../mussels/layer.js";
 import type { PlanEntry } from "../catalogue.js";
-import type { LimitLoad, Plan, Priced } from "../component.js";
+import type { Component, LimitLoad, Plan, Priced } from "../component.js";
+import type { LakeContext } from "../context.js";
 import { forcedCleaning, noLoad } from "../limits.js";
 import { removalLines, shellLines, workLines } from "../plan-work.js";
 import { type Course, type SurfacePart, untouchedCourse } from "./untouched.js";
@@ -11,7 +12,8 @@ import { addCost, addTo, type Cost, costOfLines, noCost } from "./weights.js";
 export interface PlanTools extends SurfacePart {
   /** The surface if nobody touches it, under a share of the settlers. */
   readonly untouched: (factor: number) => Course;
-  readonly inMonth: (layer: Layer, month: number) => MonthCost;
+  /** @param upstream share of the pieces of a mature infestation upstream that reach the part */
+  readonly inMonth: (layer: Layer, month: number, upstream: number) => MonthCost;
   /** What stands in a year of a course, and what is carted away. */
   readonly inYear: (year: number, plan: Plan, course: Course) => YearCost;
   /** What a date of a plan costs in a month of the year, apart from what is carted away. */
@@ -34,12 +36,10 @@ export function planTools(part: SurfacePart): PlanTools {
   const { planWeights } = context;
   const monthCost = monthCosts(part);
   const months = new Map<Layer, MonthCost>();
-  const inMonth = (layer: Layer, month: number): MonthCost => {
-    const before = months.get(layer);
-    if (before !== undefined) return before;
-    const found = monthCost(layer, month);
-    months.set(layer, found);
-    return found;
+  const inMonth: PlanTools["inMonth"] = (layer, month, upstream) => {
+    // What comes down from upstream differs from plan to plan, and a bare surface is the same in all months.
+    if (component.isFed) return monthCost(layer, month, upstream);
+    return once(months, layer, () => monthCost(layer, month, upstream));
   };
   const courses = remembered((factor: number) => untouchedCourse(factor, part));
   const untouchedYears = remembered((_: Course["layers"]) => new Map<number, YearCost>());
@@ -50,7 +50,8 @@ export function planTools(part: SurfacePart): PlanTools {
     inMonth,
     inYear: (year, plan, course) => {
       const reckon = () => yearCost(year, { plan, course }, part, inMonth);
-      return course.cleanedMonths.size > 0 ? reckon() : once(untouchedYears(course.layers), year, reckon);
+      const isShared = course.cleanedMonths.size === 0 && !component.isFed;
+      return isShared ? once(untouchedYears(course.layers), year, reckon) : reckon();
     },
     workOf: (entry, month) =>
       once(works(entry), month, () => costOfLines(workLines(entry, component, context, month), planWeights)),
@@ -75,12 +76,12 @@ function remembered<Key, Value>(reckon: (key: Key) => Value): (key: Key) => Valu
 function monthCosts({ component, context }: SurfacePart): PlanTools["inMonth"] {
   const { planWeights } = context;
   const forced = forcedCleaning(component, context);
-  return (layer, month) => {
+  return (layer, month, upstream) => {
     const lines = [...shellLines(layer, component, context)];
     let nearest = noLoad;
+    if (layer.mass > 0 || component.isFed) append(lines, component.losses(layer, month, upstream));
     if (layer.mass > 0) {
       nearest = component.limit(layer, month);
-      append(lines, component.losses(layer, month));
       append(lines, forced.lines(nearest, month));
     }
     return { lines, cost: costOfLines(lines, planWeights), nearest };
@@ -89,6 +90,17 @@ function monthCosts({ component, context }: SurfacePart): PlanTools["inMonth"] {
 
 export function append(lines: Priced[], more: readonly Priced[]): void {
   for (const line of more) lines.push(line);
+}
+
+/** Whether a month under a layer costs anything. */
+export const isTold = ({ isFed }: Component, { mass, killed }: Layer): boolean =>
+  mass > 0 || killed > 0 || isFed === true;
+
+/** Pieces from upstream come as the lake's density has it; none passes a filter while mussels are regularly found. */
+export function upstreamShare({ entry }: Plan, month: number, context: LakeContext): number {
+  const { density, matureDensity, found } = context;
+  if (entry.measure === "filter" && found.isFound(month)) return 0;
+  return matureDensity > 0 ? at(density, month) / matureDensity : 0;
 }
 
 function yearCost(
@@ -103,8 +115,8 @@ function yearCost(
   let nearest = noLoad;
   for (let month = year * 12; month < year * 12 + 12; month++) {
     const layer = layers[month] ?? noElement(layers, month);
-    if (layer.mass > 0 || layer.killed > 0) {
-      const found = inMonth(layer, month % 12);
+    if (isTold(component, layer)) {
+      const found = inMonth(layer, month % 12, upstreamShare(plan, month, context));
       addCost(cost, found.cost, 1);
       if (found.nearest.load > nearest.load) nearest = found.nearest;
     }

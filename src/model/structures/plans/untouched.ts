@@ -76,14 +76,20 @@ export function untouchedLayer(part: SurfacePart, { layers, cycle }: Course): La
   if (density.length >= settledMonth + mature.months && density.at(-1) === matureDensity) {
     return thickest(layers, cycle > 0 ? layers.length - 12 * cycle : settledMonth + mature.runUpMonths);
   }
-  const grown = grownOnce(surface, "untouched and mature", () => ({
-    layers: growLayers(
-      { surface, density: Array<number>(mature.months).fill(matureDensity) },
-      context.growth,
-    ),
+  const { layers: grown, from } = matureMonths(surface, context);
+  return thickest(grown, from);
+}
+
+/** The months of a surface that nobody touches in a mature infestation, and the first that counts. */
+export function matureMonths(
+  surface: GrowingSurface,
+  { growth, matureDensity }: LakeContext,
+): { readonly layers: readonly Layer[]; readonly from: number } {
+  const { layers } = grownOnce(surface, "untouched and mature", () => ({
+    layers: growLayers({ surface, density: Array<number>(mature.months).fill(matureDensity) }, growth),
     cleanedMonths: noMonths,
   }));
-  return thickest(grown.layers, mature.runUpMonths);
+  return { layers, from: mature.runUpMonths };
 }
 
 /** The thickest layer of those from a place up to, but without, another. */

@@ -1,0 +1,131 @@
+import { sumOf } from "../../../lists.js";
+import { pipeArea } from "../../hydraulics/friction.js";
+import type { LakeContext } from "../context.js";
+import type { Cooler, Fittings, Orifice } from "./fittings.js";
+import { caughtMass, lodgingPieces, type PieceParameters, type Pieces, pieceParameters } from "./pieces.js";
+
+/** What the pieces of a month do to the fittings of one line. */
+export interface Loading {
+  /** Times that the strainer is blinded to its limit. */
+  readonly swaps: number;
+  readonly coolers: readonly CoolerLoading[];
+  readonly orifices: readonly OrificeLoading[];
+}
+
+interface CoolerLoading {
+  readonly cooler: Cooler;
+  /** Cleanings of each of the coolers. */
+  readonly cleanings: number;
+  /** Share of the first pass that is plugged when it is cleaned. */
+  readonly peak: number;
+}
+
+interface OrificeLoading {
+  readonly orifice: Orifice;
+  /** Clearings of each of the orifices. */
+  readonly clearings: number;
+  /** Blockings over the most that can be cleared. */
+  readonly load: number;
+}
+
+export interface LoadingParameters {
+  readonly pieces: PieceParameters;
+  readonly blindedShare: number;
+  readonly spareTubes: number;
+  readonly mostCleanings: number;
+}
+
+export const loadingParameters = ({ assumed }: Pick<LakeContext, "assumed">): LoadingParameters => ({
+  pieces: pieceParameters(assumed),
+  blindedShare: assumed("raw-water.blinded-share"),
+  spareTubes: assumed("raw-water.spare-tubes"),
+  mostCleanings: assumed("raw-water.most-cleanings"),
+});
+
+type Growth = LakeContext["growth"];
+
+export function loadingOf(
+  line: Fittings,
+  pieces: readonly Pieces[],
+  parameters: LoadingParameters,
+  growth: Growth,
+): Loading {
+  const { coolers = [], orifices = [], strainer } = line;
+  const lodging = (bore: number) =>
+    sumOf(
+      pieces.map((each) =>
+        lodgingPieces(each, { bore, mesh: strainer?.mesh }, parameters.pieces, growth.shell),
+      ),
+    );
+  return {
+    swaps: strainer?.type === "self-cleaning" ? 0 : blindings(line, pieces, parameters, growth),
+    coolers: coolers.map((cooler) => {
+      const plugged = (lodging(cooler.bore) * flowShare(cooler, coolers)) / firstPassTubes(cooler);
+      return { cooler, ...coolerCleanings(plugged, parameters) };
+    }),
+    orifices: orifices.map((orifice) => {
+      const blockings = lodging(orifice.bore) / sumOf(orifices.map(({ count }) => count));
+      return {
+        orifice,
+        clearings: Math.min(blockings, parameters.mostCleanings),
+        load: blockings / parameters.mostCleanings,
+      };
+    }),
+  };
+}
+
+/**
+ * Times in a month that what a strainer catches covers its share of the screen, as pieces side by side:
+ * nS = C/(ρb s AS β).
+ */
+export function blindings(
+  { strainer }: Fittings,
+  pieces: readonly Pieces[],
+  { pieces: parameters, blindedShare }: Pick<LoadingParameters, "pieces" | "blindedShare">,
+  { bulkDensity }: Pick<Growth, "bulkDensity">,
+): number {
+  if (!strainer) return 0;
+  const { mesh, screenArea } = strainer;
+  const covered = pieces.map((each) =>
+    each.size > 0 ? caughtMass(each, mesh, parameters) / (bulkDensity * each.size) : 0,
+  );
+  return sumOf(covered) / (screenArea * blindedShare);
+}
+
+/**
+ * Cleanings of a cooler in a month in which pieces plug a share x of its first pass: n = min(x/σ, nm), once for each share of
+ * spare tubes, as often as can be. It is plugged by then to xp = max(min(σ, x), x/nm), at most 1.
+ */
+export function coolerCleanings(
+  plugged: number,
+  { spareTubes, mostCleanings }: Pick<LoadingParameters, "spareTubes" | "mostCleanings">,
+): Pick<CoolerLoading, "cleanings" | "peak"> {
+  return {
+    cleanings: Math.min(plugged / spareTubes, mostCleanings),
+    peak: Math.min(1, Math.max(Math.min(spareTubes, plugged), plugged / mostCleanings)),
+  };
+}
+
+const firstPassTubes = ({ count, tubes, passes }: Cooler) => (count * tubes) / passes;
+
+const openArea = (cooler: Cooler) => firstPassTubes(cooler) * pipeArea(cooler.bore);
+
+/** Coolers side by side share the water, and the pieces in it, by the area of their first passes. */
+export const flowShare = (cooler: Cooler, all: readonly Cooler[]): number =>
+  openArea(cooler) / sumOf(all.map(openArea));
+
+/** Water and tubes that are left of a line's coolers under their plugged shares. */
+export interface Left {
+  readonly water: number;
+  readonly tubes: number;
+}
+
+/** Water in proportion to the first passes that are open, tubes by all passes: w = Σ φ (1 − x), a = Σ n (1 − x/p)/Σ n. */
+export function leftOf(plugged: ReadonlyArray<Pick<CoolerLoading, "cooler" | "peak">>): Left {
+  if (plugged.length === 0) return { water: 1, tubes: 1 };
+  const all = plugged.map(({ cooler }) => cooler);
+  const tubesOf = ({ count, tubes }: Cooler) => count * tubes;
+  const water = plugged.map(({ cooler, peak }) => flowShare(cooler, all) * (1 - peak));
+  const tubes = plugged.map(({ cooler, peak }) => tubesOf(cooler) * (1 - peak / cooler.passes));
+  return { water: sumOf(water), tubes: sumOf(tubes) / sumOf(all.map(tubesOf)) };
+}

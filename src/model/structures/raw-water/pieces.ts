@@ -1,0 +1,80 @@
+import type { Assumed } from "../../assumed.js";
+import type { Layer } from "../../mussels/layer.js";
+import { type ShellParameters, wetMassG } from "../../mussels/shell.js";
+
+/** Shells and druses that come down a line in a month. */
+export interface Pieces {
+  /** Live wet mass that they stand for, kg. */
+  readonly mass: number;
+  /** Length that 37 % of the mass exceeds, m. */
+  readonly size: number;
+}
+
+export interface PieceParameters {
+  readonly spread: number;
+  /** Width of a piece over its length. */
+  readonly width: number;
+  readonly carriedShare: number;
+}
+
+export const pieceIds = [
+  "raw-water.piece-spread",
+  "raw-water.piece-width",
+  "raw-water.carried-share",
+  "growth.yearly-mortality",
+  "growth.bulk-density",
+] as const;
+
+export const pieceParameters = (assumed: Assumed): PieceParameters => ({
+  spread: assumed("raw-water.piece-spread"),
+  width: assumed("raw-water.piece-width"),
+  carriedShare: assumed("raw-water.carried-share"),
+});
+
+/**
+ * What a wall sheds into its water in a month, G = χ Ms A: of the mass that dies or loses its hold, the share that comes off
+ * in pieces. Druses are as large as the layer is thick, and no smaller than one shell: s = max(L, t).
+ */
+export function shedPieces(layer: Layer, area: number, { carriedShare }: PieceParameters): Pieces {
+  return {
+    mass: carriedShare * layer.shed * area,
+    size: Math.max(layer.lengthMm * metresPerMm, layer.thickness),
+  };
+}
+
+const metresPerMm = 1e-3;
+const gramsPerKg = 1e3;
+
+/**
+ * Share of the mass in pieces longer than an opening: P = exp(−(d/s)^k), Rosin and Rammler's law of broken material (1933,
+ * from memory).
+ */
+export function longerShare({ size }: Pieces, opening: number, { spread }: PieceParameters): number {
+  return size > 0 ? Math.exp(-((opening / size) ** spread)) : 0;
+}
+
+/** Length of the pieces that a mesh just holds, d = a/ω: they pass end on, by their width. No strainer holds none. */
+export const heldLength = (mesh: number | undefined, { width }: PieceParameters): number =>
+  mesh === undefined ? Number.POSITIVE_INFINITY : mesh / width;
+
+/** Mass that a mesh catches in a month, kg: C = G P(a/ω). */
+export function caughtMass(pieces: Pieces, mesh: number, parameters: PieceParameters): number {
+  return pieces.mass * longerShare(pieces, heldLength(mesh, parameters), parameters);
+}
+
+/**
+ * Pieces a month that pass the mesh end on and then lie across a bore, longer than it is wide: N = G (P(b) − P(a/ω))/W(ℓ),
+ * ℓ = min(max(b, s), a/ω), W the mass of a shell of that length. None where the mesh holds all that is longer than the bore.
+ */
+export function lodgingPieces(
+  pieces: Pieces,
+  { bore, mesh }: { readonly bore: number; readonly mesh: number | undefined },
+  parameters: PieceParameters,
+  shell: ShellParameters,
+): number {
+  const held = heldLength(mesh, parameters);
+  if (bore >= held || pieces.mass === 0) return 0;
+  const between = longerShare(pieces, bore, parameters) - longerShare(pieces, held, parameters);
+  const length = Math.min(Math.max(bore, pieces.size), held);
+  return (pieces.mass * between * gramsPerKg) / wetMassG(length / metresPerMm, shell);
+}

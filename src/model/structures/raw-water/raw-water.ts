@@ -1,0 +1,151 @@
+import { at, sumOf } from "../../../lists.js";
+import { once } from "../../computed-once.js";
+import type { Layer } from "../../mussels/layer.js";
+import type { AssumptionId } from "../../register/register.js";
+import type { Component, Limit, LimitLoad, Priced } from "../component.js";
+import type { LakeContext } from "../context.js";
+import { loadOf } from "../limits.js";
+import { type SmallLine, serviceShare } from "../small-line.js";
+import { hasFittings, type UpstreamWall } from "./fittings.js";
+import { type Loading, type LoadingParameters, leftOf, loadingOf, loadingParameters } from "./loading.js";
+import { type Pieces, pieceIds, shedPieces } from "./pieces.js";
+import { upstreamPieces } from "./upstream.js";
+
+/** What the service of a line is worth while it is missing. */
+export interface Served {
+  /** A share of the service that is missing all month. */
+  readonly missing: (share: number, month: number, ids: readonly AssumptionId[]) => readonly Priced[];
+  /** Hours in which there is none. */
+  readonly standing: (hours: number, month: number, ids: readonly AssumptionId[]) => readonly Priced[];
+  /** Largest share that may be missing. */
+  readonly limit: number;
+}
+
+/** The raw-water system on one line, beside the line's own upkeep. */
+export type RawWater = Pick<Component, "losses"> & {
+  readonly limits: (layer: Layer, month: number) => readonly LimitLoad[];
+};
+
+const limitIds = ["raw-water.spare-tubes", "raw-water.most-cleanings", ...pieceIds] as const;
+const coolersPlugged: Limit = {
+  broken: "coolers plugged faster than they can be cleaned",
+  assumptionIds: limitIds,
+};
+const orificesBlocked: Limit = {
+  broken: "orifices blocked faster than they can be cleared",
+  assumptionIds: limitIds,
+};
+
+const labourRateId = "labour.maintenance-rate";
+
+/** Undefined where the line carries nothing that shells could harm. @param area wall of one line, m² */
+export function rawWaterOf(
+  line: SmallLine,
+  { area, walls }: { readonly area: number; readonly walls: readonly UpstreamWall[] },
+  context: LakeContext,
+  served: Served,
+): RawWater | undefined {
+  if (!hasFittings(line)) return undefined;
+  const parameters = loadingParameters(context);
+  const fromUpstream = once(() =>
+    walls.map((wall) => upstreamPieces(wall, line.requiredFlow, parameters.pieces, context)),
+  );
+  const own = (layer: Layer) => shedPieces(layer, area, parameters.pieces);
+  const loading = (pieces: readonly Pieces[]) => loadingOf(line, pieces, parameters, context.growth);
+  const missing = missingShare(line, context, parameters, served.limit);
+  const worst = shortfall(line, context, parameters);
+  return {
+    losses: (layer, month, upstream = 1) => {
+      const drawn = fromUpstream().map((byMonth) => scaled(at(byMonth, month), upstream));
+      const load = loading([own(layer), ...drawn]);
+      return [
+        ...workLines(load, context),
+        ...standingLines(load, line, month, { context, served }),
+        ...served.missing(missing(layer, load), month, [...pieceIds, ...coolerIds]),
+      ];
+    },
+    limits: (layer) => {
+      const load = loading([own(layer)]);
+      return [
+        loadOf(coolersPlugged, worst(layer, load), served.limit),
+        ...load.orifices.map(({ load: blocked }) => loadOf(orificesBlocked, blocked, 1)),
+      ];
+    },
+  };
+}
+
+const scaled = ({ mass, size }: Pieces, share: number): Pieces => ({ mass: mass * share, size });
+
+const coolerIds = ["raw-water.spare-tubes", "raw-water.most-cleanings"] as const;
+
+/**
+ * Service missing when coolers are as plugged as they get, beyond what the spare tubes make up for:
+ * D = max(0, 1 − S(xp)/S(σ)).
+ */
+function shortfall(line: SmallLine, context: LakeContext, { spareTubes }: LoadingParameters) {
+  const share = serviceShare(line, context);
+  return (layer: Layer, { coolers }: Loading): number => {
+    const allowed = share(layer, leftOf(coolers.map(({ cooler }) => ({ cooler, peak: spareTubes }))));
+    return allowed > 0 ? Math.max(0, 1 - share(layer, leftOf(coolers)) / allowed) : 0;
+  };
+}
+
+/**
+ * Service that coolers miss over a month as they plug from clean to their worst. Above the limit D0 the unit trips and stands
+ * until they are clean: τ = max(0, 1 − D0/D) of the time, V = τ + (1 − τ) min(D, D0)/2.
+ */
+export function missingShare(
+  line: SmallLine,
+  context: LakeContext,
+  parameters: LoadingParameters,
+  limit: number,
+): (layer: Layer, load: Loading) => number {
+  const worst = shortfall(line, context, parameters);
+  return (layer, load) => {
+    const short = worst(layer, load);
+    const tripped = short > limit ? 1 - limit / short : 0;
+    return tripped + ((1 - tripped) * Math.min(short, limit)) / 2;
+  };
+}
+
+function workLines({ swaps, coolers, orifices }: Loading, { assumed }: LakeContext): Priced[] {
+  const hours = (
+    what: string,
+    count: number,
+    hoursId: AssumptionId,
+    ids: readonly AssumptionId[],
+  ): Priced => ({
+    what,
+    type: "work",
+    quantity: count * assumed(hoursId),
+    quantityKind: "hours",
+    unitRate: assumed(labourRateId),
+    assumptionIds: [labourRateId, hoursId, ...pieceIds, ...ids],
+  });
+  const cooled = sumOf(coolers.map(({ cooler, cleanings }) => cooler.count * cleanings));
+  const cleared = sumOf(orifices.map(({ orifice, clearings }) => orifice.count * clearings));
+  return [
+    hours("cleaning the strainer", swaps, "raw-water.strainer-hours", ["raw-water.blinded-share"]),
+    hours("cleaning the coolers", cooled, "raw-water.cooler-hours", coolerIds),
+    hours("clearing the orifices", cleared, "raw-water.orifice-hours", ["raw-water.most-cleanings"]),
+  ];
+}
+
+/** While a simplex strainer or an orifice is open the line stands, and what it serves while its coolers are. */
+function standingLines(
+  { swaps, coolers, orifices }: Loading,
+  { strainer }: SmallLine,
+  month: number,
+  { context: { assumed }, served }: { readonly context: LakeContext; readonly served: Served },
+): Priced[] {
+  const shut =
+    (strainer?.type === "simplex" ? swaps : 0) + largest(orifices.map(({ clearings }) => clearings));
+  const open = largest(coolers.map(({ cleanings }) => cleanings));
+  return [
+    ...served.standing(shut * assumed("raw-water.strainer-outage"), month, ["raw-water.strainer-outage"]),
+    ...served.standing(open * assumed("raw-water.cooler-outage"), month, ["raw-water.cooler-outage"]),
+  ];
+}
+
+/** Alike or not, they are cleaned in the same hours. */
+const largest = (counts: readonly number[]) => Math.max(0, ...counts);

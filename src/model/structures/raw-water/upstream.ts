@@ -1,0 +1,33 @@
+import { noElement } from "../../../lists.js";
+import { months } from "../../lake/calendar.js";
+import type { LakeContext } from "../context.js";
+import { matureMonths } from "../plans/untouched.js";
+import type { UpstreamWall } from "./fittings.js";
+import { type PieceParameters, type Pieces, shedPieces } from "./pieces.js";
+
+/**
+ * Pieces that a line draws from a wall upstream in each month of a mature year, of which it takes its share of the water,
+ * G = Gu Q/Qu. The wall is as if left alone, but no thicker than its own upkeep lets it grow.
+ */
+export function upstreamPieces(
+  wall: UpstreamWall,
+  requiredFlow: number,
+  parameters: PieceParameters,
+  context: LakeContext,
+): Pieces[] {
+  const drawn = Math.min(1, requiredFlow / wall.flow);
+  const thickest = context.assumed("conduit.largest-layer");
+  const { layers, from } = matureMonths(context.growing(wall.surface), context);
+  const sums = months.map(() => ({ mass: 0, sized: 0 }));
+  for (let month = from; month < layers.length; month++) {
+    const layer = layers[month] ?? noElement(layers, month);
+    const kept = Math.min(1, thickest / layer.thickness);
+    const thickness = Math.min(layer.thickness, thickest);
+    const { mass, size } = shedPieces({ ...layer, thickness }, wall.area * drawn * kept, parameters);
+    const sum = sums[month % 12] ?? noElement(sums, month);
+    sum.mass += mass;
+    sum.sized += mass * size;
+  }
+  const years = (layers.length - from) / months.length;
+  return sums.map(({ mass, sized }) => ({ mass: mass / years, size: mass > 0 ? sized / mass : 0 }));
+}
