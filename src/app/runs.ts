@@ -92,16 +92,11 @@ export async function resultWithin<Result>(
   runs: AskedRuns<Result>,
   question: RunQuestion,
 ): Promise<Result | undefined> {
-  const end = performance.now() + milliseconds;
+  const signal = AbortSignal.timeout(milliseconds);
   try {
-    for (;;) {
-      const state = runs.ask(question);
-      if (state.state === "done") return state.result;
-      if (performance.now() >= end) return undefined;
-      await pause(askEveryMilliseconds);
-    }
+    return await resultOf(runs, question, signal);
   } catch (error) {
-    if (error instanceof BusyError) return undefined;
+    if (error === signal.reason || error instanceof BusyError) return undefined;
     throw error;
   }
 }

@@ -1,7 +1,8 @@
 import type { AssumptionSet } from "../assumptions/entry.js";
 import { loadAssumptions } from "../assumptions/load.js";
-import { futuresOf, oddsOf, type Progress } from "../odds/draw.js";
-import { workerPool } from "../odds/pool.js";
+import { type DrawControl, futuresOf, oddsOf, type Progress } from "../odds/draw.js";
+import type { StudyToDraw } from "../odds/messages.js";
+import { type WorkerPool, workerPool } from "../odds/pool.js";
 import { assumptionsFolder } from "../report/document/assets.js";
 import { oddsTables } from "../report/odds/odds-tables.js";
 import type { StudyDocument } from "../study/format/schema.js";
@@ -19,27 +20,25 @@ export interface OddsArguments {
 }
 
 /** Draws a study's futures with all processors, as the study says; how far it has come is told to a terminal. */
-export async function drawnOdds(document: StudyDocument, assumptions: AssumptionSet): Promise<Odds> {
-  const pool = workerPool(assumptions);
-  const study = { document, settings: oddsSettings(document.study.uncertainty) };
-  const { signal } = new AbortController();
-  try {
-    return await oddsOf(pool, study, { signal, onProgress: tellTerminal });
-  } finally {
-    await pool.close();
-  }
-}
+export const drawnOdds = (document: StudyDocument, assumptions: AssumptionSet): Promise<Odds> =>
+  drawn(oddsOf, asStated(document), workerPool(assumptions));
 
-/** The same without what matters in the study, in a third of the time. */
-export async function drawnFutures(
-  document: StudyDocument,
-  assumptions: AssumptionSet,
-): Promise<FuturesOdds> {
-  const pool = workerPool(assumptions);
-  const study = { document, settings: oddsSettings(document.study.uncertainty) };
-  const { signal } = new AbortController();
+/** The same without what matters in the study. */
+export const drawnFutures = (document: StudyDocument, assumptions: AssumptionSet): Promise<FuturesOdds> =>
+  drawn(futuresOf, asStated(document), workerPool(assumptions));
+
+const asStated = (document: StudyDocument): StudyToDraw => ({
+  document,
+  settings: oddsSettings(document.study.uncertainty),
+});
+
+async function drawn<Found>(
+  draw: (pool: WorkerPool, study: StudyToDraw, control: DrawControl) => Promise<Found>,
+  study: StudyToDraw,
+  pool: WorkerPool,
+): Promise<Found> {
   try {
-    return await futuresOf(pool, study, { signal, onProgress: tellTerminal });
+    return await draw(pool, study, { signal: new AbortController().signal, onProgress: tellTerminal });
   } finally {
     await pool.close();
   }
@@ -52,16 +51,11 @@ export async function oddsCommand(
   print: (text: string) => void,
 ): Promise<void> {
   const document = readStudyFile(path);
-  const pool = workerPool(loadAssumptions(assumptionsFolder), workers);
-  const stated = oddsSettings(document.study.uncertainty);
+  const { settings: stated } = asStated(document);
   const settings = { ...stated, seed: seed ?? stated.seed, mostFutures: futures ?? stated.mostFutures };
-  const { signal } = new AbortController();
-  try {
-    const odds = await oddsOf(pool, { document, settings }, { signal, onProgress: tellTerminal });
-    print(asJson ? JSON.stringify(odds, undefined, 2) : oddsText(odds, document));
-  } finally {
-    await pool.close();
-  }
+  const pool = workerPool(loadAssumptions(assumptionsFolder), workers);
+  const odds = await drawn(oddsOf, { document, settings }, pool);
+  print(asJson ? JSON.stringify(odds, undefined, 2) : oddsText(odds, document));
 }
 
 function oddsText(odds: Odds, document: StudyDocument): string {

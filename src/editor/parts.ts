@@ -46,7 +46,7 @@ export const studyParts: readonly StudyPart[] = [
       ...["storageValue", "storageValueOrigin", "otherSchedules"],
     ],
     guide: [
-      "Give either a schedule, as levels on days of the year, or a record of measured levels. The picture shows which structures hang dry, and for how long.",
+      "Give either a schedule, as levels on days of the year, or a record of measured levels. The picture shows which structures are exposed, and for how long.",
     ],
   },
   {

@@ -9,6 +9,7 @@ import { readStudyFile } from "../study/reading/read.js";
 import { coefficientsTable, planningRatesTable } from "./coefficients-table.js";
 import { type DryingView, dryingView } from "./drying-view.js";
 import { type RelationGroupView, relationsView } from "./relations-view.js";
+import { type WordingView, wordingView } from "./wording.js";
 import { type WorkedExamples, workedExamples } from "./worked-example.js";
 
 /** What the method document prints for every study alike. */
@@ -19,6 +20,7 @@ export interface MethodView {
   readonly worked: WorkedExamples;
   /** Name of the invented lake whose structures are worked. */
   readonly example: string;
+  readonly wording: WordingView;
   readonly coefficients: TableView;
   readonly planningRates: TableView;
   readonly sources: readonly { readonly key: string; readonly citation: string; readonly read: string }[];
@@ -40,6 +42,7 @@ export function methodView(assumptions: AssumptionSet): MethodView {
     drying: dryingView(context),
     worked: workedExamples(context),
     example: context.run.document.lake.name,
+    wording: wordingView(),
     coefficients: coefficientsTable(assumptions),
     planningRates: planningRatesTable(assumptions),
     sources: [...assumptions.sources].sort().map(([key, source]) => ({ key, ...source })),

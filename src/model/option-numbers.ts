@@ -6,7 +6,7 @@ import { plain } from "./money/line.js";
 import type { CostSettings, OptionCosts } from "./option-costs.js";
 import { attemptInYear } from "./program/containment.js";
 import { costShare } from "./program/ramp-up.js";
-import { type Detection, stateProbabilities } from "./risk/state-probabilities.js";
+import { type Detection, type StateProbabilities, stateProbabilities } from "./risk/state-probabilities.js";
 
 /** A loss by year of an infestation, in plain money: while it is unnoticed, and once it is noticed. */
 interface LossStream {
@@ -99,10 +99,22 @@ export interface CostByEstablishment {
   readonly contained: readonly number[];
 }
 
-export function costByEstablishment(numbers: OptionNumbers): CostByEstablishment {
+/** How an infestation goes that establishes in the first year: by the years since. */
+export const statesSince = ({
+  factors,
+  detection,
+}: Pick<OptionNumbers, "factors" | "detection">): StateProbabilities[] =>
+  stateProbabilities(
+    factors.map((_, year) => Number(year === 0)),
+    detection,
+  );
+
+/** @param statesByYear those of the numbers, worked out once for several amounts of one option */
+export function costByEstablishment(
+  numbers: OptionNumbers,
+  statesByYear: readonly StateProbabilities[] = statesSince(numbers),
+): CostByEstablishment {
   const { factors, detection, programInYear, scheduleInYear, losses } = numbers;
-  const certain = factors.map((_, year) => Number(year === 0));
-  const statesByYear = stateProbabilities(certain, detection);
   const noticed = statesByYear.map((during) => at(during.noticed, 0));
   const kept = statesByYear.map((_, age) => {
     const before = statesByYear[age - 1];

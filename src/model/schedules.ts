@@ -2,14 +2,13 @@ import { at, meanOf, sumOf } from "../lists.js";
 import type { Assumed } from "./assumed.js";
 import { type InfestationCost, infestationCost } from "./infestation-cost.js";
 import type { StudyInput } from "./inputs.js";
-import { months } from "./lake/calendar.js";
 import type { Lake } from "./lake/lake.js";
 import { exposedBand } from "./lake/levels.js";
 import { exposedArea, storageBetween } from "./lake/storage.js";
 import type { CostLine } from "./money/line.js";
-import { killedByYear } from "./mussels/growth.js";
 import { operatingLines, storageLost } from "./schedule-cost.js";
 import { type Contexts, lakeContexts } from "./structures/context.js";
+import { planWeights } from "./structures/plans/weights.js";
 import { type StructureResult, structureResult } from "./structures/structure.js";
 
 /** The lake and its structures under one schedule of levels. */
@@ -82,7 +81,12 @@ function contextsOf(
   reader: Assumed,
 ): Contexts {
   const { money, plans } = input;
-  const settings = { plans, discountRate: money.discountRate, assumed: source };
+  const settings = {
+    plans,
+    discountRate: money.discountRate,
+    assumed: source,
+    planWeights: planWeights(money, { isInfested: input.lake.infestedSince !== undefined, yearsInfested }),
+  };
   return lakeContexts(lake, money.horizon + yearsInfested, reader, settings);
 }
 
@@ -130,21 +134,17 @@ function meanDaily([first, ...others]: Contexts): readonly number[] {
   return first.daily.map((level, day) => meanOf([level, ...others.map(({ daily }) => at(daily, day))]));
 }
 
-/** Cuts of the exposed band, and years until its layer repeats. */
-const cuts = 8;
+/** Years until the layer of the exposed band repeats. */
 const settledYears = 10;
 
+/** Mean over the band of all possible operating years. */
 function killedInBand({ lowest, highest }: LevelsResult["band"], contexts: Contexts): number {
   if (lowest === highest) return 0;
-  const step = (highest - lowest) / cuts;
-  const elevations = Array.from({ length: cuts }, (_, cut) => lowest + step * (cut + 1 / 2));
-  return meanOf(
-    contexts.flatMap(({ growing, growth, matureDensity }) => {
-      const density = Array<number>(settledYears * 12).fill(matureDensity);
-      return elevations.map((elevation) => {
-        const surface = growing({ place: { at: "elevation", elevation }, velocity: months.map(() => 0) });
-        return at(killedByYear({ surface, density, settled: 0 }, growth), settledYears - 1);
-      });
-    }),
+  const band = { from: lowest, to: highest };
+  return (
+    meanOf(
+      contexts.map((context) => at(context.killedWhenMature(settledYears)(band).killed, settledYears - 1)),
+    ) /
+    (highest - lowest)
   );
 }

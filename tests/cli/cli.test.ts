@@ -53,10 +53,10 @@ describe("the command line", () => {
     expect(stdout).toContain("costs more than it saves");
     expect(stdout).toContain("Staffed summer checks");
     expect(stdout).toContain(
-      "Against “Signs and self-declaration”, the program in force: 1,300 more staff hours a year",
+      "Compared with “Signs and self-declaration”, the current program: 1,300 more staff hours a year",
     );
     expect(stdout).toContain("Cost of one inspection");
-    expect(stdout).toContain("no payers: no fee can carry it");
+    expect(stdout).toContain("no fee can carry it, since too few boats would pay");
   });
 
   it("prints the comparison as JSON that parses", () => {
@@ -80,7 +80,7 @@ describe("the command line", () => {
     const { status, stderr } = await run("report", quickStudy, "--without-odds", "--out", out);
     expect(status).toBe(0);
     expect(stderr).toContain("--without-odds is ignored");
-    expect(readFileSync(out, "utf8")).toContain("1,024 futures were drawn");
+    expect(readFileSync(out, "utf8")).toContain("1,024 outcomes were simulated");
   });
 
   it("writes the report as one HTML file, with its futures drawn as the study says", async () => {
@@ -90,7 +90,7 @@ describe("the command line", () => {
     expect(stdout).toContain(`Wrote ${out}`);
     const report = readFileSync(out, "utf8");
     expect(report).toContain("Appendix C. Assumptions");
-    expect(report).toContain("1,024 futures were drawn");
+    expect(report).toContain("1,024 outcomes were simulated");
   });
 
   it("writes the method document, and with a study its own sheets", async () => {
@@ -114,7 +114,7 @@ describe("the command line", () => {
   it("draws a study's futures, with nothing on an error stream that is no terminal", () => {
     const { status, stdout, stderr } = runProgram("odds", quickStudy, "--futures", "1024", "--workers", "2");
     expect({ status, stderr }).toEqual({ status: 0, stderr: "" });
-    expect(stdout).toContain("1,024 possible futures");
+    expect(stdout).toContain("1,024 simulated outcomes");
     expect(stdout).toContain("Cheaper as it comes out");
   });
 

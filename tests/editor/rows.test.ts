@@ -33,7 +33,7 @@ describe("a row of a list", () => {
     const groups = [{ group: "water", rate: "1 %/yr" }, {}];
     expect(titles(["money", "escalation"], groups)).toEqual(["Water", "Row 2"]);
     expect(titles(["lake", "drawdown"], [{ on: "mar 1", elevation: "12 m" }])).toEqual(["mar 1"]);
-    expect(titles(["report", "texts"], [{ section: "bearers", text: "Agreed." }])).toEqual(["Who bears it"]);
+    expect(titles(["report", "texts"], [{ section: "bearers", text: "Agreed." }])).toEqual(["Who pays"]);
     const seals = [{ vesselClass: "trailered" }, { vesselClass: "gone" }];
     expect(titles(["options", 0, "steps", "seals"], seals)).toEqual(["Trailered boats", "gone"]);
     const hours = [{ dayTypes: ["summer-weekend", "fridays"], from: "06:00" }, { from: "07:00" }];

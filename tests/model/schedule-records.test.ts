@@ -57,9 +57,9 @@ describe("the levels of a record", () => {
 });
 
 describe("what a drawdown kills in the band that it bares", () => {
-  it("is the mean of eight strips of equal height, each at its middle", () => {
-    // The last of ten mature years of each, every month grown and its dead added up; middles from half a strip's height
-    // above the lowest level on.
+  it("is its mean over the height, whether in few strips or in many", () => {
+    // The last of ten mature years of each, every month grown and its dead added up, in 400 strips at their middles. A
+    // hundredth is what a reader may tell apart.
     const mild: Lake = {
       ...drawnDownLake,
       drawdown: [
@@ -71,15 +71,17 @@ describe("what a drawdown kills in the band that it bares", () => {
     };
     const [context] = contextsOf(mild, 10);
     const density = Array<number>(120).fill(context.matureDensity);
-    const strips = [92.5, 93.5, 94.5, 95.5, 96.5, 97.5, 98.5, 99.5].map((elevation) => {
-      const surface = context.growing({ place: { at: "elevation", elevation }, velocity: everyMonth(0) });
-      const lastYear = growLayers({ surface, density }, context.growth).slice(-12);
-      return lastYear.reduce((sum, { killed }) => sum + killed, 0);
-    });
-    const expected = strips.reduce((sum, each) => sum + each, 0) / 8;
+    const strips = Array.from({ length: 400 }, (_, strip) => 92 + (8 * (strip + 1 / 2)) / 400).map(
+      (elevation) => {
+        const surface = context.growing({ place: { at: "elevation", elevation }, velocity: everyMonth(0) });
+        const lastYear = growLayers({ surface, density }, context.growth).slice(-12);
+        return lastYear.reduce((sum, { killed }) => sum + killed, 0);
+      },
+    );
+    const expected = strips.reduce((sum, each) => sum + each, 0) / strips.length;
     const [own] = compare(studyOf([ramp], { lake: mild }), assumed).schedules;
     expect(Math.min(...strips)).not.toBe(Math.max(...strips));
-    expect(relativeGap(own.killed(), expected)).toBeLessThan(1e-9);
+    expect(relativeGap(own.killed(), expected)).toBeLessThan(0.01);
   });
 });
 

@@ -193,7 +193,7 @@ describe("what matters and what knowing it is worth", () => {
   it("tells no worth that its error hides", () => {
     const information = told.odds.information.map((each) => ({ ...each, standardError: each.value }));
     expect(viewOf({ ...told.odds, information }).odds.information).toContain(
-      "nothing that these futures could tell from zero",
+      "nothing that these simulated outcomes could tell from zero",
     );
   });
 });

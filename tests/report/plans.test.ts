@@ -55,9 +55,13 @@ describe("the appendix of protection plans", () => {
       for (const each of section(tried, "Pass a limit at times")) expect(cell(each, 2)).not.toBe("");
       for (const each of section(tried, "Not possible here")) expect(cell(each, 2)).not.toBe("");
     }
-    const intervals = plansOf().told[0]?.intervals?.table.rows ?? [];
-    const intake = run.comparison.structures[0]?.components.find(({ name }) => name === "conduit");
-    for (const { plan, yearlyCost, brokenLimit } of intake?.everyPlan() ?? []) {
+    const [first] = plansOf().told;
+    const intervals = first?.intervals?.table.rows ?? [];
+    const named = run.comparison.structures.flatMap(({ structure, components }) =>
+      components.map((component) => ({ component, name: `${structure.name}: ${component.name}` })),
+    );
+    const part = named.find(({ name }) => name === first?.name)?.component;
+    for (const { plan, yearlyCost, brokenLimit } of part?.everyPlan() ?? []) {
       if (plan.entry.id !== "divers" || plan.routine.by !== "interval") continue;
       const { months } = plan.routine;
       const printed = intervals.find((each) => cell(each, 0) === String(months));

@@ -86,9 +86,9 @@ describe("reading", () => {
     expect(response.status).toBe(200);
     const page = await response.text();
     expect(page).toContain("costs more than it saves");
-    expect(page).toContain("Against “Signs and self-declaration”, the program in force");
+    expect(page).toContain("Compared with “Signs and self-declaration”, the current program");
     expect(page).toContain("Cost of one inspection");
-    expect(page).toContain("no payers: no fee can carry it");
+    expect(page).toContain("no fee can carry it, since too few boats would pay");
   });
 
   it("gives the results as JSON with amounts that add up", async () => {

@@ -77,7 +77,7 @@ describe("the page of assumptions", () => {
 describe("an own value", () => {
   it("is tried without being saved: the board's figures before and after", async () => {
     const { id, one } = made();
-    const page = await pageAt(`${one}?value=0.01&reason=tried`);
+    const page = await pageAt(`${one}?value=0.9&reason=tried`);
     expect(page).toContain("Nothing was saved.");
     const [, before, after, change] = cells(page, "Net benefit, present value");
     expect(before).not.toBe(after);

@@ -93,7 +93,7 @@ describe("the page of a study's odds", () => {
     expect(odds.futures).toBe(2 * futuresPerBlock);
     const done = await (await get(ninemoss)).text();
     expect(done).not.toContain("http-equiv");
-    expect(done).toContain("Worth its cost on average over luck");
+    expect(done).toContain("Pays on average, of assumption sets");
     for (const { name } of odds.options) expect(done).toContain(name);
     expect(draw).toHaveBeenCalledTimes(1);
   });

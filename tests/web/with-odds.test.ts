@@ -8,7 +8,7 @@ import { serving } from "./serving.js";
 
 const ninemoss = "/studies/example-ninemoss";
 /** Invented for every study: see inventedOdds. */
-const chance = "ever infested within 30 years is 31% without it and 31% with it";
+const chance = "mussels establish within 30 years is 31% without it and 31% with it";
 
 /** Draws when told to. */
 function drawing() {

@@ -30,7 +30,7 @@ const headRow = 3;
  */
 export function infestationSheet(context: ReportContext): InfestationSheet {
   const rows: Entry[][] = [
-    [text("What an infestation costs, line by line", "title")],
+    [text("Damage, line by line", "title")],
     [text(introduction(context), "note")],
     [],
     [

@@ -21,7 +21,7 @@ export const lakeRelations: RelationGroup = {
     },
     {
       title: "Dry run",
-      words: "An elevation hangs dry on the days in a row on which the water stands below it.",
+      words: "An elevation is exposed on the days in a row on which the water stands below it.",
       formulas: [coded("z(d) < e")],
       where: [
         ["z", "level of the lake", "m"],
@@ -46,11 +46,11 @@ export const lakeRelations: RelationGroup = {
       computedBy: by("lake/storage.ts", "storageBetween"),
     },
     {
-      title: "Ground laid bare",
+      title: "Ground exposed",
       words: "The lake's area at the high level less that at the low one.",
       formulas: [coded("B = A(high) − A(low)")],
       where: [
-        ["B", "ground laid bare", "m²"],
+        ["B", "ground exposed", "m²"],
         ["A", "lake area", "m²"],
       ],
       sources: ["trade-practice"],
@@ -59,7 +59,7 @@ export const lakeRelations: RelationGroup = {
     {
       title: "Habitat suitability",
       words:
-        "Each measured variable falls in a published class with a weight, which leads to that of the next class over a quarter of a class beside their bound; the lowest rules. Heat is that of the depth that stays coolest. The weight scales settlement and the chance that arrivals found a population.",
+        "Each measured variable falls in a published class with a weight, which leads to that of the next class over a quarter of a class beside their bound; the least suitable is the limiting factor. Heat is that of the depth that stays coolest. The weight scales settlement and the chance that arrivals found a population.",
       formulas: [coded("w = min(w1, w2, …)")],
       where: [
         ["w", "suitability, 0 to 1", ""],

@@ -243,7 +243,7 @@ const worth: readonly Relation[] = [
   },
   {
     title: "Benefit–cost ratio and net benefit",
-    words: "Loss avoided against program cost added to the option without a program, both present values.",
+    words: "Damage avoided against program cost added to the option without a program, both present values.",
     formulas: [coded("R = (X0 − X)/(K − K0)"), coded("B = (X0 − X) − (K − K0)")],
     where: [
       ["R", "benefit–cost ratio", ""],
@@ -273,10 +273,10 @@ const worth: readonly Relation[] = [
   {
     title: "Break-even",
     words:
-      "Where the net benefit is nothing: by a factor on every infestation cost, by the program's yearly cost, and by the yearly chances, which are searched since they enter in powers; so are the shares of fouled boats stopped and the horizons.",
+      "Where the net benefit is nothing: by a factor on all damage, by the program's yearly cost, and by the yearly chances, which are searched since they enter in powers; so are the shares of fouled boats stopped and the horizons.",
     formulas: [coded("y = (K − K0)/(X0 − X)"), coded("A = (X0 − X + K0 − S)·G/(K − S)"), coded("B(h) = 0")],
     where: [
-      ["y", "factor on infestation costs", ""],
+      ["y", "factor on damage", ""],
       ["A", "break-even cost of the program a year", "money"],
       ["G", "cost of the program a year", "money"],
       ["S", "cost of following a schedule of levels", "money"],

@@ -162,6 +162,34 @@ const growthRelations: readonly Relation[] = [
     sources: ["trade-practice"],
     computedBy: by("mussels/layer.ts", "layerThickness"),
   },
+  {
+    title: "Mussels killed on drained ground",
+    words:
+      "The band between the lowest and the highest level of a year is cut into cells that are low at its bottom, where one day more of drying changes most. Each cell is grown in its middle and stands for its height. A dry run that begins within a month meets mussels that have grown in that month's days under water.",
+    formulas: [coded("K = Σ k(zi)·Δzi")],
+    where: [
+      ["K", "live mass killed over a metre of width of upright ground", "kg/m"],
+      ["k", "live mass killed in a year on a square metre", "kg/m²"],
+      ["z_i", "elevation of the middle of a cell", "m"],
+      ["Δz_i", "height of the cell", "m"],
+    ],
+    sources: ["project-judgement"],
+    computedBy: by("mussels/exposed-band.ts", "groundKills"),
+  },
+  {
+    title: "Sweeping a ramp",
+    words:
+      "As often as the shells that lie on the ramp have reached the thickness that is tolerated. What then still lies there is carried over to the next year.",
+    formulas: [coded("s = ⌊(ℓ + t)/t0⌋"), coded("ℓ + t − s t0", "left")],
+    where: [
+      ["s", "sweeps of the year", ""],
+      ["ℓ", "thickness left from the year before", "m"],
+      ["t", "thickness of the year's shells", "m"],
+      ["t_0", "thickness that is tolerated", "m"],
+    ],
+    sources: ["project-judgement"],
+    computedBy: by("structures/ramp.ts", "rampYears"),
+  },
 ];
 
 export const musselRelations: RelationGroup = {

@@ -6,7 +6,7 @@ export const planRelations: RelationGroup = {
     {
       title: "Cost of an installation",
       words:
-        "Capital grows more slowly than size. A year of it costs capital recovery over its life at the study's real rate, and upkeep as a share of the capital.",
+        "Capital grows more slowly than size. The law is held to hold from a tenth to ten times the size for which a price stands (assumption plan.size-reach); beyond, the plan is not possible until a price for that size is entered. A year of it costs capital recovery over its life at the study's real rate, and upkeep as a share of the capital.",
       formulas: [coded("K = k s0 (s/s0)^m"), coded("A = K (i/(1 − (1+i)^−n) + u)")],
       where: [
         ["K", "capital", "money"],
@@ -123,15 +123,33 @@ export const planRelations: RelationGroup = {
         ["Q", "flow of the line", "m³/s"],
         ["t", "time for which it is held", "s"],
         ["T_k", "temperature that kills", "°C"],
-        ["T", "temperature of the water in the month", "°C"],
+        ["T", "temperature of the water in the month, at the depth of the part", "°C"],
       ],
       sources: ["trade-practice"],
       computedBy: by("structures/plan-work.ts", "workLines"),
     },
     {
+      title: "Choice of a plan",
+      words:
+        "One plan serves all options: the one of least present value, if mussels may establish in each year of the horizon with the same chance, or in a lake that is infested already over the horizon itself. What is followed is what was chosen by: the plan's costs in each year since establishment, with its protection, its work, the losses that remain and the cleanings that limits force. A dearer price can therefore not make that value smaller. A year's cost of a plan, where it is printed, is its value over the sum of the weights without rises of prices.",
+      formulas: [coded("V = Σ w(a) C(a)"), coded("w(a) = Σ v(t) e(t)/T")],
+      where: [
+        ["V", "present value of a plan", "money"],
+        ["a", "year of the infestation, 1 for its first", ""],
+        ["C", "cost of the plan in it", "money"],
+        ["w", "weight of it, for each group of prices its own: summed over the years t = a … T", ""],
+        ["t", "year of the horizon", ""],
+        ["v", "discount factor of the year", ""],
+        ["e", "rise of the group's prices until then, 1 where they go with general inflation", ""],
+        ["T", "years of the horizon", "yr"],
+      ],
+      sources: ["project-judgement"],
+      computedBy: by("structures/plans/weights.ts", "planWeights"),
+    },
+    {
       title: "Levels of a record",
       words:
-        "Each year of a record is one possible operating year, all alike in chance: costs are the mean over them, and a plan must keep its limits in every one.",
+        "Each year of a record is one possible operating year, all alike in chance, and costs are the mean over them. A plan is operated by the year that comes: in a year that does not allow it (one without a low-water window, for work in the dry) the part is kept by its way out, the plan of least value in that year that installs nothing and is done within a year.",
       formulas: [coded("L = Σ Li/n")],
       where: [
         ["L", "cost in a year of an infestation", "money"],
@@ -174,7 +192,7 @@ export const planRelations: RelationGroup = {
     {
       title: "Cost of an option in a year",
       words:
-        "The program runs in full while no mussels are known, less in its first years if it grows, and at a share from then on; a schedule of levels is followed from the year in which mussels are noticed, and infestation costs are then those under it.",
+        "The program runs in full while no mussels are known, less in its first years if it grows, and at a share from then on; a schedule of levels is followed from the year in which mussels are noticed, and damage is then that under it.",
       formulas: [coded("K(t) = g(t) G (1 − H(t−1) + a H(t−1)) + O N(t)")],
       where: [
         ["K", "expected cost of program and schedule in year t", "money"],

@@ -13,6 +13,7 @@ import {
   costToGo,
   numbersOf,
   type OptionNumbers,
+  statesSince,
 } from "../option-numbers.js";
 import { throughBoats } from "../program/arrivals.js";
 import { foundingChances, togetherOf } from "../program/founding-chances.js";
@@ -58,15 +59,16 @@ export function lakeDraw(input: StudyInput, source: Assumed): LakeDraw {
       const isInfested = input.lake.infestedSince !== undefined;
       const amounts = optionCosts(option, input, source, settings);
       const numbers = numbersOf(amounts, settings, isInfested);
-      const costs = costByEstablishment(numbers);
+      const states = statesSince(numbers);
+      const costs = costByEstablishment(numbers, states);
       const ofAccount = (account: EnteredAccount) => {
         const entered = accountNumbers(account, numbers, amounts, settings);
-        return entered && costByEstablishment(entered);
+        return entered && costByEstablishment(entered, states);
       };
       return {
         numbers,
         costs,
-        program: costByEstablishment(programOf(numbers)),
+        program: costByEstablishment(programOf(numbers), states),
         infested: infestedAtEnd(costs),
         accounts: { duty: ofAccount("duty"), policy: ofAccount("policy"), other: ofAccount("other") },
       };

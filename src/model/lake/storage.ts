@@ -16,7 +16,7 @@ export function storageBetween(table: readonly StoragePoint[], low: number, high
   }, 0);
 }
 
-/** Ground laid bare when the water falls from `high` to `low`, m²: B = A(high) − A(low). */
+/** Ground exposed when the water falls from `high` to `low`, m²: B = A(high) − A(low). */
 export function exposedArea(table: readonly StoragePoint[], low: number, high: number): number {
   return areaAt(table, high) - areaAt(table, low);
 }

@@ -22,7 +22,7 @@ const valueAt = (list: Float64Array, index: number): number => list[index] ?? 0;
 const smallestCohort = 1 / 2;
 
 /**
- * A month in the life of every cohort: the dry run kills at the size of the month before, the rest thins and
+ * A month in the life of every cohort: the dry run kills, the rest thins and
  * grows, and cohorts too small to follow are dropped. The cohort that passes the last age told apart joins the one
  * that settled a year later. In place and in one pass: this runs for each month of each plan.
  */
@@ -45,7 +45,7 @@ export function passMonth(
     let number = valueAt(cohorts.number, index);
     if (table.isEverDry) {
       const alive = number * valueAt(table.outlives, place);
-      killed += (number - alive) * valueAt(table.mass, before);
+      killed += (number - alive) * valueAt(table.massMet, place);
       number = alive;
     }
     number *= monthlySurvival;

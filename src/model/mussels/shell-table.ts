@@ -1,6 +1,6 @@
 import { at } from "../../lists.js";
 import { months } from "../lake/calendar.js";
-import { type DryingParameters, survival } from "./drying.js";
+import { type DryingParameters, noDose, survival } from "./drying.js";
 import { grownLengthMm, type ShellParameters, wetMassG } from "./shell.js";
 import { isEverDry, type SurfaceMonth } from "./surface.js";
 
@@ -23,8 +23,10 @@ export interface ShellTable {
   readonly cover: Float64Array;
   /** Live wet mass of one, kg. */
   readonly mass: Float64Array;
-  /** Share that outlives this month's part of a dry run, met at the size of the month before; empty if it is never dry. */
+  /** Share that outlives this month's part of a dry run; empty if it is never dry. */
   readonly outlives: Float64Array;
+  /** Live wet mass of one when the month's part of a dry run meets it, kg; empty if it is never dry. */
+  readonly massMet: Float64Array;
   readonly isEverDry: boolean;
 }
 
@@ -47,6 +49,7 @@ export function shellTable(
     cover: new Float64Array(size),
     mass: new Float64Array(size),
     outlives: new Float64Array(dries ? size : 0).fill(1),
+    massMet: new Float64Array(dries ? size : 0),
     isEverDry: dries,
   };
   for (const settled of months) {
@@ -55,6 +58,10 @@ export function shellTable(
   return table;
 }
 
+/**
+ * A dry run that begins within a month meets mussels that have grown in the month's days under water; one that goes on
+ * meets them as the month before left them, and they grow in the days that are left.
+ */
 function fillAges(
   settled: number,
   table: ShellTable,
@@ -62,23 +69,26 @@ function fillAges(
   { shell, drying }: { shell: ShellParameters; drying: DryingParameters },
 ): void {
   let lengthMm = shell.settlementMm;
-  let cover = lengthMm ** 2 * squareMetresPerSquareMm;
   let mass = wetMassG(lengthMm, shell) * kgPerG;
   let share = 1;
   for (let age = 0; age < tableAges && share > extinctShare; age++) {
     const { doseBefore, doseAfter, degreeDays } = at(surface, (settled + age) % 12);
     const place = settled * tableAges + age;
-    if (age > 0 && doseAfter.drying > 0) {
-      const outlives = survival(doseAfter, lengthMm, drying) / survival(doseBefore, lengthMm, drying);
-      table.outlives[place] = outlives;
-      share *= outlives;
-    }
+    const beforeMm = lengthMm;
+    const before = mass;
     if (age > 0 && age < growingAges && degreeDays > 0) {
       lengthMm = grownLengthMm(lengthMm, degreeDays, shell);
-      cover = lengthMm ** 2 * squareMetresPerSquareMm;
       mass = wetMassG(lengthMm, shell) * kgPerG;
     }
-    table.cover[place] = cover;
+    if (age > 0 && doseAfter.drying > 0) {
+      const begins = doseBefore === noDose;
+      const metMm = begins ? lengthMm : beforeMm;
+      const outlives = survival(doseAfter, metMm, drying) / survival(doseBefore, metMm, drying);
+      table.outlives[place] = outlives;
+      table.massMet[place] = begins ? mass : before;
+      share *= outlives;
+    }
+    table.cover[place] = lengthMm ** 2 * squareMetresPerSquareMm;
     table.mass[place] = mass;
   }
 }

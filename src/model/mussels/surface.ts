@@ -16,6 +16,10 @@ export type Place =
     }
   | { readonly at: "floating"; readonly depth: number };
 
+/** Depth of a place under a level of the lake, m; 0 where the level lies below it. */
+export const depthOf = (place: Place, level: number): number =>
+  place.at === "floating" ? place.depth : Math.max(0, level - place.elevation);
+
 export interface Surface {
   readonly place: Place;
   /** Water velocity along the surface by month, m/s; 0 for still water. */
@@ -121,7 +125,7 @@ export function surfaceMonths(
   const wetted = place.at === "elevation" ? wettedShares(daily, place.elevation) : months.map(() => 1);
   const doses = place.at === "elevation" ? dosesByMonth(place.elevation, lake, daily, parameters.drying) : [];
   return months.map((month) => {
-    const depth = place.at === "floating" ? place.depth : Math.max(0, at(monthly, month) - place.elevation);
+    const depth = depthOf(place, at(monthly, month));
     const temperature = waterTemperature(lake, month, depth);
     const fresh = freshnessFactor(surface.running?.[month] ?? 1, parameters.settlement.standingDays);
     const dose = doses[month] ?? { before: noDose, after: noDose };

@@ -66,6 +66,7 @@ export const upkeepAssumptions = {
   "rack.gap-closed-limit": share,
   "conduit.largest-layer": layer,
   "service-line.shortage-limit": share,
+  "plan.size-reach": number({ above: 1, to: 1000 }),
   "limit.first-share": share,
   "limit.certain-share": number({ above: 1, to: 20 }),
   "limit.forced-factor": number({ from: 1, to: 20 }),

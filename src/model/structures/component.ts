@@ -72,9 +72,20 @@ export interface Check {
 
 export interface TriedPlan {
   readonly plan: Plan;
-  /** Yearly cost in a mature infestation, price-year money. */
+  /** Its present value over that of 1 a year: a year's cost over the horizon, as plans are compared. */
   readonly yearlyCost: number;
+  /** The limit that the layer comes nearest to, as it is told once it is passed, and how near: 1 is at the limit. */
+  readonly nearestLimit: { readonly words: string; readonly load: number } | undefined;
+  /** The same where the limit is passed. */
   readonly brokenLimit: string | undefined;
+  readonly wayOut: WayOut | undefined;
+}
+
+/** What is done in the years of a record that do not allow a plan. */
+export interface WayOut {
+  readonly years: number;
+  readonly ofYears: number;
+  readonly labels: readonly string[];
 }
 
 export interface ComponentResult {
@@ -91,6 +102,8 @@ export interface ComponentResult {
   readonly years: readonly (readonly Priced[])[];
   /** Thickest layer in each year since establishment, m. */
   readonly thicknessByYear: readonly number[];
+  /** The same of a surface that nobody touches. */
+  readonly untouchedByYear: readonly number[];
 }
 
 /** What holds mussels off a surface all the time, with its cost in each month of the year. */

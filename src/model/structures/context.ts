@@ -5,6 +5,7 @@ import type { Lake } from "../lake/lake.js";
 import { dailyElevations, dryRuns, type LevelsOfYear, levelsOfYear } from "../lake/levels.js";
 import { type Suitability, suitability } from "../lake/suitability.js";
 import { dryingParameters } from "../mussels/drying.js";
+import { groundKills, type Heights, type KilledOver } from "../mussels/exposed-band.js";
 import { growingSurfaces } from "../mussels/growing-surfaces.js";
 import { type GrowingSurface, type GrowthParameters, growthParameters } from "../mussels/growth.js";
 import { densityShare, populationParameters, settledMonth } from "../mussels/population.js";
@@ -13,6 +14,8 @@ import { type Place, type Surface, settlementParameters, surfaceMonths } from ".
 import type { InstalledPlan, PlanEntry } from "./catalogue.js";
 import { disposalRateOf } from "./disposal-rate.js";
 import { type InstallationPrices, installationPrices } from "./installation-prices.js";
+import { type FoundMonths, foundMonths } from "./plans/found.js";
+import type { PlanWeights } from "./plans/weights.js";
 import { spawningMonths } from "./spawning.js";
 
 /** What every structure of one lake shares in one possible operating year: the water, the mussels, the prices. */
@@ -40,10 +43,17 @@ export interface LakeContext {
   readonly plans: readonly PlanEntry[];
   /** What an installation of a plan costs by its size. */
   readonly installation: (entry: InstalledPlan) => InstallationPrices;
+  /** What a cost in each year since establishment weighs in the choice of a plan. */
+  readonly planWeights: PlanWeights;
+  readonly found: FoundMonths;
   readonly disposalRate: () => number;
   readonly growing: (surface: Surface) => GrowingSurface;
   /** Lets go of what was grown, once the structures are worked out; it is grown again when asked for. */
   readonly forgetGrown: () => void;
+  /** What drying and frost kill between two elevations in each year since establishment. */
+  readonly killedBetween: (heights: Heights) => KilledOver;
+  /** The same in each of so many years of a mature infestation that starts on bare ground. */
+  readonly killedWhenMature: (years: number) => (heights: Heights) => KilledOver;
   /** Days of the longest dry run at a place; none where it floats. */
   readonly longestDryRun: (place: Place) => { startDay: number; days: number };
 }
@@ -57,6 +67,7 @@ interface UpkeepSettings {
   readonly discountRate: number;
   /** Reads what structures take. */
   readonly assumed: Assumed;
+  readonly planWeights: PlanWeights;
 }
 
 /**
@@ -68,7 +79,7 @@ export function lakeContexts(
   lake: Lake,
   years: number,
   reader: Assumed,
-  { plans, discountRate, assumed }: UpkeepSettings,
+  { plans, discountRate, assumed, planWeights }: UpkeepSettings,
 ): Contexts {
   const suited = suitability(lake, reader);
   const density = monthlyDensity(lake, years, suited.weight, reader);
@@ -93,24 +104,42 @@ export function lakeContexts(
     assumed,
     plans,
     installation: installationPrices(discountRate, assumed),
+    planWeights,
+    found: foundMonths(density, assumed("protection.start-density"), planWeights),
     disposalRate: disposalRateOf(assumed),
   };
-  const ofYear = (levelLabel: string, daily: readonly number[]): LakeContext => {
+  const operatingYears = operatingYearsOf(lake);
+  const ofYear = ({ label, daily }: OperatingYear): LakeContext => {
     const levels = levelsOfYear(daily);
+    const monthsOf = (surface: Surface) =>
+      surfaceMonths(surface, lake, levelsAt(surface.place, levels), { settlement, drying });
+    const kills = groundKills({ daily, averaged: operatingYears.length, monthsOf, growth });
     return {
       ...shared,
       daily,
       monthlyLevels: levels.monthly,
-      levelLabel,
-      growing: (surface) =>
-        surfaceOf(surfaceMonths(surface, lake, levelsAt(surface.place, levels), { settlement, drying })),
+      levelLabel: label,
+      growing: (surface) => surfaceOf(monthsOf(surface)),
       forgetGrown: forget,
+      killedBetween: kills(density, shared.settledMonth),
+      killedWhenMature: (count) => kills(Array<number>(count * 12).fill(shared.matureDensity), 0),
       longestDryRun: (place) => longestRun(place, levelsAt(place, levels).daily),
     };
   };
-  const [first, ...rest] = lake.record ?? [];
-  if (first === undefined) return [ofYear("", dailyElevations(lake.drawdown))];
-  const ofRecord = ({ label, daily }: typeof first) => ofYear(` in ${label}`, daily);
+  const [first, ...rest] = operatingYears;
+  return [ofYear(first), ...rest.map(ofYear)];
+}
+
+interface OperatingYear {
+  /** Names the year of a record in messages; empty for a schedule. */
+  readonly label: string;
+  readonly daily: readonly number[];
+}
+
+function operatingYearsOf({ record, drawdown }: Lake): readonly [OperatingYear, ...OperatingYear[]] {
+  const [first, ...rest] = record ?? [];
+  if (first === undefined) return [{ label: "", daily: dailyElevations(drawdown) }];
+  const ofRecord = ({ label, daily }: typeof first) => ({ label: ` in ${label}`, daily });
   return [ofRecord(first), ...rest.map(ofRecord)];
 }
 

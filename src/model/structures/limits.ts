@@ -1,13 +1,11 @@
 import type { Layer } from "../mussels/layer.js";
-import type { AssumptionId } from "../register/register.js";
 import type { Component, Limit, LimitLoad, Priced } from "./component.js";
 import type { LakeContext } from "./context.js";
-import { costOf } from "./protection.js";
 
-const none: LimitLoad = { limit: { broken: "", assumptionIds: [] }, load: 0 };
+export const noLoad: LimitLoad = { limit: { broken: "", assumptionIds: [] }, load: 0 };
 
 /** A part that has no limit. */
-export const noLimit: Component["limit"] = () => none;
+export const noLimit: Component["limit"] = () => noLoad;
 
 /** What the layer adds over the room that the clean part leaves; infinite where that is none. */
 export function loadOf(limit: Limit, value: number, allowed: number, clean = 0): LimitLoad {
@@ -25,10 +23,9 @@ const certainId = "limit.certain-share";
 const factorId = "limit.forced-factor";
 const forcedIds = [firstId, certainId, factorId] as const;
 
-/** What nearing its limits costs a part in a month, by the load of the nearest. */
+/** What nearing its limits costs a part in a month: nothing far from them. */
 export interface ForcedCleaning {
-  readonly cost: (load: number, month: number) => number;
-  readonly lines: (load: LimitLoad, month: number) => readonly Priced[];
+  readonly lines: (nearest: LimitLoad, month: number) => readonly Priced[];
 }
 
 /**
@@ -38,27 +35,22 @@ export interface ForcedCleaning {
  * after it.
  */
 export function forcedCleaning({ cleaning, outage }: Component, { assumed }: LakeContext): ForcedCleaning {
-  const chanceOf = chanceAt(assumed(firstId), assumed(certainId));
+  const chance = chanceAt(assumed(firstId), assumed(certainId));
   const factor = assumed(factorId);
-  const work = cleaning.work();
-  const workCost = costOf(work) * factor;
-  const outageOf = (month: number) => outage?.(assumed("hydropower.outage-days"), month) ?? [];
-  const outageCosts: number[] = [];
+  const work = cleaning.work().map((line) => forced(line, factor));
+  const certain = (month: number) => [
+    ...work,
+    ...(outage?.(assumed("hydropower.outage-days"), month) ?? []).map((line) => forced(line, 1)),
+  ];
   return {
-    cost: (load, month) => {
-      const chance = chanceOf(load);
-      if (chance === 0) return 0;
-      outageCosts[month] ??= costOf(outageOf(month));
-      return chance * (workCost + outageCosts[month]);
-    },
     lines: ({ limit, load }, month) => {
-      const chance = chanceOf(load);
-      if (chance === 0) return [];
-      const ids = [...forcedIds, ...limit.assumptionIds];
-      return [
-        ...work.map((line) => forced(line, chance, factor, ids)),
-        ...outageOf(month).map((line) => forced(line, chance, 1, ids)),
-      ];
+      const share = chance(load);
+      if (share === 0) return [];
+      return certain(month).map((line) => ({
+        ...line,
+        quantity: line.quantity * share,
+        assumptionIds: [...line.assumptionIds, ...limit.assumptionIds],
+      }));
     },
   };
 }
@@ -72,13 +64,12 @@ function chanceAt(first: number, certain: number): (load: number) => number {
   };
 }
 
-const forced = (line: Priced, chance: number, factor: number, ids: readonly AssumptionId[]): Priced => ({
+const forced = (line: Priced, factor: number): Priced => ({
   ...line,
   what: `${line.what}, forced`,
   type: "loss",
-  quantity: line.quantity * chance,
   unitRate: line.unitRate * factor,
-  assumptionIds: [...line.assumptionIds, ...ids],
+  assumptionIds: [...line.assumptionIds, ...forcedIds],
 });
 
 /** The limit that a layer passes in a month, in words; undefined if none. */

@@ -2,6 +2,7 @@ import { at } from "../../lists.js";
 import type { Assumed } from "../assumed.js";
 import { daysInYear, daysOf, months, secondsPerDay } from "../lake/calendar.js";
 import { waterTemperature } from "../lake/temperature.js";
+import { depthOf } from "../mussels/surface.js";
 import type { AssumptionId } from "../register/register.js";
 import type { PlanBy } from "./catalogue.js";
 import type { Component, Priced } from "./component.js";
@@ -57,17 +58,18 @@ const throughSeason =
 /** Dosing once, in the last month of settlement, until the season's mussels are dead. */
 export function endOfSeasonDose(component: Component, context: LakeContext): MonthlyDose {
   const inMonth = oxidantDose(component, context, killIdsFor(context));
+  const depthIn = (month: number) => depthOf(component.surface.place, at(context.monthlyLevels, month));
   return (month) =>
-    context.spawningMonths.at(-1) === month ? inMonth(month, killDays(context, month)) : none;
+    context.spawningMonths.at(-1) === month ? inMonth(month, killDays(context, month, depthIn(month))) : none;
 }
 
 /**
  * Days of continuous dosing that kill: published times of 95 % death of zebra mussels at two temperatures, joined
  * linearly on the logarithm of time, h = hc (hw/hc)^((T − Tc)/(Tw − Tc)) hours (Rajagopal and others 2002); quagga dies
- * sooner, by a factor q (Brady and others 1996): d = q h/24.
+ * sooner, by a factor q (Brady and others 1996): d = q h/24. Temperature is that at the depth of the part.
  */
-export function killDays({ assumed, lake }: LakeContext, month: number): number {
-  const temperature = waterTemperature(lake, month, 0);
+export function killDays({ assumed, lake }: LakeContext, month: number, depth: number): number {
+  const temperature = waterTemperature(lake, month, depth);
   const [coldTemperature, coldHours, warmTemperature, warmHours] = killIds;
   const cold = { temperature: assumed(coldTemperature), hours: assumed(coldHours) };
   const warm = { temperature: assumed(warmTemperature), hours: assumed(warmHours) };

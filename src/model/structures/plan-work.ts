@@ -1,6 +1,8 @@
+import { at } from "../../lists.js";
 import { hoursPerDay, secondsPerDay } from "../lake/calendar.js";
 import { waterTemperature } from "../lake/temperature.js";
 import type { Layer } from "../mussels/layer.js";
+import { depthOf } from "../mussels/surface.js";
 import type { AssumptionId } from "../register/register.js";
 import type { PlanBy, PlanEntry } from "./catalogue.js";
 import type { Component, Plan, Priced } from "./component.js";
@@ -8,8 +10,8 @@ import type { LakeContext } from "./context.js";
 import { disposalIds, shellDisposalIds, shellShareId } from "./disposal-rate.js";
 
 /**
- * The work at one date of a plan's routine, apart from what is carted away. Heat for a line's flow, held for some
- * hours: E = c Q t·max(0, Tk − T).
+ * The work at one date of a plan's routine, apart from what is carted away. Heat for a line's flow, drawn at
+ * the depth of the part and held for some hours: E = c Q t·max(0, Tk − T).
  */
 export function workLines(
   entry: PlanEntry,
@@ -56,11 +58,12 @@ function outage({ outage }: Component, context: LakeContext, month: number): rea
 function heating(
   { numbers }: PlanBy<"heat">,
   component: Component,
-  { assumed, lake }: LakeContext,
+  { assumed, lake, monthlyLevels }: LakeContext,
   month: number,
 ): Priced[] {
+  const depth = depthOf(component.surface.place, at(monthlyLevels, month));
   const ids = [numbers.temperature, numbers.hours, numbers.energyPrice, numbers.visit];
-  const warming = Math.max(0, assumed(numbers.temperature) - waterTemperature(lake, month, 0));
+  const warming = Math.max(0, assumed(numbers.temperature) - waterTemperature(lake, month, depth));
   const volume = (component.designFlow * assumed(numbers.hours) * secondsPerDay) / hoursPerDay;
   const price = assumed(numbers.energyPrice);
   const visit = assumed(numbers.visit);

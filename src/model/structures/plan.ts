@@ -1,9 +1,9 @@
 import { counted } from "../../counted.js";
 import { daysInYear, monthOfDay } from "../lake/calendar.js";
-import { type PlanEntry, planId } from "./catalogue.js";
+import { type InstalledPlan, type PlanEntry, planId } from "./catalogue.js";
 import type { Component, ImpossiblePlan, Plan, Routine } from "./component.js";
 import type { LakeContext } from "./context.js";
-import { protectionOf } from "./protection.js";
+import { protectionOf, sizeOf } from "./protection.js";
 
 export interface Candidates {
   readonly plans: readonly Plan[];
@@ -23,7 +23,23 @@ export function candidatePlans(component: Component, context: LakeContext): Cand
   return { plans, impossible };
 }
 
-function whyNot(entry: PlanEntry, component: Component, context: LakeContext): string | undefined {
+const whyNot = (entry: PlanEntry, component: Component, context: LakeContext) =>
+  whyNotHere(entry, component, context) ?? outOfSize(entry, component, context);
+
+/** Prices that grow with size are not carried far beyond the size for which they stand. */
+function outOfSize(entry: PlanEntry, component: Component, context: LakeContext): string | undefined {
+  if (!isInstalled(entry)) return undefined;
+  const { capital, referenceSize } = entry.numbers;
+  const ratio = sizeOf(entry, component) / context.installation(entry).referenceSize;
+  const reach = context.assumed("plan.size-reach");
+  if (ratio * reach >= 1 && ratio <= reach) return undefined;
+  const times = ratio < 1 ? ratio.toPrecision(2) : String(Math.round(ratio));
+  return `its size here is ${times} times that for which it is priced, and the price holds up to ${reach} times and down to one in ${reach}; enter a price for this size (${capital}, ${referenceSize})`;
+}
+
+const isInstalled = (entry: PlanEntry): entry is InstalledPlan => "capital" in entry.numbers;
+
+function whyNotHere(entry: PlanEntry, component: Component, context: LakeContext): string | undefined {
   switch (entry.measure) {
     case "dry":
       return dryCleaningMonth(component, context) === undefined ? noWindow(component, context) : undefined;
@@ -40,7 +56,7 @@ function whyNot(entry: PlanEntry, component: Component, context: LakeContext): s
 
 function noWindow(component: Component, context: LakeContext): string {
   const { place } = component.surface;
-  if (place.at === "floating") return "it floats and never hangs dry";
+  if (place.at === "floating") return "it floats and is never exposed";
   const { days } = context.longestDryRun(place);
   if (days >= daysInYear) return "the water never reaches it";
   const needed = context.assumed("cleaning.dry-days-needed");

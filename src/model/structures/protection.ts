@@ -63,6 +63,12 @@ function protection(settlementFactor: number, inMonth: (month: number) => readon
   };
 }
 
+/** A protection is in place while mussels are regularly found, and from its first use on. */
+export const isInPlace =
+  ({ found }: LakeContext, firstUse: number) =>
+  (month: number): boolean =>
+    month >= firstUse || found.isFound(month);
+
 /** Money that lines stand for: the sum of quantity × unit rate. */
 export function costOf(lines: readonly Priced[]): number {
   let sum = 0;
@@ -82,7 +88,7 @@ function inspection({ numbers }: PlanBy<"trigger">, component: Component, contex
 }
 
 /** The size by which a measure is priced: m² of a coating or of a second line's wall, m³/s of a treatment. */
-function sizeOf({ measure }: InstalledPlan, component: Component): number {
+export function sizeOf({ measure }: InstalledPlan, component: Component): number {
   return measure === "coating" || measure === "second-line" ? component.wettedArea : component.designFlow;
 }
 

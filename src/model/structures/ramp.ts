@@ -1,13 +1,9 @@
 import { at } from "../../lists.js";
 import { type ByMonth, daysInYear, daysOf, months } from "../lake/calendar.js";
-import { killedByYear } from "../mussels/growth.js";
 import type { Priced } from "./component.js";
 import type { Contexts, LakeContext } from "./context.js";
 import { disposalIds } from "./disposal-rate.js";
 import { disposal } from "./plan-work.js";
-
-/** Bands of elevation into which a ramp is cut, each with its own water and its own dry run. */
-const bands = 5;
 
 /** A launch ramp or beach that is swept. */
 export interface SweptRamp {
@@ -23,7 +19,7 @@ export interface SweptRamp {
 export interface LitterYear {
   /** Mass of dead shell that came to lie on the ramp, kg. */
   readonly mass: number;
-  /** Its thickness if spread over the ground laid bare, m. */
+  /** Its thickness if spread over the ground exposed, m. */
   readonly thickness: number;
   readonly area: number;
 }
@@ -45,37 +41,19 @@ export function litterByYear(ramp: SweptRamp, contexts: Contexts): LitterYear[] 
 }
 
 function litterIn(ramp: SweptRamp, context: LakeContext): LitterYear[] {
-  const step = (ramp.topElevation - ramp.bottomElevation) / bands;
-  const bandArea = ramp.width * step * Math.sqrt(1 + ramp.slope ** -2);
+  const groundPerHeight = ramp.width * Math.sqrt(1 + ramp.slope ** -2);
   const kept = context.assumed("shell.shell-share") * context.assumed("ramp.gathering");
-  const kills = Array.from({ length: bands }, (_, band) =>
-    bandKill(ramp.bottomElevation + step * (band + 1 / 2), context),
-  );
   const shellDensity = context.assumed("ramp.shell-density");
+  const { killed, height } = context.killedBetween({ from: ramp.bottomElevation, to: ramp.topElevation });
   const litter: LitterYear[] = [];
-  for (let year = 0; year < context.density.length / 12; year++) {
+  for (const [year, killedInYear] of killed.entries()) {
     const before = litter[year - 1];
-    let mass = 0;
-    let killing = 0;
-    for (const band of kills) {
-      const kill = at(band, year);
-      if (kill > 0) killing += 1;
-      mass += kill * bandArea * kept;
-    }
-    const area = killing * bandArea;
+    const mass = killedInYear * groundPerHeight * kept;
+    const area = at(height, year) * groundPerHeight;
     const isRepeated = before !== undefined && before.mass === mass && before.area === area;
     litter.push(isRepeated ? before : { mass, area, thickness: area > 0 ? mass / area / shellDensity : 0 });
   }
   return litter;
-}
-
-function bandKill(elevation: number, context: LakeContext): number[] {
-  const surface = context.growing({
-    place: { at: "elevation", elevation },
-    velocity: months.map(() => 0),
-  });
-  const { density, settledMonth: settled } = context;
-  return killedByYear({ surface, density, settled }, context.growth);
 }
 
 const litterIds = [
@@ -86,24 +64,35 @@ const litterIds = [
 ] as const;
 
 /**
- * Sweeping as often as the litter reaches the tolerated thickness, with disposal and closure. Years that repeat are the
- * same list.
+ * Sweeping each time that what lies on the ramp has reached the tolerated thickness, with disposal and closure:
+ * s = ⌊(ℓ + t)/t0⌋. What then still lies there, ℓ + t − s t0, is carried over to the next year.
  */
 export function rampYears(
   ramp: SweptRamp,
   litter: readonly LitterYear[],
   context: LakeContext,
 ): readonly (readonly Priced[])[] {
-  const known = new Map<LitterYear, readonly Priced[]>();
+  const tolerated = context.assumed("ramp.litter-tolerance");
+  const known: { year: LitterYear; sweeps: number; lines: readonly Priced[] }[] = [];
+  let left = 0;
   return litter.map((year) => {
-    const lines = known.get(year) ?? sweepLines(ramp, year, context);
-    known.set(year, lines);
+    const lying = left + year.thickness;
+    const sweeps = Math.floor(lying / tolerated);
+    left = lying - sweeps * tolerated;
+    const same = known.find((each) => each.year === year && each.sweeps === sweeps);
+    if (same) return same.lines;
+    const lines = sweepLines(ramp, year, sweeps, context);
+    known.push({ year, sweeps, lines });
     return lines;
   });
 }
 
-function sweepLines(ramp: SweptRamp, { mass, area, thickness }: LitterYear, context: LakeContext): Priced[] {
-  const sweeps = Math.floor(thickness / context.assumed("ramp.litter-tolerance"));
+function sweepLines(
+  ramp: SweptRamp,
+  { mass, area, thickness }: LitterYear,
+  sweeps: number,
+  context: LakeContext,
+): Priced[] {
   if (sweeps === 0) return [];
   const sweeping: Priced = {
     what: "sweeping",
@@ -113,9 +102,10 @@ function sweepLines(ramp: SweptRamp, { mass, area, thickness }: LitterYear, cont
     unitRate: context.assumed("ramp.sweeping-rate"),
     assumptionIds: [...litterIds, "ramp.sweeping-rate"],
   };
+  const swept = (mass / thickness) * sweeps * context.assumed("ramp.litter-tolerance");
   return [
     sweeping,
-    disposal(mass, context, [...litterIds, ...disposalIds]),
+    disposal(swept, context, [...litterIds, ...disposalIds]),
     closure(ramp, sweeps, context),
   ].filter((line) => line.quantity > 0 && line.unitRate > 0);
 }

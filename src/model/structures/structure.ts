@@ -126,7 +126,7 @@ function withinEnergyMade(lines: readonly CostLine[], cleanEnergy: readonly numb
   );
 }
 
-/** Years in which a layer worth cleaning, or litter, is there. */
+/** Years in which a surface that nobody touches has a layer worth cleaning, or litter is there: no plan keeps fixtures. */
 function fouledYears(
   components: readonly ComponentResult[],
   litter: readonly LitterYear[],
@@ -136,7 +136,7 @@ function fouledYears(
   return Array.from(
     { length: density.length / 12 },
     (_, year) =>
-      components.some(({ thicknessByYear }) => at(thicknessByYear, year) >= worthCleaning) ||
+      components.some(({ untouchedByYear }) => at(untouchedByYear, year) >= worthCleaning) ||
       (litter[year]?.mass ?? 0) > 0,
   );
 }
@@ -160,7 +160,7 @@ function limitCheck(structure: Structure, component: ComponentResult): Check {
     found: brokenLimit
       ? `${brokenLimit} at times, when ${plan.label}; forced cleanings are costed`
       : plan.label,
-    allowed: "all limits kept in a mature infestation",
+    allowed: "all limits kept",
     passed: brokenLimit === undefined,
   };
 }

@@ -1,135 +1,110 @@
-import { at, meanOf } from "../../lists.js";
+import { at } from "../../lists.js";
 import type { PinnedPlan } from "./catalogue.js";
-import type { ComponentResult, ImpossiblePlan, Plan, Priced, TriedPlan } from "./component.js";
-import { type PartYear, thickest } from "./growth-between-visits.js";
-import { type Candidates, candidatePlans } from "./plan.js";
+import type { ComponentResult, LimitLoad, Priced, TriedPlan, WayOut } from "./component.js";
+import { noLoad } from "./limits.js";
 import { type Followed, followPlan, mergeLines } from "./plan-over-years.js";
-import { type PlanTrial, type Trial, trialOf } from "./plan-trial.js";
-
-/** A plan as it is in each possible operating year. */
-type Contender = readonly [Plan, ...Plan[]];
-
-/** A plan tried in each of them. */
-type Tried = readonly PlanTrial[];
+import { contendersOf } from "./plans/contenders.js";
+import { type Contender, cheapestOf, meanValue, reckonedOut, type Tried } from "./plans/search.js";
+import { type PlanTools, planTools } from "./plans/tools.js";
+import { type PartYear, thickest, untouchedLayer, yearLike } from "./plans/untouched.js";
+import { type PlanValue, planValue } from "./plans/value.js";
 
 /**
- * Chooses the cheapest plan that keeps the part's limits in a mature infestation, then works out its lines for every
- * year since establishment. With a level record, each of its years is one possible operating year: a plan must be
- * possible and keep the limits in all of them, and its cost is the mean, L = Σ Li/n. If no plan keeps the limits, the one with
- * the shortest interval is taken and its broken limit is kept for the reader. A plan that the study prescribes is
- * taken whatever it costs.
+ * Chooses the plan of least present value, V = Σ w(a) C(a), among all that the catalogue offers a part, and works out its
+ * lines for every year since establishment. With a level record, each of its years is one possible operating year and
+ * the cost is the mean, L = Σ Li/n: a plan is operated by the year that comes, and in a year that does not allow it the
+ * part is kept by its way out. A plan that the study prescribes is taken whatever it costs.
  */
 export function keepInService(
   parts: readonly [PartYear, ...PartYear[]],
   pinned: readonly PinnedPlan[] = [],
 ): ComponentResult {
-  const trials = parts.map(trialOf);
-  const { contenders, impossible } = contendersOf(parts);
-  const cheapest = cheapestOf(contenders, trials);
+  const { tools, contenders, impossible, tryOut } = reckoning(parts);
+  const cheapest = cheapestOf(contenders.map(tryOut));
   const { name } = parts[0].component;
   const prescribed = pinned.find(({ part }) => part === name);
-  const byStudy = prescribed && contenders.find(([{ id }]) => id === prescribed.plan);
-  const chosen = byStudy ? tryOut(byStudy, trials) : cheapest;
-  const followed = chosen.map(({ plan }, year) =>
-    followPlan(plan, { ...at(parts, year), surface: at(trials, year).surface }),
-  );
+  const byStudy = prescribed && contenders.find(({ plan: { id } }) => id === prescribed.plan);
+  const chosen = byStudy ? reckonedOut(tryOut(byStudy)) : cheapest;
+  const followed = chosen.byYear.map(({ plan, course }, year) => followPlan(plan, at(tools, year), course()));
   return {
     name,
-    chosen: triedPlan(chosen),
-    pinned: byStudy && prescribed ? { reason: prescribed.reason, cheapest: triedPlan(cheapest) } : undefined,
+    chosen: triedPlan(chosen, parts),
+    pinned:
+      byStudy && prescribed ? { reason: prescribed.reason, cheapest: triedPlan(cheapest, parts) } : undefined,
     everyPlan: everyPlanOf(parts),
     impossible,
     thickestLayer: thickest(followed.flatMap(({ thickestByYear }) => thickestByYear)),
-    untouchedLayer: thickest(trials.map(({ untouchedLayer }) => untouchedLayer)),
+    untouchedLayer: thickest(tools.map((each) => untouchedLayer(each, each.untouched(1)))),
     years: meanLines(followed),
-    thicknessByYear: thicknessByYear(followed),
+    thicknessByYear: thickestOfYears(
+      followed.map(({ thickestByYear }) => thickestByYear.map(({ thickness }) => thickness)),
+    ),
+    untouchedByYear: thickestOfYears(tools.map(untouchedByYear)),
   };
 }
 
-/** The thickest of the possible operating years. */
-function thicknessByYear([first, ...others]: readonly Followed[]): number[] {
-  const thicknesses = (first?.thickestByYear ?? []).map(({ thickness }) => thickness);
-  for (const { thickestByYear } of others) {
-    thickestByYear.forEach(({ thickness }, year) => {
-      thicknesses[year] = Math.max(thicknesses[year] ?? 0, thickness);
-    });
-  }
-  return thicknesses;
+/** All that trying plans on one part takes; what is reckoned for a plan in a year is reckoned once. */
+function reckoning(parts: readonly [PartYear, ...PartYear[]]) {
+  const tools = parts.map((part) =>
+    planTools({ ...part, surface: part.context.growing(part.component.surface) }),
+  );
+  const known = tools.map(() => new Map<string, PlanValue>());
+  const reckoned = (plan: Contender["plan"], year: number): PlanValue => {
+    const ofYear = at(known, year);
+    const value = ofYear.get(plan.id) ?? planValue(plan, at(tools, year));
+    ofYear.set(plan.id, value);
+    return value;
+  };
+  const tryOut = (contender: Contender): Tried => ({ contender, byYear: contender.byYear.map(reckoned) });
+  const cheapestIn = (year: number, plans: Contender["byYear"]) =>
+    cheapestOf(plans.map((plan) => ({ contender: { plan, byYear: [plan] }, byYear: [reckoned(plan, year)] })))
+      .contender.plan;
+  return { tools, tryOut, ...contendersOf(parts, cheapestIn) };
+}
+
+/** The thickest of the possible operating years, year by year. */
+function thickestOfYears([first = [], ...others]: readonly (readonly number[])[]): number[] {
+  return first.map((thickness, year) => Math.max(thickness, ...others.map((other) => at(other, year))));
+}
+
+function untouchedByYear(tools: PlanTools): number[] {
+  const course = tools.untouched(1);
+  const known = Array.from({ length: course.layers.length / 12 }, (_, year) =>
+    thickest(course.layers, year * 12, year * 12 + 12),
+  );
+  const years = tools.context.density.length / 12;
+  return Array.from({ length: years }, (_, year) => at(known, yearLike(course, year)).thickness);
 }
 
 /** Holds on to the parts alone: what grew in the trials takes much memory. */
-function everyPlanOf(parts: readonly PartYear[]): ComponentResult["everyPlan"] {
+function everyPlanOf(parts: readonly [PartYear, ...PartYear[]]): ComponentResult["everyPlan"] {
   return () => {
-    const trials = parts.map(trialOf);
-    return contendersOf(parts).contenders.map((contender) => triedPlan(tryOut(contender, trials)));
+    const { contenders, tryOut } = reckoning(parts);
+    return contenders.map((contender) => triedPlan(reckonedOut(tryOut(contender)), parts));
   };
 }
 
-function contendersOf(parts: readonly PartYear[]) {
-  const [first, ...others] = parts.map(({ component, context }) => candidatePlans(component, context));
-  if (first === undefined) return { contenders: [], impossible: [] };
-  const impossible = impossibleIn([first, ...others], parts);
-  const contenders = first.plans
-    .filter(({ entry }) => !impossible.some(({ id }) => id === entry.id))
-    .map((plan): Contender => [plan, ...others.map((year) => samePlan(plan, year))]);
-  return { contenders, impossible };
+function triedPlan(tried: Tried, [{ context }]: readonly [PartYear, ...PartYear[]]): TriedPlan {
+  const nearest = tried.byYear.reduce<LimitLoad>((most, each) => {
+    const load = each.nearest();
+    return load.load > most.load ? load : most;
+  }, noLoad);
+  const { plan } = tried.contender;
+  return {
+    plan,
+    yearlyCost: meanValue(tried) / context.planWeights.whole,
+    nearestLimit: nearest.load > 0 ? { words: nearest.limit.broken, load: nearest.load } : undefined,
+    brokenLimit: nearest.load > 1 ? nearest.limit.broken : undefined,
+    wayOut: wayOutOf(tried.contender),
+  };
 }
 
-const samePlan = (plan: Plan, { plans }: Candidates) => plans.find(({ id }) => id === plan.id) ?? plan;
-
-const tryOut = (contender: Contender, trials: readonly Trial[]): Tried =>
-  contender.map((plan, year) => at(trials, year).of(plan));
-
-/** Plans that are not possible in some operating year; the year is named unless it is so in all. */
-function impossibleIn(byYear: readonly Candidates[], parts: readonly PartYear[]): ImpossiblePlan[] {
-  const found = new Map<string, ImpossiblePlan & { readonly years: number }>();
-  byYear.forEach((year, index) => {
-    for (const each of year.impossible) {
-      const first = found.get(each.id);
-      const reason = first?.reason ?? each.reason + at(parts, index).context.levelLabel;
-      const years = (first?.years ?? 0) + 1;
-      found.set(each.id, { ...each, reason: years === byYear.length ? each.reason : reason, years });
-    }
-  });
-  return [...found.values()].map(({ id, label, reason }) => ({ id, label, reason }));
-}
-
-function brokenLimit(tried: Tried): string | undefined {
-  for (const trial of tried) {
-    const broken = trial.brokenLimit();
-    if (broken !== undefined) return broken;
-  }
-  return undefined;
-}
-
-const yearlyCost = (tried: Tried) => meanOf(tried.map(({ cost }) => cost()));
-
-function triedPlan(tried: Tried): TriedPlan {
-  return { plan: at(tried, 0).plan, yearlyCost: yearlyCost(tried), brokenLimit: brokenLimit(tried) };
-}
-
-/**
- * The plan of least yearly cost that keeps the limits; the first listed wins a tie. Plans are tried in the order of
- * what they cost at least, and the search ends where that exceeds the best found: the result is that of trying all.
- */
-function cheapestOf(contenders: readonly Contender[], trials: readonly Trial[]): Tried {
-  const least = (contender: Contender) =>
-    meanOf(contender.map((plan, year) => at(trials, year).leastCost(plan)));
-  const inOrder = contenders
-    .map((contender, index) => ({ contender, index, least: least(contender) }))
-    .sort((a, b) => a.least - b.least);
-  let best: { tried: Tried; index: number; cost: number } | undefined;
-  for (const { contender, index, least } of inOrder) {
-    if (best && least > best.cost) break;
-    const tried = tryOut(contender, trials);
-    const cost = yearlyCost(tried);
-    if (!best || cost < best.cost || (cost === best.cost && index < best.index)) {
-      best = { tried, index, cost };
-    }
-  }
-  if (!best)
-    throw new Error("no plan of the catalogue is possible for a part: it must offer one that always is");
-  return best.tried;
+/** Years of the record that do not allow the plan, with what is done in them. */
+function wayOutOf({ plan, byYear }: Contender): WayOut | undefined {
+  const others = byYear.filter(({ id }) => id !== plan.id);
+  if (others.length === 0) return undefined;
+  const labels = [...new Set(others.map(({ label }) => label))];
+  return { years: others.length, ofYears: byYear.length, labels };
 }
 
 /** Lines of each year since establishment, the mean over the possible operating years. */

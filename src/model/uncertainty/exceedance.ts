@@ -1,4 +1,3 @@
-import { at } from "../../lists.js";
 import { requireCount } from "./allowed.js";
 import { sampleQuantiles } from "./sample-quantile.js";
 
@@ -17,5 +16,6 @@ export function exceedanceCurve(values: ArrayLike<number>, steps: number): Excee
   requireCount("steps of the curve", steps, 1);
   const shares = Array.from({ length: steps + 1 }, (_, step) => step / steps);
   const quantiles = sampleQuantiles(values, shares);
-  return shares.map((share, index) => ({ value: at(quantiles, index), chance: 1 - share }));
+  // Not 1 − share, which is above 0.05 for 0.95: whoever looks for 5 % would find the next step.
+  return quantiles.map((value, step) => ({ value, chance: (steps - step) / steps }));
 }

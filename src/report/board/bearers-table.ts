@@ -13,19 +13,19 @@ export function bearersTable(context: ReportContext): TableView {
   const amount = (value: number) => num(format.exactMoney(value));
   return {
     id: "table-bearers",
-    caption: `Who bears it: “${requested.result.option.name}”, present values, prices of ${context.priceYear}`,
+    caption: `Who pays: “${requested.result.option.name}”, present values, prices of ${context.priceYear}`,
     head: head(
-      "Bearer",
-      num("Loss without"),
-      num("Loss avoided"),
-      num("Pays of the cost now"),
-      num("Would pay in proportion"),
+      "Payer",
+      num("Damage without"),
+      num("Damage avoided"),
+      num("Pays now"),
+      num("Share if split by benefit"),
     ),
     rows: requested.bearers.map(({ name }, index) =>
       row(name, ...rounded.map(({ parts }) => amount(at(parts, index)))),
     ),
     total: row("All", ...rounded.map(({ sum }) => amount(sum))),
-    note: `In proportion: each bearer's part of the added cost is its part of the loss avoided. Who should pay is for the board to decide. Each column is rounded to three or four figures of its largest amount, with the least change that makes it add up as printed.`,
+    note: `Share if split by benefit: each payer's part of the added cost is its part of the damage avoided. Who should pay is for the board to decide. Each column is rounded to three or four figures of its largest amount, adjusted so that totals match.`,
   };
 }
 

@@ -62,13 +62,14 @@ function budgetNote({ years }: FiscalTable, context: ReportContext): string {
   const { inflation, fiscalYearStart, startYear } = context.comparison.input.money;
   const { inflationOrigin } = context.run.document.money;
   const last = monthBefore(context);
+  const { share } = context.requested.result.option.afterInfestation;
   const origin = inflationOrigin ?? "none is assumed in the study";
   return [
-    `Only while the lake stays clean: once it is infested the program goes on at ${percent(context.requested.result.option.afterInfestation.share)} of this.`,
+    `Only while the lake stays clean: once it is infested the program ${share === 0 ? "ends" : `continues at ${percent(share)} of this`}.`,
     `Prices of ${context.priceYear}, raised by ${percent(inflation, 3)} a year (${origin}).`,
     last === undefined
       ? "Fiscal years are calendar years."
       : `Fiscal years start in ${monthName(fiscalYearStart - 1)} and are called by the year in which they end: FY ${years[0]?.endYear} begins in ${years[0]?.startYear}. A calendar year's amount is spread evenly over its months; “Before” is January to ${last} ${startYear}.`,
-    "Equipment is paid in full when it is bought and replaced, not at its yearly capital recovery; what it costs to run is a line of its own. Fees come in and bear a minus. Rows and columns add up to the cent.",
+    "Equipment is paid in full when it is bought and replaced, not at its yearly capital recovery; what it costs to run is a line of its own. Fees are income and shown as negative.",
   ].join(" ");
 }

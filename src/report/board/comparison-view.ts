@@ -8,7 +8,7 @@ import { carrying } from "../print/carried-totals.js";
 import { detectionSentence } from "../ramp/detection-view.js";
 import { deterrenceSentences } from "../ramp/deterrence-words.js";
 import { feeNotes, unitCostsTable } from "../ramp/fees-view.js";
-import { addingUp } from "../words/adding-up.js";
+import { addingUp, differenceTexts } from "../words/adding-up.js";
 import { ratioCell } from "../words/balance-signs.js";
 import { type Formatter, percent } from "../words/format.js";
 import { scheduleNameOf } from "../words/option-kind.js";
@@ -77,8 +77,8 @@ const followsSchedule = ({ result }: OptionBalance) => result.option.schedule !=
 
 function infestedVerdict(schedules: number): string {
   return schedules === 0
-    ? "The lake is infested: the options differ only in what is still spent on them. No loss is avoided."
-    : "The lake is infested: inspection avoids no loss. Options that follow other levels of the lake change what the mussels cost.";
+    ? "The lake is infested: the options differ only in what is still spent on them. No damage is avoided."
+    : "The lake is infested: inspection avoids no damage. Options that follow other levels of the lake change what the mussels cost.";
 }
 
 function optionsTable(context: ReportContext): TableView {
@@ -91,19 +91,22 @@ function optionsTable(context: ReportContext): TableView {
     head: head(
       "Option",
       num(follows ? "Program and levels" : "Program"),
-      num("Expected infestation"),
+      num("Expected damage"),
       num("Together"),
       ...(isInfested ? [] : [num(`Infested after ${counted(horizon, "year")}`)]),
     ),
-    rows: allOptions(context).map(({ option, equivalentYearly, infestedByYear }) =>
-      row(
+    rows: allOptions(context).map(({ option, equivalentYearly, infestedByYear }) => {
+      const { program, infestation } = equivalentYearly;
+      const amounts = { from: infestation.toNumber(), less: -program.toNumber() };
+      const { from, difference } = differenceTexts(amounts, format);
+      return row(
         option.name,
-        num(format.money(equivalentYearly.program)),
-        num(format.money(equivalentYearly.infestation)),
-        num(format.money(equivalentYearly.total)),
+        num(differenceTexts({ from: program.toNumber(), less: -infestation.toNumber() }, format).from),
+        num(from),
+        num(difference),
         ...(isInfested ? [] : [num(percent(infestedByYear.at(-1) ?? 0))]),
-      ),
-    ),
+      );
+    }),
     note: optionsNote(context),
   };
 }
@@ -122,7 +125,7 @@ function optionsNote(context: ReportContext): string {
   const means =
     follows.length === 0
       ? ""
-      : " What following it costs is in the first column, what it changes of upkeep and losses in that of the infestation.";
+      : " “Program and levels” holds what following it costs. “Expected damage” holds what it changes of upkeep and losses.";
   return `Equal yearly amounts with the same present value.${shrinks}${follows.join("")}${means}`;
 }
 
@@ -134,31 +137,32 @@ function balanceTable(options: readonly OptionBalance[], context: ReportContext)
       : [];
   return {
     id: "table-balance",
-    caption: `Each option against “${comparison.baseline.option.name}”, present values at central values, prices of ${context.priceYear}`,
+    caption: `Each option compared with “${comparison.baseline.option.name}”, present values at central values, prices of ${context.priceYear}`,
     head: head(
       "Option",
       num("Added cost"),
-      num("Loss avoided"),
+      num("Damage avoided"),
       num("Net benefit"),
       num("Benefit–cost ratio"),
       ...(infestedSince === undefined
         ? [num("Break-even chance a year"), num("Break-even budget a year")]
         : []),
     ),
-    rows: options.map((option) =>
-      row(
+    rows: options.map((option) => {
+      const { addedProgramCost, avoidedLoss } = option;
+      const amounts = { from: avoidedLoss.toNumber(), less: addedProgramCost.toNumber() };
+      const { from, less, difference } = differenceTexts(amounts, format);
+      return row(
         option.result.option.name,
-        num(format.money(option.addedProgramCost)),
-        num(format.money(option.avoidedLoss)),
-        num(format.money(option.netBenefit)),
+        ...[less, from, difference].map(num),
         num(ratioCell(option, comparison.discountFactors)),
         ...breakEven(option),
-      ),
-    ),
+      );
+    }),
     note:
       infestedSince === undefined
-        ? "Break-even chance: of infestation without the option, at which it pays with its present effect. Break-even budget: the yearly program cost, apart from that of following a schedule, that the avoided loss would carry."
-        : "Loss avoided: upkeep and losses that the other levels save.",
+        ? "Break-even chance: yearly chance of infestation at which the option breaks even. Break-even budget: the yearly program cost, apart from that of following a schedule, that the damage avoided would cover."
+        : "Damage avoided: upkeep and losses that the other levels save.",
   };
 }
 

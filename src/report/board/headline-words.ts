@@ -1,10 +1,11 @@
 import { counted } from "../../counted.js";
 import type { Confidences } from "../../study/traced/confidence.js";
 import type { ReportContext } from "../document/context.js";
-import { type Headline, headlineOption } from "../document/headline.js";
+import { type AccountBalance, type Headline, headlineOption } from "../document/headline.js";
+import { differenceTexts } from "../words/adding-up.js";
 import { clearPercent, percent, ratio } from "../words/format.js";
 import { inCounts, likelihoodWord } from "../words/likelihood.js";
-import { head, num, row, type TableView } from "../words/view-types.js";
+import { type Cell, head, num, row, type TableView } from "../words/view-types.js";
 import { confidenceText } from "./confidence-words.js";
 
 /** Chances of the headline without the requested option and with it. */
@@ -81,9 +82,7 @@ export function headlineTable({
         num(percent(infestedAtEnd)),
         ...(balance
           ? [
-              num(format.money(balance.addedCost)),
-              num(format.money(balance.avoidedLoss)),
-              num(format.money(balance.netBenefit)),
+              ...netCells(balance, format),
               num(format.money(balance.low)),
               num(format.money(balance.high)),
               num(clearPercent(balance.paysForItself)),
@@ -94,4 +93,10 @@ export function headlineTable({
     ),
     note: `Mussels establish: at any time within ${counted(horizon, "year")}. Percentiles: net benefits below which 1 and 9 in 10 simulated outcomes come out. Chance that it pays: share of simulated outcomes in which the option costs less than “${headlineOption(headline, headline.baseline).name}”. The tables that follow are at central values.`,
   };
+}
+
+/** Added cost, damage avoided and what is left of it. */
+function netCells({ avoidedLoss, addedCost }: AccountBalance, format: ReportContext["format"]): Cell[] {
+  const { from, less, difference } = differenceTexts({ from: avoidedLoss, less: addedCost }, format);
+  return [less, from, difference].map(num);
 }

@@ -4,6 +4,7 @@ import { Money } from "../../model/money/decimal.js";
 import type { TracedResult } from "../../study/traced/traced.js";
 import { type ReportContext, tracedOf } from "../document/context.js";
 import { headlineOption } from "../document/headline.js";
+import { differenceTexts } from "../words/adding-up.js";
 import { ratioCell, signOf } from "../words/balance-signs.js";
 import { type Formatter, significant } from "../words/format.js";
 import { head, num, type RowView, row, type TableView } from "../words/view-types.js";
@@ -55,13 +56,13 @@ export function incrementsTable(context: ReportContext): TableView | undefined {
 function incrementRow(each: Increment, context: ReportContext): RowView {
   const { format, comparison } = context;
   const added = addedOf(each, context);
+  const amounts = { from: added.avoidedLoss.toNumber(), less: added.addedProgramCost.toNumber() };
+  const { from, less, difference } = differenceTexts(amounts, format);
   return row(
     each.result.option.name,
     num(format.money(each.addedCostPerYear)),
     num(wholeHours(each.addedHoursPerYear)),
-    num(format.money(added.addedProgramCost)),
-    num(format.money(added.avoidedLoss)),
-    num(format.money(added.netBenefit)),
+    ...[less, from, difference].map(num),
     num(ratioCell(added, comparison.discountFactors)),
   );
 }

@@ -24,7 +24,7 @@ export function scheduleTables(context: ReportContext): TableView[] {
 }
 
 const note = ({ infestedSince }: ReportContext) =>
-  `Following a schedule is costed against the levels as operated, mussels apart; flows through plants and intakes stay as they are, and water released earlier is not credited. Storage given up is that of the worst day. Mussels killed: on hard surface in the band that the schedule lays bare, by drying and frost, in a year of a mature infestation. A year of infestation is the mean of five mature years${infestedSince === undefined ? "; a schedule is followed from the year of establishment on" : ""}. Amounts with a minus are saved.`;
+  `Following a schedule is costed against the levels as operated, mussels apart; flows through plants and intakes stay as they are, and water released earlier is not credited. Storage given up is that of the worst day. Mussels killed: on hard surface in the band that the schedule exposes, by drying and frost, in a year of a mature infestation. A year of infestation is the mean of five mature years${infestedSince === undefined ? "; a schedule is followed from the year of establishment on" : ""}. Amounts with a minus are saved.`;
 
 function physicalRows(shown: readonly TracedSchedule[], { format }: ReportContext): RowView[] {
   const line = (label: string, read: (each: ScheduleResult) => string) =>
@@ -36,7 +36,7 @@ function physicalRows(shown: readonly TracedSchedule[], { format }: ReportContex
     line(`Lowest level, ${format.unit("elevation")}`, ({ levels }) =>
       format.number(levels.band.lowest, "elevation"),
     ),
-    line(`Ground laid bare, ${format.unit("landArea")}`, ({ levels }) =>
+    line(`Ground exposed, ${format.unit("landArea")}`, ({ levels }) =>
       format.number(levels.exposedArea, "landArea"),
     ),
     line(`Storage given up, ${format.unit("volume")}`, ({ id, storageGivenUp }) =>

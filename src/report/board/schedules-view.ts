@@ -1,3 +1,4 @@
+import type { ScheduleResult } from "../../model/schedules.js";
 import type { TracedSchedule } from "../../study/traced/traced-schedule.js";
 import type { ReportContext } from "../document/context.js";
 import { listedWithin } from "../words/format.js";
@@ -49,7 +50,7 @@ function intro({ run, comparison }: ReportContext): string {
 /** What a schedule saves and costs in a year of a mature infestation. */
 function finding(
   { schedule, matureSaving: saved, operatingPerYear }: TracedSchedule,
-  { format, infestedSince }: ReportContext,
+  { format, infestedSince, traced }: ReportContext,
 ): string {
   const cost = operatingPerYear.toNumber();
   const net = saved - cost;
@@ -64,5 +65,14 @@ function finding(
     net < 0
       ? `Together it costs ${format.money(-net)} a year more than the levels as operated.`
       : `Together it saves ${format.money(net)} a year against the levels as operated.`;
-  return `${when}, “${schedule.name}” ${saves} and ${costs}. ${together}`;
+  return `${when}, “${schedule.name}” ${saves} and ${costs}. ${together}${fewerKilled(schedule, { format, traced })}`;
+}
+
+/** Why levels that fall lower may kill less and cost more. */
+function fewerKilled(schedule: ScheduleResult, { format, traced }: Pick<ReportContext, "format" | "traced">) {
+  const own = traced.schedules[0].schedule;
+  const isLower = schedule.levels.band.lowest < own.levels.band.lowest;
+  if (!isLower || schedule.killed() >= own.killed()) return "";
+  const amount = (each: ScheduleResult) => format.quantity(each.killed(), "areaMass");
+  return ` Though it falls lower it kills less on each square of its band, ${amount(schedule)} a year against ${amount(own)}: ground that lies bare longer grows less from one fall to the next, and what lives below goes on seeding it.`;
 }

@@ -61,7 +61,7 @@ function steps(explanation: Explanation, { format, requested, names }: Telling):
   const whole = explanation.whole[figure];
   if (!whole || whole.parts.length === 0) return undefined;
   const what =
-    figure === "netBenefit" ? `net benefit of “${requested}”` : "expected infestation cost without a program";
+    figure === "netBenefit" ? `net benefit of “${requested}”` : "expected damage without a program";
   const bars = barsOf(whole, explanation.parts.map(partName), names);
   const ends = [0, ...bars.flatMap(({ start, end }) => [start, end])];
   const [low, high] = [Math.min(...ends), Math.max(...ends)];
@@ -135,7 +135,7 @@ function table(explanation: Explanation, { format, names }: Telling): TableView 
   const cell = ({ whole }: (typeof columns)[number], index: number) => num(change(at(whole.parts, index)));
   const heads = {
     netBenefit: "Net benefit of what is requested",
-    infestation: "Infestation cost, no program",
+    infestation: "Damage, no program",
   };
   return {
     id: "table-explained",

@@ -103,7 +103,7 @@ function usedText(entry: Assumption, { run, priceYear }: ReportContext): string 
 }
 
 function pricesNote(context: ReportContext): string {
-  return `A value stands as its source has it; after the arrow, as it is used. Values between low and high are drawn by a beta-PERT distribution where no other is named. ${pricesText(context)} “Judged” means that no published value was found: replace it with the operator's own.`;
+  return `A value stands as its source has it; after the arrow, as it is used. Values between low and high are drawn by a beta-PERT distribution where no other is named. ${pricesText(context)} “Judged” means that the project's authors found no published value: replace it with the operator's own.`;
 }
 
 function overridesTable(context: ReportContext): TableView | undefined {

@@ -35,7 +35,7 @@ export function usedEntries({ run }: ReportContext): Assumption[] {
 }
 
 /** Limits of checks move no figure. */
-export const movesFigures = ({ id }: Assumption): boolean => !id.startsWith("checks.");
+export const movesFigures = ({ id }: Assumption): boolean => id.split(".")[0] !== "checks";
 
 const mostTold = 15;
 

@@ -5,36 +5,36 @@ export const accuracyRange = { low: -0.5, high: 1 } as const;
 /** The method page and the cautions: words that are the same for every study. */
 export const method = {
   steps: [
-    "Levels. The points of a schedule are joined linearly into a daily elevation; of a record each year is one possible operating year, all alike in chance, and costs are the mean over them. From the daily elevation come wetted days and dry runs at the elevation of each structure.",
-    "Habitat. Each measured variable falls in a published class; the lowest class rules. Its weight scales both settlement and the chance that arrivals found a population.",
+    "Levels. The points of a schedule are joined linearly into a daily elevation; of a record each year is one possible operating year, all equally likely, and costs are the mean over them. From the daily elevation come wetted days and dry runs at the elevation of each structure.",
+    "Habitat. Each measured variable falls in a published class; the least suitable is the limiting factor. Its weight scales both settlement and the chance that arrivals found a population.",
     "Population. Lake-wide density rises by a logistic curve from its first share of capacity to its peak in the years that the species and lake type take (assumptions under “population”).",
     "Growth. On each surface monthly cohorts settle in the spawning season in proportion to density, depth, velocity and free space; shells lengthen with warmth (von Bertalanffy in degree-days); wet mass follows length (assumptions “shell.mass”); crowding limits how much of the surface is covered. Layer thickness is mass over bulk density, at least one shell where the layer is closed.",
     "Drying and frost. A dry run kills by its length, air temperature, humidity and shell size: a log-logistic survival surface fitted to published points, and a published table of frost. Floating structures get no credit.",
     "Pipes. Darcy–Weisbach with Colebrook–White, or Hazen–Williams for a clean wall that the study knows by its C; the layer narrows the bore on both sides and its sand roughness is a multiple of the shell length that depends on how closed the layer is (assumptions under “hydraulics”).",
     "Racks. Head lost by the formula that the study names for a rack, Meusburger's where it names none; a layer on both sides of each gap thickens the bars and narrows the gaps.",
-    "Pumps. One known by its margin spends the clean loss at the largest demand and that margin; one known by its curve runs where curve and system meet, or at the speed that the demand needs.",
-    "Power. Head lost is energy not made, or pumped again, at the month's price, by one efficiency or by that of the turbine's type at the flow while it runs, over the hours that it runs; a unit is derated in proportion to the cooling water, or where an exchanger is given the heat, that is missing; outages lose a stated share of the day's energy.",
-    "Upkeep. For each part, the plans of the catalogue that it can have (left alone, cleaned at intervals, when near a limit or in the dry at low water, coated, dosed, strained, heated, doubled) are tried in a mature infestation. The cheapest is taken, unless the study prescribes one; as a layer nears a limit, cleanings that it forces come into the cost. Parts are judged one by one, each with the others clean.",
+    "Pumps. A pump known by its margin has head for the clean loss at the largest demand and for that margin; one known by its curve runs where curve and system meet, or at the speed that the demand needs.",
+    "Power. Lost head reduces generation or adds pumping, at the month's price, by one efficiency or by that of the turbine's type at the flow while it runs, over the hours that it runs; a unit is derated in proportion to the cooling water, or where an exchanger is given the heat, that is missing; outages lose a stated share of the day's energy.",
+    "Upkeep. For each part, the plans of the catalogue that it can have (left alone, cleaned at intervals, when near a limit or in the dry at low water, coated, dosed, strained, heated, given a second line) are followed from establishment on. The one of least present value over the horizon is taken, one for all options, unless the study prescribes one; as a layer nears a limit, cleanings that it forces come into the cost. Parts are judged one by one, each with the others clean.",
     "Arrival. The yearly chance of establishment rises with the fouled launches that slip through and with suitability; other pathways join it.",
-    "Comparison. Expected cost of a year is the cost of each age of an infestation times the chance of that age: an exact sum, no sampling. Net benefit is loss avoided less added program cost, both present values. Where options say how they watch for mussels, only losses count until these are noticed, in a sample or by the first harm; where none does, mussels are noticed at once.",
+    "Comparison. Expected cost of a year is the cost of each age of an infestation times the chance of that age: an exact sum, no sampling. Net benefit is damage avoided less added program cost, both present values. Where options say how they watch for mussels, only losses count until these are noticed, in a sample or by the first harm; where none does, mussels are noticed at once.",
     "A sum of engineering costs is partial: it leaves out how prices and people adjust, which tends to overstate losses to society as a whole.",
   ],
   leftOut: [
-    "recreation, property values, fishery and native species, unless the author entered them apart",
+    "recreation, property values, fishery and native species, unless staff entered them: then they are in the second account",
     "harm to downstream waters and to other lakes that this one would infest",
     "attempts to contain or eradicate an infestation, unless an option states a response",
     `general inflation, which changes no answer (appendix ${appendixLetter("money")}), financing, taxes and insurance`,
   ],
   accuracy:
-    "Class 5 estimate in the sense of AACE 18R-97 (screening): typical accuracy −20 to −50% on the low side and +30 to +100% on the high side [aace-18r-97; outer bounds from a secondary text, inner ones from memory]. No contingency is added.",
+    "AACE 18R-97 Class 5 (screening): typical accuracy −20 to −50% on the low side and +30 to +100% on the high side [aace-18r-97; outer bounds from a secondary text, inner ones from memory]. No contingency is added.",
   cautions: [
-    "Diving near intakes and gates: differential head and moving water kill. Lock out pumps, gates and units; plan the dive under the local diving code.",
+    "Diving near intakes and gates: differential head and moving water can kill. Lock out pumps, gates and units; plan the dive under the local diving code.",
     "Conduits, penstocks and wells are confined spaces: test the air, ventilate, keep an attendant and a rescue plan; isolate stored energy and water.",
     "Dead shells are razor-sharp and rot: gloves, boots, closed footwear on ramps; hydrogen sulphide and lack of oxygen are possible where they decay.",
     "Oxidants and other treatments are pesticides in law: a permit, a licensed applicator, residual limits at the outfall and drinking-water rules apply. Chlorine gas and hypochlorite are hazardous to store and handle.",
     "Rapid drawdown can make banks and embankment dams slide and strand fish: keep to the rate that the dam's safety engineer allows.",
-    "Hot-wash water scalds at 60 °C: shields, training, no wash of persons or animals.",
+    "Hot-wash water scalds at 60 °C: shields, training, never spray people or animals.",
   ],
   standing:
-    "A planning estimate for a budget decision, not engineering advice. Local codes and licensed practice rule; have an engineer check any structure before money is spent on it.",
+    "A planning estimate for a budget decision, not engineering advice. Local codes and the judgment of licensed engineers take precedence; have an engineer check any structure before money is spent on it.",
 } as const;

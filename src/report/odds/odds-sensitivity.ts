@@ -12,7 +12,7 @@ export function informationText({ information }: Odds, { format }: ReportContext
   const clear = information.filter(({ value, standardError }) => value > clearErrors * standardError);
   const [first, ...others] = clear.slice(0, mostKnown);
   if (!first) {
-    return "Knowing any one input exactly before deciding is worth nothing that these futures could tell from zero.";
+    return "Knowing any one input exactly before deciding is worth nothing that these simulated outcomes could tell from zero.";
   }
   const worth = ({ name, value }: Information) => `“${inputName(name)}” up to ${format.money(value)}`;
   const rest = others.length === 0 ? "" : ` So it is for ${others.map(worth).join(" and for ")}.`;
@@ -32,7 +32,7 @@ export function informationTable(
       row(numberedName(id, name, context), num(exactMoney(value)), num(exactMoney(standardError))),
     ),
     total: row(
-      "Everything but luck",
+      "Everything but chance",
       num(exactMoney(perfectInformation)),
       num(exactMoney(perfectInformationError)),
     ),

@@ -135,7 +135,11 @@ function structuresChart(context: ReportContext): ChartView {
       data: {
         labels: shown.map(({ name }) => shortened(name, longestLabel)),
         datasets: [
-          { label: "A year, mature", data: shown.map(({ matureMean }) => matureMean), hatch: colours.shell },
+          {
+            label: "Per year, once established",
+            data: shown.map(({ matureMean }) => matureMean),
+            hatch: colours.shell,
+          },
         ],
       },
       options: {

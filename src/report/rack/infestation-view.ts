@@ -90,9 +90,9 @@ function structuresTable(id: string, rows: readonly TableRow[], context: ReportC
     caption: `Cost of an infestation by structure, prices of ${priceYear}`,
     head: head(
       "Structure",
-      "Who bears it",
+      "Who pays",
       num("First year"),
-      num("A year, mature"),
+      num("Per year, once established"),
       num(infestedSince === undefined ? "Expected present value, no program" : "Present value"),
     ),
     ...carrying(
@@ -104,7 +104,7 @@ function structuresTable(id: string, rows: readonly TableRow[], context: ReportC
       },
     ),
     total: row("All structures", "", ...rounded.map(({ sum }) => num(format.exactMoney(sum)))),
-    note: `First year: the first ${infestedSince === undefined ? "after establishment" : "of this budget"}. A year, mature: mean of the ${counted(meanYears, "year")} from year ${year + 1}. ${addingUpNote(listedOnce(steps.map((step) => format.exactMoney(step))))} Appendix ${appendixLetter("cost-lines")} has the lines.`,
+    note: `First year: the first ${infestedSince === undefined ? "after establishment" : "of this budget"}. Per year, once established: mean of the ${counted(meanYears, "year")} from year ${year + 1}. ${addingUpNote(listedOnce(steps.map((step) => format.exactMoney(step))))} Appendix ${appendixLetter("cost-lines")} has the lines.`,
   };
 }
 
@@ -127,7 +127,7 @@ function summary({ comparison, format, horizon, infestedSince }: ReportContext, 
   const total = format.money(comparison.baseline.presentValue.infestation);
   const yearly = format.money(mature);
   return infestedSince === undefined
-    ? `Once mussels are established and mature, the structures listed cost about ${yearly} a year more than today. Weighed by the chance that this happens, and when, that is ${total} in present value over ${counted(horizon, "year")} without a program.`
+    ? `Once mussels are established, the structures listed cost about ${yearly} a year more than today. Allowing for the chance and timing, the expected cost is ${total} in present value over ${counted(horizon, "year")} without a program.`
     : `Mussels cost the structures listed about ${yearly} a year, ${total} in present value over ${counted(horizon, "year")}.`;
 }
 
@@ -135,5 +135,5 @@ function apartText({ comparison, format }: ReportContext): string {
   const apart = comparison.baseline.presentValueByAccount.get("other") ?? noMoney;
   return apart.isZero()
     ? "Losses that are not infrastructure (recreation, property, fishery) are not counted."
-    : `Losses that are not infrastructure, as entered by the author, come to ${format.money(apart)} in expected present value without a program. They are kept apart and are in no figure of this report but this one.`;
+    : `Losses that are not infrastructure, as entered by staff, come to ${format.money(apart)} in expected present value without a program. They are in the second account alone.`;
 }

@@ -51,14 +51,14 @@ function suitabilityText({ comparison, run }: ReportContext): string {
   const isTied = variables.length > 1 && variables.every((each) => each.weight === weight);
   const ruling = isTied
     ? `no variable lowers it below the others (weight ${significant(weight, 2)})`
-    : `${limiting.variable} rules at ${significant(limiting.value, 3)} ${limiting.unit} (weight ${significant(weight, 2)})`;
+    : `${limiting.variable} is the limiting factor, at ${significant(limiting.value, 3)} ${limiting.unit} (weight ${significant(weight, 2)})`;
   return `Habitat for ${run.document.lake.species} mussels is ${limiting.class}: ${ruling}. Calcium classes are those of ${scheme}; by ${other} the calcium class would be ${otherCalciumScheme.class}.`;
 }
 
 function classesTable({ comparison }: ReportContext): TableView {
   return {
     id: "table-suitability",
-    caption: "Habitat suitability by variable; the lowest rules",
+    caption: "Habitat suitability by variable; the least suitable is the limiting factor",
     head: head("Variable", num("Value"), "Class", num("Weight")),
     rows: comparison.lake.suitability.variables.map((each) =>
       row(

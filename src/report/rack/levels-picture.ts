@@ -60,7 +60,7 @@ export function levelsPicture(
       x: dayX(monthStart(month) + 15).toFixed(1),
       label: at(monthLabels, month).charAt(0),
     })),
-    note: `The lake moves ${bandText}; the shaded band is laid bare at its lowest.`,
+    note: `The lake moves ${bandText}; the shaded band is exposed at its lowest.`,
     table: levelsTable(fixed, format),
   };
 }
@@ -96,7 +96,7 @@ function levelsTable(fixed: readonly DraftedStructure[], format: Formatter): Tab
   const plain = (text: string) => ({ text, numeric: false });
   return {
     id: "table-levels-drawn",
-    caption: "Structures and how long they hang dry",
+    caption: "Structures and how long they are exposed",
     head: [
       plain("Structure"),
       numeric(`Elevation, ${format.unit("elevation")}`),

@@ -41,14 +41,14 @@ export function levelFacts(context: ReportContext): string[] {
   const lowest = format.quantity(band.lowest, "elevation");
   if (!record) {
     return [
-      `The operating schedule moves the lake between ${highest} and ${lowest}. That lays bare ${bare}.`,
-      "What lies in this band hangs dry part of the year, where drying and frost kill mussels; what lies below it, or floats, never does.",
+      `The operating schedule moves the lake between ${highest} and ${lowest}. That exposes ${bare}.`,
+      "Structures in this band are out of the water part of the year, where drying and frost kill mussels; those below it, or floating, never are.",
     ];
   }
   return [
     recordFacts(record),
-    `Over these years the lake stood between ${highest} and ${lowest}. That lays bare ${bare}.`,
-    "What lies in this band hangs dry in part of some years or of all, where drying and frost kill mussels; what lies below it, or floats, never does.",
+    `Over these years the lake stood between ${highest} and ${lowest}. That exposes ${bare}.`,
+    "Structures in this band are out of the water in part of some years or of all, where drying and frost kill mussels; those below it, or floating, never are.",
   ];
 }
 
@@ -103,7 +103,7 @@ export function levelsTable(context: ReportContext): TableView {
         warmth(at(lake.airTemperature, month)),
       );
     }),
-    note: `${spread ? `Means over the ${counted(years.length, "year")} of the record` : levelsNote(context)}; temperatures as entered by the author of the study.`,
+    note: `${spread ? `Means over the ${counted(years.length, "year")} of the record` : levelsNote(context)}; temperatures as entered by staff.`,
     compact: true,
   };
 }
@@ -125,8 +125,8 @@ export function dryRunsTable(context: ReportContext): TableView | undefined {
   return {
     id: "table-dry-runs",
     caption: spread
-      ? `How long structures hang dry, in the ${counted(years.length, "year")} of the record`
-      : "How long structures hang dry in a year",
+      ? `How long structures are exposed, in the ${counted(years.length, "year")} of the record`
+      : "How long structures are exposed in a year",
     head: head(
       "Structure",
       num(`Elevation, ${context.format.unit("elevation")}`),

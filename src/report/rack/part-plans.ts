@@ -15,13 +15,33 @@ export function partFacts({ component }: PartGroup, context: ReportContext): str
   const { exactMoney } = context.format;
   const count = countText({ tried: tried.length, kept, impossible: impossible.length });
   const cost = `${exactMoney(chosen.yearlyCost)} a year`;
-  return component.pinned
-    ? [
-        `Prescribed by the study: ${chosen.plan.label}, at ${cost}.`,
-        ...pinnedFacts(component, context),
-        count,
-      ]
-    : [`Chosen: ${chosen.plan.label}, at ${cost}. ${nextText(component, context)}`, count];
+  const facts = component.pinned
+    ? [`Prescribed by the study: ${chosen.plan.label}, at ${cost}.`, ...pinnedFacts(component, context)]
+    : [`Chosen: ${chosen.plan.label}, at ${cost}. ${nextText(component, context)}`];
+  return [...facts, ...limitFacts(chosen), ...wayOutFacts(chosen), count];
+}
+
+/** Share of a limit's room from which the report tells of it. */
+const worthTelling = 0.5;
+
+/** How near the layer comes to a limit, where that tells on the cost. */
+function limitFacts({ nearestLimit }: TriedPlan): string[] {
+  if (nearestLimit === undefined || nearestLimit.load < worthTelling) return [];
+  const { words, load } = nearestLimit;
+  return [
+    load > 1
+      ? `At its thickest the layer passes a limit (${words}); the cleanings that this forces are in the cost.`
+      : `At its thickest the layer takes up ${Math.round(load * 100)} % of what a limit leaves room for (“${words}” beyond it); the cleanings that this may force are in the cost.`,
+  ];
+}
+
+/** What is done in the years of a record that do not allow the plan. */
+function wayOutFacts({ wayOut }: TriedPlan): string[] {
+  if (wayOut === undefined) return [];
+  const { years, ofYears, labels } = wayOut;
+  return [
+    `In ${years} of the ${ofYears} years of the record the levels do not allow it; the part is then kept otherwise (${listed(labels)}), and those years are costed so.`,
+  ];
 }
 
 function countText({ tried, kept, impossible }: Record<"tried" | "kept" | "impossible", number>): string {
@@ -35,14 +55,10 @@ function countText({ tried, kept, impossible }: Record<"tried" | "kept" | "impos
 }
 
 function nextText(component: ComponentResult, { format }: ReportContext): string {
-  const { brokenLimit, yearlyCost } = component.chosen;
-  const passed =
-    brokenLimit === undefined
-      ? ""
-      : `Its layer passes a limit at times (${brokenLimit}); the cleanings that this forces are in its cost. `;
   const next = runnerUpOf(component);
-  if (!next) return `${passed}No other plan is possible here.`;
-  return `${passed}Next best: ${next.plan.label}, ${format.exactMoney(next.yearlyCost - yearlyCost)} a year more.`;
+  if (!next) return "No other plan is possible here.";
+  const more = next.yearlyCost - component.chosen.yearlyCost;
+  return `Next best: ${next.plan.label}, ${format.exactMoney(more)} a year more.`;
 }
 
 function pinnedFacts({ chosen, pinned }: ComponentResult, { format }: ReportContext): string[] {
@@ -53,11 +69,7 @@ function pinnedFacts({ chosen, pinned }: ComponentResult, { format }: ReportCont
     cheapest.plan.id === chosen.plan.id
       ? "It is also the cheapest."
       : `Cheapest: ${cheapest.plan.label}, at ${format.exactMoney(cheapest.yearlyCost)} a year. The prescription costs ${format.exactMoney(Math.abs(more))} a year ${more < 0 ? "less" : "more"}.`;
-  const broken =
-    chosen.brokenLimit === undefined
-      ? ""
-      : ` The prescribed plan passes a limit at times: ${chosen.brokenLimit}.`;
-  return [`Reason given: “${reason}”.`, `${compared}${broken}`];
+  return [`Reason given: “${reason}”.`, compared];
 }
 
 /** Every plan of the catalogue for a part: those that keep its limits, those that pass one, those not possible. */

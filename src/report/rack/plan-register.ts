@@ -24,7 +24,7 @@ export interface PlanRegister {
 const mechanism: Record<Measure, string> = {
   leave: "Nothing is done, and the losses of a full layer are borne.",
   clean: "Mussels are taken off at fixed dates.",
-  dry: "Mussels are taken off once a year, in the month in which the part hangs dry longest.",
+  dry: "Mussels are taken off once a year, in the month in which the part is exposed longest. In years without a window the part is kept by whatever costs least then and installs nothing.",
   trigger: "Looked at every month, and cleaned when the layer nears one that passes a limit.",
   coating: "A coat on which fewer mussels settle and from which they come off more easily.",
   "oxidant-season": "Oxidant is fed to the water while mussels settle, and kills most of what settles.",

@@ -51,7 +51,7 @@ export function plansView(context: ReportContext): PlansView | undefined {
 
 function intro(groups: readonly PartGroup[]): string {
   const rule =
-    "For each part every plan that the catalogue offers is tried in a mature infestation. The cheapest is chosen, unless the study prescribes one. A cost is that of the plan, of the losses that remain under it and of the cleanings that a limit forces when a layer nears it, in an average year.";
+    "For each part every plan that the catalogue offers is followed from establishment on. The one of least present value over the horizon is chosen, one for all options, unless the study prescribes one. A cost is that of the plan, of the losses that remain under it and of the cleanings that a limit forces when a layer nears it, as an average year of the horizon in which an infestation may begin in any year.";
   const detail =
     groups.length <= most.told
       ? "All parts are shown in detail"

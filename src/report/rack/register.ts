@@ -15,7 +15,7 @@ export function registerTable(context: ReportContext): TableView {
       "Kind",
       num(`Elevation, ${format.unit("elevation")}`),
       "What it is measured by",
-      "Who bears it",
+      "Who pays",
     ),
     rows: traced.structures.map((structure) =>
       row(

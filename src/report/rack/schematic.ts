@@ -9,7 +9,7 @@ export interface SchematicView {
   readonly alternative: string;
   readonly width: number;
   readonly height: number;
-  /** Edges of the water and of the band that the year lays bare. */
+  /** Edges of the water and of the band that the year exposes. */
   readonly water: { readonly top: number; readonly low: number; readonly height: number };
   readonly band: { readonly y: number; readonly height: number };
   readonly axisX: number;
@@ -82,7 +82,7 @@ export function schematicView(context: ReportContext): SchematicView | undefined
       text: format.number(elevation, "elevation"),
     })),
     marks: placed.map((each, index) => markOf(each, index, { placed, scale, largest, context })),
-    note: `Elevation in ${format.unit("elevation")}. Shaded: the band that the year lays bare. The dark edge is the layer that grows if nobody cleans, the thickest ${layerText(largest, format)}.${all.length > placed.length ? ` Drawn are the ${placed.length} that cost most of ${all.length}; the register has all.` : ""}`,
+    note: `Elevation in ${format.unit("elevation")}. Shaded: the band that the year exposes. The dark edge is the layer that grows if nobody cleans, the thickest ${layerText(largest, format)}.${all.length > placed.length ? ` Drawn are the ${placed.length} that cost most of ${all.length}; the register has all.` : ""}`,
   };
 }
 
@@ -178,8 +178,8 @@ function hangingCounts(all: readonly Placed[], lowest: number): string {
   const dry = all.filter(({ low, floats }) => !floats && low > lowest).length;
   const name = (count: number) => counted(count, "structure");
   const verb = (count: number, one: string, several: string) => (count === 1 ? one : several);
-  if (dry === 0) return `None of ${name(all.length)} hangs dry: mussels can live on all of them all year`;
+  if (dry === 0) return `None of ${name(all.length)} is exposed: mussels can live on all of them all year`;
   const wet = all.length - dry;
-  if (wet === 0) return `All ${name(all.length)} hang dry part of the year`;
+  if (wet === 0) return `All ${name(all.length)} are exposed part of the year`;
   return `${name(dry)} ${verb(dry, "hangs", "hang")} dry part of the year; ${wet} ${verb(wet, "stays", "stay")} in the water or ${verb(wet, "floats", "float")}`;
 }

@@ -27,7 +27,7 @@ export function unitCostsTable({ traced, format, priceYear }: ReportContext): Ta
   return {
     id: "table-unit-costs",
     caption: `What mussels cost by water and land, prices of ${priceYear}`,
-    head: head("Structure", "By", num("In a year"), num("A year, mature"), num("Cost")),
+    head: head("Structure", "By", num("In a year"), num("Per year, once established"), num("Cost")),
     rows,
     note: "The yearly cost of a mature infestation over what the structure delivers or treats in a year. Published figures by volume are of other plants, other years and often of dosing alone.",
   };

@@ -103,13 +103,13 @@ function turnMark(turn: number) {
   const x = xOf(turn);
   return {
     x,
-    text: `the answer turns at ${percent(turn)}`,
+    text: `break-even at ${percent(turn)}`,
     anchor: x > (left + right) / 2 ? "end" : "start",
   };
 }
 
 const turnText = (turn: number | undefined): string =>
-  turn === undefined ? "No yearly chance turns the answer." : `The answer turns at ${percent(turn)}.`;
+  turn === undefined ? "No yearly chance changes the answer." : `It breaks even at ${percent(turn)}.`;
 
 /** Chances beyond the ruler stand at its ends. */
 function xOf(chance: number): number {

@@ -93,8 +93,8 @@ function findingText({ comparison, requested }: ReportContext): string {
   const { hazard } = comparison.baseline;
   const turn = requested.breakEven.hazard;
   const chance = `The yearly chance is ${percent(hazard)} without a program`;
-  if (turn === undefined) return `${chance}; no chance turns the answer`;
-  return `${chance}; the answer turns at ${percent(turn)}`;
+  if (turn === undefined) return `${chance}; no chance changes the answer`;
+  return `${chance}; it breaks even at ${percent(turn)}`;
 }
 
 /** Apart by more than this, the two ways are told to differ. */

@@ -169,6 +169,8 @@ function componentJson(component: ComponentResult): object {
     name,
     plan: chosen.plan.label,
     brokenLimit: chosen.brokenLimit ?? null,
+    nearestLimit: chosen.nearestLimit ?? null,
+    wayOut: chosen.wayOut ?? null,
     pinned: pinned ? { reason: pinned.reason, cheapest: triedJson(pinned.cheapest) } : null,
     untouchedLayer,
     thickestLayer,
@@ -177,12 +179,14 @@ function componentJson(component: ComponentResult): object {
   };
 }
 
-function triedJson({ plan, yearlyCost, brokenLimit }: TriedPlan): object {
+function triedJson({ plan, yearlyCost, brokenLimit, nearestLimit, wayOut }: TriedPlan): object {
   return {
     id: plan.id,
     plan: plan.label,
     yearlyCost: Number(yearlyCost.toFixed(2)),
     brokenLimit: brokenLimit ?? null,
+    nearestLimit: nearestLimit ?? null,
+    wayOut: wayOut ?? null,
   };
 }
 

@@ -1,4 +1,5 @@
 import { sumOf } from "../../lists.js";
+import type { Formatter } from "./format.js";
 
 /** Amounts of a table that are told with their sum. */
 interface AddingUp {
@@ -30,5 +31,36 @@ export function addingUp(amounts: readonly number[], step: number): AddingUp {
   };
 }
 
+/** A whole told with two amounts of which one is taken from the other, in the order in which they were given. */
+interface Told {
+  readonly from: string;
+  readonly less: string;
+  readonly difference: string;
+}
+
+/**
+ * A difference to three figures, as it stands alone, with its amounts rounded to its step so that they add up as printed:
+ * the larger is rounded and the other follows. An amount below the step is told by itself.
+ */
+export function differenceTexts(
+  { from, less }: { readonly from: number; readonly less: number },
+  { money, exactMoney }: Pick<Formatter, "money" | "exactMoney">,
+): Told {
+  const difference = from - less;
+  const step = 10 ** Math.max(0, Math.floor(Math.log10(Math.max(1, Math.abs(difference)))) - 2);
+  const rounded = (amount: number) => Math.round(amount / step) * step;
+  const isFromLarger = Math.abs(from) >= Math.abs(less);
+  const larger = rounded(isFromLarger ? from : less);
+  const shown = step === 1 ? rounded(difference) : Number(difference.toPrecision(3));
+  const follows = isFromLarger ? larger - shown : shown + larger;
+  const told = (amount: number, printed: number) =>
+    Math.abs(amount) < step ? money(amount) : exactMoney(printed);
+  return {
+    from: told(from, isFromLarger ? larger : follows),
+    less: told(less, isFromLarger ? follows : larger),
+    difference: money(difference),
+  };
+}
+
 export const addingUpNote = (step: string): string =>
-  `Amounts are rounded to ${step}, with the least change that makes them add up as printed.`;
+  `Amounts are rounded to ${step}, adjusted so that totals match.`;

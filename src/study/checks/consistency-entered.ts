@@ -7,7 +7,7 @@ const excluding: ReadonlyArray<readonly [string, string]> = [["closed-to-boats",
 /** Contradictions of yearly amounts that staff entered as they stand: years of prices, accounts and policies. */
 export function enteredProblems({ structures, money }: SoundParts): Contradiction[] {
   const items = structures.flatMap(({ index, value }) =>
-    value.kind === "lake-wide"
+    "items" in value
       ? value.items.map((item, place) => ({ item, path: ["structures", index, "items", place] }))
       : [],
   );
@@ -20,7 +20,7 @@ export function enteredProblems({ structures, money }: SoundParts): Contradictio
   ];
 }
 
-type Item = Extract<SoundParts["structures"][number]["value"], { kind: "lake-wide" }>["items"][number];
+type Item = Extract<SoundParts["structures"][number]["value"], { items: unknown }>["items"][number];
 
 function yearProblems(
   { cost, pricesOf }: Item,

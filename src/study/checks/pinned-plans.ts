@@ -4,6 +4,7 @@ import type { Component } from "../../model/structures/component.js";
 import { type Contexts, lakeContexts } from "../../model/structures/context.js";
 import type { Structure } from "../../model/structures/kinds.js";
 import { candidatePlans } from "../../model/structures/plan.js";
+import { planWeights } from "../../model/structures/plans/weights.js";
 import { componentsOf } from "../../model/structures/structure.js";
 import type { Contradiction } from "../reading/contradiction.js";
 
@@ -14,6 +15,7 @@ export function pinnedProblems(input: StudyInput, assumed: Assumed): Contradicti
     plans: input.plans,
     discountRate: input.money.discountRate,
     assumed,
+    planWeights: planWeights(input.money, { isInfested: false, yearsInfested: 0 }),
   });
   return input.structures.flatMap((structure, index) =>
     problemsOf(structure, contexts).map((problem) => ({

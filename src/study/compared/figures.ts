@@ -4,8 +4,8 @@ export type FigureKind = "money" | "share" | "ratio";
 export const figures = {
   programPerYear: { name: "program, per year", kind: "money" },
   addedProgramCost: { name: "program cost added, present value", kind: "money" },
-  infestation: { name: "expected infestation cost, present value", kind: "money" },
-  infestationPerYear: { name: "expected infestation cost, per year", kind: "money" },
+  infestation: { name: "expected damage, present value", kind: "money" },
+  infestationPerYear: { name: "expected damage, per year", kind: "money" },
   netBenefit: { name: "net benefit, present value", kind: "money" },
   benefitCostRatio: { name: "benefit–cost ratio", kind: "ratio" },
   chanceAtEnd: { name: "chance of infestation within the horizon", kind: "share" },

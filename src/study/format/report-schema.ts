@@ -42,7 +42,7 @@ const boardTitles: Readonly<Record<(typeof boardSections)[number], string>> = {
   program: "At the ramp: the program options",
   balance: "The balance",
   odds: "How sure are we",
-  bearers: "Who bears it",
+  bearers: "Who pays",
   budget: "The budget, year by year",
   "left-out": "What the estimate leaves out",
   method: "How it is computed",

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { futuresPerBlock } from "../../model/futures/draw-plan.js";
-import { leastFutures, mostFutures, type OddsSettings } from "../odds/odds-settings.js";
+import { leastFutures, mostFutures, type OddsSettings, usualSeed } from "../odds/odds-settings.js";
 import { quantity } from "./fields.js";
 
 const written = (count: number) => count.toLocaleString("en-US");
@@ -18,7 +18,7 @@ export const uncertaintySchema = z.strictObject({
   seed: z
     .int("a whole number")
     .min(0, "a whole number from 0")
-    .default(1)
+    .default(usualSeed)
     .meta({ description: "Another whole number gives other draws; the same gives the same figures" }),
   sampling: z
     .enum(["latin-hypercube", "sobol"])

@@ -125,7 +125,7 @@ function lakeFutures({ shares, quantileOf }: Draws, index: number, { values, wit
   const lake = lakeDraw(drawn.input, drawn.source);
   const years = withYears ? lake.factors.length : 0;
   const options = lake.options.map(({ numbers }) => ({
-    costsByYear: yearlyCostsOf(numbers),
+    costsByYear: withYears ? yearlyCostsOf(numbers) : undefined,
     ...emptyLists(years),
   }));
   for (let future = 0; future < futuresPerLake; future++) {
@@ -144,7 +144,7 @@ function lakeFutures({ shares, quantileOf }: Draws, index: number, { values, wit
       lists.policy[future] = result.policy;
       lists.other[future] = result.other;
       lists.otherCost[future] = result.otherCost;
-      if (withYears) {
+      if (costsByYear) {
         lists.byYear.set(costsByYear(at(hazards, option), result.establishment), future * years);
       }
     });

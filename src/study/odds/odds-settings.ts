@@ -14,6 +14,9 @@ export const finestError = 0.004;
 
 export const leastFutures = leastBlocks * futuresPerBlock;
 export const mostFutures = mostBlocks * futuresPerBlock;
+/** Of a study that states none: the same study always prints the same figures. */
+export const usualSeed = 1;
+
 /** What decides which futures are drawn and what is told of them, in plain numbers. */
 export interface OddsSettings extends DrawSettings {
   readonly confidence: number;

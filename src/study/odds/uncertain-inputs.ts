@@ -56,8 +56,7 @@ export function uncertainInputs(
     });
   return [
     ...ofFile,
-    ...quantityInputs(document),
-    ...typedQuantities(document, assumptions).map(typedInput),
+    ...quantityInputs(document, assumptions),
     ...chanceInputs(document, prepared.chances),
     ...yearInputs(prepared),
   ];
@@ -104,12 +103,21 @@ function spreadInput(spread: Spread, mode: number): DistributionInput {
   }
 }
 
-function quantityInputs(document: StudyDocument): NamedInput[] {
+/** Quantities of the study, with a range or typed as one number; those that nobody entered are marked. */
+function quantityInputs(document: StudyDocument, assumptions: AssumptionSet): NamedInput[] {
   const places = typicalPlacesIn(document, document.study.typical);
-  return rangedQuantities(document).map((ranged) => ({
-    ...quantityInput(ranged, document),
-    ...(places.some(({ path }) => isWithin(ranged.path, path)) ? { isTypical: true } : {}),
-  }));
+  const isTypical = (own: readonly PropertyKey[]) => places.some(({ path }) => isWithin(own, path));
+  const marked = (input: NamedInput, paths: readonly (readonly PropertyKey[])[]): NamedInput =>
+    paths.every(isTypical) ? { ...input, isTypical: true } : input;
+  return [
+    ...rangedQuantities(document).map((ranged) => marked(quantityInput(ranged, document), [ranged.path])),
+    ...typedQuantities(document, assumptions).map((typed) =>
+      marked(
+        typedInput(typed),
+        typed.members.map(({ path }) => path),
+      ),
+    ),
+  ];
 }
 
 function quantityInput({ id, path, quantity }: RangedQuantity, document: StudyDocument): NamedInput {

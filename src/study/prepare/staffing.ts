@@ -4,6 +4,7 @@ import { type SiteDay, sealedShare, siteDays } from "../../model/program/site-da
 import { type Staffing, type StaffingInput, staffing } from "../../model/program/staffing.js";
 import type { StudyDocument, WrittenStudy } from "../format/schema.js";
 import type { StationDocument } from "../format/staffing-schema.js";
+import { usualSeed } from "../odds/odds-settings.js";
 import { withoutUnits } from "./to-model.js";
 import { openingsOf } from "./traffic.js";
 
@@ -18,8 +19,6 @@ export interface StationRun {
   readonly staffing: Staffing;
 }
 
-/** Constant, so that a study always prints the same figures. */
-const seed = 1;
 const mostDays = 100;
 const fewestDays = 20;
 /** Most boats simulated per station, over all numbers of inspectors: about a second. */
@@ -36,12 +35,16 @@ function replicationsFor(days: readonly SiteDay[], mostInspectors: number): numb
  * Stations of a study, in the order of its options.
  * @param traffic scaled to the launches of the year
  */
-export function staffStations({ options, boats }: StudyDocument, traffic: Traffic | undefined): StationRun[] {
+export function staffStations(
+  { study, options, boats }: StudyDocument,
+  traffic: Traffic | undefined,
+): StationRun[] {
   if (!traffic) return [];
+  const seed = study.uncertainty?.seed ?? usualSeed;
   return options.flatMap((option) => {
     if (!option.station) return [];
     const days = daysOfSites(option, boats.classes, traffic);
-    const input = staffingInput(option.station, days);
+    const input = staffingInput(option.station, days, seed);
     return [{ optionId: option.id, input, days, staffing: staffing(input) }];
   });
 }
@@ -57,7 +60,7 @@ export function daysOfSites(
   return siteDays(traffic, openingsOf(open, traffic), 1 - sealed);
 }
 
-function staffingInput(station: StationDocument, days: readonly SiteDay[]): StaffingInput {
+function staffingInput(station: StationDocument, days: readonly SiteDay[], seed: number): StaffingInput {
   const { service, target, mostInspectors, wage, loading } = station;
   return {
     dayTypes: days,

@@ -3,6 +3,7 @@ import type { StudyDocument } from "../format/schema.js";
 import type { Sensitivity } from "../odds/odds.js";
 import { barWidth } from "../odds/tornado.js";
 import { quantityName, rangedQuantities } from "../reading/ranged.js";
+import { typedQuantities } from "../typed/typed-quantities.js";
 import { isWithin, type TypicalPlace, typicalPlacesIn } from "./typical-places.js";
 
 /** A typical value that would move the answer if it were known. */
@@ -30,7 +31,10 @@ export function replaceFirst(
   entries: ReadonlyMap<string, Assumption>,
 ): ReplaceFirst[] {
   const places = typicalPlacesIn(document, document.study.typical);
-  const drawn = new Map(rangedQuantities(document).map(({ id, path }) => [id, path]));
+  const drawn = new Map([
+    ...rangedQuantities(document).map(({ id, path }) => [id, path] as const),
+    ...typedQuantities(document, { entries }).map(({ id, members }) => [id, members[0].path] as const),
+  ]);
   const correlations = new Map(ranks.map(({ id, correlation }) => [id, Math.abs(correlation)]));
   const idsOf = (place: TypicalPlace) =>
     [...drawn].filter(([, path]) => isWithin(path, place.path)).map(([id]) => id);

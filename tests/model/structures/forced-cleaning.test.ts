@@ -48,13 +48,13 @@ describe("a cleaning that a limit forces", () => {
     [1.6, 1],
     [Infinity, 1],
   ])("at a load of %d is to be expected %d times in the month", (load, chance) => {
-    expect(forced.cost(load, 6)).toBeCloseTo(chance * (3 * work + outage), 6);
+    expect(costOf(forced.lines({ limit, load }, 6))).toBeCloseTo(chance * (3 * work + outage), 6);
     expect(outage).toBeGreaterThan(0);
   });
 
-  it("has lines that add up to its cost, as losses, with the assumptions that set it", () => {
+  it("has lines that are losses, with the assumptions that set it", () => {
     const lines = forced.lines({ limit, load: 1.1 }, 6);
-    expect(costOf(lines)).toBeCloseTo(forced.cost(1.1, 6), 8);
+    expect(lines.length).toBeGreaterThan(1);
     for (const { type, what, assumptionIds } of lines) {
       expect(type).toBe("loss");
       expect(what).toMatch(/, forced$/);
@@ -83,7 +83,7 @@ describe("a little less of a limit", () => {
   ] as const;
 
   it("costs a little more, never a multiple", () => {
-    let dearest = 1;
+    const ratios: number[] = [];
     fc.assert(
       fc.property(
         fc.constantFrom(...cases),
@@ -91,17 +91,17 @@ describe("a little less of a limit", () => {
         ([id, part, structure], share) => {
           const at = (factor: number) =>
             chosenOf(structure, part, assumedWith({ [id]: assumed(id) * share * factor }));
-          const [before, after] = [at(1), at(0.98)];
-          expect(after).toBeGreaterThanOrEqual(before * (1 - 1e-9));
-          dearest = Math.max(dearest, after / before);
+          ratios.push(at(0.98) / at(1));
         },
       ),
       { seed: 2201, numRuns: 60 },
     );
     // A load that is 2 % higher makes a forced cleaning likelier by 0.04 a month at the most; with plans to choose from
     // the yearly cost moves by less than a third.
-    expect(dearest).toBeGreaterThan(1);
-    expect(dearest).toBeLessThan(4 / 3);
+    expect(Math.max(...ratios)).toBeGreaterThan(1);
+    expect(Math.max(...ratios)).toBeLessThan(4 / 3);
+    // Cleaned when near a limit, a part may be cleaned at a better time under a lower one.
+    expect(Math.min(...ratios)).toBeGreaterThan(0.95);
   });
 
   it("is no cliff for an intake whose layer is near the limit", () => {

@@ -15,7 +15,8 @@ import { productiveLake } from "../lakes.js";
 import { relativeGap } from "../near.js";
 import { floatingDock, gravityIntake, plant, pumpedIntake } from "../study.js";
 
-const context = contextOf(productiveLake, 5);
+/** Prices are carried to any size. */
+const context = contextOf(productiveLake, 5, assumedWith({ "plan.size-reach": 1000 }));
 
 function partOf(structure: Structure, kind: Component["kind"]): Component {
   const part = componentsOf(structure, context).find((each) => each.kind === kind);
@@ -127,10 +128,10 @@ describe("the work of a treatment", () => {
   });
 
   it("with heat warms the flow for its hours", () => {
-    // By hand: 16 L/s for three hours are 172.8 m3, from 24 to the killing temperature, 1.163 kWh per m3 and kelvin.
+    // By hand: 16 L/s for three hours are 172.8 m3, from the 12 degrees of deep water to the killing temperature, 1.163 kWh per m3 and kelvin.
     const longer = { ...context, assumed: assumedWith({ "plan.heat.hours": 3 }) };
     const [heating] = workOf("heat-12", cooling, longer).filter(({ type }) => type === "protection");
-    const warming = assumed("plan.heat.temperature") - 24;
+    const warming = assumed("plan.heat.temperature") - 12;
     expect(heating?.quantity).toBeCloseTo(172.8 * warming * assumed("water.heat-capacity"), 6);
     expect(relativeGap(assumed("water.heat-capacity"), 4186 / 3600)).toBeLessThan(0.002);
   });

@@ -3,7 +3,7 @@ import type { Lake } from "../../../src/model/lake/lake.js";
 import { dockComponents } from "../../../src/model/structures/kinds/dock.js";
 import { intakeComponents } from "../../../src/model/structures/kinds/intake.js";
 import { candidatePlans } from "../../../src/model/structures/plan.js";
-import { assumedWith, numbersBy } from "../assumptions.js";
+import { assumed, assumedWith, numbersBy } from "../assumptions.js";
 import { contextOf } from "../contexts.js";
 import { drawnDownLake, productiveLake } from "../lakes.js";
 import { everyMonth } from "../near.js";
@@ -17,8 +17,11 @@ function pierPlans(replaced: Readonly<Record<string, number>> = {}, lake: Lake =
   return candidatePlans(hull, context);
 }
 
-function conduitPlans(intake = pumpedIntake, lake: Lake = drawnDownLake) {
-  const context = contextOf(lake, 3);
+/** Prices are carried to any size, unless said otherwise. */
+const anySize = assumedWith({ "plan.size-reach": 1000 });
+
+function conduitPlans(intake = pumpedIntake, lake: Lake = drawnDownLake, source = anySize) {
+  const context = contextOf(lake, 3, source);
   const conduit = intakeComponents(intake, context).find(({ kind }) => kind === "conduit");
   if (!conduit) throw new Error("no conduit");
   return candidatePlans(conduit, context);
@@ -74,7 +77,7 @@ describe("a plan is impossible", () => {
     expect(reasonOf(pierPlans({}, low), "dry")).toBe("the water never reaches it");
     const context = contextOf(drawnDownLake, 3);
     const [hull] = dockComponents(floatingDock, context);
-    expect(hull && reasonOf(candidatePlans(hull, context), "dry")).toBe("it floats and never hangs dry");
+    expect(hull && reasonOf(candidatePlans(hull, context), "dry")).toBe("it floats and is never exposed");
   });
 
   it("with an oxidant where the study forbids it or no larva settles", () => {
@@ -86,6 +89,23 @@ describe("a plan is impossible", () => {
       );
       expect(reasonOf(conduitPlans(pumpedIntake, cold), id)).toBe("no month is warm enough for settlement");
     }
+  });
+
+  it("where its price is not known for a part of that size, with what to enter", () => {
+    // By hand: 8 km of 1 m bore have 25,133 m² of wall, 251 times the 100 m² for which a second line is priced.
+    const long = { ...pumpedIntake, conduit: { ...pumpedIntake.conduit, length: 8000, diameter: 1 } };
+    const reason = reasonOf(conduitPlans(long, drawnDownLake, assumed), "second-line");
+    expect(reason).toMatch(/^its size here is 251 times that for which/);
+    expect(reason).toContain("plan.second-line.capital, plan.second-line.reference-size");
+    // The reach is met exactly at ten times and at a tenth: 1,000 m² and 10 m² of wall.
+    const ofWall = (area: number) => {
+      const conduit = { ...pumpedIntake.conduit, diameter: 1, length: area / Math.PI };
+      return reasonOf(conduitPlans({ ...pumpedIntake, conduit }, drawnDownLake, assumed), "second-line");
+    };
+    expect(ofWall(999)).toBeUndefined();
+    expect(ofWall(1001)).toMatch(/10 times/);
+    expect(ofWall(10.01)).toBeUndefined();
+    expect(ofWall(9.9)).toMatch(/0\.099 times/);
   });
 
   it("and otherwise is tried: each entry of the catalogue for the part is one or the other", () => {

@@ -78,7 +78,7 @@ describe("an installation", () => {
 
 describe("an oxidant", () => {
   const daysAt = (temperature: number, species: Lake["species"]) =>
-    killDays(contextOf({ ...productiveLake, species, surfaceTemperature: everyMonth(temperature) }, 1), 5);
+    killDays(contextOf({ ...productiveLake, species, surfaceTemperature: everyMonth(temperature) }, 1), 5, 0);
 
   it("kills in the published times at the published temperatures", () => {
     // Rajagopal and others 2002, abstract: 95 % dead at 0.5 mg/L after 1,026 h at 10 °C and 456 h at 25 °C, ratio 2.25.
@@ -105,7 +105,7 @@ describe("an oxidant", () => {
     expect(inMonth(seasonDose(conduit, context))).toEqual([3, 4, 5, 6, 7, 8, 9, 10]);
     expect(inMonth(once)).toEqual([10]);
     expect(once(10)[0]?.quantity).toBeCloseTo(
-      (pumpedIntake.demand[10] ?? 0) * killDays(context, 10) * 86_400,
+      (pumpedIntake.demand[10] ?? 0) * killDays(context, 10, 0) * 86_400,
       3,
     );
   });
@@ -156,16 +156,28 @@ describe("the price of a volume dosed", () => {
 });
 
 describe("a treatment with heat", () => {
-  it("heats the line's flow from the water's temperature, q = ρ c Q ΔT t", () => {
-    // By hand: 0.008 m3/s in each of two lines for an hour, from 24 to 37 °C: 57.6 m3 x 13 K x 1.163 kWh.
-    const heating = workLines(entryOf("heat"), cooling, context, 6).find(
-      ({ quantityKind, type }) => quantityKind === "energy" && type === "protection",
-    );
-    expect(relativeGap(heating?.quantity ?? Number.NaN, 57.6 * 13 * 1.163)).toBeLessThan(1e-9);
-  });
+  it.each([
+    // By hand: 0.008 m3/s in each of two lines for an hour are 57.6 m3; 1.163 kWh for each and each kelvin to 37 degrees.
+    // In July the surface water has 24 degrees and, from 12 m down, 12.
+    [95, 13],
+    [80, 25],
+  ])(
+    "heats the line's flow from the water's temperature at its depth, q = ρ c Q ΔT t: at %d m",
+    (elevation, warming) => {
+      const part = {
+        ...cooling,
+        surface: { ...cooling.surface, place: { at: "elevation", elevation } },
+      } as const;
+      const heating = workLines(entryOf("heat"), part, context, 6).find(
+        ({ quantityKind, type }) => quantityKind === "energy" && type === "protection",
+      );
+      expect(relativeGap(heating?.quantity ?? Number.NaN, 57.6 * warming * 1.163)).toBeLessThan(1e-9);
+    },
+  );
 
   it("needs no heat where the water is as warm as the killing temperature", () => {
-    const hot = contextOf({ ...productiveLake, surfaceTemperature: everyMonth(40) }, 1);
+    const warm = everyMonth(40);
+    const hot = contextOf({ ...productiveLake, surfaceTemperature: warm, deepTemperature: warm }, 1);
     const heating = workLines(entryOf("heat"), cooling, hot, 6).find(({ type }) => type === "protection");
     expect(heating?.quantity).toBe(0);
   });

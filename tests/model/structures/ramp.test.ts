@@ -19,12 +19,27 @@ const loweredTo = (elevation: number): Lake => ({
 const areaPerMetre = 15 * Math.sqrt(1 + 0.14 ** -2);
 
 describe("the litter on a ramp", () => {
-  it("lies on those fifths of its height that the water leaves", () => {
-    // By hand: fifths of 2 m from 90 to 100 m have their middles at 91, 93, 95, 97 and 99 m; the lake falls to 94 m.
-    const [litter] = litterByYear(ramp, [contextOf(loweredTo(94), years)]).slice(-1);
-    expect(litter?.area).toBeCloseTo(3 * 2 * areaPerMetre, 6);
-    const [more] = litterByYear(ramp, [contextOf(loweredTo(92.9), years)]).slice(-1);
-    expect(more?.area).toBeCloseTo(4 * 2 * areaPerMetre, 6);
+  it("lies where the water leaves it", () => {
+    // By hand: of a ramp from 90 to 100 m a fall of the lake to 94 m bares 6 m of height, one to 92.9 m 7.1 m, one to
+    // 85 m all of it.
+    for (const [lowest, bared] of [
+      [94, 6],
+      [92.9, 7.1],
+      [85, 10],
+    ] as const) {
+      const [litter] = litterByYear(ramp, [contextOf(loweredTo(lowest), years)]).slice(-1);
+      expect(litter?.area).toBeCloseTo(bared * areaPerMetre, 6);
+    }
+  });
+
+  it("on two halves of a ramp is that on the whole", () => {
+    const context = contextOf(loweredTo(93), years);
+    const massOf = (changes: Partial<Ramp>) => litterByYear({ ...ramp, ...changes }, [context]).at(-1)?.mass;
+    const halves = [massOf({ topElevation: 96.4 }), massOf({ bottomElevation: 96.4 })];
+    expect(halves.reduce<number>((sum, half) => sum + (half ?? Number.NaN), 0)).toBeCloseTo(
+      massOf({}) ?? Number.NaN,
+      6,
+    );
   });
 
   it("is the mean of what each year of a record leaves", () => {
@@ -96,6 +111,23 @@ describe("the sweeping of a ramp", () => {
         expect.arrayContaining(["shell.shell-share", "ramp.gathering", "ramp.shell-density"]),
       );
     }
+  });
+
+  it("leaves what is too little to sweep for the next year", () => {
+    // By hand: 4 mm a year at a tolerance of 10 mm lie 4, 8, 12 mm deep; the third year sweeps 10 and leaves 2, the fifth
+    // year has 10 again. 100 kg a year are 25 kg for each millimetre.
+    const yearly = { mass: 100, area: 500, thickness: 0.004 };
+    const lines = rampYears(
+      ramp,
+      Array(6).fill(yearly),
+      contextOf(drawnDownLake, 6, assumedWith({ "ramp.litter-tolerance": 0.01 })),
+    );
+    expect(lines.map((each) => each.find(({ what }) => what === "sweeping")?.quantity ?? 0)).toEqual([
+      0, 0, 500, 0, 500, 0,
+    ]);
+    const disposed = lines[2]?.find(({ what }) => what.startsWith("disposal"));
+    expect(disposed?.quantity).toBeCloseTo(250, 9);
+    expect(lines[4]).toBe(lines[2]);
   });
 
   it("is not due below the tolerated thickness", () => {

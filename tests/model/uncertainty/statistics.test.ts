@@ -69,6 +69,19 @@ describe("the exceedance curve", () => {
     );
   });
 
+  it("has the quantiles that are told beside it at their chances, to the last digit", () => {
+    const values = Array.from({ length: 1000 }, (_, draw) => draw ** 2);
+    const curve = exceedanceCurve(values, 100);
+    for (const [share, chance] of [
+      [0.95, 0.05],
+      [0.9, 0.1],
+      [0.7, 0.3],
+      [0.3, 0.7],
+    ] as const) {
+      expect(curve.find((point) => point.chance <= chance)?.value).toBe(sampleQuantiles(values, [share])[0]);
+    }
+  });
+
   it("agrees with the share of draws above its values, to one draw", () => {
     fc.assert(
       fc.property(

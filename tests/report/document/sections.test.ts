@@ -25,12 +25,12 @@ describe("the sections of a report", () => {
     const html = bodyOf({}, "board");
     expect(headings(html).filter((text) => text?.startsWith("Appendix"))).toEqual([]);
     expect(html).toContain("Appendices that it names are in the full report");
-    expect(headings(html)).toContain("Who bears it");
+    expect(headings(html)).toContain("Who pays");
   });
 
   it("are left out one by one where the author says so, page 1 never", () => {
     const html = bodyOf({ leaveOut: ["bearers", "checks", "worked"] });
-    expect(headings(html)).not.toContain("Who bears it");
+    expect(headings(html)).not.toContain("Who pays");
     expect(headings(html)).not.toContain("Appendix E. Checks and sources");
     expect(headings(html)).toContain("Appendix D. Hydraulics, to be checked by hand");
     expect(headings(html)).toContain("What the board is asked");
@@ -64,10 +64,8 @@ describe("the sections of a report", () => {
 
   it("print the author's own words in their section", () => {
     const html = bodyOf({ texts: [{ section: "bearers", text: "Agreed with the *district*." }] });
-    const section = html.slice(html.indexOf("Who bears it</h2>"));
-    expect(section).toMatch(
-      /^Who bears it<\/h2>\s*<div class="own-text"><p>Agreed with the <em>district<\/em>/,
-    );
+    const section = html.slice(html.indexOf("Who pays</h2>"));
+    expect(section).toMatch(/^Who pays<\/h2>\s*<div class="own-text"><p>Agreed with the <em>district<\/em>/);
   });
 });
 

@@ -1,6 +1,45 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { addingUp, stepFor } from "../../../src/report/words/adding-up.js";
+import { addingUp, differenceTexts, stepFor } from "../../../src/report/words/adding-up.js";
+import { formatter } from "../../../src/report/words/format.js";
+
+const format = formatter("USD", "us");
+const printed = (text: string) => Number(text.replace(/[^0-9.-]/g, ""));
+
+describe("a difference told with its amounts", () => {
+  it("adds up where each to three figures would not", () => {
+    // By hand: 1,340 less 1,210 is not 132 (thousands): 1,342 less 1,210 is.
+    expect(differenceTexts({ from: 1_342_300, less: 1_210_400 }, format)).toEqual({
+      from: "$1,342,000",
+      less: "$1,210,000",
+      difference: "$132,000",
+    });
+  });
+
+  it("leaves an amount below its step as it is", () => {
+    expect(differenceTexts({ from: 10, less: 661_343 }, format)).toEqual({
+      from: "$10",
+      less: "$661,000",
+      difference: "-$661,000",
+    });
+  });
+
+  it("adds up to the unit, and tells the difference as it stands alone", () => {
+    const amount = fc.integer({ min: -1e10, max: 1e10 }).map((cents) => cents / 100);
+    fc.assert(
+      fc.property(amount, amount, (from, less) => {
+        const told = differenceTexts({ from, less }, format);
+        expect(told.difference).toBe(format.money(from - less));
+        const step = 10 ** Math.max(0, Math.floor(Math.log10(Math.max(1, Math.abs(from - less)))) - 2);
+        fc.pre([from, less].every((each) => Math.abs(each) >= step) && Math.abs(from - less) >= 1);
+        expect(Math.abs(printed(told.from) - printed(told.less) - printed(told.difference))).toBeLessThan(
+          0.5,
+        );
+        expect(Math.abs(printed(told.from) - from)).toBeLessThan(1.6 * step);
+      }),
+    );
+  });
+});
 
 const amounts = fc.array(fc.double({ min: -1e7, max: 1e7, noNaN: true }), { minLength: 1, maxLength: 30 });
 

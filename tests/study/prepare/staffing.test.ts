@@ -128,6 +128,14 @@ describe("a station", () => {
     expect(daysDrawn(busy, 6200, 6)).toBe(100);
   });
 
+  it("is simulated by the seed of the study", () => {
+    const seedOf = (uncertainty: unknown) =>
+      stationsOf(readStudyText(editedText([["study.uncertainty", uncertainty]]), "study.yaml"))[0]?.input
+        .sampling.seed;
+    expect(seedOf({ seed: 7 })).toBe(7);
+    expect(seedOf(absent)).toBe(1);
+  });
+
   it("is staffed alike each time, and not at all where the study has none", () => {
     const document = readStudyText(editedText([]), "study.yaml");
     expect(stationsOf(document)).toEqual(stationsOf(document));

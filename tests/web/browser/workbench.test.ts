@@ -109,7 +109,7 @@ describe("a new user", () => {
     await open("/edit/names");
     await fill(page, { "study/requestedOption": "summer-checks" });
     await allSaved(page);
-    expect(await text(page, "#balance")).toContain("At the ramp, spent");
+    expect(await text(page, "#balance")).toContain("Spent at the ramp");
 
     const response = await fetch(`${bench.base}${home}/report.pdf`);
     expect(response.headers.get("content-type")).toBe("application/pdf");
@@ -197,7 +197,7 @@ describe("work that is not saved yet", () => {
     expect(await text(page, "#balance")).toContain("One thing is missing or wrong");
     await fill(page, { "lake/thermoclineDepth": "6" });
     await allSaved(page);
-    expect(await text(page, "#balance")).toContain("Not worth its cost");
+    expect(await text(page, "#balance")).toContain("Costs more than it saves");
     expect(await text(page, "#error-summary")).toBe("");
   });
 });

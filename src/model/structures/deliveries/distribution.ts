@@ -86,7 +86,7 @@ export function canalComponent(canal: Canal, way: Distribution, context: LakeCon
       losses: (layer, month) => {
         const carried = capacity * canalCapacityLeft(section, layer, roughness);
         const short = Math.max(0, at(flow, month) - carried);
-        return [notBrought(short * daysOf(month) * secondsPerDay, way, ids)];
+        return notBrought(short * daysOf(month) * secondsPerDay, way, ids);
       },
       limit: noLimit,
     },
@@ -123,26 +123,22 @@ export function lateralsComponent(laterals: Laterals, way: Distribution, context
         work: (shareId) =>
           cleaning.work(shareId).map((each) => ({ ...each, quantity: each.quantity * count })),
       },
-      losses: (layer, month) => [
+      losses: (layer, month) =>
         notBrought((1 - share(layer, month)) * at(way.delivered, month), way, fouledPipeIds),
-      ],
       limit: (layer, month) => nearer(loadOf(tooShort, 1 - share(layer, month), limit), tooThick(layer)),
     },
     way,
   );
 }
 
+const none: readonly Priced[] = [];
+
 function notBrought(
-  volume: number,
-  { lostDeliveries }: Distribution,
+  quantity: number,
+  { lostDeliveries: unitRate }: Distribution,
   assumptionIds: readonly AssumptionId[],
-): Priced {
-  return {
-    what: "water not brought to the land",
-    type: "loss",
-    quantity: volume,
-    quantityKind: "volume",
-    unitRate: lostDeliveries,
-    assumptionIds,
-  };
+): readonly Priced[] {
+  if (quantity === 0) return none;
+  const what = "water not brought to the land";
+  return [{ what, type: "loss", quantity, quantityKind: "volume", unitRate, assumptionIds }];
 }

@@ -64,10 +64,11 @@ function lineComponent(hatchery: Hatchery, context: LakeContext): Component {
     count: 1,
     ...wall,
     cleaning: cleaningOf("service-line", wall.wettedArea, context),
-    losses: (layer, month) => [
-      shortfallLine(hatchery, 1 - share(layer, month), month),
-      ...filters(layer, month),
-    ],
+    losses: (layer, month) => {
+      const missing = 1 - share(layer, month);
+      const work = filters(layer, month);
+      return missing > 0 ? [shortfallLine(hatchery, missing, month), ...work] : work;
+    },
     limit: (layer, month) => nearer(loadOf(tooShort, 1 - share(layer, month), limit), tooThick(layer)),
   };
 }
@@ -110,7 +111,8 @@ export function filterHours(
 }
 
 function filterWork({ filters, requiredFlow }: Hatchery, { assumed, roughness }: LakeContext) {
-  if (filters === 0) return () => [];
+  const none: readonly Priced[] = [];
+  if (filters === 0) return () => none;
   const work = {
     filters,
     cleanings: assumed(cleaningsId),
@@ -119,16 +121,20 @@ function filterWork({ filters, requiredFlow }: Hatchery, { assumed, roughness }:
   };
   const assumptionIds: readonly AssumptionId[] = [cleaningsId, timeId, "hydraulics.closed-cover", labourId];
   const unitRate = assumed(labourId);
-  return (layer: Layer, month: number): readonly Priced[] => [
-    {
-      what: "more cleaning of the filters",
-      type: "work",
-      quantity: at(requiredFlow, month) > 0 ? filterHours(layer, work) : 0,
-      quantityKind: "hours",
-      unitRate,
-      assumptionIds,
-    },
-  ];
+  return (layer: Layer, month: number): readonly Priced[] => {
+    if (at(requiredFlow, month) === 0) return none;
+    const quantity = filterHours(layer, work);
+    return [
+      {
+        what: "more cleaning of the filters",
+        type: "work",
+        quantity,
+        quantityKind: "hours",
+        unitRate,
+        assumptionIds,
+      },
+    ];
+  };
 }
 
 /** What the levels cost without any mussels: the days on which the mouth stands above the water. */

@@ -52,18 +52,15 @@ export function withSprinklers(part: Component, sprinklers: Sprinklers, context:
     ...(sprinklers.nozzleBore === undefined ? ([boreId] as const) : []),
     ...(sprinklers.sprinklerCount === undefined ? ([areaId] as const) : []),
   ];
+  const unitRate = assumed(labourId);
   return {
     ...part,
-    losses: (layer, month) => [
-      ...part.losses(layer, month),
-      {
-        what: "clearing plugged sprinklers",
-        type: "work",
-        quantity: at(sprinklers.delivered, month) > 0 ? count * pluggedNozzles(layer, nozzle) * hoursEach : 0,
-        quantityKind: "hours",
-        unitRate: assumed(labourId),
-        assumptionIds,
-      },
-    ],
+    losses: (layer, month) => {
+      const losses = part.losses(layer, month);
+      if (at(sprinklers.delivered, month) === 0) return losses;
+      const quantity = count * pluggedNozzles(layer, nozzle) * hoursEach;
+      const what = "clearing plugged sprinklers";
+      return [...losses, { what, type: "work", quantity, quantityKind: "hours", unitRate, assumptionIds }];
+    },
   };
 }

@@ -1,0 +1,95 @@
+import { at, sumOf } from "../../../lists.js";
+import type { PriceTimes } from "../../money/escalation.js";
+import { discountFactors } from "../../money/interest.js";
+import { type PriceGroup, priceGroupOf } from "../../money/price-group.js";
+import { type Escalation, riseIn, risesOf } from "../../money/price-rises.js";
+import type { Priced } from "../component.js";
+
+/**
+ * A cost in parts: that of all whose prices go with general inflation, then that of each group whose price rises
+ * otherwise, in the order of the weights' groups.
+ */
+export type Cost = readonly number[];
+
+/** What a cost in each year since establishment weighs when plans are compared. */
+export interface PlanWeights {
+  readonly groups: readonly PriceGroup[];
+  /** By year since establishment, for each part of a cost. */
+  readonly byYear: readonly Cost[];
+  /** Of all years together, without rises of prices: what a present value is divided by to tell a year's cost. */
+  readonly whole: number;
+}
+
+/** What of a study's money the weights take. */
+export interface PlanMoney extends PriceTimes {
+  readonly horizon: number;
+  readonly discountRate: number;
+  readonly escalation?: readonly Escalation[] | undefined;
+}
+
+/** When an infestation begins, as the choice of a plan takes it. */
+export interface InfestationTime {
+  readonly isInfested: boolean;
+  /** Years for which the lake has been infested at the start of the horizon. */
+  readonly yearsInfested: number;
+}
+
+/**
+ * Weights for a plan that serves all options, V = Σ w(a) C(a): mussels may establish in each year of the horizon with
+ * the same chance, w(a) = Σ v(t) e(t)/T over t = a … T, with a = 1 for the first year of an infestation. In a lake that is infested
+ * already the years are those of the horizon, w(b + t) = v(t) e(t).
+ */
+export function planWeights(money: PlanMoney, { isInfested, yearsInfested }: InfestationTime): PlanWeights {
+  const { horizon } = money;
+  const factors = discountFactors(horizon, money.discountRate, money.timing);
+  const rises = risesOf(money.escalation ?? [], horizon, money);
+  const groups = [...rises.keys()];
+  const risen = [factors, ...groups.map((group) => factors.map((v, year) => v * riseIn(group, year, rises)))];
+  const parts = risen.map((values) => (isInfested ? values : values.map((_, age) => fromAge(values, age))));
+  const before = Array.from({ length: yearsInfested }, () => parts.map(() => 0));
+  return {
+    groups,
+    byYear: [...before, ...factors.map((_, year) => parts.map((values) => at(values, year)))],
+    whole: sumOf(at(parts, 0)),
+  };
+}
+
+const fromAge = (values: readonly number[], age: number) => sumOf(values.slice(age)) / values.length;
+
+/** Adds what lines cost to the parts of a cost. */
+export function addTo(sums: number[], lines: readonly Priced[], { groups }: PlanWeights): void {
+  for (const line of lines) {
+    const part = groups.length === 0 ? 0 : groups.indexOf(priceGroupOf(line)) + 1;
+    sums[part] = (sums[part] ?? 0) + line.quantity * line.unitRate;
+  }
+}
+
+/** What lines cost, by their weight. */
+export function weighedLines(lines: readonly Priced[], weight: Cost, { groups }: PlanWeights): number {
+  let sum = 0;
+  for (const line of lines) {
+    const part = groups.length === 0 ? 0 : groups.indexOf(priceGroupOf(line)) + 1;
+    sum += line.quantity * line.unitRate * at(weight, part);
+  }
+  return sum;
+}
+
+/** Adds a share of one cost to another. */
+export function addCost(sums: number[], cost: Cost, share: number): void {
+  for (let part = 0; part < cost.length; part++) sums[part] = (sums[part] ?? 0) + (cost[part] ?? 0) * share;
+}
+
+export function costOfLines(lines: readonly Priced[], weights: PlanWeights): number[] {
+  const cost = noCost(weights);
+  addTo(cost, lines, weights);
+  return cost;
+}
+
+export const noCost = ({ groups }: PlanWeights): number[] => Array<number>(groups.length + 1).fill(0);
+
+/** A cost by its weight. */
+export function weighed(cost: Cost, weight: Cost): number {
+  let sum = 0;
+  for (let part = 0; part < cost.length; part++) sum += (cost[part] ?? 0) * (weight[part] ?? 0);
+  return sum;
+}
