@@ -19,13 +19,10 @@ const running = (hours: readonly number[], flow: readonly number[]): Hydropower 
   running: { hours, flow },
 });
 const allHours = monthDays.map((days) => days * 24);
-/** Yearly cost in a mature infestation: over a horizon it also matters on which years the dates of a routine fall. */
-const matureCost = (each: Hydropower) =>
-  sum(
-    compare(studyOf([each]), assumed).structures.flatMap(({ components }) =>
-      components.map(({ chosen }) => chosen.yearlyCost),
-    ),
-  );
+const costOf = (each: Hydropower) =>
+  compare(studyOf([each]), assumed)
+    .infestation.ofStructure(each.id)
+    .byYear.map((year) => year.toNumber());
 const sum = (values: readonly number[]) => values.reduce((total, value) => total + value, 0);
 
 describe("how a unit runs", () => {
