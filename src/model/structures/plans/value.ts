@@ -30,7 +30,7 @@ export function planValue(plan: Plan, tools: PlanTools): PlanValue {
   const untouched = () => tools.untouched(settlersLetOn(plan, tools.context));
   let value = protectionValue(plan, Infinity, tools);
   let known: Course | undefined;
-  let year = -1;
+  let steps = -1;
   let yearsBefore = 0;
   let nearest = noLoad;
   const course = () => {
@@ -44,9 +44,11 @@ export function planValue(plan: Plan, tools: PlanTools): PlanValue {
         : datedWork(plan, untouched(), tools);
     value = protectionValue(plan, work.first, tools) + work.value;
     yearsBefore = work.yearsBefore;
-    year = 0;
+    steps = 0;
   };
+  const years = () => course().layers.length / 12;
   const reckonYear = () => {
+    const year = yearAt(steps, years(), tools);
     const isBefore = year < yearsBefore;
     const lived = isBefore ? untouched() : course();
     const found = tools.inYear(isBefore ? yearLike(lived, year) : year, plan, lived);
@@ -55,17 +57,27 @@ export function planValue(plan: Plan, tools: PlanTools): PlanValue {
       isBefore ? at(planWeights.byYear, year) : weightOf(lived, year, planWeights),
     );
     if (found.nearest.load > nearest.load) nearest = found.nearest;
-    year += 1;
+    steps += 1;
   };
   if (plan.protection === undefined) reckonDates();
   return {
     plan,
     atLeast: () => value,
-    isWhole: () => year >= yearsBefore && year * 12 >= course().layers.length,
-    reckonOn: () => (year < 0 ? reckonDates() : reckonYear()),
+    isWhole: () => steps >= 0 && steps >= years(),
+    reckonOn: () => (steps < 0 ? reckonDates() : reckonYear()),
     course,
     nearest: () => nearest,
   };
+}
+
+/**
+ * Years in the order in which they tell most: from the first settled one, which may stand for all later ones, to the
+ * last, then back to the first.
+ */
+function yearAt(step: number, years: number, { context: { settledMonth } }: PlanTools): number {
+  const settled = Math.min(Math.ceil(settledMonth / 12), years - 1);
+  const year = settled + step;
+  return year < years ? year : years - 1 - step;
 }
 
 /** Work of a plan over the horizon, apart from what is carted away. */
@@ -80,9 +92,11 @@ function datedWork({ routine, entry }: Plan, untouched: Course, { context, workO
   const dates = datesOf(routine);
   const first = firstVisit(routine, untouched, context);
   if (dates === undefined || first === undefined) return { first: Infinity, value: 0, yearsBefore: 0 };
+  const works: Cost[] = [];
   let value = 0;
   for (let month = first; month < context.density.length; month += dates.every) {
-    value += weighed(workOf(entry, month % 12), weightIn(month, context.planWeights));
+    const work = (works[month % 12] ??= workOf(entry, month % 12));
+    value += weighed(work, weightIn(month, context.planWeights));
   }
   return { first, value, yearsBefore: Math.floor(first / 12) };
 }
