@@ -181,7 +181,7 @@ function coolingComponent(
   const lost = (what: string, hours: number, month: number, lineIds: readonly AssumptionId[]) =>
     lostEnergy(what, at(year.energy, month) * hours, at(plant.energyPrice, month), lineIds);
   const walls = coolingWater.upstreamWalls ?? tapped.map(wallOf);
-  const rawWater = rawWaterOf(coolingWater, { area: wall.wettedArea, walls }, context, {
+  const rawWater = rawWaterOf(coolingWater, { area: wall.wettedArea, walls, share }, context, {
     limit,
     missing: (missing, month, lineIds) => [
       lost("energy lost to plugged coolers", missing, month, [...ids, ...lineIds]),

@@ -1,4 +1,5 @@
 import { at, noElement } from "../../../lists.js";
+import { remembered } from "../../computed-once.js";
 import { months } from "../../lake/calendar.js";
 import type { Layer } from "../../mussels/layer.js";
 import type { PlanEntry } from "../catalogue.js";
@@ -64,12 +65,6 @@ function once<Key, Value>(known: Map<Key, Value>, key: Key, reckon: () => Value)
   const found = reckon();
   known.set(key, found);
   return found;
-}
-
-/** A function that reckons once for each argument. */
-function remembered<Key, Value>(reckon: (key: Key) => Value): (key: Key) => Value {
-  const known = new Map<Key, Value>();
-  return (key) => once(known, key, () => reckon(key));
 }
 
 /** What comes down from upstream differs from plan to plan, and a bare surface is the same in all months. */

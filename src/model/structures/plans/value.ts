@@ -2,11 +2,11 @@ import { at } from "../../../lists.js";
 import type { LimitLoad, Plan } from "../component.js";
 import { noLoad } from "../limits.js";
 import { courseOf, firstVisit } from "./course.js";
-import { datesOf } from "./dates.js";
+import { datesOf, yearsToRepeat } from "./dates.js";
 import { weightIn } from "./found.js";
 import type { PlanTools } from "./tools.js";
 import { type Course, settlersLetOn, yearLike } from "./untouched.js";
-import { addCost, type Cost, type PlanWeights, weighed, weighedLines } from "./weights.js";
+import { type Cost, type PlanWeights, weighed, weighedLines } from "./weights.js";
 
 /** One plan followed in one operating year, as far as it has been reckoned: its value is known ever better from below. */
 export interface PlanValue {
@@ -92,11 +92,12 @@ function datedWork({ routine, entry }: Plan, untouched: Course, { context, workO
   const dates = datesOf(routine);
   const first = firstVisit(routine, untouched, context);
   if (dates === undefined || first === undefined) return { first: Infinity, value: 0, yearsBefore: 0 };
-  const works: Cost[] = [];
+  const years = yearsToRepeat(dates);
+  const weights = context.planWeights.repeating(years);
+  const end = Math.min(first + years * 12, context.density.length);
   let value = 0;
-  for (let month = first; month < context.density.length; month += dates.every) {
-    const work = (works[month % 12] ??= workOf(entry, month % 12));
-    value += weighed(work, weightIn(month, context.planWeights));
+  for (let month = first; month < end; month += dates.every) {
+    value += weighed(workOf(entry, month % 12), at(weights, Math.floor(month / 12)));
   }
   return { first, value, yearsBefore: Math.floor(first / 12) };
 }
@@ -127,9 +128,7 @@ function protectionValue({ protection }: Plan, firstUse: number, { context }: Pl
 }
 
 /** Of a year of a course's list and of all years that are like it. */
-function weightOf({ layers, cycle }: Course, year: number, { byYear }: PlanWeights): Cost {
-  if (cycle === 0 || year < layers.length / 12 - cycle) return at(byYear, year);
-  const sum = [...at(byYear, year)];
-  for (let later = year + cycle; later < byYear.length; later += cycle) addCost(sum, at(byYear, later), 1);
-  return sum;
+function weightOf({ layers, cycle }: Course, year: number, { byYear, repeating }: PlanWeights): Cost {
+  const isRepeated = cycle > 0 && year >= layers.length / 12 - cycle;
+  return at(isRepeated ? repeating(cycle) : byYear, year);
 }

@@ -123,9 +123,15 @@ export interface Left {
 /** Water in proportion to the first passes that are open, tubes by all passes: w = Σ φ (1 − x), a = Σ n (1 − x/p)/Σ n. */
 export function leftOf(plugged: ReadonlyArray<Pick<CoolerLoading, "cooler" | "peak">>): Left {
   if (plugged.length === 0) return { water: 1, tubes: 1 };
-  const all = plugged.map(({ cooler }) => cooler);
-  const tubesOf = ({ count, tubes }: Cooler) => count * tubes;
-  const water = plugged.map(({ cooler, peak }) => flowShare(cooler, all) * (1 - peak));
-  const tubes = plugged.map(({ cooler, peak }) => tubesOf(cooler) * (1 - peak / cooler.passes));
-  return { water: sumOf(water), tubes: sumOf(tubes) / sumOf(all.map(tubesOf)) };
+  const all = { open: 0, tubes: 0 };
+  const left = { open: 0, tubes: 0 };
+  for (const { cooler, peak } of plugged) {
+    const open = openArea(cooler);
+    const tubes = cooler.count * cooler.tubes;
+    all.open += open;
+    left.open += open * (1 - peak);
+    all.tubes += tubes;
+    left.tubes += tubes * (1 - peak / cooler.passes);
+  }
+  return { water: left.open / all.open, tubes: left.tubes / all.tubes };
 }
