@@ -24,7 +24,7 @@ export function amountOf(value: unknown, dimension: DimensionName, writing: Writ
   }
   const text = String(value).trim();
   const said = exactly.exec(text)?.[0] ?? "";
-  const bare = text.slice(0, text.length - said.length);
+  const bare = text.slice(0, text.length - said.length).trimEnd();
   const [amount, unit] = (isShort(text) && (splitMoney(bare) ?? splitPhysical(bare))) || [bare, ""];
   return unit !== "" && unitsOffered(dimension, writing).includes(unit)
     ? { amount: `${amount}${said}`, unit }

@@ -25,16 +25,16 @@ const kinds = /^(.*?)\s+as\s+(pert|triangular|uniform|normal|lognormal)$/i;
 /** Currency before the number or with the unit after it: "$6/m2", "6 $/m2". BTU is a unit that looks like a currency. */
 const part = /^([$€£]|[A-Z]{3}(?=\s))?\s*([-+\d.,eE]+)\s*([$€£]|(?!BTU)[A-Z]{3}(?=\/|$))?\s*(.*)$/;
 /** "42 ± 3 in": the range reaches as far either way. */
-const around = /^(.+?)\s*(?:±|\+\/-)\s*(.+)$/;
+const around = /^([^±]+?)(?:±|\+\/-)([^±]+)$/;
 /** After one value that is known for certain: "42 in exact". */
-export const exactly = /\s+exact$/i;
+export const exactly = /\sexact$/i;
 const choice = /^(.*?)\s*\(\s*([\d.]+)\s*%\s*\)$/;
 
 /**
  * Reads a quantity with its range, if it has one: "6 to 9 to 14 $/m2" (low, most likely, high; beta-PERT), the same "as
  * triangular"; "6 to 14 $/m2" (uniform; the middle is used alone), "as normal" or "as lognormal" (P10 and P90; the median
- * is used alone); "42 ± 3 in" or "42 in ± 10 %" for low, most likely and high; "one of 2 h (60 %), 5 h (40 %)" (the likeliest is used alone); "42 in exact" for what is known for
- * certain.
+ * is used alone); "42 ± 3 in" or "42 in ± 10 %" for low, most likely and high; "one of 2 h (60 %), 5 h (40 %)" (the likeliest is used alone);
+ * "42 in exact" for what is known for certain.
  * @throws QuantityError saying what is allowed
  */
 export function parseSpread(text: string | number, dimension: DimensionName): SpreadQuantity {

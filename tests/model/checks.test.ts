@@ -10,8 +10,10 @@ const checkOf = (input: Parameters<typeof compare>[0], words: string, source = a
 describe("the plausibility checks", () => {
   it("pass for the invented study with a structure of each kind", () => {
     const failed = compare(wholeStudy, assumed).checks.filter(({ passed }) => !passed);
-    // The canal takes little water through a long conduit, and pays more by volume than any published water works.
+    // The canal takes little water through a long conduit, and pays more by volume than any published water works; the
+    // city, whose outages cost its water, a little more.
     expect(failed.map(({ what }) => what)).toEqual([
+      "City intake: cost of its water in a mature infestation",
       "Canal intake: cost of its water in a mature infestation",
     ]);
   });

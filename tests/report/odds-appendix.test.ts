@@ -27,7 +27,7 @@ describe("the appendix of odds", () => {
   });
 
   it("says why drawing ended", () => {
-    expect(page?.method.join(" ")).toContain("Drawing ended when it was precise enough");
+    expect(page?.method.join(" ")).toContain("The simulation ended when it was precise enough");
     expect(pageOf("cap")?.method.join(" ")).toContain("before it was as precise as asked");
   });
 

@@ -52,7 +52,7 @@ export const planRelations: RelationGroup = {
     {
       title: "Supply lost in outages",
       words:
-        "While an intake or a small line is out of service for cleaning or coating, the share of its supply that nothing else bridges is bought elsewhere, or missed at the price of a day without the line. Nothing is lost while an intake hangs dry anyway.",
+        "While an intake or a small line is out of service for cleaning or coating, the share of its supply that nothing else bridges is bought elsewhere, or missed at the price of a day without the line. Nothing is lost while an intake is exposed anyway.",
       formulas: [coded("D = d λ")],
       where: [
         ["D", "days of the supply that are lost", "d"],

@@ -8,14 +8,8 @@ type LineDocument = Extract<StructureDocument, { kind: "hydropower" }>["coolingW
 function lineOf(
   structure: StructureDocument,
 ): { line: LineDocument; path: readonly PropertyKey[] } | undefined {
-  switch (structure.kind) {
-    case "hydropower":
-      return { line: structure.coolingWater, path: ["coolingWater"] };
-    case "service-line":
-      return { line: structure, path: [] };
-    default:
-      return undefined;
-  }
+  if ("coolingWater" in structure) return { line: structure.coolingWater, path: ["coolingWater"] };
+  return "coolers" in structure ? { line: structure, path: [] } : undefined;
 }
 
 /** Tubes and orifices that fit into their line, and structures upstream that there are. */
@@ -32,8 +26,8 @@ export function lineProblems({ structures }: SoundParts): Contradiction[] {
   });
 }
 
-const hasWalls = ({ kind }: StructureDocument) =>
-  kind === "intake" || kind === "hydropower" || kind === "service-line";
+const hasWalls = (structure: StructureDocument) =>
+  "penstock" in structure || "coolers" in structure || ("conduit" in structure && "rack" in structure);
 
 function boreProblems({ coolers, orifices, diameter }: LineDocument): Contradiction[] {
   const narrow = (list: "coolers" | "orifices", what: string) =>

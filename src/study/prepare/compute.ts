@@ -88,7 +88,7 @@ export function runStudy(document: StudyDocument, all: AssumptionSet): StudyRun 
       : undefined;
   const judgedBy = once(() => ({
     ...{ assumptions, chance, own: overridden },
-    chanceIds: usedAssumptions.filter((id) => id.startsWith("arrival.")),
+    chanceIds: usedAssumptions.filter((id) => id.split(".")[0] === "arrival"),
     central: requestedBenefit(document, comparison.options),
     otherSpecies: requestedBenefit(document, compare(withOtherSpecies(input), assumed).options),
   }));

@@ -114,8 +114,8 @@ function withUpstream(structures: readonly Structure[]): Structure[] {
   const tapped = <Line extends Fittings>(line: Line): Line =>
     line.upstream === undefined ? line : { ...line, upstreamWalls: wallsOf(line.upstream) };
   return structures.map((each) => {
-    if (each.kind === "service-line") return tapped(each);
-    return each.kind === "hydropower" ? { ...each, coolingWater: tapped(each.coolingWater) } : each;
+    if ("coolingWater" in each) return { ...each, coolingWater: tapped(each.coolingWater) };
+    return "upstream" in each ? tapped(each) : each;
   });
 }
 

@@ -6,8 +6,10 @@ import { deliveryAssumptions } from "../../../src/model/register/deliveries.js";
 import { entryAssumptions } from "../../../src/model/register/entries.js";
 import { hydraulicsAssumptions } from "../../../src/model/register/hydraulics.js";
 import { musselAssumptions } from "../../../src/model/register/mussels.js";
+import { rawWaterAssumptions } from "../../../src/model/register/raw-water.js";
 import { type RegisteredId, register } from "../../../src/model/register/register.js";
 import { suitabilityAssumptions } from "../../../src/model/register/suitability.js";
+import { typedAssumptions } from "../../../src/model/register/typed.js";
 import { upkeepAssumptions } from "../../../src/model/register/upkeep.js";
 import { assumptionSet } from "../assumptions.js";
 
@@ -17,7 +19,9 @@ const families = [
   entryAssumptions,
   hydraulicsAssumptions,
   musselAssumptions,
+  rawWaterAssumptions,
   suitabilityAssumptions,
+  typedAssumptions,
   upkeepAssumptions,
 ];
 

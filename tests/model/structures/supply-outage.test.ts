@@ -33,7 +33,9 @@ describe("an outage of an intake", () => {
 
   it("is among the costs of a plan that cleans or coats", () => {
     const pinned = ["divers-12", "foul-release-12"].map((plan) => {
-      const each = { ...gravityIntake, pinned: [{ part: "conduit", plan, reason: "to try it" }] };
+      // Half the length: the price of a coating holds up to ten times the size for which it is known.
+      const conduit = { ...gravityIntake.conduit, length: gravityIntake.conduit.length / 2 };
+      const each = { ...gravityIntake, conduit, pinned: [{ part: "conduit", plan, reason: "to try it" }] };
       const [result] = compare(studyOf([each]), assumed).structures;
       return result?.years.flat().filter(({ what }) => what.includes("in outages")) ?? [];
     });
