@@ -4,6 +4,7 @@ import { assumptionUnits, type Expected } from "../model/register/expected.js";
 import type { PlanEntry } from "../model/structures/catalogue.js";
 import { type Basis, bases } from "./basis.js";
 import type { FoundingEvidence } from "./founding/evidence.js";
+import type { HabitatLakes } from "./habitat/lakes.js";
 
 /** What ids of assumptions look like. */
 export const idPattern = /^[a-z0-9.-]+$/;
@@ -93,6 +94,8 @@ export interface AssumptionSet {
   readonly groups: readonly CorrelationGroup[];
   /** Published counts from which the chance of a founding is estimated. */
   readonly foundingEvidence: FoundingEvidence;
+  /** Lakes known to be infested, against which the classes of habitat are held; they change no figure. */
+  readonly habitatLakes: HabitatLakes;
   /** What is not as this version of the program ships it. */
   readonly alterations: readonly Alteration[];
 }

@@ -5,6 +5,7 @@ import type { AssumptionSet } from "./entry.js";
 import { evidenceOf } from "./founding/found-evidence.js";
 import { evidenceFile } from "./founding/places.js";
 import { groupsFile, readGroups } from "./groups.js";
+import { habitatFile, readHabitatLakes } from "./habitat/read-lakes.js";
 import { planningRatesFile, readPlanningRates } from "./planning-rates.js";
 import { plansFile } from "./plans.js";
 import { priceIndexFile, readPriceIndices } from "./price-indices.js";
@@ -36,7 +37,15 @@ export function assumptionFiles(folder: string): AssumptionFiles {
  */
 export const loadAssumptions = (folder: string): AssumptionSet => readAssumptions(assumptionFiles(folder));
 
-const otherFiles = [sourcesFile, plansFile, priceIndexFile, planningRatesFile, groupsFile, evidenceFile];
+const otherFiles = [
+  sourcesFile,
+  plansFile,
+  priceIndexFile,
+  planningRatesFile,
+  groupsFile,
+  evidenceFile,
+  habitatFile,
+];
 
 /**
  * Reads the texts of a folder of assumptions.
@@ -56,7 +65,9 @@ export function readAssumptions(files: AssumptionFiles, later?: AssumptionSet): 
   const priceIndices = readPriceIndices(readYaml(files, priceIndexFile, problems), sources, problems);
   const planningRates = readPlanningRates(files, sources, later?.planningRates, problems);
   const groups = readGroups(readYaml(files, groupsFile, problems), ids, sources, problems);
-  if (problems.length > 0 || found === undefined) throw new AssumptionError(problems);
+  const habitatLakes = readHabitatLakes(files, sources, later?.habitatLakes, problems);
+  if (problems.length > 0 || found === undefined || habitatLakes === undefined)
+    throw new AssumptionError(problems);
   const contents = {
     entries,
     expected,
@@ -66,6 +77,7 @@ export function readAssumptions(files: AssumptionFiles, later?: AssumptionSet): 
     planningRates,
     groups,
     foundingEvidence: found.evidence,
+    habitatLakes,
   };
   return { ...contents, alterations: alterationsOf(contents) };
 }

@@ -61,7 +61,8 @@ export function alterationsOf(contents: Contents, shipped = shippedRecord()): Al
 type Part = readonly [what: string, shown: string, content: unknown];
 
 function partsOf(contents: Contents): Part[] {
-  const { entries, sources, plans, priceIndices, planningRates, groups, foundingEvidence } = contents;
+  const { entries, sources, plans, priceIndices, planningRates, groups, foundingEvidence, habitatLakes } =
+    contents;
   return [
     ...[...entries.values()].map((entry): Part => {
       const { id, value, low, high, unit, basis, distribution } = entry;
@@ -86,5 +87,10 @@ function partsOf(contents: Contents): Part[] {
     }),
     ...groups.map((group): Part => [`group ${group.id}`, `rank correlation ${group.rankCorrelation}`, group]),
     ...evidenceParts(foundingEvidence),
+    ...habitatLakes.lakes.map((lake): Part => {
+      const water = Object.entries(lake.water).map(([variable, value]) => `${variable} ${value}`);
+      return [`infested lake ${lake.name}`, `${lake.species}, ${water.join(", ")}`, lake];
+    }),
+    ["infested lakes left out", habitatLakes.leftOut.join(", "), habitatLakes.leftOut] as const,
   ];
 }

@@ -8,6 +8,7 @@ import { runStudy, type StudyRun } from "../study/prepare/compute.js";
 import { readStudyFile } from "../study/reading/read.js";
 import { coefficientsTable, planningRatesTable } from "./coefficients-table.js";
 import { type DryingView, dryingView } from "./drying-view.js";
+import { type HabitatView, habitatView } from "./habitat-view.js";
 import { type RelationGroupView, relationsView } from "./relations-view.js";
 import { type WordingView, wordingView } from "./wording.js";
 import { type WorkedExamples, workedExamples } from "./worked-example.js";
@@ -17,6 +18,7 @@ export interface MethodView {
   readonly steps: typeof method.steps;
   readonly relations: readonly RelationGroupView[];
   readonly drying: DryingView;
+  readonly habitat: HabitatView;
   readonly worked: WorkedExamples;
   /** Name of the invented lake whose structures are worked. */
   readonly example: string;
@@ -40,6 +42,7 @@ export function methodView(assumptions: AssumptionSet): MethodView {
     steps: method.steps,
     relations: relationsView(),
     drying: dryingView(context),
+    habitat: habitatView(assumptions),
     worked: workedExamples(context),
     example: context.run.document.lake.name,
     wording: wordingView(),

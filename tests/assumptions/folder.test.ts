@@ -23,6 +23,7 @@ describe("the folder of assumptions", () => {
           "planning-rates.yaml",
           "groups.yaml",
           "founding-evidence.yaml",
+          "habitat-lakes.yaml",
         ].includes(name),
     );
     expect(files.filter((name) => !name.endsWith(".yaml"))).toEqual([]);

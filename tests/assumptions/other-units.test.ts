@@ -62,6 +62,7 @@ const isList = (name: string) =>
     "price-index.yaml",
     "groups.yaml",
     "founding-evidence.yaml",
+    "habitat-lakes.yaml",
   ].includes(name);
 
 const inOtherUnits = (text: string): string =>

@@ -44,6 +44,7 @@ export function setWithin(bounds: Bounds, ...entries: readonly Assumption[]): As
     planningRates: new Map(),
     groups: [],
     foundingEvidence: realSet().foundingEvidence,
+    habitatLakes: realSet().habitatLakes,
     alterations: [],
   };
 }

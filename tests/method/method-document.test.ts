@@ -19,6 +19,7 @@ const parts = [
   "Relations",
   "How answers are worded",
   "Drying and frost against published results",
+  "Habitat against lakes known to be infested",
   "Worked by hand: Sorrel Bend Reservoir",
   "Assumptions",
   "Sources",

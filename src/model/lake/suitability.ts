@@ -1,5 +1,6 @@
 import { type Assumed, recorder } from "../assumed.js";
 import type { AssumptionId, RegisteredId } from "../register/register.js";
+import { classOf, type PublishedClass, weightAt } from "./habitat-classes.js";
 import type { Chemistry, Lake } from "./lake.js";
 import {
   type BoundIds,
@@ -9,9 +10,9 @@ import {
   temperatureBounds,
 } from "./suitability-ids.js";
 
-type SuitabilityClass = "none" | "very low" | "low" | "moderate" | "high";
+type SuitabilityClass = PublishedClass | "very low";
 
-interface VariableClass {
+export interface VariableClass {
   readonly variable: string;
   readonly value: number;
   readonly unit: string;
@@ -49,23 +50,39 @@ const weightIds = {
  */
 export function suitability(lake: Lake, source: Assumed): Suitability {
   const { assumed, ids } = recorder(source);
-  const variables = [
-    calciumClass(lake, lake.calciumScheme, assumed),
-    ...optionalVariables(lake.chemistry).map(({ variable, value, unit, bounds }) =>
-      classify({ variable, value, unit }, readBounds(bounds, assumed), lake, assumed),
-    ),
-    temperatureClass(lake, assumed),
-  ];
-  const limiting = variables.reduce((lowest, each) => (each.weight < lowest.weight ? each : lowest));
+  const variables = [...waterClasses(lake, assumed), temperatureClass(lake, assumed)];
+  const limiting = limitingOf(variables);
   const other = lake.calciumScheme === "whittier" ? "mackie-claudi" : "whittier";
   return {
     weight: limiting.weight,
     limiting,
     variables,
-    otherCalciumScheme: calciumClass(lake, other, source),
+    otherCalciumScheme: calciumClass(lake.chemistry.calcium, { ...lake, calciumScheme: other }, source),
     assumptionIds: ids(),
   };
 }
+
+type Habitat = Pick<Lake, "species" | "calciumScheme">;
+/** As much of it as was measured. */
+type Water = { readonly [Variable in keyof Chemistry]?: Chemistry[Variable] | undefined };
+
+/** What is known of water alone, each variable in its class. */
+export function waterClasses(
+  water: Habitat & { readonly chemistry: Water },
+  assumed: Assumed,
+): VariableClass[] {
+  const { calcium, ...others } = water.chemistry;
+  return [
+    ...(calcium === undefined ? [] : [calciumClass(calcium, water, assumed)]),
+    ...optionalVariables(others).map(({ variable, value, unit, bounds }) =>
+      classify({ variable, value, unit }, readBounds(bounds, assumed), water, assumed),
+    ),
+  ];
+}
+
+/** The first of the lowest weight. */
+export const limitingOf = (variables: readonly VariableClass[]): VariableClass =>
+  variables.reduce((lowest, each) => (each.weight < lowest.weight ? each : lowest));
 
 /**
  * Of the warmest month at the surface; where that is too warm, of the depth that stays coolest, since mussels live
@@ -79,7 +96,7 @@ function temperatureClass(lake: Lake, assumed: Assumed): VariableClass {
   return classify({ variable: warmestMonth, value, unit: "°C" }, bounds, lake, assumed);
 }
 
-function optionalVariables(chemistry: Chemistry) {
+function optionalVariables(chemistry: Omit<Water, "calcium">) {
   const { ph, alkalinity, hardness, oxygen, conductivity, salinity } = chemistryBounds;
   const candidates = [
     { variable: "pH", bounds: ph, value: chemistry.ph, unit: "" },
@@ -92,15 +109,11 @@ function optionalVariables(chemistry: Chemistry) {
   return candidates.flatMap(({ value, ...rest }) => (value === undefined ? [] : [{ ...rest, value }]));
 }
 
-function calciumClass(lake: Lake, scheme: Lake["calciumScheme"], assumed: Assumed): VariableClass {
-  const bounds = readBounds(calciumBounds[scheme], assumed);
-  const found = classify(
-    { variable: "calcium", value: lake.chemistry.calcium, unit: "mg/L" },
-    bounds,
-    lake,
-    assumed,
-  );
-  const publishedAsVeryLow = scheme === "whittier" && found.class === "none";
+function calciumClass(calcium: number, habitat: Habitat, assumed: Assumed): VariableClass {
+  const { calciumScheme } = habitat;
+  const bounds = readBounds(calciumBounds[calciumScheme], assumed);
+  const found = classify({ variable: "calcium", value: calcium, unit: "mg/L" }, bounds, habitat, assumed);
+  const publishedAsVeryLow = calciumScheme === "whittier" && found.class === "none";
   return publishedAsVeryLow ? { ...found, class: "very low", weight: assumed(weightIds["very low"]) } : found;
 }
 
@@ -125,68 +138,17 @@ const excluding = new Set(["salinity", "dissolved oxygen", warmestMonth]);
 function classify(
   measured: { variable: string; value: number; unit: string },
   bounds: Bounds,
-  lake: Lake,
+  { species }: Habitat,
   assumed: Assumed,
 ): VariableClass {
-  const outlived = lake.species === "quagga" && !excluding.has(measured.variable);
-  const lasting = (found: SuitabilityClass) => (found === "none" && outlived ? "very low" : found);
-  const weightOf = (found: SuitabilityClass) => assumed(weightIds[lasting(found)]);
+  const outlived = species === "quagga" && !excluding.has(measured.variable);
+  const lasting = (found: PublishedClass) => (found === "none" && outlived ? "very low" : found);
+  const weightOf = (found: PublishedClass) => assumed(weightIds[lasting(found)]);
   const found = lasting(classOf(measured.value, bounds));
   const partLeading = assumed("suitability.leading-part");
-  return { ...measured, class: found, weight: weightAt(measured.value, bounds, { partLeading, weightOf }) };
-}
-
-/** A bound with the classes on its two sides, and how wide the class is in which the weight changes. */
-interface Edge {
-  readonly at: number;
-  readonly better: SuitabilityClass;
-  readonly poorer: SuitabilityClass;
-  readonly width: number;
-}
-
-/** The class's own weight, and between two classes, on the poorer side of their bound, a straight line from one to the other. */
-function weightAt(
-  value: number,
-  bounds: Bounds,
-  { partLeading, weightOf }: { partLeading: number; weightOf: (found: SuitabilityClass) => number },
-): number {
-  const { lowFrom, moderateFrom, highFrom, highTo, moderateTo, lowTo } = bounds;
-  const rising = edgesOf([highFrom, moderateFrom, lowFrom]);
-  const falling = edgesOf([highTo, moderateTo, lowTo]);
-  const own = weightOf(classOf(value, bounds));
-  const leading = [...rising, ...falling].flatMap(({ at, better, poorer, width }) => {
-    const beyond = at === highFrom || at === moderateFrom || at === lowFrom ? at - value : value - at;
-    const ramp = width * partLeading;
-    if (beyond <= 0 || beyond >= ramp) return [];
-    return [weightOf(poorer) + (weightOf(better) - weightOf(poorer)) * (1 - beyond / ramp)];
-  });
-  return Math.max(own, ...leading);
-}
-
-const inOrder: readonly SuitabilityClass[] = ["high", "moderate", "low", "none"];
-
-/** Bounds of a side, from that of the best class outwards; classes without width, and sides without bounds, are left out. */
-function edgesOf(sideBounds: readonly number[]): Edge[] {
-  const ends = sideBounds.filter(Number.isFinite);
-  return sideBounds.flatMap((bound, place) => {
-    if (!Number.isFinite(bound)) return [];
-    const same = sideBounds.lastIndexOf(bound);
-    if (sideBounds.indexOf(bound) !== place) return [];
-    const next = sideBounds[same + 1];
-    const others = ends.filter((end) => end !== bound).map((end) => Math.abs(end - bound));
-    const width =
-      next !== undefined && Number.isFinite(next)
-        ? Math.abs(next - bound)
-        : Math.min(...others, Math.abs(bound));
-    return [{ at: bound, better: classAt(place), poorer: classAt(same + 1), width }];
-  });
-}
-
-const classAt = (place: number): SuitabilityClass => inOrder[place] ?? "none";
-
-function classOf(value: number, bounds: Bounds): SuitabilityClass {
-  if (value < bounds.lowFrom || value > bounds.lowTo) return "none";
-  if (value < bounds.moderateFrom || value > bounds.moderateTo) return "low";
-  if (value < bounds.highFrom || value > bounds.highTo) return "moderate";
-  return "high";
+  return {
+    ...measured,
+    class: found,
+    weight: weightAt(measured.value, bounds, { partLeading, weightOf }),
+  };
 }
