@@ -38,10 +38,7 @@ export function planTools(part: SurfacePart): PlanTools {
   const { component, context } = part;
   const { planWeights } = context;
   const monthCost = monthCosts(part);
-  const known = new Map<Layer, MonthCost>();
-  const inMonth: PlanTools["inMonth"] = component.isFed
-    ? fedMonths(monthCost)
-    : (layer, month, upstream) => once(known, layer, () => monthCost(layer, month, upstream));
+  const inMonth = component.isFed ? fedMonths(monthCost) : ownMonths(monthCost);
   const courses = remembered((factor: number) => untouchedCourse(factor, part));
   const untouchedYears = remembered((_: Course["layers"]) => new Map<number, YearCost>());
   const works = remembered((_: PlanEntry) => new Map<number, Cost>());
@@ -67,6 +64,18 @@ function once<Key, Value>(known: Map<Key, Value>, key: Key, reckon: () => Value)
   return found;
 }
 
+/** A layer stands in one month of the year only; plans share many months. */
+function ownMonths(monthCost: PlanTools["inMonth"]): PlanTools["inMonth"] {
+  const known = new Map<Layer, MonthCost>();
+  return (layer, month, upstream) => {
+    const before = known.get(layer);
+    if (before !== undefined) return before;
+    const found = monthCost(layer, month, upstream);
+    known.set(layer, found);
+    return found;
+  };
+}
+
 /** What comes down from upstream differs from plan to plan, and a bare surface is the same in all months. */
 function fedMonths(monthCost: PlanTools["inMonth"]): PlanTools["inMonth"] {
   const known = months.map(() => remembered((_: Layer) => new Map<number, MonthCost>()));
@@ -74,7 +83,6 @@ function fedMonths(monthCost: PlanTools["inMonth"]): PlanTools["inMonth"] {
     once(at(known, month)(layer), upstream, () => monthCost(layer, month, upstream));
 }
 
-/** A layer stands in one month of the year only; plans share many months. */
 function monthCosts({ component, context }: SurfacePart): PlanTools["inMonth"] {
   const { planWeights } = context;
   const forced = forcedCleaning(component, context);

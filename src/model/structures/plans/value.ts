@@ -64,7 +64,12 @@ export function planValue(plan: Plan, tools: PlanTools): PlanValue {
     plan,
     atLeast: () => value,
     isWhole: () => steps >= 0 && steps >= years(),
-    reckonOn: () => (steps < 0 ? reckonDates() : reckonYear()),
+    reckonOn: () => {
+      if (steps < 0) return reckonDates();
+      // As many years again as are known, so that few steps lead to the end.
+      const end = Math.min(years(), Math.max(1, 2 * steps));
+      while (steps < end) reckonYear();
+    },
     course,
     nearest: () => nearest,
   };

@@ -51,12 +51,12 @@ export function loadingOf(
   growth: Growth,
 ): Loading {
   const { coolers = [], orifices = [], strainer } = line;
-  const lodging = (bore: number) =>
-    sumOf(
-      pieces.map((each) =>
-        lodgingPieces(each, { bore, mesh: strainer?.mesh }, parameters.pieces, growth.shell),
-      ),
-    );
+  const mesh = strainer?.mesh;
+  const lodging = (bore: number) => {
+    let sum = 0;
+    for (const each of pieces) sum += lodgingPieces(each, { bore, mesh }, parameters.pieces, growth.shell);
+    return sum;
+  };
   return {
     swaps: strainer?.type === "self-cleaning" ? 0 : blindings(line, pieces, parameters, growth),
     coolers: coolers.map((cooler) => {
@@ -112,7 +112,7 @@ const openArea = (cooler: Cooler) => firstPassTubes(cooler) * pipeArea(cooler.bo
 
 /** Coolers side by side share the water, and the pieces in it, by the area of their first passes. */
 export const flowShare = (cooler: Cooler, all: readonly Cooler[]): number =>
-  openArea(cooler) / sumOf(all.map(openArea));
+  openArea(cooler) / all.reduce((sum, each) => sum + openArea(each), 0);
 
 /** Water and tubes that are left of a line's coolers under their plugged shares. */
 export interface Left {

@@ -1,5 +1,5 @@
 import { at, sumOf } from "../../../lists.js";
-import { once } from "../../computed-once.js";
+import { once, remembered } from "../../computed-once.js";
 import type { Layer } from "../../mussels/layer.js";
 import type { AssumptionId } from "../../register/register.js";
 import type { Component, Limit, LimitLoad, Priced } from "../component.js";
@@ -151,11 +151,20 @@ function standingLines(
   const shut =
     (strainer?.type === "simplex" ? swaps : 0) + largest(orifices.map(({ clearings }) => clearings));
   const open = largest(coolers.map(({ cleanings }) => cleanings));
-  return [
-    ...served.standing(shut * assumed("raw-water.strainer-outage"), month, ["raw-water.strainer-outage"]),
-    ...served.standing(open * assumed("raw-water.cooler-outage"), month, ["raw-water.cooler-outage"]),
-  ];
+  const lines: Priced[] = [];
+  if (shut > 0) lines.push(...served.standing(shut * assumed(shutId), month, shutIds));
+  if (open > 0) lines.push(...served.standing(open * assumed(openId), month, openIds));
+  return lines;
 }
+
+const shutId = "raw-water.strainer-outage";
+const openId = "raw-water.cooler-outage";
+const shutIds = [shutId] as const;
+const openIds = [openId] as const;
+
+/** Lists of assumptions with others before them, each made once. */
+export const joinedTo = (ids: readonly AssumptionId[]) =>
+  remembered((more: readonly AssumptionId[]): readonly AssumptionId[] => [...ids, ...more]);
 
 /** Alike or not, they are cleaned in the same hours. */
 const largest = (counts: readonly number[]) => Math.max(0, ...counts);
