@@ -10,7 +10,7 @@ export function inTodaysTerms(document: unknown): unknown {
   const boats = boatsToday(document.boats, hasOwnChance(document.overrides));
   const told = [...boats.told, ...overrides.told];
   if (told.length === 0) return document;
-  told.push(...demandLossesToday(document.options));
+  if (boats.told.length > 0) told.push(...demandLossesToday(document.options));
   const study = isGroup(document.study) ? document.study : {};
   const before: unknown[] = Array.isArray(study.fromEarlier) ? study.fromEarlier : [];
   return {
