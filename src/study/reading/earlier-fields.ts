@@ -8,9 +8,9 @@ export function inTodaysTerms(document: unknown): unknown {
   if (!isGroup(document)) return document;
   const overrides = overridesToday(document.overrides);
   const boats = boatsToday(document.boats, hasOwnChance(document.overrides));
-  const told = [...boats.told, ...overrides.told];
+  const losses = boats.told.length > 0 ? demandLossesToday(document.options) : [];
+  const told = [...boats.told, ...losses, ...overrides.told];
   if (told.length === 0) return document;
-  if (boats.told.length > 0) told.push(...demandLossesToday(document.options));
   const study = isGroup(document.study) ? document.study : {};
   const before: unknown[] = Array.isArray(study.fromEarlier) ? study.fromEarlier : [];
   return {
