@@ -120,7 +120,7 @@ describe("the command line", () => {
 
   it("gives the odds as JSON that parses", async () => {
     const { stdout } = await run("odds", quickStudy, "--futures", "1024", "--seed", "3", "--json");
-    expect(JSON.parse(stdout)).toMatchObject({ futures: 1024, lakes: 128, settings: { seed: 3 } });
+    expect(JSON.parse(stdout)).toMatchObject({ futures: 1024, lakes: 32, settings: { seed: 3 } });
   });
 
   it.each([

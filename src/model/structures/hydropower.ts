@@ -14,7 +14,7 @@ import { fouledPipeIds, pipeWall, thicknessLimit } from "./pipe.js";
 import { plantRunning, type Running } from "./plant/running.js";
 import { rackComponent } from "./rack.js";
 import type { UpstreamWall } from "./raw-water/fittings.js";
-import { rawWaterOf } from "./raw-water/raw-water.js";
+import { joinedTo, rawWaterOf } from "./raw-water/raw-water.js";
 import { serviceShare, smallLineIds } from "./small-line.js";
 
 /** A power plant of equal units: rack, penstock and cooling-water line of all of them together. */
@@ -107,16 +107,20 @@ function headEnergy(
   );
 }
 
+const lostShareId = "hydropower.outage-lost-share";
+
+/** Assumptions behind the energy that an outage costs. */
+const outageIds = (plant: Hydropower): readonly AssumptionId[] => [
+  "hydropower.outage-days",
+  lostShareId,
+  "hydraulics.viscosity",
+  ...efficiencyIds(plant),
+];
+
 /** Energy not made while a unit is out of service, as far as its water is lost. */
 function outageOf(plant: Hydropower, year: OperatingYear, context: LakeContext) {
-  const lostShareId = "hydropower.outage-lost-share";
   const lostShare = context.assumed(lostShareId);
-  const ids: readonly AssumptionId[] = [
-    "hydropower.outage-days",
-    lostShareId,
-    "hydraulics.viscosity",
-    ...efficiencyIds(plant),
-  ];
+  const ids = outageIds(plant);
   return (days: number, month: number): readonly Priced[] => {
     const lostDays = Math.min(days, daysOf(month)) * lostShare;
     const quantity = (at(year.energy, month) / daysOf(month)) * lostDays;
@@ -180,16 +184,18 @@ function coolingComponent(
   const ids = [...smallLineIds(coolingWater), ...efficiencyIds(plant)];
   const lost = (what: string, hours: number, month: number, lineIds: readonly AssumptionId[]) =>
     lostEnergy(what, at(year.energy, month) * hours, at(plant.energyPrice, month), lineIds);
+  const idsWith = joinedTo(ids);
+  const outageIdsWith = joinedTo(outageIds(plant));
   const walls = coolingWater.upstreamWalls ?? tapped.map(wallOf);
-  const rawWater = rawWaterOf(coolingWater, { area: wall.wettedArea, walls }, context, {
+  const rawWater = rawWaterOf(coolingWater, { area: wall.wettedArea, walls, share }, context, {
     limit,
     missing: (missing, month, lineIds) => [
-      lost("energy lost to plugged coolers", missing, month, [...ids, ...lineIds]),
+      lost("energy lost to plugged coolers", missing, month, idsWith(lineIds)),
     ],
     standing: (hours, month, lineIds) =>
       outage(hours / hoursPerDay, month).map((line) => ({
         ...line,
-        assumptionIds: [...line.assumptionIds, ...lineIds],
+        assumptionIds: outageIdsWith(lineIds),
       })),
   });
   return {

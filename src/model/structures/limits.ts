@@ -29,6 +29,10 @@ const forcedIds = [firstId, certainId, factorId] as const;
 
 /** What nearing its limits costs a part in a month: nothing far from them. */
 export interface ForcedCleaning {
+  /** Chance of one in a month, by the load of the nearest limit. */
+  readonly chance: (load: number) => number;
+  /** One that is certain, apart from the assumptions of its limit. */
+  readonly certain: (month: number) => readonly Priced[];
   readonly lines: (nearest: LimitLoad, month: number) => readonly Priced[];
 }
 
@@ -47,6 +51,8 @@ export function forcedCleaning(component: Component, { assumed }: LakeContext): 
     ...cleaningOutage(component, assumed, month).map((line) => forced(line, 1)),
   ];
   return {
+    chance,
+    certain,
     lines: ({ limit, load }, month) => {
       const share = chance(load);
       if (share === 0) return [];

@@ -27,7 +27,7 @@ export function followPlan(plan: Plan, tools: PlanTools, course: Course): Follow
     for (let month = year * 12; month < year * 12 + 12; month++) {
       const layer = layers[month] ?? noElement(layers, month);
       if (isTold(component, layer)) {
-        append(lines, inMonth(layer, month % 12, upstreamShare(plan, month, context)).lines);
+        append(lines, inMonth(layer, month % 12, upstreamShare(plan, month, context)).lines());
       }
       if (plan.protection && isThere(month)) append(lines, at(plan.protection.monthly, month % 12));
       if (!cleanedMonths.has(month)) continue;

@@ -1,4 +1,5 @@
 import { at } from "../../lists.js";
+import { lastMade } from "../computed-once.js";
 import { type BarFactors, barSurfaceRatio, blockedShare, rackFace, rackLoss } from "../hydraulics/rack.js";
 import type { Layer } from "../mussels/layer.js";
 import type { AssumptionId } from "../register/register.js";
@@ -117,7 +118,10 @@ export function rackComponent(
   const { rack, flow } = input;
   const factors = barFactors(rack, context);
   const assumptionIds = [...rackIds(rack), ...(input.lossIds ?? [])];
-  const state = (layer: Layer, month: number) => rackState(rack, layer.thickness, at(flow, month), factors);
+  const states = flow.map((each) =>
+    lastMade(({ thickness }: Layer) => rackState(rack, thickness, each, factors)),
+  );
+  const state = (layer: Layer, month: number) => at(states, month)(layer);
   const gapLimit = context.assumed(gapLimitId);
   const cleanStates = flow.map((each) => rackState(rack, 0, each, factors));
   return {

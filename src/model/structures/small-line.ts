@@ -1,3 +1,4 @@
+import { lastMade } from "../computed-once.js";
 import { exchangerDuty, fouledCoefficient } from "../hydraulics/exchanger.js";
 import { fouledPipe } from "../hydraulics/fouled-pipe.js";
 import { cleanWaterway, type Waterway, waterwayFlow } from "../hydraulics/waterway.js";
@@ -42,7 +43,8 @@ export function serviceShare(line: SmallLine, context: LineContext): (layer: Lay
   const whole = delivered(clean);
   const { exchanger } = line;
   const open: Left = { water: 1, tubes: 1 };
-  const through = (layer: Layer, { water }: Left) => water * delivered(fouledPipe(clean, layer, roughness));
+  const fouled = lastMade((layer: Layer) => delivered(fouledPipe(clean, layer, roughness)));
+  const through = (layer: Layer, { water }: Left) => water * fouled(layer);
   if (!exchanger) return (layer, left = open) => through(layer, left) / whole;
   const largest = context.assumed(resistanceId);
   const cleanDuty = exchangerDuty(exchanger, whole, exchanger.cleanCoefficient);

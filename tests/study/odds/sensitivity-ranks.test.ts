@@ -26,7 +26,7 @@ const plan = {
     input("other", "chances"),
   ],
 };
-const lakes = 6 * lakesPerBlock;
+const lakes = 24 * lakesPerBlock;
 
 /** Values of an input in each future, block by block. */
 function drawn(id: string): number[] {

@@ -1,6 +1,7 @@
 import { fileURLToPath } from "node:url";
 import { expect, it } from "vitest";
 import { loadAssumptions } from "../../../src/assumptions/load.js";
+import { lakesPerBlock } from "../../../src/model/futures/draw-plan.js";
 import { drawnStudy } from "../../../src/study/odds/draws.js";
 import { hydrologicYearId } from "../../../src/study/odds/odds.js";
 import { sensitivityOf } from "../../../src/study/odds/sensitivity.js";
@@ -20,7 +21,7 @@ it("what matters is told of all inputs by rank, and by bars of the first of thes
   const study = drawnStudy(document, assumptions, { seed: 4, sampling: "latin-hypercube" });
   const compared = comparedOptions(document);
   const lakes = Array.from({ length: 32 }, (_, lake) => lake).map((lake) => {
-    const { expected } = study.futures(0, lake);
+    const { expected } = study.futures(Math.floor(lake / lakesPerBlock), lake % lakesPerBlock);
     const [without, own] = [expected[compared.baseline], expected[compared.requested]];
     if (!without || !own) throw new Error("no options to compare");
     return without.map((cost, future) => cost - (own[future] ?? Number.NaN));

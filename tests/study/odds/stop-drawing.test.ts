@@ -30,10 +30,10 @@ const blocksWith = (count: number, mean: number, deviation: number, loss = 1e6) 
   ).flat();
 
 describe("drawing", () => {
-  it("begins with a thousand lakes, in blocks", () => {
-    expect(blocksToDo([], compared, settings)).toEqual({ blocks: 16 });
-    expect(16 * lakesPerBlock).toBeGreaterThanOrEqual(1000);
-    expect(blocksToDo(blocksWith(15, 100, 0), compared, settings)).toEqual({ blocks: 1 });
+  it("begins with more than a hundred lakes, in blocks", () => {
+    expect(blocksToDo([], compared, settings)).toEqual({ blocks: 8 });
+    expect(8 * lakesPerBlock).toBeGreaterThan(100);
+    expect(blocksToDo(blocksWith(7, 100, 0), compared, settings)).toEqual({ blocks: 1 });
   });
 
   it("ends once the standard error of the blocks is at most the share of the mean, however lakes differ", () => {
@@ -44,10 +44,10 @@ describe("drawing", () => {
   });
 
   it("goes on until the error is small against what an infestation costs, too", () => {
-    // 0.4 % of 1,000 is 4, below 19/sqrt(15) = 4.91: 19² · 16/15 /16 = 24.07 blocks, nine more.
-    expect(blocksToDo(blocksWith(16, 100, 19, 1000), compared, settings)).toEqual({ blocks: 9 });
-    // 0.4 % of a net benefit of 1,000,000 is 4,000, and no infestation costs as much.
-    expect(blocksToDo(blocksWith(16, 1e6, 15_000, 1000), compared, settings)).toEqual({ end: "precise" });
+    // 1.5 % of 4/0.015 is 4, below 19/sqrt(15) = 4.91: 19² · 16/15 /16 = 24.07 blocks, nine more.
+    expect(blocksToDo(blocksWith(16, 100, 19, 4 / 0.015), compared, settings)).toEqual({ blocks: 9 });
+    // 1.5 % of a net benefit of 1,000,000 is 15,000, and no infestation costs as much.
+    expect(blocksToDo(blocksWith(16, 1e6, 58_000, 1000), compared, settings)).toEqual({ end: "precise" });
   });
 
   it("goes on by at most as many blocks as there are", () => {

@@ -49,7 +49,8 @@ export function serviceLineComponents(line: ServiceLine, context: LakeContext): 
     ...missingDays(line, "service missing for want of water", days),
     assumptionIds,
   });
-  const rawWater = rawWaterOf(line, { area: wall.wettedArea, walls: line.upstreamWalls ?? [] }, context, {
+  const walls = line.upstreamWalls ?? [];
+  const rawWater = rawWaterOf(line, { area: wall.wettedArea, walls, share }, context, {
     limit,
     missing: (lost, month, lineIds) => [missing(lost * daysOf(month), lineIds)],
     standing: (hours, _month, lineIds) => [missing(hours / hoursPerDay, lineIds)],

@@ -1,4 +1,6 @@
 import { at, noElement } from "../../../lists.js";
+import { remembered } from "../../computed-once.js";
+import { months } from "../../lake/calendar.js";
 import type { Layer } from "../../mussels/layer.js";
 import type { PlanEntry } from "../catalogue.js";
 import type { Component, LimitLoad, Plan, Priced } from "../component.js";
@@ -28,19 +30,15 @@ export interface YearCost {
 
 /** What a layer costs in a month while it stands, and the shells of what died in it. */
 interface MonthCost extends YearCost {
-  readonly lines: readonly Priced[];
+  /** Made when asked for: comparing plans takes the cost alone. */
+  readonly lines: () => readonly Priced[];
 }
 
 export function planTools(part: SurfacePart): PlanTools {
   const { component, context } = part;
   const { planWeights } = context;
   const monthCost = monthCosts(part);
-  const months = new Map<Layer, MonthCost>();
-  const inMonth: PlanTools["inMonth"] = (layer, month, upstream) => {
-    // What comes down from upstream differs from plan to plan, and a bare surface is the same in all months.
-    if (component.isFed) return monthCost(layer, month, upstream);
-    return once(months, layer, () => monthCost(layer, month, upstream));
-  };
+  const inMonth = component.isFed ? fedMonths(monthCost) : ownMonths(monthCost);
   const courses = remembered((factor: number) => untouchedCourse(factor, part));
   const untouchedYears = remembered((_: Course["layers"]) => new Map<number, YearCost>());
   const works = remembered((_: PlanEntry) => new Map<number, Cost>());
@@ -66,27 +64,43 @@ function once<Key, Value>(known: Map<Key, Value>, key: Key, reckon: () => Value)
   return found;
 }
 
-/** A function that reckons once for each argument. */
-function remembered<Key, Value>(reckon: (key: Key) => Value): (key: Key) => Value {
-  const known = new Map<Key, Value>();
-  return (key) => once(known, key, () => reckon(key));
+/** A layer stands in one month of the year only; plans share many months. */
+function ownMonths(monthCost: PlanTools["inMonth"]): PlanTools["inMonth"] {
+  const known = new Map<Layer, MonthCost>();
+  return (layer, month, upstream) => {
+    const before = known.get(layer);
+    if (before !== undefined) return before;
+    const found = monthCost(layer, month, upstream);
+    known.set(layer, found);
+    return found;
+  };
 }
 
-/** A layer stands in one month of the year only; plans share many months. */
+/** What comes down from upstream differs from plan to plan, and a bare surface is the same in all months. */
+function fedMonths(monthCost: PlanTools["inMonth"]): PlanTools["inMonth"] {
+  const known = months.map(() => remembered((_: Layer) => new Map<number, MonthCost>()));
+  return (layer, month, upstream) =>
+    once(at(known, month)(layer), upstream, () => monthCost(layer, month, upstream));
+}
+
 function monthCosts({ component, context }: SurfacePart): PlanTools["inMonth"] {
   const { planWeights } = context;
   const forced = forcedCleaning(component, context);
+  const certain = remembered((month: number) => costOfLines(forced.certain(month), planWeights));
   return (layer, month, upstream) => {
-    const lines = [...shellLines(layer, component, context)];
-    let nearest = noLoad;
-    if (layer.mass > 0 || component.isFed) append(lines, component.losses(layer, month, upstream));
-    if (layer.mass > 0) {
-      nearest = component.limit(layer, month);
-      append(lines, forced.lines(nearest, month));
-    }
-    return { lines, cost: costOfLines(lines, planWeights), nearest };
+    const shells = shellLines(layer, component, context);
+    const isFouled = layer.mass > 0;
+    const losses = isFouled || component.isFed ? component.losses(layer, month, upstream) : noLines;
+    const nearest = isFouled ? component.limit(layer, month) : noLoad;
+    const cost = costOfLines(losses, planWeights);
+    addTo(cost, shells, planWeights);
+    const chance = forced.chance(nearest.load);
+    if (chance > 0) addCost(cost, certain(month), chance);
+    return { cost, nearest, lines: () => [...shells, ...losses, ...forced.lines(nearest, month)] };
   };
 }
+
+const noLines: readonly Priced[] = [];
 
 export function append(lines: Priced[], more: readonly Priced[]): void {
   for (const line of more) lines.push(line);

@@ -2,11 +2,11 @@ import { at } from "../../../lists.js";
 import type { LimitLoad, Plan } from "../component.js";
 import { noLoad } from "../limits.js";
 import { courseOf, firstVisit } from "./course.js";
-import { datesOf } from "./dates.js";
+import { datesOf, yearsToRepeat } from "./dates.js";
 import { weightIn } from "./found.js";
 import type { PlanTools } from "./tools.js";
 import { type Course, settlersLetOn, yearLike } from "./untouched.js";
-import { addCost, type Cost, type PlanWeights, weighed, weighedLines } from "./weights.js";
+import { type Cost, type PlanWeights, weighed, weighedLines } from "./weights.js";
 
 /** One plan followed in one operating year, as far as it has been reckoned: its value is known ever better from below. */
 export interface PlanValue {
@@ -30,7 +30,7 @@ export function planValue(plan: Plan, tools: PlanTools): PlanValue {
   const untouched = () => tools.untouched(settlersLetOn(plan, tools.context));
   let value = protectionValue(plan, Infinity, tools);
   let known: Course | undefined;
-  let year = -1;
+  let steps = -1;
   let yearsBefore = 0;
   let nearest = noLoad;
   const course = () => {
@@ -44,9 +44,11 @@ export function planValue(plan: Plan, tools: PlanTools): PlanValue {
         : datedWork(plan, untouched(), tools);
     value = protectionValue(plan, work.first, tools) + work.value;
     yearsBefore = work.yearsBefore;
-    year = 0;
+    steps = 0;
   };
+  const years = () => course().layers.length / 12;
   const reckonYear = () => {
+    const year = yearAt(steps, years(), tools);
     const isBefore = year < yearsBefore;
     const lived = isBefore ? untouched() : course();
     const found = tools.inYear(isBefore ? yearLike(lived, year) : year, plan, lived);
@@ -55,17 +57,32 @@ export function planValue(plan: Plan, tools: PlanTools): PlanValue {
       isBefore ? at(planWeights.byYear, year) : weightOf(lived, year, planWeights),
     );
     if (found.nearest.load > nearest.load) nearest = found.nearest;
-    year += 1;
+    steps += 1;
   };
   if (plan.protection === undefined) reckonDates();
   return {
     plan,
     atLeast: () => value,
-    isWhole: () => year >= yearsBefore && year * 12 >= course().layers.length,
-    reckonOn: () => (year < 0 ? reckonDates() : reckonYear()),
+    isWhole: () => steps >= 0 && steps >= years(),
+    reckonOn: () => {
+      if (steps < 0) return reckonDates();
+      // As many years again as are known, so that few steps lead to the end.
+      const end = Math.min(years(), Math.max(1, 2 * steps));
+      while (steps < end) reckonYear();
+    },
     course,
     nearest: () => nearest,
   };
+}
+
+/**
+ * Years in the order in which they tell most: from the first settled one, which may stand for all later ones, to the
+ * last, then back to the first.
+ */
+function yearAt(step: number, years: number, { context: { settledMonth } }: PlanTools): number {
+  const settled = Math.min(Math.ceil(settledMonth / 12), years - 1);
+  const year = settled + step;
+  return year < years ? year : years - 1 - step;
 }
 
 /** Work of a plan over the horizon, apart from what is carted away. */
@@ -80,9 +97,12 @@ function datedWork({ routine, entry }: Plan, untouched: Course, { context, workO
   const dates = datesOf(routine);
   const first = firstVisit(routine, untouched, context);
   if (dates === undefined || first === undefined) return { first: Infinity, value: 0, yearsBefore: 0 };
+  const years = yearsToRepeat(dates);
+  const weights = context.planWeights.repeating(years);
+  const end = Math.min(first + years * 12, context.density.length);
   let value = 0;
-  for (let month = first; month < context.density.length; month += dates.every) {
-    value += weighed(workOf(entry, month % 12), weightIn(month, context.planWeights));
+  for (let month = first; month < end; month += dates.every) {
+    value += weighed(workOf(entry, month % 12), at(weights, Math.floor(month / 12)));
   }
   return { first, value, yearsBefore: Math.floor(first / 12) };
 }
@@ -113,9 +133,7 @@ function protectionValue({ protection }: Plan, firstUse: number, { context }: Pl
 }
 
 /** Of a year of a course's list and of all years that are like it. */
-function weightOf({ layers, cycle }: Course, year: number, { byYear }: PlanWeights): Cost {
-  if (cycle === 0 || year < layers.length / 12 - cycle) return at(byYear, year);
-  const sum = [...at(byYear, year)];
-  for (let later = year + cycle; later < byYear.length; later += cycle) addCost(sum, at(byYear, later), 1);
-  return sum;
+function weightOf({ layers, cycle }: Course, year: number, { byYear, repeating }: PlanWeights): Cost {
+  const isRepeated = cycle > 0 && year >= layers.length / 12 - cycle;
+  return at(isRepeated ? repeating(cycle) : byYear, year);
 }

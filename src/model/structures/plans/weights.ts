@@ -1,4 +1,5 @@
 import { at, sumOf } from "../../../lists.js";
+import { remembered } from "../../computed-once.js";
 import type { PriceTimes } from "../../money/escalation.js";
 import { discountFactors } from "../../money/interest.js";
 import { type PriceGroup, priceGroupOf } from "../../money/price-group.js";
@@ -16,6 +17,8 @@ export interface PlanWeights {
   readonly groups: readonly PriceGroup[];
   /** By year since establishment, for each part of a cost. */
   readonly byYear: readonly Cost[];
+  /** The same of a cost that comes again after every so many years. */
+  readonly repeating: (every: number) => readonly Cost[];
   /** Of all years together, without rises of prices: what a present value is divided by to tell a year's cost. */
   readonly whole: number;
 }
@@ -47,14 +50,23 @@ export function planWeights(money: PlanMoney, { isInfested, yearsInfested }: Inf
   const risen = [factors, ...groups.map((group) => factors.map((v, year) => v * riseIn(group, year, rises)))];
   const parts = risen.map((values) => (isInfested ? values : values.map((_, age) => fromAge(values, age))));
   const before = Array.from({ length: yearsInfested }, () => parts.map(() => 0));
+  const byYear = [...before, ...factors.map((_, year) => parts.map((values) => at(values, year)))];
   return {
     groups,
-    byYear: [...before, ...factors.map((_, year) => parts.map((values) => at(values, year)))],
+    byYear,
+    repeating: remembered((every) => repeatingWeights(byYear, every)),
     whole: sumOf(at(parts, 0)),
   };
 }
 
 const fromAge = (values: readonly number[], age: number) => sumOf(values.slice(age)) / values.length;
+
+function repeatingWeights(byYear: readonly Cost[], every: number): readonly Cost[] {
+  const sums = byYear.map((weight) => [...weight]);
+  for (let year = sums.length - 1 - every; year >= 0; year--)
+    addCost(at(sums, year), at(sums, year + every), 1);
+  return sums;
+}
 
 /** Adds what lines cost to the parts of a cost. */
 export function addTo(sums: number[], lines: readonly Priced[], { groups }: PlanWeights): void {

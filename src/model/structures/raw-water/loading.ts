@@ -51,12 +51,12 @@ export function loadingOf(
   growth: Growth,
 ): Loading {
   const { coolers = [], orifices = [], strainer } = line;
-  const lodging = (bore: number) =>
-    sumOf(
-      pieces.map((each) =>
-        lodgingPieces(each, { bore, mesh: strainer?.mesh }, parameters.pieces, growth.shell),
-      ),
-    );
+  const mesh = strainer?.mesh;
+  const lodging = (bore: number) => {
+    let sum = 0;
+    for (const each of pieces) sum += lodgingPieces(each, { bore, mesh }, parameters.pieces, growth.shell);
+    return sum;
+  };
   return {
     swaps: strainer?.type === "self-cleaning" ? 0 : blindings(line, pieces, parameters, growth),
     coolers: coolers.map((cooler) => {
@@ -112,7 +112,7 @@ const openArea = (cooler: Cooler) => firstPassTubes(cooler) * pipeArea(cooler.bo
 
 /** Coolers side by side share the water, and the pieces in it, by the area of their first passes. */
 export const flowShare = (cooler: Cooler, all: readonly Cooler[]): number =>
-  openArea(cooler) / sumOf(all.map(openArea));
+  openArea(cooler) / all.reduce((sum, each) => sum + openArea(each), 0);
 
 /** Water and tubes that are left of a line's coolers under their plugged shares. */
 export interface Left {
@@ -123,9 +123,15 @@ export interface Left {
 /** Water in proportion to the first passes that are open, tubes by all passes: w = Σ φ (1 − x), a = Σ n (1 − x/p)/Σ n. */
 export function leftOf(plugged: ReadonlyArray<Pick<CoolerLoading, "cooler" | "peak">>): Left {
   if (plugged.length === 0) return { water: 1, tubes: 1 };
-  const all = plugged.map(({ cooler }) => cooler);
-  const tubesOf = ({ count, tubes }: Cooler) => count * tubes;
-  const water = plugged.map(({ cooler, peak }) => flowShare(cooler, all) * (1 - peak));
-  const tubes = plugged.map(({ cooler, peak }) => tubesOf(cooler) * (1 - peak / cooler.passes));
-  return { water: sumOf(water), tubes: sumOf(tubes) / sumOf(all.map(tubesOf)) };
+  const all = { open: 0, tubes: 0 };
+  const left = { open: 0, tubes: 0 };
+  for (const { cooler, peak } of plugged) {
+    const open = openArea(cooler);
+    const tubes = cooler.count * cooler.tubes;
+    all.open += open;
+    left.open += open * (1 - peak);
+    all.tubes += tubes;
+    left.tubes += tubes * (1 - peak / cooler.passes);
+  }
+  return { water: left.open / all.open, tubes: left.tubes / all.tubes };
 }

@@ -1,11 +1,11 @@
 import { at, sumOf } from "../../../lists.js";
-import { once } from "../../computed-once.js";
+import { once, remembered } from "../../computed-once.js";
 import type { Layer } from "../../mussels/layer.js";
 import type { AssumptionId } from "../../register/register.js";
 import type { Component, Limit, LimitLoad, Priced } from "../component.js";
 import type { LakeContext } from "../context.js";
 import { loadOf } from "../limits.js";
-import { type SmallLine, serviceShare } from "../small-line.js";
+import type { SmallLine, serviceShare } from "../small-line.js";
 import { hasFittings, type UpstreamWall } from "./fittings.js";
 import { type Loading, type LoadingParameters, leftOf, loadingOf, loadingParameters } from "./loading.js";
 import { type Pieces, pieceIds, shedPieces } from "./pieces.js";
@@ -38,10 +38,17 @@ const orificesBlocked: Limit = {
 
 const labourRateId = "labour.maintenance-rate";
 
-/** Undefined where the line carries nothing that shells could harm. @param area wall of one line, m² */
+/** What a line still does under a layer, with what its coolers are left of water and tubes. */
+type Share = ReturnType<typeof serviceShare>;
+
+/**
+ * Undefined where the line carries nothing that shells could harm.
+ * @param of.area wall of one line, m²
+ * @param of.share `serviceShare` of the line
+ */
 export function rawWaterOf(
   line: SmallLine,
-  { area, walls }: { readonly area: number; readonly walls: readonly UpstreamWall[] },
+  { area, walls, share }: { area: number; walls: readonly UpstreamWall[]; share: Share },
   context: LakeContext,
   served: Served,
 ): RawWater | undefined {
@@ -52,16 +59,17 @@ export function rawWaterOf(
   );
   const own = (layer: Layer) => shedPieces(layer, area, parameters.pieces);
   const loading = (pieces: readonly Pieces[]) => loadingOf(line, pieces, parameters, context.growth);
-  const missing = missingShare(line, context, parameters, served.limit);
-  const worst = shortfall(line, context, parameters);
+  const missing = missingShare(line, share, parameters, served.limit);
+  const worst = shortfall(line, share, parameters);
+  const work = workLines(context);
   return {
     losses: (layer, month, upstream = 1) => {
       const drawn = fromUpstream().map((byMonth) => scaled(at(byMonth, month), upstream));
       const load = loading([own(layer), ...drawn]);
       return [
-        ...workLines(load, context),
+        ...work(load),
         ...standingLines(load, line, month, { context, served }),
-        ...served.missing(missing(layer, load), month, [...pieceIds, ...coolerIds]),
+        ...served.missing(missing(layer, load), month, missingIds),
       ];
     },
     limits: (layer) => {
@@ -77,15 +85,16 @@ export function rawWaterOf(
 const scaled = ({ mass, size }: Pieces, share: number): Pieces => ({ mass: mass * share, size });
 
 const coolerIds = ["raw-water.spare-tubes", "raw-water.most-cleanings"] as const;
+const missingIds = [...pieceIds, ...coolerIds];
 
 /**
  * Service missing when coolers are as plugged as they get, beyond what the spare tubes make up for:
  * D = max(0, 1 − S(xp)/S(σ)).
  */
-function shortfall(line: SmallLine, context: LakeContext, { spareTubes }: LoadingParameters) {
-  const share = serviceShare(line, context);
+function shortfall({ coolers: all = [] }: SmallLine, share: Share, { spareTubes }: LoadingParameters) {
+  const spare = leftOf(all.map((cooler) => ({ cooler, peak: spareTubes })));
   return (layer: Layer, { coolers }: Loading): number => {
-    const allowed = share(layer, leftOf(coolers.map(({ cooler }) => ({ cooler, peak: spareTubes }))));
+    const allowed = share(layer, spare);
     return allowed > 0 ? Math.max(0, 1 - share(layer, leftOf(coolers)) / allowed) : 0;
   };
 }
@@ -96,11 +105,11 @@ function shortfall(line: SmallLine, context: LakeContext, { spareTubes }: Loadin
  */
 export function missingShare(
   line: SmallLine,
-  context: LakeContext,
+  share: Share,
   parameters: LoadingParameters,
   limit: number,
 ): (layer: Layer, load: Loading) => number {
-  const worst = shortfall(line, context, parameters);
+  const worst = shortfall(line, share, parameters);
   return (layer, load) => {
     const short = worst(layer, load);
     const tripped = short > limit ? 1 - limit / short : 0;
@@ -108,26 +117,27 @@ export function missingShare(
   };
 }
 
-function workLines({ swaps, coolers, orifices }: Loading, { assumed }: LakeContext): Priced[] {
-  const hours = (
-    what: string,
-    count: number,
-    hoursId: AssumptionId,
-    ids: readonly AssumptionId[],
-  ): Priced => ({
-    what,
-    type: "work",
-    quantity: count * assumed(hoursId),
-    quantityKind: "hours",
-    unitRate: assumed(labourRateId),
-    assumptionIds: [labourRateId, hoursId, ...pieceIds, ...ids],
-  });
-  const cooled = sumOf(coolers.map(({ cooler, cleanings }) => cooler.count * cleanings));
-  const cleared = sumOf(orifices.map(({ orifice, clearings }) => orifice.count * clearings));
-  return [
-    hours("cleaning the strainer", swaps, "raw-water.strainer-hours", ["raw-water.blinded-share"]),
-    hours("cleaning the coolers", cooled, "raw-water.cooler-hours", coolerIds),
-    hours("clearing the orifices", cleared, "raw-water.orifice-hours", ["raw-water.most-cleanings"]),
+function workLines({ assumed }: LakeContext): (load: Loading) => Priced[] {
+  const hoursOf = (what: string, hoursId: AssumptionId, ids: readonly AssumptionId[]) => {
+    const hoursEach = assumed(hoursId);
+    const unitRate = assumed(labourRateId);
+    const assumptionIds: readonly AssumptionId[] = [labourRateId, hoursId, ...pieceIds, ...ids];
+    return (count: number): Priced => ({
+      what,
+      type: "work",
+      quantity: count * hoursEach,
+      quantityKind: "hours",
+      unitRate,
+      assumptionIds,
+    });
+  };
+  const straining = hoursOf("cleaning the strainer", "raw-water.strainer-hours", ["raw-water.blinded-share"]);
+  const cooling = hoursOf("cleaning the coolers", "raw-water.cooler-hours", coolerIds);
+  const narrow = hoursOf("clearing the orifices", "raw-water.orifice-hours", ["raw-water.most-cleanings"]);
+  return ({ swaps, coolers, orifices }) => [
+    straining(swaps),
+    cooling(sumOf(coolers.map(({ cooler, cleanings }) => cooler.count * cleanings))),
+    narrow(sumOf(orifices.map(({ orifice, clearings }) => orifice.count * clearings))),
   ];
 }
 
@@ -141,11 +151,20 @@ function standingLines(
   const shut =
     (strainer?.type === "simplex" ? swaps : 0) + largest(orifices.map(({ clearings }) => clearings));
   const open = largest(coolers.map(({ cleanings }) => cleanings));
-  return [
-    ...served.standing(shut * assumed("raw-water.strainer-outage"), month, ["raw-water.strainer-outage"]),
-    ...served.standing(open * assumed("raw-water.cooler-outage"), month, ["raw-water.cooler-outage"]),
-  ];
+  const lines: Priced[] = [];
+  if (shut > 0) lines.push(...served.standing(shut * assumed(shutId), month, shutIds));
+  if (open > 0) lines.push(...served.standing(open * assumed(openId), month, openIds));
+  return lines;
 }
+
+const shutId = "raw-water.strainer-outage";
+const openId = "raw-water.cooler-outage";
+const shutIds = [shutId] as const;
+const openIds = [openId] as const;
+
+/** Lists of assumptions with others before them, each made once. */
+export const joinedTo = (ids: readonly AssumptionId[]) =>
+  remembered((more: readonly AssumptionId[]): readonly AssumptionId[] => [...ids, ...more]);
 
 /** Alike or not, they are cleaned in the same hours. */
 const largest = (counts: readonly number[]) => Math.max(0, ...counts);

@@ -8,6 +8,7 @@ import { brokenLimit } from "../../../../src/model/structures/limits.js";
 import { costOf } from "../../../../src/model/structures/protection.js";
 import { loadingParameters } from "../../../../src/model/structures/raw-water/loading.js";
 import { missingShare } from "../../../../src/model/structures/raw-water/raw-water.js";
+import { serviceShare } from "../../../../src/model/structures/small-line.js";
 import { keepInService } from "../../../../src/model/structures/upkeep.js";
 import { assumed } from "../../assumptions.js";
 import { contextOf } from "../../contexts.js";
@@ -145,7 +146,7 @@ describe("a raw-water system", () => {
 
 describe("service that plugged coolers miss", () => {
   const line = plantWith({ coolers, strainer: undefined }).coolingWater;
-  const missing = missingShare(line, context, loadingParameters(context), 0.1);
+  const missing = missingShare(line, serviceShare(line, context), loadingParameters(context), 0.1);
   const at = (peak: number) =>
     missing(bareSurface, {
       swaps: 0,
