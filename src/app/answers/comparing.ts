@@ -4,6 +4,7 @@ import { differenceView } from "../../report/compared/difference-view.js";
 import { differencesJson } from "../../report/compared/differences-json.js";
 import { effectTable } from "../../report/compared/effect-view.js";
 import { unusualEntries } from "../../report/document/check-rows.js";
+import { habitatNotes } from "../../report/rack/habitat-doubt.js";
 import { studyNotes } from "../../study/checks/study-notes.js";
 import { type ComparedRun, comparedRun, explained, studyDifferences } from "../../study/compared/compared.js";
 import { resultDifferences } from "../../study/compared/result-differences.js";
@@ -64,7 +65,7 @@ function balanceOf(asked: StudyText, runs: (asked: StudyText) => ComparedRun): B
     return {
       line: balanceLine(run),
       used: run.usedAssumptions,
-      unusual: [...unusualEntries(run), ...studyNotes(run.document)],
+      unusual: [...unusualEntries(run), ...habitatNotes(run), ...studyNotes(run.document)],
     };
   } catch (error) {
     if (!(error instanceof InputError)) throw error;

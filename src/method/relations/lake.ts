@@ -59,7 +59,7 @@ export const lakeRelations: RelationGroup = {
     {
       title: "Habitat suitability",
       words:
-        "Each measured variable falls in a published class with a weight, which leads to that of the next class over a part of the poorer class beside their bound; the least suitable is the limiting factor. Heat is that of the depth that stays coolest. The weight scales settlement and the chance that arrivals found a population.",
+        "Each measured variable falls in a published class with a weight, which leads to that of the next class over a part of the poorer class beside their bound; the least suitable is the limiting factor. Heat is that of the depth that stays coolest; a study gives oxygen without a depth, so that water without oxygen is poor at every depth, by the class of its oxygen. A variable is said to decide alone if its weight is below that of every other, and to lie near the edge of a class if a measurement by its error lower or higher falls in another. The weight scales settlement and the chance that arrivals found a population.",
       formulas: [coded("w = min(w1, w2, …)")],
       where: [
         ["w", "suitability, 0 to 1", ""],

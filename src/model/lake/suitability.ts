@@ -12,7 +12,11 @@ import {
 
 type SuitabilityClass = PublishedClass | "very low";
 
+/** Where a variable stands in the lake. */
+export type VariableKey = keyof Chemistry | "temperature";
+
 export interface VariableClass {
+  readonly key: VariableKey;
   readonly variable: string;
   readonly value: number;
   readonly unit: string;
@@ -74,8 +78,8 @@ export function waterClasses(
   const { calcium, ...others } = water.chemistry;
   return [
     ...(calcium === undefined ? [] : [calciumClass(calcium, water, assumed)]),
-    ...optionalVariables(others).map(({ variable, value, unit, bounds }) =>
-      classify({ variable, value, unit }, readBounds(bounds, assumed), water, assumed),
+    ...optionalVariables(others).map(({ bounds, ...measured }) =>
+      classify(measured, readBounds(bounds, assumed), water, assumed),
     ),
   ];
 }
@@ -93,26 +97,54 @@ function temperatureClass(lake: Lake, assumed: Assumed): VariableClass {
   const surface = Math.max(...lake.surfaceTemperature);
   const coolest = Math.min(surface, Math.max(...lake.deepTemperature));
   const value = surface <= bounds.highTo ? surface : Math.max(bounds.highTo, coolest);
-  return classify({ variable: warmestMonth, value, unit: "°C" }, bounds, lake, assumed);
+  return classify(
+    { key: "temperature", variable: "temperature of the warmest month", value, unit: "°C" },
+    bounds,
+    lake,
+    assumed,
+  );
 }
 
 function optionalVariables(chemistry: Omit<Water, "calcium">) {
   const { ph, alkalinity, hardness, oxygen, conductivity, salinity } = chemistryBounds;
   const candidates = [
-    { variable: "pH", bounds: ph, value: chemistry.ph, unit: "" },
-    { variable: "alkalinity", bounds: alkalinity, value: chemistry.alkalinity, unit: "mg CaCO₃/L" },
-    { variable: "hardness", bounds: hardness, value: chemistry.hardness, unit: "mg CaCO₃/L" },
-    { variable: "dissolved oxygen", bounds: oxygen, value: chemistry.oxygen, unit: "mg/L" },
-    { variable: "conductivity", bounds: conductivity, value: chemistry.conductivity, unit: "µS/cm" },
-    { variable: "salinity", bounds: salinity, value: chemistry.salinity, unit: "g/L" },
-  ];
+    { key: "ph", variable: "pH", bounds: ph, value: chemistry.ph, unit: "" },
+    {
+      key: "alkalinity",
+      variable: "alkalinity",
+      bounds: alkalinity,
+      value: chemistry.alkalinity,
+      unit: "mg CaCO₃/L",
+    },
+    {
+      key: "hardness",
+      variable: "hardness",
+      bounds: hardness,
+      value: chemistry.hardness,
+      unit: "mg CaCO₃/L",
+    },
+    { key: "oxygen", variable: "dissolved oxygen", bounds: oxygen, value: chemistry.oxygen, unit: "mg/L" },
+    {
+      key: "conductivity",
+      variable: "conductivity",
+      bounds: conductivity,
+      value: chemistry.conductivity,
+      unit: "µS/cm",
+    },
+    { key: "salinity", variable: "salinity", bounds: salinity, value: chemistry.salinity, unit: "g/L" },
+  ] as const;
   return candidates.flatMap(({ value, ...rest }) => (value === undefined ? [] : [{ ...rest, value }]));
 }
 
 function calciumClass(calcium: number, habitat: Habitat, assumed: Assumed): VariableClass {
   const { calciumScheme } = habitat;
   const bounds = readBounds(calciumBounds[calciumScheme], assumed);
-  const found = classify({ variable: "calcium", value: calcium, unit: "mg/L" }, bounds, habitat, assumed);
+  const found = classify(
+    { key: "calcium", variable: "calcium", value: calcium, unit: "mg/L" },
+    bounds,
+    habitat,
+    assumed,
+  );
   const publishedAsVeryLow = calciumScheme === "whittier" && found.class === "none";
   return publishedAsVeryLow ? { ...found, class: "very low", weight: assumed(weightIds["very low"]) } : found;
 }
@@ -131,17 +163,16 @@ function readBounds(ids: BoundIds, assumed: Assumed): Bounds {
   return { ...unbounded, ...Object.fromEntries(read) };
 }
 
-const warmestMonth = "temperature of the warmest month";
 /** Variables outside whose bounds neither species lives. */
-const excluding = new Set(["salinity", "dissolved oxygen", warmestMonth]);
+const excluding: ReadonlySet<VariableKey> = new Set(["salinity", "oxygen", "temperature"]);
 
 function classify(
-  measured: { variable: string; value: number; unit: string },
+  measured: Omit<VariableClass, "class" | "weight">,
   bounds: Bounds,
   { species }: Habitat,
   assumed: Assumed,
 ): VariableClass {
-  const outlived = species === "quagga" && !excluding.has(measured.variable);
+  const outlived = species === "quagga" && !excluding.has(measured.key);
   const lasting = (found: PublishedClass) => (found === "none" && outlived ? "very low" : found);
   const weightOf = (found: PublishedClass) => assumed(weightIds[lasting(found)]);
   const found = lasting(classOf(measured.value, bounds));

@@ -8,6 +8,8 @@ import {
   share,
 } from "./expected.js";
 
+/** In kelvins. */
+const kelvins = number({ from: 0, to: 10 });
 const dissolved = milligramsPerLitre({ from: 0, to: 10_000 });
 const acidity = number({ from: 0, to: 14 });
 const oxygen = milligramsPerLitre({ from: 0, to: 100 });
@@ -55,4 +57,12 @@ export const suitabilityAssumptions = {
   "suitability.temperature.high-to": warmestMonth,
   "suitability.temperature.moderate-to": warmestMonth,
   "suitability.temperature.low-to": warmestMonth,
+  "suitability.error.calcium": innerShare,
+  "suitability.error.ph": number({ from: 0, to: 3 }),
+  "suitability.error.alkalinity": innerShare,
+  "suitability.error.hardness": innerShare,
+  "suitability.error.oxygen": milligramsPerLitre({ from: 0, to: 10 }),
+  "suitability.error.conductivity": innerShare,
+  "suitability.error.salinity": innerShare,
+  "suitability.error.temperature": kelvins,
 } as const satisfies Record<string, Expected>;

@@ -2,6 +2,7 @@ import type { StructureResult } from "../../model/structures/structure.js";
 import type { ReportContext } from "../document/context.js";
 import { significant } from "../words/format.js";
 import { groupRow, head, num, type RowView, row, type TableView } from "../words/view-types.js";
+import { doubtText } from "./habitat-doubt.js";
 import { type KindCaution, kindCautions } from "./kind-cautions.js";
 import { dryRunsTable, levelFacts, levelsTable } from "./levels-view.js";
 import { registerTable } from "./register.js";
@@ -28,7 +29,7 @@ export function lakeView(context: ReportContext): LakeView {
   return {
     description: context.run.document.lake.description,
     facts: levelFacts(context),
-    suitability: suitabilityText(context),
+    suitability: [suitabilityText(context), doubtText(context.run)].filter(Boolean).join(" "),
     levels: levelsTable(context),
     dryRuns: dryRunsTable(context),
     schematic: schematicView(context),

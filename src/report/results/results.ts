@@ -32,6 +32,7 @@ export function resultsJson(run: StudyRun, odds?: Odds): object {
     money: moneyJson(run),
     chance: chanceJson(run),
     suitability: comparison.lake.suitability,
+    habitatDoubt: run.habitatDoubt,
     structures: traced.structures.map(structureJson),
     schedules: traced.schedules.map(scheduleJson),
     infestationByYear: comparison.infestation.byYear.map(text),

@@ -2,6 +2,7 @@ import type { AssumptionSet } from "../../assumptions/entry.js";
 import { counted } from "../../counted.js";
 import { recorder } from "../../model/assumed.js";
 import { compare } from "../../model/compare.js";
+import { habitatDoubt } from "../../model/lake/habitat-doubt.js";
 import type { StudyDocument } from "../format/schema.js";
 import { tellingAmounts } from "../prepare/amounts.js";
 import type { StudyRun } from "../prepare/compute.js";
@@ -12,7 +13,10 @@ import { type InputDifference, inputDifferences } from "./input-differences.js";
 import { type ResultDifference, resultDifferences } from "./result-differences.js";
 
 /** The parts of a computed study that are compared. */
-export type ComparedRun = Pick<StudyRun, "document" | "assumptions" | "comparison" | "usedAssumptions">;
+export type ComparedRun = Pick<
+  StudyRun,
+  "document" | "assumptions" | "comparison" | "habitatDoubt" | "usedAssumptions"
+>;
 
 /** A study computed so far, without the ranges of its report. @throws InputError */
 export function comparedRun(document: StudyDocument, all: AssumptionSet): ComparedRun {
@@ -23,6 +27,7 @@ export function comparedRun(document: StudyDocument, all: AssumptionSet): Compar
     document,
     assumptions,
     comparison,
+    habitatDoubt: habitatDoubt(input.lake, assumed),
     usedAssumptions: [...new Set([...inputAssumptions, ...ids()])],
   };
 }

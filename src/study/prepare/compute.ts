@@ -6,6 +6,7 @@ import { type Assumed, recorder } from "../../model/assumed.js";
 import { type Comparison, compare } from "../../model/compare.js";
 import { once } from "../../model/computed-once.js";
 import type { StudyInput } from "../../model/inputs.js";
+import { type HabitatDoubt, habitatDoubt } from "../../model/lake/habitat-doubt.js";
 import type { ClassChance } from "../../model/program/class-chances.js";
 import { type ChanceOrigins, chanceOrigins } from "../../model/risk/chance-origins.js";
 import { findsPerSample, foundWithin } from "../../model/risk/detection.js";
@@ -28,6 +29,8 @@ export interface StudyRun {
   readonly overrides: readonly AppliedOverride[];
   readonly prices: StudyPrices;
   readonly comparison: Comparison;
+  /** How firmly the lake's habitat is known. */
+  readonly habitatDoubt: HabitatDoubt;
   /** Ids of all assumptions read by the comparison, each once. */
   readonly usedAssumptions: readonly string[];
   /** Chances of the vessel classes, in order, updated by the study's log of seasons. */
@@ -95,6 +98,7 @@ export function runStudy(document: StudyDocument, all: AssumptionSet): StudyRun 
   const computed = { document, assumptions, overrides, prices, comparison, usedAssumptions, chances };
   return {
     ...computed,
+    habitatDoubt: habitatDoubt(input.lake, assumed),
     chance,
     ranges,
     traffic,
