@@ -10,6 +10,7 @@ export function inTodaysTerms(document: unknown): unknown {
   const boats = boatsToday(document.boats, hasOwnChance(document.overrides));
   const told = [...boats.told, ...overrides.told];
   if (told.length === 0) return document;
+  if (boats.told.length > 0) told.push(...demandLossesToday(document.options));
   const study = isGroup(document.study) ? document.study : {};
   const before: unknown[] = Array.isArray(study.fromEarlier) ? study.fromEarlier : [];
   return {
@@ -19,6 +20,16 @@ export function inTodaysTerms(document: unknown): unknown {
     ...(overrides.told.length > 0 ? { overrides: overrides.value } : {}),
   };
 }
+
+/** A loss of demand keeps its numbers and means less: nothing but the other fields shows that a study is an earlier one. */
+const demandLossesToday = (options: unknown): string[] =>
+  (Array.isArray(options) ? options : []).flatMap((each: unknown, index) =>
+    isGroup(each) && each.demandLoss !== undefined
+      ? [
+          `options[${index}].demandLoss is now the loss at its fee, of which lower fees lose as much less; it was taken whole off every fee up to that one.`,
+        ]
+      : [],
+  );
 
 /** @param ownChance whether the study has a chance of its own per launch with live mussels */
 function boatsToday(boats: unknown, ownChance: boolean): Today {

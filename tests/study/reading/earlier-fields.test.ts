@@ -51,14 +51,17 @@ describe("a study of an earlier version", () => {
 
   it("tells its author what became of each field", () => {
     const notes = studyNotes(study);
-    // Five classes, each with carriesLive, and the pathways.
+    // Five classes, each with carriesLive, the pathways, and the loss of demand.
     expect(notes.map(({ path }) => path)).toEqual(
-      [0, 1, 2, 3, 4, 5].map((index) => `study.fromEarlier[${index}]`),
+      [0, 1, 2, 3, 4, 5, 6].map((index) => `study.fromEarlier[${index}]`),
     );
     expect(notes[2]?.found).toMatch(
       /^boats\.classes\[2\]: carriesLive, launches with live mussels, is now fouled/,
     );
     expect(notes[5]?.found).toContain("boats.otherPathways");
+    expect(notes[6]?.found).toContain(
+      "demandLoss is now the loss at its fee, of which lower fees lose as much less",
+    );
     expect(notes.every(({ unusual, remedy }) => unusual && remedy.length > 0)).toBe(true);
   });
 
@@ -75,7 +78,7 @@ describe("a study of an earlier version", () => {
 
   it("moves no figure by the lines that tell of it, and tells nothing once these are removed", () => {
     const { fromEarlier, ...about } = study.study;
-    expect(fromEarlier).toHaveLength(6);
+    expect(fromEarlier).toHaveLength(7);
     const checked = { ...study, study: { ...about, fromEarlier: [] } };
     expect(studyNotes(checked)).toEqual([]);
     const differences = inputDifferences(study, checked);
@@ -138,7 +141,7 @@ describe("fields of an earlier version", () => {
 
   it("add to what was told before", () => {
     const { fromEarlier } = opened(["study.fromEarlier", ["told before"]]).study;
-    expect(fromEarlier).toHaveLength(7);
+    expect(fromEarlier).toHaveLength(8);
     expect(fromEarlier[0]).toBe("told before");
   });
 
@@ -167,6 +170,6 @@ describe("fields of an earlier version", () => {
   it("may be left out: other ways in are then a typical share", () => {
     const study = opened(["boats.otherPathways", absent]);
     expect(study.boats.otherWays).toBeUndefined();
-    expect(study.study.fromEarlier).toHaveLength(5);
+    expect(study.study.fromEarlier).toHaveLength(6);
   });
 });
