@@ -10,6 +10,7 @@ import {
   noMonths,
   type SurfacePart,
   settlersLetOn,
+  type UntouchedCourse,
   yearLike,
 } from "./untouched.js";
 
@@ -24,7 +25,7 @@ function layerIn(course: Course, month: number): Layer {
  * bare on a date, years repeat. What passes through the same months from bare is grown once for all plans.
  * @param untouched the course of the surface under the plan's settlers if nobody touches it
  */
-export function courseOf(plan: Plan, untouched: Course, part: SurfacePart): Course {
+export function courseOf(plan: Plan, untouched: UntouchedCourse, part: SurfacePart): Course {
   const { routine } = plan;
   if (routine.by === "trigger") return triggeredCourse(routine, untouched, part);
   const dates = datesOf(routine);
@@ -36,13 +37,14 @@ export function courseOf(plan: Plan, untouched: Course, part: SurfacePart): Cour
 /** The first date of a routine with a layer worth a visit; undefined if there is none within the horizon. */
 export function firstVisit(
   routine: Routine,
-  untouched: Course,
+  untouched: UntouchedCourse,
   { assumed, density }: LakeContext,
 ): number | undefined {
   const dates = datesOf(routine);
-  if (dates === undefined) return undefined;
+  if (dates === undefined || untouched.firstWorth < 0) return undefined;
   const smallest = assumed("cleaning.smallest-layer");
-  for (let month = dates.first; month < density.length; month += dates.every) {
+  const start = dateFrom(dates, untouched.firstWorth);
+  for (let month = start; month < density.length; month += dates.every) {
     if (layerIn(untouched, month).thickness >= smallest) return month;
   }
   return undefined;
@@ -50,7 +52,7 @@ export function firstVisit(
 
 function datedCourse(
   dates: Dates,
-  { first, factor, untouched }: { first: number; factor: number; untouched: Course },
+  { first, factor, untouched }: { first: number; factor: number; untouched: UntouchedCourse },
   part: SurfacePart,
 ): Course {
   const { density: whole, settledMonth } = part.context;
@@ -104,7 +106,7 @@ type TriggeredRoutine = Extract<Routine, { by: "trigger" }>;
 /** Inspections begin once mussels are regularly found, and with them the cleanings that they lead to. */
 function triggeredCourse(
   routine: TriggeredRoutine,
-  untouched: Course,
+  untouched: UntouchedCourse,
   { component, context, surface }: SurfacePart,
 ): Course {
   const { density, growth, found } = context;

@@ -7,13 +7,13 @@ import type { Component, LimitLoad, Plan, Priced } from "../component.js";
 import type { LakeContext } from "../context.js";
 import { forcedCleaning, noLoad } from "../limits.js";
 import { removalLines, shellLines, workLines } from "../plan-work.js";
-import { type Course, type SurfacePart, untouchedCourse } from "./untouched.js";
+import { type Course, type SurfacePart, type UntouchedCourse, untouchedCourse } from "./untouched.js";
 import { addCost, addTo, type Cost, costOfLines, noCost } from "./weights.js";
 
 /** What all plans of one part share in one operating year: each thing is reckoned once. */
 export interface PlanTools extends SurfacePart {
   /** The surface if nobody touches it, under a share of the settlers. */
-  readonly untouched: (factor: number) => Course;
+  readonly untouched: (factor: number) => UntouchedCourse;
   /** @param upstream share of the pieces of a mature infestation upstream that reach the part */
   readonly inMonth: (layer: Layer, month: number, upstream: number) => MonthCost;
   /** What stands in a year of a course, and what is carted away. */

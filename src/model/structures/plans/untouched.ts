@@ -23,6 +23,12 @@ export interface Course {
   readonly cycle: number;
 }
 
+/** The course of a surface that nobody touches. */
+export interface UntouchedCourse extends Course {
+  /** The first month with a layer worth a visit; −1 if there is none within the horizon. */
+  readonly firstWorth: number;
+}
+
 /** The year of a course's list that a year since establishment is like. */
 export function yearLike({ layers, cycle }: Course, year: number): number {
   const known = layers.length / 12;
@@ -34,7 +40,13 @@ export const settlersLetOn = ({ protection }: Plan, { found }: LakeContext): num
   protection && found.ever ? protection.settlementFactor : 1;
 
 /** A surface that nobody touches, with a share of the settlers once mussels are regularly found. */
-export function untouchedCourse(factor: number, { surface, context }: SurfacePart): Course {
+export function untouchedCourse(factor: number, part: SurfacePart): UntouchedCourse {
+  const course = grownUntouched(factor, part);
+  const smallest = part.context.assumed("cleaning.smallest-layer");
+  return { ...course, firstWorth: course.layers.findIndex(({ thickness }) => thickness >= smallest) };
+}
+
+function grownUntouched(factor: number, { surface, context }: SurfacePart): Course {
   const { density, settledMonth, growth } = context;
   const grow = (months: number) =>
     grownOnce(surface, `${months} months untouched, settlers × ${factor}`, () => ({

@@ -5,7 +5,7 @@ import { courseOf, firstVisit } from "./course.js";
 import { datesOf, yearsToRepeat } from "./dates.js";
 import { weightIn } from "./found.js";
 import type { PlanTools } from "./tools.js";
-import { type Course, settlersLetOn, yearLike } from "./untouched.js";
+import { type Course, settlersLetOn, type UntouchedCourse, yearLike } from "./untouched.js";
 import { type Cost, type PlanWeights, weighed, weighedLines } from "./weights.js";
 
 /** One plan followed in one operating year, as far as it has been reckoned: its value is known ever better from below. */
@@ -23,7 +23,7 @@ export interface PlanValue {
 /**
  * The present value of following a plan, V = Σ w(a) C(a) over the years a since establishment. It is reckoned in steps:
  * what a protection costs while mussels are regularly found, then the dates of the routine, which the untouched
- * surface tells, then what stands and is carted away in one year after the other.
+ * surface tells, then what stands and is carted away in the years, those that tell most first.
  */
 export function planValue(plan: Plan, tools: PlanTools): PlanValue {
   const { planWeights } = tools.context;
@@ -93,7 +93,11 @@ interface Work {
   readonly yearsBefore: number;
 }
 
-function datedWork({ routine, entry }: Plan, untouched: Course, { context, workOf }: PlanTools): Work {
+function datedWork(
+  { routine, entry }: Plan,
+  untouched: UntouchedCourse,
+  { context, workOf }: PlanTools,
+): Work {
   const dates = datesOf(routine);
   const first = firstVisit(routine, untouched, context);
   if (dates === undefined || first === undefined) return { first: Infinity, value: 0, yearsBefore: 0 };
