@@ -141,7 +141,7 @@ describe("the charts of odds", () => {
       expect(alternative).toContain(title);
       expect(html).toMatch(new RegExp(`id="${id}"[^>]* role="img" aria-label="[^"]{40,}"`));
       expect(page.tables.map((table) => table.id)).toContain(tableId);
-      expect(html).toContain(`Figures: ${tableFileName(tableId)} among the tables as files`);
+      expect(html).toContain(`Figures: ${tableFileName(tableId)} in the tables as files`);
     }
   });
 

@@ -14,8 +14,8 @@ const plansOf = (study = run) => {
   return plans;
 };
 const triedTables = () => {
-  const { told, others } = plansOf();
-  return [...told.map(({ tried }) => tried), ...others];
+  const { shown: detailed, others } = plansOf();
+  return [...detailed.map(({ tried }) => tried), ...others];
 };
 const cell = ({ cells }: RowView, index: number) => cells[index]?.text ?? "";
 
@@ -55,7 +55,7 @@ describe("the appendix of protection plans", () => {
       for (const each of section(tried, "Pass a limit at times")) expect(cell(each, 2)).not.toBe("");
       for (const each of section(tried, "Not possible here")) expect(cell(each, 2)).not.toBe("");
     }
-    const [first] = plansOf().told;
+    const [first] = plansOf().shown;
     const intervals = first?.intervals?.table.rows ?? [];
     const named = run.comparison.structures.flatMap(({ structure, components }) =>
       components.map((component) => ({ component, name: `${structure.name}: ${component.name}` })),
@@ -72,13 +72,13 @@ describe("the appendix of protection plans", () => {
   });
 
   it("draws a chart for the most expensive part, from a table that is a file", () => {
-    const charts = plansOf().told.flatMap(({ intervals }) => intervals ?? []);
+    const charts = plansOf().shown.flatMap(({ intervals }) => intervals ?? []);
     expect(charts).toHaveLength(1);
     const html = renderReport(run, { inline: false });
     const files = tableFiles(reportView(run)).map(({ fileName }) => fileName);
     for (const { chart } of charts) {
       expect(html).toContain(`<div id="${chart.id}" class="chart"`);
-      expect(html).toContain(`Figures: ${tableFileName(chart.tableId)} among the tables as files`);
+      expect(html).toContain(`Figures: ${tableFileName(chart.tableId)} in the tables as files`);
       expect(files).toContain(tableFileName(chart.tableId));
     }
   });
@@ -109,7 +109,7 @@ describe("a plan that the study prescribes", () => {
   ]);
 
   it("is told with its reason, the cheapest plan and what it costs more", () => {
-    const part = plansOf(pinned).told.find(({ isPrescribed }) => isPrescribed);
+    const part = plansOf(pinned).shown.find(({ isPrescribed }) => isPrescribed);
     const component = pinned.comparison.structures[0]?.components.find(({ name }) => name === "conduit");
     const text = part?.facts.join(" ") ?? "";
     const [more] = /costs (\$[\d,]+) a year more/.exec(text)?.slice(1) ?? [];
@@ -144,15 +144,15 @@ describe("a study of many structures", () => {
   };
 
   it("tells parts that are alike once", () => {
-    const { overview, told, others } = many(0);
+    const { overview, shown: detailed, others } = many(0);
     expect(overview.rows).toHaveLength(1);
     expect(overview.rows[0]?.cells[0]?.text).toContain("99 like it");
-    expect([told.length, others.length]).toEqual([1, 0]);
+    expect([detailed.length, others.length]).toEqual([1, 0]);
   });
 
   it("tells 3 that differ in detail, has a table of 12, and sums up those past the 60th", () => {
-    const { overview, told, others } = many(1000);
-    expect([told.length, others.length]).toEqual([3, 9]);
+    const { overview, shown: detailed, others } = many(1000);
+    expect([detailed.length, others.length]).toEqual([3, 9]);
     expect(overview.rows).toHaveLength(61);
     const printed = overview.rows.slice(0, 60).reduce((sum, each) => sum + amount(cell(each, 3)), 0);
     const rest = amount(overview.rows[60]?.cells[3]?.text);

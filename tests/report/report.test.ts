@@ -196,7 +196,7 @@ describe("the page", () => {
       expect(html).toContain(`<div id="${chart.id}" class="chart"`);
       const isHere = html.includes(`<a\n  href="#${chart.tableId}"`);
       if (isHere) expect(html).toContain(`<table id="${chart.tableId}"`);
-      else expect(html).toContain(`Figures: ${tableFileName(chart.tableId)} among the tables as files`);
+      else expect(html).toContain(`Figures: ${tableFileName(chart.tableId)} in the tables as files`);
       expect(files).toContain(tableFileName(chart.tableId));
     }
   });

@@ -1,42 +1,32 @@
-import { readdirSync, readFileSync } from "node:fs";
+import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
+import { futuresPerBlock } from "../../src/model/futures/draw-plan.js";
 import { projectRoot } from "../../src/report/document/assets.js";
-import { finestError } from "../../src/study/odds/odds-settings.js";
-import type { estimated, Told } from "./long-run/told.js";
-
-interface LongRun {
-  readonly longRun: Told;
-  readonly estimate: ReturnType<typeof estimated>;
-}
-
-const folder = join(projectRoot, "tests", "trials", "long-run");
-const kept = readdirSync(folder).filter((name) => name.endsWith(".json"));
+import { assumptions, exampleDocument } from "../report/runs.js";
+import { estimated, type Told } from "./long-run/told.js";
 
 /** Standard errors by which the two may differ. */
 const most = 3;
-/** Of an interval of 95 %, with some twenty blocks. */
-const halfWidth = 2.1;
+/** Of an interval of 95 %, in standard errors of four blocks (Student's t with three degrees of freedom, printed tables). */
+const halfWidth = 3.182;
 
-describe.each(kept)("the odds held against a long plain run: %s", (name) => {
-  const { longRun, estimate }: LongRun = JSON.parse(readFileSync(join(folder, name), "utf8"));
+describe.each(["ninemoss", "sorrel-bend"] as const)("the odds of %s, as they are drawn today", (example) => {
+  // Independent lakes, drawn by `npm run long-run`; after a change of the model that moves them, draw them anew.
+  const file = join(projectRoot, "tests", "trials", "long-run", `${example}.json`);
+  const { longRun }: { readonly longRun: Told } = JSON.parse(readFileSync(file, "utf8"));
+  const estimate = estimated(exampleDocument(example), assumptions, { mostFutures: 4 * futuresPerBlock });
 
-  it("have its mean net benefit, with an error as small as they promise", () => {
+  it("have the mean net benefit of a long plain run", () => {
     const gap = Math.abs(estimate.netBenefit.value - longRun.netBenefit.value);
-    const error = Math.hypot(estimate.netBenefit.standardError, longRun.netBenefit.standardError);
-    expect(gap).toBeLessThan(most * error);
-    const scale = Math.max(estimate.loss, Math.abs(estimate.netBenefit.value));
-    expect(estimate.netBenefit.standardError).toBeLessThan(finestError * scale);
+    expect(gap).toBeLessThan(
+      most * Math.hypot(estimate.netBenefit.standardError, longRun.netBenefit.standardError),
+    );
   });
 
-  it.each(["cheaper", "worthIt", "everInfested"] as const)("have its chance to within a point: %s", (key) => {
+  it.each(["cheaper", "everInfested"] as const)("have its chance: %s", (key) => {
     const { value, low, high } = estimate[key];
     const error = Math.hypot((high - low) / 2 / halfWidth, longRun[key].standardError);
-    expect(Math.abs(value - longRun[key].value)).toBeLessThan(Math.min(0.01, Math.max(1e-4, most * error)));
-  });
-
-  it("have its 95th percentile within the limits of both", () => {
-    expect(estimate.p95?.low).toBeLessThanOrEqual(longRun.p95.high);
-    expect(estimate.p95?.high).toBeGreaterThanOrEqual(longRun.p95.low);
+    expect(Math.abs(value - longRun[key].value)).toBeLessThan(Math.max(1e-3, most * error));
   });
 });

@@ -25,7 +25,7 @@ export const planRelations: RelationGroup = {
     {
       title: "Cleanings forced by a limit",
       words:
-        "No limit is a wall. What a layer adds over the clean part is held against the room that the limit leaves; the nearest of a part's limits counts, month by month. From a share of a limit on, a cleaning may be forced, at a multiple of its planned price and with the outage of one; from a multiple of the limit on it is certain in every month. The layer is not taken to be gone after it.",
+        "No limit is a wall. What a layer adds over the clean part is held against the room that the limit leaves; the nearest of a part's limits counts, month by month. From a share of a limit on, a cleaning may be forced, at a multiple of its planned price (what a rack’s cleaning costs by mass apart) and with the outage of one; from a multiple of the limit on it is certain in every month. The layer is not taken to be gone after it.",
       formulas: [
         coded("x = (y − yc)/(yl − yc)"),
         coded("u = min(1, max(0, (x − x0)/(x1 − x0)))"),

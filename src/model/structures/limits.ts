@@ -39,8 +39,8 @@ export interface ForcedCleaning {
 /**
  * No limit is a wall: the nearer a layer comes to one, the likelier is a cleaning forced by it in the month, at short
  * notice and so dearer than one that was planned. F = P (f W + O), with a chance of P = u²(3 − 2u) by the load of the
- * nearest limit, x = (y − yc)/(yl − yc): u = min(1, max(0, (x − x0)/(x1 − x0))). The layer is not taken to be gone
- * after it.
+ * nearest limit, x = (y − yc)/(yl − yc): u = min(1, max(0, (x − x0)/(x1 − x0))). What a rack's cleaning costs by mass is
+ * not in W, and the layer is not taken to be gone after it.
  */
 export function forcedCleaning(component: Component, { assumed }: LakeContext): ForcedCleaning {
   const chance = chanceAt(assumed(firstId), assumed(certainId));

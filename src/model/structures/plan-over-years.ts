@@ -3,7 +3,7 @@ import type { Layer } from "../mussels/layer.js";
 import type { AssumptionId } from "../register/register.js";
 import type { Plan, Priced } from "./component.js";
 import { removalLines, workLines } from "./plan-work.js";
-import { append, isTold, type PlanTools, upstreamShare } from "./plans/tools.js";
+import { append, costsAnything, type PlanTools, upstreamShare } from "./plans/tools.js";
 import { type Course, thickest, yearLike } from "./plans/untouched.js";
 import { isInPlace } from "./protection.js";
 
@@ -26,7 +26,7 @@ export function followPlan(plan: Plan, tools: PlanTools, course: Course): Follow
     const lines: Priced[] = [];
     for (let month = year * 12; month < year * 12 + 12; month++) {
       const layer = layers[month] ?? noElement(layers, month);
-      if (isTold(component, layer)) {
+      if (costsAnything(component, layer)) {
         append(lines, inMonth(layer, month % 12, upstreamShare(plan, month, context)).lines());
       }
       if (plan.protection && isThere(month)) append(lines, at(plan.protection.monthly, month % 12));

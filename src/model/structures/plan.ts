@@ -33,7 +33,7 @@ function outOfSize(entry: PlanEntry, component: Component, context: LakeContext)
   const ratio = sizeOf(entry, component) / context.installation(entry).referenceSize;
   const reach = context.assumed("plan.size-reach");
   if (ratio * reach >= 1 && ratio <= reach) return undefined;
-  const times = ratio < 1 ? ratio.toPrecision(2) : String(Math.round(ratio));
+  const times = ratio < 1 ? ratio.toPrecision(2) : ratio.toPrecision(3);
   return `its size here is ${times} times that for which it is priced, and the price holds up to ${reach} times and down to one in ${reach}; enter a price for this size (${capital}, ${referenceSize})`;
 }
 

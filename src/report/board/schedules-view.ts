@@ -74,5 +74,5 @@ function fewerKilled(schedule: ScheduleResult, { format, traced }: Pick<ReportCo
   const isLower = schedule.levels.band.lowest < own.levels.band.lowest;
   if (!isLower || schedule.killed() >= own.killed()) return "";
   const amount = (each: ScheduleResult) => format.quantity(each.killed(), "areaMass");
-  return ` Though it falls lower it kills less on each square of its band, ${amount(schedule)} a year against ${amount(own)}: ground that lies bare longer grows less from one fall to the next, and what lives below goes on seeding it.`;
+  return ` Though it falls lower, it kills fewer mussels by area of its band, ${amount(schedule)} a year against ${amount(own)}: ground that is exposed longer grows fewer mussels between drawdowns, and those living below go on seeding it.`;
 }

@@ -39,7 +39,7 @@ export interface AppendixView {
   readonly checks: TableView;
   readonly checksText: string;
   /** Those of the results, and those of the entries that did not pass. */
-  readonly toldChecks: TableView | undefined;
+  readonly shownChecks: TableView | undefined;
   /** Of what is told with its note. */
   readonly sources: readonly { readonly key: string; readonly citation: string; readonly read: string }[];
   readonly bases: string;
@@ -136,7 +136,7 @@ function alterationsTable({ run }: ReportContext): TableView | undefined {
   };
 }
 
-type ChecksView = Pick<AppendixView, "checks" | "checksText" | "toldChecks">;
+type ChecksView = Pick<AppendixView, "checks" | "checksText" | "shownChecks">;
 
 function checksView({ run }: ReportContext): ChecksView {
   const all = checkRows(run);
@@ -147,12 +147,12 @@ function checksView({ run }: ReportContext): ChecksView {
   const id = "table-checks";
   return {
     checks: checksTable({ id, caption: "Plausibility checks" }, all),
-    checksText: `${counted(all.length, "check")} of the entries and the results ${all.length === 1 ? "was" : "were"} made: ${ending}. The whole list is among the tables as files.`,
-    toldChecks:
+    checksText: `${counted(all.length, "check")} of the entries and the results ${all.length === 1 ? "was" : "were"} made: ${ending}. The full list is in the tables as files.`,
+    shownChecks:
       told.length === 0
         ? undefined
         : checksTable(
-            { id: "table-told-checks", caption: "Checks of the results, and all that did not pass" },
+            { id: "table-shown-checks", caption: "Checks of the results, and all that did not pass" },
             told,
           ),
   };

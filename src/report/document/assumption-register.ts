@@ -37,7 +37,7 @@ export function usedEntries({ run }: ReportContext): Assumption[] {
 /** Limits of checks move no figure. */
 export const movesFigures = ({ id }: Assumption): boolean => id.split(".")[0] !== "checks";
 
-const mostTold = 15;
+const mostShown = 15;
 
 /** Of the assumptions used, those by which the net benefit moves most, the first of them; all own values among them. */
 export function decisiveEntries(context: ReportContext, matters: Sensitivity | undefined): Assumption[] {
@@ -47,5 +47,5 @@ export function decisiveEntries(context: ReportContext, matters: Sensitivity | u
   return [...new Set([...moving, ...own])]
     .filter((id) => used.has(id))
     .flatMap((id) => context.run.assumptions.entries.get(id) ?? [])
-    .slice(0, mostTold);
+    .slice(0, mostShown);
 }

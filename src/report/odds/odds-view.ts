@@ -24,7 +24,7 @@ export interface OddsView {
   /** Options that the page has no room for. */
   readonly moreOptions: readonly OddsTable[];
   /** The first rows of what matters, in print. */
-  readonly told: readonly TableView[];
+  readonly shown: readonly TableView[];
   /** All, for the tables as files. */
   readonly tables: readonly TableView[];
 }
@@ -46,7 +46,7 @@ export function oddsView({ odds, sensitivitySentences }: PrintedOdds, context: R
     method: oddsMethod(odds, context),
     notInIt: notInOdds,
     moreOptions,
-    told: (odds.matters.tornado.length === 0 ? [] : [bars.table, informationTable(odds, context)]).map(
+    shown: (odds.matters.tornado.length === 0 ? [] : [bars.table, informationTable(odds, context)]).map(
       (each) => ({ ...each, id: `${each.id}-first`, rows: each.rows.slice(0, mostRows) }),
     ),
     tables: [

@@ -35,14 +35,14 @@ export function habitatNotes({ comparison, document, habitatDoubt }: Doubted): P
           note(limiting, {
             found: `the one value that decides habitat, of weight ${significant(limiting.weight, 2)} with it and ${significant(weightOtherwise, 2)} without`,
             allowed: "borne out by a second variable",
-            remedy: "Make sure of it, since every chance and every layer hangs on it.",
+            remedy: "Confirm it: every chance and every layer depends on it.",
           }),
         ]),
     ...nearEdges.map((edge) =>
       note(edge.variable, {
         found: nearText(edge),
         allowed: "further from the edge of a class",
-        remedy: "Sample it again, or see what becomes of the answer with a value in the other class.",
+        remedy: "Sample it again, or see how the answer changes with a value in the other class.",
       }),
     ),
   ];

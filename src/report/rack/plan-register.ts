@@ -56,7 +56,7 @@ export function planRegister(context: ReportContext): PlanRegister {
   };
 }
 
-const takenText = (parts: number) => `Taken for ${counted(parts, "part")} of this study.`;
+const takenText = (parts: number) => `Chosen for ${counted(parts, "part")} of this study.`;
 
 const columns: ReadonlyArray<{ readonly head: string; readonly number: PlanNumber }> = [
   { head: "Capital per unit of size", number: "capital" },

@@ -11,7 +11,7 @@ export interface PlansView {
   readonly intro: string;
   readonly overview: TableView;
   /** The most expensive and those whose plan the study prescribes, in detail. */
-  readonly told: readonly PartView[];
+  readonly shown: readonly PartView[];
   /** Plans tried on the others, for the tables as files. */
   readonly others: readonly TableView[];
   readonly register: PlanRegister;
@@ -26,7 +26,7 @@ interface PartView {
 }
 
 /** A study may have thousands of parts, and a board's report ends. */
-const most = { charts: 1, told: 3, details: 12, rows: 60 };
+const most = { charts: 1, shown: 3, details: 12, rows: 60 };
 
 /** Absent where the study has no part that fouls. */
 export function plansView(context: ReportContext): PlansView | undefined {
@@ -39,12 +39,12 @@ export function plansView(context: ReportContext): PlansView | undefined {
     intervals: index < most.charts ? intervalsView(group, index + 1, context) : undefined,
     tried: partPlansTable(group, index + 1, context),
   }));
-  const isTold = ({ isPrescribed }: PartView, index: number) => index < most.told || isPrescribed;
+  const isShown = ({ isPrescribed }: PartView, index: number) => index < most.shown || isPrescribed;
   return {
     intro: intro(groups),
     overview: overviewTable(groups, context),
-    told: parts.filter(isTold),
-    others: parts.filter((part, index) => !isTold(part, index)).map(({ tried }) => tried),
+    shown: parts.filter(isShown),
+    others: parts.filter((part, index) => !isShown(part, index)).map(({ tried }) => tried),
     register: planRegister(context),
   };
 }
@@ -53,9 +53,9 @@ function intro(groups: readonly PartGroup[]): string {
   const rule =
     "For each part every plan that the catalogue offers is followed from establishment on. The one of least present value over the horizon is chosen, one for all options, unless the study prescribes one. A cost is that of the plan, of the losses that remain under it and of the cleanings that a limit forces when a layer nears it, as an average year of the horizon in which an infestation may begin in any year.";
   const detail =
-    groups.length <= most.told
+    groups.length <= most.shown
       ? "All parts are shown in detail"
-      : `The ${most.told} most expensive parts are shown in detail, the others in a line each`;
+      : `The ${most.shown} most expensive parts are shown in detail, the others in a line each`;
   const capped =
     groups.length > most.rows
       ? `, of which the table below has the first ${most.rows}; the table of parts has the plan of every part`

@@ -4,13 +4,10 @@ import type { OptionBalance } from "../../model/compare.js";
 import type { Increment } from "../../model/increments.js";
 import { noMoney } from "../../model/money/decimal.js";
 import type { OptionResult } from "../../model/option.js";
-import type { ComponentResult, TriedPlan } from "../../model/structures/component.js";
 import type { Odds } from "../../study/odds/odds.js";
 import type { StudyRun } from "../../study/prepare/compute.js";
 import type { StationRun } from "../../study/prepare/staffing.js";
 import type { TracedOption } from "../../study/traced/traced-option.js";
-import type { TracedSchedule } from "../../study/traced/traced-schedule.js";
-import type { TracedStructure } from "../../study/traced/traced-structure.js";
 import { bridgeText } from "../board/headline-words.js";
 import { incrementsOf } from "../board/increments-view.js";
 import { checkRows } from "../document/check-rows.js";
@@ -18,6 +15,7 @@ import { reportContext } from "../document/context.js";
 import { chanceJson } from "./results-chance.js";
 import { detectionJson } from "./results-detection.js";
 import { lineJson, text } from "./results-line.js";
+import { scheduleJson, structureJson } from "./results-structures.js";
 
 /**
  * All results as plain JSON: amounts as text with two decimals, each cost line of each year, SI units. Odds are numbers as
@@ -147,75 +145,6 @@ function stationJson({ optionId, days, staffing }: StationRun): object {
       ...point,
       costPerYear: costPerYear.toFixed(2),
       oneMore: oneMore ? { ...oneMore, costAdded: oneMore.costAdded.toFixed(2) } : null,
-    })),
-  };
-}
-
-function structureJson({ result, unitCosts }: TracedStructure): object {
-  const { structure, components, years, litter } = result;
-  return {
-    id: structure.id,
-    name: structure.name,
-    kind: structure.kind,
-    bearer: structure.bearer,
-    components: components.map(componentJson),
-    litter,
-    unitCosts,
-    years: years.map((lines) => lines.map(lineJson)),
-  };
-}
-
-function componentJson(component: ComponentResult): object {
-  const { name, chosen, pinned, impossible, untouchedLayer, thickestLayer } = component;
-  return {
-    name,
-    plan: chosen.plan.label,
-    brokenLimit: chosen.brokenLimit ?? null,
-    nearestLimit: chosen.nearestLimit ?? null,
-    wayOut: chosen.wayOut ?? null,
-    pinned: pinned ? { reason: pinned.reason, cheapest: triedJson(pinned.cheapest) } : null,
-    untouchedLayer,
-    thickestLayer,
-    tried: component.everyPlan().map(triedJson),
-    impossible,
-  };
-}
-
-function triedJson({ plan, yearlyCost, brokenLimit, nearestLimit, wayOut }: TriedPlan): object {
-  return {
-    id: plan.id,
-    plan: plan.label,
-    yearlyCost: Number(yearlyCost.toFixed(2)),
-    brokenLimit: brokenLimit ?? null,
-    nearestLimit: nearestLimit ?? null,
-    wayOut: wayOut ?? null,
-  };
-}
-
-/** The lake under one schedule; the lake's own levels have no id. */
-function scheduleJson({ schedule, operatingPerYear }: TracedSchedule): object {
-  const { id, name, levels, structures, infestation, operating } = schedule;
-  return {
-    id: id ?? null,
-    name,
-    levels: {
-      lowest: levels.band.lowest,
-      highest: levels.band.highest,
-      exposedArea: levels.exposedArea,
-      storageInBand: levels.storageInBand,
-      daily: levels.daily,
-      years: levels.years,
-    },
-    storageGivenUp: schedule.storageGivenUp,
-    cleanEnergy: schedule.cleanEnergy,
-    killed: schedule.killed(),
-    litter: schedule.litter,
-    operating: operating.map(lineJson),
-    operatingPerYear: text(operatingPerYear),
-    infestationByYear: infestation.byYear.map(text),
-    plans: structures.map(({ structure, components }) => ({
-      structure: structure.id,
-      parts: components.map(({ name: part, chosen }) => ({ part, ...triedJson(chosen) })),
     })),
   };
 }

@@ -27,7 +27,7 @@ export interface RowView {
   readonly pageMayEnd?: { readonly sums: readonly string[] };
 }
 
-/** Under which a table is among the tables as files. */
+/** Under which a table is in the tables as files. */
 export const tableFileName = (id: string): string => `${id.replace(/^table-/, "")}.csv`;
 
 export interface ChartView {

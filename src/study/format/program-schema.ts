@@ -84,7 +84,8 @@ export const programFields = {
     .strictObject({
       fee: quantity("money").meta({ description: "The highest fee for which the loss is stated" }),
       loss: quantity("share").meta({
-        description: "Of those who would pay, the share that this fee keeps away; lower fees as much less",
+        description:
+          "Share of those who would pay that this fee keeps away; lower fees keep away proportionately fewer",
       }),
       origin: shortText,
     })

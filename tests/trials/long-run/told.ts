@@ -34,9 +34,13 @@ export function told(lakes: readonly LakeFigures[]): Told {
   };
 }
 
-/** What the odds of a study say, drawn as they always are. */
-export function estimated(document: StudyDocument, assumptions: AssumptionSet) {
-  const settings = oddsSettings(document.study.uncertainty);
+/** What the odds of a study say, drawn as they always are, or of fewer futures. */
+export function estimated(
+  document: StudyDocument,
+  assumptions: AssumptionSet,
+  changes: { mostFutures?: number } = {},
+) {
+  const settings = { ...oddsSettings(document.study.uncertainty), ...changes };
   const drawn = drawnStudy(document, assumptions, settings);
   const lakes: LakeFutures[] = [];
   let next = blocksToDo(lakes, comparedOptions(document), settings);

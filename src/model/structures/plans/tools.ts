@@ -107,7 +107,7 @@ export function append(lines: Priced[], more: readonly Priced[]): void {
 }
 
 /** Whether a month under a layer costs anything. */
-export const isTold = ({ isFed }: Component, { mass, killed }: Layer): boolean =>
+export const costsAnything = ({ isFed }: Component, { mass, killed }: Layer): boolean =>
   mass > 0 || killed > 0 || isFed === true;
 
 /** Pieces from upstream come as the lake's density has it; none passes a filter while mussels are regularly found. */
@@ -129,7 +129,7 @@ function yearCost(
   let nearest = noLoad;
   for (let month = year * 12; month < year * 12 + 12; month++) {
     const layer = layers[month] ?? noElement(layers, month);
-    if (isTold(component, layer)) {
+    if (costsAnything(component, layer)) {
       const found = inMonth(layer, month % 12, upstreamShare(plan, month, context));
       addCost(cost, found.cost, 1);
       if (found.nearest.load > nearest.load) nearest = found.nearest;
