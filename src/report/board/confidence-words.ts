@@ -10,13 +10,19 @@ function reasonOf({ reversing, isFirm, disagreeing, judgedShare, evidence, agree
   if (isFirm) return "nothing within reason changes the answer";
   if (first !== undefined) {
     return others.length === 0
-      ? `one number decides, “${first}”`
+      ? decidesText(first)
       : `any one of ${reversing.length} inputs could reverse the answer`;
   }
   if (disagreeing.length > 0)
     return `it differs between ${listedWithin(disagreeing.map(betweenWhat), disagreeing.length)}`;
   if (evidence !== "high") return `${mostlyText(judgedShare)} of what decides it is judged or from memory`;
   return agreement === "high" ? "what decides it is published, counted or entered" : "its routes agree";
+}
+
+/** What moves together is a group by its name. */
+function decidesText(name: string): string {
+  const group = /^(.*), together$/.exec(name)?.[1];
+  return group === undefined ? `one number decides, “${name}”` : `one group of numbers decides, “${group}”`;
 }
 
 const between: Readonly<Record<Confidence["disagreeing"][number], string>> = {

@@ -29,7 +29,7 @@ export function addForms(app: Express, { answers, printer, find, drawn }: StudyP
       entry,
       balance: await answers.ask("balance", textOf(entry)),
       part: "forms",
-      title: "Other forms",
+      title: "Downloads",
     };
     const address = `/studies/${entry.id}/forms`;
     const content = {

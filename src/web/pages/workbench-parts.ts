@@ -14,7 +14,7 @@ export const editedParts = [
   { id: "structures", name: "Structures", path: "/edit/structures" },
   { id: "boats", name: "Boats", path: "/edit/boats" },
   { id: "options", name: "Program options", path: "/edit/options" },
-  { id: "money", name: "Money and bearers", path: "/edit/money" },
+  { id: "money", name: "Money and who pays", path: "/edit/money" },
   { id: "printed", name: "What is printed", path: "/edit/printed" },
 ] as const satisfies readonly WorkbenchPart[];
 
@@ -26,7 +26,7 @@ export const readParts: readonly WorkbenchPart[] = [
   { id: "chance", name: "Where the chance comes from", path: "/chance" },
   { id: "odds", name: "How sure is it?", path: "/odds" },
   { id: "report", name: "Report", path: "/report" },
-  { id: "forms", name: "Other forms", path: "/forms" },
+  { id: "forms", name: "Downloads", path: "/forms" },
 ];
 
 /** What was kept of the study. A new page about its revisions or issued reports goes here. */
