@@ -38,7 +38,7 @@ const workerFile = fileURLToPath(new URL("../../dist/odds/worker.js", import.met
 
 const threadSettings = {
   /** More makes them little faster, and each holds its own. */
-  youngMegabytes: 8,
+  youngMegabytes: 16,
   /** Pages and their figures come first. */
   niceness: 10,
   /** An idle worker holds some 60 MB, and a new one is slow for its first draws. */
