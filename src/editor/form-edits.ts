@@ -1,4 +1,5 @@
-import { amountOf, quantityText } from "./amount.js";
+import { amountOf, quantityText } from "./amounts/amount.js";
+import type { Writing } from "./amounts/units-offered.js";
 import type { Field, NamedField } from "./fields.js";
 import {
   childOf,
@@ -13,7 +14,6 @@ import {
 } from "./form-values.js";
 import { editsOfBoxes } from "./multiple-choice.js";
 import type { Edit, Place } from "./study-text.js";
-import type { Writing } from "./units-offered.js";
 
 interface Base {
   readonly posted: Posted;

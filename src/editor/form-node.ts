@@ -1,7 +1,7 @@
 import type { Problem } from "../study/reading/problems.js";
+import type { Writing } from "./amounts/units-offered.js";
 import type { Place } from "./study-text.js";
-import type { TypicalEntries } from "./typical-text.js";
-import type { Writing } from "./units-offered.js";
+import type { TypicalEntries } from "./typical/typical-text.js";
 
 /** A field with its value and problems, ready for display. */
 export interface FormNode {

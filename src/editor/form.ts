@@ -1,5 +1,7 @@
 import type { Problem } from "../study/reading/problems.js";
-import { amountOf } from "./amount.js";
+import { amountOf } from "./amounts/amount.js";
+import { takenText } from "./amounts/taken-text.js";
+import { unitsOffered, type Writing } from "./amounts/units-offered.js";
 import { choicesOf, namedThings, referenceChoices, unitChoices, waysOf, yesOrNo } from "./choices.js";
 import type { Field, ListField, NamedField } from "./fields.js";
 import { type FormContext, type FormNode, idOf, neededText, problemText } from "./form-node.js";
@@ -8,10 +10,8 @@ import { labelOf } from "./labels.js";
 import { boxesOf } from "./multiple-choice.js";
 import { rowTitle } from "./rows.js";
 import type { Place } from "./study-text.js";
-import { takenText } from "./taken-text.js";
-import { typicalIn } from "./typical-edits.js";
-import { typicalText } from "./typical-text.js";
-import { unitsOffered, type Writing } from "./units-offered.js";
+import { typicalIn } from "./typical/typical-edits.js";
+import { typicalText } from "./typical/typical-text.js";
 
 /** A form for the fields at a place in the document. */
 export function formOf(fields: readonly NamedField[], at: Place, context: FormContext): FormNode[] {

@@ -2,8 +2,8 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { parse } from "yaml";
-import { structureKindFields, templateOf } from "../../src/editor/structure-columns.js";
-import { readStructureTable } from "../../src/editor/structure-table.js";
+import { structureKindFields, templateOf } from "../../src/editor/table/structure-columns.js";
+import { readStructureTable } from "../../src/editor/table/structure-table.js";
 import { structureKinds } from "../../src/model/structures/kinds.js";
 import { examplesFolder } from "../../src/report/document/assets.js";
 

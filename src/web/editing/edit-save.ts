@@ -6,7 +6,7 @@ import { draftOf } from "../../editor/draft.js";
 import { editsOf } from "../../editor/form-edits.js";
 import { childOf, nameOf, type Posted } from "../../editor/form-values.js";
 import { type Edit, edited, rawOf } from "../../editor/study-text.js";
-import { typicalEdits } from "../../editor/typical-edits.js";
+import { typicalEdits } from "../../editor/typical/typical-edits.js";
 import { ConflictError } from "../../store/errors.js";
 import { NotFoundError } from "../explain.js";
 import { type EditPlace, partName, placeWords } from "./edit-page.js";

@@ -1,5 +1,5 @@
-import type { DimensionName } from "../units/dimensions.js";
-import { exactly, longestSpread } from "../units/spread.js";
+import type { DimensionName } from "../../units/dimensions.js";
+import { exactly, longestSpread } from "../../units/spread.js";
 import { unitsOffered, type Writing } from "./units-offered.js";
 
 /** A quantity as a form shows it: what is typed, and the unit chosen beside it. */

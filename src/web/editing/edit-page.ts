@@ -10,12 +10,12 @@ import { childOf, shownText } from "../../editor/form-values.js";
 import { labelOf } from "../../editor/labels.js";
 import { fieldsOfPart, isInPart, partOf, type StudyPart, studyParts } from "../../editor/parts.js";
 import type { Place } from "../../editor/study-text.js";
-import type { TypicalEntries } from "../../editor/typical-text.js";
+import type { TypicalEntries } from "../../editor/typical/typical-text.js";
 import { type LevelsPicture, levelsPicture } from "../../report/rack/levels-picture.js";
 import { draftedLevels } from "../../study/reading/drafted-levels.js";
 import type { Problem } from "../../study/reading/problems.js";
-import { workbenchPage } from "./workbench-page.js";
-import { editedParts } from "./workbench-parts.js";
+import { workbenchPage } from "../pages/workbench-page.js";
+import { editedParts } from "../pages/workbench-parts.js";
 
 /** A page of forms: a part, or one structure or option of a part that is a list. */
 export interface EditPlace {

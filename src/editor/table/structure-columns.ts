@@ -1,9 +1,9 @@
 import { stringify } from "csv-stringify/sync";
-import { structureKinds } from "../model/structures/kinds.js";
-import { type Field, type GroupField, type NamedField, studyFields } from "./fields.js";
-import { monthKeys } from "./form-values.js";
-import type { Place } from "./study-text.js";
-import { unitsOffered, type Writing } from "./units-offered.js";
+import { structureKinds } from "../../model/structures/kinds.js";
+import { unitsOffered, type Writing } from "../amounts/units-offered.js";
+import { type Field, type GroupField, type NamedField, studyFields } from "../fields.js";
+import { monthKeys } from "../form-values.js";
+import type { Place } from "../study-text.js";
 
 /** A column of a table of structures: a place within a structure. */
 export interface Column {

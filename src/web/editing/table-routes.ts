@@ -8,18 +8,18 @@ import { counted } from "../../counted.js";
 import { draftOf } from "../../editor/draft.js";
 import { childOf, itemsOf } from "../../editor/form-values.js";
 import { labelOf } from "../../editor/labels.js";
-import { structureKindFields, templateOf } from "../../editor/structure-columns.js";
-import { readStructureTable, type StructureTable } from "../../editor/structure-table.js";
 import { edited } from "../../editor/study-text.js";
+import { structureKindFields, templateOf } from "../../editor/table/structure-columns.js";
+import { readStructureTable, type StructureTable } from "../../editor/table/structure-table.js";
 import { allowedCharacters, unseenIn } from "../../study/reading/characters.js";
 import { InputError, problemsOf } from "../../study/reading/problems.js";
 import { largestStudyBytes } from "../../study/reading/read.js";
 import { decodeStudy } from "../../study/reading/study-bytes.js";
 import { authorOf, rememberAuthor } from "../author.js";
 import { NotFoundError } from "../explain.js";
+import type { StudyPages } from "../pages/study-pages.js";
+import { workbenchPage } from "../pages/workbench-page.js";
 import { renderPage } from "../render.js";
-import type { StudyPages } from "./study-pages.js";
-import { workbenchPage } from "./workbench-page.js";
 
 const sent = z.object({
   kind: z.string().default(""),

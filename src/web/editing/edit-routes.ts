@@ -2,17 +2,17 @@ import express, { type Express, type Request, type Response } from "express";
 import { type Answering, textOf } from "../../app/answers/questions.js";
 import type { StudyEntry } from "../../app/study-entry.js";
 import { draftOf } from "../../editor/draft.js";
-import type { TypicalEntries } from "../../editor/typical-text.js";
+import type { TypicalEntries } from "../../editor/typical/typical-text.js";
 import { authorOf, rememberAuthor } from "../author.js";
 import { NotFoundError } from "../explain.js";
+import type { StudyPages } from "../pages/study-pages.js";
+import { balanceView, marksOf, standingLine } from "../pages/workbench-page.js";
 import { renderPage } from "../render.js";
 import { readForm } from "../sent-form.js";
 import { conflictView } from "./conflict-view.js";
 import { allNodes, type EditPlace, editPage, editPlace, editView, problemsOf, rowsOf } from "./edit-page.js";
 import { type SaveResult, type SentForm, saveForm } from "./edit-save.js";
 import { itemsPage } from "./items-page.js";
-import type { StudyPages } from "./study-pages.js";
-import { balanceView, marksOf, standingLine } from "./workbench-page.js";
 
 /** Larger than any form: a study is at most 2 MB, and letters outside ASCII take three times their room. */
 export const largeForm = express.urlencoded({ extended: false, limit: "8mb", parameterLimit: 20_000 });

@@ -1,17 +1,17 @@
 import { stringify } from "csv-stringify/sync";
-import type { RecordProblem } from "../study/reading/contradiction.js";
-import type { CsvLine } from "../study/reading/csv-lines.js";
-import { csvTable, type TableLine } from "../study/reading/csv-table.js";
-import { readDraft } from "../study/reading/judged.js";
-import { describe, type Problem } from "../study/reading/problems.js";
-import { freeIds } from "./actions.js";
-import { quantityText } from "./amount.js";
-import { enteredValue } from "./form-edits.js";
-import { problemText } from "./form-node.js";
-import { childOf, itemsOf, shownText } from "./form-values.js";
+import type { RecordProblem } from "../../study/reading/contradiction.js";
+import type { CsvLine } from "../../study/reading/csv-lines.js";
+import { csvTable, type TableLine } from "../../study/reading/csv-table.js";
+import { readDraft } from "../../study/reading/judged.js";
+import { describe, type Problem } from "../../study/reading/problems.js";
+import { freeIds } from "../actions.js";
+import { quantityText } from "../amounts/amount.js";
+import { enteredValue } from "../form-edits.js";
+import { problemText } from "../form-node.js";
+import { childOf, itemsOf, shownText } from "../form-values.js";
+import type { Place } from "../study-text.js";
 import { columnWords } from "./structure-columns.js";
 import { type Head, headReader, headsOf, isKindHead } from "./structure-heads.js";
-import type { Place } from "./study-text.js";
 
 /** A line of a table of structures, read and judged. */
 interface StructureLine {
