@@ -1,4 +1,5 @@
 import { join } from "node:path";
+import type { AssumptionSet } from "../assumptions/entry.js";
 import { loadAssumptions } from "../assumptions/load.js";
 import { counted } from "../counted.js";
 import { assumptionsFolder, examplesFolder } from "../report/document/assets.js";
@@ -23,17 +24,18 @@ type Print = (text: string) => void;
 
 export function check(path: string, print: Print): void {
   const document = readStudyFile(path);
-  prepareStudy(document, loadAssumptions(assumptionsFolder));
+  const assumptions = loadAssumptions(assumptionsFolder);
+  prepareStudy(document, assumptions);
   const { structures, options, study } = document;
   print(
     `${study.name}: complete. ${counted(structures.length, "structure")}, ${counted(options.length, "option")}.`,
   );
-  printNotes(document, print);
+  printNotes(document, assumptions, print);
 }
 
 /** What an author should know of a study that is in order. */
-function printNotes(document: StudyDocument, print: Print): void {
-  for (const { path, found, remedy } of studyNotes(document)) print(`${path}: ${found}. ${remedy}`);
+function printNotes(document: StudyDocument, set: AssumptionSet, print: Print): void {
+  for (const { path, found, remedy } of studyNotes(document, set)) print(`${path}: ${found}. ${remedy}`);
 }
 
 /** Prints the comparison, on average over all that is uncertain and at central values. */
@@ -62,7 +64,7 @@ export async function report(
 ): Promise<void> {
   const ending = documentEnding(out);
   const document = readStudyFile(path);
-  printNotes(document, print);
+  printNotes(document, loadAssumptions(assumptionsFolder), print);
   const printer = createPrinter();
   if (ending === ".pdf") printer.warm();
   try {

@@ -112,6 +112,7 @@ function addAssets(app: Express): void {
   asset("/assets/svg-canvas.js", "js", () => assets().svgLibrary);
   asset("/assets/draw-charts.js", "js", () => assets().drawCharts);
   asset("/assets/workbench.js", "js", () => pageScript("workbench.js"));
+  asset("/assets/paste-cells.js", "js", () => pageScript("paste-cells.js"));
   asset("/assets/await-answer.js", "js", () => pageScript("await-answer.js"));
   asset("/assets/narrow-table.js", "js", () => pageScript("narrow-table.js"));
   app.get("/assets/fonts/:name", (request, response) => {

@@ -65,7 +65,7 @@ function balanceOf(asked: StudyText, runs: (asked: StudyText) => ComparedRun): B
     return {
       line: balanceLine(run),
       used: run.usedAssumptions,
-      unusual: [...unusualEntries(run), ...habitatNotes(run), ...studyNotes(run.document)],
+      unusual: [...unusualEntries(run), ...habitatNotes(run), ...studyNotes(run.document, run.assumptions)],
     };
   } catch (error) {
     if (!(error instanceof InputError)) throw error;
