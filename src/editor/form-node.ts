@@ -1,5 +1,6 @@
 import type { Problem } from "../study/reading/problems.js";
 import type { Writing } from "./amounts/units-offered.js";
+import { pageWords } from "./page-words.js";
 import type { Place } from "./study-text.js";
 import type { TypicalEntries } from "./typical/typical-text.js";
 
@@ -66,10 +67,12 @@ export const idOf = (at: Place) => `f-${at.map(String).join("-")}`.replace(/[^\w
 
 /** "Needed", with what is allowed unless obvious. */
 export const neededText = (allowed: string) =>
-  ["a text", "a list", "a group of fields"].includes(allowed) ? "Needed." : `Needed: ${allowed}.`;
+  ["a text", "a list", "a group of fields"].includes(allowed) ? "Needed." : `Needed: ${pageWords(allowed)}.`;
 
-/** A problem without its place, shown beside the field. */
-export const problemText = ({ found, allowed, remedy, unusual }: Problem): string => {
+/** A problem without its place, shown beside the field in the words of the page. */
+export const problemText = (problem: Problem): string => pageWords(plainText(problem));
+
+const plainText = ({ found, allowed, remedy, unusual }: Problem): string => {
   if (unusual) return `Unusual: ${found}; usually ${allowed}. ${remedy}`;
   return found === "nothing" ? neededText(allowed) : `Found ${found}; allowed: ${allowed}. ${remedy}`;
 };
