@@ -17,6 +17,8 @@ export interface FormNode {
   readonly typical: string;
   /** Between which values a number typed alone is taken to lie; empty if it is taken as it stands. */
   readonly taken: string;
+  /** What the value implies, as a velocity in a pipe; empty where nothing is known. */
+  readonly implied: string;
   readonly required: boolean;
   readonly usual: string;
   readonly errors: readonly string[];
@@ -61,6 +63,8 @@ export interface FormContext {
   readonly writing: Writing;
   /** From which typical values are read; forms without it tell none. */
   readonly entries?: TypicalEntries;
+  /** What entries imply, at their places. */
+  readonly implied?: ReadonlyArray<{ readonly at: readonly PropertyKey[]; readonly text: string }>;
 }
 
 export const idOf = (at: Place) => `f-${at.map(String).join("-")}`.replace(/[^\w-]/g, "-");

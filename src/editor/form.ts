@@ -18,7 +18,8 @@ export function formOf(fields: readonly NamedField[], at: Place, context: FormCo
   const value = at.reduce<unknown>((found, key) => childOf(found, key), context.document);
   const { atPlace, inside } = problemIndex(context.problems);
   const notOwn = new Set(typicalIn(context.document).map(({ path }) => nameOf(path)));
-  const maker = formMaker({ ...context, atPlace, inside, notOwn });
+  const impliedAt = textsByPlace(context.implied ?? []);
+  const maker = formMaker({ ...context, atPlace, inside, notOwn, impliedAt });
   return fields.map((named) => maker(named, [...at, named.key], childOf(value, named.key)));
 }
 
@@ -38,6 +39,15 @@ function problemIndex(problems: readonly Problem[]) {
   return { atPlace, inside };
 }
 
+function textsByPlace(implied: NonNullable<FormContext["implied"]>): Map<string, string> {
+  const found = new Map<string, string>();
+  for (const { at, text } of implied) {
+    const name = at.map(String).join("/");
+    found.set(name, [found.get(name) ?? "", text].join(" ").trim());
+  }
+  return found;
+}
+
 /** Said of a value that nobody entered. */
 const notOwnText = "Typical, not yours.";
 
@@ -46,6 +56,7 @@ interface Making extends FormContext {
   readonly inside: ReadonlyMap<string, readonly Problem[]>;
   /** Names of places whose values are typical. */
   readonly notOwn: ReadonlySet<string>;
+  readonly impliedAt: ReadonlyMap<string, string>;
 }
 
 type Maker = (named: NamedField, at: Place, value: unknown) => FormNode;
@@ -105,7 +116,7 @@ function baseNode(
   named: NamedField,
   at: Place,
   value: unknown,
-  { atPlace, inside, entries, notOwn }: Making,
+  { atPlace, inside, entries, notOwn, impliedAt }: Making,
 ): FormNode {
   const { label, help, where, required, usual, field } = named;
   const name = nameOf(at);
@@ -119,7 +130,8 @@ function baseNode(
   const needed = [...(missing ? [neededText(missing.allowed)] : []), ...unusual, ...typicalMark].join(" ");
   const typical = typicalText(named.typical, entries);
   const taken = takenText(field, at, value, entries);
-  const describedBy = [help || where || typical || taken ? `${id}-help` : "", `${id}-error`]
+  const implied = impliedAt.get(name) ?? "";
+  const describedBy = [help || where || typical || taken || implied ? `${id}-help` : "", `${id}-error`]
     .filter(Boolean)
     .join(" ");
   return {
@@ -132,6 +144,7 @@ function baseNode(
       where,
       typical,
       taken,
+      implied,
       required,
       usual,
       errors,

@@ -7,7 +7,12 @@ interface SavedAnswer {
   readonly summary: string;
   readonly levels?: string;
   readonly marks: Readonly<Record<string, string>>;
-  readonly fields: readonly { readonly id: string; readonly error: string; readonly needed: string }[];
+  readonly fields: readonly {
+    readonly id: string;
+    readonly error: string;
+    readonly needed: string;
+    readonly implied: string;
+  }[];
   readonly rows: readonly { readonly id: string; readonly title: string }[];
   readonly written: readonly {
     readonly id: string;
@@ -313,7 +318,9 @@ function pairs(form: HTMLFormElement): [string, string][] {
   );
 }
 
-function showError({ id, error, needed }: SavedAnswer["fields"][number]): void {
+function showError({ id, error, needed, implied }: SavedAnswer["fields"][number]): void {
+  const words = element(`${id}-implied`);
+  if (words) words.textContent = implied;
   const place = element(`${id}-error`);
   if (!place) return;
   place.textContent = `${error} ${needed}`.trim();

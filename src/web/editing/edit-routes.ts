@@ -10,7 +10,16 @@ import { balanceView, marksOf, standingLine } from "../pages/workbench-page.js";
 import { renderPage } from "../render.js";
 import { readForm } from "../sent-form.js";
 import { conflictView } from "./conflict-view.js";
-import { allNodes, type EditPlace, editPage, editPlace, editView, problemsOf, rowsOf } from "./edit-page.js";
+import {
+  allNodes,
+  type EditPlace,
+  editPage,
+  editPlace,
+  editView,
+  impliedOf,
+  problemsOf,
+  rowsOf,
+} from "./edit-page.js";
 import { type SaveResult, type SentForm, saveForm } from "./edit-save.js";
 import { itemsPage } from "./items-page.js";
 import { convertedFields, writtenAnew } from "./saved-fields.js";
@@ -105,7 +114,7 @@ async function savedAnswer(
 ): Promise<object> {
   const draft = draftOf(saved.text, saved.fileName);
   const balance = await answers.ask("balance", textOf(saved));
-  const view = editView(place, draft, problemsOf(draft, balance));
+  const view = editView(place, draft, problemsOf(draft, balance), { implied: impliedOf(balance) });
   const nodes = allNodes(view.nodes);
   return {
     revision: saved.revision,
@@ -114,7 +123,9 @@ async function savedAnswer(
     summary: renderPage("partials/error-summary", view),
     levels: place.part.id === "levels" ? renderPage("partials/levels-picture", view) : undefined,
     marks: marksOf(balance),
-    fields: nodes.map(({ id, errors, needed }) => ({ id, error: errors.join(" "), needed })),
+    fields: nodes.map(({ id, errors, needed, implied }) => ({
+      ...{ id, error: errors.join(" "), needed, implied },
+    })),
     rows: rowsOf(view.nodes).map(({ id, label }) => ({ id, title: label })),
     written: writtenAnew(nodes, posted),
     converted: convertedFields(allNodes(editView(place, before, []).nodes), nodes, posted),
