@@ -75,6 +75,8 @@ export interface NamedField {
   /** Ids of assumptions that are typical values of it. */
   readonly typical: readonly string[];
   readonly required: boolean;
+  /** Whether the answer moves with it though it may be left out. */
+  readonly moves?: boolean;
   /** Default; empty if there is none. */
   readonly usual: string;
   readonly field: Field;
@@ -143,6 +145,7 @@ function named(key: string, node: SchemaNode, required: boolean): NamedField {
     where: node.where ?? "",
     typical: node.typical ?? [],
     required,
+    moves: node.moves === true,
     usual: isPlain(node.default) ? String(node.default) : "",
     field,
   };

@@ -20,6 +20,8 @@ export interface FormNode {
   /** What the value implies, as a velocity in a pipe; empty where nothing is known. */
   readonly implied: string;
   readonly required: boolean;
+  /** Whether the answer moves with it though it may be left out. */
+  readonly moves: boolean;
   readonly usual: string;
   readonly errors: readonly string[];
   /** Words on a missing or unusual value; empty otherwise. */

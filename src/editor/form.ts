@@ -146,6 +146,7 @@ function baseNode(
       taken,
       implied,
       required,
+      moves: named.moves === true,
       usual,
       errors,
       needed,

@@ -175,6 +175,7 @@ export function editPage(
       ...view,
       ...{ href: place.href, partId: place.part.id, guide: place.part.guide, author },
       ...{ readOnly: entry.isExample || mayOnlyRead(), revision: entry.revision, study: entry.id },
+      hasAmounts: allNodes(view.nodes).some(({ shape }) => shape.amount),
       ...{ conflict, showsLevels: place.part.id === "levels" },
       list: item === undefined ? undefined : { name, href: place.href.replace(/\/\d+$/, "") },
       kind: item === undefined ? "" : labelOf(shownText(valueIn(draft.document, [...place.at, "kind"]))),
