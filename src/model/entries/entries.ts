@@ -58,7 +58,7 @@ function launchCheck({ structures, boats }: StudyInput, assumed: Assumed): Entry
   return [usuallyAtMost(entry, usualRanges.launchRatio, assumed)];
 }
 
-/** A real rate of 0.03 % is one of 3 % whose sign was taken for the number's own; none at all is a choice. */
+/** A rate a hundred times too low is a share that was given a percent sign; none at all is a choice. */
 function rateCheck({ money }: StudyInput, assumed: Assumed): EntryCheck[] {
   if (money.discountRate === 0) return [];
   const entry = {
@@ -66,7 +66,7 @@ function rateCheck({ money }: StudyInput, assumed: Assumed): EntryCheck[] {
     what: "Discount rate of a year, above inflation",
     measure: "share",
     found: money.discountRate,
-    remedy: "Look again at the rate: 3 % is written 3 %, or 0.03 as a plain number.",
+    remedy: "Look again at the rate: three percent a year are written 3 %/yr.",
   } as const;
   return [usual(entry, usualRanges.discountRate, assumed)];
 }
