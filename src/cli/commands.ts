@@ -1,3 +1,4 @@
+import type { AssumptionSet } from "../assumptions/entry.js";
 import { loadAssumptions } from "../assumptions/load.js";
 import { counted } from "../counted.js";
 import { assumptionsFolder } from "../report/document/assets.js";
@@ -13,17 +14,18 @@ type Print = (text: string) => void;
 
 export function check(path: string, print: Print): void {
   const document = readStudyFile(path);
-  prepareStudy(document, loadAssumptions(assumptionsFolder));
+  const assumptions = loadAssumptions(assumptionsFolder);
+  prepareStudy(document, assumptions);
   const { structures, options, study } = document;
   print(
     `${study.name}: complete. ${counted(structures.length, "structure")}, ${counted(options.length, "option")}.`,
   );
-  printNotes(document, print);
+  printNotes(document, assumptions, print);
 }
 
 /** What an author should know of a study that is in order. */
-export function printNotes(document: StudyDocument, print: Print): void {
-  for (const { path, found, remedy } of studyNotes(document)) print(`${path}: ${found}. ${remedy}`);
+export function printNotes(document: StudyDocument, set: AssumptionSet, print: Print): void {
+  for (const { path, found, remedy } of studyNotes(document, set)) print(`${path}: ${found}. ${remedy}`);
 }
 
 /** Prints the comparison, on average over all that is uncertain and at central values. */

@@ -29,11 +29,11 @@ export async function report(
 ): Promise<void> {
   const ending = documentEnding(out);
   const document = readStudyFile(path);
-  printNotes(document, print);
+  const assumptions = loadAssumptions(assumptionsFolder);
+  printNotes(document, assumptions, print);
   const printer = createPrinter();
   if (ending === ".pdf") printer.warm();
   try {
-    const assumptions = loadAssumptions(assumptionsFolder);
     const { run, odds } = await runWithOdds(document, assumptions);
     const printedOdds = printableOdds(run, odds);
     const settings = printSettings(document);

@@ -1,9 +1,9 @@
 import { LRUCache } from "lru-cache";
 import { type ReadDraft, readDraft } from "../study/reading/judged.js";
 import { InputError, type Problem, valueAt } from "../study/reading/problems.js";
+import type { Writing } from "./amounts/units-offered.js";
 import { type PartId, type PartState, partStates } from "./parts.js";
 import { rawOf } from "./study-text.js";
-import type { Writing } from "./units-offered.js";
 
 /** An unfinished study. */
 export interface Draft extends ReadDraft {

@@ -1,6 +1,7 @@
 import { monthNames } from "../study/format/month-names.js";
 import { type DimensionName, dimensions } from "../units/dimensions.js";
 import { labelOf } from "./labels.js";
+import { pageWords } from "./page-words.js";
 import { type SchemaNode, studyNode } from "./schema-node.js";
 
 /** Input offered by a form for a place in the study. */
@@ -74,6 +75,8 @@ export interface NamedField {
   /** Ids of assumptions that are typical values of it. */
   readonly typical: readonly string[];
   readonly required: boolean;
+  /** Whether the answer moves with it though it may be left out. */
+  readonly moves?: boolean;
   /** Default; empty if there is none. */
   readonly usual: string;
   readonly field: Field;
@@ -142,6 +145,7 @@ function named(key: string, node: SchemaNode, required: boolean): NamedField {
     where: node.where ?? "",
     typical: node.typical ?? [],
     required,
+    moves: node.moves === true,
     usual: isPlain(node.default) ? String(node.default) : "",
     field,
   };
@@ -157,14 +161,14 @@ function helpOf({ description }: SchemaNode, field: Field): string {
 
 const idHelp = "Name within the file, such as north-intake";
 
-/** Descriptions are written for authors of files; keys in them become form labels. */
+/** Descriptions are written for authors of files. */
 const inWords = (text: string) =>
-  text
-    .replace("an id from money.bearers", "one of the bearers")
-    .replace(/^Ids? from [\w.]+: t/, "T")
-    .replace(/^Ids? (from|of) [\w ]*[\w.]+; /, "Ids with commas between; ")
-    .replace(/`/g, "")
-    .replace(/\b(?:[a-z]+\.)?([a-z]+[A-Z]\w*)\b/g, (_all, key: string) => `“${labelOf(key)}”`);
+  pageWords(
+    text
+      .replace(/^Ids? from [\w.]+: t/, "T")
+      .replace(/^Ids? (from|of) [\w ]*[\w.]+; /, "Ids with commas between; ")
+      .replace(/`/g, ""),
+  );
 
 const isPlain = (value: unknown) =>
   (typeof value === "string" && value !== "") || typeof value === "number" || typeof value === "boolean";

@@ -1,4 +1,7 @@
-import { amountOf, quantityText } from "./amount.js";
+import { type Amount, amountOf, quantityText } from "./amounts/amount.js";
+import { convertedAmount } from "./amounts/converted.js";
+import type { UnitSystem, Writing } from "./amounts/units-offered.js";
+import { dateOf, dayOfYear } from "./dates.js";
 import type { Field, NamedField } from "./fields.js";
 import {
   childOf,
@@ -13,7 +16,6 @@ import {
 } from "./form-values.js";
 import { editsOfBoxes } from "./multiple-choice.js";
 import type { Edit, Place } from "./study-text.js";
-import type { Writing } from "./units-offered.js";
 
 interface Base {
   readonly posted: Posted;
@@ -68,14 +70,26 @@ function plainEdits(field: Field, at: Place, value: unknown, { posted, writing }
   const typed = posted[name];
   if (typed === undefined) return [];
   if (field.kind === "quantity") {
-    const unit = posted[unitName(name)] ?? "";
+    const chosen = posted[unitName(name)] ?? "";
     const shown = amountOf(value, field.dimension, writing);
-    if (typed === shown.amount && (typed === "" || unit === shown.unit)) return [];
-    return changed(at, value, numeric(quantityText({ amount: typed, unit }, field.dimension)));
+    if (typed === shown.amount && (typed === "" || chosen === shown.unit || isAsTyped(chosen, shown)))
+      return [];
+    const entered = enteredAmount({ amount: typed, unit: chosen }, shown);
+    return changed(at, value, numeric(quantityText(entered, field.dimension)));
   }
   const entered = typed.replaceAll("\r\n", "\n");
   if (entered === shownText(value)) return [];
-  return changed(at, value, entered === "" ? undefined : enteredValue(field, entered));
+  return changed(at, value, entered === "" ? undefined : enteredValue(field, entered, writing.system));
+}
+
+/** "As typed" beside a number whose unit is known leaves it as it is. */
+const isAsTyped = (chosen: string, shown: Amount) => chosen === "" && shown.unit !== "";
+
+/** A number that stays while another unit is chosen is converted; one that is typed has the unit beside it. */
+function enteredAmount(typed: Amount, shown: Amount): Amount {
+  const unit = typed.unit === "" ? shown.unit : typed.unit;
+  if (typed.amount !== shown.amount || shown.unit === "") return { ...typed, unit };
+  return { amount: convertedAmount(typed.amount, shown.unit, unit) ?? typed.amount, unit };
 }
 
 /** A bare number, which only dimensions without units accept. */
@@ -87,8 +101,12 @@ function changed(at: Place, before: unknown, value: unknown): Edit[] {
   return [{ at, value }];
 }
 
-export function enteredValue(field: Field, text: string): unknown {
+export function enteredValue(field: Field, text: string, system: UnitSystem = "us"): unknown {
   switch (field.kind) {
+    case "day-of-year":
+      return dayOfYear(text, system) ?? text;
+    case "date":
+      return dateOf(text) ?? text;
     case "number":
       return numberOr(text);
     case "yes-no":

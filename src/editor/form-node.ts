@@ -1,7 +1,8 @@
 import type { Problem } from "../study/reading/problems.js";
+import type { Writing } from "./amounts/units-offered.js";
+import { pageWords } from "./page-words.js";
 import type { Place } from "./study-text.js";
-import type { TypicalEntries } from "./typical-text.js";
-import type { Writing } from "./units-offered.js";
+import type { TypicalEntries } from "./typical/typical-text.js";
 
 /** A field with its value and problems, ready for display. */
 export interface FormNode {
@@ -16,7 +17,11 @@ export interface FormNode {
   readonly typical: string;
   /** Between which values a number typed alone is taken to lie; empty if it is taken as it stands. */
   readonly taken: string;
+  /** What the value implies, as a velocity in a pipe; empty where nothing is known. */
+  readonly implied: string;
   readonly required: boolean;
+  /** Whether the answer moves with it though it may be left out. */
+  readonly moves: boolean;
   readonly usual: string;
   readonly errors: readonly string[];
   /** Words on a missing or unusual value; empty otherwise. */
@@ -60,16 +65,20 @@ export interface FormContext {
   readonly writing: Writing;
   /** From which typical values are read; forms without it tell none. */
   readonly entries?: TypicalEntries;
+  /** What entries imply, at their places. */
+  readonly implied?: ReadonlyArray<{ readonly at: readonly PropertyKey[]; readonly text: string }>;
 }
 
 export const idOf = (at: Place) => `f-${at.map(String).join("-")}`.replace(/[^\w-]/g, "-");
 
 /** "Needed", with what is allowed unless obvious. */
 export const neededText = (allowed: string) =>
-  ["a text", "a list", "a group of fields"].includes(allowed) ? "Needed." : `Needed: ${allowed}.`;
+  ["a text", "a list", "a group of fields"].includes(allowed) ? "Needed." : `Needed: ${pageWords(allowed)}.`;
 
-/** A problem without its place, shown beside the field. */
-export const problemText = ({ found, allowed, remedy, unusual }: Problem): string => {
+/** A problem without its place, shown beside the field in the words of the page. */
+export const problemText = (problem: Problem): string => pageWords(plainText(problem));
+
+const plainText = ({ found, allowed, remedy, unusual }: Problem): string => {
   if (unusual) return `Unusual: ${found}; usually ${allowed}. ${remedy}`;
   return found === "nothing" ? neededText(allowed) : `Found ${found}; allowed: ${allowed}. ${remedy}`;
 };

@@ -1,5 +1,7 @@
 import type { Problem } from "../study/reading/problems.js";
-import { amountOf } from "./amount.js";
+import { amountOf } from "./amounts/amount.js";
+import { takenText } from "./amounts/taken-text.js";
+import { unitsOffered, type Writing } from "./amounts/units-offered.js";
 import { choicesOf, namedThings, referenceChoices, unitChoices, waysOf, yesOrNo } from "./choices.js";
 import type { Field, ListField, NamedField } from "./fields.js";
 import { type FormContext, type FormNode, idOf, neededText, problemText } from "./form-node.js";
@@ -8,17 +10,16 @@ import { labelOf } from "./labels.js";
 import { boxesOf } from "./multiple-choice.js";
 import { rowTitle } from "./rows.js";
 import type { Place } from "./study-text.js";
-import { takenText } from "./taken-text.js";
-import { typicalIn } from "./typical-edits.js";
-import { typicalText } from "./typical-text.js";
-import { unitsOffered, type Writing } from "./units-offered.js";
+import { typicalIn } from "./typical/typical-edits.js";
+import { typicalText } from "./typical/typical-text.js";
 
 /** A form for the fields at a place in the document. */
 export function formOf(fields: readonly NamedField[], at: Place, context: FormContext): FormNode[] {
   const value = at.reduce<unknown>((found, key) => childOf(found, key), context.document);
   const { atPlace, inside } = problemIndex(context.problems);
   const notOwn = new Set(typicalIn(context.document).map(({ path }) => nameOf(path)));
-  const maker = formMaker({ ...context, atPlace, inside, notOwn });
+  const impliedAt = textsByPlace(context.implied ?? []);
+  const maker = formMaker({ ...context, atPlace, inside, notOwn, impliedAt });
   return fields.map((named) => maker(named, [...at, named.key], childOf(value, named.key)));
 }
 
@@ -38,6 +39,15 @@ function problemIndex(problems: readonly Problem[]) {
   return { atPlace, inside };
 }
 
+function textsByPlace(implied: NonNullable<FormContext["implied"]>): Map<string, string> {
+  const found = new Map<string, string>();
+  for (const { at, text } of implied) {
+    const name = at.map(String).join("/");
+    found.set(name, [found.get(name) ?? "", text].join(" ").trim());
+  }
+  return found;
+}
+
 /** Said of a value that nobody entered. */
 const notOwnText = "Typical, not yours.";
 
@@ -46,6 +56,7 @@ interface Making extends FormContext {
   readonly inside: ReadonlyMap<string, readonly Problem[]>;
   /** Names of places whose values are typical. */
   readonly notOwn: ReadonlySet<string>;
+  readonly impliedAt: ReadonlyMap<string, string>;
 }
 
 type Maker = (named: NamedField, at: Place, value: unknown) => FormNode;
@@ -105,7 +116,7 @@ function baseNode(
   named: NamedField,
   at: Place,
   value: unknown,
-  { atPlace, inside, entries, notOwn }: Making,
+  { atPlace, inside, entries, notOwn, impliedAt }: Making,
 ): FormNode {
   const { label, help, where, required, usual, field } = named;
   const name = nameOf(at);
@@ -119,7 +130,8 @@ function baseNode(
   const needed = [...(missing ? [neededText(missing.allowed)] : []), ...unusual, ...typicalMark].join(" ");
   const typical = typicalText(named.typical, entries);
   const taken = takenText(field, at, value, entries);
-  const describedBy = [help || where || typical || taken ? `${id}-help` : "", `${id}-error`]
+  const implied = impliedAt.get(name) ?? "";
+  const describedBy = [help || where || typical || taken || implied ? `${id}-help` : "", `${id}-error`]
     .filter(Boolean)
     .join(" ");
   return {
@@ -132,7 +144,9 @@ function baseNode(
       where,
       typical,
       taken,
+      implied,
       required,
+      moves: named.moves === true,
       usual,
       errors,
       needed,

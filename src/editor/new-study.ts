@@ -1,5 +1,5 @@
 import { stringify } from "yaml";
-import type { UnitSystem } from "./units-offered.js";
+import type { UnitSystem } from "./amounts/units-offered.js";
 
 /** What a person says before there is a study. */
 interface NewStudyNames {

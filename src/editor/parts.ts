@@ -12,7 +12,7 @@ export interface StudyPart {
   readonly guide: readonly string[];
 }
 
-const partIds = ["names", "lake", "levels", "structures", "boats", "options", "money", "printed"] as const;
+const partIds = ["names", "lake", "levels", "money", "structures", "boats", "options", "printed"] as const;
 export type PartId = (typeof partIds)[number];
 
 export const studyParts: readonly StudyPart[] = [
@@ -50,6 +50,26 @@ export const studyParts: readonly StudyPart[] = [
     ],
   },
   {
+    id: "money",
+    section: "money",
+    keys: [
+      ...["bearers", "programBearer", "currency", "priceYear", "startYear", "horizon"],
+      ...[
+        "discountRate",
+        "discountRateOrigin",
+        "timing",
+        "otherDiscountRates",
+        "inflation",
+        "inflationOrigin",
+      ],
+      ...["fiscalYearStart", "escalation", "pricesOfAssumptions", "exchangeRate", "exchangeRateYear"],
+      ...["exchangeRateOrigin", "indexValues", "worksIndex"],
+    ],
+    guide: [
+      "Name the bearers first: who pays for the program and for each structure. Then the price year, the years that the study covers, and the discount rate with its origin.",
+    ],
+  },
+  {
     id: "structures",
     section: "structures",
     keys: [],
@@ -71,19 +91,6 @@ export const studyParts: readonly StudyPart[] = [
     keys: [],
     guide: [
       "The first option does nothing at the ramp and is what the others are held against. Add at least one program beside it, with its steps and what it costs.",
-    ],
-  },
-  {
-    id: "money",
-    section: "money",
-    keys: [
-      ...["currency", "priceYear", "startYear", "horizon", "discountRate", "discountRateOrigin"],
-      ...["programBearer", "bearers", "timing", "otherDiscountRates", "inflation", "inflationOrigin"],
-      ...["fiscalYearStart", "escalation", "pricesOfAssumptions", "exchangeRate", "exchangeRateYear"],
-      ...["exchangeRateOrigin", "indexValues", "worksIndex"],
-    ],
-    guide: [
-      "Name the bearers first: who pays for the program and for each structure. Then the price year, the years that the study covers, and the discount rate with its origin.",
     ],
   },
   {

@@ -27,6 +27,8 @@ export interface SchemaNode {
   readonly moved?: Readonly<Record<string, string>> | undefined;
   /** What the rows of a list stand for by position alone. */
   readonly rows?: "years" | undefined;
+  /** Whether the answer moves with an optional field. */
+  readonly moves?: boolean | undefined;
   /** Where to find the figure. */
   readonly where?: string | undefined;
   /** Ids of assumptions that are typical values of the field. */
@@ -55,6 +57,7 @@ const node: z.ZodType<SchemaNode> = z.lazy(() =>
     titles: z.record(z.string(), z.string()).optional(),
     moved: z.record(z.string(), z.string()).optional(),
     rows: z.literal("years").optional(),
+    moves: z.boolean().optional(),
     where: z.string().optional(),
     typical: z.array(z.string()).optional(),
   }),

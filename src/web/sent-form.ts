@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { InputError, problemsOf } from "../study/reading/problems.js";
-import type { SentForm } from "./pages/edit-save.js";
+import type { SentForm } from "./editing/edit-save.js";
 
 const revision = z.coerce.number().int().min(1);
 const texts = z.record(

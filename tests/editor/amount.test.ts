@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { amountOf, quantityText } from "../../src/editor/amount.js";
-import { unitsOffered } from "../../src/editor/units-offered.js";
+import { amountOf, quantityText } from "../../src/editor/amounts/amount.js";
+import { unitsOffered } from "../../src/editor/amounts/units-offered.js";
 import { type DimensionName, dimensions } from "../../src/units/dimensions.js";
 import { parseSpread } from "../../src/units/spread.js";
 

@@ -2,8 +2,9 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { parse } from "yaml";
-import { structureKindFields, templateOf } from "../../src/editor/structure-columns.js";
-import { readStructureTable } from "../../src/editor/structure-table.js";
+import { structureKindFields } from "../../src/editor/table/structure-columns.js";
+import { readStructureTable } from "../../src/editor/table/structure-table.js";
+import { headsAllowed, templateOf } from "../../src/editor/table/template.js";
 import { structureKinds } from "../../src/model/structures/kinds.js";
 import { examplesFolder } from "../../src/report/document/assets.js";
 
@@ -12,14 +13,45 @@ const read = (csv: string, kind = "dock") => readStructureTable(csv, kind, docum
 const head = "name,bearer,count,floating,depth (ft),wetted area (m2),replacement cost";
 const sound = 'Pier,marina,2,yes,1.5,40,"$9,000"';
 
+const american = { system: "us", currency: "USD" } as const;
+
 describe("a table of structures", () => {
   it("has a template for each kind, every head of which is understood", () => {
     expect([...structureKindFields().keys()]).toEqual(structureKinds.map(({ kind }) => kind));
     for (const { kind } of structureKinds) {
-      const template = templateOf(kind, { system: "us", currency: "USD" });
+      const template = templateOf(kind, american, document);
       expect(read(template, kind).problems).toEqual([
         "The table has a head and no lines below it: add a line for each structure.",
       ]);
+    }
+  });
+
+  it("has a line in each template that shows what goes where, with the name of who pays", () => {
+    const [, example] = templateOf("dock", american, document).split("\n");
+    expect(example).toContain("Example: write over this line");
+    expect(example).toContain(document.money.bearers[0].name);
+    expect(headsAllowed("dock", american)).toContain("wetted area (ft2)");
+  });
+
+  it("leaves the template's line out beside lines of one's own", () => {
+    const csv = `${templateOf("dock", american, document).trim()}\n`;
+    expect(read(csv).lines).toEqual([]);
+    const own = read([head, sound.replace("Pier", "Example: x"), sound].join("\n"));
+    expect(own.lines.map(({ name }) => name)).toEqual(["Pier"]);
+  });
+
+  it("takes who pays by name as well as by id", () => {
+    const { id, name } = document.money.bearers[0];
+    const [line] = read([head, sound.replace("marina", name.toUpperCase())].join("\n")).lines;
+    expect(line?.problems).toEqual([]);
+    expect(line?.structure).toMatchObject({ bearer: id });
+  });
+
+  it("is read with every line of a template written over, its values as they are shown there", () => {
+    for (const { kind } of structureKinds) {
+      const csv = templateOf(kind, american, document).replace("Example: write over this line", "Mine");
+      const [line] = read(csv, kind).lines;
+      for (const problem of line?.problems ?? []) expect(problem).not.toContain("a unit is missing");
     }
   });
 

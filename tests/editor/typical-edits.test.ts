@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { listedIn, typicalEdits, typicalIn } from "../../src/editor/typical-edits.js";
+import { listedIn, typicalEdits, typicalIn } from "../../src/editor/typical/typical-edits.js";
 
 const document = {
   study: {

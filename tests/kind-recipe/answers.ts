@@ -3,8 +3,9 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { parse } from "yaml";
 import { loadAssumptions } from "../../src/assumptions/load.js";
-import { columnsOf, structureKindFields, templateOf } from "../../src/editor/structure-columns.js";
-import { readStructureTable } from "../../src/editor/structure-table.js";
+import { columnsOf, structureKindFields } from "../../src/editor/table/structure-columns.js";
+import { readStructureTable } from "../../src/editor/table/structure-table.js";
+import { templateOf } from "../../src/editor/table/template.js";
 import { scheduleCautions } from "../../src/report/board/schedule-cautions.js";
 import { assumptionsFolder, examplesFolder } from "../../src/report/document/assets.js";
 import { reportContext } from "../../src/report/document/context.js";
@@ -95,7 +96,7 @@ const answers = {
     .get(hatchery.kind)
     ?.fields.map(({ label }) => label),
   columns: head,
-  template: templateOf(hatchery.kind, { system: "us", currency: "USD" }),
+  template: templateOf(hatchery.kind, { system: "us", currency: "USD" }, study),
   table: readStructureTable(csv, hatchery.kind, study).lines,
   aboveLake: readDraft(withHatchery({ elevation: "2,150 ft" })).problems.map(({ path }) => path),
   tooFast: refused(() => runOf(withHatchery({ diameter: "1 in" }))),

@@ -24,7 +24,7 @@ const badFiles = [
   [
     "price-year-beyond-index",
     "money.priceYear",
-    "2026",
+    "2027",
     "cpi-u holds: 1980 to 2025",
     "money.indexValues with its source",
   ],

@@ -32,6 +32,41 @@ describe("a form sent without a script", () => {
     expect(studies.find(id)?.revision).toBe(2);
   });
 
+  it("converts a number that stays while another unit is chosen, and takes one that is typed in it", async () => {
+    const { studies, ask } = await serving();
+    const { id } = studies.copy("example-ninemoss", "Ada");
+    const page = `/studies/${id}/edit/lake`;
+    await ask(page, at(1, { "lake/thermoclineDepth": "7", "lake/thermoclineDepth#unit": "m" }));
+    const json = { Accept: "application/json" };
+    const send = async (base: number, amount: string, unit: string) => {
+      const fields = { "lake/thermoclineDepth": amount, "lake/thermoclineDepth#unit": unit };
+      const response = await ask(page, { ...at(base, fields), headers: json });
+      return response.json();
+    };
+    // 7 m are 22.9659 ft.
+    expect(await send(2, "7", "ft")).toMatchObject({
+      written: [{ id: "f-lake-thermoclineDepth", value: "22.9658793", unit: "ft" }],
+      converted: [{ text: "Thermocline depth: 7 m became 22.9658793 ft.", typed: "7", unit: "ft" }],
+    });
+    expect(await send(3, "7", "ft")).toMatchObject({ written: [], converted: [] });
+    expect(studies.find(id)?.text).toContain("thermoclineDepth: 7 ft");
+    await send(4, "7", "");
+    expect(studies.find(id)?.text).toContain("thermoclineDepth: 7 ft");
+    await send(4, "8", "");
+    expect(studies.find(id)?.text).toContain("thermoclineDepth: 8 ft");
+  });
+
+  it("takes the day of the year as offices write it, and shows it as the study has it", async () => {
+    const { studies, ask } = await serving();
+    const { id } = studies.copy("example-sorrel-bend", "Ada");
+    const sent = {
+      ...at(1, { "lake/drawdown/0/on": "October 15" }),
+      headers: { Accept: "application/json" },
+    };
+    const answer = await (await ask(`/studies/${id}/edit/levels`, sent)).json();
+    expect(answer.written).toMatchObject([{ id: "f-lake-drawdown-0-on", value: "10-15" }]);
+  });
+
   it("that comes second gets a page with both values, and its choice is saved on top", async () => {
     const { studies, ask } = await serving();
     const { id } = studies.copy("example-ninemoss", "Ada");

@@ -3,13 +3,14 @@ import { balanceLine } from "../../report/board/balance-line.js";
 import { differenceView } from "../../report/compared/difference-view.js";
 import { differencesJson } from "../../report/compared/differences-json.js";
 import { effectTable } from "../../report/compared/effect-view.js";
-import { unusualEntries } from "../../report/document/check-rows.js";
+import { impliedTexts, unusualEntries } from "../../report/document/check-rows.js";
 import { habitatNotes } from "../../report/rack/habitat-doubt.js";
 import { studyNotes } from "../../study/checks/study-notes.js";
 import { type ComparedRun, comparedRun, explained, studyDifferences } from "../../study/compared/compared.js";
 import { resultDifferences } from "../../study/compared/result-differences.js";
 import { InputError } from "../../study/reading/problems.js";
 import { readIssuedText, readStudyText } from "../../study/reading/read.js";
+import { impliedValues } from "../../study/traced/implied.js";
 import type { AnswerContext, AnswersOf } from "./answer-context.js";
 import type { BalanceState, ComparedPair, ComparedText, PrintedDifferences, StudyText } from "./questions.js";
 import { runCache } from "./run-cache.js";
@@ -65,7 +66,8 @@ function balanceOf(asked: StudyText, runs: (asked: StudyText) => ComparedRun): B
     return {
       line: balanceLine(run),
       used: run.usedAssumptions,
-      unusual: [...unusualEntries(run), ...habitatNotes(run), ...studyNotes(run.document)],
+      implied: impliedTexts({ ...run, implied: impliedValues(run.comparison) }),
+      unusual: [...unusualEntries(run), ...habitatNotes(run), ...studyNotes(run.document, run.assumptions)],
     };
   } catch (error) {
     if (!(error instanceof InputError)) throw error;

@@ -3,6 +3,7 @@ import type { IssueDraft, PreparedIssue, PrintedPart } from "../../issue/make-is
 import type { BalanceLine } from "../../report/board/balance-line.js";
 import type { DifferenceView } from "../../report/compared/difference-view.js";
 import type { SideNames } from "../../report/compared/explained-view.js";
+import type { ImpliedText } from "../../report/document/check-rows.js";
 import type { ReportPart } from "../../report/document/sections.js";
 import type { PdfDescription } from "../../report/print/accessible-pdf.js";
 import type { PrintSettings } from "../../report/print/pdf.js";
@@ -40,6 +41,8 @@ export type BalanceState =
   | {
       readonly line: BalanceLine;
       readonly used: readonly string[];
+      /** What the entries imply, at their places. */
+      readonly implied: readonly ImpliedText[];
       /** Entries outside of what is usual for their kind. */
       readonly unusual: readonly Problem[];
     }

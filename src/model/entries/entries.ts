@@ -5,7 +5,7 @@ import { daysOf, months } from "../lake/calendar.js";
 import type { Contexts } from "../structures/context.js";
 import { kindOf, pipesOf, type Structure } from "../structures/kinds.js";
 import { type Checked, waterLevels } from "./checked.js";
-import { type EntryCheck, usuallyAtMost } from "./entry-check.js";
+import { type EntryCheck, usual, usuallyAtMost } from "./entry-check.js";
 import { pipeEntries } from "./pipe-entries.js";
 import { rackEntries } from "./rack-entries.js";
 import { usualRanges } from "./usual-ranges.js";
@@ -20,7 +20,7 @@ export function entryChecks(input: StudyInput, contexts: Contexts, assumed: Assu
   const ofEach = input.structures.flatMap((structure, index) =>
     structureEntries({ structure, at: ["structures", index], contexts, water, assumed }),
   );
-  return [...ofEach, ...launchCheck(input, assumed)];
+  return [...ofEach, ...launchCheck(input, assumed), ...rateCheck(input, assumed)];
 }
 
 function structureEntries(checked: Checked<Structure>): EntryCheck[] {
@@ -56,4 +56,17 @@ function launchCheck({ structures, boats }: StudyInput, assumed: Assumed): Entry
     remedy: "Look again at the launches a day of the ramps and at the launches by month of the boats.",
   } as const;
   return [usuallyAtMost(entry, usualRanges.launchRatio, assumed)];
+}
+
+/** A rate a hundred times too low is a share that was given a percent sign; none at all is a choice. */
+function rateCheck({ money }: StudyInput, assumed: Assumed): EntryCheck[] {
+  if (money.discountRate === 0) return [];
+  const entry = {
+    at: ["money", "discountRate"],
+    what: "Discount rate of a year, above inflation",
+    measure: "share",
+    found: money.discountRate,
+    remedy: "Look again at the rate: three percent a year are written 3 %/yr.",
+  } as const;
+  return [usual(entry, usualRanges.discountRate, assumed)];
 }

@@ -29,5 +29,6 @@ export const usualRanges = {
   energyPrice: { low: "checks.usual.energy-price-low", high: "checks.usual.energy-price-high" },
   waterPrice: { low: "checks.usual.water-price-low", high: "checks.usual.water-price-high" },
   irrigationDepth: { low: "checks.usual.irrigation-depth-low", high: "checks.usual.irrigation-depth-high" },
+  discountRate: { low: "checks.usual.discount-rate-low", high: "checks.usual.discount-rate-high" },
   launchRatio: { high: "checks.usual.launch-ratio-high" },
 } as const satisfies Record<string, { readonly low?: RegisteredId; readonly high: RegisteredId }>;

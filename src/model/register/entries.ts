@@ -1,8 +1,18 @@
-import { type Expected, metres, metresPerSecond, number, price, share, squareMetres } from "./expected.js";
+import {
+  type Expected,
+  metres,
+  metresPerSecond,
+  number,
+  perYear,
+  price,
+  share,
+  squareMetres,
+} from "./expected.js";
 
 const velocity = metresPerSecond({ above: 0, to: 1000 });
 const length = metres({ above: 0, to: 1e5 });
 const ratio = number({ above: 0, to: 1e6 });
+const rate = perYear({ from: 0, to: 1 });
 const area = squareMetres({ above: 0, to: 1e9 });
 
 /** What entries of a study are held against: the usual, and what cannot be. */
@@ -54,4 +64,6 @@ export const entryAssumptions = {
   "checks.usual.irrigation-depth-low": length,
   "checks.usual.irrigation-depth-high": length,
   "checks.usual.launch-ratio-high": ratio,
+  "checks.usual.discount-rate-low": rate,
+  "checks.usual.discount-rate-high": rate,
 } as const satisfies Record<string, Expected>;

@@ -2,9 +2,10 @@ import type { EntryCheck, Measure } from "../../model/entries/entry-check.js";
 import type { Check } from "../../model/structures/component.js";
 import type { StudyRun } from "../../study/prepare/compute.js";
 import type { Problem } from "../../study/reading/problems.js";
-import { pathText } from "../../study/reading/problems.js";
+import { pathText, valueAt } from "../../study/reading/problems.js";
+import type { Implied } from "../../study/traced/implied.js";
 import { dimensions } from "../../units/dimensions.js";
-import { type Formatter, formatter, percent, significant } from "../words/format.js";
+import { capitalised, type Formatter, formatter, percent, significant } from "../words/format.js";
 
 /** A check as it is printed; those of an entry say where it stands and what to do. */
 export interface CheckRow extends Check {
@@ -44,6 +45,51 @@ export function unusualEntries({ comparison, document }: Checked): Problem[] {
         unusual: true,
       };
     });
+}
+
+/** What a study's entries imply, said beside them; what is unusual of it is told as that. */
+export function impliedTexts({
+  comparison,
+  document,
+  implied,
+}: Checked & { readonly implied: readonly Implied[] }): ImpliedText[] {
+  const format = formatter(document.money.currency, document.study.units);
+  return [
+    ...comparison.entryChecks
+      .filter(({ passed }) => passed)
+      .map((check) => {
+        const { what, found, allowed } = entryTexts(check, format);
+        return {
+          at: check.at,
+          text: `${capitalised(withoutName(what, check.at, document))}: ${found} (usual: ${allowed}).`,
+        };
+      }),
+    ...implied.map((each) => ({ at: each.at, text: `${each.what}: ${impliedText(each, format)}.` })),
+  ];
+}
+
+export interface ImpliedText {
+  readonly at: readonly PropertyKey[];
+  readonly text: string;
+}
+
+/** Beside a structure's own field its name would be noise. */
+function withoutName(what: string, at: readonly PropertyKey[], document: object): string {
+  const name: unknown = valueAt(document, [...at.slice(0, 2), "name"]);
+  return typeof name === "string" && what.startsWith(`${name}, `) ? what.slice(name.length + 2) : what;
+}
+
+function impliedText({ measure, found }: Implied, format: Formatter): string {
+  switch (measure) {
+    case "megawatts":
+      return `${significant(found, 3)} MW`;
+    case "days":
+      return significant(Math.round(found), 3);
+    case "launches":
+      return significant(found, 3);
+    case "money":
+      return format.rate(Number(found.toFixed(2)));
+  }
 }
 
 function entryTexts(check: EntryCheck, format: Formatter): Pick<Check, "what" | "found" | "allowed"> {

@@ -100,6 +100,9 @@ function worksText(works: PriceIndex | undefined, { assumptions, document }: Rep
 
 /** What the index's table says of the study's price year. */
 function indexNotes(priceYear: number, { prices, assumptions, document }: ReportContext["run"]): string {
+  const { latestIndex } = prices;
+  if (latestIndex !== undefined)
+    return ` It has no value for ${priceYear} yet: that of ${latestIndex} stands for it.`;
   const table = assumptions.priceIndices.find(({ id }) => id === prices.index?.id);
   const part = table?.parts.find(({ values }) => values.has(priceYear));
   const isOwn = document.money.indexValues.some(({ year }) => year === priceYear);

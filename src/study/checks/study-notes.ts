@@ -1,15 +1,34 @@
+import type { AssumptionSet } from "../../assumptions/entry.js";
 import { movedSections } from "../format/report-schema.js";
 import type { StudyDocument } from "../format/schema.js";
+import { indexStandsFor } from "../prepare/prices.js";
 import { type Problem, pathText } from "../reading/problems.js";
 
 const moved: ReadonlySet<string> = new Set(movedSections);
 
 /** What an author should know of a study that is in order; nothing of it changes a figure. */
-export const studyNotes = (document: StudyDocument): Problem[] => [
+export const studyNotes = (document: StudyDocument, set: Pick<AssumptionSet, "priceIndices">): Problem[] => [
+  ...priceYearNotes(document, set),
   ...movedSectionNotes(document),
   ...earlierNotes(document),
   ...rateNotes(document),
 ];
+
+/** A price year so new that no index of it is published. */
+function priceYearNotes({ money }: StudyDocument, set: Pick<AssumptionSet, "priceIndices">): Problem[] {
+  const latest = indexStandsFor(money, set);
+  if (latest === undefined) return [];
+  return [
+    {
+      path: "money.priceYear",
+      at: ["money", "priceYear"],
+      found: `${money.priceYear}, whose price index is not published yet`,
+      allowed: `a year up to ${latest}`,
+      remedy: `The index of ${latest} stands for it until the assumptions hold its own, or you enter it with its source.`,
+      unusual: true,
+    },
+  ];
+}
 
 /** A yearly chance of the author's own in which the program in force may be counted already. */
 function rateNotes(document: StudyDocument): Problem[] {

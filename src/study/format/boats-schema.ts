@@ -34,11 +34,13 @@ const vesselClass = z.strictObject({
     .optional()
     .meta({
       description: "Of its fouled boats, those with living mussels, if known",
+      moves: true,
       typical: ["arrival.living-share-near", "arrival.living-share-far"],
     }),
   sinceInfestedWater: quantity("duration").optional().meta({
     description:
       "Time since its boats were last in infested water: hours to two days tell most. Left out: unknown",
+    moves: true,
   }),
   lastWater: z.enum(["infested", "clean", "this-lake"]).optional().meta({ description: "Printed only" }),
   moored: z.boolean().optional().meta({ description: "Long in the water; printed only" }),

@@ -39,9 +39,10 @@ const lake = z.strictObject({
     .meta({ where: "the area and capacity table of the dam's operating manual, or a bathymetric survey" }),
   ...levelFields,
   otherSchedules,
-  storageValue: quantity("moneyPerVolume")
-    .optional()
-    .meta({ description: "What a year without that water in store costs" }),
+  storageValue: quantity("moneyPerVolume").optional().meta({
+    description: "What a year without that water in store costs",
+    moves: true,
+  }),
   storageValueOrigin: shortText
     .optional()
     .meta({ description: "Where the value of stored water comes from" }),
@@ -60,12 +61,17 @@ const lake = z.strictObject({
     calcium: quantity("concentration").meta({
       where: "water-quality monitoring or the water utility's yearly report; the lowest site if they differ",
     }),
-    ph: z.number().min(0, "a pH of at least 0").max(14, "a pH of at most 14").optional(),
-    alkalinity: quantity("concentration").optional(),
-    hardness: quantity("concentration").optional(),
-    oxygen: quantity("concentration").optional(),
-    conductivity: quantity("conductivity").optional(),
-    salinity: quantity("salinity").optional(),
+    ph: z
+      .number()
+      .min(0, "a pH of at least 0")
+      .max(14, "a pH of at most 14")
+      .optional()
+      .meta({ moves: true }),
+    alkalinity: quantity("concentration").optional().meta({ moves: true }),
+    hardness: quantity("concentration").optional().meta({ moves: true }),
+    oxygen: quantity("concentration").optional().meta({ moves: true }),
+    conductivity: quantity("conductivity").optional().meta({ moves: true }),
+    salinity: quantity("salinity").optional().meta({ moves: true }),
   }),
   calciumScheme: z.enum(["whittier", "mackie-claudi"]).default("whittier"),
   infestedSince: year.optional().meta({ description: "Set if the lake is infested already" }),

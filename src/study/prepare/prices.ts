@@ -12,6 +12,8 @@ export interface StudyPrices {
   readonly index: PriceIndex | undefined;
   /** Index that prices of works follow; absent if prices are used unchanged. */
   readonly works: PriceIndex | undefined;
+  /** The year whose index stands for a price year that has none yet. */
+  readonly latestIndex?: number;
 }
 
 type MoneyDocument = StudyDocument["money"];
@@ -37,16 +39,40 @@ export function studyPrices(
   const table = set.priceIndices.find(({ id }) => id === indexId);
   if (!table) throw new Error(`price-index.yaml holds no index ${indexId}`);
   const own = money.indexValues.map(({ year, value }) => [year, value] as const);
-  const index = { id: table.id, name: table.name, values: new Map([...table.values, ...own]) };
+  const known = new Map([...table.values, ...own]);
+  const latest = standIn(money.priceYear, known);
+  const added = latest ? [[money.priceYear, latest.value] as const] : [];
+  const index = { id: table.id, name: table.name, values: new Map([...known, ...added]) };
   const works = worksIndexOf(money, set, index);
   return {
-    prices: { factorOf: converted(index, money.priceYear, money.exchangeRate, works), index, works },
+    prices: {
+      factorOf: converted(index, money.priceYear, money.exchangeRate, works),
+      ...{ index, works, ...(latest ? { latestIndex: latest.year } : {}) },
+    },
     problems: [
       ...valueProblems(money, table),
       ...yearProblems(money, index, set),
       ...ownWorksProblems(money, set),
     ],
   };
+}
+
+/** The value that stands for a price year whose own is not published yet: the last before it. */
+function standIn(priceYear: number, known: ReadonlyMap<number, number>) {
+  const year = priceYear - 1;
+  const value = year === Math.max(...known.keys()) ? known.get(year) : undefined;
+  return value === undefined ? undefined : { year, value };
+}
+
+/** The year whose index stands for the price year; undefined where that has its own, or where prices stay as they stand. */
+export function indexStandsFor(
+  money: MoneyDocument,
+  set: Pick<AssumptionSet, "priceIndices">,
+): number | undefined {
+  if (money.pricesOfAssumptions === "as-they-stand") return undefined;
+  const table = set.priceIndices.find(({ id }) => id === indexId);
+  const own = money.indexValues.map(({ year, value }) => [year, value] as const);
+  return table && standIn(money.priceYear, new Map([...table.values, ...own]))?.year;
 }
 
 /** The study's own index of works as it is, or the table's, continued by consumer prices; these where there is none. */

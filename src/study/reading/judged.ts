@@ -1,5 +1,6 @@
 import { contradictions } from "../checks/consistency.js";
 import { currencyProblems } from "../checks/consistency-currency.js";
+import { earlyNeeds } from "../checks/early-needs.js";
 import { exactProblems } from "../checks/exact-problems.js";
 import { rangeProblems, soundParts } from "../checks/range-problems.js";
 import type { SoundParts } from "../checks/sound-parts.js";
@@ -50,7 +51,8 @@ export function judged(
   const inDocument = (each: Contradiction) => problemOf(each, document);
   const parsed = studySchema.safeParse(document);
   if (!parsed.success) {
-    const found = contradictions(partsOf(document), readers).map(inDocument);
+    const parts = partsOf(document);
+    const found = [...contradictions(parts, readers), ...earlyIn(document, parts)].map(inDocument);
     return { problems: [...problemsOf(parsed.error.issues, document), ...found] };
   }
   const written = parsed.data;
@@ -70,6 +72,15 @@ export function together(first: readonly Problem[], problems: readonly Problem[]
   const refused = new Set(problems.map(({ path }) => path));
   const isTold = ({ path, allowed }: Problem) => allowed === allowedCharacters && refused.has(path);
   return [...first.filter((each) => !isTold(each)), ...problems];
+}
+
+/** What structures that cannot be read yet need by several of their fields. */
+function earlyIn(document: unknown, { structures }: SoundParts): Contradiction[] {
+  const list = valueAt(document, ["structures"]);
+  const read = new Set(structures.map(({ index }) => index));
+  return (Array.isArray(list) ? list : []).flatMap((item: unknown, index) =>
+    read.has(index) ? [] : earlyNeeds(item, index),
+  );
 }
 
 /** Well-formed parts of a broken document, so that their contradictions are reported too. */

@@ -7,8 +7,25 @@ interface SavedAnswer {
   readonly summary: string;
   readonly levels?: string;
   readonly marks: Readonly<Record<string, string>>;
-  readonly fields: readonly { readonly id: string; readonly error: string; readonly needed: string }[];
+  readonly fields: readonly {
+    readonly id: string;
+    readonly error: string;
+    readonly needed: string;
+    readonly implied: string;
+  }[];
   readonly rows: readonly { readonly id: string; readonly title: string }[];
+  readonly written: readonly {
+    readonly id: string;
+    readonly value: string;
+    readonly unitName: string;
+    readonly unit: string;
+  }[];
+  readonly converted: readonly {
+    readonly text: string;
+    readonly name: string;
+    readonly typed: string;
+    readonly unit: string;
+  }[];
 }
 
 /** What was typed and not saved yet, kept in this browser. */
@@ -237,7 +254,35 @@ class PageForm {
     }
     for (const field of answer.fields) showError(field);
     for (const row of answer.rows) showTitle(row);
-    say(`Saved, revision ${answer.revision}`);
+    for (const each of answer.written) this.write(each);
+    say([`Saved, revision ${answer.revision}.`, ...answer.converted.map(({ text }) => text)].join(" "));
+    for (const each of answer.converted) if (each.typed !== "") this.offerMeant(each);
+  }
+
+  /** Shows an input as the study has it, unless it was typed in again meanwhile. */
+  private write({ id, value, unitName, unit }: SavedAnswer["written"][number]): void {
+    const input = element(id);
+    if (!isInput(input) || Object.hasOwn(this.kept.values, input.name)) return;
+    input.value = value;
+    const select = this.form.elements.namedItem(unitName);
+    if (select instanceof HTMLSelectElement && !Object.hasOwn(this.kept.values, unitName))
+      select.value = unit;
+  }
+
+  /** A way back for who meant to correct the unit, and not to convert the number. */
+  private offerMeant({ name, typed, unit }: SavedAnswer["converted"][number]): void {
+    const button = document.createElement("button");
+    button.type = "button";
+    button.className = "plain small";
+    button.textContent = `It was ${typed} ${unit}`;
+    button.addEventListener("click", () => {
+      const input = inputNamed(this.form, name);
+      if (!input) return;
+      input.value = typed;
+      this.changed(input);
+      input.focus();
+    });
+    element("save-state")?.append(" ", button);
   }
 
   /** The form of a conflict: sent like the page's own, so that a failure loses nothing. */
@@ -273,7 +318,9 @@ function pairs(form: HTMLFormElement): [string, string][] {
   );
 }
 
-function showError({ id, error, needed }: SavedAnswer["fields"][number]): void {
+function showError({ id, error, needed, implied }: SavedAnswer["fields"][number]): void {
+  const words = element(`${id}-implied`);
+  if (words) words.textContent = implied;
   const place = element(`${id}-error`);
   if (!place) return;
   place.textContent = `${error} ${needed}`.trim();

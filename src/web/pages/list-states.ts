@@ -2,7 +2,7 @@ import type { Studies } from "../../app/studies.js";
 import type { ListedStudy } from "../../app/study-entry.js";
 import { draftOf } from "../../editor/draft.js";
 import { partStateText, studyParts } from "../../editor/parts.js";
-import { partName } from "./edit-page.js";
+import { partName } from "../editing/edit-page.js";
 
 /** What is missing in studies of a list; each revision is read once. */
 export function listStates(studies: Studies): (card: ListedStudy) => string {

@@ -9,9 +9,9 @@ import { InputError, problemsOf, sentence } from "../../study/reading/problems.j
 import { largestStudyBytes } from "../../study/reading/read.js";
 import { decodeStudy } from "../../study/reading/study-bytes.js";
 import { authorOf, rememberAuthor } from "../author.js";
+import { largeForm } from "../editing/edit-routes.js";
 import { renderPage } from "../render.js";
 import { keepComplete } from "./complete-study.js";
-import { largeForm } from "./edit-routes.js";
 import type { StudyPages } from "./study-pages.js";
 
 const author = z.string().trim().max(200, "at most 200 characters").default("");

@@ -12,7 +12,7 @@ import {
 import type { Studies } from "../../app/studies.js";
 import type { StudyEntry } from "../../app/study-entry.js";
 import { draftOf } from "../../editor/draft.js";
-import { typicalIn } from "../../editor/typical-edits.js";
+import { typicalIn } from "../../editor/typical/typical-edits.js";
 import type { ReportPart } from "../../report/document/sections.js";
 import { editionText } from "../../report/print/paper.js";
 import type { Printer } from "../../report/print/printer.js";

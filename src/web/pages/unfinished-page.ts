@@ -3,7 +3,7 @@ import type { StudyEntry } from "../../app/study-entry.js";
 import { problemText } from "../../editor/form-node.js";
 import { isInPart, partStates, partStateText, studyParts } from "../../editor/parts.js";
 import { sentence } from "../../study/reading/problems.js";
-import { partName, placeWords } from "./edit-page.js";
+import { partName, placeWords } from "../editing/edit-page.js";
 import { workbenchPage } from "./workbench-page.js";
 
 const mostShown = 8;

@@ -6,15 +6,15 @@ export interface WorkbenchPart {
   readonly path: string;
 }
 
-/** Parts of a study that are edited, in the order in which a person gathers the data. */
+/** Parts of a study that are edited, in the order in which a person gathers the data: who pays before what is paid for. */
 export const editedParts = [
   { id: "names", name: "Names and purpose", path: "/edit/names" },
   { id: "lake", name: "Lake and water", path: "/edit/lake" },
   { id: "levels", name: "Levels and drawdown", path: "/edit/levels" },
+  { id: "money", name: "Money and who pays", path: "/edit/money" },
   { id: "structures", name: "Structures", path: "/edit/structures" },
   { id: "boats", name: "Boats", path: "/edit/boats" },
   { id: "options", name: "Program options", path: "/edit/options" },
-  { id: "money", name: "Money and who pays", path: "/edit/money" },
   { id: "printed", name: "What is printed", path: "/edit/printed" },
 ] as const satisfies readonly WorkbenchPart[];
 

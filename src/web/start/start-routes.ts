@@ -5,7 +5,7 @@ import { InputError, problemsOf } from "../../study/reading/problems.js";
 import { questionGroups } from "../../study/short/questions.js";
 import { type ReadFacts, readFacts } from "../../study/short/read-facts.js";
 import { authorName, authorOf, rememberAuthor } from "../author.js";
-import { largeForm } from "../pages/edit-routes.js";
+import { largeForm } from "../editing/edit-routes.js";
 import type { StudyPages } from "../pages/study-pages.js";
 import { renderPage } from "../render.js";
 import { screenOf, startView } from "./start-view.js";

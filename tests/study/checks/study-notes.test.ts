@@ -1,9 +1,13 @@
 import { describe, expect, it } from "vitest";
-import { studyNotes } from "../../../src/study/checks/study-notes.js";
+import { studyNotes as notesBeside } from "../../../src/study/checks/study-notes.js";
 import { movedSections } from "../../../src/study/format/report-schema.js";
+import type { StudyDocument } from "../../../src/study/format/schema.js";
 import { readStudyText } from "../../../src/study/reading/read.js";
 import { ninemossText } from "../../editor/ninemoss.js";
+import { assumptions } from "../../report/runs.js";
 import { editedText } from "../example.js";
+
+const studyNotes = (document: StudyDocument) => notesBeside(document, assumptions);
 
 const leavingOut = (...sections: readonly string[]) =>
   readStudyText(`${ninemossText}\nreport: { leaveOut: [${sections.join(", ")}] }\n`, "lake.yaml");
@@ -47,5 +51,22 @@ describe("a yearly chance of the author's own", () => {
     ]);
     expect(notesOf({ ...own, under: "weekends" })).toEqual([]);
     expect(notesOf({ ...own, under: "none" })).toEqual([]);
+  });
+});
+
+describe("a price year whose index is not published yet", () => {
+  // The table of consumer prices ends with 2025.
+  const notesOf = (year: number) =>
+    studyNotes(readStudyText(editedText([["money.priceYear", year]]), "a.yaml"));
+
+  it("is told with the year whose index stands for it", () => {
+    expect(notesOf(2026)).toMatchObject([
+      {
+        path: "money.priceYear",
+        found: expect.stringContaining("2026"),
+        remedy: expect.stringContaining("2025"),
+      },
+    ]);
+    expect(notesOf(2025)).toEqual([]);
   });
 });

@@ -50,7 +50,7 @@ describe("a study of an earlier version", () => {
   });
 
   it("tells its author what became of each field", () => {
-    const notes = studyNotes(study);
+    const notes = studyNotes(study, realSet());
     // Five classes, each with carriesLive, the pathways, and the loss of demand.
     expect(notes.map(({ path }) => path)).toEqual(
       [0, 1, 2, 3, 4, 5, 6].map((index) => `study.fromEarlier[${index}]`),
@@ -80,7 +80,7 @@ describe("a study of an earlier version", () => {
     const { fromEarlier, ...about } = study.study;
     expect(fromEarlier).toHaveLength(7);
     const checked = { ...study, study: { ...about, fromEarlier: [] } };
-    expect(studyNotes(checked)).toEqual([]);
+    expect(studyNotes(checked, realSet())).toEqual([]);
     const differences = inputDifferences(study, checked);
     expect(differences.map(({ place, movesFigures }) => [place, movesFigures])).toEqual([
       ["study/fromEarlier", false],

@@ -1,9 +1,9 @@
 import fc from "fast-check";
+import type { Writing } from "#product/editor/amounts/units-offered.js";
 import { draftOf } from "#product/editor/draft.js";
 import { childOf, itemsOf } from "#product/editor/form-values.js";
-import { columnsOf, headOf } from "#product/editor/structure-columns.js";
-import { readStructureTable } from "#product/editor/structure-table.js";
-import type { Writing } from "#product/editor/units-offered.js";
+import { columnsOf, headOf } from "#product/editor/table/structure-columns.js";
+import { readStructureTable } from "#product/editor/table/structure-table.js";
 import { type Fault, longestMilliseconds, processorMilliseconds } from "./fault.js";
 import type { Hunt, Verdict } from "./hunt.js";
 import { changedLines } from "./mutation.js";

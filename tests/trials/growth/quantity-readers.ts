@@ -1,4 +1,4 @@
-import { amountOf, quantityText } from "#product/editor/amount.js";
+import { amountOf, quantityText } from "#product/editor/amounts/amount.js";
 import { enteredValue } from "#product/editor/form-edits.js";
 import { readDate } from "#product/study/reading/level-dates.js";
 import { columnReader, parseQuantity } from "#product/units/quantity.js";

@@ -1,4 +1,4 @@
-import { readStructureTable } from "#product/editor/structure-table.js";
+import { readStructureTable } from "#product/editor/table/structure-table.js";
 import { largestRecordBytes } from "#product/study/format/schedule-schema.js";
 import { readLevelRecord } from "#product/study/reading/level-record.js";
 import { largestStudyBytes } from "#product/study/reading/read.js";

@@ -2,11 +2,11 @@ import type { Studies } from "../../app/studies.js";
 import type { StudyEntry } from "../../app/study-entry.js";
 import { editsOfAction } from "../../editor/actions.js";
 import { type Clash, chosenEdits, clashes, isChosen, sameItem } from "../../editor/conflict.js";
-import { draftOf } from "../../editor/draft.js";
+import { type Draft, draftOf } from "../../editor/draft.js";
 import { editsOf } from "../../editor/form-edits.js";
 import { childOf, nameOf, type Posted } from "../../editor/form-values.js";
 import { type Edit, edited, rawOf } from "../../editor/study-text.js";
-import { typicalEdits } from "../../editor/typical-edits.js";
+import { typicalEdits } from "../../editor/typical/typical-edits.js";
 import { ConflictError } from "../../store/errors.js";
 import { NotFoundError } from "../explain.js";
 import { type EditPlace, partName, placeWords } from "./edit-page.js";
@@ -24,7 +24,8 @@ export interface SentForm {
 }
 
 export type SaveResult =
-  | { readonly saved: StudyEntry; readonly changed: boolean }
+  /** With the draft that the form showed. */
+  | { readonly saved: StudyEntry; readonly before: Draft }
   | { readonly saved?: undefined; readonly latest: StudyEntry; readonly clashes: readonly Clash[] };
 
 /** Saves what a form changes. @throws NotFoundError; StoreError */
@@ -37,9 +38,9 @@ export function saveForm(studies: Studies, id: string, place: EditPlace, form: S
   const changed = edited(base.text, edits);
   const structural = actionEdits(form, rawOf(changed, base.fileName));
   const wanted = edited(changed, structural);
-  if (wanted === base.text) return { saved: latest, changed: false };
+  if (wanted === base.text) return { saved: latest, before };
   if (latest.revision === form.base) {
-    return keep(studies, place, { form, text: wanted, edits: [...edits, ...structural], latest });
+    return keep(studies, place, { form, text: wanted, edits: [...edits, ...structural], latest, before });
   }
   const theirs = draftOf(latest.text, latest.fileName).document;
   if (!sameItem(place.at, before.document, theirs)) return { latest, clashes: [] };
@@ -50,7 +51,7 @@ export function saveForm(studies: Studies, id: string, place: EditPlace, form: S
   });
   if (latest.revision !== form.expected || !isChosen(found, form.posted)) return { latest, clashes: found };
   const chosen = chosenEdits(found, form.posted, rawOf(wanted, base.fileName));
-  return keep(studies, place, { form, text: edited(latest.text, chosen), edits: chosen, latest });
+  return keep(studies, place, { form, text: edited(latest.text, chosen), edits: chosen, latest, before });
 }
 
 function editsOfForm(
@@ -75,9 +76,14 @@ interface Keeping {
   readonly text: string;
   readonly edits: readonly Edit[];
   readonly latest: StudyEntry;
+  readonly before: Draft;
 }
 
-function keep(studies: Studies, place: EditPlace, { form, text, edits, latest }: Keeping): SaveResult {
+function keep(
+  studies: Studies,
+  place: EditPlace,
+  { form, text, edits, latest, before }: Keeping,
+): SaveResult {
   try {
     const note = noteOf(place, edits);
     const { document } = draftOf(latest.text, latest.fileName);
@@ -87,7 +93,7 @@ function keep(studies: Studies, place: EditPlace, { form, text, edits, latest }:
       note,
       origin: "form",
     });
-    return { saved, changed: true };
+    return { saved, before };
   } catch (error) {
     if (!(error instanceof ConflictError)) throw error;
     return saveForm(studies, latest.id, place, form);

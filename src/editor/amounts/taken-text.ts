@@ -1,11 +1,11 @@
-import { type TypedId, typedIdOf } from "../study/typed/typed-kinds.js";
-import { type TypedEntries, typedRange, typedReach } from "../study/typed/typed-range.js";
-import type { DimensionName } from "../units/dimensions.js";
-import { QuantityError } from "../units/quantity.js";
-import { parseSpread, type SpreadQuantity } from "../units/spread.js";
-import type { Field } from "./fields.js";
-import { childOf, monthKeys } from "./form-values.js";
-import type { Place } from "./study-text.js";
+import { type TypedId, typedIdOf } from "../../study/typed/typed-kinds.js";
+import { type TypedEntries, typedRange, typedReach } from "../../study/typed/typed-range.js";
+import type { DimensionName } from "../../units/dimensions.js";
+import { QuantityError } from "../../units/quantity.js";
+import { parseSpread, type SpreadQuantity } from "../../units/spread.js";
+import type { Field } from "../fields.js";
+import { childOf, monthKeys } from "../form-values.js";
+import type { Place } from "../study-text.js";
 
 /** Between which values a number is taken to lie that is typed alone: "taken as ± 10 % unless you say otherwise". */
 export function takenText(

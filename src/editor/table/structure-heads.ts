@@ -53,7 +53,7 @@ export function headsOf(
     if (cell === "" || isKindHead(cell)) return undefined;
     const head = read(cell);
     const found = `Column ${index + 1}: found "${cell.slice(0, longestShown)}"`;
-    if (!head) problems.push(`${found}; allowed: a head of the template. Correct or remove it.`);
+    if (!head) problems.push(`${found}; allowed: a head of the list above the table. Correct or remove it.`);
     else if (seen.has(head.column)) problems.push(`${found} a second time; allowed: each column once.`);
     else seen.add(head.column);
     return head;

@@ -1,4 +1,4 @@
-import type { DimensionName } from "../units/dimensions.js";
+import type { DimensionName } from "../../units/dimensions.js";
 
 export type UnitSystem = "us" | "si";
 

@@ -1,9 +1,7 @@
-import { stringify } from "csv-stringify/sync";
-import { structureKinds } from "../model/structures/kinds.js";
-import { type Field, type GroupField, type NamedField, studyFields } from "./fields.js";
-import { monthKeys } from "./form-values.js";
-import type { Place } from "./study-text.js";
-import { unitsOffered, type Writing } from "./units-offered.js";
+import { unitsOffered, type Writing } from "../amounts/units-offered.js";
+import { type Field, type GroupField, type NamedField, studyFields } from "../fields.js";
+import { monthKeys } from "../form-values.js";
+import type { Place } from "../study-text.js";
 
 /** A column of a table of structures: a place within a structure. */
 export interface Column {
@@ -75,17 +73,3 @@ export function headOf({ at, field }: Column, writing: Writing): string {
 }
 
 const spaced = (key: string) => key.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
-
-/** The template of a kind: a head with the required and common columns, to be filled in below. */
-export function templateOf(kind: string, writing: Writing): string {
-  const columns = columnsOf(kind).filter(({ at, required }) => required || isCommon(kind, at));
-  return stringify([columns.map((column) => headOf(column, writing))]);
-}
-
-/** A common field, or a month of one. */
-const isCommon = (kind: string, at: Place) =>
-  structureKinds.some(
-    (each) =>
-      each.kind === kind &&
-      each.commonFields.some((field) => at.join("/") === field || at.join("/").startsWith(`${field}/`)),
-  );

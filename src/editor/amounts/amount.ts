@@ -1,9 +1,9 @@
-import type { DimensionName } from "../units/dimensions.js";
-import { exactly, longestSpread } from "../units/spread.js";
+import type { DimensionName } from "../../units/dimensions.js";
+import { exactly, longestSpread } from "../../units/spread.js";
 import { unitsOffered, type Writing } from "./units-offered.js";
 
 /** A quantity as a form shows it: what is typed, and the unit chosen beside it. */
-interface Amount {
+export interface Amount {
   readonly amount: string;
   /** Empty if the unit, if any, is part of the amount. */
   readonly unit: string;
@@ -51,12 +51,21 @@ export function quantityText({ amount, unit }: Amount, dimension: DimensionName)
   const chosen = unit.trim();
   if (exactly.test(typed))
     return withExactly(quantityText({ amount: typed.replace(exactly, ""), unit }, dimension));
-  if (chosen === "" || !isShort(typed) || !numbersOnly.test(typed)) return typed;
+  if (chosen === "" || !isShort(typed)) return typed;
+  if (!numbersOnly.test(typed)) return `${typed}${strokeLeftOut(typed, chosen)}`;
   const isRange = /\sto\s/i.test(typed);
   const currency = /^([$€£]|[A-Z]{3})(.*)$/.exec(chosen);
   if (!dimension.startsWith("money") || !currency || isRange) return `${typed} ${chosen}`;
   const [, sign = "", under = ""] = currency;
   return sign.length > 1 ? `${sign} ${typed}${under}` : `${sign}${typed}${under}`;
 }
+
+/** "$12,000" beside "$/yr" is meant a year. */
+const strokeLeftOut = (typed: string, unit: string) =>
+  plainMoney.test(typed) && splitMoney(typed)?.[1] === unit.replace(/\/.*$/, "")
+    ? unit.replace(/^[^/]*/, "")
+    : "";
+
+const plainMoney = /^(?:[$€£]|[A-Z]{3}\s)\s*[\d.,]+$/;
 
 const withExactly = (text: string | undefined) => (text === undefined ? undefined : `${text} exact`);

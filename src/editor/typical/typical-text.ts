@@ -1,4 +1,4 @@
-import type { Assumption } from "../assumptions/entry.js";
+import type { Assumption } from "../../assumptions/entry.js";
 
 /** Assumptions by id. */
 export type TypicalEntries = ReadonlyMap<

@@ -2,17 +2,27 @@ import express, { type Express, type Request, type Response } from "express";
 import { type Answering, textOf } from "../../app/answers/questions.js";
 import type { StudyEntry } from "../../app/study-entry.js";
 import { draftOf } from "../../editor/draft.js";
-import type { TypicalEntries } from "../../editor/typical-text.js";
+import type { TypicalEntries } from "../../editor/typical/typical-text.js";
 import { authorOf, rememberAuthor } from "../author.js";
 import { NotFoundError } from "../explain.js";
+import type { StudyPages } from "../pages/study-pages.js";
+import { balanceView, marksOf, standingLine } from "../pages/workbench-page.js";
 import { renderPage } from "../render.js";
 import { readForm } from "../sent-form.js";
 import { conflictView } from "./conflict-view.js";
-import { allNodes, type EditPlace, editPage, editPlace, editView, problemsOf, rowsOf } from "./edit-page.js";
+import {
+  allNodes,
+  type EditPlace,
+  editPage,
+  editPlace,
+  editView,
+  impliedOf,
+  problemsOf,
+  rowsOf,
+} from "./edit-page.js";
 import { type SaveResult, type SentForm, saveForm } from "./edit-save.js";
 import { itemsPage } from "./items-page.js";
-import type { StudyPages } from "./study-pages.js";
-import { balanceView, marksOf, standingLine } from "./workbench-page.js";
+import { convertedFields, writtenAnew } from "./saved-fields.js";
 
 /** Larger than any form: a study is at most 2 MB, and letters outside ASCII take three times their room. */
 export const largeForm = express.urlencoded({ extended: false, limit: "8mb", parameterLimit: 20_000 });
@@ -82,7 +92,7 @@ async function answer({ answers, entries, request, response, place, form, result
         renderPage("edit", editPage(latest, balance, place, { author: form.author, conflict, entries })),
       );
     }
-  } else if (wantsJson) response.json(await savedAnswer(answers, place, result.saved));
+  } else if (wantsJson) response.json(await savedAnswer(answers, place, form, result));
   else response.redirect(303, nextAddress(place, form.act));
 }
 
@@ -96,10 +106,16 @@ function nextAddress({ href, at }: EditPlace, act: string): string {
 }
 
 /** What the page's script puts in place after a save. */
-async function savedAnswer(answers: Answering, place: EditPlace, saved: StudyEntry): Promise<object> {
+async function savedAnswer(
+  answers: Answering,
+  place: EditPlace,
+  { posted }: SentForm,
+  { saved, before }: Extract<SaveResult, { saved: StudyEntry }>,
+): Promise<object> {
   const draft = draftOf(saved.text, saved.fileName);
   const balance = await answers.ask("balance", textOf(saved));
-  const view = editView(place, draft, problemsOf(draft, balance));
+  const view = editView(place, draft, problemsOf(draft, balance), { implied: impliedOf(balance) });
+  const nodes = allNodes(view.nodes);
   return {
     revision: saved.revision,
     standing: standingLine(saved),
@@ -107,7 +123,11 @@ async function savedAnswer(answers: Answering, place: EditPlace, saved: StudyEnt
     summary: renderPage("partials/error-summary", view),
     levels: place.part.id === "levels" ? renderPage("partials/levels-picture", view) : undefined,
     marks: marksOf(balance),
-    fields: allNodes(view.nodes).map(({ id, errors, needed }) => ({ id, error: errors.join(" "), needed })),
+    fields: nodes.map(({ id, errors, needed, implied }) => ({
+      ...{ id, error: errors.join(" "), needed, implied },
+    })),
     rows: rowsOf(view.nodes).map(({ id, label }) => ({ id, title: label })),
+    written: writtenAnew(nodes, posted),
+    converted: convertedFields(allNodes(editView(place, before, []).nodes), nodes, posted),
   };
 }

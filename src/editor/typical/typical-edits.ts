@@ -1,7 +1,7 @@
-import { type TypicalPlace, typicalPlacesIn, withoutEdited } from "../study/short/typical-places.js";
-import { placeName } from "../study/short/typical-value.js";
-import { childOf, itemsOf } from "./form-values.js";
-import type { Edit, Place } from "./study-text.js";
+import { type TypicalPlace, typicalPlacesIn, withoutEdited } from "../../study/short/typical-places.js";
+import { placeName } from "../../study/short/typical-value.js";
+import { childOf, itemsOf } from "../form-values.js";
+import type { Edit, Place } from "../study-text.js";
 
 const at: Place = ["study", "typical"];
 

@@ -4,10 +4,10 @@ import { mayOnlyRead } from "../../app/visitor.js";
 import { draftOf } from "../../editor/draft.js";
 import { childOf, itemsOf, shownText } from "../../editor/form-values.js";
 import { labelOf } from "../../editor/labels.js";
-import { structureKindFields } from "../../editor/structure-columns.js";
+import { structureKindFields } from "../../editor/table/structure-columns.js";
 import type { Problem } from "../../study/reading/problems.js";
+import { workbenchPage } from "../pages/workbench-page.js";
 import { type EditPlace, itemName, partName, problemsOf } from "./edit-page.js";
-import { workbenchPage } from "./workbench-page.js";
 
 /** The list of structures or of program options, each with a page of its own. */
 export function itemsPage(

@@ -1,17 +1,19 @@
 import { stringify } from "csv-stringify/sync";
-import type { RecordProblem } from "../study/reading/contradiction.js";
-import type { CsvLine } from "../study/reading/csv-lines.js";
-import { csvTable, type TableLine } from "../study/reading/csv-table.js";
-import { readDraft } from "../study/reading/judged.js";
-import { describe, type Problem } from "../study/reading/problems.js";
-import { freeIds } from "./actions.js";
-import { quantityText } from "./amount.js";
-import { enteredValue } from "./form-edits.js";
-import { problemText } from "./form-node.js";
-import { childOf, itemsOf, shownText } from "./form-values.js";
+import type { RecordProblem } from "../../study/reading/contradiction.js";
+import type { CsvLine } from "../../study/reading/csv-lines.js";
+import { csvTable, type TableLine } from "../../study/reading/csv-table.js";
+import { readDraft } from "../../study/reading/judged.js";
+import { describe, type Problem } from "../../study/reading/problems.js";
+import { freeIds } from "../actions.js";
+import { quantityText } from "../amounts/amount.js";
+import { namedThings } from "../choices.js";
+import { enteredValue } from "../form-edits.js";
+import { problemText } from "../form-node.js";
+import { childOf, itemsOf, shownText } from "../form-values.js";
+import type { Place } from "../study-text.js";
 import { columnWords } from "./structure-columns.js";
 import { type Head, headReader, headsOf, isKindHead } from "./structure-heads.js";
-import type { Place } from "./study-text.js";
+import { isExampleName } from "./template.js";
 
 /** A line of a table of structures, read and judged. */
 interface StructureLine {
@@ -37,17 +39,21 @@ export function readStructureTable(csv: string, kind: string, document: unknown)
   const headOf = headReader(kind);
   const read = csvTable(csv, mostStructures + 2, (cell) => holdsNumbers(headOf(cell)));
   if ("found" in read) return broken(`Line ${read.line ?? 1}: ${problemInWords(read)}`, csv);
-  const { head, body: rows, separator } = read;
+  const { head, body, separator } = read;
   if (!head) return broken("There is no table yet: paste one, or choose a file.", csv);
   const heads = headsOf(head.cells, headOf);
   if (heads.problems.length > 0) return { problems: heads.problems, lines: [], rest: csv };
+  const nameAt = heads.heads.findIndex((each) => each?.column.at[0] === "name");
+  const rows = body.filter(({ cells }) => !isExampleName(cells[nameAt] ?? ""));
   if (rows.length === 0)
     return broken("The table has a head and no lines below it: add a line for each structure.", csv);
   if (rows.length > mostStructures)
     return broken(`At most ${mostStructures} lines at once: split the table.`, csv);
   const present = itemsOf(childOf(document, "structures"));
   const nextId = freeIds(kind, present);
-  const structures = rows.map(({ cells }) => structureOf(cells, heads.heads, { id: nextId(), kind }));
+  const structures = rows.map(({ cells }) =>
+    structureOf(cells, heads.heads, { id: nextId(), kind, document }),
+  );
   const problemsByIndex = problemsByItem(document, [...present, ...structures]);
   const lines = rows.map((row, index): StructureLine => {
     const { line } = row;
@@ -89,23 +95,31 @@ function otherKind({ line, cells }: TableLine, head: CsvLine, kind: string): Rec
 function structureOf(
   cells: readonly string[],
   heads: readonly (Head | undefined)[],
-  { id, kind }: { id: string; kind: string },
+  { id, kind, document }: { id: string; kind: string; document: unknown },
 ): object {
   const structure: Record<string, unknown> = { id, kind };
   heads.forEach((head, index) => {
     const cell = cells[index]?.trim() ?? "";
-    if (head && cell !== "") put(structure, head.column.at, valueOfCell(head, cell));
+    if (head && cell !== "") put(structure, head.column.at, valueOfCell(head, cell, document));
   });
   return structure;
 }
 
-function valueOfCell({ column, unit }: Head, cell: string): unknown {
+function valueOfCell({ column, unit }: Head, cell: string, document: unknown): unknown {
+  if (column.field.kind === "reference") return idNamed(column.field.to, cell, document);
   if (column.field.kind === "quantity") {
     const text = quantityText({ amount: cell, unit }, column.field.dimension);
     return text !== undefined && /^\d+(\.\d+)?$/.test(text) ? Number(text) : text;
   }
   const answer = /^(yes|y)$/i.test(cell) ? "true" : /^(no|n)$/i.test(cell) ? "false" : cell.toLowerCase();
   return enteredValue(column.field, column.field.kind === "yes-no" ? answer : cell);
+}
+
+/** The id of what a cell names: "Town of Alder" is the bearer of that name. */
+function idNamed(to: string, cell: string, document: unknown): string {
+  const typed = cell.toLowerCase();
+  const named = namedThings(to, document).filter(({ name }) => name.toLowerCase() === typed);
+  return named.length === 1 ? (named[0]?.id ?? cell) : cell;
 }
 
 function put(target: object, [key, ...rest]: Place, value: unknown): void {

@@ -5,17 +5,17 @@ import { type Draft, draftOf } from "../../editor/draft.js";
 import { groupFieldsAt } from "../../editor/field-at.js";
 import type { NamedField } from "../../editor/fields.js";
 import { formOf } from "../../editor/form.js";
-import { type FormNode, idOf, problemText } from "../../editor/form-node.js";
+import { type FormContext, type FormNode, idOf, problemText } from "../../editor/form-node.js";
 import { childOf, shownText } from "../../editor/form-values.js";
 import { labelOf } from "../../editor/labels.js";
 import { fieldsOfPart, isInPart, partOf, type StudyPart, studyParts } from "../../editor/parts.js";
 import type { Place } from "../../editor/study-text.js";
-import type { TypicalEntries } from "../../editor/typical-text.js";
+import type { TypicalEntries } from "../../editor/typical/typical-text.js";
 import { type LevelsPicture, levelsPicture } from "../../report/rack/levels-picture.js";
 import { draftedLevels } from "../../study/reading/drafted-levels.js";
 import type { Problem } from "../../study/reading/problems.js";
-import { workbenchPage } from "./workbench-page.js";
-import { editedParts } from "./workbench-parts.js";
+import { workbenchPage } from "../pages/workbench-page.js";
+import { editedParts } from "../pages/workbench-parts.js";
 
 /** A page of forms: a part, or one structure or option of a part that is a list. */
 export interface EditPlace {
@@ -54,6 +54,11 @@ const listsLast = (fields: readonly NamedField[]): NamedField[] => {
 export const problemsOf = (draft: Draft, balance: BalanceState): readonly Problem[] =>
   balance.line ? balance.unusual : balance.problems.length > 0 ? balance.problems : draft.problems;
 
+type Implied = NonNullable<FormContext["implied"]>;
+
+/** What is known of a study's entries once it is complete. */
+export const impliedOf = (balance: BalanceState): Implied => (balance.line ? balance.implied : []);
+
 interface EditView {
   readonly nodes: readonly FormNode[];
   readonly summary: readonly { readonly id: string; readonly place: string; readonly text: string }[];
@@ -67,9 +72,12 @@ export function editView(
   place: EditPlace,
   draft: Draft,
   problems: readonly Problem[],
-  entries?: TypicalEntries,
+  { entries, implied = [] }: { readonly entries?: TypicalEntries; readonly implied?: Implied } = {},
 ): EditView {
-  const nodes = formOf(place.fields, place.at, { ...draft, problems, ...(entries ? { entries } : {}) });
+  const nodes = formOf(place.fields, place.at, {
+    ...draft,
+    ...{ problems, implied, ...(entries ? { entries } : {}) },
+  });
   const own = problems.filter((problem) => isOnPage(place, problem.at));
   const ids = new Set(allNodes(nodes).map(({ id }) => id));
   const summary = own.map((problem) => ({
@@ -155,7 +163,10 @@ export function editPage(
   { author, conflict, entries }: EditPageOptions,
 ): object {
   const draft = draftOf(entry.text, entry.fileName);
-  const view = editView(place, draft, problemsOf(draft, balance), entries);
+  const view = editView(place, draft, problemsOf(draft, balance), {
+    entries,
+    implied: impliedOf(balance),
+  });
   const name = partName(place.part);
   const item = place.at.length > 1 ? itemName(draft.document, place.at) : undefined;
   return workbenchPage(
@@ -164,6 +175,7 @@ export function editPage(
       ...view,
       ...{ href: place.href, partId: place.part.id, guide: place.part.guide, author },
       ...{ readOnly: entry.isExample || mayOnlyRead(), revision: entry.revision, study: entry.id },
+      hasAmounts: allNodes(view.nodes).some(({ shape }) => shape.amount),
       ...{ conflict, showsLevels: place.part.id === "levels" },
       list: item === undefined ? undefined : { name, href: place.href.replace(/\/\d+$/, "") },
       kind: item === undefined ? "" : labelOf(shownText(valueIn(draft.document, [...place.at, "kind"]))),

@@ -8,18 +8,19 @@ import { counted } from "../../counted.js";
 import { draftOf } from "../../editor/draft.js";
 import { childOf, itemsOf } from "../../editor/form-values.js";
 import { labelOf } from "../../editor/labels.js";
-import { structureKindFields, templateOf } from "../../editor/structure-columns.js";
-import { readStructureTable, type StructureTable } from "../../editor/structure-table.js";
 import { edited } from "../../editor/study-text.js";
+import { structureKindFields } from "../../editor/table/structure-columns.js";
+import { readStructureTable, type StructureTable } from "../../editor/table/structure-table.js";
+import { headsAllowed, templateOf } from "../../editor/table/template.js";
 import { allowedCharacters, unseenIn } from "../../study/reading/characters.js";
 import { InputError, problemsOf } from "../../study/reading/problems.js";
 import { largestStudyBytes } from "../../study/reading/read.js";
 import { decodeStudy } from "../../study/reading/study-bytes.js";
 import { authorOf, rememberAuthor } from "../author.js";
 import { NotFoundError } from "../explain.js";
+import type { StudyPages } from "../pages/study-pages.js";
+import { workbenchPage } from "../pages/workbench-page.js";
 import { renderPage } from "../render.js";
-import type { StudyPages } from "./study-pages.js";
-import { workbenchPage } from "./workbench-page.js";
 
 const sent = z.object({
   kind: z.string().default(""),
@@ -43,13 +44,13 @@ export function addTables(
     return show(response, answers, entry, { author: authorOf(request), kind: "intake", csv: "" });
   });
   app.get("/studies/:id/structures/template/:file", (request, response) => {
-    const { writing } = draftOf(...readText(find(request.params.id)));
+    const { writing, document } = draftOf(...readText(find(request.params.id)));
     const kind = request.params.file.replace(/\.csv$/, "");
     if (!structureKindFields().has(kind)) throw new NotFoundError();
     response
       .type("csv")
       .set("Content-Disposition", `attachment; filename="${kind}.csv"`)
-      .send(templateOf(kind, writing));
+      .send(templateOf(kind, writing, document));
   });
   app.post("/studies/:id/structures/table", upload.single("file"), async (request, response) => {
     const entry = find(String(request.params.id));
@@ -129,12 +130,15 @@ async function show(
     chosen: value === kind,
     template: `/studies/${entry.id}/structures/template/${value}.csv`,
   }));
+  const { writing } = draftOf(...readText(entry));
   const bad = table?.lines.filter(({ problems }) => problems.length > 0) ?? [];
   const good = (table?.lines.length ?? 0) - bad.length;
   const view = {
     ...{ author, csv, kinds, bad, taken, readOnly: entry.isExample || mayOnlyRead() },
     href: `/studies/${entry.id}/structures/table`,
     listHref: `/studies/${entry.id}/edit/structures`,
+    heads: headsAllowed(kind, writing),
+    kindTitle: labelOf(kind),
     checked: table !== undefined,
     problems: table?.problems ?? [],
     good: counted(good, "line"),

@@ -1,0 +1,23 @@
+import { labelOf } from "./labels.js";
+
+/** What is found is quoted as it was typed; keys and dotted places around it are those of the file. */
+const quoted = /("(?:[^"\\]|\\.)*"|“[^”]*”)/;
+const key = /\b(?:[a-z]+\.)*([a-z]{2,}[A-Z][a-z]\w*)\b(?!\()/g;
+
+/** Messages and descriptions in the words of the pages: keys of the file become the labels of their fields. */
+export const pageWords = (text: string): string =>
+  text
+    .split(quoted)
+    .map((part, index) => (index % 2 === 1 ? part : inLabels(part)))
+    .join("");
+
+const inLabels = (text: string) =>
+  text
+    .replace(
+      /\b(?:an id|the id) from money\.bearers/g,
+      "one of the bearers, who are named under “Money and who pays”",
+    )
+    .replace(/\ban id from boats\.classes/g, "one of the vessel classes, which are named under “Boats”")
+    .replace(/\btrue or false\b/g, "Yes or No")
+    .replace(/\bfound (true|false)\b/gi, (_all, value: string) => `found ${value === "true" ? "Yes" : "No"}`)
+    .replace(key, (_all, name: string) => `“${labelOf(name)}”`);

@@ -1,0 +1,60 @@
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { type Bench, openBench } from "./bench.js";
+import { saveState, visit } from "./waiting.js";
+
+let bench: Bench;
+let study = "";
+
+beforeAll(async () => {
+  bench = await openBench();
+  study = bench.studies.copy("example-sorrel-bend", "Ada").id;
+});
+afterAll(() => bench.close());
+
+const textOf = () => bench.studies.find(study)?.text ?? "";
+
+describe("what is entered in a browser", () => {
+  it("is converted with its unit, and a press says that the unit was wrong instead", async () => {
+    const page = await bench.visitor();
+    await visit(page, `${bench.base}/studies/${study}/edit/lake`);
+    const depth = "#f-lake-thermoclineDepth";
+    const value = () => page.$eval(depth, (input) => (input as HTMLInputElement).value);
+    const before = await value();
+    await page.select('[name="lake/thermoclineDepth#unit"]', "m");
+    await saveState(page, "Saved");
+    await page.waitForFunction(
+      (id, old) => {
+        const input = document.querySelector(id);
+        return input instanceof HTMLInputElement && input.value !== old;
+      },
+      {},
+      depth,
+      before,
+    );
+    // A foot is 0.3048 m.
+    expect(Number(await value())).toBeCloseTo(Number(before) * 0.3048, 6);
+    await page.click("#save-state button");
+    await page.waitForFunction(() => !document.querySelector("#save-state button"));
+    await saveState(page, "Saved");
+    expect(textOf()).toContain(`thermoclineDepth: "${before} m"`);
+    await page.close();
+  });
+
+  it("fills twelve months from twelve pasted cells, and says so", async () => {
+    const page = await bench.visitor();
+    await visit(page, `${bench.base}/studies/${study}/edit/lake`);
+    await page.$eval("#f-lake-humidity-jan", (input) => {
+      const cells = new DataTransfer();
+      cells.setData("text", Array.from({ length: 12 }, (_, index) => 41 + index).join("\t"));
+      input.dispatchEvent(
+        new ClipboardEvent("paste", { clipboardData: cells, bubbles: true, cancelable: true }),
+      );
+    });
+    await saveState(page, "Saved");
+    const told = await page.$eval("#paste-state", ({ textContent }) => textContent);
+    expect(told).toContain("12 months filled");
+    expect(textOf()).toContain("dec: 52 %");
+    expect(textOf()).toContain("jan: 41 %");
+    await page.close();
+  });
+});
