@@ -95,6 +95,39 @@ export function headlineTable({
   };
 }
 
+/** Options side by side on the page of the balance; the rest are in the appendix. */
+const mostMeans = 8;
+
+/** The same in the few figures that a board needs beside the picture. */
+export function meansTable({ headline, format, horizon, priceYear }: ReportContext): TableView | undefined {
+  if (!headline) return undefined;
+  const weighed = headline.options.filter(({ balance }) => balance !== undefined);
+  const shown = weighed
+    .filter(({ id }, index) => index < mostMeans - 1 || id === headline.requested)
+    .slice(0, mostMeans);
+  const left = weighed.length - shown.length;
+  return {
+    id: "table-means",
+    caption: `Each option compared with “${headlineOption(headline, headline.baseline).name}”, ${counted(horizon, "year")}, present values, prices of ${priceYear}`,
+    head: head(
+      "Option",
+      num("Added cost"),
+      num("Damage avoided"),
+      num("Net benefit"),
+      num("Benefit–cost ratio"),
+    ),
+    rows: shown.map(({ name, balance }) =>
+      row(
+        name,
+        ...(balance ? netCells(balance, format) : []),
+        num(balance?.benefitCostRatio === undefined ? "–" : ratio(balance.benefitCostRatio)),
+      ),
+    ),
+    compact: true,
+    note: `On average over all that is uncertain.${left > 0 ? ` ${counted(left, "more option", "more options")} in the appendix.` : ""}`,
+  };
+}
+
 /** Added cost, damage avoided and what is left of it. */
 function netCells({ avoidedLoss, addedCost }: AccountBalance, format: ReportContext["format"]): Cell[] {
   const { from, less, difference } = differenceTexts({ from: avoidedLoss, less: addedCost }, format);

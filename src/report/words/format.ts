@@ -123,6 +123,18 @@ export function shortened(name: string, most: number): string {
         .trimEnd()}…`;
 }
 
+/** A name in lines of at most so many letters, ended at spaces where there are any. */
+export function wrapped(name: string, most: number): string[] {
+  const lines: string[] = [];
+  for (let rest = [...name]; rest.length > 0; ) {
+    const space = rest.slice(0, most + 1).lastIndexOf(" ");
+    const end = rest.length <= most ? rest.length : space > 0 ? space : most;
+    lines.push(rest.slice(0, end).join(""));
+    rest = [...rest.slice(end).join("").trimStart()];
+  }
+  return lines;
+}
+
 /** Names as a list in words, the first few of them and how many others. */
 export function listedWithin(names: readonly string[], most: number): string {
   const rest = names.length - most;
