@@ -6,6 +6,7 @@ import { differenceTexts } from "../words/adding-up.js";
 import { clearPercent, percent, ratio } from "../words/format.js";
 import { inCounts, likelihoodWord } from "../words/likelihood.js";
 import { type Cell, head, num, row, type TableView } from "../words/view-types.js";
+import { boardMoney } from "./board-money.js";
 import { confidenceText } from "./confidence-words.js";
 
 /** Chances of the headline without the requested option and with it. */
@@ -119,7 +120,7 @@ export function meansTable({ headline, format, horizon, priceYear }: ReportConte
     rows: shown.map(({ name, balance }) =>
       row(
         name,
-        ...(balance ? netCells(balance, format) : []),
+        ...(balance ? netCells(balance, boardMoney(format)) : []),
         num(balance?.benefitCostRatio === undefined ? "–" : ratio(balance.benefitCostRatio)),
       ),
     ),

@@ -43,7 +43,7 @@ export function oddsView({ odds, sensitivitySentences }: PrintedOdds, context: R
     sentences: [cheaperSentence(odds), worthItSentence(odds)],
     note: outcomeNote(context),
     table,
-    pictures: oddsPictures(odds, context),
+    pictures: oddsPictures(odds, context.run.document),
     curves: curves.map(({ chart }) => chart),
     tornado: odds.matters.tornado.length === 0 ? undefined : bars.chart,
     sensitivitySentences,
@@ -60,7 +60,7 @@ export function oddsView({ odds, sensitivitySentences }: PrintedOdds, context: R
       ...(odds.matters.tornado.length === 0 ? [] : [bars.table, informationTable(odds, context)]),
       ...(odds.matters.ranks.length === 0 ? [] : [ranksTable(odds, context)]),
       ...curves.map((each) => each.table),
-      ...(context.infestedSince === undefined ? [chanceByYearTable(odds, context)] : []),
+      ...(context.infestedSince === undefined ? [chanceByYearTable(odds, context.run.document.money)] : []),
     ],
   };
 }

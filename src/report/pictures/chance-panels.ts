@@ -1,7 +1,7 @@
 import { counted } from "../../counted.js";
 import { at } from "../../lists.js";
+import type { StudyDocument } from "../../study/format/schema.js";
 import type { Odds, OptionOdds } from "../../study/odds/odds.js";
-import type { ReportContext } from "../document/context.js";
 import { percent } from "../words/format.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
 
@@ -27,14 +27,14 @@ interface ChancePanel {
   readonly valueY: number;
 }
 
+type Years = Pick<StudyDocument["money"], "horizon" | "startYear">;
+
 const width = 150;
 const base = 70;
 const highest = 16;
 const mostPanels = 4;
 
-/** Absent where no year is told. */
-export function chancePanels(odds: Odds, context: ReportContext): ChancePanels {
-  const { horizon, run } = context;
+export function chancePanels(odds: Odds, { horizon, startYear }: Years): ChancePanels {
   const shown = panelsOf(odds);
   const most = Math.max(0.01, ...odds.options.map(({ everInfested }) => everInfested.value));
   const [without, withIt] = [odds.baseline, odds.requested].map((id) =>
@@ -50,8 +50,8 @@ export function chancePanels(odds: Odds, context: ReportContext): ChancePanels {
     height: base + 14,
     base,
     yearY: base + 11,
-    from: String(run.document.money.startYear),
-    to: String(run.document.money.startYear + horizon - 1),
+    from: String(startYear),
+    to: String(startYear + horizon - 1),
     panels: shown.map((option) => panelOf(option, most)),
     note: `On average over all that is uncertain, all panels on one scale. ${left > 0 ? `${counted(left, "more option", "more options")} and the` : "The"} figures by year are in the tables as files, chance-by-year.csv.`,
   };
@@ -82,7 +82,7 @@ function panelOf({ name, everInfested, establishedBy }: OptionOdds, most: number
 }
 
 /** The chances behind the panels. */
-export function chanceByYearTable({ options }: Odds, { run, horizon }: ReportContext): TableView {
+export function chanceByYearTable({ options }: Odds, { horizon, startYear }: Years): TableView {
   return {
     id: "table-chance-by-year",
     caption:
@@ -90,7 +90,7 @@ export function chanceByYearTable({ options }: Odds, { run, horizon }: ReportCon
     head: head("Year", ...options.map(({ name }) => num(name))),
     rows: Array.from({ length: horizon }, (_, year) =>
       row(
-        String(run.document.money.startYear + year),
+        String(startYear + year),
         ...options.map(({ establishedBy }) => num(percent(at(establishedBy, year), 3))),
       ),
     ),

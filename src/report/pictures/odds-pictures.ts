@@ -1,5 +1,6 @@
+import type { StudyDocument } from "../../study/format/schema.js";
 import type { Odds } from "../../study/odds/odds.js";
-import type { ReportContext } from "../document/context.js";
+import { type Formatter, formatter } from "../words/format.js";
 import { type ChancePanels, chancePanels } from "./chance-panels.js";
 import { type OutcomeDots, outcomeDots } from "./outcome-dots.js";
 import type { RowPicture } from "./row-picture.js";
@@ -14,8 +15,12 @@ export interface OddsPictures {
   readonly tornado: RowPicture | undefined;
 }
 
-export const oddsPictures = (odds: Odds, context: ReportContext): OddsPictures => ({
-  chances: context.infestedSince === undefined ? chancePanels(odds, context) : undefined,
-  outcomes: outcomeDots(odds, context),
-  tornado: tornadoRows(odds, context),
-});
+/** From the odds and the study alone, for pages that have no comparison at hand. */
+export function oddsPictures(odds: Odds, { lake, money, study }: StudyDocument): OddsPictures {
+  const format: Formatter = formatter(money.currency, study.units);
+  return {
+    chances: lake.infestedSince === undefined ? chancePanels(odds, money) : undefined,
+    outcomes: outcomeDots(odds, format),
+    tornado: tornadoRows(odds, format),
+  };
+}

@@ -1,7 +1,6 @@
 import type { Odds } from "../../study/odds/odds.js";
-import type { ReportContext } from "../document/context.js";
 import { requestedOdds } from "../odds/odds-words.js";
-import { clearPercent } from "../words/format.js";
+import { clearPercent, type Formatter } from "../words/format.js";
 
 /** A hundred simulated outcomes from the worst to the best; geometry in the units of the drawing. */
 export interface OutcomeDots {
@@ -31,7 +30,7 @@ const told = [
 ] as const;
 
 /** The requested option's net benefit in a hundred outcomes, each standing for one in a hundred of those simulated. */
-export function outcomeDots(odds: Odds, { format }: ReportContext): OutcomeDots {
+export function outcomeDots(odds: Odds, format: Formatter): OutcomeDots {
   const { name, against } = requestedOdds(odds);
   const paying = Math.round(against.cheaper.value * columns * inColumn);
   const all = columns * inColumn;

@@ -1,13 +1,12 @@
 import type { Odds, TornadoBar } from "../../study/odds/odds.js";
-import type { ReportContext } from "../document/context.js";
 import { inputName } from "../odds/odds-inputs.js";
-import { capitalised } from "../words/format.js";
+import { capitalised, type Formatter } from "../words/format.js";
 import { alternativeOf, barBetween, type RowPicture, scaleOver } from "./row-picture.js";
 
 const mostBars = 5;
 
 /** The five inputs that move the net benefit most; absent where none does. */
-export function tornadoRows({ matters }: Odds, { format }: ReportContext): RowPicture | undefined {
+export function tornadoRows({ matters }: Odds, format: Formatter): RowPicture | undefined {
   const { netBenefit, tornado } = matters;
   const shown = tornado.slice(0, mostBars);
   if (shown.length === 0) return undefined;

@@ -1,14 +1,15 @@
+import { boardMoney } from "../board/board-money.js";
 import type { ReportContext } from "../document/context.js";
 import { differenceTexts } from "../words/adding-up.js";
 import { alternativeOf, barBetween, type PictureRow, type RowPicture, scaleOver } from "./row-picture.js";
 
 /** From the cost without a program to the cost with the requested option. */
 export function waterfall(context: ReportContext): RowPicture {
-  const { requested, comparison, format, priceYear, headline, infestedSince } = context;
+  const { requested, comparison, priceYear, headline, infestedSince } = context;
   const { addedProgramCost, avoidedLoss } = context.weighed(requested);
   const [added, avoided] = [addedProgramCost.toNumber(), avoidedLoss.toNumber()];
   const net = avoided - added;
-  const told = differenceTexts({ from: avoided, less: added }, format);
+  const told = differenceTexts({ from: avoided, less: added }, boardMoney(context.format));
   const name = requested.result.option.name;
   const place = scaleOver([added, added - avoided]);
   const rows: PictureRow[] = [
