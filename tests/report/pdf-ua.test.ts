@@ -34,11 +34,13 @@ describe("what looks for conditions of failure", () => {
 
   beforeAll(async () => {
     const run = exampleRun("ninemoss");
-    const body = renderReportBody(run);
+    // a link, which the board's part has none of
+    const link = '<p><a href="#question">The question</a></p>';
+    const body = renderReportBody(run, undefined, { part: "board" }) + link;
     document = await PDFDocument.load(await printer.print(body, printSettings(run.document)));
   });
 
-  it("finds none in a report, and what is then taken away", async () => {
+  it("finds none in the board's part, and what is then taken away", async () => {
     expect(await failures(await document.save())).toEqual({});
     for (const entry of ["Metadata", "Lang", "ViewerPreferences"]) document.catalog.delete(PDFName.of(entry));
     for (const { node } of document.getPages()) node.delete(PDFName.of("Tabs"));

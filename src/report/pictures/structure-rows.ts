@@ -1,6 +1,7 @@
 import { counted } from "../../counted.js";
 import { sumOf } from "../../lists.js";
 import { appendixLetter } from "../../study/format/report-schema.js";
+import { boardMoney } from "../board/board-money.js";
 import type { ReportContext } from "../document/context.js";
 import { structureCosts } from "../rack/infestation-view.js";
 import { percent } from "../words/format.js";
@@ -11,7 +12,8 @@ const mostBars = 9;
 
 /** What each structure costs a year once mussels are established, the dearest first. */
 export function structureRows(context: ReportContext): RowPicture {
-  const { format, priceYear } = context;
+  const { priceYear } = context;
+  const format = boardMoney(context.format);
   const costs = structureCosts(context)
     .map(({ name, matureMean }) => ({ name, amount: matureMean }))
     .filter(({ amount }) => amount > 0)
