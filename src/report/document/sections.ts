@@ -11,9 +11,11 @@ export interface SectionsView {
   /** Pages of the board's part that hold at least one of their sections. */
   readonly sheets: Readonly<Record<keyof typeof sheets, boolean>>;
   /** Titles of the appendices of the full report, where this edition has none. */
-  readonly contents: readonly string[];
+  readonly inFull: readonly string[];
   /** HTML of the author's own words by section; empty where there are none. */
   readonly own: Readonly<Record<string, string>>;
+  /** Appendices that are printed, in their order. */
+  readonly contents: readonly { readonly id: string; readonly title: string }[];
   /** Where an edition has no appendices: what it refers to and where that is. */
   readonly elsewhere: string | undefined;
 }
@@ -24,7 +26,12 @@ const sheets = {
   budget: ["budget", "bearers"],
 } as const;
 
-export function sectionsView({ report }: StudyDocument, part: ReportPart): SectionsView {
+/** @param empty appendices of which the study has nothing to tell */
+export function sectionsView(
+  { report }: StudyDocument,
+  part: ReportPart,
+  empty: readonly string[] = [],
+): SectionsView {
   const left = new Set<string>(report.leaveOut);
   const printed: string[] = [...boardSections, ...(part === "all" ? appendices : [])].filter(
     (id) => !left.has(id),
@@ -39,7 +46,7 @@ export function sectionsView({ report }: StudyDocument, part: ReportPart): Secti
       options: isPrinted(sheets.options),
       budget: isPrinted(sheets.budget),
     },
-    contents:
+    inFull:
       part === "board"
         ? appendices.flatMap((id) =>
             left.has(id) ? [] : [(appendixTitles[id] ?? "").replace("Appendix ", "")],
@@ -49,6 +56,9 @@ export function sectionsView({ report }: StudyDocument, part: ReportPart): Secti
       [...boardSections, ...appendices].map((id) => [id, printed.includes(id)] as const),
     ),
     own: Object.fromEntries(["board", ...boardSections].map((id) => [id, ownOf(id)] as const)),
+    contents: appendices
+      .filter((id) => printed.includes(id) && !empty.includes(id))
+      .map((id) => ({ id, title: appendixTitles[id] ?? id })),
     elsewhere: elsewhereText(part, missing),
   };
 }
