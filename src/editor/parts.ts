@@ -96,9 +96,9 @@ export const studyParts: readonly StudyPart[] = [
   {
     id: "printed",
     section: "report",
-    keys: ["leaveOut", "texts"],
+    keys: ["ask", "leaveOut", "texts"],
     guide: [
-      "Everything is printed unless you leave it out; page 1 always is. Your own words can stand in each section: why the board meets, what was agreed, what you know and the estimate does not.",
+      "First the request: last year’s figures, the wording of the motion, and who checked the study. Everything is printed unless you leave it out; page 1 always is. Your own words can stand in each section: why the board meets, what was agreed, what you know and the estimate does not.",
     ],
   },
 ];

@@ -48,7 +48,8 @@ function answerTo(question: Question, { study, drawn }: KnownStudy): Answers[key
 /** Of the lists of one draw of the lake, which are large. */
 function buffersOf(answer: Answers[keyof Answers]): ArrayBufferLike[] {
   if (!("byYear" in answer)) return [];
-  const { expected, cost, establishment, program, everInfested, infestedAtEnd, byYear } = answer;
+  const { expected, cost, establishment, program, everInfested, infestedAtEnd, establishedBy, byYear } =
+    answer;
   return [
     ...expected,
     ...cost,
@@ -56,6 +57,7 @@ function buffersOf(answer: Answers[keyof Answers]): ArrayBufferLike[] {
     ...program,
     ...everInfested,
     ...infestedAtEnd,
+    ...establishedBy,
     ...byYear,
   ].map(({ buffer }) => buffer);
 }

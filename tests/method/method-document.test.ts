@@ -105,7 +105,7 @@ describe("a report", () => {
 
   it.each(["all", "board"] as const)("names it also where how it is computed is left out: %s", (part) => {
     const run = exampleRun("ninemoss");
-    const report = { leaveOut: ["method" as const], texts: [] };
+    const report = { ask: {}, leaveOut: ["method" as const], texts: [] };
     const left = renderReportBody({ ...run, document: { ...run.document, report } }, undefined, { part });
     expect(headings(left)).not.toContain("How it is computed");
     expect(left).toContain(`method of version ${programVersion()}, to be had by`);

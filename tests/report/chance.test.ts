@@ -8,7 +8,7 @@ import { percent } from "../../src/report/words/format.js";
 import type { TableView } from "../../src/report/words/view-types.js";
 import { editedRun } from "./edited.js";
 import { exampleRun } from "./runs.js";
-import { sampleOdds } from "./sample-odds.js";
+import { sampleOdds, sampleTold } from "./sample-odds.js";
 
 const run = exampleRun("sorrel-bend");
 const view = reportView(run);
@@ -93,7 +93,7 @@ describe("variants of the chance", () => {
 
 describe("the board's picture of the chance", () => {
   it("stands in its part under the finding, with the chance that the answer uses", () => {
-    const html = renderReportBody(run, undefined, { part: "board" });
+    const html = renderReportBody(run, sampleTold("sorrel-bend"), { part: "board" });
     expect(html).toContain(`<h3>${view.chance?.finding}</h3>`);
     const value = view.chance?.ruler.rows.at(-1)?.value ?? "";
     expect(view.chance?.ruler.rows.some(({ beyond }) => beyond)).toBe(false);

@@ -94,7 +94,7 @@ describe.each(studies)("one answer on all pages of %s", (_, runOf) => {
       format.money(against.netBenefit.value),
       pays,
     ]);
-    expect(textsOf(view.board.ranked, `${own.name} (requested)`)?.slice(2)).toEqual([
+    expect(textsOf(view.board.ranked, `${own.name} (requested)`)?.slice(1)).toEqual([
       chances[1],
       format.money(against.netBenefit.value),
       pays,

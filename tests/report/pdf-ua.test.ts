@@ -34,7 +34,9 @@ describe("what looks for conditions of failure", () => {
 
   beforeAll(async () => {
     const run = exampleRun("ninemoss");
-    const body = renderReportBody(run, undefined, { part: "board" });
+    // a link, which the board's part has none of
+    const link = '<p><a href="#question">The question</a></p>';
+    const body = renderReportBody(run, undefined, { part: "board" }) + link;
     document = await PDFDocument.load(await printer.print(body, printSettings(run.document)));
   });
 

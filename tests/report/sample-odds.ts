@@ -77,6 +77,7 @@ function optionOdds(id: string, name: string, option: Invented, example: Example
     programCost: { value: option.program, standardError: option.program * 0.004 },
     everInfested: told(option.infested),
     infestedAtEnd: told(option.infested),
+    establishedBy: Array.from({ length: 30 }, (_, year) => (option.infested * (year + 1)) / 30),
     against:
       id === "none"
         ? undefined

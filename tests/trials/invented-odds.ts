@@ -21,6 +21,7 @@ export async function inventedOdds({ document }: StudyToDraw): Promise<Odds> {
       cost: quantiles(1_000_000),
       everInfested: share(0.31),
       infestedAtEnd: share(0.3),
+      establishedBy: Array.from({ length: money.horizon }, (_, year) => (0.31 * (year + 1)) / money.horizon),
       programCost: mean(500_000),
       against: isBaseline(option)
         ? undefined

@@ -25,7 +25,11 @@ export interface ProgramBudget extends FiscalTable {
     readonly rows: readonly FiscalRow[];
     readonly subtotal: FiscalRow;
   }>;
+  /** The same rows by what a board decides on: bought in a year, spent each year, and what comes in. */
+  readonly parts: Readonly<Record<BudgetPart, FiscalRow>>;
 }
+
+type BudgetPart = "purchases" | "ongoing" | "revenue";
 
 /**
  * What an option's program takes from the budgets of the next fiscal years while the lake stays clean, in money of each
@@ -52,10 +56,17 @@ export function programBudget(option: ProgramOption, money: MoneySettings): Prog
     const ownRows = rows.splice(0, own.length);
     return { group, rows: ownRows, subtotal: sumOfRows(group, ownRows) };
   });
-  return { ...table, groups };
+  const parts = lines.flatMap((each) => each.lines.map(({ part }) => part));
+  const partRow = (part: BudgetPart) =>
+    sumOfRows(part, [
+      { ...table.totals, cents: table.totals.cents.map(() => 0), total: 0, before: 0, after: 0 },
+      ...table.rows.filter((_, index) => parts[index] === part),
+    ]);
+  const [purchased, ongoing, revenue] = [partRow("purchases"), partRow("ongoing"), partRow("revenue")];
+  return { ...table, groups, parts: { purchases: purchased, ongoing, revenue } };
 }
 
-type GroupedLine = BudgetLine & { readonly group: LineGroup };
+type GroupedLine = BudgetLine & { readonly group: LineGroup; readonly part: BudgetPart };
 
 function levelLine(
   line: ProgramLine,
@@ -67,6 +78,7 @@ function levelLine(
   return {
     name: line.what,
     group: line.group,
+    part: line.type === "revenue" ? "revenue" : "ongoing",
     byYear: Array.from(
       { length: calendarYears },
       (_, year) => amountOf(line).toNumber() * costShare(option, year) * riseIn(group, year, rises),
@@ -84,6 +96,7 @@ function purchases(
   return {
     name,
     group,
+    part: "purchases",
     byYear: Array.from(
       { length: calendarYears },
       (_, year) => bought(year + 1) * count * price * riseIn("equipment", year, rises),

@@ -3,7 +3,7 @@ import { type AccountBalance, headlineOption } from "../document/headline.js";
 import { clearPercent, ratio } from "../words/format.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
 
-/** The requested option in both accounts, and in the first without what staff entered; absent without odds. */
+/** The requested option in both accounts; absent without odds. */
 export function accountsTable({ headline, format }: ReportContext): TableView | undefined {
   const balance = headline && headlineOption(headline, headline.requested).balance;
   if (!balance) return undefined;
@@ -14,9 +14,7 @@ export function accountsTable({ headline, format }: ReportContext): TableView | 
       num(format.money(netBenefit)),
       num(clearPercent(paysForItself)),
     );
-  const without = (name: string, avoided: number, without: number | undefined) =>
-    avoided === 0 ? [] : [row(name, num(ratioText(without)), num(""), num(""))];
-  const { avoided, ratioWithout, withOther } = balance;
+  const { withOther } = balance;
   return {
     id: "table-accounts",
     caption: "Two accounts of the damage avoided, on average",
@@ -28,13 +26,25 @@ export function accountsTable({ headline, format }: ReportContext): TableView | 
     ),
     rows: [
       account("Structures alone", balance),
-      ...without("… without duties entered by staff", avoided.duty, ratioWithout.duty),
-      ...without("… without policies of choice", avoided.policy, ratioWithout.policy),
       ...(withOther ? [account("With the other losses entered", withOther)] : []),
     ],
     compact: true,
     ...(withOther ? {} : { note: "Staff entered no other losses: no second account." }),
   };
+}
+
+/** The benefit–cost ratio without what staff entered of the damage; empty without odds, or where they entered none. */
+export function enteredText({ headline }: Pick<ReportContext, "headline">): string {
+  const balance = headline && headlineOption(headline, headline.requested).balance;
+  if (!balance) return "";
+  const { avoided, ratioWithout } = balance;
+  const parts = [
+    ...(avoided.duty === 0 ? [] : [`${ratioText(ratioWithout.duty)} without the duties that staff entered`]),
+    ...(avoided.policy === 0 ? [] : [`${ratioText(ratioWithout.policy)} without policies of choice`]),
+  ];
+  return parts.length === 0
+    ? ""
+    : `Its benefit–cost ratio of ${ratioText(balance.benefitCostRatio)} is ${parts.join(", and ")}.`;
 }
 
 const ratioText = (value: number | undefined) => (value === undefined ? "–" : ratio(value));

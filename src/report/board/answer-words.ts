@@ -54,16 +54,14 @@ function lossText({ requested, weighed, format }: ReportContext, loss: string): 
   }
 }
 
-/** The cost of a year that a board is asked for: an amount, or in words that none is asked for. */
-export function askOf(perYear: Money, money: (amount: Money) => string): { amount?: string; words: string } {
+/** Where a year's cost is met by what comes in, or more than met, that no money is asked for; else empty. */
+export function noMoneyText(perYear: Money, money: (amount: Money) => string): string {
   switch (signOf(perYear)) {
     case -1:
-      return {
-        words: `No money is asked for: it is expected to bring in a surplus of ${money(perYear.abs())} a year.`,
-      };
+      return `No money is asked for: it is expected to bring in a surplus of ${money(perYear.abs())} a year.`;
     case 0:
-      return { words: "No money is asked for: its fees and other revenue are expected to meet its cost." };
+      return "No money is asked for: its fees and other revenue are expected to meet its cost.";
     case 1:
-      return { amount: `${money(perYear)} a year`, words: "" };
+      return "";
   }
 }

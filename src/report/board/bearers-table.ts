@@ -10,7 +10,7 @@ export function bearersTable(context: ReportContext): TableView {
   const { requested, format } = context;
   const columns = columnsOf.map((read) => requested.bearers.map((each) => read(each).toNumber()));
   const rounded = columns.map((column) => addingUp(column, stepFor(column)));
-  const amount = (value: number) => num(format.exactMoney(value));
+  const amount = (value: number) => num(value === 0 ? "–" : format.exactMoney(value));
   return {
     id: "table-bearers",
     caption: `Who pays: “${requested.result.option.name}”, present values, prices of ${context.priceYear}`,

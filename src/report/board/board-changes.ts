@@ -88,12 +88,17 @@ function budgetChange({ requested, format }: ReportContext): string {
   const budget = budgetToPay(requested);
   if (!budget) return "The damage avoided would cover no program cost above zero.";
   const { programPerYear } = requested.result;
+  if (signOf(programPerYear) === 1) {
+    const change = budget.dividedBy(programPerYear).toNumber() - 1;
+    const size = percent(Math.abs(change));
+    return change < 0
+      ? `It would pay if the program cost at least ${size} less.`
+      : `It pays as long as the program costs less than ${size} more.`;
+  }
   const costs =
-    signOf(programPerYear) === 1
-      ? `it costs ${format.money(programPerYear)}.`
-      : signOf(programPerYear) === 0
-        ? "it costs nothing, net of what comes in."
-        : `it brings in ${format.money(programPerYear.abs())}.`;
+    signOf(programPerYear) === 0
+      ? "it costs nothing, net of what comes in."
+      : `it brings in ${format.money(programPerYear.abs())}.`;
   const at = `${format.money(budget)} a year or less; ${costs}`;
   return underCondition(requested, `the program costs ${at}`, `the program cost ${at}`);
 }

@@ -9,15 +9,17 @@ import { pays, signOf } from "../words/balance-signs.js";
 import { percent } from "../words/format.js";
 import { onlyFollows, scheduleNameOf } from "../words/option-kind.js";
 import { accountsTable, reversedText } from "./accounts-table.js";
-import { askOf } from "./answer-words.js";
+import { noMoneyText } from "./answer-words.js";
+import { askView } from "./ask-view.js";
 import { balancePicture } from "./balance-picture.js";
-import type { BoardView } from "./board.js";
+import type { BoardCase, BoardView } from "./board.js";
 import { boardChanges, chanceCell, chanceNote } from "./board-changes.js";
 import { confidenceText } from "./confidence-words.js";
 import { estimateText } from "./estimate-text.js";
 import { bridgeText, headlineChances, intervalText, likelihoodText } from "./headline-words.js";
 import { incrementText } from "./increments-view.js";
 import { infestedBoard } from "./infested-board.js";
+import { motionText, notFundedText } from "./motion.js";
 import { rankedSentences, rankedTable } from "./ranked-options.js";
 import { scheduleBoard } from "./schedule-board.js";
 import { answerText, bestText, chanceAtEnd, ratioFigure } from "./weighing.js";
@@ -34,6 +36,9 @@ export function boardView(context: ReportContext): BoardView {
     infestedSince === undefined ? preventionBoard(context) : infestedBoard(context, infestedSince);
   return {
     ...board,
+    ask: askView(context),
+    motion: motionText(context),
+    notFunded: notFundedText(context),
     increment: incrementText(context),
     failedChecks: [...failedChecks, ...alteredText(context)],
   };
@@ -49,7 +54,7 @@ function alteredText({ run }: ReportContext): string[] {
   ];
 }
 
-function preventionBoard(context: ReportContext): Omit<BoardView, "failedChecks"> {
+function preventionBoard(context: ReportContext): BoardCase {
   if (onlyFollows(context.requested.result)) return scheduleBoard(context);
   const isWorth = pays(context.weighed(context.requested));
   const { headline } = context;
@@ -151,11 +156,8 @@ function thenText({ requested, format }: ReportContext): string {
 
 function asked({ run, requested, format }: ReportContext, isWorth: boolean): string {
   const name = `“${requested.result.option.name}”`;
-  const { amount, words } = askOf(requested.result.programPerYear, format.money);
-  const { board } = run.document.study;
-  const what = amount === undefined ? name : `${amount} for ${name}`;
   const text = isWorth
-    ? `The ${board} is asked to approve ${what}, to be reviewed each budget year.`
-    : `These figures do not support approving ${what} on infrastructure grounds alone. Other grounds are listed under what the estimate leaves out.`;
-  return [text, words].filter(Boolean).join(" ");
+    ? `The ${run.document.study.board} is asked to approve ${name}.`
+    : `These figures do not support approving ${name} on infrastructure grounds alone. Other grounds are listed under what the estimate leaves out.`;
+  return [text, noMoneyText(requested.result.programPerYear, format.money)].filter(Boolean).join(" ");
 }

@@ -1,4 +1,5 @@
 import type { TableView } from "../words/view-types.js";
+import type { AskView } from "./ask-view.js";
 import type { BalancePicture } from "./balance-picture.js";
 
 export interface BoardView {
@@ -18,6 +19,11 @@ export interface BoardView {
   /** What the tables come to, a sentence each. */
   readonly findings: readonly string[];
   readonly asked: string;
+  /** Absent where there is no budget to ask for. */
+  readonly ask?: AskView | undefined;
+  readonly motion: string;
+  /** Empty where nothing is told of it. */
+  readonly notFunded: string;
   /** What the option requested adds to the program in force; absent where the study names none. */
   readonly increment?: string | undefined;
   readonly changes: readonly string[];
@@ -25,3 +31,6 @@ export interface BoardView {
   readonly estimate?: string | undefined;
   readonly failedChecks: readonly string[];
 }
+
+/** What differs between a lake to be kept clean, one infested already, and an option that only follows other levels. */
+export type BoardCase = Omit<BoardView, "failedChecks" | "motion" | "notFunded" | "ask">;

@@ -4,6 +4,8 @@ import type { OptionBalance } from "../../model/compare.js";
 import type { Money } from "../../model/money/decimal.js";
 import { appendixLetter } from "../../study/format/report-schema.js";
 import { allOptions, type ReportContext, requestedOption } from "../document/context.js";
+import type { RowPicture } from "../pictures/row-picture.js";
+import { waterfall } from "../pictures/waterfall.js";
 import { carrying } from "../print/carried-totals.js";
 import { detectionSentence } from "../ramp/detection-view.js";
 import { deterrenceSentences } from "../ramp/deterrence-words.js";
@@ -13,10 +15,11 @@ import { ratioCell } from "../words/balance-signs.js";
 import { type Formatter, percent } from "../words/format.js";
 import { scheduleNameOf } from "../words/option-kind.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
+import { enteredText } from "./accounts-table.js";
 import { bearersTable } from "./bearers-table.js";
 import { budgetToPay, chanceCell } from "./board-changes.js";
 import { breakEvenTable } from "./break-even-table.js";
-import { headlineTable } from "./headline-words.js";
+import { headlineTable, meansTable } from "./headline-words.js";
 import { incrementsTable } from "./increments-view.js";
 import { ratesTable } from "./rates-table.js";
 import { verdict } from "./verdict.js";
@@ -24,6 +27,14 @@ import { verdict } from "./verdict.js";
 export interface ComparisonView {
   /** Absent where no odds were drawn, and where the lake is infested. */
   readonly headline: TableView | undefined;
+  /** Absent where there is nothing to weigh. */
+  readonly waterfall: RowPicture | undefined;
+  /** The options on average in a few figures; absent without odds. */
+  readonly means: TableView | undefined;
+  /** What is left of the requested option without the boats that its checks keep away; empty where it counts on none. */
+  readonly deterrence: string;
+  /** The ratio without what staff entered of the damage; empty where they entered none. */
+  readonly entered: string;
   readonly options: TableView;
   /** Absent, with the ranges, where the lake is infested and no program can avoid a loss. */
   readonly balance: TableView | undefined;
@@ -53,6 +64,10 @@ export function comparisonView(context: ReportContext): ComparisonView {
   const hasRanges = !isInfested || followsSchedule(requested);
   return {
     headline: headlineTable(context),
+    waterfall: hasRanges ? waterfall(context) : undefined,
+    means: meansTable(context),
+    entered: enteredText(context),
+    deterrence: isInfested ? "" : deterrenceSentences(context, [requested]).join(" "),
     options: optionsTable(context),
     balance: weighed.length === 0 ? undefined : balanceTable(weighed, context),
     increments: incrementsTable(context),
@@ -68,7 +83,7 @@ export function comparisonView(context: ReportContext): ComparisonView {
     verdicts: [
       ...(isInfested ? [infestedVerdict(weighed.length)] : []),
       ...weighed.map((option) => verdict(option, context)),
-      ...(isInfested ? [] : deterrenceSentences(context)),
+      ...(isInfested ? [] : deterrenceSentences(context, context.comparison.options)),
     ],
   };
 }

@@ -6,6 +6,7 @@ import { differenceTexts } from "../words/adding-up.js";
 import { clearPercent, percent, ratio } from "../words/format.js";
 import { inCounts, likelihoodWord } from "../words/likelihood.js";
 import { type Cell, head, num, row, type TableView } from "../words/view-types.js";
+import { boardMoney } from "./board-money.js";
 import { confidenceText } from "./confidence-words.js";
 
 /** Chances of the headline without the requested option and with it. */
@@ -92,6 +93,39 @@ export function headlineTable({
       ),
     ),
     note: `Mussels establish: at any time within ${counted(horizon, "year")}. Percentiles: net benefits below which 1 and 9 in 10 simulated outcomes come out. Chance that it pays: share of simulated outcomes in which the option costs less than “${headlineOption(headline, headline.baseline).name}”. The tables that follow are at central values.`,
+  };
+}
+
+/** Options side by side on the page of the balance; the rest are in the appendix. */
+const mostMeans = 8;
+
+/** The same in the few figures that a board needs beside the picture. */
+export function meansTable({ headline, format, horizon, priceYear }: ReportContext): TableView | undefined {
+  if (!headline) return undefined;
+  const weighed = headline.options.filter(({ balance }) => balance !== undefined);
+  const shown = weighed
+    .filter(({ id }, index) => index < mostMeans - 1 || id === headline.requested)
+    .slice(0, mostMeans);
+  const left = weighed.length - shown.length;
+  return {
+    id: "table-means",
+    caption: `Each option compared with “${headlineOption(headline, headline.baseline).name}”, ${counted(horizon, "year")}, present values, prices of ${priceYear}`,
+    head: head(
+      "Option",
+      num("Added cost"),
+      num("Damage avoided"),
+      num("Net benefit"),
+      num("Benefit–cost ratio"),
+    ),
+    rows: shown.map(({ name, balance }) =>
+      row(
+        name,
+        ...(balance ? netCells(balance, boardMoney(format)) : []),
+        num(balance?.benefitCostRatio === undefined ? "–" : ratio(balance.benefitCostRatio)),
+      ),
+    ),
+    compact: true,
+    note: `On average over all that is uncertain.${left > 0 ? ` ${counted(left, "more option", "more options")} in the appendix.` : ""}`,
   };
 }
 

@@ -72,17 +72,9 @@ export function incrementText(context: ReportContext): string | undefined {
   const { existing, requested, horizon, format, headline } = context;
   const added = tracedOf(context, requested.result.option.id).increment;
   if (!existing || !added) return undefined;
-  const year = `${hoursText(added.addedHoursPerYear)} and ${yearText(added.addedCostPerYear, format)}`;
+  const year = hoursText(added.addedHoursPerYear);
   const net = netText(addedOf(added, context).netBenefit, format);
   return `Compared with “${existing.option.name}”, the current program: ${year}; over ${counted(horizon, "year")} ${net} compared with keeping it, ${headline ? "on average" : "at central values"}.`;
-}
-
-function yearText(cost: Money, { money }: Formatter): string {
-  return {
-    [-1]: `${money(cost.abs())} a year less`,
-    0: "no more money a year",
-    1: `${money(cost)} a year more`,
-  }[signOf(cost)];
 }
 
 function netText(net: Money, { money }: Formatter): string {

@@ -3,11 +3,11 @@ import { at } from "../../lists.js";
 import type { ReportContext } from "../document/context.js";
 import { structureCosts } from "../rack/infestation-view.js";
 import { percent } from "../words/format.js";
-import type { BoardView } from "./board.js";
+import type { BoardCase, BoardView } from "./board.js";
 import { scheduleBoard } from "./schedule-board.js";
 
 /** Page 1 for a lake that is infested already: a maintenance budget, with nothing to weigh and nothing to avoid. */
-export function infestedBoard(context: ReportContext, since: number): Omit<BoardView, "failedChecks"> {
+export function infestedBoard(context: ReportContext, since: number): BoardCase {
   const { run, comparison, format, requested } = context;
   if (requested.result.option.schedule !== undefined) return scheduleBoard(context);
   const { lake, study } = run.document;

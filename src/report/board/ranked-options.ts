@@ -1,5 +1,5 @@
 import type { OptionResult } from "../../model/option.js";
-import { allOptions, type ReportContext } from "../document/context.js";
+import type { ReportContext } from "../document/context.js";
 import { type Headline, headlineOption, type OptionHeadline } from "../document/headline.js";
 import { clearPercent, percent } from "../words/format.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
@@ -13,7 +13,7 @@ const ranked = ({ options }: Headline): OptionHeadline[] =>
 
 const benefitOf = ({ balance }: OptionHeadline) => balance?.netBenefit ?? 0;
 
-/** All options, the best first; absent without odds. */
+/** Options in the study's order, as everywhere; absent without odds. */
 export function rankedTable(context: ReportContext): TableView | undefined {
   const { headline, format, existing } = context;
   if (!headline) return undefined;
@@ -21,18 +21,11 @@ export function rankedTable(context: ReportContext): TableView | undefined {
   const left = headline.options.length - shown.length;
   return {
     id: "table-ranked",
-    caption: "All options, the cheapest in all first",
-    head: head(
-      "Option",
-      num("Cost a year"),
-      num("Mussels establish"),
-      num("Net benefit"),
-      num("Chance that it pays"),
-    ),
+    caption: "All options, on average",
+    head: head("Option", num("Mussels establish"), num("Net benefit"), num("Chance that it pays")),
     rows: shown.map(({ id, name, everInfested, balance }) =>
       row(
         `${name}${markOf(id, headline, existing)}`,
-        num(costText(id, context)),
         num(percent(everInfested)),
         num(balance ? format.money(balance.netBenefit) : "–"),
         num(balance ? clearPercent(balance.paysForItself) : "–"),
@@ -43,13 +36,13 @@ export function rankedTable(context: ReportContext): TableView | undefined {
   };
 }
 
-/** The best, and always the one requested, the one in force and the one without a program. */
+/** The best, and always the one requested, the one in force and the one without a program; in the study's order. */
 function shownOf(headline: Headline, existing: OptionResult | undefined): OptionHeadline[] {
   const named = [headline.requested, headline.baseline, existing?.option.id];
   const all = ranked(headline);
   const room = mostRanked - all.filter(({ id }) => named.includes(id)).length;
   const others = all.filter(({ id }) => !named.includes(id)).slice(0, room);
-  return all.filter((each) => named.includes(each.id) || others.includes(each));
+  return headline.options.filter((each) => named.includes(each.id) || others.includes(each));
 }
 
 function markOf(id: string, { requested }: Headline, existing: OptionResult | undefined): string {
@@ -58,11 +51,6 @@ function markOf(id: string, { requested }: Headline, existing: OptionResult | un
     ...(id === existing?.option.id ? ["current"] : []),
   ];
   return marks.length === 0 ? "" : ` (${marks.join(", ")})`;
-}
-
-function costText(id: string, context: ReportContext): string {
-  const found = allOptions(context).find(({ option }) => option.id === id);
-  return found ? context.format.money(found.programPerYear) : "–";
 }
 
 /** The cheapest by name, the program in force, and what an option like insurance is: a sentence each. */

@@ -6,7 +6,7 @@ import { pays, signOf } from "../words/balance-signs.js";
 import { factorText, percent } from "../words/format.js";
 import { accountsTable } from "./accounts-table.js";
 import { balancePicture } from "./balance-picture.js";
-import type { BoardView } from "./board.js";
+import type { BoardCase, BoardView } from "./board.js";
 import { bridgeText, headlineChances, intervalText, likelihoodText } from "./headline-words.js";
 import { rankedSentences, rankedTable } from "./ranked-options.js";
 import { answerText, bestText, chanceAtEnd, ratioFigure } from "./weighing.js";
@@ -14,7 +14,7 @@ import { answerText, bestText, chanceAtEnd, ratioFigure } from "./weighing.js";
 type Figures = BoardView["figures"];
 
 /** Page 1 for an option whose only effect is that of other levels. */
-export function scheduleBoard(context: ReportContext): Omit<BoardView, "failedChecks"> {
+export function scheduleBoard(context: ReportContext): BoardCase {
   const isWorth = pays(context.weighed(context.requested));
   return {
     question: scheduleQuestion(context),

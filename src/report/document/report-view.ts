@@ -8,6 +8,8 @@ import { type ComparisonView, comparisonView } from "../board/comparison-view.js
 import { type SchedulesView, schedulesView } from "../board/schedules-view.js";
 import { type OddsView, oddsView } from "../odds/odds-view.js";
 import type { PrintedOdds } from "../odds/odds-words.js";
+import type { RowPicture } from "../pictures/row-picture.js";
+import { structureRows } from "../pictures/structure-rows.js";
 import { type ChartsView, chartsView } from "../print/charts.js";
 import { type HydraulicsView, hydraulicsView } from "../rack/hydraulics-view.js";
 import { type InfestationView, infestationView } from "../rack/infestation-view.js";
@@ -29,6 +31,8 @@ export interface ReportView {
   readonly authority: string;
   readonly prepared: string;
   readonly preparedBy: string;
+  /** Empty where the study does not say. */
+  readonly checkedBy: string;
   readonly invented: boolean;
   readonly priceYear: number;
   readonly horizon: number;
@@ -36,7 +40,7 @@ export interface ReportView {
   readonly sections: SectionsView;
   readonly board: BoardView;
   readonly lake: LakeView;
-  readonly infestation: InfestationView;
+  readonly infestation: InfestationView & { readonly picture: RowPicture };
   readonly program: ProgramView;
   readonly detection: DetectionView | undefined;
   /** Absent where the lake is infested already. */
@@ -88,13 +92,14 @@ function viewOf(run: StudyRun, printedOdds: PrintedOdds | undefined): Omit<Repor
     authority: study.authority,
     prepared: study.prepared,
     preparedBy: study.preparedBy,
+    checkedBy: run.document.report.ask.checkedBy ?? "",
     invented: study.invented,
     priceYear: money.priceYear,
     horizon: money.horizon,
     money: moneyText(run),
     board: boardView(context),
     lake: lakeView(context),
-    infestation: infestationView(context),
+    infestation: { ...infestationView(context), picture: structureRows(context) },
     program: programView(context),
     detection: detectionView(context),
     chance: chanceView(context),

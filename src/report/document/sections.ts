@@ -8,6 +8,10 @@ export type ReportPart = "board" | "all";
 /** What is printed, by names that a template can look up. */
 export interface SectionsView {
   readonly show: Readonly<Record<string, boolean>>;
+  /** Pages of the board's part that hold at least one of their sections. */
+  readonly sheets: Readonly<Record<keyof typeof sheets, boolean>>;
+  /** Titles of the appendices of the full report, where this edition has none. */
+  readonly inFull: readonly string[];
   /** HTML of the author's own words by section; empty where there are none. */
   readonly own: Readonly<Record<string, string>>;
   /** Appendices that are printed, in their order. */
@@ -15,6 +19,12 @@ export interface SectionsView {
   /** Where an edition has no appendices: what it refers to and where that is. */
   readonly elsewhere: string | undefined;
 }
+
+const sheets = {
+  lake: ["lake", "infestation"],
+  options: ["program", "balance"],
+  budget: ["budget", "bearers"],
+} as const;
 
 /** @param empty appendices of which the study has nothing to tell */
 export function sectionsView(
@@ -29,7 +39,19 @@ export function sectionsView(
   const missing = appendices.filter((id) => !printed.includes(id)).length;
   const ownOf = (section: string) =>
     report.texts.flatMap((each) => (each.section === section ? [ownTextHtml(each.text)] : [])).join("");
+  const isPrinted = (ids: readonly string[]) => ids.some((id) => printed.includes(id));
   return {
+    sheets: {
+      lake: isPrinted(sheets.lake),
+      options: isPrinted(sheets.options),
+      budget: isPrinted(sheets.budget),
+    },
+    inFull:
+      part === "board"
+        ? appendices.flatMap((id) =>
+            left.has(id) ? [] : [(appendixTitles[id] ?? "").replace("Appendix ", "")],
+          )
+        : [],
     show: Object.fromEntries(
       [...boardSections, ...appendices].map((id) => [id, printed.includes(id)] as const),
     ),

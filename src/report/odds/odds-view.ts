@@ -1,4 +1,6 @@
 import type { ReportContext } from "../document/context.js";
+import { chanceByYearTable } from "../pictures/chance-panels.js";
+import { type OddsPictures, oddsPictures } from "../pictures/odds-pictures.js";
 import type { ChartView, TableView } from "../words/view-types.js";
 import { distributionsTable } from "./distributions-table.js";
 import { exceedance } from "./exceedance-chart.js";
@@ -14,6 +16,8 @@ export interface OddsView {
   readonly sentences: readonly string[];
   readonly note: string;
   readonly table: OddsTable;
+  /** The pictures of the board's part. */
+  readonly pictures: OddsPictures;
   readonly curves: readonly ChartView[];
   /** Absent where nothing moves the net benefit. */
   readonly tornado: ChartView | undefined;
@@ -39,6 +43,7 @@ export function oddsView({ odds, sensitivitySentences }: PrintedOdds, context: R
     sentences: [cheaperSentence(odds), worthItSentence(odds)],
     note: outcomeNote(context),
     table,
+    pictures: oddsPictures(odds, context.run.document),
     curves: curves.map(({ chart }) => chart),
     tornado: odds.matters.tornado.length === 0 ? undefined : bars.chart,
     sensitivitySentences,
@@ -55,6 +60,7 @@ export function oddsView({ odds, sensitivitySentences }: PrintedOdds, context: R
       ...(odds.matters.tornado.length === 0 ? [] : [bars.table, informationTable(odds, context)]),
       ...(odds.matters.ranks.length === 0 ? [] : [ranksTable(odds, context)]),
       ...curves.map((each) => each.table),
+      ...(context.infestedSince === undefined ? [chanceByYearTable(odds, context.run.document.money)] : []),
     ],
   };
 }

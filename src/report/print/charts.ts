@@ -2,16 +2,13 @@ import { counted } from "../../counted.js";
 import { at } from "../../lists.js";
 import { appendixLetter } from "../../study/format/report-schema.js";
 import { allOptions, type ReportContext } from "../document/context.js";
-import { structureCosts } from "../rack/infestation-view.js";
 import { levelsChart } from "../rack/levels-chart.js";
-import { percent, shortened } from "../words/format.js";
-import { colours, dashes, optionColours } from "../words/palette.js";
+import { dashes, optionColours } from "../words/palette.js";
 import type { ChartView } from "../words/view-types.js";
 import { axis, safeJson } from "./chart-parts.js";
 
 export interface ChartsView {
   readonly levels: ChartView;
-  readonly structures: ChartView;
   readonly yearly: ChartView;
   readonly cumulative: ChartView;
 }
@@ -19,7 +16,6 @@ export interface ChartsView {
 export function chartsView(context: ReportContext): ChartsView {
   return {
     levels: levelsChart(context),
-    structures: structuresChart(context),
     yearly: yearlyChart(context),
     cumulative: cumulativeChart(context),
   };
@@ -105,51 +101,6 @@ function cumulativeChart(context: ReportContext): ChartView {
         scales: {
           x: axis("Year"),
           y: axis(`${run.document.money.currency}, present value so far`, { beginAtZero: true }),
-        },
-      },
-    }),
-  };
-}
-
-const mostBars = 12;
-const longestLabel = 38;
-
-function structuresChart(context: ReportContext): ChartView {
-  const { run, format } = context;
-  const rows = structureCosts(context).filter(({ matureMean }) => matureMean > 0);
-  const shown = [...rows].sort((a, b) => b.matureMean - a.matureMean).slice(0, mostBars);
-  const total = rows.reduce((sum, each) => sum + each.matureMean, 0);
-  const largest = shown[0];
-  const title = largest
-    ? `${largest.name} would carry ${percent(largest.matureMean / total)} of the yearly cost of a mature infestation`
-    : "No structure would cost anything";
-  return {
-    id: "chart-structures",
-    title,
-    alternative: `Bar chart of yearly cost by structure. ${shown.map(({ name, matureMean }) => `${name} ${format.money(matureMean)}`).join(", ")}.`,
-    source: `Means of five mature years; lines in appendix ${appendixLetter("cost-lines")}.`,
-    height: 70 + shown.length * 26,
-    tableId: "table-structures",
-    json: safeJson({
-      type: "bar",
-      data: {
-        labels: shown.map(({ name }) => shortened(name, longestLabel)),
-        datasets: [
-          {
-            label: "Per year, once established",
-            data: shown.map(({ matureMean }) => matureMean),
-            hatch: colours.shell,
-          },
-        ],
-      },
-      options: {
-        indexAxis: "y",
-        plugins: { legend: { display: false } },
-        scales: {
-          x: axis(`${run.document.money.currency} a year, prices of ${context.priceYear}`, {
-            beginAtZero: true,
-          }),
-          y: axis("", { grid: { display: false } }),
         },
       },
     }),

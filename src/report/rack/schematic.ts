@@ -1,7 +1,8 @@
 import { counted } from "../../counted.js";
+import { at, sumOf } from "../../lists.js";
 import type { TracedStructure } from "../../study/traced/traced-structure.js";
 import type { ReportContext } from "../document/context.js";
-import { shortened, significant } from "../words/format.js";
+import { significant, wrapped } from "../words/format.js";
 
 /** Structures against elevation, each with the layer that would grow on it; geometry in the units of the drawing. */
 export interface SchematicView {
@@ -29,8 +30,10 @@ interface Mark {
   readonly labelX: number;
   readonly labelY: number;
   readonly leaderY: number;
-  readonly name: string;
+  /** A long name in several lines. */
+  readonly name: ReadonlyArray<{ readonly y: number; readonly text: string }>;
   readonly detail: string;
+  readonly detailY: number;
 }
 
 const width = 640;
@@ -41,7 +44,9 @@ const labelX = 330;
 const top = 14;
 const labelStep = 26;
 const most = 14;
-const longestName = 44;
+/** Letters of a line of a name, and how far its lines stand apart. */
+const lineLetters = 48;
+const nameStep = 12;
 /** Width of the thickest layer, and depth in which a floating structure is drawn. */
 const thickest = 16;
 const floatDepth = 5;
@@ -65,7 +70,9 @@ export function schematicView(context: ReportContext): SchematicView | undefined
     .sort((one, other) => other.cost - one.cost)
     .slice(0, most)
     .sort((one, other) => other.high - one.high);
-  const height = Math.max(220, placed.length * labelStep + 2 * top);
+  const names = placed.map(({ name }) => wrapped(name, lineLetters));
+  const extra = names.map((lines) => (lines.length - 1) * nameStep);
+  const height = Math.max(220, placed.length * labelStep + sumOf(extra) + 2 * top);
   const scale = scaleOf(placed, band, height);
   const largest = Math.max(...placed.map(({ thickness }) => thickness));
   const counts = hangingCounts(all, band.lowest);
@@ -81,8 +88,17 @@ export function schematicView(context: ReportContext): SchematicView | undefined
       y: scale(elevation),
       text: format.number(elevation, "elevation"),
     })),
-    marks: placed.map((each, index) => markOf(each, index, { placed, scale, largest, context })),
-    note: `Elevation in ${format.unit("elevation")}. Shaded: the band that the year exposes. The dark edge is the layer that grows if nobody cleans, the thickest ${layerText(largest, format)}.${all.length > placed.length ? ` Drawn are the ${placed.length} that cost most of ${all.length}; the register has all.` : ""}`,
+    marks: placed.map((each, index) =>
+      markOf(each, index, {
+        placed,
+        scale,
+        largest,
+        context,
+        lines: at(names, index),
+        above: sumOf(extra.slice(0, index)),
+      }),
+    ),
+    note: `Elevation in ${format.unit("elevation")}. Shaded: the band that the year exposes. Dark edge: mussel layer if never cleaned, at most ${layerText(largest, format)}.${all.length > placed.length ? ` Drawn are the ${placed.length} that cost most of ${all.length}; the register has all.` : ""}`,
   };
 }
 
@@ -133,11 +149,16 @@ function markOf(
     scale,
     largest,
     context,
+    lines,
+    above,
   }: {
     placed: readonly Placed[];
     scale: (elevation: number) => number;
     largest: number;
     context: ReportContext;
+    /** Of its name, and how much those above it take beyond one line each. */
+    lines: readonly string[];
+    above: number;
   },
 ): Mark {
   const step = placed.length > 1 ? (lastX - firstX) / (placed.length - 1) : 0;
@@ -145,7 +166,7 @@ function markOf(
   const [high, low] = [scale(each.high), scale(each.low)];
   const bottom = Math.max(low, high + floatDepth);
   const layer = largest > 0 ? (each.thickness / largest) * thickest : 0;
-  const labelY = top + 6 + index * labelStep;
+  const labelY = top + 6 + index * labelStep + above;
   return {
     x,
     top: high,
@@ -156,18 +177,19 @@ function markOf(
     labelX,
     labelY,
     leaderY: Math.min((high + bottom) / 2, high + labelStep / 2),
-    name: shortened(each.name, longestName),
+    name: lines.map((text, line) => ({ y: labelY + 1 + line * nameStep, text })),
     detail: detailOf(each, context),
+    detailY: labelY + 1 + (lines.length - 1) * nameStep + 11,
   };
 }
 
 function detailOf({ high, low, floats, thickness }: Placed, { comparison, format }: ReportContext): string {
   const { lowest } = comparison.lake.band;
   const where = floats
-    ? "floats, never dry"
+    ? "floats, never exposed"
     : high === low
-      ? `${format.quantity(high, "elevation")}, ${high > lowest ? "dry part of the year" : "never dry"}`
-      : `${format.number(low, "elevation")}–${format.quantity(high, "elevation")}, ${low > lowest ? "dry part of the year" : "foot never dry"}`;
+      ? `${format.quantity(high, "elevation")}, ${high > lowest ? "exposed part of the year" : "never exposed"}`
+      : `${format.number(low, "elevation")}–${format.quantity(high, "elevation")}, ${low > lowest ? "exposed part of the year" : "foot never exposed"}`;
   return thickness > 0 ? `${where}; layer ${layerText(thickness, format)}` : where;
 }
 
@@ -181,5 +203,5 @@ function hangingCounts(all: readonly Placed[], lowest: number): string {
   if (dry === 0) return `None of ${name(all.length)} is exposed: mussels can live on all of them all year`;
   const wet = all.length - dry;
   if (wet === 0) return `All ${name(all.length)} are exposed part of the year`;
-  return `${name(dry)} ${verb(dry, "hangs", "hang")} dry part of the year; ${wet} ${verb(wet, "stays", "stay")} in the water or ${verb(wet, "floats", "float")}`;
+  return `${name(dry)} ${verb(dry, "is", "are")} exposed part of the year; ${wet} ${verb(wet, "stays", "stay")} in the water or ${verb(wet, "floats", "float")}`;
 }

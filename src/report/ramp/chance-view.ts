@@ -57,7 +57,7 @@ export function chanceView(context: ReportContext): ChanceView | undefined {
     backtest: backtestSentence(counted),
     shapes: shapesTable(context, counted),
     evidence: [regionsTable(context, counted), lakesTable(context, counted)],
-    deterrence: deterrenceSentences(context),
+    deterrence: deterrenceSentences(context, context.comparison.options),
     weaknesses,
   };
 }

@@ -1,10 +1,11 @@
+import type { OptionBalance } from "../../model/compare.js";
 import type { ReportContext } from "../document/context.js";
 import { signOf } from "../words/balance-signs.js";
 import { ratio } from "../words/format.js";
 
 /** What is left of each option that counts on boats which its checks keep away; no published text gives that a size. */
-export function deterrenceSentences({ comparison, format }: ReportContext): string[] {
-  return comparison.options.flatMap(({ result, withoutDeterrence }) => {
+export function deterrenceSentences({ format }: ReportContext, options: readonly OptionBalance[]): string[] {
+  return options.flatMap(({ result, withoutDeterrence }) => {
     const without = withoutDeterrence();
     if (without === undefined) return [];
     const { netBenefit, benefitCostRatio } = without;

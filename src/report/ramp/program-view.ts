@@ -2,10 +2,12 @@ import { counted } from "../../counted.js";
 import { at } from "../../lists.js";
 import type { StationRun } from "../../study/prepare/staffing.js";
 import { budgetTable } from "../board/budget-table.js";
+import { optionsAskedTable } from "../board/options-asked.js";
 import { allOptions, type ReportContext } from "../document/context.js";
 import { percent } from "../words/format.js";
 import type { TableView } from "../words/view-types.js";
 import { coverageTables, trafficTable } from "./coverage-view.js";
+import { effectTable } from "./effect-table.js";
 import { feesTable } from "./fees-view.js";
 import { type FunnelView, funnelView } from "./funnel-view.js";
 import { growthTable } from "./growth-table.js";
@@ -22,6 +24,9 @@ export interface ProgramView {
   readonly funnel: FunnelView | undefined;
   /** Absent where all options run in full from the first year, or the lake is infested. */
   readonly growth: TableView | undefined;
+  /** What each option asks of the next budgets, and what decides the effect of those that check boats. */
+  readonly asked: TableView;
+  readonly effect: TableView | undefined;
   readonly byOption: TableView;
   readonly cost: TableView;
   /** Absent where no option has a fee, or the lake is infested. */
@@ -48,6 +53,8 @@ export function programView(context: ReportContext): ProgramView {
     classes: context.infestedSince === undefined ? vesselClassesTable(context) : undefined,
     funnel,
     growth: growthTable(context),
+    asked: optionsAskedTable(context) ?? programByOptionTable(context),
+    effect: effectTable(context),
     byOption: programByOptionTable(context),
     cost: programCostTable(context),
     fees: feesTable(context),

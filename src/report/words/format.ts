@@ -115,15 +115,16 @@ export const lineDimensions: Record<
 /** With its first letter large, for the start of a line. */
 export const capitalised = (text: string): string => text.charAt(0).toLocaleUpperCase(locale) + text.slice(1);
 
-/** A name that fits a label: beyond so many letters it is cut, and says so. */
-export function shortened(name: string, most: number): string {
-  const letters = [...name];
-  return letters.length <= most
-    ? name
-    : `${letters
-        .slice(0, most - 1)
-        .join("")
-        .trimEnd()}…`;
+/** A name in lines of at most so many letters, ended at spaces where there are any. */
+export function wrapped(name: string, most: number): string[] {
+  const lines: string[] = [];
+  for (let rest = [...name]; rest.length > 0; ) {
+    const space = rest.slice(0, most + 1).lastIndexOf(" ");
+    const end = rest.length <= most ? rest.length : space > 0 ? space : most;
+    lines.push(rest.slice(0, end).join(""));
+    rest = [...rest.slice(end).join("").trimStart()];
+  }
+  return lines;
 }
 
 /** Names as a list in words, the first few of them and how many others. */

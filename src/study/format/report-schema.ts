@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { quantity, shortText } from "./fields.js";
 
 /** Sections of a report's part for the board, in order; page 1 is always printed. */
 export const boardSections = [
@@ -28,6 +29,7 @@ export const appendices = [
   "detection",
   "register",
   "chance",
+  "comparison",
 ] as const;
 
 type Appendix = (typeof appendices)[number];
@@ -62,6 +64,7 @@ const appendixNames: Readonly<Record<Appendix, string>> = {
   detection: "When would we know?",
   register: "Register of structures and habitat",
   chance: "Where the chance comes from",
+  comparison: "The options compared in detail",
 };
 
 const movedTitles: Readonly<Record<(typeof movedSections)[number], string>> = {
@@ -91,8 +94,42 @@ const ownText = z.strictObject({
   }),
 });
 
+const mostLetters = 2000;
+const passage = (remedy: string) =>
+  z
+    .string()
+    .trim()
+    .min(1, `a text that is not empty; ${remedy}`)
+    .max(mostLetters, `at most ${mostLetters.toLocaleString("en-US")} characters`)
+    .optional();
+
+/** What the board is asked, beside what follows from the requested option and its budget. */
+const askSchema = z
+  .strictObject({
+    lastYearBudget: quantity("money").optional().meta({
+      description: "What was budgeted for the program in the fiscal year before the first one of the request",
+      where: "the adopted budget",
+    }),
+    lastYearActual: quantity("money").optional().meta({
+      description: "What was spent in that year, net of fees and other revenue as the budget is",
+      where: "the finance office",
+    }),
+    motion: passage("leave it out for the usual wording").meta({
+      description: "Wording of the motion; the usual one, with the amounts of the request, if left out",
+    }),
+    ifNotFunded: passage("leave it out for the usual sentence").meta({
+      description: "What happens if the request is not funded; the usual sentence if left out",
+    }),
+    checkedBy: shortText
+      .optional()
+      .meta({ description: "Who checked the study; printed beside who prepared it" }),
+  })
+  .prefault({})
+  .meta({ description: "The request that the board votes on" });
+
 export const reportSchema = z
   .strictObject({
+    ask: askSchema,
     leaveOut: z
       .array(
         z

@@ -29,6 +29,8 @@ export interface LakeFutures {
   /** Chance that mussels establish at all within the horizon, and that they are there when it ends. */
   readonly everInfested: readonly Float64Array[];
   readonly infestedAtEnd: readonly Float64Array[];
+  /** Chance to have established by the end of each year of the horizon, on average over the futures. */
+  readonly establishedBy: readonly Float64Array[];
   /** Present cost of what staff entered, luck left out, by account; of the other losses also as it comes out. */
   readonly duty: readonly Float64Array[];
   readonly policy: readonly Float64Array[];
@@ -135,6 +137,7 @@ function lakeFutures({ shares, quantileOf }: Draws, index: number, { values, wit
   const options = lake.options.map(({ numbers }) => ({
     costsByYear: withYears ? yearlyCostsOf(numbers) : undefined,
     ...emptyLists(years),
+    establishedBy: new Float64Array(lake.factors.length),
   }));
   for (let future = 0; future < futuresPerLake; future++) {
     const draw = index * futuresPerLake + future;
@@ -147,6 +150,7 @@ function lakeFutures({ shares, quantileOf }: Draws, index: number, { values, wit
       lists.establishment[future] = result.establishment;
       lists.program[future] = result.program;
       lists.everInfested[future] = result.everInfested;
+      addEstablished(lists.establishedBy, at(hazards, option));
       lists.infestedAtEnd[future] = result.infestedAtEnd;
       lists.duty[future] = result.duty;
       lists.policy[future] = result.policy;
@@ -164,6 +168,7 @@ function lakeFutures({ shares, quantileOf }: Draws, index: number, { values, wit
     program: options.map(({ program }) => program),
     everInfested: options.map(({ everInfested }) => everInfested),
     infestedAtEnd: options.map(({ infestedAtEnd }) => infestedAtEnd),
+    establishedBy: options.map(({ establishedBy }) => establishedBy),
     duty: options.map(({ duty }) => duty),
     policy: options.map(({ policy }) => policy),
     other: options.map(({ other }) => other),
@@ -172,6 +177,15 @@ function lakeFutures({ shares, quantileOf }: Draws, index: number, { values, wit
     annuity: sumOf(lake.factors),
     plans: lake.plans.map(({ plan }) => plan.id),
   };
+}
+
+/** Adds a future's part of the mean. */
+function addEstablished(mean: Float64Array, hazards: readonly number[]): void {
+  let clean = 1;
+  hazards.forEach((hazard, year) => {
+    clean *= 1 - hazard;
+    mean[year] = at(mean, year) + (1 - clean) / futuresPerLake;
+  });
 }
 
 const emptyLists = (years: number) => ({

@@ -8,6 +8,8 @@ export interface JoinedFutures {
   readonly program: Float64Array;
   readonly everInfested: Float64Array;
   readonly infestedAtEnd: Float64Array;
+  /** Chance to have established by the end of each year, on average over all futures. */
+  readonly establishedBy: Float64Array;
   /** What staff entered, by account; the other losses also as they come out. */
   readonly duty: Float64Array;
   readonly policy: Float64Array;
@@ -25,12 +27,22 @@ export function joinedFutures(lakes: readonly LakeFutures[], options: number): J
     program: joined(lakes.map(({ program }) => at(program, option))),
     everInfested: joined(lakes.map(({ everInfested }) => at(everInfested, option))),
     infestedAtEnd: joined(lakes.map(({ infestedAtEnd }) => at(infestedAtEnd, option))),
+    establishedBy: meanOfLists(lakes.map(({ establishedBy }) => at(establishedBy, option))),
     duty: joined(lakes.map(({ duty }) => at(duty, option))),
     policy: joined(lakes.map(({ policy }) => at(policy, option))),
     other: joined(lakes.map(({ other }) => at(other, option))),
     otherCost: joined(lakes.map(({ otherCost }) => at(otherCost, option))),
     byYear: joined(lakes.flatMap(({ byYear }) => byYear[option] ?? [])),
   }));
+}
+
+/** Year by year; each draw of the lake has as many futures. */
+function meanOfLists(lists: readonly Float64Array[]): Float64Array {
+  const mean = new Float64Array(lists[0]?.length ?? 0);
+  for (const list of lists) {
+    for (const [year, value] of list.entries()) mean[year] = at(mean, year) + value / lists.length;
+  }
+  return mean;
 }
 
 function joined(lists: readonly Float64Array[]): Float64Array {

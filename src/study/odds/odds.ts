@@ -55,6 +55,8 @@ export interface OptionOdds {
   /** Infested at any time within the horizon, and when it ends: fewer where something is tried against mussels. */
   readonly everInfested: ShareOfFutures;
   readonly infestedAtEnd: ShareOfFutures;
+  /** Chance that mussels have established by the end of each year of the horizon. */
+  readonly establishedBy: readonly number[];
   /** Of the mean cost, the program's. */
   readonly programCost: Estimate;
   /** Against the option that does nothing; absent for that one. */

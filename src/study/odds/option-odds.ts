@@ -40,6 +40,7 @@ export function oddsOfOption(
     cost: costQuantiles(own.cost, blocks),
     everInfested: clusteredShare(own.everInfested, blocks, confidence),
     infestedAtEnd: clusteredShare(own.infestedAtEnd, blocks, confidence),
+    establishedBy: Array.from(own.establishedBy),
     against: baseline && inBothAccounts(own, baseline, blocks),
     fan: fanOf(own.byYear, horizon, startYear),
     exceedance: exceedanceCurve(own.cost, exceedanceSteps).map(({ value, chance }) => ({

@@ -5,6 +5,7 @@ import type { Comparison } from "../../model/compare.js";
 import { type Increment, increment, inspectorHours, staffHours } from "../../model/increments.js";
 import { type Money, noMoney } from "../../model/money/decimal.js";
 import type { OptionResult } from "../../model/option.js";
+import { type ProgramBudget, programBudget } from "../../model/program/budget.js";
 import { type EquipmentBases, equipmentBases } from "../../model/program/equipment-bases.js";
 import { type FullCostFee, fullCostFee } from "../../model/program/fees.js";
 import { type InspectionCost, inspectionCost } from "../../model/program/inspection-cost.js";
@@ -17,6 +18,8 @@ import { type ScheduleTurn, scheduleTurn } from "./schedule-turn.js";
 export interface TracedOption {
   readonly result: OptionResult;
   readonly program: ProgramSums;
+  /** Absent where it has no program, or the horizon fills no fiscal year. */
+  readonly budget: ProgramBudget | undefined;
   /** Hours a year that its staff list pays, and those of inspectors among them. */
   readonly staffHours: number;
   readonly inspectorHours: number;
@@ -58,6 +61,7 @@ export function tracedOption(
   return {
     result,
     program: programSums(programLines),
+    budget: balance ? balance.budget : programBudget(option, input.money),
     staffHours: staffHours(option),
     inspectorHours: inspectorHours(option),
     inspection: inspectionCost(programLines, arrivals),

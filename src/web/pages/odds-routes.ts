@@ -4,6 +4,7 @@ import type { AskedRunState, AskedRuns, RunQuestion } from "../../app/runs.js";
 import type { Studies } from "../../app/studies.js";
 import type { StudyEntry } from "../../app/study-entry.js";
 import { oddsTables } from "../../report/odds/odds-tables.js";
+import { oddsPictures } from "../../report/pictures/odds-pictures.js";
 import { oddsSettings } from "../../study/format/uncertainty-schema.js";
 import type { Odds } from "../../study/odds/odds.js";
 import { renderPage } from "../render.js";
@@ -49,7 +50,13 @@ function oddsPage(
   state: AskedRunState<Odds>,
   balance: BalanceState,
 ): object {
-  const done = state.state === "done" ? oddsTables(state.result, study.document) : undefined;
+  const done =
+    state.state === "done"
+      ? {
+          ...oddsTables(state.result, study.document),
+          pictures: oddsPictures(state.result, study.document),
+        }
+      : undefined;
   return workbenchPage(
     { entry, balance, part: "odds", title: "How sure is it?" },
     {

@@ -89,7 +89,7 @@ describe("sums that are carried from page to page", () => {
     async (paper) => {
       const kept = new Set<string>(["cost-lines", "register"]);
       const leaveOut = [...boardSections, ...appendices].filter((section) => !kept.has(section));
-      const document = { ...manyRun.document, report: { leaveOut, texts: [] } };
+      const document = { ...manyRun.document, report: { ask: {}, leaveOut, texts: [] } };
       const body = renderReportBody({ ...manyRun, document });
       const pdf = await printer.print(body, { ...printSettings(document), paper });
       const { text } = await extractText(await getDocumentProxy(pdf));

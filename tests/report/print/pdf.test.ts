@@ -22,7 +22,7 @@ const ownText = [
 /** An example with all that a report may have. */
 function fullRun(name: Example) {
   const run = exampleRun(name);
-  const report = { leaveOut: [], texts: [{ section: "lake" as const, text: ownText }] };
+  const report = { ask: {}, leaveOut: [], texts: [{ section: "lake" as const, text: ownText }] };
   return { ...run, document: { ...run.document, report } };
 }
 

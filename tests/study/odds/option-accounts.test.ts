@@ -8,6 +8,7 @@ function futures(amounts: Partial<Record<keyof JoinedFutures, readonly number[]>
   return {
     ...{ expected: of("expected"), cost: of("cost"), program: of("program"), byYear: of("byYear") },
     ...{ everInfested: of("everInfested"), infestedAtEnd: of("infestedAtEnd") },
+    establishedBy: of("establishedBy"),
     ...{ duty: of("duty"), policy: of("policy"), other: of("other"), otherCost: of("otherCost") },
   };
 }
@@ -66,6 +67,7 @@ describe("an option in both accounts", () => {
 const plain = (lists: JoinedFutures): Record<keyof JoinedFutures, number[]> => ({
   ...{ expected: [...lists.expected], cost: [...lists.cost], program: [...lists.program] },
   ...{ byYear: [...lists.byYear], everInfested: [...lists.everInfested] },
+  establishedBy: [...lists.establishedBy],
   ...{ infestedAtEnd: [...lists.infestedAtEnd], duty: [...lists.duty], policy: [...lists.policy] },
   ...{ other: [...lists.other], otherCost: [...lists.otherCost] },
 });

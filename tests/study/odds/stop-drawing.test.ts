@@ -17,6 +17,7 @@ const lakeWith = (netBenefit: number, loss: number): LakeFutures => ({
   program: [new Float64Array([1000, 1000])],
   everInfested: [],
   infestedAtEnd: [],
+  establishedBy: [],
   ...{ duty: [], policy: [], other: [], otherCost: [] },
   byYear: [],
   annuity: 1,
