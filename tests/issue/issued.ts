@@ -23,7 +23,7 @@ export const onePagePrinter: Printer = {
     const document = await PDFDocument.create();
     const page = document.addPage();
     page.drawText("a report", { x: 50, y: 500 });
-    const digest = /[0-9a-f]{64}/.exec(body)?.[0];
+    const digest = /[0-9a-f]{64}/.exec(body.replaceAll("<wbr>", ""))?.[0];
     if (digest) page.drawText(digest, { x: 50, y: 400, size: 8 });
     return document.save();
   },

@@ -87,7 +87,7 @@ const answers = {
     fouls: Math.max(...thicknessByYear) > 0,
   })),
   register: cells(registerTable(context)).find(([name]) => name === hatchery.name),
-  drawing: schematicView(context)?.marks.map(({ name }) => name),
+  drawing: schematicView(context)?.marks.map(({ name }) => name.map(({ text }) => text).join(" ")),
   pipes: cells(pipesTable(context)).map(([first]) => first),
   places: fixedPlaces(context).flatMap(({ names }) => names),
   picture: drawn && levelsPicture(drawn, "us").structures.map(({ name }) => name),

@@ -30,7 +30,7 @@ a velocity limit a hundred times too high | ninemoss | structures[intake].rack.v
 a rack a hundred times too wide | ninemoss | structures[intake].rack.width | 90 m | velocity between its clean bars | 0.01 m/s to 1.5 m/s | structures[intake].rack
 bars in cm for mm | ninemoss | structures[intake].rack.clearSpacing | 400 mm | 400 mm | 5 mm to 300 mm
 a head loss limit a hundred times too high | ninemoss | structures[intake].rack.headLossLimit | 10 m | 10 m | 0.02 m to 1.5 m
-an intake that the water leaves | ninemoss | structures[intake].elevation | 411.9 m | -0.44 m | at least 0 m
+an intake that the water leaves | ninemoss | structures[intake].elevation | 411.9 m | −0.44 m | at least 0 m
 an intake below the bottom | ninemoss | structures[intake].elevation | 40.7 m | lowest row of the storage table | at least 0 m
 energy per kWh for per MWh | sorrel | structures[hydropower].energyPrice | $58/kWh | $58,000.00/MWh | $5.00/MWh to $500.00/MWh
 pumping energy per MWh for per kWh | ninemoss | structures[intake].supply.energyPrice | EUR 0.19/MWh | price of energy | €4.50/MWh to €450.00/MWh

@@ -51,8 +51,8 @@ const program: readonly Question[] = [
   { key: "stations", label: "Stations", help: "", dimension: "count", typical: "typical.stations" },
   {
     key: "gated",
-    label: "Ramps locked while nobody inspects?",
-    help: "So that no boat launches unseen",
+    label: "Ramps locked otherwise?",
+    help: "",
     choices: [
       ["yes", "Yes"],
       ["no", "No"],
@@ -135,8 +135,8 @@ export const questionGroups: readonly QuestionGroup[] = [
       },
       {
         key: "infestedSince",
-        label: "Year in which mussels were found",
-        help: "Left empty where there are none",
+        label: "Mussels found in",
+        help: "The year",
         dimension: "count",
       },
     ],
@@ -158,15 +158,15 @@ export const questionGroups: readonly QuestionGroup[] = [
       { key: "pipe", label: "Size of its pipe", help: "Inside diameter", dimension: "smallLength" },
       {
         key: "length",
-        label: "Length of its pipe",
-        help: "To the pumps or the canal",
+        label: "Length",
+        help: "",
         dimension: "length",
         typical: "typical.conduit-length",
       },
       {
         key: "tastes",
-        label: "Treated against tastes in some summers?",
-        help: "Drinking water alone",
+        label: "Treated against tastes?",
+        help: "",
         choices: [
           ["yes", "Yes"],
           ["no", "No"],

@@ -15,7 +15,8 @@ export function writtenAnew(nodes: readonly FormNode[], posted: Posted): Written
     const sent = posted[name];
     if (sent === undefined || shape.select || shape.long || shape.csv) return [];
     const chosen = units.find((each) => each.chosen)?.value ?? "";
-    const isSame = sent.trim() === value && (posted[unit] === undefined || posted[unit] === chosen);
+    const keepsUnit = chosen === "" || posted[unit] === undefined || posted[unit] === chosen;
+    const isSame = sent.trim() === value && keepsUnit;
     return isSame ? [] : [{ id, value, unitName: unit, unit: chosen }];
   });
 }

@@ -150,7 +150,7 @@ describe("a new user", () => {
     expect(told).toContain("Line 22, Dock 21");
     expect(told).toContain("Line 32, Dock 31");
     await act(page, "take");
-    expect(await text(page, "main [role=status]:not(.save-state)")).toContain("197 lines taken");
+    expect(await text(page, "main [role=status]:not(.screen-only)")).toContain("197 lines taken");
     expect((await shownIn(page, "csv")).trim().split("\n")).toHaveLength(4);
     expect(bench.studies.find(id)?.text).toContain("Dock 200");
     expect(bench.studies.find(id)?.text).not.toContain("Dock 21\n");
