@@ -15,6 +15,7 @@ import {
 } from "./keeping-commands.js";
 import { methodCommand } from "./method-command.js";
 import { type OddsArguments, oddsCommand } from "./odds-command.js";
+import { searchCommand } from "./search-command.js";
 import { startCommand } from "./start-command.js";
 
 const print = (text: string) => console.log(text);
@@ -61,6 +62,7 @@ const commands = new Map<string, Command>([
     (study, { out, paper: size }) =>
       methodCommand(study, { out: required(out, "--out FILE"), paper: paper(size) }, print),
   ],
+  ["search", (study, values) => searchCommand(required(study, "STUDY"), oddsArguments(values), print)],
   ["odds", (study, values) => oddsCommand(required(study, "STUDY"), oddsArguments(values), print)],
   [
     "forms",

@@ -32,7 +32,7 @@ const asStated = (document: StudyDocument): StudyToDraw => ({
   settings: oddsSettings(document.study.uncertainty),
 });
 
-async function drawn<Found>(
+export async function drawn<Found>(
   draw: (pool: WorkerPool, study: StudyToDraw, control: DrawControl) => Promise<Found>,
   study: StudyToDraw,
   pool: WorkerPool,
