@@ -6,12 +6,14 @@ import { readStudyText } from "../study/reading/read.js";
 import type { StudyEntry } from "./study-entry.js";
 import { examplePrefix } from "./study-names.js";
 
+/** A lake to begin with; one not worth its program; one well worth it; one infested already. */
+const shownOrder = ["sorrel-bend.yaml", "ninemoss.yaml", "copperhithe.yaml", "thistledown.yaml"];
+
 /** The invented lakes, which nobody changes, read once. */
 export const readExamples = once((): readonly StudyEntry[] =>
   readdirSync(examplesFolder)
     .filter((file) => file.endsWith(".yaml"))
-    .sort()
-    .reverse()
+    .sort((one, other) => shownOrder.indexOf(one) - shownOrder.indexOf(other))
     .map((fileName) => {
       const text = readFileSync(join(examplesFolder, fileName), "utf8");
       const { name } = readStudyText(text, fileName).study;

@@ -2,6 +2,7 @@ import { AssumptionError } from "../assumptions/load.js";
 import { SigningKeyError } from "../issue/signing-key.js";
 import { OddsError } from "../odds/pool.js";
 import { BrowserError } from "../report/print/browser.js";
+import { TooWideError } from "../report/print/pdf.js";
 import { DamagedIssueError, DamagedRevisionError, StoreError } from "../store/errors.js";
 import { InputError } from "../study/reading/problems.js";
 import { readArguments, UsageError } from "./arguments.js";
@@ -65,7 +66,7 @@ async function runCommand(args: readonly string[]): Promise<number> {
 }
 
 function exitCode(error: unknown): number {
-  if (error instanceof InputError) {
+  if (error instanceof InputError || error instanceof TooWideError) {
     console.error(error.message);
     return 2;
   }

@@ -1,22 +1,6 @@
-import { usualWorkers } from "../odds/pool.js";
 import { leastFutures, mostFutures } from "../study/odds/odds-settings.js";
-import { accessCommand } from "./access-commands.js";
 import { type OptionValues, paper, required, UsageError, whole } from "./arguments.js";
-import { check, compareCommand, demo, report, schema } from "./commands.js";
-import { formsCommand } from "./forms-command.js";
-import { issueCommand, verifyCommand } from "./issue-commands.js";
-import {
-  backupCommand,
-  exportCommand,
-  importCommand,
-  listCommand,
-  removeCommand,
-  restoreCommand,
-} from "./keeping-commands.js";
-import { methodCommand } from "./method-command.js";
-import { type OddsArguments, oddsCommand } from "./odds-command.js";
-import { searchCommand } from "./search-command.js";
-import { startCommand } from "./start-command.js";
+import type { OddsArguments } from "./odds-command.js";
 
 const print = (text: string) => console.log(text);
 
@@ -34,69 +18,143 @@ type Command = (
   operand: string | undefined,
   values: OptionValues,
   name: string | undefined,
-) => void | Promise<void> | Promise<Outcome>;
+) => Promise<void> | Promise<Outcome>;
 
-/** The commands by their names; the operand is the word after the command, the name the one after that. */
+/**
+ * The commands by their names; the operand is the word after the command, the name the one after that. Each loads what it
+ * needs: all together take longer to load than a comparison to work out.
+ */
 const commands = new Map<string, Command>([
   [
     "start",
-    (file, values) => {
+    async (file, values) => {
       const out = required(values.out, "--out FILE");
       const today = new Date().toISOString().slice(0, 10);
-      return startCommand({ file, out, example: values.example ?? false }, today, print);
+      const { startCommand } = await import("./start-command.js");
+      await startCommand({ file, out, example: values.example ?? false }, today, print);
     },
   ],
-  ["check", (study) => check(required(study, "STUDY"), print)],
-  ["compare", (study, { json }) => compareCommand(required(study, "STUDY"), json ?? false, print)],
+  [
+    "check",
+    async (study) => {
+      const path = required(study, "STUDY");
+      (await import("./commands.js")).check(path, print);
+    },
+  ],
+  [
+    "compare",
+    async (study, { json }) => {
+      const path = required(study, "STUDY");
+      await (await import("./commands.js")).compareCommand(path, json ?? false, print);
+    },
+  ],
   [
     "report",
-    (study, values) => {
+    async (study, values) => {
       const out = required(values.out, "--out FILE");
       noteIgnored(values);
       const part = values["board-part"] ? "board" : "all";
-      return report(required(study, "STUDY"), { out, paper: paper(values.paper), part }, print);
+      const asked = { out, paper: paper(values.paper), part } as const;
+      const path = required(study, "STUDY");
+      await (await import("./report-command.js")).report(path, asked, print);
     },
   ],
   [
     "method",
-    (study, { out, paper: size }) =>
-      methodCommand(study, { out: required(out, "--out FILE"), paper: paper(size) }, print),
+    async (study, { out, paper: size }) => {
+      const asked = { out: required(out, "--out FILE"), paper: paper(size) };
+      await (await import("./method-command.js")).methodCommand(study, asked, print);
+    },
   ],
-  ["search", (study, values) => searchCommand(required(study, "STUDY"), oddsArguments(values), print)],
-  ["odds", (study, values) => oddsCommand(required(study, "STUDY"), oddsArguments(values), print)],
+  [
+    "odds",
+    async (study, values) => {
+      const path = required(study, "STUDY");
+      const asked = oddsArguments(values);
+      await (await import("./odds-command.js")).oddsCommand(path, asked, print);
+    },
+  ],
+  [
+    "search",
+    async (study, values) => {
+      const path = required(study, "STUDY");
+      const asked = oddsArguments(values);
+      await (await import("./search-command.js")).searchCommand(path, asked, print);
+    },
+  ],
   [
     "forms",
-    (study, values) => {
+    async (study, values) => {
       const out = required(values.out, "--out FOLDER");
       noteIgnored(values);
-      return formsCommand(required(study, "STUDY"), { out }, print);
+      const path = required(study, "STUDY");
+      await (await import("./forms-command.js")).formsCommand(path, { out }, print);
     },
   ],
   [
     "issue",
-    (id, values) => {
+    async (id, values) => {
       const { author = "", note = "" } = values;
       const out = required(values.out, "--out FILE");
       noteIgnored(values);
-      return issueCommand(required(id, "STUDY-ID"), { out, author, note }, print);
+      const study = required(id, "STUDY-ID");
+      await (await import("./issue-commands.js")).issueCommand(study, { out, author, note }, print);
     },
   ],
-  ["verify", async (file) => ((await verifyCommand(required(file, "FILE"), print)) ? "done" : "not so")],
-  ["schema", () => schema(print)],
-  ["demo", () => demo(print)],
-  ["list", () => listCommand(print)],
-  ["import", (file, { author }) => importCommand(required(file, "FILE"), author ?? "", print)],
+  [
+    "verify",
+    async (file) => {
+      const path = required(file, "FILE");
+      const isSo = await (await import("./issue-commands.js")).verifyCommand(path, print);
+      return isSo ? "done" : "not so";
+    },
+  ],
+  ["schema", async () => (await import("./commands.js")).schema(print)],
+  ["demo", async () => (await import("./report-command.js")).demo(print)],
+  ["list", async () => (await import("./keeping-commands.js")).listCommand(print)],
+  [
+    "import",
+    async (file, { author }) => {
+      const path = required(file, "FILE");
+      await (await import("./keeping-commands.js")).importCommand(path, author ?? "", print);
+    },
+  ],
   [
     "export",
-    (id, { out, revision }) => {
+    async (id, { out, revision }) => {
       const number = whole("--revision", revision, { least: 1, most: Number.MAX_SAFE_INTEGER });
-      exportCommand(required(id, "STUDY-ID"), { out: required(out, "--out FILE"), revision: number }, print);
+      const study = required(id, "STUDY-ID");
+      const asked = { out: required(out, "--out FILE"), revision: number };
+      (await import("./keeping-commands.js")).exportCommand(study, asked, print);
     },
   ],
-  ["access", (what, { role }, name) => accessCommand(what, { name, role }, print)],
-  ["backup", (file) => backupCommand(required(file, "FILE"), print)],
-  ["restore", (file) => restoreCommand(required(file, "FILE"), print)],
-  ["remove", (id, { permanently }) => removeCommand(required(id, "STUDY-ID"), permanently ?? false, print)],
+  [
+    "access",
+    async (what, { role }, name) => {
+      await (await import("./access-commands.js")).accessCommand(what, { name, role }, print);
+    },
+  ],
+  [
+    "backup",
+    async (file) => {
+      const path = required(file, "FILE");
+      await (await import("./keeping-commands.js")).backupCommand(path, print);
+    },
+  ],
+  [
+    "restore",
+    async (file) => {
+      const path = required(file, "FILE");
+      await (await import("./keeping-commands.js")).restoreCommand(path, print);
+    },
+  ],
+  [
+    "remove",
+    async (id, { permanently }) => {
+      const study = required(id, "STUDY-ID");
+      await (await import("./keeping-commands.js")).removeCommand(study, permanently ?? false, print);
+    },
+  ],
 ]);
 
 /** @throws UsageError where there is no such command */
@@ -110,7 +168,7 @@ function oddsArguments(values: OptionValues): OddsArguments {
   return {
     futures: whole("--futures", values.futures, { least: leastFutures, most: mostFutures }),
     seed: whole("--seed", values.seed, { least: 0, most: Number.MAX_SAFE_INTEGER }),
-    workers: whole("--workers", values.workers, { least: 1, most: mostWorkersAsked }) ?? usualWorkers(),
+    workers: whole("--workers", values.workers, { least: 1, most: mostWorkersAsked }),
     asJson: values.json ?? false,
   };
 }

@@ -7,9 +7,8 @@ import { assumptionsFolder } from "../report/document/assets.js";
 import { printableOdds } from "../report/odds/printed-odds.js";
 import { editionText } from "../report/print/paper.js";
 import { createPrinter } from "../report/print/printer.js";
-import { runStudy } from "../study/prepare/compute.js";
 import { readStudyFile } from "../study/reading/read.js";
-import { drawnOdds } from "./odds-command.js";
+import { runWithOdds } from "./odds-command.js";
 import { writeWhole } from "./write-whole.js";
 
 /** Writes every other form of a study's answer into a folder, made if need be, and prints what stands in it. */
@@ -23,8 +22,8 @@ export async function formsCommand(
   printer.warm();
   try {
     const assumptions = loadAssumptions(assumptionsFolder);
-    const run = runStudy(document, assumptions);
-    const printedOdds = printableOdds(run, await drawnOdds(document, assumptions));
+    const { run, odds } = await runWithOdds(document, assumptions);
+    const printedOdds = printableOdds(run, odds);
     const parts: FormParts = { run, printedOdds, edition: editionText() };
     const forms = [...(await plainForms(parts)), ...(await printedForms(parts, printer))];
     for (const form of forms) writeForm(out, form);

@@ -15,10 +15,9 @@ import { dataFolder } from "../store/data-folder.js";
 import { issueStore } from "../store/issues.js";
 import { inMemory } from "../store/open-database.js";
 import { studyStore } from "../store/studies.js";
-import { runStudy } from "../study/prepare/compute.js";
 import { InputError } from "../study/reading/problems.js";
 import { readStudyText } from "../study/reading/read.js";
-import { drawnOdds } from "./odds-command.js";
+import { runWithOdds } from "./odds-command.js";
 import { writeWhole } from "./write-whole.js";
 
 type Print = (text: string) => void;
@@ -44,9 +43,10 @@ export async function issueCommand(
     const studies = studiesOf(studyStore(connection), assumptions, now);
     const entry = studies.find(id);
     if (!entry || entry.isExample || entry.state === "deleted") throw unknownStudy(id);
-    const run = runStudy(readStudyText(entry.text, entry.fileName), assumptions);
+    const document = readStudyText(entry.text, entry.fileName);
     printer.warm();
-    const printedOdds = printableOdds(run, await drawnOdds(run.document, assumptions));
+    const { run, odds } = await runWithOdds(document, assumptions);
+    const printedOdds = printableOdds(run, odds);
     const make: IssueParts["make"] = (draft, sign) =>
       makeIssue(draft, { run, printedOdds, files }, { print: printer.print, sign });
     const parts = { issues: issueStore(connection), key: signingKeyIn(dataFolder(), now), make, now };

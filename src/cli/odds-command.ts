@@ -1,3 +1,4 @@
+import { setImmediate as nextTurn } from "node:timers/promises";
 import type { AssumptionSet } from "../assumptions/entry.js";
 import { loadAssumptions } from "../assumptions/load.js";
 import { type DrawControl, futuresOf, oddsOf, type Progress } from "../odds/draw.js";
@@ -8,6 +9,7 @@ import { oddsTables } from "../report/odds/odds-tables.js";
 import type { StudyDocument } from "../study/format/schema.js";
 import { oddsSettings } from "../study/format/uncertainty-schema.js";
 import type { FuturesOdds, Odds } from "../study/odds/odds.js";
+import { runStudy, type StudyRun } from "../study/prepare/compute.js";
 import { readStudyFile } from "../study/reading/read.js";
 import { tableText } from "./table-text.js";
 
@@ -15,17 +17,50 @@ export interface OddsArguments {
   /** Most futures, and the seed, where they differ from the study's. */
   readonly futures: number | undefined;
   readonly seed: number | undefined;
-  readonly workers: number;
+  /** As many as usual if left out. */
+  readonly workers: number | undefined;
   readonly asJson: boolean;
 }
 
-/** Draws a study's futures with all processors, as the study says; how far it has come is told to a terminal. */
-export const drawnOdds = (document: StudyDocument, assumptions: AssumptionSet): Promise<Odds> =>
-  drawn(oddsOf, asStated(document), workerPool(assumptions));
+type Draw<Found> = (pool: WorkerPool, study: StudyToDraw, control: DrawControl) => Promise<Found>;
+
+interface RunWithOdds<Found> {
+  readonly run: StudyRun;
+  readonly odds: Found;
+}
+
+/**
+ * A study's run, and its futures drawn with all processors, as the study says. Both begin at once: workers load what they
+ * need while this thread computes. How far drawing has come is told to a terminal.
+ */
+export const runWithOdds = (
+  document: StudyDocument,
+  assumptions: AssumptionSet,
+): Promise<RunWithOdds<Odds>> => besideDraws(oddsOf, document, assumptions);
 
 /** The same without what matters in the study. */
-export const drawnFutures = (document: StudyDocument, assumptions: AssumptionSet): Promise<FuturesOdds> =>
-  drawn(futuresOf, asStated(document), workerPool(assumptions));
+export const runWithFutures = (
+  document: StudyDocument,
+  assumptions: AssumptionSet,
+): Promise<RunWithOdds<FuturesOdds>> => besideDraws(futuresOf, document, assumptions);
+
+async function besideDraws<Found>(
+  draw: Draw<Found>,
+  document: StudyDocument,
+  assumptions: AssumptionSet,
+): Promise<RunWithOdds<Found>> {
+  const ending = new AbortController();
+  const drawing = drawn(draw, asStated(document), workerPool(assumptions), ending.signal);
+  try {
+    await nextTurn();
+    const run = runStudy(document, assumptions);
+    return { run, odds: await drawing };
+  } catch (error) {
+    ending.abort(error);
+    await drawing.catch(() => undefined);
+    throw error;
+  }
+}
 
 const asStated = (document: StudyDocument): StudyToDraw => ({
   document,
@@ -33,12 +68,13 @@ const asStated = (document: StudyDocument): StudyToDraw => ({
 });
 
 export async function drawn<Found>(
-  draw: (pool: WorkerPool, study: StudyToDraw, control: DrawControl) => Promise<Found>,
+  draw: Draw<Found>,
   study: StudyToDraw,
   pool: WorkerPool,
+  signal = new AbortController().signal,
 ): Promise<Found> {
   try {
-    return await draw(pool, study, { signal: new AbortController().signal, onProgress: tellTerminal });
+    return await draw(pool, study, { signal, onProgress: tellTerminal });
   } finally {
     await pool.close();
   }

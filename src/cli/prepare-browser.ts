@@ -32,13 +32,13 @@ const installers: ReadonlyArray<{
 ];
 
 /** Finds a browser for printing or installs one. @throws BrowserError saying what to do by hand */
-export function prepareBrowser(print: (text: string) => void): void {
-  if (findBrowser()) return;
+export async function prepareBrowser(print: (text: string) => void): Promise<void> {
+  if (await findBrowser()) return;
   print("No browser for printing was found; installing one.");
   for (const { needsRoot, commands } of installers) {
     if (needsRoot && process.getuid?.() !== 0) continue;
     const done = commands.every(([command = "", ...rest]) => run(command, rest));
-    if (done && findBrowser()) return;
+    if (done && (await findBrowser())) return;
   }
   throw new BrowserError(
     "No browser for printing could be installed. Install Chromium or Chrome with your system's packages, or set PUPPETEER_EXECUTABLE_PATH.",
@@ -57,7 +57,7 @@ function run(command: string, rest: readonly string[]): boolean {
 const isMain = process.argv[1] !== undefined && import.meta.url === pathToFileURL(process.argv[1]).href;
 if (isMain) {
   try {
-    prepareBrowser(console.log);
+    await prepareBrowser(console.log);
   } catch (error) {
     if (!(error instanceof BrowserError)) throw error;
     console.error(error.message);

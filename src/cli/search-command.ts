@@ -11,7 +11,7 @@ import { tableText } from "./table-text.js";
 /** Searches a study for the program that fits and prints what is found. */
 export async function searchCommand(
   path: string,
-  { workers, asJson }: { readonly workers: number; readonly asJson: boolean },
+  { workers, asJson }: { readonly workers: number | undefined; readonly asJson: boolean },
   print: (text: string) => void,
 ): Promise<void> {
   const document = readStudyFile(path);

@@ -1,6 +1,7 @@
 import { stringify } from "csv-stringify/sync";
 import { strToU8, zipSync } from "fflate";
 import type { ReportView } from "../report/document/report-view.js";
+import { plainMinus } from "../report/words/minus.js";
 import { type TableView, tableFileName } from "../report/words/view-types.js";
 import { forXml } from "../study/reading/characters.js";
 
@@ -41,10 +42,10 @@ function isTable(part: object): part is TableView {
   return "caption" in part && "head" in part && "rows" in part;
 }
 
-/** Opened by a spreadsheet program, no cell is taken for a formula; a minus before an amount stays. */
+/** Opened by a spreadsheet program, no cell is taken for a formula; an amount keeps its minus, as such programs write it. */
 function tableCsv({ caption, head, rows, total, note }: TableView): string {
   const cells = (row: { readonly cells: readonly { readonly text: string }[] }) =>
-    row.cells.map(({ text }) => forXml(text.replaceAll("\u200b", "")));
+    row.cells.map(({ text }) => forXml(asFigure(text.replaceAll("\u200b", ""))));
   const records = [
     [forXml(caption)],
     head.map(({ text }) => forXml(text)),
@@ -58,5 +59,7 @@ function tableCsv({ caption, head, rows, total, note }: TableView): string {
     cast: { string: (text) => ({ value: text, escape_formulas: !isAmount(text) }) },
   });
 }
+
+const asFigure = (text: string) => (isAmount(plainMinus(text)) ? plainMinus(text) : text);
 
 const isAmount = (text: string) => /^-\p{Sc}?[\d,.]+%?$/u.test(text);

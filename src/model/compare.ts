@@ -21,11 +21,10 @@ import type { AssumptionId } from "./register/register.js";
 import { foundingRates } from "./risk/founding-rates.js";
 import type { FoundingRates } from "./risk/hazard.js";
 import {
-  asOperated,
   type LevelsResult,
-  otherSchedules,
   type ScheduleResult,
   type ScheduleSettings,
+  underSchedules,
 } from "./schedules.js";
 import type { Check } from "./structures/component.js";
 import type { StructureResult } from "./structures/structure.js";
@@ -175,10 +174,11 @@ export const isBaseline = ({ steps, schedule }: { readonly steps?: unknown; read
 /** The lake under its own levels and the others; assumptions that lie behind every layer are recorded apart. */
 export function lakeUnderSchedules(settings: ScheduleSettings): Pick<Comparison, "schedules" | "lake"> {
   const reader = recorder(settings.source);
-  const own = asOperated(settings, reader.assumed);
+  const schedules = underSchedules(settings, reader.assumed);
+  const [own] = schedules;
   const [{ suitability, density }] = own.contexts;
   return {
-    schedules: [own, ...otherSchedules(own, settings)],
+    schedules,
     lake: {
       ...own.levels,
       suitability,

@@ -2,12 +2,13 @@ import { at, meanOf, sumOf } from "../lists.js";
 import type { Assumed } from "./assumed.js";
 import { type InfestationCost, infestationCost } from "./infestation-cost.js";
 import type { StudyInput } from "./inputs.js";
-import type { Lake } from "./lake/lake.js";
+import type { Lake, Schedule } from "./lake/lake.js";
 import { exposedBand } from "./lake/levels.js";
 import { exposedArea, storageBetween } from "./lake/storage.js";
 import type { CostLine } from "./money/line.js";
 import { operatingLines, storageLost } from "./schedule-cost.js";
-import { type Contexts, lakeContexts } from "./structures/context.js";
+import { type Contexts, type LakeWater, lakeWater } from "./structures/context.js";
+import { kindOf, type Structure } from "./structures/kinds.js";
 import { planWeights } from "./structures/plans/weights.js";
 import { type StructureResult, structureResult } from "./structures/structure.js";
 
@@ -50,55 +51,62 @@ export interface ScheduleSettings {
 
 const ownName = "as operated";
 
-/** The lake under its own levels. @param contextReader reads what suitability, growth and drying need */
-export function asOperated(
+/** The lake under its own levels, first, and under each other schedule. @param reader reads what suitability, growth and drying need */
+export function underSchedules(
   settings: ScheduleSettings,
-  contextReader: Assumed,
-  known?: readonly StructureResult[],
-): ScheduleResult {
-  const contexts = contextsOf(settings.input.lake, settings, contextReader);
-  return underLevels({ id: undefined, name: ownName, contexts }, settings, known);
-}
-
-/** The lake under each of its other schedules, with what following it costs against the own levels. */
-export function otherSchedules(own: ScheduleResult, settings: ScheduleSettings): ScheduleResult[] {
-  const { input, source } = settings;
-  return input.lake.otherSchedules.map(({ id, name, drawdown, record }) => {
-    const lake = { ...input.lake, drawdown, record };
-    const under = underLevels({ id, name, contexts: contextsOf(lake, settings, source) }, settings);
-    const storageGivenUp = storageLost(own.levels.daily, under.levels.daily, input.lake);
-    return {
-      ...under,
-      storageGivenUp,
-      operating: operatingLines(own.contexts, under.contexts, storageGivenUp, input),
-    };
-  });
-}
-
-function contextsOf(
-  lake: Lake,
-  { input, yearsInfested, source }: ScheduleSettings,
   reader: Assumed,
-): Contexts {
-  const { money, plans } = input;
-  const settings = {
+): [ScheduleResult, ...ScheduleResult[]] {
+  const { lake } = settings.input;
+  const water = waterOf(settings, reader);
+  const own = underLevels({ id: undefined, name: ownName, contexts: water.under(lake) }, settings);
+  const others = lake.otherSchedules.map((schedule) => underOther(schedule, own, water, settings));
+  water.forgetGrown();
+  return [own, ...others];
+}
+
+/** With what following it costs against the own levels. */
+function underOther(
+  { id, name, ...levels }: Schedule,
+  own: ScheduleResult,
+  water: LakeWater,
+  settings: ScheduleSettings,
+): ScheduleResult {
+  const { input } = settings;
+  const under = underLevels({ id, name, contexts: water.under(levels) }, settings, own.structures);
+  const storageGivenUp = storageLost(own.levels.daily, under.levels.daily, input.lake);
+  return {
+    ...under,
+    storageGivenUp,
+    operating: operatingLines(own.contexts, under.contexts, storageGivenUp, input),
+  };
+}
+
+function waterOf({ input, yearsInfested, source }: ScheduleSettings, reader: Assumed): LakeWater {
+  const { lake, money, plans } = input;
+  return lakeWater(lake, money.horizon + yearsInfested, reader, {
     plans,
     discountRate: money.discountRate,
     assumed: source,
-    planWeights: planWeights(money, { isInfested: input.lake.infestedSince !== undefined, yearsInfested }),
-  };
-  return lakeContexts(lake, money.horizon + yearsInfested, reader, settings);
+    planWeights: planWeights(money, { isInfested: lake.infestedSince !== undefined, yearsInfested }),
+  });
 }
 
+/** What floats lives through the same under all levels, and what stands nowhere too. */
+const standsInLevels = (structure: Structure) => kindOf(structure).reach(structure)?.floats === false;
+
+/** @param known of other levels: what is the same under all is taken from them */
 function underLevels(
   schedule: { id: string | undefined; name: string; contexts: Contexts },
   { input, yearsInfested }: ScheduleSettings,
   known?: readonly StructureResult[],
 ): ScheduleResult {
   const { contexts } = schedule;
-  const structures = known ?? input.structures.map((each) => structureResult(each, contexts));
+  const [first] = contexts;
+  const structures = input.structures.map((each, index) => {
+    if (standsInLevels(each)) return structureResult(each, contexts);
+    return known?.[index] ?? structureResult(each, [first]);
+  });
   const levels = levelsOf(contexts, input.lake);
-  for (const { forgetGrown } of contexts) forgetGrown();
   return {
     ...schedule,
     levels,

@@ -2,6 +2,7 @@ import multer from "multer";
 import { BusyError } from "../app/run-queue.js";
 import { SigningKeyError } from "../issue/signing-key.js";
 import { BrowserError } from "../report/print/browser.js";
+import { TooWideError } from "../report/print/pdf.js";
 import { PrinterBusyError } from "../report/print/printer.js";
 import { ConflictError, DeletedStudyError, StoreError, UnknownStudyError } from "../store/errors.js";
 import { InputError } from "../study/reading/problems.js";
@@ -137,6 +138,7 @@ function explainConflict({ expected, latest }: ConflictError): PartialExplanatio
 }
 
 function explainMachine(error: unknown): PartialExplanation {
+  if (error instanceof TooWideError) return { status: 422, title: error.message };
   if (error instanceof BrowserError || error instanceof SigningKeyError) {
     return { status: 503, title: error.message };
   }

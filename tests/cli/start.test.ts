@@ -33,7 +33,7 @@ describe("the start command", () => {
   });
 
   it("asks where there is no file, and again where an answer cannot be", () => {
-    const answers = ["Blue Lake", "si", "Nowhere", "Idaho", "12,5 m", "500 m", ...Array<string>(6).fill("")];
+    const answers = ["Blue Lake", "si", "Nowhere", "Idaho", "12,5 m", "500 m", ...Array<string>(7).fill("")];
     const made = start(["--out", "asked.yaml"], [...answers, "y", "town", "0.3 m3/s"].join("\n"));
     expect(made.status).toBe(0);
     expect(made.stdout).toContain('found "Nowhere"');

@@ -1,12 +1,12 @@
 import type { Assumed } from "../../src/model/assumed.js";
 import type { Lake } from "../../src/model/lake/lake.js";
-import { type LakeContext, lakeContexts } from "../../src/model/structures/context.js";
+import { type LakeContext, lakeWater } from "../../src/model/structures/context.js";
 import { planWeights } from "../../src/model/structures/plans/weights.js";
 import { assumed, assumptionSet } from "./assumptions.js";
 
 /** The contexts of a lake with the shipped catalogue of plans, at 3 %. */
 export function contextsOf(lake: Lake, years: number, source: Assumed = assumed) {
-  return lakeContexts(lake, years, source, {
+  const water = lakeWater(lake, years, source, {
     plans: assumptionSet.plans,
     discountRate: 0.03,
     assumed: source,
@@ -15,6 +15,7 @@ export function contextsOf(lake: Lake, years: number, source: Assumed = assumed)
       { isInfested: false, yearsInfested: 0 },
     ),
   });
+  return water.under(lake);
 }
 
 /** The context of a lake with a schedule, which has one possible operating year. */

@@ -4,6 +4,8 @@ import type { StudyInput } from "../../src/model/inputs.js";
 import type { Schedule } from "../../src/model/lake/lake.js";
 import { dailyElevations } from "../../src/model/lake/levels.js";
 import { totalOf } from "../../src/model/money/line.js";
+import { kindOf } from "../../src/model/structures/kinds.js";
+import { structureResult } from "../../src/model/structures/structure.js";
 import { assumed, assumedWith } from "./assumptions.js";
 import { drawnDownLake } from "./lakes.js";
 import { everyMonth, relativeGap } from "./near.js";
@@ -226,5 +228,21 @@ describe("an option with a schedule and inspection", () => {
     const plain = comparison.options.find(({ result }) => result.option.id === "stations");
     expect(balance.result.hazard).toBe(plain?.result.hazard);
     expect(balance.result.schedule).toBe(schedule);
+  });
+});
+
+describe("what floats or stands nowhere", () => {
+  it("costs under each schedule what it costs when worked out for that schedule alone", () => {
+    const { schedule } = followed(studyWith(lowered("low", 94)));
+    const placed = schedule.structures.map((result) => ({ result, structure: result.structure }));
+    const others = placed.filter(({ structure }) => kindOf(structure).reach(structure)?.floats !== false);
+    expect(others.length).toBeGreaterThan(1);
+    for (const { result, structure } of others) {
+      const alone = structureResult(structure, schedule.contexts);
+      expect(result.years).toEqual(alone.years);
+      expect(result.components.map(({ chosen }) => chosen.plan.id)).toEqual(
+        alone.components.map(({ chosen }) => chosen.plan.id),
+      );
+    }
   });
 });

@@ -47,6 +47,6 @@ export const withSchedule: readonly Edit[] = [
 
 /** The amount that a printed cell holds. */
 export const amount = (text: string | undefined): number => {
-  const found = /-?[^\d-]*[\d,.]*\d/.exec(text ?? "")?.[0] ?? "";
+  const found = /-?[^\d-]*[\d,.]*\d/.exec((text ?? "").replaceAll("−", "-"))?.[0] ?? "";
   return Number(found.replace(/[^\d.-]/g, ""));
 };

@@ -24,7 +24,7 @@ const tableById = (id: string): TableView => {
 };
 const textsOf = ({ cells }: RowView) => cells.map(({ text }) => text);
 const threeFigures = (amount: number) => Number(amount.toPrecision(3));
-const printed = (text: string | undefined) => Number(text?.replace(/[^\d.-]/g, ""));
+const printed = (text: string | undefined) => Number(text?.replace("−", "-").replace(/[^\d.-]/g, ""));
 
 describe("the sentence of odds", () => {
   // The words follow from the scale of counts: never all or none.

@@ -98,8 +98,8 @@ describe("page 1 with the odds", () => {
   );
 });
 
-const amount = (text: string | undefined) => Number((text ?? "").replace(/[^0-9.-]/g, ""));
-const isAmount = (text: string | undefined) => /^-?[$€]/.test(text ?? "");
+const amount = (text: string | undefined) => Number((text ?? "").replace("−", "-").replace(/[^0-9.-]/g, ""));
+const isAmount = (text: string | undefined) => /^−?[$€]/.test(text ?? "");
 
 /** Sums of the printed cells of a table's money columns, beside its printed totals. */
 function columnSums({ rows, total }: TableView): { sum: number; printed: number }[] {

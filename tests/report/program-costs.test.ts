@@ -66,16 +66,16 @@ describe("the table of what options cost", () => {
       "State grant for outreach",
       "1",
       "year",
-      "-$4,000.00",
-      "-4,000.00",
+      "−$4,000.00",
+      "−4,000.00",
     ]);
     expect(rows).toContainEqual([
       "Fees",
       "Season sticker of sealed boats",
       "3,087.5",
       "each",
-      "-$10.00",
-      "-30,875.00",
+      "−$10.00",
+      "−30,875.00",
     ]);
   });
 

@@ -14,7 +14,7 @@ import { sampleTold } from "./sample-odds.js";
 const paying = exampleRun("sorrel-bend");
 const notPaying = exampleRun("ninemoss");
 
-const amount = (text: string) => Number(text.replace(/[^0-9.-]/g, ""));
+const amount = (text: string) => Number(text.replace("−", "-").replace(/[^0-9.-]/g, ""));
 const column = (table: TableView, index: number) =>
   table.rows.flatMap((row) => (row.cells[index] === undefined ? [] : [row.cells[index].text]));
 

@@ -7,7 +7,7 @@ import { readStudyFile } from "../../src/study/reading/read.js";
 
 export const assumptions = loadAssumptions(assumptionsFolder);
 
-type Example = "sorrel-bend" | "ninemoss";
+type Example = "sorrel-bend" | "ninemoss" | "copperhithe" | "thistledown";
 
 /** The same object for every test: a test that alters it fails. */
 export const exampleDocument = keptFor(

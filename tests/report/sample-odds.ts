@@ -144,6 +144,7 @@ export function sampleOdds(example: Example): Odds {
     }),
     perfectInformation: loss * 0.061,
     perfectInformationError: loss * 0.001,
+    planTurns: [],
     information: named.slice(0, 5).map(({ id, name }, index) => ({
       id,
       name,

@@ -9,7 +9,7 @@ import { vesselChances } from "../../src/study/prepare/vessel-chances.js";
 import { InputError, type Problem } from "../../src/study/reading/problems.js";
 import { readStudyText } from "../../src/study/reading/read.js";
 
-export type ExampleName = "sorrel-bend" | "ninemoss";
+export type ExampleName = "sorrel-bend" | "ninemoss" | "copperhithe" | "thistledown";
 
 export const examplePath = (name: ExampleName): string =>
   fileURLToPath(new URL(`../../src/examples/${name}.yaml`, import.meta.url));
@@ -43,7 +43,8 @@ function trimmedExample(name: ExampleName): unknown {
     put(document, "money.discountRate", "3 %/yr");
     put(document, "money.discountRateOrigin", "Invented rate");
   }
-  put(document, "boats.classes[infested-30-days].fouled", "3 %");
+  const counted = name === "copperhithe" ? "infested-waters" : "infested-30-days";
+  put(document, `boats.classes[${counted}].fouled`, "3 %");
   keep(document, "options", (option) => get(option, "schedule") === undefined);
   keepNoFeeClasses(document);
   for (const option of listAt(document, "options")) {

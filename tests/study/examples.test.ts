@@ -10,7 +10,7 @@ import {
   valueAt,
 } from "./example.js";
 
-const names: readonly ExampleName[] = ["sorrel-bend", "ninemoss"];
+const names: readonly ExampleName[] = ["sorrel-bend", "ninemoss", "copperhithe", "thistledown"];
 
 describe.each(names)("the example %s", (name) => {
   it("is read without problems", () => {

@@ -41,6 +41,7 @@ export async function inventedOdds({ document }: StudyToDraw): Promise<Odds> {
     })),
     perfectInformation: 20_000,
     perfectInformationError: 500,
+    planTurns: [],
     information: [],
     matters: {
       netBenefit: -300_000,

@@ -19,6 +19,7 @@ import { throughBoats } from "../program/arrivals.js";
 import { foundingChances, togetherOf } from "../program/founding-chances.js";
 import { throughInYear } from "../program/ramp-up.js";
 import { yearlyHazard } from "../risk/hazard.js";
+import type { ScheduleResult } from "../schedules.js";
 import { infestedAtEnd, type OptionFuture, optionFuture } from "./future.js";
 
 /** What an option costs in a lake as drawn by the year in which mussels establish, what of that is the program's, and
@@ -32,11 +33,22 @@ interface OptionDraw {
   readonly accounts: Readonly<Record<EnteredAccount, CostByEstablishment | undefined>>;
 }
 
+/** A part and the entry of the catalogue by which it is kept: the same at another interval is no other plan. */
+export interface PartPlan {
+  /** Id of the structure, and its name. */
+  readonly structure: string;
+  readonly structureName: string;
+  readonly part: string;
+  readonly plan: { readonly id: string; readonly name: string };
+}
+
 /** A lake as drawn, with the options in their order. */
 interface LakeDraw {
   readonly suitability: number;
   readonly factors: readonly number[];
   readonly options: readonly OptionDraw[];
+  /** How each part is kept in service under the lake's own levels, in the order of structures and parts. */
+  readonly plans: readonly PartPlan[];
   /** Room in which `futureOf` reckons. */
   readonly work: Float64Array;
 }
@@ -54,6 +66,7 @@ export function lakeDraw(input: StudyInput, source: Assumed): LakeDraw {
   return {
     suitability: lake.suitability.weight,
     factors: settings.factors,
+    plans: plansOf(schedules[0]),
     work: new Float64Array(settings.factors.length + 1),
     options: input.options.map((option) => {
       const isInfested = input.lake.infestedSince !== undefined;
@@ -75,6 +88,16 @@ export function lakeDraw(input: StudyInput, source: Assumed): LakeDraw {
     }),
   };
 }
+
+const plansOf = ({ structures }: ScheduleResult): PartPlan[] =>
+  structures.flatMap(({ structure, components }) =>
+    components.map(({ name, chosen: { plan } }) => ({
+      structure: structure.id,
+      structureName: structure.name,
+      part: name,
+      plan: { id: plan.entry.id, name: plan.entry.name },
+    })),
+  );
 
 /** Chances of establishment of each option in each year of the horizon. */
 export function drawnHazards(input: StudyInput, source: Assumed, { suitability }: LakeDraw): number[][] {

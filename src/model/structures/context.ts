@@ -48,8 +48,6 @@ export interface LakeContext {
   readonly found: FoundMonths;
   readonly disposalRate: () => number;
   readonly growing: (surface: Surface) => GrowingSurface;
-  /** Lets go of what was grown, once the structures are worked out; it is grown again when asked for. */
-  readonly forgetGrown: () => void;
   /** What drying and frost kill between two elevations in each year since establishment. */
   readonly killedBetween: (heights: Heights) => KilledOver;
   /** The same in each of so many years of a mature infestation that starts on bare ground. */
@@ -70,17 +68,24 @@ interface UpkeepSettings {
   readonly planWeights: PlanWeights;
 }
 
-/**
- * One context for each possible operating year: the schedule's single one, or each year of the record. Mussels,
- * prices and habitat are the same in all.
- * @param reader reads what suitability, growth and drying take
- */
-export function lakeContexts(
+/** Levels that a lake may have. */
+type Levels = Pick<Lake, "drawdown" | "record">;
+
+/** A lake under any levels: mussels, prices and habitat are the same under all. */
+export interface LakeWater {
+  /** One context for each possible operating year: the schedule's single one, or each year of the record. */
+  readonly under: (levels: Levels) => Contexts;
+  /** Lets go of what was grown, once the structures are worked out; it is grown again when asked for. */
+  readonly forgetGrown: () => void;
+}
+
+/** @param reader reads what suitability, growth and drying take */
+export function lakeWater(
   lake: Lake,
   years: number,
   reader: Assumed,
   { plans, discountRate, assumed, planWeights }: UpkeepSettings,
-): Contexts {
+): LakeWater {
   const suited = suitability(lake, reader);
   const density = monthlyDensity(lake, years, suited.weight, reader);
   const drying = dryingParameters(lake.species, reader);
@@ -108,26 +113,30 @@ export function lakeContexts(
     found: foundMonths(density, assumed("protection.start-density"), planWeights),
     disposalRate: disposalRateOf(assumed),
   };
-  const operatingYears = operatingYearsOf(lake);
-  const ofYear = ({ label, daily }: OperatingYear): LakeContext => {
+  const ofYear = ({ label, daily }: OperatingYear, averaged: number): LakeContext => {
     const levels = levelsOfYear(daily);
     const monthsOf = (surface: Surface) =>
       surfaceMonths(surface, lake, levelsAt(surface.place, levels), { settlement, drying });
-    const kills = groundKills({ daily, averaged: operatingYears.length, monthsOf, growth });
+    const kills = groundKills({ daily, averaged, monthsOf, growth });
     return {
       ...shared,
       daily,
       monthlyLevels: levels.monthly,
       levelLabel: label,
       growing: (surface) => surfaceOf(monthsOf(surface)),
-      forgetGrown: forget,
       killedBetween: kills(density, shared.settledMonth),
       killedWhenMature: (count) => kills(Array<number>(count * 12).fill(shared.matureDensity), 0),
       longestDryRun: (place) => longestRun(place, levelsAt(place, levels).daily),
     };
   };
-  const [first, ...rest] = operatingYears;
-  return [ofYear(first), ...rest.map(ofYear)];
+  return {
+    under: (levels) => {
+      const [first, ...rest] = operatingYearsOf(levels);
+      const averaged = rest.length + 1;
+      return [ofYear(first, averaged), ...rest.map((year) => ofYear(year, averaged))];
+    },
+    forgetGrown: forget,
+  };
 }
 
 interface OperatingYear {
@@ -136,7 +145,7 @@ interface OperatingYear {
   readonly daily: readonly number[];
 }
 
-function operatingYearsOf({ record, drawdown }: Lake): readonly [OperatingYear, ...OperatingYear[]] {
+function operatingYearsOf({ record, drawdown }: Levels): readonly [OperatingYear, ...OperatingYear[]] {
   const [first, ...rest] = record ?? [];
   if (first === undefined) return [{ label: "", daily: dailyElevations(drawdown) }];
   const ofRecord = ({ label, daily }: typeof first) => ({ label: ` in ${label}`, daily });

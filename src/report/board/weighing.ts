@@ -71,5 +71,6 @@ function uncertaintyText(run: StudyRun, isWorth: boolean): string {
 /** What one unit of money brings, to its hundredth. @param symbol one unit as printed */
 export function unitMoney(perUnit: number, symbol: string): string {
   const sign = symbol.replace("1", "");
-  return perUnit > 0 && perUnit < 0.01 ? `less than ${sign}0.01` : `${sign}${perUnit.toFixed(2)}`;
+  if (perUnit > 0 && perUnit < 0.01) return `less than ${sign}0.01`;
+  return `${perUnit < 0 ? "−" : ""}${sign}${Math.abs(perUnit).toFixed(2)}`;
 }

@@ -114,6 +114,9 @@ function draw(place: HTMLElement): void {
     svg.setAttribute(name, place.getAttribute(name) ?? svg.getAttribute(name) ?? "");
     place.removeAttribute(name);
   }
+  // The library writes numbers on axes with a hyphen.
+  for (const text of svg.querySelectorAll("text"))
+    text.textContent = text.textContent.replace(/^-(?=\d)/, "−");
   place.replaceChildren(svg);
 }
 

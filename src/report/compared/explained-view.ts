@@ -121,7 +121,7 @@ const lowered = (text: string) => text.charAt(0).toLowerCase() + text.slice(1);
 
 function signed(amount: number, money: (amount: number) => string): string {
   if (amount === 0) return money(0);
-  return `${amount < 0 ? "-" : "+"}${money(Math.abs(amount))}`;
+  return `${amount < 0 ? "−" : "+"}${money(Math.abs(amount))}`;
 }
 
 function table(explanation: Explanation, { format, names }: Telling): TableView | undefined {

@@ -4,7 +4,7 @@ import { counted } from "../../counted.js";
 import { at } from "../../lists.js";
 import type { Sensitivity } from "../../study/odds/odds.js";
 import { byYearTable } from "../rack/infestation-years.js";
-import { breakable, rangeText, unitText } from "../words/assumption-text.js";
+import { breakable, rangeText, statedNumber, unitText } from "../words/assumption-text.js";
 import { significant } from "../words/format.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
 import {
@@ -38,7 +38,7 @@ export interface AppendixView {
   /** All, for the tables as files. */
   readonly checks: TableView;
   readonly checksText: string;
-  /** Those of the results, and those of the entries that did not pass. */
+  /** Those that did not pass. */
   readonly shownChecks: TableView | undefined;
   /** Of what is told with its note. */
   readonly sources: readonly { readonly key: string; readonly citation: string; readonly read: string }[];
@@ -79,8 +79,11 @@ function assumptionsTable(context: ReportContext): TableView {
         `${assumptionNumber(entry.id)} ${breakable(entry.id)}`,
         num(
           own
-            ? `${own.text} (own) (${entry.low}–${entry.high}) ${unitText(entry)}`
-            : [`${entry.value} (${rangeText(entry)}) ${unitText(entry)}`, usedText(entry, context)]
+            ? `${own.text} (own) (${statedNumber(entry.low)}–${statedNumber(entry.high)}) ${unitText(entry)}`
+            : [
+                `${statedNumber(entry.value)} (${rangeText(entry)}) ${unitText(entry)}`,
+                usedText(entry, context),
+              ]
                 .filter(Boolean)
                 .join(" → "),
         ),
@@ -117,7 +120,11 @@ function overridesTable(context: ReportContext): TableView | undefined {
       row(
         entry.id,
         num(text),
-        num([`${entry.value} ${unitText(entry)}`, usedText(entry, context)].filter(Boolean).join(" → ")),
+        num(
+          [`${statedNumber(entry.value)} ${unitText(entry)}`, usedText(entry, context)]
+            .filter(Boolean)
+            .join(" → "),
+        ),
         reason,
         outsideRange ? "no" : "yes",
       ),
@@ -140,7 +147,7 @@ type ChecksView = Pick<AppendixView, "checks" | "checksText" | "shownChecks">;
 
 function checksView({ run }: ReportContext): ChecksView {
   const all = checkRows(run);
-  const told = all.filter(({ passed, place }) => !passed || place === undefined);
+  const told = all.filter(({ passed }) => !passed);
   const failed = all.filter(({ passed }) => !passed).length;
   const ending =
     failed === 0 ? "all passed" : `${failed} did not pass and ${failed === 1 ? "is" : "are"} listed below`;
@@ -151,10 +158,7 @@ function checksView({ run }: ReportContext): ChecksView {
     shownChecks:
       told.length === 0
         ? undefined
-        : checksTable(
-            { id: "table-shown-checks", caption: "Checks of the results, and all that did not pass" },
-            told,
-          ),
+        : checksTable({ id: "table-shown-checks", caption: "Checks that did not pass" }, told),
   };
 }
 

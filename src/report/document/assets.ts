@@ -58,6 +58,8 @@ export interface Assets {
   readonly press: string;
   /** Carries sums from page to page. */
   readonly carry: string;
+  /** Fills in page numbers, and finds what is wider than a sheet. */
+  readonly pages: string;
   /** Takes the charts out of a report one by one. */
   readonly lonePictures: string;
 }
@@ -80,6 +82,7 @@ export function assets(): Assets {
     drawCharts: browserScript("draw-charts"),
     press: browserScript("press"),
     carry: browserScript("carry"),
+    pages: browserScript("pages"),
     lonePictures: browserScript("lone-pictures"),
   };
   return cached;

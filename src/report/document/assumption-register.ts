@@ -1,6 +1,6 @@
 import type { Assumption } from "../../assumptions/entry.js";
 import type { Sensitivity } from "../../study/odds/odds.js";
-import { rangeText, unitText } from "../words/assumption-text.js";
+import { rangeText, statedNumber, unitText } from "../words/assumption-text.js";
 import type { ReportContext } from "./context.js";
 
 /** An assumption in one line. */
@@ -25,7 +25,7 @@ export function registerLines(entries: readonly Assumption[], context: ReportCon
 function lineText(entry: Assumption, own: string | undefined): string {
   const { value, low, high, basis, source } = entry;
   const range = low === high ? "" : `(${rangeText(entry)})`;
-  const stated = [String(value), range, unitText(entry)].filter(Boolean).join(" ");
+  const stated = [statedNumber(value), range, unitText(entry)].filter(Boolean).join(" ");
   return own === undefined ? `${stated}, ${basis} [${source}]` : `${own}, own, in place of ${stated}`;
 }
 

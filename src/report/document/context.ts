@@ -1,7 +1,7 @@
 import type { Comparison, OptionBalance } from "../../model/compare.js";
 import type { Bearer } from "../../model/money/bearer.js";
 import type { OptionResult } from "../../model/option.js";
-import type { FuturesOdds, Odds } from "../../study/odds/odds.js";
+import type { FuturesOdds, Odds, PlanTurn } from "../../study/odds/odds.js";
 import type { StudyRun } from "../../study/prepare/compute.js";
 import type { Confidences } from "../../study/traced/confidence.js";
 import type { TracedResult } from "../../study/traced/traced.js";
@@ -21,6 +21,8 @@ export interface ReportContext {
    * where figures come before their odds are drawn; every report has it.
    */
   readonly headline: Headline | undefined;
+  /** Parts for which another plan wins in some of the draws; none where no odds were drawn. */
+  readonly planTurns: readonly PlanTurn[];
   /** How firm its findings are; absent without what matters in the odds. */
   readonly confidence: Confidences | undefined;
   /** What the answer rests on: the headline, or the case at central values in its place. */
@@ -54,6 +56,7 @@ export function reportContext(run: StudyRun, odds?: ContextOdds): ReportContext 
     traced,
     requested: requestedOption(run),
     headline,
+    planTurns: odds?.planTurns ?? [],
     confidence: headline && hasMatters(odds) ? run.confidence(odds) : undefined,
     weighed: (option) => weighedBy(headline, option, comparison.discountFactors),
     format: formatter(document.money.currency, document.study.units),

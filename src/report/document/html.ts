@@ -5,10 +5,13 @@ import { appendixTitles } from "../../study/format/report-schema.js";
 import type { StudyRun } from "../../study/prepare/compute.js";
 import { forXml } from "../../study/reading/characters.js";
 import type { PrintedOdds } from "../odds/odds-words.js";
+import { breakLongWords } from "../words/long-words.js";
+import { unbrokenMinus } from "../words/minus.js";
 import { isolateRightToLeft } from "../words/right-to-left.js";
 import { type TableView, tableFileName } from "../words/view-types.js";
 import { type Assets, assets, viewsFolder } from "./assets.js";
 import type { IssueView } from "./issue-view.js";
+import { withPageReferences } from "./page-references.js";
 import { reportView } from "./report-view.js";
 import type { ReportPart } from "./sections.js";
 
@@ -58,7 +61,12 @@ const anyReader: Reader = { name: "", changesNothing: false };
 
 /** A page of the server, or another from the views. */
 export function renderPage(name: string, view: object, reader = anyReader): string {
-  return template(name)(view, { allowedProtoProperties: {}, allowedProtoMethods: {}, data: { reader } });
+  const html = template(name)(view, {
+    allowedProtoProperties: {},
+    allowedProtoMethods: {},
+    data: { reader },
+  });
+  return unbrokenMinus(html);
 }
 
 /** Where a page takes style and scripts from: its own text, or the server's asset addresses. */
@@ -76,7 +84,7 @@ export function renderReport(
   part?: ReportPart,
 ): string {
   const view = { ...reportView(run, printedOdds, part), issue: undefined, assets: source, links };
-  return forXml(isolateRightToLeft(renderPage("report", view)));
+  return readable(renderPage("report", view));
 }
 
 /** Which edition of a report: its part, and the issue that it is. */
@@ -91,9 +99,13 @@ export function renderReportBody(
   printedOdds?: PrintedOdds,
   { part, issue }: Edition = {},
 ): string {
-  const body = renderPage("partials/report-body", { ...reportView(run, printedOdds, part), issue });
-  return forXml(isolateRightToLeft(body));
+  const view = reportView(run, printedOdds, part);
+  const body = renderPage("partials/report-body", { ...view, issue });
+  return withPageReferences(readable(body), view.sections.contents);
 }
+
+/** Names of any length and any script. */
+const readable = (html: string): string => forXml(isolateRightToLeft(breakLongWords(html)));
 
 /**
  * The empty page into which reports are put for printing.

@@ -28,14 +28,6 @@ export const method = {
   ],
   accuracy:
     "AACE 18R-97 Class 5 (screening): typical accuracy −20 to −50% on the low side and +30 to +100% on the high side [aace-18r-97; outer bounds from a secondary text, inner ones from memory]. No contingency is added.",
-  cautions: [
-    "Diving near intakes and gates: differential head and moving water can kill. Lock out pumps, gates and units; plan the dive under the local diving code.",
-    "Conduits, penstocks and wells are confined spaces: test the air, ventilate, keep an attendant and a rescue plan; isolate stored energy and water.",
-    "Dead shells are razor-sharp and rot: gloves, boots, closed footwear on ramps; hydrogen sulphide and lack of oxygen are possible where they decay.",
-    "Oxidants and other treatments are pesticides in law: a permit, a licensed applicator, residual limits at the outfall and drinking-water rules apply. Chlorine gas and hypochlorite are hazardous to store and handle.",
-    "Rapid drawdown can make banks and embankment dams slide and strand fish: keep to the rate that the dam's safety engineer allows.",
-    "Hot-wash water scalds at 60 °C: shields, training, never spray people or animals.",
-  ],
   standing:
     "A planning estimate for a budget decision, not engineering advice. Local codes and the judgment of licensed engineers take precedence; have an engineer check any structure before money is spent on it.",
 } as const;

@@ -20,6 +20,7 @@ import { type AppendixView, appendixView } from "./appendix-view.js";
 import { reportContext } from "./context.js";
 import { method } from "./method.js";
 import { type MoneyView, moneyView } from "./money-view.js";
+import { safetyCautions } from "./safety-cautions.js";
 import { type ReportPart, type SectionsView, sectionsView } from "./sections.js";
 
 /** Everything that the template prints. */
@@ -50,6 +51,7 @@ export interface ReportView {
   readonly plans: PlansView | undefined;
   readonly schedules: SchedulesView | undefined;
   readonly method: typeof method;
+  readonly cautions: readonly string[];
   /** The version whose method document has the relations behind it. */
   readonly version: string;
 }
@@ -63,7 +65,19 @@ const known = new WeakMap<StudyRun, Omit<ReportView, "sections">>();
 export function reportView(run: StudyRun, printedOdds?: PrintedOdds, part: ReportPart = "all"): ReportView {
   const view = (printedOdds ? undefined : known.get(run)) ?? viewOf(run, printedOdds);
   if (!printedOdds) known.set(run, view);
-  return { ...view, sections: sectionsView(run.document, part) };
+  return { ...view, sections: sectionsView(run.document, part, emptyAppendices(view)) };
+}
+
+/** Appendices of which this study has nothing to tell. */
+function emptyAppendices(view: Omit<ReportView, "sections">): string[] {
+  const contents = {
+    plans: view.plans,
+    "odds-tables": view.odds,
+    schedules: view.schedules,
+    detection: view.detection,
+    chance: view.chance,
+  };
+  return Object.entries(contents).flatMap(([id, content]) => (content === undefined ? [id] : []));
 }
 
 function viewOf(run: StudyRun, printedOdds: PrintedOdds | undefined): Omit<ReportView, "sections"> {
@@ -93,6 +107,7 @@ function viewOf(run: StudyRun, printedOdds: PrintedOdds | undefined): Omit<Repor
     plans: plansView(context),
     schedules: schedulesView(context),
     method,
+    cautions: safetyCautions(context),
     version: programVersion(),
   };
 }

@@ -1,4 +1,4 @@
-import { appendices, boardSections } from "../../study/format/report-schema.js";
+import { appendices, appendixTitles, boardSections } from "../../study/format/report-schema.js";
 import type { StudyDocument } from "../../study/format/schema.js";
 import { ownTextHtml } from "../words/own-text.js";
 
@@ -10,11 +10,18 @@ export interface SectionsView {
   readonly show: Readonly<Record<string, boolean>>;
   /** HTML of the author's own words by section; empty where there are none. */
   readonly own: Readonly<Record<string, string>>;
+  /** Appendices that are printed, in their order. */
+  readonly contents: readonly { readonly id: string; readonly title: string }[];
   /** Where an edition has no appendices: what it refers to and where that is. */
   readonly elsewhere: string | undefined;
 }
 
-export function sectionsView({ report }: StudyDocument, part: ReportPart): SectionsView {
+/** @param empty appendices of which the study has nothing to tell */
+export function sectionsView(
+  { report }: StudyDocument,
+  part: ReportPart,
+  empty: readonly string[] = [],
+): SectionsView {
   const left = new Set<string>(report.leaveOut);
   const printed: string[] = [...boardSections, ...(part === "all" ? appendices : [])].filter(
     (id) => !left.has(id),
@@ -27,6 +34,9 @@ export function sectionsView({ report }: StudyDocument, part: ReportPart): Secti
       [...boardSections, ...appendices].map((id) => [id, printed.includes(id)] as const),
     ),
     own: Object.fromEntries(["board", ...boardSections].map((id) => [id, ownOf(id)] as const)),
+    contents: appendices
+      .filter((id) => printed.includes(id) && !empty.includes(id))
+      .map((id) => ({ id, title: appendixTitles[id] ?? id })),
     elsewhere: elsewhereText(part, missing),
   };
 }

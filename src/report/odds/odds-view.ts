@@ -29,7 +29,7 @@ export interface OddsView {
   readonly tables: readonly TableView[];
 }
 
-const mostRows = 20;
+const mostRows = 10;
 
 export function oddsView({ odds, sensitivitySentences }: PrintedOdds, context: ReportContext): OddsView {
   const [table, ...moreOptions] = oddsTables(odds, context);

@@ -1,6 +1,6 @@
 import { accessSync, constants } from "node:fs";
 import { delimiter, join } from "node:path";
-import puppeteer, { type Browser, type LaunchOptions } from "puppeteer";
+import type { Browser, LaunchOptions } from "puppeteer";
 
 /** No browser for printing: for the operator. */
 export class BrowserError extends Error {}
@@ -28,16 +28,16 @@ const usualPlaces = [
  * Path of an installed browser: PUPPETEER_EXECUTABLE_PATH, then the search path, the usual places, and what the
  * printing library downloaded.
  */
-export function findBrowser(): string | undefined {
+export async function findBrowser(): Promise<string | undefined> {
   const named = process.env.PUPPETEER_EXECUTABLE_PATH;
-  const candidates = [
-    ...(named ? [named] : []),
-    ...inFolders(names),
-    ...usualPlaces,
-    puppeteer.executablePath({ headless: "shell" }),
-  ];
-  return candidates.find(isExecutable);
+  const found = [...(named ? [named] : []), ...inFolders(names), ...usualPlaces].find(isExecutable);
+  if (found) return found;
+  const downloaded = (await printingLibrary()).executablePath({ headless: "shell" });
+  return isExecutable(downloaded) ? downloaded : undefined;
 }
+
+/** Loaded when first needed: it takes longer than a comparison, which prints nothing. */
+const printingLibrary = async () => (await import("puppeteer")).default;
 
 /** Where programs may be on the search path. */
 function inFolders(programs: readonly string[]): string[] {
@@ -71,15 +71,16 @@ export const besidePages: LaunchSettings = { outlivesSignals: true, niceness: 10
  * @throws BrowserError
  */
 export async function launchBrowser({ outlivesSignals, niceness } = alone): Promise<Browser> {
-  const executablePath = findBrowser();
+  const executablePath = await findBrowser();
   if (!executablePath) {
     throw new BrowserError(
       'No browser for printing was found. Run "npm run prepare-browser", or set PUPPETEER_EXECUTABLE_PATH to a Chromium or Chrome.',
     );
   }
   const handlesSignals = !outlivesSignals;
-  const launched = puppeteer.launch({
-    ...startOf(executablePath, niceness),
+  const library = await printingLibrary();
+  const launched = library.launch({
+    ...startOf(executablePath, niceness, library),
     handleSIGINT: handlesSignals,
     handleSIGTERM: handlesSignals,
     handleSIGHUP: handlesSignals,
@@ -93,14 +94,18 @@ export async function launchBrowser({ outlivesSignals, niceness } = alone): Prom
 }
 
 /** All its processes take their priority from the program that starts it: it cannot be set for them later. */
-function startOf(executablePath: string, niceness: number): LaunchOptions {
+function startOf(
+  executablePath: string,
+  niceness: number,
+  library: Awaited<ReturnType<typeof printingLibrary>>,
+): LaunchOptions {
   const isRoot = process.getuid?.() === 0;
   const args = [...(isRoot ? ["--no-sandbox"] : []), ...usualArguments];
   const nice = process.platform === "linux" && niceness > 0 ? inFolders(["nice"]).find(isExecutable) : "";
   if (!nice) return { executablePath, args };
   return {
     executablePath: nice,
-    args: ["-n", String(niceness), executablePath, ...puppeteer.defaultArgs({ args })],
+    args: ["-n", String(niceness), executablePath, ...library.defaultArgs({ args })],
     ignoreDefaultArgs: true,
   };
 }

@@ -1,12 +1,18 @@
 import type { Page } from "puppeteer";
 import { forXml } from "../../study/reading/characters.js";
 import type { PdfDescription } from "./accessible-pdf.js";
+import { type PageNumbers, pageNumbers } from "./page-numbers.js";
 import { putBody } from "./press-page.js";
 
-/** What the page's own script offers; see browser/carry.ts. */
+/** What the page's own scripts offer; see browser/carry.ts and browser/pages.ts. */
 declare global {
   var carryTotals: (sheet: { width: number; height: number }) => void;
+  var putPages: (pages: ReadonlyArray<readonly [id: string, page: number]>) => void;
+  var tooWide: (width: number) => { readonly section: string; readonly text: string } | undefined;
 }
+
+/** What a report has is wider than its paper, and would be cut. */
+export class TooWideError extends Error {}
 
 export interface PrintSettings {
   readonly title: string;
@@ -22,9 +28,15 @@ export interface PrintSettings {
 export async function printPdf(press: Page, body: string, settings: PrintSettings): Promise<Uint8Array> {
   await press.evaluate((css) => globalThis.putFoot(css), footCss(settings));
   await putBody(press, body, forXml(settings.title));
-  if (body.includes(carriesSums)) await carryOnPress(press, settings.paper);
-  return press.pdf({
-    format: settings.paper,
+  const refers = body.includes(refersToPages);
+  if (refers) await fillPages(press, lastPages.get(press) ?? new Map());
+  await layOut(press, body, settings.paper);
+  return refers ? printWithPages(press, settings) : printOnce(press, settings);
+}
+
+const printOnce = (press: Page, { paper }: PrintSettings): Promise<Uint8Array> =>
+  press.pdf({
+    format: paper,
     printBackground: true,
     margin: { top: margin, bottom: margin, left: margin, right: margin },
     outline: true,
@@ -32,6 +44,29 @@ export async function printPdf(press: Page, body: string, settings: PrintSetting
     // The printer has a limit of its own, for drawing and printing together.
     timeout: 0,
   });
+
+/** Mark of a place for a page number; see document/page-references.ts. */
+const refersToPages = " data-page-of=";
+
+/** Page numbers of the report that a press printed last: the next is most often the same again. */
+const lastPages = new WeakMap<Page, PageNumbers>();
+const mostPasses = 4;
+
+/** Prints until the page numbers are those of the print itself: once where they were right from the start, else twice. */
+async function printWithPages(press: Page, settings: PrintSettings): Promise<Uint8Array> {
+  for (let pass = 1; ; pass++) {
+    const pdf = await printOnce(press, settings);
+    const found = pageNumbers(pdf);
+    const isRight = [...found].every(([id, page]) => lastPages.get(press)?.get(id) === page);
+    if (isRight) return pdf;
+    if (pass === mostPasses) throw new Error("page numbers differ from print to print");
+    await fillPages(press, found);
+  }
+}
+
+async function fillPages(press: Page, pages: PageNumbers): Promise<void> {
+  lastPages.set(press, pages);
+  await press.evaluate((entries) => globalThis.putPages(entries), [...pages]);
 }
 
 const margin = "18mm";
@@ -42,15 +77,21 @@ const sheets = { letter: { width: 680, height: 920 }, a4: { width: 658, height: 
 /** Mark of a table that may run over pages with sums to carry; see views/partials/table.hbs. */
 const carriesSums = " data-carries=";
 
-async function carryOnPress(press: Page, paper: PrintSettings["paper"]): Promise<void> {
+/** Lays a report out as it will print, carries its sums, and refuses what the sheet would cut. @throws TooWideError */
+async function layOut(press: Page, body: string, paper: PrintSettings["paper"]): Promise<void> {
   const sheet = sheets[paper];
   const before = press.viewport();
   await press.emulateMediaType("print");
   await press.setViewport(sheet);
-  await press.evaluate((size) => globalThis.carryTotals(size), sheet);
+  if (body.includes(carriesSums)) await press.evaluate((size) => globalThis.carryTotals(size), sheet);
+  const wide = await press.evaluate((width) => globalThis.tooWide(width), sheet.width);
   await press.setViewport(before);
   await press.emulateMediaType();
+  if (wide) throw new TooWideError(wideText(wide));
 }
+
+const wideText = ({ section, text }: { readonly section: string; readonly text: string }) =>
+  `The report was not printed: in “${section}”, what begins with “${text}” is wider than the paper and would be cut. Shorten that name or text in the study, or break it with a space, and print again.`;
 
 /** What a report's tags need to know of it; see accessible-pdf.ts. */
 export const descriptionOf = (body: string, { title }: PrintSettings): PdfDescription => ({

@@ -6,6 +6,7 @@ export interface PartGroup {
   readonly component: ComponentResult;
   /** Names of the structures that have such a part, at least one. */
   readonly structures: readonly string[];
+  readonly ids: readonly string[];
   readonly name: string;
   /** Of all of them together. */
   readonly yearlyCost: number;
@@ -13,13 +14,15 @@ export interface PartGroup {
 
 /** The study's parts, those that are alike together, the most expensive first. */
 export function partGroups({ structures }: Comparison): PartGroup[] {
-  const groups = new Map<string, { component: ComponentResult; structures: string[] }>();
+  const groups = new Map<string, { component: ComponentResult; structures: string[]; ids: string[] }>();
   for (const { structure, components } of structures) {
     for (const component of components) {
       const key = likeness(structure.kind, component);
       const group = groups.get(key);
-      if (group) group.structures.push(structure.name);
-      else groups.set(key, { component, structures: [structure.name] });
+      if (group) {
+        group.structures.push(structure.name);
+        group.ids.push(structure.id);
+      } else groups.set(key, { component, structures: [structure.name], ids: [structure.id] });
     }
   }
   return [...groups.values()]

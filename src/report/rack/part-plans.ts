@@ -1,6 +1,6 @@
 import type { ComponentResult, TriedPlan } from "../../model/structures/component.js";
 import type { ReportContext } from "../document/context.js";
-import { listedWithin } from "../words/format.js";
+import { listedWithin, percent } from "../words/format.js";
 import { groupRow, head, num, type RowView, row, type TableView } from "../words/view-types.js";
 import type { PartGroup } from "./part-groups.js";
 import { intervalOf, keepsLimits, runnerUpOf, triedPlans } from "./tried-plans.js";
@@ -8,7 +8,7 @@ import { intervalOf, keepsLimits, runnerUpOf, triedPlans } from "./tried-plans.j
 const listed = (items: readonly string[]) => listedWithin(items, items.length);
 
 /** What was chosen for a part and why, in sentences. */
-export function partFacts({ component }: PartGroup, context: ReportContext): string[] {
+export function partFacts({ component, ids }: PartGroup, context: ReportContext): string[] {
   const { chosen, impossible } = component;
   const tried = triedPlans(component);
   const kept = tried.filter(keepsLimits).length;
@@ -18,7 +18,13 @@ export function partFacts({ component }: PartGroup, context: ReportContext): str
   const facts = component.pinned
     ? [`Prescribed by the study: ${chosen.plan.label}, at ${cost}.`, ...pinnedFacts(component, context)]
     : [`Chosen: ${chosen.plan.label}, at ${cost}. ${nextText(component, context)}`];
-  return [...facts, ...limitFacts(chosen), ...wayOutFacts(chosen), count];
+  return [
+    ...facts,
+    ...limitFacts(chosen),
+    ...wayOutFacts(chosen),
+    ...turnFacts(component, ids, context),
+    count,
+  ];
 }
 
 /** Share of a limit's room from which the report tells of it. */
@@ -33,6 +39,27 @@ function limitFacts({ nearestLimit }: TriedPlan): string[] {
       ? `At its thickest the layer passes a limit (${words}); the cleanings that this forces are in the cost.`
       : `At its thickest the layer takes up ${Math.round(load * 100)} % of what a limit leaves room for (“${words}” beyond it); the cleanings that this may force are in the cost.`,
   ];
+}
+
+/** Share of the draws with another plan from which the report tells of it. */
+const oftenTurned = 0.1;
+
+/** Where what is uncertain turns the plan: how often, and by what. */
+function turnFacts(
+  { name }: ComponentResult,
+  ids: readonly string[],
+  { planTurns }: ReportContext,
+): string[] {
+  const turn = planTurns.find(
+    ({ structure, part, share }) => part === name && ids.includes(structure) && share >= oftenTurned,
+  );
+  if (!turn) return [];
+  const { other, by, share } = turn;
+  const most = other.share < share ? `, most often: ${other.name}` : `: ${other.name}`;
+  const where = by
+    ? ` What parts these lakes from the others best is the ${by.name}: another plan goes with ${by.apart > 0 ? "higher" : "lower"} values.`
+    : "";
+  return [`In ${percent(share, 2)} of the lakes drawn another plan wins${most}.${where}`];
 }
 
 /** What is done in the years of a record that do not allow the plan. */

@@ -26,7 +26,7 @@ interface PartView {
 }
 
 /** A study may have thousands of parts, and a board's report ends. */
-const most = { charts: 1, shown: 3, details: 12, rows: 60 };
+const most = { charts: 1, shown: 1, details: 12, rows: 60 };
 
 /** Absent where the study has no part that fouls. */
 export function plansView(context: ReportContext): PlansView | undefined {
@@ -54,11 +54,11 @@ function intro(groups: readonly PartGroup[]): string {
     "For each part every plan that the catalogue offers is followed from establishment on. The one of least present value over the horizon is chosen, one for all options, unless the study prescribes one. A cost is that of the plan, of the losses that remain under it and of the cleanings that a limit forces when a layer nears it, as an average year of the horizon in which an infestation may begin in any year.";
   const detail =
     groups.length <= most.shown
-      ? "All parts are shown in detail"
-      : `The ${most.shown} most expensive parts are shown in detail, the others in a line each`;
+      ? "It is shown in detail"
+      : "The most expensive part is shown in detail, the others in a line each";
   const capped =
     groups.length > most.rows
-      ? `, of which the table below has the first ${most.rows}; the table of parts has the plan of every part`
+      ? `, of which the table below has the first ${most.rows}; the tables as files have the plan of every part`
       : "";
   return `${rule} ${detail}${capped}. Parts that are alike in every figure are shown once. The tables as files have the plans tried on ${groups.length <= most.details ? "every part" : `the ${most.details} most expensive parts`}.`;
 }
@@ -115,7 +115,7 @@ function restRows(rest: readonly PartGroup[], { format }: ReportContext): RowVie
   if (rest.length === 0) return [];
   const count = String(partsOf(rest));
   const cost = `${format.exactMoney(costOf(rest))} together`;
-  return [row(`${count} other parts`, num(count), "in the table of parts", num(cost), "", num(""), num(""))];
+  return [row(`${count} other parts`, num(count), "in the tables as files", num(cost), "", num(""), num(""))];
 }
 
 function chosenText({ chosen, pinned }: PartGroup["component"]): string {

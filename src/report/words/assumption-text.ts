@@ -1,12 +1,16 @@
 import type { Assumption } from "../../assumptions/entry.js";
+import { trueMinus } from "./minus.js";
 
 /** Low and high, with the distribution between them where it is not the usual one. */
 export function rangeText({ low, high, distribution }: Assumption): string {
-  const range = `${low}–${high}`;
+  const range = `${statedNumber(low)}–${statedNumber(high)}`;
   if (distribution === "pert" || low === high) return range;
   const reach = distribution === "normal" || distribution === "lognormal" ? ", P10–P90" : "";
   return `${range}; ${distribution}${reach}`;
 }
+
+/** As its file has it, every digit. */
+export const statedNumber = (value: number): string => trueMinus(String(value));
 
 /** The unit of an entry, of a price with its year; empty for a pure number. */
 export function unitText({ unit, priceYear }: Assumption): string {

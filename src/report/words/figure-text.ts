@@ -22,5 +22,5 @@ export function changeText(figure: FigureName, change: number, format: Formatter
     figures[figure].kind === "share"
       ? counted(percent(size, 2).replace("%", ""), "point")
       : figureText(figure, size, format);
-  return `${change < 0 ? "-" : "+"}${text}`;
+  return `${change < 0 ? "−" : "+"}${text}`;
 }

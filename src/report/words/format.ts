@@ -2,6 +2,7 @@ import type { Money } from "../../model/money/decimal.js";
 import type { QuantityKind } from "../../model/money/line.js";
 import { type DimensionName, dimensions } from "../../units/dimensions.js";
 import { toDisplay } from "../../units/quantity.js";
+import { trueMinus } from "./minus.js";
 
 /** Every figure that a reader sees passes through here; nothing else in the report rounds. */
 export interface Formatter {
@@ -24,12 +25,17 @@ export interface Formatter {
 
 const locale = "en-US";
 
-const made = new Map<string, Intl.NumberFormat>();
+type NumberFormat = Pick<Intl.NumberFormat, "format">;
+
+const made = new Map<string, NumberFormat>();
 
 /** A format of each kind is made once: making one takes far longer than formatting with it. Nothing has no minus. */
-function numberFormat(options: Intl.NumberFormatOptions): Intl.NumberFormat {
+function numberFormat(options: Intl.NumberFormatOptions): NumberFormat {
   const key = JSON.stringify(options);
-  const format = made.get(key) ?? new Intl.NumberFormat(locale, { signDisplay: "negative", ...options });
+  const known = made.get(key);
+  if (known) return known;
+  const plain = new Intl.NumberFormat(locale, { signDisplay: "negative", ...options });
+  const format = { format: (value: number) => trueMinus(plain.format(value)) };
   made.set(key, format);
   return format;
 }
@@ -54,10 +60,7 @@ export function formatter(currency: string, system: "us" | "si"): Formatter {
   };
 }
 
-function roundedMoney(
-  amount: number,
-  { whole, rounded }: Record<"whole" | "rounded", Intl.NumberFormat>,
-): string {
+function roundedMoney(amount: number, { whole, rounded }: Record<"whole" | "rounded", NumberFormat>): string {
   const size = Math.abs(amount);
   if (size > 0 && size < 1) return `under ${whole.format(1)}`;
   return size < 1000 ? whole.format(amount) : rounded.format(amount);

@@ -1,7 +1,7 @@
 import type { Assumed } from "../../model/assumed.js";
 import type { StudyInput } from "../../model/inputs.js";
 import type { Component } from "../../model/structures/component.js";
-import { type Contexts, lakeContexts } from "../../model/structures/context.js";
+import { type Contexts, lakeWater } from "../../model/structures/context.js";
 import type { Structure } from "../../model/structures/kinds.js";
 import { candidatePlans } from "../../model/structures/plan.js";
 import { planWeights } from "../../model/structures/plans/weights.js";
@@ -11,12 +11,13 @@ import type { Contradiction } from "../reading/contradiction.js";
 /** Prescribed plans for an unknown part, not in the catalogue, or impossible there. */
 export function pinnedProblems(input: StudyInput, assumed: Assumed): Contradiction[] {
   if (input.structures.every(({ pinned }) => pinned.length === 0)) return [];
-  const contexts = lakeContexts(input.lake, 1, assumed, {
+  const water = lakeWater(input.lake, 1, assumed, {
     plans: input.plans,
     discountRate: input.money.discountRate,
     assumed,
     planWeights: planWeights(input.money, { isInfested: false, yearsInfested: 0 }),
   });
+  const contexts = water.under(input.lake);
   return input.structures.flatMap((structure, index) =>
     problemsOf(structure, contexts).map((problem) => ({
       ...problem,

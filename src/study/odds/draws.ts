@@ -8,7 +8,7 @@ import {
   futuresPerLake,
   valueAtShare,
 } from "../../model/futures/draw-plan.js";
-import { drawnHazards, futureOf, lakeDraw } from "../../model/futures/lake-draw.js";
+import { drawnHazards, futureOf, lakeDraw, type PartPlan } from "../../model/futures/lake-draw.js";
 import { yearlyCostsOf } from "../../model/futures/yearly-costs.js";
 import { costToGo } from "../../model/option-numbers.js";
 import type { DrawnLake } from "../../model/search/lake-terms.js";
@@ -39,6 +39,8 @@ export interface LakeFutures {
   readonly byYear: readonly Float64Array[];
   /** Present value of 1 in each year of the horizon. */
   readonly annuity: number;
+  /** The plan of each part, by its id in the catalogue: in the order of `DrawnStudy.plans`. */
+  readonly plans: readonly string[];
 }
 
 /** A plan of draws with what the report calls its inputs and groups. */
@@ -51,6 +53,9 @@ export interface StudyPlan extends DrawPlan {
 export interface DrawnStudy {
   readonly inputs: readonly NamedInput[];
   readonly plan: StudyPlan;
+  /** Of each part, at the study's own values. */
+  readonly plans: readonly PartPlan[];
+  readonly catalogue: ReadonlyArray<PartPlan["plan"]>;
   /** Works out one draw of the lake in a block, with its futures. */
   readonly futures: (block: number, lake: number) => LakeFutures;
   /** The same draw before anything is worked out of it. */
@@ -72,7 +77,8 @@ export function drawnStudy(
 ): DrawnStudy {
   const prepared = prepareStudy(document, all);
   const { assumptions } = prepared;
-  const inputs = uncertainInputs(document, assumptions, prepared, usedIn(prepared));
+  const own = usedIn(prepared);
+  const inputs = uncertainInputs(document, assumptions, prepared, own);
   const groups = [...assumptions.groups, ...typicalTogether(document, assumptions)];
   const plan = { seed, sampling, inputs, groups };
   const values = drawing(document, prepared);
@@ -85,19 +91,21 @@ export function drawnStudy(
   return {
     inputs,
     plan,
+    plans: own.plans,
+    catalogue: prepared.input.plans,
     futures: (block, lake) => lakeFutures(drawsOf(block), lake, { values, withYears: block === 0 }),
     drawn: (block, lake) => drawnLake(drawsOf(block), lake, values),
     expected: (point) => expectedCosts(point, values),
   };
 }
 
-/** Ids of the assumptions that decide what the lake costs, and of those that decide chances. */
+/** Ids of the assumptions that decide what the lake costs, of those that decide chances, and the plans of the parts. */
 function usedIn({ input, assumed }: PreparedStudy) {
   const lakeReader = recorder(assumed);
   const lake = lakeDraw(input, lakeReader.assumed);
   const chanceReader = recorder(assumed);
   drawnHazards(input, chanceReader.assumed, lake);
-  return { lake: new Set(lakeReader.ids()), chances: new Set(chanceReader.ids()) };
+  return { lake: new Set(lakeReader.ids()), chances: new Set(chanceReader.ids()), plans: lake.plans };
 }
 
 /** Draws of a block; a share is turned into a value where it is needed, by the one worker that needs it. */
@@ -176,6 +184,7 @@ function lakeFutures({ shares, quantileOf }: Draws, index: number, { values, wit
     otherCost: options.map(({ otherCost }) => otherCost),
     byYear: withYears ? options.map(({ byYear }) => byYear) : [],
     annuity: sumOf(lake.factors),
+    plans: lake.plans.map(({ plan }) => plan.id),
   };
 }
 

@@ -9,6 +9,7 @@ import { joinedFutures } from "./joined-futures.js";
 import type { Odds } from "./odds.js";
 import type { OddsSettings } from "./odds-settings.js";
 import { oddsOfOption, yearlyBudget } from "./option-odds.js";
+import { planTurns } from "./plan-turns.js";
 import { comparedOptions } from "./stop-drawing.js";
 
 /** A study and how it was drawn. */
@@ -59,5 +60,6 @@ export function oddsSummary(
     perfectInformation: perfect.value,
     perfectInformationError: perfect.standardError,
     information: inputInformation(drawn, benefits),
+    planTurns: planTurns(drawn, lakes),
   };
 }

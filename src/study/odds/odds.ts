@@ -109,6 +109,27 @@ export interface Sensitivity {
   readonly typicalShare?: number;
 }
 
+/** A part that is kept by another plan than at the study's own values in some draws of the lake, under its own levels. */
+export interface PlanTurn {
+  readonly structure: string;
+  readonly structureName: string;
+  readonly part: string;
+  readonly plan: { readonly id: string; readonly name: string };
+  /** Share of the draws with another plan. */
+  readonly share: number;
+  /** The most frequent of the others, with its own share. */
+  readonly other: { readonly id: string; readonly name: string; readonly share: number };
+  /** The input that tells these draws from the rest best; absent where none does beyond doubt, or there are few. */
+  readonly by: TurningInput | undefined;
+}
+
+export interface TurningInput {
+  readonly id: string;
+  readonly name: string;
+  /** Chance that a draw with another plan has the higher value of the two, less that of the lower: −1 to 1. */
+  readonly apart: number;
+}
+
 /** How sure a study is. */
 export interface Odds {
   readonly settings: DrawSettings;
@@ -128,6 +149,8 @@ export interface Odds {
   readonly perfectInformationError: number;
   /** Most valuable first. */
   readonly information: readonly Information[];
+  /** The most often turned first. */
+  readonly planTurns: readonly PlanTurn[];
   readonly matters: Sensitivity;
 }
 

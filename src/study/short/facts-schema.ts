@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { positive, quantity, shortText } from "../format/fields.js";
+import { positive, quantity, shortText, year } from "../format/fields.js";
 import { monthNames } from "../format/month-names.js";
 import { latitudeOfState } from "./us-states.js";
 
@@ -48,6 +48,11 @@ const intake = z.strictObject({
   use: z.enum(intakeUses).optional().meta({ description: "What its water is for" }),
   flow: positive("flow").optional().meta({ description: "Its largest flow" }),
   pipe: positive("smallLength").optional().meta({ description: "Inside diameter of its pipe" }),
+  length: positive("length").optional().meta({ description: "From its mouth to the pumps or the canal" }),
+  tastes: z
+    .enum(["yes", "no"])
+    .optional()
+    .meta({ description: "Whether its water is treated against tastes and odours in some summers" }),
   depth: positive("length").optional().meta({ description: "How deep it lies below the lake in summer" }),
 });
 
@@ -70,6 +75,10 @@ const program = z.strictObject({
     .optional()
     .meta({ description: "Hours a day" }),
   stations: whole("stations", 100).min(1, "at least one station").optional(),
+  gated: z
+    .enum(["yes", "no"])
+    .optional()
+    .meta({ description: "Whether nobody can launch while no inspector is there" }),
   cost: quantity("moneyPerYear")
     .optional()
     .meta({ description: "What it costs a year, less its fees and grants; estimated if left out" }),
@@ -96,6 +105,7 @@ export const factsSchema = z.strictObject({
   hardness: z.enum(hardnessClasses).optional(),
   calcium: positive("concentration").optional(),
   warmestMonth: quantity("temperature").optional(),
+  infestedSince: year.optional(),
   intakes: z.array(intake).max(20, "at most 20 intakes").default([]),
   plant: plant.optional(),
   docks: docks.optional(),

@@ -9,6 +9,7 @@ import { TypicalValue } from "./typical-value.js";
 type OfferedTypical =
   | "typical.fouled-infested-water"
   | "typical.coverage-roadside"
+  | "typical.coverage-locked-ramp"
   | "typical.sensitivity"
   | "typical.efficacy";
 /** Entries that the model reads as well. */

@@ -2,7 +2,7 @@ import { boatsPart, launchesByMonth, launchShares } from "./boats-part.js";
 import { exchangeRateOf, typicalRateOf } from "./currency.js";
 import type { ShortFacts } from "./facts-schema.js";
 import { type Filling, filling, type TypicalValues } from "./filling.js";
-import { bearerOfUse, intakeParts } from "./intake-part.js";
+import { bearerOfUse, intakeParts, treatmentParts } from "./intake-part.js";
 import { lakePart } from "./lake-part.js";
 import { plantPart } from "./plant-part.js";
 import { inForceId, optionParts, wantedId } from "./program-part.js";
@@ -26,11 +26,13 @@ function treeOf(facts: ShortFacts, filled: Filling, today: string): object {
   const site = siteOf(facts, filled);
   const shares = launchShares(site.where, filled);
   const launches = launchesByMonth(facts, site.where, filled);
+  const intakes = intakeParts(facts.intakes, site, filled);
   return {
     study: studyPart(facts, today),
     lake: lakePart(facts, site, filled),
     structures: [
-      ...intakeParts(facts.intakes, site, filled),
+      ...intakes,
+      ...treatmentParts(facts.intakes, intakes),
       ...(facts.plant ? [plantPart(facts.plant, site, filled)] : []),
       ...shoreParts(facts, site, launches, filled),
     ],

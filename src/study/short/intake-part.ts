@@ -47,7 +47,11 @@ const uses: Readonly<Record<Use, UseEntries>> = {
 export const bearerOfUse = (use: Use = "town"): string => uses[use].bearer;
 
 /** The intakes of the full study. */
-export function intakeParts(facts: readonly IntakeFacts[], site: Site, filling: Filling): object[] {
+export function intakeParts(
+  facts: readonly IntakeFacts[],
+  site: Site,
+  filling: Filling,
+): Array<Record<string, unknown>> {
   const names = freeNames(facts.map(({ name, use = "town" }) => name ?? uses[use].name));
   return facts.map((intake, index) => {
     const entries = uses[intake.use ?? "town"];
@@ -63,6 +67,26 @@ export function intakeParts(facts: readonly IntakeFacts[], site: Site, filling: 
       fixtures: fixturesOf(filling),
     };
   });
+}
+
+/** The works of those intakes whose water is treated against tastes already, which mussels make worse. @param parts of `intakeParts` */
+export function treatmentParts(
+  facts: readonly IntakeFacts[],
+  parts: ReadonlyArray<Readonly<Record<string, unknown>>>,
+): object[] {
+  return parts.flatMap(({ id, name, demand }, index) =>
+    facts[index]?.tastes === "yes"
+      ? {
+          id: `treatment-${index + 1}`,
+          kind: "treatment-plant",
+          name: `Treatment, ${name}`,
+          bearer: bearerOfUse(facts[index]?.use),
+          treated: demand,
+          intake: id,
+          tasteAndOdour: { origin: "treated against tastes in some summers already" },
+        }
+      : [],
+  );
 }
 
 /** Gates, guides and gauges of an intake or a plant. */
@@ -129,10 +153,10 @@ function pipeParts(intake: IntakeFacts, flow: Range, filling: Filling): object {
   const { amount, ranged, typical } = filling;
   const bores = mapped(typical("typical.pipe-velocity"), (velocity) => boreFor(flow.high, velocity));
   const diameter = intake.pipe?.value ?? bores.value;
-  const length = typical("typical.conduit-length").value;
+  const length = intake.length?.value ?? typical("typical.conduit-length").value;
   const minorLoss = typical("typical.minor-loss").value;
   const conduit = {
-    length: ranged("typical.conduit-length", "length"),
+    length: intake.length?.text ?? ranged("typical.conduit-length", "length"),
     diameter: intake.pipe?.text ?? amount("typical.pipe-velocity", bores, "smallLength"),
     roughness: ranged("typical.roughness", "smallLength", inMetres),
     minorLoss: new TypicalValue("typical.minor-loss", minorLoss),

@@ -14,6 +14,7 @@ export function lakePart(facts: ShortFacts, site: Site, filling: Filling): objec
   return {
     name: facts.name ?? "The lake",
     species: "quagga",
+    ...(facts.infestedSince === undefined ? {} : { infestedSince: facts.infestedSince }),
     depthType: facts.depth
       ? isDeep
         ? "deep"

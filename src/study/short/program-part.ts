@@ -9,20 +9,24 @@ import type { TypicalValue } from "./typical-value.js";
 export const wantedId = "wanted";
 export const inForceId = "in-force";
 
+/** What a program is for: to keep mussels out, or in an infested lake to keep them from leaving it. */
+type Aim = "out" | "in";
+
 /** Doing nothing, the program in force if there is one, and the program that is wanted. @param launches shares of a year */
 export function optionParts(facts: ShortFacts, launches: readonly number[], filling: Filling): object[] {
+  const aim = facts.infestedSince === undefined ? "out" : "in";
   const inForce = facts.inForce
-    ? [programPart({ id: inForceId, name: "Program in force" }, facts.inForce, launches, filling)]
+    ? [programPart({ id: inForceId, name: "Program in force", aim }, facts.inForce, launches, filling)]
     : [];
   return [
     { id: "none", name: "No inspection program", afterInfestation: { share: "0 %" } },
     ...inForce,
-    programPart({ id: wantedId, name: "Program wanted" }, facts.wanted ?? {}, launches, filling),
+    programPart({ id: wantedId, name: "Program wanted", aim }, facts.wanted ?? {}, launches, filling),
   ];
 }
 
 function programPart(
-  names: { readonly id: string; readonly name: string },
+  { aim, ...names }: { readonly id: string; readonly name: string; readonly aim: Aim },
   facts: ProgramFacts,
   launches: readonly number[],
   filling: Filling,
@@ -32,7 +36,10 @@ function programPart(
   return {
     ...names,
     steps: {
-      coverage: coverage(plan, launches, filling),
+      coverage:
+        facts.gated === "yes"
+          ? filling.ranged("typical.coverage-locked-ramp", "share")
+          : coverage(plan, launches, filling),
       declaration: ranged("typical.declaration", "share"),
       quickCheck: ranged("typical.quick-check", "share"),
       inspection: ranged("typical.sensitivity", "share"),
@@ -40,7 +47,7 @@ function programPart(
       origin: "typical values",
     },
     ...costs(facts, plan, filling),
-    afterInfestation: { share: ranged("typical.after-share", "share") },
+    afterInfestation: { share: aim === "in" ? "100 %" : ranged("typical.after-share", "share") },
   };
 }
 

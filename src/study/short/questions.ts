@@ -50,6 +50,15 @@ const program: readonly Question[] = [
   },
   { key: "stations", label: "Stations", help: "", dimension: "count", typical: "typical.stations" },
   {
+    key: "gated",
+    label: "Ramps locked while nobody inspects?",
+    help: "So that no boat launches unseen",
+    choices: [
+      ["yes", "Yes"],
+      ["no", "No"],
+    ],
+  },
+  {
     key: "cost",
     label: "Cost a year",
     help: "Less its fees and grants. Left empty, it is estimated from hours and wages",
@@ -124,6 +133,12 @@ export const questionGroups: readonly QuestionGroup[] = [
         help: "Mean temperature of the top few feet",
         dimension: "temperature",
       },
+      {
+        key: "infestedSince",
+        label: "Year in which mussels were found",
+        help: "Left empty where there are none",
+        dimension: "count",
+      },
     ],
   },
   {
@@ -141,6 +156,22 @@ export const questionGroups: readonly QuestionGroup[] = [
       },
       { key: "flow", label: "Largest flow", help: "", dimension: "flow", typical: "typical.flow-town" },
       { key: "pipe", label: "Size of its pipe", help: "Inside diameter", dimension: "smallLength" },
+      {
+        key: "length",
+        label: "Length of its pipe",
+        help: "To the pumps or the canal",
+        dimension: "length",
+        typical: "typical.conduit-length",
+      },
+      {
+        key: "tastes",
+        label: "Treated against tastes in some summers?",
+        help: "Drinking water alone",
+        choices: [
+          ["yes", "Yes"],
+          ["no", "No"],
+        ],
+      },
       {
         key: "depth",
         label: "How deep it lies",

@@ -87,13 +87,22 @@ const dimensionsOfFields: Readonly<Record<string, DimensionName>> = {
   fromAway: "share",
   flow: "flow",
   pipe: "smallLength",
+  length: "length",
   head: "length",
   hours: "hours",
   cost: "moneyPerYear",
 };
 
 /** Facts that are numbers without a unit. */
-const plainNumbers = new Set(["ramps", "slips", "units", "stations", "horizon", "exchangeRate"]);
+const plainNumbers = new Set([
+  "ramps",
+  "slips",
+  "units",
+  "stations",
+  "horizon",
+  "exchangeRate",
+  "infestedSince",
+]);
 const plainNumber = /^[-+]?(?:\d{1,3}(?:,\d{3})+|\d{1,15})(?:\.\d{1,15})?$/;
 
 const numberOr = (value: unknown): unknown =>

@@ -37,14 +37,14 @@ async function pdfOf(name: Example): Promise<Uint8Array> {
 const plain = (text: string) => text.replace(/\s+/g, " ");
 
 describe("the printed report", () => {
-  it.each(["sorrel-bend", "ninemoss"] as const)(
+  it.each(["sorrel-bend", "ninemoss", "copperhithe", "thistledown"] as const)(
     "of %s, with all that it has, meets no condition of failure of PDF/UA-1 that is looked for",
     async (name) => {
       expect(await failures(await pdfOf(name))).toEqual({});
     },
   );
 
-  it.each(["sorrel-bend", "ninemoss"] as const)(
+  it.each(["sorrel-bend", "ninemoss", "copperhithe", "thistledown"] as const)(
     "carries the figures of page 1 of %s, and page numbers",
     async (name) => {
       const document = await getDocumentProxy(await pdfOf(name));

@@ -4,7 +4,7 @@ import { addingUp, differenceTexts, stepFor } from "../../../src/report/words/ad
 import { formatter } from "../../../src/report/words/format.js";
 
 const format = formatter("USD", "us");
-const printed = (text: string) => Number(text.replace(/[^0-9.-]/g, ""));
+const printed = (text: string) => Number(text.replace("−", "-").replace(/[^0-9.-]/g, ""));
 
 describe("a difference told with its amounts", () => {
   it("adds up where each to three figures would not", () => {
@@ -20,7 +20,7 @@ describe("a difference told with its amounts", () => {
     expect(differenceTexts({ from: 10, less: 661_343 }, format)).toEqual({
       from: "$10",
       less: "$661,000",
-      difference: "-$661,000",
+      difference: "−$661,000",
     });
   });
 

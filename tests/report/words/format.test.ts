@@ -8,7 +8,7 @@ describe("figures for reading", () => {
   it("rounds money to three significant figures from a thousand up", () => {
     expect(money(1_234_567)).toBe("$1,230,000");
     expect(money(1_499)).toBe("$1,500");
-    expect(money(-98_765)).toBe("-$98,800");
+    expect(money(-98_765)).toBe("−$98,800");
   });
 
   it("keeps small amounts whole and says so when there is less than one unit", () => {

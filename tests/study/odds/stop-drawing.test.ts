@@ -20,6 +20,7 @@ const lakeWith = (netBenefit: number, loss: number): LakeFutures => ({
   ...{ duty: [], policy: [], other: [], otherCost: [] },
   byYear: [],
   annuity: 1,
+  plans: [],
 });
 /** Blocks of lakes with means that alternate between a mean less and plus a deviation: standard error d/sqrt(n − 1). */
 const blocksWith = (count: number, mean: number, deviation: number, loss = 1e6) =>

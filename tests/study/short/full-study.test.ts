@@ -42,6 +42,31 @@ describe("an intake of a short study", () => {
   });
 });
 
+describe("what a lake office may know of its works", () => {
+  const intakes = [
+    { use: "town", length: 900, tastes: "yes" },
+    { use: "town", tastes: "no" },
+  ];
+  const wanted = { gated: "yes" };
+  const study = plainStudy({ units: "si", intakes, wanted, inForce: {}, infestedSince: "2024" });
+
+  it("is the length of its pipe, and whether its water is treated against tastes", () => {
+    expect(at(study, "structures", 0, "conduit", "length")).toBe("900 m");
+    expect(at(study, "structures", 2)).toMatchObject({ kind: "treatment-plant", intake: "intake-1" });
+    expect(at(study, "structures", 2, "treated")).toEqual(at(study, "structures", 0, "demand"));
+    expect(at(study, "structures", 3, "kind")).toBe("dock");
+  });
+
+  it("is that ramps are locked, so that nearly all boats are met: 96 to 99 %, judged", () => {
+    expect(at(study, "options", 2, "steps", "coverage")).toBe("96 to 98 to 99 %");
+    expect(middleOf(at(study, "options", 1, "steps", "coverage"))).toBeLessThan(65);
+  });
+
+  it("is that mussels are there", () => {
+    expect(at(study, "lake", "infestedSince")).toBe(2024);
+  });
+});
+
 describe("a plant of a short study", () => {
   const plant = { power: "20 MW", head: "50 m", units: 2 };
   const study = plainStudy({ units: "si", summerLevel: "500 m", winterLevel: "496 m", plant });
