@@ -22,6 +22,8 @@ const usage = `Usage:
   ramp-and-rack odds STUDY                      draw the study's uncertain quantities: costs as they come about
                 [--futures N] [--seed S]        and chances; as many workers as the machine has processors, at
                 [--workers K] [--json]          most 4, unless K is given
+  ramp-and-rack search STUDY                    the program that fits: efficient programs, the best within limits,
+                [--workers K] [--json]          the next step, when to begin and to end
   ramp-and-rack list                            the kept studies with their ids
   ramp-and-rack import FILE [--author NAME]     keep a study file, to the byte, complete or not
   ramp-and-rack export STUDY-ID --out FILE      write a kept study's file, of its latest revision unless --revision N

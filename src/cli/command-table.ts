@@ -75,6 +75,14 @@ const commands = new Map<string, Command>([
     },
   ],
   [
+    "search",
+    async (study, values) => {
+      const path = required(study, "STUDY");
+      const asked = oddsArguments(values);
+      await (await import("./search-command.js")).searchCommand(path, asked, print);
+    },
+  ],
+  [
     "forms",
     async (study, values) => {
       const out = required(values.out, "--out FOLDER");

@@ -67,7 +67,7 @@ const asStated = (document: StudyDocument): StudyToDraw => ({
   settings: oddsSettings(document.study.uncertainty),
 });
 
-async function drawn<Found>(
+export async function drawn<Found>(
   draw: Draw<Found>,
   study: StudyToDraw,
   pool: WorkerPool,

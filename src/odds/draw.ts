@@ -42,7 +42,7 @@ export async function drawLakes(
 }
 
 /** Asks all at once and gives the answers in order; a failure ends the others. */
-async function askEach<Asked, Answer>(
+export async function askEach<Asked, Answer>(
   questions: readonly Asked[],
   ask: (question: Asked, signal: AbortSignal) => Promise<Answer>,
   { signal, onProgress }: DrawControl,

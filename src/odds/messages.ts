@@ -1,7 +1,9 @@
+import type { LakeTerms } from "../model/search/lake-terms.js";
 import type { StudyDocument } from "../study/format/schema.js";
 import type { LakeFutures, LakePoint, StudyPlan } from "../study/odds/draws.js";
 import type { Odds } from "../study/odds/odds.js";
 import type { OddsSettings } from "../study/odds/odds-settings.js";
+import type { SearchResult } from "../study/search/result.js";
 
 /** A study whose futures are drawn. */
 export interface StudyToDraw {
@@ -19,6 +21,10 @@ export interface Questions {
   readonly plan: object;
   /** Of the requested option at values of one's choice, for each set of chances. */
   readonly netBenefits: { readonly point: LakePoint };
+  /** One draw of the lake in a block, for all programs of a search. */
+  readonly terms: { readonly block: number; readonly lake: number };
+  /** What the search says of the study, from such draws. */
+  readonly search: { readonly terms: readonly LakeTerms[] };
 }
 
 /** What it answers. */
@@ -27,6 +33,8 @@ export interface Answers {
   readonly summary: Omit<Odds, "matters">;
   readonly plan: StudyPlan;
   readonly netBenefits: readonly number[];
+  readonly terms: LakeTerms;
+  readonly search: SearchResult;
 }
 
 export type Question = {

@@ -1,11 +1,15 @@
 import { deserialize } from "node:v8";
 import { workerData } from "node:worker_threads";
 import type { AssumptionSet } from "../assumptions/entry.js";
+import { once } from "../model/computed-once.js";
+import { lakeTerms } from "../model/search/lake-terms.js";
 import { type DrawnStudy, drawnStudy } from "../study/odds/draws.js";
 import { oddsSummary } from "../study/odds/odds-summary.js";
 import { netBenefitsAt } from "../study/odds/sensitivity-points.js";
 import { comparedOptions } from "../study/odds/stop-drawing.js";
 import { type Reply, replyOf } from "../study/reading/replies.js";
+import { type SearchPlan, searchPlan } from "../study/search/plan.js";
+import { searchResult } from "../study/search/search.js";
 import { moved } from "../workers/moved.js";
 import type { Answers, Question, Request, SharedStudy, StudyToDraw } from "./messages.js";
 
@@ -13,6 +17,7 @@ interface KnownStudy {
   readonly id: string;
   readonly study: StudyToDraw;
   readonly drawn: DrawnStudy;
+  readonly searched: () => SearchPlan;
 }
 
 const assumptions: AssumptionSet = workerData;
@@ -29,10 +34,11 @@ export async function work({ study, question }: Request): Promise<Reply<Answers[
 
 function prepared({ id, bytes }: SharedStudy): KnownStudy {
   const study: StudyToDraw = deserialize(Uint8Array.from(bytes));
-  return { id, study, drawn: drawnStudy(study.document, assumptions, study.settings) };
+  const drawn = drawnStudy(study.document, assumptions, study.settings);
+  return { id, study, drawn, searched: once(() => searchPlan(study.document, assumptions)) };
 }
 
-function answerTo(question: Question, { study, drawn }: KnownStudy): Answers[keyof Answers] {
+function answerTo(question: Question, { study, drawn, searched }: KnownStudy): Answers[keyof Answers] {
   switch (question.kind) {
     case "lake":
       return drawn.futures(question.block, question.lake);
@@ -42,6 +48,10 @@ function answerTo(question: Question, { study, drawn }: KnownStudy): Answers[key
       return drawn.plan;
     case "netBenefits":
       return netBenefitsAt(drawn, comparedOptions(study.document), question.point);
+    case "terms":
+      return lakeTerms(drawn.drawn(question.block, question.lake), searched().searched);
+    case "search":
+      return searchResult(searched(), question.terms);
   }
 }
 

@@ -37,6 +37,7 @@ import { addRevisions } from "./pages/revision-routes.js";
 import { addStudyPages } from "./pages/study-pages.js";
 import { ReaderGoneError } from "./reader-gone.js";
 import { renderPage } from "./render.js";
+import { addSearch, type Searcher } from "./search/search-routes.js";
 import { addFirstEstimate } from "./start/first-routes.js";
 import { addStart } from "./start/start-routes.js";
 
@@ -46,6 +47,7 @@ export interface AppParts {
   readonly printer: Printer;
   readonly runs: AskedRuns<Odds>;
   readonly judge: Judge;
+  readonly search: Searcher;
   readonly issuing: Pick<IssueParts, "issues" | "now" | "key">;
   readonly access: { readonly door: Door; readonly settings: AccessSettings };
   /** Told of faults that are not the reader's. */
@@ -70,6 +72,7 @@ export function createApp(parts: AppParts): Express {
   addStart(app, parts, () => new Date().toISOString().slice(0, 10));
   addStudyPages(app, reading);
   addOdds(app, reading);
+  addSearch(app, reading);
   addFirstEstimate(app, reading);
   addMethod(app, reading);
   addForms(app, reading);

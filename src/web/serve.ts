@@ -9,6 +9,7 @@ import { signingKeyIn } from "../issue/signing-key.js";
 import { oddsOf } from "../odds/draw.js";
 import { judgedBy } from "../odds/judged-by-workers.js";
 import { workerPool } from "../odds/pool.js";
+import { searchOf } from "../odds/search.js";
 import { assumptionsFolder } from "../report/document/assets.js";
 import { besidePages, launchBrowser } from "../report/print/browser.js";
 import { createPrinter } from "../report/print/printer.js";
@@ -52,6 +53,7 @@ function start(): void {
     answers: sharedAnswers(workers, mostAnswerBytes),
     printer,
     runs,
+    search: (study, control) => searchOf(pool, study, control),
     judge: (document, signal) => judgedBy(pool, document, assumptions, signal),
     issuing: { issues: issueStore(connection), now, key: signingKeyIn(dataFolder(), now) },
     access: { door: door(keys, now, !settings.isLocal), settings },

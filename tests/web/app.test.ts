@@ -43,6 +43,7 @@ beforeAll(async () => {
     studies,
     printer,
     runs,
+    search: () => Promise.reject(new Error("no search here")),
     judge: judgeOnce,
     report: (error) => faults.push(error),
   }).listen(0, "127.0.0.1");

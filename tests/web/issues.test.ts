@@ -32,6 +32,7 @@ beforeAll(async () => {
     studies,
     printer: onePagePrinter,
     runs,
+    search: () => Promise.reject(new Error("no search here")),
     judge: judgeOnce,
     issuing,
     access: accessIn(connection),

@@ -39,6 +39,7 @@ async function asking(settings: Partial<AskedRunSettings<Odds>> & Pick<AskedRunS
     studies,
     printer,
     runs,
+    search: () => Promise.reject(new Error("no search here")),
     judge: judgeOnce,
     report,
   }).listen(0, "127.0.0.1");

@@ -56,7 +56,7 @@ export async function starting(
   const answers = answersInTest();
   const whole = {
     ...{ answers, printer, runs, ...parts },
-    ...{ issuing: issuingIn(connection), access, studies, judge: judgeOnce },
+    ...{ issuing: issuingIn(connection), access, studies, judge: judgeOnce, search: neverSearched },
     report: (error: unknown) => expect.fail(String(error)),
   };
   const app = createApp(whole);
@@ -67,3 +67,5 @@ export async function starting(
   const close = () => new Promise((resolve) => server.close(resolve));
   return { app, studies, parts: whole, connection, clock, base, ask, close };
 }
+
+const neverSearched = () => Promise.reject(new Error("no search here"));

@@ -11,6 +11,7 @@ import { lineProblems } from "./consistency-lines.js";
 import { moneyProblems } from "./consistency-money.js";
 import { openProblems } from "./consistency-open.js";
 import { programProblems } from "./consistency-program.js";
+import { searchProblems } from "./consistency-search.js";
 import { stationProblems } from "./consistency-staffing.js";
 import { structureProblems } from "./consistency-structures.js";
 import { soundTraffic } from "./consistency-traffic.js";
@@ -27,6 +28,7 @@ export function contradictions(parts: SoundParts, readers: RecordReaders): Contr
     ...chanceProblems(parts),
     ...optionProblems(parts),
     ...programProblems(parts),
+    ...searchProblems(parts),
     ...rampProblems(parts, readers),
     ...detectionProblems(parts),
     ...bearerProblems(parts),

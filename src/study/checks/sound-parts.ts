@@ -8,6 +8,7 @@ export interface SoundParts {
   readonly options?: WrittenStudy["options"] | undefined;
   readonly money?: WrittenStudy["money"] | undefined;
   readonly overrides?: WrittenStudy["overrides"] | undefined;
+  readonly search?: WrittenStudy["search"] | undefined;
   readonly report?: WrittenStudy["report"] | undefined;
   readonly structures: ReadonlyArray<{
     readonly index: number;

@@ -7,6 +7,7 @@ import { programFields } from "./program-schema.js";
 import type { ReadBoats, ReadLake } from "./read-records.js";
 import { reportSchema } from "./report-schema.js";
 import { levelFields, otherSchedules } from "./schedule-schema.js";
+import { searchSchema } from "./search-schema.js";
 import type { SoundOption } from "./sound-options.js";
 import { stationSchema } from "./staffing-schema.js";
 import { structureSchema } from "./structure-schema.js";
@@ -149,7 +150,7 @@ const option = z.strictObject({
         cost: quantity("share").meta({ description: "Of its yearly cost in full" }),
       }),
     )
-    .max(10, "at most 10 years")
+    .max(100, "at most 100 years")
     .default([])
     .meta({
       description: "How far the program has grown in its first, second, … year; in full after them",
@@ -210,6 +211,7 @@ export const studySchema = z.strictObject({
     )
     .default([])
     .meta({ description: "Own values for assumptions, each with its reason" }),
+  search: searchSchema.optional(),
   report: reportSchema,
 });
 

@@ -11,6 +11,7 @@ import {
 import { drawnHazards, futureOf, lakeDraw, type PartPlan } from "../../model/futures/lake-draw.js";
 import { yearlyCostsOf } from "../../model/futures/yearly-costs.js";
 import { costToGo } from "../../model/option-numbers.js";
+import type { DrawnLake } from "../../model/search/lake-terms.js";
 import type { StudyDocument } from "../format/schema.js";
 import type { PreparedStudy } from "../prepare/prepared.js";
 import { prepareStudy } from "../prepare/prepared.js";
@@ -59,6 +60,8 @@ export interface DrawnStudy {
   readonly catalogue: ReadonlyArray<PartPlan["plan"]>;
   /** Works out one draw of the lake in a block, with its futures. */
   readonly futures: (block: number, lake: number) => LakeFutures;
+  /** The same draw before anything is worked out of it. */
+  readonly drawn: (block: number, lake: number) => DrawnLake;
   /** Expected cost at values of one's choice, for each set of chances the options in their order. */
   readonly expected: (point: LakePoint) => number[][];
 }
@@ -93,6 +96,7 @@ export function drawnStudy(
     plans: own.plans,
     catalogue: prepared.input.plans,
     futures: (block, lake) => lakeFutures(drawsOf(block), lake, { values, withYears: block === 0 }),
+    drawn: (block, lake) => drawnLake(drawsOf(block), lake, values),
     expected: (point) => expectedCosts(point, values),
   };
 }
@@ -128,6 +132,16 @@ function expectedCosts(point: LakePoint, drawing: Drawing): number[][] {
       at(costToGo(at(lake.options, option).costs, hazards), 0),
     );
   });
+}
+
+function drawnLake({ shares, quantileOf }: Draws, index: number, values: Drawing): DrawnLake {
+  const drawn = values.lake(valuesAt(shares.lake, index, quantileOf));
+  const futures = Array.from({ length: futuresPerLake }, (_, future) => {
+    const draw = index * futuresPerLake + future;
+    const { input, source } = values.chances(drawn, valuesAt(shares.chances, draw, quantileOf));
+    return { input, source };
+  });
+  return { input: drawn.input, source: drawn.source, futures };
 }
 
 function lakeFutures({ shares, quantileOf }: Draws, index: number, { values, withYears }: Loop): LakeFutures {

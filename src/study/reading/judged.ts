@@ -100,6 +100,7 @@ function partsOf(document: unknown): SoundParts {
     boats: shape.boats.safeParse(section("boats")).data,
     options: shape.options.safeParse(section("options")).data,
     money: shape.money.safeParse(section("money")).data,
+    search: shape.search.safeParse(section("search")).data,
     overrides: shape.overrides.safeParse(section("overrides")).data,
     structures,
   };

@@ -10,7 +10,7 @@ const placeOf = (path: readonly PropertyKey[]) =>
 
 /** What is not off: choices of policy, limits, dates, levels, shares that make up a whole, and evidence. */
 const chosen = [
-  /^(study|money|report|overrides)\//,
+  /^(study|money|report|overrides|search)\//,
   /^lake\/(maximumElevation|minimumElevation|storageTable|drawdown|record|otherSchedules|humidity|infested)/,
   /(Limit|\/angle|\/slope|\/roughness|\/launchFee|\/velocity)$/,
   /\/(curve|bearer|pinned)\//,

@@ -25,6 +25,7 @@ export const readParts: readonly WorkbenchPart[] = [
   { id: "first", name: "Replace these first", path: "/first" },
   { id: "chance", name: "Where the chance comes from", path: "/chance" },
   { id: "odds", name: "How sure is it?", path: "/odds" },
+  { id: "search", name: "The program that fits", path: "/search" },
   { id: "report", name: "Report", path: "/report" },
   { id: "forms", name: "Downloads", path: "/forms" },
 ];

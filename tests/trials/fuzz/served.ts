@@ -61,6 +61,7 @@ export async function served(): Promise<Served> {
   };
   const app = createApp({
     ...{ access, studies, answers, printer, runs, issuing },
+    search: () => Promise.reject(new Error("no search here")),
     judge: () => new Promise(() => undefined),
     report: (error) => reported.push(error),
   });

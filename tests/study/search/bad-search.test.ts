@@ -1,0 +1,42 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { InputError } from "../../../src/study/reading/problems.js";
+import { readStudyText } from "../../../src/study/reading/read.js";
+
+const folder = new URL("../../bad/search/", import.meta.url);
+const study = readFileSync(new URL("../../../src/examples/sorrel-bend.yaml", import.meta.url), "utf8");
+
+/** Place, and words of what is found or allowed, for each file. */
+const expected: Readonly<Record<string, readonly [string, RegExp]>> = {
+  "budget-with-a-range.yaml": ["search.budget", /without a range/],
+  "chance-of-nothing.yaml": ["search.chance", /above zero/],
+  "fee-above-what-was-stated.yaml": ["search.fees[0]", /up to 40/],
+  "hours-beyond-the-day.yaml": ["search.latest", /up to 24/],
+  "hours-beyond-what-is-open.yaml": ["search.mostHours", /at most 8 hours/],
+  "hours-in-no-order.yaml": ["search.latest", /no hour/],
+  "nothing-known-to-vary.yaml": ["search.vary[0]", /hours/],
+  "unknown-day-type.yaml": ["search.dayTypes[0]", /summer-weekend/],
+  "unknown-option.yaml": ["search.from", /weekends, full-season/],
+  "unknown-site.yaml": ["search.sites[0]", /gate, cove/],
+};
+
+describe("a search that cannot be", () => {
+  it("has one file for each mistake", () => {
+    expect(readdirSync(folder).sort()).toEqual(Object.keys(expected).sort());
+  });
+
+  it.each(Object.entries(expected))(
+    "%s is refused with its place, what is allowed and what to do",
+    (name, [place, words]) => {
+      const text = `${study}\n${readFileSync(new URL(name, folder), "utf8")}`;
+      try {
+        readStudyText(text, name);
+        expect.fail("was read");
+      } catch (error) {
+        if (!(error instanceof InputError)) throw error;
+        expect(error.problems.map(({ path }) => path)).toEqual([place]);
+        expect(error.problems.map(({ found, allowed }) => `${found} ${allowed}`).join()).toMatch(words);
+      }
+    },
+  );
+});
