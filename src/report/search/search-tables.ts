@@ -51,7 +51,7 @@ function leadOf({ result, format, horizon }: Context): string[] {
     best?.point === undefined
       ? "No program of the search keeps the limits of the study."
       : least.cost < best.point.cost
-        ? `No program of the search costs less than “${least.name}”: ${format.money(least.cost)} (${within}), against ${format.money(best.point.cost)} for the best of them. By what the study counts, none is worth its cost.`
+        ? `No program of the search costs less than “${least.name}”: ${format.money(least.cost)} (${within}), against ${format.money(best.point.cost)} for the best of them. By what the study counts, none pays.`
         : `The best program of the search costs ${format.money(best.point.cost)} (${within}); the least of the options of the study, “${least.name}”, costs ${format.money(least.cost)}.`;
   const cheaper = result.answers.find(({ question }) => question === "under-chance");
   const same =
@@ -253,7 +253,7 @@ function worthTable({ result, format }: Context, startYear: number): TableView {
   return {
     id: "table-search-worth",
     caption: `What one year of “${result.baseName}” is worth, the other years unchanged`,
-    head: head("Year", num("Avoided loss less cost, present value")),
+    head: head("Year", num("Damage avoided less cost, present value")),
     rows: result.worthByYear.map((worth, year) =>
       row(String(startYear + year), num(signed(worth, format.money))),
     ),
