@@ -61,7 +61,7 @@ export const monthRelations: readonly Relation[] = [
   {
     title: "When a protection is in place",
     words:
-      "In each month in which mussels are regularly found in the lake, and from its first use on where the plan has dates. It costs, and keeps settlers off, in these months alone. Inspections that lead to cleanings are made in the same months.",
+      "In each month in which mussels are regularly found in the lake, and from its first use on where the plan has dates. It costs in these months, and keeps settlers off in those in which mussels are regularly found. Inspections that lead to cleanings are made in the latter.",
     formulas: [coded("D ≥ Df")],
     where: [
       ["D", "lake density over capacity times suitability", ""],

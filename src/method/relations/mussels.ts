@@ -19,7 +19,8 @@ const growthRelations: readonly Relation[] = [
   },
   {
     title: "Density of the lake",
-    words: "Logistic in the years since establishment. After the peak it is multiplied by the second line.",
+    words:
+      "Logistic in the years since establishment, taken in the middle of each month. After the peak it is multiplied by the second line. Within a ten-thousandth of what it settles to, it counts as settled.",
     formulas: [coded("n = 1/(1 + exp(−r t)·(1−s)/s)"), coded("1 − (1−q)·min(1, (t − T)/y)", "decline")],
     where: [
       ["n", "density over capacity, 0 to 1", ""],

@@ -36,7 +36,7 @@ export const outcomeRelations: RelationGroup = {
     {
       title: "Shares learned from counts",
       words:
-        "The boats of a comparable program count in part, beside half a boat with and half a boat without the property (Jeffreys); one's own boats are then added in full. A share's estimate is the first number over the sum of both.",
+        "The boats of a comparable program count in part, beside half a boat with and half a boat without the property (Jeffreys); one's own boats are then added in full. A share that was entered as a number weighs as a number of boats (assumption learning.prior-sample), but as half a boat of either kind at least. The estimate is the first number over the sum of both.",
       formulas: [coded("α = 1/2 + w f"), coded("β = 1/2 + w (n − f)")],
       where: [
         ["α", "boats with the property", ""],
