@@ -27,6 +27,7 @@ const queueNames = {
   issueToPrint: "papers",
   issuedPart: "papers",
   explanation: "explanations",
+  sweep: "explanations",
 } as const satisfies Record<Kind, string>;
 
 type QueueName = (typeof queueNames)[Kind] | "morePages";
