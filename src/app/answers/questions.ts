@@ -7,6 +7,7 @@ import type { ImpliedText } from "../../report/document/check-rows.js";
 import type { ReportPart } from "../../report/document/sections.js";
 import type { PdfDescription } from "../../report/print/accessible-pdf.js";
 import type { PrintSettings } from "../../report/print/pdf.js";
+import type { PartName, PlanPicks } from "../../report/rack/plan-picks.js";
 import type { TableView } from "../../report/words/view-types.js";
 import type { Odds } from "../../study/odds/odds.js";
 import type { Problem } from "../../study/reading/problems.js";
@@ -79,6 +80,11 @@ interface Questions {
   readonly results: { readonly asked: StudyText & { readonly report: string }; readonly answer: string };
   /** The page on where the chance comes from, without its frame; `study` is the address of the study. */
   readonly chance: { readonly asked: StudyText & { readonly study: string }; readonly answer: string };
+  /** The parts of a study with their plans; one of them, if asked for, with every plan priced. */
+  readonly plans: {
+    readonly asked: StudyText & { readonly part: PartName | undefined };
+    readonly answer: PlanPicks;
+  };
   /** The report as a page. */
   readonly report: {
     readonly asked: StudyTextWithOdds & { readonly links: object; readonly part: ReportPart };
