@@ -252,6 +252,7 @@ class PageForm {
     for (const mark of document.querySelectorAll<HTMLElement>("[data-mark]")) {
       mark.textContent = answer.marks[mark.dataset.mark ?? ""] ?? "";
     }
+    this.form.dispatchEvent(new Event("saved"));
     for (const field of answer.fields) showError(field);
     for (const row of answer.rows) showTitle(row);
     for (const each of answer.written) this.write(each);

@@ -7,9 +7,10 @@ import type { NamedField } from "../../editor/fields.js";
 import { formOf } from "../../editor/form.js";
 import { type FormContext, type FormNode, idOf, problemText } from "../../editor/form-node.js";
 import { childOf, shownText } from "../../editor/form-values.js";
-import { labelOf } from "../../editor/labels.js";
+import { labelOf, lowered } from "../../editor/labels.js";
 import { fieldsOfPart, isInPart, partOf, type StudyPart, studyParts } from "../../editor/parts.js";
 import type { Place } from "../../editor/study-text.js";
+import { typicalIn } from "../../editor/typical/typical-edits.js";
 import type { TypicalEntries } from "../../editor/typical/typical-text.js";
 import { type LevelsPicture, levelsPicture } from "../../report/rack/levels-picture.js";
 import { draftedLevels } from "../../study/reading/drafted-levels.js";
@@ -134,8 +135,7 @@ export function placeWords(
   rowTitle: (name: string) => string | undefined = () => undefined,
 ): string {
   const words = at.slice(skip).map((key, index) => {
-    if (typeof key !== "number")
-      return index === 0 ? labelOf(String(key)) : labelOf(String(key)).toLowerCase();
+    if (typeof key !== "number") return index === 0 ? labelOf(String(key)) : lowered(labelOf(String(key)));
     return (
       rowTitle(
         at
@@ -175,6 +175,7 @@ export function editPage(
       ...view,
       ...{ href: place.href, partId: place.part.id, guide: place.part.guide, author },
       ...{ readOnly: entry.isExample || mayOnlyRead(), revision: entry.revision, study: entry.id },
+      isFirst: typicalIn(draft.document).length > 0,
       hasAmounts: allNodes(view.nodes).some(({ shape }) => shape.amount),
       ...{ conflict, showsLevels: place.part.id === "levels" },
       list: item === undefined ? undefined : { name, href: place.href.replace(/\/\d+$/, "") },

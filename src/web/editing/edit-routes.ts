@@ -7,8 +7,10 @@ import { authorOf, rememberAuthor } from "../author.js";
 import { NotFoundError } from "../explain.js";
 import type { StudyPages } from "../pages/study-pages.js";
 import { balanceView, marksOf, standingLine } from "../pages/workbench-page.js";
+import { readerSignal } from "../reader-gone.js";
 import { renderPage } from "../render.js";
 import { readForm } from "../sent-form.js";
+import { type LiveParts, liveBalance } from "../start/live-balance.js";
 import { conflictView } from "./conflict-view.js";
 import {
   allNodes,
@@ -20,7 +22,7 @@ import {
   problemsOf,
   rowsOf,
 } from "./edit-page.js";
-import { type SaveResult, type SentForm, saveForm } from "./edit-save.js";
+import { type SaveResult, type SentForm, saveForm, typedText } from "./edit-save.js";
 import { itemsPage } from "./items-page.js";
 import { convertedFields, writtenAnew } from "./saved-fields.js";
 
@@ -30,7 +32,7 @@ export const largeForm = express.urlencoded({ extended: false, limit: "8mb", par
 /** The pages of forms, one for each part and for each structure and option. */
 export function addEditing(
   app: Express,
-  { studies, answers, find }: Pick<StudyPages, "studies" | "answers" | "find">,
+  { studies, answers, few, find }: Pick<StudyPages, "studies" | "find"> & LiveParts,
 ): void {
   const { entries } = studies.assumptions;
   const show = async (request: Request, response: Response) => {
@@ -46,20 +48,34 @@ export function addEditing(
         : renderPage("edit", editPage(entry, balance, place, { author, entries })),
     );
   };
-  const save = (request: Request, response: Response) => {
+  const save = async (request: Request, response: Response) => {
     const entry = find(String(request.params.id));
     if (entry.isExample) throw new NotFoundError();
     const form = readForm(request.body);
     const place = placeIn(studies.revision(entry.id, form.base) ?? entry, request);
+    if (request.query.try !== undefined) {
+      const study = typedText(studies, entry.id, place, form);
+      const how = {
+        head: unsaved,
+        wantsRange: form.posted.range === "1",
+        signal: readerSignal(response),
+      };
+      response
+        .set("Cache-Control", "no-store")
+        .json(await liveBalance({ studies, answers, few }, study, how));
+      return;
+    }
     const result = saveForm(studies, entry.id, place, form);
     rememberAuthor(response, form.author);
-    return answer({ answers, entries, request, response, place, form, result });
+    await answer({ answers, entries, request, response, place, form, result });
   };
   for (const path of ["/studies/:id/edit/:part", "/studies/:id/edit/:part/:index"]) {
     app.get(path, show);
     app.post(path, largeForm, save);
   }
 }
+
+const unsaved = { missing: "Something is missing or wrong: what it is shows once this is saved" };
 
 function placeIn(entry: StudyEntry, { params }: Request): EditPlace {
   const { document } = draftOf(entry.text, entry.fileName);

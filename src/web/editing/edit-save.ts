@@ -1,3 +1,4 @@
+import type { StudyText } from "../../app/answers/questions.js";
 import type { Studies } from "../../app/studies.js";
 import type { StudyEntry } from "../../app/study-entry.js";
 import { editsOfAction } from "../../editor/actions.js";
@@ -52,6 +53,16 @@ export function saveForm(studies: Studies, id: string, place: EditPlace, form: S
   if (latest.revision !== form.expected || !isChosen(found, form.posted)) return { latest, clashes: found };
   const chosen = chosenEdits(found, form.posted, rawOf(wanted, base.fileName));
   return keep(studies, place, { form, text: edited(latest.text, chosen), edits: chosen, latest, before });
+}
+
+/** The text as it would be saved from a form, on top of the revision that the form showed. @throws NotFoundError */
+export function typedText(studies: Studies, id: string, place: EditPlace, form: SentForm): StudyText {
+  const base = studies.revision(id, form.base);
+  if (!base) throw new NotFoundError();
+  const { text, fileName } = base;
+  const before = draftOf(text, fileName);
+  const edits = editsOfForm(place, form, before);
+  return { text: edited(text, [...edits, ...typicalEdits(before.document, edits)]), fileName };
 }
 
 function editsOfForm(
