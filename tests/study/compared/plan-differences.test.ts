@@ -13,9 +13,9 @@ const own = (id: string, value: string) =>
     : `${text}\noverrides: [{ id: ${id}, value: ${value}, reason: mine }]\n`;
 
 it("names each part that is kept by another plan, and what its former plan would have cost", () => {
-  const dear = run(own("cleaning.rack.visit", "'$60,000'"));
+  const dear = run(own("plan.copper-ion.dose-price", "'$0.1/m3'"));
   const { plans } = studyDifferences(plain, dear);
-  const rack = plans.find(({ structure, part }) => structure.includes("intake") && part === "trash rack");
+  const rack = plans.find(({ structure, part }) => structure.includes("intake") && part === "conduit");
   expect(rack).toBeDefined();
   for (const { left, right, leftPlanAtRight } of plans) {
     expect(left.plan).not.toBe(right.plan);
