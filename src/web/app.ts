@@ -9,7 +9,7 @@ import type { StudyEntry } from "../app/study-entry.js";
 import { assets, fontFile, projectRoot } from "../report/document/assets.js";
 import type { Printer } from "../report/print/printer.js";
 import { DeletedStudyError } from "../store/errors.js";
-import type { Odds } from "../study/odds/odds.js";
+import type { FuturesOdds, Odds } from "../study/odds/odds.js";
 import type { Door } from "./access/door.js";
 import { gate } from "./access/gate.js";
 import { knownHostsOnly } from "./access/host-check.js";
@@ -47,6 +47,8 @@ export interface AppParts {
   readonly answers: Answering;
   readonly printer: Printer;
   readonly runs: AskedRuns<Odds>;
+  /** A first look at a study that is being typed. */
+  readonly few: AskedRuns<FuturesOdds>;
   readonly judge: Judge;
   readonly search: Searcher;
   readonly issuing: Pick<IssueParts, "issues" | "now" | "key">;
@@ -119,6 +121,7 @@ function addAssets(app: Express): void {
   asset("/assets/workbench.js", "js", () => pageScript("workbench.js"));
   asset("/assets/paste-cells.js", "js", () => pageScript("paste-cells.js"));
   asset("/assets/await-answer.js", "js", () => pageScript("await-answer.js"));
+  asset("/assets/live-balance.js", "js", () => pageScript("live-balance.js"));
   asset("/assets/narrow-table.js", "js", () => pageScript("narrow-table.js"));
   app.get("/assets/fonts/:name", (request, response) => {
     const path = fontFile(request.params.name);

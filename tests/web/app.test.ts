@@ -43,6 +43,7 @@ beforeAll(async () => {
     studies,
     printer,
     runs,
+    few: runs,
     search: () => Promise.reject(new Error("no search here")),
     judge: judgeOnce,
     report: (error) => faults.push(error),

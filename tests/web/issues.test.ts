@@ -32,6 +32,7 @@ beforeAll(async () => {
     studies,
     printer: onePagePrinter,
     runs,
+    few: runs,
     search: () => Promise.reject(new Error("no search here")),
     judge: judgeOnce,
     issuing,

@@ -19,7 +19,7 @@ afterEach(async () => {
   for (const { close } of started.splice(0)) await close();
 });
 
-type Given = Partial<Pick<AppParts, "answers" | "printer" | "runs">> & {
+type Given = Partial<Pick<AppParts, "answers" | "printer" | "runs" | "few">> & {
   /** Before a wrong key is answered; at once if left out. */
   readonly wait?: (milliseconds: number) => Promise<unknown>;
 };
@@ -55,7 +55,7 @@ export async function starting(
   const runs = askedRuns({ ...usualRuns, draw: inventedOdds });
   const answers = answersInTest();
   const whole = {
-    ...{ answers, printer, runs, ...parts },
+    ...{ answers, printer, runs, few: runs, ...parts },
     ...{ issuing: issuingIn(connection), access, studies, judge: judgeOnce, search: neverSearched },
     report: (error: unknown) => expect.fail(String(error)),
   };

@@ -8,7 +8,8 @@ import { habitatNotes } from "../../report/rack/habitat-doubt.js";
 import { studyNotes } from "../../study/checks/study-notes.js";
 import { type ComparedRun, comparedRun, explained, studyDifferences } from "../../study/compared/compared.js";
 import { resultDifferences } from "../../study/compared/result-differences.js";
-import { InputError } from "../../study/reading/problems.js";
+import { isConfirmed } from "../../study/reading/confirmed.js";
+import { InputError, type Problem } from "../../study/reading/problems.js";
 import { parsedStudyText, readIssuedText, readStudyText } from "../../study/reading/read.js";
 import { sweep } from "../../study/swept/sweep.js";
 import { impliedValues } from "../../study/traced/implied.js";
@@ -65,11 +66,22 @@ function printedDifferences(
 function balanceOf(asked: StudyText, runs: (asked: StudyText) => ComparedRun): BalanceState {
   try {
     const run = runs(asked);
+    const noticed = [
+      ...unusualEntries(run),
+      ...habitatNotes(run),
+      ...studyNotes(run.document, run.assumptions),
+    ];
+    const isKnown = (each: Problem) => isConfirmed(each, run.document, run.document.study.confirmed);
     return {
       line: balanceLine(run),
       used: run.usedAssumptions,
-      implied: impliedTexts({ ...run, implied: impliedValues(run.comparison) }),
-      unusual: [...unusualEntries(run), ...habitatNotes(run), ...studyNotes(run.document, run.assumptions)],
+      implied: [
+        ...impliedTexts({ ...run, implied: impliedValues(run.comparison) }),
+        ...noticed
+          .filter(isKnown)
+          .map(({ at = [], found }) => ({ at, text: `Unusual, and confirmed: ${found}.` })),
+      ],
+      unusual: noticed.filter((each) => !isKnown(each)),
     };
   } catch (error) {
     if (!(error instanceof InputError)) throw error;

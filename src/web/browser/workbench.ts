@@ -12,6 +12,7 @@ interface SavedAnswer {
     readonly error: string;
     readonly needed: string;
     readonly implied: string;
+    readonly confirm: string;
   }[];
   readonly rows: readonly { readonly id: string; readonly title: string }[];
   readonly written: readonly {
@@ -252,6 +253,7 @@ class PageForm {
     for (const mark of document.querySelectorAll<HTMLElement>("[data-mark]")) {
       mark.textContent = answer.marks[mark.dataset.mark ?? ""] ?? "";
     }
+    this.form.dispatchEvent(new Event("saved"));
     for (const field of answer.fields) showError(field);
     for (const row of answer.rows) showTitle(row);
     for (const each of answer.written) this.write(each);
@@ -318,17 +320,24 @@ function pairs(form: HTMLFormElement): [string, string][] {
   );
 }
 
-function showError({ id, error, needed, implied }: SavedAnswer["fields"][number]): void {
+function showError({ id, error, needed, implied, confirm }: SavedAnswer["fields"][number]): void {
   const words = element(`${id}-implied`);
   if (words) words.textContent = implied;
   const place = element(`${id}-error`);
   if (!place) return;
   place.textContent = `${error} ${needed}`.trim();
+  if (confirm !== "") place.append(" ", confirming(confirm));
   place.className = error === "" ? "needed" : "error";
   const input = element(id);
   if (!isInput(input)) return;
   if (error === "") input.removeAttribute("aria-invalid");
   else input.setAttribute("aria-invalid", "true");
+}
+
+function confirming(act: string): HTMLButtonElement {
+  const button = document.createElement("button");
+  Object.assign(button, { name: "act", value: act, className: "plain small", textContent: "It is right" });
+  return button;
 }
 
 /** A row is titled by what is in it, and so are its buttons for who hears them. */

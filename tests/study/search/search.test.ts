@@ -7,8 +7,8 @@ import { drawnStudy } from "../../../src/study/odds/draws.js";
 import { runStudy } from "../../../src/study/prepare/compute.js";
 import { readStudyText } from "../../../src/study/reading/read.js";
 import { searchPlan } from "../../../src/study/search/plan.js";
-import type { SearchPoint, SearchResult } from "../../../src/study/search/result.js";
-import { searchResult } from "../../../src/study/search/search.js";
+import type { ProgramSearch, SearchPoint } from "../../../src/study/search/result.js";
+import { programSearch } from "../../../src/study/search/search.js";
 import { writtenOption } from "../../../src/study/search/written.js";
 import { assumptions } from "../../report/runs.js";
 
@@ -20,16 +20,16 @@ const lakes = 2;
 
 const withSearch = (text: string, search: object) => edited(text, [{ at: ["search"], value: search }]);
 
-function searched(text: string): SearchResult {
+function searched(text: string): ProgramSearch {
   const document = readStudyText(text, "study.yaml");
   const plan = searchPlan(document, assumptions);
   const drawn = drawnStudy(document, assumptions, draws);
   const terms = Array.from({ length: lakes }, (_, lake) => lakeTerms(drawn.drawn(0, lake), plan.searched));
-  return searchResult(plan, terms);
+  return programSearch(plan, terms);
 }
 
 /** The study with a program of the search as its last option. */
-function withOption(text: string, result: SearchResult, point: SearchPoint): string {
+function withOption(text: string, result: ProgramSearch, point: SearchPoint): string {
   const { options } = rawOf(text, "study.yaml") as { options: Array<Record<string, unknown>> };
   const base = options.find(({ id }) => id === result.baseId);
   if (!base) throw new Error("no option to start from");
@@ -89,7 +89,7 @@ describe("a program of the search", () => {
     const plan = searchPlan(readStudyText(text, "study.yaml"), assumptions);
     const { input, assumed: source } = plan.prepared;
     const central = { input, source, futures: [{ input, source }] };
-    const result = searchResult(plan, [lakeTerms(central, plan.searched)]);
+    const result = programSearch(plan, [lakeTerms(central, plan.searched)]);
     for (const point of [result.frontier[1], result.frontier.at(-2)]) {
       if (!point) throw new Error("no frontier");
       const after = readStudyText(withOption(text, result, point), "study.yaml");
