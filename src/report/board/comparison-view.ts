@@ -83,7 +83,6 @@ export function comparisonView(context: ReportContext): ComparisonView {
     verdicts: [
       ...(isInfested ? [infestedVerdict(weighed.length)] : []),
       ...weighed.map((option) => verdict(option, context)),
-      ...(isInfested ? [] : deterrenceSentences(context, context.comparison.options)),
     ],
   };
 }

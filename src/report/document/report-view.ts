@@ -72,9 +72,11 @@ export function reportView(run: StudyRun, printedOdds?: PrintedOdds, part: Repor
   return { ...view, sections: sectionsView(run.document, part, emptyAppendices(view)) };
 }
 
-/** Appendices of which this study has nothing to tell. */
+/** Appendices, and sections, of which this study has nothing to tell. */
 function emptyAppendices(view: Omit<ReportView, "sections">): string[] {
   const contents = {
+    budget: view.board.ask,
+    odds: view.odds,
     plans: view.plans,
     "odds-tables": view.odds,
     schedules: view.schedules,
