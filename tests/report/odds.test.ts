@@ -46,7 +46,7 @@ describe("the sentence of odds", () => {
 
   it("tells under how many sets of assumptions the option pays on average", () => {
     // invented 0.36 cheaper, of which the sample makes 1.2 times as many sets: 43.2%
-    expect(page.sentences[1]).toBe("It pays on average under 43% of the assumption sets tried.");
+    expect(page.sentences[1]).toBe("It pays on average in 43% of the assumption sets tried.");
   });
 
   it("stands as a likelihood on the board's page", () => {

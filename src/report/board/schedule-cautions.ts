@@ -10,9 +10,9 @@ export function scheduleCautions(context: ReportContext): string[] {
     ...exposedIntakes(context),
     "Intakes. Near the surface they draw air, ice and debris: check submergence, frost and water for fire-fighting first.",
     "Shells. Dead mussels on beaches and ramps are razor-sharp and rot: keep people and animals off until they are swept.",
-    "Other life. Native mussels, fish that winter or spawn in the shallows, plants and burrowing animals dry out too, and some are protected. Stranded fish must be looked for.",
-    "Permits. Other levels need the consent of those who rule on the dam, on water rights, power, navigation and wildlife. No saving stands before it is given.",
-    "Limits. Mussels below the lowest level live on. The fall must come each year, and a mild or wet winter kills fewer.",
+    "Other life. Native mussels, fish that winter or spawn in the shallows, plants and burrowing animals are exposed too, and some are protected. Stranded fish must be looked for.",
+    "Permits. Other levels need the consent of the dam's regulators and of the authorities for water rights, power, navigation and wildlife. Do not count a saving until it is approved.",
+    "Limits. Mussels below the lowest level live on. Drawdown must be repeated every year, and a mild or wet winter kills fewer.",
   ];
 }
 

@@ -30,7 +30,7 @@ function endText(odds: Odds, { format }: ReportContext): string {
   const known = `the mean net benefit of “${name}” is ${format.money(value)} with a standard error of ${format.money(standardError)}`;
   return odds.end === "precise"
     ? `The simulation ended when it was precise enough: ${known}.`
-    : `The simulation ended at the most outcomes allowed, before it was as precise as asked: ${known}. More outcomes would narrow the limits.`;
+    : `The simulation stopped at the most outcomes allowed, before it was as precise as asked: ${known}. More outcomes would narrow the limits.`;
 }
 
 /** Assumptions that are drawn together. */
