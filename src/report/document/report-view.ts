@@ -19,9 +19,10 @@ import { type ChanceView, chanceView } from "../ramp/chance-view.js";
 import { type DetectionView, detectionView } from "../ramp/detection-view.js";
 import { type ProgramView, programView } from "../ramp/program-view.js";
 import { type BoardSearch, boardSearch } from "../search/board-search.js";
+import { uncapitalised } from "../words/format.js";
 import { type AppendixView, appendixView } from "./appendix-view.js";
 import { reportContext } from "./context.js";
-import { method } from "./method.js";
+import { leftOut, method } from "./method.js";
 import { type MoneyView, moneyView } from "./money-view.js";
 import { safetyCautions } from "./safety-cautions.js";
 import { type ReportPart, type SectionsView, sectionsView } from "./sections.js";
@@ -58,6 +59,7 @@ export interface ReportView {
   readonly plans: PlansView | undefined;
   readonly schedules: SchedulesView | undefined;
   readonly method: typeof method;
+  readonly leftOut: readonly string[];
   readonly cautions: readonly string[];
   /** The version whose method document has the relations behind it. */
   readonly version: string;
@@ -75,9 +77,11 @@ export function reportView(run: StudyRun, printedOdds?: PrintedOdds, part: Repor
   return { ...view, sections: sectionsView(run.document, part, emptyAppendices(view)) };
 }
 
-/** Appendices of which this study has nothing to tell. */
+/** Appendices, and sections, of which this study has nothing to tell. */
 function emptyAppendices(view: Omit<ReportView, "sections">): string[] {
   const contents = {
+    budget: view.board.ask,
+    odds: view.odds,
     plans: view.plans,
     "odds-tables": view.odds,
     schedules: view.schedules,
@@ -116,6 +120,7 @@ function viewOf(run: StudyRun, printedOdds: PrintedOdds | undefined): Omit<Repor
     plans: plansView(context),
     schedules: schedulesView(context),
     method,
+    leftOut: leftOut(context),
     cautions: safetyCautions(context),
     version: programVersion(),
   };
@@ -131,6 +136,6 @@ function moneyText({ document }: StudyRun): string {
   const rises =
     money.escalation.length === 0
       ? ""
-      : ` The prices of some costs rise otherwise than prices in general; which, and how this is counted, is in appendix ${appendixLetter("money")}.`;
-  return `All money is in ${money.currency} of ${money.priceYear}, without inflation. Present values are as of the start of ${money.startYear}, over ${counted(money.horizon, "year")}, at a real rate of ${rate}% a year (${origin}); each year's cost falls ${timing} of the year.${rises}`;
+      : ` Some prices rise faster or slower than inflation: see appendix ${appendixLetter("money")}.`;
+  return `All money is in ${money.currency} of ${money.priceYear}, without inflation. Present values are as of the start of ${money.startYear}, over ${counted(money.horizon, "year")}, at a real rate of ${rate}% a year (${uncapitalised(origin ?? "")}); each year's cost falls ${timing} of the year.${rises}`;
 }
