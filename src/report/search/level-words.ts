@@ -34,6 +34,18 @@ export function levelLead(context: LevelContext): string[] {
   return [answer, ...simulatedText(context), ...storageText(context)];
 }
 
+/** The same in a sentence or two for the board. */
+export function boardLevelText(context: LevelContext): string {
+  const { levels, infestedSince, format, horizon } = context;
+  const { best, tried, typed } = levels;
+  const when = infestedSince === undefined ? "once the lake is infested" : "from now on";
+  if (tried + typed.length === 0) return "";
+  if (!best)
+    return `Levels: none of the other schedules that were tried costs less than the present one ${when}; a drawdown does not pay.`;
+  const cautions = "Dam safety, fish and permits come first; see the cautions.";
+  return `Levels: of the schedules that were tried, ${scheduleWords(best, context)} costs least ${when}; it saves ${format.money(best.saved)} over ${counted(horizon, "year")} against the present one. ${[...storageText(context), cautions].join(" ")}`;
+}
+
 function savingText(best: SearchedSchedule, { format, horizon, infestedSince }: LevelContext): string {
   const weighed = infestedSince === undefined ? ", weighed by the chance of infestation" : "";
   return `${yearText(best, format)} Over ${counted(horizon, "year")} it saves ${format.money(best.saved)} against the present levels (present value at central values${weighed}).`;
