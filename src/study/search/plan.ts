@@ -104,7 +104,7 @@ function refuseWait(document: StudyDocument, rules: SearchRules, sets: readonly 
       path: "search.longestWait",
       at: ["search", "longestWait"],
       found: wait.text,
-      allowed: `a wait that ${counted(station.mostInspectors, "inspector")} or fewer can keep at some station`,
+      allowed: `a wait that some station keeps with at most ${counted(station.mostInspectors, "inspector")}`,
       remedy: "Lengthen it, or let the station have more inspectors.",
     },
   ]);
