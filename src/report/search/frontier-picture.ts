@@ -13,7 +13,11 @@ export interface FrontierPicture {
   readonly right: number;
   readonly top: number;
   readonly base: number;
+  readonly tickX: number;
   readonly tickY: number;
+  readonly costY: number;
+  /** At the ends of the axes, told where there is room for more figures. */
+  readonly most: { readonly cost: string; readonly chance: string };
   readonly curve: string;
   readonly programs: ReadonlyArray<{ readonly x: number; readonly y: number }>;
   readonly marks: ReadonlyArray<{ readonly x: number; readonly y: number; readonly kind: Mark }>;
@@ -32,7 +36,17 @@ interface Marked {
   readonly chance: number;
 }
 
-const size = { width: 320, height: 118, left: 4, right: 316, top: 8, base: 100, tickY: 112 } as const;
+const size = {
+  width: 320,
+  height: 118,
+  left: 4,
+  right: 316,
+  top: 8,
+  base: 100,
+  tickX: 8,
+  tickY: 112,
+  costY: 96,
+} as const;
 const words: Readonly<Record<Mark, string>> = {
   requested: "requested",
   "in-force": "in force",
@@ -59,6 +73,7 @@ export function frontierPicture(
   return {
     ...size,
     title,
+    most: { cost: format.money(mostCost), chance: percent(mostChance) },
     alternative: `Chance of infestation in ${counted(horizon, "year")} against cost a year. ${marked.map((each) => `${words[each.kind]}: ${figures(each, format)}`).join("; ")}.`,
     curve: programs.map(({ x, y }, index) => `${index === 0 ? "M" : "L"}${x},${y}`).join(""),
     programs,
