@@ -39,7 +39,7 @@ it("tells of an infested lake which levels cost least, and makes a drawdown an o
   const { here, id, ...web } = await found();
   const page = await (await web.ask(here)).text();
   expect(page).toContain("other schedules of levels");
-  expect(page).toContain("3,186 ft by 1 Nov, held 30 days, refilled by 25 May");
+  expect(page).toContain("3,186 ft by 1 Nov, held for 30 days");
   expect(page).toContain("Draw the lake down no faster than");
   expect(page).not.toContain("table-search-frontier");
   const value = /<option value="(drawdown-\d+)">/.exec(page)?.[1] ?? "";

@@ -1,6 +1,6 @@
 import { frontierPicture } from "../../report/search/frontier-picture.js";
 import { levelContext, levelTables } from "../../report/search/level-tables.js";
-import { scheduleWords } from "../../report/search/level-words.js";
+import { scheduleText } from "../../report/search/level-words.js";
 import { searchedLevelsChart } from "../../report/search/levels-picture.js";
 import { searchTables } from "../../report/search/search-tables.js";
 import { lettersOf, programWords } from "../../report/search/search-words.js";
@@ -43,6 +43,6 @@ function levelsOf(levels: LevelSearch, document: StudyDocument, isExample: boole
     chart: chart && { ...chart, tableHere: true },
     points: isExample
       ? []
-      : levels.byDepth.map((each) => ({ id: each.id, text: scheduleWords(each, context) })),
+      : levels.byDepth.map((each) => ({ id: each.id, text: scheduleText(each, context) })),
   };
 }
