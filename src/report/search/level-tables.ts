@@ -3,7 +3,7 @@ import type { LevelSearch, SearchedSchedule } from "../../study/search/level-res
 import { levelCautions } from "../board/schedule-cautions.js";
 import { capitalised, formatter, listedWithin } from "../words/format.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
-import { type LevelContext, leftOutText, levelLead, ruleText, scheduleWords } from "./level-words.js";
+import { type LevelContext, leftOutText, levelLead, ruleText, scheduleText } from "./level-words.js";
 import { signed } from "./program-cells.js";
 
 export interface LevelTables {
@@ -60,7 +60,7 @@ function scheduleTable(context: LevelContext): TableView {
   const items = [...new Set(shown.flatMap(({ followingByItem }) => followingByItem.map(({ what }) => what)))];
   return {
     id: "table-search-levels",
-    caption: "Schedules of levels beside the present one: a year once the lake is infested",
+    caption: "Schedules of levels beside the levels as operated: a year once the lake is infested",
     head: head(
       "Schedule",
       num(`Lowest level, ${format.unit("elevation")}`),
@@ -83,7 +83,7 @@ function scheduleRow(each: SearchedSchedule, items: readonly string[], context: 
   const isPresent = each === levels.present;
   const amount = (value: number) => num(isPresent ? "–" : signed(value, format.money));
   const costOf = (item: string) => each.followingByItem.find(({ what }) => what === item)?.amount ?? 0;
-  const name = isPresent ? "Present levels" : scheduleWords(each, context);
+  const name = isPresent ? "As operated" : scheduleText(each, context);
   return row(
     each.id !== undefined && each.id === levels.best?.id ? `${name} (least)` : name,
     num(format.number(each.lowest, "elevation")),
