@@ -27,6 +27,7 @@ import { leadNowhereElse } from "./own-address.js";
 import { addAssumptions, type Judge } from "./pages/assumption-routes.js";
 import { addCompare } from "./pages/compare-routes.js";
 import { addForms } from "./pages/forms-routes.js";
+import { addHelp } from "./pages/help-routes.js";
 import { addIssues } from "./pages/issue-routes.js";
 import { addKeeping } from "./pages/keeping-routes.js";
 import { addMethod } from "./pages/method-routes.js";
@@ -78,6 +79,7 @@ export function createApp(parts: AppParts): Express {
   addSearch(app, reading);
   addFirstEstimate(app, reading);
   addMethod(app, reading);
+  addHelp(app);
   addForms(app, reading);
   addIssues(app, { ...reading, ...parts.issuing });
   addItems(app, studies, find);

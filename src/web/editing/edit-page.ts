@@ -23,6 +23,7 @@ import type { Problem } from "../../study/reading/problems.js";
 import { typicalKinds } from "../../study/short/typical-structure.js";
 import { workbenchPage } from "../pages/workbench-page.js";
 import { editedParts } from "../pages/workbench-parts.js";
+import { exampleDocuments } from "./example-documents.js";
 
 /** A page of forms: a part, or one structure or option of a part that is a list. */
 export interface EditPlace {
@@ -78,6 +79,7 @@ interface ViewMeans {
   readonly entries?: TypicalEntries;
   readonly implied?: Implied;
   readonly copied?: CopiedFrom | undefined;
+  readonly examples?: readonly unknown[];
 }
 
 /** Name of a page among those that were taken over from an example. */
@@ -102,11 +104,11 @@ export function editView(
   place: EditPlace,
   draft: Draft,
   problems: readonly Problem[],
-  { entries, implied = [], copied }: ViewMeans = {},
+  { entries, implied = [], copied, examples = [] }: ViewMeans = {},
 ): EditView {
   const nodes = formOf(place.fields, place.at, {
     ...draft,
-    ...{ problems, implied, copied, ...(entries ? { entries } : {}) },
+    ...{ problems, implied, copied, examples, ...(entries ? { entries } : {}) },
   });
   const own = problems.filter((problem) => isOnPage(place, problem.at));
   const ids = new Set(allNodes(nodes).map(({ id }) => id));
@@ -195,6 +197,7 @@ export function editPage(
   const draft = draftOf(entry.text, entry.fileName);
   const view = editView(place, draft, problemsOf(draft, balance), {
     ...{ entries, copied, implied: impliedOf(balance) },
+    examples: entry.isExample ? [] : exampleDocuments(draft.writing.system),
   });
   const name = partName(place.part);
   const item = place.at.length > 1 ? itemName(draft.document, place.at) : undefined;
