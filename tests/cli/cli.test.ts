@@ -1,11 +1,10 @@
-import { spawnSync } from "node:child_process";
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
-import { commandLine } from "../../src/cli/command-line.js";
-import { examplesFolder, projectRoot } from "../../src/report/document/assets.js";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { examplesFolder } from "../../src/report/document/assets.js";
 import { smallLakeText } from "../study/small-lake.js";
+import { run, runProgram } from "./command.js";
 
 const folder = mkdtempSync(join(tmpdir(), "ramp-and-rack-cli-"));
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -19,36 +18,13 @@ beforeAll(() => {
   writeFileSync(quickStudy, smallLakeText.replace("study:\n", few));
 });
 
-/** What a command prints and its exit code, in this process. */
-async function run(...args: string[]) {
-  const printed: Record<"log" | "error", string[]> = { log: [], error: [] };
-  const spies = (["log", "error"] as const).map((name) =>
-    vi.spyOn(console, name).mockImplementation((text: unknown) => {
-      printed[name].push(`${text}\n`);
-    }),
-  );
-  try {
-    const status = await commandLine(args);
-    return { status, stdout: printed.log.join(""), stderr: printed.error.join("") };
-  } finally {
-    for (const spy of spies) spy.mockRestore();
-  }
-}
-
-/** The same of the program itself, in a process of its own, whose streams are no terminal. */
-function runProgram(...args: string[]) {
-  const program = [join(projectRoot, "dist", "cli", "main.js"), ...args];
-  const { status, stdout, stderr } = spawnSync(process.execPath, program, { encoding: "utf8", cwd: folder });
-  return { status, stdout, stderr };
-}
-
 describe("the command line", () => {
   it("says that a sound study is complete", async () => {
     expect(await run("check", study)).toMatchObject({ status: 0, stderr: "" });
   });
 
   it("prints the comparison as text", async () => {
-    const { status, stdout } = await run("compare", study);
+    const { status, stdout } = await run("compare", quickStudy);
     expect(status).toBe(0);
     expect(stdout).toContain("costs more than it saves");
     expect(stdout).toContain("Staffed summer checks");
@@ -60,7 +36,7 @@ describe("the command line", () => {
   });
 
   it("prints the comparison as JSON that parses", () => {
-    const { status, stdout } = runProgram("compare", study, "--json");
+    const { status, stdout } = runProgram(["compare", quickStudy, "--json"]);
     expect(status).toBe(0);
     expect(JSON.parse(stdout)).toMatchObject({ baseline: { id: "none" } });
   });
@@ -145,7 +121,14 @@ describe("the command line", () => {
   });
 
   it("draws a study's futures, with nothing on an error stream that is no terminal", () => {
-    const { status, stdout, stderr } = runProgram("odds", quickStudy, "--futures", "1024", "--workers", "2");
+    const { status, stdout, stderr } = runProgram([
+      "odds",
+      quickStudy,
+      "--futures",
+      "1024",
+      "--workers",
+      "2",
+    ]);
     expect({ status, stderr }).toEqual({ status: 0, stderr: "" });
     expect(stdout).toContain("1,024 simulated outcomes");
     expect(stdout).toContain("Chance that it pays");
@@ -179,7 +162,7 @@ describe("the command line", () => {
     );
     const before = readdirSync(folder).length;
     const out = join(folder, "wrong.html");
-    const { status, stdout, stderr } = runProgram("report", wrong, "--out", out);
+    const { status, stdout, stderr } = runProgram(["report", wrong, "--out", out]);
     expect({ status, stdout }).toEqual({ status: 2, stdout: "" });
     expect(stderr).toContain(
       "lake.minimumElevation: found 500 m; allowed: an elevation below the maximum, 412.6 m.",

@@ -11,8 +11,24 @@ export function searchProblems(
 ): Contradiction[] {
   if (!search) return [];
   return [
+    ...varyProblems(search, lake, options),
     ...(lake && search.levels ? searchedLevelProblems(search.levels, lake, readers) : []),
     ...(options ? programProblems(search, options, boats) : []),
+  ];
+}
+
+/** Where no program can be searched, levels must vary. */
+function varyProblems({ vary }: Search, lake: SoundParts["lake"], options: Options = []): Contradiction[] {
+  if (!vary || vary.includes("levels") || !lake) return [];
+  const isInfested = lake.infestedSince !== undefined;
+  if (!isInfested && (options.length === 0 || options.some(({ steps }) => steps !== undefined))) return [];
+  return [
+    {
+      path: ["search", "vary"],
+      found: `${vary.join(", ") || "nothing"}, ${isInfested ? "in a lake that is infested" : "and no option with steps"}`,
+      allowed: "levels, which can be searched here",
+      remedy: "Add levels, or leave vary out.",
+    },
   ];
 }
 

@@ -4,6 +4,7 @@ interface SavedAnswer {
   readonly revision: number;
   readonly standing: string;
   readonly balance: string;
+  readonly steps: string;
   readonly summary: string;
   readonly levels?: string;
   readonly marks: Readonly<Record<string, string>>;
@@ -111,7 +112,19 @@ class PageForm {
       if (target instanceof HTMLElement && target.dataset.takeTheirs !== undefined)
         drafts.write(this.key, undefined);
     });
+    element("steps-back")?.addEventListener("submit", (event) => this.stepped(event));
     this.restore();
+  }
+
+  /** Undoing waits for a save that is under way: what was just typed is what it takes back. */
+  private stepped(event: Event): void {
+    const action = event.target instanceof HTMLFormElement ? event.target.getAttribute("action") : null;
+    if (!this.saving || action === null) return;
+    event.preventDefault();
+    void this.saving.then((saved) => {
+      const form = document.querySelector<HTMLFormElement>(`#steps-back form[action="${action}"]`);
+      if (saved) form?.submit();
+    });
   }
 
   private hidden(name: string): HTMLInputElement {
@@ -246,6 +259,7 @@ class PageForm {
     this.kept = { base: String(answer.revision), values: Object.fromEntries(newer) };
     drafts.write(this.key, this.kept);
     put("balance", answer.balance);
+    put("steps-back", answer.steps);
     put("error-summary", answer.summary);
     put("levels", answer.levels);
     const standing = element("standing");

@@ -8,7 +8,7 @@ import type { Problem } from "../../study/reading/problems.js";
 import { authorOf, rememberAuthor } from "../author.js";
 import { NotFoundError } from "../explain.js";
 import type { StudyPages } from "../pages/study-pages.js";
-import { balanceView, marksOf, standingLine } from "../pages/workbench-page.js";
+import { balanceView, marksOf, standingLine, stepsView } from "../pages/workbench-page.js";
 import { readerSignal } from "../reader-gone.js";
 import { renderPage } from "../render.js";
 import { readForm } from "../sent-form.js";
@@ -161,6 +161,7 @@ async function savedAnswer(
   return {
     revision: saved.revision,
     standing: standingLine(saved),
+    steps: renderPage("partials/steps-back", stepsView(saved, place.part.id) ?? {}),
     balance: renderPage("partials/balance-line", balanceView(balance)),
     summary: renderPage("partials/error-summary", view),
     levels: place.part.id === "levels" ? renderPage("partials/levels-picture", view) : undefined,

@@ -5,7 +5,7 @@ import { editsOfAction } from "../../editor/actions.js";
 import { type Clash, chosenEdits, clashes, isChosen, sameItem } from "../../editor/conflict.js";
 import { type Draft, draftOf } from "../../editor/draft.js";
 import { editsOf } from "../../editor/form-edits.js";
-import { childOf, nameOf, type Posted } from "../../editor/form-values.js";
+import { childOf, nameOf, type Posted, shownText } from "../../editor/form-values.js";
 import { newBearerEdits } from "../../editor/new-bearers.js";
 import { type Edit, edited, type Place, rawOf } from "../../editor/study-text.js";
 import { typicalEdits } from "../../editor/typical/typical-edits.js";
@@ -132,7 +132,10 @@ function keep(
   { means, form, text, edits, latest, before }: Keeping,
 ): SaveResult {
   try {
-    const note = edits.length > 0 ? noteOf(place, edits) : extraNote(place, form.act);
+    const note =
+      edits.length > 0
+        ? noteOf(place, edits, draftOf(latest.text, latest.fileName).document)
+        : extraNote(place, form.act);
     const { document } = draftOf(latest.text, latest.fileName);
     const whole = withExtraEdits(edited(text, typicalEdits(document, edits)), form.act, means);
     const saved = studies.save(latest.id, latest.revision, whole, {
@@ -158,8 +161,19 @@ const extraNote = (place: EditPlace, act: string): string =>
 
 const mostPlacesNamed = 3;
 
+/** A row that goes is known by its name. */
+function removedName(document: unknown, at: Place): string {
+  const item = at.reduce<unknown>((found, key) => childOf(found, key), document);
+  const name = shownText(childOf(item, "name")) || shownText(childOf(item, "id"));
+  return name === "" ? placeWords(at.slice(1), 0) : `“${name}”`;
+}
+
 /** What was changed, for the list of revisions: "Lake and water: chemistry, calcium". */
-function noteOf(place: EditPlace, edits: readonly Edit[]): string {
+function noteOf(place: EditPlace, edits: readonly Edit[], document: unknown): string {
+  const removed = edits.find(
+    (edit) => "remove" in edit && edit.at.length > 1 && typeof edit.at.at(-1) === "number",
+  );
+  if (removed) return `${partName(place.part)}: removed ${removedName(document, removed.at)}`.slice(0, 300);
   const places = [...new Set(edits.map(({ at }) => nameOf(at)))].map((name) => name.split("/"));
   const named = places.slice(0, mostPlacesNamed).map((at) =>
     placeWords(

@@ -3,7 +3,7 @@ import { z } from "zod";
 import { textOf } from "../../app/answers/questions.js";
 import { type AskedRunState, askedRuns, usualRuns } from "../../app/runs.js";
 import type { StudyEntry } from "../../app/study-entry.js";
-import type { DrawControl } from "../../odds/draw.js";
+import type { DrawControl } from "../../odds/ask-each.js";
 import type { StudyToDraw } from "../../odds/messages.js";
 import { InputError, problemsOf } from "../../study/reading/problems.js";
 import type { SearchResult } from "../../study/search/result.js";
