@@ -6,6 +6,7 @@ import type { StudyRun } from "../../study/prepare/compute.js";
 import type { Confidences } from "../../study/traced/confidence.js";
 import type { TracedResult } from "../../study/traced/traced.js";
 import type { TracedOption } from "../../study/traced/traced-option.js";
+import type { TracedRequest } from "../../study/traced/traced-request.js";
 import { type Formatter, formatter, percent } from "../words/format.js";
 import { type Headline, headlineOf, type WeighedBalance, weighedBy } from "./headline.js";
 
@@ -23,6 +24,8 @@ export interface ReportContext {
   readonly headline: Headline | undefined;
   /** Parts for which another plan wins in some of the draws; none where no odds were drawn. */
   readonly planTurns: readonly PlanTurn[];
+  /** What it says to a budget office; absent where it says nothing of that. */
+  readonly request: TracedRequest | undefined;
   /** How firm its findings are; absent without what matters in the odds. */
   readonly confidence: Confidences | undefined;
   /** What the answer rests on: the headline, or the case at central values in its place. */
@@ -57,6 +60,7 @@ export function reportContext(run: StudyRun, odds?: ContextOdds): ReportContext 
     requested: requestedOption(run),
     headline,
     planTurns: odds?.planTurns ?? [],
+    request: run.request(odds),
     confidence: headline && hasMatters(odds) ? run.confidence(odds) : undefined,
     weighed: (option) => weighedBy(headline, option, comparison.discountFactors),
     format: formatter(document.money.currency, document.study.units),
