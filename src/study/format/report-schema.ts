@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { quantity, shortText } from "./fields.js";
+import { requestFields } from "./request-schema.js";
 
 /** Sections of a report's part for the board, in order; page 1 is always printed. */
 export const boardSections = [
@@ -30,6 +31,7 @@ export const appendices = [
   "register",
   "chance",
   "comparison",
+  "request",
 ] as const;
 
 type Appendix = (typeof appendices)[number];
@@ -65,6 +67,7 @@ const appendixNames: Readonly<Record<Appendix, string>> = {
   register: "Register of structures and habitat",
   chance: "Where the chance comes from",
   comparison: "The options compared in detail",
+  request: "The request for the budget office",
 };
 
 const movedTitles: Readonly<Record<(typeof movedSections)[number], string>> = {
@@ -123,6 +126,7 @@ const askSchema = z
     checkedBy: shortText
       .optional()
       .meta({ description: "Who checked the study; printed beside who prepared it" }),
+    ...requestFields,
   })
   .prefault({})
   .meta({ description: "The request that the board votes on" });
