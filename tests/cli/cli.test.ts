@@ -47,6 +47,39 @@ describe("the command line", () => {
     expect(odds.futures).toBe(1024);
   });
 
+  it("compares with values set for once, and says what they change", async () => {
+    const { status, stdout } = await run("compare", quickStudy, "--set", "money.discountRate=6 %/yr");
+    expect(status).toBe(0);
+    expect(stdout).toContain("Set for this once: money.discountRate = 6 %/yr. The file is as it was.");
+    expect(stdout).toContain("The board’s figures before and after, at central values");
+  });
+
+  it("sweeps over values in steps and in lists, as CSV and as JSON", async () => {
+    const rates = "money.discountRate=1..3 by 0.5 %/yr";
+    const { stdout } = await run("sweep", quickStudy, "--set", rates, "--set", "arrival.shape=1,2");
+    const lines = stdout.trim().split("\n");
+    expect(lines).toHaveLength(1 + 5 * 2 * 3);
+    expect(lines.at(-1)).toMatch(/^3 %\/yr,2,summer-checks,/);
+    const json = await run("sweep", quickStudy, "--json", "--set", "arrival.shape=1;2");
+    expect(JSON.parse(json.stdout).points).toHaveLength(2);
+  });
+
+  it.each([
+    ["an assignment without a value", ["compare", study, "--set", "arrival.shape="], "ID=VALUE"],
+    ["an unknown id", ["compare", study, "--set", "arrival.shap=1"], "arrival.shape"],
+    ["a sweep of nothing", ["sweep", study], "--set ID=VALUES is missing"],
+    [
+      "steps that go nowhere",
+      ["sweep", study, "--set", "arrival.shape=3..1 by 1"],
+      "from the smaller to the larger",
+    ],
+    ["too fine steps", ["sweep", study, "--set", "arrival.shape=1..2 by 0.00001"], "at most 2,000 points"],
+  ])("refuses %s", async (_what, args, words) => {
+    const { status, stderr } = await run(...args);
+    expect(status).toBe(2);
+    expect(stderr).toContain(words);
+  });
+
   it("writes the report as one HTML file, its futures drawn as the study says, also where none are asked for", async () => {
     const out = join(folder, "report.html");
     const { status, stdout, stderr } = await run("report", quickStudy, "--without-odds", "--out", out);
@@ -140,6 +173,19 @@ describe("the command line", () => {
     const { status, stderr } = await run(...args);
     expect(status).toBe(2);
     expect(stderr).toContain(words);
+  });
+
+  it("shows how each command is called, with an example that names it", async () => {
+    const [, ...calls] = (await run()).stdout.matchAll(/^ {2}ramp-and-rack (\w+)/gm);
+    const unknown = (await run("paint")).stderr;
+    for (const name of new Set(calls.map(([, command = ""]) => command))) {
+      expect(unknown).toContain(name);
+      const { status, stdout } = await run(name, "--help");
+      expect(status).toBe(0);
+      expect(stdout).toMatch(
+        new RegExp(`^Usage:\n  ramp-and-rack ${name}[\\s\\S]*Example:\n  ramp-and-rack ${name}`),
+      );
+    }
   });
 
   it("shows its usage when asked for nothing", async () => {

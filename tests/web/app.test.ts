@@ -43,6 +43,7 @@ beforeAll(async () => {
     studies,
     printer,
     runs,
+    few: runs,
     search: () => Promise.reject(new Error("no search here")),
     judge: inventedSwings,
     report: (error) => faults.push(error),
@@ -143,7 +144,7 @@ describe("uploading", () => {
     expect((await get("/studies/our-lake")).status).toBe(200);
     expect((await upload(own)).headers.get("location")).toBe("/studies/our-lake-2");
     expect(store.latest("our-lake")?.revision).toBe(1);
-    expect(await (await get("/")).text()).toContain("revision 1, 2026-01-02");
+    expect(await (await get("/")).text()).toContain("revision 1, saved 2026-01-02");
   });
 
   it("refuses a wrong study with every place, and keeps nothing", async () => {

@@ -31,6 +31,7 @@ beforeAll(async () => {
     studies,
     printer: onePagePrinter,
     runs,
+    few: runs,
     search: () => Promise.reject(new Error("no search here")),
     judge: inventedSwings,
     issuing,

@@ -39,6 +39,7 @@ async function asking(settings: Partial<AskedRunSettings<Odds>> & Pick<AskedRunS
     studies,
     printer,
     runs,
+    few: runs,
     search: () => Promise.reject(new Error("no search here")),
     judge: inventedSwings,
     report,

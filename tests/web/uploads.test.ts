@@ -53,8 +53,9 @@ it.each([
   ...["multipart/form-data; charset=utf-8; boundary=x"],
 ])("an upload of the type %s is read", async (type) => {
   const { base, studies } = await serving();
+  const bytes = Buffer.from(smallLakeText).toString("latin1");
   const lines = ["POST /studies HTTP/1.1", "Host: localhost", `Content-Type: ${type}`];
-  const { status } = await raw(base, request(lines, `${part("study", smallLakeText)}--x--\r\n`));
+  const { status } = await raw(base, request(lines, `${part("study", bytes)}--x--\r\n`));
   expect(status).toBe(303);
   expect(studies.list().filter(({ isExample }) => !isExample)).toMatchObject([{ revision: 1 }]);
 });

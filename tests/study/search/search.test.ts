@@ -7,8 +7,8 @@ import { drawnStudy } from "../../../src/study/odds/draws.js";
 import { runStudy } from "../../../src/study/prepare/compute.js";
 import { readStudyText } from "../../../src/study/reading/read.js";
 import { searchPlan } from "../../../src/study/search/plan.js";
-import type { SearchPoint, SearchResult } from "../../../src/study/search/result.js";
-import { searchResult } from "../../../src/study/search/search.js";
+import type { ProgramSearch, SearchPoint } from "../../../src/study/search/result.js";
+import { programSearch } from "../../../src/study/search/search.js";
 import { writtenOption } from "../../../src/study/search/written.js";
 import { assumptions } from "../../report/runs.js";
 import { smallLakeText } from "../small-lake.js";
@@ -18,25 +18,25 @@ const textOf = (example: string) =>
 const ninemoss = smallLakeText;
 /** Sorrel Bend with one intake and the lake's duties: what is searched is the program. */
 const sorrelBend = withStructures(textOf("sorrel-bend"), ["city-intake", "reservoir-wide"]);
-const results = new Map<string, SearchResult>();
+const results = new Map<string, ProgramSearch>();
 const draws = { seed: 1, sampling: "latin-hypercube" } as const;
 const lakes = 2;
 
 const withSearch = (text: string, search: object) => edited(text, [{ at: ["search"], value: search }]);
 
 /** The same result for every test that asks for it. */
-function searched(text: string): SearchResult {
+function searched(text: string): ProgramSearch {
   const known = results.get(text) ?? searchedAnew(text);
   results.set(text, known);
   return known;
 }
 
-function searchedAnew(text: string): SearchResult {
+function searchedAnew(text: string): ProgramSearch {
   const document = readStudyText(text, "study.yaml");
   const plan = searchPlan(document, assumptions);
   const drawn = drawnStudy(document, assumptions, draws);
   const terms = Array.from({ length: lakes }, (_, lake) => lakeTerms(drawn.drawn(0, lake), plan.searched));
-  return searchResult(plan, terms);
+  return programSearch(plan, terms);
 }
 
 function withStructures(text: string, ids: readonly string[]): string {
@@ -45,7 +45,7 @@ function withStructures(text: string, ids: readonly string[]): string {
 }
 
 /** The study with a program of the search as its last option. */
-function withOption(text: string, result: SearchResult, point: SearchPoint): string {
+function withOption(text: string, result: ProgramSearch, point: SearchPoint): string {
   const { options } = rawOf(text, "study.yaml") as { options: Array<Record<string, unknown>> };
   const base = options.find(({ id }) => id === result.baseId);
   if (!base) throw new Error("no option to start from");
@@ -105,7 +105,7 @@ describe("a program of the search", () => {
     const plan = searchPlan(readStudyText(text, "study.yaml"), assumptions);
     const { input, assumed: source } = plan.prepared;
     const central = { input, source, futures: [{ input, source }] };
-    const result = searchResult(plan, [lakeTerms(central, plan.searched)]);
+    const result = programSearch(plan, [lakeTerms(central, plan.searched)]);
     for (const point of [result.frontier[1], result.frontier.at(-2)]) {
       if (!point) throw new Error("no frontier");
       const after = readStudyText(withOption(text, result, point), "study.yaml");

@@ -48,6 +48,7 @@ export async function openBench(): Promise<Bench> {
       studies,
       printer,
       runs,
+      few: runs,
       search: () => Promise.reject(new Error("no search here")),
       judge: inventedSwings,
       issuing: issuingIn(connection),
