@@ -86,7 +86,7 @@ describe("the lines at the ramp", () => {
     const needed = Math.round(run.staffing[0]?.staffing.staffHoursPerYear ?? 0).toLocaleString("en-US");
     expect(program.atTheRamp).toHaveLength(2);
     expect(program.atTheRamp[0]).toMatch(
-      /^Weekend stations: coverage 47\.4% of launches, computed .*; no wait/,
+      /^Weekend stations: coverage 47\.4% of launches, computed .*; waiting time not assessed/,
     );
     expect(program.atTheRamp[1]).toContain(`inspectors needed ${needed} h a year, paid 4,300 h`);
     expect(program.atTheRamp[1]).toContain("the waiting-time target is met every day");
