@@ -107,6 +107,14 @@ export const dimensions = {
     example: '"2 ft/s" or "0.6 m/s"',
     minimum: 0,
   },
+  levelRate: {
+    name: "a rate of the level",
+    unit: "m/day",
+    us: display("ft/day", "ft/d"),
+    si: display("m/day", "m/d"),
+    example: '"0.5 ft/d" or "0.15 m/d"',
+    minimum: 0,
+  },
   temperature: {
     name: "a temperature",
     unit: "tempC",

@@ -9,7 +9,7 @@ import type { StudyEntry } from "../app/study-entry.js";
 import { assets, fontFile, projectRoot } from "../report/document/assets.js";
 import type { Printer } from "../report/print/printer.js";
 import { DeletedStudyError } from "../store/errors.js";
-import type { Odds } from "../study/odds/odds.js";
+import type { FuturesOdds, Odds } from "../study/odds/odds.js";
 import type { Door } from "./access/door.js";
 import { gate } from "./access/gate.js";
 import { knownHostsOnly } from "./access/host-check.js";
@@ -35,6 +35,7 @@ import { addOdds, runQuestion } from "./pages/odds-routes.js";
 import { problemPage, type Way } from "./pages/pages.js";
 import { addRevisions } from "./pages/revision-routes.js";
 import { addStudyPages } from "./pages/study-pages.js";
+import { addPlans } from "./plans/plan-routes.js";
 import { ReaderGoneError } from "./reader-gone.js";
 import { renderPage } from "./render.js";
 import { addSearch, type Searcher } from "./search/search-routes.js";
@@ -46,6 +47,8 @@ export interface AppParts {
   readonly answers: Answering;
   readonly printer: Printer;
   readonly runs: AskedRuns<Odds>;
+  /** A first look at a study that is being typed. */
+  readonly few: AskedRuns<FuturesOdds>;
   readonly judge: Judge;
   readonly search: Searcher;
   readonly issuing: Pick<IssueParts, "issues" | "now" | "key">;
@@ -85,6 +88,7 @@ export function createApp(parts: AppParts): Express {
   addCompare(app, { studies, answers, issues: parts.issuing.issues });
   addApi(app, { ...reading, needsKey: parts.access.door.isLocked });
   addAssumptions(app, reading);
+  addPlans(app, reading);
   app.use((_request, _response) => {
     throw new NotFoundError();
   });
@@ -117,6 +121,7 @@ function addAssets(app: Express): void {
   asset("/assets/workbench.js", "js", () => pageScript("workbench.js"));
   asset("/assets/paste-cells.js", "js", () => pageScript("paste-cells.js"));
   asset("/assets/await-answer.js", "js", () => pageScript("await-answer.js"));
+  asset("/assets/live-balance.js", "js", () => pageScript("live-balance.js"));
   asset("/assets/narrow-table.js", "js", () => pageScript("narrow-table.js"));
   app.get("/assets/fonts/:name", (request, response) => {
     const path = fontFile(request.params.name);

@@ -25,7 +25,7 @@ describe("a form sent without a script", () => {
     expect(kept).toMatchObject({
       revision: 2,
       author: "Ada",
-      note: "Lake and water: Chemistry, ph; Thermocline depth",
+      note: "Lake and water: Chemistry, pH; Thermocline depth",
     });
     expect(kept?.text).toContain("thermoclineDepth: 7 m");
     expect((await ask(page, at(2, change))).status).toBe(303);

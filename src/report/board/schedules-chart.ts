@@ -41,7 +41,7 @@ export function schedulesChart(context: ReportContext): ChartView {
         datasets: [
           ...shown.map(({ name, levels }, index) => ({
             label: capitalised(name),
-            data: levelPoints(levels.daily, context),
+            data: levelPoints(levels.daily, context.format),
             borderColor: at(lineColours, index),
             borderDash: at(dashes, index % dashes.length),
             borderWidth: 2.5,
@@ -54,7 +54,7 @@ export function schedulesChart(context: ReportContext): ChartView {
           })),
         ],
       },
-      options: { monthTicks: true, scales: levelScales(context) },
+      options: { monthTicks: true, scales: levelScales(context.format) },
     }),
   };
 }

@@ -3,6 +3,7 @@ import type { Bearer } from "../../model/money/bearer.js";
 import type { OptionResult } from "../../model/option.js";
 import type { FuturesOdds, Odds, PlanTurn } from "../../study/odds/odds.js";
 import type { StudyRun } from "../../study/prepare/compute.js";
+import type { SearchResult } from "../../study/search/result.js";
 import type { Confidences } from "../../study/traced/confidence.js";
 import type { TracedResult } from "../../study/traced/traced.js";
 import type { TracedOption } from "../../study/traced/traced-option.js";
@@ -25,6 +26,8 @@ export interface ReportContext {
   readonly planTurns: readonly PlanTurn[];
   /** How firm its findings are; absent without what matters in the odds. */
   readonly confidence: Confidences | undefined;
+  /** What the study's search found; absent where it has none. */
+  readonly search: SearchResult | undefined;
   /** What the answer rests on: the headline, or the case at central values in its place. */
   readonly weighed: (option: OptionBalance) => WeighedBalance;
   readonly format: Formatter;
@@ -40,7 +43,7 @@ export interface ReportContext {
   readonly assumptionNumber: (id: string) => string;
 }
 
-type ContextOdds = FuturesOdds & Partial<Pick<Odds, "matters">>;
+type ContextOdds = FuturesOdds & Partial<Pick<Odds, "matters" | "search">>;
 
 /** @param odds those of the run, if they were drawn */
 export function reportContext(run: StudyRun, odds?: ContextOdds): ReportContext {
@@ -58,6 +61,7 @@ export function reportContext(run: StudyRun, odds?: ContextOdds): ReportContext 
     headline,
     planTurns: odds?.planTurns ?? [],
     confidence: headline && hasMatters(odds) ? run.confidence(odds) : undefined,
+    search: odds?.search,
     weighed: (option) => weighedBy(headline, option, comparison.discountFactors),
     format: formatter(document.money.currency, document.study.units),
     horizon: document.money.horizon,

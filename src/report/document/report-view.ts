@@ -18,6 +18,7 @@ import { type PlansView, plansView } from "../rack/plans-view.js";
 import { type ChanceView, chanceView } from "../ramp/chance-view.js";
 import { type DetectionView, detectionView } from "../ramp/detection-view.js";
 import { type ProgramView, programView } from "../ramp/program-view.js";
+import { type BoardSearch, boardSearch } from "../search/board-search.js";
 import { uncapitalised } from "../words/format.js";
 import { type AppendixView, appendixView } from "./appendix-view.js";
 import { reportContext } from "./context.js";
@@ -47,6 +48,8 @@ export interface ReportView {
   /** Absent where the lake is infested already. */
   readonly chance: ChanceView | undefined;
   readonly comparison: ComparisonView;
+  /** Absent where the study has no search. */
+  readonly search: BoardSearch | undefined;
   /** Absent where no odds were drawn. */
   readonly odds: OddsView | undefined;
   readonly moneyDetails: MoneyView;
@@ -108,6 +111,7 @@ function viewOf(run: StudyRun, printedOdds: PrintedOdds | undefined): Omit<Repor
     detection: detectionView(context),
     chance: chanceView(context),
     comparison: comparisonView(context),
+    search: boardSearch(context),
     odds: printedOdds && oddsView(printedOdds, context),
     moneyDetails: moneyView(context),
     appendix: appendixView(context, printedOdds?.odds.matters),

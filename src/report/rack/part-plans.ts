@@ -97,7 +97,7 @@ function pinnedFacts({ chosen, pinned }: ComponentResult, { format }: ReportCont
   const compared =
     cheapest.plan.id === chosen.plan.id
       ? "It is also the cheapest."
-      : `Cheapest: ${cheapest.plan.label}, at ${format.exactMoney(cheapest.yearlyCost)} a year. The prescription costs ${format.exactMoney(Math.abs(more))} a year ${more < 0 ? "less" : "more"}.`;
+      : `Cheapest: ${cheapest.plan.label}, at ${format.exactMoney(cheapest.yearlyCost)} a year. The prescription costs ${format.exactMoney(more)} a year more.`;
   return [`Reason given: “${reason}”.`, compared];
 }
 

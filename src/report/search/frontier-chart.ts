@@ -1,12 +1,12 @@
 import type { StudyDocument } from "../../study/format/schema.js";
-import type { SearchResult, TypedPoint } from "../../study/search/result.js";
+import type { ProgramSearch, TypedPoint } from "../../study/search/result.js";
 import { axis, safeJson } from "../print/chart-parts.js";
 import { moneyScale, percent } from "../words/format.js";
 import { colours } from "../words/palette.js";
 import type { ChartView } from "../words/view-types.js";
 
 /** Cost a year against the chance of infestation: efficient programs as points on a line, the options beside them. */
-export function frontierChart(result: SearchResult, { money }: StudyDocument): ChartView {
+export function frontierChart(result: ProgramSearch, { money }: StudyDocument): ChartView {
   const costs = [...result.frontier, ...result.typed].map(({ costPerYear }) => costPerYear);
   const scale = moneyScale(Math.max(...costs), money.currency);
   const at = ({ costPerYear, chance }: Pick<TypedPoint, "costPerYear" | "chance">) => ({
@@ -58,7 +58,7 @@ export function frontierChart(result: SearchResult, { money }: StudyDocument): C
 
 const shapes = ["rectRot", "triangle", "rect", "circle", "star", "crossRot"] as const;
 
-function titleOf({ typed, frontier }: SearchResult, scale: ReturnType<typeof moneyScale>): string {
+function titleOf({ typed, frontier }: ProgramSearch, scale: ReturnType<typeof moneyScale>): string {
   const requested = typed.find(({ mark }) => mark === "requested");
   const better = frontier.find(({ id }) => id === requested?.dominatedBy);
   if (!requested || !better) return "More each year buys less and less chance";

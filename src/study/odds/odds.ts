@@ -1,5 +1,6 @@
 import type { Estimate, QuantileEstimate } from "../../model/futures/clusters.js";
 import type { Account } from "../../model/money/account.js";
+import type { SearchResult } from "../search/result.js";
 import type { DrawSettings } from "./odds-settings.js";
 
 /** Shares of futures at which costs are told. */
@@ -154,6 +155,8 @@ export interface Odds {
   /** The most often turned first. */
   readonly planTurns: readonly PlanTurn[];
   readonly matters: Sensitivity;
+  /** Programs and levels that were searched in some of these draws; absent where the study has no search. */
+  readonly search?: SearchResult | undefined;
 }
 
 /** Id under which the operating year is drawn, where the lake has a record of levels. */

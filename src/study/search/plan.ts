@@ -38,10 +38,13 @@ export interface SearchedSet {
 }
 
 /** @throws InputError where no option has steps to start from, or the lake is infested */
-export function searchPlan(document: StudyDocument, all: AssumptionSet): SearchPlan {
+export function searchPlan(
+  document: StudyDocument,
+  all: AssumptionSet,
+  prepared = prepareStudy(document, all),
+): SearchPlan {
   const rules = searchRules(document);
   if (!rules || document.lake.infestedSince !== undefined) throw nothingToSearch(document, rules);
-  const prepared = prepareStudy(document, all);
   const written = at(document.options, rules.base);
   const base = at(prepared.input.options, rules.base);
   const choices = measureChoices(written, rules);
@@ -74,7 +77,7 @@ function nothingToSearch({ study, lake }: StudyDocument, rules: SearchRules | un
         path: "lake.infestedSince",
         found: String(lake.infestedSince),
         allowed: "a lake without mussels, whose chance a program changes",
-        remedy: "Compare protection and levels in the report instead.",
+        remedy: "Let levels vary, or compare protection in the report.",
       }
     : {
         path: "options",
