@@ -29,6 +29,7 @@ import { addCompare } from "./pages/compare-routes.js";
 import { addForms } from "./pages/forms-routes.js";
 import { addIssues } from "./pages/issue-routes.js";
 import { addKeeping } from "./pages/keeping-routes.js";
+import { addManual } from "./pages/manual-routes.js";
 import { addMethod } from "./pages/method-routes.js";
 import { addNewStudies } from "./pages/new-study-routes.js";
 import { addOdds, runQuestion } from "./pages/odds-routes.js";
@@ -78,6 +79,7 @@ export function createApp(parts: AppParts): Express {
   addSearch(app, reading);
   addFirstEstimate(app, reading);
   addMethod(app, reading);
+  addManual(app);
   addForms(app, reading);
   addIssues(app, { ...reading, ...parts.issuing });
   addItems(app, studies, find);
