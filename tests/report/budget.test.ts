@@ -69,7 +69,7 @@ describe("the table of fiscal years", () => {
   it("has calendar years and no inflation where the study says nothing", () => {
     const { head, note } = budgetOf([]) ?? {};
     expect(head?.map(({ text }) => text).slice(2, 4)).toEqual(["FY 2027", "FY 2028"]);
-    expect(note).toContain("raised by 0% a year (none is assumed in the study)");
+    expect(note).toContain("Prices of 2025, without inflation.");
     expect(note).toContain("Fiscal years are calendar years");
   });
 
