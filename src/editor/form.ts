@@ -6,7 +6,7 @@ import { choicesOf, referenceChoices, unitChoices, waysOf, yesOrNo } from "./cho
 import type { Field, NamedField } from "./fields.js";
 import { type FormContext, type FormNode, idOf, neededText, problemText } from "./form-node.js";
 import { childOf, nameOf, shownText, unitName, wayOf } from "./form-values.js";
-import { child, groupNode, listNode, type Maker, monthsNode, sharesNode } from "./form-wholes.js";
+import { child, fieldNodes, groupNode, listNode, type Maker, monthsNode, sharesNode } from "./form-wholes.js";
 import { exampleValue } from "./help/example-value.js";
 import { isAsCopied } from "./marks/copied-values.js";
 import { boxesOf } from "./multiple-choice.js";
@@ -22,7 +22,7 @@ export function formOf(fields: readonly NamedField[], at: Place, context: FormCo
   const notOwn = new Set(typicalIn(context.document).map(({ path }) => nameOf(path)));
   const impliedAt = textsByPlace(context.implied ?? []);
   const maker = formMaker({ ...context, atPlace, inside, notOwn, impliedAt });
-  return fields.map((named) => maker(named, [...at, named.key], childOf(value, named.key)));
+  return fieldNodes(fields, { at, value, make: maker });
 }
 
 /** Problems by the names of their place and all places above it. */

@@ -36,6 +36,7 @@ import { addOdds, runQuestion } from "./pages/odds-routes.js";
 import { problemPage, type Way } from "./pages/pages.js";
 import { addRevisions } from "./pages/revision-routes.js";
 import { addStudyPages } from "./pages/study-pages.js";
+import { addPlans } from "./plans/plan-routes.js";
 import { ReaderGoneError } from "./reader-gone.js";
 import { renderPage } from "./render.js";
 import { addSearch, type Searcher } from "./search/search-routes.js";
@@ -89,6 +90,7 @@ export function createApp(parts: AppParts): Express {
   addCompare(app, { studies, answers, issues: parts.issuing.issues });
   addApi(app, { ...reading, needsKey: parts.access.door.isLocked });
   addAssumptions(app, reading);
+  addPlans(app, reading);
   app.use((_request, _response) => {
     throw new NotFoundError();
   });

@@ -86,7 +86,7 @@ describe("variants of the chance", () => {
     const before = reportView(editedRun([]));
     const told = before.chance?.deterrence.find((each) => each.startsWith("“Full-season stations”"));
     expect(told).toContain(`(ratio ${option?.benefitCostRatio?.toFixed(2)})`);
-    expect(before.comparison.verdicts).toContain(told);
+    expect(before.comparison.deterrence).toBe(told);
     expect(reportView(none).chance?.deterrence).toHaveLength(1);
   });
 });

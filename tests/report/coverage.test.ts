@@ -89,14 +89,12 @@ describe("the lines at the ramp", () => {
       /^Weekend stations: coverage 47\.4% of launches, computed .*; no wait/,
     );
     expect(program.atTheRamp[1]).toContain(`inspectors needed ${needed} h a year, paid 4,300 h`);
-    expect(program.atTheRamp[1]).toContain("the target for the wait is kept on all days");
+    expect(program.atTheRamp[1]).toContain("the waiting-time target is met every day");
   });
 
   it("say where the target is not kept", () => {
     const few = reportView(editedRun([["options[station].station.mostInspectors", 1]])).program;
-    expect(few.atTheRamp[1]).toMatch(
-      /the target for the wait is not kept on \d+ of 15 types of day and site/,
-    );
+    expect(few.atTheRamp[1]).toMatch(/the waiting-time target is missed on \d+ of 15 types of day and site/);
   });
 
   it("stand in the text for a terminal and on the page of the comparison", () => {
@@ -113,8 +111,8 @@ describe("the lines at the ramp", () => {
   it("tell a coverage that was entered from one that was computed", () => {
     const { atTheRamp, coverage, traffic } = reportView(exampleRun("ninemoss")).program;
     expect(atTheRamp).toEqual([
-      "Signs and self-declaration: coverage 100% of launches, as entered; no wait is judged.",
-      "Staffed summer checks: coverage 80% of launches, as entered; no wait is judged.",
+      "Signs and self-declaration: coverage 100% of launches, as entered; waiting time not assessed.",
+      "Staffed summer checks: coverage 80% of launches, as entered; waiting time not assessed.",
     ]);
     expect(coverage).toEqual([]);
     expect(traffic).toBeUndefined();

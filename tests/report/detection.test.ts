@@ -94,7 +94,7 @@ describe("tables of the infestation that is noticed late", () => {
     const sum = byYear.rows.reduce((total, { cells }) => total + lastAmount(cells), 0);
     // 31 amounts, each rounded to the dollar.
     expect(Math.abs(sum - lastAmount(byYear.total?.cells))).toBeLessThanOrEqual(16);
-    expect(byYear.rows.at(-1)?.cells[0]?.text).toBe("Attempts to be rid of it");
+    expect(byYear.rows.at(-1)?.cells[0]?.text).toBe("Eradication attempts");
     expect(byYear.rows).toHaveLength(run.document.money.horizon + 1);
   });
 
@@ -113,7 +113,7 @@ describe("tables of the infestation that is noticed late", () => {
     const total = run.comparison.baseline.presentValue.infestation.toNumber();
     expect(Math.abs(amount(view.appendix.lines.total?.cells[5]?.text) - total)).toBeLessThan(1);
     const labels = view.infestation.byStructure.rows.map(({ cells }) => cells[0]?.text);
-    expect(labels).toContain("Attempts to be rid of mussels");
+    expect(labels).toContain("Eradication attempts");
   });
 
   it("keeps its one weight where mussels are noticed at once", () => {
@@ -125,7 +125,7 @@ describe("results of detection", () => {
   it("stand in the comparison as text, the page and the JSON", () => {
     const sentence = view.comparison.detection ?? "";
     expect(sentence).toMatch(
-      /^Mussels that come in would be noticed .*succeeds 15% of the time and costs, over 30 years, \$[\d,]+ more than it saves\.$/,
+      /^Mussels that establish would be detected .*succeeds 15% of the time and costs, over 30 years, \$[\d,]+ more than it saves\.$/,
     );
     expect(comparisonText(run)).toContain(sentence);
     expect(renderReport(run, { inline: false })).toContain("When would we know?");

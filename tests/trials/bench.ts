@@ -7,6 +7,7 @@ import { readStudyFile } from "#product/study/reading/read.js";
 import { compareWhole, targetSize, timeLargeLakes } from "./bench/lake.js";
 import { timeOdds } from "./bench/odds.js";
 import { timePrints } from "./bench/print.js";
+import { timeSearch } from "./bench/search.js";
 import { timeTyping } from "./bench/typing.js";
 import { median } from "./median.js";
 
@@ -38,6 +39,8 @@ const warm = timed(compareDocument, repeats);
 
 const largeLakes = timeLargeLakes(prepareStudy(document, assumptions));
 
+const search = await timeSearch(document, assumptions);
+
 const prints = await timePrints(document, assumptions);
 
 const typing = await timeTyping();
@@ -53,6 +56,10 @@ console.log(`comparison, first call: ${cold.toFixed(1)} ms`);
 row("comparison, warm (median)", warm, 30);
 row("board's part as PDF, cold browser, with computation", prints.cold, 2500);
 row("board's part as PDF, warm browser (median)", prints.warm, 1200);
+row("frontier at central values, first call", search.frontier, 2000);
+row(`search over ${search.futures} outcomes, new workers`, search.first, 20_000);
+row("the same again", search.again, 20_000);
+row("longest delay of the main thread meanwhile", search.longestDelay, 50);
 console.log(`full report, warm (median): ${prints.full.toFixed(0)} ms`);
 console.log(`size of the full report: ${(prints.fullBytes / 1024 / 1024).toFixed(2)} MB   target under 3 MB`);
 console.log(`ratio of warm board's part to warm comparison: ${(prints.warm / warm).toFixed(1)}`);

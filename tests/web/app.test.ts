@@ -16,7 +16,7 @@ import { inventedOdds } from "../trials/invented-odds.js";
 import { accessIn } from "./access/entering.js";
 import { answersInTest } from "./answering.js";
 import { issuingIn } from "./issuing.js";
-import { judgeOnce } from "./judging.js";
+import { inventedSwings } from "./judging.js";
 
 const example = readFileSync(join(examplesFolder, "ninemoss.yaml"), "utf8");
 const own = example.replace("name: Ninemoss Lake, inspection program request", "name: Our lake");
@@ -45,7 +45,7 @@ beforeAll(async () => {
     runs,
     few: runs,
     search: () => Promise.reject(new Error("no search here")),
-    judge: judgeOnce,
+    judge: inventedSwings,
     report: (error) => faults.push(error),
   }).listen(0, "127.0.0.1");
   await new Promise((resolve) => server.once("listening", resolve));

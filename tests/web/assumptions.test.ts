@@ -1,20 +1,20 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { realSet } from "../assumptions/real.js";
-import { editedText } from "../study/example.js";
+import { smallLakeText } from "../study/small-lake.js";
+import { judgeOnce } from "./judging.js";
 import { starting } from "./serving.js";
 
-const text = editedText([["study.name", "Our lake"]], "ninemoss");
 const writer = { author: "Ida Marsh", note: "", origin: "form" } as const;
 const chance = "arrival.founding-unknown";
 let web: Awaited<ReturnType<typeof starting>>;
 
 beforeAll(async () => {
-  web = await starting();
+  web = await starting(":memory:", {}, { judge: judgeOnce });
 });
 afterAll(() => web.close());
 
 const made = () => {
-  const { id } = web.studies.create(text, writer);
+  const { id } = web.studies.create(smallLakeText, writer);
   return { id, list: `/studies/${id}/assumptions`, one: `/studies/${id}/assumptions/${chance}` };
 };
 

@@ -10,7 +10,8 @@ import { type ComparedRun, comparedRun, explained, studyDifferences } from "../.
 import { resultDifferences } from "../../study/compared/result-differences.js";
 import { isConfirmed } from "../../study/reading/confirmed.js";
 import { InputError, type Problem } from "../../study/reading/problems.js";
-import { readIssuedText, readStudyText } from "../../study/reading/read.js";
+import { parsedStudyText, readIssuedText, readStudyText } from "../../study/reading/read.js";
+import { sweep } from "../../study/swept/sweep.js";
 import { impliedValues } from "../../study/traced/implied.js";
 import type { AnswerContext, AnswersOf } from "./answer-context.js";
 import type { BalanceState, ComparedPair, ComparedText, PrintedDifferences, StudyText } from "./questions.js";
@@ -21,7 +22,7 @@ const mostComparisons = 8;
 /** What follows from the comparison alone, without the ranges of a report. */
 export function comparing({
   assumptions,
-}: AnswerContext): AnswersOf<"balance" | "effect" | "differences" | "explanation"> {
+}: AnswerContext): AnswersOf<"balance" | "effect" | "differences" | "explanation" | "sweep"> {
   const runs = runCache(mostComparisons, ({ text, fileName, files }: ComparedText) =>
     comparedRun(
       files ? readIssuedText(text, fileName) : readStudyText(text, fileName),
@@ -46,6 +47,7 @@ export function comparing({
       const { pair, found } = pairOf(asked);
       return printedDifferences(asked, pair, found, await explained(...pair, found));
     },
+    sweep: ({ text, fileName, values }) => sweep(parsedStudyText(text, fileName), values, assumptions),
   };
 }
 

@@ -213,6 +213,7 @@ export function editPage(
       ...{ conflict, showsLevels: place.part.id === "levels" },
       list: item === undefined ? undefined : { name, href: place.href.replace(/\/\d+$/, "") },
       kind: item === undefined ? "" : labelOf(shownText(valueIn(draft.document, [...place.at, "kind"]))),
+      plans: place.part.id === "structures" ? `/studies/${entry.id}/plans` : undefined,
       next: nextPart(entry, place),
     },
   );

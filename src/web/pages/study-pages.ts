@@ -49,6 +49,7 @@ function addUnfinished(app: Express, { studies, answers }: StudyPages): void {
     { path: "/studies/:id/report.pdf", part: "pdf" },
     { path: "/studies/:id/method.pdf", part: "method" },
     { path: "/studies/:id/chance", part: "chance" },
+    { path: "/studies/:id/plans", part: "plans" },
     { path: "/studies/:id/odds", part: "odds" },
     { path: "/studies/:id/search", part: "search" },
     { path: "/studies/:id/first", part: "first" },

@@ -32,7 +32,16 @@ describe("the request", () => {
     const asked = view.program.asked.rows.find(({ cells }) => cells[0]?.text === "Full-season stations");
     expect(asked?.cells[2]?.text).toBe(first);
     const cents = amount(view.program.budget?.total?.cells[2]?.text);
-    expect(Math.abs(cents - amount(first))).toBeLessThanOrEqual(0.5);
+    const sources = view.request?.amounts.rows.flatMap(({ cells }) =>
+      ["State prevention grant", "Agreement with the power fund"].includes(cells[0]?.text ?? "")
+        ? [amount(cells[1]?.text)]
+        : [],
+    );
+    // The state's grant is 25 % up to 40,000; no odds are drawn here, so there is no contingency.
+    expect(sources?.[0]).toBe(-40_000);
+    expect(Math.abs(cents + (sources?.[0] ?? 0) + (sources?.[1] ?? 0) - amount(first))).toBeLessThanOrEqual(
+      0.5,
+    );
   });
 
   it("stands beside last year's budget and spending where they are entered", () => {

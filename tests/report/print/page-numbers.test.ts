@@ -20,9 +20,9 @@ async function pagesOf(run: Run): Promise<string[]> {
 
 /** Titles of the printed list with the numbers that follow them there. */
 const listed = (pages: readonly string[]) => {
-  const list = pages.find((page) => page.includes("Appendices Appendix")) ?? "";
+  const list = pages.find((page) => page.includes(" Contents ")) ?? "";
   return Object.values(appendixTitles).flatMap((title) => {
-    const [, page] = list.split(`${title} `);
+    const [, page] = list.split(`${title.replace("Appendix ", "")} `);
     return page === undefined ? [] : [{ title, page: Number.parseInt(page, 10) }];
   });
 };

@@ -29,7 +29,7 @@ const noticed = 10;
 const overNothing = 5;
 const shortest = 16;
 const first = 2048;
-const step = 4;
+const step = 8;
 const repetitions = 2;
 const trials = 4;
 

@@ -1,10 +1,38 @@
 import { hoursPerDay } from "../../model/lake/calendar.js";
+import type { SoundParts } from "../checks/sound-parts.js";
 import type { Contradiction } from "../reading/contradiction.js";
-import type { SoundParts } from "./sound-parts.js";
+import type { RecordReaders } from "../reading/record-readers.js";
+import { searchedLevelProblems } from "./level-problems.js";
 
-/** Contradictions between what a search may vary and the options, sites, days and fees that there are. */
-export function searchProblems({ search, options, boats }: SoundParts): Contradiction[] {
-  if (!search || !options) return [];
+/** Contradictions between what a search may vary and the options, sites, days, fees and levels that there are. */
+export function searchProblems(
+  { search, options, boats, lake }: SoundParts,
+  readers: RecordReaders,
+): Contradiction[] {
+  if (!search) return [];
+  return [
+    ...varyProblems(search, lake, options),
+    ...(lake && search.levels ? searchedLevelProblems(search.levels, lake, readers) : []),
+    ...(options ? programProblems(search, options, boats) : []),
+  ];
+}
+
+/** Where no program can be searched, levels must vary. */
+function varyProblems({ vary }: Search, lake: SoundParts["lake"], options: Options = []): Contradiction[] {
+  if (!vary || vary.includes("levels") || !lake) return [];
+  const isInfested = lake.infestedSince !== undefined;
+  if (!isInfested && (options.length === 0 || options.some(({ steps }) => steps !== undefined))) return [];
+  return [
+    {
+      path: ["search", "vary"],
+      found: `${vary.join(", ") || "nothing"}, ${isInfested ? "in a lake that is infested" : "and no option with steps"}`,
+      allowed: "levels, which can be searched here",
+      remedy: "Add levels, or leave vary out.",
+    },
+  ];
+}
+
+function programProblems(search: Search, options: Options, boats: SoundParts["boats"]): Contradiction[] {
   return [
     ...baseProblems(search, options),
     ...hourProblems(search),
