@@ -125,6 +125,7 @@ function addAssets(app: Express): void {
   asset("/assets/workbench.js", "js", () => pageScript("workbench.js"));
   asset("/assets/paste-cells.js", "js", () => pageScript("paste-cells.js"));
   asset("/assets/await-answer.js", "js", () => pageScript("await-answer.js"));
+  asset("/assets/slow-ways.js", "js", () => pageScript("slow-ways.js"));
   asset("/assets/live-balance.js", "js", () => pageScript("live-balance.js"));
   asset("/assets/narrow-table.js", "js", () => pageScript("narrow-table.js"));
   app.get("/assets/fonts/:name", (request, response) => {

@@ -134,6 +134,13 @@ const askSchema = z
 export const reportSchema = z
   .strictObject({
     ask: askSchema,
+    paper: z
+      .enum(["letter", "a4"])
+      .optional()
+      .meta({
+        description: "Letter with US units and A4 with metric ones if left out",
+        titles: { letter: "Letter (8½ × 11 in)", a4: "A4 (210 × 297 mm)" },
+      }),
     leaveOut: z
       .array(
         z

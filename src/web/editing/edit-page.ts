@@ -2,7 +2,6 @@ import type { BalanceState } from "../../app/answers/questions.js";
 import type { Studies } from "../../app/studies.js";
 import type { StudyEntry } from "../../app/study-entry.js";
 import { mayOnlyRead } from "../../app/visitor.js";
-import { counted } from "../../counted.js";
 import { type Draft, draftOf } from "../../editor/draft.js";
 import { groupFieldsAt } from "../../editor/field-at.js";
 import type { NamedField } from "../../editor/fields.js";
@@ -220,11 +219,11 @@ export function editPage(
   );
 }
 
-/** How much of a page is still an example's. */
+/** Whose example a page is still in part. */
 function copiedNote({ name }: CopiedFrom, nodes: readonly FormNode[], page: string) {
   const mark = `This was ${name}’s.`;
-  const count = allNodes(nodes).filter(({ needed }) => needed.includes(mark)).length;
-  return count === 0 ? undefined : { count: counted(count, "value"), name, act: `ours:${page}` };
+  const isFree = !allNodes(nodes).some(({ needed }) => needed.includes(mark));
+  return isFree ? undefined : { name, act: `ours:${page}` };
 }
 
 /** What is typical of a structure may stand for what it lacks. */
