@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { quantity, shortText } from "./fields.js";
+import { foundSchema } from "./found-schema.js";
 import { requestFields } from "./request-schema.js";
 
 /** Sections of a report's part for the board, in order; page 1 is always printed. */
@@ -32,6 +33,7 @@ export const appendices = [
   "chance",
   "comparison",
   "request",
+  "found",
 ] as const;
 
 type Appendix = (typeof appendices)[number];
@@ -68,6 +70,7 @@ const appendixNames: Readonly<Record<Appendix, string>> = {
   chance: "Where the chance comes from",
   comparison: "The options compared in detail",
   request: "The request for the budget office",
+  found: "If mussels are found",
 };
 
 const movedTitles: Readonly<Record<(typeof movedSections)[number], string>> = {
@@ -134,6 +137,7 @@ const askSchema = z
 export const reportSchema = z
   .strictObject({
     ask: askSchema,
+    found: foundSchema,
     leaveOut: z
       .array(
         z
