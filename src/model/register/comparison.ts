@@ -11,6 +11,7 @@ const layerMass = { unit: "kg/m2", bounds: { from: 0, to: 1000 } } as const;
 
 /** What a request counts, how mussels arrive and are noticed, what is learnt of boats, and what results are held against. */
 export const comparisonAssumptions = {
+  "response.treatment-price": price("$/m3"),
   "request.full-time-hours": hours({ above: 0, to: 8784 }),
   "arrival.founding-unknown": positiveShare,
   "arrival.founding-near": positiveShare,

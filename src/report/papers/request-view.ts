@@ -143,11 +143,11 @@ function sourceText(
 }
 
 function termsText(
-  { share, amount, cap, match, payer }: RequestSource,
+  { name, share, amount, cap, match, payer }: RequestSource,
   { cents }: ReportContext["format"],
 ): string {
   return [
-    `${payer} pays ${amount === undefined ? percent(share ?? 1) : `${cents(amount)} a year`}`,
+    `${payer === name ? "pays" : `${payer} pays`} ${amount === undefined ? percent(share ?? 1) : `${cents(amount)} a year`}`,
     ...(cap === undefined ? [] : [`at most ${cents(cap)} a year`]),
     ...(match === undefined ? [] : [`others at least ${percent(match)}`]),
   ].join(", ");

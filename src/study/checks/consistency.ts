@@ -1,4 +1,5 @@
 import { scaledTraffic } from "../../model/program/traffic.js";
+import { foundProblems } from "../papers/consistency-found.js";
 import { requestProblems } from "../papers/consistency-request.js";
 import { enteredTraffic, launchesOf } from "../prepare/traffic.js";
 import { type Contradiction, repeatedIds } from "../reading/contradiction.js";
@@ -30,6 +31,7 @@ export function contradictions(parts: SoundParts, readers: RecordReaders): Contr
     ...optionProblems(parts),
     ...programProblems(parts),
     ...requestProblems(parts),
+    ...foundProblems(parts),
     ...searchProblems(parts, readers),
     ...rampProblems(parts, readers),
     ...detectionProblems(parts),

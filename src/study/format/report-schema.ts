@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { quantity, shortText } from "./fields.js";
+import { foundSchema } from "./found-schema.js";
 import { requestFields } from "./request-schema.js";
 
 /** Sections of a report's part for the board, in order; page 1 is always printed. */
@@ -32,6 +33,7 @@ export const appendices = [
   "chance",
   "comparison",
   "request",
+  "found",
 ] as const;
 
 type Appendix = (typeof appendices)[number];
@@ -68,6 +70,7 @@ const appendixNames: Readonly<Record<Appendix, string>> = {
   chance: "Where the chance comes from",
   comparison: "The options compared in detail",
   request: "The request for the budget office",
+  found: "If mussels are found",
 };
 
 const movedTitles: Readonly<Record<(typeof movedSections)[number], string>> = {
@@ -141,6 +144,7 @@ export const reportSchema = z
         description: "Letter with US units and A4 with metric ones if left out",
         titles: { letter: "Letter (8½ × 11 in)", a4: "A4 (210 × 297 mm)" },
       }),
+    found: foundSchema,
     leaveOut: z
       .array(
         z

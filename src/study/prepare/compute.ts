@@ -12,15 +12,11 @@ import { type ChanceOrigins, chanceOrigins } from "../../model/risk/chance-origi
 import { findsPerSample, foundWithin } from "../../model/risk/detection.js";
 import type { StudyDocument } from "../format/schema.js";
 import type { FuturesOdds, Odds } from "../odds/odds.js";
+import { type Papers, paperAssumptions, papers } from "../papers/papers.js";
 import { type Confidences, confidences } from "../traced/confidence.js";
 import { type TracedResult, tracedResult } from "../traced/traced.js";
 import { type TracedChance, tracedChance } from "../traced/traced-chance.js";
-import {
-  requestAssumptions,
-  requestedTraced,
-  type TracedRequest,
-  tracedRequest,
-} from "../traced/traced-request.js";
+import { requestedTraced } from "../traced/traced-option.js";
 import { tellingAmounts } from "./amounts.js";
 import { logSpreadsOf } from "./chance-estimate.js";
 import { prepareStudy } from "./prepared.js";
@@ -29,7 +25,7 @@ import { type StationRun, staffStations } from "./staffing.js";
 import { type CoverageRun, coverageRuns, type StudyTraffic } from "./traffic.js";
 
 /** A study with everything its report needs. */
-export interface StudyRun {
+export interface StudyRun extends Papers {
   readonly document: StudyDocument;
   readonly assumptions: AssumptionSet;
   readonly overrides: readonly AppliedOverride[];
@@ -53,8 +49,6 @@ export interface StudyRun {
   readonly staffing: readonly StationRun[];
   /** What reports tell beside the comparison; worked out when first asked for. */
   readonly traced: () => TracedResult;
-  /** What it says to a budget office; absent where it says nothing of that. A contingency needs the odds. */
-  readonly request: (odds?: FuturesOdds) => TracedRequest | undefined;
   /** How firm the findings of its odds are. */
   readonly confidence: (odds: FuturesOdds & Pick<Odds, "matters">) => Confidences;
   /** The published counts behind the chance, and its variants; worked out when first asked for. */
@@ -87,7 +81,7 @@ export function runStudy(document: StudyDocument, all: AssumptionSet): StudyRun 
     const variant = prepareStudy(withOwnShape(document, shape), all);
     return tellingAmounts(document, () => compare(variant.input, variant.assumed, comparison));
   };
-  const usedAssumptions = [...new Set([...inputAssumptions, ...ids(), ...requestAssumptions(document)])];
+  const usedAssumptions = [...new Set([...inputAssumptions, ...ids(), ...paperAssumptions(document)])];
   const chance =
     input.lake.infestedSince === undefined
       ? chanceOrigins(
@@ -115,10 +109,11 @@ export function runStudy(document: StudyDocument, all: AssumptionSet): StudyRun 
     coverage: coverageRuns(document),
     staffing,
     traced,
-    request: (odds) => {
-      const requested = requestedTraced(document, traced().options);
-      return tracedRequest({ document, comparison, requested, staffing, assumed }, odds);
-    },
+    ...papers({
+      ...{ document, comparison, staffing, assumed },
+      requested: () => requestedTraced(document, traced().options),
+      compared: (changed) => tellingAmounts(document, () => compare(changed, assumed, comparison)),
+    }),
     confidence: (odds) => confidences(odds, judgedBy()),
     tracedChance: once(() => tracedChance({ document, assumptions, comparison, assumed, withShape })),
   };

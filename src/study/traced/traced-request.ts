@@ -200,10 +200,3 @@ function appropriationsOf(
     };
   });
 }
-
-/** The requested option as traced. */
-export function requestedTraced({ study }: StudyDocument, options: readonly TracedOption[]): TracedOption {
-  const found = options.find(({ result }) => result.option.id === study.requestedOption);
-  if (!found) throw new Error(`no traced option ${study.requestedOption}`);
-  return found;
-}

@@ -58,7 +58,7 @@ describe("the sections of a report", () => {
     const offered = fieldsOfPart(printedPart).flatMap(({ field }) =>
       field.kind === "several" ? field.values.map((value) => field.titles[value] ?? "") : [],
     );
-    expect(offered).toHaveLength(24);
+    expect(offered).toHaveLength(25);
     expect(offered.filter((title) => !printed.includes(title))).toEqual([]);
   });
 
