@@ -1,4 +1,4 @@
-import type { Assumption } from "../../assumptions/entry.js";
+import type { Assumption, AssumptionSet } from "../../assumptions/entry.js";
 import { programVersion } from "../../assumptions/version.js";
 import { counted } from "../../counted.js";
 import { at } from "../../lists.js";
@@ -109,6 +109,14 @@ function pricesNote(context: ReportContext): string {
   return `A value stands as its source has it; after the arrow, as it is used. Values between low and high are drawn by a beta-PERT distribution where no other is named. ${pricesText(context)} “Judged” means that the project's authors found no published value: replace it with the operator's own.`;
 }
 
+/** Which set of an agency stands where the study has no value of its own. */
+const agencyNote = (agency: AssumptionSet["agency"]): { readonly note?: string } =>
+  agency === undefined
+    ? {}
+    : {
+        note: `Values of ${agency.name}, version ${agency.version}, stand where the study has none of its own; the project's where neither has one.`,
+      };
+
 function overridesTable(context: ReportContext): TableView | undefined {
   const { run } = context;
   if (run.overrides.length === 0) return undefined;
@@ -129,6 +137,7 @@ function overridesTable(context: ReportContext): TableView | undefined {
         outsideRange ? "no" : "yes",
       ),
     ),
+    ...agencyNote(run.assumptions.agency),
   };
 }
 

@@ -24,6 +24,8 @@ export interface AssumptionRow {
   /** The study's own value as typed, if it has one. */
   readonly own: string | undefined;
   readonly reason: string | undefined;
+  /** What the agency's set has for it, with its reason. */
+  readonly set: string | undefined;
 }
 
 export interface AssumptionReading {
@@ -51,7 +53,13 @@ export function assumptionRow(
     use: used === undefined ? "not known yet" : used.has(id) ? "used" : "not used",
     own: override?.value,
     reason: override?.reason,
+    set: setText(id, assumptions),
   };
+}
+
+function setText(id: string, { agency }: AssumptionSet): string | undefined {
+  const found = agency?.values.find((each) => each.id === id);
+  return agency && found && `${found.value}, of ${agency.name}, version ${agency.version}: ${found.reason}`;
 }
 
 /** Rows that pass the filter and hold every word of the search, in the order of the ids. */

@@ -89,7 +89,7 @@ export function runStudy(document: StudyDocument, all: AssumptionSet): StudyRun 
           logSpreadsOf(assumptions.entries, overrides),
         )
       : undefined;
-  const judgedBy = once(() => ({
+  const swingsBy = once(() => ({
     ...{ assumptions, chance, own: overridden },
     chanceIds: usedAssumptions.filter((id) => id.split(".")[0] === "arrival"),
     central: requestedBenefit(document, comparison.options),
@@ -105,7 +105,7 @@ export function runStudy(document: StudyDocument, all: AssumptionSet): StudyRun 
     coverage: coverageRuns(document),
     staffing: staffStations(document, traffic?.scaled),
     traced: once(() => tracedResult(computed)),
-    confidence: (odds) => confidences(odds, judgedBy()),
+    confidence: (odds) => confidences(odds, swingsBy()),
     tracedChance: once(() => tracedChance({ document, assumptions, comparison, assumed, withShape })),
   };
 }
