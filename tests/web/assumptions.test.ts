@@ -150,3 +150,15 @@ describe("an own value", () => {
     expect(page).not.toContain("Save as own value");
   });
 });
+
+describe("the list of assumptions in a study's units", () => {
+  it("tells US units with what the entry states beside them, and metric ones as they are", async () => {
+    const ask = (path: string) => web.ask(path);
+    const us = await (await ask("/studies/example-sorrel-bend/assumptions?show=all&q=rack+velocity")).text();
+    // 1 m/s = 3.28084 ft/s
+    expect(us).toMatch(/[\d.]+ ft\/s/);
+    expect(us).toMatch(/stated as [\d.]+ m\/s/);
+    const si = await (await ask("/studies/example-ninemoss/assumptions?show=all&q=rack+velocity")).text();
+    expect(si).not.toContain("stated as");
+  });
+});

@@ -8,6 +8,7 @@ import { editsOf } from "../../editor/form-edits.js";
 import { childOf, nameOf, type Posted, shownText } from "../../editor/form-values.js";
 import { newBearerEdits } from "../../editor/new-bearers.js";
 import { type Edit, edited, type Place, rawOf } from "../../editor/study-text.js";
+import { triedText } from "../../editor/tried-text.js";
 import { typicalEdits } from "../../editor/typical/typical-edits.js";
 import { ConflictError } from "../../store/errors.js";
 import { NotFoundError } from "../explain.js";
@@ -76,7 +77,7 @@ export function typedText(studies: Studies, id: string, place: EditPlace, form: 
   const { text, fileName } = base;
   const before = draftOf(text, fileName);
   const edits = editsOfForm(place, form, before);
-  return { text: edited(text, [...edits, ...typicalEdits(before.document, edits)]), fileName };
+  return { text: triedText(before.document, [...edits, ...typicalEdits(before.document, edits)]), fileName };
 }
 
 function editsOfForm(
