@@ -46,7 +46,7 @@ describe("the page of assumptions", () => {
 
   it("orders the judged values by how far they move the answer, once that is worked out", async () => {
     const { list } = made();
-    const { swings } = (await (await web.ask(`${list}/judged.json`)).json()) as {
+    const { swings } = (await (await web.ask(`${list}/swings.json`)).json()) as {
       swings: { id: string; width: number }[];
     };
     expect(swings.length).toBeGreaterThan(5);

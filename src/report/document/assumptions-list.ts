@@ -25,6 +25,8 @@ export interface AssumptionRow {
   /** The study's own value as typed, if it has one. */
   readonly own: string | undefined;
   readonly reason: string | undefined;
+  /** What the agency's set has for it, with its reason. */
+  readonly set: string | undefined;
   /** Other words for what it is about, by which it is found too. */
   readonly otherWords: string;
 }
@@ -54,8 +56,14 @@ export function assumptionRow(
     use: used === undefined ? "not known yet" : used.has(id) ? "used" : "not used",
     own: override?.value,
     reason: override?.reason,
+    set: setText(id, assumptions),
     otherWords: otherWords(`${title ?? id} ${note}`),
   };
+}
+
+function setText(id: string, { agency }: AssumptionSet): string | undefined {
+  const found = agency?.values.find((each) => each.id === id);
+  return agency && found && `${found.value}, of ${agency.name}, version ${agency.version}: ${found.reason}`;
 }
 
 /** Rows that pass the filter and hold every word of the search: those that have it in their name first, bare ids last. */
