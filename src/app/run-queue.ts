@@ -1,4 +1,4 @@
-import type { Progress } from "../odds/draw.js";
+import type { Progress } from "../odds/ask-each.js";
 
 /** Too many runs wait already. */
 export class BusyError extends Error {}

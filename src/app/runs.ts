@@ -1,7 +1,7 @@
 import { createHash } from "node:crypto";
 import { setTimeout as pause } from "node:timers/promises";
 import { LRUCache } from "lru-cache";
-import type { DrawControl } from "../odds/draw.js";
+import type { DrawControl } from "../odds/ask-each.js";
 import type { StudyToDraw } from "../odds/messages.js";
 import { BusyError, type QueueSettings, type RunState, runQueue } from "./run-queue.js";
 

@@ -1,7 +1,8 @@
 import { setImmediate as nextTurn } from "node:timers/promises";
 import type { AssumptionSet } from "../assumptions/entry.js";
 import { loadAssumptions } from "../assumptions/load.js";
-import { type DrawControl, futuresOf, oddsOf, type Progress } from "../odds/draw.js";
+import type { DrawControl, Progress } from "../odds/ask-each.js";
+import { futuresOf, oddsOf } from "../odds/draw.js";
 import type { StudyToDraw } from "../odds/messages.js";
 import { type WorkerPool, workerPool } from "../odds/pool.js";
 import { assumptionsFolder } from "../report/document/assets.js";

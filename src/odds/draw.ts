@@ -2,22 +2,14 @@ import { at } from "../lists.js";
 import { lakesPerBlock } from "../model/futures/draw-plan.js";
 import type { LakeFutures, LakePoint } from "../study/odds/draws.js";
 import type { FuturesOdds, Odds } from "../study/odds/odds.js";
+import { leastFutures } from "../study/odds/odds-settings.js";
 import { sensitivityOf } from "../study/odds/sensitivity.js";
 import { blocksToDo, type ComparedOptions, comparedOptions } from "../study/odds/stop-drawing.js";
+import type { SearchResult } from "../study/search/result.js";
+import { askEach, type DrawControl, type Progress } from "./ask-each.js";
 import type { StudyToDraw } from "./messages.js";
 import type { WorkerPool } from "./pool.js";
-
-export interface Progress {
-  /** Draws of the lake, and lakes at values of one's choice. */
-  readonly done: number;
-  /** As many as are known to be needed; more may follow. */
-  readonly planned: number;
-}
-
-export interface DrawControl {
-  readonly signal: AbortSignal;
-  readonly onProgress: (progress: Progress) => void;
-}
+import { searchOf } from "./search.js";
 
 interface Blocks {
   readonly first: number;
@@ -41,30 +33,6 @@ export async function drawLakes(
   return askEach(places, (place, signal) => pool.ask(study, "lake", place, signal), control);
 }
 
-/** Asks all at once and gives the answers in order; a failure ends the others. */
-export async function askEach<Asked, Answer>(
-  questions: readonly Asked[],
-  ask: (question: Asked, signal: AbortSignal) => Promise<Answer>,
-  { signal, onProgress }: DrawControl,
-): Promise<Answer[]> {
-  const planned = questions.length;
-  const ending = new AbortController();
-  const either = AbortSignal.any([signal, ending.signal]);
-  let done = 0;
-  onProgress({ done, planned });
-  const answers = questions.map(async (question) => {
-    const answer = await ask(question, either);
-    onProgress({ done: ++done, planned });
-    return answer;
-  });
-  try {
-    return await Promise.all(answers);
-  } catch (error) {
-    ending.abort(error);
-    throw error;
-  }
-}
-
 /** Draws a study until its stop rule is content, and tells what its futures say, without what matters in it. */
 export const futuresOf = async (
   pool: WorkerPool,
@@ -72,7 +40,15 @@ export const futuresOf = async (
   control: DrawControl,
 ): Promise<FuturesOdds> => (await drawn(pool, study, control)).summary;
 
-/** The same, and what matters in it: most of the time goes there. */
+/** The same from the fewest draws that have a range: a first look at a study that is being typed. */
+export const fewFuturesOf = (
+  pool: WorkerPool,
+  { document, settings }: StudyToDraw,
+  control: DrawControl,
+): Promise<FuturesOdds> =>
+  futuresOf(pool, { document, settings: { ...settings, mostFutures: leastFutures } }, control);
+
+/** Draws a study until its stop rule is content, with what matters in it: most of the time goes there. */
 export async function oddsOf(
   pool: WorkerPool,
   study: StudyToDraw,
@@ -91,8 +67,16 @@ export async function oddsOf(
   const run = (points: readonly LakePoint[]) =>
     askEach(points, (point, either) => pool.ask(study, "netBenefits", { point }, either), counted);
   const benefits = netBenefits(lakes, comparedOptions(study.document));
-  return { ...summary, matters: await sensitivityOf(plan, benefits, run) };
+  const matters = await sensitivityOf(plan, benefits, run);
+  if (!study.document.search) return { ...summary, matters };
+  return { ...summary, matters, search: withoutTexts(await searchOf(pool, study, counted)) };
 }
+
+/** Schedules as texts of a study are for its page alone. */
+const withoutTexts = ({ programs, levels }: SearchResult): SearchResult => ({
+  programs,
+  levels: levels && { ...levels, written: [] },
+});
 
 async function drawn(pool: WorkerPool, study: StudyToDraw, control: DrawControl) {
   const compared = comparedOptions(study.document);

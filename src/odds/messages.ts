@@ -3,6 +3,7 @@ import type { StudyDocument } from "../study/format/schema.js";
 import type { LakeFutures, LakePoint, StudyPlan } from "../study/odds/draws.js";
 import type { Odds } from "../study/odds/odds.js";
 import type { OddsSettings } from "../study/odds/odds-settings.js";
+import type { LevelCosts } from "../study/search/level-costs.js";
 import type { SearchResult } from "../study/search/result.js";
 
 /** A study whose futures are drawn. */
@@ -21,10 +22,16 @@ export interface Questions {
   readonly plan: object;
   /** Of the requested option at values of one's choice, for each set of chances. */
   readonly netBenefits: { readonly point: LakePoint };
-  /** One draw of the lake in a block, for all programs of a search. */
-  readonly terms: { readonly block: number; readonly lake: number };
-  /** What the search says of the study, from such draws. */
-  readonly search: { readonly terms: readonly LakeTerms[] };
+  /** A part of the schedules of levels that a search tries. */
+  readonly levels: { readonly part: number; readonly parts: number };
+  /** One draw of the lake in a block, for all programs of a search and for a schedule of levels. */
+  readonly terms: {
+    readonly block: number;
+    readonly lake: number;
+    readonly schedule: string | undefined;
+  };
+  /** What the search says of the study, from all of these. */
+  readonly search: { readonly levels: readonly LevelCosts[]; readonly terms: readonly LakeTerms[] };
 }
 
 /** What it answers. */
@@ -33,6 +40,7 @@ export interface Answers {
   readonly summary: Omit<Odds, "matters">;
   readonly plan: StudyPlan;
   readonly netBenefits: readonly number[];
+  readonly levels: readonly LevelCosts[];
   readonly terms: LakeTerms;
   readonly search: SearchResult;
 }

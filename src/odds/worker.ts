@@ -8,8 +8,13 @@ import { oddsSummary } from "../study/odds/odds-summary.js";
 import { netBenefitsAt } from "../study/odds/sensitivity-points.js";
 import { comparedOptions } from "../study/odds/stop-drawing.js";
 import { type Reply, replyOf } from "../study/reading/replies.js";
-import { type SearchPlan, searchPlan } from "../study/search/plan.js";
-import { searchResult } from "../study/search/search.js";
+import {
+  levelsIn,
+  type StudySearch,
+  searchedIn,
+  searchResult,
+  studySearch,
+} from "../study/search/study-search.js";
 import { moved } from "../workers/moved.js";
 import type { Answers, Question, Request, SharedStudy, StudyToDraw } from "./messages.js";
 
@@ -17,7 +22,7 @@ interface KnownStudy {
   readonly id: string;
   readonly study: StudyToDraw;
   readonly drawn: DrawnStudy;
-  readonly searched: () => SearchPlan;
+  readonly searched: () => StudySearch;
 }
 
 const assumptions: AssumptionSet = workerData;
@@ -35,7 +40,7 @@ export async function work({ study, question }: Request): Promise<Reply<Answers[
 function prepared({ id, bytes }: SharedStudy): KnownStudy {
   const study: StudyToDraw = deserialize(Uint8Array.from(bytes));
   const drawn = drawnStudy(study.document, assumptions, study.settings);
-  return { id, study, drawn, searched: once(() => searchPlan(study.document, assumptions)) };
+  return { id, study, drawn, searched: once(() => studySearch(study.document, assumptions)) };
 }
 
 function answerTo(question: Question, { study, drawn, searched }: KnownStudy): Answers[keyof Answers] {
@@ -48,10 +53,12 @@ function answerTo(question: Question, { study, drawn, searched }: KnownStudy): A
       return drawn.plan;
     case "netBenefits":
       return netBenefitsAt(drawn, comparedOptions(study.document), question.point);
+    case "levels":
+      return levelsIn(searched(), question.part, question.parts);
     case "terms":
-      return lakeTerms(drawn.drawn(question.block, question.lake), searched().searched);
+      return lakeTerms(drawn.drawn(question.block, question.lake), searchedIn(searched(), question.schedule));
     case "search":
-      return searchResult(searched(), question.terms);
+      return searchResult(searched(), question);
   }
 }
 

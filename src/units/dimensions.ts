@@ -70,7 +70,7 @@ export const dimensions = {
   landArea: {
     name: "an area",
     unit: "m2",
-    us: display("acre"),
+    us: display("acre", "acres"),
     si: display("hectare", "ha"),
     example: '"1,450 acre" or "60 ha"',
     minimum: 0,
@@ -105,6 +105,14 @@ export const dimensions = {
     us: display("ft/s"),
     si: display("m/s"),
     example: '"2 ft/s" or "0.6 m/s"',
+    minimum: 0,
+  },
+  levelRate: {
+    name: "a rate of the level",
+    unit: "m/day",
+    us: display("ft/day", "ft/d"),
+    si: display("m/day", "m/d"),
+    example: '"0.5 ft/d" or "0.15 m/d"',
     minimum: 0,
   },
   temperature: {

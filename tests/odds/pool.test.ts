@@ -1,7 +1,8 @@
 import { fileURLToPath } from "node:url";
 import { afterEach, describe, expect, it } from "vitest";
 import { lakesPerBlock } from "../../src/model/futures/draw-plan.js";
-import { drawLakes, type Progress } from "../../src/odds/draw.js";
+import type { Progress } from "../../src/odds/ask-each.js";
+import { drawLakes } from "../../src/odds/draw.js";
 import type { StudyToDraw } from "../../src/odds/messages.js";
 import { OddsError, type WorkerPool, workerPool } from "../../src/odds/pool.js";
 import { oddsSettings } from "../../src/study/format/uncertainty-schema.js";

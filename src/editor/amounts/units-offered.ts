@@ -13,6 +13,7 @@ const units: Readonly<Record<DimensionName, Readonly<Record<UnitSystem, readonly
   treatedVolume: { us: ["Mgal"], si: ["ML"] },
   flow: { us: ["cfs", "gpm", "mgd"], si: ["m3/s", "l/s"] },
   speed: { us: ["ft/s"], si: ["m/s"] },
+  levelRate: { us: ["ft/d"], si: ["m/d"] },
   temperature: { us: ["degF"], si: ["degC"] },
   concentration: both("mg/L"),
   conductivity: both("uS/cm"),

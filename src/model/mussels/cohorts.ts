@@ -25,8 +25,8 @@ const smallestCohort = 1 / 2;
 
 /**
  * A month in the life of every cohort: the dry run kills, the rest thins and
- * grows, and cohorts too small to follow are dropped. The cohort that passes the last age told apart joins the one
- * that settled a year later. In place and in one pass: this runs for each month of each plan.
+ * grows, and cohorts too small to follow, N ≤ 1/2, are dropped. The cohort that passes the last age told apart joins the
+ * one that settled a year later. In place and in one pass: this runs for each month of each plan.
  */
 export function passMonth(
   cohorts: Cohorts,

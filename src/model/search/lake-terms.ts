@@ -1,8 +1,9 @@
 import { at } from "../../lists.js";
 import type { Assumed } from "../assumed.js";
-import { ratesOf } from "../compare.js";
+import { isBaseline, ratesOf } from "../compare.js";
 import { drawnHazards, lakeDraw } from "../futures/lake-draw.js";
 import type { ProgramOption, StudyInput } from "../inputs.js";
+import type { Schedule } from "../lake/lake.js";
 import { costToGo, type OptionNumbers } from "../option-numbers.js";
 import { throughBoats } from "../program/arrivals.js";
 import { foundingChances, type Through } from "../program/founding-chances.js";
@@ -36,7 +37,7 @@ export interface LakeTerms {
     readonly coverage: number;
   }>;
   readonly futures: readonly FutureTerms[];
-  /** Of each option of the study, means over the futures. */
+  /** Of each option of the study, means over the futures; the last is that of the searched schedule, where there is one. */
   readonly typed: readonly OptionMeans[];
 }
 
@@ -55,6 +56,8 @@ export interface SearchedProgram {
   /** Sets of measures. */
   readonly sets: readonly Variant["measures"][];
   readonly lumpShare: number;
+  /** Levels that the option without a program follows beside those of the study. */
+  readonly schedule?: Schedule | undefined;
 }
 
 /** A lake as drawn, with its futures. */
@@ -68,7 +71,8 @@ export interface DrawnLake {
 }
 
 /** Works out one lake for all programs of a search. */
-export function lakeTerms(drawn: DrawnLake, searched: SearchedProgram): LakeTerms {
+export function lakeTerms(lakeAsDrawn: DrawnLake, searched: SearchedProgram): LakeTerms {
+  const drawn = withSchedule(lakeAsDrawn, searched);
   const own = drawn.input.options;
   const inputOf = (input: StudyInput): StudyInput => ({
     ...input,
@@ -77,7 +81,7 @@ export function lakeTerms(drawn: DrawnLake, searched: SearchedProgram): LakeTerm
   const lake = lakeDraw(inputOf(drawn.input), drawn.source);
   const typed = own.map(() => ({ cost: 0, program: 0, chance: 0 }));
   const count = drawn.futures.length;
-  const futures = drawn.futures.map(({ input, source }) => {
+  const futures = drawn.futures.flatMap(({ input, source }) => {
     drawnHazards(input, source, lake).forEach((hazards, option) => {
       const { costs, program } = at(lake.options, option);
       const means = at(typed, option);
@@ -85,11 +89,13 @@ export function lakeTerms(drawn: DrawnLake, searched: SearchedProgram): LakeTerm
       means.program += at(costToGo(program, hazards), 0) / count;
       means.chance += (1 - hazards.reduce((clean, hazard) => clean * (1 - hazard), 1)) / count;
     });
-    return futureTerms(inputOf(input), source, {
-      suitability: lake.suitability,
-      options: own.length,
-      searched,
-    });
+    return searched.sets.length === 0
+      ? []
+      : futureTerms(inputOf(input), source, {
+          suitability: lake.suitability,
+          options: own.length,
+          searched,
+        });
   });
   const numbers = (set: number, kind: number) =>
     at(lake.options, own.length + kinds.length * set + kind).numbers;
@@ -100,6 +106,25 @@ export function lakeTerms(drawn: DrawnLake, searched: SearchedProgram): LakeTerm
     coverage: at(own, searched.base).steps?.coverage ?? 0,
   }));
   return { programs, futures, typed };
+}
+
+/** With the option that does nothing but to follow the searched levels, last. */
+function withSchedule({ input, source, futures }: DrawnLake, { schedule }: SearchedProgram): DrawnLake {
+  if (!schedule) return { input, source, futures };
+  const followed = (each: StudyInput): StudyInput => ({
+    ...each,
+    lake: { ...each.lake, otherSchedules: [...each.lake.otherSchedules, schedule] },
+    options: [
+      ...each.options,
+      ...each.options
+        .filter(isBaseline)
+        .map((baseline) => ({ ...baseline, id: "search-levels", schedule: schedule.id })),
+    ],
+  });
+  return {
+    ...{ input: followed(input), source },
+    futures: futures.map((future) => ({ ...future, input: followed(future.input) })),
+  };
 }
 
 /** Programs from which all others of a set of measures follow: with no hours and nobody met, with hours, with all met. */

@@ -41,7 +41,7 @@ export function schedulesChart(context: ReportContext): ChartView {
         datasets: [
           ...shown.map(({ name, levels }, index) => ({
             label: capitalised(name),
-            data: levelPoints(levels.daily, context),
+            data: levelPoints(levels.daily, context.format),
             borderColor: at(lineColours, index),
             borderDash: at(dashes, index % dashes.length),
             borderWidth: 2.5,
@@ -54,7 +54,7 @@ export function schedulesChart(context: ReportContext): ChartView {
           })),
         ],
       },
-      options: { monthTicks: true, scales: levelScales(context) },
+      options: { monthTicks: true, scales: levelScales(context.format) },
     }),
   };
 }
@@ -70,7 +70,7 @@ function chartTitle(context: ReportContext): string {
     .flatMap(({ names }) => names);
   const dry =
     newlyDry.length === 0
-      ? "no further intake, plant or fixed dock falls dry"
+      ? "no further intake, plant or fixed dock is exposed"
       : `${listedWithin(newlyDry, mostNames)} would fall dry as well`;
   return `“${lowest.name}” takes the lake ${format.quantity(fall, "length")} lower than as operated; ${dry}`;
 }

@@ -3,9 +3,11 @@ import type { Bearer } from "../../model/money/bearer.js";
 import type { OptionResult } from "../../model/option.js";
 import type { FuturesOdds, Odds, PlanTurn } from "../../study/odds/odds.js";
 import type { StudyRun } from "../../study/prepare/compute.js";
+import type { SearchResult } from "../../study/search/result.js";
 import type { Confidences } from "../../study/traced/confidence.js";
 import type { TracedResult } from "../../study/traced/traced.js";
 import type { TracedOption } from "../../study/traced/traced-option.js";
+import type { TracedRequest } from "../../study/traced/traced-request.js";
 import { type Formatter, formatter, percent } from "../words/format.js";
 import { type Headline, headlineOf, type WeighedBalance, weighedBy } from "./headline.js";
 
@@ -23,8 +25,12 @@ export interface ReportContext {
   readonly headline: Headline | undefined;
   /** Parts for which another plan wins in some of the draws; none where no odds were drawn. */
   readonly planTurns: readonly PlanTurn[];
+  /** What it says to a budget office; absent where it says nothing of that. */
+  readonly request: TracedRequest | undefined;
   /** How firm its findings are; absent without what matters in the odds. */
   readonly confidence: Confidences | undefined;
+  /** What the study's search found; absent where it has none. */
+  readonly search: SearchResult | undefined;
   /** What the answer rests on: the headline, or the case at central values in its place. */
   readonly weighed: (option: OptionBalance) => WeighedBalance;
   readonly format: Formatter;
@@ -40,7 +46,7 @@ export interface ReportContext {
   readonly assumptionNumber: (id: string) => string;
 }
 
-type ContextOdds = FuturesOdds & Partial<Pick<Odds, "matters">>;
+type ContextOdds = FuturesOdds & Partial<Pick<Odds, "matters" | "search">>;
 
 /** @param odds those of the run, if they were drawn */
 export function reportContext(run: StudyRun, odds?: ContextOdds): ReportContext {
@@ -57,7 +63,9 @@ export function reportContext(run: StudyRun, odds?: ContextOdds): ReportContext 
     requested: requestedOption(run),
     headline,
     planTurns: odds?.planTurns ?? [],
+    request: run.request(odds),
     confidence: headline && hasMatters(odds) ? run.confidence(odds) : undefined,
+    search: odds?.search,
     weighed: (option) => weighedBy(headline, option, comparison.discountFactors),
     format: formatter(document.money.currency, document.study.units),
     horizon: document.money.horizon,

@@ -2,7 +2,7 @@ import { at } from "../../lists.js";
 import { daysInYear } from "../../model/lake/calendar.js";
 import type { ReportContext } from "../document/context.js";
 import { axis, safeJson } from "../print/chart-parts.js";
-import { listedWithin } from "../words/format.js";
+import { type Formatter, listedWithin } from "../words/format.js";
 import { colours, dashes } from "../words/palette.js";
 import { fixedPlaces, type Place } from "../words/places.js";
 import type { ChartView } from "../words/view-types.js";
@@ -51,7 +51,7 @@ export function levelsChart(context: ReportContext): ChartView {
           ...placeLines(places, context),
         ],
       },
-      options: { monthTicks: true, scales: levelScales(context) },
+      options: { monthTicks: true, scales: levelScales(context.format) },
     }),
   };
 }
@@ -63,11 +63,11 @@ export const chartMonths = chartDays.map((day) =>
 );
 
 /** Points of a line of levels over the year. */
-export function levelPoints(daily: readonly number[], { format }: ReportContext): number[] {
+export function levelPoints(daily: readonly number[], format: Formatter): number[] {
   return chartDays.map((day) => Number(format.display(at(daily, day), "elevation").toFixed(2)));
 }
 
-export const levelScales = ({ format }: ReportContext) => ({
+export const levelScales = (format: Formatter) => ({
   x: axis("Month"),
   y: axis(`Elevation, ${format.unit("elevation")}`),
 });
@@ -76,7 +76,7 @@ function waterLines(context: ReportContext) {
   const { daily, years } = context.comparison.lake;
   const mean = {
     label: years.length > 1 ? "Water level, mean of the years" : "Water level",
-    data: levelPoints(daily, context),
+    data: levelPoints(daily, context.format),
     borderColor: colours.water,
     borderWidth: 2.5,
     pointRadius: 0,
@@ -90,11 +90,11 @@ function waterLines(context: ReportContext) {
     {
       ...edge,
       label: "Lowest to highest year",
-      data: levelPoints(onDay(Math.max), context),
+      data: levelPoints(onDay(Math.max), context.format),
       fill: "+1",
       backgroundColor: colours.waterFill,
     },
-    { ...edge, label: "Lowest year", data: levelPoints(onDay(Math.min), context), hideLegend: true },
+    { ...edge, label: "Lowest year", data: levelPoints(onDay(Math.min), context.format), hideLegend: true },
   ];
 }
 

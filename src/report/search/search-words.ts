@@ -1,4 +1,4 @@
-import type { SearchPoint, SearchResult } from "../../study/search/result.js";
+import type { ProgramSearch, SearchPoint } from "../../study/search/result.js";
 import { significant } from "../words/format.js";
 
 const hour = (value: number) =>
@@ -37,7 +37,7 @@ function monthWords(months: SearchPoint["months"]): string[] {
 }
 
 /** Places of the programs of the frontier, A, B, …, by their ids. */
-export function lettersOf({ frontier }: Pick<SearchResult, "frontier">): ReadonlyMap<string, string> {
+export function lettersOf({ frontier }: Pick<ProgramSearch, "frontier">): ReadonlyMap<string, string> {
   return new Map(frontier.map(({ id }, index) => [id, letter(index)]));
 }
 

@@ -1,7 +1,9 @@
 import { scaledTraffic } from "../../model/program/traffic.js";
+import { requestProblems } from "../papers/consistency-request.js";
 import { enteredTraffic, launchesOf } from "../prepare/traffic.js";
 import { type Contradiction, repeatedIds } from "../reading/contradiction.js";
 import type { RecordReaders } from "../reading/record-readers.js";
+import { searchProblems } from "../search/search-problems.js";
 import { boatProblems } from "./consistency-boats.js";
 import { chanceProblems } from "./consistency-chance.js";
 import { detectionProblems } from "./consistency-detection.js";
@@ -11,7 +13,6 @@ import { lineProblems } from "./consistency-lines.js";
 import { moneyProblems } from "./consistency-money.js";
 import { openProblems } from "./consistency-open.js";
 import { programProblems } from "./consistency-program.js";
-import { searchProblems } from "./consistency-search.js";
 import { stationProblems } from "./consistency-staffing.js";
 import { structureProblems } from "./consistency-structures.js";
 import { soundTraffic } from "./consistency-traffic.js";
@@ -28,7 +29,8 @@ export function contradictions(parts: SoundParts, readers: RecordReaders): Contr
     ...chanceProblems(parts),
     ...optionProblems(parts),
     ...programProblems(parts),
-    ...searchProblems(parts),
+    ...requestProblems(parts),
+    ...searchProblems(parts, readers),
     ...rampProblems(parts, readers),
     ...detectionProblems(parts),
     ...bearerProblems(parts),

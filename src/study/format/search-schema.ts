@@ -1,6 +1,6 @@
 import { z } from "zod";
 import type { DimensionName } from "../../units/dimensions.js";
-import { identifier, quantity, reference, shortText } from "./fields.js";
+import { dayOfYear, identifier, quantity, reference, shortText } from "./fields.js";
 
 const one = (dimension: DimensionName) =>
   quantity(dimension).refine(({ spread }) => spread === undefined, "one value without a range");
@@ -22,7 +22,53 @@ const measure = z.strictObject({
 });
 
 /** What a search for the program that fits may vary. */
-export const variable = ["hours", "wash", "seals", "measures", "fees"] as const;
+export const variable = ["hours", "wash", "seals", "measures", "fees", "levels"] as const;
+
+const most = 12;
+const listed = <Item extends z.ZodType>(item: Item, one: string) =>
+  z.array(item).min(1, `at least one ${one}`).max(most, `at most ${most}`).optional();
+
+const levels = z
+  .strictObject({
+    lowest: listed(one("elevation"), "elevation").meta({
+      description:
+        "Lowest levels that are tried; from that of the levels as operated down to the minimum pool if left out",
+    }),
+    from: listed(dayOfYear, "day").meta({
+      description: "Days by which the lowest level is reached; in the cold months if left out",
+    }),
+    days: listed(
+      z.int("a whole number of days").min(1, "at least 1 day").max(300, "at most 300 days"),
+      "number of days",
+    ).meta({ description: "For how many days it is held; 30, 60 and 90 if left out" }),
+    minimumPool: one("elevation").optional().meta({
+      description: "No drawdown goes lower; the lake's minimum elevation if left out",
+    }),
+    fastestFall: positive("levelRate").optional().meta({
+      description:
+        "Fastest fall that the dam's operating rules allow; that of the levels as operated if left out",
+    }),
+    fastestRise: positive("levelRate").optional().meta({
+      description: "Fastest refilling that inflow and rules allow; not limited if left out",
+    }),
+    refilledBy: dayOfYear.optional().meta({
+      description:
+        "Day on which the levels as operated are reached again; that of their highest level if left out",
+    }),
+    notBelow: z
+      .array(
+        z.strictObject({
+          from: dayOfYear,
+          until: dayOfYear,
+          elevation: one("elevation"),
+          reason: shortText.meta({ description: "Fish, dam safety, or what else binds in these days" }),
+        }),
+      )
+      .max(most, `at most ${most}`)
+      .default([])
+      .meta({ description: "Levels below which the lake may not be in some days of the year" }),
+  })
+  .meta({ description: "Drawdowns that are tried once the lake is infested, and what binds them" });
 
 const time = z.int("a whole hour").min(0, "an hour from 0").max(24, "an hour up to 24");
 
@@ -83,6 +129,7 @@ export const searchSchema = z
     chance: positive("share")
       .optional()
       .meta({ description: "Chance of infestation over the horizon that is not to be exceeded" }),
+    levels: levels.optional(),
   })
   .meta({ description: "What a search for the program that fits may vary, and what binds it" });
 

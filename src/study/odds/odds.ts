@@ -1,5 +1,6 @@
 import type { Estimate, QuantileEstimate } from "../../model/futures/clusters.js";
 import type { Account } from "../../model/money/account.js";
+import type { SearchResult } from "../search/result.js";
 import type { DrawSettings } from "./odds-settings.js";
 
 /** Shares of futures at which costs are told. */
@@ -74,6 +75,15 @@ export interface OptionOdds {
   readonly exceedance: ReadonlyArray<{ readonly cost: number; readonly chance: number }>;
   /** Equal yearly amount that covers program and infestation in a share of the futures, the study's `confidence`. */
   readonly budget: QuantileEstimate & { readonly confidence: number };
+  /**
+   * Equal yearly amount of the program alone while the lake stays clean: at central values, and enough in a share of the
+   * draws of the lake. Absent where the study asks for no contingency.
+   */
+  readonly cleanProgram?: {
+    readonly central: number;
+    readonly value: number;
+    readonly confidence: number;
+  };
   /** What choosing it costs on average against the best choice for each set of assumptions. */
   readonly regret: number;
 }
@@ -154,6 +164,8 @@ export interface Odds {
   /** The most often turned first. */
   readonly planTurns: readonly PlanTurn[];
   readonly matters: Sensitivity;
+  /** Programs and levels that were searched in some of these draws; absent where the study has no search. */
+  readonly search?: SearchResult | undefined;
 }
 
 /** Id under which the operating year is drawn, where the lake has a record of levels. */

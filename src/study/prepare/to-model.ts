@@ -54,7 +54,7 @@ export function dayNumber(on: string): number {
   return monthStart(month - 1) + day - 1;
 }
 
-function levelsOf({ drawdown = [], record }: WithLevels<ScheduleDocument>) {
+export function levelsOf({ drawdown = [], record }: WithLevels<ScheduleDocument>) {
   return {
     drawdown: drawdown.map(({ on, elevation }) => ({
       dayOfYear: dayNumber(on),

@@ -1,4 +1,12 @@
 import type { Measure } from "../../model/search/variant.js";
+import type { LevelSearch } from "./level-result.js";
+
+export interface SearchResult {
+  /** Absent where the lake is infested, or no option has steps to start from. */
+  readonly programs: ProgramSearch | undefined;
+  /** Absent where levels are not to vary. */
+  readonly levels: LevelSearch | undefined;
+}
 
 /** Hours in which a station is open on days of a type. */
 export interface OpenCell {
@@ -97,7 +105,8 @@ export interface Timing {
   readonly cost: number;
 }
 
-export interface SearchResult {
+/** What the search says of programs. */
+export interface ProgramSearch {
   readonly baseId: string;
   readonly baseName: string;
   /** Share that goes with the hours of a lump in which wages are not told apart. */

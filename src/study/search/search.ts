@@ -10,11 +10,11 @@ import { nextSteps } from "./next-steps.js";
 import type { SearchPlan } from "./plan.js";
 import { isByHours } from "./plan.js";
 import { type Searching, searching } from "./points.js";
-import type { SearchAnswer, SearchPoint, SearchResult, Standing, TypedPoint } from "./result.js";
+import type { ProgramSearch, SearchAnswer, SearchPoint, Standing, TypedPoint } from "./result.js";
 import { timings, worthByYear } from "./timing.js";
 
-/** All that the search says of a study, from its lakes. */
-export function searchResult(plan: SearchPlan, lakes: readonly LakeTerms[]): SearchResult {
+/** All that the search says of programs, from lakes as drawn. */
+export function programSearch(plan: SearchPlan, lakes: readonly LakeTerms[]): ProgramSearch {
   const search = searching(plan, lakes);
   const typed = typedOptions(search);
   const requested = typed.find(({ mark }) => mark === "requested");

@@ -7,29 +7,46 @@ import { drawnStudy } from "../../../src/study/odds/draws.js";
 import { runStudy } from "../../../src/study/prepare/compute.js";
 import { readStudyText } from "../../../src/study/reading/read.js";
 import { searchPlan } from "../../../src/study/search/plan.js";
-import type { SearchPoint, SearchResult } from "../../../src/study/search/result.js";
-import { searchResult } from "../../../src/study/search/search.js";
+import { type Placed, searching } from "../../../src/study/search/points.js";
+import type { ProgramSearch, SearchPoint } from "../../../src/study/search/result.js";
+import { programSearch } from "../../../src/study/search/search.js";
 import { writtenOption } from "../../../src/study/search/written.js";
 import { assumptions } from "../../report/runs.js";
+import { smallLakeText } from "../small-lake.js";
 
 const textOf = (example: string) =>
   readFileSync(new URL(`../../../src/examples/${example}.yaml`, import.meta.url), "utf8");
-const [ninemoss, sorrelBend] = [textOf("ninemoss"), textOf("sorrel-bend")];
+const ninemoss = smallLakeText;
+/** Sorrel Bend with one intake and the lake's duties: what is searched is the program. */
+const sorrelBend = withStructures(textOf("sorrel-bend"), ["city-intake", "reservoir-wide"]);
+const results = new Map<string, ProgramSearch>();
 const draws = { seed: 1, sampling: "latin-hypercube" } as const;
 const lakes = 2;
 
 const withSearch = (text: string, search: object) => edited(text, [{ at: ["search"], value: search }]);
 
-function searched(text: string): SearchResult {
+/** The same result for every test that asks for it. */
+function searched(text: string): ProgramSearch {
+  const known = results.get(text) ?? searchedAnew(text);
+  results.set(text, known);
+  return known;
+}
+
+function searchedAnew(text: string): ProgramSearch {
   const document = readStudyText(text, "study.yaml");
   const plan = searchPlan(document, assumptions);
   const drawn = drawnStudy(document, assumptions, draws);
   const terms = Array.from({ length: lakes }, (_, lake) => lakeTerms(drawn.drawn(0, lake), plan.searched));
-  return searchResult(plan, terms);
+  return programSearch(plan, terms);
+}
+
+function withStructures(text: string, ids: readonly string[]): string {
+  const { structures } = rawOf(text, "study.yaml") as { structures: ReadonlyArray<{ id: string }> };
+  return edited(text, [{ at: ["structures"], value: structures.filter(({ id }) => ids.includes(id)) }]);
 }
 
 /** The study with a program of the search as its last option. */
-function withOption(text: string, result: SearchResult, point: SearchPoint): string {
+function withOption(text: string, result: ProgramSearch, point: SearchPoint): string {
   const { options } = rawOf(text, "study.yaml") as { options: Array<Record<string, unknown>> };
   const base = options.find(({ id }) => id === result.baseId);
   if (!base) throw new Error("no option to start from");
@@ -84,12 +101,12 @@ describe("a program of the search", () => {
 
   it.each([
     ["open hours, deterrence and a response", sorrelBend],
-    ["a coverage of its own and years of growth", ninemoss],
+    ["a coverage of its own and years of growth", textOf("ninemoss")],
   ])("with %s costs at central values what the comparison says of the option that it becomes", (_, text) => {
     const plan = searchPlan(readStudyText(text, "study.yaml"), assumptions);
     const { input, assumed: source } = plan.prepared;
     const central = { input, source, futures: [{ input, source }] };
-    const result = searchResult(plan, [lakeTerms(central, plan.searched)]);
+    const result = programSearch(plan, [lakeTerms(central, plan.searched)]);
     for (const point of [result.frontier[1], result.frontier.at(-2)]) {
       if (!point) throw new Error("no frontier");
       const after = readStudyText(withOption(text, result, point), "study.yaml");
@@ -111,6 +128,44 @@ describe("a program of the search", () => {
 });
 
 describe("a search", () => {
+  it("of few programs finds what trying them all finds", () => {
+    const document = readStudyText(ninemoss, "study.yaml");
+    const plan = searchPlan(document, assumptions);
+    const terms = [lakeTerms(drawnStudy(document, assumptions, draws).drawn(0, 0), plan.searched)];
+    const search = searching(plan, terms);
+    const all = plan.sets.flatMap(({ cells }, set) =>
+      cells
+        .reduce<number[][]>(
+          (taken, { levels }) => taken.flatMap((each) => levels.map((_, level) => [...each, level])),
+          [[]],
+        )
+        .map((levels): Placed => {
+          const open = cells.map((cell, index) => cell.levels[levels[index] ?? 0]);
+          const sum = (pick: "hours" | "met") =>
+            open.reduce((total, level) => total + (level?.[pick] ?? 0), 0);
+          return { set, taken: { levels, hours: sum("hours"), met: sum("met") } };
+        }),
+    );
+    expect(all).toHaveLength(plan.programs);
+    const tried = all.map((placed) => ({
+      cost: search.of(placed).cost,
+      chance: search.of(placed).chance,
+      costPerYear: search.costPerYear(placed),
+    }));
+    const { answers, frontier } = programSearch(plan, terms);
+    const best = answers.find(({ question }) => question === "best");
+    const least = Math.min(...tried.map(({ cost }) => cost));
+    expect(best?.point?.cost).toBeCloseTo(least, 6);
+    expect(best?.bound).toBeLessThanOrEqual(least + 1e-6);
+    for (const point of frontier)
+      expect(
+        tried.filter(
+          ({ costPerYear, chance }) =>
+            costPerYear < point.costPerYear - cent && chance < point.chance * (1 - 1e-9),
+        ),
+      ).toEqual([]);
+  });
+
   it("with nothing to vary finds the option itself", () => {
     const result = searched(withSearch(sorrelBend, { vary: [] }));
     const requested = result.typed.find(({ mark }) => mark === "requested");

@@ -21,7 +21,7 @@ function layerIn(course: Course, month: number): Layer {
 
 /**
  * A plan from establishment over the horizon. Cleaning starts on the first date at which there is a layer worth a
- * visit; from then on every date is kept, as a routine. Once the lake's density has settled and the surface has been
+ * visit, t ≥ tv; from then on every date is kept, as a routine. Once the lake's density has settled and the surface has been
  * bare on a date, years repeat. What passes through the same months from bare is grown once for all plans.
  * @param untouched the course of the surface under the plan's settlers if nobody touches it
  */

@@ -1,0 +1,50 @@
+/** Words beside a point of a picture. */
+export interface PlacedLabel {
+  readonly x: number;
+  readonly y: number;
+  readonly text: string;
+  readonly anchor: "start" | "end";
+}
+
+interface Labelled {
+  readonly x: number;
+  readonly y: number;
+  readonly text: string;
+}
+
+interface Frame {
+  readonly right: number;
+  readonly top: number;
+  readonly base: number;
+}
+
+const letterWidth = 5;
+const lineHeight = 10;
+const gap = 6;
+
+/** Each label beside its point, on the side on which there is room, and moved up or down where another is in the way. */
+export function placedLabels(points: readonly Labelled[], frame: Frame): PlacedLabel[] {
+  const placed: PlacedLabel[] = [];
+  for (const { x, y, text } of [...points].sort((one, other) => one.y - other.y)) {
+    const width = text.length * letterWidth;
+    const anchor = x + gap + width > frame.right ? "end" : "start";
+    const at = anchor === "start" ? x + gap : x - gap;
+    const tries = [0, 1, -1, 2, -2, 3, -3].map((lines) => y + 3 + lines * lineHeight);
+    const inside = tries.filter((line) => line >= frame.top && line <= frame.base);
+    const label = (line: number): PlacedLabel => ({ x: at, y: Number(line.toFixed(1)), text, anchor });
+    const free = inside.map(label).find((each) => placed.every((other) => !overlap(each, other)));
+    placed.push(free ?? label(y + 3));
+  }
+  return placed;
+}
+
+function overlap(one: PlacedLabel, other: PlacedLabel): boolean {
+  const [from, to] = spanOf(one);
+  const [otherFrom, otherTo] = spanOf(other);
+  return Math.abs(one.y - other.y) < lineHeight && from < otherTo && otherFrom < to;
+}
+
+function spanOf({ x, text, anchor }: PlacedLabel): readonly [number, number] {
+  const width = text.length * letterWidth;
+  return anchor === "start" ? [x, x + width] : [x - width, x];
+}
