@@ -14,6 +14,8 @@ export interface StudyReading {
   readonly find: (id: string) => StudyEntry | undefined;
   /** The newest first. */
   readonly revisions: (id: string) => RevisionCard[];
+  /** Names that were given to revisions of a study. */
+  readonly versionNames: (id: string) => ReadonlyMap<number, string>;
   /** A study as it was at a revision, whatever became of later ones. @throws DamagedRevisionError */
   readonly revision: (id: string, revision: number) => StudyEntry | undefined;
 }
@@ -40,6 +42,7 @@ export function studyReading(store: StudyStore): StudyReading {
       const example = exampleOf(id);
       return example ? [example] : store.revisions(id);
     },
+    versionNames: (id) => (exampleOf(id) ? new Map() : store.versionNames(id)),
     revision: (id, number) => {
       const example = exampleOf(id);
       if (example) return example.revision === number ? example : undefined;

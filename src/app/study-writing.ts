@@ -7,6 +7,7 @@ import { nameInText, renamedText } from "../study/reading/name-in-text.js";
 import type { StudyEntry } from "./study-entry.js";
 import { fileNameFor, idFor } from "./study-names.js";
 import { own, type StudyReading } from "./study-reading.js";
+import { redoneNote, stepsFrom, undoneNote } from "./undo.js";
 import { authorFor } from "./visitor.js";
 
 /** Who changes a study, and how. */
@@ -29,6 +30,10 @@ export interface StudyWriting {
   readonly save: (id: string, expected: number, text: string, writer: Writer) => StudyEntry;
   /** An earlier revision's text as the next revision. @throws as save does */
   readonly restore: (id: string, revision: number, expected: number, author: string) => StudyEntry;
+  /** The text before the last edit, or after one that was undone, as the next revision; the study as it is where there is none. */
+  readonly step: (id: string, way: "undo" | "redo", expected: number, author: string) => StudyEntry;
+  /** Gives a revision a name; an empty one takes it away. @throws UnknownStudyError */
+  readonly nameVersion: (id: string, revision: number, name: string) => void;
   /** A new study from any study or example. @throws UnknownStudyError */
   readonly copy: (id: string, author: string, revision?: number) => StudyEntry;
   /** @throws UnknownStudyError */
@@ -37,7 +42,7 @@ export interface StudyWriting {
 
 export function studyWriting(
   store: StudyStore,
-  { card, find, revision }: StudyReading,
+  { card, find, revision, revisions }: StudyReading,
   now: () => Date,
 ): StudyWriting {
   const mustFind = (id: string, number?: number): StudyEntry => {
@@ -67,6 +72,17 @@ export function studyWriting(
     restore: (id, number, expected, author) => {
       const { text } = mustFind(id, number);
       return save(id, expected, text, { author, note: `Revision ${number} again`, origin: "restore" });
+    },
+    step: (id, way, expected, author) => {
+      const target = stepsFrom(revisions(id))[way];
+      if (target === undefined) return mustFind(id);
+      const note = way === "undo" ? undoneNote(target) : redoneNote(target);
+      return save(id, expected, mustFind(id, target).text, { author, note, origin: "restore" });
+    },
+    nameVersion: (id, number, name) => {
+      mustFind(id, number);
+      requirePrintable("The name", { name });
+      store.nameVersion(id, number, name);
     },
     copy: (id, author, number) => {
       const from = mustFind(id, number);

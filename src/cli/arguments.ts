@@ -13,6 +13,7 @@ export function readArguments(args: readonly string[]) {
       allowPositionals: true,
       options: {
         json: { type: "boolean" },
+        set: { type: "string", multiple: true },
         out: { type: "string" },
         paper: { type: "string" },
         futures: { type: "string" },
@@ -56,4 +57,16 @@ export function whole(
   const value = Number(text);
   if (/^\d+$/.test(text) && value >= least && value <= most) return value;
   throw new UsageError(`${name} is "${text}"; allowed: a whole number from ${least} to ${most}.`);
+}
+
+/** What is set with `--set ID=VALUE`, each once. @throws UsageError */
+export function assignments(
+  given: readonly string[] = [],
+): { readonly id: string; readonly value: string }[] {
+  return given.map((text) => {
+    const [id = "", ...value] = text.split("=");
+    if (id.trim() !== "" && value.join("").trim() !== "")
+      return { id: id.trim(), value: value.join("=").trim() };
+    throw new UsageError(`--set is "${text}"; allowed: ID=VALUE, as --set arrival.shape=1.5.`);
+  });
 }

@@ -1,5 +1,5 @@
 import { leastFutures, mostFutures } from "../study/odds/odds-settings.js";
-import { type OptionValues, paper, required, UsageError, whole } from "./arguments.js";
+import { assignments, type OptionValues, paper, required, UsageError, whole } from "./arguments.js";
 import type { OddsArguments } from "./odds-command.js";
 
 const print = (text: string) => console.log(text);
@@ -43,9 +43,18 @@ const commands = new Map<string, Command>([
   ],
   [
     "compare",
-    async (study, { json }) => {
+    async (study, { json, set }) => {
       const path = required(study, "STUDY");
-      await (await import("./commands.js")).compareCommand(path, json ?? false, print);
+      const asked = { settings: assignments(set), asJson: json ?? false };
+      await (await import("./compare-command.js")).compareCommand(path, asked, print);
+    },
+  ],
+  [
+    "sweep",
+    async (study, { json, set }) => {
+      const path = required(study, "STUDY");
+      const asked = { values: assignments(set), asJson: json ?? false };
+      (await import("./sweep-command.js")).sweepCommand(path, asked, print);
     },
   ],
   [

@@ -7,7 +7,8 @@ import { printableOdds } from "../report/odds/printed-odds.js";
 import { printSettings } from "../report/print/paper.js";
 import { createPrinter } from "../report/print/printer.js";
 import { readStudyFile } from "../study/reading/read.js";
-import { compareCommand, printNotes } from "./commands.js";
+import { printNotes } from "./commands.js";
+import { compareCommand } from "./compare-command.js";
 import { documentEnding } from "./document-ending.js";
 import { runWithOdds } from "./odds-command.js";
 import { prepareBrowser } from "./prepare-browser.js";
@@ -55,6 +56,6 @@ export async function report(
 export async function demo(print: Print): Promise<void> {
   await prepareBrowser(print);
   const path = join(examplesFolder, "sorrel-bend.yaml");
-  await compareCommand(path, false, print);
+  await compareCommand(path, { settings: [], asJson: false }, print);
   await report(path, { out: "sorrel-bend.pdf", paper: undefined, part: "all" }, print);
 }

@@ -1,5 +1,6 @@
 import type { Problem } from "../study/reading/problems.js";
 import type { Writing } from "./amounts/units-offered.js";
+import type { CopiedFrom } from "./marks/copied-values.js";
 import { pageWords } from "./page-words.js";
 import type { Place } from "./study-text.js";
 import type { TypicalEntries } from "./typical/typical-text.js";
@@ -17,6 +18,8 @@ export interface FormNode {
   readonly typical: string;
   /** Between which values a number typed alone is taken to lie; empty if it is taken as it stands. */
   readonly taken: string;
+  /** What an example has here; empty where it has nothing. */
+  readonly example: string;
   /** What the value implies, as a velocity in a pipe; empty where nothing is known. */
   readonly implied: string;
   readonly required: boolean;
@@ -26,6 +29,10 @@ export interface FormNode {
   readonly errors: readonly string[];
   /** Words on a missing or unusual value; empty otherwise. */
   readonly needed: string;
+  /** Name of the input in which somebody else who pays is named; empty of other fields. */
+  readonly makes: string;
+  /** The act that confirms what is unusual here; empty where nothing is. */
+  readonly confirm: string;
   readonly value: string;
   /** Ids of texts that describe the input. */
   readonly describedBy: string;
@@ -66,6 +73,10 @@ export interface FormContext {
   /** From which typical values are read; forms without it tell none. */
   readonly entries?: TypicalEntries;
   /** What entries imply, at their places. */
+  /** Documents of which fields show a value, those in the same units first. */
+  readonly examples?: readonly unknown[];
+  /** The example that the study was copied from; absent on pages that were taken over. */
+  readonly copied?: CopiedFrom | undefined;
   readonly implied?: ReadonlyArray<{ readonly at: readonly PropertyKey[]; readonly text: string }>;
 }
 

@@ -1,14 +1,16 @@
 import type { Problem } from "../study/reading/problems.js";
 import { amountOf } from "./amounts/amount.js";
 import { takenText } from "./amounts/taken-text.js";
-import { unitsOffered, type Writing } from "./amounts/units-offered.js";
-import { choicesOf, namedThings, referenceChoices, unitChoices, waysOf, yesOrNo } from "./choices.js";
-import type { Field, ListField, NamedField } from "./fields.js";
+import { unitsOffered } from "./amounts/units-offered.js";
+import { choicesOf, referenceChoices, unitChoices, waysOf, yesOrNo } from "./choices.js";
+import type { Field, NamedField } from "./fields.js";
 import { type FormContext, type FormNode, idOf, neededText, problemText } from "./form-node.js";
-import { childOf, itemsOf, monthKeys, nameOf, shownText, unitName, wayOf } from "./form-values.js";
-import { labelOf } from "./labels.js";
+import { childOf, nameOf, shownText, unitName, wayOf } from "./form-values.js";
+import { child, fieldNodes, groupNode, listNode, type Maker, monthsNode, sharesNode } from "./form-wholes.js";
+import { exampleValue } from "./help/example-value.js";
+import { isAsCopied } from "./marks/copied-values.js";
 import { boxesOf } from "./multiple-choice.js";
-import { rowTitle } from "./rows.js";
+import { newBearerName } from "./new-bearers.js";
 import type { Place } from "./study-text.js";
 import { typicalIn } from "./typical/typical-edits.js";
 import { typicalText } from "./typical/typical-text.js";
@@ -20,7 +22,7 @@ export function formOf(fields: readonly NamedField[], at: Place, context: FormCo
   const notOwn = new Set(typicalIn(context.document).map(({ path }) => nameOf(path)));
   const impliedAt = textsByPlace(context.implied ?? []);
   const maker = formMaker({ ...context, atPlace, inside, notOwn, impliedAt });
-  return fields.map((named) => maker(named, [...at, named.key], childOf(value, named.key)));
+  return fieldNodes(fields, { at, value, make: maker });
 }
 
 /** Problems by the names of their place and all places above it. */
@@ -58,8 +60,6 @@ interface Making extends FormContext {
   readonly notOwn: ReadonlySet<string>;
   readonly impliedAt: ReadonlyMap<string, string>;
 }
-
-type Maker = (named: NamedField, at: Place, value: unknown) => FormNode;
 
 function formMaker(making: Making): Maker {
   const make: Maker = (named, at, value) => {
@@ -103,20 +103,11 @@ function formMaker(making: Making): Maker {
   return make;
 }
 
-interface Nested {
-  readonly at: Place;
-  readonly value: unknown;
-  readonly make: Maker;
-}
-
-const child = (named: NamedField, { at, value, make }: Nested) =>
-  make(named, [...at, named.key], childOf(value, named.key));
-
 function baseNode(
   named: NamedField,
   at: Place,
   value: unknown,
-  { atPlace, inside, entries, notOwn, impliedAt }: Making,
+  { atPlace, inside, entries, notOwn, impliedAt, copied, document, examples }: Making,
 ): FormNode {
   const { label, help, where, required, usual, field } = named;
   const name = nameOf(at);
@@ -127,11 +118,24 @@ function baseNode(
   const unusual = own.filter((problem) => problem.unusual).map(problemText);
   const id = idOf(at);
   const typicalMark = notOwn.has(name) ? [notOwnText] : [];
-  const needed = [...(missing ? [neededText(missing.allowed)] : []), ...unusual, ...typicalMark].join(" ");
+  const isMarked = copied !== undefined && (!isWhole || field.kind === "months");
+  const copiedMark = isMarked && isAsCopied(copied, document, at) ? [`This was ${copied.name}’s.`] : [];
+  const needed = [
+    ...(missing ? [neededText(missing.allowed)] : []),
+    ...unusual,
+    ...typicalMark,
+    ...copiedMark,
+  ].join(" ");
   const typical = typicalText(named.typical, entries);
   const taken = takenText(field, at, value, entries);
   const implied = impliedAt.get(name) ?? "";
-  const describedBy = [help || where || typical || taken || implied ? `${id}-help` : "", `${id}-error`]
+  const isTyped = !isWhole && !["choice", "yes-no", "reference", "several"].includes(field.kind);
+  const shows = isTyped && copiedMark.length === 0 && at.at(-1) !== "id";
+  const example = shows ? exampleValue(examples ?? [], document, at) : "";
+  const describedBy = [
+    help || where || typical || taken || implied || example ? `${id}-help` : "",
+    `${id}-error`,
+  ]
     .filter(Boolean)
     .join(" ");
   return {
@@ -145,6 +149,7 @@ function baseNode(
       typical,
       taken,
       implied,
+      example,
       required,
       moves: named.moves === true,
       usual,
@@ -152,6 +157,8 @@ function baseNode(
       needed,
       describedBy,
     },
+    makes: field.kind === "reference" && field.to === "money.bearers" ? newBearerName(name) : "",
+    confirm: unusual.length > 0 ? `confirm:${name}` : "",
     ...{ value: shownText(value), choices: [], unitName: "", units: [], children: [], add: "", acts: [] },
   };
 }
@@ -178,105 +185,4 @@ function plainParts(field: Field, named: NamedField, value: unknown, making: Mak
     default:
       return { shape: { line: true } };
   }
-}
-
-interface Whole extends Nested {
-  readonly base: FormNode;
-}
-
-function groupNode(fields: readonly NamedField[], { base, ...nested }: Whole): FormNode {
-  if (nested.value === undefined && !base.required) {
-    return { ...base, shape: { absent: true }, add: `add:${base.name}` };
-  }
-  const acts = base.required ? [] : [{ value: `remove:${base.name}`, label: "Leave this out" }];
-  return { ...base, shape: { group: true }, children: fields.map((each) => child(each, nested)), acts };
-}
-
-function listNode(field: ListField, { base, at, value, make }: Whole, { document }: Making): FormNode {
-  const items = itemsOf(value);
-  const children = items.map((item, index) => {
-    const named = {
-      key: String(index),
-      label: rowTitle(field, item, index, document),
-      help: "",
-      where: "",
-      typical: [],
-      required: true,
-      usual: "",
-      field: field.item,
-    };
-    const node = make(named, [...at, index], item);
-    return { ...node, acts: itemActs(node.name, index, items.length) };
-  });
-  return { ...base, value: "", shape: { list: true }, children, add: `add:${base.name}` };
-}
-
-const itemActs = (name: string, index: number, count: number) => [
-  ...(index > 0 ? [{ value: `up:${name}`, label: "Up" }] : []),
-  ...(index < count - 1 ? [{ value: `down:${name}`, label: "Down" }] : []),
-  { value: `remove:${name}`, label: "Remove" },
-];
-
-function monthsNode(each: Field, { base, at, value, make }: Whole, making: Making): FormNode {
-  const children = monthKeys.map((key) => {
-    const named = {
-      key,
-      label: labelOf(key),
-      help: "",
-      where: "",
-      typical: [],
-      required: true,
-      usual: "",
-      field: each,
-    };
-    return make(named, [...at, key], childOf(value, key));
-  });
-  const units = each.kind === "quantity" ? monthUnits(each.dimension, value, making.writing) : undefined;
-  if (!units) return { ...base, value: "", shape: { months: true }, children };
-  const whole = units.chosen === "" && value !== undefined;
-  const shown = whole
-    ? children.map((node) => ({
-        ...node,
-        value: shownText(childOf(value, node.name.split("/").at(-1) ?? "")),
-      }))
-    : children;
-  return {
-    ...{ ...base, value: "", shape: { months: true }, children: shown },
-    ...{ unitName: unitName(base.name), units: unitChoices(units.offered, units.chosen) },
-  };
-}
-
-/** The unit shared by all months; empty if they differ. */
-function monthUnits(dimension: Parameters<typeof unitsOffered>[0], value: unknown, writing: Writing) {
-  const offered = unitsOffered(dimension, writing);
-  const given = monthKeys
-    .map((key) => childOf(value, key))
-    .filter((each) => each !== undefined && each !== "");
-  const units = new Set(given.map((each) => amountOf(each, dimension, writing).unit));
-  const [only = offered[0] ?? ""] = units;
-  return { offered, chosen: units.size > 1 ? "" : only };
-}
-
-function sharesNode(field: Extract<Field, { kind: "shares" }>, whole: Whole, making: Making): FormNode {
-  const { base, at, value, make } = whole;
-  const known = namedThings(field.to, making.document);
-  const given = typeof value === "object" && value !== null ? Object.keys(value) : [];
-  const all = [
-    ...known,
-    ...given.filter((key) => !known.some(({ id }) => id === key)).map((id) => ({ id, name: id })),
-  ];
-  const children = all.map(({ id, name }) => {
-    const named = {
-      key: id,
-      label: name,
-      help: "",
-      where: "",
-      typical: [],
-      required: false,
-      usual: "",
-      field: field.each,
-    };
-    return make(named, [...at, id], childOf(value, id));
-  });
-  return { ...base, shape: { group: true }, children };
 }

@@ -33,6 +33,11 @@ const words: Readonly<Record<string, string>> = {
   yearly: "Other yearly costs",
   classes: "Vessel classes",
   seasons: "Log of seasons",
+  living: "With live mussels",
+  sinceInfestedWater: "Time out of infested water",
+  lastWater: "Floated last on",
+  moored: "Lies afloat",
+  residualWater: "Water still aboard",
   items: "Lake-wide duties and losses",
   quagga: "Quagga mussel",
   zebra: "Zebra mussel",
@@ -52,6 +57,13 @@ const words: Readonly<Record<string, string>> = {
   nov: "November",
   dec: "December",
 };
+
+const properNames =
+  /^(January|February|March|April|May|June|July|August|September|October|November|December|Hazen|Mackie|Whittier)\b/;
+
+/** A label within a sentence. Names and abbreviations keep their capitals: "pH", "US units", "January". */
+export const lowered = (label: string): string =>
+  /^[A-Z]{2}/.test(label) || properNames.test(label) ? label : label.charAt(0).toLowerCase() + label.slice(1);
 
 /** A label for a key or value: "maximumElevation" is "Maximum elevation". */
 export function labelOf(key: string): string {

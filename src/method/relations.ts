@@ -1,4 +1,5 @@
 import { deliveryRelations } from "./relations/deliveries.js";
+import { dockRelations } from "./relations/docks.js";
 import { lakeRelations } from "./relations/lake.js";
 import { machineRelations } from "./relations/machines.js";
 import { moneyRelations } from "./relations/money.js";
@@ -24,6 +25,7 @@ export const relationGroups: readonly RelationGroup[] = [
   machineRelations,
   rawWaterRelations,
   deliveryRelations,
+  dockRelations,
   planRelations,
   programRelations,
   moneyRelations,

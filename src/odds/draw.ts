@@ -2,6 +2,7 @@ import { at } from "../lists.js";
 import { lakesPerBlock } from "../model/futures/draw-plan.js";
 import type { LakeFutures, LakePoint } from "../study/odds/draws.js";
 import type { FuturesOdds, Odds } from "../study/odds/odds.js";
+import { leastFutures } from "../study/odds/odds-settings.js";
 import { sensitivityOf } from "../study/odds/sensitivity.js";
 import { blocksToDo, type ComparedOptions, comparedOptions } from "../study/odds/stop-drawing.js";
 import type { SearchResult } from "../study/search/result.js";
@@ -39,7 +40,15 @@ export const futuresOf = async (
   control: DrawControl,
 ): Promise<FuturesOdds> => (await drawn(pool, study, control)).summary;
 
-/** The same, and what matters in it: most of the time goes there. */
+/** The same from the fewest draws that have a range: a first look at a study that is being typed. */
+export const fewFuturesOf = (
+  pool: WorkerPool,
+  { document, settings }: StudyToDraw,
+  control: DrawControl,
+): Promise<FuturesOdds> =>
+  futuresOf(pool, { document, settings: { ...settings, mostFutures: leastFutures } }, control);
+
+/** Draws a study until its stop rule is content, with what matters in it: most of the time goes there. */
 export async function oddsOf(
   pool: WorkerPool,
   study: StudyToDraw,

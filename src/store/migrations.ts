@@ -97,6 +97,13 @@ const steps: readonly string[] = [
   UPDATE issue SET pdf_digest = kept_digest(pdf, board_pdf) WHERE pdf_digest = kept_digest(pdf);
   CREATE TRIGGER issue_is_not_altered BEFORE UPDATE ON issue
     BEGIN SELECT RAISE(ABORT, 'an issued report cannot be altered, only superseded'); END;`,
+  `CREATE TABLE version_name (
+    id TEXT NOT NULL,
+    revision INTEGER NOT NULL,
+    name TEXT NOT NULL CHECK (name <> ''),
+    PRIMARY KEY (id, revision),
+    FOREIGN KEY (id, revision) REFERENCES revision (id, revision) ON DELETE CASCADE
+  ) STRICT;`,
 ];
 
 /** Tables that say who may enter this machine's studies: no part of what a backup holds or a restore replaces. */

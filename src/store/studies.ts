@@ -4,6 +4,7 @@ import { revisionDigest } from "./digests.js";
 import { ConflictError, DeletedStudyError, UnknownStudyError } from "./errors.js";
 import type { KeptRevision, KeptStudy, RevisionCard, StudyCard, StudyState, Writing } from "./records.js";
 import { cardOf, cardsIn, damagedError, latestAsKept, revisionAsKept, revisionCards } from "./study-rows.js";
+import { nameVersion, versionNames } from "./version-names.js";
 
 /** Texts of studies, complete or not: every save is a revision, and no revision changes. All throw StoreError. */
 export interface StudyStore {
@@ -17,6 +18,10 @@ export interface StudyStore {
   readonly revision: (id: string, revision: number) => KeptRevision | undefined;
   /** The newest first. */
   readonly revisions: (id: string) => RevisionCard[];
+  /** Names given to revisions of a study. */
+  readonly versionNames: (id: string) => ReadonlyMap<number, string>;
+  /** Names a revision, or takes its name away where it is empty. */
+  readonly nameVersion: (id: string, revision: number, name: string) => void;
   /** Keeps a new study under `id`, or under `id` with a number where there is one of that id, whatever its state. */
   readonly create: (study: NewStudy) => KeptStudy;
   /**
@@ -57,6 +62,8 @@ export function studyStore({ read, write }: StoreConnection): StudyStore {
         return found;
       }),
     revisions: (id) => read((database) => revisionCards(database, id)),
+    versionNames: (id) => read((database) => versionNames(database, id)),
+    nameVersion: (id, revision, name) => write((database) => nameVersion(database, { id, revision, name })),
     create: (study) => write((database) => create(database, study)),
     save: (change) => write((database) => save(database, change)),
     setState: (id, state, when) =>

@@ -9,7 +9,7 @@ import type { StudyEntry } from "../app/study-entry.js";
 import { assets, fontFile, projectRoot } from "../report/document/assets.js";
 import type { Printer } from "../report/print/printer.js";
 import { DeletedStudyError } from "../store/errors.js";
-import type { Odds } from "../study/odds/odds.js";
+import type { FuturesOdds, Odds } from "../study/odds/odds.js";
 import type { Door } from "./access/door.js";
 import { gate } from "./access/gate.js";
 import { knownHostsOnly } from "./access/host-check.js";
@@ -27,14 +27,17 @@ import { leadNowhereElse } from "./own-address.js";
 import { addAssumptions, type Judge } from "./pages/assumption-routes.js";
 import { addCompare } from "./pages/compare-routes.js";
 import { addForms } from "./pages/forms-routes.js";
+import { addHelp } from "./pages/help-routes.js";
 import { addIssues } from "./pages/issue-routes.js";
 import { addKeeping } from "./pages/keeping-routes.js";
+import { addManual } from "./pages/manual-routes.js";
 import { addMethod } from "./pages/method-routes.js";
 import { addNewStudies } from "./pages/new-study-routes.js";
 import { addOdds, runQuestion } from "./pages/odds-routes.js";
 import { problemPage, type Way } from "./pages/pages.js";
 import { addRevisions } from "./pages/revision-routes.js";
 import { addStudyPages } from "./pages/study-pages.js";
+import { addPlans } from "./plans/plan-routes.js";
 import { ReaderGoneError } from "./reader-gone.js";
 import { renderPage } from "./render.js";
 import { addSearch, type Searcher } from "./search/search-routes.js";
@@ -46,6 +49,8 @@ export interface AppParts {
   readonly answers: Answering;
   readonly printer: Printer;
   readonly runs: AskedRuns<Odds>;
+  /** A first look at a study that is being typed. */
+  readonly few: AskedRuns<FuturesOdds>;
   readonly judge: Judge;
   readonly search: Searcher;
   readonly issuing: Pick<IssueParts, "issues" | "now" | "key">;
@@ -75,6 +80,8 @@ export function createApp(parts: AppParts): Express {
   addSearch(app, reading);
   addFirstEstimate(app, reading);
   addMethod(app, reading);
+  addHelp(app);
+  addManual(app);
   addForms(app, reading);
   addIssues(app, { ...reading, ...parts.issuing });
   addItems(app, studies, find);
@@ -85,6 +92,7 @@ export function createApp(parts: AppParts): Express {
   addCompare(app, { studies, answers, issues: parts.issuing.issues });
   addApi(app, { ...reading, needsKey: parts.access.door.isLocked });
   addAssumptions(app, reading);
+  addPlans(app, reading);
   app.use((_request, _response) => {
     throw new NotFoundError();
   });
@@ -117,6 +125,8 @@ function addAssets(app: Express): void {
   asset("/assets/workbench.js", "js", () => pageScript("workbench.js"));
   asset("/assets/paste-cells.js", "js", () => pageScript("paste-cells.js"));
   asset("/assets/await-answer.js", "js", () => pageScript("await-answer.js"));
+  asset("/assets/slow-ways.js", "js", () => pageScript("slow-ways.js"));
+  asset("/assets/live-balance.js", "js", () => pageScript("live-balance.js"));
   asset("/assets/narrow-table.js", "js", () => pageScript("narrow-table.js"));
   app.get("/assets/fonts/:name", (request, response) => {
     const path = fontFile(request.params.name);

@@ -6,7 +6,7 @@ import { askedRuns, usualRuns } from "../app/runs.js";
 import { studiesOf } from "../app/studies.js";
 import { AssumptionError, assumptionFiles, readAssumptions } from "../assumptions/load.js";
 import { signingKeyIn } from "../issue/signing-key.js";
-import { oddsOf } from "../odds/draw.js";
+import { fewFuturesOf, oddsOf } from "../odds/draw.js";
 import { judgedBy } from "../odds/judged-by-workers.js";
 import { workerPool } from "../odds/pool.js";
 import { searchOf } from "../odds/search.js";
@@ -48,11 +48,13 @@ function start(): void {
   });
   const pool = workerPool(assumptions);
   const runs = askedRuns({ ...usualRuns, draw: (study, control) => oddsOf(pool, study, control) });
+  const few = askedRuns({ ...fewRuns, draw: (study, control) => fewFuturesOf(pool, study, control) });
   const app = createApp({
     studies,
     answers: sharedAnswers(workers, mostAnswerBytes),
     printer,
     runs,
+    few,
     search: (study, control) => searchOf(pool, study, control),
     judge: (document, signal) => judgedBy(pool, document, assumptions, signal),
     issuing: { issues: issueStore(connection), now, key: signingKeyIn(dataFolder(), now) },
@@ -75,6 +77,9 @@ function start(): void {
     await Promise.all([printer.close(), pool.close(), workers.close()]);
   });
 }
+
+/** Somebody who types on asks for other outcomes soon. */
+const fewRuns = { ...usualRuns, patienceMilliseconds: 4000 };
 
 /** Pages and printed reports that stay in memory. */
 const mostAnswerBytes = 48 * 1024 * 1024;

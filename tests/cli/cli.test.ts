@@ -1,11 +1,10 @@
-import { spawnSync } from "node:child_process";
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
-import { commandLine } from "../../src/cli/command-line.js";
-import { examplesFolder, projectRoot } from "../../src/report/document/assets.js";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { examplesFolder } from "../../src/report/document/assets.js";
 import { smallLakeText } from "../study/small-lake.js";
+import { run, runProgram } from "./command.js";
 
 const folder = mkdtempSync(join(tmpdir(), "ramp-and-rack-cli-"));
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -19,36 +18,13 @@ beforeAll(() => {
   writeFileSync(quickStudy, smallLakeText.replace("study:\n", few));
 });
 
-/** What a command prints and its exit code, in this process. */
-async function run(...args: string[]) {
-  const printed: Record<"log" | "error", string[]> = { log: [], error: [] };
-  const spies = (["log", "error"] as const).map((name) =>
-    vi.spyOn(console, name).mockImplementation((text: unknown) => {
-      printed[name].push(`${text}\n`);
-    }),
-  );
-  try {
-    const status = await commandLine(args);
-    return { status, stdout: printed.log.join(""), stderr: printed.error.join("") };
-  } finally {
-    for (const spy of spies) spy.mockRestore();
-  }
-}
-
-/** The same of the program itself, in a process of its own, whose streams are no terminal. */
-function runProgram(...args: string[]) {
-  const program = [join(projectRoot, "dist", "cli", "main.js"), ...args];
-  const { status, stdout, stderr } = spawnSync(process.execPath, program, { encoding: "utf8", cwd: folder });
-  return { status, stdout, stderr };
-}
-
 describe("the command line", () => {
   it("says that a sound study is complete", async () => {
     expect(await run("check", study)).toMatchObject({ status: 0, stderr: "" });
   });
 
-  it("prints the comparison as text", async () => {
-    const { status, stdout } = await run("compare", study);
+  it("prints the comparison as text, with one answer by the odds", async () => {
+    const { status, stdout } = await run("compare", quickStudy);
     expect(status).toBe(0);
     expect(stdout).toContain("costs more than it saves");
     expect(stdout).toContain("Staffed summer checks");
@@ -57,37 +33,59 @@ describe("the command line", () => {
     );
     expect(stdout).toContain("Cost of one inspection");
     expect(stdout).toContain("no payers: no fee can carry it");
-  });
-
-  it("prints the comparison as JSON that parses", () => {
-    const { status, stdout } = runProgram("compare", study, "--json");
-    expect(status).toBe(0);
-    expect(JSON.parse(stdout)).toMatchObject({ baseline: { id: "none" } });
-  });
-
-  it("prints one answer by the odds, and in its JSON that answer beside the case at central values", async () => {
-    const { stdout } = await run("compare", quickStudy);
     expect(stdout).toContain("on average over all that is uncertain");
     expect(stdout).toMatch(/^At central values the net benefit is /m);
-    const { headline, options, odds } = JSON.parse((await run("compare", quickStudy, "--json")).stdout);
+  });
+
+  it("prints the comparison as JSON that parses, with that answer beside the case at central values", () => {
+    const { status, stdout } = runProgram(["compare", quickStudy, "--json"]);
+    expect(status).toBe(0);
+    const { baseline, headline, options, odds } = JSON.parse(stdout);
+    expect(baseline).toMatchObject({ id: "none" });
     const asked = options.find(({ id }: { id: string }) => id === headline.requested);
     expect(headline.centralNetBenefit).toBeCloseTo(Number(asked.netBenefit), 2);
     expect(odds.futures).toBe(1024);
   });
 
-  it("draws the odds of a report also for a script that asks for none, and says so", async () => {
-    const out = join(folder, "asked-without.html");
-    const { status, stderr } = await run("report", quickStudy, "--without-odds", "--out", out);
+  it("compares with values set for once, and says what they change", async () => {
+    const { status, stdout } = await run("compare", quickStudy, "--set", "money.discountRate=6 %/yr");
     expect(status).toBe(0);
-    expect(stderr).toContain("--without-odds is ignored");
-    expect(readFileSync(out, "utf8")).toContain("1,024 outcomes were simulated");
+    expect(stdout).toContain("Set for this once: money.discountRate = 6 %/yr. The file is as it was.");
+    expect(stdout).toContain("The board’s figures before and after, at central values");
   });
 
-  it("writes the report as one HTML file, with its futures drawn as the study says", async () => {
+  it("sweeps over values in steps and in lists, as CSV and as JSON", async () => {
+    const rates = "money.discountRate=1..3 by 0.5 %/yr";
+    const { stdout } = await run("sweep", quickStudy, "--set", rates, "--set", "arrival.shape=1,2");
+    const lines = stdout.trim().split("\n");
+    expect(lines).toHaveLength(1 + 5 * 2 * 3);
+    expect(lines.at(-1)).toMatch(/^3 %\/yr,2,summer-checks,/);
+    const json = await run("sweep", quickStudy, "--json", "--set", "arrival.shape=1;2");
+    expect(JSON.parse(json.stdout).points).toHaveLength(2);
+  });
+
+  it.each([
+    ["an assignment without a value", ["compare", study, "--set", "arrival.shape="], "ID=VALUE"],
+    ["an unknown id", ["compare", study, "--set", "arrival.shap=1"], "arrival.shape"],
+    ["a sweep of nothing", ["sweep", study], "--set ID=VALUES is missing"],
+    [
+      "steps that go nowhere",
+      ["sweep", study, "--set", "arrival.shape=3..1 by 1"],
+      "from the smaller to the larger",
+    ],
+    ["too fine steps", ["sweep", study, "--set", "arrival.shape=1..2 by 0.00001"], "at most 2,000 points"],
+  ])("refuses %s", async (_what, args, words) => {
+    const { status, stderr } = await run(...args);
+    expect(status).toBe(2);
+    expect(stderr).toContain(words);
+  });
+
+  it("writes the report as one HTML file, its futures drawn as the study says, also where none are asked for", async () => {
     const out = join(folder, "report.html");
-    const { status, stdout } = await run("report", quickStudy, "--out", out);
+    const { status, stdout, stderr } = await run("report", quickStudy, "--without-odds", "--out", out);
     expect(status).toBe(0);
     expect(stdout).toContain(`Wrote ${out}`);
+    expect(stderr).toContain("--without-odds is ignored");
     const report = readFileSync(out, "utf8");
     expect(report).toContain("Appendix C. Assumptions");
     expect(report).toContain("1,024 outcomes were simulated");
@@ -112,7 +110,14 @@ describe("the command line", () => {
   });
 
   it("draws a study's futures, with nothing on an error stream that is no terminal", () => {
-    const { status, stdout, stderr } = runProgram("odds", quickStudy, "--futures", "1024", "--workers", "2");
+    const { status, stdout, stderr } = runProgram([
+      "odds",
+      quickStudy,
+      "--futures",
+      "1024",
+      "--workers",
+      "2",
+    ]);
     expect({ status, stderr }).toEqual({ status: 0, stderr: "" });
     expect(stdout).toContain("1,024 simulated outcomes");
     expect(stdout).toContain("Chance that it pays");
@@ -146,7 +151,7 @@ describe("the command line", () => {
     );
     const before = readdirSync(folder).length;
     const out = join(folder, "wrong.html");
-    const { status, stdout, stderr } = runProgram("report", wrong, "--out", out);
+    const { status, stdout, stderr } = runProgram(["report", wrong, "--out", out]);
     expect({ status, stdout }).toEqual({ status: 2, stdout: "" });
     expect(stderr).toContain(
       "lake.minimumElevation: found 500 m; allowed: an elevation below the maximum, 412.6 m.",
@@ -168,6 +173,19 @@ describe("the command line", () => {
     const { status, stderr } = await run(...args);
     expect(status).toBe(2);
     expect(stderr).toContain(words);
+  });
+
+  it("shows how each command is called, with an example that names it", async () => {
+    const [, ...calls] = (await run()).stdout.matchAll(/^ {2}ramp-and-rack (\w+)/gm);
+    const unknown = (await run("paint")).stderr;
+    for (const name of new Set(calls.map(([, command = ""]) => command))) {
+      expect(unknown).toContain(name);
+      const { status, stdout } = await run(name, "--help");
+      expect(status).toBe(0);
+      expect(stdout).toMatch(
+        new RegExp(`^Usage:\n  ramp-and-rack ${name}[\\s\\S]*Example:\n  ramp-and-rack ${name}`),
+      );
+    }
   });
 
   it("shows its usage when asked for nothing", async () => {

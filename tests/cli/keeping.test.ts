@@ -1,4 +1,3 @@
-import { spawnSync } from "node:child_process";
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, describe, expect, it, vi } from "vitest";
@@ -10,11 +9,11 @@ import {
   removeCommand,
   restoreCommand,
 } from "../../src/cli/keeping-commands.js";
-import { projectRoot } from "../../src/report/document/assets.js";
 import { databaseFile, storeConnection } from "../../src/store/connection.js";
 import { studyStore } from "../../src/store/studies.js";
 import { flipBitIn } from "../store/harming.js";
 import { folder, written } from "../store/places.js";
+import { run, runProgram } from "./command.js";
 
 /** A data folder of the commands, and what they print. */
 function atPlace() {
@@ -113,26 +112,18 @@ describe("the commands of keeping", () => {
   it("tell a damaged database in one message, without a trace", () => {
     const place = folder();
     writeFileSync(databaseFile(place), "no database ".repeat(1000));
-    const { status, stderr } = spawnSync(
-      process.execPath,
-      [join(projectRoot, "dist", "cli", "main.js"), "list"],
-      { encoding: "utf8", env: { ...process.env, RAMP_AND_RACK_DATA: place } },
-    );
+    const { status, stderr } = runProgram(["list"], { environment: { RAMP_AND_RACK_DATA: place } });
     expect(status).toBe(1);
     expect(stderr).toMatch(/^The database .* is damaged\..*\n$/);
   });
 
-  it("tell a damaged revision in one message, without a trace", () => {
-    const place = folder();
+  it("tell a damaged revision in one message, without a trace", async () => {
+    const { place } = atPlace();
     const connection = storeConnection(place);
     studyStore(connection).create(written("the first"));
     connection.close();
     flipBitIn(databaseFile(place), "the first");
-    const { status, stderr } = spawnSync(
-      process.execPath,
-      [join(projectRoot, "dist", "cli", "main.js"), "export", "lake", "--out", join(place, "lake.yaml")],
-      { encoding: "utf8", env: { ...process.env, RAMP_AND_RACK_DATA: place } },
-    );
+    const { status, stderr } = await run("export", "lake", "--out", join(place, "lake.yaml"));
     expect(status).toBe(1);
     expect(stderr).toMatch(/^Revision 1 of "Lake" \(lake\) is damaged: .*take the study from a backup\.\n$/);
   });

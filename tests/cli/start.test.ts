@@ -1,31 +1,20 @@
-import { spawnSync } from "node:child_process";
 import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, describe, expect, it } from "vitest";
-import { projectRoot } from "../../src/report/document/assets.js";
 import { readStudyFile } from "../../src/study/reading/read.js";
+import { run, runProgram } from "./command.js";
 
 const folder = mkdtempSync(join(tmpdir(), "ramp-and-rack-start-"));
 afterAll(() => rmSync(folder, { recursive: true }));
 
-/** The program itself, with what is typed on its input. */
-function start(args: readonly string[], typed = "") {
-  const program = [join(projectRoot, "dist", "cli", "main.js"), "start", ...args];
-  const { status, stdout, stderr } = spawnSync(process.execPath, program, {
-    encoding: "utf8",
-    cwd: folder,
-    input: typed,
-  });
-  return { status, stdout, stderr };
-}
-
 const at = (name: string) => join(folder, name);
+const start = (...args: string[]) => run("start", ...args);
 
 describe("the start command", () => {
-  it("writes a short file to begin with, and a full study from it", () => {
-    expect(start(["--example", "--out", "lake.short.yaml"]).status).toBe(0);
-    const made = start(["lake.short.yaml", "--out", "lake.yaml"]);
+  it("writes a short file to begin with, and a full study from it", async () => {
+    expect((await start("--example", "--out", at("lake.short.yaml"))).status).toBe(0);
+    const made = await start(at("lake.short.yaml"), "--out", at("lake.yaml"));
     expect(made).toMatchObject({ status: 0, stderr: "" });
     expect(made.stdout).toContain("typical values to replace with your own");
     // Two intakes, the plant, docks, three ramps and what the whole lake pays
@@ -34,7 +23,8 @@ describe("the start command", () => {
 
   it("asks where there is no file, and again where an answer cannot be", () => {
     const answers = ["Blue Lake", "si", "Nowhere", "Idaho", "12,5 m", "500 m", ...Array<string>(7).fill("")];
-    const made = start(["--out", "asked.yaml"], [...answers, "y", "town", "0.3 m3/s"].join("\n"));
+    const input = [...answers, "y", "town", "0.3 m3/s"].join("\n");
+    const made = runProgram(["start", "--out", "asked.yaml"], { cwd: folder, input });
     expect(made.status).toBe(0);
     expect(made.stdout).toContain('found "Nowhere"');
     expect(made.stdout).toContain("Write decimals with a point");
@@ -47,22 +37,24 @@ describe("the start command", () => {
     ["empty.short.yaml", "", "found nothing"],
     ["sheet.short.yaml", "summerLevel;2136\nramps;3\n", "a text without fields"],
     ["wrong.short.yaml", "depth: deep\nramps: 2.5\n", "2 problems"],
-  ])("says what is wrong with a file and writes nothing: %s", (name, text, found) => {
+  ])("says what is wrong with a file and writes nothing: %s", async (name, text, found) => {
     writeFileSync(at(name), text);
-    const made = start([name, "--out", "nothing.yaml"]);
+    const made = await start(at(name), "--out", at("nothing.yaml"));
     expect(made.status).toBe(2);
     expect(made.stderr).toContain(found);
     expect(existsSync(at("nothing.yaml"))).toBe(false);
   });
 
-  it("says where a short file is missing, and that it needs a place to write to", () => {
-    expect(start(["none.short.yaml", "--out", "nothing.yaml"]).stderr).toContain("no such file");
-    expect(start(["--example"]).stderr).toContain("--out FILE is missing");
+  it("says where a short file is missing, and that it needs a place to write to", async () => {
+    expect((await start(at("none.short.yaml"), "--out", at("nothing.yaml"))).stderr).toContain(
+      "no such file",
+    );
+    expect((await start("--example")).stderr).toContain("--out FILE is missing");
   });
 
-  it("writes over nothing that is there", () => {
+  it("writes over nothing that is there", async () => {
     writeFileSync(at("mine.yaml"), "mine");
-    expect(start(["lake.short.yaml", "--out", "mine.yaml"])).toMatchObject({ status: 2 });
+    expect(await start(at("lake.short.yaml"), "--out", at("mine.yaml"))).toMatchObject({ status: 2 });
     expect(readFileSync(at("mine.yaml"), "utf8")).toBe("mine");
   });
 

@@ -83,6 +83,15 @@ earlier["5"] = `${earlier["4"]}
     BEGIN SELECT RAISE(ABORT, 'an issued report cannot be altered, only superseded'); END;
   PRAGMA user_version = 5;`;
 
+/** The sixth kept the board's part of an issued report. */
+earlier["6"] = `${earlier["5"]}
+  ALTER TABLE issue ADD COLUMN board_pdf BLOB;
+  DROP TRIGGER issue_is_not_altered;
+  UPDATE issue SET pdf_digest = kept_digest(pdf, board_pdf);
+  CREATE TRIGGER issue_is_not_altered BEFORE UPDATE ON issue
+    BEGIN SELECT RAISE(ABORT, 'an issued report cannot be altered, only superseded'); END;
+  PRAGMA user_version = 6;`;
+
 function databaseMadeBy(sql: string): string {
   const place = folder();
   const database = new Database(databaseFile(place));
@@ -113,7 +122,7 @@ describe("a database of an earlier version", () => {
     connection.close();
   });
 
-  it.each(["3", "4", "5"])("%s keeps its issued reports, with their guard", (version) => {
+  it.each(["3", "4", "5", "6"])("%s keeps its issued reports, with their guard", (version) => {
     const connection = storeConnection(databaseMadeBy(earlier[version] ?? ""));
     const issues = issueStore(connection);
     expect(issues.find("lake", 1)).toMatchObject({ digest: "d", revision: 2, boardPdf: null });

@@ -8,6 +8,7 @@ import { compareWhole, targetSize, timeLargeLakes } from "./bench/lake.js";
 import { timeOdds } from "./bench/odds.js";
 import { timePrints } from "./bench/print.js";
 import { timeSearch } from "./bench/search.js";
+import { timeTyping } from "./bench/typing.js";
 import { median } from "./median.js";
 
 /** Speed of the main job on this machine: medians, and the ratio of print to computation in one run. */
@@ -41,6 +42,8 @@ const largeLakes = timeLargeLakes(prepareStudy(document, assumptions));
 const search = await timeSearch(document, assumptions);
 
 const prints = await timePrints(document, assumptions);
+
+const typing = await timeTyping();
 
 const row = (what: string, milliseconds: number, target: number) =>
   console.log(`${what.padEnd(56)} ${milliseconds.toFixed(1).padStart(8)} ms   target under ${target} ms`);
@@ -85,6 +88,11 @@ for (const { futures, all, megabytes } of odds.byFutures) {
   console.log(
     `${futures} futures, 2 workers: ${all.toFixed(0)} ms, ${each} µs each, ${megabytes.toFixed(0)} MB resident`,
   );
+}
+row(`from a key to the balance, first example, ${typing.edits} edits (95th percentile)`, typing.balance, 150);
+for (const { path, firstPaint, kilobytes } of typing.pages) {
+  row(`first paint of ${path}`, firstPaint, 300);
+  console.log(`  ${kilobytes.toFixed(0)} KB with all that it loads   target under 250 KB`);
 }
 console.log(`longest wait of the main thread while drawing: ${odds.longestDelay.toFixed(0)} ms`);
 console.log(`whole comparison over drawn future, in turns: ${odds.plainOverDrawn.toFixed(0)}`);

@@ -16,7 +16,7 @@ import { inventedOdds } from "../trials/invented-odds.js";
 import { accessIn } from "./access/entering.js";
 import { answersInTest } from "./answering.js";
 import { issuingIn } from "./issuing.js";
-import { judgeOnce } from "./judging.js";
+import { inventedSwings } from "./judging.js";
 
 const example = readFileSync(join(examplesFolder, "ninemoss.yaml"), "utf8");
 const own = example.replace("name: Ninemoss Lake, inspection program request", "name: Our lake");
@@ -43,8 +43,9 @@ beforeAll(async () => {
     studies,
     printer,
     runs,
+    few: runs,
     search: () => Promise.reject(new Error("no search here")),
-    judge: judgeOnce,
+    judge: inventedSwings,
     report: (error) => faults.push(error),
   }).listen(0, "127.0.0.1");
   await new Promise((resolve) => server.once("listening", resolve));
@@ -143,7 +144,7 @@ describe("uploading", () => {
     expect((await get("/studies/our-lake")).status).toBe(200);
     expect((await upload(own)).headers.get("location")).toBe("/studies/our-lake-2");
     expect(store.latest("our-lake")?.revision).toBe(1);
-    expect(await (await get("/")).text()).toContain("revision 1, 2026-01-02");
+    expect(await (await get("/")).text()).toContain("revision 1, saved 2026-01-02");
   });
 
   it("refuses a wrong study with every place, and keeps nothing", async () => {

@@ -1,20 +1,20 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { realSet } from "../assumptions/real.js";
-import { editedText } from "../study/example.js";
+import { smallLakeText } from "../study/small-lake.js";
+import { judgeOnce } from "./judging.js";
 import { starting } from "./serving.js";
 
-const text = editedText([["study.name", "Our lake"]], "ninemoss");
 const writer = { author: "Ida Marsh", note: "", origin: "form" } as const;
 const chance = "arrival.founding-unknown";
 let web: Awaited<ReturnType<typeof starting>>;
 
 beforeAll(async () => {
-  web = await starting();
+  web = await starting(":memory:", {}, { judge: judgeOnce });
 });
 afterAll(() => web.close());
 
 const made = () => {
-  const { id } = web.studies.create(text, writer);
+  const { id } = web.studies.create(smallLakeText, writer);
   return { id, list: `/studies/${id}/assumptions`, one: `/studies/${id}/assumptions/${chance}` };
 };
 
@@ -148,5 +148,17 @@ describe("an own value", () => {
     expect(page).toContain("Nothing was saved.");
     expect(page).toContain("Make a study from this example");
     expect(page).not.toContain("Save as own value");
+  });
+});
+
+describe("the list of assumptions in a study's units", () => {
+  it("tells US units with what the entry states beside them, and metric ones as they are", async () => {
+    const ask = (path: string) => web.ask(path);
+    const us = await (await ask("/studies/example-sorrel-bend/assumptions?show=all&q=rack+velocity")).text();
+    // 1 m/s = 3.28084 ft/s
+    expect(us).toMatch(/[\d.]+ ft\/s/);
+    expect(us).toMatch(/stated as [\d.]+ m\/s/);
+    const si = await (await ask("/studies/example-ninemoss/assumptions?show=all&q=rack+velocity")).text();
+    expect(si).not.toContain("stated as");
   });
 });

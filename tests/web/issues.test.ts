@@ -1,21 +1,20 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import type { Server } from "node:http";
 import type { AddressInfo } from "node:net";
-import { join } from "node:path";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { askedRuns, usualRuns } from "../../src/app/runs.js";
 import { studiesOf } from "../../src/app/studies.js";
-import { examplesFolder } from "../../src/report/document/assets.js";
 import { storeConnection } from "../../src/store/connection.js";
 import { studyStore } from "../../src/store/studies.js";
 import { createApp } from "../../src/web/app.js";
 import { onePagePrinter } from "../issue/issued.js";
 import { assumptions } from "../report/runs.js";
+import { smallLakeText } from "../study/small-lake.js";
 import { inventedOdds } from "../trials/invented-odds.js";
 import { accessIn } from "./access/entering.js";
 import { answersInTest } from "./answering.js";
 import { issuingIn } from "./issuing.js";
-import { judgeOnce } from "./judging.js";
+import { inventedSwings } from "./judging.js";
 
 const connection = storeConnection(":memory:");
 const issuing = issuingIn(connection);
@@ -32,8 +31,9 @@ beforeAll(async () => {
     studies,
     printer: onePagePrinter,
     runs,
+    few: runs,
     search: () => Promise.reject(new Error("no search here")),
-    judge: judgeOnce,
+    judge: inventedSwings,
     issuing,
     access: accessIn(connection),
     report: (error) => expect.fail(String(error)),
@@ -41,7 +41,7 @@ beforeAll(async () => {
   server = app.listen(0, "127.0.0.1");
   await new Promise((resolve) => server.once("listening", resolve));
   base = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
-  study = `/studies/${studies.create(readFileSync(join(examplesFolder, "ninemoss.yaml"), "utf8"), uploader, "n.yaml").id}`;
+  study = `/studies/${studies.create(smallLakeText, uploader, "n.yaml").id}`;
 });
 
 afterAll(async () => {

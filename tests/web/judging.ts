@@ -1,7 +1,8 @@
+import { isJudged } from "../../src/assumptions/entry-marks.js";
 import type { StudyDocument } from "../../src/study/format/schema.js";
 import { oddsSettings } from "../../src/study/format/uncertainty-schema.js";
 import { drawnStudy } from "../../src/study/odds/draws.js";
-import { judgedSwings } from "../../src/study/odds/judged-swings.js";
+import { judgedSwings, type Swing } from "../../src/study/odds/judged-swings.js";
 import { netBenefitsAt } from "../../src/study/odds/sensitivity-points.js";
 import { comparedOptions } from "../../src/study/odds/stop-drawing.js";
 import { assumptions as usual } from "../report/runs.js";
@@ -26,3 +27,10 @@ export function judgeOnce(document: StudyDocument): ReturnType<typeof judgedSwin
   judged.set(key, swings);
   return swings;
 }
+
+/** Swings of any study at once, where what is judged is not looked at: all figures are invented, the widest first. */
+export const inventedSwings = async (): Promise<Swing[]> =>
+  [...usual.entries.values()].filter(isJudged).map(({ id }, place, { length }) => ({
+    ...{ id, width: 1000 * (length - place) },
+    ...{ low: -400 * (length - place), high: 600 * (length - place) },
+  }));

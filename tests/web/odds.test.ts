@@ -15,7 +15,7 @@ import { assumptions } from "../report/runs.js";
 import { accessIn } from "./access/entering.js";
 import { answersInTest } from "./answering.js";
 import { issuingIn } from "./issuing.js";
-import { judgeOnce } from "./judging.js";
+import { inventedSwings } from "./judging.js";
 
 const faults: unknown[] = [];
 let server: Server | undefined;
@@ -39,8 +39,9 @@ async function asking(settings: Partial<AskedRunSettings<Odds>> & Pick<AskedRunS
     studies,
     printer,
     runs,
+    few: runs,
     search: () => Promise.reject(new Error("no search here")),
-    judge: judgeOnce,
+    judge: inventedSwings,
     report,
   }).listen(0, "127.0.0.1");
   server = started;

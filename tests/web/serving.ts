@@ -11,7 +11,7 @@ import { inventedOdds } from "../trials/invented-odds.js";
 import { accessIn } from "./access/entering.js";
 import { answersInTest } from "./answering.js";
 import { issuingIn } from "./issuing.js";
-import { judgeOnce } from "./judging.js";
+import { inventedSwings } from "./judging.js";
 
 const started: { readonly close: () => Promise<unknown> }[] = [];
 
@@ -19,7 +19,7 @@ afterEach(async () => {
   for (const { close } of started.splice(0)) await close();
 });
 
-type Given = Partial<Pick<AppParts, "answers" | "printer" | "runs" | "search">> & {
+type Given = Partial<Pick<AppParts, "answers" | "judge" | "printer" | "runs" | "few" | "search">> & {
   /** Before a wrong key is answered; at once if left out. */
   readonly wait?: (milliseconds: number) => Promise<unknown>;
 };
@@ -55,8 +55,8 @@ export async function starting(
   const runs = askedRuns({ ...usualRuns, draw: inventedOdds });
   const answers = answersInTest();
   const whole = {
-    ...{ answers, printer, runs, search: neverSearched, ...parts },
-    ...{ issuing: issuingIn(connection), access, studies, judge: judgeOnce },
+    ...{ answers, printer, runs, few: runs, judge: inventedSwings, search: neverSearched, ...parts },
+    ...{ issuing: issuingIn(connection), access, studies },
     report: (error: unknown) => expect.fail(String(error)),
   };
   const app = createApp(whole);

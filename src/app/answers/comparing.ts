@@ -8,8 +8,10 @@ import { habitatNotes } from "../../report/rack/habitat-doubt.js";
 import { studyNotes } from "../../study/checks/study-notes.js";
 import { type ComparedRun, comparedRun, explained, studyDifferences } from "../../study/compared/compared.js";
 import { resultDifferences } from "../../study/compared/result-differences.js";
-import { InputError } from "../../study/reading/problems.js";
-import { readIssuedText, readStudyText } from "../../study/reading/read.js";
+import { isConfirmed } from "../../study/reading/confirmed.js";
+import { InputError, type Problem } from "../../study/reading/problems.js";
+import { parsedStudyText, readIssuedText, readStudyText } from "../../study/reading/read.js";
+import { sweep } from "../../study/swept/sweep.js";
 import { impliedValues } from "../../study/traced/implied.js";
 import type { AnswerContext, AnswersOf } from "./answer-context.js";
 import type { BalanceState, ComparedPair, ComparedText, PrintedDifferences, StudyText } from "./questions.js";
@@ -20,7 +22,7 @@ const mostComparisons = 8;
 /** What follows from the comparison alone, without the ranges of a report. */
 export function comparing({
   assumptions,
-}: AnswerContext): AnswersOf<"balance" | "effect" | "differences" | "explanation"> {
+}: AnswerContext): AnswersOf<"balance" | "effect" | "differences" | "explanation" | "sweep"> {
   const runs = runCache(mostComparisons, ({ text, fileName, files }: ComparedText) =>
     comparedRun(
       files ? readIssuedText(text, fileName) : readStudyText(text, fileName),
@@ -45,6 +47,7 @@ export function comparing({
       const { pair, found } = pairOf(asked);
       return printedDifferences(asked, pair, found, await explained(...pair, found));
     },
+    sweep: ({ text, fileName, values }) => sweep(parsedStudyText(text, fileName), values, assumptions),
   };
 }
 
@@ -63,11 +66,22 @@ function printedDifferences(
 function balanceOf(asked: StudyText, runs: (asked: StudyText) => ComparedRun): BalanceState {
   try {
     const run = runs(asked);
+    const noticed = [
+      ...unusualEntries(run),
+      ...habitatNotes(run),
+      ...studyNotes(run.document, run.assumptions),
+    ];
+    const isKnown = (each: Problem) => isConfirmed(each, run.document, run.document.study.confirmed);
     return {
       line: balanceLine(run),
       used: run.usedAssumptions,
-      implied: impliedTexts({ ...run, implied: impliedValues(run.comparison) }),
-      unusual: [...unusualEntries(run), ...habitatNotes(run), ...studyNotes(run.document, run.assumptions)],
+      implied: [
+        ...impliedTexts({ ...run, implied: impliedValues(run.comparison) }),
+        ...noticed
+          .filter(isKnown)
+          .map(({ at = [], found }) => ({ at, text: `Unusual, and confirmed: ${found}.` })),
+      ],
+      unusual: noticed.filter((each) => !isKnown(each)),
     };
   } catch (error) {
     if (!(error instanceof InputError)) throw error;

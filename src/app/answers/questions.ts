@@ -7,9 +7,12 @@ import type { ImpliedText } from "../../report/document/check-rows.js";
 import type { ReportPart } from "../../report/document/sections.js";
 import type { PdfDescription } from "../../report/print/accessible-pdf.js";
 import type { PrintSettings } from "../../report/print/pdf.js";
+import type { PartName, PlanPicks } from "../../report/rack/plan-picks.js";
 import type { TableView } from "../../report/words/view-types.js";
 import type { Odds } from "../../study/odds/odds.js";
 import type { Problem } from "../../study/reading/problems.js";
+import type { SweptValues } from "../../study/swept/points.js";
+import type { Sweep } from "../../study/swept/sweep.js";
 
 /** A study as it is kept. */
 export interface StudyText {
@@ -34,6 +37,11 @@ export interface ComparedPair {
   readonly left: ComparedText;
   readonly right: ComparedText;
   readonly names: SideNames;
+}
+
+/** A study that a program sends, and what is set in turn. */
+export interface SweepAsked extends StudyText {
+  readonly values: readonly SweptValues[];
 }
 
 /** The balance of a study with the ids of the assumptions that it rests on, or why there is none yet. */
@@ -66,10 +74,17 @@ interface Questions {
   readonly differences: { readonly asked: ComparedPair; readonly answer: PrintedDifferences };
   /** The same with what explains them; takes seconds. */
   readonly explanation: { readonly asked: ComparedPair; readonly answer: PrintedDifferences };
+  /** Every option at each combination of some values; takes minutes where they are many. */
+  readonly sweep: { readonly asked: SweepAsked; readonly answer: Sweep };
   /** The page of results without its frame; `report` is the address of the report. */
   readonly results: { readonly asked: StudyText & { readonly report: string }; readonly answer: string };
   /** The page on where the chance comes from, without its frame; `study` is the address of the study. */
   readonly chance: { readonly asked: StudyText & { readonly study: string }; readonly answer: string };
+  /** The parts of a study with their plans; one of them, if asked for, with every plan priced. */
+  readonly plans: {
+    readonly asked: StudyText & { readonly part: PartName | undefined };
+    readonly answer: PlanPicks;
+  };
   /** The report as a page. */
   readonly report: {
     readonly asked: StudyTextWithOdds & { readonly links: object; readonly part: ReportPart };

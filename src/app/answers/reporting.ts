@@ -3,6 +3,7 @@ import { methodPrintSettings, renderMethod, renderMethodBody } from "../../metho
 import { linkedAssets, renderPage, renderReport, renderReportBody } from "../../report/document/html.js";
 import { reportView } from "../../report/document/report-view.js";
 import { printSettings } from "../../report/print/paper.js";
+import { planPicks } from "../../report/rack/plan-picks.js";
 import { resultsJson } from "../../report/results/results.js";
 import type { StudyRun } from "../../study/prepare/compute.js";
 import type { AnswerContext, AnswersOf } from "./answer-context.js";
@@ -15,6 +16,7 @@ const mostRuns = 4;
 type Reported =
   | "results"
   | "chance"
+  | "plans"
   | "report"
   | "printable"
   | "method"
@@ -31,6 +33,7 @@ export function reporting(context: AnswerContext): AnswersOf<Reported> {
   return {
     results: (asked) => resultsBody(reportRun({ ...asked, odds: undefined }).run, asked.report),
     chance: (asked) => chanceBody(reportRun({ ...asked, odds: undefined }).run, asked.study),
+    plans: ({ part, ...asked }) => planPicks(reportRun({ ...asked, odds: undefined }).run, part),
     report: (asked) => {
       const { run, printedOdds } = reportRun(asked);
       return bytesOf(renderReport(run, linkedAssets, asked.links, printedOdds, asked.part));

@@ -19,6 +19,7 @@ const kept: ReadonlySet<Kind> = new Set<Kind>([
   "explanation",
   "results",
   "chance",
+  "plans",
   "report",
   "printable",
   "method",

@@ -15,6 +15,7 @@ const queueNames = {
   differences: "short",
   results: "pages",
   chance: "pages",
+  plans: "pages",
   report: "pages",
   printable: "pages",
   method: "pages",
@@ -27,12 +28,20 @@ const queueNames = {
   issueToPrint: "papers",
   issuedPart: "papers",
   explanation: "explanations",
+  sweep: "explanations",
 } as const satisfies Record<Kind, string>;
 
 type QueueName = (typeof queueNames)[Kind] | "morePages";
 
 /** A page or figures that a reader waits for come before what will be printed or packed. */
-const priorities: Partial<Record<Kind, number>> = { results: 2, chance: 2, figures: 2, report: 1, method: 1 };
+const priorities: Partial<Record<Kind, number>> = {
+  results: 2,
+  chance: 2,
+  plans: 2,
+  figures: 2,
+  report: 1,
+  method: 1,
+};
 
 interface QueueSettings extends Pick<PoolSettings, "niceness" | "idleSeconds"> {
   readonly answers: WorkerStart["answers"];

@@ -70,6 +70,18 @@ export const lakeRelations: RelationGroup = {
       computedBy: by("lake/suitability.ts", "suitability"),
     },
     {
+      title: "Temperature of the water",
+      words:
+        "Two monthly values as entered: one of the surface and one of the deep water. What lies at the depth of the thermocline or above it has the first, what lies below it the second, without a passage between them.",
+      formulas: [coded("y ≤ yt", "surface"), coded("y > yt", "deep")],
+      where: [
+        ["y", "depth below the month's mean level", "m"],
+        ["y_t", "depth of the thermocline", "m"],
+      ],
+      sources: ["trade-practice"],
+      computedBy: by("lake/temperature.ts", "waterTemperature"),
+    },
+    {
       title: "Degree-days",
       words: "Warmth of a month above the temperature at which shells begin to grow.",
       formulas: [coded("DD = d·max(0, T − Tb)")],

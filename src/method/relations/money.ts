@@ -104,6 +104,46 @@ const worth: readonly Relation[] = [
     sources: ["trade-practice"],
     computedBy: by("break-even/break-even.ts", "breakEven"),
   },
+  {
+    title: "Break-even by chance",
+    words:
+      "A factor on the foundings by boats of both options alike, from next to nothing to near certainty; printed as the chance of a first year without the program that it makes. Held: other ways in, what each option stops, all costs and plans.",
+    formulas: [coded("B(x) = 0")],
+    where: [
+      ["B", "net benefit", "money"],
+      ["x", "factor on foundings by boats", ""],
+    ],
+    sources: ["trade-practice"],
+    computedBy: by("break-even/hazard.ts", "breakEvenHazards"),
+  },
+  {
+    title: "Break-even by what is stopped",
+    words:
+      "The share of fouled boats that the option stops at its full size, instead of what its steps stop; fewer in years in which it has not grown. Held: its cost, the boats, other ways in, the option without a program.",
+    formulas: [coded("B(s) = 0")],
+    where: [
+      ["B", "net benefit", "money"],
+      ["s", "share of fouled boats stopped", ""],
+    ],
+    sources: ["trade-practice"],
+    computedBy: by("break-even/stopped.ts", "breakEvenStoppedShares"),
+  },
+  {
+    title: "Break-even by horizon",
+    words:
+      "Whole years from one to the study's horizon. Costs of each year stay as they are for the whole horizon; plans are not chosen anew.",
+    formulas: [coded("B(n) = Σ v(t) (C₀(t) − C(t))")],
+    where: [
+      ["B", "net benefit over the years", "money"],
+      ["n", "years counted", "yr"],
+      ["v", "discount factor", ""],
+      ["t", "year", ""],
+      ["C₀", "expected cost of the year without a program", "money"],
+      ["C", "the same with the option", "money"],
+    ],
+    sources: ["trade-practice"],
+    computedBy: by("break-even/horizon.ts", "breakEvenHorizons"),
+  },
 ];
 
 export const moneyRelations: RelationGroup = {

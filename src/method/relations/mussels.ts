@@ -1,4 +1,5 @@
 import { dryingRelations } from "./drying.js";
+import { monthRelations } from "./month.js";
 import { by, coded, type Relation, type RelationGroup } from "./relation.js";
 
 const growthRelations: readonly Relation[] = [
@@ -18,7 +19,8 @@ const growthRelations: readonly Relation[] = [
   },
   {
     title: "Density of the lake",
-    words: "Logistic in the years since establishment. After the peak it is multiplied by the second line.",
+    words:
+      "Logistic in the years since establishment, taken in the middle of each month. After the peak it is multiplied by the second line. Within a ten-thousandth of what it settles to, it counts as settled.",
     formulas: [coded("n = 1/(1 + exp(−r t)·(1−s)/s)"), coded("1 − (1−q)·min(1, (t − T)/y)", "decline")],
     where: [
       ["n", "density over capacity, 0 to 1", ""],
@@ -128,28 +130,6 @@ const growthRelations: readonly Relation[] = [
     computedBy: by("mussels/growth.ts", "yearlyMortality"),
   },
   {
-    title: "Crowding",
-    words:
-      "Each month the living thin out, settlers take their share of the free space, and crowding sheds the same share of all cohorts where cover is beyond its limit.",
-    formulas: [
-      coded("N exp(−m/12)", "living on"),
-      coded("n D s max(0, 1 − c/cmax)", "settlers"),
-      coded("c = Σ N L²"),
-    ],
-    where: [
-      ["N", "live mussels of a cohort", "1/m²"],
-      ["m", "mortality", "1/yr"],
-      ["n", "settlers a month at capacity on a bare surface", "1/m²"],
-      ["D", "lake density over capacity times suitability, less what a protection keeps off", ""],
-      ["s", "share of settlers on this surface", ""],
-      ["c", "cover, summed over cohorts", ""],
-      ["c_max", "largest cover", ""],
-      ["L", "shell length", "m"],
-    ],
-    sources: ["karatayev-2006", "cwcb-133969", "project-judgement"],
-    computedBy: by("mussels/growth.ts", "growLayers"),
-  },
-  {
     title: "Thickness of the layer",
     words:
       "Mass over bulk density: the mean over the surface of the room that mussels take as shells pack. At the limit of crowding that is about the length of one shell. Shells that stand apart rise above it; what they do to the flow is in the roughness, which follows from their length and cover.",
@@ -165,34 +145,24 @@ const growthRelations: readonly Relation[] = [
   {
     title: "Mussels killed on drained ground",
     words:
-      "The band between the lowest and the highest level of a year is cut into cells that are low at its bottom, where one day more of drying changes most. Each cell is grown in its middle and stands for its height. A dry run that begins within a month meets mussels that have grown in that month's days under water.",
-    formulas: [coded("K = Σ k(zi)·Δzi")],
+      "The band between the lowest and the highest level of a year is cut into 20 cells (into 20 over the number of its years for a record, but 8 at least) that are low at its bottom, where one day more of drying changes most. Each cell is grown in its middle and stands for its height. A dry run that begins within a month meets mussels that have grown in that month's days under water.",
+    formulas: [coded("K = Σ k(zi)·Δzi"), coded("zl + (zh − zl)·(i/n)²", "end of a cell")],
     where: [
       ["K", "live mass killed over a metre of width of upright ground", "kg/m"],
       ["k", "live mass killed in a year on a square metre", "kg/m²"],
       ["z_i", "elevation of the middle of a cell", "m"],
       ["Δz_i", "height of the cell", "m"],
+      ["z_l", "lowest level of the year", "m"],
+      ["z_h", "highest level", "m"],
+      ["i", "number of the cell, from the bottom", ""],
+      ["n", "number of cells", ""],
     ],
     sources: ["project-judgement"],
     computedBy: by("mussels/exposed-band.ts", "groundKills"),
-  },
-  {
-    title: "Sweeping a ramp",
-    words:
-      "As often as the shells that lie on the ramp have reached the thickness that is tolerated. What then still lies there is carried over to the next year.",
-    formulas: [coded("s = ⌊(ℓ + t)/t0⌋"), coded("ℓ + t − s t0", "left")],
-    where: [
-      ["s", "sweeps of the year", ""],
-      ["ℓ", "thickness left from the year before", "m"],
-      ["t", "thickness of the year's shells", "m"],
-      ["t_0", "thickness that is tolerated", "m"],
-    ],
-    sources: ["project-judgement"],
-    computedBy: by("structures/ramp.ts", "rampYears"),
   },
 ];
 
 export const musselRelations: RelationGroup = {
   title: "The mussels",
-  relations: [...growthRelations, ...dryingRelations],
+  relations: [...growthRelations, ...monthRelations, ...dryingRelations],
 };

@@ -18,6 +18,37 @@ export const outcomeRelations: RelationGroup = {
       computedBy: by("uncertainty/reach.ts", "reached"),
     },
     {
+      title: "Beta-PERT",
+      words:
+        "A beta distribution between the low and the high end; the likeliest value weighs four times an end.",
+      formulas: [coded("α = 1 + 4(m−a)/(b−a)"), coded("β = 1 + 4(b−m)/(b−a)"), coded("μ = (a+4m+b)/6")],
+      where: [
+        ["α", "first shape of the beta distribution", ""],
+        ["β", "second", ""],
+        ["μ", "mean", ""],
+        ["a", "low end", ""],
+        ["m", "likeliest value", ""],
+        ["b", "high end", ""],
+      ],
+      sources: ["trade-practice"],
+      computedBy: by("uncertainty/pert.ts", "pert"),
+    },
+    {
+      title: "Shares learned from counts",
+      words:
+        "The boats of a comparable program count in part, beside half a boat with and half a boat without the property (Jeffreys); one's own boats are then added in full. A share that was entered as a number weighs as a number of boats (assumption learning.prior-sample), but as half a boat of either kind at least. The estimate is the first number over the sum of both.",
+      formulas: [coded("α = 1/2 + w f"), coded("β = 1/2 + w (n − f)")],
+      where: [
+        ["α", "boats with the property", ""],
+        ["β", "boats without it", ""],
+        ["w", "weight of one boat of the comparable program", ""],
+        ["n", "boats that it looked at", ""],
+        ["f", "boats with the property among them", ""],
+      ],
+      sources: ["project-judgement"],
+      computedBy: by("program/learning.ts", "beliefFromCounts"),
+    },
+    {
       title: "Quantities that are off together",
       words:
         "Months of a list, and one quantity of several options, stand at the same place in their ranges in each simulated outcome.",

@@ -25,6 +25,19 @@ export const rackRelations: RelationGroup = {
       computedBy: by("hydraulics/rack.ts", "blockedShare"),
     },
     {
+      title: "Steel of a rack",
+      words:
+        "The surface on which mussels settle: both sides, front and back of each bar, over the rack's face. Bracing and frame are left out.",
+      formulas: [coded("2 (s + d)/(s + b)")],
+      where: [
+        ["s", "thickness of a bar", "m"],
+        ["d", "depth of a bar along the flow", "m"],
+        ["b", "clear spacing between bars", "m"],
+      ],
+      sources: ["trade-practice"],
+      computedBy: by("hydraulics/rack.ts", "barSurfaceRatio"),
+    },
+    {
       title: "Rack loss by Meusburger",
       words:
         "Flow square to the rack. It has the blocked share in it; costs stand on it unless the study asks for another formula.",

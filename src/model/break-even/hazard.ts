@@ -16,8 +16,8 @@ const steps = 80;
 const tolerance = 1e-16;
 
 /**
- * All yearly chances without the program at which the net benefit turns, over a factor on the foundings of boats, the
- * same for both options, from next to nothing to near certainty. It may turn more than once: at very
+ * All yearly chances without the program at which the net benefit turns, B(x) = 0, over a factor x on the foundings of
+ * boats, the same for both options, from next to nothing to near certainty. It may turn more than once: at very
  * high chances a program stops paying again, since it puts infestation off by little.
  */
 export function breakEvenHazards(weighed: Weighed): BreakEvenValues {

@@ -12,8 +12,8 @@ const steps = 200;
 const tolerance = 1e-12;
 
 /**
- * Shares of fouled boats stopped by the program in full, 0 to 1, at which the net benefit turns, at the option's present
- * cost. In a year in which it reaches k(t) of them it stops k(t) s.
+ * Shares of fouled boats stopped by the program in full, 0 to 1, at which the net benefit turns, B(s) = 0, at the
+ * option's present cost. In a year in which it reaches k(t) of them it stops k(t) s.
  *
  * It is monotone if every further clean year changes the option's cost the same way. Proof: with s stopped,
  * h(t) falls as s rises. The year τ of establishment has P(τ > t) = Π (1−h), which

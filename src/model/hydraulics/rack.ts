@@ -103,7 +103,7 @@ export function rackLoss(
 
 export const rackFace = (rack: Rack): number => rack.width * rack.height;
 
-/** Wetted surface of the bars over the rack's face: both sides, front and back of each bar. */
+/** Wetted surface of the bars over the rack's face: both sides, front and back of each bar, 2 (s + d)/(s + b). */
 export function barSurfaceRatio(rack: Rack): number {
   return (2 * (rack.barThickness + rack.barDepth)) / (rack.barThickness + rack.clearSpacing);
 }

@@ -2,7 +2,7 @@ import { at } from "../../lists.js";
 import { daysOf } from "./calendar.js";
 import type { Lake } from "./lake.js";
 
-/** Water temperature in a month at a depth: the surface value above the thermocline, the deep one below, °C. */
+/** Water temperature in a month at a depth, °C: that of the surface down to the thermocline, y ≤ yt, the deep one below, y > yt. */
 export function waterTemperature(lake: Lake, month: number, depth: number): number {
   return at(depth <= lake.thermoclineDepth ? lake.surfaceTemperature : lake.deepTemperature, month);
 }

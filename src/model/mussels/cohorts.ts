@@ -1,4 +1,4 @@
-import { nextPlace, type ShellTable } from "./shell-table.js";
+import { nextPlaces, type ShellTable } from "./shell-table.js";
 
 /** The cohorts of a surface: how many live of each, and their places in the shell table. */
 export interface Cohorts {
@@ -25,8 +25,8 @@ const smallestCohort = 1 / 2;
 
 /**
  * A month in the life of every cohort: the dry run kills, the rest thins and
- * grows, and cohorts too small to follow are dropped. The cohort that passes the last age told apart joins the one
- * that settled a year later. In place and in one pass: this runs for each month of each plan.
+ * grows, and cohorts too small to follow, N ≤ 1/2, are dropped. The cohort that passes the last age told apart joins the
+ * one that settled a year later. In place and in one pass: this runs for each month of each plan.
  */
 export function passMonth(
   cohorts: Cohorts,
@@ -43,7 +43,7 @@ export function passMonth(
   let killed = 0;
   for (let index = 0; index < cohorts.count; index++) {
     const before = cohorts.place[index] ?? 0;
-    const place = nextPlace(before);
+    const place = nextPlaces[before] ?? 0;
     let number = valueAt(cohorts.number, index);
     if (table.isEverDry) {
       const alive = number * valueAt(table.outlives, place);

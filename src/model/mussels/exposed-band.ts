@@ -78,7 +78,7 @@ type Kills = (density: readonly number[], settled: number) => (heights: Heights)
 
 /**
  * What drying and frost kill on still ground in one operating year, for a density of the lake by month:
- * K = Σ k(zi)·Δzi over cells of the exposed band.
+ * K = Σ k(zi)·Δzi over cells of the exposed band, whose ends lie at zl + (zh − zl)·(i/n)².
  * @param year.monthsOf the twelve months of a surface in that year
  */
 export function groundKills({

@@ -34,7 +34,8 @@ export function beliefFromMean(mean: number, equivalentSample: number): ShareBel
 
 /**
  * Belief from the counts of a comparable program: Jeffreys' prior (½, ½) with its boats, each counted `weight` times
- * (a power prior, Ibrahim and Chen 2000): 1 if its boats are like one's own, near 0 if they say little about them.
+ * (a power prior, Ibrahim and Chen 2000): α = 1/2 + w f, β = 1/2 + w (n − f), with w 1 if its boats are like one's own,
+ * near 0 if they say little about them.
  */
 export function beliefFromCounts(counts: Counts, weight: number): ShareBelief {
   if (!(weight >= 0 && weight <= 1)) throw new LearningError(`a weight of ${weight}; allowed: 0 to 1`);

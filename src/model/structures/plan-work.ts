@@ -137,7 +137,7 @@ function shellDisposal(mass: number, context: LakeContext): Priced {
   return disposal(mass * context.assumed(shellShareId), context, shellDisposalIds);
 }
 
-/** Removing and dumping what was scraped off. */
+/** Removing and dumping what was scraped off: its mass at two prices, M (c + p). */
 export function disposal(
   mass: number,
   { disposalRate }: LakeContext,

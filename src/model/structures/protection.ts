@@ -63,11 +63,10 @@ function protection(settlementFactor: number, inMonth: (month: number) => readon
   };
 }
 
-/** A protection is in place while mussels are regularly found, and from its first use on. */
-export const isInPlace =
-  ({ found }: LakeContext, firstUse: number) =>
-  (month: number): boolean =>
-    month >= firstUse || found.isFound(month);
+/** A protection is in place while mussels are regularly found, D ≥ Df, and from its first use on. */
+export function isInPlace({ found }: LakeContext, firstUse: number): (month: number) => boolean {
+  return (month) => month >= firstUse || found.isFound(month);
+}
 
 /** Money that lines stand for: the sum of quantity × unit rate. */
 export function costOf(lines: readonly Priced[]): number {

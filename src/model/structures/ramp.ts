@@ -26,7 +26,8 @@ export interface LitterYear {
 
 /**
  * Dead shell left on a launch ramp or beach by each year's drawdown: what drying and frost kill on the ramp and
- * on the ground that washes onto it, shells only; the mean over the possible operating years.
+ * on the ground that washes onto it, shells only, M = K b √(1 + m^(−2)) σ g; the mean over the possible operating years.
+ * Spread over the ground on which anything was killed it is t = M/(F ρ) thick.
  */
 export function litterByYear(ramp: SweptRamp, contexts: Contexts): LitterYear[] {
   const [first, ...others] = contexts.map((context) => litterIn(ramp, context));
@@ -65,7 +66,8 @@ const litterIds = [
 
 /**
  * Sweeping each time that what lies on the ramp has reached the tolerated thickness, with disposal and closure:
- * s = ⌊(ℓ + t)/t0⌋. What then still lies there, ℓ + t − s t0, is carried over to the next year.
+ * s = ⌊(ℓ + t)/t0⌋, at C = s (F r + F ρ t0 (c + p) + d f N). What then still lies there, ℓ + t − s t0, is carried over to
+ * the next year.
  */
 export function rampYears(
   ramp: SweptRamp,

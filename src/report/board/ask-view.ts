@@ -1,4 +1,5 @@
 import { at } from "../../lists.js";
+import { appendixLetter } from "../../study/format/report-schema.js";
 import type { ReportContext } from "../document/context.js";
 import { budgetRows } from "../pictures/budget-rows.js";
 import type { RowPicture } from "../pictures/row-picture.js";
@@ -24,11 +25,15 @@ export function askView(context: ReportContext): AskView | undefined {
   };
 }
 
-const lines = [
-  ["purchases", "Bought that year: equipment"],
-  ["ongoing", "Ongoing cost"],
-  ["revenue", "Fees and other revenue"],
-] as const;
+function linesOf({ request }: ReportContext) {
+  const isSome = (cents: readonly number[] = []) => cents.some((each) => each !== 0);
+  const { funded, budget } = request ?? {};
+  return [
+    ["purchases", isSome(budget?.parts.once.cents) ? "Bought or paid once" : "Bought that year: equipment"],
+    ["ongoing", isSome(funded?.contingency) ? "Ongoing cost, with contingency" : "Ongoing cost"],
+    ["revenue", funded?.sources.length ? "Fees, grants and other revenue" : "Fees and other revenue"],
+  ] as const;
+}
 
 function firstTable(ask: Ask, context: ReportContext): TableView {
   const { currency } = context.run.document.money;
@@ -56,20 +61,20 @@ function yearsTable(ask: Ask, context: ReportContext): TableView {
     caption: `“${requested.result.option.name}” by fiscal year while the lake stays clean, ${currency} of each year`,
     ...askRows([...ask.years, ...allYears(ask)], context),
     compact: true,
-    note: `Prices of ${priceYear}, raised by ${percent(inflation, 3)} a year. Once the lake is infested the program ${share === 0 ? "ends" : `continues at ${percent(share)} of this`}. Equipment is paid in full in the year in which it is bought. Each line of the budget is in the appendix.`,
+    note: `Prices of ${priceYear}, ${inflation === 0 ? "without inflation" : `raised by ${percent(inflation, 3)} a year`}. Once the lake is infested the program ${share === 0 ? "ends" : `continues at ${percent(share)} of this`}. Equipment is paid in full in the year in which it is bought. Each line of the budget is in appendix ${appendixLetter("program-detail")}.`,
   };
 }
 
 /** Lines in which nothing stands are left out. */
 function askRows(
   columns: readonly AskYear[],
-  { format }: ReportContext,
+  context: ReportContext,
 ): Pick<TableView, "head" | "rows" | "total"> {
   const cells = (part: keyof AskAmounts) =>
-    columns.map((each) => num(each[part] === 0 ? "–" : format.exactMoney(each[part])));
+    columns.map((each) => num(each[part] === 0 ? "–" : context.format.exactMoney(each[part])));
   return {
     head: head("", ...columns.map(({ name }) => num(name))),
-    rows: lines
+    rows: linesOf(context)
       .filter(([part]) => columns.some((each) => each[part] !== 0))
       .map(([part, name]) => row(name, ...cells(part))),
     total: row("Request", ...cells("request")),

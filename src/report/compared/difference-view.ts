@@ -2,6 +2,7 @@ import type { ComparedRun, StudyDifferences } from "../../study/compared/compare
 import type { Explanation } from "../../study/compared/explain.js";
 import { figures } from "../../study/compared/figures.js";
 import type { InputDifference } from "../../study/compared/input-differences.js";
+import type { PlanDifference } from "../../study/compared/plan-differences.js";
 import type { ResultDifference } from "../../study/compared/result-differences.js";
 import { changeText, figureText } from "../words/figure-text.js";
 import { capitalised, type Formatter, formatter } from "../words/format.js";
@@ -15,6 +16,8 @@ export interface DifferenceView {
   readonly inputs: TableView | undefined;
   readonly options: TableView | undefined;
   readonly structures: TableView | undefined;
+  /** Absent where every part is kept by the same plan. */
+  readonly plans: TableView | undefined;
   /** Absent until it is worked out, and where it cannot be. */
   readonly explained: Explained | undefined;
 }
@@ -42,6 +45,7 @@ export function differenceView(
       structureRows,
       names,
     ),
+    plans: plansTable(found, [format, names]),
     explained: explanation && explainedView(explanation, { format: format.right, requested, names }),
   };
 }
@@ -84,6 +88,39 @@ function inputsTable(inputs: readonly InputDifference[], names: SideNames): Tabl
 
 const inputRow = ({ name, left, right }: InputDifference): RowView =>
   row(capitalised(name), left ?? "not there", right ?? "not there");
+
+/** The plans that changed, and what keeping the old one would have cost. */
+function plansTable(
+  { plans }: StudyDifferences,
+  [format, names]: readonly [Formats, SideNames],
+): TableView | undefined {
+  if (plans.length === 0) return undefined;
+  const named = ({ plan, isPrescribed }: PlanDifference["left"]) =>
+    isPrescribed ? `${plan} (prescribed)` : plan;
+  return {
+    id: "table-differing-plans",
+    caption: `Parts that are kept by another plan, cost a year in ${names.left} and ${names.right}`,
+    head: head(
+      "Part",
+      `Plan, ${names.left}`,
+      num("Cost a year"),
+      `Plan, ${names.right}`,
+      num("Cost a year"),
+      num(`The former plan in ${names.right}`),
+    ),
+    rows: plans.map(({ structure, part, left, right, leftPlanAtRight }) =>
+      row(
+        `${structure}: ${part}`,
+        named(left),
+        num(format.left.exactMoney(left.yearlyCost)),
+        named(right),
+        num(format.right.exactMoney(right.yearlyCost)),
+        num(leftPlanAtRight === undefined ? "not possible" : format.right.exactMoney(leftPlanAtRight)),
+      ),
+    ),
+    note: "The last column tells what the change of plan saves: what the part would cost if its former plan were kept.",
+  };
+}
 
 interface Formats {
   readonly left: Formatter;

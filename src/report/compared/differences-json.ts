@@ -18,6 +18,10 @@ export function differencesJson(found: StudyDifferences, explanation: Explanatio
       right: right ?? null,
       difference: difference ?? null,
     })),
+    plans: found.plans.map(({ leftPlanAtRight, ...plan }) => ({
+      ...plan,
+      leftPlanAtRight: leftPlanAtRight ?? null,
+    })),
     explanation: explanation ? explanationJson(explanation) : null,
   };
 }

@@ -1,5 +1,7 @@
 import { at } from "../../lists.js";
+import { centsPerUnit } from "../../model/money/decimal.js";
 import type { ExplainedCents, ExplainedPart, Explanation } from "../../study/compared/explain.js";
+import type { InputGroup } from "../../study/compared/input-groups.js";
 import type { WholeAmounts } from "../../study/compared/whole-parts.js";
 import { capitalised, type Formatter, listedWithin } from "../words/format.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
@@ -48,13 +50,23 @@ export function explainedView(explanation: Explanation, telling: Telling): Expla
   };
 }
 
-const partName = ({ groups }: ExplainedPart): string =>
+const partName = ({ groups }: ExplainedPart, format: Formatter): string =>
   capitalised(
     listedWithin(
-      groups.map(({ name, inputs }) => (inputs.length > 1 ? `${name} (${inputs.length} inputs)` : name)),
+      groups.map((group) => groupName(group, format)),
       4,
     ),
   );
+
+/** Of small changes together: how many, and the most that one of them does by itself. */
+function groupName({ name, inputs, mostAlone }: InputGroup, format: Formatter): string {
+  if (inputs.length === 1) return name;
+  const alone =
+    mostAlone === undefined || mostAlone === Infinity
+      ? ""
+      : `, each at most ${format.exactMoney(mostAlone / centsPerUnit)} by itself`;
+  return `${name} (${inputs.length} inputs${alone})`;
+}
 
 function steps(explanation: Explanation, { format, requested, names }: Telling): Steps | undefined {
   const figure: Figure = explanation.left.netBenefit === undefined ? "infestation" : "netBenefit";
@@ -62,7 +74,11 @@ function steps(explanation: Explanation, { format, requested, names }: Telling):
   if (!whole || whole.parts.length === 0) return undefined;
   const what =
     figure === "netBenefit" ? `net benefit of “${requested}”` : "expected damage without a program";
-  const bars = barsOf(whole, explanation.parts.map(partName), names);
+  const bars = barsOf(
+    whole,
+    explanation.parts.map((part) => partName(part, format)),
+    names,
+  );
   const ends = [0, ...bars.flatMap(({ start, end }) => [start, end])];
   const [low, high] = [Math.min(...ends), Math.max(...ends)];
   const place = (amount: number) => Math.round(((amount - low) / Math.max(1, high - low)) * 1000);
@@ -141,7 +157,9 @@ function table(explanation: Explanation, { format, names }: Telling): TableView 
     id: "table-explained",
     caption: `What each changed input adds on the way from ${names.left} to ${names.right}, present value`,
     head: head("Changed input", ...columns.map(({ figure }) => num(heads[figure]))),
-    rows: parts.map((part, index) => row(partName(part), ...columns.map((column) => cell(column, index)))),
+    rows: parts.map((part, index) =>
+      row(partName(part, format), ...columns.map((column) => cell(column, index))),
+    ),
     total: row("Together", ...columns.map(({ whole }) => num(change(whole.right - whole.left)))),
   };
 }

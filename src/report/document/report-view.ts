@@ -8,6 +8,7 @@ import { type ComparisonView, comparisonView } from "../board/comparison-view.js
 import { type SchedulesView, schedulesView } from "../board/schedules-view.js";
 import { type OddsView, oddsView } from "../odds/odds-view.js";
 import type { PrintedOdds } from "../odds/odds-words.js";
+import { type RequestView, requestView } from "../papers/request-view.js";
 import type { RowPicture } from "../pictures/row-picture.js";
 import { structureRows } from "../pictures/structure-rows.js";
 import { type ChartsView, chartsView } from "../print/charts.js";
@@ -19,9 +20,10 @@ import { type ChanceView, chanceView } from "../ramp/chance-view.js";
 import { type DetectionView, detectionView } from "../ramp/detection-view.js";
 import { type ProgramView, programView } from "../ramp/program-view.js";
 import { type BoardSearch, boardSearch } from "../search/board-search.js";
+import { uncapitalised } from "../words/format.js";
 import { type AppendixView, appendixView } from "./appendix-view.js";
 import { reportContext } from "./context.js";
-import { method } from "./method.js";
+import { leftOut, method } from "./method.js";
 import { type MoneyView, moneyView } from "./money-view.js";
 import { safetyCautions } from "./safety-cautions.js";
 import { type ReportPart, type SectionsView, sectionsView } from "./sections.js";
@@ -57,7 +59,10 @@ export interface ReportView {
   readonly hydraulics: HydraulicsView;
   readonly plans: PlansView | undefined;
   readonly schedules: SchedulesView | undefined;
+  /** Absent where the study says nothing to a budget office. */
+  readonly request: RequestView | undefined;
   readonly method: typeof method;
+  readonly leftOut: readonly string[];
   readonly cautions: readonly string[];
   /** The version whose method document has the relations behind it. */
   readonly version: string;
@@ -75,14 +80,17 @@ export function reportView(run: StudyRun, printedOdds?: PrintedOdds, part: Repor
   return { ...view, sections: sectionsView(run.document, part, emptyAppendices(view)) };
 }
 
-/** Appendices of which this study has nothing to tell. */
+/** Appendices, and sections, of which this study has nothing to tell. */
 function emptyAppendices(view: Omit<ReportView, "sections">): string[] {
   const contents = {
+    budget: view.board.ask,
+    odds: view.odds,
     plans: view.plans,
     "odds-tables": view.odds,
     schedules: view.schedules,
     detection: view.detection,
     chance: view.chance,
+    request: view.request,
   };
   return Object.entries(contents).flatMap(([id, content]) => (content === undefined ? [id] : []));
 }
@@ -115,7 +123,9 @@ function viewOf(run: StudyRun, printedOdds: PrintedOdds | undefined): Omit<Repor
     hydraulics: hydraulicsView(context),
     plans: plansView(context),
     schedules: schedulesView(context),
+    request: requestView(context),
     method,
+    leftOut: leftOut(context),
     cautions: safetyCautions(context),
     version: programVersion(),
   };
@@ -131,6 +141,6 @@ function moneyText({ document }: StudyRun): string {
   const rises =
     money.escalation.length === 0
       ? ""
-      : ` The prices of some costs rise otherwise than prices in general; which, and how this is counted, is in appendix ${appendixLetter("money")}.`;
-  return `All money is in ${money.currency} of ${money.priceYear}, without inflation. Present values are as of the start of ${money.startYear}, over ${counted(money.horizon, "year")}, at a real rate of ${rate}% a year (${origin}); each year's cost falls ${timing} of the year.${rises}`;
+      : ` Some prices rise faster or slower than inflation: see appendix ${appendixLetter("money")}.`;
+  return `All money is in ${money.currency} of ${money.priceYear}, without inflation. Present values are as of the start of ${money.startYear}, over ${counted(money.horizon, "year")}, at a real rate of ${rate}% a year (${uncapitalised(origin ?? "")}); each year's cost falls ${timing} of the year.${rises}`;
 }

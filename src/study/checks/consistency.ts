@@ -1,4 +1,5 @@
 import { scaledTraffic } from "../../model/program/traffic.js";
+import { requestProblems } from "../papers/consistency-request.js";
 import { enteredTraffic, launchesOf } from "../prepare/traffic.js";
 import { type Contradiction, repeatedIds } from "../reading/contradiction.js";
 import type { RecordReaders } from "../reading/record-readers.js";
@@ -28,6 +29,7 @@ export function contradictions(parts: SoundParts, readers: RecordReaders): Contr
     ...chanceProblems(parts),
     ...optionProblems(parts),
     ...programProblems(parts),
+    ...requestProblems(parts),
     ...searchProblems(parts, readers),
     ...rampProblems(parts, readers),
     ...detectionProblems(parts),

@@ -10,6 +10,7 @@ import { prepareStudy } from "../prepare/prepared.js";
 import { assumptionDifferences } from "./assumption-differences.js";
 import { type Explanation, explainDifference } from "./explain.js";
 import { type InputDifference, inputDifferences } from "./input-differences.js";
+import { type PlanDifference, planDifferences } from "./plan-differences.js";
 import { type ResultDifference, resultDifferences } from "./result-differences.js";
 
 /** The parts of a computed study that are compared. */
@@ -35,6 +36,8 @@ export function comparedRun(document: StudyDocument, all: AssumptionSet): Compar
 export interface StudyDifferences {
   readonly inputs: readonly InputDifference[];
   readonly results: readonly ResultDifference[];
+  /** Parts that are kept by another plan. */
+  readonly plans: readonly PlanDifference[];
   /** Limits of the comparison, in whole sentences. */
   readonly limits: readonly string[];
   /** False if the studies use different currencies; no differences of amounts are given then. */
@@ -48,6 +51,7 @@ export function studyDifferences(left: ComparedRun, right: ComparedRun): StudyDi
   return {
     inputs: [...inputDifferences(left.document, right.document), ...assumptionDifferences(left, right, used)],
     results: resultDifferences(left.comparison, right.comparison),
+    plans: planDifferences(left, right),
     limits: limits(left, right),
     moneyCompares,
   };

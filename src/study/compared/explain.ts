@@ -2,8 +2,9 @@ import { setImmediate as nextTurn } from "node:timers/promises";
 import { at } from "../../lists.js";
 import { centsPerUnit } from "../../model/money/decimal.js";
 import type { ComparedStudy } from "./assumption-differences.js";
+import { type EffectOf, groupsByEffect } from "./by-effect.js";
 import type { InputDifference } from "./input-differences.js";
-import { type InputGroup, inputGroups } from "./input-groups.js";
+import type { InputGroup } from "./input-groups.js";
 import { type Between, between } from "./intermediate-studies.js";
 import { type Coalition, everyCoalition, shapleyValues, type WorthOf } from "./shapley.js";
 import { heldBy, membersOf, type Players, soundPlayers, worthOfPlayers } from "./sound-groups.js";
@@ -42,7 +43,7 @@ const mostGroupsOfMany = 6;
  * How much of the difference between two studies each changed input explains: its Shapley value, the mean of what its
  * change adds over all orders in which the changes may be made, every study between the two by the exact comparison. It
  * depends on no order, gives nothing to a change that does nothing, and adds up. Where there are too many changes,
- * inputs are grouped by where they stand. Changes of which some alone would make a study that contradicts itself are
+ * those that move figures least by themselves are one. Changes of which some alone would make a study that contradicts itself are
  * explained as one. Other work gets its turn between comparisons.
  */
 export async function explainDifference(
@@ -51,12 +52,14 @@ export async function explainDifference(
   differences: readonly InputDifference[],
 ): Promise<Explanation> {
   const largest = Math.max(left.document.structures.length, right.document.structures.length);
-  const groups = inputGroups(differences, largest < manyStructures ? mostGroups : mostGroupsOfMany);
+  const moving = differences.filter(({ movesFigures }) => movesFigures).map(({ place }) => place);
+  const studies = between(left, right, new Set(moving), requestOf(left, right));
+  const most = largest < manyStructures ? mostGroups : mostGroupsOfMany;
+  const groups = await groupsByEffect(differences, most, effectsIn(studies, moving));
   const placesOf = (held: Coalition) =>
     new Set(
       membersOf(held, groups.length).flatMap((group) => at(groups, group).inputs.map(({ place }) => place)),
     );
-  const studies = between(left, right, placesOf(2 ** groups.length - 1), requestOf(left, right));
   const players = await soundPlayers(
     groups.length,
     remembered(async (held) => {
@@ -67,6 +70,27 @@ export async function explainDifference(
   const needed = everyCoalition(players.length).map((coalition) => heldBy(coalition, players));
   const worths = await worthsOf(new Set(needed), placesOf, studies);
   return explanation(groups, players, worthOfPlayers(worths, players));
+}
+
+/** What a group's change moves by itself, from either study; the larger, of the first amount that is told. */
+function effectsIn(studies: Between, moving: readonly string[]): EffectOf {
+  const worthOf = (places: readonly string[]): number | undefined => {
+    const held = new Set(places);
+    if (!studies.isSound(held)) return undefined;
+    const { netBenefit, infestation } = studies.worth(held);
+    return (netBenefit ?? infestation).times(centsPerUnit).toNumber();
+  };
+  const [left, right] = [worthOf([]), worthOf(moving)];
+  return async ({ inputs }) => {
+    await nextTurn();
+    const own = new Set(inputs.map(({ place }) => place));
+    const others = moving.filter((place) => !own.has(place));
+    const sizes = [
+      [worthOf([...own]), left],
+      [worthOf(others), right],
+    ].flatMap(([one, other]) => (one === undefined || other === undefined ? [] : [Math.abs(one - other)]));
+    return sizes.length === 0 ? undefined : Math.max(...sizes);
+  };
 }
 
 /** The option requested by both studies. */

@@ -4,6 +4,8 @@ import type { InputDifference } from "./input-differences.js";
 export interface InputGroup {
   readonly name: string;
   readonly inputs: readonly InputDifference[];
+  /** Of those that matter too little to stand alone: the most that one of them moves by itself, in cents. */
+  readonly mostAlone?: number;
 }
 
 /**

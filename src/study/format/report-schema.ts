@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { quantity, shortText } from "./fields.js";
+import { requestFields } from "./request-schema.js";
 
 /** Sections of a report's part for the board, in order; page 1 is always printed. */
 export const boardSections = [
@@ -30,6 +31,7 @@ export const appendices = [
   "register",
   "chance",
   "comparison",
+  "request",
 ] as const;
 
 type Appendix = (typeof appendices)[number];
@@ -38,7 +40,7 @@ type Appendix = (typeof appendices)[number];
 export const movedSections = ["relations", "worked", "drying"] as const;
 
 /** Section headings in forms, as printed for a program with steps. */
-const boardTitles: Readonly<Record<(typeof boardSections)[number], string>> = {
+export const boardTitles: Readonly<Record<(typeof boardSections)[number], string>> = {
   lake: "The lake and what is at risk",
   infestation: "At the rack: what an infestation would cost",
   program: "At the ramp: the program options",
@@ -58,13 +60,14 @@ const appendixNames: Readonly<Record<Appendix, string>> = {
   checks: "Checks and sources",
   plans: "Keeping each part in service",
   money: "How money is counted",
-  "odds-tables": "The odds: how they were drawn, and the tables behind them",
+  "odds-tables": "The odds, with the tables behind them",
   schedules: "Other levels of the lake",
   "program-detail": "The program options in detail",
   detection: "When would we know?",
   register: "Register of structures and habitat",
   chance: "Where the chance comes from",
   comparison: "The options compared in detail",
+  request: "The request for the budget office",
 };
 
 const movedTitles: Readonly<Record<(typeof movedSections)[number], string>> = {
@@ -123,6 +126,7 @@ const askSchema = z
     checkedBy: shortText
       .optional()
       .meta({ description: "Who checked the study; printed beside who prepared it" }),
+    ...requestFields,
   })
   .prefault({})
   .meta({ description: "The request that the board votes on" });
@@ -130,6 +134,13 @@ const askSchema = z
 export const reportSchema = z
   .strictObject({
     ask: askSchema,
+    paper: z
+      .enum(["letter", "a4"])
+      .optional()
+      .meta({
+        description: "Letter with US units and A4 with metric ones if left out",
+        titles: { letter: "Letter (8½ × 11 in)", a4: "A4 (210 × 297 mm)" },
+      }),
     leaveOut: z
       .array(
         z

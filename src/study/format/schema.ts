@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { confirmedEntries } from "../reading/confirmed.js";
 import { boats } from "./boats-schema.js";
 import { monitoringSchema, responseSchema } from "./detection-schema.js";
 import { identifier, monthly, positive, quantity, reference, shortText, year } from "./fields.js";
@@ -192,6 +193,7 @@ export const studySchema = z.strictObject({
           "What became of fields of an earlier version, for you to check; remove a line when you have",
       }),
     typical: typicalPlaces,
+    confirmed: confirmedEntries,
     uncertainty: uncertaintySchema.optional().meta({
       description: "How futures are drawn; left out, they are drawn in the usual way",
     }),

@@ -15,6 +15,12 @@ import type { FuturesOdds, Odds } from "../odds/odds.js";
 import { type Confidences, confidences } from "../traced/confidence.js";
 import { type TracedResult, tracedResult } from "../traced/traced.js";
 import { type TracedChance, tracedChance } from "../traced/traced-chance.js";
+import {
+  requestAssumptions,
+  requestedTraced,
+  type TracedRequest,
+  tracedRequest,
+} from "../traced/traced-request.js";
 import { tellingAmounts } from "./amounts.js";
 import { logSpreadsOf } from "./chance-estimate.js";
 import { prepareStudy } from "./prepared.js";
@@ -47,6 +53,8 @@ export interface StudyRun {
   readonly staffing: readonly StationRun[];
   /** What reports tell beside the comparison; worked out when first asked for. */
   readonly traced: () => TracedResult;
+  /** What it says to a budget office; absent where it says nothing of that. A contingency needs the odds. */
+  readonly request: (odds?: FuturesOdds) => TracedRequest | undefined;
   /** How firm the findings of its odds are. */
   readonly confidence: (odds: FuturesOdds & Pick<Odds, "matters">) => Confidences;
   /** The published counts behind the chance, and its variants; worked out when first asked for. */
@@ -79,7 +87,7 @@ export function runStudy(document: StudyDocument, all: AssumptionSet): StudyRun 
     const variant = prepareStudy(withOwnShape(document, shape), all);
     return tellingAmounts(document, () => compare(variant.input, variant.assumed, comparison));
   };
-  const usedAssumptions = [...new Set([...inputAssumptions, ...ids()])];
+  const usedAssumptions = [...new Set([...inputAssumptions, ...ids(), ...requestAssumptions(document)])];
   const chance =
     input.lake.infestedSince === undefined
       ? chanceOrigins(
@@ -96,6 +104,8 @@ export function runStudy(document: StudyDocument, all: AssumptionSet): StudyRun 
     otherSpecies: requestedBenefit(document, compare(withOtherSpecies(input), assumed).options),
   }));
   const computed = { document, assumptions, overrides, prices, comparison, usedAssumptions, chances };
+  const traced = once(() => tracedResult(computed));
+  const staffing = staffStations(document, traffic?.scaled);
   return {
     ...computed,
     habitatDoubt: habitatDoubt(input.lake, assumed),
@@ -103,8 +113,12 @@ export function runStudy(document: StudyDocument, all: AssumptionSet): StudyRun 
     ranges,
     traffic,
     coverage: coverageRuns(document),
-    staffing: staffStations(document, traffic?.scaled),
-    traced: once(() => tracedResult(computed)),
+    staffing,
+    traced,
+    request: (odds) => {
+      const requested = requestedTraced(document, traced().options);
+      return tracedRequest({ document, comparison, requested, staffing, assumed }, odds);
+    },
     confidence: (odds) => confidences(odds, judgedBy()),
     tracedChance: once(() => tracedChance({ document, assumptions, comparison, assumed, withShape })),
   };

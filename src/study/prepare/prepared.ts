@@ -6,6 +6,7 @@ import type { ClassChance } from "../../model/program/class-chances.js";
 import { impossibleProblems } from "../checks/impossible.js";
 import { pinnedProblems } from "../checks/pinned-plans.js";
 import type { StudyDocument } from "../format/schema.js";
+import { requestAmountProblems } from "../papers/request-amounts.js";
 import { describe, InputError, type Problem, pathText, problemOf } from "../reading/problems.js";
 import { estimateOf, logSpreadsOf, notYetEstimated } from "./chance-estimate.js";
 import { noticeProblems } from "./planning-notices.js";
@@ -60,7 +61,9 @@ export function prepareStudy(document: StudyDocument, all: AssumptionSet): Prepa
   const input = { ...before, ...boatsToModel(document, { chances, traffic, estimate }) };
   refuse(
     document,
-    impossibleProblems(document, input, assumed).map((each) => problemOf(each, document)),
+    [...impossibleProblems(document, input, assumed), ...requestAmountProblems(document, input)].map((each) =>
+      problemOf(each, document),
+    ),
   );
   refuse(
     document,

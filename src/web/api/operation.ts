@@ -28,12 +28,14 @@ export interface Description {
   readonly needsMatch: boolean;
   readonly status: 200 | 201;
   readonly reply: z.ZodType;
-  readonly replyMedia: "application/json" | "text/plain";
+  readonly replyMedia: "application/json" | TextMedia;
   /** Whether the answer has the entity tag of a study. */
   readonly isTagged: boolean;
   /** What is told while the answer is being worked out; absent where it always comes at once. */
   readonly underWay: z.ZodType | undefined;
 }
+
+type TextMedia = "text/plain" | "text/csv";
 
 export interface Operation extends Description {
   /** @param body its bytes, none where none came */
@@ -51,7 +53,8 @@ interface Spec<Parameters extends z.ZodObject, Query extends z.ZodObject, Body, 
   readonly needsMatch?: true;
   readonly status?: 201;
   readonly reply: Reply;
-  readonly isText?: true;
+  /** The media type of a reply that is a text. */
+  readonly text?: TextMedia;
   readonly isTagged?: true;
   readonly underWay?: z.ZodType;
   readonly answer: (call: {
@@ -86,7 +89,7 @@ export function operation<
   const {
     body: kind,
     answer,
-    isText = false,
+    text,
     isTagged = false,
     needsMatch = false,
     status = 200,
@@ -100,7 +103,7 @@ export function operation<
     isTagged,
     underWay,
     media: kind.media,
-    replyMedia: isText ? "text/plain" : "application/json",
+    replyMedia: text ?? "application/json",
     handle: async (request, response, bytes) => {
       const match = request.get("If-Match");
       if (needsMatch && match === undefined) throw new MatchMissingError();
@@ -125,7 +128,7 @@ export function operation<
       }
       if (location !== undefined) response.location(location);
       response.status(status);
-      if (isText) response.type("text/plain").send(Buffer.from(String(reply)));
+      if (text) response.type(text).send(Buffer.from(String(reply)));
       else response.json(reply);
     },
   };

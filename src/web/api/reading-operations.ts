@@ -46,7 +46,7 @@ export function readingOperations(studies: Studies): Operation[] {
       query: noParameters,
       body: noBody,
       reply: z.string(),
-      isText: true,
+      text: "text/plain",
       isTagged: true,
       answer: ({ parameters }) => {
         const entry = studyIn(studies, parameters.id);

@@ -5,28 +5,16 @@ import { runQuestion } from "../pages/odds-routes.js";
 import { askFigures } from "../pages/with-odds.js";
 import { comparisonOperation } from "./comparison-operation.js";
 import { studyIn, studyPath } from "./found.js";
-import { noBody, noParameters, type Operation, operation, studyBody } from "./operation.js";
+import { noBody, noParameters, type Operation, operation } from "./operation.js";
 import type { OperationParts } from "./operation-parts.js";
-import { checkReply, odds, results, studyDocument } from "./schemas.js";
+import { odds, results } from "./schemas.js";
+import { sentStudyOperations } from "./sent-study-operations.js";
 
 /** What a study's figures are made of and what comes out. */
 export function resultOperations(parts: OperationParts): Operation[] {
   const { studies, knownOdds } = parts;
   return [
-    operation({
-      method: "post",
-      path: "/api/check",
-      operationId: "checkStudy",
-      summary: "What is missing or wrong in a study file; nothing is kept",
-      parameters: noParameters,
-      query: noParameters,
-      body: studyBody(studyDocument),
-      reply: checkReply,
-      answer: ({ body }) => {
-        const { problems } = studies.check({ text: body, fileName: "The request" });
-        return { reply: { complete: problems.length === 0, problems } };
-      },
-    }),
+    ...sentStudyOperations(parts),
     operation({
       method: "get",
       path: "/api/studies/{id}/results",

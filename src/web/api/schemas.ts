@@ -6,7 +6,7 @@ import { allowedCharacters, isPrintable } from "../../study/reading/characters.j
 /** Schemas that the OpenAPI document calls by name. */
 export const namedSchemas = z.registry<{ id: string }>();
 
-const named = <Schema extends z.ZodType>(id: string, schema: Schema): Schema => {
+export const named = <Schema extends z.ZodType>(id: string, schema: Schema): Schema => {
   namedSchemas.add(schema, { id });
   return schema;
 };
@@ -59,7 +59,7 @@ export const studyCard = named(
   }),
 );
 
-const problem = named(
+export const problem = named(
   "Problem",
   z.object({
     path: z.string().meta({ description: "Place in the study, or line and column" }),

@@ -4,6 +4,7 @@ interface SavedAnswer {
   readonly revision: number;
   readonly standing: string;
   readonly balance: string;
+  readonly steps: string;
   readonly summary: string;
   readonly levels?: string;
   readonly marks: Readonly<Record<string, string>>;
@@ -12,6 +13,7 @@ interface SavedAnswer {
     readonly error: string;
     readonly needed: string;
     readonly implied: string;
+    readonly confirm: string;
   }[];
   readonly rows: readonly { readonly id: string; readonly title: string }[];
   readonly written: readonly {
@@ -110,7 +112,19 @@ class PageForm {
       if (target instanceof HTMLElement && target.dataset.takeTheirs !== undefined)
         drafts.write(this.key, undefined);
     });
+    element("steps-back")?.addEventListener("submit", (event) => this.stepped(event));
     this.restore();
+  }
+
+  /** Undoing waits for a save that is under way: what was just typed is what it takes back. */
+  private stepped(event: Event): void {
+    const action = event.target instanceof HTMLFormElement ? event.target.getAttribute("action") : null;
+    if (!this.saving || action === null) return;
+    event.preventDefault();
+    void this.saving.then((saved) => {
+      const form = document.querySelector<HTMLFormElement>(`#steps-back form[action="${action}"]`);
+      if (saved) form?.submit();
+    });
   }
 
   private hidden(name: string): HTMLInputElement {
@@ -245,6 +259,7 @@ class PageForm {
     this.kept = { base: String(answer.revision), values: Object.fromEntries(newer) };
     drafts.write(this.key, this.kept);
     put("balance", answer.balance);
+    put("steps-back", answer.steps);
     put("error-summary", answer.summary);
     put("levels", answer.levels);
     const standing = element("standing");
@@ -252,6 +267,7 @@ class PageForm {
     for (const mark of document.querySelectorAll<HTMLElement>("[data-mark]")) {
       mark.textContent = answer.marks[mark.dataset.mark ?? ""] ?? "";
     }
+    this.form.dispatchEvent(new Event("saved"));
     for (const field of answer.fields) showError(field);
     for (const row of answer.rows) showTitle(row);
     for (const each of answer.written) this.write(each);
@@ -318,17 +334,24 @@ function pairs(form: HTMLFormElement): [string, string][] {
   );
 }
 
-function showError({ id, error, needed, implied }: SavedAnswer["fields"][number]): void {
+function showError({ id, error, needed, implied, confirm }: SavedAnswer["fields"][number]): void {
   const words = element(`${id}-implied`);
   if (words) words.textContent = implied;
   const place = element(`${id}-error`);
   if (!place) return;
   place.textContent = `${error} ${needed}`.trim();
+  if (confirm !== "") place.append(" ", confirming(confirm));
   place.className = error === "" ? "needed" : "error";
   const input = element(id);
   if (!isInput(input)) return;
   if (error === "") input.removeAttribute("aria-invalid");
   else input.setAttribute("aria-invalid", "true");
+}
+
+function confirming(act: string): HTMLButtonElement {
+  const button = document.createElement("button");
+  Object.assign(button, { name: "act", value: act, className: "plain small", textContent: "It is right" });
+  return button;
 }
 
 /** A row is titled by what is in it, and so are its buttons for who hears them. */

@@ -1,4 +1,5 @@
 import type { BalanceState } from "../../app/answers/questions.js";
+import type { Studies } from "../../app/studies.js";
 import type { StudyEntry } from "../../app/study-entry.js";
 import { mayOnlyRead } from "../../app/visitor.js";
 import { type Draft, draftOf } from "../../editor/draft.js";
@@ -7,15 +8,21 @@ import type { NamedField } from "../../editor/fields.js";
 import { formOf } from "../../editor/form.js";
 import { type FormContext, type FormNode, idOf, problemText } from "../../editor/form-node.js";
 import { childOf, shownText } from "../../editor/form-values.js";
-import { labelOf } from "../../editor/labels.js";
+import { labelOf, lowered } from "../../editor/labels.js";
+import { isTakenOver } from "../../editor/marks/confirmed-edits.js";
+import { type CopiedFrom, copiedFrom } from "../../editor/marks/copied-values.js";
 import { fieldsOfPart, isInPart, partOf, type StudyPart, studyParts } from "../../editor/parts.js";
 import type { Place } from "../../editor/study-text.js";
+import { typicalIn } from "../../editor/typical/typical-edits.js";
 import type { TypicalEntries } from "../../editor/typical/typical-text.js";
 import { type LevelsPicture, levelsPicture } from "../../report/rack/levels-picture.js";
+import { placeByIds } from "../../study/reading/confirmed.js";
 import { draftedLevels } from "../../study/reading/drafted-levels.js";
 import type { Problem } from "../../study/reading/problems.js";
+import { typicalKinds } from "../../study/short/typical-structure.js";
 import { workbenchPage } from "../pages/workbench-page.js";
 import { editedParts } from "../pages/workbench-parts.js";
+import { exampleDocuments } from "./example-documents.js";
 
 /** A page of forms: a part, or one structure or option of a part that is a list. */
 export interface EditPlace {
@@ -67,16 +74,40 @@ interface EditView {
   readonly picture: LevelsPicture | undefined;
 }
 
+interface ViewMeans {
+  readonly entries?: TypicalEntries;
+  readonly implied?: Implied;
+  readonly copied?: CopiedFrom | undefined;
+  readonly examples?: readonly unknown[];
+}
+
+/** Name of a page among those that were taken over from an example. */
+export const pageKey = ({ part, at }: EditPlace, document: unknown): string =>
+  [part.id, ...(at.length > 1 ? [placeByIds(document, at)] : [])].join("/");
+
+/** The example that a page still has values of, unless it was taken over as it is. */
+export function copiedIn(
+  studies: Pick<Studies, "revision">,
+  entry: StudyEntry,
+  place: EditPlace,
+): CopiedFrom | undefined {
+  const first = entry.isExample ? undefined : studies.revision(entry.id, 1);
+  if (first?.origin !== "copy") return undefined;
+  const { document } = draftOf(entry.text, entry.fileName);
+  if (isTakenOver(document, pageKey(place, document))) return undefined;
+  return copiedFrom(draftOf(first.text, first.fileName).document, true);
+}
+
 /** The form of a page with what is wrong in it; `base` shows what was typed against another revision. */
 export function editView(
   place: EditPlace,
   draft: Draft,
   problems: readonly Problem[],
-  { entries, implied = [] }: { readonly entries?: TypicalEntries; readonly implied?: Implied } = {},
+  { entries, implied = [], copied, examples = [] }: ViewMeans = {},
 ): EditView {
   const nodes = formOf(place.fields, place.at, {
     ...draft,
-    ...{ problems, implied, ...(entries ? { entries } : {}) },
+    ...{ problems, implied, copied, examples, ...(entries ? { entries } : {}) },
   });
   const own = problems.filter((problem) => isOnPage(place, problem.at));
   const ids = new Set(allNodes(nodes).map(({ id }) => id));
@@ -134,8 +165,7 @@ export function placeWords(
   rowTitle: (name: string) => string | undefined = () => undefined,
 ): string {
   const words = at.slice(skip).map((key, index) => {
-    if (typeof key !== "number")
-      return index === 0 ? labelOf(String(key)) : labelOf(String(key)).toLowerCase();
+    if (typeof key !== "number") return index === 0 ? labelOf(String(key)) : lowered(labelOf(String(key)));
     return (
       rowTitle(
         at
@@ -153,6 +183,7 @@ interface EditPageOptions {
   readonly conflict?: object | undefined;
   /** From which typical values are read. */
   readonly entries: TypicalEntries;
+  readonly copied: CopiedFrom | undefined;
 }
 
 /** A page of forms in the workbench. */
@@ -160,12 +191,12 @@ export function editPage(
   entry: StudyEntry,
   balance: BalanceState,
   place: EditPlace,
-  { author, conflict, entries }: EditPageOptions,
+  { author, conflict, entries, copied }: EditPageOptions,
 ): object {
   const draft = draftOf(entry.text, entry.fileName);
   const view = editView(place, draft, problemsOf(draft, balance), {
-    entries,
-    implied: impliedOf(balance),
+    ...{ entries, copied, implied: impliedOf(balance) },
+    examples: entry.isExample ? [] : exampleDocuments(draft.writing.system),
   });
   const name = partName(place.part);
   const item = place.at.length > 1 ? itemName(draft.document, place.at) : undefined;
@@ -175,13 +206,32 @@ export function editPage(
       ...view,
       ...{ href: place.href, partId: place.part.id, guide: place.part.guide, author },
       ...{ readOnly: entry.isExample || mayOnlyRead(), revision: entry.revision, study: entry.id },
+      copied: copied && copiedNote(copied, view.nodes, pageKey(place, draft.document)),
+      fill: fillOf(draft.document, place),
+      isFirst: typicalIn(draft.document).length > 0,
       hasAmounts: allNodes(view.nodes).some(({ shape }) => shape.amount),
       ...{ conflict, showsLevels: place.part.id === "levels" },
       list: item === undefined ? undefined : { name, href: place.href.replace(/\/\d+$/, "") },
       kind: item === undefined ? "" : labelOf(shownText(valueIn(draft.document, [...place.at, "kind"]))),
+      plans: place.part.id === "structures" ? `/studies/${entry.id}/plans` : undefined,
       next: nextPart(entry, place),
     },
   );
+}
+
+/** Whose example a page is still in part. */
+function copiedNote({ name }: CopiedFrom, nodes: readonly FormNode[], page: string) {
+  const mark = `This was ${name}’s.`;
+  const isFree = !allNodes(nodes).some(({ needed }) => needed.includes(mark));
+  return isFree ? undefined : { name, act: `ours:${page}` };
+}
+
+/** What is typical of a structure may stand for what it lacks. */
+function fillOf(document: unknown, { part, at }: EditPlace) {
+  if (part.id !== "structures" || at.length < 2) return undefined;
+  return typicalKinds.includes(shownText(valueIn(document, [...at, "kind"])))
+    ? `typical:${at[1]}`
+    : undefined;
 }
 
 const valueIn = (document: unknown, at: Place) =>

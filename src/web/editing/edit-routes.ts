@@ -2,16 +2,21 @@ import express, { type Express, type Request, type Response } from "express";
 import { type Answering, textOf } from "../../app/answers/questions.js";
 import type { StudyEntry } from "../../app/study-entry.js";
 import { draftOf } from "../../editor/draft.js";
+import type { CopiedFrom } from "../../editor/marks/copied-values.js";
 import type { TypicalEntries } from "../../editor/typical/typical-text.js";
+import type { Problem } from "../../study/reading/problems.js";
 import { authorOf, rememberAuthor } from "../author.js";
 import { NotFoundError } from "../explain.js";
 import type { StudyPages } from "../pages/study-pages.js";
-import { balanceView, marksOf, standingLine } from "../pages/workbench-page.js";
+import { balanceView, marksOf, standingLine, stepsView } from "../pages/workbench-page.js";
+import { readerSignal } from "../reader-gone.js";
 import { renderPage } from "../render.js";
 import { readForm } from "../sent-form.js";
+import { type LiveParts, liveBalance } from "../start/live-balance.js";
 import { conflictView } from "./conflict-view.js";
 import {
   allNodes,
+  copiedIn,
   type EditPlace,
   editPage,
   editPlace,
@@ -20,7 +25,7 @@ import {
   problemsOf,
   rowsOf,
 } from "./edit-page.js";
-import { type SaveResult, type SentForm, saveForm } from "./edit-save.js";
+import { type SaveResult, type SentForm, saveForm, typedText } from "./edit-save.js";
 import { itemsPage } from "./items-page.js";
 import { convertedFields, writtenAnew } from "./saved-fields.js";
 
@@ -30,7 +35,7 @@ export const largeForm = express.urlencoded({ extended: false, limit: "8mb", par
 /** The pages of forms, one for each part and for each structure and option. */
 export function addEditing(
   app: Express,
-  { studies, answers, find }: Pick<StudyPages, "studies" | "answers" | "find">,
+  { studies, answers, few, find }: Pick<StudyPages, "studies" | "find"> & LiveParts,
 ): void {
   const { entries } = studies.assumptions;
   const show = async (request: Request, response: Response) => {
@@ -43,23 +48,47 @@ export function addEditing(
     response.send(
       isList
         ? renderPage("items", itemsPage(entry, balance, place, author))
-        : renderPage("edit", editPage(entry, balance, place, { author, entries })),
+        : renderPage(
+            "edit",
+            editPage(entry, balance, place, { author, entries, copied: copiedIn(studies, entry, place) }),
+          ),
     );
   };
-  const save = (request: Request, response: Response) => {
+  const save = async (request: Request, response: Response) => {
     const entry = find(String(request.params.id));
     if (entry.isExample) throw new NotFoundError();
     const form = readForm(request.body);
     const place = placeIn(studies.revision(entry.id, form.base) ?? entry, request);
-    const result = saveForm(studies, entry.id, place, form);
+    if (request.query.try !== undefined) {
+      const study = typedText(studies, entry.id, place, form);
+      const how = {
+        head: unsaved,
+        wantsRange: form.posted.range === "1",
+        signal: readerSignal(response),
+      };
+      response
+        .set("Cache-Control", "no-store")
+        .json(await liveBalance({ studies, answers, few }, study, how));
+      return;
+    }
+    const unusual = form.act.startsWith("confirm:") ? await unusualIn(answers, entry) : [];
+    const result = saveForm({ studies, unusual }, entry.id, place, form);
     rememberAuthor(response, form.author);
-    return answer({ answers, entries, request, response, place, form, result });
+    const copied = copiedIn(studies, result.saved ?? result.latest, place);
+    await answer({ answers, entries, copied, request, response, place, form, result });
   };
   for (const path of ["/studies/:id/edit/:part", "/studies/:id/edit/:part/:index"]) {
     app.get(path, show);
     app.post(path, largeForm, save);
   }
 }
+
+async function unusualIn(answers: Answering, entry: StudyEntry): Promise<readonly Problem[]> {
+  const balance = await answers.ask("balance", textOf(entry));
+  return balance.line ? balance.unusual : [];
+}
+
+const unsaved = { missing: "Something is missing or wrong: what it is shows once this is saved" };
 
 function placeIn(entry: StudyEntry, { params }: Request): EditPlace {
   const { document } = draftOf(entry.text, entry.fileName);
@@ -72,6 +101,7 @@ function placeIn(entry: StudyEntry, { params }: Request): EditPlace {
 interface Saved {
   readonly answers: Answering;
   readonly entries: TypicalEntries;
+  readonly copied: CopiedFrom | undefined;
   readonly request: Request;
   readonly response: Response;
   readonly place: EditPlace;
@@ -79,7 +109,16 @@ interface Saved {
   readonly result: SaveResult;
 }
 
-async function answer({ answers, entries, request, response, place, form, result }: Saved): Promise<void> {
+async function answer({
+  answers,
+  entries,
+  copied,
+  request,
+  response,
+  place,
+  form,
+  result,
+}: Saved): Promise<void> {
   const wantsJson = request.accepts(["html", "json"]) === "json";
   if (!result.saved) {
     const conflict = conflictView(result, place, form);
@@ -89,10 +128,13 @@ async function answer({ answers, entries, request, response, place, form, result
       const { latest } = result;
       const balance = await answers.ask("balance", textOf(latest));
       response.send(
-        renderPage("edit", editPage(latest, balance, place, { author: form.author, conflict, entries })),
+        renderPage(
+          "edit",
+          editPage(latest, balance, place, { author: form.author, conflict, entries, copied }),
+        ),
       );
     }
-  } else if (wantsJson) response.json(await savedAnswer(answers, place, form, result));
+  } else if (wantsJson) response.json(await savedAnswer({ answers, copied }, place, form, result));
   else response.redirect(303, nextAddress(place, form.act));
 }
 
@@ -107,24 +149,25 @@ function nextAddress({ href, at }: EditPlace, act: string): string {
 
 /** What the page's script puts in place after a save. */
 async function savedAnswer(
-  answers: Answering,
+  { answers, copied }: Pick<Saved, "answers" | "copied">,
   place: EditPlace,
   { posted }: SentForm,
   { saved, before }: Extract<SaveResult, { saved: StudyEntry }>,
 ): Promise<object> {
   const draft = draftOf(saved.text, saved.fileName);
   const balance = await answers.ask("balance", textOf(saved));
-  const view = editView(place, draft, problemsOf(draft, balance), { implied: impliedOf(balance) });
+  const view = editView(place, draft, problemsOf(draft, balance), { implied: impliedOf(balance), copied });
   const nodes = allNodes(view.nodes);
   return {
     revision: saved.revision,
     standing: standingLine(saved),
+    steps: renderPage("partials/steps-back", stepsView(saved, place.part.id) ?? {}),
     balance: renderPage("partials/balance-line", balanceView(balance)),
     summary: renderPage("partials/error-summary", view),
     levels: place.part.id === "levels" ? renderPage("partials/levels-picture", view) : undefined,
     marks: marksOf(balance),
-    fields: nodes.map(({ id, errors, needed, implied }) => ({
-      ...{ id, error: errors.join(" "), needed, implied },
+    fields: nodes.map(({ id, errors, needed, implied, confirm }) => ({
+      ...{ id, error: errors.join(" "), needed, implied, confirm },
     })),
     rows: rowsOf(view.nodes).map(({ id, label }) => ({ id, title: label })),
     written: writtenAnew(nodes, posted),

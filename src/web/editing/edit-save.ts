@@ -1,15 +1,19 @@
+import type { StudyText } from "../../app/answers/questions.js";
 import type { Studies } from "../../app/studies.js";
 import type { StudyEntry } from "../../app/study-entry.js";
 import { editsOfAction } from "../../editor/actions.js";
 import { type Clash, chosenEdits, clashes, isChosen, sameItem } from "../../editor/conflict.js";
 import { type Draft, draftOf } from "../../editor/draft.js";
 import { editsOf } from "../../editor/form-edits.js";
-import { childOf, nameOf, type Posted } from "../../editor/form-values.js";
-import { type Edit, edited, rawOf } from "../../editor/study-text.js";
+import { childOf, nameOf, type Posted, shownText } from "../../editor/form-values.js";
+import { newBearerEdits } from "../../editor/new-bearers.js";
+import { type Edit, edited, type Place, rawOf } from "../../editor/study-text.js";
+import { triedText } from "../../editor/tried-text.js";
 import { typicalEdits } from "../../editor/typical/typical-edits.js";
 import { ConflictError } from "../../store/errors.js";
 import { NotFoundError } from "../explain.js";
 import { type EditPlace, partName, placeWords } from "./edit-page.js";
+import { type Means, withExtraEdits } from "./extra-edits.js";
 
 /** What a form of a page sends. */
 export interface SentForm {
@@ -28,19 +32,31 @@ export type SaveResult =
   | { readonly saved: StudyEntry; readonly before: Draft }
   | { readonly saved?: undefined; readonly latest: StudyEntry; readonly clashes: readonly Clash[] };
 
+interface Saving extends Pick<Means, "unusual"> {
+  readonly studies: Studies;
+}
+
 /** Saves what a form changes. @throws NotFoundError; StoreError */
-export function saveForm(studies: Studies, id: string, place: EditPlace, form: SentForm): SaveResult {
+export function saveForm(
+  { studies, unusual }: Saving,
+  id: string,
+  place: EditPlace,
+  form: SentForm,
+): SaveResult {
+  const means = { entries: studies.assumptions.entries, unusual };
   const latest = studies.find(id);
   const base = studies.revision(id, form.base);
   if (!latest || !base) throw new NotFoundError();
   const before = draftOf(base.text, base.fileName);
   const edits = editsOfForm(place, form, before);
   const changed = edited(base.text, edits);
-  const structural = actionEdits(form, rawOf(changed, base.fileName));
+  const structural = actionEdits(form, rawOf(changed, base.fileName), lastIn(studies, base));
   const wanted = edited(changed, structural);
-  if (wanted === base.text) return { saved: latest, before };
-  if (latest.revision === form.base) {
-    return keep(studies, place, { form, text: wanted, edits: [...edits, ...structural], latest, before });
+  const keeping = { means, form, latest, before };
+  if (withExtraEdits(wanted, form.act, means) === base.text) return { saved: latest, before };
+  if (latest.revision === form.base || wanted === base.text) {
+    const text = latest.revision === form.base ? wanted : latest.text;
+    return keep(studies, place, { ...keeping, text, edits: [...edits, ...structural] });
   }
   const theirs = draftOf(latest.text, latest.fileName).document;
   if (!sameItem(place.at, before.document, theirs)) return { latest, clashes: [] };
@@ -51,7 +67,17 @@ export function saveForm(studies: Studies, id: string, place: EditPlace, form: S
   });
   if (latest.revision !== form.expected || !isChosen(found, form.posted)) return { latest, clashes: found };
   const chosen = chosenEdits(found, form.posted, rawOf(wanted, base.fileName));
-  return keep(studies, place, { form, text: edited(latest.text, chosen), edits: chosen, latest, before });
+  return keep(studies, place, { ...keeping, text: edited(latest.text, chosen), edits: chosen });
+}
+
+/** The text as it would be saved from a form, on top of the revision that the form showed. @throws NotFoundError */
+export function typedText(studies: Studies, id: string, place: EditPlace, form: SentForm): StudyText {
+  const base = studies.revision(id, form.base);
+  if (!base) throw new NotFoundError();
+  const { text, fileName } = base;
+  const before = draftOf(text, fileName);
+  const edits = editsOfForm(place, form, before);
+  return { text: triedText(before.document, [...edits, ...typicalEdits(before.document, edits)]), fileName };
 }
 
 function editsOfForm(
@@ -60,18 +86,40 @@ function editsOfForm(
   { document, writing }: ReturnType<typeof draftOf>,
 ) {
   const value = place.at.reduce<unknown>((found, key) => childOf(found, key), document);
-  return editsOf(place.fields, place.at, value, { posted, writing });
+  return [
+    ...editsOf(place.fields, place.at, value, { posted, writing }),
+    ...newBearerEdits(posted, document),
+  ];
 }
 
 /** Other ways of giving a value, chosen in a list, and the button pressed. */
-function actionEdits({ posted, act }: SentForm, document: unknown): Edit[] {
+function actionEdits({ posted, act }: SentForm, document: unknown, aside: (at: Place) => unknown): Edit[] {
   const ways = Object.entries(posted)
     .filter(([name]) => name.startsWith("way:"))
-    .flatMap(([name, way]) => editsOfAction(`${name}:${way}`, document));
+    .flatMap(([name, way]) => editsOfAction(`${name}:${way}`, document, aside));
   return [...ways, ...editsOfAction(act, document)];
 }
 
+/** Revisions in which a value that was put aside is looked for. */
+const mostSought = 100;
+
+/** What stood last at a place of a study, before another way of giving it took its place. */
+function lastIn(studies: Studies, base: StudyEntry): (at: Place) => unknown {
+  const now = rawOf(base.text, base.fileName);
+  return (at) => {
+    for (const { revision, isDamaged } of studies.revisions(base.id).slice(0, mostSought)) {
+      const found = isDamaged || revision > base.revision ? undefined : studies.revision(base.id, revision);
+      if (!found?.text.includes(String(at.at(-1)))) continue;
+      const document = rawOf(found.text, found.fileName);
+      const value = at.reduce<unknown>((inner, key) => childOf(inner, key), document);
+      if (value !== undefined && sameItem(at.slice(0, -1), document, now)) return value;
+    }
+    return undefined;
+  };
+}
+
 interface Keeping {
+  readonly means: Means;
   readonly form: SentForm;
   readonly text: string;
   readonly edits: readonly Edit[];
@@ -82,12 +130,15 @@ interface Keeping {
 function keep(
   studies: Studies,
   place: EditPlace,
-  { form, text, edits, latest, before }: Keeping,
+  { means, form, text, edits, latest, before }: Keeping,
 ): SaveResult {
   try {
-    const note = noteOf(place, edits);
+    const note =
+      edits.length > 0
+        ? noteOf(place, edits, draftOf(latest.text, latest.fileName).document)
+        : extraNote(place, form.act);
     const { document } = draftOf(latest.text, latest.fileName);
-    const whole = edited(text, typicalEdits(document, edits));
+    const whole = withExtraEdits(edited(text, typicalEdits(document, edits)), form.act, means);
     const saved = studies.save(latest.id, latest.revision, whole, {
       author: form.author,
       note,
@@ -96,14 +147,34 @@ function keep(
     return { saved, before };
   } catch (error) {
     if (!(error instanceof ConflictError)) throw error;
-    return saveForm(studies, latest.id, place, form);
+    return saveForm({ studies, unusual: means.unusual }, latest.id, place, form);
   }
 }
 
+const extraNotes: Readonly<Record<string, string>> = {
+  typical: "typical values for what was missing",
+  confirm: "an unusual entry confirmed",
+  ours: "values of the example taken over",
+};
+
+const extraNote = (place: EditPlace, act: string): string =>
+  `${partName(place.part)}: ${extraNotes[act.split(":")[0] ?? ""] ?? "edited"}`;
+
 const mostPlacesNamed = 3;
 
+/** A row that goes is known by its name. */
+function removedName(document: unknown, at: Place): string {
+  const item = at.reduce<unknown>((found, key) => childOf(found, key), document);
+  const name = shownText(childOf(item, "name")) || shownText(childOf(item, "id"));
+  return name === "" ? placeWords(at.slice(1), 0) : `“${name}”`;
+}
+
 /** What was changed, for the list of revisions: "Lake and water: chemistry, calcium". */
-function noteOf(place: EditPlace, edits: readonly Edit[]): string {
+function noteOf(place: EditPlace, edits: readonly Edit[], document: unknown): string {
+  const removed = edits.find(
+    (edit) => "remove" in edit && edit.at.length > 1 && typeof edit.at.at(-1) === "number",
+  );
+  if (removed) return `${partName(place.part)}: removed ${removedName(document, removed.at)}`.slice(0, 300);
   const places = [...new Set(edits.map(({ at }) => nameOf(at)))].map((name) => name.split("/"));
   const named = places.slice(0, mostPlacesNamed).map((at) =>
     placeWords(

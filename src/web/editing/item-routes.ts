@@ -2,9 +2,9 @@ import type { Express } from "express";
 import { z } from "zod";
 import type { Studies } from "../../app/studies.js";
 import type { StudyEntry } from "../../app/study-entry.js";
-import { freeId } from "../../editor/actions.js";
 import { draftOf } from "../../editor/draft.js";
 import { childOf, itemsOf } from "../../editor/form-values.js";
+import { idFor } from "../../editor/new-bearers.js";
 import { partOf } from "../../editor/parts.js";
 import { edited } from "../../editor/study-text.js";
 import { structureKindFields } from "../../editor/table/structure-columns.js";
@@ -13,8 +13,8 @@ import { InputError, problemsOf } from "../../study/reading/problems.js";
 import { NotFoundError } from "../explain.js";
 import { readForm } from "../sent-form.js";
 import { largeForm } from "./edit-routes.js";
+import { withExtraEdits } from "./extra-edits.js";
 
-const longestId = 60;
 const newItem = z.object({
   name: z
     .string()
@@ -37,7 +37,10 @@ export function addItems(app: Express, studies: Studies, find: (id: string | und
     const { document } = draftOf(entry.text, entry.fileName);
     const present = itemsOf(childOf(document, part.section));
     const item = itemOf(part.section, parsed.data, present);
-    const text = edited(entry.text, [{ at: [part.section, present.length], value: item }]);
+    const added = edited(entry.text, [{ at: [part.section, present.length], value: item }]);
+    const fills = form.act === "typical" && part.id === "structures";
+    const means = { entries: studies.assumptions.entries, unusual: [] };
+    const text = fills ? withExtraEdits(added, `typical:${present.length}`, means) : added;
     const note = `Added ${parsed.data.name}`;
     // An item at the end of a list takes nothing from another writer: it goes on top of the latest revision.
     studies.save(entry.id, entry.revision, text, { author: form.author, note, origin: "form" });
@@ -50,7 +53,7 @@ function itemOf(
   { name, kind }: z.output<typeof newItem>,
   present: readonly unknown[],
 ): object {
-  const id = idOf(name, section === "structures" ? "structure" : "option", present);
+  const id = idFor(name, section === "structures" ? "structure" : "option", present);
   if (section !== "structures") return { id, name, afterInfestation: { share: "0 %" } };
   const known = kind !== undefined && structureKindFields().has(kind);
   if (!known) throw new InputError("The form", [kindProblem]);
@@ -63,15 +66,3 @@ const kindProblem = {
   allowed: "a kind of the list",
   remedy: "Choose a kind.",
 };
-
-/** An id made from a name that no other item has. */
-function idOf(name: string, stem: string, present: readonly unknown[]): string {
-  const words = name
-    .normalize("NFKD")
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, "-")
-    .slice(0, longestId)
-    .replace(/^-+|-+$/g, "");
-  const isFree = words !== "" && !present.some((item) => childOf(item, "id") === words);
-  return isFree ? words : freeId(stem, present);
-}

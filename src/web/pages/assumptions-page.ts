@@ -18,6 +18,7 @@ import { formatter } from "../../report/words/format.js";
 import type { StudyDocument } from "../../study/format/schema.js";
 import { type Swing, swingsOf } from "../../study/odds/judged-swings.js";
 import type { Odds } from "../../study/odds/odds.js";
+import { inStudyUnits } from "./assumption-units.js";
 import { workbenchPage } from "./workbench-page.js";
 
 /** How much the judged values move, or why that is not known yet. */
@@ -74,7 +75,9 @@ export function assumptionsPage(
   judged: JudgedState,
   { words, filter, author }: Search & { readonly author: string },
 ): object {
-  const own = ownValues(draftOf(entry.text, entry.fileName).document);
+  const { document, writing } = draftOf(entry.text, entry.fileName);
+  const { system } = writing;
+  const own = ownValues(document);
   const reading = { assumptions: studies.assumptions, used: usedIn(balance), own };
   const rows = assumptionRows(reading, filter, words);
   const href = (id: string) => `/studies/${entry.id}/assumptions/${id}`;
@@ -109,9 +112,18 @@ export function assumptionsPage(
         })),
       },
       count: `${rows.length} of ${studies.assumptions.entries.size} assumptions`,
-      rows: rows.map((row) => ({ ...row, name: nameOf(row), link: href(row.id) })),
+      rows: rows.map((row) => ({
+        ...{ ...row, ...unitsOf(row, studies, system), name: nameOf(row), link: href(row.id) },
+      })),
     },
   );
+}
+
+/** In the study's units, with what the entry states beside it. */
+function unitsOf({ id, value, range }: AssumptionRow, { assumptions }: Studies, system: "us" | "si") {
+  const entry = assumptions.entries.get(id);
+  const converted = entry && inStudyUnits(entry, system);
+  return converted ? { ...converted, stated: `${value}, ${range}` } : {};
 }
 
 /** The id is told below the name; one without a name is known by its id, which may break after its dots. */

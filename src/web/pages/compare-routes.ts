@@ -7,6 +7,7 @@ import { readerSignal } from "../reader-gone.js";
 import { renderPage } from "../render.js";
 import { compareChooser } from "./compare-chooser.js";
 import { type ComparedSide, type ComparedSources, comparedSide } from "./compared-side.js";
+import { studyMenu } from "./study-menu.js";
 
 type Pair = readonly [ComparedSide, ComparedSide];
 
@@ -38,10 +39,11 @@ export function addCompare(
     const isUnderWay = found === "under way";
     const { view } = isUnderWay ? await answers.ask("differences", asked) : found.answer;
     const references = `left=${left.reference}&right=${right.reference}`;
+    const menus = [...new Map(pair.map((side) => [side.id, studyMenu(side.id, side.name)])).values()];
     const sides = { left, right, here: `/compare?${references}`, json: `/compare.json?${references}` };
     response
       .set("Cache-Control", "no-store")
-      .send(renderPage("compare", { ...base, isUnderWay, sides, view }));
+      .send(renderPage("compare", { ...base, isUnderWay, sides, view, menus }));
   });
   app.get("/compare.json", async (request, response) => {
     const pair = chosen(request);

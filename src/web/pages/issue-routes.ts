@@ -22,6 +22,7 @@ import { withFilePolicy } from "../access/security-headers.js";
 import { NotFoundError } from "../explain.js";
 import { readerSignal } from "../reader-gone.js";
 import { renderPage } from "../render.js";
+import { studyMenu } from "./study-menu.js";
 import type { StudyPages } from "./study-pages.js";
 import { workbenchPage } from "./workbench-page.js";
 
@@ -43,6 +44,7 @@ export function addIssues(app: Express, parts: IssueRoutes): void {
     };
     const list = issues.list(entry.id);
     const content = {
+      study: entry.id,
       issues: list.map((each, index) => issueView(each, list[index - 1])),
       isExample: entry.isExample,
       mayIssue: !entry.isExample && !mayOnlyRead(),
@@ -89,25 +91,29 @@ export async function printedIssue(
   return pressIssue(prepared, { print, complete, sign });
 }
 
-function addVerification(app: Express, { issues, key }: IssueRoutes): void {
+function addVerification(app: Express, { issues, key, studies }: IssueRoutes): void {
   const upload = multer({
     storage: multer.memoryStorage(),
     limits: { fileSize: fileLimits.bytes, files: 1, fields: 0 },
   });
   const verify = verifyInTurn();
-  const page = (result: object | undefined) =>
-    renderPage("verify", {
+  const page = (result: object | undefined, from: unknown) => {
+    const study = typeof from === "string" ? studies.card(from) : undefined;
+    return renderPage("verify", {
+      menu: study && studyMenu(study.id, study.name),
+      from: study?.id,
       title: "Verify an issued report",
       assets: linkedAssets,
       fingerprint: key.fingerprint(),
       result,
     });
-  app.get("/verify", (_request, response) => {
-    response.send(page(undefined));
+  };
+  app.get("/verify", ({ query }, response) => {
+    response.send(page(undefined, query.from));
   });
   app.post("/verify", upload.single("report"), tooLarge, async (request: Request, response: Response) => {
     const pdf = new Uint8Array(request.file?.buffer ?? []);
-    response.send(page(await verify(pdf, keptOf(issues, key, pdf))));
+    response.send(page(await verify(pdf, keptOf(issues, key, pdf)), request.query.from));
   });
 }
 

@@ -10,6 +10,7 @@ const author = z.string().trim().max(200, "at most 200 characters").optional();
 const revisionNumber = z.coerce.number().int().min(1, "the number of a revision");
 
 const copyForm = z.object({ author });
+const versionName = z.object({ name: z.string().trim().max(100, "at most 100 characters").default("") });
 const restoreForm = z.object({ author, expected: revisionNumber });
 
 /** Copies, the archive, deletion with recovery, and earlier revisions again. */
@@ -24,6 +25,19 @@ export function addKeeping(app: Express, studies: Studies): void {
     const { id } = request.params;
     studies.restore(id, numberIn(request.params.revision), expected, author ?? authorOf(request));
     response.redirect(303, `/studies/${id}`);
+  });
+  for (const way of ["undo", "redo"] as const) {
+    app.post(`/studies/:id/${way}`, form, (request, response) => {
+      const { author, expected } = readForm(restoreForm, request.body);
+      const { id } = studies.step(request.params.id, way, expected, author ?? authorOf(request));
+      response.redirect(303, pageBefore(request.get("referer"), id));
+    });
+  }
+  app.post("/studies/:id/revisions/:revision/name", form, (request, response) => {
+    const { name } = readForm(versionName, request.body);
+    const { id, revision } = request.params;
+    studies.nameVersion(id, numberIn(revision), name);
+    response.redirect(303, `/studies/${id}/revisions`);
   });
   app.get("/studies/:id/revisions/:revision/study", (request, response) => {
     const { id } = request.params;
@@ -41,6 +55,13 @@ export function addKeeping(app: Express, studies: Studies): void {
   moving("archive", "archived", () => "/");
   moving("delete", "deleted", () => "/");
   moving("recover", "active", (id) => `/studies/${id}`);
+}
+
+/** The page of the study on which a button was pressed; a structure that is there no more has its list. */
+function pageBefore(referer: string | undefined, id: string): string {
+  const path = referer !== undefined && URL.canParse(referer) ? new URL(referer).pathname : "";
+  const home = `/studies/${id}/edit/names`;
+  return path.startsWith(`/studies/${id}/`) ? path : home;
 }
 
 function readForm<Form>(schema: z.ZodType<Form>, body: unknown): Form {

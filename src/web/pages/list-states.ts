@@ -1,8 +1,32 @@
+import { setTimeout as pause } from "node:timers/promises";
+import { type Answering, textOf } from "../../app/answers/questions.js";
 import type { Studies } from "../../app/studies.js";
 import type { ListedStudy } from "../../app/study-entry.js";
 import { draftOf } from "../../editor/draft.js";
 import { partStateText, studyParts } from "../../editor/parts.js";
 import { partName } from "../editing/edit-page.js";
+
+/** The answer in few words: "Pays: $80,300/yr damage avoided, $142,000/yr spent"; empty where there is none yet. */
+export async function answersIn(
+  { studies, answers }: { readonly studies: Studies; readonly answers: Answering },
+  cards: readonly ListedStudy[],
+): Promise<ReadonlyMap<string, string>> {
+  const found = new Map<string, string>();
+  const each = cards.map(async ({ id, isDamaged }) => {
+    const entry = isDamaged ? undefined : studies.find(id);
+    if (!entry) return;
+    const { line } = await answers.ask("balance", textOf(entry));
+    if (line) found.set(id, `${line.answer}: ${sideText(line.rack)}, ${sideText(line.ramp)}`);
+  });
+  await Promise.race([Promise.allSettled(each), pause(patienceMilliseconds)]);
+  return new Map(found);
+}
+
+/** Studies that take longer have their answer when the list is next looked at. */
+const patienceMilliseconds = 250;
+
+const sideText = ({ label, value }: { readonly label: string; readonly value: string }) =>
+  `${label.charAt(0).toLowerCase()}${label.slice(1)} ${value}`;
 
 /** What is missing in studies of a list; each revision is read once. */
 export function listStates(studies: Studies): (card: ListedStudy) => string {

@@ -5,10 +5,16 @@ import { sentence } from "../../study/reading/problems.js";
 import type { Explained } from "../explained.js";
 
 /** The list of studies, with what to do when there are none of one's own. */
-export function listPage(studies: Studies, missingIn: (card: ListedStudy) => string): object {
+export function listPage(
+  studies: Studies,
+  missingIn: (card: ListedStudy) => string,
+  answers: ReadonlyMap<string, string>,
+): object {
   const shown = studies.list().map((card) => ({
     ...listed(card),
     isExample: card.isExample,
+    answer: answers.get(card.id) ?? "",
+    note: card.note,
     missing: card.isExample ? "" : missingIn(card),
   }));
   return {
@@ -28,7 +34,7 @@ function listed({ id, name, isExample, isDamaged, revision, savedAt, author }: L
     name,
     detail: isExample
       ? "invented example"
-      : `revision ${revision}${isDamaged ? ", damaged" : ""}, ${savedAt.slice(0, 10)}${by}`,
+      : `revision ${revision}${isDamaged ? ", damaged" : ""}, saved ${savedAt.slice(0, 16).replace("T", " ")} UTC${by}`,
   };
 }
 

@@ -20,8 +20,9 @@ import { withFilePolicy } from "../access/security-headers.js";
 import { readerSignal } from "../reader-gone.js";
 import { renderPage } from "../render.js";
 import { firstView } from "../start/first-view.js";
-import { listStates } from "./list-states.js";
+import { answersIn, listStates } from "./list-states.js";
 import { listPage } from "./pages.js";
+import { studyMenu } from "./study-menu.js";
 import { unfinishedPage } from "./unfinished-page.js";
 import { askFigures, askWithOdds, type OddsSource } from "./with-odds.js";
 import { workbenchPage } from "./workbench-page.js";
@@ -48,6 +49,7 @@ function addUnfinished(app: Express, { studies, answers }: StudyPages): void {
     { path: "/studies/:id/report.pdf", part: "pdf" },
     { path: "/studies/:id/method.pdf", part: "method" },
     { path: "/studies/:id/chance", part: "chance" },
+    { path: "/studies/:id/plans", part: "plans" },
     { path: "/studies/:id/odds", part: "odds" },
     { path: "/studies/:id/search", part: "search" },
     { path: "/studies/:id/first", part: "first" },
@@ -68,7 +70,8 @@ function addUnfinished(app: Express, { studies, answers }: StudyPages): void {
   }
 }
 
-const linksOf = ({ id }: Pick<StudyEntry, "id">) => ({
+const linksOf = ({ id, name }: Pick<StudyEntry, "id" | "name">) => ({
+  study: studyMenu(id, name),
   back: "/",
   pdf: `/studies/${id}/report.pdf`,
   boardPdf: `/studies/${id}/report.pdf?part=board`,
@@ -79,8 +82,9 @@ const linksOf = ({ id }: Pick<StudyEntry, "id">) => ({
 function addPages(app: Express, parts: StudyPages): void {
   const { studies, answers, find, knownOdds } = parts;
   const missingIn = listStates(studies);
-  app.get("/", (_request, response) => {
-    response.send(renderPage("studies", listPage(studies, missingIn)));
+  app.get("/", async (_request, response) => {
+    const found = await answersIn(parts, studies.list());
+    response.send(renderPage("studies", listPage(studies, missingIn, found)));
   });
   app.get("/studies/:id", (request, response) => {
     const { id } = request.params;
@@ -214,7 +218,10 @@ function addFiles(app: Express, parts: StudyPages): void {
     const pdf = await printer.print(body, settings, signal);
     withFilePolicy(response, "pdf")
       .type("pdf")
-      .set("Content-Disposition", `inline; filename="${entry.id}.pdf"`)
+      .set(
+        "Content-Disposition",
+        `inline; filename="${entry.id}-${part === "board" ? "board-part" : "report"}.pdf"`,
+      )
       .send(Buffer.from(pdf));
   });
   const figuresOf = (entry: StudyEntry) => ({ ...textOf(entry), odds: knownOdds(entry) });

@@ -1,5 +1,7 @@
 import type { BalanceState } from "../../app/answers/questions.js";
 import type { StudyEntry } from "../../app/study-entry.js";
+import { isStep } from "../../app/undo.js";
+import { mayOnlyRead } from "../../app/visitor.js";
 import { partStates, partStateText } from "../../editor/parts.js";
 import { linkedAssets } from "../../report/document/html.js";
 import { editedParts, keptParts, readParts, type WorkbenchPart } from "./workbench-parts.js";
@@ -23,6 +25,7 @@ export function workbenchPage<Content extends object>(frame: WorkbenchFrame, con
     bench: {
       study: { id: entry.id, name: entry.name, href: `/studies/${entry.id}` },
       standing: standingLine(entry),
+      steps: stepsView(entry, frame.part),
       balance: balanceView(balance),
       parts: [editedParts, readParts, keptParts].map((parts) => ({
         links: parts.map((part) => partLink(part, frame, marksOf(balance))),
@@ -37,9 +40,38 @@ export function standingLine({ isExample, revision, savedAt, author }: StudyEntr
   return `Revision ${revision}, saved ${savedAt.slice(0, 16).replace("T", " ")} UTC${by}`;
 }
 
-function partLink({ id, name, path }: WorkbenchPart, { entry, part }: WorkbenchFrame, marks: Marks) {
-  return { id, name, href: `/studies/${entry.id}${path}`, isHere: id === part, mark: marks[id] ?? "" };
+const readWithSteps = new Set(["assumptions", "first", "revisions"]);
+
+/** Undo and redo, on pages where a study is changed. */
+export function stepsView(entry: StudyEntry, part: string): object | undefined {
+  const { id, revision, note, isExample } = entry;
+  const isChanged = readWithSteps.has(part) || editedParts.some((each) => each.id === part);
+  if (isExample || mayOnlyRead() || !isChanged) return undefined;
+  const said = note === "" || isStep(entry) ? "" : note.slice(0, longestStep);
+  return {
+    study: id,
+    revision,
+    canUndo: revision > 1,
+    canRedo: isStep(entry),
+    said: said.length < note.length && said !== "" ? `${said}…` : said,
+  };
 }
+
+const longestStep = 48;
+
+function partLink({ id, name, path }: WorkbenchPart, { entry, part }: WorkbenchFrame, marks: Marks) {
+  return {
+    id,
+    name,
+    href: `/studies/${entry.id}${path}`,
+    isHere: id === part,
+    slow: slowWords(path),
+    mark: marks[id] ?? "",
+  };
+}
+
+const slowWords = (path: string) =>
+  path.includes(".pdf") ? "Being printed: it takes some seconds, and opens by itself." : "";
 
 type Marks = Readonly<Record<string, string>>;
 

@@ -21,6 +21,7 @@ export const editedParts = [
 /** What follows from the parts. A new page that reads the study goes here. */
 export const readParts: readonly WorkbenchPart[] = [
   { id: "assumptions", name: "Assumptions", path: "/assumptions" },
+  { id: "plans", name: "Plans of upkeep", path: "/plans" },
   { id: "results", name: "Results", path: "" },
   { id: "first", name: "Replace these first", path: "/first" },
   { id: "chance", name: "Where the chance comes from", path: "/chance" },

@@ -4,7 +4,7 @@ import { idOf } from "../../editor/form-node.js";
 import { isInPart, studyParts } from "../../editor/parts.js";
 import { formatter, percent } from "../../report/words/format.js";
 import type { StudyDocument } from "../../study/format/schema.js";
-import type { Odds } from "../../study/odds/odds.js";
+import type { FuturesOdds, Odds } from "../../study/odds/odds.js";
 import { replaceFirst } from "../../study/short/replace-first.js";
 import { typicalPlacesIn } from "../../study/short/typical-places.js";
 
@@ -44,7 +44,7 @@ export function firstView(
 const ends = { low: 0.1, high: 0.9 };
 
 /** "between −$1.2 million and $0.4 million": what eight in ten simulated outcomes lie between. */
-function rangeText({ options, requested }: Odds, money: ReturnType<typeof formatter>) {
+export function rangeText({ options, requested }: FuturesOdds, money: ReturnType<typeof formatter>) {
   const option = options.find(({ id }) => id === requested);
   const at = (share: number) => option?.against?.netBenefits.find((each) => each.share === share)?.value;
   const [low, high] = [at(ends.low), at(ends.high)];

@@ -2,31 +2,38 @@ import type { Express, Request } from "express";
 import type { BalanceState } from "../../app/answers/questions.js";
 import { firstStudy } from "../../editor/first-study.js";
 import { InputError, problemsOf } from "../../study/reading/problems.js";
+import type { ShortFacts } from "../../study/short/facts-schema.js";
 import { questionGroups } from "../../study/short/questions.js";
 import { type ReadFacts, readFacts } from "../../study/short/read-facts.js";
 import { authorName, authorOf, rememberAuthor } from "../author.js";
 import { largeForm } from "../editing/edit-routes.js";
 import type { StudyPages } from "../pages/study-pages.js";
+import { readerSignal } from "../reader-gone.js";
 import { renderPage } from "../render.js";
-import { screenOf, startView } from "./start-view.js";
-import { countOf, rawFacts, type Typed, typedIn } from "./typed-facts.js";
+import { type LiveParts, liveBalance } from "./live-balance.js";
+import { noBalance, screenOf, startView } from "./start-view.js";
+import { countOf, rawFacts, saysStructures, type Typed, typedIn } from "./typed-facts.js";
 
-type Parts = Pick<StudyPages, "studies" | "answers">;
+type Parts = LiveParts & Pick<StudyPages, "studies">;
 
 /**
  * A first answer from few facts on two screens. What was typed stands in the address until the study is made, so that
  * nothing is kept on the server, a page that was left can be come back to, and two people do not meet.
  */
-export function addStart(app: Express, { studies, answers }: Parts, today: () => string): void {
+export function addStart(app: Express, parts: Parts, today: () => string): void {
+  const { studies, answers } = parts;
   const { entries } = studies.assumptions;
-  const balanceOf = async (read: ReadFacts): Promise<BalanceState | undefined> => {
-    if (!read.facts) return undefined;
-    const text = firstStudy(read.facts, entries, today());
-    return answers.ask("balance", { text, fileName: "first estimate" });
+  const textOf = (facts: ShortFacts) => ({
+    text: firstStudy(facts, entries, today()),
+    fileName: "first estimate",
+  });
+  const balanceOf = async (read: ReadFacts, typed: Typed): Promise<BalanceState | undefined> => {
+    if (!read.facts || !saysStructures(typed)) return undefined;
+    return answers.ask("balance", textOf(read.facts));
   };
   const page = async (request: Request, typed: Typed, read: ReadFacts, wanted: 1 | 2) => {
     const screen = read.problems.length > 0 ? screenOf(read.problems) : wanted;
-    const balance = screen === 2 ? await balanceOf(read) : undefined;
+    const balance = await balanceOf(read, typed);
     const view = { screen, typed, problems: read.problems, balance, author: authorOf(request) };
     return renderPage("start", startView(view, entries));
   };
@@ -35,6 +42,18 @@ export function addStart(app: Express, { studies, answers }: Parts, today: () =>
     const read = readFacts(rawFacts(typed), entries);
     response.set("Cache-Control", "no-store");
     response.send(await page(request, typed, read, screenWanted(typed)));
+  });
+  app.get("/start/balance", async (request, response) => {
+    const typed = typedIn(request.query);
+    const { facts, problems } = readFacts(rawFacts(typed), entries);
+    response.set("Cache-Control", "no-store");
+    if (!facts || !saysStructures(typed)) {
+      const balance = renderPage("partials/balance-line", noBalance(problems));
+      response.json({ balance, range: "", isUnderWay: false });
+      return;
+    }
+    const how = { head: noBalance([]), wantsRange: typed.range === "1", signal: readerSignal(response) };
+    response.json(await liveBalance(parts, textOf(facts), how));
   });
   app.post("/start", largeForm, async (request, response) => {
     const typed = typedIn(request.body);
@@ -46,7 +65,7 @@ export function addStart(app: Express, { studies, answers }: Parts, today: () =>
       response.status(400).send(await page(request, typed, read, 2));
       return;
     }
-    const text = firstStudy(read.facts, entries, today());
+    const { text } = textOf(read.facts);
     const writer = {
       author: author.data,
       note: "A first estimate from short facts",

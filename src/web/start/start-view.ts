@@ -1,12 +1,12 @@
 import type { BalanceState } from "../../app/answers/questions.js";
 import { idOf, problemText } from "../../editor/form-node.js";
+import { lowered } from "../../editor/labels.js";
 import { linkedAssets } from "../../report/document/html.js";
 import type { Problem } from "../../study/reading/problems.js";
 import type { Writing } from "../../study/short/amount-text.js";
 import type { TypicalValues } from "../../study/short/filling.js";
 import { type Question, type QuestionGroup, questionGroups } from "../../study/short/questions.js";
 import { typicalHint } from "../../study/short/typical-hint.js";
-import { balanceView } from "../pages/workbench-page.js";
 import { countOf, inputName, isThere, itemsOf, presenceKey, type Typed } from "./typed-facts.js";
 
 interface StartPage {
@@ -41,11 +41,20 @@ export function startView(page: StartPage, values: TypicalValues): object {
       text: texts.join(" "),
     })),
     wrong: problems.length,
-    bench: balance && { balance: balanceView(balance) },
+    bench: { balance: balance?.line ? { line: balance.line } : noBalance(problems) },
   };
 }
 
-const currencyIn = ({ currency = "" }: Typed): string => (/^[A-Z]{3}$/.test(currency) ? currency : "USD");
+/** What stands for the balance until something has a cost, or while something typed cannot be read. */
+export const noBalance = (problems: readonly Problem[]) => ({
+  missing:
+    problems.length > 0
+      ? `One entry cannot be read: ${placeOfName((problems[0]?.at ?? []).map(String).join("/")) || "see the form"}`
+      : "It shows here, at central values, from the first intake, plant, dock or ramp on",
+});
+
+const currencyIn = ({ currency = "" }: Typed): string =>
+  /^[A-Z]{3}$/i.test(currency.trim()) ? currency.trim().toUpperCase() : "USD";
 
 function repeatedGroup(): QuestionGroup {
   const group = questionGroups.find(({ repeats }) => repeats);
@@ -95,7 +104,7 @@ function placeOfName(name: string): string {
   const label = group?.questions.find((question) => question.key === key)?.label ?? name;
   if (!group || holder === "") return label;
   const number = group.repeats ? ` ${Number(parts[1]) + 1}` : "";
-  return `${group.title}${number}, ${label.toLowerCase()}`;
+  return `${group.title}${number}, ${lowered(label)}`;
 }
 
 interface GroupView {

@@ -42,6 +42,12 @@ export function rawFacts(typed: Typed): object {
   return raw;
 }
 
+/** Whether anything was said of what mussels would foul. */
+export const saysStructures = (typed: Typed): boolean =>
+  Object.entries(typed).some(
+    ([name, value]) => /^(intakes\/|plant\/|docks\/|ramps$)/.test(name) && value !== "",
+  );
+
 /** Things that may be there several times, with their places in the form: those left empty are left out. */
 export function itemsOf(group: QuestionGroup, typed: Typed): { index: number; values: Values }[] {
   return Array.from({ length: countOf(group, typed) }, (_, index) => ({

@@ -112,25 +112,51 @@ describe("what explains a difference", () => {
     expect(parts).toEqual([]);
   });
 
-  it("groups more than eight changes by where they stand, and adds up all the same", async () => {
+  const nine: Edits = [
+    ["structures[village-intake].rack.width", "1 m"],
+    ["structures[village-intake].rack.height", "1 m"],
+    ["structures[village-intake].rack.clearSpacing", "45 mm"],
+    ["structures[village-intake].conduit.length", "700 m"],
+    ["structures[village-intake].conduit.diameter", "240 mm"],
+    ["structures[jetty].wettedArea", "50 m2"],
+    ["structures[jetty].replacementCost", "€45,000"],
+    training,
+    tows,
+  ];
+
+  it("explains those of nine changes and more that matter one by one, and the others as one", async () => {
+    const right = study(...nine);
+    const { parts } = await explain(plain, right);
+    expect(parts).toHaveLength(8);
+    const names = parts.map(({ groups }) => groups.map(({ name }) => name).join());
+    expect(names).toContain("cost of Training of checkers, Staffed summer checks");
+    expect(names).toContain("count of Plankton tows, Staffed summer checks");
+    const [rest] = parts.at(-1)?.groups ?? [];
+    expect(rest?.name).toBe("all other changes");
+    expect(rest?.inputs).toHaveLength(2);
+    expect(sum(parts.map((part) => part.netBenefit ?? Number.NaN))).toBe(
+      netBenefit(right) - netBenefit(plain),
+    );
+    // none of the small ones does more by itself than it is said to do at most
+    for (const { place } of rest?.inputs ?? []) {
+      const edit = nine.find(([path]) => path.replace(/[[\].]+/g, "/") === place);
+      if (!edit) throw new Error(place);
+      const alone = Math.abs(netBenefit(study(edit)) - netBenefit(plain));
+      expect(alone).toBeLessThanOrEqual((rest?.mostAlone ?? 0) + 1);
+    }
+  });
+
+  it("keeps changes together that would contradict the study alone, also among many", async () => {
     const right = study(
-      ["structures[village-intake].rack.width", "1 m"],
-      ["structures[village-intake].rack.height", "1 m"],
-      ["structures[village-intake].rack.clearSpacing", "45 mm"],
-      ["structures[village-intake].conduit.length", "700 m"],
-      ["structures[village-intake].conduit.diameter", "240 mm"],
-      ["structures[jetty].wettedArea", "50 m2"],
-      ["structures[jetty].replacementCost", "€45,000"],
-      training,
-      tows,
+      ...nine,
+      ["boats.classes[resident].share", "60 %"],
+      ["boats.classes[visitors].share", "38 %"],
     );
     const { parts } = await explain(plain, right);
-    expect(parts.map(({ groups }) => groups.map(({ name }) => name))).toEqual([
-      ["Village water intake"],
-      ["wetted area of Trust jetty"],
-      ["replacement cost of Trust jetty"],
-      ["cost of Training of checkers, Staffed summer checks"],
-      ["count of Plankton tows, Staffed summer checks"],
+    const joined = parts.find(({ groups }) => groups.length > 1);
+    expect(joined?.groups.map(({ name }) => name)).toEqual([
+      "share of Kept at the lake",
+      "share of Visitors from waters without mussels",
     ]);
     expect(sum(parts.map((part) => part.netBenefit ?? Number.NaN))).toBe(
       netBenefit(right) - netBenefit(plain),

@@ -15,6 +15,7 @@ import { assumptionSet } from "../../model/assumptions.js";
 import { blockDraws } from "../../model/futures/block-draws.js";
 import { relativeGap } from "../../model/near.js";
 import { absent, editedText, examplePath } from "../example.js";
+import { smallLakeText } from "../small-lake.js";
 import { studyOdds } from "./study-odds.js";
 
 const usual = oddsSettings(undefined);
@@ -53,6 +54,11 @@ describe("a study of which only the year of establishment is unknown", () => {
   const results = [comparison.baseline, ...comparison.options.map(({ result }) => result)];
   const lakes = lakesOf(document, certain, 2);
   const futures = joinedFutures(lakes, document.options.length);
+  const odds = oddsSummary(
+    { document, drawn: drawnStudy(document, certain, usual), settings: twoBlocks },
+    lakes,
+    "cap",
+  );
 
   it.each(document.options.map(({ id }, index) => [id, index] as const))(
     "costs on average what the comparison expects: %s",
@@ -73,7 +79,6 @@ describe("a study of which only the year of establishment is unknown", () => {
   );
 
   it("costs in each year on average what the comparison expects of it", () => {
-    const odds = studyOdds(document, certain, twoBlocks);
     for (const { id, fan } of odds.options) {
       const result = results.find(({ option }) => option.id === id);
       const byYear = result?.expectedByYear.map(({ total }) => total.toNumber()) ?? [];
@@ -89,7 +94,6 @@ describe("a study of which only the year of establishment is unknown", () => {
   });
 
   it("has nothing to learn, and regrets every option but the best by what it is dearer", () => {
-    const odds = studyOdds(document, certain, twoBlocks);
     const least = Math.min(...results.map(({ presentValue }) => presentValue.total.toNumber()));
     expect(odds.inputs).toBe(0);
     expect(odds.information).toEqual([]);
@@ -215,7 +219,7 @@ describe("the draws of a study", () => {
   });
 
   it("give the same figures in whatever order they are made, and others with another seed", () => {
-    const document = readStudyFile(examplePath("ninemoss"));
+    const document = readStudyText(smallLakeText, "lake.yaml");
     const drawn = drawnStudy(document, assumptionSet, usual);
     const units = Array.from({ length: 2 * lakesPerBlock }, (_, unit) => unit);
     const backwards = units

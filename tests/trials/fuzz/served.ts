@@ -60,7 +60,7 @@ export async function served(): Promise<Served> {
     settings: accessSettings({}),
   };
   const app = createApp({
-    ...{ access, studies, answers, printer, runs, issuing },
+    ...{ access, studies, answers, printer, runs, few: runs, issuing },
     search: () => Promise.reject(new Error("no search here")),
     judge: () => new Promise(() => undefined),
     report: (error) => reported.push(error),

@@ -17,7 +17,7 @@ import { inventedOdds } from "../../trials/invented-odds.js";
 import { accessIn } from "../access/entering.js";
 import { answersInTest } from "../answering.js";
 import { issuingIn } from "../issuing.js";
-import { judgeOnce } from "../judging.js";
+import { inventedSwings } from "../judging.js";
 import { leads } from "./waiting.js";
 
 /** The application in memory, with a browser before it. Futures are not drawn: every study is given the sample odds of Ninemoss. */
@@ -48,8 +48,9 @@ export async function openBench(): Promise<Bench> {
       studies,
       printer,
       runs,
+      few: runs,
       search: () => Promise.reject(new Error("no search here")),
-      judge: judgeOnce,
+      judge: inventedSwings,
       issuing: issuingIn(connection),
       access: accessIn(connection),
     },

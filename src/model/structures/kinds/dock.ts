@@ -24,7 +24,10 @@ export interface Dock extends StructureBase {
   readonly replacementCost: number;
 }
 
-/** Docks, buoys, booms and hulls: wetted area, weight against buoyancy, cleaning, early replacement. */
+/**
+ * Docks, buoys, booms and hulls: wetted area, weight against buoyancy (x = σ M/B), cleaning, and early replacement, in a
+ * month W = n w R min(1, M/M0)/12.
+ */
 export function dockComponents(dock: Dock, context: LakeContext): Component[] {
   const area = dock.wettedArea * dock.count;
   return [

@@ -1,6 +1,6 @@
 import { noElement } from "../../../lists.js";
 import { growLayers, grownOnce } from "../../mussels/growth.js";
-import type { Layer } from "../../mussels/layer.js";
+import { aloneOf, type Layer } from "../../mussels/layer.js";
 import type { Component, Plan, Routine } from "../component.js";
 import type { LakeContext } from "../context.js";
 import { type Dates, dateFrom, datesOf, yearsToRepeat } from "./dates.js";
@@ -21,7 +21,7 @@ function layerIn(course: Course, month: number): Layer {
 
 /**
  * A plan from establishment over the horizon. Cleaning starts on the first date at which there is a layer worth a
- * visit; from then on every date is kept, as a routine. Once the lake's density has settled and the surface has been
+ * visit, t ≥ tv; from then on every date is kept, as a routine. Once the lake's density has settled and the surface has been
  * bare on a date, years repeat. What passes through the same months from bare is grown once for all plans.
  * @param untouched the course of the surface under the plan's settlers if nobody touches it
  */
@@ -127,7 +127,7 @@ export function nearLimit({ limitShare }: TriggeredRoutine, component: Component
   return (layer: Layer, monthOfYear: number): boolean => {
     if (layer.mass === 0) return false;
     const grown = {
-      ...layer,
+      ...aloneOf(layer),
       cover: layer.cover / share,
       mass: layer.mass / share,
       thickness: layer.thickness / share,

@@ -92,7 +92,9 @@ export function untouchedLayer(part: SurfacePart, { layers, cycle }: Course): La
   return thickest(grown, from);
 }
 
-/** The months of a surface that nobody touches in a mature infestation, and the first that counts. */
+/**
+ * The months of a surface that nobody touches in a mature infestation, D = max(D1, D2, …), and the first that counts.
+ */
 export function matureMonths(
   surface: GrowingSurface,
   { growth, matureDensity }: LakeContext,

@@ -1,0 +1,43 @@
+import type { AssumptionSet } from "../../assumptions/entry.js";
+import { recorder } from "../../model/assumed.js";
+import { type Comparison, lakeUnderSchedules, yearsSinceEstablishment } from "../../model/compare.js";
+import type { PreparedStudy } from "../prepare/prepared.js";
+import { isAssumption, type Setting } from "./settings.js";
+
+type Lake = Pick<Comparison, "schedules" | "lake">;
+
+interface Known {
+  readonly settings: readonly Setting[];
+  /** Assumptions that the lake read. */
+  readonly read: ReadonlySet<string>;
+  readonly lake: Lake;
+}
+
+/** Sections of a study on which neither the lake's levels nor its structures rest. */
+const besideLake = /^(boats|options|study)\b/;
+
+/**
+ * Works out the lake and its structures of one point after another, and takes those of the point before where nothing
+ * that they rest on was set otherwise: most of the work, where only boats or programs differ.
+ */
+export function lakesInTurn(set: AssumptionSet) {
+  let known: Known | undefined;
+  return ({ input, assumed }: PreparedStudy, settings: readonly Setting[]): Lake => {
+    const { read, settings: before = [] } = known ?? {};
+    const isSame = settings.every(
+      (setting, index) => before[index]?.value === setting.value || !restsOn(setting, read, set),
+    );
+    if (known && isSame) return known.lake;
+    const { assumed: recorded, ids } = recorder(assumed);
+    const lake = lakeUnderSchedules({
+      input,
+      yearsInfested: yearsSinceEstablishment(input),
+      source: recorded,
+    });
+    known = { settings, read: new Set(ids()), lake };
+    return lake;
+  };
+}
+
+const restsOn = (setting: Setting, read: ReadonlySet<string> | undefined, set: AssumptionSet): boolean =>
+  isAssumption(setting, set) ? (read?.has(setting.id) ?? true) : !besideLake.test(setting.id);

@@ -1,0 +1,58 @@
+import { describe, expect, it } from "vitest";
+import { serving } from "./serving.js";
+
+type Served = Awaited<ReturnType<typeof serving>>;
+
+const typedAt = async ({ ask }: Served, fields: Readonly<Record<string, string>>) => {
+  const response = await ask(`/start/balance?${new URLSearchParams(fields)}`);
+  return (await response.json()) as { balance: string; range: string; isUnderWay: boolean };
+};
+
+describe("the balance of what is typed on the short path", () => {
+  it("is there from the first structure on, at central values", async () => {
+    const served = await serving();
+    const before = await typedAt(served, { depth: "80" });
+    expect(before.balance).toContain("from the first intake, plant, dock or ramp on");
+    const after = await typedAt(served, { depth: "80", "intakes/0/flow": "20" });
+    expect(after.balance).toContain("Answer, at central values");
+    expect(after.range).toBe("");
+  });
+
+  it("has its range from few draws once it is asked for", async () => {
+    const { range } = await typedAt(await serving(), { "intakes/0/flow": "20", range: "1" });
+    expect(range).toMatch(
+      /^First estimate from few draws: the net benefit of “.+” is between .+ and .+ in 8 of 10/,
+    );
+  });
+
+  it("says in the page's words which entry cannot be read", async () => {
+    const { balance } = await typedAt(await serving(), { "intakes/0/flow": "lots" });
+    expect(balance).toContain("One entry cannot be read: Intake 1, largest flow");
+  });
+});
+
+describe("the balance of a form that is not saved yet", () => {
+  it("moves with the form, and nothing is kept", async () => {
+    const served = await serving();
+    const { id, revision } = served.studies.copy("example-sorrel-bend", "Ada");
+    const tried = async (fields: Readonly<Record<string, string>>) => {
+      const body = new URLSearchParams({ "#base": "1", "#expected": "1", ...fields });
+      const response = await served.ask(`/studies/${id}/edit/boats?try`, { method: "POST", body });
+      return ((await response.json()) as { balance: string }).balance;
+    };
+    const asKept = await tried({});
+    expect(asKept).toContain("Answer, at central values");
+    expect(await tried({ "boats/chance/ownRate/value": "9 %", "boats/launches/jul": "1" })).not.toBe(asKept);
+    expect(await tried({ "boats/launches/jul": "many" })).toContain("No balance yet");
+    expect(served.studies.find(id)?.revision).toBe(revision);
+  });
+});
+
+describe("labels within a sentence", () => {
+  it("keep the capitals of names and abbreviations", async () => {
+    const { lowered } = await import("../../src/editor/labels.js");
+    expect(
+      ["pH", "US units", "January", "Hazen–Williams C", "Greatest depth", "eDNA samples"].map(lowered),
+    ).toEqual(["pH", "US units", "January", "Hazen–Williams C", "greatest depth", "eDNA samples"]);
+  });
+});
