@@ -1,6 +1,6 @@
 import { counted } from "../../counted.js";
 import type { StudyDocument } from "../../study/format/schema.js";
-import type { LevelSearch, SearchedSchedule } from "../../study/search/level-result.js";
+import type { LevelSearch, SearchedSchedule } from "../../study/levels/level-result.js";
 import { levelCautions } from "../board/schedule-cautions.js";
 import { capitalised, formatter, listedWithin } from "../words/format.js";
 import { head, num, row, type TableView } from "../words/view-types.js";

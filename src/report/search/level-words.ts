@@ -1,6 +1,6 @@
 import { counted } from "../../counted.js";
+import type { LevelSearch, SearchedSchedule } from "../../study/levels/level-result.js";
 import { dayText } from "../../study/reading/level-dates.js";
-import type { LevelSearch, SearchedSchedule } from "../../study/search/level-result.js";
 import { type Formatter, listedWithin, percent } from "../words/format.js";
 
 /** What the words on levels are made from. */

@@ -1,5 +1,5 @@
 import type { StudyDocument } from "../../study/format/schema.js";
-import type { LevelSearch } from "../../study/search/level-result.js";
+import type { LevelSearch } from "../../study/levels/level-result.js";
 import { safeJson } from "../print/chart-parts.js";
 import { chartMonths, levelPoints, levelScales } from "../rack/levels-chart.js";
 import { colours } from "../words/palette.js";

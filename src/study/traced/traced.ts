@@ -1,10 +1,10 @@
 import type { AssumptionSet } from "../../assumptions/entry.js";
 import type { Comparison } from "../../model/compare.js";
 import { once } from "../../model/computed-once.js";
-import { type MatureYears, matureYears } from "../../model/mature-years.js";
 import type { OptionResult } from "../../model/option.js";
-import { type TracedSchedule, tracedSchedules } from "../../model/traced-schedule.js";
 import type { StudyDocument } from "../format/schema.js";
+import { type MatureYears, matureYears } from "../levels/mature-years.js";
+import { type TracedSchedule, tracedSchedules } from "../levels/traced-schedule.js";
 import { type NamedInput, uncertainInputs } from "../odds/uncertain-inputs.js";
 import type { PreparedStudy } from "../prepare/prepared.js";
 import { type InfestationYear, infestationYears } from "./infestation-years.js";

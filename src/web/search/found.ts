@@ -6,7 +6,7 @@ import { searchTables } from "../../report/search/search-tables.js";
 import { lettersOf, programWords } from "../../report/search/search-words.js";
 import { formatter } from "../../report/words/format.js";
 import type { StudyDocument } from "../../study/format/schema.js";
-import type { LevelSearch } from "../../study/search/level-result.js";
+import type { LevelSearch } from "../../study/levels/level-result.js";
 import type { ProgramSearch, SearchResult } from "../../study/search/result.js";
 
 /** What the page tells of a search. @param isExample nothing of it can be made an option of an example */
