@@ -30,6 +30,7 @@ import { addForms } from "./pages/forms-routes.js";
 import { addHelp } from "./pages/help-routes.js";
 import { addIssues } from "./pages/issue-routes.js";
 import { addKeeping } from "./pages/keeping-routes.js";
+import { addManual } from "./pages/manual-routes.js";
 import { addMethod } from "./pages/method-routes.js";
 import { addNewStudies } from "./pages/new-study-routes.js";
 import { addOdds, runQuestion } from "./pages/odds-routes.js";
@@ -80,6 +81,7 @@ export function createApp(parts: AppParts): Express {
   addFirstEstimate(app, reading);
   addMethod(app, reading);
   addHelp(app);
+  addManual(app);
   addForms(app, reading);
   addIssues(app, { ...reading, ...parts.issuing });
   addItems(app, studies, find);

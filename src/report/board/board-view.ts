@@ -52,7 +52,7 @@ const moreFailed = (all: number) => `${all - mostFailed} more are in appendix ${
 /** Page 1 names no check, so that its length is that of the answer. */
 function failedText(count: number): string {
   if (count === 0) return "";
-  return `${counted(count, "check")} of the entries or the results did not pass: see “${boardTitles["left-out"]}” before relying on this answer.`;
+  return `${counted(count, "check")} did not pass: first read “${boardTitles["left-out"]}”.`;
 }
 
 /** Whoever alters the program's own assumptions is not the author of a study who overrides them with a reason. */

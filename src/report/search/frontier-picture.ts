@@ -13,9 +13,7 @@ export interface FrontierPicture {
   readonly right: number;
   readonly top: number;
   readonly base: number;
-  readonly tickX: number;
   readonly tickY: number;
-  readonly costY: number;
   /** At the ends of the axes, told where there is room for more figures. */
   readonly most: { readonly cost: string; readonly chance: string };
   readonly curve: string;
@@ -43,9 +41,7 @@ const size = {
   right: 316,
   top: 8,
   base: 100,
-  tickX: 8,
   tickY: 112,
-  costY: 96,
 } as const;
 const words: Readonly<Record<Mark, string>> = {
   requested: "requested",

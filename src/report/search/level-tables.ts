@@ -1,3 +1,4 @@
+import { counted } from "../../counted.js";
 import type { StudyDocument } from "../../study/format/schema.js";
 import type { LevelSearch, SearchedSchedule } from "../../study/search/level-result.js";
 import { levelCautions } from "../board/schedule-cautions.js";
@@ -71,12 +72,19 @@ function scheduleTable(context: LevelContext): TableView {
       num(`Saved over ${horizon} years`),
     ),
     rows: [levels.present, ...shown].map((each) => scheduleRow(each, items, context)),
-    note: `${tableNote(items.length > 0)} ${ruleText(context)} ${leftOutText(context)} All ${levels.tried} that are left were worked out; of each lowest level the one that costs least is shown.`,
+    note: [
+      tableNote(items.length > 0, context),
+      ruleText(context),
+      leftOutText(context),
+      `${counted(levels.tried, "drawdown")} of the list ${levels.tried === 1 ? "was" : "were"} worked out, one by one; of each lowest level the one that costs least is shown.`,
+    ]
+      .filter(Boolean)
+      .join(" "),
   };
 }
 
-const tableNote = (hasItems: boolean) =>
-  `Mussels killed: on hard surface in the exposed band.${hasItems ? " What following a schedule costs stands in a column of its own for each item; a minus is a gain." : ""} Saved over the years: expected present value at central values, weighed by the chance of infestation.`;
+const tableNote = (hasItems: boolean, { infestedSince }: LevelContext) =>
+  `Mussels killed: on hard surface in the exposed band.${hasItems ? " What following a schedule costs stands in a column of its own for each item; a minus is a gain." : ""} Saved over the years: present value at central values${infestedSince === undefined ? ", weighed by the chance of infestation" : ""}.`;
 
 function scheduleRow(each: SearchedSchedule, items: readonly string[], context: LevelContext) {
   const { format, levels } = context;

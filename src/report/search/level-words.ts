@@ -92,7 +92,7 @@ function storageText({ levels }: LevelContext): string[] {
   const lower = [levels.best, ...levels.byDepth].some((each) => (each?.storageGivenUp ?? 0) > 0);
   if (levels.storageIsPriced || !lower) return [];
   return [
-    "The study sets no value on stored water, so that what is given up in store counts for nothing: enter lake.storageValue before such a schedule is relied on.",
+    "The study sets no value on stored water, so that what is given up in store counts for nothing: enter the value of stored water before such a schedule is relied on.",
   ];
 }
 

@@ -2,6 +2,7 @@ import { at } from "../../lists.js";
 import type { Comparison } from "../../model/compare.js";
 import { fouledPipe } from "../../model/hydraulics/fouled-pipe.js";
 import { waterwayFlow } from "../../model/hydraulics/waterway.js";
+import { type MatureYears, matureMean } from "../../model/mature-years.js";
 import type { Money } from "../../model/money/decimal.js";
 import type { Layer } from "../../model/mussels/layer.js";
 import { presentValueOf } from "../../model/present-value.js";
@@ -11,7 +12,6 @@ import type { PipePart } from "../../model/structures/pipe-part.js";
 import { cleanLine, type SmallLine, serviceShare } from "../../model/structures/small-line.js";
 import type { StructureResult } from "../../model/structures/structure.js";
 import type { Reach, SizeWord } from "../../model/structures/structure-kind.js";
-import { type MatureYears, matureMean } from "./mature.js";
 import { type UnitCost, unitCosts } from "./unit-costs.js";
 import { type NamedLine, namedLines } from "./weighed-lines.js";
 

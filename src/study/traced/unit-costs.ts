@@ -1,8 +1,8 @@
 import type { Comparison } from "../../model/compare.js";
+import { type MatureYears, matureMean } from "../../model/mature-years.js";
 import { kindOf } from "../../model/structures/kinds.js";
 import type { StructureResult } from "../../model/structures/structure.js";
 import type { YearlyOutput } from "../../model/structures/structure-kind.js";
-import { type MatureYears, matureMean } from "./mature.js";
 
 /** What a year of a mature infestation costs a structure by what it gives in a year. */
 export interface UnitCost extends Pick<YearlyOutput, "what" | "quantity" | "measure"> {

@@ -1,12 +1,12 @@
 import { at } from "../../lists.js";
 import type { Comparison } from "../../model/compare.js";
 import { isControl } from "../../model/infestation-cost.js";
+import type { MatureYears } from "../../model/mature-years.js";
 import { type Money, noMoney } from "../../model/money/decimal.js";
 import { amountOf, type CostLine, sumOf } from "../../model/money/line.js";
 import { priceGroupOf } from "../../model/money/price-group.js";
 import { type CostWeights, weightsOf } from "../../model/present-value.js";
 import type { StructureResult } from "../../model/structures/structure.js";
-import type { MatureYears } from "./mature.js";
 
 /** A cost line of one year of an infestation with what it weighs in the present value without a program. */
 export interface WeighedLine {

@@ -1,10 +1,10 @@
-import type { Comparison } from "../../model/compare.js";
-import { monthlyMeans } from "../../model/lake/levels.js";
-import type { Money } from "../../model/money/decimal.js";
-import { type CostLine, moneyOf, totalOf } from "../../model/money/line.js";
-import type { ScheduleResult } from "../../model/schedules.js";
-import { kindOf } from "../../model/structures/kinds.js";
-import { type MatureYears, matureMean } from "./mature.js";
+import type { Comparison } from "./compare.js";
+import { monthlyMeans } from "./lake/levels.js";
+import { type MatureYears, matureMean } from "./mature-years.js";
+import type { Money } from "./money/decimal.js";
+import { type CostLine, moneyOf, totalOf } from "./money/line.js";
+import type { ScheduleResult } from "./schedules.js";
+import { kindOf } from "./structures/kinds.js";
 
 /** What is told of a schedule of levels beside its result. */
 export interface TracedSchedule {

@@ -1,8 +1,8 @@
-import { sumOf as sumOfNumbers } from "../../lists.js";
-import type { Comparison } from "../../model/compare.js";
-import type { Money } from "../../model/money/decimal.js";
-import { sumOf } from "../../model/money/line.js";
-import type { TriedPlan } from "../../model/structures/component.js";
+import { sumOf as sumOfNumbers } from "../lists.js";
+import type { Comparison } from "./compare.js";
+import type { Money } from "./money/decimal.js";
+import { sumOf } from "./money/line.js";
+import type { TriedPlan } from "./structures/component.js";
 
 /** Years of a mature infestation over which a yearly cost is told, so that a plan of several years is not misread. */
 export interface MatureYears {
@@ -13,7 +13,8 @@ export interface MatureYears {
 }
 
 const leastYears = 5;
-const matureShare = 0.99;
+/** Within a hundredth of the largest. */
+const matureShare = 1 - 1 / 100;
 const leastMatureYear = 9;
 
 export function matureYears({
