@@ -1,17 +1,7 @@
 /** Saves a page of forms as one works. Without it the same form is sent by its button, to the same address. */
 
 import { drafts, type Kept } from "./drafts.js";
-import {
-  element,
-  type Input,
-  inputNamed,
-  isInput,
-  pairs,
-  post,
-  put,
-  putValue,
-  sentOf,
-} from "./page-inputs.js";
+import { element, inputNamed, isInput, pairs, post, put, putValue, sentOf } from "./page-inputs.js";
 import { type SavedAnswer, showError, showTitle } from "./saved-answer.js";
 
 const firstWait = 2000;
