@@ -18,6 +18,8 @@ const parts = [
   "What is computed, in words",
   "Relations",
   "How answers are worded",
+  "How the odds are simulated",
+  "Ways of keeping a part in service",
   "Drying and frost against published results",
   "Habitat against lakes known to be infested",
   "Worked by hand: Sorrel Bend Reservoir",
