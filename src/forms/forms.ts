@@ -1,7 +1,9 @@
 import { strToU8, zipSync } from "fflate";
+import { reportContext } from "../report/document/context.js";
 import { inlineAssets, renderPage, renderReportBody } from "../report/document/html.js";
 import { reportView } from "../report/document/report-view.js";
 import type { PrintedOdds } from "../report/odds/odds-words.js";
+import { wallView } from "../report/papers/wall-view.js";
 import { printSettings } from "../report/print/paper.js";
 import type { PrintSettings } from "../report/print/pdf.js";
 import type { Picture } from "../report/print/pictures.js";
@@ -31,9 +33,12 @@ export interface FormParts {
   readonly edition: string;
 }
 
+const wallTitle = "A sheet for the wall: the first 72 hours after a suspected find";
+
 /** The forms that need no browser. */
 export async function plainForms({ run, printedOdds, edition }: FormParts): Promise<Form[]> {
   const tables = tableFiles(reportView(run, printedOdds));
+  const wall = wallView(reportContext(run, printedOdds?.odds));
   const summary = renderPage("summary", {
     ...summaryView(run, printedOdds, edition),
     assets: inlineAssets(),
@@ -41,6 +46,15 @@ export async function plainForms({ run, printedOdds, edition }: FormParts): Prom
   });
   return [
     page("summary.html", "One page for a public meeting, as a web page", summary),
+    ...(wall
+      ? [
+          page(
+            "wall-sheet.html",
+            wallTitle,
+            renderPage("wall", { ...wall, assets: inlineAssets(), links: {} }),
+          ),
+        ]
+      : []),
     {
       path: "workbook.xlsx",
       group: "For a spreadsheet",
@@ -58,8 +72,9 @@ export interface FormsToPrint {
   /** The report, for its charts. */
   readonly body: string;
   readonly title: string;
-  /** The page for a meeting. */
+  /** The page for a meeting, and the sheet for the wall; absent where mussels are known already. */
   readonly summary: string;
+  readonly wall: string | undefined;
   readonly settings: PrintSettings;
 }
 
@@ -68,25 +83,33 @@ export interface PrintedParts {
   readonly pictures: readonly Picture[];
   readonly letter: Uint8Array;
   readonly a4: Uint8Array;
+  readonly wall?: Uint8Array | undefined;
 }
 
 export function formsToPrint({ run, printedOdds, edition }: FormParts): FormsToPrint {
+  const wall = wallView(reportContext(run, printedOdds?.odds));
   return {
     body: renderReportBody(run, printedOdds),
     title: run.document.study.name,
     summary: forXml(renderPage("partials/summary-body", summaryView(run, printedOdds, edition))),
+    wall: wall && forXml(renderPage("partials/wall", wall)),
     settings: printSettings(run.document, edition),
   };
 }
 
 /** @throws BrowserError where no browser is found */
 export async function printParts(
-  { body, title, summary, settings }: FormsToPrint,
+  { body, title, summary, wall, settings }: FormsToPrint,
   printer: Printer,
 ): Promise<PrintedParts> {
   const pictures = await printer.draw(body, title);
   const printed = (paper: "letter" | "a4") => printer.print(summary, { ...settings, paper });
-  return { pictures, letter: await printed("letter"), a4: await printed("a4") };
+  return {
+    pictures,
+    letter: await printed("letter"),
+    a4: await printed("a4"),
+    wall: wall === undefined ? undefined : await printer.print(wall, settings),
+  };
 }
 
 /** The forms for which charts are drawn or pages printed. @throws BrowserError where no browser is found */
@@ -94,8 +117,9 @@ export async function printedForms(parts: FormParts, printer: Printer): Promise<
   return formsOfPrints(await printParts(formsToPrint(parts), printer));
 }
 
-export function formsOfPrints({ pictures, letter, a4 }: PrintedParts): Form[] {
+export function formsOfPrints({ pictures, letter, a4, wall }: PrintedParts): Form[] {
   return [
+    ...(wall ? [pdfForm("wall-sheet.pdf", `${wallTitle}, to print`, wall)] : []),
     summaryPdf("letter", letter),
     summaryPdf("a4", a4),
     zip("charts.zip", "Charts", "All charts as SVG and PNG, in one file", picturesZip(pictures)),
@@ -103,13 +127,20 @@ export function formsOfPrints({ pictures, letter, a4 }: PrintedParts): Form[] {
   ];
 }
 
-const summaryPdf = (paper: "letter" | "a4", bytes: Uint8Array): Form => ({
-  path: `summary-${paper}.pdf`,
+const pdfForm = (path: string, title: string, bytes: Uint8Array): Form => ({
+  path,
   group: "For a meeting",
-  title: `One page for a public meeting, to print on ${paper === "letter" ? "letter paper" : "A4"}`,
+  title,
   type: "application/pdf",
   bytes,
 });
+
+const summaryPdf = (paper: "letter" | "a4", bytes: Uint8Array): Form =>
+  pdfForm(
+    `summary-${paper}.pdf`,
+    `One page for a public meeting, to print on ${paper === "letter" ? "letter paper" : "A4"}`,
+    bytes,
+  );
 
 const page = (path: string, title: string, html: string): Form => ({
   path,

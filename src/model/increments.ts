@@ -48,7 +48,7 @@ export function increment(result: OptionResult, existing: OptionResult): Increme
 
 /** Hours a year that an option's staff list pays. */
 export const staffHours = ({ staff }: Pick<ProgramOption, "staff">): number =>
-  staff.reduce((sum, { hoursPerYear }) => sum + hoursPerYear, 0);
+  staff.reduce((sum, { hoursPerYear, overtime }) => sum + hoursPerYear + (overtime?.hours ?? 0), 0);
 
 /** Of these, the hours of those who inspect: supervision and what else has a group of its own is not at a station. */
 export const inspectorHours = ({ staff }: Pick<ProgramOption, "staff">): number =>

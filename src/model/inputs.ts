@@ -130,6 +130,12 @@ interface StaffLine {
   readonly hoursPerYear: number;
   readonly wage: number;
   readonly loading: number;
+  /** Paid hours beside those of the year, at so many times the wage. */
+  readonly overtime?: { readonly hours: number; readonly pay: number } | undefined;
+  readonly post?: "seasonal" | "permanent" | undefined;
+  /** Of the hours of the year: paid and not worked, and worked in training. */
+  readonly leaveHours?: number | undefined;
+  readonly trainingHours?: number | undefined;
 }
 
 export interface EquipmentLine {
@@ -141,6 +147,8 @@ export interface EquipmentLine {
   readonly life: number;
   /** What one piece costs to run, a year. */
   readonly yearlyCost?: number | undefined;
+  /** A cost of starting, never paid again; its life is at least the horizon. */
+  readonly oneTime?: boolean | undefined;
 }
 
 /** A lump for the year, or a count at a unit price; of group "other" where nothing is said. */

@@ -27,6 +27,7 @@ import { leadNowhereElse } from "./own-address.js";
 import { addAssumptions, type Judge } from "./pages/assumption-routes.js";
 import { addCompare } from "./pages/compare-routes.js";
 import { addForms } from "./pages/forms-routes.js";
+import { addHelp } from "./pages/help-routes.js";
 import { addIssues } from "./pages/issue-routes.js";
 import { addKeeping } from "./pages/keeping-routes.js";
 import { addManual } from "./pages/manual-routes.js";
@@ -79,6 +80,7 @@ export function createApp(parts: AppParts): Express {
   addSearch(app, reading);
   addFirstEstimate(app, reading);
   addMethod(app, reading);
+  addHelp(app);
   addManual(app);
   addForms(app, reading);
   addIssues(app, { ...reading, ...parts.issuing });
@@ -109,6 +111,9 @@ function guard(app: Express, { door, settings }: AppParts["access"]): void {
   app.use(refuseWithoutBoundary);
 }
 
+/** The script of the forms, and what it imports. */
+const workbenchScripts = ["workbench.js", "drafts.js", "page-inputs.js", "saved-answer.js"];
+
 const pageScript = (name: string) => readFileSync(join(projectRoot, "dist", "web", "browser", name), "utf8");
 
 function addAssets(app: Express): void {
@@ -120,9 +125,10 @@ function addAssets(app: Express): void {
   asset("/assets/chart.js", "js", () => assets().chartLibrary);
   asset("/assets/svg-canvas.js", "js", () => assets().svgLibrary);
   asset("/assets/draw-charts.js", "js", () => assets().drawCharts);
-  asset("/assets/workbench.js", "js", () => pageScript("workbench.js"));
+  for (const name of workbenchScripts) asset(`/assets/${name}`, "js", () => pageScript(name));
   asset("/assets/paste-cells.js", "js", () => pageScript("paste-cells.js"));
   asset("/assets/await-answer.js", "js", () => pageScript("await-answer.js"));
+  asset("/assets/slow-ways.js", "js", () => pageScript("slow-ways.js"));
   asset("/assets/live-balance.js", "js", () => pageScript("live-balance.js"));
   asset("/assets/narrow-table.js", "js", () => pageScript("narrow-table.js"));
   app.get("/assets/fonts/:name", (request, response) => {

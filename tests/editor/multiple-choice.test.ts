@@ -32,7 +32,7 @@ describe("check boxes for a list of chosen values", () => {
 
   it("stand for every value that may be chosen, by its title, ticked where the study has it", () => {
     const boxes = leaveOut(formFor(text))?.choices ?? [];
-    expect(boxes).toHaveLength(23);
+    expect(boxes).toHaveLength(25);
     expect(boxes[0]).toEqual({ value: "lake", label: "The lake and what is at risk", chosen: false });
     expect(boxes.filter(({ chosen }) => chosen).map(({ label }) => label)).toEqual([
       "Appendix F. Keeping each part in service",

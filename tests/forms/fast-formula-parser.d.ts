@@ -11,6 +11,7 @@ declare module "fast-formula-parser" {
   }
   class FormulaParser {
     constructor(reading: {
+      functions?: Readonly<Record<string, (...values: { readonly value: unknown }[]) => number>>;
       onCell: (cell: Cell) => unknown;
       onRange: (range: Range) => unknown[][];
     });

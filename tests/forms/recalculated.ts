@@ -18,6 +18,11 @@ export async function recalculated(file: Uint8Array): Promise<Recalculated[]> {
   const rowsOf = new Map(sheets.map(({ name, rows }) => [name, rows]));
   const valueAt = (sheet: string, row: number, column: number) => rowsOf.get(sheet)?.[row - 1]?.[column - 1];
   const parser = new FormulaParser({
+    // The program knows no MIN and MAX; every argument of theirs in a workbook is one number.
+    functions: {
+      MIN: (...cells) => Math.min(...cells.map(({ value }) => Number(value))),
+      MAX: (...cells) => Math.max(...cells.map(({ value }) => Number(value))),
+    },
     onCell: ({ sheet, row, col }) => valueAt(sheet, row, col),
     onRange: ({ sheet, from, to }) =>
       Array.from({ length: to.row - from.row + 1 }, (_, row) =>

@@ -1,14 +1,14 @@
 import { describe, expect, it } from "vitest";
 import { reportView } from "../../src/report/document/report-view.js";
 import { absent } from "../study/example.js";
-import { amount, type Edit, editedRun } from "./edited.js";
+import { amount, type Edit, smallRun } from "./edited.js";
 
 const inflated: readonly Edit[] = [
   ["money.fiscalYearStart", "oct"],
   ["money.inflation", "2.3 %/yr"],
   ["money.inflationOrigin", "Invented forecast"],
 ];
-const budgetOf = (edits: readonly Edit[]) => reportView(editedRun(edits)).program.budget;
+const budgetOf = (edits: readonly Edit[]) => reportView(smallRun(edits)).program.budget;
 const cents = (text: string | undefined) => Math.round(100 * amount(text));
 
 describe("the table of fiscal years", () => {

@@ -4,7 +4,7 @@ import { renderReport } from "../../src/report/document/html.js";
 import { reportView } from "../../src/report/document/report-view.js";
 import { resultsJson } from "../../src/report/results/results.js";
 import type { TableView } from "../../src/report/words/view-types.js";
-import { amount, editedRun } from "./edited.js";
+import { amount, smallRun } from "./edited.js";
 import { exampleRun } from "./runs.js";
 
 const tows = { planktonTows: 24, settlementPlates: 12, origin: "invented" };
@@ -19,7 +19,7 @@ const treatment = {
 };
 
 /** Watched everywhere, with a response of the baseline as well. */
-const run = editedRun([
+const run = smallRun([
   ["options[none].monitoring", { noticedWithin: ["10 %", "30 %", "60 %"], origin: "invented" }],
   ["options[weekends].monitoring", { origin: "nobody watches" }],
   ["options[full-season].monitoring", tows],
@@ -29,7 +29,7 @@ const run = editedRun([
   ["overrides", [{ id: "detection.first-harm", value: "$10,000,000", reason: "to see them late" }]],
 ]);
 const view = reportView(run);
-const silent = editedRun([]);
+const silent = smallRun([]);
 
 const texts = (table: TableView | undefined) =>
   table?.rows.map(({ cells }) => cells.map(({ text }) => text)) ?? [];
@@ -41,7 +41,7 @@ describe("the section on noticing mussels", () => {
     expect(view.comparison.detection).toContain("after");
     expect(reportView(silent).detection).toBeUndefined();
     expect(reportView(silent).comparison.detection).toBeUndefined();
-    expect(reportView(editedRun([["lake.infestedSince", 2024]])).detection).toBeUndefined();
+    expect(reportView(smallRun([["lake.infestedSince", 2024]])).detection).toBeUndefined();
   });
 
   it("prints the chances that the study gives, year by year", () => {

@@ -43,7 +43,8 @@ describe("the report's first page", () => {
   it("says yes to a program that costs next to nothing", () => {
     const document = exampleDocument("sorrel-bend");
     const options = document.options.map((option) => ({ ...option, staff: [], equipment: [] }));
-    const { board } = reportView(runStudy({ ...document, options }, assumptions));
+    const structures = document.structures.filter(({ kind }) => kind === "lake-wide");
+    const { board } = reportView(runStudy({ ...document, options, structures }, assumptions));
     expect(board.answer).toMatch(/^Yes/);
     expect(board.asked).toContain("is asked to approve");
   });

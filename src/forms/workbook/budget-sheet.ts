@@ -1,13 +1,39 @@
 import { at } from "../../lists.js";
 import { centsPerUnit } from "../../model/money/decimal.js";
 import type { FiscalRow } from "../../model/money/fiscal-years.js";
+import type { BudgetPart } from "../../model/program/budget.js";
 import type { ReportContext } from "../../report/document/context.js";
 import { capitalised } from "../../report/words/format.js";
 import { groupNames } from "../../report/words/line-groups.js";
-import { address, columnRange, type Entry, type SheetDraft, strong, text, value } from "./sheet.js";
+import type { TracedRequest } from "../../study/traced/traced-request.js";
+import {
+  address,
+  addressIn,
+  columnRange,
+  type Entry,
+  type SheetDraft,
+  strong,
+  text,
+  value,
+} from "./sheet.js";
 
 const firstRow = 4;
 const firstAmount = 2;
+
+export const budgetSheetName = "Budget years";
+
+/** Cells of a fiscal year, counted from 0, in which the lines of a part stand. */
+export function budgetCells(
+  { budget }: TracedRequest,
+  part: BudgetPart,
+  place: { readonly year: number; readonly startsMidYear: boolean },
+): string[] {
+  const lines = budget.groups.flatMap(({ rows }) => rows);
+  const column = firstAmount + place.year + Number(place.startsMidYear);
+  return lines.flatMap((line, index) =>
+    line.part === part ? [addressIn(budgetSheetName, firstRow + index, column)] : [],
+  );
+}
 
 /** The requested program by fiscal year, in money of each year; absent as in the report. */
 export function budgetSheet(context: ReportContext): SheetDraft | undefined {
@@ -19,7 +45,7 @@ export function budgetSheet(context: ReportContext): SheetDraft | undefined {
   const lines = budget.groups.flatMap(({ group, rows }) => rows.map((each) => ({ group, each })));
   const lastRow = firstRow + lines.length - 1;
   return {
-    name: "Budget years",
+    name: budgetSheetName,
     widths: [22, 44, ...Array.from({ length: columns + 1 }, () => 16)],
     headRows: firstRow,
     rows: [

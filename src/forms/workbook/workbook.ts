@@ -9,6 +9,7 @@ import { assumptionSheet, overrideSheet } from "./assumption-sheets.js";
 import { budgetSheet } from "./budget-sheet.js";
 import { infestationSheet } from "./infestation-sheet.js";
 import { programSheet } from "./program-sheet.js";
+import { requestSheets } from "./request-sheets.js";
 import { sheetOf } from "./sheet.js";
 import { yearlySheet } from "./yearly-sheet.js";
 
@@ -26,6 +27,7 @@ export async function workbook(run: StudyRun, odds?: Odds): Promise<Uint8Array> 
     program.draft,
     infestation.draft,
     ...(budget ? [budget] : []),
+    ...requestSheets(context),
     assumptionSheet(context),
     overrideSheet(context),
   ];

@@ -1,3 +1,4 @@
+import { at } from "../../lists.js";
 import type { EquipmentLine, MoneySettings, ProgramOption } from "../inputs.js";
 import {
   type BudgetLine,
@@ -22,14 +23,16 @@ export interface ProgramBudget extends FiscalTable {
   /** Each row of the table in one of them. */
   readonly groups: ReadonlyArray<{
     readonly group: LineGroup;
-    readonly rows: readonly FiscalRow[];
+    readonly rows: readonly (FiscalRow & { readonly part: BudgetPart })[];
     readonly subtotal: FiscalRow;
   }>;
   /** The same rows by what a board decides on: bought in a year, spent each year, and what comes in. */
   readonly parts: Readonly<Record<BudgetPart, FiscalRow>>;
 }
 
-type BudgetPart = "purchases" | "ongoing" | "revenue";
+/** Capital, what is paid once to start, what goes on every year, and what comes in. */
+export const budgetParts = ["purchases", "once", "ongoing", "revenue"] as const;
+export type BudgetPart = (typeof budgetParts)[number];
 
 /**
  * What an option's program takes from the budgets of the next fiscal years while the lake stays clean, in money of each
@@ -39,21 +42,20 @@ type BudgetPart = "purchases" | "ongoing" | "revenue";
  * program, or the horizon fills no fiscal year.
  */
 export function programBudget(option: ProgramOption, money: MoneySettings): ProgramBudget | undefined {
-  const startsMidYear = money.fiscalYearStart > 1;
-  const calendarYears = Math.min(money.horizon, budgetYears + (startsMidYear ? 1 : 0));
+  const calendarYears = calendarYearsOf(money);
   const rises = risesOf(money.escalation ?? [], calendarYears, money);
   const lines = byGroup([
     ...option.equipment.map((each) => purchases(each, calendarYears, rises)),
     ...everyYearLines(option, money).map((line) => levelLine(line, option, calendarYears, rises)),
   ]);
-  if (lines.length === 0 || (startsMidYear && calendarYears < 2)) return undefined;
+  if (lines.length === 0 || (money.fiscalYearStart > 1 && calendarYears < 2)) return undefined;
   const table = fiscalTable(
     lines.flatMap((each) => each.lines),
-    { ...money, startMonth: money.fiscalYearStart, years: budgetYears },
+    fiscalSettings(money),
   );
   const rows = [...table.rows];
   const groups = lines.map(({ group, lines: own }) => {
-    const ownRows = rows.splice(0, own.length);
+    const ownRows = rows.splice(0, own.length).map((each, index) => ({ ...each, part: at(own, index).part }));
     return { group, rows: ownRows, subtotal: sumOfRows(group, ownRows) };
   });
   const parts = lines.flatMap((each) => each.lines.map(({ part }) => part));
@@ -62,9 +64,32 @@ export function programBudget(option: ProgramOption, money: MoneySettings): Prog
       { ...table.totals, cents: table.totals.cents.map(() => 0), total: 0, before: 0, after: 0 },
       ...table.rows.filter((_, index) => parts[index] === part),
     ]);
-  const [purchased, ongoing, revenue] = [partRow("purchases"), partRow("ongoing"), partRow("revenue")];
-  return { ...table, groups, parts: { purchases: purchased, ongoing, revenue } };
+  const [purchased, once] = [partRow("purchases"), partRow("once")];
+  return {
+    ...table,
+    groups,
+    parts: { purchases: purchased, once, ongoing: partRow("ongoing"), revenue: partRow("revenue") },
+  };
 }
+
+const calendarYearsOf = ({ horizon, fiscalYearStart }: MoneySettings): number =>
+  Math.min(horizon, budgetYears + (fiscalYearStart > 1 ? 1 : 0));
+
+const fiscalSettings = (money: MoneySettings) => ({
+  ...money,
+  startMonth: money.fiscalYearStart,
+  years: budgetYears,
+});
+
+/** A yearly amount of the price year in the fiscal years of a budget, whole cents: raised as they are by inflation. */
+export const yearlyInBudget = (amount: number, money: MoneySettings): readonly number[] =>
+  at(
+    fiscalTable(
+      [{ name: "A yearly amount", byYear: Array<number>(calendarYearsOf(money)).fill(amount) }],
+      fiscalSettings(money),
+    ).rows,
+    0,
+  ).cents;
 
 type GroupedLine = BudgetLine & { readonly group: LineGroup; readonly part: BudgetPart };
 
@@ -87,7 +112,7 @@ function levelLine(
 }
 
 function purchases(
-  { name, group = "equipment", count, price, life }: EquipmentLine,
+  { name, group = "equipment", count, price, life, oneTime }: EquipmentLine,
   calendarYears: number,
   rises: Rises,
 ): GroupedLine {
@@ -96,7 +121,7 @@ function purchases(
   return {
     name,
     group,
-    part: "purchases",
+    part: oneTime ? "once" : "purchases",
     byYear: Array.from(
       { length: calendarYears },
       (_, year) => bought(year + 1) * count * price * riseIn("equipment", year, rises),

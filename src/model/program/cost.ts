@@ -38,15 +38,7 @@ export function everyYearLines(option: ProgramOption, money: Settings): ProgramL
   const line = (draft: Draft) => programLine(option, money, draft);
   const { staff, equipment, yearly, otherRevenue = [], fees } = option;
   return [
-    ...staff.map(({ name, hoursPerYear, wage, loading, group = "wages" }) =>
-      line({
-        what: name,
-        group,
-        quantity: hoursPerYear,
-        quantityKind: "hours",
-        unitRate: wage * (1 + loading),
-      }),
-    ),
+    ...staff.flatMap((each) => staffLines(each, option, money)),
     ...equipment.flatMap(({ name, count, yearlyCost, group = "equipment" }) =>
       yearlyCost === undefined
         ? []
@@ -72,6 +64,24 @@ export function everyYearLines(option: ProgramOption, money: Settings): ProgramL
       }),
     ),
   ];
+}
+
+/** A class of staff: the hours of the year, and its overtime. */
+export function staffLines(
+  { name, hoursPerYear, wage, loading, overtime, group = "wages" }: ProgramOption["staff"][number],
+  option: ProgramOption,
+  money: Settings,
+): ProgramLine[] {
+  const draft = (what: string, quantity: number, pay = 1) =>
+    programLine(option, money, {
+      what,
+      group,
+      quantity,
+      quantityKind: "hours",
+      unitRate: wage * (1 + loading) * pay,
+    });
+  const paid = draft(name, hoursPerYear);
+  return overtime ? [paid, draft(`${name}, overtime`, overtime.hours, overtime.pay)] : [paid];
 }
 
 /**

@@ -70,6 +70,13 @@ export function fullCostFee(option: ProgramOption, lines: readonly ProgramLine[]
   };
 }
 
+/** The fee of each of so many payments that would carry a cost; absent where none does. Payments if it kept nobody away. */
+export const feeToCarry = (
+  cost: Money,
+  payments: number,
+  option: Pick<ProgramOption, "demandLoss">,
+): number | undefined => carrying(Math.max(0, cost.toNumber()) / payments, lossPerUnit(option));
+
 /**
  * The lower x at which x (1 − q x) is an amount; absent where there is none.
  * @param lost q, the share lost for each unit of x

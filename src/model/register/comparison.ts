@@ -1,4 +1,4 @@
-import { type Expected, inUnit, number, perYear, positiveShare, price, share } from "./expected.js";
+import { type Expected, hours, inUnit, number, perYear, positiveShare, price, share } from "./expected.js";
 
 const positiveDays = inUnit("d")({ above: 0, to: 3650 });
 const finds = number({ from: 0, to: 1000 });
@@ -9,8 +9,10 @@ const discountRate = perYear({ from: 0, to: 1 });
 const waterCost = inUnit("$/m3")({ above: 0, to: 1e6 });
 const layerMass = { unit: "kg/m2", bounds: { from: 0, to: 1000 } } as const;
 
-/** How mussels arrive and are noticed, what is learnt of boats, and what results are held against. */
+/** What a request counts, how mussels arrive and are noticed, what is learnt of boats, and what results are held against. */
 export const comparisonAssumptions = {
+  "response.treatment-price": price("$/m3"),
+  "request.full-time-hours": hours({ above: 0, to: 8784 }),
   "arrival.founding-unknown": positiveShare,
   "arrival.founding-near": positiveShare,
   "arrival.founding-far": positiveShare,

@@ -25,11 +25,15 @@ export function askView(context: ReportContext): AskView | undefined {
   };
 }
 
-const lines = [
-  ["purchases", "Bought that year: equipment"],
-  ["ongoing", "Ongoing cost"],
-  ["revenue", "Fees and other revenue"],
-] as const;
+function linesOf({ request }: ReportContext) {
+  const isSome = (cents: readonly number[] = []) => cents.some((each) => each !== 0);
+  const { funded, budget } = request ?? {};
+  return [
+    ["purchases", isSome(budget?.parts.once.cents) ? "Bought or paid once" : "Bought that year: equipment"],
+    ["ongoing", isSome(funded?.contingency) ? "Ongoing cost, with contingency" : "Ongoing cost"],
+    ["revenue", funded?.sources.length ? "Fees, grants and other revenue" : "Fees and other revenue"],
+  ] as const;
+}
 
 function firstTable(ask: Ask, context: ReportContext): TableView {
   const { currency } = context.run.document.money;
@@ -64,13 +68,13 @@ function yearsTable(ask: Ask, context: ReportContext): TableView {
 /** Lines in which nothing stands are left out. */
 function askRows(
   columns: readonly AskYear[],
-  { format }: ReportContext,
+  context: ReportContext,
 ): Pick<TableView, "head" | "rows" | "total"> {
   const cells = (part: keyof AskAmounts) =>
-    columns.map((each) => num(each[part] === 0 ? "–" : format.exactMoney(each[part])));
+    columns.map((each) => num(each[part] === 0 ? "–" : context.format.exactMoney(each[part])));
   return {
     head: head("", ...columns.map(({ name }) => num(name))),
-    rows: lines
+    rows: linesOf(context)
       .filter(([part]) => columns.some((each) => each[part] !== 0))
       .map(([part, name]) => row(name, ...cells(part))),
     total: row("Request", ...cells("request")),

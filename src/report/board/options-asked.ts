@@ -15,6 +15,7 @@ export function optionsAskedTable({
   format,
   infestedSince,
   requested,
+  request,
   run,
 }: ReportContext): TableView | undefined {
   const own = traced.options.find(({ result }) => result === requested.result)?.budget;
@@ -25,8 +26,8 @@ export function optionsAskedTable({
     index < mostRows - 1 || result === requested.result;
   const shown = traced.options.filter(isShown).slice(0, mostRows);
   const left = traced.options.length - shown.length;
-  const cells = ({ budget }: TracedOption) => {
-    const told = budget && askFrom(budget);
+  const cells = ({ budget, result }: TracedOption) => {
+    const told = budget && askFrom(budget, result === requested.result ? request?.funded : undefined);
     return columns.map((_, year) => {
       const amount = told ? at(told.years, year).request : 0;
       return num(amount === 0 ? "–" : format.exactMoney(amount));
@@ -44,6 +45,13 @@ export function optionsAskedTable({
       ),
     ),
     compact: true,
-    ...(left > 0 ? { note: `${counted(left, "more option", "more options")} in the appendix.` } : {}),
+    ...noted([
+      ...(request
+        ? [`“${requested.result.option.name}” net of its grants and partners, with its contingency.`]
+        : []),
+      ...(left > 0 ? [`${counted(left, "more option", "more options")} in the appendix.`] : []),
+    ]),
   };
 }
+
+const noted = (notes: readonly string[]) => (notes.length === 0 ? {} : { note: notes.join(" ") });

@@ -1,5 +1,5 @@
 import type { ScheduleResult } from "../../model/schedules.js";
-import type { TracedSchedule } from "../../study/traced/traced-schedule.js";
+import type { TracedSchedule } from "../../study/levels/traced-schedule.js";
 import type { ReportContext } from "../document/context.js";
 import { capitalised } from "../words/format.js";
 import { groupRow, head, num, type RowView, row, type TableView } from "../words/view-types.js";

@@ -1,4 +1,4 @@
-import type { Assumption } from "../../assumptions/entry.js";
+import type { Assumption, AssumptionSet } from "../../assumptions/entry.js";
 import { programVersion } from "../../assumptions/version.js";
 import { counted } from "../../counted.js";
 import { at } from "../../lists.js";
@@ -117,6 +117,14 @@ const valuesNote = `Values between low and high are simulated by a beta-PERT dis
 const pricesNote = (context: ReportContext): string =>
   `A value stands as its source has it; after the arrow, as it is used. ${valuesNote} ${pricesText(context)}`;
 
+/** Which set of an agency stands where the study has no value of its own. */
+const agencyNote = (agency: AssumptionSet["agency"]): { readonly note?: string } =>
+  agency === undefined
+    ? {}
+    : {
+        note: `Values of ${agency.name}, version ${agency.version}, stand where the study has none of its own; the project's where neither has one.`,
+      };
+
 function overridesTable(context: ReportContext): TableView | undefined {
   const { run } = context;
   if (run.overrides.length === 0) return undefined;
@@ -137,6 +145,7 @@ function overridesTable(context: ReportContext): TableView | undefined {
         outsideRange ? "no" : "yes",
       ),
     ),
+    ...agencyNote(run.assumptions.agency),
   };
 }
 

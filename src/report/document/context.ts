@@ -7,6 +7,7 @@ import type { SearchResult } from "../../study/search/result.js";
 import type { Confidences } from "../../study/traced/confidence.js";
 import type { TracedResult } from "../../study/traced/traced.js";
 import type { TracedOption } from "../../study/traced/traced-option.js";
+import type { TracedRequest } from "../../study/traced/traced-request.js";
 import { type Formatter, formatter, percent } from "../words/format.js";
 import { type Headline, headlineOf, type WeighedBalance, weighedBy } from "./headline.js";
 
@@ -24,6 +25,8 @@ export interface ReportContext {
   readonly headline: Headline | undefined;
   /** Parts for which another plan wins in some of the draws; none where no odds were drawn. */
   readonly planTurns: readonly PlanTurn[];
+  /** What it says to a budget office; absent where it says nothing of that. */
+  readonly request: TracedRequest | undefined;
   /** How firm its findings are; absent without what matters in the odds. */
   readonly confidence: Confidences | undefined;
   /** What the study's search found; absent where it has none. */
@@ -60,6 +63,7 @@ export function reportContext(run: StudyRun, odds?: ContextOdds): ReportContext 
     requested: requestedOption(run),
     headline,
     planTurns: odds?.planTurns ?? [],
+    request: run.request(odds),
     confidence: headline && hasMatters(odds) ? run.confidence(odds) : undefined,
     search: odds?.search,
     weighed: (option) => weighedBy(headline, option, comparison.discountFactors),

@@ -8,6 +8,8 @@ import { type ComparisonView, comparisonView } from "../board/comparison-view.js
 import { type SchedulesView, schedulesView } from "../board/schedules-view.js";
 import { type OddsView, oddsView } from "../odds/odds-view.js";
 import type { PrintedOdds } from "../odds/odds-words.js";
+import { type FoundView, foundView } from "../papers/found-view.js";
+import { type RequestView, requestView } from "../papers/request-view.js";
 import type { RowPicture } from "../pictures/row-picture.js";
 import { structureRows } from "../pictures/structure-rows.js";
 import { type ChartsView, chartsView } from "../print/charts.js";
@@ -58,6 +60,10 @@ export interface ReportView {
   readonly hydraulics: HydraulicsView;
   readonly plans: PlansView | undefined;
   readonly schedules: SchedulesView | undefined;
+  /** Absent where the study says nothing of it, and where mussels are there. */
+  readonly found: FoundView | undefined;
+  /** Absent where the study says nothing to a budget office. */
+  readonly request: RequestView | undefined;
   readonly method: typeof method;
   readonly leftOut: readonly string[];
   readonly cautions: readonly string[];
@@ -87,6 +93,8 @@ function emptyAppendices(view: Omit<ReportView, "sections">): string[] {
     schedules: view.schedules,
     detection: view.detection,
     chance: view.chance,
+    request: view.request,
+    found: view.found,
   };
   return Object.entries(contents).flatMap(([id, content]) => (content === undefined ? [id] : []));
 }
@@ -119,6 +127,8 @@ function viewOf(run: StudyRun, printedOdds: PrintedOdds | undefined): Omit<Repor
     hydraulics: hydraulicsView(context),
     plans: plansView(context),
     schedules: schedulesView(context),
+    request: requestView(context),
+    found: foundView(context),
     method,
     leftOut: leftOut(context),
     cautions: safetyCautions(context),

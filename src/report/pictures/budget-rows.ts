@@ -30,7 +30,7 @@ export function budgetRows({ years }: Ask, context: ReportContext): RowPicture {
     alternative: alternativeOf(title, rows),
     rows,
     lines: [],
-    note: `Net of fees and other revenue.${bought ? " Hatched: equipment bought that year." : ""}${before.length === 0 ? " Last year’s budget and spending are not entered." : ""}`,
+    note: `Net of fees${context.request?.funded.sources.length ? ", grants and partners" : ""} and other revenue.${bought ? " Hatched: equipment bought that year." : ""}${before.length === 0 ? " Last year’s budget and spending are not entered." : ""}`,
   };
 }
 

@@ -15,6 +15,7 @@ import { reportContext } from "../document/context.js";
 import { chanceJson } from "./results-chance.js";
 import { detectionJson } from "./results-detection.js";
 import { lineJson, text } from "./results-line.js";
+import { requestJson } from "./results-request.js";
 import { scheduleJson, structureJson } from "./results-structures.js";
 
 /**
@@ -45,6 +46,7 @@ export function resultsJson(run: StudyRun, odds?: Odds): object {
     existingOption: document.study.existingOption ?? null,
     increments: incrementsOf(traced).map(incrementJson),
     staffing: run.staffing.map(stationJson),
+    request: requestJson(run, odds),
     headline: headlineJson(run, odds),
     odds: odds ?? null,
     checks: checkRows(run),

@@ -1,4 +1,6 @@
 import { scaledTraffic } from "../../model/program/traffic.js";
+import { foundProblems } from "../papers/consistency-found.js";
+import { requestProblems } from "../papers/consistency-request.js";
 import { enteredTraffic, launchesOf } from "../prepare/traffic.js";
 import { type Contradiction, repeatedIds } from "../reading/contradiction.js";
 import type { RecordReaders } from "../reading/record-readers.js";
@@ -28,6 +30,8 @@ export function contradictions(parts: SoundParts, readers: RecordReaders): Contr
     ...chanceProblems(parts),
     ...optionProblems(parts),
     ...programProblems(parts),
+    ...requestProblems(parts),
+    ...foundProblems(parts),
     ...searchProblems(parts, readers),
     ...rampProblems(parts, readers),
     ...detectionProblems(parts),

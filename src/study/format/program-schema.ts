@@ -27,6 +27,33 @@ const staff = z.strictObject({
     .max(1000, "at most 1,000 people")
     .optional()
     .meta({ description: "How many people share these hours" }),
+  post: z
+    .enum(["seasonal", "permanent"])
+    .optional()
+    .meta({ description: "For the staff table of the request" }),
+  leaveHours: z
+    .number()
+    .min(0, "at least 0 hours")
+    .max(1_000_000, "at most 1,000,000 hours")
+    .optional()
+    .meta({ description: "Of these hours, paid and not worked: leave and holidays" }),
+  trainingHours: z
+    .number()
+    .min(0, "at least 0 hours")
+    .max(1_000_000, "at most 1,000,000 hours")
+    .optional()
+    .meta({ description: "Of these hours, in training and not at the stations" }),
+  overtime: z
+    .strictObject({
+      hours: z.number().min(0, "at least 0 hours").max(1_000_000, "at most 1,000,000 hours"),
+      pay: z
+        .number()
+        .min(1, "at least the wage: 1")
+        .max(5, "at most 5 times the wage")
+        .meta({ description: "Times the wage: 1.5 for time and a half" }),
+    })
+    .optional()
+    .meta({ description: "Paid hours beside those of the year; benefits and taxes as on the wage" }),
   wage: quantity("moneyPerHour").meta({ where: "the pay scale of the agency, without benefits" }),
   loading: quantity("share").meta({
     description: "Benefits and taxes on top of the wage",
@@ -45,6 +72,10 @@ const equipment = z.strictObject({
   yearlyCost: quantity("moneyPerYear")
     .optional()
     .meta({ description: "What one piece costs to run: fuel, water, repair" }),
+  oneTime: z.boolean().optional().meta({
+    description:
+      "A cost of starting and nothing that is replaced: setting up, agreements, first training. Its life is that of the study",
+  }),
 });
 
 const yearly = z.strictObject({

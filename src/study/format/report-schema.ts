@@ -1,5 +1,7 @@
 import { z } from "zod";
 import { quantity, shortText } from "./fields.js";
+import { foundSchema } from "./found-schema.js";
+import { requestFields } from "./request-schema.js";
 
 /** Sections of a report's part for the board, in order; page 1 is always printed. */
 export const boardSections = [
@@ -30,6 +32,8 @@ export const appendices = [
   "register",
   "chance",
   "comparison",
+  "request",
+  "found",
 ] as const;
 
 type Appendix = (typeof appendices)[number];
@@ -65,6 +69,8 @@ const appendixNames: Readonly<Record<Appendix, string>> = {
   register: "Register of structures and habitat",
   chance: "Where the chance comes from",
   comparison: "The options compared in detail",
+  request: "The request for the budget office",
+  found: "If mussels are found",
 };
 
 const movedTitles: Readonly<Record<(typeof movedSections)[number], string>> = {
@@ -123,6 +129,7 @@ const askSchema = z
     checkedBy: shortText
       .optional()
       .meta({ description: "Who checked the study; printed beside who prepared it" }),
+    ...requestFields,
   })
   .prefault({})
   .meta({ description: "The request that the board votes on" });
@@ -130,6 +137,14 @@ const askSchema = z
 export const reportSchema = z
   .strictObject({
     ask: askSchema,
+    paper: z
+      .enum(["letter", "a4"])
+      .optional()
+      .meta({
+        description: "Letter with US units and A4 with metric ones if left out",
+        titles: { letter: "Letter (8½ × 11 in)", a4: "A4 (210 × 297 mm)" },
+      }),
+    found: foundSchema,
     leaveOut: z
       .array(
         z

@@ -41,6 +41,8 @@ export interface LakeFutures {
   readonly byYear: readonly Float64Array[];
   /** Present value of 1 in each year of the horizon. */
   readonly annuity: number;
+  /** Present cost of each option's program while the lake stays clean. */
+  readonly cleanProgram: readonly number[];
   /** The plan of each part, by its id in the catalogue: in the order of `DrawnStudy.plans`. */
   readonly plans: readonly string[];
 }
@@ -58,6 +60,8 @@ export interface DrawnStudy {
   /** Of each part, at the study's own values. */
   readonly plans: readonly PartPlan[];
   readonly catalogue: ReadonlyArray<PartPlan["plan"]>;
+  /** Equal yearly amount of each option's program while the lake stays clean, at the study's own values. */
+  readonly cleanProgram: readonly number[];
   /** Works out one draw of the lake in a block, with its futures. */
   readonly futures: (block: number, lake: number) => LakeFutures;
   /** The same draw before anything is worked out of it. */
@@ -94,6 +98,7 @@ export function drawnStudy(
     inputs,
     plan,
     plans: own.plans,
+    cleanProgram: own.cleanProgram,
     catalogue: prepared.input.plans,
     futures: (block, lake) => lakeFutures(drawsOf(block), lake, { values, withYears: block === 0 }),
     drawn: (block, lake) => drawnLake(drawsOf(block), lake, values),
@@ -107,7 +112,13 @@ function usedIn({ input, assumed }: PreparedStudy) {
   const lake = lakeDraw(input, lakeReader.assumed);
   const chanceReader = recorder(assumed);
   drawnHazards(input, chanceReader.assumed, lake);
-  return { lake: new Set(lakeReader.ids()), chances: new Set(chanceReader.ids()), plans: lake.plans };
+  const annuity = sumOf(lake.factors);
+  return {
+    lake: new Set(lakeReader.ids()),
+    chances: new Set(chanceReader.ids()),
+    plans: lake.plans,
+    cleanProgram: lake.options.map(({ costs }) => sumOf(costs.clean) / annuity),
+  };
 }
 
 /** Draws of a block; a share is turned into a value where it is needed, by the one worker that needs it. */
@@ -189,6 +200,7 @@ function lakeFutures({ shares, quantileOf }: Draws, index: number, { values, wit
     otherCost: options.map(({ otherCost }) => otherCost),
     byYear: withYears ? options.map(({ byYear }) => byYear) : [],
     annuity: sumOf(lake.factors),
+    cleanProgram: lake.options.map(({ costs }) => sumOf(costs.clean)),
     plans: lake.plans.map(({ plan }) => plan.id),
   };
 }

@@ -2,11 +2,12 @@ import { at } from "../../lists.js";
 import { clusteredMean } from "../../model/futures/clusters.js";
 import { lakesPerBlock } from "../../model/futures/draw-plan.js";
 import { expectedRegret } from "../../model/uncertainty/expected-regret.js";
+import { sampleQuantiles } from "../../model/uncertainty/sample-quantile.js";
 import type { StudyDocument } from "../format/schema.js";
 import type { DrawnStudy, LakeFutures } from "./draws.js";
 import { inputInformation } from "./information.js";
 import { joinedFutures } from "./joined-futures.js";
-import type { Odds } from "./odds.js";
+import type { Odds, OptionOdds } from "./odds.js";
 import type { OddsSettings } from "./odds-settings.js";
 import { oddsOfOption, yearlyBudget } from "./option-odds.js";
 import { planTurns } from "./plan-turns.js";
@@ -54,6 +55,7 @@ export function oddsSummary(
         name,
         ...oddsOfOption(own, option === baseline ? undefined : at(futures, baseline), ofBlocks),
         budget: { confidence, ...yearlyBudget(own, { annuities, blocks }, confidence) },
+        ...cleanProgram(document, drawn, lakes, option),
         regret: at(regrets.byOption, option),
       };
     }),
@@ -61,5 +63,25 @@ export function oddsSummary(
     perfectInformationError: perfect.standardError,
     information: inputInformation(drawn, benefits),
     planTurns: planTurns(drawn, lakes),
+  };
+}
+
+/** What the program alone costs a year, by the draws of the lake, where a contingency is asked for. */
+function cleanProgram(
+  { report }: StudyDocument,
+  drawn: DrawnStudy,
+  lakes: readonly LakeFutures[],
+  option: number,
+): Pick<OptionOdds, "cleanProgram"> {
+  const confidence = report.ask.contingency?.confidence.value;
+  if (confidence === undefined) return {};
+  const yearly = lakes.map((lake) => at(lake.cleanProgram, option) / lake.annuity);
+  const value = at(sampleQuantiles(yearly, [confidence]), 0);
+  return {
+    cleanProgram: {
+      central: at(drawn.cleanProgram, option),
+      value,
+      confidence,
+    },
   };
 }

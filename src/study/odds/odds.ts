@@ -75,6 +75,15 @@ export interface OptionOdds {
   readonly exceedance: ReadonlyArray<{ readonly cost: number; readonly chance: number }>;
   /** Equal yearly amount that covers program and infestation in a share of the futures, the study's `confidence`. */
   readonly budget: QuantileEstimate & { readonly confidence: number };
+  /**
+   * Equal yearly amount of the program alone while the lake stays clean: at central values, and enough in a share of the
+   * draws of the lake. Absent where the study asks for no contingency.
+   */
+  readonly cleanProgram?: {
+    readonly central: number;
+    readonly value: number;
+    readonly confidence: number;
+  };
   /** What choosing it costs on average against the best choice for each set of assumptions. */
   readonly regret: number;
 }

@@ -33,7 +33,7 @@ export function oddsOfOption(
   own: JoinedFutures,
   baseline: JoinedFutures | undefined,
   { blocks, startYear, horizon }: { blocks: number; startYear: number; horizon: number },
-): Omit<OptionOdds, "id" | "name" | "budget" | "regret"> {
+): Omit<OptionOdds, "id" | "name" | "budget" | "regret" | "cleanProgram"> {
   return {
     meanCost: clusteredMean(own.expected, blocks),
     programCost: clusteredMean(own.program, blocks),

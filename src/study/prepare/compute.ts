@@ -12,9 +12,11 @@ import { type ChanceOrigins, chanceOrigins } from "../../model/risk/chance-origi
 import { findsPerSample, foundWithin } from "../../model/risk/detection.js";
 import type { StudyDocument } from "../format/schema.js";
 import type { FuturesOdds, Odds } from "../odds/odds.js";
+import { type Papers, paperAssumptions, papers } from "../papers/papers.js";
 import { type Confidences, confidences } from "../traced/confidence.js";
 import { type TracedResult, tracedResult } from "../traced/traced.js";
 import { type TracedChance, tracedChance } from "../traced/traced-chance.js";
+import { requestedTraced } from "../traced/traced-option.js";
 import { tellingAmounts } from "./amounts.js";
 import { logSpreadsOf } from "./chance-estimate.js";
 import { prepareStudy } from "./prepared.js";
@@ -23,7 +25,7 @@ import { type StationRun, staffStations } from "./staffing.js";
 import { type CoverageRun, coverageRuns, type StudyTraffic } from "./traffic.js";
 
 /** A study with everything its report needs. */
-export interface StudyRun {
+export interface StudyRun extends Papers {
   readonly document: StudyDocument;
   readonly assumptions: AssumptionSet;
   readonly overrides: readonly AppliedOverride[];
@@ -79,7 +81,7 @@ export function runStudy(document: StudyDocument, all: AssumptionSet): StudyRun 
     const variant = prepareStudy(withOwnShape(document, shape), all);
     return tellingAmounts(document, () => compare(variant.input, variant.assumed, comparison));
   };
-  const usedAssumptions = [...new Set([...inputAssumptions, ...ids()])];
+  const usedAssumptions = [...new Set([...inputAssumptions, ...ids(), ...paperAssumptions(document)])];
   const chance =
     input.lake.infestedSince === undefined
       ? chanceOrigins(
@@ -96,6 +98,8 @@ export function runStudy(document: StudyDocument, all: AssumptionSet): StudyRun 
     otherSpecies: requestedBenefit(document, compare(withOtherSpecies(input), assumed).options),
   }));
   const computed = { document, assumptions, overrides, prices, comparison, usedAssumptions, chances };
+  const traced = once(() => tracedResult(computed));
+  const staffing = staffStations(document, traffic?.scaled);
   return {
     ...computed,
     habitatDoubt: habitatDoubt(input.lake, assumed),
@@ -103,8 +107,13 @@ export function runStudy(document: StudyDocument, all: AssumptionSet): StudyRun 
     ranges,
     traffic,
     coverage: coverageRuns(document),
-    staffing: staffStations(document, traffic?.scaled),
-    traced: once(() => tracedResult(computed)),
+    staffing,
+    traced,
+    ...papers({
+      ...{ document, comparison, staffing, assumed },
+      requested: () => requestedTraced(document, traced().options),
+      compared: (changed) => tellingAmounts(document, () => compare(changed, assumed, comparison)),
+    }),
     confidence: (odds) => confidences(odds, judgedBy()),
     tracedChance: once(() => tracedChance({ document, assumptions, comparison, assumed, withShape })),
   };

@@ -11,6 +11,7 @@ import { type FullCostFee, fullCostFee } from "../../model/program/fees.js";
 import { type InspectionCost, inspectionCost } from "../../model/program/inspection-cost.js";
 import { detectedBy, meanDelay } from "../../model/risk/detection.js";
 import { weightedSum } from "../../model/risk/expectation.js";
+import type { StudyDocument } from "../format/schema.js";
 import { type ProgramSums, programSums } from "./program-sums.js";
 import { type ScheduleTurn, scheduleTurn } from "./schedule-turn.js";
 
@@ -94,4 +95,14 @@ function noticedCosts({ unnoticed, schedule, weights, containment }: OptionResul
     doneAfter: weightedSum(control, weights.noticed),
     attempts: containment?.presentValue ?? noMoney,
   };
+}
+
+/** The requested option as traced. */
+export function requestedTraced(
+  { study }: Pick<StudyDocument, "study">,
+  options: readonly TracedOption[],
+): TracedOption {
+  const found = options.find(({ result }) => result.option.id === study.requestedOption);
+  if (!found) throw new Error(`no traced option ${study.requestedOption}`);
+  return found;
 }

@@ -58,7 +58,7 @@ describe("the sections of a report", () => {
     const offered = fieldsOfPart(printedPart).flatMap(({ field }) =>
       field.kind === "several" ? field.values.map((value) => field.titles[value] ?? "") : [],
     );
-    expect(offered).toHaveLength(23);
+    expect(offered).toHaveLength(25);
     expect(offered.filter((title) => !printed.includes(title))).toEqual([]);
   });
 
@@ -100,8 +100,8 @@ describe("the schematic", () => {
 
   it("draws the most expensive of many structures and says how many there are", () => {
     const document = exampleDocument("ninemoss");
-    const [first] = document.structures;
-    if (!first) throw new Error("no structure");
+    const first = document.structures.find(({ kind }) => kind === "dock");
+    if (!first) throw new Error("no dock");
     const many = Array.from({ length: 40 }, (_, index) => ({
       ...first,
       id: `copy-${index}`,

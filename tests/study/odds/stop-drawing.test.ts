@@ -21,6 +21,7 @@ const lakeWith = (netBenefit: number, loss: number): LakeFutures => ({
   ...{ duty: [], policy: [], other: [], otherCost: [] },
   byYear: [],
   annuity: 1,
+  cleanProgram: [],
   plans: [],
 });
 /** Blocks of lakes with means that alternate between a mean less and plus a deviation: standard error d/sqrt(n − 1). */

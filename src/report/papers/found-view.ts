@@ -1,0 +1,189 @@
+import { counted } from "../../counted.js";
+import { sumOf } from "../../lists.js";
+import { monthOfDay, monthStart } from "../../model/lake/calendar.js";
+import type { PaidBy, TracedFound, TracedPhase } from "../../study/traced/traced-found.js";
+import type { ReportContext } from "../document/context.js";
+import { listedWithin, percent, significant } from "../words/format.js";
+import { monthName } from "../words/month-name.js";
+import { head, num, row, type TableView } from "../words/view-types.js";
+import { byFirstYear, type WallView, wallView } from "./wall-view.js";
+
+/** What is done if mussels are found, and the sheet for the wall. */
+export interface FoundView {
+  readonly intro: string;
+  readonly phases: TableView | undefined;
+  readonly course: TableView;
+  readonly firstYear: TableView;
+  readonly notes: readonly string[];
+  readonly wall: WallView;
+}
+
+export function foundView(context: ReportContext): FoundView | undefined {
+  const found = context.run.found();
+  const wall = wallView(context);
+  return (
+    found &&
+    wall && {
+      intro:
+        "The agencies in charge decide what is done, and when; this plan says what the authority has ready. Days count from the first suspicion.",
+      phases: found.phases.length === 0 ? undefined : phasesTable(found, context),
+      course: courseTable(found, context),
+      firstYear: firstYearTable(context),
+      notes: notesOf(found, context),
+      wall,
+    }
+  );
+}
+
+const phaseNames: Readonly<Record<TracedPhase["phase"]["phase"], string>> = {
+  suspicion: "Suspicion",
+  confirmation: "Confirmation",
+  delimiting: "Delimiting survey",
+  restriction: "Closure or restriction",
+  treatment: "Treatment",
+  "leaving-boats": "Boats that leave",
+  levels: "Levels",
+  watch: "Long watch",
+  delisting: "Off the list",
+};
+
+const basisNames: Readonly<Record<PaidBy, string>> = {
+  found: "each find",
+  tried: "each attempt",
+  known: "a year, while known",
+  watched: "a clean year",
+  delisted: "once",
+};
+
+function phasesTable(found: TracedFound, context: ReportContext): TableView {
+  const { format, run, priceYear, bearerName, comparison } = context;
+  const { phases } = found;
+  const expected = (each: TracedPhase, key: "without" | "withIt") => num(format.money(each.expected[key]));
+  const total = (key: "without" | "withIt") =>
+    num(format.money(sumOf(phases.map((each) => each.expected[key]))));
+  return {
+    id: "table-found-phases",
+    caption: `Phases, dates and costs, ${run.document.money.currency} of ${priceYear}; expected cost in present value`,
+    head: head(
+      "Phase",
+      "What is done",
+      "When",
+      "Who decides; who pays",
+      num("Cost"),
+      num("Expected without a program"),
+      num("Expected with it"),
+    ),
+    rows: phases.map((each) =>
+      row(
+        phaseNames[each.phase.phase],
+        [each.phase.what, each.phase.permits].filter(Boolean).join(". "),
+        whenText(each.phase, found.document.suspectedOn),
+        [
+          each.phase.decides ?? "agency in charge",
+          `${bearerName(each.phase.payer ?? comparison.input.money.programBearer)}${each.phase.publicShare ? `, public share ${percent(each.phase.publicShare.value)}` : ""}`,
+        ].join("; "),
+        num(`${format.exactMoney(each.cost)} ${basisNames[each.paidBy]}${each.isCounted ? " *" : ""}`),
+        expected(each, "without"),
+        expected(each, "withIt"),
+      ),
+    ),
+    total: row("All phases", "", "", "", num(""), total("without"), total("withIt")),
+    note: "* In the comparison already: a duty or policy of the lake, or the option’s response. The others stand beside it. Times that turn out a false alarm are not counted.",
+    compact: true,
+  };
+}
+
+/** "day 2 to 9, from 17 July" */
+function whenText({ starts, lasts }: TracedPhase["phase"], suspectedOn: string): string {
+  const [month = 1, day = 1] = suspectedOn.split("-").map(Number);
+  const first = monthStart(month - 1) + day - 1 + starts;
+  const calendarMonth = monthOfDay(first);
+  const date = `${(first % 365) - monthStart(calendarMonth) + 1} ${monthName(calendarMonth)}`;
+  const until = lasts > 0 ? ` to ${(starts + lasts).toLocaleString("en-US")}` : "";
+  return `day ${starts.toLocaleString("en-US")}${until}, from ${date}`;
+}
+
+function courseTable({ course }: TracedFound, { horizon, requested }: ReportContext): TableView {
+  const times = (pick: (each: TracedFound["course"]["without"]["times"]) => number) =>
+    [course.without, course.withIt].map((each) => num(significant(pick(each.times), 2)));
+  return {
+    id: "table-found-course",
+    caption: `How often it comes to that in ${horizon} years, on average at central values`,
+    head: head("", num("Without a program"), num(`With “${requested.result.option.name}”`)),
+    rows: [
+      row("Mussels are found", ...times(({ found }) => found)),
+      row("Early enough for an attempt", ...times(({ tried }) => tried)),
+      row("Rid of them by it, until they come again", ...times(({ contained }) => contained)),
+      row("Found late, or not rid of: they stay", ...times(({ found, contained }) => found - contained)),
+    ],
+    compact: true,
+  };
+}
+
+const mostStructures = 6;
+
+/** Inspections and first cleanings: what each structure costs in the first year of an infestation, and once it is mature. */
+function firstYearTable({ traced, format }: ReportContext): TableView {
+  const shown = traced.structures
+    .filter(({ cost, result }) => result.structure.kind !== "lake-wide" && cost.matureMean > 0)
+    .toSorted(byFirstYear);
+  return {
+    id: "table-found-structures",
+    caption: "Structures, those that cost most in the first year first",
+    head: head("Structure", "To be inspected", num("First year"), num("Per year, once established")),
+    rows: shown
+      .slice(0, mostStructures)
+      .map(({ result, cost, kindName }) =>
+        row(
+          result.structure.name,
+          listedWithin([...new Set(result.components.map(({ name }) => name))], 5) || kindName,
+          num(format.money(cost.first)),
+          num(format.money(cost.matureMean)),
+        ),
+      ),
+    ...(shown.length > mostStructures
+      ? {
+          note: `${counted(shown.length - mostStructures, "more structure", "more structures")} in the appendix of cost lines.`,
+        }
+      : {}),
+    compact: true,
+  };
+}
+
+const sampleNames = {
+  planktonTows: "plankton tow",
+  settlementPlates: "settlement plate",
+  searches: "day of search",
+  ednaSamples: "DNA sample",
+} as const;
+
+function notesOf({ lostFees, oneMore }: TracedFound, context: ReportContext): string[] {
+  const { format, bearerName, requested, horizon } = context;
+  const fees = lostFees.filter(({ amount }) => amount > 0);
+  const byPayer = [...new Set(fees.map(({ bearer }) => bearer))].map(
+    (bearer) =>
+      `${bearerName(bearer)} ${format.money(sumOf(fees.filter((each) => each.bearer === bearer).map(({ amount }) => amount)))}`,
+  );
+  const benefit = requested.responseBenefit();
+  return [
+    ...(byPayer.length > 0
+      ? [
+          `While ramps are closed launch fees are lost, each time: ${listedWithin(byPayer, byPayer.length)}; not in the table.`,
+        ]
+      : []),
+    ...(oneMore.length === 0
+      ? []
+      : [
+          `What one more a year is worth before its price, since mussels are found sooner: ${listedWithin(
+            oneMore.map(({ kind, perYear }) => `${sampleNames[kind]} ${format.money(perYear)} a year`),
+            oneMore.length,
+          )}.`,
+        ]),
+    ...(benefit === undefined
+      ? []
+      : [
+          `Attempts to be rid of mussels ${benefit.isNegative() ? "cost" : "save"} ${format.money(benefit.abs())} more than they ${benefit.isNegative() ? "save" : "cost"} in present value over ${horizon} years.`,
+        ]),
+    "Keeping mussels from other lakes once they are here is a duty or a choice of policy, told apart in the balance; it saves this lake’s structures nothing.",
+  ];
+}

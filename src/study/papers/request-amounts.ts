@@ -1,0 +1,40 @@
+import { at, sumOf } from "../../lists.js";
+import type { StudyInput } from "../../model/inputs.js";
+import { centsPerUnit } from "../../model/money/decimal.js";
+import { type ProgramBudget, programBudget } from "../../model/program/budget.js";
+import type { StudyDocument } from "../format/schema.js";
+import type { Contradiction } from "../reading/contradiction.js";
+
+/** Yearly amounts of sources that are more than what they may pay for in a fiscal year. */
+export function requestAmountProblems(
+  { report, study }: StudyDocument,
+  { options, money }: StudyInput,
+): Contradiction[] {
+  const sources = report.ask.sources ?? [];
+  const option = options.find(({ id }) => id === study.requestedOption);
+  if (!option || sources.length === 0) return [];
+  const budget = programBudget(option, money);
+  if (!budget) return [];
+  return sources.flatMap(({ amount, cap, paysFor = costParts, from = 0, to = Infinity }, index) => {
+    if (!amount) return [];
+    const paid = Math.min(amount.value, cap?.value ?? Infinity);
+    const over = budget.years.findIndex(
+      ({ endYear }, year) => endYear >= from && endYear <= to && paid > costIn(budget, paysFor, year),
+    );
+    if (over < 0) return [];
+    const most = costIn(budget, paysFor, over).toLocaleString("en-US", { maximumFractionDigits: 2 });
+    return [
+      {
+        path: ["report", "ask", "sources", index, "amount"],
+        found: `${amount.text}, more than what it may pay for in FY ${at(budget.years, over).endYear}`,
+        allowed: `at most that year's cost, ${most}`,
+        remedy: "Lower the amount or give a cap, or let it end before that year.",
+      },
+    ];
+  });
+}
+
+const costParts = ["purchases", "once", "ongoing"] as const;
+
+const costIn = (budget: ProgramBudget, parts: readonly (typeof costParts)[number][], year: number) =>
+  sumOf(parts.map((part) => at(budget.parts[part].cents, year))) / centsPerUnit;
