@@ -2,7 +2,7 @@ import { counted } from "../../counted.js";
 import { at, sumOf } from "../../lists.js";
 import type { TracedStructure } from "../../study/traced/traced-structure.js";
 import type { ReportContext } from "../document/context.js";
-import { significant, wrapped } from "../words/format.js";
+import { printedWidth, significant, wrapped } from "../words/format.js";
 
 /** Structures against elevation, each with the layer that would grow on it; geometry in the units of the drawing. */
 export interface SchematicView {
@@ -44,6 +44,8 @@ const labelX = 330;
 const top = 14;
 const labelStep = 26;
 const most = 14;
+/** Of all labels together. */
+const tallest = 400;
 /** Letters of a line of a name, and how far its lines stand apart. */
 const lineLetters = 48;
 const nameStep = 12;
@@ -66,11 +68,8 @@ export function schematicView(context: ReportContext): SchematicView | undefined
   const { band } = comparison.lake;
   const all = traced.structures.flatMap((structure) => placedOf(structure, band));
   if (all.length === 0) return undefined;
-  const placed = [...all]
-    .sort((one, other) => other.cost - one.cost)
-    .slice(0, most)
-    .sort((one, other) => other.high - one.high);
-  const names = placed.map(({ name }) => wrapped(name, lineLetters));
+  const placed = drawnOf(all).sort((one, other) => other.high - one.high);
+  const names = placed.map(({ name }) => wrapped(name, lineLetters, printedWidth));
   const extra = names.map((lines) => (lines.length - 1) * nameStep);
   const height = Math.max(220, placed.length * labelStep + sumOf(extra) + 2 * top);
   const scale = scaleOf(placed, band, height);
@@ -100,6 +99,16 @@ export function schematicView(context: ReportContext): SchematicView | undefined
     ),
     note: `Elevation in ${format.unit("elevation")}. Shaded: the band that the year exposes. Dark edge: mussel layer if never cleaned, at most ${layerText(largest, format)}.${all.length > placed.length ? ` Drawn are the ${placed.length} that cost most of ${all.length}; the register has all.` : ""}`,
   };
+}
+
+/** The most expensive for which a sheet has room beside its text, long names in several lines. */
+function drawnOf(all: readonly Placed[]): Placed[] {
+  const byCost = [...all].sort((one, other) => other.cost - one.cost).slice(0, most);
+  const heights = byCost.map(
+    ({ name }) => labelStep + (wrapped(name, lineLetters, printedWidth).length - 1) * nameStep,
+  );
+  const beyond = heights.findIndex((_, index) => sumOf(heights.slice(0, index + 1)) > tallest);
+  return beyond === -1 ? byCost : byCost.slice(0, Math.max(1, beyond));
 }
 
 function placedOf(traced: TracedStructure, band: { readonly highest: number }): Placed[] {

@@ -120,12 +120,37 @@ export const capitalised = (text: string): string =>
 export const uncapitalised = (text: string): string =>
   /^\p{Lu}\p{Ll}+ \p{Ll}/u.test(text) ? text.charAt(0).toLocaleLowerCase(locale) + text.slice(1) : text;
 
-/** A name in lines of at most so many letters, ended at spaces where there are any. */
-export function wrapped(name: string, most: number): string[] {
+/** About how wide a letter is in print, in those of running text. */
+export const printedWidth = (letter: string): number =>
+  /[\p{Script=Han}\p{Script=Hangul}\p{Script=Hiragana}\p{Script=Katakana}\p{Extended_Pictographic}]/u.test(
+    letter,
+  )
+    ? 2
+    : /[\p{Lu}mwæœ@%&—…]/u.test(letter)
+      ? 1.6
+      : 1;
+
+/** How many of these letters have room in a line as wide as so many of running text; one at least. */
+function lettersInLine(
+  letters: readonly string[],
+  most: number,
+  widthOf: (letter: string) => number,
+): number {
+  let width = 0;
+  const beyond = letters.findIndex((letter) => {
+    width += widthOf(letter);
+    return width > most;
+  });
+  return beyond === -1 ? letters.length : Math.max(1, beyond);
+}
+
+/** A name in lines about as wide as so many letters, ended at spaces where there are any. */
+export function wrapped(name: string, most: number, widthOf = (_letter: string) => 1): string[] {
   const lines: string[] = [];
   for (let rest = [...name]; rest.length > 0; ) {
-    const space = rest.slice(0, most + 1).lastIndexOf(" ");
-    const end = rest.length <= most ? rest.length : space > 0 ? space : most;
+    const room = lettersInLine(rest, most, widthOf);
+    const space = rest.slice(0, room + 1).lastIndexOf(" ");
+    const end = rest.length <= room ? rest.length : space > 0 ? space : room;
     lines.push(rest.slice(0, end).join(""));
     rest = [...rest.slice(end).join("").trimStart()];
   }
