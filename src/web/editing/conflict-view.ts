@@ -1,5 +1,6 @@
 import { nameOf } from "../../editor/form-values.js";
-import { type EditPlace, placeWords } from "./edit-page.js";
+import { placeWords } from "./edit-page.js";
+import type { EditPlace } from "./edit-place.js";
 import type { SaveResult, SentForm } from "./edit-save.js";
 
 type Conflict = Extract<SaveResult, { saved?: undefined }>;

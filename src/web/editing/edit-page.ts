@@ -18,17 +18,9 @@ import { draftedLevels } from "../../study/reading/drafted-levels.js";
 import type { Problem } from "../../study/reading/problems.js";
 import { workbenchPage } from "../pages/workbench-page.js";
 import { editedParts } from "../pages/workbench-parts.js";
+import type { EditPlace } from "./edit-place.js";
 import { exampleDocuments } from "./example-documents.js";
 import { copiedNote, fillOf, pageKey } from "./page-marks.js";
-
-/** A page of forms: a part, or one structure or option of a part that is a list. */
-export interface EditPlace {
-  readonly part: StudyPart;
-  readonly at: Place;
-  readonly fields: readonly NamedField[];
-  /** Address of the page. */
-  readonly href: string;
-}
 
 /** @returns nothing for what is no page of forms */
 export function editPlace(

@@ -14,16 +14,8 @@ import { renderPage } from "../render.js";
 import { readForm } from "../sent-form.js";
 import { type LiveParts, liveBalance } from "../start/live-balance.js";
 import { conflictView } from "./conflict-view.js";
-import {
-  allNodes,
-  type EditPlace,
-  editPage,
-  editPlace,
-  editView,
-  impliedOf,
-  problemsOf,
-  rowsOf,
-} from "./edit-page.js";
+import { allNodes, editPage, editPlace, editView, impliedOf, problemsOf, rowsOf } from "./edit-page.js";
+import type { EditPlace } from "./edit-place.js";
 import { type SaveResult, type SentForm, saveForm, typedText } from "./edit-save.js";
 import { itemsPage } from "./items-page.js";
 import { copiedIn } from "./page-marks.js";

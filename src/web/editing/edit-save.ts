@@ -5,14 +5,15 @@ import { editsOfAction } from "../../editor/actions.js";
 import { type Clash, chosenEdits, clashes, isChosen, sameItem } from "../../editor/conflict.js";
 import { type Draft, draftOf } from "../../editor/draft.js";
 import { editsOf } from "../../editor/form-edits.js";
-import { childOf, nameOf, type Posted, shownText } from "../../editor/form-values.js";
+import { childOf, nameOf, type Posted, placeOf, shownText } from "../../editor/form-values.js";
 import { newBearerEdits } from "../../editor/new-bearers.js";
 import { type Edit, edited, type Place, rawOf } from "../../editor/study-text.js";
 import { triedText } from "../../editor/tried-text.js";
 import { typicalEdits } from "../../editor/typical/typical-edits.js";
 import { ConflictError } from "../../store/errors.js";
 import { NotFoundError } from "../explain.js";
-import { type EditPlace, partName, placeWords } from "./edit-page.js";
+import { itemName, partName, placeWords } from "./edit-page.js";
+import type { EditPlace } from "./edit-place.js";
 import { type Means, withExtraEdits } from "./extra-edits.js";
 
 /** What a form of a page sends. */
@@ -175,13 +176,21 @@ function noteOf(place: EditPlace, edits: readonly Edit[], document: unknown): st
     (edit) => "remove" in edit && edit.at.length > 1 && typeof edit.at.at(-1) === "number",
   );
   if (removed) return `${partName(place.part)}: removed ${removedName(document, removed.at)}`.slice(0, 300);
-  const places = [...new Set(edits.map(({ at }) => nameOf(at)))].map((name) => name.split("/"));
-  const named = places.slice(0, mostPlacesNamed).map((at) =>
-    placeWords(
-      at.slice(1).map((key) => (/^\d+$/.test(key) ? Number(key) : key)),
-      0,
-    ),
-  );
-  const rest = places.length > mostPlacesNamed ? ` and ${places.length - mostPlacesNamed} more` : "";
-  return `${partName(place.part)}: ${named.join("; ")}${rest}`.slice(0, 300);
+  const own = place.at.length > 1;
+  const places = new Set(edits.filter((edit) => isChange(edit, document)).map(({ at }) => nameOf(at)));
+  const named = [...places].slice(0, mostPlacesNamed).map((name) => {
+    const at = placeOf(name);
+    const isInside = own && name.startsWith(`${nameOf(place.at)}/`);
+    return placeWords(at.slice(isInside ? place.at.length : 1), 0);
+  });
+  const rest = places.size > mostPlacesNamed ? ` and ${places.size - mostPlacesNamed} more` : "";
+  const what = own ? itemName(document, place.at) : partName(place.part);
+  return `${what}: ${named.join("; ")}${rest}`.slice(0, 300);
+}
+
+/** A choice that stays as it is is sent with the rest. */
+function isChange(edit: Edit, document: unknown): boolean {
+  if (!("value" in edit)) return true;
+  const before = edit.at.reduce<unknown>((found, key) => childOf(found, key), document);
+  return JSON.stringify(before) !== JSON.stringify(edit.value);
 }

@@ -7,7 +7,8 @@ import { labelOf } from "../../editor/labels.js";
 import { structureKindFields } from "../../editor/table/structure-columns.js";
 import type { Problem } from "../../study/reading/problems.js";
 import { workbenchPage } from "../pages/workbench-page.js";
-import { type EditPlace, itemName, partName, problemsOf } from "./edit-page.js";
+import { itemName, partName, problemsOf } from "./edit-page.js";
+import type { EditPlace } from "./edit-place.js";
 
 /** The list of structures or of program options, each with a page of its own. */
 export function itemsPage(

@@ -8,7 +8,7 @@ import { type CopiedFrom, copiedFrom } from "../../editor/marks/copied-values.js
 import { DamagedRevisionError } from "../../store/errors.js";
 import { placeByIds } from "../../study/reading/confirmed.js";
 import { typicalKinds } from "../../study/short/typical-structure.js";
-import type { EditPlace } from "./edit-page.js";
+import type { EditPlace } from "./edit-place.js";
 
 /** Name of a page among those that were taken over from an example. */
 export const pageKey = ({ part, at }: EditPlace, document: unknown): string =>

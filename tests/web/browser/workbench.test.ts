@@ -2,7 +2,7 @@ import type { Page } from "puppeteer";
 import { extractText, getDocumentProxy } from "unpdf";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { act, type Bench, fill, months, openBench, press, shownIn, text } from "./bench.js";
-import { allSaved, saveState, visit } from "./waiting.js";
+import { allSaved, leads, saveState, visit } from "./waiting.js";
 
 let bench: Bench;
 beforeAll(async () => {
@@ -62,7 +62,8 @@ describe("a new user", () => {
       ...{ "lake/storageTable/0/storage": "4,000", "lake/storageTable/1/elevation": "1,240" },
       ...{ "lake/storageTable/1/area": "900", "lake/storageTable/1/storage": "26,000" },
     });
-    await act(page, "add:lake/drawdown");
+    await allSaved(page);
+    await leads(page, () => fill(page, { "way:lake/drawdown": "0" }));
     await fill(page, { "lake/drawdown/0/on": "06-01", "lake/drawdown/0/elevation": "1,238" });
     await allSaved(page);
     expect(await text(page, "#levels figcaption")).toContain("1,238 ft");
