@@ -157,6 +157,11 @@ describe("the project's pages", () => {
     expect(index.trimEnd().split("\n").length).toBeLessThanOrEqual(150);
   });
 
+  it("README.md can be read in one go, too", () => {
+    const lines = read(join(projectRoot, "README.md")).trimEnd().split("\n");
+    expect(lines.length).toBeLessThanOrEqual(120);
+  });
+
   it("DEVELOPERS.md gives a reason for every dependency beyond the agreed ones", () => {
     const agreed = ["express", "handlebars", "chart.js", "decimal.js", "zod", "puppeteer", "vitest"];
     const { dependencies } = JSON.parse(read(join(projectRoot, "package.json"))) as {

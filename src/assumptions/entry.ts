@@ -2,6 +2,7 @@ import { z } from "zod";
 import type { PriceIndex } from "../model/money/price-index.js";
 import { assumptionUnits, type Expected } from "../model/register/expected.js";
 import type { PlanEntry } from "../model/structures/catalogue.js";
+import type { AgencySet } from "./agency.js";
 import { type Basis, bases } from "./basis.js";
 import type { FoundingEvidence } from "./founding/evidence.js";
 import type { HabitatLakes } from "./habitat/lakes.js";
@@ -96,6 +97,8 @@ export interface AssumptionSet {
   readonly foundingEvidence: FoundingEvidence;
   /** Lakes known to be infested, against which the classes of habitat are held; they change no figure. */
   readonly habitatLakes: HabitatLakes;
+  /** Own values of the agency whose studies these are, where it has a set. */
+  readonly agency?: AgencySet | undefined;
   /** What is not as this version of the program ships it. */
   readonly alterations: readonly Alteration[];
 }

@@ -1,5 +1,6 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
+import { agencyFile, readAgency, withAgencyFile } from "./agency.js";
 import { readEntries } from "./entries.js";
 import type { AssumptionSet } from "./entry.js";
 import { evidenceOf } from "./founding/found-evidence.js";
@@ -33,9 +34,13 @@ export function assumptionFiles(folder: string): AssumptionFiles {
 
 /**
  * Reads every assumption file of a folder and the sources beside them.
+ * @param studies a folder that may hold the own values of an agency
  * @throws AssumptionError with all problems at once
  */
-export const loadAssumptions = (folder: string): AssumptionSet => readAssumptions(assumptionFiles(folder));
+export function loadAssumptions(folder: string, studies?: string): AssumptionSet {
+  const files = assumptionFiles(folder);
+  return readAssumptions(studies === undefined ? files : withAgencyFile(files, studies));
+}
 
 const otherFiles = [
   sourcesFile,
@@ -45,6 +50,7 @@ const otherFiles = [
   groupsFile,
   evidenceFile,
   habitatFile,
+  agencyFile,
 ];
 
 /**
@@ -66,6 +72,7 @@ export function readAssumptions(files: AssumptionFiles, later?: AssumptionSet): 
   const planningRates = readPlanningRates(files, sources, later?.planningRates, problems);
   const groups = readGroups(readYaml(files, groupsFile, problems), ids, sources, problems);
   const habitatLakes = readHabitatLakes(files, sources, later?.habitatLakes, problems);
+  const agency = readAgency(files, entries, problems);
   if (problems.length > 0 || found === undefined || habitatLakes === undefined)
     throw new AssumptionError(problems);
   const contents = {
@@ -79,5 +86,5 @@ export function readAssumptions(files: AssumptionFiles, later?: AssumptionSet): 
     foundingEvidence: found.evidence,
     habitatLakes,
   };
-  return { ...contents, alterations: alterationsOf(contents) };
+  return { ...contents, agency, alterations: alterationsOf(contents) };
 }

@@ -1,3 +1,4 @@
+import { dirname } from "node:path";
 import type { AssumptionSet } from "../assumptions/entry.js";
 import { loadAssumptions } from "../assumptions/load.js";
 import { counted } from "../counted.js";
@@ -11,7 +12,7 @@ type Print = (text: string) => void;
 
 export function check(path: string, print: Print): void {
   const document = readStudyFile(path);
-  const assumptions = loadAssumptions(assumptionsFolder);
+  const assumptions = loadAssumptions(assumptionsFolder, dirname(path));
   prepareStudy(document, assumptions);
   const { structures, options, study } = document;
   print(

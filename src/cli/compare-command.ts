@@ -1,3 +1,4 @@
+import { dirname } from "node:path";
 import type { AssumptionSet } from "../assumptions/entry.js";
 import { loadAssumptions } from "../assumptions/load.js";
 import { effectTable } from "../report/compared/effect-view.js";
@@ -26,7 +27,7 @@ export async function compareCommand(
   { settings, asJson }: CompareArguments,
   print: (text: string) => void,
 ): Promise<void> {
-  const assumptions = loadAssumptions(assumptionsFolder);
+  const assumptions = loadAssumptions(assumptionsFolder, dirname(path));
   const parsed = parsedStudyFile(path);
   const document = settings.length === 0 ? studyOf(parsed) : studyWith(parsed, settings, assumptions);
   if (asJson) {

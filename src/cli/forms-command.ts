@@ -21,7 +21,7 @@ export async function formsCommand(
   const printer = createPrinter();
   printer.warm();
   try {
-    const assumptions = loadAssumptions(assumptionsFolder);
+    const assumptions = loadAssumptions(assumptionsFolder, dirname(path));
     const { run, odds } = await runWithOdds(document, assumptions);
     const printedOdds = printableOdds(run, odds);
     const parts: FormParts = { run, printedOdds, edition: editionText() };

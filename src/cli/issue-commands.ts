@@ -3,6 +3,7 @@ import { type IssueParts, issueReport } from "../app/issuing.js";
 import { keptOf } from "../app/kept-reports.js";
 import { studiesOf } from "../app/studies.js";
 import { verifyApart } from "../app/verify-apart.js";
+import { withAgencyFile } from "../assumptions/agency.js";
 import { assumptionFiles, readAssumptions } from "../assumptions/load.js";
 import { fileLimits } from "../issue/file-limits.js";
 import { makeIssue } from "../issue/make-issue.js";
@@ -38,7 +39,7 @@ export async function issueCommand(
   const printer = createPrinter();
   const now = () => new Date();
   try {
-    const files = assumptionFiles(assumptionsFolder);
+    const files = withAgencyFile(assumptionFiles(assumptionsFolder), dataFolder());
     const assumptions = readAssumptions(files);
     const studies = studiesOf(studyStore(connection), assumptions, now);
     const entry = studies.find(id);

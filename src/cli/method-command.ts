@@ -1,3 +1,4 @@
+import { dirname } from "node:path";
 import { loadAssumptions } from "../assumptions/load.js";
 import { methodPrintSettings, renderMethod, renderMethodBody } from "../method/method-document.js";
 import { assumptionsFolder } from "../report/document/assets.js";
@@ -20,7 +21,7 @@ export async function methodCommand(
   print: (text: string) => void,
 ): Promise<void> {
   const ending = documentEnding(out);
-  const assumptions = loadAssumptions(assumptionsFolder);
+  const assumptions = loadAssumptions(assumptionsFolder, path === undefined ? undefined : dirname(path));
   const run = path === undefined ? undefined : runStudy(readStudyFile(path), assumptions);
   const settings = methodPrintSettings(run);
   const printer = createPrinter();

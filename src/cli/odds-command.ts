@@ -1,3 +1,4 @@
+import { dirname } from "node:path";
 import { setImmediate as nextTurn } from "node:timers/promises";
 import type { AssumptionSet } from "../assumptions/entry.js";
 import { loadAssumptions } from "../assumptions/load.js";
@@ -90,7 +91,7 @@ export async function oddsCommand(
   const document = readStudyFile(path);
   const { settings: stated } = asStated(document);
   const settings = { ...stated, seed: seed ?? stated.seed, mostFutures: futures ?? stated.mostFutures };
-  const pool = workerPool(loadAssumptions(assumptionsFolder), workers);
+  const pool = workerPool(loadAssumptions(assumptionsFolder, dirname(path)), workers);
   const odds = await drawn(oddsOf, { document, settings }, pool);
   print(asJson ? JSON.stringify(odds, undefined, 2) : oddsText(odds, document));
 }

@@ -1,4 +1,4 @@
-import { join } from "node:path";
+import { dirname, join } from "node:path";
 import { loadAssumptions } from "../assumptions/load.js";
 import { assumptionsFolder, examplesFolder } from "../report/document/assets.js";
 import { inlineAssets, renderReport, renderReportBody } from "../report/document/html.js";
@@ -30,7 +30,7 @@ export async function report(
 ): Promise<void> {
   const ending = documentEnding(out);
   const document = readStudyFile(path);
-  const assumptions = loadAssumptions(assumptionsFolder);
+  const assumptions = loadAssumptions(assumptionsFolder, dirname(path));
   printNotes(document, assumptions, print);
   const printer = createPrinter();
   if (ending === ".pdf") printer.warm();

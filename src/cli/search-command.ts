@@ -1,3 +1,4 @@
+import { dirname } from "node:path";
 import { loadAssumptions } from "../assumptions/load.js";
 import { workerPool } from "../odds/pool.js";
 import { searchOf } from "../odds/search.js";
@@ -21,7 +22,7 @@ export async function searchCommand(
 ): Promise<void> {
   const document = readStudyFile(path);
   const study = { document, settings: oddsSettings(document.study.uncertainty) };
-  const pool = workerPool(loadAssumptions(assumptionsFolder), workers);
+  const pool = workerPool(loadAssumptions(assumptionsFolder, dirname(path)), workers);
   const result = await drawn(searchOf, study, pool);
   if (asJson) {
     print(JSON.stringify(result, undefined, 2));

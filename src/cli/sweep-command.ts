@@ -1,3 +1,4 @@
+import { dirname } from "node:path";
 import { loadAssumptions } from "../assumptions/load.js";
 import { sweepCsv } from "../forms/sweep-csv.js";
 import { assumptionsFolder } from "../report/document/assets.js";
@@ -20,7 +21,7 @@ export function sweepCommand(
 ): void {
   required(values[0]?.id, "--set ID=VALUES");
   const swept = values.map(({ id, value }) => ({ id, values: valuesIn(value) }));
-  const result = sweep(parsedStudyFile(path), swept, loadAssumptions(assumptionsFolder));
+  const result = sweep(parsedStudyFile(path), swept, loadAssumptions(assumptionsFolder, dirname(path)));
   print(asJson ? JSON.stringify(result, undefined, 2) : sweepCsv(result).trimEnd());
 }
 

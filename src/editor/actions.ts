@@ -1,13 +1,19 @@
-import { fieldAt } from "./field-at.js";
-import type { Field, GroupField, KindsField } from "./fields.js";
+import { fieldAt, groupFieldsAt } from "./field-at.js";
+import type { Field, GroupField, KindsField, NamedField } from "./fields.js";
 import { childOf, itemsOf, monthKeys, placeOf, wayOf } from "./form-values.js";
+import { waysAmong } from "./one-of.js";
 import type { Edit, Place } from "./study-text.js";
 
 /**
  * Edits requested by a form's button: "add:lake/storageTable", "remove:lake/storageTable/2", "up:…", "down:…", or
  * another way of giving a value, "way:structures/0/supply:gravity". @returns nothing for an impossible request
+ * @param aside what was last at a place that another way took the place of
  */
-export function editsOfAction(action: string, document: unknown): Edit[] {
+export function editsOfAction(
+  action: string,
+  document: unknown,
+  aside: (at: Place) => unknown = () => undefined,
+): Edit[] {
   const [verb = "", name = "", way = ""] = action.split(":");
   const at = placeOf(name);
   const value = at.reduce<unknown>((found, key) => childOf(found, key), document);
@@ -15,15 +21,62 @@ export function editsOfAction(action: string, document: unknown): Edit[] {
     case "add":
       return addTo(at, value, document);
     case "remove":
-      return value === undefined ? [] : [{ at, remove: true }];
+      return value === undefined ? [] : removed(at, document);
     case "up":
     case "down":
       return moved(at, verb === "up" ? -1 : 1, document);
-    case "way":
+    case "way": {
+      const among = groupFieldsAt(at.slice(0, -1), document) ?? [];
+      const isOneOf = among.some(({ key, way: own }) => key === at.at(-1) && own !== undefined);
+      if (isOneOf) return otherFields(among, at.slice(0, -1), { way, document, aside });
       return otherWay(fieldAt(at, document), at, value, way);
+    }
     default:
       return [];
   }
+}
+
+/** With its last row a list that may be left out goes too: an empty one says nothing. */
+function removed(at: Place, document: unknown): Edit[] {
+  const list = at.slice(0, -1);
+  const rows = list.reduce<unknown>((found, key) => childOf(found, key), document);
+  const isLast = typeof at.at(-1) === "number" && itemsOf(rows).length === 1;
+  const named = groupFieldsAt(list.slice(0, -1), document)?.find(({ key }) => key === list.at(-1));
+  return [{ at: isLast && named?.required === false ? list : at, remove: true }];
+}
+
+interface OneOf {
+  /** Place of the wanted way among those of the group. */
+  readonly way: string;
+  readonly document: unknown;
+  readonly aside: (at: Place) => unknown;
+}
+
+/** Fields of another way in place of those of the present one; what they held before comes back. */
+function otherFields(fields: readonly NamedField[], at: Place, { way, document, aside }: OneOf): Edit[] {
+  const value = at.reduce<unknown>((found, key) => childOf(found, key), document);
+  const wanted = way === "" ? undefined : waysAmong(fields)[Number(way)];
+  const present = fields.filter(
+    ({ key, way: own }) => own !== undefined && childOf(value, key) !== undefined,
+  );
+  const others = present.filter(({ way: own }) => own !== wanted);
+  const isThere = present.length > others.length;
+  if (wanted === undefined || (isThere && others.length === 0)) return [];
+  const removals = others.map(({ key }): Edit => ({ at: [...at, key], remove: true }));
+  if (isThere) return removals;
+  const own = fields.filter((each) => each.way === wanted);
+  const kept = own.flatMap(({ key }) => {
+    const before = aside([...at, key]);
+    return before === undefined ? [] : [{ at: [...at, key], value: before }];
+  });
+  const [first] = own;
+  const begun = first ? [{ at: [...at, first.key], value: emptyOf(first) }] : [];
+  return [...removals, ...(kept.length > 0 ? kept : begun)];
+}
+
+function emptyOf({ field, key }: NamedField): unknown {
+  if (field.kind === "list") return [newItem(field.item, key, [])];
+  return field.kind === "group" ? {} : "";
 }
 
 function addTo(at: Place, value: unknown, document: unknown): Edit[] {

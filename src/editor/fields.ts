@@ -77,6 +77,8 @@ export interface NamedField {
   readonly required: boolean;
   /** Whether the answer moves with it though it may be left out. */
   readonly moves?: boolean;
+  /** In a group where one of several ways is taken: the way that it belongs to. */
+  readonly way?: string | undefined;
   /** Default; empty if there is none. */
   readonly usual: string;
   readonly field: Field;
@@ -146,6 +148,7 @@ function named(key: string, node: SchemaNode, required: boolean): NamedField {
     typical: node.typical ?? [],
     required,
     moves: node.moves === true,
+    way: node.way,
     usual: isPlain(node.default) ? String(node.default) : "",
     field,
   };

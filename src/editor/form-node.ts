@@ -18,6 +18,8 @@ export interface FormNode {
   readonly typical: string;
   /** Between which values a number typed alone is taken to lie; empty if it is taken as it stands. */
   readonly taken: string;
+  /** What an example has here; empty where it has nothing. */
+  readonly example: string;
   /** What the value implies, as a velocity in a pipe; empty where nothing is known. */
   readonly implied: string;
   readonly required: boolean;
@@ -71,6 +73,8 @@ export interface FormContext {
   /** From which typical values are read; forms without it tell none. */
   readonly entries?: TypicalEntries;
   /** What entries imply, at their places. */
+  /** Documents of which fields show a value, those in the same units first. */
+  readonly examples?: readonly unknown[];
   /** The example that the study was copied from; absent on pages that were taken over. */
   readonly copied?: CopiedFrom | undefined;
   readonly implied?: ReadonlyArray<{ readonly at: readonly PropertyKey[]; readonly text: string }>;

@@ -1,10 +1,11 @@
 import { amountOf } from "./amounts/amount.js";
 import { unitsOffered, type Writing } from "./amounts/units-offered.js";
-import { namedThings, unitChoices } from "./choices.js";
+import { namedThings, unitChoices, waysOf } from "./choices.js";
 import type { Field, ListField, NamedField } from "./fields.js";
 import type { FormContext, FormNode } from "./form-node.js";
 import { childOf, itemsOf, monthKeys, shownText, unitName } from "./form-values.js";
 import { labelOf } from "./labels.js";
+import { fieldsShown, wayGiven, waysAmong } from "./one-of.js";
 import { rowTitle } from "./rows.js";
 import type { Place } from "./study-text.js";
 
@@ -30,7 +31,35 @@ export function groupNode(fields: readonly NamedField[], { base, ...nested }: Wh
     return { ...base, shape: { absent: true }, add: `add:${base.name}` };
   }
   const acts = base.required ? [] : [{ value: `remove:${base.name}`, label: "Leave this out" }];
-  return { ...base, shape: { group: true }, children: fields.map((each) => child(each, nested)), acts };
+  return { ...base, shape: { group: true }, children: fieldNodes(fields, nested), acts };
+}
+
+/** The fields of a group in their order; those of which one way is taken stand under one choice. */
+export function fieldNodes(fields: readonly NamedField[], nested: Nested): FormNode[] {
+  const first = fields.find(({ way }) => way !== undefined);
+  return fields.flatMap((named) => {
+    if (named.way === undefined) return [child(named, nested)];
+    return named === first ? [oneOfNode(fields, named, nested)] : [];
+  });
+}
+
+function oneOfNode(fields: readonly NamedField[], first: NamedField, nested: Nested): FormNode {
+  const ways = waysAmong(fields);
+  const given = wayGiven(fields, nested.value);
+  const { id, needed, ...base } = child(first, nested);
+  return {
+    ...base,
+    id: `${id}-choice`,
+    label: ways.join(" or "),
+    ...{ help: "", where: "", value: "", add: "", errors: [], acts: [] },
+    needed: given === undefined ? needed : "",
+    shape: { ways: true },
+    choices: waysOf(
+      ways.map((label, index) => ({ value: String(index), label })),
+      given === undefined ? undefined : String(ways.indexOf(given)),
+    ),
+    children: fieldsShown(fields, nested.value).map((each) => child(each, nested)),
+  };
 }
 
 export function listNode(

@@ -6,7 +6,8 @@ import { choicesOf, referenceChoices, unitChoices, waysOf, yesOrNo } from "./cho
 import type { Field, NamedField } from "./fields.js";
 import { type FormContext, type FormNode, idOf, neededText, problemText } from "./form-node.js";
 import { childOf, nameOf, shownText, unitName, wayOf } from "./form-values.js";
-import { child, groupNode, listNode, type Maker, monthsNode, sharesNode } from "./form-wholes.js";
+import { child, fieldNodes, groupNode, listNode, type Maker, monthsNode, sharesNode } from "./form-wholes.js";
+import { exampleValue } from "./help/example-value.js";
 import { isAsCopied } from "./marks/copied-values.js";
 import { boxesOf } from "./multiple-choice.js";
 import { newBearerName } from "./new-bearers.js";
@@ -21,7 +22,7 @@ export function formOf(fields: readonly NamedField[], at: Place, context: FormCo
   const notOwn = new Set(typicalIn(context.document).map(({ path }) => nameOf(path)));
   const impliedAt = textsByPlace(context.implied ?? []);
   const maker = formMaker({ ...context, atPlace, inside, notOwn, impliedAt });
-  return fields.map((named) => maker(named, [...at, named.key], childOf(value, named.key)));
+  return fieldNodes(fields, { at, value, make: maker });
 }
 
 /** Problems by the names of their place and all places above it. */
@@ -106,7 +107,7 @@ function baseNode(
   named: NamedField,
   at: Place,
   value: unknown,
-  { atPlace, inside, entries, notOwn, impliedAt, copied, document }: Making,
+  { atPlace, inside, entries, notOwn, impliedAt, copied, document, examples }: Making,
 ): FormNode {
   const { label, help, where, required, usual, field } = named;
   const name = nameOf(at);
@@ -128,7 +129,13 @@ function baseNode(
   const typical = typicalText(named.typical, entries);
   const taken = takenText(field, at, value, entries);
   const implied = impliedAt.get(name) ?? "";
-  const describedBy = [help || where || typical || taken || implied ? `${id}-help` : "", `${id}-error`]
+  const isTyped = !isWhole && !["choice", "yes-no", "reference", "several"].includes(field.kind);
+  const shows = isTyped && copiedMark.length === 0 && at.at(-1) !== "id";
+  const example = shows ? exampleValue(examples ?? [], document, at) : "";
+  const describedBy = [
+    help || where || typical || taken || implied || example ? `${id}-help` : "",
+    `${id}-error`,
+  ]
     .filter(Boolean)
     .join(" ");
   return {
@@ -142,6 +149,7 @@ function baseNode(
       typical,
       taken,
       implied,
+      example,
       required,
       moves: named.moves === true,
       usual,

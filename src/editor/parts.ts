@@ -96,7 +96,7 @@ export const studyParts: readonly StudyPart[] = [
   {
     id: "printed",
     section: "report",
-    keys: ["ask", "found", "leaveOut", "texts"],
+    keys: ["ask", "found", "paper", "leaveOut", "texts"],
     guide: [
       "First the request: last year’s figures, the wording of the motion, and who checked the study. Everything is printed unless you leave it out; page 1 always is. Your own words can stand in each section: why the board meets, what was agreed, what you know and the estimate does not.",
     ],

@@ -29,6 +29,8 @@ export interface SchemaNode {
   readonly rows?: "years" | undefined;
   /** Whether the answer moves with an optional field. */
   readonly moves?: boolean | undefined;
+  /** In a group where one of several ways is taken: the way that a field belongs to. */
+  readonly way?: string | undefined;
   /** Where to find the figure. */
   readonly where?: string | undefined;
   /** Ids of assumptions that are typical values of the field. */
@@ -58,6 +60,7 @@ const node: z.ZodType<SchemaNode> = z.lazy(() =>
     moved: z.record(z.string(), z.string()).optional(),
     rows: z.literal("years").optional(),
     moves: z.boolean().optional(),
+    way: z.string().optional(),
     where: z.string().optional(),
     typical: z.array(z.string()).optional(),
   }),

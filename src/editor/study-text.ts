@@ -1,5 +1,6 @@
 import { type Document, isAlias, isCollection, isScalar, isSeq, parseDocument } from "yaml";
 import { parseText } from "../study/reading/read.js";
+import { withKeptLines } from "./lines/kept-lines.js";
 
 export type Place = readonly (string | number)[];
 
@@ -14,17 +15,19 @@ export type Edit =
 export const rawOf = (text: string, name: string): unknown => parseText(text, name);
 
 /**
- * The text with changes applied in order. Comments, order and unknown keys stay; JSON stays JSON. Removing or moving a
- * missing place does nothing.
+ * The text with changes applied in order. Lines in which nothing changes stay as they are; JSON stays JSON. Removing or
+ * moving a missing place does nothing.
  * @throws InputError if the text is neither JSON nor YAML, so that no place can be found
  */
 export function edited(text: string, edits: readonly Edit[]): string {
   if (edits.length === 0) return text;
   parseText(text, "The study's text");
-  const document = parseDocument(text, { uniqueKeys: false, logLevel: "error", prettyErrors: false });
+  const read = () => parseDocument(text, { uniqueKeys: false, logLevel: "error", prettyErrors: false });
+  const document = read();
   for (const edit of edits) apply(document, edit);
-  if (isJson(text)) return `${JSON.stringify(document.toJS({ maxAliasCount: 100 }), null, 2)}\n`;
-  return document.toString({ lineWidth: 0 });
+  const content: unknown = document.toJS({ maxAliasCount: 100 });
+  if (isJson(text)) return `${JSON.stringify(content, null, 2)}\n`;
+  return withKeptLines(text, read(), content) ?? document.toString({ lineWidth: 0 });
 }
 
 const isJson = (text: string) => text.trimStart().startsWith("{");

@@ -9,6 +9,8 @@ import { readStudyFile } from "../study/reading/read.js";
 import { coefficientsTable, planningRatesTable } from "./coefficients-table.js";
 import { type DryingView, dryingView } from "./drying-view.js";
 import { type HabitatView, habitatView } from "./habitat-view.js";
+import { oddsMethod } from "./odds-method.js";
+import { planCatalogue } from "./plan-catalogue.js";
 import { type RelationGroupView, relationsView } from "./relations-view.js";
 import { type WordingView, wordingView } from "./wording.js";
 import { type WorkedExamples, workedExamples } from "./worked-example.js";
@@ -23,6 +25,9 @@ export interface MethodView {
   /** Name of the invented lake whose structures are worked. */
   readonly example: string;
   readonly wording: WordingView;
+  /** How odds are drawn. */
+  readonly odds: readonly string[];
+  readonly plans: TableView;
   readonly coefficients: TableView;
   readonly planningRates: TableView;
   readonly sources: readonly { readonly key: string; readonly citation: string; readonly read: string }[];
@@ -46,6 +51,8 @@ export function methodView(assumptions: AssumptionSet): MethodView {
     worked: workedExamples(context),
     example: context.run.document.lake.name,
     wording: wordingView(),
+    odds: oddsMethod,
+    plans: planCatalogue(assumptions),
     coefficients: coefficientsTable(assumptions),
     planningRates: planningRatesTable(assumptions),
     sources: [...assumptions.sources].sort().map(([key, source]) => ({ key, ...source })),

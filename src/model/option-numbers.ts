@@ -109,6 +109,26 @@ export const statesSince = ({
     detection,
   );
 
+/** Amounts by age of an infestation, with what they count in each year of the horizon. */
+interface WeighedAmounts {
+  readonly byAge: readonly number[];
+  readonly inYear: readonly number[];
+}
+
+/** Present value of all amounts of an infestation that begins in a year; read element by element, as it runs for each lake. */
+function fromYear(first: number, weighed: readonly WeighedAmounts[], factors: readonly number[]): number {
+  let sum = 0;
+  for (let year = first; year < factors.length; year++) {
+    let cost = 0;
+    for (const { byAge, inYear } of weighed) {
+      const age = year - first;
+      cost += (byAge[age] ?? noElement(byAge, age)) * (inYear[year] ?? noElement(inYear, year));
+    }
+    sum += (factors[year] ?? noElement(factors, year)) * cost;
+  }
+  return sum;
+}
+
 /** @param statesByYear those of the numbers, worked out once for several amounts of one option */
 export function costByEstablishment(
   numbers: OptionNumbers,
@@ -129,19 +149,13 @@ export function costByEstablishment(
     ),
   }));
   const attempts = statesByYear.map((during) => during.attempts);
-  const established = factors.map((_, first) => {
-    let sum = 0;
-    for (let year = first; year < factors.length; year++) {
-      const age = year - first;
-      let cost =
-        at(kept, age) * at(programInYear, year) +
-        at(noticed, age) * at(scheduleInYear, year) +
-        at(attempts, age) * at(numbers.attemptInYear, year);
-      for (const { share, byAge } of streams) cost += at(byAge, age) * (share ? at(share, year) : 1);
-      sum += at(factors, year) * cost;
-    }
-    return sum;
-  });
+  const weighed: WeighedAmounts[] = [
+    { byAge: kept, inYear: programInYear },
+    { byAge: noticed, inYear: scheduleInYear },
+    { byAge: attempts, inYear: numbers.attemptInYear },
+    ...streams.map(({ byAge, share }) => ({ byAge, inYear: share ?? factors.map(() => 1) })),
+  ];
+  const established = factors.map((_, first) => fromYear(first, weighed, factors));
   const { containment } = detection;
   return {
     clean: factors.map((factor, year) => factor * at(programInYear, year)),

@@ -30,7 +30,7 @@ export interface OptionResult extends OptionCosts {
   /** What reaches the water in each year of the horizon, more while the program grows. */
   readonly reachingByYear: readonly Reaching[];
   readonly statesByYear: readonly StateProbabilities[];
-  /** Attempts to be rid of mussels; their cost is part of that of the infestation. */
+  /** Eradication attempts; their cost is part of that of the infestation. */
   readonly containment: Containment | undefined;
   readonly infestedByYear: readonly number[];
   /** A year of the program in full while the lake is clean. */

@@ -1,9 +1,9 @@
 import type { LakeTerms } from "../model/search/lake-terms.js";
 import type { StudyDocument } from "../study/format/schema.js";
+import type { LevelCosts } from "../study/levels/level-costs.js";
 import type { LakeFutures, LakePoint, StudyPlan } from "../study/odds/draws.js";
 import type { Odds } from "../study/odds/odds.js";
 import type { OddsSettings } from "../study/odds/odds-settings.js";
-import type { LevelCosts } from "../study/search/level-costs.js";
 import type { SearchResult } from "../study/search/result.js";
 
 /** A study whose futures are drawn. */

@@ -1,5 +1,5 @@
 import { lakesPerBlock } from "../model/futures/draw-plan.js";
-import { cheapestLevels } from "../study/search/level-plan.js";
+import { cheapestLevels } from "../study/levels/level-plan.js";
 import type { SearchResult } from "../study/search/result.js";
 import { askEach, type DrawControl, type Progress } from "./ask-each.js";
 import type { StudyToDraw } from "./messages.js";

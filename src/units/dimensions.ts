@@ -70,7 +70,7 @@ export const dimensions = {
   landArea: {
     name: "an area",
     unit: "m2",
-    us: display("acre"),
+    us: display("acre", "acres"),
     si: display("hectare", "ha"),
     example: '"1,450 acre" or "60 ha"',
     minimum: 0,

@@ -27,8 +27,10 @@ import { leadNowhereElse } from "./own-address.js";
 import { addAssumptions, type Judge } from "./pages/assumption-routes.js";
 import { addCompare } from "./pages/compare-routes.js";
 import { addForms } from "./pages/forms-routes.js";
+import { addHelp } from "./pages/help-routes.js";
 import { addIssues } from "./pages/issue-routes.js";
 import { addKeeping } from "./pages/keeping-routes.js";
+import { addManual } from "./pages/manual-routes.js";
 import { addMethod } from "./pages/method-routes.js";
 import { addNewStudies } from "./pages/new-study-routes.js";
 import { addOdds, runQuestion } from "./pages/odds-routes.js";
@@ -78,6 +80,8 @@ export function createApp(parts: AppParts): Express {
   addSearch(app, reading);
   addFirstEstimate(app, reading);
   addMethod(app, reading);
+  addHelp(app);
+  addManual(app);
   addForms(app, reading);
   addIssues(app, { ...reading, ...parts.issuing });
   addItems(app, studies, find);
@@ -121,6 +125,7 @@ function addAssets(app: Express): void {
   asset("/assets/workbench.js", "js", () => pageScript("workbench.js"));
   asset("/assets/paste-cells.js", "js", () => pageScript("paste-cells.js"));
   asset("/assets/await-answer.js", "js", () => pageScript("await-answer.js"));
+  asset("/assets/slow-ways.js", "js", () => pageScript("slow-ways.js"));
   asset("/assets/live-balance.js", "js", () => pageScript("live-balance.js"));
   asset("/assets/narrow-table.js", "js", () => pageScript("narrow-table.js"));
   app.get("/assets/fonts/:name", (request, response) => {

@@ -6,14 +6,18 @@ class BoundaryMissingError extends Error {}
 /** A type with its parameters, as RFC 9110 (8.3.1) writes them. */
 const token = "[\\w!#$%&'*+.^`|~-]+";
 const parameter = `\\s*;\\s*${token}=(?:"[^"]*"|${token})`;
-const wholeType = new RegExp(`^\\s*multipart/${token}(?:${parameter})*[\\s;]*$`, "i");
+/** What stands before empty parameters, which the standard allows and the readers of uploads pass by. */
+const wholeType = new RegExp(`^\\s*(multipart/${token}(?:${parameter})*)[\\s;]*$`, "i");
 const boundary = /;\s*boundary=(?:"[^"]|[^\s"])/i;
 
 /** Refuses uploads whose type is not whole, which their readers would pass by as if nothing had been sent. */
 export const refuseWithoutBoundary: RequestHandler = (request, _response, next) => {
   const type = request.get("Content-Type") ?? "";
-  const isUpload = /^\s*multipart\//i.test(type);
-  if (isUpload && !(wholeType.test(type) && boundary.test(type))) throw new BoundaryMissingError();
+  if (/^\s*multipart\//i.test(type)) {
+    const [, whole] = wholeType.exec(type) ?? [];
+    if (whole === undefined || !boundary.test(type)) throw new BoundaryMissingError();
+    request.headers["content-type"] = whole;
+  }
   next();
 };
 

@@ -4,12 +4,13 @@ import { sharedAnswers } from "../app/answers/shared.js";
 import { answerWorkers } from "../app/answers/workers.js";
 import { askedRuns, usualRuns } from "../app/runs.js";
 import { studiesOf } from "../app/studies.js";
+import { withAgencyFile } from "../assumptions/agency.js";
 import { AssumptionError, assumptionFiles, readAssumptions } from "../assumptions/load.js";
 import { signingKeyIn } from "../issue/signing-key.js";
 import { fewFuturesOf, oddsOf } from "../odds/draw.js";
-import { judgedBy } from "../odds/judged-by-workers.js";
 import { workerPool } from "../odds/pool.js";
 import { searchOf } from "../odds/search.js";
+import { swingsBy } from "../odds/swings-by-workers.js";
 import { assumptionsFolder } from "../report/document/assets.js";
 import { besidePages, launchBrowser } from "../report/print/browser.js";
 import { createPrinter } from "../report/print/printer.js";
@@ -37,7 +38,7 @@ function start(): void {
   warnOfFault(store);
   const keys = accessStore(connection);
   refuseOpenDoor(settings, keys);
-  const files = assumptionFiles(assumptionsFolder);
+  const files = withAgencyFile(assumptionFiles(assumptionsFolder), dataFolder());
   const assumptions = readAssumptions(files);
   const now = () => new Date();
   const studies = studiesOf(store, assumptions, now);
@@ -56,7 +57,7 @@ function start(): void {
     runs,
     few,
     search: (study, control) => searchOf(pool, study, control),
-    judge: (document, signal) => judgedBy(pool, document, assumptions, signal),
+    judge: (document, signal) => swingsBy(pool, document, assumptions, signal),
     issuing: { issues: issueStore(connection), now, key: signingKeyIn(dataFolder(), now) },
     access: { door: door(keys, now, !settings.isLocal), settings },
     report: (error) => log.error(faultEntry(error)),

@@ -23,7 +23,7 @@ describe("the command line", () => {
     expect(await run("check", study)).toMatchObject({ status: 0, stderr: "" });
   });
 
-  it("prints the comparison as text", async () => {
+  it("prints the comparison as text, with one answer by the odds", async () => {
     const { status, stdout } = await run("compare", quickStudy);
     expect(status).toBe(0);
     expect(stdout).toContain("costs more than it saves");
@@ -33,12 +33,18 @@ describe("the command line", () => {
     );
     expect(stdout).toContain("Cost of one inspection");
     expect(stdout).toContain("no payers: no fee can carry it");
+    expect(stdout).toContain("on average over all that is uncertain");
+    expect(stdout).toMatch(/^At central values the net benefit is /m);
   });
 
-  it("prints the comparison as JSON that parses", () => {
+  it("prints the comparison as JSON that parses, with that answer beside the case at central values", () => {
     const { status, stdout } = runProgram(["compare", quickStudy, "--json"]);
     expect(status).toBe(0);
-    expect(JSON.parse(stdout)).toMatchObject({ baseline: { id: "none" } });
+    const { baseline, headline, options, odds } = JSON.parse(stdout);
+    expect(baseline).toMatchObject({ id: "none" });
+    const asked = options.find(({ id }: { id: string }) => id === headline.requested);
+    expect(headline.centralNetBenefit).toBeCloseTo(Number(asked.netBenefit), 2);
+    expect(odds.futures).toBe(1024);
   });
 
   it("compares with values set for once, and says what they change", async () => {
@@ -74,29 +80,12 @@ describe("the command line", () => {
     expect(stderr).toContain(words);
   });
 
-  it("prints one answer by the odds, and in its JSON that answer beside the case at central values", async () => {
-    const { stdout } = await run("compare", quickStudy);
-    expect(stdout).toContain("on average over all that is uncertain");
-    expect(stdout).toMatch(/^At central values the net benefit is /m);
-    const { headline, options, odds } = JSON.parse((await run("compare", quickStudy, "--json")).stdout);
-    const asked = options.find(({ id }: { id: string }) => id === headline.requested);
-    expect(headline.centralNetBenefit).toBeCloseTo(Number(asked.netBenefit), 2);
-    expect(odds.futures).toBe(1024);
-  });
-
-  it("draws the odds of a report also for a script that asks for none, and says so", async () => {
-    const out = join(folder, "asked-without.html");
-    const { status, stderr } = await run("report", quickStudy, "--without-odds", "--out", out);
-    expect(status).toBe(0);
-    expect(stderr).toContain("--without-odds is ignored");
-    expect(readFileSync(out, "utf8")).toContain("1,024 outcomes were simulated");
-  });
-
-  it("writes the report as one HTML file, with its futures drawn as the study says", async () => {
+  it("writes the report as one HTML file, its futures drawn as the study says, also where none are asked for", async () => {
     const out = join(folder, "report.html");
-    const { status, stdout } = await run("report", quickStudy, "--out", out);
+    const { status, stdout, stderr } = await run("report", quickStudy, "--without-odds", "--out", out);
     expect(status).toBe(0);
     expect(stdout).toContain(`Wrote ${out}`);
+    expect(stderr).toContain("--without-odds is ignored");
     const report = readFileSync(out, "utf8");
     expect(report).toContain("Appendix C. Assumptions");
     expect(report).toContain("1,024 outcomes were simulated");

@@ -34,7 +34,48 @@ describe("a button of a form", () => {
     expect(Object.values(parse(twelve).structures[2].energyPrice)).toEqual(Array(12).fill("$50/MWh"));
   });
 
+  it("puts a record in place of a schedule, and the schedule back as it was", () => {
+    const record = pressing("way:lake/drawdown:1").lake;
+    expect(record).toMatchObject({ record: {} });
+    expect(record.drawdown).toBeUndefined();
+    const back = editsOfAction("way:lake/drawdown:0", { lake: record }, (at) =>
+      at.join("/") === "lake/drawdown" ? document.lake.drawdown : undefined,
+    );
+    expect(back).toEqual([
+      { at: ["lake", "record"], remove: true },
+      { at: ["lake", "drawdown"], value: document.lake.drawdown },
+    ]);
+  });
+
+  it("takes one of two that contradict each other out", () => {
+    const both = { lake: { drawdown: [{ on: "01-01" }], record: { csv: "x" } } };
+    expect(editsOfAction("way:lake/drawdown:1", both)).toEqual([{ at: ["lake", "drawdown"], remove: true }]);
+    expect(editsOfAction("way:lake/drawdown:0", both)).toEqual([{ at: ["lake", "record"], remove: true }]);
+  });
+
+  it("begins with an empty row or text where nothing was put aside", () => {
+    const counts = { boats: { traffic: { csv: "date,hour,launches", monthGroups: [] } } };
+    expect(editsOfAction("way:boats/traffic/dayTypes:0", counts)).toEqual([
+      { at: ["boats", "traffic", "csv"], remove: true },
+      { at: ["boats", "traffic", "monthGroups"], remove: true },
+      { at: ["boats", "traffic", "dayTypes"], value: [{ id: "day-type-1" }] },
+    ]);
+  });
+
+  it("takes a list that may be left out away with its last row, and leaves others empty", () => {
+    const one = { lake: { drawdown: [{ on: "01-01" }], storageTable: [{}] } };
+    expect(editsOfAction("remove:lake/drawdown/0", one)).toEqual([
+      { at: ["lake", "drawdown"], remove: true },
+    ]);
+    expect(editsOfAction("remove:lake/storageTable/0", one)).toEqual([
+      { at: ["lake", "storageTable", 0], remove: true },
+    ]);
+  });
+
   it.each([
+    "way:lake/drawdown:0",
+    "way:lake/drawdown:",
+    "way:lake/drawdown:7",
     "add:lake/nothing",
     "remove:lake/nothing",
     "up:lake/drawdown/0",

@@ -10,7 +10,7 @@ const read = (written: string) => prescribedPlan(rawOf(written, "study.yaml"), r
 it("prescribes a plan, replaces it and takes it back, and leaves the rest of the text", () => {
   const once = withPrescribedPlan(file(text), rack, { plan: "divers-12", reason: "crew" });
   expect(read(once)).toEqual({ plan: "divers-12", reason: "crew" });
-  expect(once).toContain("# all");
+  expect(once).toContain("structures: # all\n  - id: intake\n    name: Intake\n");
   const other = withPrescribedPlan(
     file(once),
     { ...rack, part: "conduit" },

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { reportView } from "../../src/report/document/report-view.js";
-import { dryOut, editedRun, withSchedule } from "./edited.js";
+import { dryOut, smallRun, withSchedule } from "./edited.js";
 import { exampleRun } from "./runs.js";
 
 const paying = exampleRun("sorrel-bend");
@@ -39,11 +39,11 @@ describe("the table of values at which the answer turns", () => {
   });
 
   it("has no number of boats stopped at which an option without steps pays", () => {
-    const run = editedRun([...withSchedule, ["study.requestedOption", dryOut.id]], dryOut);
+    const run = smallRun([...withSchedule, ["study.requestedOption", dryOut.id]], dryOut);
     expect(rowsOf(run)[1]?.[2]).toBe("no such value; searched: none to all of them");
   });
 
   it("is left out for a lake that is infested", () => {
-    expect(reportView(editedRun([["lake.infestedSince", 2024]])).comparison.breakEvenTable).toBeUndefined();
+    expect(reportView(smallRun([["lake.infestedSince", 2024]])).comparison.breakEvenTable).toBeUndefined();
   });
 });

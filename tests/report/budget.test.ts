@@ -1,14 +1,14 @@
 import { describe, expect, it } from "vitest";
 import { reportView } from "../../src/report/document/report-view.js";
 import { absent } from "../study/example.js";
-import { amount, type Edit, editedRun } from "./edited.js";
+import { amount, type Edit, smallRun } from "./edited.js";
 
 const inflated: readonly Edit[] = [
   ["money.fiscalYearStart", "oct"],
   ["money.inflation", "2.3 %/yr"],
   ["money.inflationOrigin", "Invented forecast"],
 ];
-const budgetOf = (edits: readonly Edit[]) => reportView(editedRun(edits)).program.budget;
+const budgetOf = (edits: readonly Edit[]) => reportView(smallRun(edits)).program.budget;
 const cents = (text: string | undefined) => Math.round(100 * amount(text));
 
 describe("the table of fiscal years", () => {
@@ -69,7 +69,7 @@ describe("the table of fiscal years", () => {
   it("has calendar years and no inflation where the study says nothing", () => {
     const { head, note } = budgetOf([]) ?? {};
     expect(head?.map(({ text }) => text).slice(2, 4)).toEqual(["FY 2027", "FY 2028"]);
-    expect(note).toContain("raised by 0% a year (none is assumed in the study)");
+    expect(note).toContain("Prices of 2025, without inflation.");
     expect(note).toContain("Fiscal years are calendar years");
   });
 

@@ -4,10 +4,10 @@ import { renderPage } from "../../src/report/document/html.js";
 import { reportView } from "../../src/report/document/report-view.js";
 import type { TableView } from "../../src/report/words/view-types.js";
 import { absent } from "../study/example.js";
-import { amount, editedRun } from "./edited.js";
+import { amount, smallRun } from "./edited.js";
 import { exampleRun } from "./runs.js";
 
-const run = editedRun([]);
+const run = smallRun([]);
 const { program } = reportView(run);
 const cells = (table: TableView | undefined) =>
   (table?.rows ?? []).map((row) => row.cells.map(({ text }) => text));
@@ -66,7 +66,7 @@ describe("the table of the traffic", () => {
     const csv = "date,hour,launches\n2024-07-06,8,12\n2024-07-06,9,9\n2024-07-08,8,5\n2024-07-08,9,5\n";
     const monthGroups = [{ id: "summer", name: "Jun–Aug", months: ["jun", "jul", "aug"] }];
     const always = [{ from: "07:00", to: "20:00" }];
-    const counted = editedRun([
+    const counted = smallRun([
       ["boats.traffic", { csv, monthGroups, origin: "gate counter" }],
       ["options[weekends].open", always],
       ["options[full-season].open", always],
@@ -86,17 +86,15 @@ describe("the lines at the ramp", () => {
     const needed = Math.round(run.staffing[0]?.staffing.staffHoursPerYear ?? 0).toLocaleString("en-US");
     expect(program.atTheRamp).toHaveLength(2);
     expect(program.atTheRamp[0]).toMatch(
-      /^Weekend stations: coverage 47\.4% of launches, computed .*; no wait/,
+      /^Weekend stations: coverage 47\.4% of launches, computed .*; waiting time not assessed/,
     );
     expect(program.atTheRamp[1]).toContain(`inspectors needed ${needed} h a year, paid 4,300 h`);
-    expect(program.atTheRamp[1]).toContain("the target for the wait is kept on all days");
+    expect(program.atTheRamp[1]).toContain("the waiting-time target is met every day");
   });
 
   it("say where the target is not kept", () => {
-    const few = reportView(editedRun([["options[station].station.mostInspectors", 1]])).program;
-    expect(few.atTheRamp[1]).toMatch(
-      /the target for the wait is not kept on \d+ of 15 types of day and site/,
-    );
+    const few = reportView(smallRun([["options[station].station.mostInspectors", 1]])).program;
+    expect(few.atTheRamp[1]).toMatch(/the waiting-time target is missed on \d+ of 15 types of day and site/);
   });
 
   it("stand in the text for a terminal and on the page of the comparison", () => {
@@ -113,8 +111,8 @@ describe("the lines at the ramp", () => {
   it("tell a coverage that was entered from one that was computed", () => {
     const { atTheRamp, coverage, traffic } = reportView(exampleRun("ninemoss")).program;
     expect(atTheRamp).toEqual([
-      "Signs and self-declaration: coverage 100% of launches, as entered; no wait is judged.",
-      "Staffed summer checks: coverage 80% of launches, as entered; no wait is judged.",
+      "Signs and self-declaration: coverage 100% of launches, as entered; waiting time not assessed.",
+      "Staffed summer checks: coverage 80% of launches, as entered; waiting time not assessed.",
     ]);
     expect(coverage).toEqual([]);
     expect(traffic).toBeUndefined();

@@ -4,7 +4,7 @@ import { renderReport } from "../../src/report/document/html.js";
 import { reportView } from "../../src/report/document/report-view.js";
 import { resultsJson } from "../../src/report/results/results.js";
 import type { TableView } from "../../src/report/words/view-types.js";
-import { amount, editedRun } from "./edited.js";
+import { amount, smallRun } from "./edited.js";
 import { exampleRun } from "./runs.js";
 
 const tows = { planktonTows: 24, settlementPlates: 12, origin: "invented" };
@@ -19,7 +19,7 @@ const treatment = {
 };
 
 /** Watched everywhere, with a response of the baseline as well. */
-const run = editedRun([
+const run = smallRun([
   ["options[none].monitoring", { noticedWithin: ["10 %", "30 %", "60 %"], origin: "invented" }],
   ["options[weekends].monitoring", { origin: "nobody watches" }],
   ["options[full-season].monitoring", tows],
@@ -29,7 +29,7 @@ const run = editedRun([
   ["overrides", [{ id: "detection.first-harm", value: "$10,000,000", reason: "to see them late" }]],
 ]);
 const view = reportView(run);
-const silent = editedRun([]);
+const silent = smallRun([]);
 
 const texts = (table: TableView | undefined) =>
   table?.rows.map(({ cells }) => cells.map(({ text }) => text)) ?? [];
@@ -41,7 +41,7 @@ describe("the section on noticing mussels", () => {
     expect(view.comparison.detection).toContain("after");
     expect(reportView(silent).detection).toBeUndefined();
     expect(reportView(silent).comparison.detection).toBeUndefined();
-    expect(reportView(editedRun([["lake.infestedSince", 2024]])).detection).toBeUndefined();
+    expect(reportView(smallRun([["lake.infestedSince", 2024]])).detection).toBeUndefined();
   });
 
   it("prints the chances that the study gives, year by year", () => {
@@ -94,7 +94,7 @@ describe("tables of the infestation that is noticed late", () => {
     const sum = byYear.rows.reduce((total, { cells }) => total + lastAmount(cells), 0);
     // 31 amounts, each rounded to the dollar.
     expect(Math.abs(sum - lastAmount(byYear.total?.cells))).toBeLessThanOrEqual(16);
-    expect(byYear.rows.at(-1)?.cells[0]?.text).toBe("Attempts to be rid of it");
+    expect(byYear.rows.at(-1)?.cells[0]?.text).toBe("Eradication attempts");
     expect(byYear.rows).toHaveLength(run.document.money.horizon + 1);
   });
 
@@ -113,7 +113,7 @@ describe("tables of the infestation that is noticed late", () => {
     const total = run.comparison.baseline.presentValue.infestation.toNumber();
     expect(Math.abs(amount(view.appendix.lines.total?.cells[5]?.text) - total)).toBeLessThan(1);
     const labels = view.infestation.byStructure.rows.map(({ cells }) => cells[0]?.text);
-    expect(labels).toContain("Attempts to be rid of mussels");
+    expect(labels).toContain("Eradication attempts");
   });
 
   it("keeps its one weight where mussels are noticed at once", () => {
@@ -125,7 +125,7 @@ describe("results of detection", () => {
   it("stand in the comparison as text, the page and the JSON", () => {
     const sentence = view.comparison.detection ?? "";
     expect(sentence).toMatch(
-      /^Mussels that come in would be noticed .*succeeds 15% of the time and costs, over 30 years, \$[\d,]+ more than it saves\.$/,
+      /^Mussels that establish would be detected .*succeeds 15% of the time and costs, over 30 years, \$[\d,]+ more than it saves\.$/,
     );
     expect(comparisonText(run)).toContain(sentence);
     expect(renderReport(run, { inline: false })).toContain("When would we know?");

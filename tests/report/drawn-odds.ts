@@ -15,8 +15,16 @@ import { assumptions } from "./runs.js";
 /** Inputs that get a bar: more take long. */
 const bars = 4;
 
-/** Odds of a run by the fewest futures, drawn in this thread. */
-export async function fewOdds(run: StudyRun): Promise<PrintedOdds> {
+const known = new WeakMap<StudyRun, Promise<PrintedOdds>>();
+
+/** Odds of a run by the fewest futures, drawn in this thread, once for all tests. */
+export function fewOdds(run: StudyRun): Promise<PrintedOdds> {
+  const odds = known.get(run) ?? drawnOdds(run);
+  known.set(run, odds);
+  return odds;
+}
+
+async function drawnOdds(run: StudyRun): Promise<PrintedOdds> {
   const { document } = run;
   const settings = oddsSettings(document.study.uncertainty);
   const drawn = drawnStudy(document, assumptions, settings);

@@ -17,6 +17,13 @@ export function editedRun(edits: readonly Edit[], ...addedOptions: readonly obje
   return runStudy(readStudyText(text, "study.yaml"), assumptions);
 }
 
+/** The same with the lake's duties alone of its structures, computed in a fraction of the time. */
+export const smallRun = (edits: readonly Edit[], ...addedOptions: readonly object[]): StudyRun =>
+  editedRun(
+    [["structures", [valueAt(exampleDocument(), "structures[reservoir-wide]")]], ...edits],
+    ...addedOptions,
+  );
+
 /** A winter drawdown 12 ft deeper than Sorrel Bend's own; levels invented. */
 export const deeper = {
   id: "deeper-winter",

@@ -27,7 +27,7 @@ it("an infested lake's report keeps its own answer, with no headline of a chance
 });
 
 it("an infested lake's report has no empty picture of what matters and no table without rows", () => {
-  expect(view.odds?.tornado).toBeUndefined();
+  expect(view.odds?.pictures.tornado).toBeUndefined();
   expect(view.odds?.tables.filter(({ rows }) => rows.length === 0)).toEqual([]);
   expect(renderReport(run, { inline: false }, {}, told)).not.toContain("table-tornado");
 });

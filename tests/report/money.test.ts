@@ -2,12 +2,12 @@ import { describe, expect, it } from "vitest";
 import { reportView } from "../../src/report/document/report-view.js";
 import { resultsJson } from "../../src/report/results/results.js";
 import { absent } from "../study/example.js";
-import { amount, type Edit, editedRun } from "./edited.js";
+import { amount, type Edit, smallRun } from "./edited.js";
 import { exampleRun } from "./runs.js";
 
 const run = exampleRun("sorrel-bend");
 const { moneyDetails, appendix, money: line } = reportView(run);
-const detailsOf = (...edits: readonly Edit[]) => reportView(editedRun(edits)).moneyDetails;
+const detailsOf = (...edits: readonly Edit[]) => reportView(smallRun(edits)).moneyDetails;
 
 describe("how the report says that money is counted", () => {
   it("tells the discount rate step by step where it follows from the federal rule", () => {

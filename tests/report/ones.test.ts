@@ -5,7 +5,7 @@ import { plainForms } from "../../src/forms/forms.js";
 import { renderReport } from "../../src/report/document/html.js";
 import type { StudyRun } from "../../src/study/prepare/compute.js";
 import { exampleDocument, valueAt } from "../study/example.js";
-import { dryOut, type Edit, editedRun, withSchedule } from "./edited.js";
+import { dryOut, type Edit, smallRun, withSchedule } from "./edited.js";
 
 const example = exampleDocument();
 const first = (place: string, changes: object) => [{ ...Object(valueAt(example, place)), ...changes }];
@@ -45,16 +45,16 @@ const ones = (structure: string, changes: object): readonly Edit[] => [
 const withFixture = { fixtures: [{ name: "gate", count: 1, hoursEach: "1 h" }] };
 const dry = { ...dryOut, monitoring: asked.monitoring };
 const runs: Readonly<Record<string, () => StudyRun>> = {
-  "an intake": () => editedRun(ones("intake", withFixture), asked),
-  "a power plant of one unit": () => editedRun(ones("hydropower", { units: 1 }), asked),
-  "one dock": () => editedRun(ones("dock", { count: 1 }), asked),
-  "one ramp": () => editedRun(ones("ramp", {}), asked),
+  "an intake": () => smallRun(ones("intake", withFixture), asked),
+  "a power plant of one unit": () => smallRun(ones("hydropower", { units: 1 }), asked),
+  "one dock": () => smallRun(ones("dock", { count: 1 }), asked),
+  "one ramp": () => smallRun(ones("ramp", {}), asked),
   "one duty": () =>
-    editedRun(ones("lake-wide", { items: [{ name: "Duty", cost: "$1/yr", origin: "invented" }] }), asked),
+    smallRun(ones("lake-wide", { items: [{ name: "Duty", cost: "$1/yr", origin: "invented" }] }), asked),
   "another schedule": () =>
-    editedRun([...ones("ramp", {}), ...withSchedule, ["study.requestedOption", dry.id]], dry),
+    smallRun([...ones("ramp", {}), ...withSchedule, ["study.requestedOption", dry.id]], dry),
   "an infested lake": () =>
-    editedRun(
+    smallRun(
       [...ones("dock", { count: 1 }), ["lake.infestedSince", 2026], ["options[none].monitoring", undefined]],
       { ...asked, monitoring: undefined },
     ),

@@ -118,7 +118,7 @@ describe("tables with a total", () => {
     const view = reportView(exampleRun(name));
     for (const table of [view.infestation.byStructure, view.comparison.bearers]) {
       const sums = columnSums(table);
-      expect(sums.length).toBeGreaterThan(2);
+      expect(sums.length).toBeGreaterThan(1);
       for (const { sum, printed } of sums) expect(sum).toBe(printed);
     }
   });

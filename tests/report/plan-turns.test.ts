@@ -26,7 +26,7 @@ const factsWith = (planTurns: readonly PlanTurn[], index = 0) =>
 describe("a plan that what is uncertain turns", () => {
   it("is told beside its part, with how often and by what", () => {
     expect(factsWith([turn])).toContain(
-      "In 25% of the lakes drawn another plan wins, most often: cleaned by divers. What parts these lakes from the others best is the growth rate of shells: another plan goes with higher values.",
+      "In 25% of simulated lakes another plan costs less, most often: cleaned by divers. What parts these lakes from the others best is the growth rate of shells: another plan goes with higher values.",
     );
     expect(factsWith([turn], 1)).not.toContain("lakes drawn");
   });

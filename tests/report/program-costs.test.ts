@@ -5,7 +5,7 @@ import { reportView } from "../../src/report/document/report-view.js";
 import { resultsJson } from "../../src/report/results/results.js";
 import type { RowView, TableView } from "../../src/report/words/view-types.js";
 import { absent } from "../study/example.js";
-import { amount, editedRun } from "./edited.js";
+import { amount, smallRun } from "./edited.js";
 import { exampleRun } from "./runs.js";
 
 const sorrelBend = exampleRun("sorrel-bend");
@@ -109,13 +109,13 @@ describe("the fee that would carry a program", () => {
       ["options[full-season].fees", []],
       ["options[full-season].demandLoss", absent],
     ] as const;
-    expect(note(editedRun(withoutFees))).toBe("“Full-season stations”: no payers: no fee can carry it.");
+    expect(note(smallRun(withoutFees))).toBe("“Full-season stations”: no payers: no fee can carry it.");
     const grant = [{ name: "Grant", amount: "$300,000/yr", origin: "invented" }];
-    expect(note(editedRun([["options[full-season].otherRevenue", grant]]))).toContain("no fee is needed");
+    expect(note(smallRun([["options[full-season].otherRevenue", grant]]))).toContain("no fee is needed");
   });
 
   it("says that nobody is taken to stay away where the study states no loss of demand", () => {
-    expect(note(editedRun([["options[full-season].demandLoss", absent]]))).toContain(
+    expect(note(smallRun([["options[full-season].demandLoss", absent]]))).toContain(
       "This assumes no boater is deterred.",
     );
   });
@@ -167,7 +167,7 @@ describe("the program in force", () => {
     ["named by nobody", absent],
     ["the option without a program", "none"],
   ])("changes nothing if it is %s", (_why, existing) => {
-    const { board, comparison } = reportView(editedRun([["study.existingOption", existing]]));
+    const { board, comparison } = reportView(smallRun([["study.existingOption", existing]]));
     expect(board.increment).toBeUndefined();
     expect(comparison.increments).toBeUndefined();
     expect(comparison.balance).toBeDefined();
@@ -175,7 +175,7 @@ describe("the program in force", () => {
 
   it("says what a cheaper option gives up", () => {
     const { board, comparison } = reportView(
-      editedRun([
+      smallRun([
         ["study.existingOption", "full-season"],
         ["study.requestedOption", "weekends"],
       ]),
@@ -190,7 +190,7 @@ describe("the program in force", () => {
 
   it("is left out, with the fees, for a lake that is infested", () => {
     const { board, comparison, program } = reportView(
-      editedRun([
+      smallRun([
         ["study.existingOption", "weekends"],
         ["lake.infestedSince", 2024],
       ]),

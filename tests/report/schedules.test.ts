@@ -3,7 +3,7 @@ import { totalOf } from "../../src/model/money/line.js";
 import { renderReport } from "../../src/report/document/html.js";
 import { reportView } from "../../src/report/document/report-view.js";
 import type { TableView } from "../../src/report/words/view-types.js";
-import { amount, deeper, dryOut, editedRun, withSchedule } from "./edited.js";
+import { amount, deeper, dryOut, editedRun, smallRun, withSchedule } from "./edited.js";
 import { exampleRun } from "./runs.js";
 
 const run = editedRun(withSchedule, dryOut);
@@ -72,14 +72,14 @@ describe("schedules side by side", () => {
       id: `s${index}`,
       name: `S ${index}`,
     }));
-    const { tables } = reportView(editedRun([["lake.otherSchedules", many]])).schedules ?? { tables: [] };
+    const { tables } = reportView(smallRun([["lake.otherSchedules", many]])).schedules ?? { tables: [] };
     expect(tables.map(({ head }) => head.length)).toEqual([5, 3]);
     for (const { head } of tables) expect(head[1]?.text.toLowerCase()).toBe(own.name);
   });
 
   it("let no name become markup", () => {
     const name = '</script><script>alert(1)</script> & "x"';
-    const hostile = editedRun(
+    const hostile = smallRun(
       [
         ["lake.otherSchedules", [{ ...deeper, name }]],
         ["lake.storageValue", "$2/acre-ft"],

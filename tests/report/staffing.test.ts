@@ -3,12 +3,12 @@ import { renderReport } from "../../src/report/document/html.js";
 import { reportView } from "../../src/report/document/report-view.js";
 import type { TableView } from "../../src/report/words/view-types.js";
 import { absent } from "../study/example.js";
-import { amount, type Edit, editedRun } from "./edited.js";
+import { amount, type Edit, smallRun } from "./edited.js";
 
 const station = "options[station].station";
 
 function staffed(...edits: readonly Edit[]) {
-  const run = editedRun(edits);
+  const run = smallRun(edits);
   const [view] = reportView(run).program.stations;
   const [found] = run.staffing;
   if (!view || !found) throw new Error("the example has no station");
@@ -162,7 +162,7 @@ describe("what is said of a station", () => {
   });
 
   it("is left out where no option has a station", () => {
-    const run = editedRun([[station, absent]]);
+    const run = smallRun([[station, absent]]);
     expect(reportView(run).program.stations).toEqual([]);
     expect(renderReport(run, { inline: false })).not.toContain("staffing");
   });

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { reportView } from "../../src/report/document/report-view.js";
 import type { TableView } from "../../src/report/words/view-types.js";
 import type { StudyRun } from "../../src/study/prepare/compute.js";
-import { amount, editedRun } from "./edited.js";
+import { amount, smallRun } from "./edited.js";
 import { exampleRun } from "./runs.js";
 
 const run = exampleRun("sorrel-bend");
@@ -45,7 +45,7 @@ describe("the table of vessel classes", () => {
   });
 
   it("has only the columns that some class uses", () => {
-    const plain = classesOf(editedRun([]));
+    const plain = classesOf(smallRun([]));
     expect(names(plain)).not.toContain("Own seasons");
     expect(names(plain)).not.toContain("Residual water");
     expect(plain.note).toMatch(
@@ -54,7 +54,7 @@ describe("the table of vessel classes", () => {
     const place = "boats.classes[long-moored]";
     const counts = { found: 7, of: 50, weight: "100 %", origin: "invented" };
     const described = classesOf(
-      editedRun([
+      smallRun([
         [`${place}.residualWater`, "standing"],
         [`${place}.fouled`, counts],
         [`${place}.living`, "60 %"],
@@ -69,6 +69,6 @@ describe("the table of vessel classes", () => {
   });
 
   it("is left out of the budget of a lake that is infested already", () => {
-    expect(reportView(editedRun([["lake.infestedSince", 2024]])).program.classes).toBeUndefined();
+    expect(reportView(smallRun([["lake.infestedSince", 2024]])).program.classes).toBeUndefined();
   });
 });

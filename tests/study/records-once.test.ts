@@ -104,6 +104,7 @@ describe("the tables of a study", () => {
     const edits: Edits = [
       ["options", [...options, ...more]],
       ["options[full-season].station", absent],
+      ["structures", [valueAt(exampleDocument(), "structures[reservoir-wide]")]],
     ];
     const study = read(...edits, ...anyDay);
     const [run, other] = [study, unreadable(study)].map((each) => runStudy(each, assumptions));

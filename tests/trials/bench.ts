@@ -7,6 +7,8 @@ import { readStudyFile } from "#product/study/reading/read.js";
 import { compareWhole, targetSize, timeLargeLakes } from "./bench/lake.js";
 import { timeOdds } from "./bench/odds.js";
 import { timePrints } from "./bench/print.js";
+import { timeSearch } from "./bench/search.js";
+import { timeTyping } from "./bench/typing.js";
 import { median } from "./median.js";
 
 /** Speed of the main job on this machine: medians, and the ratio of print to computation in one run. */
@@ -37,7 +39,11 @@ const warm = timed(compareDocument, repeats);
 
 const largeLakes = timeLargeLakes(prepareStudy(document, assumptions));
 
+const search = await timeSearch(document, assumptions);
+
 const prints = await timePrints(document, assumptions);
+
+const typing = await timeTyping();
 
 const row = (what: string, milliseconds: number, target: number) =>
   console.log(`${what.padEnd(56)} ${milliseconds.toFixed(1).padStart(8)} ms   target under ${target} ms`);
@@ -50,6 +56,10 @@ console.log(`comparison, first call: ${cold.toFixed(1)} ms`);
 row("comparison, warm (median)", warm, 30);
 row("board's part as PDF, cold browser, with computation", prints.cold, 2500);
 row("board's part as PDF, warm browser (median)", prints.warm, 1200);
+row("frontier at central values, first call", search.frontier, 2000);
+row(`search over ${search.futures} outcomes, new workers`, search.first, 20_000);
+row("the same again", search.again, 20_000);
+row("longest delay of the main thread meanwhile", search.longestDelay, 50);
 console.log(`full report, warm (median): ${prints.full.toFixed(0)} ms`);
 console.log(`size of the full report: ${(prints.fullBytes / 1024 / 1024).toFixed(2)} MB   target under 3 MB`);
 console.log(`ratio of warm board's part to warm comparison: ${(prints.warm / warm).toFixed(1)}`);
@@ -78,6 +88,11 @@ for (const { futures, all, megabytes } of odds.byFutures) {
   console.log(
     `${futures} futures, 2 workers: ${all.toFixed(0)} ms, ${each} µs each, ${megabytes.toFixed(0)} MB resident`,
   );
+}
+row(`from a key to the balance, first example, ${typing.edits} edits (95th percentile)`, typing.balance, 150);
+for (const { path, firstPaint, kilobytes } of typing.pages) {
+  row(`first paint of ${path}`, firstPaint, 300);
+  console.log(`  ${kilobytes.toFixed(0)} KB with all that it loads   target under 250 KB`);
 }
 console.log(`longest wait of the main thread while drawing: ${odds.longestDelay.toFixed(0)} ms`);
 console.log(`whole comparison over drawn future, in turns: ${odds.plainOverDrawn.toFixed(0)}`);

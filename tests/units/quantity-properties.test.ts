@@ -63,7 +63,7 @@ const kinds: ReadonlyArray<readonly DimensionName[]> = [
   ["area", "landArea"],
   ["volume", "treatedVolume"],
   ["flow"],
-  ["speed"],
+  ["speed", "levelRate"],
   ["temperature"],
   ["concentration", "salinity"],
   ["conductivity"],

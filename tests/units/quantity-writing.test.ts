@@ -96,6 +96,7 @@ const writings: readonly Writing[] = [
   ["USD 1.5e6", "money", 1_500_000],
   ["$40,000/yr", "moneyPerYear", 40_000],
   ["€900 / yr", "moneyPerYear", 900],
+  ["0.5 ft/d", "levelRate", 0.5 * foot],
   ["$24/h", "moneyPerHour", 24],
   ["EUR 30/h", "moneyPerHour", 30],
   ["$1,200/d", "moneyPerDay", 1200],

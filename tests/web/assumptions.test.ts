@@ -46,7 +46,7 @@ describe("the page of assumptions", () => {
 
   it("orders the judged values by how far they move the answer, once that is worked out", async () => {
     const { list } = made();
-    const { swings } = (await (await web.ask(`${list}/judged.json`)).json()) as {
+    const { swings } = (await (await web.ask(`${list}/swings.json`)).json()) as {
       swings: { id: string; width: number }[];
     };
     expect(swings.length).toBeGreaterThan(5);
@@ -148,5 +148,17 @@ describe("an own value", () => {
     expect(page).toContain("Nothing was saved.");
     expect(page).toContain("Make a study from this example");
     expect(page).not.toContain("Save as own value");
+  });
+});
+
+describe("the list of assumptions in a study's units", () => {
+  it("tells US units with what the entry states beside them, and metric ones as they are", async () => {
+    const ask = (path: string) => web.ask(path);
+    const us = await (await ask("/studies/example-sorrel-bend/assumptions?show=all&q=rack+velocity")).text();
+    // 1 m/s = 3.28084 ft/s
+    expect(us).toMatch(/[\d.]+ ft\/s/);
+    expect(us).toMatch(/stated as [\d.]+ m\/s/);
+    const si = await (await ask("/studies/example-ninemoss/assumptions?show=all&q=rack+velocity")).text();
+    expect(si).not.toContain("stated as");
   });
 });

@@ -3,6 +3,7 @@ import { databaseFile } from "../../src/store/connection.js";
 import type { KeptIssue } from "../../src/store/issues.js";
 import { flipBitIn } from "../store/harming.js";
 import { folder } from "../store/places.js";
+import { smallLakeText } from "../study/small-lake.js";
 import { serving } from "./serving.js";
 
 const writer = { author: "Ada", note: "", origin: "api" } as const;
@@ -20,8 +21,7 @@ async function harmed(text: string) {
   const place = folder();
   const served = await serving(place);
   const { studies, connection, parts } = served;
-  const ninemoss = studies.find("example-ninemoss")?.text ?? "";
-  studies.create(ninemoss.replace(/^( *)name: .*$/m, "$1name: Lake"), writer);
+  studies.create(smallLakeText.replace(/^( *)name: .*$/m, "$1name: Lake"), writer);
   const lake = studies.find("lake")?.text ?? "";
   studies.save("lake", 1, `${lake}# the second revision\n`, writer);
   studies.create("study: { name: Pond } # of the pond\n", writer);

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { parse } from "yaml";
 import { serving } from "./serving.js";
 
 const form = (fields: Record<string, string>, headers: Record<string, string> = {}): RequestInit => ({
@@ -30,6 +31,30 @@ describe("a form sent without a script", () => {
     expect(kept?.text).toContain("thermoclineDepth: 7 m");
     expect((await ask(page, at(2, change))).status).toBe(303);
     expect(studies.find(id)?.revision).toBe(2);
+  });
+
+  it("takes a gauge record in place of a schedule, and has the schedule again after other saves", async () => {
+    const { studies, ask } = await serving();
+    const { id, text } = studies.copy("example-sorrel-bend", "Ada");
+    const page = `/studies/${id}/edit/levels`;
+    const before = await (await ask(page)).text();
+    expect(before).toContain('name="way:lake/drawdown"');
+    expect(before).not.toContain('name="lake/record/csv"');
+    await ask(page, at(1, { "way:lake/drawdown": "1" }));
+    const chosen = await (await ask(page)).text();
+    expect(chosen).toContain('name="lake/record/csv"');
+    expect(chosen).not.toContain("not both");
+    await ask(
+      page,
+      at(2, { "lake/record/csv": "date,elevation (ft)\n1998-01-01,1841", "lake/record/origin": "gauge" }),
+    );
+    expect(studies.find(id)?.text).toContain("1998-01-01,1841");
+    await ask(page, at(3, { "way:lake/drawdown": "0" }));
+    const { lake } = parse(studies.find(id)?.text ?? "");
+    expect(lake.drawdown).toEqual(parse(text).lake.drawdown);
+    expect(lake.record).toBeUndefined();
+    await ask(page, at(4, { "way:lake/drawdown": "1" }));
+    expect(parse(studies.find(id)?.text ?? "").lake.record).toMatchObject({ origin: "gauge" });
   });
 
   it("converts a number that stays while another unit is chosen, and takes one that is typed in it", async () => {

@@ -1,8 +1,8 @@
 import { isJudged } from "../../src/assumptions/entry-marks.js";
 import type { StudyDocument } from "../../src/study/format/schema.js";
 import { oddsSettings } from "../../src/study/format/uncertainty-schema.js";
+import { assumptionSwings, type Swing } from "../../src/study/odds/assumption-swings.js";
 import { drawnStudy } from "../../src/study/odds/draws.js";
-import { judgedSwings, type Swing } from "../../src/study/odds/judged-swings.js";
 import { netBenefitsAt } from "../../src/study/odds/sensitivity-points.js";
 import { comparedOptions } from "../../src/study/odds/stop-drawing.js";
 import { assumptions as usual } from "../report/runs.js";
@@ -12,16 +12,16 @@ export function judgeHere(assumptions = usual) {
   return (document: StudyDocument) => {
     const drawn = drawnStudy(document, assumptions, oddsSettings(document.study.uncertainty));
     const compared = comparedOptions(document);
-    return judgedSwings(document, assumptions, drawn.inputs, async (points) =>
+    return assumptionSwings(document, assumptions, drawn.inputs, async (points) =>
       points.map((point) => netBenefitsAt(drawn, compared, point)),
     );
   };
 }
 
-const judged = new Map<string, ReturnType<typeof judgedSwings>>();
+const judged = new Map<string, ReturnType<typeof assumptionSwings>>();
 
 /** The same with the shipped assumptions, each study once for all tests: pages ask for it time and again. */
-export function judgeOnce(document: StudyDocument): ReturnType<typeof judgedSwings> {
+export function judgeOnce(document: StudyDocument): ReturnType<typeof assumptionSwings> {
   const key = JSON.stringify(document);
   const swings = judged.get(key) ?? judgeHere()(document);
   judged.set(key, swings);

@@ -49,7 +49,7 @@ describe("the page of plans", () => {
     expect([keeps, breaks]).toEqual(["not every limit", "head loss above the limit"]);
     expect(page).toContain("next best");
     expect(page).toContain('id="chart-intervals-1"');
-    expect(page).toContain("Not possible here");
+    expect(page).toContain("Not feasible here");
   });
 
   it("tries a plan without saving it", async () => {

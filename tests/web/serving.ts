@@ -19,7 +19,7 @@ afterEach(async () => {
   for (const { close } of started.splice(0)) await close();
 });
 
-type Given = Partial<Pick<AppParts, "answers" | "judge" | "printer" | "runs" | "few">> & {
+type Given = Partial<Pick<AppParts, "answers" | "judge" | "printer" | "runs" | "few" | "search">> & {
   /** Before a wrong key is answered; at once if left out. */
   readonly wait?: (milliseconds: number) => Promise<unknown>;
 };
@@ -55,8 +55,8 @@ export async function starting(
   const runs = askedRuns({ ...usualRuns, draw: inventedOdds });
   const answers = answersInTest();
   const whole = {
-    ...{ answers, printer, runs, few: runs, judge: inventedSwings, ...parts },
-    ...{ issuing: issuingIn(connection), access, studies, search: neverSearched },
+    ...{ answers, printer, runs, few: runs, judge: inventedSwings, search: neverSearched, ...parts },
+    ...{ issuing: issuingIn(connection), access, studies },
     report: (error: unknown) => expect.fail(String(error)),
   };
   const app = createApp(whole);

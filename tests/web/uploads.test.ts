@@ -1,11 +1,12 @@
 import { describe, expect, it } from "vitest";
+import { smallLakeText } from "../study/small-lake.js";
 import { raw, request } from "./raw.js";
 import { serving } from "./serving.js";
 
 const writer = { author: "Ada", note: "", origin: "api" } as const;
 
-const part = (name: string) =>
-  `--x\r\nContent-Disposition: form-data; name="${name}"; filename="f"\r\n\r\ntext\r\n`;
+const part = (name: string, content = "text") =>
+  `--x\r\nContent-Disposition: form-data; name="${name}"; filename="f"\r\n\r\n${content}\r\n`;
 
 /** What is wrong with an upload, by its type and its body. */
 const broken: Record<string, (field: string) => readonly [string, string]> = {
@@ -51,8 +52,17 @@ it.each([
   ],
   ...["multipart/form-data; charset=utf-8; boundary=x"],
 ])("an upload of the type %s is read", async (type) => {
+  const { base, studies } = await serving();
+  const bytes = Buffer.from(smallLakeText).toString("latin1");
+  const lines = ["POST /studies HTTP/1.1", "Host: localhost", `Content-Type: ${type}`];
+  const { status } = await raw(base, request(lines, `${part("study", bytes)}--x--\r\n`));
+  expect(status).toBe(303);
+  expect(studies.list().filter(({ isExample }) => !isExample)).toMatchObject([{ revision: 1 }]);
+});
+
+it("an upload to verify is read", async () => {
   const { base } = await serving();
-  const lines = ["POST /verify HTTP/1.1", "Host: localhost", `Content-Type: ${type}`];
+  const lines = ["POST /verify HTTP/1.1", "Host: localhost", "Content-Type: multipart/form-data; boundary=x"];
   const { status, body } = await raw(base, request(lines, `${part("report")}--x--\r\n`));
   expect(status).toBe(200);
   expect(body).toContain("cannot be read as a PDF");

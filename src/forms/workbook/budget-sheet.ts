@@ -74,7 +74,7 @@ export function budgetSheet(context: ReportContext): SheetDraft | undefined {
 }
 
 function introduction({ run }: ReportContext): string {
-  return `${run.document.money.currency} of each year. Equipment is paid in full when it is bought; fees come in and bear a minus.`;
+  return `${run.document.money.currency} of each year. Equipment is paid in full when it is bought; fees are income and shown as negative.`;
 }
 
 function totalOf(row: number, columns: number, cents: number): Entry {

@@ -64,7 +64,7 @@ function introduction({ run, priceYear, comparison, infestedSince }: ReportConte
     infestedSince === undefined
       ? `the discounted chance that the lake is in that year of an infestation under “${comparison.baseline.option.name}”`
       : "the discount factor";
-  return `${run.document.money.currency} of ${priceYear}. Amount = quantity × unit rate, rounded to the cent. Weight: ${weight}, with the rise of the line's price; work and protection weigh only once mussels are noticed. Expected present value = amount × weight.`;
+  return `${run.document.money.currency} of ${priceYear}. Amount = quantity × unit rate, rounded to the cent. Weight: ${weight}, with the rise of the line's price; work and protection weigh only once mussels are detected. Expected present value = amount × weight.`;
 }
 
 function lineRow(
@@ -89,7 +89,7 @@ function attemptsRow({ comparison, bearerName }: ReportContext): Entry[] | undef
   const { containment } = comparison.baseline;
   if (containment === undefined) return undefined;
   return [
-    text("Attempts to be rid of mussels"),
+    text("Eradication attempts"),
     text(containment.line.what),
     text("work"),
     text(""),

@@ -1,4 +1,4 @@
-import { nextPlace, type ShellTable } from "./shell-table.js";
+import { nextPlaces, type ShellTable } from "./shell-table.js";
 
 /** The cohorts of a surface: how many live of each, and their places in the shell table. */
 export interface Cohorts {
@@ -43,7 +43,7 @@ export function passMonth(
   let killed = 0;
   for (let index = 0; index < cohorts.count; index++) {
     const before = cohorts.place[index] ?? 0;
-    const place = nextPlace(before);
+    const place = nextPlaces[before] ?? 0;
     let number = valueAt(cohorts.number, index);
     if (table.isEverDry) {
       const alive = number * valueAt(table.outlives, place);

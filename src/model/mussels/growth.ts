@@ -2,7 +2,7 @@ import { at, noElement } from "../../lists.js";
 import type { Assumed } from "../assumed.js";
 import { type Cohorts, type Colony, passMonth, settle, shed } from "./cohorts.js";
 import type { DryingParameters } from "./drying.js";
-import { type Layer, layerOf } from "./layer.js";
+import { type Layer, layerKeeper } from "./layer.js";
 import type { ShellParameters } from "./shell.js";
 import { type ShellTable, settlersPlace } from "./shell-table.js";
 import { isEverDry, type SurfaceMonth } from "./surface.js";
@@ -92,8 +92,9 @@ export function growLayers(
   parameters: GrowthParameters,
 ): Layer[] {
   const layers: Layer[] = [];
+  const keep = layerKeeper(input.density.length, parameters.bulkDensity);
   growColonies(input, parameters, (colony, month) => {
-    const layer = layerOf(colony, parameters.bulkDensity);
+    const layer = keep(colony);
     layers.push(layer);
     return input.cleanAfter?.(month, layer) ?? false;
   });

@@ -33,10 +33,10 @@ export interface ShellTable {
 /** Place in the table of mussels that have just settled in a month of the year. */
 export const settlersPlace = (monthOfYear: number): number => monthOfYear * tableAges;
 
-/** Place a month later; past the last age told apart, the place a year before it. */
-export function nextPlace(place: number): number {
-  return (place + 1) % tableAges === 0 ? place + 1 - 12 : place + 1;
-}
+/** Place a month later, by place; past the last age told apart, the place a year before it. */
+export const nextPlaces = Int32Array.from({ length: months.length * tableAges }, (_, place) =>
+  (place + 1) % tableAges === 0 ? place + 1 - 12 : place + 1,
+);
 
 export function shellTable(
   surface: readonly SurfaceMonth[],

@@ -23,7 +23,7 @@ const bySubject = {
     removal: undefined,
   },
   hull: {
-    byName: "cleaned by divers or on the hard",
+    byName: "cleaned by divers or out of the water",
     rate: "cleaning.hull.rate",
     visit: "cleaning.hull.visit",
     removal: undefined,

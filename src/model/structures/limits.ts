@@ -1,3 +1,4 @@
+import { remembered } from "../computed-once.js";
 import type { Layer } from "../mussels/layer.js";
 import { cleaningOutage } from "./cleaning.js";
 import type { Component, Limit, LimitLoad, Priced } from "./component.js";
@@ -46,21 +47,25 @@ export function forcedCleaning(component: Component, { assumed }: LakeContext): 
   const chance = chanceAt(assumed(firstId), assumed(certainId));
   const factor = assumed(factorId);
   const work = component.cleaning.work().map((line) => forced(line, factor));
-  const certain = (month: number) => [
+  const certain = remembered((month: number): readonly Priced[] => [
     ...work,
     ...cleaningOutage(component, assumed, month).map((line) => forced(line, 1)),
-  ];
+  ]);
+  const underLimit = remembered((limit: Limit) =>
+    remembered((month: number) =>
+      certain(month).map((line) => ({
+        ...line,
+        assumptionIds: [...line.assumptionIds, ...limit.assumptionIds],
+      })),
+    ),
+  );
   return {
     chance,
     certain,
     lines: ({ limit, load }, month) => {
       const share = chance(load);
       if (share === 0) return [];
-      return certain(month).map((line) => ({
-        ...line,
-        quantity: line.quantity * share,
-        assumptionIds: [...line.assumptionIds, ...limit.assumptionIds],
-      }));
+      return underLimit(limit)(month).map((line) => ({ ...line, quantity: line.quantity * share }));
     },
   };
 }

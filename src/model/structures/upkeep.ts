@@ -1,4 +1,5 @@
 import { at } from "../../lists.js";
+import { aloneOf } from "../mussels/layer.js";
 import type { PinnedPlan } from "./catalogue.js";
 import type { ComponentResult, LimitLoad, Priced, TriedPlan, WayOut } from "./component.js";
 import { noLoad } from "./limits.js";
@@ -33,8 +34,8 @@ export function keepInService(
       byStudy && prescribed ? { reason: prescribed.reason, cheapest: triedPlan(cheapest, parts) } : undefined,
     everyPlan: everyPlanOf(parts),
     impossible,
-    thickestLayer: thickest(followed.flatMap(({ thickestByYear }) => thickestByYear)),
-    untouchedLayer: thickest(tools.map((each) => untouchedLayer(each, each.untouched(1)))),
+    thickestLayer: aloneOf(thickest(followed.flatMap(({ thickestByYear }) => thickestByYear))),
+    untouchedLayer: aloneOf(thickest(tools.map((each) => untouchedLayer(each, each.untouched(1))))),
     years: meanLines(followed),
     thicknessByYear: thickestOfYears(
       followed.map(({ thickestByYear }) => thickestByYear.map(({ thickness }) => thickness)),

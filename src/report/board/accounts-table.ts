@@ -38,13 +38,16 @@ export function enteredText({ headline }: Pick<ReportContext, "headline">): stri
   const balance = headline && headlineOption(headline, headline.requested).balance;
   if (!balance) return "";
   const { avoided, ratioWithout } = balance;
+  const all = ratioText(balance.benefitCostRatio);
   const parts = [
-    ...(avoided.duty === 0 ? [] : [`${ratioText(ratioWithout.duty)} without the duties that staff entered`]),
-    ...(avoided.policy === 0 ? [] : [`${ratioText(ratioWithout.policy)} without policies of choice`]),
+    ...(avoided.duty === 0 || ratioText(ratioWithout.duty) === all
+      ? []
+      : [`${ratioText(ratioWithout.duty)} without the duties that staff entered`]),
+    ...(avoided.policy === 0 || ratioText(ratioWithout.policy) === all
+      ? []
+      : [`${ratioText(ratioWithout.policy)} without policies of choice`]),
   ];
-  return parts.length === 0
-    ? ""
-    : `Its benefit–cost ratio of ${ratioText(balance.benefitCostRatio)} is ${parts.join(", and ")}.`;
+  return parts.length === 0 ? "" : `Its benefit–cost ratio of ${all} is ${parts.join(", and ")}.`;
 }
 
 const ratioText = (value: number | undefined) => (value === undefined ? "–" : ratio(value));

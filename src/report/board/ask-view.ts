@@ -1,4 +1,5 @@
 import { at } from "../../lists.js";
+import { appendixLetter } from "../../study/format/report-schema.js";
 import type { ReportContext } from "../document/context.js";
 import { budgetRows } from "../pictures/budget-rows.js";
 import type { RowPicture } from "../pictures/row-picture.js";
@@ -60,7 +61,7 @@ function yearsTable(ask: Ask, context: ReportContext): TableView {
     caption: `“${requested.result.option.name}” by fiscal year while the lake stays clean, ${currency} of each year`,
     ...askRows([...ask.years, ...allYears(ask)], context),
     compact: true,
-    note: `Prices of ${priceYear}, raised by ${percent(inflation, 3)} a year. Once the lake is infested the program ${share === 0 ? "ends" : `continues at ${percent(share)} of this`}. Equipment is paid in full in the year in which it is bought. Each line of the budget is in the appendix.`,
+    note: `Prices of ${priceYear}, ${inflation === 0 ? "without inflation" : `raised by ${percent(inflation, 3)} a year`}. Once the lake is infested the program ${share === 0 ? "ends" : `continues at ${percent(share)} of this`}. Equipment is paid in full in the year in which it is bought. Each line of the budget is in appendix ${appendixLetter("program-detail")}.`,
   };
 }
 

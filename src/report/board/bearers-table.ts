@@ -4,13 +4,15 @@ import type { Money } from "../../model/money/decimal.js";
 import type { ReportContext } from "../document/context.js";
 import { addingUp, stepFor } from "../words/adding-up.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
+import { boardMoney } from "./board-money.js";
 
 /** What each bearer loses, saves, pays now and would pay in proportion, for the requested option. */
 export function bearersTable(context: ReportContext): TableView {
   const { requested, format } = context;
   const columns = columnsOf.map((read) => requested.bearers.map((each) => read(each).toNumber()));
   const rounded = columns.map((column) => addingUp(column, stepFor(column)));
-  const amount = (value: number) => num(value === 0 ? "–" : format.exactMoney(value));
+  const { exactMoney } = boardMoney(format);
+  const amount = (value: number) => num(value === 0 ? "–" : exactMoney(value));
   return {
     id: "table-bearers",
     caption: `Who pays: “${requested.result.option.name}”, present values, prices of ${context.priceYear}`,

@@ -1,6 +1,6 @@
 import { counted } from "../../counted.js";
 import type { ProgramOption } from "../../model/inputs.js";
-import { appendixLetter } from "../../study/format/report-schema.js";
+import { appendixLetter, boardTitles } from "../../study/format/report-schema.js";
 import type { Confidences } from "../../study/traced/confidence.js";
 import { checkRows } from "../document/check-rows.js";
 import type { ReportContext } from "../document/context.js";
@@ -31,6 +31,7 @@ export function boardView(context: ReportContext): BoardView {
     .map(({ what, found, allowed, remedy }) =>
       [`${what}: ${found}; expected ${allowed}.`, remedy].filter(Boolean).join(" "),
     );
+  const told = [...alteredText(context), ...failedChecks];
   const { infestedSince } = context;
   const board =
     infestedSince === undefined ? preventionBoard(context) : infestedBoard(context, infestedSince);
@@ -40,8 +41,18 @@ export function boardView(context: ReportContext): BoardView {
     motion: motionText(context),
     notFunded: notFundedText(context),
     increment: incrementText(context),
-    failedChecks: [...failedChecks, ...alteredText(context)],
+    failed: failedText(told.length),
+    failedChecks: told.length > mostFailed ? [...told.slice(0, mostFailed), moreFailed(told.length)] : told,
   };
+}
+
+const mostFailed = 2;
+const moreFailed = (all: number) => `${all - mostFailed} more are in appendix ${appendixLetter("checks")}.`;
+
+/** Page 1 names no check, so that its length is that of the answer. */
+function failedText(count: number): string {
+  if (count === 0) return "";
+  return `${counted(count, "check")} did not pass: first read “${boardTitles["left-out"]}”.`;
 }
 
 /** Whoever alters the program's own assumptions is not the author of a study who overrides them with a reason. */

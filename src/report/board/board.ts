@@ -29,8 +29,11 @@ export interface BoardView {
   readonly changes: readonly string[];
   /** How exact the estimate is, and how much of it rests on judgement. */
   readonly estimate?: string | undefined;
+  /** That checks did not pass; empty where all did. */
+  readonly failed: string;
+  /** The first of them. */
   readonly failedChecks: readonly string[];
 }
 
 /** What differs between a lake to be kept clean, one infested already, and an option that only follows other levels. */
-export type BoardCase = Omit<BoardView, "failedChecks" | "motion" | "notFunded" | "ask">;
+export type BoardCase = Omit<BoardView, "failed" | "failedChecks" | "motion" | "notFunded" | "ask">;

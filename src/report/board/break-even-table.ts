@@ -59,6 +59,14 @@ const anyOrNone = (balance: OptionBalance) =>
 const threeFigures = (share: number) => percent(share, 3);
 const none = "none";
 
+/** Where an option pays, by the values at which that begins or ends. */
+function rangesPaid(turns: BreakEvenValues["turns"], text: (value: number) => string): string[] {
+  const [first, second] = turns;
+  return turns.length === 2 && first?.pays && second && !second.pays
+    ? [`between ${text(first.value)} and ${text(second.value)}`]
+    : turns.map(({ value, pays }) => `${pays ? "from" : "not from"} ${text(value)}`);
+}
+
 function breakEvenRow(
   name: string,
   studyValue: string,
@@ -69,7 +77,7 @@ function breakEvenRow(
     searched,
   }: BreakEvenValues & { readonly text: (value: number) => string; readonly searched: string },
 ): RowView {
-  const said = turns.map(({ value, pays }) => `${pays ? "from" : "no longer from"} ${text(value)}`);
+  const said = rangesPaid(turns, text);
   return row(
     name,
     num(studyValue),

@@ -66,7 +66,7 @@ function budgetNote({ years }: FiscalTable, context: ReportContext): string {
   const origin = inflationOrigin ?? "none is assumed in the study";
   return [
     `Only while the lake stays clean: once it is infested the program ${share === 0 ? "ends" : `continues at ${percent(share)} of this`}.`,
-    `Prices of ${context.priceYear}, raised by ${percent(inflation, 3)} a year (${origin}).`,
+    `Prices of ${context.priceYear}, ${inflation === 0 ? "without inflation" : `raised by ${percent(inflation, 3)} a year (${origin})`}.`,
     last === undefined
       ? "Fiscal years are calendar years."
       : `Fiscal years start in ${monthName(fiscalYearStart - 1)} and are called by the year in which they end: FY ${years[0]?.endYear} begins in ${years[0]?.startYear}. A calendar year's amount is spread evenly over its months; “Before” is January to ${last} ${startYear}.`,

@@ -83,7 +83,6 @@ export function comparisonView(context: ReportContext): ComparisonView {
     verdicts: [
       ...(isInfested ? [infestedVerdict(weighed.length)] : []),
       ...weighed.map((option) => verdict(option, context)),
-      ...(isInfested ? [] : deterrenceSentences(context, context.comparison.options)),
     ],
   };
 }
@@ -193,9 +192,9 @@ function rangesTable(context: ReportContext): TableView {
   };
   return {
     id: "table-ranges",
-    caption: `How far “${context.requested.result.option.name}” moves when one group of assumptions at a time is low or high`,
+    caption: `How the result for “${context.requested.result.option.name}” changes when one group of assumptions at a time is low or high`,
     head: head(
-      "What is moved",
+      "What is changed",
       num("Net benefit, low"),
       num("Ratio, low"),
       num("Net benefit, high"),

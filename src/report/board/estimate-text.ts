@@ -8,7 +8,7 @@ export function estimateText(context: ReportContext): string {
   const { judged, all } = basesOf(context);
   const { low, high } = accuracyRange;
   const range = `−${percent(-low)} to +${percent(high)}`;
-  return `The estimate is of class 5 (screening), accurate to ${range}${turningText(context)}. Of the assumptions used, ${percent(all === 0 ? 0 : judged / all)} are judged or from memory.`;
+  return `This is an AACE Class 5 (screening) estimate, accurate to ${range}${turningText(context)}. Of the assumptions used, ${percent(all === 0 ? 0 : judged / all)} are judged or from memory.`;
 }
 
 /** Whether the damage at which the answer changes lies within that range. */
@@ -17,7 +17,6 @@ function turningText({ requested, infestedSince }: ReportContext): string {
   if (infestedSince !== undefined || lossFactor === undefined) return "";
   const change = lossFactor - 1;
   const isWithin = change >= accuracyRange.low && change <= accuracyRange.high;
-  const size =
-    change > accuracyRange.high ? "" : `, at ${change < 0 ? "−" : "+"}${percent(Math.abs(change))},`;
-  return `; the damage at which the answer changes${size} is ${isWithin ? "within" : "beyond"} that range`;
+  const size = change > accuracyRange.high ? "" : `, ${change < 0 ? "−" : "+"}${percent(Math.abs(change))},`;
+  return `; the change in damage that would reverse the answer${size} is ${isWithin ? "within" : "beyond"} that range`;
 }

@@ -67,11 +67,11 @@ export function rankedSentences({ headline, existing }: ReportContext): string[]
 }
 
 function cheapestText({ id, name }: OptionHeadline, { baseline, requested, options }: Headline): string {
-  if (id === requested) return `The cheapest in all is “${name}”, the option requested.`;
+  if (id === requested) return `“${name}”, the option requested, costs least in all.`;
   const rest = options.length === 2 ? "the other option costs" : "every other option costs";
   return id === baseline
-    ? `The cheapest in all is “${name}”: ${rest} more than it saves on average.`
-    : `The cheapest in all is “${name}”.`;
+    ? `“${name}” costs least in all: ${rest} more than it saves on average.`
+    : `“${name}” costs least in all.`;
 }
 
 function inForceText({ name, balance }: OptionHeadline): string {

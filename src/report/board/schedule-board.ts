@@ -1,6 +1,6 @@
 import { counted } from "../../counted.js";
 import type { Money } from "../../model/money/decimal.js";
-import type { TracedSchedule } from "../../study/traced/traced-schedule.js";
+import type { TracedSchedule } from "../../study/levels/traced-schedule.js";
 import { type ReportContext, tracedOf } from "../document/context.js";
 import { pays, signOf } from "../words/balance-signs.js";
 import { factorText, percent } from "../words/format.js";

@@ -18,9 +18,9 @@ export const levelCautions = (exposing: readonly Exposing[]): string[] => [
   ),
   "Intakes. Near the surface they draw air, ice and debris: check submergence, frost and water for fire-fighting first.",
   "Shells. Dead mussels on beaches and ramps are razor-sharp and rot: keep people and animals off until they are swept.",
-  "Other life. Native mussels, fish that winter or spawn in the shallows, plants and burrowing animals dry out too, and some are protected. Stranded fish must be looked for.",
-  "Permits. Other levels need the consent of the dam’s regulators and of those who decide on water rights, power, navigation and wildlife. Do not count a saving until it is approved.",
-  "Limits. Mussels below the lowest level live on. The drawdown must be repeated every year, and a mild or wet winter kills fewer.",
+  "Other life. Native mussels, fish that winter or spawn in the shallows, plants and burrowing animals are exposed too, and some are protected. Stranded fish must be looked for.",
+  "Permits. Other levels need the consent of the dam’s regulators and of the authorities for water rights, power, navigation and wildlife. Do not count a saving until it is approved.",
+  "Limits. Mussels below the lowest level live on. Drawdown must be repeated every year, and a mild or wet winter kills fewer.",
 ];
 
 /** Cautions for the other schedules of a study. */

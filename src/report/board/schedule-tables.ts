@@ -1,5 +1,5 @@
 import type { ScheduleResult } from "../../model/schedules.js";
-import type { TracedSchedule } from "../../study/traced/traced-schedule.js";
+import type { TracedSchedule } from "../../study/levels/traced-schedule.js";
 import type { ReportContext } from "../document/context.js";
 import { capitalised } from "../words/format.js";
 import { groupRow, head, num, type RowView, row, type TableView } from "../words/view-types.js";
@@ -24,7 +24,7 @@ export function scheduleTables(context: ReportContext): TableView[] {
 }
 
 const note = ({ infestedSince }: ReportContext) =>
-  `Following a schedule is costed against the levels as operated, mussels apart; flows through plants and intakes stay as they are, and water released earlier is not credited. Storage given up is that of the worst day. Mussels killed: on hard surface in the band that the schedule exposes, by drying and frost, in a year of a mature infestation. A year of infestation is the mean of five mature years${infestedSince === undefined ? "; a schedule is followed from the year of establishment on" : ""}. Amounts with a minus are saved.`;
+  `Following a schedule is costed against the levels as operated, mussels apart; flows through plants and intakes stay as they are, and water released earlier is not credited. Storage given up is that of the worst day. Mussels killed: on hard surface in the band that the schedule exposes, by drying and frost, in a year of a mature infestation. A year of infestation is the mean of five mature years${infestedSince === undefined ? "; a schedule is followed from the year of establishment on" : ""}. Negative amounts are saved.`;
 
 function physicalRows(shown: readonly TracedSchedule[], { format }: ReportContext): RowView[] {
   const line = (label: string, read: (each: ScheduleResult) => string) =>

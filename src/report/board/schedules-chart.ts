@@ -70,7 +70,7 @@ function chartTitle(context: ReportContext): string {
     .flatMap(({ names }) => names);
   const dry =
     newlyDry.length === 0
-      ? "no further intake, plant or fixed dock falls dry"
+      ? "no further intake, plant or fixed dock is exposed"
       : `${listedWithin(newlyDry, mostNames)} would fall dry as well`;
   return `“${lowest.name}” takes the lake ${format.quantity(fall, "length")} lower than as operated; ${dry}`;
 }

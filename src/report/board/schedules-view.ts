@@ -1,5 +1,5 @@
 import type { ScheduleResult } from "../../model/schedules.js";
-import type { TracedSchedule } from "../../study/traced/traced-schedule.js";
+import type { TracedSchedule } from "../../study/levels/traced-schedule.js";
 import type { ReportContext } from "../document/context.js";
 import { listedWithin } from "../words/format.js";
 import type { ChartView, TableView } from "../words/view-types.js";
@@ -44,7 +44,7 @@ function intro({ run, comparison }: ReportContext): string {
     followers.length === 0
       ? "No option of this study follows one."
       : `${listedWithin(followers, followers.length)} ${followers.length === 1 ? "follows" : "follow"} one of them in the balance.`;
-  return `Other levels of the lake dry out other mussels, and cost energy, water, launches and storage. Each schedule is held here against the levels as operated. ${worth} ${followed}`;
+  return `Different lake levels expose different mussels, and cost energy, water, launches and storage. Each schedule is compared here with the levels as operated. ${worth} ${followed}`;
 }
 
 /** What a schedule saves and costs in a year of a mature infestation. */

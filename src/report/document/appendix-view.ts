@@ -1,7 +1,8 @@
-import type { Assumption } from "../../assumptions/entry.js";
+import type { Assumption, AssumptionSet } from "../../assumptions/entry.js";
 import { programVersion } from "../../assumptions/version.js";
 import { counted } from "../../counted.js";
 import { at } from "../../lists.js";
+import { appendixLetter } from "../../study/format/report-schema.js";
 import type { Sensitivity } from "../../study/odds/odds.js";
 import { byYearTable } from "../rack/infestation-years.js";
 import { breakable, rangeText, statedNumber, unitText } from "../words/assumption-text.js";
@@ -10,7 +11,9 @@ import { head, num, row, type TableView } from "../words/view-types.js";
 import {
   decisiveEntries,
   movesFigures,
+  type RegisterFamily,
   type RegisterLine,
+  registerFamilies,
   registerLines,
   usedEntries,
 } from "./assumption-register.js";
@@ -26,8 +29,8 @@ export interface AppendixView {
   readonly byYear: TableView;
   /** All with their notes, for the tables as files. */
   readonly assumptions: TableView;
-  /** All that figures depend on, in one line each. */
-  readonly register: readonly RegisterLine[];
+  /** All that figures depend on. */
+  readonly register: readonly RegisterFamily[];
   /** Those that move the answer most, with their notes; none where no odds were drawn and none is the study's own. */
   readonly decisive: readonly (RegisterLine & { readonly note: string })[];
   /** Absent where nothing of the study is typical. */
@@ -51,13 +54,13 @@ export function appendixView(context: ReportContext, matters?: Sensitivity): App
     lines: linesTable(context),
     byYear: byYearTable(context),
     assumptions: assumptionsTable(context),
-    register: registerLines(usedEntries(context).filter(movesFigures), context),
+    register: registerFamilies(usedEntries(context).filter(movesFigures), context),
     decisive: registerLines(decisive, context).map((line, index) => ({
       ...line,
-      note: at(decisive, index).note,
+      note: noteText(at(decisive, index)),
     })),
     typical: typicalView(context.run.document, matters),
-    pricesNote: pricesNote(context),
+    pricesNote: valuesNote,
     overrides: overridesTable(context),
     alterations: alterationsTable(context),
     ...checksView(context),
@@ -65,6 +68,10 @@ export function appendixView(context: ReportContext, matters?: Sensitivity): App
     bases: basesText(context),
   };
 }
+
+/** What was estimated from counts stands row by row in the tables as files. */
+const noteText = ({ note }: Assumption): string =>
+  note.replace(/^(Estimated from the counts in [^:]+): .*?(?=\.( |$))/, "$1");
 
 function assumptionsTable(context: ReportContext): TableView {
   const { run, assumptionNumber } = context;
@@ -105,9 +112,18 @@ function usedText(entry: Assumption, { run, priceYear }: ReportContext): string 
   return `${significant(entry.value * factor, 4)} ${unit} of ${year} (× ${significant(factor, 4)})`;
 }
 
-function pricesNote(context: ReportContext): string {
-  return `A value stands as its source has it; after the arrow, as it is used. Values between low and high are drawn by a beta-PERT distribution where no other is named. ${pricesText(context)} “Judged” means that the project's authors found no published value: replace it with the operator's own.`;
-}
+const valuesNote = `Values between low and high are simulated by a beta-PERT distribution where no other is named. Appendix ${appendixLetter("money")} says how prices come into the study's money. “Judged” means that the project's authors found no published value: replace it with the operator's own.`;
+
+const pricesNote = (context: ReportContext): string =>
+  `A value stands as its source has it; after the arrow, as it is used. ${valuesNote} ${pricesText(context)}`;
+
+/** Which set of an agency stands where the study has no value of its own. */
+const agencyNote = (agency: AssumptionSet["agency"]): { readonly note?: string } =>
+  agency === undefined
+    ? {}
+    : {
+        note: `Values of ${agency.name}, version ${agency.version}, stand where the study has none of its own; the project's where neither has one.`,
+      };
 
 function overridesTable(context: ReportContext): TableView | undefined {
   const { run } = context;
@@ -129,6 +145,7 @@ function overridesTable(context: ReportContext): TableView | undefined {
         outsideRange ? "no" : "yes",
       ),
     ),
+    ...agencyNote(run.assumptions.agency),
   };
 }
 

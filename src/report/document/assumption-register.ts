@@ -23,10 +23,44 @@ export function registerLines(entries: readonly Assumption[], context: ReportCon
 }
 
 function lineText(entry: Assumption, own: string | undefined): string {
-  const { value, low, high, basis, source } = entry;
+  const stated = valueText(entry);
+  return own === undefined ? `${stated}, ${originOf(entry)}` : `${own}, own, in place of ${stated}`;
+}
+
+function valueText(entry: Assumption): string {
+  const { value, low, high } = entry;
   const range = low === high ? "" : `(${rangeText(entry)})`;
-  const stated = [statedNumber(value), range, unitText(entry)].filter(Boolean).join(" ");
-  return own === undefined ? `${stated}, ${basis} [${source}]` : `${own}, own, in place of ${stated}`;
+  return [statedNumber(value), range, unitText(entry)].filter(Boolean).join(" ");
+}
+
+/** What is judged without any source names none. */
+const originOf = ({ basis, source }: Assumption) =>
+  source === "project-judgement" ? basis : `${basis} [${source}]`;
+
+/** Assumptions whose ids differ in their last word alone, under the words that they share. */
+export interface RegisterFamily {
+  readonly name: string;
+  readonly members: ReadonlyArray<{ readonly number: string; readonly text: string }>;
+}
+
+/** By family, each basis and source once for neighbours that share them; "judged" alone where the project judged. */
+export function registerFamilies(entries: readonly Assumption[], context: ReportContext): RegisterFamily[] {
+  const own = new Map(context.run.overrides.map((override) => [override.entry.id, override.text]));
+  const familyOf = ({ id }: Assumption) => id.slice(0, id.lastIndexOf("."));
+  return [...new Set(entries.map(familyOf))].map((name) => ({
+    name,
+    members: entries
+      .filter((entry) => familyOf(entry) === name)
+      .map((entry, index, family) => {
+        const next = family[index + 1];
+        const goesOn = next !== undefined && originOf(next) === originOf(entry) && !own.has(entry.id);
+        const word = entry.id.slice(name.length + 1);
+        return {
+          number: context.assumptionNumber(entry.id),
+          text: `${word} ${goesOn ? valueText(entry) : lineText(entry, own.get(entry.id))}`,
+        };
+      }),
+  }));
 }
 
 /** Assumptions that the comparison read, in the order of their numbers. */

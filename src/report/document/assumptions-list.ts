@@ -2,6 +2,7 @@ import type { Assumption, AssumptionSet } from "../../assumptions/entry.js";
 import { isJudged } from "../../assumptions/entry-marks.js";
 import { rangeText, unitText } from "../words/assumption-text.js";
 import { capitalised } from "../words/format.js";
+import { otherWords } from "./plain-words.js";
 
 /** What a table of assumptions shows: those that the study uses, those judged of them, or all. */
 export const assumptionFilters = ["used", "judged", "own", "all"] as const;
@@ -24,6 +25,10 @@ export interface AssumptionRow {
   /** The study's own value as typed, if it has one. */
   readonly own: string | undefined;
   readonly reason: string | undefined;
+  /** What the agency's set has for it, with its reason. */
+  readonly set: string | undefined;
+  /** Other words for what it is about, by which it is found too. */
+  readonly otherWords: string;
 }
 
 export interface AssumptionReading {
@@ -51,10 +56,17 @@ export function assumptionRow(
     use: used === undefined ? "not known yet" : used.has(id) ? "used" : "not used",
     own: override?.value,
     reason: override?.reason,
+    set: setText(id, assumptions),
+    otherWords: otherWords(`${title ?? id} ${note}`),
   };
 }
 
-/** Rows that pass the filter and hold every word of the search, in the order of the ids. */
+function setText(id: string, { agency }: AssumptionSet): string | undefined {
+  const found = agency?.values.find((each) => each.id === id);
+  return agency && found && `${found.value}, of ${agency.name}, version ${agency.version}: ${found.reason}`;
+}
+
+/** Rows that pass the filter and hold every word of the search: those that have it in their name first, bare ids last. */
 export function assumptionRows(
   reading: AssumptionReading,
   filter: AssumptionFilter,
@@ -62,14 +74,30 @@ export function assumptionRows(
 ): AssumptionRow[] {
   const words = search.toLowerCase().split(/\s+/).filter(Boolean);
   return [...reading.assumptions.entries.values()]
-    .toSorted((one, other) => (one.id < other.id ? -1 : 1))
     .map((entry) => assumptionRow(entry, reading))
     .filter((row) => passes(row, filter))
-    .filter((row) => {
-      const { id, name, basis, citation, note, value } = row;
-      const text = [id, name, basis, citation, note, value].join(" ").toLowerCase();
-      return words.every((word) => text.includes(word));
-    });
+    .map((row) => ({ row, place: placeOf(row, words) }))
+    .filter(({ place }) => place < notFound)
+    .toSorted((one, other) => one.place - other.place || one.row.name.localeCompare(other.row.name, "en"))
+    .map(({ row }) => row);
+}
+
+const notFound = 4;
+
+/** The less, the nearer to the name the words are found. */
+function placeOf(
+  { id, name, basis, citation, note, value, otherWords }: AssumptionRow,
+  words: readonly string[],
+) {
+  const holds = (...texts: readonly string[]) => {
+    const text = texts.join(" ").toLowerCase();
+    return words.every((word) => text.includes(word));
+  };
+  const title = name === id ? "" : name;
+  if (title !== "" && holds(title)) return 0;
+  if (title !== "" && holds(title, otherWords, note)) return 1;
+  if (holds(title, otherWords, note, basis, citation, value)) return 2;
+  return holds(title, otherWords, note, basis, citation, value, id) ? 3 : notFound;
 }
 
 /** Of a study that cannot be computed yet, all count as used. */

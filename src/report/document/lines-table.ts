@@ -109,7 +109,7 @@ function attempts({ comparison, format, bearerName }: ReportContext): LineGroup[
   const printed = (text: string) => row(line.what, num("–"), "each", each, num("–"), num(text), "study");
   return [
     {
-      heading: `Attempts to be rid of mussels (${bearerName(line.bearer)})`,
+      heading: `Eradication attempts (${bearerName(line.bearer)})`,
       lines: [{ presentValue, row: printed }],
       isSummed: false,
     },

@@ -1,4 +1,6 @@
 import { appendixLetter } from "../../study/format/report-schema.js";
+import type { ReportContext } from "./context.js";
+
 /** Outer bounds of the accuracy of a class 5 estimate [aace-18r-97, from a secondary text], as shares of it. */
 export const accuracyRange = { low: -0.5, high: 1 } as const;
 
@@ -17,17 +19,23 @@ export const method = {
     "Raw water. What dies on a line, and upstream of it, comes down in pieces: a strainer catches those wider than its mesh and is cleaned as it blinds, those longer than the bore of a tube or an orifice lodge in it. Coolers are cleaned as their tubes plug; what cannot be cleaned in time derates the unit and trips it (assumptions under “raw-water”).",
     "Upkeep. For each part, the plans of the catalogue that it can have (left alone, cleaned at intervals, when near a limit or in the dry at low water, coated, dosed, strained, heated, given a second line) are followed from establishment on. The one of least present value over the horizon is taken, one for all options, unless the study prescribes one; as a layer nears a limit, cleanings that it forces come into the cost. Parts are judged one by one, each with the others clean.",
     "Arrival. The yearly chance of establishment rises with the fouled launches that slip through and with suitability; other pathways join it. Where a study states deterrence, the fouled launches that come are 1 − deterrence of those without checks, before any step of the program.",
-    "Comparison. Expected cost of a year is the cost of each age of an infestation times the chance of that age: an exact sum, no sampling. Net benefit is damage avoided less added program cost, both present values. Where options say how they watch for mussels, only losses count until these are noticed, in a sample or by the first harm; where none does, mussels are noticed at once.",
+    "Comparison. Expected cost of a year is the cost of each age of an infestation times the chance of that age: an exact sum, no sampling. Net benefit is damage avoided less added program cost, both present values. Where options say how they watch for mussels, only losses count until these are detected, in a sample or by the first harm; where none does, mussels are detected at once.",
     "A sum of engineering costs is partial: it leaves out how prices and people adjust, which tends to overstate losses to society as a whole.",
-  ],
-  leftOut: [
-    "recreation, property values, fishery and native species, unless staff entered them: then they are in the second account",
-    "harm to downstream waters and to other lakes that this one would infest",
-    "attempts to contain or eradicate an infestation, unless an option states a response",
-    `general inflation, which changes no answer (appendix ${appendixLetter("money")}), financing, taxes and insurance`,
   ],
   accuracy:
     "AACE 18R-97 Class 5 (screening): typical accuracy −20 to −50% on the low side and +30 to +100% on the high side [aace-18r-97; outer bounds from a secondary text, inner ones from memory]. No contingency is added.",
   standing:
     "A planning estimate for a budget decision, not engineering advice. Local codes and the judgment of licensed engineers take precedence; have an engineer check any structure before money is spent on it.",
 } as const;
+
+/** What no figure of this study counts. */
+export function leftOut({ comparison, run }: ReportContext): string[] {
+  const hasOther = comparison.baseline.presentValueByAccount.get("other")?.isZero() === false;
+  const responds = run.document.options.some(({ response }) => response !== undefined);
+  return [
+    `recreation, property values, fishery and native species${hasOther ? ", beyond the losses that staff entered, which are in the second account" : ""}`,
+    "harm to downstream waters and to other lakes that this one would infest",
+    `attempts to contain or eradicate an infestation${responds ? ", beyond the response that an option states" : ""}`,
+    `general inflation, which changes no answer (appendix ${appendixLetter("money")}), financing, taxes and insurance`,
+  ];
+}

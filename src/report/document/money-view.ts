@@ -128,7 +128,7 @@ function escalationTable({ run, comparison, horizon, priceYear }: ReportContext)
   if (escalation.length === 0) return undefined;
   return {
     id: "table-escalation",
-    caption: "Prices that rise otherwise than prices in general",
+    caption: "Prices that rise faster or slower than inflation",
     head: head(
       "Costs",
       num("A year above inflation"),

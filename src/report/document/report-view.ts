@@ -21,9 +21,10 @@ import { type ChanceView, chanceView } from "../ramp/chance-view.js";
 import { type DetectionView, detectionView } from "../ramp/detection-view.js";
 import { type ProgramView, programView } from "../ramp/program-view.js";
 import { type BoardSearch, boardSearch } from "../search/board-search.js";
+import { uncapitalised } from "../words/format.js";
 import { type AppendixView, appendixView } from "./appendix-view.js";
 import { reportContext } from "./context.js";
-import { method } from "./method.js";
+import { leftOut, method } from "./method.js";
 import { type MoneyView, moneyView } from "./money-view.js";
 import { safetyCautions } from "./safety-cautions.js";
 import { type ReportPart, type SectionsView, sectionsView } from "./sections.js";
@@ -64,6 +65,7 @@ export interface ReportView {
   /** Absent where the study says nothing to a budget office. */
   readonly request: RequestView | undefined;
   readonly method: typeof method;
+  readonly leftOut: readonly string[];
   readonly cautions: readonly string[];
   /** The version whose method document has the relations behind it. */
   readonly version: string;
@@ -81,9 +83,11 @@ export function reportView(run: StudyRun, printedOdds?: PrintedOdds, part: Repor
   return { ...view, sections: sectionsView(run.document, part, emptyAppendices(view)) };
 }
 
-/** Appendices of which this study has nothing to tell. */
+/** Appendices, and sections, of which this study has nothing to tell. */
 function emptyAppendices(view: Omit<ReportView, "sections">): string[] {
   const contents = {
+    budget: view.board.ask,
+    odds: view.odds,
     plans: view.plans,
     "odds-tables": view.odds,
     schedules: view.schedules,
@@ -126,6 +130,7 @@ function viewOf(run: StudyRun, printedOdds: PrintedOdds | undefined): Omit<Repor
     request: requestView(context),
     found: foundView(context),
     method,
+    leftOut: leftOut(context),
     cautions: safetyCautions(context),
     version: programVersion(),
   };
@@ -141,6 +146,6 @@ function moneyText({ document }: StudyRun): string {
   const rises =
     money.escalation.length === 0
       ? ""
-      : ` The prices of some costs rise otherwise than prices in general; which, and how this is counted, is in appendix ${appendixLetter("money")}.`;
-  return `All money is in ${money.currency} of ${money.priceYear}, without inflation. Present values are as of the start of ${money.startYear}, over ${counted(money.horizon, "year")}, at a real rate of ${rate}% a year (${origin}); each year's cost falls ${timing} of the year.${rises}`;
+      : ` Some prices rise faster or slower than inflation: see appendix ${appendixLetter("money")}.`;
+  return `All money is in ${money.currency} of ${money.priceYear}, without inflation. Present values are as of the start of ${money.startYear}, over ${counted(money.horizon, "year")}, at a real rate of ${rate}% a year (${uncapitalised(origin ?? "")}); each year's cost falls ${timing} of the year.${rises}`;
 }

@@ -16,7 +16,7 @@ const structures = [
 /** Of stations at which boats are checked and washed. */
 const stations = (hotWater: string) => [
   "Authority to stop, hold and search boats comes from law: settle with counsel who may do what before the first boat is stopped; staff without it ask for consent, let go and report.",
-  "Roadside and lone work: traffic control by a licensed plan, high-visibility clothing, two people or a check-in by radio, no chase of anyone who drives on.",
+  "Roadside and lone work: traffic control by a licensed plan, high-visibility clothing, two people or a check-in by radio, never pursue anyone who drives on.",
   `Hot-wash water scalds at ${hotWater}: shields, training, never spray people or animals. Engines are flushed as their makers direct, with the propeller clear and nobody near it; exhaust needs open air.`,
   "Electricity at washing units: circuits protected against ground faults, cables off wet ground, no generator in a closed space.",
   "Wash water carries mussels, oil and paint: catch it away from the lake, and dispose of it as the discharge permit allows.",

@@ -1,4 +1,4 @@
-import { appendices, appendixTitles, boardSections } from "../../study/format/report-schema.js";
+import { appendices, appendixTitles, boardSections, boardTitles } from "../../study/format/report-schema.js";
 import type { StudyDocument } from "../../study/format/schema.js";
 import { ownTextHtml } from "../words/own-text.js";
 
@@ -14,8 +14,10 @@ export interface SectionsView {
   readonly inFull: readonly string[];
   /** HTML of the author's own words by section; empty where there are none. */
   readonly own: Readonly<Record<string, string>>;
+  /** What follows page 1 in the board's part, in the order of print. */
+  readonly boardContents: readonly { readonly id: string; readonly title: string }[];
   /** Appendices that are printed, in their order. */
-  readonly contents: readonly { readonly id: string; readonly title: string }[];
+  readonly contents: readonly { readonly id: string; readonly short: string }[];
   /** Where an edition has no appendices: what it refers to and where that is. */
   readonly elsewhere: string | undefined;
 }
@@ -26,7 +28,12 @@ const sheets = {
   budget: ["budget", "bearers"],
 } as const;
 
-/** @param empty appendices of which the study has nothing to tell */
+/** "A. Cost lines" */
+const shortTitle = (appendix: string) => (appendixTitles[appendix] ?? appendix).replace("Appendix ", "");
+
+const printOrder = [...sheets.lake, ...sheets.options, "odds", ...sheets.budget, "left-out"] as const;
+
+/** @param empty sections of which the study has nothing to tell */
 export function sectionsView(
   { report }: StudyDocument,
   part: ReportPart,
@@ -39,6 +46,7 @@ export function sectionsView(
   const missing = appendices.filter((id) => !printed.includes(id)).length;
   const ownOf = (section: string) =>
     report.texts.flatMap((each) => (each.section === section ? [ownTextHtml(each.text)] : [])).join("");
+  const isBlank = (id: string) => empty.includes(id) && ownOf(id) === "";
   const isPrinted = (ids: readonly string[]) => ids.some((id) => printed.includes(id));
   return {
     sheets: {
@@ -46,19 +54,17 @@ export function sectionsView(
       options: isPrinted(sheets.options),
       budget: isPrinted(sheets.budget),
     },
-    inFull:
-      part === "board"
-        ? appendices.flatMap((id) =>
-            left.has(id) ? [] : [(appendixTitles[id] ?? "").replace("Appendix ", "")],
-          )
-        : [],
+    inFull: part === "board" ? appendices.flatMap((id) => (left.has(id) ? [] : [shortTitle(id)])) : [],
     show: Object.fromEntries(
-      [...boardSections, ...appendices].map((id) => [id, printed.includes(id)] as const),
+      [...boardSections, ...appendices].map((id) => [id, printed.includes(id) && !isBlank(id)] as const),
     ),
     own: Object.fromEntries(["board", ...boardSections].map((id) => [id, ownOf(id)] as const)),
+    boardContents: printOrder
+      .filter((id) => printed.includes(id) && !isBlank(id))
+      .map((id) => ({ id: `section-${id}`, title: boardTitles[id] })),
     contents: appendices
       .filter((id) => printed.includes(id) && !empty.includes(id))
-      .map((id) => ({ id, title: appendixTitles[id] ?? id })),
+      .map((id) => ({ id, short: shortTitle(id) })),
     elsewhere: elsewhereText(part, missing),
   };
 }

@@ -5,11 +5,11 @@ import type { ChartView, TableView } from "../words/view-types.js";
 import { distributionsTable } from "./distributions-table.js";
 import { exceedance } from "./exceedance-chart.js";
 import { fan } from "./fan-chart.js";
-import { groupsTable, notInOdds, oddsMethod } from "./odds-method.js";
+import { groupsTable, oddsMethod } from "./odds-method.js";
 import { informationTable, informationText, ranksTable } from "./odds-sensitivity.js";
 import { type OddsTable, oddsTables } from "./odds-table.js";
 import { cheaperSentence, outcomeNote, type PrintedOdds, worthItSentence } from "./odds-words.js";
-import { tornado } from "./tornado-chart.js";
+import { tornadoTable } from "./tornado-table.js";
 
 /** How sure the study is: one page, and what stands behind it in the appendix. */
 export interface OddsView {
@@ -19,12 +19,9 @@ export interface OddsView {
   /** The pictures of the board's part. */
   readonly pictures: OddsPictures;
   readonly curves: readonly ChartView[];
-  /** Absent where nothing moves the net benefit. */
-  readonly tornado: ChartView | undefined;
   readonly sensitivitySentences: readonly string[];
   readonly information: string;
   readonly method: readonly string[];
-  readonly notInIt: readonly string[];
   /** Options that the page has no room for. */
   readonly moreOptions: readonly OddsTable[];
   /** The first rows of what matters, in print. */
@@ -38,26 +35,23 @@ const mostRows = 10;
 export function oddsView({ odds, sensitivitySentences }: PrintedOdds, context: ReportContext): OddsView {
   const [table, ...moreOptions] = oddsTables(odds, context);
   const curves = [exceedance(odds, context), fan(odds, context)];
-  const bars = tornado(odds, context);
+  const bars =
+    odds.matters.tornado.length === 0 ? [] : [tornadoTable(odds, context), informationTable(odds, context)];
   return {
     sentences: [cheaperSentence(odds), worthItSentence(odds)],
     note: outcomeNote(context),
     table,
     pictures: oddsPictures(odds, context.run.document),
     curves: curves.map(({ chart }) => chart),
-    tornado: odds.matters.tornado.length === 0 ? undefined : bars.chart,
     sensitivitySentences,
     information: informationText(odds, context),
     method: oddsMethod(odds, context),
-    notInIt: notInOdds,
     moreOptions,
-    shown: (odds.matters.tornado.length === 0 ? [] : [bars.table, informationTable(odds, context)]).map(
-      (each) => ({ ...each, id: `${each.id}-first`, rows: each.rows.slice(0, mostRows) }),
-    ),
+    shown: bars.map((each) => ({ ...each, id: `${each.id}-first`, rows: each.rows.slice(0, mostRows) })),
     tables: [
       groupsTable(context),
       distributionsTable(context),
-      ...(odds.matters.tornado.length === 0 ? [] : [bars.table, informationTable(odds, context)]),
+      ...bars,
       ...(odds.matters.ranks.length === 0 ? [] : [ranksTable(odds, context)]),
       ...curves.map((each) => each.table),
       ...(context.infestedSince === undefined ? [chanceByYearTable(odds, context.run.document.money)] : []),

@@ -36,7 +36,7 @@ export function cheaperSentence(odds: Odds): string {
 /** With how many sets of assumptions the requested option is worth its cost on average. */
 export function worthItSentence(odds: Odds): string {
   const { value } = requestedOdds(odds).against.worthIt;
-  return `It pays on average under ${clearPercent(value)} of the assumption sets tried.`;
+  return `It pays on average in ${clearPercent(value)} of the assumption sets tried.`;
 }
 
 export function outcomeNote({ infestedSince }: Pick<ReportContext, "infestedSince">): string {

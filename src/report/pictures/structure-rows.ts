@@ -35,7 +35,7 @@ export function structureRows(context: ReportContext): RowPicture {
     alternative: alternativeOf(title, rows),
     rows,
     lines: [],
-    note: `A year, once mussels are established, prices of ${priceYear}. Appendix ${appendixLetter("register")} has the table, with first years and who pays; appendix ${appendixLetter("cost-lines")} the lines.`,
+    note: `Per year, once mussels are established, prices of ${priceYear}. Appendix ${appendixLetter("register")} has the table, with first years and who pays; appendix ${appendixLetter("cost-lines")} the lines.`,
   };
 }
 

@@ -8,7 +8,7 @@ const mostBars = 5;
 /** The five inputs that move the net benefit most; absent where none does. */
 export function tornadoRows({ matters }: Odds, format: Formatter): RowPicture | undefined {
   const { netBenefit, tornado } = matters;
-  const shown = tornado.slice(0, mostBars);
+  const shown = tornado.filter((bar) => isMoved(bar, format)).slice(0, mostBars);
   if (shown.length === 0) return undefined;
   const place = scaleOver([netBenefit, ...shown.flatMap(endsOf)]);
   const rows = shown.map((bar) => ({
@@ -40,5 +40,9 @@ export function tornadoRows({ matters }: Odds, format: Formatter): RowPicture | 
     note: "Net benefit with one input at a time at its low end (light) and its high end (dark), all else as assumed. Solid line: it breaks even; dotted: the estimate. The table is in the tables as files, tornado.csv.",
   };
 }
+
+/** Whether its ends differ as printed. */
+const isMoved = ({ low, high }: TornadoBar, { money }: Formatter) =>
+  money(low.netBenefit) !== money(high.netBenefit);
 
 const endsOf = ({ low, high }: TornadoBar) => [low.netBenefit, high.netBenefit];

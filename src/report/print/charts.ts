@@ -10,14 +10,12 @@ import { axis, safeJson } from "./chart-parts.js";
 export interface ChartsView {
   readonly levels: ChartView;
   readonly yearly: ChartView;
-  readonly cumulative: ChartView;
 }
 
 export function chartsView(context: ReportContext): ChartsView {
   return {
     levels: levelsChart(context),
     yearly: yearlyChart(context),
-    cumulative: cumulativeChart(context),
   };
 }
 
@@ -75,34 +73,4 @@ function yearlyTitle({ comparison, requested, run, infestedSince, format }: Repo
   return crossing === -1
     ? `In no year does doing nothing cost more than “${name}”`
     : `From ${run.document.money.startYear + crossing} on, doing nothing is expected to cost more each year than “${name}”`;
-}
-
-function cumulativeChart(context: ReportContext): ChartView {
-  const { comparison, requested, format, horizon, run, infestedSince } = context;
-  const options = allOptions(context);
-  const sums = context.traced.options.map(({ presentValueSoFar }) => presentValueSoFar);
-  const labels = comparison.discountFactors.map((_, year) => String(run.document.money.startYear + year));
-  const without = infestedSince === undefined ? "doing nothing" : `“${comparison.baseline.option.name}”`;
-  const title = `Over ${counted(horizon, "year")} “${requested.result.option.name}” comes to ${format.money(requested.result.presentValue.total)} in present value, ${without} to ${format.money(comparison.baseline.presentValue.total)}`;
-  return {
-    id: "chart-cumulative",
-    title,
-    alternative: `Line chart of cumulative present value for ${options.length} options. ${title}. The figures are in the table of cumulative present value.`,
-    source: "Yearly table times discount factor, summed.",
-    height: 235,
-    tableId: "table-cumulative",
-    json: safeJson({
-      type: "line",
-      data: lines(
-        labels,
-        options.map(({ option }, index) => ({ label: option.name, data: at(sums, index) })),
-      ),
-      options: {
-        scales: {
-          x: axis("Year"),
-          y: axis(`${run.document.money.currency}, present value so far`, { beginAtZero: true }),
-        },
-      },
-    }),
-  };
 }

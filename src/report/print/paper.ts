@@ -1,9 +1,12 @@
 import type { StudyDocument } from "../../study/format/schema.js";
 import type { PrintSettings } from "./pdf.js";
 
-/** Letter where the study is in US customary units, A4 elsewhere. @param edition for the footer, a draft that is kept nowhere if left out */
-export function printSettings({ study }: StudyDocument, edition = editionText()): PrintSettings {
-  return { title: study.name, paper: study.units === "us" ? "letter" : "a4", edition };
+/** The paper that the study states, else letter with US customary units and A4 with others. @param edition for the footer, a draft that is kept nowhere if left out */
+export function printSettings(
+  { study, report }: Pick<StudyDocument, "study" | "report">,
+  edition = editionText(),
+): PrintSettings {
+  return { title: study.name, paper: report.paper ?? (study.units === "us" ? "letter" : "a4"), edition };
 }
 
 /** What the footer says of an edition; a file that is kept nowhere has no revision. */

@@ -2,7 +2,7 @@ import type { NearEdge } from "../../model/lake/habitat-doubt.js";
 import type { VariableClass } from "../../model/lake/suitability.js";
 import type { StudyRun } from "../../study/prepare/compute.js";
 import { type Problem, pathText } from "../../study/reading/problems.js";
-import { percent, significant } from "../words/format.js";
+import { capitalised, percent, significant } from "../words/format.js";
 
 type Doubted = Pick<StudyRun, "comparison" | "document" | "habitatDoubt">;
 
@@ -17,7 +17,7 @@ export function doubtText({ comparison, habitatDoubt }: Doubted): string {
     ...nearEdges.map((edge) => `${measuredText(edge.variable)} lies ${nearText(edge)}`),
   ];
   const sentence = parts.join("; ");
-  return sentence === "" ? "" : `${sentence.charAt(0).toUpperCase()}${sentence.slice(1)}.`;
+  return sentence === "" ? "" : `${capitalised(sentence)}.`;
 }
 
 /** The same beside the fields, for the study's author; nothing of it changes a figure. */

@@ -3,6 +3,7 @@ import { at } from "../../lists.js";
 import { noMoney } from "../../model/money/decimal.js";
 import { appendixLetter } from "../../study/format/report-schema.js";
 import type { StructureCost } from "../../study/traced/traced-structure.js";
+import { boardMoney } from "../board/board-money.js";
 import type { ReportContext } from "../document/context.js";
 import { carrying } from "../print/carried-totals.js";
 import { addingUp, addingUpNote, stepFor } from "../words/adding-up.js";
@@ -116,7 +117,7 @@ function attemptsOf({ comparison, bearerName }: ReportContext) {
   if (containment === undefined) return [];
   return [
     {
-      name: "Attempts to be rid of mussels",
+      name: "Eradication attempts",
       bearer: bearerName(containment.line.bearer),
       expected: containment.presentValue.toNumber(),
     },
@@ -124,8 +125,9 @@ function attemptsOf({ comparison, bearerName }: ReportContext) {
 }
 
 function summary({ comparison, format, horizon, infestedSince }: ReportContext, mature: number): string {
-  const total = format.money(comparison.baseline.presentValue.infestation);
-  const yearly = format.money(mature);
+  const { money } = boardMoney(format);
+  const total = money(comparison.baseline.presentValue.infestation);
+  const yearly = money(mature);
   return infestedSince === undefined
     ? `Once mussels are established, the structures listed cost about ${yearly} a year more than today. Allowing for the chance and timing, the expected cost is ${total} in present value over ${counted(horizon, "year")} without a program.`
     : `Mussels cost the structures listed about ${yearly} a year, ${total} in present value over ${counted(horizon, "year")}.`;
@@ -134,6 +136,6 @@ function summary({ comparison, format, horizon, infestedSince }: ReportContext, 
 function apartText({ comparison, format }: ReportContext): string {
   const apart = comparison.baseline.presentValueByAccount.get("other") ?? noMoney;
   return apart.isZero()
-    ? "Losses that are not infrastructure (recreation, property, fishery) are not counted."
-    : `Losses that are not infrastructure, as entered by staff, come to ${format.money(apart)} in expected present value without a program. They are in the second account alone.`;
+    ? "Losses other than infrastructure (recreation, property, fishery) are not counted."
+    : `Losses other than infrastructure that staff entered come to ${format.money(apart)} in expected present value without a program. They count in the second account only.`;
 }

@@ -19,7 +19,7 @@ export function byYearTable(context: ReportContext): TableView {
     const year = traced.years[place];
     const before = year
       ? [String(place + 1), num(year.density.toFixed(2)), ...cells(year)]
-      : ["Attempts to be rid of it", ...empty];
+      : ["Eradication attempts", ...empty];
     return row(...before, num(format.exactMoney(part)));
   });
   return {
@@ -47,7 +47,7 @@ function noticedAtOnce(context: ReportContext): Years {
   const { format } = context;
   const isRising = context.comparison.baseline.weights.rising.size > 0;
   return {
-    heads: [num("All structures"), num("Weight"), num(isRising ? "Weighed, with rises" : "Amount × weight")],
+    heads: [num("All structures"), num("Weight"), num(isRising ? "Weighted, with rises" : "Amount × weight")],
     cells: ({ cost, noticedWeight }) => [num(format.exactMoney(cost)), num(noticedWeight.toFixed(4))],
     note: "Weight: sum over the years of the horizon of the chance that establishment was that long ago, times the discount factor, without a program.",
   };
@@ -59,11 +59,11 @@ function partlyUnnoticed(context: ReportContext): Years {
   const isRising = context.comparison.baseline.weights.rising.size > 0;
   return {
     heads: [
-      num("All structures, noticed"),
-      num("Weight, noticed"),
-      num("Losses alone, unnoticed"),
-      num("Weight, unnoticed"),
-      num(isRising ? "Weighed, with rises" : "Amounts × weights"),
+      num("All costs, once detected"),
+      num("Weight, once detected"),
+      num("Losses alone, before"),
+      num("Weight, before"),
+      num(isRising ? "Weighted, with rises" : "Amounts × weights"),
     ],
     cells: ({ cost, noticedWeight, losses, unnoticedWeight }) => [
       num(format.exactMoney(cost)),
@@ -71,12 +71,12 @@ function partlyUnnoticed(context: ReportContext): Years {
       num(format.exactMoney(losses)),
       num(unnoticedWeight.toFixed(4)),
     ],
-    note: "Weights: sums over the years of the horizon of the chance that establishment was that long ago and mussels are known, or not, times the discount factor, without a program. Noticed, all costs count; unnoticed, losses alone.",
+    note: "Weights: sums over the years of the horizon of the chance that establishment was that long ago and mussels are known, or not, times the discount factor, without a program. Once they are detected, all costs count; before, losses alone.",
   };
 }
 
 function risesNote({ comparison }: ReportContext): string {
   return comparison.baseline.weights.rising.size === 0
     ? ""
-    : ` Costs whose prices rise otherwise than prices in general weigh by their own weights, with the rise in each year; so does appendix ${appendixLetter("cost-lines")}.`;
+    : ` Costs whose prices rise faster or slower than inflation have weights of their own, with the rise of each year; so does appendix ${appendixLetter("cost-lines")}.`;
 }

@@ -51,9 +51,9 @@ function suitabilityText({ comparison, run }: ReportContext): string {
   const { variables } = comparison.lake.suitability;
   const isTied = variables.length > 1 && variables.every((each) => each.weight === weight);
   const ruling = isTied
-    ? `no variable lowers it below the others (weight ${significant(weight, 2)})`
+    ? `no variable limits it (weight ${significant(weight, 2)})`
     : `${limiting.variable} is the limiting factor, at ${significant(limiting.value, 3)} ${limiting.unit} (weight ${significant(weight, 2)})`;
-  return `Habitat for ${run.document.lake.species} mussels is ${limiting.class}: ${ruling}. Calcium classes are those of ${scheme}; by ${other} the calcium class would be ${otherCalciumScheme.class}.`;
+  return `Habitat suitability for ${run.document.lake.species} mussels is ${limiting.class}; ${ruling}. Calcium classes are those of ${scheme}; by ${other} the calcium class would be ${otherCalciumScheme.class}.`;
 }
 
 function classesTable({ comparison }: ReportContext): TableView {

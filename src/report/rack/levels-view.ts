@@ -36,7 +36,7 @@ export function levelFacts(context: ReportContext): string[] {
   const { comparison, traced, format } = context;
   const { band, exposedArea, storageInBand } = comparison.lake;
   const { record } = traced.levels;
-  const bare = `${format.quantity(exposedArea, "landArea")} of ground and moves ${format.quantity(storageInBand, "volume")} of storage`;
+  const bare = `${format.quantity(exposedArea, "landArea")} of lakebed and moves ${format.quantity(storageInBand, "volume")} of storage`;
   const highest = format.quantity(band.highest, "elevation");
   const lowest = format.quantity(band.lowest, "elevation");
   if (!record) {
@@ -56,16 +56,16 @@ function recordFacts({ form, years, leftOut, filled, origin }: NonNullable<Trace
   const means = form === "monthly" ? " Its monthly means stand at mid-month and are joined linearly." : "";
   const out =
     leftOut.length === 0
-      ? "No part of the record is left out."
+      ? ""
       : `Left out, since the record holds only a part of the year: ${leftOut.join(", ")}.`;
   const joined =
     filled.length === 0
-      ? "It has no gaps."
+      ? ""
       : `Gaps were joined linearly: ${filled.map(({ label, days }) => `${counted(days, "day")} in ${label}`).join(", ")}.`;
   const weight =
     years.length === 1
       ? "Its one complete year stands for every year to come."
-      : "Each year counts as one possible operating year, all with the same weight: a plan must be possible and keep its limits in every one of them, and costs are the mean over them.";
+      : "Each year counts as one possible operating year, all equally likely: a plan must be possible and keep its limits in every one of them, and costs are the mean over them.";
   return `The levels are a record of ${yearsText(years)} (${origin}).${means} ${out} ${joined} ${weight}`;
 }
 
@@ -103,7 +103,7 @@ export function levelsTable(context: ReportContext): TableView {
         warmth(at(lake.airTemperature, month)),
       );
     }),
-    note: `${spread ? `Means over the ${counted(years.length, "year")} of the record` : levelsNote(context)}; temperatures as entered by staff.`,
+    note: `${spread ? `Means over the ${counted(years.length, "year")} of the record` : levelsNote(context)}; temperatures entered by staff.`,
     compact: true,
   };
 }

@@ -59,7 +59,7 @@ function turnFacts(
   const where = by
     ? ` What parts these lakes from the others best is the ${by.name}: another plan goes with ${by.apart > 0 ? "higher" : "lower"} values.`
     : "";
-  return [`In ${percent(share, 2)} of the lakes drawn another plan wins${most}.${where}`];
+  return [`In ${percent(share, 2)} of simulated lakes another plan costs less${most}.${where}`];
 }
 
 /** What is done in the years of a record that do not allow the plan. */
@@ -77,13 +77,15 @@ function countText({ tried, kept, impossible }: Record<"tried" | "kept" | "impos
       ? "all keep every limit"
       : `${kept} keep every limit, ${tried - kept} pass one at times, with the cleanings that it forces in their cost`;
   const others =
-    impossible === 1 ? " 1 more is not possible here." : ` ${impossible} more are not possible here.`;
+    impossible === 1
+      ? " One other plan is not feasible here."
+      : ` ${impossible} other plans are not feasible here.`;
   return `${tried} plans were tried: ${limits}.${impossible === 0 ? "" : others}`;
 }
 
 function nextText(component: ComponentResult, { format }: ReportContext): string {
   const next = runnerUpOf(component);
-  if (!next) return "No other plan is possible here.";
+  if (!next) return "No other plan is feasible here.";
   const more = next.yearlyCost - component.chosen.yearlyCost;
   return `Next best: ${next.plan.label}, ${format.exactMoney(more)} a year more.`;
 }
@@ -115,7 +117,7 @@ export function partPlansTable(group: PartGroup, number: number, context: Report
           planRow(plans, `${markOf(plans, component)}${plans[0].brokenLimit ?? ""}`, context),
         ),
       ),
-      ...section("Not possible here", impossibleRows(component)),
+      ...section("Not feasible here", impossibleRows(component)),
     ],
     compact: true,
   };

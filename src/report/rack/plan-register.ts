@@ -1,5 +1,5 @@
 import { counted } from "../../counted.js";
-import type { Measure, PlanNumber } from "../../model/register/plan-numbers.js";
+import type { PlanNumber } from "../../model/register/plan-numbers.js";
 import type { AssumptionId } from "../../model/register/register.js";
 import type { PlanEntry } from "../../model/structures/catalogue.js";
 import { appendixLetter } from "../../study/format/report-schema.js";
@@ -7,11 +7,10 @@ import type { ReportContext } from "../document/context.js";
 import { capitalised } from "../words/format.js";
 import { head, row, type TableView } from "../words/view-types.js";
 
-/** A plan of the catalogue, with what an engineer must know before it is chosen. */
+/** A plan of the catalogue, with what an engineer must settle before it is chosen; the method document has the rest. */
 interface PlanText {
   readonly name: string;
-  readonly what: string;
-  readonly sideEffects: string;
+  readonly parts: string;
   readonly permits: string;
   readonly cautions: string;
 }
@@ -20,23 +19,6 @@ export interface PlanRegister {
   readonly plans: readonly PlanText[];
   readonly numbers: TableView | undefined;
 }
-
-const mechanism: Record<Measure, string> = {
-  leave: "Nothing is done, and the losses of a full layer are borne.",
-  clean: "Mussels are taken off at fixed dates.",
-  dry: "Mussels are taken off once a year, in the month in which the part is exposed longest. In years without a window the part is kept by whatever costs least then and installs nothing.",
-  trigger: "Looked at every month, and cleaned when the layer nears one that passes a limit.",
-  coating: "A coat on which fewer mussels settle and from which they come off more easily.",
-  "oxidant-season": "Oxidant is fed to the water while mussels settle, and kills most of what settles.",
-  "oxidant-end":
-    "Oxidant is fed once, at the end of settlement, for as long as it takes to kill the year's growth.",
-  "chemical-season":
-    "Another chemical is fed to the water while mussels settle, and kills most of what settles.",
-  filter:
-    "Strains the water, with light behind the strainer or without, so that few larvae reach the part alive.",
-  heat: "Hot water fills the line for as long as it takes to kill what is there.",
-  "second-line": "One of two lines carries the water while mussels in the other die without oxygen.",
-};
 
 /** The plans of the catalogue that some part of the study is kept in service by. */
 export function planRegister(context: ReportContext): PlanRegister {
@@ -47,16 +29,13 @@ export function planRegister(context: ReportContext): PlanRegister {
   return {
     plans: entries.map((entry) => ({
       name: capitalised(entry.name),
-      what: `${mechanism[entry.measure]} ${takenText(chosenFor(entry))}`,
-      sideEffects: entry.sideEffects,
+      parts: counted(chosenFor(entry), "part"),
       permits: entry.permits,
       cautions: entry.cautions,
     })),
     numbers: numbersTable(entries, context),
   };
 }
-
-const takenText = (parts: number) => `Chosen for ${counted(parts, "part")} of this study.`;
 
 const columns: ReadonlyArray<{ readonly head: string; readonly number: PlanNumber }> = [
   { head: "Capital per unit of size", number: "capital" },

@@ -193,8 +193,10 @@ function detailOf({ high, low, floats, thickness }: Placed, { comparison, format
   return thickness > 0 ? `${where}; layer ${layerText(thickness, format)}` : where;
 }
 
+/** In the study's units; what is thinner than a young shell is told as that. */
+const leastLayer = 1e-4;
 const layerText = (thickness: number, format: ReportContext["format"]) =>
-  `${significant(format.display(thickness, "smallLength"), 2)} ${format.unit("smallLength")}`;
+  `${thickness < leastLayer ? "under " : ""}${significant(format.display(Math.max(thickness, leastLayer), "smallLength"), 2)} ${format.unit("smallLength")}`;
 
 function hangingCounts(all: readonly Placed[], lowest: number): string {
   const dry = all.filter(({ low, floats }) => !floats && low > lowest).length;

@@ -187,7 +187,7 @@ function cleanSentence({ run }: ReportContext, { learnedFactor, clean }: ChanceO
   const years = run.document.boats.cleanPeriods.reduce((sum, { from, to }) => sum + to - from + 1, 0);
   if (years === 0 || !clean) return undefined;
   const { chanceOfClean, infestedUnseen } = clean;
-  return `${counted(years, "year")} without a find ${years === 1 ? "lowers" : "lower"} the yearly chance to ${percent(learnedFactor, 3)} of what it was. ${howMuch(chanceOfClean)}: ${percent(chanceOfClean)} of such lakes would have stayed without a find so long. Mussels are found years after they came: the chance that they are here and were not seen is ${percent(infestedUnseen)}.`;
+  return `${counted(years, "year")} without a find ${years === 1 ? "lowers" : "lower"} the yearly chance to ${percent(learnedFactor, 3)} of what it was. ${howMuch(chanceOfClean)}: ${percent(chanceOfClean)} of such lakes would have gone that long without a find. Mussels are found years after they came: the chance that they are here and were not seen is ${percent(infestedUnseen)}.`;
 }
 
 /** What years without a find say of a rate by which most lakes, or few, would have had none. */

@@ -9,11 +9,11 @@ export function watchTable(context: ReportContext): TableView {
   const { format, horizon } = context;
   return {
     id: "table-watch",
-    caption: "How each option watches for mussels, and what it tries when they are noticed",
+    caption: "How each option watches for mussels, and what it tries when they are detected",
     head: head(
       "Option",
       "Watched for each year by",
-      num("Mean years unnoticed"),
+      num("Mean years undetected"),
       "Tried then",
       num(`Attempts in ${counted(horizon, "year")}`),
       num("Of them successful"),
@@ -30,7 +30,7 @@ export function watchTable(context: ReportContext): TableView {
         num(containment ? significant(containment.successes, 2) : "–"),
       ),
     ),
-    note: "Mean years unnoticed: whole years that are expected to pass before the one in which mussels are noticed. Attempts and successes are expected numbers, weighed by the chance that mussels come in and are noticed while they are still tried against.",
+    note: "Mean years undetected: whole years that are expected to pass before the one in which mussels are detected. Attempts and successes are expected numbers, multiplied by the chance that mussels establish and are detected while they are still tried against.",
   };
 }
 
@@ -39,13 +39,13 @@ export function detectionCostTable(context: ReportContext): TableView {
   const { format } = context;
   return {
     id: "table-noticed-costs",
-    caption: `Expected cost of an infestation before and after it is noticed, present values, prices of ${context.priceYear}`,
+    caption: `Expected cost of an infestation before and after it is detected, present values, prices of ${context.priceYear}`,
     head: head(
       "Option",
       num("Losses before"),
       num("Losses after"),
       num("Work, protection, duties after"),
-      num("Attempts to be rid of it"),
+      num("Eradication attempts"),
       num("Together"),
     ),
     rows: context.traced.options.map(({ result, noticedCosts }) =>

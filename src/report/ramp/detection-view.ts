@@ -22,7 +22,7 @@ export function detectionView(context: ReportContext): DetectionView | undefined
   if (!isWatched(context)) return undefined;
   return {
     intro:
-      "Mussels may live in a lake for years before anybody finds them. While nobody knows of them, they cost what is lost; work, protection and duties begin when they are noticed: in a sample, or by the first harm that cannot be overlooked.",
+      "Mussels may live in a lake for years before anybody finds them. While nobody knows of them, they cause losses but no work yet; work, protection and duties begin when they are detected: in a sample, or by the first harm that cannot be overlooked.",
     chances: chancesTable(context),
     watch: watchTable(context),
     costs: detectionCostTable(context),
@@ -41,11 +41,11 @@ export function detectionSentence(context: ReportContext): string | undefined {
   const { comparison, requested, format } = context;
   const { option } = requested.result;
   const without = `${yearsUnnoticed(tracedOf(context, comparison.baseline.option.id))} under “${comparison.baseline.option.name}”`;
-  const watched = `Mussels that come in would be noticed ${yearsUnnoticed(tracedOf(context, requested.result.option.id))} under “${option.name}” and ${without}, on average`;
+  const watched = `Mussels that establish would be detected ${yearsUnnoticed(tracedOf(context, requested.result.option.id))} under “${option.name}” and ${without}, on average`;
   const { response } = option;
   return response === undefined
     ? `${watched}.`
-    : `${watched}; an attempt to be rid of them, at ${format.money(response.cost)}, succeeds ${percent(response.chance)} of the time${worthText(requested, context)}.`;
+    : `${watched}; an eradication attempt, at ${format.money(response.cost)}, succeeds ${percent(response.chance)} of the time${worthText(requested, context)}.`;
 }
 
 /** Whether the attempts are worth their cost, in present value over the horizon. */
@@ -71,7 +71,7 @@ function chancesTable(context: ReportContext): TableView {
   const years = isOpen ? Math.min(horizon, mostYears) : certain + 1;
   return {
     id: "table-noticed",
-    caption: "Chance to have noticed mussels by the end of each year of an infestation",
+    caption: "Chance that mussels have been detected by the end of each year of an infestation",
     head: head(
       "Year",
       num("Mean density, share of capacity"),
@@ -95,7 +95,7 @@ function chancesNote(options: readonly OptionResult[], context: ReportContext): 
   const harm =
     harmAge === undefined
       ? ""
-      : ` From year ${harmAge + 1} on they are noticed for certain: that is the first in which they cost one structure more than assumption ${number}.`;
+      : ` From year ${harmAge + 1} on they are detected for certain: that is the first in which they cost one structure more than assumption ${number}.`;
   const samples = options.some(({ option }) => option.monitoring && !option.monitoring.noticedWithin)
     ? ` How soon samples find mussels is from the age of those at first finds elsewhere: appendix ${appendixLetter("assumptions")} has the chances.`
     : "";
@@ -115,7 +115,7 @@ function cautions(context: ReportContext): string[] {
   const responses = context.run.document.options.flatMap(({ response }) => (response ? [response] : []));
   const looking = [
     "Searches. Divers near intakes, gates and dams can be drawn in: lock out pumps, gates and units, and dive under the local diving code. Nobody samples alone from a boat, on cold water or on ice.",
-    "Finds. A trace of DNA or a single larva may have been carried in from elsewhere: have a second laboratory confirm it before money is spent or the public is told. Clean nets and boats between waters, lest the sampling brings the mussels.",
+    "Finds. A trace of DNA or a single larva may have been carried in from elsewhere: have a second laboratory confirm it before money is spent or the public is told. Clean nets and boats between waters, so that sampling does not spread mussels.",
   ];
   const trying = [
     "Permits. What is put in water against mussels is a pesticide in law: it needs a registered product, a discharge permit and a licensed applicator, and takes weeks to approve unless it is settled before.",

@@ -12,18 +12,18 @@ const kindNames: Record<SampleKind, readonly [one: string, several: string]> = {
 
 /** What is done each year to notice mussels. */
 export function watchText(monitoring: Monitoring | undefined): string {
-  if (monitoring === undefined) return "noticed at once";
+  if (monitoring === undefined) return "detected at once";
   const { noticedWithin } = monitoring;
   if (noticedWithin) {
     const last = noticedWithin.length;
-    return `noticed within ${last === 1 ? "a year" : `${last} years`}: ${percent(noticedWithin.at(-1) ?? 0)}`;
+    return `detected within ${last === 1 ? "a year" : `${last} years`}: ${percent(noticedWithin.at(-1) ?? 0)}`;
   }
   const kinds = Object.keys(kindNames) as SampleKind[];
   const taken = kinds.flatMap((kind) => {
     const count = monitoring[kind] ?? 0;
     return count > 0 ? [`${count} ${kindNames[kind][count === 1 ? 0 : 1]}`] : [];
   });
-  return taken.length === 0 ? "nothing: noticed by the first harm" : taken.join(", ");
+  return taken.length === 0 ? "nothing: detected by the first harm" : taken.join(", ");
 }
 
 /** Mean time until mussels are noticed, in whole years that pass before. */

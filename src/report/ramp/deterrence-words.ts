@@ -11,9 +11,9 @@ export function deterrenceSentences({ format }: ReportContext, options: readonly
     const { netBenefit, benefitCostRatio } = without;
     const size = format.money(netBenefit.abs());
     const net = {
-      [-1]: `it does not pay, with a net cost of ${size} in present value`,
-      0: "it makes no difference in present value",
-      1: `it pays, with a net benefit of ${size} in present value`,
+      [-1]: `it would not pay, at a net cost of ${size} in present value`,
+      0: "it would break even in present value",
+      1: `it would still pay, with a net benefit of ${size} in present value`,
     }[signOf(netBenefit)];
     const by = benefitCostRatio === undefined ? "" : ` (ratio ${ratio(benefitCostRatio)})`;
     return [

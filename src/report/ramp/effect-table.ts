@@ -24,21 +24,23 @@ export function effectTable(context: ReportContext): TableView | undefined {
     caption: "What decides a program’s effect, and what it does with a year of launches",
     head: head("Step", ...shown.flatMap(({ result }) => [num(result.option.name), num("Boats a year")])),
     rows: [
-      ...steps.map((step) =>
-        row(
-          step.name,
-          ...shown.flatMap(({ result }) => [
-            num(shareText(result, step, context)),
-            num(step.boats ? boatsText(result, step.boats) : ""),
-          ]),
+      ...steps
+        .filter((step) => shown.some((each) => isTaken(each, step)))
+        .map((step) =>
+          row(
+            step.name,
+            ...shown.flatMap(({ result }) => [
+              num(shareText(result, step, context)),
+              num(step.boats ? boatsText(result, step.boats) : ""),
+            ]),
+          ),
         ),
-      ),
       row(
         "Fouled boats stopped, in all",
         ...shown.flatMap((each) => [num(percent(each.shareStopped)), num("")]),
       ),
     ],
-    note: `${originsText(shown, context)} Other ways in, which no boat program stops: ${percent(other)} of the yearly chance. Deterrence counts fouled boats that stay away because they would be checked; no published text gives it a size.${checking.length > shown.length ? " The other options are in the appendix." : ""}`,
+    note: `${originsText(shown, context)} ${other === 0 ? "No other way in is counted." : `Other ways in, which no boat program stops: ${percent(other)} of the yearly chance.`} Deterrence counts fouled boats that stay away because they would be checked; no published text gives it a size.${checking.length > shown.length ? " The other options are in the appendix." : ""}`,
     compact: true,
   };
 }
@@ -88,6 +90,11 @@ const steps: ReadonlyArray<{ name: string; key: string; share?: (steps: Steps) =
   { name: "Turned away", key: "refusal", share: ({ refusal }) => refusal, boats: ({ refused }) => refused },
   { name: "Deterrence: kept away by the checks", key: "deterrence", share: ({ deterrence }) => deterrence },
 ];
+
+/** Whether an option has a step at all. */
+const isTaken = ({ result }: TracedOption, { share, boats }: (typeof steps)[number]): boolean =>
+  (share !== undefined && result.option.steps !== undefined && share(result.option.steps) > 0) ||
+  (boats !== undefined && sumOf(result.arrivals.classes.map(boats)) > 0);
 
 /** A share as entered, or marked where it is typical. */
 function shareText(

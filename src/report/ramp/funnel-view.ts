@@ -28,7 +28,7 @@ const stations = [
   ["Launches", (each) => each.launches],
   ["Pass with a seal", (each) => each.sealed],
   ["Checked", (each) => each.checked],
-  ["Set aside", (each) => each.setAsideInAll],
+  ["Held for full inspection", (each) => each.setAsideInAll],
   ["Washed", (each) => each.washed],
   ["Held to dry", (each) => each.held],
   ["Turned away", (each) => each.refused],
@@ -42,7 +42,7 @@ function boatsTable(options: readonly OptionResult[]): TableView {
     rows: options.map((result) =>
       row(result.option.name, ...stations.map(([, read]) => num(boats(totalOf(result, read))))),
     ),
-    note: "Boats a year. Checked: met in open hours and looked at. Set aside: declared risky or found so by the quick check, and clean boats set aside all the same.",
+    note: "Boats a year. Checked: met in open hours and looked at. Held for full inspection: declared risky or found so by the quick check, and clean boats flagged by mistake.",
   };
 }
 
@@ -54,7 +54,7 @@ function fouledTable(options: readonly OptionResult[], { comparison }: ReportCon
     head: head(
       "Option and class",
       num("Fouled at the ramp"),
-      num("Set aside"),
+      num("Held for full inspection"),
       num("Slip through"),
       num("Chance a year"),
     ),
@@ -73,7 +73,7 @@ function fouledTable(options: readonly OptionResult[], { comparison }: ReportCon
         num(percent(result.hazard)),
       ),
     ]),
-    note: "Fouled: carrying live mussels. In brackets, slip through if inspection and wash miss independently, and if they miss the same boats. Chance a year: of infestation, with other pathways. Classes of which none is fouled are left out.",
+    note: "Fouled: with mussels on the boat, dead or alive. In brackets, what slips through if inspection and wash miss independently, and if they miss the same boats. Chance a year: of infestation, with other pathways. Classes of which none is fouled are left out.",
   };
 }
 

@@ -49,13 +49,13 @@ function costNote(context: ReportContext): string {
       : "",
     options.some(({ fees }) => fees.length > 0) ? "Fees are revenue." : "",
     options.some(({ otherRevenue = [] }) => otherRevenue.length > 0)
-      ? "Grants and contributions count as revenue, whoever bears them."
+      ? "Grants and contributions count as revenue, whoever pays them."
       : "",
     options.some(({ demandLoss }) => demandLoss !== undefined)
       ? "Payments are those left after the stated loss of demand."
       : "",
     options.some(({ schedule }) => schedule !== undefined)
-      ? "Following a schedule is costed against the levels as operated; amounts with a minus are saved."
+      ? "Following a schedule is costed against the levels as operated; negative amounts are saved."
       : "",
     "Amounts are rounded to the cent once, from unit rates that are not rounded.",
     originsText(context.run.document.options),

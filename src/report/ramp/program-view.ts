@@ -88,13 +88,13 @@ function rampLines({ traced, run, format }: ReportContext): string[] {
     return [
       station
         ? `${covers}; inspectors needed ${hours(needed)} a year, paid ${hours(paid)}${short}; ${waitText(station)}.`
-        : `${covers}; no wait is judged.`,
+        : `${covers}; waiting time not assessed.`,
     ];
   });
 }
 
 function waitText({ days, staffing }: StationRun): string {
   const failing = days.filter((_, index) => !at(staffing.dayTypes, index).keepsTarget).length;
-  if (failing === 0) return "the target for the wait is kept on all days";
-  return `the target for the wait is not kept on ${failing} of ${counted(days.length, "type")} of day and site`;
+  if (failing === 0) return "the waiting-time target is met every day";
+  return `the waiting-time target is missed on ${failing} of ${counted(days.length, "type")} of day and site`;
 }

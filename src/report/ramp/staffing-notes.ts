@@ -80,7 +80,7 @@ type Reason = Extract<Judgement, { method: "simulation" }>["because"];
 
 const reasons: Record<Reason, string> = {
   "service-not-exponential":
-    "the time per boat, set-aside boats included, is not spread as Erlang C takes it",
+    "the time per boat, boats held for full inspection included, is not spread as Erlang C takes it",
   overloaded: "more work comes in an hour than the inspectors can do",
   "slow-to-settle": "a queue does not settle within a tenth of its hour",
   "earlier-hour-not-steady": "a queue of an hour before may last on",
@@ -97,5 +97,5 @@ function methodText({ run }: Station): string {
   );
   if (because.size === 0)
     return "Judged by Erlang C, hour by hour: service is near exponential and queues settle.";
-  return `Simulated are ${replications} days of each type (seed ${seed}), where ${listedWithin([...because], because.size)}; ± is one standard error of the mean. Hours judged by Erlang C have none.`;
+  return `${replications} days of each type were simulated (seed ${seed}), where ${listedWithin([...because], because.size)}; ± is one standard error of the mean. Hours judged by Erlang C have none.`;
 }

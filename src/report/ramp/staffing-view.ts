@@ -39,7 +39,7 @@ export function stationViews(context: ReportContext): StationView[] {
 function intro({ document, run }: Station): string {
   const { quickCheck, fullInspection, setAsideShare, spread } = document.service;
   const varies = spread === "exponential" ? "vary exponentially about their mean" : "are always the same";
-  return `At least ${percent(run.input.target.share)} of a day’s boats shall wait no longer than ${document.target.wait.text}. Each boat takes ${quickCheck.text} of an inspector, and ${fullInspection.text} more if it is set aside (${setAsideShare.text}); both times ${varies}. The boats are the launches in open hours, less those with a seal. Origin: ${document.origin}.`;
+  return `At least ${percent(run.input.target.share)} of a day’s boats shall wait no longer than ${document.target.wait.text}. Each boat takes ${quickCheck.text} of an inspector, and ${fullInspection.text} more if it is held for full inspection (${setAsideShare.text}); both times ${varies}. The boats are the launches in open hours, less those with a seal. Origin: ${document.origin}.`;
 }
 
 function curveTable(station: Station, context: ReportContext): TableView {

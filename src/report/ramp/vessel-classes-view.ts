@@ -102,5 +102,5 @@ function noteOf(lines: readonly ClassLine[], log: string | undefined): string {
   if (lines.every(({ chance }) => chance.posterior === undefined))
     return "Shares as entered. Fouled: with mussels, dead or alive.";
   const source = log === undefined ? "" : ` Own seasons, fouled of screened: ${log}.`;
-  return `Fouled: found with mussels, alive or dead.${source} Learned by the beta–binomial from boats taken as independent. Boats that the checks miss are not in it, so the true share is higher.`;
+  return `Fouled: found with mussels, alive or dead.${source} By the beta–binomial, with boats taken as independent. Boats that the checks miss are not counted, so the true share is higher.`;
 }

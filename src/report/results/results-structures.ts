@@ -1,5 +1,5 @@
 import type { ComponentResult, TriedPlan } from "../../model/structures/component.js";
-import type { TracedSchedule } from "../../study/traced/traced-schedule.js";
+import type { TracedSchedule } from "../../study/levels/traced-schedule.js";
 import type { TracedStructure } from "../../study/traced/traced-structure.js";
 import { lineJson, text } from "./results-line.js";
 

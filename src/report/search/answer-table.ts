@@ -80,7 +80,11 @@ function relaxedText({ costPerYear, chance, cost }: StepChange, { format }: Prog
 function boundNote({ result, format }: ProgramContext): string {
   const best = result.answers.find(({ question }) => question === "best");
   const searched = `${result.programs.toLocaleString("en-US")} different programs were searched; ${result.evaluated} had to be worked out.`;
-  if (!best?.point || best.bound === undefined) return searched;
+  const unkept =
+    result.unkept === 0
+      ? ""
+      : ` ${result.unkept.toLocaleString("en-US")} openings were left out, since no number of inspectors keeps the wait in them.`;
+  if (!best?.point || best.bound === undefined) return `${searched}${unkept}`;
   const gap = Math.max(0, best.point.cost - best.bound);
-  return `${searched} None of them has an expected cost below the best by more than ${format.exactMoney(Math.ceil(gap))}.`;
+  return `${searched}${unkept} None of them has an expected cost below the best by more than ${format.exactMoney(Math.ceil(gap))}, ${percent(gap / best.point.cost)} of it.`;
 }

@@ -1,7 +1,7 @@
 import type { ReportContext } from "../document/context.js";
 import { type FrontierPicture, frontierPicture } from "./frontier-picture.js";
 import { levelContext } from "./level-tables.js";
-import { levelLead } from "./level-words.js";
+import { boardLevelText } from "./level-words.js";
 
 /** What the board reads of the study's search. */
 export interface BoardSearch {
@@ -13,9 +13,8 @@ export interface BoardSearch {
 /** Absent where the study has no search. */
 export function boardSearch({ search, run, format, horizon }: ReportContext): BoardSearch | undefined {
   if (!search) return undefined;
-  const [answer = ""] = search.levels ? levelLead(levelContext(search.levels, run.document)) : [];
   return {
     frontier: search.programs && frontierPicture(search.programs, format, horizon),
-    levels: answer,
+    levels: search.levels ? boardLevelText(levelContext(search.levels, run.document)) : "",
   };
 }

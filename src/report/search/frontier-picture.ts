@@ -14,6 +14,7 @@ export interface FrontierPicture {
   readonly top: number;
   readonly base: number;
   readonly tickY: number;
+  /** At the ends of the axes, told where there is room for more figures. */
   readonly most: { readonly cost: string; readonly chance: string };
   readonly curve: string;
   readonly programs: ReadonlyArray<{ readonly x: number; readonly y: number }>;
@@ -33,7 +34,15 @@ interface Marked {
   readonly chance: number;
 }
 
-const size = { width: 320, height: 118, left: 4, right: 316, top: 8, base: 100, tickY: 112 } as const;
+const size = {
+  width: 320,
+  height: 118,
+  left: 4,
+  right: 316,
+  top: 8,
+  base: 100,
+  tickY: 112,
+} as const;
 const words: Readonly<Record<Mark, string>> = {
   requested: "requested",
   "in-force": "in force",
@@ -60,8 +69,8 @@ export function frontierPicture(
   return {
     ...size,
     title,
+    most: { cost: format.money(mostCost), chance: percent(mostChance) },
     alternative: `Chance of infestation in ${counted(horizon, "year")} against cost a year. ${marked.map((each) => `${words[each.kind]}: ${figures(each, format)}`).join("; ")}.`,
-    most: { cost: `${format.money(mostCost)} a year`, chance: percent(mostChance) },
     curve: programs.map(({ x, y }, index) => `${index === 0 ? "M" : "L"}${x},${y}`).join(""),
     programs,
     marks: marked.map((each) => ({ ...place(each), kind: each.kind })),
@@ -71,9 +80,9 @@ export function frontierPicture(
     ),
     named: marked.map((each) => ({
       label: words[each.kind],
-      text: `${each.name === undefined ? "" : `“${each.name}”, `}${figures(each, format)}`,
+      text: namedText(each, format),
     })),
-    note: `Dots: programs of the search that no other beats on both counts. To the right, cost a year; upward, chance of infestation in ${counted(horizon, "year")}, on average over all that is uncertain.`,
+    note: "Dots: programs of the search that no other beats on both counts, on average over all that is uncertain. Both scales begin at zero.",
   };
 }
 
@@ -81,6 +90,13 @@ const rounded = (value: number) => Number(value.toFixed(1));
 
 const figures = ({ costPerYear, chance }: Marked, format: Formatter) =>
   `${format.money(costPerYear)} a year, ${percent(chance)}`;
+
+/** Page 1 has the chance without a program. */
+function namedText(each: Marked, format: Formatter): string {
+  const { kind, name } = each;
+  if (kind === "nothing") return `“${name ?? ""}”`;
+  return name === undefined ? figures(each, format) : `“${name}”, ${figures(each, format)}`;
+}
 
 function markedOf({ typed, answers }: ProgramSearch): Marked[] {
   const options = typed.flatMap(({ mark, name, costPerYear, chance }: TypedPoint): Marked[] =>
@@ -98,9 +114,9 @@ function titleOf({ typed, answers }: ProgramSearch, format: Formatter): string {
   const same = answers.find(({ question, isStated }) => question === "under-chance" && !isStated)?.point;
   if (!requested || !same)
     return "What each program of the search costs a year, and the chance that it leaves";
-  const [now, then] = [format.money(requested.costPerYear), format.money(same.costPerYear)];
+  const less = format.money(requested.costPerYear - same.costPerYear);
   return same.costPerYear < requested.costPerYear * leastShare
-    ? `The chance that “${requested.name}” leaves could be had for ${then} a year in place of ${now}`
+    ? `The chance that “${requested.name}” leaves could be had for ${less} a year less`
     : `No program of the search leaves the chance of “${requested.name}” for much less a year`;
 }
 

@@ -1,9 +1,10 @@
+import { counted } from "../../counted.js";
 import type { StudyDocument } from "../../study/format/schema.js";
-import type { LevelSearch, SearchedSchedule } from "../../study/search/level-result.js";
+import type { LevelSearch, SearchedSchedule } from "../../study/levels/level-result.js";
 import { levelCautions } from "../board/schedule-cautions.js";
 import { capitalised, formatter, listedWithin } from "../words/format.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
-import { type LevelContext, leftOutText, levelLead, ruleText, scheduleWords } from "./level-words.js";
+import { type LevelContext, leftOutText, levelLead, ruleText, scheduleText } from "./level-words.js";
 import { signed } from "./program-cells.js";
 
 export interface LevelTables {
@@ -60,7 +61,7 @@ function scheduleTable(context: LevelContext): TableView {
   const items = [...new Set(shown.flatMap(({ followingByItem }) => followingByItem.map(({ what }) => what)))];
   return {
     id: "table-search-levels",
-    caption: "Schedules of levels beside the present one: a year once the lake is infested",
+    caption: "Schedules of levels beside the levels as operated: a year once the lake is infested",
     head: head(
       "Schedule",
       num(`Lowest level, ${format.unit("elevation")}`),
@@ -71,19 +72,26 @@ function scheduleTable(context: LevelContext): TableView {
       num(`Saved over ${horizon} years`),
     ),
     rows: [levels.present, ...shown].map((each) => scheduleRow(each, items, context)),
-    note: `${tableNote(items.length > 0)} ${ruleText(context)} ${leftOutText(context)} All ${levels.tried} that are left were worked out; of each lowest level the one that costs least is shown.`,
+    note: [
+      tableNote(items.length > 0, context),
+      ruleText(context),
+      leftOutText(context),
+      `${counted(levels.tried, "drawdown")} of the list ${levels.tried === 1 ? "was" : "were"} worked out, one by one; of each lowest level the one that costs least is shown.`,
+    ]
+      .filter(Boolean)
+      .join(" "),
   };
 }
 
-const tableNote = (hasItems: boolean) =>
-  `Mussels killed: on hard surface in the exposed band.${hasItems ? " What following a schedule costs stands in a column of its own for each item; a minus is a gain." : ""} Saved over the years: expected present value at central values, weighed by the chance of infestation.`;
+const tableNote = (hasItems: boolean, { infestedSince }: LevelContext) =>
+  `Mussels killed: on hard surface in the exposed band.${hasItems ? " What following a schedule costs stands in a column of its own for each item; a minus is a gain." : ""} Saved over the years: present value at central values${infestedSince === undefined ? ", weighed by the chance of infestation" : ""}.`;
 
 function scheduleRow(each: SearchedSchedule, items: readonly string[], context: LevelContext) {
   const { format, levels } = context;
   const isPresent = each === levels.present;
   const amount = (value: number) => num(isPresent ? "–" : signed(value, format.money));
   const costOf = (item: string) => each.followingByItem.find(({ what }) => what === item)?.amount ?? 0;
-  const name = isPresent ? "Present levels" : scheduleWords(each, context);
+  const name = isPresent ? "As operated" : scheduleText(each, context);
   return row(
     each.id !== undefined && each.id === levels.best?.id ? `${name} (least)` : name,
     num(format.number(each.lowest, "elevation")),

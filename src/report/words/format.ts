@@ -112,8 +112,13 @@ export const lineDimensions: Record<
   year: { quantity: "count", rate: "money", unit: "year" },
 };
 
-/** With its first letter large, for the start of a line. */
-export const capitalised = (text: string): string => text.charAt(0).toLocaleUpperCase(locale) + text.slice(1);
+/** With its first letter large, for the start of a line; "pH" stays as it is. */
+export const capitalised = (text: string): string =>
+  /^\p{Ll}\p{Lu}/u.test(text) ? text : text.charAt(0).toLocaleUpperCase(locale) + text.slice(1);
+
+/** With its first letter small, for the middle of a sentence; an abbreviation or a name in capitals stays as it is. */
+export const uncapitalised = (text: string): string =>
+  /^\p{Lu}\p{Ll}+ \p{Ll}/u.test(text) ? text.charAt(0).toLocaleLowerCase(locale) + text.slice(1) : text;
 
 /** A name in lines of at most so many letters, ended at spaces where there are any. */
 export function wrapped(name: string, most: number): string[] {

@@ -58,6 +58,21 @@ export const glossary: readonly Term[] = [
     replaced: ["the program in force:", "going on as now"],
   },
   {
+    term: "efficient program",
+    meaning: "One than which no other of the search costs less a year and leaves less chance of infestation.",
+    replaced: [],
+  },
+  {
+    term: "levels as operated",
+    meaning: "The lake’s own levels, which other schedules of levels are held against.",
+    replaced: [],
+  },
+  {
+    term: "drawdown",
+    meaning: "A fall of the lake below its levels as operated, for some days, with its refilling.",
+    replaced: [],
+  },
+  {
     term: "exposed",
     meaning: "Out of the water part of the year.",
     replaced: ["hangs dry", "hang dry", "lays bare", "laid bare"],

@@ -16,13 +16,23 @@ export function currencyProblems(document: WrittenStudy): Contradiction[] {
     path: ["overrides", index, "value"],
     text: String(value),
   }));
-  const amounts = overrides.filter(({ text }) => /^([A-Z]{3} |[$€£])/.test(text));
+  const amounts = overrides.filter(({ text }) => isAmount(text));
   return [...moneyTexts(document, []), ...amounts].flatMap(({ path, text }) =>
-    marksIn(text).every((mark) => signs[mark]?.test(currency) ?? mark === currency)
-      ? []
-      : [{ path, found: `"${text}"`, allowed: `an amount in the study's currency, ${currency}` }],
+    isOfCurrency(text, currency) ? [] : [{ path, found: `"${text}"`, allowed: amountAllowed(currency) }],
   );
 }
+
+const isAmount = (text: string): boolean => /^([A-Z]{3} |[$€£])/.test(text);
+
+const isOfCurrency = (text: string, currency: string): boolean =>
+  marksIn(text).every((mark) => signs[mark]?.test(currency) ?? mark === currency);
+
+/** What is allowed in place of an amount in another currency. */
+export const amountAllowed = (currency: string): string => `an amount in the study's currency, ${currency}`;
+
+/** Whether a value of an agency's set is an amount in another currency than a study's. */
+export const isForeignAmount = (value: string | number, currency: string): boolean =>
+  isAmount(String(value)) && !isOfCurrency(String(value), currency);
 
 /** Currency signs and codes in an amount; a range may have several. */
 const marksIn = (text: string) =>

@@ -1,4 +1,5 @@
 import { isDeepStrictEqual } from "node:util";
+import { withAgency } from "../../assumptions/agency.js";
 import type { Assumption, AssumptionSet } from "../../assumptions/entry.js";
 import type { StudyDocument } from "../format/schema.js";
 import type { InputDifference } from "./input-differences.js";
@@ -29,7 +30,7 @@ export function assumptionDifferences(
   right: ComparedStudy,
   used: ReadonlySet<string>,
 ): InputDifference[] {
-  const ids = new Set([...left.document.overrides, ...right.document.overrides].map(({ id }) => id));
+  const ids = new Set([...ownOf(left), ...ownOf(right)].map(({ id }) => id));
   if (left.assumptions !== right.assumptions) for (const id of used) ids.add(id);
   return [
     ...[...ids].sort().flatMap((id) => differenceOf(id, left, right)),
@@ -43,9 +44,13 @@ interface Holding {
   readonly entry: Assumption | undefined;
 }
 
-const holdingOf = (id: string, { document, assumptions }: ComparedStudy): Holding => ({
-  own: document.overrides.find((override) => override.id === id),
-  entry: assumptions.entries.get(id),
+/** The study's own values, and those of its agency for the rest. */
+export const ownOf = ({ document, assumptions }: ComparedStudy) =>
+  withAgency(document.overrides, assumptions.agency);
+
+const holdingOf = (id: string, study: ComparedStudy): Holding => ({
+  own: ownOf(study).find((override) => override.id === id),
+  entry: study.assumptions.entries.get(id),
 });
 
 function differenceOf(id: string, left: ComparedStudy, right: ComparedStudy): InputDifference[] {
@@ -98,8 +103,8 @@ function tableDifferences(left: ComparedStudy, right: ComparedStudy): InputDiffe
 
 /** Overrides of a mixture (see `mixture`): own values go with their entries. */
 export function mixedOverrides(
-  left: StudyDocument["overrides"],
-  right: StudyDocument["overrides"],
+  left: ReturnType<typeof ownOf>,
+  right: ReturnType<typeof ownOf>,
   takesRight: (place: string) => boolean,
 ): StudyDocument["overrides"] {
   const isRight = ({ id }: { readonly id: string }) => takesRight(assumptionPlace(id));
@@ -111,11 +116,12 @@ export function mixedAssumptions(
   right: AssumptionSet,
   takesRight: (place: string) => boolean,
 ): AssumptionSet {
-  if (left === right) return left;
+  if (left === right) return { ...left, agency: undefined };
   const entries = new Map([...right.entries, ...left.entries]);
   for (const [id, entry] of right.entries) if (takesRight(assumptionPlace(id))) entries.set(id, entry);
   return {
     ...left,
+    agency: undefined,
     entries,
     plans: (takesRight(assumptionPlace("plans")) ? right : left).plans,
     priceIndices: (takesRight(assumptionPlace("priceIndices")) ? right : left).priceIndices,

@@ -12,7 +12,7 @@ import { prepareStudy } from "../prepare/prepared.js";
 import type { Judged } from "../reading/contradiction.js";
 import { InputError, problemOf } from "../reading/problems.js";
 import { type RecordReaders, recordReaders } from "../reading/record-readers.js";
-import { type ComparedStudy, mixedAssumptions, mixedOverrides } from "./assumption-differences.js";
+import { type ComparedStudy, mixedAssumptions, mixedOverrides, ownOf } from "./assumption-differences.js";
 import { mixture } from "./mixture.js";
 
 /** Mixtures of two studies, by the places taken from the right one. */
@@ -54,7 +54,7 @@ export function between(
     const takesRight = (place: string) => places.has(place);
     const mixed = {
       ...mixture(written.left, written.right, takesRight),
-      overrides: mixedOverrides(left.document.overrides, right.document.overrides, takesRight),
+      overrides: mixedOverrides(ownOf(left), ownOf(right), takesRight),
     };
     return {
       document: readMixture(mixed, readers),

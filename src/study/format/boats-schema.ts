@@ -42,9 +42,25 @@ const vesselClass = z.strictObject({
       "Time since its boats were last in infested water: hours to two days tell most. Left out: unknown",
     moves: true,
   }),
-  lastWater: z.enum(["infested", "clean", "this-lake"]).optional().meta({ description: "Printed only" }),
-  moored: z.boolean().optional().meta({ description: "Long in the water; printed only" }),
-  residualWater: z.enum(["drained", "standing"]).optional().meta({ description: "Printed only" }),
+  lastWater: z
+    .enum(["infested", "clean", "this-lake"])
+    .optional()
+    .meta({
+      description: "Where its boats mostly come from; printed only",
+      titles: {
+        infested: "A lake that has mussels",
+        clean: "A lake that has none",
+        "this-lake": "Here, and stay",
+      },
+    }),
+  moored: z.boolean().optional().meta({ description: "In a slip or at a buoy for weeks; printed only" }),
+  residualWater: z
+    .enum(["drained", "standing"])
+    .optional()
+    .meta({
+      description: "In bilge, ballast tanks and wells; printed only",
+      titles: { drained: "Run dry at home", standing: "Some slops about" },
+    }),
   origin: shortText.meta({ description: "Where the two figures come from" }),
 });
 

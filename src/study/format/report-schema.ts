@@ -42,7 +42,7 @@ type Appendix = (typeof appendices)[number];
 export const movedSections = ["relations", "worked", "drying"] as const;
 
 /** Section headings in forms, as printed for a program with steps. */
-const boardTitles: Readonly<Record<(typeof boardSections)[number], string>> = {
+export const boardTitles: Readonly<Record<(typeof boardSections)[number], string>> = {
   lake: "The lake and what is at risk",
   infestation: "At the rack: what an infestation would cost",
   program: "At the ramp: the program options",
@@ -62,7 +62,7 @@ const appendixNames: Readonly<Record<Appendix, string>> = {
   checks: "Checks and sources",
   plans: "Keeping each part in service",
   money: "How money is counted",
-  "odds-tables": "The odds: how they were drawn, and the tables behind them",
+  "odds-tables": "The odds, with the tables behind them",
   schedules: "Other levels of the lake",
   "program-detail": "The program options in detail",
   detection: "When would we know?",
@@ -137,6 +137,13 @@ const askSchema = z
 export const reportSchema = z
   .strictObject({
     ask: askSchema,
+    paper: z
+      .enum(["letter", "a4"])
+      .optional()
+      .meta({
+        description: "Letter with US units and A4 with metric ones if left out",
+        titles: { letter: "Letter (8½ × 11 in)", a4: "A4 (210 × 297 mm)" },
+      }),
     found: foundSchema,
     leaveOut: z
       .array(

@@ -27,7 +27,10 @@ const record = z
       .meta({ description: "Longest gap, in days, that is joined linearly" }),
     origin: shortText.meta({ description: "Where the record comes from" }),
   })
-  .meta({ description: "Levels of several years: each complete calendar year is one possible year" });
+  .meta({
+    description: "Levels of several years: each complete calendar year is one possible year",
+    way: "Gauge record",
+  });
 
 /** Levels of a lake or schedule: one of the two. */
 export const levelFields = {
@@ -35,7 +38,10 @@ export const levelFields = {
     .array(z.strictObject({ on: dayOfYear, elevation: quantity("elevation") }))
     .min(1, "at least one point")
     .optional()
-    .meta({ description: "Operating schedule: lake elevation on days of the year, joined linearly" }),
+    .meta({
+      description: "Operating schedule: lake elevation on days of the year, joined linearly",
+      way: "Operating schedule",
+    }),
   record: record.optional(),
 };
 

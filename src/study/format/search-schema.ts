@@ -31,7 +31,8 @@ const listed = <Item extends z.ZodType>(item: Item, one: string) =>
 const levels = z
   .strictObject({
     lowest: listed(one("elevation"), "elevation").meta({
-      description: "Lowest levels that are tried; from the present one down to the minimum pool if left out",
+      description:
+        "Lowest levels that are tried; from that of the levels as operated down to the minimum pool if left out",
     }),
     from: listed(dayOfYear, "day").meta({
       description: "Days by which the lowest level is reached; in the cold months if left out",
@@ -45,14 +46,14 @@ const levels = z
     }),
     fastestFall: positive("levelRate").optional().meta({
       description:
-        "Fastest fall that the dam's operating rules allow; that of the present levels if left out",
+        "Fastest fall that the dam's operating rules allow; that of the levels as operated if left out",
     }),
     fastestRise: positive("levelRate").optional().meta({
       description: "Fastest refilling that inflow and rules allow; not limited if left out",
     }),
     refilledBy: dayOfYear.optional().meta({
       description:
-        "Day on which the present levels are reached again; that of their highest level if left out",
+        "Day on which the levels as operated are reached again; that of their highest level if left out",
     }),
     notBelow: z
       .array(

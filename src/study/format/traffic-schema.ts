@@ -65,10 +65,14 @@ export const trafficSchema = z
       .min(1, "at least one day type")
       .max(mostDayTypes, `at most ${mostDayTypes} day types`)
       .optional()
-      .meta({ description: "Days that are alike in the boats that come, for instance summer weekends" }),
+      .meta({
+        description: "Days that are alike in the boats that come, for instance summer weekends",
+        way: "Day types",
+      }),
     csv: z.string().max(largestRecordBytes, `at most ${largestRecordBytes} characters`).optional().meta({
       description:
         "In place of dayTypes: counts as CSV text with the columns date, hour, launches and, if counted by site, site",
+      way: "Counts by the hour",
     }),
     file: z
       .string()
@@ -80,7 +84,10 @@ export const trafficSchema = z
       .min(1, "at least one group of months")
       .max(mostMonthGroups, `at most ${mostMonthGroups} groups of months`)
       .optional()
-      .meta({ description: "For counts: months that are alike; each gives a weekend and a weekday" }),
+      .meta({
+        description: "For counts: months that are alike; each gives a weekend and a weekday",
+        way: "Counts by the hour",
+      }),
     origin: shortText.meta({ description: "Where the traffic comes from" }),
   })
   .optional()

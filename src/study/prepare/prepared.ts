@@ -1,8 +1,10 @@
+import { agencyFile, withAgency } from "../../assumptions/agency.js";
 import type { AssumptionSet } from "../../assumptions/entry.js";
 import { type AppliedOverride, applyOverrides, assumedFrom } from "../../assumptions/override.js";
 import { type Assumed, recorder } from "../../model/assumed.js";
 import type { StudyInput } from "../../model/inputs.js";
 import type { ClassChance } from "../../model/program/class-chances.js";
+import { amountAllowed, isForeignAmount } from "../checks/consistency-currency.js";
 import { impossibleProblems } from "../checks/impossible.js";
 import { pinnedProblems } from "../checks/pinned-plans.js";
 import type { StudyDocument } from "../format/schema.js";
@@ -41,17 +43,7 @@ export function prepareStudy(document: StudyDocument, all: AssumptionSet): Prepa
     [...noticeProblems(document.money, set), ...priceProblems].map((each) => problemOf(each, document)),
   );
   const { factorOf } = prices;
-  const { applied, problems } = applyOverrides(set, document.overrides, factorOf);
-  refuse(
-    document,
-    problems.map(({ index, field, found, allowed }) => ({
-      path: pathText(["overrides", index, field], document),
-      at: ["overrides", index, field],
-      found: describe(found),
-      allowed,
-      remedy: "Correct or remove this override.",
-    })),
-  );
+  const applied = appliedOverrides(document, set, factorOf);
   const assumed = assumedFrom(set, applied, factorOf);
   const { assumed: recorded, ids } = recorder(assumed);
   const chances = vesselChances(document.boats, recorded);
@@ -87,6 +79,42 @@ export function prepareStudy(document: StudyDocument, all: AssumptionSet): Prepa
     inputAssumptions: ids(),
   };
 }
+
+/** The study's own values, and those of its agency's set for the rest. @throws InputError for what cannot be used */
+function appliedOverrides(
+  document: StudyDocument,
+  set: AssumptionSet,
+  factorOf: StudyPrices["factorOf"],
+): readonly AppliedOverride[] {
+  const overrides = withAgency(document.overrides, set.agency);
+  const foreign = overrides
+    .slice(document.overrides.length)
+    .filter(({ value }) => isForeignAmount(value, document.money.currency));
+  refuse(
+    document,
+    foreign.map(({ id, value }) => ({
+      path: `${agencyFile}: ${id}`,
+      found: describe(value),
+      allowed: amountAllowed(document.money.currency),
+      remedy: remedyInSet,
+    })),
+  );
+  const { applied, problems } = applyOverrides(set, overrides, factorOf);
+  refuse(
+    document,
+    problems.map(({ index, field, found, allowed }) => ({
+      ...(index < document.overrides.length
+        ? { path: pathText(["overrides", index, field], document), at: ["overrides", index, field] }
+        : { path: `${agencyFile}: ${overrides[index]?.id}` }),
+      found: describe(found),
+      allowed,
+      remedy: index < document.overrides.length ? "Correct or remove this override." : remedyInSet,
+    })),
+  );
+  return applied;
+}
+
+const remedyInSet = "Correct it there, or give this study a value of its own.";
 
 function refuse(document: StudyDocument, problems: readonly Problem[]): void {
   if (problems.length > 0) throw new InputError(document.study.name, problems);

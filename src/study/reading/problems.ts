@@ -61,10 +61,14 @@ function problemsOfIssue(issue: z.core.$ZodIssue, document: unknown): Problem[] 
       at: issue.path,
       found: describe(found),
       allowed: allowedText(issue),
-      remedy: found === undefined ? "Add it." : "Correct this value.",
+      remedy:
+        found === undefined ? "Add it." : issue.path.length === 0 ? noStudyRemedy : "Correct this value.",
     },
   ];
 }
+
+const noStudyRemedy =
+  "Choose a study file; a table of structures is taken on the page of structures, as CSV.";
 
 /** The branch of a union that the author seems to have meant: months if an object, else one value. */
 function closestBranch(

@@ -1,4 +1,5 @@
 import type { AssumptionSet } from "../../assumptions/entry.js";
+import { counted } from "../../counted.js";
 import { at, sumOf } from "../../lists.js";
 import type { ProgramOption, Traffic } from "../../model/inputs.js";
 import { efficient, type Taken } from "../../model/search/choices.js";
@@ -58,6 +59,7 @@ export function searchPlan(
     const cells = cellsWith(!measures.some(({ withoutSeals }) => withoutSeals));
     return { measures, cells, ladder: efficient(cells), own: ownOf(cells) };
   });
+  refuseWait(document, rules, sets);
   const others = prepared.assumptions.entries.get("typical.other-costs");
   const lumpShare = 1 / (1 + (others?.value ?? 0));
   return {
@@ -86,6 +88,26 @@ function nothingToSearch({ study, lake }: StudyDocument, rules: SearchRules | un
         remedy: "Enter the program that is thought of as an option with its steps and costs.",
       };
   return new InputError(study.name, [problem]);
+}
+
+/** A wait that is kept nowhere in the hours in which boats come. @throws InputError */
+function refuseWait(document: StudyDocument, rules: SearchRules, sets: readonly SearchedSet[]): void {
+  const wait = rules.stated?.longestWait;
+  const station = at(document.options, rules.base).station;
+  const cells = sets.flatMap((set) => set.cells).filter((cell): cell is Cell => "site" in cell);
+  const isKept = cells.some(({ levels, own }) =>
+    levels.some(({ open, met }, level) => open !== undefined && met > 0 && level !== own),
+  );
+  if (!wait || !station || isKept || cells.every(({ unkept }) => unkept === 0)) return;
+  throw new InputError(document.study.name, [
+    {
+      path: "search.longestWait",
+      at: ["search", "longestWait"],
+      found: wait.text,
+      allowed: `a wait that some station keeps with at most ${counted(station.mostInspectors, "inspector")}`,
+      remedy: "Lengthen it, or let the station have more inspectors.",
+    },
+  ]);
 }
 
 function remembering<Value>(make: (key: boolean) => Value): (key: boolean) => Value {

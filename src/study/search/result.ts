@@ -1,5 +1,5 @@
 import type { Measure } from "../../model/search/variant.js";
-import type { LevelSearch } from "./level-result.js";
+import type { LevelSearch } from "../levels/level-result.js";
 
 export interface SearchResult {
   /** Absent where the lake is infested, or no option has steps to start from. */

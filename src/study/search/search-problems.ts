@@ -1,8 +1,8 @@
 import { hoursPerDay } from "../../model/lake/calendar.js";
 import type { SoundParts } from "../checks/sound-parts.js";
+import { searchedLevelProblems } from "../levels/level-problems.js";
 import type { Contradiction } from "../reading/contradiction.js";
 import type { RecordReaders } from "../reading/record-readers.js";
-import { searchedLevelProblems } from "./level-problems.js";
 
 /** Contradictions between what a search may vary and the options, sites, days, fees and levels that there are. */
 export function searchProblems(

@@ -1,9 +1,9 @@
 import type { AssumptionSet } from "../../assumptions/entry.js";
 import type { LakeTerms, SearchedProgram } from "../../model/search/lake-terms.js";
 import type { StudyDocument } from "../format/schema.js";
+import type { LevelCosts } from "../levels/level-costs.js";
+import { type LevelPlan, levelPlan, levelSearch, scheduleOf, someLevels } from "../levels/level-plan.js";
 import { prepareStudy } from "../prepare/prepared.js";
-import type { LevelCosts } from "./level-costs.js";
-import { type LevelPlan, levelPlan, levelSearch, scheduleOf, someLevels } from "./level-plan.js";
 import { type SearchPlan, searchPlan } from "./plan.js";
 import type { SearchResult } from "./result.js";
 import { searchRules } from "./rules.js";

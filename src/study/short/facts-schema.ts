@@ -90,6 +90,8 @@ export const factsSchema = z.strictObject({
   units: z.enum(["us", "si"]).default("us"),
   currency: z
     .string()
+    .trim()
+    .toUpperCase()
     .regex(/^[A-Z]{3}$/, "a currency code of three letters, for instance USD")
     .default("USD"),
   exchangeRate: z

@@ -24,7 +24,7 @@ export function readFacts(typed: unknown, values: TypicalValues): ReadFacts {
     return { problems: [noGroup(typed)] };
   }
   const raw = known(typed);
-  const twofold = twofoldShare(raw);
+  const twofold = [...twofoldShare(raw), ...twofoldThousands(raw, [])];
   if (twofold.length > 0) return { problems: twofold };
   const parsed = factsSchema.safeParse(withUnits(raw, writingOf(raw)));
   if (!parsed.success) return { problems: problemsOf(parsed.error.issues, raw).map(withHint) };
@@ -48,6 +48,32 @@ function twofoldShare(raw: unknown): Problem[] {
   const allowed = "a percentage with its sign, such as 54 %";
   const remedy = `Write ${Number((Number(found) * 100).toPrecision(3))} %, or ${String(found)} % if that is meant.`;
   return [{ path: "fromAway", at, found: String(found), allowed, remedy }];
+}
+
+/** "26.600": three decimals that end in nothing may be thousands, as many languages write them. */
+const pointedThousands = /^[^\d.]*(\d{1,3})((?:\.\d{3})*\.\d\d0)(?![\d.])/;
+
+function twofoldThousands(value: unknown, at: readonly PropertyKey[]): Problem[] {
+  if (typeof value === "object" && value !== null) {
+    return Object.entries(value).flatMap(([key, each]: [string, unknown]) =>
+      twofoldThousands(each, [...at, Array.isArray(value) ? Number(key) : key]),
+    );
+  }
+  const [, first, rest] = typeof value === "string" ? (pointedThousands.exec(value.trim()) ?? []) : [];
+  if (first === undefined || rest === undefined || Number(first) === 0) return [];
+  const thousands = `${first}${rest.replaceAll(".", ",")}`;
+  const fraction = rest.indexOf(".", 1) < 0 ? `, or ${Number(`${first}${rest}`)} if a fraction is meant` : "";
+  const path = at.map(String).join(".");
+  const allowed = "thousands with a comma or nothing between them";
+  return [
+    {
+      path,
+      at: [...at],
+      found: `"${String(value).slice(0, 60)}"`,
+      allowed,
+      remedy: `Write ${thousands}${fraction}.`,
+    },
+  ];
 }
 
 /** A decimal comma, with one or two digits or more than three behind it. */

@@ -34,7 +34,7 @@ export interface TracedOption {
   /** Share of the fouled boats without a program that it stops. */
   readonly shareStopped: number;
   readonly meanYearsUnnoticed: number;
-  /** Chance to have noticed mussels by the end of each year of an infestation. */
+  /** Chance that mussels have been detected by the end of each year of an infestation. */
   readonly noticedBy: readonly number[];
   readonly noticedCosts: NoticedCosts;
   /** Against the program in force; absent where the study names none. */

@@ -11,7 +11,7 @@ import type { PipePart } from "../../model/structures/pipe-part.js";
 import { cleanLine, type SmallLine, serviceShare } from "../../model/structures/small-line.js";
 import type { StructureResult } from "../../model/structures/structure.js";
 import type { Reach, SizeWord } from "../../model/structures/structure-kind.js";
-import { type MatureYears, matureMean } from "./mature.js";
+import { type MatureYears, matureMean } from "../levels/mature-years.js";
 import { type UnitCost, unitCosts } from "./unit-costs.js";
 import { type NamedLine, namedLines } from "./weighed-lines.js";
 

@@ -3,13 +3,13 @@ import type { Comparison } from "../../model/compare.js";
 import { once } from "../../model/computed-once.js";
 import type { OptionResult } from "../../model/option.js";
 import type { StudyDocument } from "../format/schema.js";
+import { type MatureYears, matureYears } from "../levels/mature-years.js";
+import { type TracedSchedule, tracedSchedules } from "../levels/traced-schedule.js";
 import { type NamedInput, uncertainInputs } from "../odds/uncertain-inputs.js";
 import type { PreparedStudy } from "../prepare/prepared.js";
 import { type InfestationYear, infestationYears } from "./infestation-years.js";
-import { type MatureYears, matureYears } from "./mature.js";
 import { type TracedLevels, tracedLevels } from "./traced-levels.js";
 import { type TracedOption, tracedOption } from "./traced-option.js";
-import { type TracedSchedule, tracedSchedules } from "./traced-schedule.js";
 import { type TracedStructure, tracedStructure } from "./traced-structure.js";
 import { type WeighedLine, weighedLines } from "./weighed-lines.js";
 

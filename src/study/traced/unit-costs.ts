@@ -2,7 +2,7 @@ import type { Comparison } from "../../model/compare.js";
 import { kindOf } from "../../model/structures/kinds.js";
 import type { StructureResult } from "../../model/structures/structure.js";
 import type { YearlyOutput } from "../../model/structures/structure-kind.js";
-import { type MatureYears, matureMean } from "./mature.js";
+import { type MatureYears, matureMean } from "../levels/mature-years.js";
 
 /** What a year of a mature infestation costs a structure by what it gives in a year. */
 export interface UnitCost extends Pick<YearlyOutput, "what" | "quantity" | "measure"> {

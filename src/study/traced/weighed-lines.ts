@@ -6,7 +6,7 @@ import { amountOf, type CostLine, sumOf } from "../../model/money/line.js";
 import { priceGroupOf } from "../../model/money/price-group.js";
 import { type CostWeights, weightsOf } from "../../model/present-value.js";
 import type { StructureResult } from "../../model/structures/structure.js";
-import type { MatureYears } from "./mature.js";
+import type { MatureYears } from "../levels/mature-years.js";
 
 /** A cost line of one year of an infestation with what it weighs in the present value without a program. */
 export interface WeighedLine {

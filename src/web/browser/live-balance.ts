@@ -7,7 +7,7 @@ interface LiveAnswer {
 }
 
 /** Milliseconds without a key: before the balance, and before its range. */
-const pause = 80;
+const pause = 40;
 const rest = 1500;
 
 class LiveBalance {

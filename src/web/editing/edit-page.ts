@@ -2,7 +2,6 @@ import type { BalanceState } from "../../app/answers/questions.js";
 import type { Studies } from "../../app/studies.js";
 import type { StudyEntry } from "../../app/study-entry.js";
 import { mayOnlyRead } from "../../app/visitor.js";
-import { counted } from "../../counted.js";
 import { type Draft, draftOf } from "../../editor/draft.js";
 import { groupFieldsAt } from "../../editor/field-at.js";
 import type { NamedField } from "../../editor/fields.js";
@@ -23,6 +22,7 @@ import type { Problem } from "../../study/reading/problems.js";
 import { typicalKinds } from "../../study/short/typical-structure.js";
 import { workbenchPage } from "../pages/workbench-page.js";
 import { editedParts } from "../pages/workbench-parts.js";
+import { exampleDocuments } from "./example-documents.js";
 
 /** A page of forms: a part, or one structure or option of a part that is a list. */
 export interface EditPlace {
@@ -78,6 +78,7 @@ interface ViewMeans {
   readonly entries?: TypicalEntries;
   readonly implied?: Implied;
   readonly copied?: CopiedFrom | undefined;
+  readonly examples?: readonly unknown[];
 }
 
 /** Name of a page among those that were taken over from an example. */
@@ -102,11 +103,11 @@ export function editView(
   place: EditPlace,
   draft: Draft,
   problems: readonly Problem[],
-  { entries, implied = [], copied }: ViewMeans = {},
+  { entries, implied = [], copied, examples = [] }: ViewMeans = {},
 ): EditView {
   const nodes = formOf(place.fields, place.at, {
     ...draft,
-    ...{ problems, implied, copied, ...(entries ? { entries } : {}) },
+    ...{ problems, implied, copied, examples, ...(entries ? { entries } : {}) },
   });
   const own = problems.filter((problem) => isOnPage(place, problem.at));
   const ids = new Set(allNodes(nodes).map(({ id }) => id));
@@ -195,6 +196,7 @@ export function editPage(
   const draft = draftOf(entry.text, entry.fileName);
   const view = editView(place, draft, problemsOf(draft, balance), {
     ...{ entries, copied, implied: impliedOf(balance) },
+    examples: entry.isExample ? [] : exampleDocuments(draft.writing.system),
   });
   const name = partName(place.part);
   const item = place.at.length > 1 ? itemName(draft.document, place.at) : undefined;
@@ -217,11 +219,11 @@ export function editPage(
   );
 }
 
-/** How much of a page is still an example's. */
+/** Whose example a page is still in part. */
 function copiedNote({ name }: CopiedFrom, nodes: readonly FormNode[], page: string) {
   const mark = `This was ${name}’s.`;
-  const count = allNodes(nodes).filter(({ needed }) => needed.includes(mark)).length;
-  return count === 0 ? undefined : { count: counted(count, "value"), name, act: `ours:${page}` };
+  const isFree = !allNodes(nodes).some(({ needed }) => needed.includes(mark));
+  return isFree ? undefined : { name, act: `ours:${page}` };
 }
 
 /** What is typical of a structure may stand for what it lacks. */

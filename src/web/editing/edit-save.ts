@@ -8,6 +8,7 @@ import { editsOf } from "../../editor/form-edits.js";
 import { childOf, nameOf, type Posted, shownText } from "../../editor/form-values.js";
 import { newBearerEdits } from "../../editor/new-bearers.js";
 import { type Edit, edited, type Place, rawOf } from "../../editor/study-text.js";
+import { triedText } from "../../editor/tried-text.js";
 import { typicalEdits } from "../../editor/typical/typical-edits.js";
 import { ConflictError } from "../../store/errors.js";
 import { NotFoundError } from "../explain.js";
@@ -49,7 +50,7 @@ export function saveForm(
   const before = draftOf(base.text, base.fileName);
   const edits = editsOfForm(place, form, before);
   const changed = edited(base.text, edits);
-  const structural = actionEdits(form, rawOf(changed, base.fileName));
+  const structural = actionEdits(form, rawOf(changed, base.fileName), lastIn(studies, base));
   const wanted = edited(changed, structural);
   const keeping = { means, form, latest, before };
   if (withExtraEdits(wanted, form.act, means) === base.text) return { saved: latest, before };
@@ -76,7 +77,7 @@ export function typedText(studies: Studies, id: string, place: EditPlace, form: 
   const { text, fileName } = base;
   const before = draftOf(text, fileName);
   const edits = editsOfForm(place, form, before);
-  return { text: edited(text, [...edits, ...typicalEdits(before.document, edits)]), fileName };
+  return { text: triedText(before.document, [...edits, ...typicalEdits(before.document, edits)]), fileName };
 }
 
 function editsOfForm(
@@ -92,11 +93,29 @@ function editsOfForm(
 }
 
 /** Other ways of giving a value, chosen in a list, and the button pressed. */
-function actionEdits({ posted, act }: SentForm, document: unknown): Edit[] {
+function actionEdits({ posted, act }: SentForm, document: unknown, aside: (at: Place) => unknown): Edit[] {
   const ways = Object.entries(posted)
     .filter(([name]) => name.startsWith("way:"))
-    .flatMap(([name, way]) => editsOfAction(`${name}:${way}`, document));
+    .flatMap(([name, way]) => editsOfAction(`${name}:${way}`, document, aside));
   return [...ways, ...editsOfAction(act, document)];
+}
+
+/** Revisions in which a value that was put aside is looked for. */
+const mostSought = 100;
+
+/** What stood last at a place of a study, before another way of giving it took its place. */
+function lastIn(studies: Studies, base: StudyEntry): (at: Place) => unknown {
+  const now = rawOf(base.text, base.fileName);
+  return (at) => {
+    for (const { revision, isDamaged } of studies.revisions(base.id).slice(0, mostSought)) {
+      const found = isDamaged || revision > base.revision ? undefined : studies.revision(base.id, revision);
+      if (!found?.text.includes(String(at.at(-1)))) continue;
+      const document = rawOf(found.text, found.fileName);
+      const value = at.reduce<unknown>((inner, key) => childOf(inner, key), document);
+      if (value !== undefined && sameItem(at.slice(0, -1), document, now)) return value;
+    }
+    return undefined;
+  };
 }
 
 interface Keeping {

@@ -8,45 +8,43 @@ import type { Assumption } from "../../assumptions/entry.js";
 import { withoutOverride } from "../../editor/override-edits.js";
 import { withOwnValue } from "../../editor/own-value.js";
 import type { StudyDocument } from "../../study/format/schema.js";
-import type { Swing } from "../../study/odds/judged-swings.js";
+import type { Swing } from "../../study/odds/assumption-swings.js";
 import { authorOf, rememberAuthor } from "../author.js";
 import { NotFoundError } from "../explain.js";
 import { renderPage } from "../render.js";
 import { type AssumptionPage, assumptionPage } from "./assumption-page.js";
-import { assumptionsPage, type JudgedState, knownSwings, readSearch } from "./assumptions-page.js";
+import { assumptionsPage, readSearch, type SwingState } from "./assumptions-page.js";
 import { runQuestion } from "./odds-routes.js";
 import { type OwnValueForm, readOwnValueForm, saveOwnValue, triedText } from "./own-value-form.js";
 import type { StudyPages } from "./study-pages.js";
 import { askAgainSeconds } from "./study-pages.js";
 
-/** Works out how far each judged value moves a study's answer; takes seconds. */
+/** Works out how far each assumption moves a study's answer; takes seconds. */
 export type Judge = (document: StudyDocument, signal: AbortSignal) => Promise<Swing[]>;
 
 /** Assumptions of a study: the table of all, and for each its own page, where a value may be tried and kept. */
 export function addAssumptions(app: Express, parts: StudyPages & { readonly judge: Judge }): void {
-  const { studies, answers, find, knownOdds, judge } = parts;
+  const { studies, answers, find, judge } = parts;
   const swings = askedRuns({
     ...usualRuns,
     ...judging,
     draw: ({ document }, { signal }) => judge(document, signal),
   });
-  const judged = async (entry: StudyEntry, balance: BalanceState): Promise<JudgedState> => {
+  const swingsIn = async (entry: StudyEntry, balance: BalanceState): Promise<SwingState> => {
     if (!balance.line) return "unfinished";
-    const odds = knownOdds(entry);
-    if (odds) return { swings: knownSwings(studies.document(entry), odds, studies) };
     const found = await resultWithin(patienceMilliseconds, swings, runQuestion(entry, studies));
     return found ? { swings: found } : "under way";
   };
   app.get("/studies/:id/assumptions", async (request, response) => {
     const entry = find(request.params.id);
     const balance = await answers.ask("balance", textOf(entry));
-    const view = assumptionsPage({ entry, studies, balance }, await judged(entry, balance), {
+    const view = assumptionsPage({ entry, studies, balance }, await swingsIn(entry, balance), {
       ...readSearch(request.query),
       author: authorOf(request),
     });
     response.set("Cache-Control", "no-store").send(renderPage("assumptions", view));
   });
-  app.get("/studies/:id/assumptions/judged.json", async (request, response) => {
+  app.get("/studies/:id/assumptions/swings.json", async (request, response) => {
     const found = await resultWithin(
       patienceMilliseconds,
       swings,

@@ -3,7 +3,6 @@ import type { BalanceState } from "../../app/answers/questions.js";
 import type { Studies } from "../../app/studies.js";
 import type { StudyEntry } from "../../app/study-entry.js";
 import { mayOnlyRead } from "../../app/visitor.js";
-import { isJudged } from "../../assumptions/entry-marks.js";
 import { draftOf } from "../../editor/draft.js";
 import { ownValues } from "../../editor/own-value.js";
 import {
@@ -15,13 +14,12 @@ import {
   assumptionRows,
 } from "../../report/document/assumptions-list.js";
 import { formatter } from "../../report/words/format.js";
-import type { StudyDocument } from "../../study/format/schema.js";
-import { type Swing, swingsOf } from "../../study/odds/judged-swings.js";
-import type { Odds } from "../../study/odds/odds.js";
+import type { Swing } from "../../study/odds/assumption-swings.js";
+import { inStudyUnits } from "./assumption-units.js";
 import { workbenchPage } from "./workbench-page.js";
 
-/** How much the judged values move, or why that is not known yet. */
-export type JudgedState = { readonly swings: readonly Swing[] } | "under way" | "unfinished";
+/** How much the assumptions move, or why that is not known yet. */
+export type SwingState = { readonly swings: readonly Swing[] } | "under way" | "unfinished";
 
 interface Search {
   readonly words: string;
@@ -42,20 +40,6 @@ export function readSearch(query: unknown): Search {
 export const usedIn = (balance: BalanceState): ReadonlySet<string> | undefined =>
   balance.line ? new Set(balance.used) : undefined;
 
-/** Swings from odds that a reader had drawn before; they hold the widest bars. */
-export function knownSwings(
-  document: StudyDocument,
-  odds: Odds,
-  { assumptions }: Pick<Studies, "assumptions">,
-): readonly Swing[] {
-  const own = new Set(document.overrides.map(({ id }) => id));
-  const isWanted = (id: string) => {
-    const found = assumptions.entries.get(id);
-    return found !== undefined && isJudged(found) && !own.has(id);
-  };
-  return swingsOf(odds.matters.tornado, odds.matters.netBenefit, isWanted);
-}
-
 const filterNames: Readonly<Record<AssumptionFilter, string>> = {
   used: "that this study uses",
   judged: "judged, without a source",
@@ -71,10 +55,12 @@ interface AssumptionsOf {
 
 export function assumptionsPage(
   { entry, studies, balance }: AssumptionsOf,
-  judged: JudgedState,
+  swings: SwingState,
   { words, filter, author }: Search & { readonly author: string },
 ): object {
-  const own = ownValues(draftOf(entry.text, entry.fileName).document);
+  const { document, writing } = draftOf(entry.text, entry.fileName);
+  const { system } = writing;
+  const own = ownValues(document);
   const reading = { assumptions: studies.assumptions, used: usedIn(balance), own };
   const rows = assumptionRows(reading, filter, words);
   const href = (id: string) => `/studies/${entry.id}/assumptions/${id}`;
@@ -98,8 +84,8 @@ export function assumptionsPage(
           link,
         };
       }),
-      judged: judgedView(judged, entry, studies, reading),
-      isUnderWay: judged === "under way",
+      ranked: rankedView(swings, entry, studies, reading),
+      isUnderWay: swings === "under way",
       search: {
         words,
         filters: assumptionFilters.map((each) => ({
@@ -109,18 +95,27 @@ export function assumptionsPage(
         })),
       },
       count: `${rows.length} of ${studies.assumptions.entries.size} assumptions`,
-      rows: rows.map((row) => ({ ...row, name: nameOf(row), link: href(row.id) })),
+      rows: rows.map((row) => ({
+        ...{ ...row, ...unitsOf(row, studies, system), name: nameOf(row), link: href(row.id) },
+      })),
     },
   );
+}
+
+/** In the study's units, with what the entry states beside it. */
+function unitsOf({ id, value, range }: AssumptionRow, { assumptions }: Studies, system: "us" | "si") {
+  const entry = assumptions.entries.get(id);
+  const converted = entry && inStudyUnits(entry, system);
+  return converted ? { ...converted, stated: `${value}, ${range}` } : {};
 }
 
 /** The id is told below the name; one without a name is known by its id, which may break after its dots. */
 const nameOf = ({ id, name }: AssumptionRow) =>
   name === id ? { title: id.replaceAll(".", ".\u200b"), id: "" } : { title: name, id };
 
-const mostJudged = 12;
+const mostRanked = 12;
 
-function judgedView(state: JudgedState, entry: StudyEntry, studies: Studies, reading: AssumptionReading) {
+function rankedView(state: SwingState, entry: StudyEntry, studies: Studies, reading: AssumptionReading) {
   if (state === "unfinished" || state === "under way") return { isKnown: false, rows: [], rest: "" };
   const { money, study, options } = studies.document(entry);
   const format = formatter(money.currency, study.units);
@@ -130,13 +125,13 @@ function judgedView(state: JudgedState, entry: StudyEntry, studies: Studies, rea
     isKnown: true,
     requested,
     rest:
-      moving > mostJudged
-        ? `${moving - mostJudged} more judged values move it less; those not told move it by less than a cent.`
+      moving > mostRanked
+        ? `${moving - mostRanked} more move it less; those not told move it by less than a cent.`
         : "",
-    rows: state.swings.slice(0, mostJudged).flatMap(({ id, width, low, high }, index) => {
+    rows: state.swings.slice(0, mostRanked).flatMap(({ id, width, low, high, ends }, index) => {
       const found = reading.assumptions.entries.get(id);
       if (!found) return [];
-      const { name, value, range, note } = assumptionRow(found, reading);
+      const { name, value, range, note, basis, isJudged } = assumptionRow(found, reading);
       return [
         {
           place: index + 1,
@@ -144,9 +139,10 @@ function judgedView(state: JudgedState, entry: StudyEntry, studies: Studies, rea
           link: `/studies/${entry.id}/assumptions/${id}`,
           value,
           range,
-          note,
+          ...{ note, basis, isJudged },
           width: format.money(width),
           span: `${format.money(low)} to ${format.money(high)}`,
+          ends: ends ? `${format.money(ends.low)} to ${format.money(ends.high)}` : "as at P10 and P90",
         },
       ];
     }),

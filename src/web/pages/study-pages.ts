@@ -218,7 +218,10 @@ function addFiles(app: Express, parts: StudyPages): void {
     const pdf = await printer.print(body, settings, signal);
     withFilePolicy(response, "pdf")
       .type("pdf")
-      .set("Content-Disposition", `inline; filename="${entry.id}.pdf"`)
+      .set(
+        "Content-Disposition",
+        `inline; filename="${entry.id}-${part === "board" ? "board-part" : "report"}.pdf"`,
+      )
       .send(Buffer.from(pdf));
   });
   const figuresOf = (entry: StudyEntry) => ({ ...textOf(entry), odds: knownOdds(entry) });

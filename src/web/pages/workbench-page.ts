@@ -60,8 +60,18 @@ export function stepsView(entry: StudyEntry, part: string): object | undefined {
 const longestStep = 48;
 
 function partLink({ id, name, path }: WorkbenchPart, { entry, part }: WorkbenchFrame, marks: Marks) {
-  return { id, name, href: `/studies/${entry.id}${path}`, isHere: id === part, mark: marks[id] ?? "" };
+  return {
+    id,
+    name,
+    href: `/studies/${entry.id}${path}`,
+    isHere: id === part,
+    slow: slowWords(path),
+    mark: marks[id] ?? "",
+  };
 }
+
+const slowWords = (path: string) =>
+  path.includes(".pdf") ? "Being printed: it takes some seconds, and opens by itself." : "";
 
 type Marks = Readonly<Record<string, string>>;
 

@@ -4,8 +4,8 @@ import { draftOf } from "../../editor/draft.js";
 import { childOf, itemsOf } from "../../editor/form-values.js";
 import { edited } from "../../editor/study-text.js";
 import { lettersOf } from "../../report/search/search-words.js";
+import type { LevelSearch } from "../../study/levels/level-result.js";
 import { dayText } from "../../study/reading/level-dates.js";
-import type { LevelSearch } from "../../study/search/level-result.js";
 import type { ProgramSearch, SearchResult } from "../../study/search/result.js";
 import { writtenOption } from "../../study/search/written.js";
 

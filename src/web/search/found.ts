@@ -1,11 +1,12 @@
-import { frontierChart } from "../../report/search/frontier-chart.js";
+import { frontierPicture } from "../../report/search/frontier-picture.js";
 import { levelContext, levelTables } from "../../report/search/level-tables.js";
-import { scheduleWords } from "../../report/search/level-words.js";
+import { scheduleText } from "../../report/search/level-words.js";
 import { searchedLevelsChart } from "../../report/search/levels-picture.js";
 import { searchTables } from "../../report/search/search-tables.js";
 import { lettersOf, programWords } from "../../report/search/search-words.js";
+import { formatter } from "../../report/words/format.js";
 import type { StudyDocument } from "../../study/format/schema.js";
-import type { LevelSearch } from "../../study/search/level-result.js";
+import type { LevelSearch } from "../../study/levels/level-result.js";
 import type { ProgramSearch, SearchResult } from "../../study/search/result.js";
 
 /** What the page tells of a search. @param isExample nothing of it can be made an option of an example */
@@ -20,9 +21,10 @@ export const foundOf = (
 
 function programsOf(programs: ProgramSearch, document: StudyDocument, isExample: boolean): object {
   const letters = lettersOf(programs);
+  const { money, study } = document;
   return {
     ...searchTables(programs, document),
-    chart: { ...frontierChart(programs, document), tableHere: true },
+    picture: frontierPicture(programs, formatter(money.currency, study.units), money.horizon),
     points: isExample
       ? []
       : programs.frontier.map((point) => ({
@@ -41,6 +43,6 @@ function levelsOf(levels: LevelSearch, document: StudyDocument, isExample: boole
     chart: chart && { ...chart, tableHere: true },
     points: isExample
       ? []
-      : levels.byDepth.map((each) => ({ id: each.id, text: scheduleWords(each, context) })),
+      : levels.byDepth.map((each) => ({ id: each.id, text: scheduleText(each, context) })),
   };
 }

@@ -53,7 +53,8 @@ export const noBalance = (problems: readonly Problem[]) => ({
       : "It shows here, at central values, from the first intake, plant, dock or ramp on",
 });
 
-const currencyIn = ({ currency = "" }: Typed): string => (/^[A-Z]{3}$/.test(currency) ? currency : "USD");
+const currencyIn = ({ currency = "" }: Typed): string =>
+  /^[A-Z]{3}$/i.test(currency.trim()) ? currency.trim().toUpperCase() : "USD";
 
 function repeatedGroup(): QuestionGroup {
   const group = questionGroups.find(({ repeats }) => repeats);

@@ -1,9 +1,10 @@
 import { describe, expect, it } from "vitest";
+import { at } from "../../../src/lists.js";
 import type { Lake } from "../../../src/model/lake/lake.js";
 import { dailyElevations, levelsOfYear } from "../../../src/model/lake/levels.js";
 import { dryingParameters, survival } from "../../../src/model/mussels/drying.js";
 import { shellParameters, wetMassG } from "../../../src/model/mussels/shell.js";
-import { nextPlace, settlersPlace, shellTable } from "../../../src/model/mussels/shell-table.js";
+import { nextPlaces, settlersPlace, shellTable } from "../../../src/model/mussels/shell-table.js";
 import { settlementParameters, surfaceMonths } from "../../../src/model/mussels/surface.js";
 import { assumed } from "../assumptions.js";
 import { productiveLake } from "../lakes.js";
@@ -39,7 +40,7 @@ function tableAt(elevation: number, lake: Lake) {
 /** Place of mussels of an age, month by month from the settlers'. */
 function tablePlace(monthOfYear: number, age: number): number {
   let place = settlersPlace(monthOfYear);
-  for (let month = 0; month < age; month++) place = nextPlace(place);
+  for (let month = 0; month < age; month++) place = at(nextPlaces, place);
   return place;
 }
 

@@ -3,7 +3,7 @@ import { stringify } from "yaml";
 import { reportView } from "../../../src/report/document/report-view.js";
 import { readStudyText } from "../../../src/study/reading/read.js";
 import { exampleDocument, inputErrorOf, put } from "../../study/example.js";
-import { amount, editedRun } from "../edited.js";
+import { amount, smallRun } from "../edited.js";
 import { exampleRun } from "../runs.js";
 
 /** Amounts of a row of a table by its first cell; a dash is nothing. */
@@ -46,7 +46,7 @@ describe("the request", () => {
 
   it("stands beside last year's budget and spending where they are entered", () => {
     const ask = { lastYearBudget: "$101,250", lastYearActual: "$98,400" };
-    const { board } = reportView(editedRun([["report", { ask }]]));
+    const { board } = reportView(smallRun([["report", { ask }]]));
     expect(board.ask?.picture.rows.slice(0, 3).map(({ name, value }) => [name, value])).toEqual([
       ["Last year, budget", "$101,250"],
       ["Last year, actual", "$98,400"],
@@ -57,7 +57,7 @@ describe("the request", () => {
 
   it("has its author's motion, what follows if it fails, and who checked it", () => {
     const ask = { motion: "Moved, as discussed.", ifNotFunded: "The ramps close.", checkedBy: "A. Reader" };
-    const view = reportView(editedRun([["report", { ask }]]));
+    const view = reportView(smallRun([["report", { ask }]]));
     expect([view.board.motion, view.board.notFunded, view.checkedBy]).toEqual([
       ask.motion,
       ask.ifNotFunded,

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { renderReport } from "../../../src/report/document/html.js";
 import { reportView } from "../../../src/report/document/report-view.js";
 import type { StudyRun } from "../../../src/study/prepare/compute.js";
-import { amount, deeper, dryOut, type Edit, editedRun, withSchedule } from "../edited.js";
+import { amount, deeper, dryOut, type Edit, editedRun, smallRun, withSchedule } from "../edited.js";
 
 const asked: readonly Edit[] = [...withSchedule, ["study.requestedOption", dryOut.id]];
 const firstPage = (run: StudyRun) => {
@@ -13,7 +13,7 @@ const firstPage = (run: StudyRun) => {
 const printed = (run: StudyRun) => renderReport(run, { inline: false }).replace(/<[^>]+>/g, " ");
 
 describe("the first page for an option that only follows a schedule", () => {
-  const run = editedRun(asked, dryOut);
+  const run = smallRun(asked, dryOut);
   const { board, comparison } = reportView(run);
   const text = firstPage(run).replace(/“[^”]*”/g, "");
 
@@ -85,7 +85,7 @@ describe("the first page for stations with a schedule after them", () => {
       deterrence: "30 %",
       origin: "invented",
     };
-    const run = editedRun([...withSchedule, ["study.requestedOption", both.id]], { ...both, steps });
+    const run = smallRun([...withSchedule, ["study.requestedOption", both.id]], { ...both, steps });
     const { board, program } = reportView(run);
     expect(board.question).toContain("Would “Stations, then drying”");
     expect(board.question).toContain(`with “${deeper.name}” once mussels are established`);
@@ -96,7 +96,7 @@ describe("the first page for stations with a schedule after them", () => {
 
 describe("an infested lake with a schedule to follow", () => {
   it("weighs the schedule, since it can change what the mussels cost", () => {
-    const run = editedRun([...asked, ["lake.infestedSince", 2024]], dryOut);
+    const run = smallRun([...asked, ["lake.infestedSince", 2024]], dryOut);
     const { board, comparison, program } = reportView(run);
     expect(board.question).toContain("has been infested since 2024: would following");
     expect(board.balance).toBeDefined();
@@ -110,7 +110,7 @@ describe("an infested lake with a schedule to follow", () => {
 describe("a study in which no option has steps", () => {
   it("has no funnel of boats and no heading of the ramp", () => {
     const none = { id: "none", name: "Nothing", afterInfestation: { share: "0 %" } };
-    const { program } = reportView(editedRun([...asked, ["options", [none]]], dryOut));
+    const { program } = reportView(smallRun([...asked, ["options", [none]]], dryOut));
     expect(program.funnel).toBeUndefined();
     expect(program.heading).not.toContain("ramp");
     expect(program.cost.note).not.toContain("Fees");

@@ -43,6 +43,28 @@ describe("the list of assumptions", () => {
     expect(ids("used", "bulk")).toEqual(["growth.bulk-density"]);
   });
 
+  it.each(["diver", "diving", "dive crew", "Divers"])("finds what divers do by %s, titles first", (words) => {
+    const found = assumptionRows(reading, "all", words);
+    expect(found.map(({ id }) => id)).toContain("cleaning.rack.visit");
+    expect(found.map(({ id }) => id)).toContain("supply.outage-days");
+    const isTitled = found.map(({ id, name }) => id !== name);
+    expect(isTitled.indexOf(false)).toBeGreaterThan(0);
+  });
+
+  it("has those first that hold the words in their name, and those without a name last", () => {
+    const found = assumptionRows(reading, "all", "rack");
+    const inName = found.map(({ name, id }) => name !== id && name.toLowerCase().includes("rack"));
+    expect(inName.lastIndexOf(true)).toBe(inName.filter(Boolean).length - 1);
+    const all = assumptionRows(reading, "all", "");
+    expect(all[0]?.name).not.toBe(all[0]?.id);
+    expect(all.at(-1)?.name).toBe(all.at(-1)?.id);
+  });
+
+  it("finds no more than it should: words of another thing only", () => {
+    const ids = assumptionRows(reading, "all", "interest").map(({ id }) => id);
+    expect(ids.length).toBeLessThan(12);
+  });
+
   it("of a study that cannot be computed yet counts all as used, and says that it is not known", () => {
     const rows = assumptionRows({ ...reading, used: undefined }, "used", "");
     expect(rows).toHaveLength(assumptions.entries.size);

@@ -27,7 +27,7 @@ function manyStructures(count: number): StudyDocument {
 }
 
 const run = exampleRun("sorrel-bend");
-const manyRun = runStudy(manyStructures(60), assumptions);
+const manyRun = runStudy(manyStructures(40), assumptions);
 
 const tablesOf = (study: typeof run): TableView[] => {
   const { appendix, infestation, comparison, program } = reportView(study);
@@ -44,7 +44,7 @@ const tablesOf = (study: typeof run): TableView[] => {
 
 const cases = [
   ...tablesOf(run).map((table) => [`${table.id}`, table] as const),
-  ...tablesOf(manyRun).map((table) => [`${table.id} of 60 structures`, table] as const),
+  ...tablesOf(manyRun).map((table) => [`${table.id} of 40 structures`, table] as const),
   ...tablesOf(editedRun(withSchedule)).map((table) => [`${table.id} with a schedule`, table] as const),
 ];
 

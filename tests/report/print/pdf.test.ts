@@ -4,6 +4,7 @@ import { renderReportBody } from "../../../src/report/document/html.js";
 import { reportView } from "../../../src/report/document/report-view.js";
 import { printSettings } from "../../../src/report/print/paper.js";
 import { createPrinter } from "../../../src/report/print/printer.js";
+import { appendixTitles } from "../../../src/study/format/report-schema.js";
 import { failures } from "../pdf-ua/conditions.js";
 import { exampleRun } from "../runs.js";
 
@@ -36,6 +37,15 @@ async function pdfOf(name: Example): Promise<Uint8Array> {
 
 const plain = (text: string) => text.replace(/\s+/g, " ");
 
+/** Titles of the printed list with the numbers that follow them there. */
+const listed = (pages: readonly string[]) => {
+  const list = pages.find((page) => page.includes(" Contents ")) ?? "";
+  return Object.values(appendixTitles).flatMap((title) => {
+    const [, page] = list.split(`${title.replace("Appendix ", "")} `);
+    return page === undefined ? [] : [{ title, page: Number.parseInt(page, 10) }];
+  });
+};
+
 describe("the printed report", () => {
   it.each(["sorrel-bend", "ninemoss", "copperhithe", "thistledown"] as const)(
     "of %s, with all that it has, meets no condition of failure of PDF/UA-1 that is looked for",
@@ -66,5 +76,16 @@ describe("the printed report", () => {
       .map(plain)
       .filter((page) => page.includes("Unit rate") && page.includes("Assumptions"));
     expect(pagesWithHead.length).toBeGreaterThan(1);
+  });
+});
+
+describe("the list of appendices in print", () => {
+  it.each(["sorrel-bend", "ninemoss"] as const)("names in %s the page on which each begins", async (name) => {
+    const { text } = await extractText(await getDocumentProxy(await pdfOf(name)));
+    const pages = text.map(plain);
+    const entries = listed(pages);
+    expect(entries.length).toBeGreaterThan(7);
+    for (const { title, page } of entries) expect(pages[page - 1]).toContain(title);
+    expect(pages.join("")).not.toContain("page 00");
   });
 });

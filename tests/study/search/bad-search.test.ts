@@ -2,6 +2,8 @@ import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { InputError } from "../../../src/study/reading/problems.js";
 import { readStudyText } from "../../../src/study/reading/read.js";
+import { searchPlan } from "../../../src/study/search/plan.js";
+import { assumptions } from "../../report/runs.js";
 
 const folder = new URL("../../bad/search/", import.meta.url);
 const study = readFileSync(new URL("../../../src/examples/sorrel-bend.yaml", import.meta.url), "utf8");
@@ -29,6 +31,23 @@ const expected: Readonly<Record<string, readonly [string, RegExp]>> = {
 };
 
 describe("a search that cannot be", () => {
+  it("has a wait that no number of inspectors keeps: place, found, allowed and remedy", () => {
+    const few = study.replace("mostInspectors: 6", "mostInspectors: 1");
+    const document = readStudyText(
+      `${few}\nsearch: { vary: [hours], sites: [gate], dayTypes: [summer-weekend], earliest: 8, latest: 18, longestWait: "0.0001 min" }\n`,
+      "study.yaml",
+    );
+    expect(() => searchPlan(document, assumptions)).toThrow(
+      /search\.longestWait: found 0\.0001 min; allowed: a wait that some station keeps with at most 1 inspector.*Lengthen it/,
+    );
+  });
+
+  it("is one of programs in a lake that is infested", () => {
+    const infested = study.replace(/^lake:$/m, "lake:\n  infestedSince: 2026");
+    const read = () => readStudyText(`${infested}\nsearch: { vary: [hours] }\n`, "study.yaml");
+    expect(read).toThrow(/search\.vary: found hours, in a lake that is infested; allowed: levels/);
+  });
+
   it("has one file for each mistake", () => {
     expect(readdirSync(folder).sort()).toEqual(Object.keys(expected).sort());
   });

@@ -7,6 +7,7 @@ import { drawnStudy } from "../../../src/study/odds/draws.js";
 import { runStudy } from "../../../src/study/prepare/compute.js";
 import { readStudyText } from "../../../src/study/reading/read.js";
 import { searchPlan } from "../../../src/study/search/plan.js";
+import { type Placed, searching } from "../../../src/study/search/points.js";
 import type { ProgramSearch, SearchPoint } from "../../../src/study/search/result.js";
 import { programSearch } from "../../../src/study/search/search.js";
 import { writtenOption } from "../../../src/study/search/written.js";
@@ -127,6 +128,44 @@ describe("a program of the search", () => {
 });
 
 describe("a search", () => {
+  it("of few programs finds what trying them all finds", () => {
+    const document = readStudyText(ninemoss, "study.yaml");
+    const plan = searchPlan(document, assumptions);
+    const terms = [lakeTerms(drawnStudy(document, assumptions, draws).drawn(0, 0), plan.searched)];
+    const search = searching(plan, terms);
+    const all = plan.sets.flatMap(({ cells }, set) =>
+      cells
+        .reduce<number[][]>(
+          (taken, { levels }) => taken.flatMap((each) => levels.map((_, level) => [...each, level])),
+          [[]],
+        )
+        .map((levels): Placed => {
+          const open = cells.map((cell, index) => cell.levels[levels[index] ?? 0]);
+          const sum = (pick: "hours" | "met") =>
+            open.reduce((total, level) => total + (level?.[pick] ?? 0), 0);
+          return { set, taken: { levels, hours: sum("hours"), met: sum("met") } };
+        }),
+    );
+    expect(all).toHaveLength(plan.programs);
+    const tried = all.map((placed) => ({
+      cost: search.of(placed).cost,
+      chance: search.of(placed).chance,
+      costPerYear: search.costPerYear(placed),
+    }));
+    const { answers, frontier } = programSearch(plan, terms);
+    const best = answers.find(({ question }) => question === "best");
+    const least = Math.min(...tried.map(({ cost }) => cost));
+    expect(best?.point?.cost).toBeCloseTo(least, 6);
+    expect(best?.bound).toBeLessThanOrEqual(least + 1e-6);
+    for (const point of frontier)
+      expect(
+        tried.filter(
+          ({ costPerYear, chance }) =>
+            costPerYear < point.costPerYear - cent && chance < point.chance * (1 - 1e-9),
+        ),
+      ).toEqual([]);
+  });
+
   it("with nothing to vary finds the option itself", () => {
     const result = searched(withSearch(sorrelBend, { vary: [] }));
     const requested = result.typed.find(({ mark }) => mark === "requested");

@@ -48,6 +48,19 @@ describe("a short fact that cannot be", () => {
   });
 
   it.each([
+    [{ launches: "26.600" }, "launches", "Write 26,600, or 26.6 if a fraction is meant."],
+    [{ wanted: { cost: "154.000" } }, "wanted.cost", "Write 154,000, or 154 if a fraction is meant."],
+    [{ area: "1.234.500 acres" }, "area", "Write 1,234,500."],
+  ])("is a point between thousands, which may be a fraction too: %j", (typed, path, remedy) => {
+    expect(problemsOf(typed)).toMatchObject([{ path, remedy }]);
+  });
+
+  it("is no number with a fraction, nor a currency in small letters", () => {
+    const typed = { depth: "23.5 m", summerLevel: "651.25 m", fromAway: "0.250 %", currency: "usd" };
+    expect(problemsOf(typed)).toEqual([]);
+  });
+
+  it.each([
     ["nothing", "", "nothing"],
     ["a spreadsheet with semicolons", "summerLevel;2136\nramps;3\n", "a text without fields"],
     ["a list", "- 1\n- 2\n", "a list of 2"],

@@ -21,22 +21,27 @@ export interface Growth {
 
 /** Doubling the text doubles the time of a linear reader and makes that of a quadratic one four times as long. */
 export const steepest = 3;
-/** Above this a longer text tells. */
+/** Above this it is tried again. */
 const doubtful = 2.4;
 /** Processor time, ms, that can be told from what else the process does. */
 const noticed = 10;
 /** And so many times what the reader takes for next to no text. */
 const overNothing = 5;
+/** Shorter times are not told apart, ms. */
+const tick = 0.1;
 const shortest = 16;
 const first = 2048;
-const step = 8;
+const step = 4;
 const repetitions = 2;
 const trials = 4;
 
+/** Least time that each reader took for next to no text, ms. */
+const forNothing = new WeakMap<Reader["read"], number>();
+
 /**
- * Lengthens a text until reading it takes noticed time, and then holds it against one half as long. It is processor
- * time, the least of several readings, and a steep ratio counts only where it comes in every trial: what else the
- * machine does makes no difference.
+ * Lengthens a text until reading it takes noticed time, and then holds that against one half as long, each less what
+ * next to no text takes. It is processor time, the least of several readings, and a steep ratio counts only where it
+ * comes in every trial: what else the machine does makes no difference.
  */
 export function growthOf(
   { name, most, read }: Reader,
@@ -44,8 +49,8 @@ export function growthOf(
   mostLength: number,
 ): Growth {
   const longest = Math.min(most, mostLength);
-  const least = (length: number) => leastTime(read, of(length), 0);
-  const noticeable = Math.max(noticed, overNothing * least(Math.min(shortest, longest)));
+  const nothing = forNothing.get(read) ?? leastOfNothing(read, of);
+  const noticeable = Math.max(noticed, overNothing * nothing);
   const leastOrQuick = (length: number) => leastTime(read, of(length), noticeable);
   let length = Math.min(first, longest);
   let milliseconds = leastOrQuick(length);
@@ -53,21 +58,29 @@ export function growthOf(
     length = Math.min(length * step, longest);
     milliseconds = leastOrQuick(length);
   }
-  if (milliseconds < noticeable) return { reader: name, text, length, milliseconds, ratio: undefined };
-  let ratio = leastRatio(least, length);
-  while (ratio > doubtful && ratio < steepest && 2 * length <= longest) {
-    length *= 2;
-    milliseconds = least(length);
-    ratio = leastRatio(least, length);
-  }
-  return { reader: name, text, length, milliseconds, ratio };
+  const reading = { reader: name, text, length, milliseconds };
+  return { ...reading, ratio: milliseconds < noticeable ? undefined : leastRatio(read, of, reading) };
 }
 
-function leastRatio(least: (length: number) => number, length: number): number {
+/** A reader is slower before it is compiled: it reads next to nothing again whenever that counts. */
+function leastOfNothing(read: Reader["read"], of: Adversary["of"]): number {
+  const least = Math.min(forNothing.get(read) ?? Number.POSITIVE_INFINITY, leastTime(read, of(shortest), 0));
+  forNothing.set(read, least);
+  return least;
+}
+
+function leastRatio(
+  read: Reader["read"],
+  of: Adversary["of"],
+  { length, milliseconds }: Pick<Growth, "length" | "milliseconds">,
+): number {
   let found = Number.POSITIVE_INFINITY;
-  for (let trial = 0; trial < trials && found >= steepest; trial += 1) {
-    const half = least(Math.floor(length / 2));
-    found = Math.min(found, least(length) / half);
+  let whole = milliseconds;
+  for (let trial = 0; trial < trials && found >= doubtful; trial += 1) {
+    if (trial > 0) whole = Math.min(whole, leastTime(read, of(length), 0));
+    const half = leastTime(read, of(Math.floor(length / 2)), 0);
+    const nothing = leastOfNothing(read, of);
+    found = Math.min(found, (whole - nothing) / Math.max(half - nothing, tick));
   }
   return found;
 }

@@ -5,13 +5,14 @@ import { type AnswerWorkers, answerWorkers, type WorkerSettings } from "../../..
 import { readExamples } from "../../../src/app/examples.js";
 import { InputError } from "../../../src/study/reading/problems.js";
 import { QueueFullError, TookTooLongError } from "../../../src/workers/thread-pool.js";
+import { smallLakeText } from "../../study/small-lake.js";
 import { answersHere } from "../../trials/answers-here.js";
 import { means } from "../answering.js";
 
 const stuckWorker = fileURLToPath(new URL("stuck-worker.js", import.meta.url));
 const example = readExamples().find(({ id }) => id === "example-ninemoss");
 if (!example) throw new Error("no example");
-const study = textOf(example);
+const study = { ...textOf(example), text: smallLakeText };
 
 let workers: AnswerWorkers | undefined;
 const opened = (settings: Partial<WorkerSettings> = {}) => {

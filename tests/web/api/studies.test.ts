@@ -1,14 +1,14 @@
-import { readFileSync, truncateSync } from "node:fs";
-import { join } from "node:path";
+import { truncateSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { examplesFolder } from "../../../src/report/document/assets.js";
 import { databaseFile } from "../../../src/store/connection.js";
 import type { Operation } from "../../../src/web/api/operation.js";
 import { operationGroups } from "../../../src/web/api/operations.js";
 import { folder } from "../../store/places.js";
+import { exampleText } from "../../study/example.js";
+import { smallLakeText } from "../../study/small-lake.js";
 import { serving } from "../serving.js";
 
-const example = readFileSync(join(examplesFolder, "ninemoss.yaml"), "utf8");
+const example = smallLakeText;
 const draft = "study: { name: Our lake } # 湖\r\n";
 
 /** Descriptions are read, nothing is asked of them. */
@@ -248,7 +248,7 @@ describe("results and assumptions", () => {
 
   it("compares a study with another", async () => {
     const { send } = await program();
-    const dearer = example.replace("species: quagga", "species: zebra");
+    const dearer = exampleText("ninemoss").replace("species: quagga", "species: zebra");
     await send("POST", "/api/studies", { body: dearer });
     const id = "ninemoss-lake-inspection-program-request";
     const { reply } = await send("GET", `/api/comparison?left=example-ninemoss&right=${id}&rightRevision=1`);

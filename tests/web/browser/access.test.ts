@@ -13,12 +13,16 @@ const axeSource = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
 let bench: Bench;
 let full = "";
 let blank = "";
+let first = "";
 
 beforeAll(async () => {
   bench = await openBench();
   full = `/studies/${bench.studies.copy("example-sorrel-bend", "Ada").id}`;
   const body = new URLSearchParams({ name: "Blank", lake: "Blank", units: "us", currency: "USD" });
   const made = await fetch(`${bench.base}/studies/new`, { method: "POST", body, redirect: "manual" });
+  const facts = new URLSearchParams({ name: "Mill Pond", "intakes/0/flow": "20" });
+  const estimate = await fetch(`${bench.base}/start`, { method: "POST", body: facts, redirect: "manual" });
+  first = estimate.headers.get("location") ?? "";
   blank = (made.headers.get("location") ?? "").replace("/edit/names", "");
 });
 afterAll(() => bench.close());
@@ -41,10 +45,38 @@ async function violations(page: Page): Promise<string[]> {
       rules,
     );
     found.push(...results.violations.map(({ id, nodes }) => `${width}: ${id} at ${nodes[0]?.html}`));
-    const overflow = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-    if (overflow > 0) found.push(`${width}: ${overflow} px wider than the window`);
+    found.push(...(await outsideOf(page, width)));
   }
+  // A window of 1280 pixels at 200 % zoom.
+  await page.setViewport({ width: 640, height: 450, deviceScaleFactor: 2 });
+  found.push(...(await outsideOf(page, 640)));
   return found;
+}
+
+/** What is wider than the window, and captions that are cut. */
+async function outsideOf(page: Page, width: number): Promise<string[]> {
+  const { overflow, cut } = await page.evaluate(() => ({
+    overflow: document.documentElement.scrollWidth - window.innerWidth,
+    cut: [
+      ...document.querySelectorAll<HTMLElement>(
+        "label, legend, caption, summary, dt, h1, h2, button, a.button",
+      ),
+    ]
+      .filter(
+        (each) =>
+          each.checkVisibility() &&
+          !each.closest(".unseen, .table-scroll") &&
+          !each.matches(".unseen, .skip"),
+      )
+      .filter(
+        (each) => getComputedStyle(each).display !== "inline" && each.scrollWidth > each.clientWidth + 1,
+      )
+      .map((each) => each.textContent?.trim().slice(0, 60) ?? ""),
+  }));
+  return [
+    ...(overflow > 0 ? [`${width}: ${overflow} px wider than the window`] : []),
+    ...cut.map((text) => `${width}: “${text}” is cut`),
+  ];
 }
 
 describe("each page of the workbench", () => {
@@ -66,6 +98,23 @@ describe("each page of the workbench", () => {
     ["what is printed", () => `${full}/edit/printed`],
     ["an unfinished study", () => blank],
     ["empty levels", () => `${blank}/edit/levels`],
+    ["the first screen of a first answer", () => "/start"],
+    ["the second, with its balance", () => "/start?screen=2&intakes%2F0%2Fuse=town"],
+    ["the first screen with an entry that cannot be read", () => "/start?act=next&depth=lots"],
+    ["a comparison", () => `/compare?left=${full.split("/")[2]}&right=example-ninemoss`],
+    ["verification", () => "/verify"],
+    ["help", () => "/help"],
+    ["a list to be sent to the plant", () => "/help/checklist/hydropower"],
+    ["what programs can do", () => "/api"],
+    ["assumptions", () => `${full}/assumptions`],
+    ["an assumption", () => `${full}/assumptions/cleaning.rack.visit`],
+    ["the odds", () => `${full}/odds`],
+    ["where the chance comes from", () => `${full}/chance`],
+    ["downloads", () => `${full}/forms`],
+    ["the report on a screen", () => `${full}/report`],
+    ["what to replace first", () => `${first}/first`],
+    ["a page with typical values", () => `${first}/edit/structures/0`],
+    ["a page that is not there", () => "/studies/nobody"],
     ["an example, which is only read", () => "/studies/example-ninemoss/edit/lake"],
   ];
 

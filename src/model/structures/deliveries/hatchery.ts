@@ -143,7 +143,7 @@ export function dryDays(hatchery: Hatchery, { daily }: LakeContext): ServiceItem
   const lines = months.map((month) => shortfallLine(hatchery, 1 - at(wetted, month), month));
   const { quantityKind, unitRate } = at(lines, 0);
   return {
-    what: `${at(lines, 0).what} while the mouth stands dry`,
+    what: `${at(lines, 0).what} while the mouth is exposed`,
     quantityKind,
     quantity: lines.map(({ quantity }) => quantity),
     unitRate: months.map(() => unitRate),

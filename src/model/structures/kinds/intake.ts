@@ -109,7 +109,7 @@ export function intakeService(intake: Withdrawal, context: LakeContext): Service
   const wetted = wettedShares(context.daily, intake.elevation);
   const delivered = months.map((month) => at(cleanYear, month).delivered * at(wetted, month));
   const water: ServiceItem = {
-    what: "water from elsewhere while the intake falls short or stands dry",
+    what: "water from elsewhere while the intake falls short or is exposed",
     quantityKind: "volume",
     quantity: months.map(
       (month) => (at(intake.demand, month) - at(delivered, month)) * daysOf(month) * secondsPerDay,

@@ -1,6 +1,6 @@
 import { noElement } from "../../../lists.js";
 import { growLayers, grownOnce } from "../../mussels/growth.js";
-import type { Layer } from "../../mussels/layer.js";
+import { aloneOf, type Layer } from "../../mussels/layer.js";
 import type { Component, Plan, Routine } from "../component.js";
 import type { LakeContext } from "../context.js";
 import { type Dates, dateFrom, datesOf, yearsToRepeat } from "./dates.js";
@@ -127,7 +127,7 @@ export function nearLimit({ limitShare }: TriggeredRoutine, component: Component
   return (layer: Layer, monthOfYear: number): boolean => {
     if (layer.mass === 0) return false;
     const grown = {
-      ...layer,
+      ...aloneOf(layer),
       cover: layer.cover / share,
       mass: layer.mass / share,
       thickness: layer.thickness / share,

@@ -1,4 +1,4 @@
-import { sumOf } from "../../../lists.js";
+import { at, sumOf } from "../../../lists.js";
 import { pipeArea } from "../../hydraulics/friction.js";
 import type { LakeContext } from "../context.js";
 import type { Cooler, Fittings, Orifice } from "./fittings.js";
@@ -44,33 +44,61 @@ export const loadingParameters = ({ assumed }: Pick<LakeContext, "assumed">): Lo
 
 type Growth = LakeContext["growth"];
 
-export function loadingOf(
+/** What pieces bring to the fittings of a line in a month: all of it in proportion to their mass. */
+export interface Arrivals {
+  /** Times that the strainer is blinded to its limit. */
+  readonly swaps: number;
+  /** Share of the first pass of each kind of cooler that they plug. */
+  readonly plugged: readonly number[];
+  /** Blockings of one orifice of each kind. */
+  readonly blockings: readonly number[];
+}
+
+export function arrivalsOf(
   line: Fittings,
-  pieces: readonly Pieces[],
+  pieces: Pieces,
   parameters: LoadingParameters,
   growth: Growth,
-): Loading {
+): Arrivals {
   const { coolers = [], orifices = [], strainer } = line;
   const mesh = strainer?.mesh;
-  const lodging = (bore: number) => {
-    let sum = 0;
-    for (const each of pieces) sum += lodgingPieces(each, { bore, mesh }, parameters.pieces, growth.shell);
-    return sum;
-  };
+  const lodging = (bore: number) => lodgingPieces(pieces, { bore, mesh }, parameters.pieces, growth.shell);
+  const allOrifices = sumOf(orifices.map(({ count }) => count));
   return {
-    swaps: strainer?.type === "self-cleaning" ? 0 : blindings(line, pieces, parameters, growth),
-    coolers: coolers.map((cooler) => {
-      const plugged = (lodging(cooler.bore) * flowShare(cooler, coolers)) / firstPassTubes(cooler);
-      return { cooler, ...coolerCleanings(plugged, parameters) };
-    }),
-    orifices: orifices.map((orifice) => {
-      const blockings = lodging(orifice.bore) / sumOf(orifices.map(({ count }) => count));
-      return {
-        orifice,
-        clearings: Math.min(blockings, parameters.mostCleanings),
-        load: blockings / parameters.mostCleanings,
-      };
-    }),
+    swaps: strainer?.type === "self-cleaning" ? 0 : blindings(line, [pieces], parameters, growth),
+    plugged: coolers.map(
+      (cooler) => (lodging(cooler.bore) * flowShare(cooler, coolers)) / firstPassTubes(cooler),
+    ),
+    blockings: orifices.map(({ bore }) => lodging(bore) / allOrifices),
+  };
+}
+
+/** Arrivals with a share of others. */
+export function withShare(own: Arrivals, share: number, others: Arrivals): Arrivals {
+  const added = (more: readonly number[]) => (each: number, index: number) => each + share * at(more, index);
+  return {
+    swaps: own.swaps + share * others.swaps,
+    plugged: own.plugged.map(added(others.plugged)),
+    blockings: own.blockings.map(added(others.blockings)),
+  };
+}
+
+export function loadingOf(
+  { coolers = [], orifices = [] }: Fittings,
+  { swaps, plugged, blockings }: Arrivals,
+  parameters: LoadingParameters,
+): Loading {
+  return {
+    swaps,
+    coolers: coolers.map((cooler, index) => ({
+      cooler,
+      ...coolerCleanings(at(plugged, index), parameters),
+    })),
+    orifices: orifices.map((orifice, index) => ({
+      orifice,
+      clearings: Math.min(at(blockings, index), parameters.mostCleanings),
+      load: at(blockings, index) / parameters.mostCleanings,
+    })),
   };
 }
 

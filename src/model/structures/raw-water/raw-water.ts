@@ -1,5 +1,6 @@
 import { at, sumOf } from "../../../lists.js";
-import { once, remembered } from "../../computed-once.js";
+import { lastMade, once, remembered } from "../../computed-once.js";
+import { months } from "../../lake/calendar.js";
 import type { Layer } from "../../mussels/layer.js";
 import type { AssumptionId } from "../../register/register.js";
 import type { Component, Limit, LimitLoad, Priced } from "../component.js";
@@ -7,7 +8,15 @@ import type { LakeContext } from "../context.js";
 import { loadOf } from "../limits.js";
 import type { SmallLine, serviceShare } from "../small-line.js";
 import { hasFittings, type UpstreamWall } from "./fittings.js";
-import { type Loading, type LoadingParameters, leftOf, loadingOf, loadingParameters } from "./loading.js";
+import {
+  arrivalsOf,
+  type Loading,
+  type LoadingParameters,
+  leftOf,
+  loadingOf,
+  loadingParameters,
+  withShare,
+} from "./loading.js";
 import { type Pieces, pieceIds, shedPieces } from "./pieces.js";
 import { upstreamPieces } from "./upstream.js";
 
@@ -54,18 +63,23 @@ export function rawWaterOf(
 ): RawWater | undefined {
   if (!hasFittings(line)) return undefined;
   const parameters = loadingParameters(context);
-  const fromUpstream = once(() =>
-    walls.map((wall) => upstreamPieces(wall, line.requiredFlow, parameters.pieces, context)),
-  );
-  const own = (layer: Layer) => shedPieces(layer, area, parameters.pieces);
-  const loading = (pieces: readonly Pieces[]) => loadingOf(line, pieces, parameters, context.growth);
+  const arriving = (pieces: Pieces) => arrivalsOf(line, pieces, parameters, context.growth);
+  const own = lastMade((layer: Layer) => arriving(shedPieces(layer, area, parameters.pieces)));
+  const fromUpstream = once(() => {
+    const byWall = walls.map((wall) =>
+      upstreamPieces(wall, line.requiredFlow, parameters.pieces, context).map(arriving),
+    );
+    return months.map((month) =>
+      byWall.reduce((sum, ofWall) => withShare(sum, 1, at(ofWall, month)), arriving(noPieces)),
+    );
+  });
   const missing = missingShare(line, share, parameters, served.limit);
   const worst = shortfall(line, share, parameters);
   const work = workLines(context);
   return {
     losses: (layer, month, upstream = 1) => {
-      const drawn = fromUpstream().map((byMonth) => scaled(at(byMonth, month), upstream));
-      const load = loading([own(layer), ...drawn]);
+      const arrivals = withShare(own(layer), upstream, at(fromUpstream(), month));
+      const load = loadingOf(line, arrivals, parameters);
       return [
         ...work(load),
         ...standingLines(load, line, month, { context, served }),
@@ -73,7 +87,7 @@ export function rawWaterOf(
       ];
     },
     limits: (layer) => {
-      const load = loading([own(layer)]);
+      const load = loadingOf(line, own(layer), parameters);
       return [
         loadOf(coolersPlugged, worst(layer, load), served.limit),
         ...load.orifices.map(({ load: blocked }) => loadOf(orificesBlocked, blocked, 1)),
@@ -82,7 +96,7 @@ export function rawWaterOf(
   };
 }
 
-const scaled = ({ mass, size }: Pieces, share: number): Pieces => ({ mass: mass * share, size });
+const noPieces: Pieces = { mass: 0, size: 0 };
 
 const coolerIds = ["raw-water.spare-tubes", "raw-water.most-cleanings"] as const;
 const missingIds = [...pieceIds, ...coolerIds];

@@ -85,9 +85,9 @@ function poolProblems(
   return [
     {
       path,
-      found: `${minimumPool.text}, above the lowest of the present levels`,
+      found: `${minimumPool.text}, above the lowest of the levels as operated`,
       allowed: `at most ${like(minimumPool.text, minimumPool.value, present)}, to which the lake falls as operated`,
-      remedy: "Lower it, or correct the present levels of the lake, which do not keep it.",
+      remedy: "Lower it, or correct the lake’s own levels, which do not keep it.",
     },
   ];
 }
@@ -149,9 +149,9 @@ function keptProblems({ notBelow }: Levels, years: ReadonlyArray<readonly number
     return [
       {
         path: ["notBelow", index, "elevation"],
-        found: `${elevation.text}, above the present levels from ${from} to ${until}`,
+        found: `${elevation.text}, above the levels as operated from ${from} to ${until}`,
         allowed: `at most ${like(elevation.text, elevation.value, present)}, to which the lake falls in these days as operated`,
-        remedy: "Lower it, or correct the days or the present levels of the lake.",
+        remedy: "Lower it, or correct the days or the lake’s own levels.",
       },
     ];
   });

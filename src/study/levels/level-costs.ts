@@ -1,8 +1,8 @@
 import { isBaseline, optionResults } from "../../model/compare.js";
 import type { Schedule } from "../../model/lake/lake.js";
 import type { PreparedStudy } from "../prepare/prepared.js";
-import { matureYears } from "../traced/mature.js";
-import { type TracedSchedule, tracedSchedules } from "../traced/traced-schedule.js";
+import { matureYears } from "./mature-years.js";
+import { type TracedSchedule, tracedSchedules } from "./traced-schedule.js";
 
 /** What it costs to follow a schedule of levels once the lake is infested, at central values. */
 export interface LevelCosts {

@@ -13,7 +13,8 @@ export interface MatureYears {
 }
 
 const leastYears = 5;
-const matureShare = 0.99;
+/** Within a hundredth of the largest. */
+const matureShare = 1 - 1 / 100;
 const leastMatureYear = 9;
 
 export function matureYears({

@@ -4,11 +4,11 @@ import { edited, rawOf } from "../../../src/editor/study-text.js";
 import { meanOf } from "../../../src/lists.js";
 import { daysBetween, levelYears } from "../../../src/model/search/drawdown.js";
 import { lakeTerms } from "../../../src/model/search/lake-terms.js";
+import { cheapestLevels, levelSearch, scheduleOf, someLevels } from "../../../src/study/levels/level-plan.js";
+import type { LevelSearch } from "../../../src/study/levels/level-result.js";
 import { drawnStudy } from "../../../src/study/odds/draws.js";
 import { runStudy } from "../../../src/study/prepare/compute.js";
 import { readStudyText } from "../../../src/study/reading/read.js";
-import { cheapestLevels, levelSearch, scheduleOf, someLevels } from "../../../src/study/search/level-plan.js";
-import type { LevelSearch } from "../../../src/study/search/level-result.js";
 import { searchedIn, studySearch } from "../../../src/study/search/study-search.js";
 import { assumptions } from "../../report/runs.js";
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { Money } from "../../../src/model/money/decimal.js";
-import { matureMean, wholeCycles } from "../../../src/study/traced/mature.js";
+import { matureMean, wholeCycles } from "../../../src/study/levels/mature-years.js";
 
 const stream = [0, 10, 20, 30, 45, 55, 100].map((amount) => new Money(amount));
 

@@ -1,18 +1,18 @@
 import type { AssumptionSet } from "../assumptions/entry.js";
 import type { StudyDocument } from "../study/format/schema.js";
 import { oddsSettings } from "../study/format/uncertainty-schema.js";
-import { judgedSwings, type Swing } from "../study/odds/judged-swings.js";
+import { assumptionSwings, type Swing } from "../study/odds/assumption-swings.js";
 import type { WorkerPool } from "./pool.js";
 
 /** A point takes a worker no time to speak of: one that is under way is finished, and the worker goes on. */
 const unending = new AbortController().signal;
 
 /**
- * Swings of a study's judged assumptions, worked out by the workers.
+ * Swings of a study's assumptions, worked out by the workers.
  * @param signal ends it between two points
  * @throws InputError; OddsError; the signal's reason
  */
-export async function judgedBy(
+export async function swingsBy(
   pool: WorkerPool,
   document: StudyDocument,
   assumptions: AssumptionSet,
@@ -20,7 +20,7 @@ export async function judgedBy(
 ): Promise<Swing[]> {
   const study = { document, settings: oddsSettings(document.study.uncertainty) };
   const { inputs } = await pool.ask(study, "plan", {}, unending);
-  return judgedSwings(document, assumptions, inputs, (points) =>
+  return assumptionSwings(document, assumptions, inputs, (points) =>
     mapFew(points, pool.size, (point) => {
       signal.throwIfAborted();
       return pool.ask(study, "netBenefits", { point }, unending);

@@ -3,8 +3,7 @@ import { afterAll, describe, expect, it } from "vitest";
 import { renderReportBody } from "../../../src/report/document/html.js";
 import { printSettings } from "../../../src/report/print/paper.js";
 import { createPrinter } from "../../../src/report/print/printer.js";
-import { appendixTitles } from "../../../src/study/format/report-schema.js";
-import { editedRun } from "../edited.js";
+import { smallRun } from "../edited.js";
 import { exampleRun } from "../runs.js";
 
 const printer = createPrinter();
@@ -18,29 +17,10 @@ async function pagesOf(run: Run): Promise<string[]> {
   return text.map((page) => page.replace(/\s+/g, " "));
 }
 
-/** Titles of the printed list with the numbers that follow them there. */
-const listed = (pages: readonly string[]) => {
-  const list = pages.find((page) => page.includes("Appendices Appendix")) ?? "";
-  return Object.values(appendixTitles).flatMap((title) => {
-    const [, page] = list.split(`${title} `);
-    return page === undefined ? [] : [{ title, page: Number.parseInt(page, 10) }];
-  });
-};
-
-describe("the list of appendices in print", () => {
-  it.each(["sorrel-bend", "ninemoss"] as const)("names in %s the page on which each begins", async (name) => {
-    const pages = await pagesOf(exampleRun(name));
-    const entries = listed(pages);
-    expect(entries.length).toBeGreaterThan(7);
-    for (const { title, page } of entries) expect(pages[page - 1]).toContain(title);
-    expect(pages.join("")).not.toContain("page 00");
-  });
-});
-
 describe("what is wider than the paper", () => {
   it("wraps where it is a name of 140 letters", async () => {
     const name = "W".repeat(140);
-    const pages = await pagesOf(editedRun([["structures.0.name", name]]));
+    const pages = await pagesOf(smallRun([["structures.0.name", name]]));
     expect(pages.join("").replace(/\s/g, "")).toContain(name);
   });
 

@@ -4,7 +4,7 @@ import type { Money } from "../../model/money/decimal.js";
 import { type CostLine, moneyOf, totalOf } from "../../model/money/line.js";
 import type { ScheduleResult } from "../../model/schedules.js";
 import { kindOf } from "../../model/structures/kinds.js";
-import { type MatureYears, matureMean } from "./mature.js";
+import { type MatureYears, matureMean } from "./mature-years.js";
 
 /** What is told of a schedule of levels beside its result. */
 export interface TracedSchedule {
