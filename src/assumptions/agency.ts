@@ -1,62 +1,11 @@
-import { existsSync, readFileSync } from "node:fs";
-import { join } from "node:path";
-import { z } from "zod";
-import { retired } from "./retired.js";
-import { type AssumptionFiles, readYaml } from "./yaml-file.js";
-
 /** A set of own values that stands beside the studies of an agency. */
 export const agencyFile = "agency.yaml";
 
-const line = z.string().trim().min(1, "a text").max(200, "at most 200 characters");
-
-const agencySchema = z.strictObject({
-  name: line,
-  version: z.union([line, z.number()]).transform(String),
-  values: z.array(
-    z.strictObject({
-      id: z.string().min(1, "an id"),
-      value: z.union([z.string(), z.number()]),
-      reason: line,
-    }),
-  ),
-});
-
 /** Own values of an agency, for all its studies that have none of their own. */
-export type AgencySet = z.output<typeof agencySchema>;
-
-/** The files with the agency's set, where the folder of the studies has one. */
-export function withAgencyFile(files: AssumptionFiles, folder: string): AssumptionFiles {
-  const path = join(folder, agencyFile);
-  return existsSync(path) ? new Map([...files, [agencyFile, readFileSync(path, "utf8")]]) : files;
-}
-
-/** Reads the agency's set, if there is one, and adds what is wrong with it to `problems`. */
-export function readAgency(
-  files: AssumptionFiles,
-  entries: ReadonlyMap<string, unknown>,
-  problems: string[],
-): AgencySet | undefined {
-  if (!files.has(agencyFile)) return undefined;
-  const parsed = agencySchema.safeParse(readYaml(files, agencyFile, problems));
-  if (!parsed.success) {
-    problems.push(
-      ...parsed.error.issues.map(
-        ({ path, message }) => `${agencyFile}: ${path.map(String).join(", ")}: ${message}. Correct it.`,
-      ),
-    );
-    return undefined;
-  }
-  const ids = parsed.data.values.map(({ id }) => id);
-  problems.push(...ids.flatMap((id, index) => idProblems(id, ids.indexOf(id) < index, entries)));
-  return parsed.data;
-}
-
-function idProblems(id: string, isRepeated: boolean, entries: ReadonlyMap<string, unknown>): string[] {
-  if (isRepeated) return [`${agencyFile}: ${id} stands there twice. Keep one of the two.`];
-  if (entries.has(id)) return [];
-  const now = retired.get(id)?.now;
-  const allowed = now === undefined ? "an id from the assumptions" : `${now}, which is read in its place`;
-  return [`${agencyFile}: found ${JSON.stringify(id)}; allowed: ${allowed}. Correct it or take it out.`];
+export interface AgencySet {
+  readonly name: string;
+  readonly version: string;
+  readonly values: readonly OwnValue[];
 }
 
 interface OwnValue {

@@ -1,6 +1,6 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
-import { agencyFile, readAgency, withAgencyFile } from "./agency.js";
+import { agencyFile } from "./agency.js";
 import { readEntries } from "./entries.js";
 import type { AssumptionSet } from "./entry.js";
 import { evidenceOf } from "./founding/found-evidence.js";
@@ -10,6 +10,7 @@ import { habitatFile, readHabitatLakes } from "./habitat/read-lakes.js";
 import { planningRatesFile, readPlanningRates } from "./planning-rates.js";
 import { plansFile } from "./plans.js";
 import { priceIndexFile, readPriceIndices } from "./price-indices.js";
+import { readAgency, withAgencyFile } from "./read-agency.js";
 import { alterationsOf } from "./shipped.js";
 import { readSources, sourcesFile } from "./sources.js";
 import { type AssumptionFiles, readYaml } from "./yaml-file.js";

@@ -50,7 +50,9 @@ function oneOfNode(fields: readonly NamedField[], first: NamedField, nested: Nes
   return {
     ...base,
     id: `${id}-choice`,
-    label: ways.join(" or "),
+    label: ways
+      .map((way, index) => (index === 0 ? way : way.charAt(0).toLowerCase() + way.slice(1)))
+      .join(" or "),
     ...{ help: "", where: "", value: "", add: "", errors: [], acts: [] },
     needed: given === undefined ? needed : "",
     shape: { ways: true },

@@ -111,6 +111,9 @@ function guard(app: Express, { door, settings }: AppParts["access"]): void {
   app.use(refuseWithoutBoundary);
 }
 
+/** The script of the forms, and what it imports. */
+const workbenchScripts = ["workbench.js", "drafts.js", "page-inputs.js", "saved-answer.js"];
+
 const pageScript = (name: string) => readFileSync(join(projectRoot, "dist", "web", "browser", name), "utf8");
 
 function addAssets(app: Express): void {
@@ -122,7 +125,7 @@ function addAssets(app: Express): void {
   asset("/assets/chart.js", "js", () => assets().chartLibrary);
   asset("/assets/svg-canvas.js", "js", () => assets().svgLibrary);
   asset("/assets/draw-charts.js", "js", () => assets().drawCharts);
-  asset("/assets/workbench.js", "js", () => pageScript("workbench.js"));
+  for (const name of workbenchScripts) asset(`/assets/${name}`, "js", () => pageScript(name));
   asset("/assets/paste-cells.js", "js", () => pageScript("paste-cells.js"));
   asset("/assets/await-answer.js", "js", () => pageScript("await-answer.js"));
   asset("/assets/slow-ways.js", "js", () => pageScript("slow-ways.js"));

@@ -12,7 +12,7 @@ describe("the balance of what is typed on the short path", () => {
   it("is there from the first structure on, at central values", async () => {
     const served = await serving();
     const before = await typedAt(served, { depth: "80" });
-    expect(before.balance).toContain("from the first intake, plant, dock or ramp on");
+    expect(before.balance).toContain("from the first structure on");
     const after = await typedAt(served, { depth: "80", "intakes/0/flow": "20" });
     expect(after.balance).toContain("Answer, at central values");
     expect(after.range).toBe("");
@@ -20,9 +20,7 @@ describe("the balance of what is typed on the short path", () => {
 
   it("has its range from few draws once it is asked for", async () => {
     const { range } = await typedAt(await serving(), { "intakes/0/flow": "20", range: "1" });
-    expect(range).toMatch(
-      /^First estimate from few draws: the net benefit of “.+” is between .+ and .+ in 8 of 10/,
-    );
+    expect(range).toMatch(/^First estimate, from few draws: net benefit between .+ and .+\.$/);
   });
 
   it("says in the page's words which entry cannot be read", async () => {

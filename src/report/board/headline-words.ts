@@ -100,7 +100,7 @@ export function headlineTable({
 const mostMeans = 8;
 
 /** The same in the few figures that a board needs beside the picture. */
-export function meansTable({ headline, format, horizon, priceYear }: ReportContext): TableView | undefined {
+export function meansTable({ headline, format }: ReportContext): TableView | undefined {
   if (!headline) return undefined;
   const weighed = headline.options.filter(({ balance }) => balance !== undefined);
   const shown = weighed
@@ -109,7 +109,7 @@ export function meansTable({ headline, format, horizon, priceYear }: ReportConte
   const left = weighed.length - shown.length;
   return {
     id: "table-means",
-    caption: `Each option compared with “${headlineOption(headline, headline.baseline).name}”, ${counted(horizon, "year")}, present values, prices of ${priceYear}`,
+    caption: `Each option compared with “${headlineOption(headline, headline.baseline).name}”, present values`,
     head: head(
       "Option",
       num("Added cost"),

@@ -5,7 +5,7 @@ import { alternativeOf, barBetween, type PictureRow, type RowPicture, scaleOver 
 
 /** From the cost without a program to the cost with the requested option. */
 export function waterfall(context: ReportContext): RowPicture {
-  const { requested, comparison, priceYear, headline, infestedSince } = context;
+  const { requested, comparison, headline, infestedSince } = context;
   const { addedProgramCost, avoidedLoss } = context.weighed(requested);
   const [added, avoided] = [addedProgramCost.toNumber(), avoidedLoss.toNumber()];
   const net = avoided - added;
@@ -41,7 +41,7 @@ export function waterfall(context: ReportContext): RowPicture {
     alternative: alternativeOf(title, rows),
     rows,
     lines: [{ x: place(0), kind: "zero" }],
-    note: `Present values, prices of ${priceYear}, ${basis}. The line is ${
+    note: `Present values, ${basis}. The line is ${
       infestedSince === undefined ? `“${comparison.baseline.option.name}”` : "the lake’s own levels"
     }: bars to its right cost more.`,
   };

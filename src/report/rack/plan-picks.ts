@@ -109,7 +109,7 @@ function keepsText({ brokenLimit, wayOut }: TriedPlan, room: number | undefined)
   if (brokenLimit !== undefined) return `not every limit${years}`;
   return room === undefined || room === 0
     ? `every limit${years}`
-    : `every limit, ${room}% of the room of the nearest used${years}`;
+    : `every limit; the nearest is ${room}% used up${years}`;
 }
 
 function markOf({ plan }: TriedPlan, component: ComponentResult): string {

@@ -21,6 +21,10 @@ interface Frame {
 const letterWidth = 5;
 const lineHeight = 10;
 const gap = 6;
+/** From a point to the foot of letters that stand level with it. */
+const lowerBy = 3;
+
+const numbered = (count: number) => Array.from({ length: count }, (_, index) => index);
 
 /** Each label beside its point, on the side on which there is room, and moved up or down where another is in the way. */
 export function placedLabels(points: readonly Labelled[], frame: Frame): PlacedLabel[] {
@@ -29,11 +33,13 @@ export function placedLabels(points: readonly Labelled[], frame: Frame): PlacedL
     const width = text.length * letterWidth;
     const anchor = x + gap + width > frame.right ? "end" : "start";
     const at = anchor === "start" ? x + gap : x - gap;
-    const tries = [0, 1, -1, 2, -2, 3, -3].map((lines) => y + 3 + lines * lineHeight);
-    const inside = tries.filter((line) => line >= frame.top && line <= frame.base);
-    const label = (line: number): PlacedLabel => ({ x: at, y: Number(line.toFixed(1)), text, anchor });
-    const free = inside.map(label).find((each) => placed.every((other) => !overlap(each, other)));
-    placed.push(free ?? label(y + 3));
+    const own = Math.round(y) + lowerBy;
+    const lines = numbered(frame.base - frame.top + 1)
+      .map((line) => frame.top + line)
+      .sort((one, other) => Math.abs(one - own) - Math.abs(other - own));
+    const label = (line: number): PlacedLabel => ({ x: at, y: line, text, anchor });
+    const free = lines.map(label).find((each) => placed.every((other) => !overlap(each, other)));
+    placed.push(free ?? label(own));
   }
   return placed;
 }

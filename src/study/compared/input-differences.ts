@@ -148,7 +148,8 @@ const digits = 12;
 const rounded = (value: number) => Number(value.toPrecision(digits));
 
 const printedKeys = /^(name|description|origin|.*Origin|reason|lastWater|moored|residualWater|unit|note)$/;
-const printedInStudy = /^(authority|board|prepared|preparedBy|invented|units|uncertainty|fromEarlier)$/;
+const printedInStudy =
+  /^(authority|board|prepared|preparedBy|invented|units|uncertainty|fromEarlier|confirmed)$/;
 
 /** Whether a field is printed but affects no figure. */
 function isPrintedOnly(names: readonly string[]): boolean {

@@ -1,97 +1,16 @@
 /** Saves a page of forms as one works. Without it the same form is sent by its button, to the same address. */
 
-interface SavedAnswer {
-  readonly revision: number;
-  readonly standing: string;
-  readonly balance: string;
-  readonly steps: string;
-  readonly summary: string;
-  readonly levels?: string;
-  readonly marks: Readonly<Record<string, string>>;
-  readonly fields: readonly {
-    readonly id: string;
-    readonly error: string;
-    readonly needed: string;
-    readonly implied: string;
-    readonly confirm: string;
-  }[];
-  readonly rows: readonly { readonly id: string; readonly title: string }[];
-  readonly written: readonly {
-    readonly id: string;
-    readonly value: string;
-    readonly unitName: string;
-    readonly unit: string;
-  }[];
-  readonly converted: readonly {
-    readonly text: string;
-    readonly name: string;
-    readonly typed: string;
-    readonly unit: string;
-  }[];
-}
-
-/** What was typed and not saved yet, kept in this browser. */
-interface Kept {
-  readonly base: string;
-  readonly values: Record<string, string>;
-}
-
-type Input = HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement;
+import { drafts, type Kept } from "./drafts.js";
+import { element, inputNamed, isInput, pairs, post, put, putValue, sentOf } from "./page-inputs.js";
+import { type SavedAnswer, showError, showTitle } from "./saved-answer.js";
 
 const firstWait = 2000;
 const longestWait = 30_000;
-
-const element = (id: string) => document.getElementById(id);
-const isInput = (target: unknown): target is Input =>
-  target instanceof HTMLInputElement ||
-  target instanceof HTMLSelectElement ||
-  target instanceof HTMLTextAreaElement;
-
-const isBox = (input: Input): input is HTMLInputElement =>
-  input instanceof HTMLInputElement && input.type === "checkbox";
-
-/** What is sent of an input: of a box that is not ticked nothing but the hidden input before it. */
-const sentOf = (input: Input) => (isBox(input) && !input.checked ? "" : input.value);
-
-function putValue(input: Input, value: string): void {
-  if (isBox(input)) input.checked = value !== "";
-  else input.value = value;
-}
-
-/** The input of a name that a person sees: before a box stands a hidden one of the same name. */
-function inputNamed(form: HTMLFormElement, name: string): Input | undefined {
-  const found = [...form.elements].filter((each) => isInput(each)).filter((each) => each.name === name);
-  return found.find(isBox) ?? found[0];
-}
 
 function say(text: string): void {
   const place = element("save-state");
   if (place) place.textContent = text;
 }
-
-function put(id: string, html: string | undefined): void {
-  const place = element(id);
-  if (place && html !== undefined) place.innerHTML = html;
-}
-
-/** The store of this browser may be switched off: then typing is kept by saving alone. */
-const drafts = {
-  read(key: string): Kept | undefined {
-    try {
-      return JSON.parse(localStorage.getItem(key) ?? "null") ?? undefined;
-    } catch {
-      return undefined;
-    }
-  },
-  write(key: string, kept: Kept | undefined): void {
-    try {
-      if (kept && Object.keys(kept.values).length > 0) localStorage.setItem(key, JSON.stringify(kept));
-      else localStorage.removeItem(key);
-    } catch {
-      // Nothing to do: the values stay in the form.
-    }
-  },
-};
 
 class PageForm {
   private readonly key: string;
@@ -320,47 +239,6 @@ class PageForm {
   }
 }
 
-const post = (form: HTMLFormElement, body: URLSearchParams) =>
-  fetch(form.getAttribute("action") ?? location.href, {
-    method: "POST",
-    headers: { Accept: "application/json" },
-    body,
-  });
-
-/** What a browser would send of a form: texts only, no files. */
-function pairs(form: HTMLFormElement): [string, string][] {
-  return [...new FormData(form)].flatMap(([name, value]): [string, string][] =>
-    typeof value === "string" ? [[name, value]] : [],
-  );
-}
-
-function showError({ id, error, needed, implied, confirm }: SavedAnswer["fields"][number]): void {
-  const words = element(`${id}-implied`);
-  if (words) words.textContent = implied;
-  const place = element(`${id}-error`);
-  if (!place) return;
-  place.textContent = `${error} ${needed}`.trim();
-  if (confirm !== "") place.append(" ", confirming(confirm));
-  place.className = error === "" ? "needed" : "error";
-  const input = element(id);
-  if (!isInput(input)) return;
-  if (error === "") input.removeAttribute("aria-invalid");
-  else input.setAttribute("aria-invalid", "true");
-}
-
-function confirming(act: string): HTMLButtonElement {
-  const button = document.createElement("button");
-  Object.assign(button, { name: "act", value: act, className: "plain small", textContent: "It is right" });
-  return button;
-}
-
-/** A row is titled by what is in it, and so are its buttons for who hears them. */
-function showTitle({ id, title }: SavedAnswer["rows"][number]): void {
-  const legend = document.querySelector(`#${id} > legend`);
-  if (legend) legend.textContent = title;
-  for (const words of document.querySelectorAll(`#${id} > .buttons .unseen`)) words.textContent = ` ${title}`;
-}
-
 /** A pasted table stays in this browser until its lines are taken. */
 function keepTable(form: HTMLFormElement): void {
   const box = form.elements.namedItem("csv");
@@ -379,5 +257,3 @@ const pageForm = document.querySelector<HTMLFormElement>("form[data-study]");
 if (pageForm && !pageForm.querySelector("fieldset.whole[disabled]")) new PageForm(pageForm);
 const tableForm = element("table-form");
 if (tableForm instanceof HTMLFormElement) keepTable(tableForm);
-
-export {};

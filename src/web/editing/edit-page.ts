@@ -1,5 +1,4 @@
 import type { BalanceState } from "../../app/answers/questions.js";
-import type { Studies } from "../../app/studies.js";
 import type { StudyEntry } from "../../app/study-entry.js";
 import { mayOnlyRead } from "../../app/visitor.js";
 import { type Draft, draftOf } from "../../editor/draft.js";
@@ -9,20 +8,18 @@ import { formOf } from "../../editor/form.js";
 import { type FormContext, type FormNode, idOf, problemText } from "../../editor/form-node.js";
 import { childOf, shownText } from "../../editor/form-values.js";
 import { labelOf, lowered } from "../../editor/labels.js";
-import { isTakenOver } from "../../editor/marks/confirmed-edits.js";
-import { type CopiedFrom, copiedFrom } from "../../editor/marks/copied-values.js";
+import type { CopiedFrom } from "../../editor/marks/copied-values.js";
 import { fieldsOfPart, isInPart, partOf, type StudyPart, studyParts } from "../../editor/parts.js";
 import type { Place } from "../../editor/study-text.js";
 import { typicalIn } from "../../editor/typical/typical-edits.js";
 import type { TypicalEntries } from "../../editor/typical/typical-text.js";
 import { type LevelsPicture, levelsPicture } from "../../report/rack/levels-picture.js";
-import { placeByIds } from "../../study/reading/confirmed.js";
 import { draftedLevels } from "../../study/reading/drafted-levels.js";
 import type { Problem } from "../../study/reading/problems.js";
-import { typicalKinds } from "../../study/short/typical-structure.js";
 import { workbenchPage } from "../pages/workbench-page.js";
 import { editedParts } from "../pages/workbench-parts.js";
 import { exampleDocuments } from "./example-documents.js";
+import { copiedNote, fillOf, pageKey } from "./page-marks.js";
 
 /** A page of forms: a part, or one structure or option of a part that is a list. */
 export interface EditPlace {
@@ -79,23 +76,6 @@ interface ViewMeans {
   readonly implied?: Implied;
   readonly copied?: CopiedFrom | undefined;
   readonly examples?: readonly unknown[];
-}
-
-/** Name of a page among those that were taken over from an example. */
-export const pageKey = ({ part, at }: EditPlace, document: unknown): string =>
-  [part.id, ...(at.length > 1 ? [placeByIds(document, at)] : [])].join("/");
-
-/** The example that a page still has values of, unless it was taken over as it is. */
-export function copiedIn(
-  studies: Pick<Studies, "revision">,
-  entry: StudyEntry,
-  place: EditPlace,
-): CopiedFrom | undefined {
-  const first = entry.isExample ? undefined : studies.revision(entry.id, 1);
-  if (first?.origin !== "copy") return undefined;
-  const { document } = draftOf(entry.text, entry.fileName);
-  if (isTakenOver(document, pageKey(place, document))) return undefined;
-  return copiedFrom(draftOf(first.text, first.fileName).document, true);
 }
 
 /** The form of a page with what is wrong in it; `base` shows what was typed against another revision. */
@@ -219,22 +199,7 @@ export function editPage(
   );
 }
 
-/** Whose example a page is still in part. */
-function copiedNote({ name }: CopiedFrom, nodes: readonly FormNode[], page: string) {
-  const mark = `This was ${name}’s.`;
-  const isFree = !allNodes(nodes).some(({ needed }) => needed.includes(mark));
-  return isFree ? undefined : { name, act: `ours:${page}` };
-}
-
-/** What is typical of a structure may stand for what it lacks. */
-function fillOf(document: unknown, { part, at }: EditPlace) {
-  if (part.id !== "structures" || at.length < 2) return undefined;
-  return typicalKinds.includes(shownText(valueIn(document, [...at, "kind"])))
-    ? `typical:${at[1]}`
-    : undefined;
-}
-
-const valueIn = (document: unknown, at: Place) =>
+export const valueIn = (document: unknown, at: Place) =>
   at.reduce<unknown>((found, key) => childOf(found, key), document);
 
 export const partName = (part: StudyPart) => editedParts.find(({ id }) => id === part.id)?.name ?? part.id;

@@ -16,7 +16,6 @@ import { type LiveParts, liveBalance } from "../start/live-balance.js";
 import { conflictView } from "./conflict-view.js";
 import {
   allNodes,
-  copiedIn,
   type EditPlace,
   editPage,
   editPlace,
@@ -27,6 +26,7 @@ import {
 } from "./edit-page.js";
 import { type SaveResult, type SentForm, saveForm, typedText } from "./edit-save.js";
 import { itemsPage } from "./items-page.js";
+import { copiedIn } from "./page-marks.js";
 import { convertedFields, writtenAnew } from "./saved-fields.js";
 
 /** Larger than any form: a study is at most 2 MB, and letters outside ASCII take three times their room. */

@@ -37,13 +37,10 @@ export async function liveBalance(
   const odds = await resultWithin(patienceMilliseconds, few, { text: study.text, study: asked });
   if (!odds) return { balance, range: "", isUnderWay: true };
   const range = rangeText(odds, formatter(document.money.currency, document.study.units));
-  return { balance, range: range ? rangeSentence(range, odds) : "", isUnderWay: false };
+  return { balance, range: range ? rangeSentence(range) : "", isUnderWay: false };
 }
 
 const patienceMilliseconds = 1000;
 
-const rangeSentence = (
-  { name, low, high }: NonNullable<ReturnType<typeof rangeText>>,
-  { futures }: Pick<FuturesOdds, "futures">,
-): string =>
-  `First estimate from few draws: the net benefit of “${name}” is between ${low} and ${high} in 8 of 10 of ${futures.toLocaleString("en-US")} simulated outcomes.`;
+const rangeSentence = ({ low, high }: NonNullable<ReturnType<typeof rangeText>>): string =>
+  `First estimate, from few draws: net benefit between ${low} and ${high}.`;

@@ -50,7 +50,7 @@ export const noBalance = (problems: readonly Problem[]) => ({
   missing:
     problems.length > 0
       ? `One entry cannot be read: ${placeOfName((problems[0]?.at ?? []).map(String).join("/")) || "see the form"}`
-      : "It shows here, at central values, from the first intake, plant, dock or ramp on",
+      : "It shows here from the first structure on",
 });
 
 const currencyIn = ({ currency = "" }: Typed): string =>
