@@ -112,7 +112,7 @@ const usages: Readonly<Record<string, Usage>> = {
     example: 'access add "A. Reyes" --role edit',
   },
   forms: {
-    ways: [["STUDY --out FOLDER", "workbook, tables as CSV, charts, and one page for a public meeting"]],
+    ways: [["STUDY --out FOLDER", "workbook, tables as CSV, charts, pages for a meeting and for the wall"]],
     example: "forms lake.yaml --out lake-forms",
   },
   issue: {

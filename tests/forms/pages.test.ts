@@ -50,6 +50,7 @@ describe.each([
   it("put the summary for a public meeting on one page of letter and of A4", async () => {
     expect(await pagesOf(form("summary-letter.pdf"))).toBe(1);
     expect(await pagesOf(form("summary-a4.pdf"))).toBe(1);
+    expect(await pagesOf(form("wall-sheet.pdf"))).toBe(1);
   });
 
   it("have charts as SVG that stand by themselves and as PNG of at least 300 dots to the inch", async () => {
