@@ -14,7 +14,7 @@ export interface SectionsView {
   readonly inFull: readonly string[];
   /** HTML of the author's own words by section; empty where there are none. */
   readonly own: Readonly<Record<string, string>>;
-  /** What follows page 1 in the board's part, in the order of print. */
+  /** What begins each page of the board's part after the first. */
   readonly boardContents: readonly { readonly id: string; readonly title: string }[];
   /** Appendices that are printed, in their order. */
   readonly contents: readonly { readonly id: string; readonly short: string }[];
@@ -31,7 +31,7 @@ const sheets = {
 /** "A. Cost lines" */
 const shortTitle = (appendix: string) => (appendixTitles[appendix] ?? appendix).replace("Appendix ", "");
 
-const printOrder = [...sheets.lake, ...sheets.options, "odds", ...sheets.budget, "left-out"] as const;
+const pages = [sheets.lake, sheets.options, ["odds"], sheets.budget, ["left-out"]] as const;
 
 /** @param empty sections of which the study has nothing to tell */
 export function sectionsView(
@@ -59,8 +59,8 @@ export function sectionsView(
       [...boardSections, ...appendices].map((id) => [id, printed.includes(id) && !isBlank(id)] as const),
     ),
     own: Object.fromEntries(["board", ...boardSections].map((id) => [id, ownOf(id)] as const)),
-    boardContents: printOrder
-      .filter((id) => printed.includes(id) && !isBlank(id))
+    boardContents: pages
+      .flatMap((ids) => ids.filter((id) => printed.includes(id) && !isBlank(id)).slice(0, 1))
       .map((id) => ({ id: `section-${id}`, title: boardTitles[id] })),
     contents: appendices
       .filter((id) => printed.includes(id) && !empty.includes(id))

@@ -51,7 +51,7 @@ function suitabilityText({ comparison, run }: ReportContext): string {
   const { variables } = comparison.lake.suitability;
   const isTied = variables.length > 1 && variables.every((each) => each.weight === weight);
   const ruling = isTied
-    ? `no variable limits it (weight ${significant(weight, 2)})`
+    ? "no variable limits it"
     : `${limiting.variable} is the limiting factor, at ${significant(limiting.value, 3)} ${limiting.unit} (weight ${significant(weight, 2)})`;
   return `Habitat suitability for ${run.document.lake.species} mussels is ${limiting.class}; ${ruling}. Calcium classes are those of ${scheme}; by ${other} the calcium class would be ${otherCalciumScheme.class}.`;
 }
