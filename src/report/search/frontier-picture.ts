@@ -17,7 +17,7 @@ export interface FrontierPicture {
   /** At the ends of the axes, told where there is room for more figures. */
   readonly most: { readonly cost: string; readonly chance: string };
   readonly curve: string;
-  readonly programs: ReadonlyArray<{ readonly x: number; readonly y: number }>;
+  readonly programs: ReadonlyArray<{ readonly id: string; readonly x: number; readonly y: number }>;
   readonly marks: ReadonlyArray<{ readonly x: number; readonly y: number; readonly kind: Mark }>;
   readonly labels: readonly PlacedLabel[];
   /** What the marks are, named in full: names of any length wrap here and are none in the picture. */
@@ -65,7 +65,7 @@ export function frontierPicture(
     y: rounded(size.base - (chance / mostChance) * (size.base - size.top)),
   });
   const title = titleOf(result, format);
-  const programs = result.frontier.map(place);
+  const programs = result.frontier.map((point) => ({ id: point.id, ...place(point) }));
   return {
     ...size,
     title,
