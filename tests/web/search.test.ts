@@ -56,7 +56,7 @@ it("leads from each dot of the frontier to its program in the form that makes it
   const dots = [...page.matchAll(dot)].map(([, href = "", name = ""]) => ({ href, name }));
   expect(dots.length).toBeGreaterThan(2);
   expect(dots).toHaveLength([...page.matchAll(/class="program"/g)].length);
-  expect(page).toContain('<form method="post" action="' + `${here}/option" id="make-option">`);
+  expect(page).toContain(`<form method="post" action="${here}/option" id="make-option">`);
   const last = dots.at(-1);
   const [address = ""] = last?.href.replaceAll("&#x3D;", "=").split("#") ?? [];
   const chosen = await (await web.ask(address)).text();

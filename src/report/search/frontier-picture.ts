@@ -91,11 +91,11 @@ const rounded = (value: number) => Number(value.toFixed(1));
 const figures = ({ costPerYear, chance }: Marked, format: Formatter) =>
   `${format.money(costPerYear)} a year, ${percent(chance)}`;
 
-/** Page 1 has the chance without a program. */
+/** Page 1 has the chances of the study's options. */
 function namedText(each: Marked, format: Formatter): string {
-  const { kind, name } = each;
-  if (kind === "nothing") return `“${name ?? ""}”`;
-  return name === undefined ? figures(each, format) : `“${name}”, ${figures(each, format)}`;
+  const { kind, name, costPerYear } = each;
+  if (name === undefined) return figures(each, format);
+  return kind === "nothing" ? `“${name}”` : `“${name}”, ${format.money(costPerYear)} a year`;
 }
 
 function markedOf({ typed, answers }: ProgramSearch): Marked[] {
