@@ -9,6 +9,8 @@ const spare = 16;
 const lowestStart = 0.6;
 /** Share of a sheet that may stay empty so that a group of rows is not torn. */
 const mostEmpty = 0.2;
+/** Share of a sheet that a group with a sum of its own may take in a table that flows without sums carried. */
+const highestFlowing = 0.5;
 
 /**
  * Ends pages within long tables where their rows say that they may, with the sums so far carried forward and, on
@@ -28,6 +30,7 @@ function carry(table: HTMLTableElement, height: number): void {
   const last = rows.at(-1);
   if (!first || !last) return;
   const down = placeOnSheet(table);
+  if (down === Number.POSITIVE_INFINITY && isSummedByGroup(table, height * highestFlowing)) return;
   const start = down > height * lowestStart ? 0 : down;
   if (start + bottomOf(last) - topOf(table) <= height) return;
   if (start !== down) table.parentElement?.classList.add("on-new-page");
@@ -68,11 +71,23 @@ function pageEnds(rows: readonly HTMLTableRowElement[], room: { first: number; o
   }
 }
 
-/** Pixels from the head of the sheet on which the table's section begins. */
+/** Pixels from the head of the sheet on which the table's section, or the first appendix, begins; infinite if unknown. */
 function placeOnSheet(table: HTMLElement): number {
-  const section = table.closest("section.new-page");
-  return section ? topOf(table) - topOf(section) : Number.POSITIVE_INFINITY;
+  const first = table.closest("section.new-page, .appendices.on-new-page > section:first-child");
+  return first ? topOf(table) - topOf(first) : Number.POSITIVE_INFINITY;
 }
+
+/** Whether each group ends with its own sum and is so low that it need not be torn: pages then end between groups. */
+function isSummedByGroup(table: HTMLTableElement, highest: number): boolean {
+  const groups = [...table.querySelectorAll<HTMLElement>("tbody.together")];
+  return (
+    groups.length > 1 &&
+    groups.slice(0, -1).every(({ lastElementChild: last }) => isLastOfGroup(last)) &&
+    groups.every((group) => group.offsetHeight <= highest)
+  );
+}
+
+const isLastOfGroup = (row: Element | null): boolean => row instanceof HTMLElement && row.dataset.sums === "";
 
 function breakBetween(
   end: HTMLTableRowElement,

@@ -69,9 +69,9 @@ function phasesTable(found: TracedFound, context: ReportContext): TableView {
       "What is done",
       "When",
       "Who decides; who pays",
-      num("Cost"),
-      num("Expected without a program"),
-      num("Expected with it"),
+      "Cost",
+      num("Without a program"),
+      num("With it"),
     ),
     rows: phases.map((each) =>
       row(
@@ -82,13 +82,13 @@ function phasesTable(found: TracedFound, context: ReportContext): TableView {
           each.phase.decides ?? "agency in charge",
           `${bearerName(each.phase.payer ?? comparison.input.money.programBearer)}${each.phase.publicShare ? `, public share ${percent(each.phase.publicShare.value)}` : ""}`,
         ].join("; "),
-        num(`${format.exactMoney(each.cost)} ${basisNames[each.paidBy]}${each.isCounted ? " *" : ""}`),
+        `${format.exactMoney(each.cost)} ${basisNames[each.paidBy]}${each.isCounted ? " *" : ""}`,
         expected(each, "without"),
         expected(each, "withIt"),
       ),
     ),
-    total: row("All phases", "", "", "", num(""), total("without"), total("withIt")),
-    note: "* In the comparison already: a duty or policy of the lake, or the option’s response. The others stand beside it. Times that turn out a false alarm are not counted.",
+    total: row("All phases", "", "", "", "", total("without"), total("withIt")),
+    note: "* In the comparison already: a duty or policy of the lake, or the option’s response. The others stand beside it. False alarms are not counted.",
     compact: true,
   };
 }
@@ -125,7 +125,7 @@ const mostStructures = 6;
 /** Inspections and first cleanings: what each structure costs in the first year of an infestation, and once it is mature. */
 function firstYearTable({ traced, format }: ReportContext): TableView {
   const shown = traced.structures
-    .filter(({ cost, result }) => result.structure.kind !== "lake-wide" && cost.matureMean > 0)
+    .filter(({ isBuilt, cost }) => isBuilt && cost.matureMean > 0)
     .toSorted(byFirstYear);
   return {
     id: "table-found-structures",

@@ -18,9 +18,14 @@ export function currencyProblems(document: WrittenStudy): Contradiction[] {
   }));
   const amounts = overrides.filter(({ text }) => isAmount(text));
   return [...moneyTexts(document, []), ...amounts].flatMap(({ path, text }) =>
-    isOfCurrency(text, currency) ? [] : [{ path, found: `"${text}"`, allowed: amountAllowed(currency) }],
+    isOfCurrency(text, currency)
+      ? []
+      : [{ path, found: `"${text}"`, allowed: amountAllowed(currency), remedy: conversionAsked(currency) }],
   );
 }
+
+const conversionAsked = (currency: string): string =>
+  `Convert the amount to ${currency}, or keep the whole study in the other currency: change money.currency and every amount.`;
 
 const isAmount = (text: string): boolean => /^([A-Z]{3} |[$€£])/.test(text);
 

@@ -72,7 +72,7 @@ describe("the request", () => {
       "another currency",
       { lastYearBudget: "€90,000" },
       "report.ask.lastYearBudget",
-      "an amount in the study's currency, USD",
+      "an amount in the study's currency, USD. Convert the amount to USD",
     ],
   ])("is refused with its place and what is allowed: %s", (_why, ask, place, allowed) => {
     const document = exampleDocument();
