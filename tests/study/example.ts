@@ -38,10 +38,10 @@ function trimmedExample(name: ExampleName): unknown {
   put(document, "boats.seasons", absent);
   put(document, "boats.cleanPeriods", absent);
   put(document, "study.existingOption", absent);
-  put(document, "report.found", absent);
   for (const key of ["escalation", "inflation", "inflationOrigin"]) put(document, `money.${key}`, absent);
   if (name === "sorrel-bend") {
     threeRamps(document);
+    put(document, "report.found", absent);
     put(document, "money.discountRate", "3 %/yr");
     put(document, "money.discountRateOrigin", "Invented rate");
   }
