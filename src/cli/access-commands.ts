@@ -39,16 +39,17 @@ export async function accessCommand(
 async function addKey(store: AccessStore, name: string, role: AccessRole, print: Print): Promise<void> {
   const { key, kept } = await newAccessKey(name, role, new Date());
   if (!store.add(kept)) {
-    const remedy = `Take the old key back first: ramp-and-rack access remove "${name}".`;
+    const remedy = `Revoke the old key first: ramp-and-rack access remove "${name}".`;
     throw refusal("NAME", `"${name}", who has a key`, "a name without a key", remedy);
   }
-  print(`Access key of ${name}, to ${role}. It is shown this once and kept nowhere:`);
+  print(`Access key of ${name}, to ${role}. It is shown only this once and is not stored:`);
   print(key);
 }
 
 function listKeys(store: AccessStore, print: Print): void {
   const keys = store.list();
-  if (keys.length === 0) print("No access keys are set: whoever uses this machine may read and change all.");
+  if (keys.length === 0)
+    print("No access keys are set: anyone who uses this machine can read and change everything.");
   for (const { name, role, addedAt } of keys) print(`${role}  since ${addedAt.slice(0, 10)}  ${name}`);
 }
 
@@ -58,8 +59,9 @@ function removeKey(store: AccessStore, name: string, print: Print): void {
     const allowed = names.length > 0 ? names.join(", ") : "none: no key is set";
     throw refusal("NAME", `"${name}"`, allowed, "The list of names: ramp-and-rack access list.");
   }
-  print(`The key of ${name} opens nothing any more.`);
-  if (!store.hasKeys()) print("It was the last: whoever uses this machine may read and change all now.");
+  print(`The key of ${name} no longer opens anything.`);
+  if (!store.hasKeys())
+    print("It was the last one: anyone who uses this machine can now read and change everything.");
 }
 
 /** Stands beside what its owner saves, so no control characters. @throws UsageError */

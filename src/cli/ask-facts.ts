@@ -16,7 +16,7 @@ type Raw = Record<string, unknown>;
 
 /** Asks for all facts, again where an answer cannot be. What is left empty is not known. */
 export async function askFacts(talk: Talk, values: TypicalValues): Promise<Raw> {
-  talk.print("Press Enter for whatever you do not know: typical values stand for it.\n");
+  talk.print("Press Enter for anything you do not know: a typical value is used instead.\n");
   const raw: Raw = {};
   for (const group of questionGroups) {
     talk.print(`\n${group.title}`);

@@ -21,9 +21,14 @@ type Print = (text: string) => void;
 export async function backupCommand(target: string, print: Print): Promise<void> {
   const file = databaseFile(dataFolder());
   mustExist(file, "RAMP_AND_RACK_DATA", "Set it to the folder in which the studies are kept.");
-  mustExist(dirname(resolve(target)), "FILE", "Make the folder first.");
+  mustExist(dirname(resolve(target)), "FILE", "Create the folder first.");
   if (existsSync(target)) {
-    throw refusal("FILE", `"${target}", which exists`, "a new file", "Name another, or move that away.");
+    throw refusal(
+      "FILE",
+      `"${target}", which exists`,
+      "a new file",
+      "Name another file, or move that one away.",
+    );
   }
   tightenFolderOf(file);
   const contents = await backUp(file, target);
@@ -89,7 +94,7 @@ export function removeCommand(id: string, isMeant: boolean, print: Print): void 
       "remove",
       id,
       "an id and --permanently",
-      "Add --permanently; no revision can be recovered then.",
+      "Add --permanently; after that no revision can be recovered.",
     );
   }
   withStudies((studies, store) => {
@@ -124,7 +129,7 @@ const everyStudy = (studies: Studies) => [
 
 function unknown(id: string, studies: Studies): InputError {
   const ids = everyStudy(studies).map((study) => study.id);
-  return refusal("STUDY-ID", `"${id}"`, ids.join(", "), "The list command tells ids and revisions.");
+  return refusal("STUDY-ID", `"${id}"`, ids.join(", "), "The list command shows ids and revisions.");
 }
 
 function unknownDeleted(id: string, studies: Studies): InputError {
@@ -139,8 +144,10 @@ function printDamaged({ damaged: { revisions, issues } }: Contents, print: Print
     ...issues.map(({ studyId, number }) => `issued report ${number} of ${studyId}`),
   ];
   if (all.length === 0) return;
-  print(`Damaged, since it does not match the digest that was kept with it: ${all.join(", ")}.`);
-  print("It was copied as it is, and is told of wherever it is read. An earlier backup may have it sound.");
+  print(`Damaged (does not match the digest kept with it): ${all.join(", ")}.`);
+  print(
+    "It was copied as it is and is reported wherever it is read. An earlier backup may have it undamaged.",
+  );
 }
 
 const contentsText = ({ studies, revisions }: Contents) =>

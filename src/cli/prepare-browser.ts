@@ -34,7 +34,7 @@ const installers: ReadonlyArray<{
 /** Finds a browser for printing or installs one. @throws BrowserError saying what to do by hand */
 export async function prepareBrowser(print: (text: string) => void): Promise<void> {
   if (await findBrowser()) return;
-  print("No browser for printing was found; installing one.");
+  print("No browser for printing was found. Installing one.");
   for (const { needsRoot, commands } of installers) {
     if (needsRoot && process.getuid?.() !== 0) continue;
     const done = commands.every(([command = "", ...rest]) => run(command, rest));

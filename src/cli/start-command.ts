@@ -33,7 +33,7 @@ export async function startCommand(
   mustBeNew(out);
   if (example) {
     writeWhole(out, readFileSync(join(examplesFolder, "short", "sorrel-bend.short.yaml"), "utf8"));
-    print(`Wrote ${out}. Put your own facts in, then: ramp-and-rack start ${out} --out lake.yaml`);
+    print(`Wrote ${out}. Fill in your own facts, then: ramp-and-rack start ${out} --out lake.yaml`);
     return;
   }
   const { entries } = loadAssumptions(assumptionsFolder);
@@ -55,7 +55,7 @@ function mustBeNew(out: string): void {
   if (!existsSync(out)) return;
   const found = `"${out}", which exists`;
   throw new InputError("start", [
-    { path: "--out", found, allowed: "a new file", remedy: "Name another, or move that away." },
+    { path: "--out", found, allowed: "a new file", remedy: "Name another file, or move that one away." },
   ]);
 }
 
@@ -70,7 +70,7 @@ function textIn(path: string): string {
       found: "no such file",
       allowed: "the path of a short file",
       remedy:
-        "Check the path, or write one to begin with: ramp-and-rack start --example --out lake.short.yaml.",
+        "Check the path, or write one to start from: ramp-and-rack start --example --out lake.short.yaml.",
     };
     throw new InputError(name, [problem]);
   }

@@ -12,19 +12,22 @@ const usages: Readonly<Record<string, Usage>> = {
     ways: [
       [
         "[SHORT] --out STUDY",
-        "write a full study from a few facts: of a short file, or as asked; typical values stand for the rest",
+        "write a full study from a few facts, read from a short file or asked for one by one; typical values fill in the rest",
       ],
-      ["--example --out SHORT", "write a short file to begin with"],
+      ["--example --out SHORT", "write a short file to start from"],
     ],
     example: "start --example --out lake-short.yaml",
   },
-  check: { ways: [["STUDY", "is the study complete and consistent?"]], example: "check lake.yaml" },
+  check: {
+    ways: [["STUDY", "check that the study is complete and consistent, and list what is missing or wrong"]],
+    example: "check lake.yaml",
+  },
   compare: {
     ways: [
-      ["STUDY [--json]", "draw the study's futures, compute the comparison and print it"],
+      ["STUDY [--json]", "simulate the study's outcomes, compare its options and print the result"],
       [
         "STUDY --set ID=VALUE …",
-        "the same with assumptions or places of the study set for this once, and what that changes",
+        "the same with assumptions or entries of the study changed for this run only, and what that changes",
       ],
     ],
     example: 'compare lake.yaml --set money.discountRate="2 %/yr" --set arrival.shape=1.5',
@@ -33,7 +36,7 @@ const usages: Readonly<Record<string, Usage>> = {
     ways: [
       [
         "STUDY --set ID=VALUES …",
-        "every option at every combination of the values, at central values: as CSV, or as JSON with --json. VALUES: a,b,c (a;b;c where a value holds a comma), or 1..9 by 2 with a unit after it",
+        "compare every option at every combination of the values, all else at central values; CSV, or JSON with --json. VALUES: a,b,c (a;b;c if a value contains a comma), or a range such as 1..9 by 2 followed by its unit",
       ],
     ],
     example: 'sweep lake.yaml --set "money.discountRate=1..6 by 0.5 %/yr" > rates.csv',
@@ -42,7 +45,7 @@ const usages: Readonly<Record<string, Usage>> = {
     ways: [
       [
         "STUDY --out FILE [--paper letter|a4] [--board-part]",
-        "write the report with the odds of its futures, FILE ending in .pdf or .html; the board's part is without appendices",
+        "write the report with its odds to FILE, which ends in .pdf or .html; --board-part leaves out the appendices",
       ],
     ],
     example: "report lake.yaml --out lake.pdf --paper letter",
@@ -51,7 +54,7 @@ const usages: Readonly<Record<string, Usage>> = {
     ways: [
       [
         "[STUDY] --out FILE [--paper letter|a4]",
-        "write the method behind every report: relations, examples, sources; with a STUDY, its intake and plant worked step by step as well",
+        "write the method behind every report: relations, examples and sources; with STUDY, also its first intake and power plant worked step by step",
       ],
     ],
     example: "method lake.yaml --out method.pdf",
@@ -60,7 +63,7 @@ const usages: Readonly<Record<string, Usage>> = {
     ways: [
       [
         "STUDY [--futures N] [--seed S] [--workers K] [--json]",
-        "draw the study's uncertain quantities: costs as they come about and chances; as many workers as the machine has processors, at most 4, unless K is given",
+        "simulate outcomes from the study's uncertain quantities and print costs and chances; uses one worker per processor, up to 4, unless K is given",
       ],
     ],
     example: "odds lake.yaml --futures 4096 --seed 7",
@@ -69,70 +72,83 @@ const usages: Readonly<Record<string, Usage>> = {
     ways: [
       [
         "STUDY [--workers K] [--json]",
-        "the program that fits: efficient programs, the best within limits, the next step, when to begin and to end",
+        "find the program that fits: efficient programs, the best within limits, the next step, when to begin and when to end",
       ],
     ],
     example: "search lake.yaml --json",
   },
-  list: { ways: [["", "the kept studies with their ids"]], example: "list" },
+  list: { ways: [["", "list the kept studies with their ids"]], example: "list" },
   import: {
-    ways: [["FILE [--author NAME]", "keep a study file, to the byte, complete or not"]],
+    ways: [["FILE [--author NAME]", "keep a study file exactly as it is, complete or not"]],
     example: 'import lake.yaml --author "A. Reyes"',
   },
   export: {
     ways: [
       [
         "STUDY-ID --out FILE [--revision N]",
-        "write a kept study's file, of its latest revision unless another is named",
+        "write a kept study to a file: its latest revision, unless another is named",
       ],
     ],
     example: "export sorrel-bend --revision 3 --out lake.yaml",
   },
   backup: {
-    ways: [["FILE", "copy all that is kept to FILE, also while the server runs"]],
+    ways: [["FILE", "copy everything kept to FILE; the server may be running"]],
     example: "backup kept-2026-11.sqlite",
   },
   restore: {
-    ways: [["FILE", "put that content back; what was kept until then is set aside"]],
+    ways: [["FILE", "restore everything from a backup; what was kept before is set aside"]],
     example: "restore kept-2026-11.sqlite",
   },
   remove: {
-    ways: [["STUDY-ID --permanently", "remove a deleted study with all its revisions"]],
+    ways: [["STUDY-ID --permanently", "remove a deleted study and all its revisions for good"]],
     example: "remove sorrel-bend --permanently",
   },
   access: {
     ways: [
       [
         "add NAME --role read|edit",
-        "make an access key for NAME and print it once; with any key set, everyone signs in",
+        "create an access key for NAME and print it once; once there is a key, everyone has to sign in",
       ],
-      ["list", "who has a key, and for what"],
-      ["remove NAME", "take a key back and sign its owner out"],
+      ["list", "list who has a key, and for what"],
+      ["remove NAME", "revoke a key and sign its owner out"],
     ],
     example: 'access add "A. Reyes" --role edit',
   },
   forms: {
-    ways: [["STUDY --out FOLDER", "workbook, tables as CSV, charts, pages for a meeting and for the wall"]],
+    ways: [
+      [
+        "STUDY --out FOLDER",
+        "write the workbook, the tables as CSV, the charts, the page for a meeting and the sheet for the wall",
+      ],
+    ],
     example: "forms lake.yaml --out lake-forms",
   },
   issue: {
     ways: [
       [
         "STUDY-ID --out FILE.pdf [--author NAME] [--note TEXT]",
-        "freeze the report on a kept study as its next issue",
+        "issue the report on a kept study: number it, sign it and keep it unchanged",
       ],
     ],
     example: 'issue sorrel-bend --out issue-1.pdf --note "For the May meeting"',
   },
   verify: {
-    ways: [["FILE.pdf", "was it issued, by whom, is it unaltered, do its figures match?"]],
+    ways: [
+      [
+        "FILE.pdf",
+        "check whether a PDF was issued here, by whom, whether it is unaltered, and whether its figures match",
+      ],
+    ],
     example: "verify issue-1.pdf",
   },
   schema: { ways: [["", "print the JSON Schema of a study"]], example: "schema > study.schema.json" },
-  demo: { ways: [["", "the first example: comparison, and report as PDF"]], example: "demo" },
+  demo: {
+    ways: [["", "compare the options of the first example and write its report as a PDF"]],
+    example: "demo",
+  },
 };
 
-const notes = `STUDY is a YAML or JSON file. Studies are kept in the folder that RAMP_AND_RACK_DATA names, or else in data. Exit code 0: done; 1: a fault of the machine; 2: something to correct.`;
+const notes = `STUDY is a YAML or JSON file. Studies are kept in the folder that RAMP_AND_RACK_DATA names, otherwise in ./data.\nExit codes: 0, done; 1, the machine failed (no browser, say); 2, something for you to correct.`;
 
 /** Each call on lines of its own, what it does beside or below it. */
 const waysOf = (command: string, { ways }: Usage): string[] =>
@@ -159,7 +175,7 @@ export const usage = [
   "Usage:",
   ...Object.entries(usages).flatMap(([command, each]) => waysOf(command, each)),
   "",
-  "ramp-and-rack COMMAND --help shows an example.",
+  "For an example: ramp-and-rack COMMAND --help.",
   notes,
 ].join("\n");
 

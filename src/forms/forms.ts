@@ -122,7 +122,12 @@ export function formsOfPrints({ pictures, letter, a4, wall }: PrintedParts): For
     ...(wall ? [pdfForm("wall-sheet.pdf", `${wallTitle}, to print`, wall)] : []),
     summaryPdf("letter", letter),
     summaryPdf("a4", a4),
-    zip("charts.zip", "Charts", "All charts as SVG and PNG, in one file", picturesZip(pictures)),
+    zip(
+      "charts.zip",
+      "Charts",
+      "All charts as SVG and PNG, and the board’s pictures as PNG, in one file",
+      picturesZip(pictures),
+    ),
     ...pictures.flatMap(pictureForms),
   ];
 }
@@ -169,14 +174,16 @@ const tableForm = ({ fileName, caption, csv }: TableFile): Form => ({
 function pictureForms({ name, title, svg, png }: Picture): Form[] {
   const form = { group: "Charts", title } as const;
   return [
-    { ...form, path: `charts/${name}.svg`, type: "image/svg+xml", bytes: strToU8(forXml(svg)) },
+    ...(svg === undefined
+      ? []
+      : [{ ...form, path: `charts/${name}.svg`, type: "image/svg+xml", bytes: strToU8(forXml(svg)) }]),
     { ...form, path: `charts/${name}.png`, type: "image/png", bytes: png },
   ];
 }
 
 function picturesZip(pictures: readonly Picture[]): Uint8Array {
   const entries = pictures.flatMap(({ name, svg, png }) => [
-    [`${name}.svg`, strToU8(forXml(svg))] as const,
+    ...(svg === undefined ? [] : [[`${name}.svg`, strToU8(forXml(svg))] as const]),
     [`${name}.png`, png] as const,
   ]);
   return zipSync(Object.fromEntries(entries), { mtime: zipDate });

@@ -77,7 +77,7 @@ describe("the commands of keeping", () => {
     listCommand(print);
     expect(printed).toContain("lake  revision 2  active  damaged  Lake");
     await backupCommand(join(place, "monday.sqlite"), print);
-    expect(printed.at(-2)).toContain("Damaged, since it does not match the digest");
+    expect(printed.at(-2)).toContain("Damaged (does not match the digest");
     expect(printed.at(-2)).toContain("revision 2 of lake");
     const out = join(place, "lake.yaml");
     const exportAt = (revision: number | undefined) => exportCommand("lake", { out, revision }, print);

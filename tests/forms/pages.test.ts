@@ -63,4 +63,12 @@ describe.each([
     // 656 pixels of a page are 6.83 inches.
     expect(width / (656 / 96)).toBeGreaterThanOrEqual(300);
   });
+
+  it("have the board's own pictures as PNG, and its drawings with the type of the page", () => {
+    for (const name of ["budget", "structures", "waterfall"]) {
+      expect(form(`charts/${name}.png`).bytes.length).toBeGreaterThan(10_000);
+    }
+    const svg = textOf(form("charts/schematic.svg"));
+    expect(/font-size="\d/.test(svg)).toBe(true);
+  });
 });

@@ -130,6 +130,25 @@ describe("the board's part of a study with a search", () => {
   }, 300_000);
 });
 
+/** Pages of the whole report. */
+const mostPages = { "sorrel-bend": 30, ninemoss: 20 } as const;
+/** A page of fewer is a heading alone, with its foot. */
+const fewestWords = 60;
+
+describe("the whole report with the odds", () => {
+  it.each(["sorrel-bend", "ninemoss"] as const)(
+    "keeps to its pages in %s, and leaves none all but empty",
+    async (name) => {
+      const run = exampleRun(name);
+      const pdf = await printer.print(renderReportBody(run, await fewOdds(run)), printSettings(run.document));
+      const { text } = await extractText(await getDocumentProxy(pdf));
+      expect(text.length).toBeLessThanOrEqual(mostPages[name]);
+      for (const page of text) expect(plain(page).split(" ").length).toBeGreaterThan(fewestWords);
+    },
+    300_000,
+  );
+});
+
 const amount = (text: string | undefined) => Number((text ?? "").replace("−", "-").replace(/[^0-9.-]/g, ""));
 const isAmount = (text: string | undefined) => /^−?[$€]/.test(text ?? "");
 

@@ -8,11 +8,14 @@ interface LonePicture {
 
 const namespace = "http://www.w3.org/2000/svg";
 
-/** Parts that a rule of the style sheet may reach. */
-const styledParts = "[class], [class] *";
+/** Parts that a rule of the style sheet may reach: of a chart, which has its own attributes, and of what templates draw. */
+const styledParts = { chart: ":scope [class], :scope [class] *", drawing: "*" };
 
 /** Properties that the style sheet gives to parts of a picture. */
-const styled = ["fill", "stroke", "stroke-width", "font-family", "font-size", "font-weight", "text-anchor"];
+const styled = [
+  ...["fill", "stroke", "stroke-width", "stroke-dasharray", "paint-order"],
+  ...["font-family", "font-size", "font-weight", "text-anchor"],
+];
 
 /** Every picture of the report on the page. */
 function lonePictures(): LonePicture[] {
@@ -20,19 +23,25 @@ function lonePictures(): LonePicture[] {
     const svg = figure.querySelector("svg");
     if (!svg) return [];
     const place = figure.querySelector<HTMLElement>("[data-chart]");
-    const title = place ? figure.querySelector("figcaption") : document.getElementById("question");
+    const title = figure.matches(".balance")
+      ? document.getElementById("question")
+      : (figure.querySelector("figcaption") ?? figure.parentElement?.querySelector("h3"));
     const picture = {
-      name: place ? place.id.replace(/^chart-/, "") : "balance",
+      name: place ? place.id.replace(/^chart-/, "") : figure.className,
       title: title?.textContent ?? "",
       alternative: svg.getAttribute("aria-label") ?? "",
     };
-    return [{ ...picture, svg: aloneText(svg, picture) }];
+    return [{ ...picture, svg: aloneText(svg, picture, place ? "chart" : "drawing") }];
   });
 }
 
-function aloneText(svg: SVGSVGElement, picture: Omit<LonePicture, "svg">): string {
+function aloneText(
+  svg: SVGSVGElement,
+  picture: Omit<LonePicture, "svg">,
+  kind: keyof typeof styledParts,
+): string {
   const copy = svg.cloneNode(true) as SVGSVGElement;
-  inlineStyles(svg, copy);
+  inlineStyles(svg, copy, styledParts[kind]);
   const { width, height } = svg.viewBox.baseVal;
   copy.setAttribute("width", String(width));
   copy.setAttribute("height", String(height));
@@ -47,9 +56,9 @@ function aloneText(svg: SVGSVGElement, picture: Omit<LonePicture, "svg">): strin
   return withOwnIds(copy, picture.name);
 }
 
-function inlineStyles(from: Element, to: Element): void {
-  const originals = from.querySelectorAll(styledParts);
-  to.querySelectorAll(styledParts).forEach((element, index) => {
+function inlineStyles(from: Element, to: Element, parts: string): void {
+  const originals = from.querySelectorAll(parts);
+  to.querySelectorAll(parts).forEach((element, index) => {
     const original = originals[index];
     if (!original) return;
     const style = getComputedStyle(original);
@@ -67,7 +76,7 @@ function textElement(name: "title" | "desc", text: string): Element {
 function definitionOf(original: Element): Element {
   const definitions = document.createElementNS(namespace, "defs");
   const copy = original.cloneNode(true) as Element;
-  inlineStyles(original, copy);
+  inlineStyles(original, copy, styledParts.drawing);
   definitions.append(copy);
   return definitions;
 }
