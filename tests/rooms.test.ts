@@ -153,6 +153,7 @@ const told: readonly string[] = [
   "study/format/report-schema.ts",
   "study/odds/odds.ts",
   "study/reading/characters.ts",
+  "study/reading/confirmed.ts",
   "study/reading/level-dates.ts",
   "study/reading/problems.ts",
   "study/reading/ranged.ts",

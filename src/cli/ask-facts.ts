@@ -67,6 +67,6 @@ async function askQuestions(
 function questionText(question: Question, raw: Raw, values: TypicalValues): string {
   const writing: Writing = { system: raw.units === "si" ? "si" : "us", currency: "USD" };
   const choices = question.choices?.map(([value]) => value).join(", ") ?? "";
-  const notes = [question.help, choices, typicalHint(question, values, writing, 1)].filter(Boolean);
+  const notes = [question.help, choices, typicalHint(question, values, writing)].filter(Boolean);
   return `  ${question.label}${notes.length > 0 ? ` (${notes.join("; ")})` : ""}: `;
 }

@@ -107,7 +107,7 @@ function baseNode(
   named: NamedField,
   at: Place,
   value: unknown,
-  { atPlace, inside, entries, notOwn, impliedAt, copied, document, examples }: Making,
+  { atPlace, inside, entries, notOwn, impliedAt, copied, document, examples, writing }: Making,
 ): FormNode {
   const { label, help, where, required, usual, field } = named;
   const name = nameOf(at);
@@ -127,7 +127,7 @@ function baseNode(
     ...copiedMark,
   ].join(" ");
   const typical = typicalText(named.typical, entries);
-  const taken = takenText(field, at, value, entries);
+  const taken = takenText(field, at, value, { entries, system: writing.system });
   const implied = impliedAt.get(name) ?? "";
   const isTyped = !isWhole && !["choice", "yes-no", "reference", "several"].includes(field.kind);
   const shows = isTyped && copiedMark.length === 0 && at.at(-1) !== "id";

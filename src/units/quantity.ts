@@ -135,7 +135,8 @@ const roundingError = 1e-9;
 const smallestMagnitude = 1e-12;
 const largestMagnitude = 1e15;
 
-function requireRange(value: number, { minimum, maximum, name, unit }: Dimension): void {
+function requireRange(value: number, dimension: Dimension): void {
+  const { minimum, maximum, name } = dimension;
   if (!Number.isFinite(value)) throw new QuantityError(`${name} must be a finite number`);
   const magnitude = Math.abs(value);
   if (magnitude > largestMagnitude)
@@ -145,17 +146,24 @@ function requireRange(value: number, { minimum, maximum, name, unit }: Dimension
   }
   if (minimum !== undefined && value < minimum) {
     throw new QuantityError(
-      minimum === 0 ? `${name} of at least 0` : `${name} of at least ${minimum} ${readable(unit)}`,
+      minimum === 0 ? `${name} of at least 0` : `${name} of at least ${bound(minimum, dimension)}`,
     );
   }
   if (maximum !== undefined && value > maximum + roundingError) {
     throw new QuantityError(
-      maximum === 1 ? `${name} of at most 100 %` : `${name} of at most ${maximum} ${readable(unit)}`,
+      maximum === 1 ? `${name} of at most 100 %` : `${name} of at most ${bound(maximum, dimension)}`,
     );
   }
 }
 
-const readable = (unit: string) => unit.replace("temp", "°");
+/** In the units of either system: what was typed may be in any. */
+function bound(value: number, { unit, us, si }: Dimension): string {
+  const inUnits = [si, us].map((each) => {
+    const shown = Qty(value, unit).to(each.unit).scalar;
+    return `${Number(shown.toPrecision(3))} ${each.unit.replace("temp", "°")}`;
+  });
+  return [...new Set(inUnits)].join(", ");
+}
 
 function refused(dimension: Dimension, why?: string): QuantityError {
   return new QuantityError(`${dimension.name} such as ${dimension.example}${why ? ` (${why})` : ""}`);

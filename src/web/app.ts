@@ -111,8 +111,11 @@ function guard(app: Express, { door, settings }: AppParts["access"]): void {
   app.use(refuseWithoutBoundary);
 }
 
-/** The script of the forms, and what it imports. */
-const workbenchScripts = ["workbench.js", "drafts.js", "page-inputs.js", "saved-answer.js"];
+/** Scripts of pages, and what they import. */
+const pageScripts = [
+  ...["workbench.js", "drafts.js", "page-inputs.js", "saved-answer.js", "kept-table.js", "paste-cells.js"],
+  ...["await-answer.js", "slow-ways.js", "live-balance.js", "narrow-table.js"],
+];
 
 const pageScript = (name: string) => readFileSync(join(projectRoot, "dist", "web", "browser", name), "utf8");
 
@@ -125,12 +128,7 @@ function addAssets(app: Express): void {
   asset("/assets/chart.js", "js", () => assets().chartLibrary);
   asset("/assets/svg-canvas.js", "js", () => assets().svgLibrary);
   asset("/assets/draw-charts.js", "js", () => assets().drawCharts);
-  for (const name of workbenchScripts) asset(`/assets/${name}`, "js", () => pageScript(name));
-  asset("/assets/paste-cells.js", "js", () => pageScript("paste-cells.js"));
-  asset("/assets/await-answer.js", "js", () => pageScript("await-answer.js"));
-  asset("/assets/slow-ways.js", "js", () => pageScript("slow-ways.js"));
-  asset("/assets/live-balance.js", "js", () => pageScript("live-balance.js"));
-  asset("/assets/narrow-table.js", "js", () => pageScript("narrow-table.js"));
+  for (const name of pageScripts) asset(`/assets/${name}`, "js", () => pageScript(name));
   app.get("/assets/fonts/:name", (request, response) => {
     const path = fontFile(request.params.name);
     if (path === undefined) throw new NotFoundError();

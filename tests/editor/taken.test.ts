@@ -30,9 +30,11 @@ describe("beside a field", () => {
     expect(share?.taken).toBe("Taken as 14 to 54 % unless you say otherwise.");
     expect(share?.describedBy).toContain("-help");
     expect(takenOf([], ["boats"], "launches")?.taken).toBe("Taken as ± 20 % unless you say otherwise.");
-    expect(takenOf([], ["lake"], "surfaceTemperature")?.taken).toBe(
-      "Taken as ± 1 °C unless you say otherwise.",
-    );
+    const temperature = (edits: Parameters<typeof editedText>[0]) =>
+      takenOf(edits, ["lake"], "surfaceTemperature")?.taken;
+    // A degree Celsius is 1.8 degrees Fahrenheit.
+    expect(temperature([])).toBe("Taken as ± 1.8 °F unless you say otherwise.");
+    expect(temperature([["study.units", "si"]])).toBe("Taken as ± 1 °C unless you say otherwise.");
   });
 
   it("stands nothing where the author gives a range or says that it is exact, or nothing is varied", () => {

@@ -60,9 +60,9 @@ describe("the section on noticing mussels", () => {
   it("says what is done, what is tried, and gives the mean time unnoticed", () => {
     const [none, weekends, full] = texts(view.detection?.watch);
     // By hand: 0.9 + 0.7 + 0.4 years pass.
-    expect(none?.slice(1, 3)).toEqual(["noticed within 3 years: 60%", "2.0"]);
+    expect(none?.slice(1, 3)).toEqual(["detected within 3 years: 60%", "2.0"]);
     expect(none?.[3]).toBe("Treatment of a bay: $1,500,000, chance 15%, up to year 2");
-    expect(weekends?.[1]).toBe("nothing: noticed by the first harm");
+    expect(weekends?.[1]).toBe("nothing: detected by the first harm");
     expect(weekends?.[3]).toBe("nothing");
     expect(full?.[1]).toBe("24 plankton tows, 12 settlement plates");
   });
@@ -90,7 +90,7 @@ describe("the section on noticing mussels", () => {
 describe("tables of the infestation that is noticed late", () => {
   it("has rows by year that add up to the printed total, with losses before notice and attempts", () => {
     const { byYear } = view.appendix;
-    expect(byYear.head.map(({ text }) => text)).toContain("Weight, unnoticed");
+    expect(byYear.head.map(({ text }) => text)).toContain("Weight, before");
     const sum = byYear.rows.reduce((total, { cells }) => total + lastAmount(cells), 0);
     // 31 amounts, each rounded to the dollar.
     expect(Math.abs(sum - lastAmount(byYear.total?.cells))).toBeLessThanOrEqual(16);

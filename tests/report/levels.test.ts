@@ -31,7 +31,7 @@ describe("the levels of a record", () => {
     expect(text).toContain("3 years, 2011 to 2013");
     expect(text).toContain("2010 (from 1 Nov)");
     expect(text).toContain("3 days in 2011");
-    expect(text).toContain("all with the same weight");
+    expect(text).toContain("all equally likely");
   });
 
   it("give days dry and the longest run with its dates, as the calendar has them", () => {

@@ -6,9 +6,15 @@ import { reportView } from "../../src/report/document/report-view.js";
 import { printSettings } from "../../src/report/print/paper.js";
 import { createPrinter } from "../../src/report/print/printer.js";
 import { resultsJson } from "../../src/report/results/results.js";
+import { frontierPicture } from "../../src/report/search/frontier-picture.js";
+import { formatter } from "../../src/report/words/format.js";
 import type { TableView } from "../../src/report/words/view-types.js";
+import { searchSchema } from "../../src/study/format/search-schema.js";
+import { oddsSettings } from "../../src/study/format/uncertainty-schema.js";
+import { runStudy } from "../../src/study/prepare/compute.js";
 import { fewOdds } from "./drawn-odds.js";
-import { exampleRun } from "./runs.js";
+import { assumptions, exampleDocument, exampleRun } from "./runs.js";
+import { searchedHere } from "./searched-here.js";
 
 /** What page 1 is held against: the results as a program gets them, at full precision. */
 const shape = z.object({
@@ -117,6 +123,30 @@ describe("the whole report with the odds", () => {
     },
     300_000,
   );
+});
+
+describe("the board's part of a study with a search", () => {
+  it("keeps to its pages and numbers, and says what each program costs and leaves", async () => {
+    const document = { ...exampleDocument("sorrel-bend"), search: searchSchema.parse({}) };
+    const run = runStudy(document, assumptions);
+    const settings = oddsSettings(document.study.uncertainty);
+    const search = searchedHere({ document, settings });
+    const drawn = await fewOdds(run);
+    const odds = { ...drawn, odds: { ...drawn.odds, search } };
+    const pdf = await printer.print(
+      renderReportBody(run, odds, { part: "board" }),
+      printSettings(run.document),
+    );
+    const { text } = await extractText(await getDocumentProxy(pdf));
+    expect(text).toHaveLength(6);
+    expect(numbersIn(plain(text[0] ?? "")).length).toBeLessThanOrEqual(mostNumbers.pageOne);
+    const whole = plain(text.join(" "));
+    expect(numbersIn(whole).length).toBeLessThanOrEqual(mostNumbers.inAll);
+    const { money, study } = document;
+    const format = formatter(money.currency, study.units);
+    const title = search.programs && frontierPicture(search.programs, format, money.horizon)?.title;
+    expect(whole).toContain(title ?? "no frontier");
+  }, 300_000);
 });
 
 const amount = (text: string | undefined) => Number((text ?? "").replace("−", "-").replace(/[^0-9.-]/g, ""));

@@ -28,7 +28,7 @@ describe("a plan that what is uncertain turns", () => {
     expect(factsWith([turn])).toContain(
       "In 25% of simulated lakes another plan costs less, most often: cleaned by divers. What parts these lakes from the others best is the growth rate of shells: another plan goes with higher values.",
     );
-    expect(factsWith([turn], 1)).not.toContain("lakes drawn");
+    expect(factsWith([turn], 1)).not.toContain("simulated lakes");
   });
 
   it("names lower values, and no input where none tells", () => {
@@ -38,10 +38,10 @@ describe("a plan that what is uncertain turns", () => {
   });
 
   it("is told with the only other plan, and not where it is rare or was not drawn", () => {
-    expect(factsWith([{ ...turn, share: 0.2 }])).toContain("another plan wins: cleaned by divers.");
+    expect(factsWith([{ ...turn, share: 0.2 }])).toContain("another plan costs less: cleaned by divers.");
     expect(factsWith([{ ...turn, share: 0.09, other: { ...turn.other, share: 0.05 } }])).not.toContain(
-      "lakes drawn",
+      "simulated lakes",
     );
-    expect(factsWith([])).not.toContain("lakes drawn");
+    expect(factsWith([])).not.toContain("simulated lakes");
   });
 });

@@ -22,7 +22,8 @@ const trimmed = new Map<ExampleName, unknown>();
  * An example as the parser of YAML gives it, a copy at each call. What only the larger example has is left out, so that
  * a test may put it in: other schedules with the option that follows one, service lines, a turbine by type, what was
  * counted of boats, how long they were out of infested water, years known to be clean, which class pays which fee, how
- * options watch for mussels, how prices and the discount rate came about, and in either example the option in force.
+ * options watch for mussels, how prices and the discount rate came about, what is done if mussels are found, and in
+ * either example the option in force.
  */
 export function exampleDocument(name: ExampleName = "sorrel-bend"): unknown {
   const document = trimmed.get(name) ?? trimmedExample(name);
@@ -40,6 +41,7 @@ function trimmedExample(name: ExampleName): unknown {
   for (const key of ["escalation", "inflation", "inflationOrigin"]) put(document, `money.${key}`, absent);
   if (name === "sorrel-bend") {
     threeRamps(document);
+    put(document, "report.found", absent);
     put(document, "money.discountRate", "3 %/yr");
     put(document, "money.discountRateOrigin", "Invented rate");
   }

@@ -4,6 +4,7 @@ import { reportView } from "../../src/report/document/report-view.js";
 import { comparedRun } from "../../src/study/compared/compared.js";
 import type { StudyRun } from "../../src/study/prepare/compute.js";
 import { runStudy } from "../../src/study/prepare/compute.js";
+import { confirmationOf } from "../../src/study/reading/confirmed.js";
 import { readStudyText } from "../../src/study/reading/read.js";
 import { assumptions, exampleRun } from "../report/runs.js";
 import { absent, editedText } from "./example.js";
@@ -97,6 +98,26 @@ describe("an entry outside of what is usual for its kind", () => {
     expect(board.failedChecks).toContain(
       "Village water intake, conduit: velocity when clean, at the largest flow: 3.57 m/s; expected 0.1 m/s to 3 m/s. Look again at its diameter and its flow, and at their units.",
     );
+  });
+
+  it("that its author confirmed is listed as that, and no more as open on page 1", () => {
+    const document = readSlip(narrow("100 mm"));
+    const confirmed = unusualEntries(runOf(narrow("100 mm"))).map((each) => confirmationOf(each, document));
+    expect(confirmed).toHaveLength(1);
+    const told = (value: string) => {
+      const slip = readSlip(narrow(value));
+      const study = { ...slip.study, confirmed };
+      const { board, appendix } = reportView(runStudy({ ...slip, study }, assumptions));
+      return { board, text: appendix.checksText, row: appendix.shownChecks?.rows.at(-1) };
+    };
+    const right = told("100 mm");
+    expect(right.board.failedChecks).toEqual([]);
+    expect(right.text).toContain("1 did not pass and is listed below; the author confirmed what was entered");
+    expect(right.row?.failed).toBe(false);
+    expect(right.row?.cells.at(-1)?.text).toBe("no; confirmed by the author");
+    const another = told("99 mm");
+    expect(another.board.failedChecks).toHaveLength(1);
+    expect(another.row?.cells.at(-1)?.text).toBe("NO");
   });
 
   it("changes no figure: a bore just within and one just past the limit cost all but the same", () => {

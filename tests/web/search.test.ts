@@ -1,15 +1,13 @@
 import { readFileSync } from "node:fs";
 import { expect, it } from "vitest";
 import { edited } from "../../src/editor/study-text.js";
-import { lakeTerms } from "../../src/model/search/lake-terms.js";
-import { cheapestLevels } from "../../src/study/levels/level-plan.js";
-import { drawnStudy } from "../../src/study/odds/draws.js";
 import { runStudy } from "../../src/study/prepare/compute.js";
 import { readStudyText } from "../../src/study/reading/read.js";
-import { levelsIn, searchedIn, searchResult, studySearch } from "../../src/study/search/study-search.js";
 import type { Searcher } from "../../src/web/search/search-routes.js";
 import { patience } from "../patience.js";
 import { assumptions } from "../report/runs.js";
+import { searchedHere } from "../report/searched-here.js";
+import { smallLakeText } from "../study/small-lake.js";
 import { serving } from "./serving.js";
 
 const example = readFileSync(new URL("../../src/examples/thistledown.yaml", import.meta.url), "utf8");
@@ -17,19 +15,12 @@ const text = edited(example, [
   { at: ["search"], value: { levels: { lowest: ["3,186 ft"], from: ["11-01"], days: [30, 60] } } },
 ]);
 
-/** In this thread, in one draw of the lake. */
-const search: Searcher = async ({ document, settings }) => {
-  const found = studySearch(document, assumptions);
-  const levels = levelsIn(found, 0, 1);
-  const drawn = drawnStudy(document, assumptions, settings);
-  const terms = [lakeTerms(drawn.drawn(0, 0), searchedIn(found, cheapestLevels(levels)?.id))];
-  return searchResult(found, { levels, terms });
-};
+const search: Searcher = async (study) => searchedHere(study);
 
-async function found() {
+async function found(searched = text) {
   const web = await serving(":memory:", {}, { search });
   const writer = { author: "Ada", note: "", origin: "form" } as const;
-  const { id } = web.studies.create(text, writer);
+  const { id } = web.studies.create(searched, writer);
   const here = `/studies/${id}/search`;
   await expect.poll(async () => (await web.ask(`${here}.json`)).status, { timeout: patience }).toBe(200);
   return { ...web, id, here };
@@ -53,6 +44,29 @@ it("tells of an infested lake which levels cost least, and makes a drawdown an o
   const option = comparison.options.at(-1)?.result.option;
   expect(option?.schedule).toBe(after.lake.otherSchedules[0]?.id);
   expect(after.lake.otherSchedules[0]?.drawdown?.length).toBeGreaterThan(3);
+});
+
+const uninfested = edited(smallLakeText, [{ at: ["search"], value: { vary: ["hours"] } }]);
+
+const dot = /<a href="([^"]*#make-option)" aria-label="Choose ([^"]*)">/g;
+
+it("leads from each dot of the frontier to its program in the form that makes it an option", async () => {
+  const { here, id, ...web } = await found(uninfested);
+  const page = await (await web.ask(here)).text();
+  const dots = [...page.matchAll(dot)].map(([, href = "", name = ""]) => ({ href, name }));
+  expect(dots.length).toBeGreaterThan(2);
+  expect(dots).toHaveLength([...page.matchAll(/class="program"/g)].length);
+  expect(page).toContain(`<form method="post" action="${here}/option" id="make-option">`);
+  const last = dots.at(-1);
+  const [address = ""] = last?.href.replaceAll("&#x3D;", "=").split("#") ?? [];
+  const chosen = await (await web.ask(address)).text();
+  const selected = [...chosen.matchAll(/<option value="([^"]*)" selected>([^<]*)<\/option>/g)];
+  expect(selected.map(([, , name]) => name)).toEqual([last?.name]);
+  const added = await web.ask(`${here}/option`, {
+    method: "POST",
+    body: new URLSearchParams({ point: selected[0]?.[1] ?? "" }),
+  });
+  expect(added.headers.get("location")).toMatch(new RegExp(`^/studies/${id}/edit/options/\\d+$`));
 });
 
 it("refuses what the search did not find", async () => {

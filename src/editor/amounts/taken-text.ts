@@ -7,25 +7,28 @@ import type { Field } from "../fields.js";
 import { childOf, monthKeys } from "../form-values.js";
 import type { Place } from "../study-text.js";
 
+interface Telling {
+  readonly entries: TypedEntries["entries"] | undefined;
+  readonly system: "us" | "si";
+}
+
 /** Between which values a number is taken to lie that is typed alone: "taken as ± 10 % unless you say otherwise". */
-export function takenText(
-  field: Field,
-  at: Place,
-  value: unknown,
-  entries: TypedEntries["entries"] | undefined,
-): string {
+export function takenText(field: Field, at: Place, value: unknown, { entries, system }: Telling): string {
   if (!entries) return "";
-  if (field.kind === "quantity") return told(value, [...at], field.dimension, { entries });
+  const from = { entries, system };
+  if (field.kind === "quantity") return told(value, [...at], field.dimension, from);
   if (field.kind !== "months" || field.each.kind !== "quantity") return "";
   const { dimension } = field.each;
   for (const month of monthKeys) {
-    const found = told(childOf(value, month), [...at, month], dimension, { entries });
+    const found = told(childOf(value, month), [...at, month], dimension, from);
     if (found !== "") return found;
   }
   return "";
 }
 
-function told(value: unknown, at: Place, dimension: DimensionName, from: TypedEntries): string {
+type Told = TypedEntries & Pick<Telling, "system">;
+
+function told(value: unknown, at: Place, dimension: DimensionName, from: Told): string {
   const quantity = quantityIn(value, dimension);
   const id = quantity && !quantity.spread && !quantity.exact && typedIdOf(at, dimension);
   const range = id && typedRange({ id, ...quantity }, from);
@@ -45,18 +48,21 @@ function quantityIn(value: unknown, dimension: DimensionName): SpreadQuantity | 
 function spanText(
   id: TypedId,
   { low, high }: { readonly low: number; readonly high: number },
-  from: TypedEntries,
+  from: Told,
 ): string {
   const { reach, size } = typedReach(id, from);
   switch (reach) {
     case "relative":
       return `± ${percents(size)} %`;
     case "absolute":
-      return `± ${figure(size)} °C`;
+      return from.system === "us" ? `± ${figure(size * fahrenheitStep)} °F` : `± ${figure(size)} °C`;
     case "log-odds":
       return `${percents(low)} to ${percents(high)} %`;
   }
 }
+
+/** Degrees Fahrenheit in one Celsius. */
+const fahrenheitStep = 1.8;
 
 const figure = (value: number) => value.toLocaleString("en-US", { maximumSignificantDigits: 2 });
 const percents = (share: number) => figure(share * 100);

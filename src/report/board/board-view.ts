@@ -2,7 +2,7 @@ import { counted } from "../../counted.js";
 import type { ProgramOption } from "../../model/inputs.js";
 import { appendixLetter, boardTitles } from "../../study/format/report-schema.js";
 import type { Confidences } from "../../study/traced/confidence.js";
-import { checkRows } from "../document/check-rows.js";
+import { checkRows, isOpen } from "../document/check-rows.js";
 import type { ReportContext } from "../document/context.js";
 import type { Headline } from "../document/headline.js";
 import { pays, signOf } from "../words/balance-signs.js";
@@ -27,7 +27,7 @@ import { answerText, bestText, chanceAtEnd, ratioFigure } from "./weighing.js";
 /** Page 1: the question, the answer, both accounts, all options, what is asked and what would change the answer. */
 export function boardView(context: ReportContext): BoardView {
   const failedChecks = checkRows(context.run)
-    .filter((check) => !check.passed)
+    .filter(isOpen)
     .map(({ what, found, allowed, remedy }) =>
       [`${what}: ${found}; expected ${allowed}.`, remedy].filter(Boolean).join(" "),
     );

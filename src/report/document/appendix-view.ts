@@ -18,7 +18,7 @@ import {
   usedEntries,
 } from "./assumption-register.js";
 import { basesOf, readText } from "./bases.js";
-import { type CheckRow, checkRows } from "./check-rows.js";
+import { type CheckRow, checkRows, isOpen } from "./check-rows.js";
 import type { ReportContext } from "./context.js";
 import { linesTable } from "./lines-table.js";
 import { pricesText } from "./money-view.js";
@@ -165,13 +165,10 @@ type ChecksView = Pick<AppendixView, "checks" | "checksText" | "shownChecks">;
 function checksView({ run }: ReportContext): ChecksView {
   const all = checkRows(run);
   const told = all.filter(({ passed }) => !passed);
-  const failed = all.filter(({ passed }) => !passed).length;
-  const ending =
-    failed === 0 ? "all passed" : `${failed} did not pass and ${failed === 1 ? "is" : "are"} listed below`;
   const id = "table-checks";
   return {
     checks: checksTable({ id, caption: "Plausibility checks" }, all),
-    checksText: `${counted(all.length, "check")} of the entries and the results ${all.length === 1 ? "was" : "were"} made: ${ending}. The full list is in the tables as files.`,
+    checksText: `${counted(all.length, "check")} of the entries and the results ${all.length === 1 ? "was" : "were"} made: ${endingText(told)}. The full list is in the tables as files.`,
     shownChecks:
       told.length === 0
         ? undefined
@@ -179,12 +176,25 @@ function checksView({ run }: ReportContext): ChecksView {
   };
 }
 
+function endingText(told: readonly CheckRow[]): string {
+  if (told.length === 0) return "all passed";
+  const confirmed = told.filter((check) => !isOpen(check)).length;
+  const listed = `${told.length} did not pass and ${told.length === 1 ? "is" : "are"} listed below`;
+  if (confirmed === 0) return listed;
+  return `${listed}; the author confirmed ${confirmed === told.length ? "what was entered" : `${confirmed} of them`}`;
+}
+
+const passedText = (check: CheckRow): string => {
+  if (check.passed) return "yes";
+  return isOpen(check) ? "NO" : "no; confirmed by the author";
+};
+
 const checksTable = (named: Pick<TableView, "id" | "caption">, checks: readonly CheckRow[]): TableView => ({
   ...named,
   head: head("Check", "Found", "Allowed", "Passed"),
-  rows: checks.map(({ what, found, allowed, passed }) => ({
-    ...row(what, found, allowed, passed ? "yes" : "NO"),
-    failed: !passed,
+  rows: checks.map((check) => ({
+    ...row(check.what, check.found, check.allowed, passedText(check)),
+    failed: isOpen(check),
   })),
   compact: true,
 });

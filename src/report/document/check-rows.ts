@@ -1,6 +1,8 @@
 import type { EntryCheck, Measure } from "../../model/entries/entry-check.js";
 import type { Check } from "../../model/structures/component.js";
+import type { StudyDocument } from "../../study/format/schema.js";
 import type { StudyRun } from "../../study/prepare/compute.js";
+import { isConfirmed } from "../../study/reading/confirmed.js";
 import type { Problem } from "../../study/reading/problems.js";
 import { pathText, valueAt } from "../../study/reading/problems.js";
 import type { Implied } from "../../study/traced/implied.js";
@@ -11,7 +13,12 @@ import { capitalised, type Formatter, formatter, percent, significant } from "..
 export interface CheckRow extends Check {
   readonly place?: string;
   readonly remedy?: string;
+  /** That it did not pass and its author found the entry right all the same. */
+  readonly confirmed?: true;
 }
+
+/** Whether it did not pass, and nobody said that it is right. */
+export const isOpen = ({ passed, confirmed }: CheckRow): boolean => !passed && !confirmed;
 
 type Checked = Pick<StudyRun, "comparison" | "document">;
 
@@ -25,8 +32,20 @@ export function checkRows({ comparison, document }: Checked): CheckRow[] {
       passed: check.passed,
       place: pathText(check.at, document),
       remedy: check.remedy,
+      ...confirmationIn(check, document, format),
     })),
   ];
+}
+
+function confirmationIn(
+  check: EntryCheck,
+  document: StudyDocument,
+  format: Formatter,
+): Pick<CheckRow, "confirmed"> {
+  if (check.passed) return {};
+  return isConfirmed(unusualEntry(check, document, format), document, document.study.confirmed)
+    ? { confirmed: true }
+    : {};
 }
 
 /** What is unusual of the entries, as problems at their places that keep nothing from being computed. */
@@ -34,17 +53,19 @@ export function unusualEntries({ comparison, document }: Checked): Problem[] {
   const format = formatter(document.money.currency, document.study.units);
   return comparison.entryChecks
     .filter(({ passed }) => !passed)
-    .map((check) => {
-      const { what, found, allowed } = entryTexts(check, format);
-      return {
-        path: pathText(check.at, document),
-        at: check.at,
-        found: `${what}: ${found}`,
-        allowed,
-        remedy: check.remedy,
-        unusual: true,
-      };
-    });
+    .map((check) => unusualEntry(check, document, format));
+}
+
+function unusualEntry(check: EntryCheck, document: StudyDocument, format: Formatter): Problem {
+  const { what, found, allowed } = entryTexts(check, format);
+  return {
+    path: pathText(check.at, document),
+    at: check.at,
+    found: `${what}: ${found}`,
+    allowed,
+    remedy: check.remedy,
+    unusual: true,
+  };
 }
 
 /** What a study's entries imply, said beside them; what is unusual of it is told as that. */

@@ -125,7 +125,7 @@ const mostStructures = 6;
 /** Inspections and first cleanings: what each structure costs in the first year of an infestation, and once it is mature. */
 function firstYearTable({ traced, format }: ReportContext): TableView {
   const shown = traced.structures
-    .filter(({ cost, result }) => result.structure.kind !== "lake-wide" && cost.matureMean > 0)
+    .filter(({ isBuilt, cost }) => isBuilt && cost.matureMean > 0)
     .toSorted(byFirstYear);
   return {
     id: "table-found-structures",

@@ -94,7 +94,7 @@ const mostStructures = 8;
 /** Structures at risk first: those that cost most in the first year, then once mussels are established. */
 function structuresTable(context: ReportContext): TableView {
   const atRisk = context.traced.structures
-    .filter(({ result, cost }) => result.structure.kind !== "lake-wide" && cost.matureMean > 0)
+    .filter(({ isBuilt, cost }) => isBuilt && cost.matureMean > 0)
     .toSorted(byFirstYear);
   const { run, bearerName } = context;
   return {

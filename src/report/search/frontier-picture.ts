@@ -17,7 +17,7 @@ export interface FrontierPicture {
   /** At the ends of the axes, told where there is room for more figures. */
   readonly most: { readonly cost: string; readonly chance: string };
   readonly curve: string;
-  readonly programs: ReadonlyArray<{ readonly x: number; readonly y: number }>;
+  readonly programs: ReadonlyArray<{ readonly id: string; readonly x: number; readonly y: number }>;
   readonly marks: ReadonlyArray<{ readonly x: number; readonly y: number; readonly kind: Mark }>;
   readonly labels: readonly PlacedLabel[];
   /** What the marks are, named in full: names of any length wrap here and are none in the picture. */
@@ -65,7 +65,7 @@ export function frontierPicture(
     y: rounded(size.base - (chance / mostChance) * (size.base - size.top)),
   });
   const title = titleOf(result, format);
-  const programs = result.frontier.map(place);
+  const programs = result.frontier.map((point) => ({ id: point.id, ...place(point) }));
   return {
     ...size,
     title,
@@ -91,11 +91,11 @@ const rounded = (value: number) => Number(value.toFixed(1));
 const figures = ({ costPerYear, chance }: Marked, format: Formatter) =>
   `${format.money(costPerYear)} a year, ${percent(chance)}`;
 
-/** Page 1 has the chance without a program. */
+/** Page 1 has the chances of the study's options. */
 function namedText(each: Marked, format: Formatter): string {
-  const { kind, name } = each;
-  if (kind === "nothing") return `“${name ?? ""}”`;
-  return name === undefined ? figures(each, format) : `“${name}”, ${figures(each, format)}`;
+  const { kind, name, costPerYear } = each;
+  if (name === undefined) return figures(each, format);
+  return kind === "nothing" ? `“${name}”` : `“${name}”, ${format.money(costPerYear)} a year`;
 }
 
 function markedOf({ typed, answers }: ProgramSearch): Marked[] {

@@ -19,7 +19,7 @@ export function foundProblems({
   const at = (index: number): Path => ["report", "found", "phases", index];
   const requested = options.find(({ id }) => id === study?.requestedOption);
   const items = structures.flatMap(({ value }) =>
-    value.kind === "lake-wide" ? value.items.map(({ name }) => name) : [],
+    "items" in value ? value.items.map(({ name }) => name) : [],
   );
   return [
     ...repeatedIds(found.contacts, ["report", "found", "contacts"]),

@@ -81,7 +81,8 @@ export function runStudy(document: StudyDocument, all: AssumptionSet): StudyRun 
     const variant = prepareStudy(withOwnShape(document, shape), all);
     return tellingAmounts(document, () => compare(variant.input, variant.assumed, comparison));
   };
-  const usedAssumptions = [...new Set([...inputAssumptions, ...ids(), ...paperAssumptions(document)])];
+  const comparedAssumptions = [...new Set([...inputAssumptions, ...ids()])];
+  const usedAssumptions = [...new Set([...comparedAssumptions, ...paperAssumptions(document)])];
   const chance =
     input.lake.infestedSince === undefined
       ? chanceOrigins(
@@ -98,7 +99,7 @@ export function runStudy(document: StudyDocument, all: AssumptionSet): StudyRun 
     otherSpecies: requestedBenefit(document, compare(withOtherSpecies(input), assumed).options),
   }));
   const computed = { document, assumptions, overrides, prices, comparison, usedAssumptions, chances };
-  const traced = once(() => tracedResult(computed));
+  const traced = once(() => tracedResult({ ...computed, usedAssumptions: comparedAssumptions }));
   const staffing = staffStations(document, traffic?.scaled);
   return {
     ...computed,

@@ -7,8 +7,13 @@
 const notInXml = /[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]/u;
 const allNotInXml = new RegExp(notInXml, "gu");
 
-/** Those and the control characters that XML discourages: nobody sees or types them. */
-const unseen = /[^\t\n\r\u0020-\u007e\u0085\u00a0-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]/u;
+/**
+ * Those, the control characters that XML discourages, and the embeddings, overrides and isolates of direction (U+202A to
+ * U+202E and U+2066 to U+2069; https://www.unicode.org/reports/tr9/#Directional_Formatting_Characters), which turn the text after
+ * them round: nobody sees or types them.
+ */
+const unseen =
+  /[^\t\n\r\u0020-\u007e\u0085\u00a0-\u2029\u202f-\u2065\u206a-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]/u;
 
 /** "U+0007" */
 export const codeOf = (character: string): string =>
@@ -16,7 +21,7 @@ export const codeOf = (character: string): string =>
 
 /** What is allowed in place of what `unseenIn` finds. */
 export const allowedCharacters =
-  "characters that can be printed: no control characters, halves of characters (surrogates), U+FFFE or U+FFFF";
+  "characters that can be printed: no control characters, marks that turn the direction of text, halves of characters (surrogates), U+FFFE or U+FFFF";
 
 /** The first unprintable character and its position, counted from 1: "U+0007 at character 5". */
 export function unseenIn(text: string): string | undefined {

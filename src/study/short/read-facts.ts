@@ -1,4 +1,5 @@
 import type { DimensionName } from "../../units/dimensions.js";
+import { characterProblems } from "../reading/character-problems.js";
 import { InputError, type Problem, problemOf, problemsOf } from "../reading/problems.js";
 import { parseText } from "../reading/read.js";
 import { isMoney, typedUnit, type Writing } from "./amount-text.js";
@@ -24,6 +25,8 @@ export function readFacts(typed: unknown, values: TypicalValues): ReadFacts {
     return { problems: [noGroup(typed)] };
   }
   const raw = known(typed);
+  const unseen = characterProblems(raw);
+  if (unseen.length > 0) return { problems: unseen };
   const twofold = [...twofoldShare(raw), ...twofoldThousands(raw, [])];
   if (twofold.length > 0) return { problems: twofold };
   const parsed = factsSchema.safeParse(withUnits(raw, writingOf(raw)));

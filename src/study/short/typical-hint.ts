@@ -1,29 +1,26 @@
 import { at } from "../../lists.js";
-import { typedUnit, type Writing } from "./amount-text.js";
+import { toDisplay } from "../../units/quantity.js";
+import { mapped, typedUnit, type Writing } from "./amount-text.js";
 import { filling, type TypicalValues } from "./filling.js";
 import type { Question } from "./questions.js";
 
-/** What stands for an answer while it is not known: "typical 26 ft (10 to 60)"; empty where it follows from others. */
+/** What stands for an answer while it is not known: "typical 82 ft (26 to 197)"; empty where it follows from others. */
 export function typicalHint(
   { typical, dimension, choices }: Question,
   values: TypicalValues,
-  writing: Writing,
-  rate: number,
+  { system, currency }: Writing,
 ): string {
   if (!typical) return "";
-  const { text, ranged, typical: rangeOf } = filling(values, writing, rate);
-  if (choices) return `typical ${at(choices, rangeOf(typical).value - 1)[1]}`;
+  const range = filling(values, { system, currency }, 1).typical(typical);
+  if (choices) return `typical ${at(choices, range.value - 1)[1]}`;
   if (!dimension) return "";
-  const { low, value, high } = rangeOf(typical);
-  if (dimension === "years" || dimension === "count")
-    return `typical ${plain(value)} (${plain(low)} to ${plain(high)})`;
-  const written = String(ranged(typical, dimension).written);
-  const [least = "", middle = "", most = ""] = written.split(" to ");
-  const unit = typedUnit(dimension, writing.system);
-  const bare = most.replace(unit, "").trim();
-  return most === ""
-    ? `typical ${text({ low, value, high }, dimension)}`
-    : `typical ${middle} ${unit} (${least} to ${bare})`;
+  const { low, value, high } = mapped(range, (each) => toDisplay(each, dimension, system));
+  const unit = dimension === "years" ? "" : typedUnit(dimension, system);
+  return `typical ${[told(value), unit].filter(Boolean).join(" ")} (${told(low)} to ${told(high)})`;
 }
 
-const plain = (value: number) => value.toLocaleString("en-US");
+/** No finer than a range that nobody measured: whole units from 10 on, and at most three digits. */
+const told = (value: number): string =>
+  Number(value.toPrecision(Math.abs(value) < manyDigitsFrom ? 2 : 3)).toLocaleString("en-US");
+
+const manyDigitsFrom = 100;

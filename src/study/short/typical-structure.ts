@@ -22,7 +22,11 @@ export function typicalStructure(
   if (!typicalKinds.includes(kind)) return undefined;
   const writing = writingFacts(document);
   const wanted = structureFacts(kind, structure);
-  const tries = [{ ...writing, ...levelFacts(document), ...wanted }, { ...writing, ...wanted }, bare(kind)];
+  const tries = [
+    { ...writing, ...levelFacts(document), ...wanted },
+    { ...writing, ...wanted },
+    structureFacts(kind, undefined),
+  ];
   const facts = tries.map((each) => readFacts(each, values).facts).find((each) => each !== undefined);
   if (!facts) return undefined;
   const whole = fullStudy(facts, values, anyDay);
@@ -54,15 +58,17 @@ const levelFacts = (document: unknown): object => ({
 });
 
 function structureFacts(kind: string, structure: unknown): object {
-  if (kind === "hydropower") return { ...bare(kind), plant: { units: valueAt(structure, ["units"]) ?? 1 } };
-  if (kind !== "intake") return bare(kind);
+  return { ramps: 1, intakes: [], ...factsOfKind[kind]?.(structure) };
+}
+
+/** What a short study says of one structure of a kind; of others nothing. */
+const factsOfKind: Readonly<Record<string, (structure: unknown) => object>> = {
+  hydropower: (structure) => ({ plant: { units: valueAt(structure, ["units"]) ?? 1 } }),
+  intake: intakeFacts,
+};
+
+function intakeFacts(structure: unknown): object {
   const use = valueAt(structure, ["supply", "by"]) === "gravity" ? "irrigation" : "town";
   const [pipe, length] = ["diameter", "length"].map((key) => valueAt(structure, ["conduit", key]));
   return { intakes: [{ use, pipe, length }] };
 }
-
-const bare = (kind: string): object => ({
-  ramps: 1,
-  intakes: kind === "intake" ? [{ use: "town" }] : [],
-  ...(kind === "hydropower" ? { plant: { units: 1 } } : {}),
-});

@@ -115,7 +115,7 @@ function costOf(
 const itemCost = (name: string, { structures }: StudyDocument): number =>
   sumOf(
     structures.flatMap((structure) =>
-      structure.kind === "lake-wide"
+      "items" in structure
         ? structure.items.filter((each) => each.name === name).map(({ cost }) => cost.value)
         : [],
     ),
@@ -127,7 +127,7 @@ function lostFees(
   { structures }: StudyInput,
 ): TracedFound["lostFees"] {
   const closed = phases.filter(({ phase }) => phase === "restriction");
-  const ramps = structures.flatMap((each) => (each.kind === "ramp" ? [each] : []));
+  const ramps = structures.flatMap((each) => ("launchFee" in each ? [each] : []));
   return ramps.flatMap(({ bearer, launchesPerDay, launchFee }) => {
     const amount = sumOf(
       closed.map(({ starts, lasts }) =>

@@ -20,6 +20,8 @@ export interface TracedStructure {
   readonly result: StructureResult;
   /** In the register: "power plant". */
   readonly kindName: string;
+  /** Not a duty of the whole lake. */
+  readonly isBuilt: boolean;
   /** Absent where it stands nowhere. */
   readonly reach: Reach | undefined;
   /** What it is measured by. */
@@ -67,6 +69,7 @@ export function tracedStructure(
   return {
     result,
     kindName: kind.name,
+    isBuilt: kind.isBuilt,
     reach: kind.reach(structure),
     size: kind.size(structure),
     cautions: kind.cautions,

@@ -38,6 +38,7 @@ export interface Computed extends Pick<PreparedStudy, "overrides" | "prices" | "
   readonly document: StudyDocument;
   readonly assumptions: AssumptionSet;
   readonly comparison: Comparison;
+  /** Those that the comparison read. */
   readonly usedAssumptions: readonly string[];
 }
 

@@ -239,21 +239,5 @@ class PageForm {
   }
 }
 
-/** A pasted table stays in this browser until its lines are taken. */
-function keepTable(form: HTMLFormElement): void {
-  const box = form.elements.namedItem("csv");
-  if (!(box instanceof HTMLTextAreaElement)) return;
-  const key = `ramp-and-rack:${location.pathname}`;
-  const kept = drafts.read(key);
-  if (box.value === "" && kept?.values.csv) box.value = kept.values.csv;
-  box.addEventListener("input", () => drafts.write(key, { base: "", values: { csv: box.value } }));
-  form.addEventListener("submit", (event) => {
-    const button = event.submitter;
-    if (button instanceof HTMLButtonElement && button.value === "take") drafts.write(key, undefined);
-  });
-}
-
 const pageForm = document.querySelector<HTMLFormElement>("form[data-study]");
 if (pageForm && !pageForm.querySelector("fieldset.whole[disabled]")) new PageForm(pageForm);
-const tableForm = element("table-form");
-if (tableForm instanceof HTMLFormElement) keepTable(tableForm);

@@ -31,7 +31,8 @@ export function addSearch(app: Express, parts: StudyPages & { readonly search: S
     const state = runs.ask(runQuestion(entry, studies));
     response.status(state.state === "done" ? 200 : 202).set("Cache-Control", "no-store");
     const frame = { entry, balance, part: "search", title: "The program that fits" };
-    response.send(renderPage("search", workbenchPage(frame, pageOf(entry, state, parts))));
+    const page = pageOf(entry, state, parts, chosenIn(request.query));
+    response.send(renderPage("search", workbenchPage(frame, page)));
   });
   app.get("/studies/:id/search.json", (request, response) => {
     const state = runs.ask(runQuestion(find(request.params.id), studies));
@@ -57,6 +58,9 @@ export function addSearch(app: Express, parts: StudyPages & { readonly search: S
   });
 }
 
+const chosenIn = ({ point }: Readonly<Record<string, unknown>>): string =>
+  typeof point === "string" ? point : "";
+
 const form = z.object({ point: z.string().max(1000, "at most 1,000 characters") });
 
 function pointForm(body: unknown): z.output<typeof form> {
@@ -65,7 +69,12 @@ function pointForm(body: unknown): z.output<typeof form> {
   throw new InputError("The form", problemsOf(parsed.error.issues, body));
 }
 
-function pageOf(entry: StudyEntry, state: AskedRunState<SearchResult>, { studies }: StudyPages): object {
+function pageOf(
+  entry: StudyEntry,
+  state: AskedRunState<SearchResult>,
+  { studies }: StudyPages,
+  chosen: string,
+): object {
   const here = `/studies/${entry.id}/search`;
   const links = { here, json: `${here}.json`, cancel: `${here}/cancel`, option: `${here}/option` };
   if (state.state !== "done") {
@@ -81,6 +90,6 @@ function pageOf(entry: StudyEntry, state: AskedRunState<SearchResult>, { studies
     links,
     drawsCharts: true,
     tableHere: true,
-    done: foundOf(state.result, document, entry.isExample),
+    done: foundOf(state.result, document, { here, isExample: entry.isExample, chosen }),
   };
 }

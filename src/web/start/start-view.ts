@@ -170,7 +170,7 @@ function fieldView(
   const id = idOf([name]);
   const value = typed[name] ?? "";
   const own = errors.get(name) ?? [];
-  const hint = typicalHint(question, values, writing, 1);
+  const hint = typicalHint(question, values, writing);
   const described = [question.help || hint ? `${id}-help` : "", own.length > 0 ? `${id}-error` : ""];
   const view = {
     ...{ id, name, value, hint, errors: own, label: question.label, help: question.help },

@@ -97,6 +97,6 @@ function monthsOf(usual: string, others: Readonly<Record<string, string>>) {
 /** What a mature infestation costs the last of these structures, by what it gives. */
 export function unitCostsOf(structures: readonly object[]): readonly UnitCost[] {
   const document: object = parse(exampleText("sorrel-bend"));
-  const study = readStudyText(stringify({ ...document, structures }), "study.yaml");
+  const study = readStudyText(stringify({ ...document, structures, report: {} }), "study.yaml");
   return runStudy(study, assumptions).traced().structures.at(-1)?.unitCosts ?? [];
 }

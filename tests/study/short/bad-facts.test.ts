@@ -37,6 +37,19 @@ describe("a short fact that cannot be", () => {
     },
   );
 
+  it.each(["\u0007", "\u202e", "\u2066"])("is a name with a character that nobody sees: %j", (unseen) => {
+    const [problem, ...others] = problemsOf({ name: `Mill${unseen}pond`, intakes: [{ name: "City" }] });
+    expect(others).toEqual([]);
+    expect(problem?.at).toEqual(["name"]);
+    expect(problem?.found).toContain("at character 5");
+    expect(problem?.remedy).toBe("Take that character out.");
+  });
+
+  it("is too warm, in both systems of units: 60 °C are 60·1.8 + 32 = 140 °F", () => {
+    const [problem] = problemsOf({ warmestMonth: "200" });
+    expect(problem?.allowed).toBe("a temperature of at most 60 °C, 140 °F");
+  });
+
   it.each([
     ["summerLevel", "651,2 m"],
     ["depth", "23,5"],
