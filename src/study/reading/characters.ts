@@ -15,6 +15,8 @@ const allNotInXml = new RegExp(notInXml, "gu");
 const unseen =
   /[^\t\n\r\u0020-\u007e\u0085\u00a0-\u2029\u202f-\u2065\u206a-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]/u;
 
+const allUnseen = new RegExp(unseen, "gu");
+
 /** "U+0007" */
 export const codeOf = (character: string): string =>
   `U+${(character.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, "0")}`;
@@ -34,6 +36,9 @@ export function unseenIn(text: string): string | undefined {
 
 /** Whether a text is fit for print, such as a name or a note. */
 export const isPrintable = (text: string): boolean => !unseen.test(text);
+
+/** A text with U+FFFD, the replacement character, in place of each that is not fit for print. */
+export const forPrint = (text: string): string => text.replace(allUnseen, "\ufffd");
 
 /** A text for XML, with U+FFFD, the replacement character, in place of each forbidden character. */
 export const forXml = (text: string): string =>

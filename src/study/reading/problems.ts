@@ -1,7 +1,7 @@
 import type { z } from "zod";
 import { counted } from "../../counted.js";
 import { structureKinds } from "../../model/structures/kinds.js";
-import { codeOf, forXml, unseenIn } from "./characters.js";
+import { codeOf, forPrint, unseenIn } from "./characters.js";
 import type { Contradiction } from "./contradiction.js";
 
 /** One problem of a study, in words for its author. */
@@ -120,8 +120,7 @@ export function describe(value: unknown): string {
   if (Array.isArray(value)) return `a list of ${value.length}`;
   if (typeof value === "object" && value !== null) return "a group of fields";
   const unprintable = typeof value === "string" ? unseenIn(value) : undefined;
-  if (unprintable !== undefined)
-    return `${unprintable} of ${describe(forXml(String(value)).replace(/[\u007f-\u009f]/g, "\ufffd"))}`;
+  if (unprintable !== undefined) return `${unprintable} of ${describe(forPrint(String(value)))}`;
   const start = typeof value === "string" ? value.slice(0, longestFound + 1) : value;
   const text = typeof start === "number" ? String(start) : (JSON.stringify(start) ?? String(start));
   return text.length > longestFound ? `${text.slice(0, longestFound)}…` : text;

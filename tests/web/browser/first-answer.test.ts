@@ -26,7 +26,8 @@ function person(page: Page) {
       const words = await page.$eval("main", (main) => {
         const read = main.cloneNode(true) as HTMLElement;
         // Pictures and tables are looked over, and lists of choices are not unfolded.
-        for (const skipped of read.querySelectorAll("option, svg, table")) skipped.remove();
+        const lookedOver = "option, svg, table, .picture > :not(.picture-title, .note)";
+        for (const skipped of read.querySelectorAll(lookedOver)) skipped.remove();
         return (read.textContent ?? "").trim().split(/\s+/).length;
       });
       done.words += words;
