@@ -13,6 +13,7 @@ import {
   stringify,
   visit,
   type YAMLMap,
+  YAMLParseError,
   type YAMLSeq,
 } from "yaml";
 import { aligned, saysSame } from "./aligned.js";
@@ -51,8 +52,9 @@ export function withKeptLines(text: string, document: Document, content: unknown
     const patches = patchesOf(document.contents, content, { text, document, isFlow: false });
     const patched = applied(text, patches);
     return saysSame(parse(patched, { uniqueKeys: false, logLevel: "error" }), content) ? patched : undefined;
-  } catch {
-    return undefined;
+  } catch (error) {
+    if (error instanceof NotHereError || error instanceof YAMLParseError) return undefined;
+    throw error;
   }
 }
 

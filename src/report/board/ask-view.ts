@@ -25,12 +25,19 @@ export function askView(context: ReportContext): AskView | undefined {
   };
 }
 
-function linesOf({ request }: ReportContext) {
+/** Without the odds a contingency that the study asks for has no amount yet. */
+function ongoingName({ request, run }: ReportContext): string {
+  if (request?.contingency) return "Ongoing cost, with contingency";
+  return request && run.document.report.ask.contingency ? "Ongoing cost, before contingency" : "Ongoing cost";
+}
+
+function linesOf(context: ReportContext) {
+  const { request } = context;
   const isSome = (cents: readonly number[] = []) => cents.some((each) => each !== 0);
   const { funded, budget } = request ?? {};
   return [
     ["purchases", isSome(budget?.parts.once.cents) ? "Bought or paid once" : "Bought that year: equipment"],
-    ["ongoing", isSome(funded?.contingency) ? "Ongoing cost, with contingency" : "Ongoing cost"],
+    ["ongoing", ongoingName(context)],
     ["revenue", funded?.sources.length ? "Fees, grants and other revenue" : "Fees and other revenue"],
   ] as const;
 }

@@ -12,6 +12,7 @@ export function bearersTable(context: ReportContext): TableView {
   const columns = columnsOf.map((read) => requested.bearers.map((each) => read(each).toNumber()));
   const rounded = columns.map((column) => addingUp(column, stepFor(column)));
   const { exactMoney } = boardMoney(format);
+  const partners = context.request?.funded.sources.length ?? 0;
   const amount = (value: number) => num(value === 0 ? "–" : exactMoney(value));
   return {
     id: "table-bearers",
@@ -27,7 +28,7 @@ export function bearersTable(context: ReportContext): TableView {
       row(name, ...rounded.map(({ parts }) => amount(at(parts, index)))),
     ),
     total: row("All", ...rounded.map(({ sum }) => amount(sum))),
-    note: `Share if split by benefit: each payer's part of the added cost is its part of the damage avoided. Who should pay is for the board to decide. Each column is rounded to three or four figures of its largest amount, adjusted so that totals match.`,
+    note: `${partners > 0 ? "Pays now: before the grants and partners of the request, which pay in the years of their terms. " : ""}Share if split by benefit: each payer's part of the added cost is its part of the damage avoided. Who should pay is for the board to decide. Each column is rounded to three or four figures of its largest amount, adjusted so that totals match.`,
   };
 }
 

@@ -108,13 +108,16 @@ function courseTable({ course }: TracedFound, { horizon, requested }: ReportCont
     [course.without, course.withIt].map((each) => num(significant(pick(each.times), 2)));
   return {
     id: "table-found-course",
-    caption: `How often it comes to that in ${horizon} years, on average at central values`,
+    caption: `Times expected in ${horizon} years, at central values`,
     head: head("", num("Without a program"), num(`With “${requested.result.option.name}”`)),
     rows: [
       row("Mussels are found", ...times(({ found }) => found)),
       row("Early enough for an attempt", ...times(({ tried }) => tried)),
-      row("Rid of them by it, until they come again", ...times(({ contained }) => contained)),
-      row("Found late, or not rid of: they stay", ...times(({ found, contained }) => found - contained)),
+      row("Eradicated, until they return", ...times(({ contained }) => contained)),
+      row(
+        "Found too late, or not eradicated: they stay",
+        ...times(({ found, contained }) => found - contained),
+      ),
     ],
     compact: true,
   };
@@ -182,7 +185,7 @@ function notesOf({ lostFees, oneMore }: TracedFound, context: ReportContext): st
     ...(benefit === undefined
       ? []
       : [
-          `Attempts to be rid of mussels ${benefit.isNegative() ? "cost" : "save"} ${format.money(benefit.abs())} more than they ${benefit.isNegative() ? "save" : "cost"} in present value over ${horizon} years.`,
+          `Eradication attempts ${benefit.isNegative() ? "cost" : "save"} ${format.money(benefit.abs())} more than they ${benefit.isNegative() ? "save" : "cost"} in present value over ${horizon} years.`,
         ]),
     "Keeping mussels from other lakes once they are here is a duty or a choice of policy, told apart in the balance; it saves this lake’s structures nothing.",
   ];
