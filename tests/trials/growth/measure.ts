@@ -33,15 +33,17 @@ const shortest = 16;
 const first = 2048;
 const step = 4;
 const repetitions = 2;
-const trials = 4;
+const trials = 12;
+/** One slow reading of the half alone would make a steep reader pass. */
+const fewestTrials = 2;
 
 /** Least time that each reader took for next to no text, ms. */
 const forNothing = new WeakMap<Reader["read"], number>();
 
 /**
  * Lengthens a text until reading it takes noticed time, and then holds that against one half as long, each less what
- * next to no text takes. It is processor time, the least of several readings, and a steep ratio counts only where it
- * comes in every trial: what else the machine does makes no difference.
+ * next to no text takes. It is processor time, of either the least of all readings, so that what else the machine does
+ * makes no difference.
  */
 export function growthOf(
   { name, most, read }: Reader,
@@ -74,13 +76,14 @@ function leastRatio(
   of: Adversary["of"],
   { length, milliseconds }: Pick<Growth, "length" | "milliseconds">,
 ): number {
-  let found = Number.POSITIVE_INFINITY;
   let whole = milliseconds;
-  for (let trial = 0; trial < trials && found >= doubtful; trial += 1) {
+  let half = Number.POSITIVE_INFINITY;
+  let found = Number.POSITIVE_INFINITY;
+  for (let trial = 0; trial < trials && (trial < fewestTrials || found >= doubtful); trial += 1) {
     if (trial > 0) whole = Math.min(whole, leastTime(read, of(length), 0));
-    const half = leastTime(read, of(Math.floor(length / 2)), 0);
+    half = Math.min(half, leastTime(read, of(Math.floor(length / 2)), 0));
     const nothing = leastOfNothing(read, of);
-    found = Math.min(found, (whole - nothing) / Math.max(half - nothing, tick));
+    found = (whole - nothing) / Math.max(half - nothing, tick);
   }
   return found;
 }
