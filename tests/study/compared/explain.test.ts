@@ -15,7 +15,10 @@ const structures = ["village-intake", "jetty", "lake-duties"].map((id) =>
   valueAt(exampleDocument("ninemoss"), `structures[${id}]`),
 );
 const study = (...edits: Edits): StudyDocument =>
-  readStudyText(editedText([["structures", structures], ...edits], "ninemoss"), "study.yaml");
+  readStudyText(
+    editedText([["structures", structuredClone(structures)], ...edits], "ninemoss"),
+    "study.yaml",
+  );
 const plain = study();
 
 function explain(left: StudyDocument, right: StudyDocument) {
