@@ -3,7 +3,7 @@ import { sumOf } from "../../../src/lists.js";
 import { renderReportBody } from "../../../src/report/document/html.js";
 import { reportView } from "../../../src/report/document/report-view.js";
 import { exampleDocument } from "../../study/example.js";
-import { amount, type Edit, editedRun } from "../edited.js";
+import { amount, type Edit, smallRun } from "../edited.js";
 import { exampleRun } from "../runs.js";
 
 const run = exampleRun("sorrel-bend");
@@ -45,7 +45,7 @@ describe("if mussels are found", () => {
 
   it("one more sample a year is worth what the comparison with it saves", () => {
     const watching = (ofRequested: number) =>
-      editedRun([
+      smallRun([
         ["report", { found: { suspectedOn: "07-15" } }],
         ...exampleOptions.map(
           (id): Edit => [
