@@ -79,7 +79,7 @@ describe("the two screens of a first answer", () => {
 
   it("show typical values in the units that are chosen", async () => {
     const { html } = await page(await serving(), { units: "si" });
-    expect(html).toContain("typical 25 m (8 to 60)");
+    expect(html).toContain("Typical 25 m (8 to 60)");
   });
 
   it("make a study, whose results are shown next", async () => {

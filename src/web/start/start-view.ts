@@ -170,7 +170,9 @@ function fieldView(
   const id = idOf([name]);
   const value = typed[name] ?? "";
   const own = errors.get(name) ?? [];
-  const help = capitalised([question.help, typicalHint(question, values, writing)].filter(Boolean).join("; "));
+  const help = capitalised(
+    [question.help, typicalHint(question, values, writing)].filter(Boolean).join("; "),
+  );
   const described = [help ? `${id}-help` : "", own.length > 0 ? `${id}-error` : ""];
   const view = {
     ...{ id, name, value, help, errors: own, label: question.label },
