@@ -199,7 +199,13 @@ export const questionGroups: readonly QuestionGroup[] = [
         dimension: "length",
         typical: "typical.plant-head",
       },
-      { key: "units", label: "Number of units", help: "", dimension: "count", typical: "typical.plant-units" },
+      {
+        key: "units",
+        label: "Number of units",
+        help: "",
+        dimension: "count",
+        typical: "typical.plant-units",
+      },
     ],
   },
   {
