@@ -84,15 +84,18 @@ function formMaker(making: Making): Maker {
           at,
           value,
         );
-        const children = inner.shape.group ? inner.children : [{ ...inner, label: way.label }];
-        return {
+        const whole = {
           ...base,
           errors: [],
-          needed: inner.shape.group ? base.needed : "",
-          shape: { ways: true },
+          shape: { ways: true as const },
           choices: waysOf(field.ways, way.value),
-          children,
         };
+        if (inner.shape.group) return { ...whole, children: inner.children };
+        // The one input has the place's own id and what is said of its value.
+        const said = { needed: "", implied: "", taken: "", example: "" };
+        const describedBy = base.help ? `${base.id}-choice-help ${inner.describedBy}` : inner.describedBy;
+        const children = [{ ...inner, label: way.label, describedBy }];
+        return { ...whole, ...said, id: `${base.id}-choice`, children };
       }
       case "shares":
         return sharesNode(field, { base, at, value, make }, making);
