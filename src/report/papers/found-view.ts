@@ -1,17 +1,20 @@
 import { counted } from "../../counted.js";
 import { sumOf } from "../../lists.js";
 import { monthOfDay, monthStart } from "../../model/lake/calendar.js";
-import type { PaidBy, TracedFound, TracedPhase } from "../../study/traced/traced-found.js";
+import type { TracedFound, TracedPhase } from "../../study/traced/traced-found.js";
 import type { ReportContext } from "../document/context.js";
-import { listedWithin, percent, significant } from "../words/format.js";
+import { listedWithin, percent } from "../words/format.js";
 import { monthName } from "../words/month-name.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
+import { courseTable, expectedTable } from "./found-tables.js";
+import { phaseNames } from "./phase-names.js";
 import { byFirstYear, type WallView, wallView } from "./wall-view.js";
 
 /** What is done if mussels are found, and the sheet for the wall. */
 export interface FoundView {
   readonly intro: string;
   readonly phases: TableView | undefined;
+  readonly expected: TableView | undefined;
   readonly course: TableView;
   readonly firstYear: TableView;
   readonly notes: readonly string[];
@@ -27,6 +30,7 @@ export function foundView(context: ReportContext): FoundView | undefined {
       intro:
         "The agencies in charge decide what is done, and when; this plan says what the authority has ready. Days count from the first suspicion.",
       phases: found.phases.length === 0 ? undefined : phasesTable(found, context),
+      expected: found.phases.length === 0 ? undefined : expectedTable(found, context),
       course: courseTable(found, context),
       firstYear: firstYearTable(context),
       notes: notesOf(found, context),
@@ -35,19 +39,7 @@ export function foundView(context: ReportContext): FoundView | undefined {
   );
 }
 
-const phaseNames: Readonly<Record<TracedPhase["phase"]["phase"], string>> = {
-  suspicion: "Suspicion",
-  confirmation: "Confirmation",
-  delimiting: "Delimiting survey",
-  restriction: "Closure or restriction",
-  treatment: "Treatment",
-  "leaving-boats": "Boats that leave",
-  levels: "Levels",
-  watch: "Long watch",
-  delisting: "Off the list",
-};
-
-const basisNames: Readonly<Record<PaidBy, string>> = {
+const basisNames: Readonly<Record<TracedPhase["when"], string>> = {
   found: "each find",
   tried: "each attempt",
   known: "a year, while known",
@@ -55,40 +47,24 @@ const basisNames: Readonly<Record<PaidBy, string>> = {
   delisted: "once",
 };
 
-function phasesTable(found: TracedFound, context: ReportContext): TableView {
+function phasesTable({ phases, document }: TracedFound, context: ReportContext): TableView {
   const { format, run, priceYear, bearerName, comparison } = context;
-  const { phases } = found;
-  const expected = (each: TracedPhase, key: "without" | "withIt") => num(format.money(each.expected[key]));
-  const total = (key: "without" | "withIt") =>
-    num(format.money(sumOf(phases.map((each) => each.expected[key]))));
   return {
     id: "table-found-phases",
-    caption: `Phases, dates and costs, ${run.document.money.currency} of ${priceYear}; expected cost in present value`,
-    head: head(
-      "Phase",
-      "What is done",
-      "When",
-      "Who decides; who pays",
-      "Cost",
-      num("Without a program"),
-      num("With it"),
-    ),
-    rows: phases.map((each) =>
+    caption: `Phases, dates and costs, ${run.document.money.currency} of ${priceYear}`,
+    head: head("Phase", "What is done", "When", "Who decides; who pays", "Cost"),
+    rows: phases.map(({ phase, cost, when }) =>
       row(
-        phaseNames[each.phase.phase],
-        [each.phase.what, each.phase.permits].filter(Boolean).join(". "),
-        whenText(each.phase, found.document.suspectedOn),
+        phaseNames[phase.phase],
+        [phase.what, phase.permits].filter(Boolean).join(". "),
+        whenText(phase, document.suspectedOn),
         [
-          each.phase.decides ?? "agency in charge",
-          `${bearerName(each.phase.payer ?? comparison.input.money.programBearer)}${each.phase.publicShare ? `, public share ${percent(each.phase.publicShare.value)}` : ""}`,
+          phase.decides ?? "agency in charge",
+          `${bearerName(phase.payer ?? comparison.input.money.programBearer)}${phase.publicShare ? `, public share ${percent(phase.publicShare.value)}` : ""}`,
         ].join("; "),
-        `${format.exactMoney(each.cost)} ${basisNames[each.paidBy]}${each.isCounted ? " *" : ""}`,
-        expected(each, "without"),
-        expected(each, "withIt"),
+        `${phase.cost?.spread ? phase.cost.text : format.exactMoney(cost)} ${basisNames[when]}`,
       ),
     ),
-    total: row("All phases", "", "", "", "", total("without"), total("withIt")),
-    note: "* In the comparison already: a duty or policy of the lake, or the option’s response. The others stand beside it. False alarms are not counted.",
     compact: true,
   };
 }
@@ -101,26 +77,6 @@ function whenText({ starts, lasts }: TracedPhase["phase"], suspectedOn: string):
   const date = `${(first % 365) - monthStart(calendarMonth) + 1} ${monthName(calendarMonth)}`;
   const until = lasts > 0 ? ` to ${(starts + lasts).toLocaleString("en-US")}` : "";
   return `day ${starts.toLocaleString("en-US")}${until}, from ${date}`;
-}
-
-function courseTable({ course }: TracedFound, { horizon, requested }: ReportContext): TableView {
-  const times = (pick: (each: TracedFound["course"]["without"]["times"]) => number) =>
-    [course.without, course.withIt].map((each) => num(significant(pick(each.times), 2)));
-  return {
-    id: "table-found-course",
-    caption: `Times expected in ${horizon} years, at central values`,
-    head: head("", num("Without a program"), num(`With “${requested.result.option.name}”`)),
-    rows: [
-      row("Mussels are found", ...times(({ found }) => found)),
-      row("Early enough for an attempt", ...times(({ tried }) => tried)),
-      row("Eradicated, until they return", ...times(({ contained }) => contained)),
-      row(
-        "Found too late, or not eradicated: they stay",
-        ...times(({ found, contained }) => found - contained),
-      ),
-    ],
-    compact: true,
-  };
 }
 
 const mostStructures = 6;

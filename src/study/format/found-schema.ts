@@ -1,4 +1,5 @@
 import { z } from "zod";
+import type { Spread } from "../../units/spread.js";
 import { dayOfYear, identifier, positive, quantity, reference, shortText } from "./fields.js";
 
 const mostPhases = 30;
@@ -18,10 +19,15 @@ export const foundPhases = [
   "delisting",
 ] as const;
 
-const agreed = quantity("money").refine(
-  ({ value, spread }) => spread === undefined && value >= 0,
-  "one amount without a range, at least 0",
+const phaseCost = quantity("money").refine(
+  ({ value, spread }) => Math.min(value, ...lowestOf(spread)) >= 0,
+  "an amount of at least 0, or a range of such amounts",
 );
+
+function lowestOf(spread: Spread | undefined): number[] {
+  if (!spread) return [];
+  return spread.kind === "discrete" ? spread.choices.map(({ value }) => value) : [spread.low];
+}
 
 const days = (what: string) =>
   z.int("a whole number of days").min(0, "at least 0 days").max(longestDays, "at most 36,500 days").meta({
@@ -35,9 +41,9 @@ const phase = z.strictObject({
   }),
   starts: days("Days after the first suspicion"),
   lasts: days("Days that it lasts; of a watch, until the lake is taken off the list"),
-  cost: agreed.optional().meta({
+  cost: phaseCost.optional().meta({
     description:
-      "Each time; of leaving boats, levels and watch, a year. Left out where it is an item or the option's response, and for a treatment with its volume, which is then priced as published",
+      "Each time; of leaving boats, levels and watch, a year; with a range, the odds draw it. Left out where it is an item or the option's response, and for a treatment with its volume, which is then priced as published",
   }),
   volume: positive("volume").optional().meta({ description: "Of a treatment: the water that is treated" }),
   item: shortText.optional().meta({

@@ -1,0 +1,13 @@
+import type { TracedPhase } from "../../study/traced/traced-found.js";
+
+export const phaseNames: Readonly<Record<TracedPhase["phase"]["phase"], string>> = {
+  suspicion: "Suspicion",
+  confirmation: "Confirmation",
+  delimiting: "Delimiting survey",
+  restriction: "Closure or restriction",
+  treatment: "Treatment",
+  "leaving-boats": "Boats that leave",
+  levels: "Levels",
+  watch: "Long watch",
+  delisting: "Off the list",
+};
