@@ -96,7 +96,7 @@ export function foundFuture(
       found: expected(draw.found),
       tried,
       contained: tried * (numbers.detection.containment?.success ?? 0),
-      returned: expected(draw.established) - (1 - never),
+      returned: Math.max(0, expected(draw.established) - (1 - never)),
     },
     isFound: outcome.times.found > 0,
   };

@@ -49,33 +49,36 @@ const basisNames: Readonly<Record<TracedPhase["when"], string>> = {
 
 function phasesTable({ phases, document }: TracedFound, context: ReportContext): TableView {
   const { format, run, priceYear, bearerName, comparison } = context;
+  const payer = bearerName(comparison.input.money.programBearer);
   return {
     id: "table-found-phases",
     caption: `Phases, dates and costs, ${run.document.money.currency} of ${priceYear}`,
-    head: head("Phase", "What is done", "When", "Who decides; who pays", "Cost"),
+    head: head("Phase", "What is done", "When", "Who decides", "Cost"),
     rows: phases.map(({ phase, cost, when }) =>
       row(
         phaseNames[phase.phase],
         [phase.what, phase.permits].filter(Boolean).join(". "),
         whenText(phase, document.suspectedOn),
+        phase.decides ?? "agency in charge",
         [
-          phase.decides ?? "agency in charge",
-          `${bearerName(phase.payer ?? comparison.input.money.programBearer)}${phase.publicShare ? `, public share ${percent(phase.publicShare.value)}` : ""}`,
+          `${phase.cost?.spread ? phase.cost.text : format.exactMoney(cost)} ${basisNames[when]}`,
+          ...(phase.payer ? [bearerName(phase.payer)] : []),
+          ...(phase.publicShare ? [`public share ${percent(phase.publicShare.value)}`] : []),
         ].join("; "),
-        `${phase.cost?.spread ? phase.cost.text : format.exactMoney(cost)} ${basisNames[when]}`,
       ),
     ),
+    note: `Paid by ${payer}, where nobody else is named.`,
     compact: true,
   };
 }
 
-/** "day 2 to 9, from 17 July" */
+/** "day 2–9, from 17 July" */
 function whenText({ starts, lasts }: TracedPhase["phase"], suspectedOn: string): string {
   const [month = 1, day = 1] = suspectedOn.split("-").map(Number);
   const first = monthStart(month - 1) + day - 1 + starts;
   const calendarMonth = monthOfDay(first);
   const date = `${(first % 365) - monthStart(calendarMonth) + 1} ${monthName(calendarMonth)}`;
-  const until = lasts > 0 ? ` to ${(starts + lasts).toLocaleString("en-US")}` : "";
+  const until = lasts > 0 ? `–${(starts + lasts).toLocaleString("en-US")}` : "";
   return `day ${starts.toLocaleString("en-US")}${until}, from ${date}`;
 }
 

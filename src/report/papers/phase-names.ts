@@ -4,6 +4,7 @@ export const phaseNames: Readonly<Record<TracedPhase["phase"]["phase"], string>>
   suspicion: "Suspicion",
   confirmation: "Confirmation",
   delimiting: "Delimiting survey",
+  structures: "Structures looked over",
   restriction: "Closure or restriction",
   treatment: "Treatment",
   "leaving-boats": "Boats that leave",

@@ -11,6 +11,7 @@ export const foundPhases = [
   "suspicion",
   "confirmation",
   "delimiting",
+  "structures",
   "restriction",
   "treatment",
   "leaving-boats",

@@ -12,6 +12,7 @@ const paidWhen: Readonly<Record<PhaseDocument["phase"], PaidWhen>> = {
   suspicion: "found",
   confirmation: "found",
   delimiting: "found",
+  structures: "found",
   restriction: "found",
   treatment: "tried",
   "leaving-boats": "known",

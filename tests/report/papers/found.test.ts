@@ -31,8 +31,8 @@ describe("if mussels are found", () => {
 
   it("dates follow from the day of the first find", () => {
     const phases = cells(found.phases?.rows);
-    expect(phases[0]?.[2]).toBe("day 0 to 3, from 15 July");
-    expect(phases.find(([name]) => name === "Treatment")?.[2]).toBe("day 45 to 59, from 29 August");
+    expect(phases[0]?.[2]).toBe("day 0–3, from 15 July");
+    expect(phases.find(([name]) => name === "Treatment")?.[2]).toBe("day 45–59, from 29 August");
   });
 
   it("a closure loses the launch fees of its days, to those who would take them", () => {
