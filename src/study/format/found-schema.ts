@@ -30,6 +30,17 @@ function lowestOf(spread: Spread | undefined): number[] {
   return spread.kind === "discrete" ? spread.choices.map(({ value }) => value) : [spread.low];
 }
 
+const samples = ["typical.larvae-sample", "typical.dna-sample"];
+const crews = ["typical.survey-crew-day", "typical.dive-crew-day"];
+/** Typical values of a phase's cost. */
+const typicalCosts = {
+  suspicion: [...samples, "typical.survey-crew-day"],
+  confirmation: samples,
+  delimiting: [...crews, ...samples],
+  structures: ["typical.dive-crew-day"],
+  watch: ["typical.watch-year", ...samples],
+} as const;
+
 const days = (what: string) =>
   z.int("a whole number of days").min(0, "at least 0 days").max(longestDays, "at most 36,500 days").meta({
     description: what,
@@ -45,6 +56,8 @@ const phase = z.strictObject({
   cost: phaseCost.optional().meta({
     description:
       "Each time; of leaving boats, levels and watch, a year; with a range, the odds draw it. Left out where it is an item or the option's response, and for a treatment with its volume, which is then priced as published",
+    typical: [...samples, ...crews, "typical.watch-year"],
+    typicalBy: { field: "phase", ids: typicalCosts },
   }),
   volume: positive("volume").optional().meta({ description: "Of a treatment: the water that is treated" }),
   item: shortText.optional().meta({
@@ -81,6 +94,7 @@ export const foundSchema = z
       .optional()
       .meta({
         description: "Years without a find before the lake is taken off the list, by the agency's rule",
+        typical: ["typical.clean-years"],
       }),
     phases: z.array(phase).max(mostPhases, `at most ${mostPhases} phases`).default([]),
     contacts: z
