@@ -119,7 +119,7 @@ const sampleNames = {
   ednaSamples: "DNA sample",
 } as const;
 
-function notesOf({ lostFees, oneMore }: TracedFound, context: ReportContext): string[] {
+function notesOf({ lostFees, oneMore, phases, course }: TracedFound, context: ReportContext): string[] {
   const { format, bearerName, requested, horizon } = context;
   const fees = lostFees.filter(({ amount }) => amount > 0);
   const byPayer = [...new Set(fees.map(({ bearer }) => bearer))].map(
@@ -127,7 +127,13 @@ function notesOf({ lostFees, oneMore }: TracedFound, context: ReportContext): st
       `${bearerName(bearer)} ${format.money(sumOf(fees.filter((each) => each.bearer === bearer).map(({ amount }) => amount)))}`,
   );
   const benefit = requested.responseBenefit();
+  const isTreatmentIdle = phases.some(({ when }) => when === "tried") && course.withIt.tried === 0;
   return [
+    ...(isTreatmentIdle
+      ? [
+          "No attempt is expected: the option requested tries none, or finds mussels too late. A treatment costs nothing here until an option has it as its response.",
+        ]
+      : []),
     ...(byPayer.length > 0
       ? [
           `While ramps are closed launch fees are lost, each time: ${listedWithin(byPayer, byPayer.length)}; not in the table.`,
