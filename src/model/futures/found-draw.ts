@@ -88,6 +88,7 @@ export function foundFuture(
   const expected = (amounts: CostByEstablishment) => at(costToGo(amounts, hazards), 0);
   const outcome = simulatedCourse(hazards, numbers.detection, { luck, draws, cleanYears });
   const tried = expected(draw.tried);
+  const isTried = numbers.detection.containment !== undefined;
   const never = hazards.reduce((clean, hazard) => clean * (1 - hazard), 1);
   return {
     expected: costs.map(expected),
@@ -96,7 +97,7 @@ export function foundFuture(
       found: expected(draw.found),
       tried,
       contained: tried * (numbers.detection.containment?.success ?? 0),
-      returned: Math.max(0, expected(draw.established) - (1 - never)),
+      returned: isTried ? Math.max(0, expected(draw.established) - (1 - never)) : 0,
     },
     isFound: outcome.times.found > 0,
   };

@@ -71,7 +71,7 @@ export function foundCourse(
       found: sumOf(found),
       tried: sumOf(tried),
       contained: sumOf(contained),
-      returned: expectedReturns(statesByYear),
+      returned: success > 0 ? expectedReturns(statesByYear) : 0,
     },
     payments: {
       found,

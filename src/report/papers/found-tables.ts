@@ -83,9 +83,13 @@ export function courseTable({ course }: TracedFound, context: ReportContext): Ta
       : head("", num("Without a program"), num("With it")),
     rows: [
       row("Mussels are found", ...times(({ found }) => found)),
-      row("Early enough for an attempt", ...times(({ tried }) => tried)),
-      row("Eradicated", ...times(({ contained }) => contained)),
-      row("They come again after that", ...times(({ returned }) => returned)),
+      ...(ways.some((way) => course[way].tried > 0)
+        ? [
+            row("Early enough for an attempt", ...times(({ tried }) => tried)),
+            row("Eradicated", ...times(({ contained }) => contained)),
+            row("They come again after that", ...times(({ returned }) => returned)),
+          ]
+        : []),
       row(
         "Found too late, or not eradicated: they stay",
         ...times(({ found, contained }) => found - contained),

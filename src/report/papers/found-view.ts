@@ -1,6 +1,6 @@
 import { counted } from "../../counted.js";
 import { sumOf } from "../../lists.js";
-import { monthOfDay, monthStart } from "../../model/lake/calendar.js";
+import { daysInYear, monthOfDay, monthStart } from "../../model/lake/calendar.js";
 import type { TracedFound, TracedPhase } from "../../study/traced/traced-found.js";
 import type { ReportContext } from "../document/context.js";
 import { listedWithin, percent } from "../words/format.js";
@@ -53,12 +53,13 @@ function phasesTable({ phases, document }: TracedFound, context: ReportContext):
   return {
     id: "table-found-phases",
     caption: `Phases, dates and costs, ${run.document.money.currency} of ${priceYear}`,
-    head: head("Phase", "What is done", "When", "Who decides", "Cost"),
+    head: head("Phase", "What is done", "Days", "From", "Who decides", "Cost"),
     rows: phases.map(({ phase, cost, when }) =>
       row(
         phaseNames[phase.phase],
         [phase.what, phase.permits].filter(Boolean).join(". "),
-        whenText(phase, document.suspectedOn),
+        daysText(phase),
+        dateText(phase, document.suspectedOn),
         phase.decides ?? "agency in charge",
         [
           `${phase.cost?.spread ? phase.cost.text : format.exactMoney(cost)} ${basisNames[when]}`,
@@ -67,22 +68,24 @@ function phasesTable({ phases, document }: TracedFound, context: ReportContext):
         ].join("; "),
       ),
     ),
-    note: `Paid by ${payer}, where nobody else is named.`,
+    note: `Paid by ${payer} where nobody else is named. A cost with three amounts is its range, low, likeliest and high.`,
     compact: true,
   };
 }
 
-/** "day 2–9, from 17 July" */
-function whenText({ starts, lasts }: TracedPhase["phase"], suspectedOn: string): string {
+/** "2–9" */
+const daysText = ({ starts, lasts }: TracedPhase["phase"]): string =>
+  [starts, ...(lasts > 0 ? [starts + lasts] : [])].map((day) => day.toLocaleString("en-US")).join("–");
+
+/** "17 Jul" */
+function dateText({ starts }: TracedPhase["phase"], suspectedOn: string): string {
   const [month = 1, day = 1] = suspectedOn.split("-").map(Number);
   const first = monthStart(month - 1) + day - 1 + starts;
   const calendarMonth = monthOfDay(first);
-  const date = `${(first % 365) - monthStart(calendarMonth) + 1} ${monthName(calendarMonth)}`;
-  const until = lasts > 0 ? `–${(starts + lasts).toLocaleString("en-US")}` : "";
-  return `day ${starts.toLocaleString("en-US")}${until}, from ${date}`;
+  return `${(first % daysInYear) - monthStart(calendarMonth) + 1} ${monthName(calendarMonth).slice(0, 3)}`;
 }
 
-const mostStructures = 6;
+const mostStructures = 4;
 
 /** Inspections and first cleanings: what each structure costs in the first year of an infestation, and once it is mature. */
 function firstYearTable({ traced, format }: ReportContext): TableView {

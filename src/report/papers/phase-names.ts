@@ -3,9 +3,9 @@ import type { TracedPhase } from "../../study/traced/traced-found.js";
 export const phaseNames: Readonly<Record<TracedPhase["phase"]["phase"], string>> = {
   suspicion: "Suspicion",
   confirmation: "Confirmation",
-  delimiting: "Delimiting survey",
-  structures: "Structures looked over",
-  restriction: "Closure or restriction",
+  delimiting: "Delimiting",
+  structures: "Structures",
+  restriction: "Restriction",
   treatment: "Treatment",
   "leaving-boats": "Boats that leave",
   levels: "Levels",

@@ -116,11 +116,13 @@ function lostFees(
   });
 }
 
-/** The study with one more sample of a kind, against the study. */
+/** The study with one more sample of each kind that is taken, and of a survey, against the study. */
 function oneMore({ comparison, requested, compared }: FoundParts): TracedFound["oneMore"] {
   const { monitoring, id } = requested.result.option;
   const annuity = sumOf(comparison.discountFactors);
-  const kinds = (Object.keys(findsPerSample) as SampleKind[]).filter((kind) => monitoring?.[kind]);
+  const kinds = (Object.keys(findsPerSample) as SampleKind[]).filter(
+    (kind) => monitoring?.[kind] || (kind === "searches" && monitoring && !monitoring.noticedWithin),
+  );
   return kinds.map((kind) => {
     const options = comparison.input.options.map((option) =>
       option.id === id
