@@ -70,9 +70,7 @@ const node: z.ZodType<SchemaNode> = z.lazy(() =>
     way: z.string().optional(),
     where: z.string().optional(),
     typical: z.array(z.string()).optional(),
-    typicalBy: z
-      .object({ field: z.string(), ids: z.record(z.string(), z.array(z.string())) })
-      .optional(),
+    typicalBy: z.object({ field: z.string(), ids: z.record(z.string(), z.array(z.string())) }).optional(),
   }),
 );
 

@@ -78,6 +78,8 @@ describe("typical values of what another field beside says", () => {
     expect(hint(0)).toMatch(/^price of a plankton sample .* 210 \$ \(120 to 420 \$\); .*day of two people/);
     expect(hint(2)).toMatch(/^day of two people with a boat .*; day of a crew of divers 3,000 \$/);
     expect(hint(5)).toBe("");
-    expect(nodes.find(({ name }) => name === "report/found/cleanYears")?.typical).toContain("5 yr (3 to 7 yr)");
+    expect(nodes.find(({ name }) => name === "report/found/cleanYears")?.typical).toContain(
+      "5 yr (3 to 7 yr)",
+    );
   });
 });

@@ -35,7 +35,7 @@ export function expectedTable({ phases }: TracedFound, context: ReportContext): 
       ...part(false, "Told beside it", (odds) => odds.beside),
     ],
     total: row("All phases", ...all),
-    note: `What the comparison has already is a duty or policy of the lake, or the option’s response; the rest is in no other figure. False alarms are not counted.${foundOdds ? " By the odds: the mean, and from what to what four in five outcomes come." : ""}`,
+    note: `What is told beside it is in no other figure; false alarms are not counted.${foundOdds ? " By the odds: the mean, and from what to what four in five outcomes come." : ""}`,
     compact: true,
   };
 }

@@ -1,4 +1,3 @@
-import { counted } from "../../counted.js";
 import { sumOf } from "../../lists.js";
 import { daysInYear, monthOfDay, monthStart } from "../../model/lake/calendar.js";
 import type { TracedFound, TracedPhase } from "../../study/traced/traced-found.js";
@@ -28,7 +27,7 @@ export function foundView(context: ReportContext): FoundView | undefined {
     found &&
     wall && {
       intro:
-        "The agencies in charge decide what is done, and when; this plan says what the authority has ready. Days count from the first suspicion.",
+        "The agencies in charge decide; this is what the authority has ready. Days count from the first suspicion.",
       phases: found.phases.length === 0 ? undefined : phasesTable(found, context),
       expected: found.phases.length === 0 ? undefined : expectedTable(found, context),
       course: courseTable(found, context),
@@ -82,10 +81,10 @@ function dateText({ starts }: TracedPhase["phase"], suspectedOn: string): string
   const [month = 1, day = 1] = suspectedOn.split("-").map(Number);
   const first = monthStart(month - 1) + day - 1 + starts;
   const calendarMonth = monthOfDay(first);
-  return `${(first % daysInYear) - monthStart(calendarMonth) + 1} ${monthName(calendarMonth).slice(0, 3)}`;
+  return `${(first % daysInYear) - monthStart(calendarMonth) + 1}\u00a0${monthName(calendarMonth).slice(0, 3)}`;
 }
 
-const mostStructures = 4;
+const mostStructures = 3;
 
 /** Inspections and first cleanings: what each structure costs in the first year of an infestation, and once it is mature. */
 function firstYearTable({ traced, format }: ReportContext): TableView {
@@ -94,7 +93,7 @@ function firstYearTable({ traced, format }: ReportContext): TableView {
     .toSorted(byFirstYear);
   return {
     id: "table-found-structures",
-    caption: "Structures, those that cost most in the first year first",
+    caption: `Structures, those that cost most in the first year first${shown.length > mostStructures ? `; ${shown.length - mostStructures} more in the appendix of cost lines` : ""}`,
     head: head("Structure", "To be inspected", num("First year"), num("Per year, once established")),
     rows: shown
       .slice(0, mostStructures)
@@ -106,11 +105,6 @@ function firstYearTable({ traced, format }: ReportContext): TableView {
           num(format.money(cost.matureMean)),
         ),
       ),
-    ...(shown.length > mostStructures
-      ? {
-          note: `${counted(shown.length - mostStructures, "more structure", "more structures")} in the appendix of cost lines.`,
-        }
-      : {}),
     compact: true,
   };
 }

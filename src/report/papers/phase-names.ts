@@ -7,7 +7,7 @@ export const phaseNames: Readonly<Record<TracedPhase["phase"]["phase"], string>>
   structures: "Structures",
   restriction: "Restriction",
   treatment: "Treatment",
-  "leaving-boats": "Boats that leave",
+  "leaving-boats": "Leaving boats",
   levels: "Levels",
   watch: "Long watch",
   delisting: "Off the list",

@@ -31,10 +31,13 @@ describe("if mussels are found", () => {
 
   it("dates follow from the day of the first find", () => {
     const phases = cells(found.phases?.rows);
-    expect(phases[0]?.slice(2, 4)).toEqual(["0–3", "15 Jul"]);
-    expect(phases.find(([name]) => name === "Treatment")?.slice(2, 4)).toEqual(["45–59", "29 Aug"]);
+    expect(phases[0]?.slice(2, 4)).toEqual(["0–3", "15\u00a0Jul"]);
+    expect(phases.find(([name]) => name === "Treatment")?.slice(2, 4)).toEqual(["45–59", "29\u00a0Aug"]);
     // Day 1,885 from 15 July is five years and 60 days later.
-    expect(phases.find(([name]) => name === "Off the list")?.slice(2, 4)).toEqual(["1,885–1,915", "13 Sep"]);
+    expect(phases.find(([name]) => name === "Off the list")?.slice(2, 4)).toEqual([
+      "1,885–1,915",
+      "13\u00a0Sep",
+    ]);
   });
 
   it("a closure loses the launch fees of its days, to those who would take them", () => {
