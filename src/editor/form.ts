@@ -106,6 +106,14 @@ function formMaker(making: Making): Maker {
   return make;
 }
 
+/** Ids of the typical values of a field, by what another field beside it says. */
+function typicalFor({ typical, typicalBy }: NamedField, at: Place, document: unknown): readonly string[] {
+  if (!typicalBy) return typical;
+  const beside = [...at.slice(0, -1), typicalBy.field];
+  const value = beside.reduce<unknown>((found, key) => childOf(found, key), document);
+  return typicalBy.ids[String(value ?? "")] ?? [];
+}
+
 function baseNode(
   named: NamedField,
   at: Place,
@@ -129,7 +137,7 @@ function baseNode(
     ...typicalMark,
     ...copiedMark,
   ].join(" ");
-  const typical = typicalText(named.typical, entries);
+  const typical = typicalText(typicalFor(named, at, document), entries);
   const taken = takenText(field, at, value, { entries, system: writing.system });
   const implied = impliedAt.get(name) ?? "";
   const isTyped = !isWhole && !["choice", "yes-no", "reference", "several"].includes(field.kind);
