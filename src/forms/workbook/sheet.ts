@@ -4,7 +4,7 @@ import { forXml } from "../../study/reading/characters.js";
 /** A formula as the spreadsheet reads it, without "=", and the value that it has now. */
 export interface Formula {
   readonly formula: string;
-  readonly result: number;
+  readonly result: number | string;
 }
 
 export type Look =
@@ -13,9 +13,12 @@ export type Look =
   | "note"
   | "text"
   | "paragraph"
+  | "input-legend"
+  | "computed-legend"
   | "cents"
   | "whole"
   | "factor"
+  | "exact"
   | "percent"
   | "plain";
 
@@ -24,6 +27,8 @@ export interface Entry {
   readonly value: string | number | Formula;
   readonly look: Look;
   readonly strong: boolean;
+  /** Whether the reader may put another number in its place; other numbers were computed by the program. */
+  readonly isInput?: boolean;
 }
 
 export const text = (value: string, look: Look = "text"): Entry => ({ value, look, strong: false });
@@ -33,6 +38,9 @@ export const value = (amount: number | Formula, look: Look): Entry => ({
   look,
   strong: false,
 });
+
+/** A number that the reader may change. */
+export const input = (amount: number, look: Look): Entry => ({ ...value(amount, look), isInput: true });
 
 export const strong = (entry: Entry): Entry => ({ ...entry, strong: true });
 
@@ -72,7 +80,8 @@ const formats: Partial<Record<Look, string>> = {
   cents: "#,##0.00;[Red]-#,##0.00",
   whole: "0",
   factor: "0.000000",
-  percent: "0.00%",
+  percent: "0.00##%",
+  exact: "General",
   plain: "#,##0.####",
 };
 
@@ -81,7 +90,7 @@ export function sheetOf({ name, widths, headRows, rows, joined = [] }: SheetDraf
   const cells = new Map<string, Partial<Cell>>();
   rows.forEach((row, rowIndex) => {
     row.forEach((entry, columnIndex) => {
-      if (entry.value !== "") cells.set(`${rowIndex},${columnIndex}`, cellOf(entry));
+      if (entry.value !== "") cells.set(`${rowIndex},${columnIndex}`, cellOf(withinSheet(entry, name)));
     });
   });
   return {
@@ -94,6 +103,13 @@ export function sheetOf({ name, widths, headRows, rows, joined = [] }: SheetDraf
     pageSetup: { orientation: "landscape", fitToPage: true, fitToWidth: 1, fitToHeight: 0 },
     headerFooter: { oddFooter: "&L&A&Rpage &P of &N" },
   };
+}
+
+/** A formula without the name of the sheet in which it stands. */
+function withinSheet(entry: Entry, sheet: string): Entry {
+  if (typeof entry.value !== "object") return entry;
+  const formula = entry.value.formula.replaceAll(`'${sheet}'!`, "");
+  return { ...entry, value: { ...entry.value, formula } };
 }
 
 const lineHeight = 15;
@@ -123,7 +139,20 @@ function cellOf(entry: Entry): Partial<Cell> {
   return { type: "formula", value: result, formula, formulaResult: result, style };
 }
 
-function styleOf({ look, strong: isStrong, value: shown }: Entry): NonNullable<Cell["style"]> {
+/** Colours of numbers without a formula: what the reader may change, and what the program computed. */
+export const fills = { input: "FFF2B3", computed: "E3E6EA" };
+
+const filled = (rgb: string) => ({
+  fill: { type: "pattern" as const, pattern: "solid" as const, fgColor: { rgb } },
+});
+
+function fillOf({ value: shown, look, isInput = false }: Entry) {
+  if (isInput || look === "input-legend") return filled(fills.input);
+  return typeof shown === "number" || look === "computed-legend" ? filled(fills.computed) : {};
+}
+
+function styleOf(entry: Entry): NonNullable<Cell["style"]> {
+  const { look, strong: isStrong, value: shown } = entry;
   const numFmt = formats[look];
   const bold = isStrong || look === "title" || look === "head";
   return {
@@ -134,6 +163,7 @@ function styleOf({ look, strong: isStrong, value: shown }: Entry): NonNullable<C
       ...(typeof shown === "string" ? {} : { horizontal: "right" as const }),
     },
     ...(numFmt === undefined ? {} : { numFmt }),
+    ...fillOf(entry),
     ...(look === "head" ? { border: { bottom: { style: "thin" as const } } } : {}),
   };
 }

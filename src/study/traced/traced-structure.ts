@@ -13,7 +13,7 @@ import type { StructureResult } from "../../model/structures/structure.js";
 import type { Reach, SizeWord } from "../../model/structures/structure-kind.js";
 import { type MatureYears, matureMean } from "../levels/mature-years.js";
 import { type UnitCost, unitCosts } from "./unit-costs.js";
-import { type NamedLine, namedLines } from "./weighed-lines.js";
+import { type NamedLine, namedLines } from "./named-lines.js";
 
 /** What is told of a structure beside its result. */
 export interface TracedStructure {

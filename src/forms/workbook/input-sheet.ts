@@ -1,0 +1,85 @@
+import type { Worked } from "./formula.js";
+import { type Grid, grid } from "./grid.js";
+import { type Entry, type Formula, input, type Look, type SheetDraft, strong, text, value } from "./sheet.js";
+
+/** A number of the list of inputs. */
+export interface InputDraft {
+  readonly name: string;
+  readonly amount: number;
+  readonly look: Look;
+  readonly unit?: string;
+  readonly origin?: string | undefined;
+}
+
+/** The list of inputs while it is filled in. */
+export interface InputList {
+  readonly section: (title: string) => void;
+  /** @returns its cell */
+  readonly add: (draft: InputDraft) => Worked;
+  /** A number that the reader cannot change here, since more hangs on it than the sheets hold. */
+  readonly addComputed: (draft: InputDraft) => Worked;
+  /** Puts what the inputs come to above them. */
+  readonly answer: (row: AnswerRow) => void;
+  readonly draft: () => SheetDraft;
+}
+
+export interface AnswerRow {
+  readonly name: string;
+  readonly formula: Formula;
+  readonly look: Look;
+}
+
+const name = "Inputs";
+const firstAnswer = 6;
+/** Rows kept for what the inputs come to. */
+const answers = 9;
+const headRow = firstAnswer + answers + 1;
+const columns = { name: 0, amount: 1, unit: 2, origin: 3 };
+
+const introduction =
+  "Change a number in a yellow cell and all sheets follow. Gray cells are computed by the program: growth, choice of plans, quantities of work, simulated outcomes; a sheet cannot hold them, and they stay as they are. Where a change would make another plan cheaper, or a part foul otherwise, the program picks and grows anew and these sheets do not: enter the change in the study.";
+
+export function inputList(): InputList {
+  const sheet = grid(name);
+  let answered = 0;
+  writeHead(sheet);
+  const add = (draft: InputDraft, entry: Entry): Worked => {
+    const row = sheet.height();
+    sheet.put(row, columns.name, text(draft.name));
+    sheet.put(row, columns.unit, text(draft.unit ?? ""));
+    sheet.put(row, columns.origin, text(draft.origin ?? "", "note"));
+    return sheet.put(row, columns.amount, entry);
+  };
+  return {
+    section: (title) => {
+      sheet.put(sheet.height() + 1, columns.name, strong(text(title)));
+    },
+    add: (draft) => add(draft, input(draft.amount, draft.look)),
+    addComputed: (draft) => add(draft, value(draft.amount, draft.look)),
+    answer: ({ name: label, formula, look }) => {
+      const row = firstAnswer + answered;
+      if (answered >= answers) throw new Error("more answers than rows kept for them");
+      answered += 1;
+      sheet.put(row, columns.name, text(label));
+      sheet.put(row, columns.amount, strong(value(formula, look)));
+    },
+    draft: () =>
+      sheet.draft({
+        widths: [64, 20, 22, 70],
+        headRows: 0,
+        joined: [{ row: 1, from: 0, to: 3 }],
+      }),
+  };
+}
+
+function writeHead(sheet: Grid): void {
+  sheet.put(0, 0, text("Inputs", "title"));
+  sheet.put(1, 0, text(introduction, "paragraph"));
+  sheet.put(2, 0, text("Input: may be changed here", "input-legend"));
+  sheet.put(3, 0, text("Computed by the program: changes with the study alone", "computed-legend"));
+  sheet.putRow(firstAnswer - 1, [text("What they come to, at central values", "head"), text("", "head")]);
+  sheet.putRow(
+    headRow,
+    ["Input", "Value", "Unit", "Origin"].map((each) => text(each, "head")),
+  );
+}
