@@ -7,7 +7,7 @@ import type { ProgramSheet } from "./program-sheet.js";
 import { type Entry, type Formula, type SheetDraft, strong, text, value } from "./sheet.js";
 import type { OptionCells } from "./yearly-sheet.js";
 
-/** The answer, with every amount linked to the sheet that it comes from. */
+/** What the answer is made of. */
 interface Linked {
   readonly options: readonly OptionCells[];
   readonly program: ProgramSheet;
@@ -17,7 +17,12 @@ interface Linked {
   readonly schedulePresentValue: Worked;
 }
 
-export function answerSheet(context: ReportContext, board: BoardView, linked: Linked): SheetDraft {
+/** @param figures those of the first page, as links */
+export function answerSheet(
+  context: ReportContext,
+  board: BoardView,
+  { options, figures }: { readonly options: readonly OptionCells[]; readonly figures: readonly AnswerRow[] },
+): SheetDraft {
   const { study } = context.run.document;
   return {
     name: "The answer",
@@ -32,11 +37,12 @@ export function answerSheet(context: ReportContext, board: BoardView, linked: Li
       [text(board.certainty ?? "", "paragraph")],
       [text(asPrinted, "note")],
       [],
-      ...figureRows(context, linked),
+      ["Figures at central values, unrounded", ""].map((each) => text(each, "head")),
+      ...figures.map(({ name, formula, look }) => [text(name), value(formula, look)]),
       [],
       ...headlineRows(context),
       ["Option, at central values", ...balanceHeads].map((each) => text(each, "head")),
-      ...linked.options.map((cells) => optionRow(cells, context, linked)),
+      ...options.map((cells) => optionRow(cells, context, options)),
       [],
       ...printedRows(board),
       [text(standing, "note")],
@@ -70,14 +76,6 @@ const balanceHeads = [
   "Benefit–cost ratio",
 ];
 
-/** The figures of the first page, unrounded. */
-function figureRows(context: ReportContext, linked: Linked): Entry[][] {
-  return [
-    [text("Figures at central values, unrounded", "head"), text("", "head")],
-    ...answerRows(context, linked).map(({ name, formula, look }) => [text(name), value(formula, look)]),
-  ];
-}
-
 /** What the inputs come to for the requested option. */
 export function answerRows(context: ReportContext, linked: Linked): AnswerRow[] {
   const { program, infestationSum } = linked;
@@ -109,7 +107,13 @@ function breakEvenRows(
   const saves = both(isAbove(avoided, number(0)), isAbove(times(own, perYear), number(0)));
   return [
     ...(breakEven
-      ? [{ name: "Break-even: lowest yearly chance without it", formula: breakEven, look: "percent" } as const]
+      ? [
+          {
+            name: "Break-even: lowest yearly chance without it",
+            formula: breakEven,
+            look: "percent",
+          } as const,
+        ]
       : []),
     {
       name: "Break-even: damage, times the estimate",
@@ -171,12 +175,15 @@ const balanceOnAverage = (balance: AccountBalance): Entry[] => [
   balance.benefitCostRatio === undefined ? text("no added cost") : value(balance.benefitCostRatio, "plain"),
 ];
 
-function optionRow(cells: OptionCells, { comparison }: ReportContext, { options }: Linked): Entry[] {
+function optionRow(
+  cells: OptionCells,
+  { comparison }: ReportContext,
+  [without]: readonly OptionCells[],
+): Entry[] {
   const { result, presentValue } = cells;
   const amounts = (["program", "infestation", "total"] as const).map((part) =>
     value(presentValue[part], "cents"),
   );
-  const [without] = options;
   const isBaseline = result === comparison.baseline;
   return [
     text(result.option.name),

@@ -89,7 +89,14 @@ export function overrideSheet(
   { run }: Pick<ReportContext, "run">,
   { filed }: Pick<AssumptionSheet, "filed">,
 ): SheetDraft {
-  const ownHeads = ["Assumption", "Own value", "Project's value", "Unit", "Reason", "Within the stated range"];
+  const ownHeads = [
+    "Assumption",
+    "Own value",
+    "Project's value",
+    "Unit",
+    "Reason",
+    "Within the stated range",
+  ];
   return {
     name: "Overrides",
     widths: [40, 20, 16, 12, 70, 14],

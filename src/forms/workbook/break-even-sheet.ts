@@ -3,9 +3,9 @@ import type { Course } from "./course-sheet.js";
 import {
   both,
   either,
-  isNot,
   exponential,
   isAbove,
+  isNot,
   minus,
   number,
   oneLess,
@@ -60,7 +60,8 @@ export function breakEvenSheet(
     return sheet.put(row, columns.net, value(minus(without, withIt), "cents"));
   };
   const { low, high, least } = writeSearch(sheet, net);
-  const at = (found: Worked) => oneLess(times(exponential(minus(number(0), found)), baseline.columns.others(0)));
+  const at = (found: Worked) =>
+    oneLess(times(exponential(minus(number(0), found)), baseline.columns.others(0)));
   const found = at(over(plus(low, high), number(2)));
   const paysAtLeast = isAbove(least, number(0));
   return {
@@ -77,10 +78,12 @@ export function breakEvenSheet(
 }
 
 function writeHeads(sheet: Grid, horizon: number): void {
-  ["Foundings through", "Clean by other ways", "Program in a clean year", "Infestation from this year"].forEach(
-    (label, index) => sheet.put(rows.through + index, columns.first - 1, text(label)),
-  );
-  sheet.put(rows.contained, columns.first - 1, text("Contained in its year"));
+  const label = (row: number, name: string) => sheet.put(row, columns.first - 1, text(name));
+  label(rows.through, "Foundings through");
+  label(rows.others, "Clean by other ways");
+  label(rows.clean, "Program in a clean year");
+  label(rows.established, "Infestation from this year");
+  label(rows.contained, "Contained in its year");
   sheet.putRow(
     rows.trial - 1,
     ["Rate of the boats", "Net benefit", "Low end", "High end"].map((each) => text(each, "head")),
@@ -133,19 +136,28 @@ function writeSide(
 }
 
 function writeSearch(sheet: Grid, netIn: (row: number) => Worked) {
-  const put = (row: number, column: number, formula: Worked) => sheet.put(row, column, value(formula, "exact"));
+  const put = (row: number, column: number, formula: Worked) =>
+    sheet.put(row, column, value(formula, "exact"));
   const ratio = (mostRate / leastRate) ** (1 / steps);
   let [low, high] = [number(0), number(0)];
   let least = number(0);
   let before: Worked | undefined;
   for (let step = 0; step <= steps; step++) {
     const row = rows.trial + step;
-    const rate = sheet.put(row, columns.rate, value({ formula: String(leastRate * ratio ** step), result: leastRate * ratio ** step }, "exact"));
+    const rate = sheet.put(
+      row,
+      columns.rate,
+      value({ formula: String(leastRate * ratio ** step), result: leastRate * ratio ** step }, "exact"),
+    );
     const net = netIn(row);
     if (before) {
       const turns = both(isAbove(net, number(0)), isNot(isAbove(before, number(0))));
       const isFound = isAbove(high, number(0));
-      low = put(row, columns.low, when(isFound, low, when(turns, sheet.at(row - 1, columns.rate), number(0))));
+      low = put(
+        row,
+        columns.low,
+        when(isFound, low, when(turns, sheet.at(row - 1, columns.rate), number(0))),
+      );
       high = put(row, columns.high, when(isFound, high, when(turns, rate, number(0))));
     } else least = net;
     before = net;

@@ -16,11 +16,11 @@ import {
   type Worked,
   when,
 } from "./formula.js";
+import type { Rising } from "./infestation-sheet.js";
 import type { MoneyInputs } from "./money-inputs.js";
 import type { OptionInputs } from "./option-inputs.js";
 import type { EquipmentInputs, ProgramInputs } from "./program-inputs.js";
 import type { ProgramCells } from "./program-sheet.js";
-import type { Rising } from "./infestation-sheet.js";
 
 /** What a row of a budget rests on: a line of every year, or things that are bought. */
 export interface BudgetAmount {
@@ -41,11 +41,13 @@ export function budgetAmounts(
       const line = at(programLines, index);
       return { group: line.group, rising: traced.rising({ ...line, group: "equipment" }), from: { bought } };
     }),
-    ...programLines.slice(equipment.length).map((line, index): BudgetAmount => ({
-      group: line.group,
-      rising: traced.rising(line),
-      from: { yearly: at(amounts, equipment.length + index) },
-    })),
+    ...programLines.slice(equipment.length).map(
+      (line, index): BudgetAmount => ({
+        group: line.group,
+        rising: traced.rising(line),
+        from: { yearly: at(amounts, equipment.length + index) },
+      }),
+    ),
   ];
 }
 

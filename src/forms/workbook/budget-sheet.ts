@@ -5,8 +5,8 @@ import type { LineGroup } from "../../model/program/groups.js";
 import type { ReportContext } from "../../report/document/context.js";
 import { capitalised } from "../../report/words/format.js";
 import { groupNames } from "../../report/words/line-groups.js";
-import { minus, plus, sum, toTheCent, type Worked } from "./formula.js";
 import { type BudgetAmount, calendarAmounts, earlyPart } from "./budget-amounts.js";
+import { minus, plus, sum, toTheCent, type Worked } from "./formula.js";
 import { type Grid, grid } from "./grid.js";
 import { type SheetDraft, strong, text, value } from "./sheet.js";
 

@@ -45,8 +45,7 @@ export function chanceInputs(inputs: InputList, context: ReportContext): ChanceI
     boats,
     ways,
     otherShare: otherWays ? undefined : otherShare(inputs, context),
-    learned:
-      ways.length > 0 && comparison.input.boats.learned ? learnedFactor(inputs, context) : undefined,
+    learned: ways.length > 0 && comparison.input.boats.learned ? learnedFactor(inputs, context) : undefined,
   };
 }
 
@@ -88,7 +87,8 @@ function learnedFactor(inputs: InputList, { comparison, horizon }: ReportContext
   const entered = (input.boats.otherWays ?? []).map(({ chance, fromYear = 0, sourceChance }) =>
     horizon - 1 < fromYear
       ? 0
-      : -Math.log1p(-chance) * (sourceChance === undefined ? 1 : 1 - (1 - sourceChance) ** (horizon - fromYear)),
+      : -Math.log1p(-chance) *
+        (sourceChance === undefined ? 1 : 1 - (1 - sourceChance) ** (horizon - fromYear)),
   );
   const all = entered.reduce((sum, each) => sum + each, 0);
   const used = at(rates.unchecked, horizon - 1) + at(rates.checked, horizon - 1);

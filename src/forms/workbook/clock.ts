@@ -1,10 +1,10 @@
 import type { PriceGroup } from "../../model/money/price-group.js";
 import type { ReportContext } from "../../report/document/context.js";
-import { minus, number, over, plus, power, type Stretch, type Worked, when, isAbove } from "./formula.js";
+import { isAbove, minus, number, over, plus, power, type Stretch, type Worked, when } from "./formula.js";
 import type { Grid } from "./grid.js";
 import type { MoneyInputs } from "./money-inputs.js";
-import { text, value } from "./sheet.js";
 import { groupWords } from "./money-inputs.js";
+import { text, value } from "./sheet.js";
 
 /** Years of the horizon down a sheet, with discount factors and rises of prices; years are counted from 0. */
 export interface Clock {
@@ -64,17 +64,9 @@ function writeYear(sheet: Grid, row: number, index: number, money: MoneyInputs):
     columns.year,
     value(index === 0 ? startYear : plus(sheet.at(row - 1, columns.year), number(1)), "whole"),
   );
-  const place = sheet.put(
-    row,
-    columns.number,
-    value(plus(minus(year, startYear), number(1)), "whole"),
-  );
+  const place = sheet.put(row, columns.number, value(plus(minus(year, startYear), number(1)), "whole"));
   const discounted = over(number(1), power(plus(number(1), rate), minus(place, before)));
-  sheet.put(
-    row,
-    columns.factor,
-    value(when(isAbove(place, horizon), number(0), discounted), "factor"),
-  );
+  sheet.put(row, columns.factor, value(when(isAbove(place, horizon), number(0), discounted), "factor"));
   const sincePrices = minus(plus(minus(year, priceYear), number(1 / 2)), before);
   [...rises.values()].forEach((rise, group) => {
     sheet.put(row, columns.rises + group, value(power(plus(number(1), rise), sincePrices), "factor"));

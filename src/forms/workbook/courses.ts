@@ -6,7 +6,7 @@ import type { AssumptionSheet } from "./assumption-sheets.js";
 import { type ChanceInputs, chanceInputs, otherShareId } from "./chance-inputs.js";
 import { type ChanceSheet, chanceSheet } from "./chance-sheet.js";
 import { type Course, courseSheet } from "./course-sheet.js";
-import { over, number, type Worked } from "./formula.js";
+import { number, over, type Worked } from "./formula.js";
 import { type InfestationSheets, infestationSheets, type Rising } from "./infestation-sheet.js";
 import { type InputList, inputList } from "./input-sheet.js";
 import { type MoneyInputs, moneyInputs } from "./money-inputs.js";
@@ -114,18 +114,14 @@ function lineSheets(
   for (const [id, { cell, perUnit }] of rates.byAssumption) {
     assumptions.link(id, perUnit === 1 ? cell : over(cell, number(perUnit)));
   }
-  return new Map(
-    [...lines].map(([schedule, own], index) => [
-      schedule,
-      infestationSheets(context, {
-        lines: own,
-        rateOf: rates.of,
-        suffix: index === 0 ? "" : ` ${index + 1}`,
-        schedule: schedule.name,
-        groups,
-      }),
-    ]),
-  );
+  const sheets = new Map<ScheduleResult, InfestationSheets>();
+  for (const [schedule, own] of lines) {
+    const [first] = sheets.values();
+    const suffix = first ? ` ${sheets.size + 1}` : "";
+    const parts = { lines: own, rateOf: rates.of, suffix, schedule: schedule.name, groups, own: first };
+    sheets.set(schedule, infestationSheets(context, parts));
+  }
+  return sheets;
 }
 
 interface CourseSources {
@@ -151,7 +147,7 @@ function writeCourses(
       inputs: found(own, result.option.id).works,
       cells: program.of(result.option.id),
       chance: chance && chanceOf(chance, result),
-      detectedLike: courses.find((each) => isDetectedLike(each.result, result)),
+      detected: courses.find((each) => isDetectedLike(each.result, result))?.detected,
     });
     courses.push(course);
   });

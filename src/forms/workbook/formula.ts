@@ -33,10 +33,7 @@ export const number = (constant: number): Worked =>
 export const plus = (...terms: readonly Worked[]): Worked =>
   terms.length === 1
     ? at(terms, 0)
-    : joined(
-        terms.map(({ formula }) => formula).join("+") || "0",
-        sumOf(terms.map(({ result }) => result)),
-      );
+    : joined(terms.map(({ formula }) => formula).join("+") || "0", sumOf(terms.map(({ result }) => result)));
 
 export const minus = (from: Worked, less: Worked): Worked =>
   joined(`${from.formula}-${held(less)}`, from.result - less.result);
@@ -123,9 +120,12 @@ export const sumUpTo = (numbers: Stretch, last: Worked, of: Stretch): Worked =>
     sumOf(of.results.filter((_, index) => at(numbers.results, index) <= last.result)),
   );
 
-/** The element of a stretch at a place counted from 1. */
-export const elementAt = (of: Stretch, place: Worked): Worked =>
-  whole(`INDEX(${of.formula},${place.formula})`, at(of.results, place.result - 1));
+/** The one whose number is this. */
+export const valueAtNumber = (numbers: Stretch, sought: Worked, of: Stretch): Worked =>
+  whole(
+    `SUMIF(${numbers.formula},${sought.formula},${of.formula})`,
+    sumOf(of.results.filter((_, index) => at(numbers.results, index) === sought.result)),
+  );
 
 export const isAbove = (one: Worked, other: Worked): Condition => ({
   formula: `${one.formula}>${other.formula}`,

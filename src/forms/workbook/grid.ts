@@ -35,7 +35,9 @@ export function grid(name: string): Grid {
   return {
     put,
     putRow: (row, entries, column = 0) => {
-      entries.forEach((entry, index) => put(row, column + index, entry));
+      entries.forEach((entry, index) => {
+        put(row, column + index, entry);
+      });
     },
     down: (column, first, last) => ({
       formula: range([first, column], [last, column]),

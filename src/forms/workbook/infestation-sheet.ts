@@ -14,6 +14,8 @@ export type Rising = PriceGroup | undefined;
 
 export interface InfestationSheets {
   readonly drafts: () => readonly SheetDraft[];
+  /** Where the quantity of a line in a year of an infestation stands, for sheets of other schedules. */
+  readonly quantity: (line: YearlyLine, age: number) => Worked | undefined;
   /** What all losses, or all work, of prices of a group cost in a year of an infestation, counted from 0. */
   readonly cost: (part: Part, rising: Rising, age: number) => Worked;
   /**
@@ -45,6 +47,8 @@ interface Parts {
   readonly suffix: string;
   readonly schedule: string;
   readonly groups: readonly Rising[];
+  /** The lake's own levels, under which a quantity may be the same. */
+  readonly own: Pick<InfestationSheets, "quantity"> | undefined;
 }
 
 const keyOf = (part: Part, rising: Rising) =>
@@ -52,7 +56,10 @@ const keyOf = (part: Part, rising: Rising) =>
 
 /** Every cost line of every year of an infestation: quantities as the program computed them, and amounts at the unit rates. */
 export function infestationSheets(context: ReportContext, parts: Parts): InfestationSheets {
-  const names = { lines: `Infestation lines${parts.suffix}`, quantities: `Infestation quantities${parts.suffix}` };
+  const names = {
+    lines: `Infestation lines${parts.suffix}`,
+    quantities: `Infestation quantities${parts.suffix}`,
+  };
   const sheet = grid(names.lines);
   const quantities = grid(names.quantities);
   const keys = parts.groups.flatMap((rising) =>
@@ -65,12 +72,16 @@ export function infestationSheets(context: ReportContext, parts: Parts): Infesta
   parts.lines.forEach((line, index) => {
     writeLine({ sheet, quantities, row: first + index }, line, context, parts);
   });
-  const rowOf = (part: Part, rising: Rising) =>
-    keys.findIndex(({ key }) => key === keyOf(part, rising));
+  const rowOf = (part: Part, rising: Rising) => keys.findIndex(({ key }) => key === keyOf(part, rising));
   keys.forEach(({ key }, index) => {
     writeSums(sheet, { key, row: last + 1 + index, first, last, years: context.horizon });
   });
+  const rows = new Map(parts.lines.map((line, index) => [lineKey(line), first + index]));
   return {
+    quantity: (line, age) => {
+      const row = rows.get(lineKey(line));
+      return row === undefined ? undefined : quantities.at(row, firstYear + age);
+    },
     drafts: () => [draftOf(sheet, context), draftOf(quantities, context)],
     cost: (part, rising, age) => sheet.at(last + 1 + rowOf(part, rising), firstYear + age),
     weigh: (weight, beside) => {
@@ -110,26 +121,36 @@ function introduction({ run, priceYear, infestedSince, comparison }: ReportConte
   return `${run.document.money.currency} of ${priceYear}, by year of the infestation. Amount = quantity × unit rate, rounded to the cent. Weight: ${weight}, with the rise of the line’s price; losses count before mussels are detected too, work and protection after that. Expected present value = amounts × weights.`;
 }
 
+const lineKey = ({ sample: { structure, what, type, bearer, quantityKind } }: YearlyLine) =>
+  JSON.stringify([structure, what, type, bearer, quantityKind]);
+
 const ofQuantities =
-  "Computed by the program for the plans that it chose, by year of the infestation. Where a unit rate is a mean that is not the same in all years, quantities are told in units of that of the last.";
+  "Computed by the program for the plans that it chose, by year of the infestation. Where a unit rate is a mean that is not the same in all years, quantities are told in units of that of the last. A quantity that is that of the year before, or that under the lake’s own levels, is a link to it.";
 
 function writeLine(
   { sheet, quantities, row }: { sheet: Grid; quantities: Grid; row: number },
   line: YearlyLine,
   context: ReportContext,
-  { rateOf }: Pick<Parts, "rateOf">,
+  { rateOf, own }: Pick<Parts, "rateOf" | "own">,
 ): void {
   const { sample, structureName, part, rising } = line;
   const { quantity: dimension, unit } = lineDimensions[sample.quantityKind];
   const names = [structureName, sample.what, sample.type, context.bearerName(sample.bearer)];
   for (const each of [sheet, quantities]) {
-    each.putRow(row, [...names, keyOf(part, rising), unit ?? context.format.unit(dimension)].map((own) => text(own)));
+    const unitName = unit ?? context.format.unit(dimension);
+    each.putRow(
+      row,
+      [...names, keyOf(part, rising), unitName].map((name) => text(name)),
+    );
   }
   const rate = sheet.put(row, rateColumn, value(rateOf(line), "plain"));
   line.years.forEach((year, age) => {
     if (!year) return;
     const shown = context.format.display(year.quantity, dimension);
-    const quantity = quantities.put(row, firstYear + age, value(shown, "plain"));
+    const alike = [quantities.at(row, firstYear + age - 1), own?.quantity(line, age)].find(
+      (cell) => cell?.result === shown,
+    );
+    const quantity = quantities.put(row, firstYear + age, value(alike ?? shown, "plain"));
     sheet.put(row, firstYear + age, value(amountOf(times(quantity, rate), year.cents), "cents"));
   });
 }

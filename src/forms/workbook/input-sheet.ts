@@ -18,8 +18,8 @@ export interface InputList {
   readonly add: (draft: InputDraft) => Worked;
   /** A number that the reader cannot change here, since more hangs on it than the sheets hold. */
   readonly addComputed: (draft: InputDraft) => Worked;
-  /** Puts what the inputs come to above them. */
-  readonly answer: (row: AnswerRow) => void;
+  /** Puts what the inputs come to above them. @returns the same as a link */
+  readonly answer: (row: AnswerRow) => AnswerRow;
   readonly draft: () => SheetDraft;
 }
 
@@ -61,7 +61,8 @@ export function inputList(): InputList {
       if (answered >= answers) throw new Error("more answers than rows kept for them");
       answered += 1;
       sheet.put(row, columns.name, text(label));
-      sheet.put(row, columns.amount, strong(value(formula, look)));
+      const cell = sheet.put(row, columns.amount, strong(value(formula, look)));
+      return { name: label, formula: { formula: cell.formula, result: formula.result }, look };
     },
     draft: () =>
       sheet.draft({

@@ -1,6 +1,6 @@
 import type { PriceGroup } from "../../model/money/price-group.js";
 import type { ReportContext } from "../../report/document/context.js";
-import { minus, number, oneLess, over, plus, power, type Worked, when, isSame } from "./formula.js";
+import { isSame, minus, number, oneLess, over, plus, power, type Worked, when } from "./formula.js";
 import type { InputList } from "./input-sheet.js";
 
 export interface MoneyInputs {

@@ -1,6 +1,6 @@
 import { at } from "../../lists.js";
 import type { EquipmentLine, ProgramOption } from "../../model/inputs.js";
-import { minus, most, number, oneLess, over, plus, times, type Worked, when, isAbove } from "./formula.js";
+import { isAbove, minus, most, number, oneLess, over, plus, times, type Worked, when } from "./formula.js";
 import type { InputList } from "./input-sheet.js";
 import { capitalRecovery } from "./money-inputs.js";
 

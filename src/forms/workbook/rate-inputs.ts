@@ -76,9 +76,12 @@ function draftOf(line: YearlyLine, lines: readonly YearlyLine[], { run }: Report
   }
   return {
     name: capitalised(
-      rate.of === undefined ? `${afterPart(sample.what)}${others}` : `${structureName}: ${sample.what}${others}`,
+      rate.of === undefined
+        ? `${afterPart(sample.what)}${others}`
+        : `${structureName}: ${sample.what}${others}`,
     ),
-    origin: rate.of === undefined ? "Of several assumptions" : "Of the study, or a mean weighed by the program",
+    origin:
+      rate.of === undefined ? "Of several assumptions" : "Of the study, or a mean weighed by the program",
     amount: rate.rate,
     line,
   };
@@ -92,7 +95,11 @@ const capitalWords = ({ structureName, sample }: YearlyLine) => ({
 /** Without the part before it: "trash rack: disposal" is disposal. */
 const afterPart = (what: string) => what.slice(what.lastIndexOf(": ") + 1).trim();
 
-function addRate(inputs: InputList, { name, origin, amount, line }: RateDraft, context: ReportContext): Worked {
+function addRate(
+  inputs: InputList,
+  { name, origin, amount, line }: RateDraft,
+  context: ReportContext,
+): Worked {
   const { quantityKind } = line.sample;
   const isCapital = line.rate.by === "capital";
   const dimension = lineDimensions[quantityKind].rate;

@@ -2,11 +2,12 @@ import { at, sumOf } from "../../lists.js";
 import { centsPerUnit } from "../../model/money/decimal.js";
 import type { ReportContext } from "../../report/document/context.js";
 import type { TracedRequest } from "../../study/traced/traced-request.js";
-import type { BudgetRow, BudgetSheet } from "./budget-sheet.js";
+import type { BudgetSheet } from "./budget-sheet.js";
+import { sum, type Worked } from "./formula.js";
 import type { StaffInputs } from "./program-inputs.js";
+import { payersOf } from "./request-payers.js";
 import { type SourceRow, sourceFormula, termEntries, termHeads } from "./request-sources.js";
 import { requestStaffSheet } from "./request-staff-sheet.js";
-import { sum, type Worked } from "./formula.js";
 import { address, type Entry, input, type SheetDraft, strong, text, value } from "./sheet.js";
 
 const firstYear = 1 + termHeads.length;
@@ -52,7 +53,10 @@ function requestSheet(request: TracedRequest, context: ReportContext, budget: Bu
       ...lines.map((line, index) => lineRow(line, yearRow + 1 + index)),
       [],
       [text("Who pays what", "head")],
-      ...payerRows(request, lines, { first: bottom + 2, payers: payersOf(request, context, lines, budget) }),
+      ...payerRows(request, lines, {
+        first: bottom + 2,
+        payers: payersOf(request, context, { cells: budget.cells, ...requestCells(request, lines) }),
+      }),
       [],
       [text("Appropriated together, asked of the fund", "head")],
       ...appropriationRows(request, yearRow + lines.length),
@@ -173,49 +177,21 @@ function carriedLine(
 
 const sumOfCells = (cells: readonly Worked[]) => sum(...cells).formula;
 
-/** What a payer pays in a year, as formulas of the rows above and of the budget. */
-interface Payer {
-  readonly name: string;
-  readonly formula: (year: number) => string;
+/** Where the sources, what is carried in and the fund stand, by their places from the last row up. */
+function requestCells({ funded: { sources } }: TracedRequest, lines: readonly Line[]) {
+  const fund = yearRow + lines.length;
+  const carriedIn = fund - 2;
+  return {
+    source: (index: number, year: number) => cellOf(carriedIn - sources.length + index, year),
+    carriedIn: (year: number) => cellOf(carriedIn, year),
+    fund: (year: number) => cellOf(fund, year),
+  };
 }
-
-/** Those who pay, as the request names them: revenue by line, sources by payer, and the fund. */
-function payersOf(
-  { funded, payers }: TracedRequest,
-  context: ReportContext,
-  lines: readonly Line[],
-  { cells }: Pick<BudgetSheet, "cells">,
-): Payer[] {
-  const row = (name: string) => yearRow + 1 + lines.findIndex((each) => each.name === name);
-  const firstSource = row("Fees and other revenue") + 1;
-  const received = (isMeant: (line: BudgetRow) => boolean) => (year: number) =>
-    cells(year, isMeant).map(({ formula }) => `-${formula}`);
-  const own = { carriedIn: firstSource + funded.sources.length, fund: yearRow + lines.length };
-  const { money } = context.run.document;
-  const ownName = money.bearers.find(({ id }) => id === money.programBearer)?.name ?? money.programBearer;
-  return payers.map(({ name }) => ({
-    name,
-    formula: (year) => {
-      const paid = [
-        ...received(({ group }) => group === "fees" && name === feePayers)(year),
-        ...received((line) => line.group === "other-revenue" && line.name === name)(year),
-        ...funded.sources.flatMap(({ source }, index) =>
-          source.payer === name ? [`-${cellOf(firstSource + index, year)}`] : [],
-        ),
-        ...(name === ownName ? [`+${cellOf(own.fund, year)}-${cellOf(own.carriedIn, year)}`] : []),
-      ];
-      return paid.join("") || "0";
-    },
-  }));
-}
-
-/** As the request calls those who pay fees. */
-const feePayers = "Boaters, by fees";
 
 function payerRows(
   { payers, budget }: TracedRequest,
   lines: readonly Line[],
-  { first, payers: written }: { readonly first: number; readonly payers: readonly Payer[] },
+  { first, payers: written }: { readonly first: number; readonly payers: ReturnType<typeof payersOf> },
 ): Entry[][] {
   const byYear = budget.years.map((_, year) => sumOf(payers.map(({ cents }) => at(cents, year))));
   const total = first + payers.length;

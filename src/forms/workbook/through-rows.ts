@@ -145,10 +145,7 @@ function writeClass(sheet: Grid, row: number, { id, name }: ClassShares, block: 
   sheet.put(row, columns.name, text(name));
   const sealed = seals.get(id);
   const met = put(columns.met, sealed ? times(oneLess(sealed), grown(coverage)) : grown(coverage));
-  const held = put(
-    columns.held,
-    oneLess(times(oneLess(own.declaration), oneLess(own.quickCheck))),
-  );
+  const held = put(columns.held, oneLess(times(oneLess(own.declaration), oneLess(own.quickCheck))));
   const independent = times(oneLess(own.inspection), oneLess(own.hotWash));
   const dependent = oneLess(most(own.inspection, own.hotWash));
   const missed = plus(independent, times(minus(dependent, independent), used("steps.dependence")));

@@ -37,9 +37,9 @@ export async function workbook(run: StudyRun, odds?: Odds): Promise<Uint8Array> 
     breakEven: breakEven?.chance,
     schedulePresentValue: requested.schedulePresentValue,
   };
-  for (const row of answerRows(context, answers)) inputs.answer(row);
+  const figures = answerRows(context, answers).map(inputs.answer);
   const drafts = [
-    answerSheet(context, boardView(context), answers),
+    answerSheet(context, boardView(context), { options: linked.cells, figures }),
     inputs.draft(),
     yearly.draft(),
     program.draft,

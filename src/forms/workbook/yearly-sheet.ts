@@ -3,7 +3,7 @@ import type { OptionResult } from "../../model/option.js";
 import { allOptions, type ReportContext } from "../../report/document/context.js";
 import { type Clock, writeClock } from "./clock.js";
 import type { Course } from "./course-sheet.js";
-import { elementAt, over, plus, sum, sumOfProducts, sumUpTo, type Worked } from "./formula.js";
+import { over, plus, sum, sumOfProducts, sumUpTo, valueAtNumber, type Worked } from "./formula.js";
 import { type Grid, grid } from "./grid.js";
 import type { MoneyInputs } from "./money-inputs.js";
 import { type SheetDraft, strong, text, value } from "./sheet.js";
@@ -43,7 +43,9 @@ export function yearlySheet(context: ReportContext, money: MoneyInputs): YearlyS
       ["Undiscounted", "Present value", "Equal amount a year"].forEach((label, index) => {
         sheet.put(firstYearRow + clock.years + index, 0, strong(text(label)));
       });
-      return courses.map((course, index) => writeOption(place, course, clock.columns + index * columnsPerOption));
+      return courses.map((course, index) =>
+        writeOption(place, course, clock.columns + index * columnsPerOption),
+      );
     },
     draft: () =>
       sheet.draft({
@@ -100,7 +102,7 @@ function writeOption({ sheet, clock, money }: Place, course: Course, column: num
   const presentValue = each((part) => put(2, part, sumOfProducts(clock.factors(), of(part))));
   return {
     result: course.result,
-    chanceAtEnd: elementAt(sheet.down(column, firstYearRow, last), money.horizon),
+    chanceAtEnd: valueAtNumber(clock.numbers, money.horizon, sheet.down(column, firstYearRow, last)),
     presentValue,
     equalYearly: each((part) => put(3, part, over(presentValue[part], sum(clock.factors())))),
   };

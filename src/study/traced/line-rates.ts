@@ -58,7 +58,12 @@ export function usedValue(id: AssumptionId, { assumptions, overrides, prices }: 
 }
 
 /** @param isSteady whether the line has the same rate in all years */
-export function rateOf(line: CostLine, isSteady: boolean, structure: Structure, reading: RateReading): LineRate {
+export function rateOf(
+  line: CostLine,
+  isSteady: boolean,
+  structure: Structure,
+  reading: RateReading,
+): LineRate {
   const prices = line.assumptionIds.filter(reading.isPrice);
   return (
     (isSteady ? (byCapital(line, reading) ?? byPrice(line, prices, reading)) : undefined) ??
@@ -73,9 +78,11 @@ function byCapital(
   { plans, discountRate, used }: RateReading,
 ): LineRate | undefined {
   if (type !== "protection" || quantityKind !== "year") return undefined;
-  const plan = plans.filter(isInstalled).find(({ numbers: { capital, life, upkeep } }) =>
-    [capital, life, upkeep].every((id) => assumptionIds.includes(id)),
-  );
+  const plan = plans
+    .filter(isInstalled)
+    .find(({ numbers: { capital, life, upkeep } }) =>
+      [capital, life, upkeep].every((id) => assumptionIds.includes(id)),
+    );
   if (!plan) return undefined;
   const { life, upkeep } = plan.numbers;
   const capital = unitRate / (capitalRecoveryFactor(discountRate, used(life)) + used(upkeep));

@@ -11,10 +11,10 @@ import { type TracedSchedule, tracedSchedules } from "../levels/traced-schedule.
 import { type NamedInput, uncertainInputs } from "../odds/uncertain-inputs.js";
 import type { PreparedStudy } from "../prepare/prepared.js";
 import { type InfestationYear, infestationYears } from "./infestation-years.js";
+import { rateReading, usedValue } from "./line-rates.js";
 import { type TracedLevels, tracedLevels } from "./traced-levels.js";
 import { type TracedOption, tracedOption } from "./traced-option.js";
 import { type TracedStructure, tracedStructure } from "./traced-structure.js";
-import { rateReading, usedValue } from "./line-rates.js";
 import { type GroupedLine, linesBySchedule, risingGroup, type YearlyLine } from "./yearly-lines.js";
 
 /** All that reports and results tell of a study beside its comparison, worked out once: they only word and round it. */
@@ -64,7 +64,14 @@ export function tracedResult(computed: Computed): TracedResult {
     structures: structures.map((result) => tracedStructure(result, comparison, mature)),
     levels: tracedLevels(comparison, document),
     years: infestationYears(comparison),
-    lines: () => linesBySchedule(comparison, rateReading(computed, { plans: comparison.input.plans, discountRate: comparison.input.money.discountRate })),
+    lines: () =>
+      linesBySchedule(
+        comparison,
+        rateReading(computed, {
+          plans: comparison.input.plans,
+          discountRate: comparison.input.money.discountRate,
+        }),
+      ),
     rising: (line) => risingGroup(line, comparison),
     used: (id) => usedValue(id, computed),
     drawn: once(() => drawnInputs(computed)),

@@ -4,8 +4,8 @@ import { isControl } from "../../model/infestation-cost.js";
 import type { CostLine } from "../../model/money/line.js";
 import { type PriceGroup, priceGroupOf } from "../../model/money/price-group.js";
 import type { ScheduleResult } from "../../model/schedules.js";
-import { isCounted } from "./named-lines.js";
 import { type LineRate, type RateReading, rateOf } from "./line-rates.js";
+import { isCounted } from "./named-lines.js";
 
 /** A cost line of a structure, of one name, kind and payer, in each year of an infestation. */
 export interface YearlyLine {
@@ -100,9 +100,12 @@ export function linesBySchedule(
   comparison: Comparison,
   reading: RateReading,
 ): ReadonlyMap<ScheduleResult, readonly YearlyLine[]> {
-  const followed = new Set([comparison.baseline, ...comparison.options.map(({ result }) => result)].map(
-    ({ schedule }) => schedule,
-  ));
-  const used = [at(comparison.schedules, 0), ...[...followed].filter((each) => each !== comparison.schedules[0])];
+  const followed = new Set(
+    [comparison.baseline, ...comparison.options.map(({ result }) => result)].map(({ schedule }) => schedule),
+  );
+  const used = [
+    at(comparison.schedules, 0),
+    ...[...followed].filter((each) => each !== comparison.schedules[0]),
+  ];
   return new Map(used.map((schedule) => [schedule, yearlyLines(schedule, comparison, reading)]));
 }
