@@ -21,8 +21,9 @@ export interface Recalculated {
 export interface Typed {
   readonly place: Place;
   readonly value: number;
+  /** What its color says of it: input or computed. */
   readonly color: string | undefined;
-  /** Text at its left, and in the row above the first cell of its column that has one. */
+  /** Text of the first cell of its row. */
   readonly name: string;
 }
 
@@ -31,15 +32,22 @@ export interface LiveBook {
   readonly all: () => Recalculated[];
   readonly typed: readonly Typed[];
   readonly valueAt: (place: Place) => unknown;
+  /** Formulas by the keys of their cells. */
+  readonly formulas: ReadonlyMap<string, string>;
+  /** Rows of a sheet. */
+  readonly rows: (sheet: string) => readonly (readonly unknown[])[];
   /** Values of all cells that are others than before, once a cell holds this number. */
-  readonly changed: (place: Place, value: number) => ReadonlyMap<string, unknown>;
-  readonly placeOf: (sheet: string, first: string) => Place;
+  readonly changed: (
+    place: Place,
+    value: number,
+    isAsked?: (sheet: string) => boolean,
+  ) => ReadonlyMap<string, unknown>;
 }
 
 export const keyOf = ({ sheet, row, col }: Place): string => `${sheet}!${row},${col}`;
 
 const functions = {
-  // The program knows no MIN, MAX and NOT of its own; every argument of theirs in a workbook is one value.
+  // The program knows no MIN and MAX of its own; every argument of theirs in a workbook is one number.
   MIN: (...cells: { value: unknown }[]) => Math.min(...cells.map(({ value }) => Number(value))),
   MAX: (...cells: { value: unknown }[]) => Math.max(...cells.map(({ value }) => Number(value))),
 };
@@ -66,7 +74,7 @@ export async function liveBook(file: Uint8Array): Promise<LiveBook> {
       const place = { sheet: name, row: row + 1, col: column + 1 };
       if (cell.formula) formulas.set(keyOf(place), { place, formula: cell.formula });
       else if (typeof cell.value === "number")
-        typed.push({ place, value: cell.value, color: colorOf(cell), name: nameOf(rows, row, column) });
+        typed.push({ place, value: cell.value, color: colorOf(cell), name: String(rows[row]?.[0] ?? "") });
     }
   }
   const parser = (known: (key: string) => unknown) =>
@@ -93,22 +101,18 @@ export async function liveBook(file: Uint8Array): Promise<LiveBook> {
         found: outside.parse(formula, place),
       }));
     },
-    changed: (place, value) => {
+    formulas: new Map([...formulas].map(([key, { formula }]) => [key, formula])),
+    rows: (sheet) => sheets.find(({ name }) => name === sheet)?.rows ?? [],
+    changed: (place, value, isAsked = () => true) => {
       const now = new Map<string, unknown>([[keyOf(place), value]]);
       const outside = parser((key) => (now.has(key) ? now.get(key) : values.get(key)));
       for (const { key, rests } of order()) {
         const formula = formulas.get(key);
-        if (!formula || !rests.some((each) => now.has(each))) continue;
+        if (!formula || !isAsked(formula.place.sheet) || !rests.some((each) => now.has(each))) continue;
         const found = outside.parse(formula.formula, formula.place);
         if (!isAlike(found, values.get(key))) now.set(key, found);
       }
       return now;
-    },
-    placeOf: (sheet, first) => {
-      const rows = sheets.find(({ name }) => name === sheet)?.rows ?? [];
-      const row = rows.findIndex((cells) => cells[0] === first);
-      if (row < 0) throw new Error(`no row "${first}" on ${sheet}`);
-      return { sheet, row: row + 1, col: 2 };
     },
   };
 }
@@ -169,11 +173,6 @@ const colorOf = ({ style }: Cell): string | undefined => {
   const rgb = fill?.type === "pattern" ? fill.fgColor?.rgb?.slice(-6) : undefined;
   return Object.entries(fills).find(([, each]) => each === rgb)?.[0];
 };
-
-function nameOf(rows: readonly (readonly unknown[])[], row: number, column: number): string {
-  const first = rows[row]?.[0];
-  return `${typeof first === "string" ? first : ""} [${column}]`;
-}
 
 /**
  * Every formula of a workbook worked out again from the values that the cells it names have. Since each agrees with the

@@ -30,7 +30,8 @@ describe.each(["sorrel-bend", "ninemoss"] as const)("the workbook of %s", (name)
     expect(cells.length).toBeGreaterThan(500);
     const wrong = cells.filter(
       ({ kept, found }) =>
-        typeof kept !== "number" || typeof found !== "number" || Math.abs(kept - found) > cent,
+        kept !== found &&
+        (typeof kept !== "number" || typeof found !== "number" || Math.abs(kept - found) > cent),
     );
     expect(wrong).toEqual([]);
   });
@@ -50,7 +51,7 @@ describe.each(["sorrel-bend", "ninemoss"] as const)("the workbook of %s", (name)
       expect(Number(sum?.[7])).toBeCloseTo(totalOf(result.programLines).toNumber(), 2);
     }
     const all = rowsOf(read, "Infestation lines").at(-1);
-    expect(Number(all?.[10])).toBeCloseTo(baseline.presentValue.infestation.toNumber(), 2);
+    expect(Number(all?.[7])).toBeCloseTo(baseline.presentValue.infestation.toNumber(), 2);
   });
 });
 

@@ -13,7 +13,7 @@ import { type MoneyInputs, moneyInputs } from "./money-inputs.js";
 import { type OptionInputs, optionInputs } from "./option-inputs.js";
 import { type ProgramInputs, programInputs } from "./program-inputs.js";
 import { type ProgramSheet, programSheet } from "./program-sheet.js";
-import { rateInputs } from "./rate-inputs.js";
+import { type RateInputs, rateInputs } from "./rate-inputs.js";
 import { type OptionCells, type YearlySheet, yearlySheet } from "./yearly-sheet.js";
 
 interface OwnInputs {
@@ -46,11 +46,12 @@ export function linkedCourses(context: ReportContext, assumptions: AssumptionShe
   const own = ownInputs(inputs, context, money);
   const yearly = yearlySheet(context, money);
   const groups: readonly Rising[] = [undefined, ...money.rises.keys()];
+  const { lines, rates } = lineSheets(inputs, context, { money, assumptions, groups });
   const program = programSheet(context, {
     programs: new Map([...own].map(([id, each]) => [id, each.program])),
     inputs,
+    rateOf: rates.ofStructure,
   });
-  const lines = lineSheets(inputs, context, { money, assumptions, groups });
   if (chances?.otherShare) assumptions.link(otherShareId, chances.otherShare);
   const options = new Map([...own].map(([id, { works }]) => [id, works]));
   const chance = chances && {
@@ -82,14 +83,18 @@ function found<Value>(map: ReadonlyMap<string, Value>, id: string): Value {
 }
 
 function ownInputs(inputs: InputList, context: ReportContext, money: MoneyInputs): Map<string, OwnInputs> {
-  const { classes } = context.comparison.input.boats;
+  const { comparison } = context;
+  const { classes } = comparison.input.boats;
   const className = (id: string) => classes.find((each) => each.id === id)?.name ?? id;
   return new Map(
     allOptions(context).map(({ option, arrivals: { outlivesHold } }) => [
       option.id,
       {
         works: optionInputs(inputs, option, { outlivesHold, className }),
-        program: programInputs(inputs, option, money.rate),
+        program: programInputs(inputs, option, {
+          rate: money.rate,
+          currency: comparison.input.money.currency,
+        }),
       },
     ]),
   );
@@ -105,7 +110,7 @@ function lineSheets(
     assumptions,
     groups,
   }: { money: MoneyInputs; assumptions: AssumptionSheet; groups: readonly Rising[] },
-): LinesOf {
+): { lines: LinesOf; rates: RateInputs } {
   const lines = context.traced.lines();
   const rates = rateInputs(inputs, [...lines.values()].flat(), context, {
     rate: money.rate,
@@ -121,7 +126,7 @@ function lineSheets(
     const parts = { lines: own, rateOf: rates.of, suffix, schedule: schedule.name, groups, own: first };
     sheets.set(schedule, infestationSheets(context, parts));
   }
-  return sheets;
+  return { lines: sheets, rates };
 }
 
 interface CourseSources {

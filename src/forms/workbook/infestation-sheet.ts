@@ -65,7 +65,12 @@ export function infestationSheets(context: ReportContext, parts: Parts): Infesta
   const keys = parts.groups.flatMap((rising) =>
     (["losses", "work"] as const).map((part) => ({ part, rising, key: keyOf(part, rising) })),
   );
-  writeHeads(sheet, `Damage, line by line, ${parts.schedule}`, introduction(context), context);
+  writeHeads(
+    sheet,
+    `Damage, line by line, ${parts.schedule}`,
+    parts.own ? ofOther(context) : introduction(context),
+    context,
+  );
   writeHeads(quantities, `Quantities of the damage, ${parts.schedule}`, ofQuantities, context);
   const first = firstWeight + keys.length;
   const last = first + parts.lines.length - 1;
@@ -120,6 +125,9 @@ function introduction({ run, priceYear, infestedSince, comparison }: ReportConte
       : "the discount factor";
   return `${run.document.money.currency} of ${priceYear}, by year of the infestation. Amount = quantity × unit rate, rounded to the cent. Weight: ${weight}, with the rise of the line’s price; losses count before mussels are detected too, work and protection after that. Expected present value = amounts × weights.`;
 }
+
+const ofOther = ({ run, priceYear }: ReportContext) =>
+  `${run.document.money.currency} of ${priceYear}, by year of the infestation, for options that follow these levels once mussels are detected; courses of those options weigh the sums below. Amount = quantity × unit rate, rounded to the cent.`;
 
 const lineKey = ({ sample: { structure, what, type, bearer, quantityKind } }: YearlyLine) =>
   JSON.stringify([structure, what, type, bearer, quantityKind]);

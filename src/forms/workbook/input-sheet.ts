@@ -16,6 +16,8 @@ export interface InputList {
   readonly section: (title: string) => void;
   /** @returns its cell */
   readonly add: (draft: InputDraft) => Worked;
+  /** The same where another section may have it too: under one name and of one amount it is a link to the first. */
+  readonly addShared: (draft: InputDraft) => Worked;
   /** A number that the reader cannot change here, since more hangs on it than the sheets hold. */
   readonly addComputed: (draft: InputDraft) => Worked;
   /** Puts what the inputs come to above them. @returns the same as a link */
@@ -42,6 +44,8 @@ const introduction =
 export function inputList(): InputList {
   const sheet = grid(name);
   let answered = 0;
+  let current = "";
+  const shared = new Map<string, { readonly section: string; readonly cell: Worked }>();
   writeHead(sheet);
   const add = (draft: InputDraft, entry: Entry): Worked => {
     const row = sheet.height();
@@ -52,9 +56,19 @@ export function inputList(): InputList {
   };
   return {
     section: (title) => {
+      current = title;
       sheet.put(sheet.height() + 1, columns.name, strong(text(title)));
     },
     add: (draft) => add(draft, input(draft.amount, draft.look)),
+    addShared: (draft) => {
+      const key = JSON.stringify([draft.name, draft.amount, draft.unit]);
+      const known = shared.get(key);
+      if (known && known.section !== current)
+        return add({ ...draft, origin: asIn(known.section) }, value(known.cell, draft.look));
+      const cell = add(draft, input(draft.amount, draft.look));
+      shared.set(key, { section: current, cell });
+      return cell;
+    },
     addComputed: (draft) => add(draft, value(draft.amount, draft.look)),
     answer: ({ name: label, formula, look }) => {
       const row = firstAnswer + answered;
@@ -72,6 +86,9 @@ export function inputList(): InputList {
       }),
   };
 }
+
+const asIn = (section: string) =>
+  `As for ${section.slice(0, section.lastIndexOf(": "))}; put a number here to part them`;
 
 function writeHead(sheet: Grid): void {
   sheet.put(0, 0, text("Inputs", "title"));

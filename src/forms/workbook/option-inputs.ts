@@ -10,9 +10,8 @@ export interface StepInputs {
   readonly coverage: Worked;
   readonly deterrence: Worked;
   readonly refusal: Worked;
-  readonly hold: Worked;
-  /** Of mussels on boats held to dry, those that outlive it. */
-  readonly outlivesHold: Worked;
+  /** Share of the boats held that must dry, and of their mussels those that outlive it; absent where none must. */
+  readonly hold: { readonly share: Worked; readonly outlives: Worked } | undefined;
   readonly check: Readonly<Record<StepNames, Worked>>;
   /** By the id of a class; absent where all is as for other classes. */
   readonly byClass: ReadonlyMap<string, Partial<Readonly<Record<StepNames, Worked>>>>;
@@ -74,8 +73,8 @@ function stepInputs(
     check: {
       declaration: share(stepWords.declaration, steps.declaration),
       quickCheck: share(stepWords.quickCheck, steps.quickCheck),
-      inspection: share(stepWords.inspection, steps.inspection),
-      hotWash: share(stepWords.hotWash, steps.hotWash),
+      inspection: inputs.addShared({ name: stepWords.inspection, amount: steps.inspection, look: "percent" }),
+      hotWash: inputs.addShared({ name: stepWords.hotWash, amount: steps.hotWash, look: "percent" }),
     },
     byClass: new Map(
       steps.byClass.map((own) => [
@@ -96,12 +95,17 @@ function stepInputs(
       ]),
     ),
     refusal: share("Fouled boats held that are turned away", steps.refusal),
-    hold: share("Boats held that must dry before they launch", steps.hold.share),
-    outlivesHold: inputs.addComputed({
-      name: "Of their mussels, those that outlive the drying",
-      amount: outlivesHold,
-      look: "percent",
-    }),
+    hold:
+      steps.hold.share === 0
+        ? undefined
+        : {
+            share: share("Boats held that must dry before they launch", steps.hold.share),
+            outlives: inputs.addComputed({
+              name: "Of their mussels, those that outlive the drying",
+              amount: outlivesHold,
+              look: "percent",
+            }),
+          },
   };
 }
 

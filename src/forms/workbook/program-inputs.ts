@@ -32,8 +32,16 @@ export interface ProgramInputs {
   readonly equipment: readonly EquipmentInputs[];
 }
 
+/** The list of inputs, and the money of its amounts. */
+type Inputs = InputList & { readonly currency: string };
+
 /** What a program pays and takes in. @param rate of discount */
-export function programInputs(inputs: InputList, option: ProgramOption, rate: Worked): ProgramInputs {
+export function programInputs(
+  list: InputList,
+  option: ProgramOption,
+  { rate, currency }: { readonly rate: Worked; readonly currency: string },
+): ProgramInputs {
+  const inputs = { ...list, currency };
   const { name, staff, equipment, yearly, otherRevenue = [], fees } = option;
   const none = [staff, equipment, yearly, otherRevenue, fees].every((each) => each.length === 0);
   if (!none) inputs.section(`“${name}”: what it pays and takes in`);
@@ -61,17 +69,19 @@ export function programInputs(inputs: InputList, option: ProgramOption, rate: Wo
   };
 }
 
-const money = (inputs: InputList, name: string, amount: number) =>
-  inputs.add({ name, amount, look: "exact" });
-const count = (inputs: InputList, name: string, amount: number, unit = "") =>
-  inputs.add({ name, amount, look: "exact", unit });
+const money = ({ addShared, currency }: Inputs, name: string, amount: number) =>
+  addShared({ name, amount, look: "exact", unit: currency });
+const count = ({ addShared }: Inputs, name: string, amount: number, unit = "") =>
+  addShared({ name, amount, look: "exact", unit });
+const percent = ({ addShared }: Inputs, name: string, amount: number) =>
+  addShared({ name, amount, look: "percent" });
 
-function staffInputs(inputs: InputList, line: ProgramOption["staff"][number]): StaffInputs {
+function staffInputs(inputs: Inputs, line: ProgramOption["staff"][number]): StaffInputs {
   const { name, hoursPerYear, wage, loading, overtime } = line;
   return {
     hours: count(inputs, `${name}: hours paid`, hoursPerYear, "h a year"),
     wage: money(inputs, `${name}: wage an hour`, wage),
-    loading: inputs.add({ name: `${name}: benefits over wage`, amount: loading, look: "percent" }),
+    loading: percent(inputs, `${name}: benefits over wage`, loading),
     overtime: overtime && {
       hours: count(inputs, `${name}: overtime`, overtime.hours, "h a year"),
       pay: count(inputs, `${name}: overtime, times the wage`, overtime.pay),
@@ -87,7 +97,7 @@ function staffLines({ hours, wage, loading, overtime }: StaffInputs): LineInputs
   ];
 }
 
-function equipmentInputs(inputs: InputList, line: EquipmentLine): EquipmentInputs {
+function equipmentInputs(inputs: Inputs, line: EquipmentLine): EquipmentInputs {
   const { name, price, life, yearlyCost } = line;
   return {
     line,
@@ -99,7 +109,7 @@ function equipmentInputs(inputs: InputList, line: EquipmentLine): EquipmentInput
   };
 }
 
-function yearlyInputs(inputs: InputList, line: ProgramOption["yearly"][number]): LineInputs {
+function yearlyInputs(inputs: Inputs, line: ProgramOption["yearly"][number]): LineInputs {
   if ("cost" in line) return { quantity: number(1), rate: money(inputs, `${line.name}, a year`, line.cost) };
   return {
     quantity: count(inputs, `${line.name}: number a year`, line.count, line.unit),
@@ -108,14 +118,14 @@ function yearlyInputs(inputs: InputList, line: ProgramOption["yearly"][number]):
 }
 
 /** Fees of those who still pay: 1 less the loss of demand, in proportion to the fee. */
-function feeInputs(inputs: InputList, { fees, demandLoss }: ProgramOption): LineInputs[] {
+function feeInputs(inputs: Inputs, { fees, demandLoss }: ProgramOption): LineInputs[] {
   const drafts = fees.map(({ name, countPerYear, fee }) => ({
     payments: count(inputs, `${name}: payments a year if the fee kept nobody away`, countPerYear),
     fee: money(inputs, `${name}: fee`, fee),
   }));
   const loss = demandLoss && {
     fee: money(inputs, "Fee for which the loss of demand is stated", demandLoss.fee),
-    share: inputs.add({ name: "Loss of demand at this fee", amount: demandLoss.loss, look: "percent" }),
+    share: percent(inputs, "Loss of demand at this fee", demandLoss.loss),
   };
   return drafts.map((_, index) => {
     const { payments, fee } = at(drafts, index);

@@ -10,6 +10,7 @@ import { type Grid, grid } from "./grid.js";
 import type { InputList } from "./input-sheet.js";
 import { groupWords } from "./money-inputs.js";
 import type { LineInputs, ProgramInputs } from "./program-inputs.js";
+import { rateUnit } from "./rate-inputs.js";
 import { type Entry, type SheetDraft, strong, text, value } from "./sheet.js";
 
 /** Yearly cost of lines, all together and those of a group whose prices rise otherwise. */
@@ -42,6 +43,8 @@ const headRow = 3;
 interface Parts {
   readonly programs: ReadonlyMap<string, ProgramInputs>;
   readonly inputs: InputList;
+  /** The unit rate of a cost of a structure, where its damage has the same. */
+  readonly rateOf: (line: CostLine) => Worked | undefined;
 }
 
 /** What each option pays and takes in a year while it runs in full in a clean lake, and what its schedule costs. */
@@ -70,7 +73,7 @@ function writeOption(
   sheet: Grid,
   result: OptionResult,
   context: ReportContext,
-  { programs, inputs }: Parts,
+  { programs, inputs, rateOf }: Parts,
 ): ProgramCells {
   const { option, programLines, schedule } = result;
   const drafts = programs.get(option.id)?.lines ?? [];
@@ -83,14 +86,16 @@ function writeOption(
   );
   const program = writeSum(sheet, option.name, "Together", first);
   if (schedule.operating.length === 0) return { program, amounts, schedule: undefined };
-  inputs.section(`“${schedule.name}”: what following it costs`);
+  inputs.section(`“${option.name}”: what following its schedule costs`);
   const firstOfSchedule = sheet.height();
   for (const line of schedule.operating) {
     const dimension = lineDimensions[line.quantityKind];
-    const rate = inputs.add({
-      ...{ name: `${option.name}: ${line.what}, unit rate`, look: "exact" },
-      amount: context.format.display(line.unitRate, dimension.rate),
-    });
+    const rate =
+      rateOf(line) ??
+      inputs.addShared({
+        ...{ name: `${capitalised(line.what)}: unit rate`, look: "exact", unit: rateUnit(line, context) },
+        amount: context.format.display(line.unitRate, dimension.rate),
+      });
     const quantity = context.format.display(line.quantity, dimension.quantity);
     writeLine(sheet, context, {
       ...{ option: option.name, group: schedule.name, line, unit: undefined },

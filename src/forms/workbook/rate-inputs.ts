@@ -1,3 +1,5 @@
+import { counted } from "../../counted.js";
+import type { CostLine } from "../../model/money/line.js";
 import type { AssumptionId } from "../../model/register/register.js";
 import type { ReportContext } from "../../report/document/context.js";
 import { capitalised, lineDimensions } from "../../report/words/format.js";
@@ -9,6 +11,8 @@ import { capitalRecovery } from "./money-inputs.js";
 export interface RateInputs {
   /** The unit rate of a line, in the study's units. */
   readonly of: (line: YearlyLine) => Worked;
+  /** The same of another cost of a structure, where one of its lines has this rate. */
+  readonly ofStructure: (line: CostLine) => Worked | undefined;
   /** Where a price of the assumptions stands among the inputs, and how much of its own unit one of the study's is. */
   readonly byAssumption: ReadonlyMap<AssumptionId, { readonly cell: Worked; readonly perUnit: number }>;
 }
@@ -43,6 +47,7 @@ export function rateInputs(
   }
   return {
     byAssumption,
+    ofStructure: (line) => cells.get(context.traced.rateKey(line)),
     of: (line) => {
       const cell = cells.get(keyOf(line));
       if (!cell) throw new Error(`no rate of ${line.sample.what}`);
@@ -59,8 +64,9 @@ function keyOf({ rate, structureName, sample }: YearlyLine): string {
 
 function draftOf(line: YearlyLine, lines: readonly YearlyLine[], { run }: ReportContext): RateDraft {
   const { rate, structureName, sample } = line;
-  const alike = lines.filter((each) => keyOf(each) === keyOf(line)).length;
-  const others = alike > 1 ? ` and ${alike - 1} more` : "";
+  const alike = lines.filter((each) => keyOf(each) === keyOf(line));
+  const count = new Set(alike.map((each) => `${each.sample.structure} ${each.sample.what}`)).size;
+  const others = count > 1 ? `, and ${counted(count - 1, "line")} more` : "";
   if (rate.by === "price") {
     const title = run.assumptions.entries.get(rate.id)?.title;
     const own = run.overrides.some(({ entry }) => entry.id === rate.id);
@@ -81,7 +87,7 @@ function draftOf(line: YearlyLine, lines: readonly YearlyLine[], { run }: Report
         : `${structureName}: ${sample.what}${others}`,
     ),
     origin:
-      rate.of === undefined ? "Of several assumptions" : "Of the study, or a mean weighed by the program",
+      rate.of === undefined ? "Of several assumptions" : "Of the study, or a mean that the program weighed",
     amount: rate.rate,
     line,
   };
@@ -106,13 +112,15 @@ function addRate(
   const shown = isCapital ? amount : context.format.display(amount, dimension);
   return inputs.add({
     ...{ name, origin, amount: shown, look: "exact" },
-    unit: isCapital ? context.run.document.money.currency : rateUnit(line, context),
+    unit: isCapital ? context.run.document.money.currency : rateUnit(line.sample, context),
   });
 }
 
-function rateUnit({ sample: { quantityKind } }: YearlyLine, { format, run }: ReportContext): string {
+/** The unit of a unit rate. */
+export function rateUnit({ quantityKind }: CostLine, { format, run }: ReportContext): string {
+  const { currency } = run.document.money;
   const { quantity, unit } = lineDimensions[quantityKind];
-  return `${run.document.money.currency} per ${unit ?? format.unit(quantity)}`;
+  return quantityKind === "each" ? `${currency} each` : `${currency} per ${unit ?? format.unit(quantity)}`;
 }
 
 function rateFormula(

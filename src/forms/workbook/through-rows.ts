@@ -138,7 +138,7 @@ function classShares({ run, comparison }: ReportContext): ClassShares[] {
 
 function writeClass(sheet: Grid, row: number, { id, name }: ClassShares, block: Block): void {
   const { steps, reach, used } = block;
-  const { check, byClass, seals, coverage, deterrence, refusal, hold, outlivesHold } = steps;
+  const { check, byClass, seals, coverage, deterrence, refusal, hold } = steps;
   const own = { ...check, ...byClass.get(id) };
   const grown = (share: Worked) => (reach ? times(share, reach) : share);
   const put = (column: number, formula: Worked) => sheet.put(row, column, value(formula, "percent"));
@@ -149,7 +149,10 @@ function writeClass(sheet: Grid, row: number, { id, name }: ClassShares, block: 
   const independent = times(oneLess(own.inspection), oneLess(own.hotWash));
   const dependent = oneLess(most(own.inspection, own.hotWash));
   const missed = plus(independent, times(minus(dependent, independent), used("steps.dependence")));
-  const alive = put(columns.missed, times(missed, oneLess(times(hold, oneLess(outlivesHold)))));
+  const alive = put(
+    columns.missed,
+    hold ? times(missed, oneLess(times(hold.share, oneLess(hold.outlives)))) : missed,
+  );
   const stopped = times(met, held, oneLess(times(oneLess(refusal), alive)));
   put(columns.through, times(oneLess(grown(deterrence)), oneLess(stopped)));
 }

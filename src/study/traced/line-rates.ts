@@ -108,6 +108,14 @@ function byPrice(
 const roundingError = 1e-9;
 const isNear = (one: number, other: number) => Math.abs(one - other) <= roundingError * Math.abs(other);
 
+/** The key of a rate that lines of a structure share. */
+export const structureRateKey = ({
+  structure,
+  quantityKind,
+  unitRate,
+}: Pick<CostLine, "structure" | "quantityKind" | "unitRate">): string =>
+  JSON.stringify([structure, quantityKind, unitRate.toPrecision(9)]);
+
 /** Lines that rest on the same prices share a rate; else those of a structure that are counted alike. */
 function ownRate(
   { what, quantityKind, unitRate }: CostLine,
@@ -119,6 +127,8 @@ function ownRate(
   if (prices.length > 0) {
     return { by: "own", key: JSON.stringify([prices, quantityKind, rate]), of: undefined, rate: unitRate };
   }
-  const key = JSON.stringify(isSteady ? [id, quantityKind, rate] : [id, what, quantityKind]);
+  const key = isSteady
+    ? structureRateKey({ structure: id, quantityKind, unitRate })
+    : JSON.stringify([id, what, quantityKind]);
   return { by: "own", key, of: name, rate: unitRate };
 }

@@ -11,7 +11,7 @@ import { type TracedSchedule, tracedSchedules } from "../levels/traced-schedule.
 import { type NamedInput, uncertainInputs } from "../odds/uncertain-inputs.js";
 import type { PreparedStudy } from "../prepare/prepared.js";
 import { type InfestationYear, infestationYears } from "./infestation-years.js";
-import { rateReading, usedValue } from "./line-rates.js";
+import { rateReading, structureRateKey, usedValue } from "./line-rates.js";
 import { type TracedLevels, tracedLevels } from "./traced-levels.js";
 import { type TracedOption, tracedOption } from "./traced-option.js";
 import { type TracedStructure, tracedStructure } from "./traced-structure.js";
@@ -35,6 +35,8 @@ export interface TracedResult {
   readonly lines: () => ReadonlyMap<ScheduleResult, readonly YearlyLine[]>;
   /** Group of a line whose price rises otherwise than prices in general; nothing for others. */
   readonly rising: (line: GroupedLine) => PriceGroup | undefined;
+  /** What lines of a structure with one unit rate have in common. */
+  readonly rateKey: typeof structureRateKey;
   /** An assumption as the study uses it. */
   readonly used: (id: AssumptionId) => number;
   /** What the study's futures draw; worked out when asked for. */
@@ -73,6 +75,7 @@ export function tracedResult(computed: Computed): TracedResult {
         }),
       ),
     rising: (line) => risingGroup(line, comparison),
+    rateKey: structureRateKey,
     used: (id) => usedValue(id, computed),
     drawn: once(() => drawnInputs(computed)),
   };

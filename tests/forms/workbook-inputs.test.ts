@@ -1,0 +1,256 @@
+import { beforeAll, describe, expect, it } from "vitest";
+import { workbook } from "../../src/forms/workbook/workbook.js";
+import { at } from "../../src/lists.js";
+import { breakEven } from "../../src/model/break-even/break-even.js";
+import type { CostLine } from "../../src/model/money/line.js";
+import { programBudget } from "../../src/model/program/budget.js";
+import type { ScheduleResult } from "../../src/model/schedules.js";
+import { prepareStudy } from "../../src/study/prepare/prepared.js";
+import { editedRun } from "../report/edited.js";
+import { assumptions, exampleRun } from "../report/runs.js";
+import { exampleDocument, valueAt } from "../study/example.js";
+import { type Basis, change, changeRates, optionsOf } from "./inputs-changed.js";
+import { keyOf, type LiveBook, liveBook, type Place } from "./recalculated.js";
+
+const invented = { origin: "invented" };
+
+/** Few structures and years, and all that an option may say. */
+const run = editedRun([
+  [
+    "structures",
+    ["city-intake", "powerhouse", "reservoir-wide"].map((id) =>
+      valueAt(exampleDocument(), `structures[${id}]`),
+    ),
+  ],
+  ["money.horizon", 8],
+  ["money.fiscalYearStart", "jul"],
+  [
+    "boats.otherWays",
+    [
+      { name: "Gear and aircraft", kind: "wildfowl-and-gear", chance: "0.05 %/yr", ...invented },
+      {
+        ...{ name: "Canal", kind: "water-transfer", chance: "2 %/yr", checked: true, ...invented },
+        ...{ infestedFrom: 2029, sourceChance: "20 %/yr" },
+      },
+    ],
+  ],
+  ["options[full-season].rampUp", [{ reach: "60 %", cost: "85 %" }]],
+  ["options[full-season].steps.hold", { share: "10 %", days: 5 }],
+  ["options[full-season].steps.refusal", "3 %"],
+  ["options[full-season].steps.byClass", [{ vesselClass: "infested-30-days", hotWash: "90 %" }]],
+  [
+    "options[full-season].staff[0]",
+    {
+      ...{ name: "Inspectors", post: "seasonal", hoursPerYear: 4910, wage: "$23/h", loading: "24 %" },
+      overtime: { hours: 120, pay: 1.5 },
+    },
+  ],
+]);
+
+interface Listed {
+  readonly name: string;
+  readonly section: string;
+  readonly place: Place;
+  readonly value: number;
+  readonly formula: string | undefined;
+}
+
+/** Rows of the list of inputs with what stands in their second cell. */
+function listOf(book: LiveBook): Listed[] {
+  let section = "";
+  return book.rows("Inputs").flatMap((cells, index) => {
+    const [name, value] = cells;
+    if (typeof name !== "string" || index < 17) return [];
+    if (typeof value !== "number") section = name;
+    const place = { sheet: "Inputs", row: index + 1, col: 2 };
+    return typeof value === "number"
+      ? [{ name, section, place, value, formula: book.formulas.get(keyOf(place)) }]
+      : [];
+  });
+}
+
+const book = await liveBook(await workbook(run));
+const listed = listOf(book);
+const inputs = book.typed.filter(({ color }) => color === "input");
+const { assumed } = prepareStudy(run.document, assumptions);
+const basisOf = (): Basis => ({
+  ...{ comparison: run.comparison, source: assumed, input: run.comparison.input, isAnew: false },
+  ...{ rates: run.comparison.rates, schedules: run.comparison.schedules },
+});
+
+/** Another number that the input may have. */
+function other({ name, value }: Listed): number {
+  if (/^(Horizon|Canal: its source)/.test(name) || name.includes(": last year of an infestation"))
+    return value - 1;
+  if (name.startsWith("Part of a year")) return 0;
+  if (value === 0) return 0.01;
+  return value > 0.9 && value <= 1 ? value * 0.93 : value * 1.07;
+}
+
+const optionOf = (section: string) =>
+  run.comparison.input.options.find(({ name }) => section.startsWith(`“${name}”:`));
+
+/** Names of the options that an input is of: its own, and those that link to it. */
+function optionsWith({ name, section, place }: Listed): string[] {
+  const linked = listed.filter((each) => each.name === name && each.formula === `B${place.row}`);
+  return [section, ...linked.map((each) => each.section)].flatMap((each) => optionOf(each)?.name ?? []);
+}
+
+/** Lines whose unit rate is a formula of an input, by the words of their rows. */
+function linesAt({ place }: Listed) {
+  const isOf = (key: string) => new RegExp(`'Inputs'!B${place.row}\\b`).test(book.formulas.get(key) ?? "");
+  const rowsOf = (sheet: string, column: number) =>
+    book.rows(sheet).filter((_, index) => isOf(keyOf({ sheet, row: index + 1, col: column })));
+  const own = (sheet: string) => new Set(rowsOf(sheet, 7).map(([structure, what]) => `${structure} ${what}`));
+  const sheets = ["Infestation lines", "Infestation lines 2"].map(own);
+  const followed = new Set(rowsOf("Program lines", 7).map(([, , what]) => String(what).toLowerCase()));
+  const nameOf = (id: string) => run.comparison.input.structures.find((each) => each.id === id)?.name ?? id;
+  return (line: CostLine, schedule: ScheduleResult) => {
+    if (schedule.operating.includes(line)) return followed.has(line.what.toLowerCase());
+    const sheet = run.comparison.schedules.indexOf(schedule);
+    return sheets[sheet]?.has(`${nameOf(line.structure)} ${line.what}`) ?? false;
+  };
+}
+
+/** The product's own results with an input changed. */
+function productWith(input: Listed, to: number): Basis {
+  const basis = basisOf();
+  const isRate = /^Unit rates|schedule costs$/.test(input.section);
+  if (isRate) changeRates(basis, to / input.value, linesAt(input));
+  else expect([input.name, change(basis, input.name, to, optionsWith(input))]).toEqual([input.name, true]);
+  return basis;
+}
+
+/** Present values of the options on the first sheet, as an outside program has them. */
+function presentValues(moved: ReadonlyMap<string, unknown>): Map<string, number[]> {
+  const found = new Map<string, number[]>();
+  book.rows("The answer").forEach((cells, index) => {
+    const [name] = cells;
+    const isOption = run.comparison.input.options.some((option) => option.name === name);
+    if (typeof name !== "string" || !isOption || typeof cells[1] !== "number") return;
+    const at = (col: number) => {
+      const place = { sheet: "The answer", row: index + 1, col };
+      return Number(moved.get(keyOf(place)) ?? book.valueAt(place));
+    };
+    found.set(name, [at(2), at(3)]);
+  });
+  return found;
+}
+
+const withoutSearch = (sheet: string) => sheet !== "Break-even";
+
+describe("the list of inputs", () => {
+  it("has an input of every kind", () => {
+    expect(listed.filter(({ formula }) => formula === undefined).length).toBeGreaterThan(80);
+    expect(run.comparison.schedules.length).toBe(2);
+  });
+
+  const own = listed.filter(
+    ({ place, formula }) =>
+      formula === undefined && inputs.some((each) => keyOf(each.place) === keyOf(place)),
+  );
+
+  // The product re-computes from the changed input by its own functions; unit rates are changed on its lines, and the
+  // discount rate and the horizon in the whole comparison.
+  it.each(own.map((input) => [`${input.section} › ${input.name}`, input] as const))(
+    "leads to the product’s own present values: %s",
+    (_, input) => {
+      const to = other(input);
+      const moved = book.changed(input.place, to, withoutSearch);
+      expect(moved.size).toBeGreaterThan(1);
+      const found = presentValues(moved);
+      for (const { option, presentValue } of optionsOf(productWith(input, to))) {
+        const [program, infestation] = found.get(option.name) ?? [];
+        const expected = [presentValue.program.toNumber(), presentValue.infestation.toNumber()];
+        expect([program, infestation].map((each, part) => Number(each) - at(expected, part))).toEqual(
+          expected.map((each) => expect.closeTo(0, 6 - Math.floor(Math.log10(Math.abs(each) + 10)) + 1)),
+        );
+      }
+    },
+  );
+});
+
+describe("what hangs on the answer", () => {
+  const named = (pattern: RegExp) => {
+    const input = listed.find(({ name, formula }) => pattern.test(name) && formula === undefined);
+    if (!input) throw new Error(`no input ${pattern.source}`);
+    return input;
+  };
+
+  it.each([
+    [/^Discount rate/],
+    [/^Chance of infestation through boats/],
+    [/^Canal: chance while/],
+    [/^Price of an hour of maintenance/],
+    [/: chance that it succeeds$/],
+    [/^Outreach, a year/],
+  ])("the break-even values follow %s", (pattern) => {
+    const input = named(pattern);
+    const to = other(input);
+    const moved = book.changed(input.place, to);
+    const row = (name: string) => {
+      const index = book.rows("Inputs").findIndex(([first]) => first === name);
+      return Number(moved.get(keyOf({ sheet: "Inputs", row: index + 1, col: 2 })));
+    };
+    const basis = productWith(input, to);
+    const results = optionsOf(basis);
+    const { money } = basis.input;
+    const { study } = run.document;
+    const found = (id: string) => results.find(({ option }) => option.id === id) ?? at(results, 0);
+    const product = breakEven(found(study.requestedOption), at(results, 0), {
+      schedules: basis.schedules,
+      rates: basis.rates,
+      factors: factorsOf(money),
+      rises: run.comparison.rises,
+    });
+    expect(row("Break-even: lowest yearly chance without it")).toBeCloseTo(Number(product.hazard), 9);
+    expect(row("Break-even: damage, times the estimate")).toBeCloseTo(Number(product.lossFactor), 8);
+    expect(row("Break-even: yearly cost of the program")).toBeCloseTo(Number(product.programPerYear), 4);
+  });
+
+  it("the budget follows a wage, to the cent", () => {
+    const input = listed.findLast(
+      ({ name, formula }) => name === "Inspectors: hours paid" && formula === undefined,
+    );
+    if (!input) throw new Error("no hours");
+    const moved = book.changed(input.place, 5000, withoutSearch);
+    const basis = productWith(input, 5000);
+    const option = basis.input.options.find(({ id }) => id === run.document.study.requestedOption);
+    const budget = option && programBudget(option, basis.input.money);
+    const rows = book.rows("Budget years");
+    const total = rows.findIndex(([first]) => first === "All lines") + 1;
+    const cents = budget?.totals.cents ?? [];
+    expect(cents.length).toBe(5);
+    cents.forEach((each, year) => {
+      const place = { sheet: "Budget years", row: total, col: 4 + year };
+      expect(Number(moved.get(keyOf(place)))).toBeCloseTo(each / 100, 2);
+    });
+  });
+});
+
+const factorsOf = ({ horizon, discountRate }: { horizon: number; discountRate: number }) =>
+  Array.from({ length: horizon }, (_, year) => (1 + discountRate) ** -(year + 1 / 2));
+
+describe.each(["sorrel-bend", "ninemoss", "copperhithe", "thistledown"] as const)("numbers of %s", (name) => {
+  let file: LiveBook;
+  beforeAll(async () => {
+    file = await liveBook(await workbook(exampleRun(name)));
+  });
+
+  it("are formulas, inputs, or colored as computed by the program", () => {
+    expect(file.typed.length).toBeGreaterThan(100);
+    expect(file.typed.filter(({ color }) => color === undefined)).toEqual([]);
+  });
+
+  it("are typed once: another cell with the same is a link", () => {
+    const beside = (sheet: string) => !/^(Infestation quantities|Assumptions|The answer)/.test(sheet);
+    const telling = file.typed.filter(
+      ({ place, value }) =>
+        beside(place.sheet) && String(Math.abs(value)).replace(/^0\.0*|[.0]*$/g, "").length >= 5,
+    );
+    expect(telling.length).toBeGreaterThan(3);
+    const first = new Map(telling.toReversed().map((each) => [each.value, each]));
+    const twice = telling.filter((each) => first.get(each.value) !== each);
+    expect(twice.map(({ place, value, name: row }) => `${keyOf(place)} ${row}: ${value}`)).toEqual([]);
+  });
+});
