@@ -51,7 +51,7 @@ export function answerSheet(
 }
 
 const asPrinted =
-  "These words and the simulated outcomes below are as the report prints them, computed by the program; figures at central values follow the inputs.";
+  "These words, the simulated outcomes and the figures as the first page prints them are computed by the program and stay as they are; figures at central values follow the inputs.";
 
 const standing =
   "A planning estimate, not engineering advice. Inputs are on the sheet of that name, in yellow; gray numbers are computed by the program, and all others are formulas of the two.";

@@ -50,7 +50,7 @@ export function budgetSheet(
   writeTotals(sheet, firstRow + lines.length, shape);
   return {
     draft: sheet.draft({
-      widths: [22, 44, ...Array.from({ length: shape.together + shape.calendarYears }, () => 16)],
+      widths: [22, 44, ...Array.from({ length: shape.together + 1 + shape.calendarYears }, () => 16)],
       headRows: firstRow,
     }),
     cells: (year, isMeant) =>
@@ -67,7 +67,7 @@ interface Shape {
   readonly fiscal: number;
   readonly fiscalYears: number;
   readonly together: number;
-  /** First of the calendar years beside, where fiscal years are others. */
+  /** First of the calendar years: beside the fiscal years where these are others. */
   readonly calendar: number;
   readonly calendarYears: number;
 }
@@ -78,7 +78,7 @@ function shapeOf({ years }: ProgramBudget, { comparison }: ReportContext): Shape
   const together = fiscal + years.length;
   return {
     ...{ monthsBefore, fiscal, together, fiscalYears: years.length },
-    calendar: together + 2,
+    calendar: monthsBefore > 0 ? together + 2 : fiscal,
     calendarYears: years.length + Number(monthsBefore > 0),
   };
 }
@@ -90,13 +90,12 @@ function headsOf({ years }: ProgramBudget, shape: Shape, { comparison }: ReportC
     ...["Group", "Line", ...(shape.monthsBefore > 0 ? ["Before"] : [])],
     ...years.map(({ endYear }) => `FY ${endYear}`),
     "Together",
-    "",
-    ...calendar,
+    ...(shape.monthsBefore > 0 ? ["", ...calendar] : []),
   ];
 }
 
 function introduction({ run }: ReportContext): string {
-  return `${run.document.money.currency} of each year. Equipment is paid in full when it is bought; fees are income and shown as negative. At the right the same by calendar year, whose months the fiscal years divide.`;
+  return `${run.document.money.currency} of each year. Equipment is paid in full when it is bought; fees are income and shown as negative. Where fiscal years are not calendar years, the latter stand at the right, and fiscal years take their months.`;
 }
 
 interface BudgetLine {
@@ -122,14 +121,12 @@ function writeLine(
   const amounts = Array.from({ length: shape.calendarYears }, (_, year) =>
     put(shape.calendar + year, toTheCent(amountIn(year))),
   );
-  const early = (year: number) => earlyPart(at(amounts, year), shape.monthsBefore);
-  if (shape.monthsBefore > 0) put(firstAmount, early(0));
-  for (let year = 0; year < shape.fiscalYears; year++) {
-    const amount = at(amounts, year);
-    put(
-      shape.fiscal + year,
-      shape.monthsBefore > 0 ? plus(minus(amount, early(year)), early(year + 1)) : amount,
-    );
+  if (shape.monthsBefore > 0) {
+    const early = (year: number) => earlyPart(at(amounts, year), shape.monthsBefore);
+    put(firstAmount, early(0));
+    for (let year = 0; year < shape.fiscalYears; year++) {
+      put(shape.fiscal + year, plus(minus(at(amounts, year), early(year)), early(year + 1)));
+    }
   }
   put(shape.together, sum(sheet.across(row, shape.fiscal, shape.together - 1)));
 }

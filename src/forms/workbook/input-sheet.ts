@@ -9,6 +9,8 @@ export interface InputDraft {
   readonly look: Look;
   readonly unit?: string;
   readonly origin?: string | undefined;
+  /** The least and the largest whole number that it may be. */
+  readonly limits?: readonly [number, number];
 }
 
 /** The list of inputs while it is filled in. */
@@ -47,10 +49,15 @@ export function inputList(): InputList {
   let current = "";
   const shared = new Map<string, { readonly section: string; readonly cell: Worked }>();
   writeHead(sheet);
+  const limits: { row: number; column: number; from: number; to: number }[] = [];
   const add = (draft: InputDraft, entry: Entry): Worked => {
     const row = sheet.height();
+    if (draft.limits) {
+      const [from, to] = draft.limits;
+      limits.push({ row, column: columns.amount, from, to });
+    }
     sheet.put(row, columns.name, text(draft.name));
-    sheet.put(row, columns.unit, text(draft.unit ?? ""));
+    sheet.put(row, columns.unit, text(draft.unit ?? "", "unit"));
     sheet.put(row, columns.origin, text(draft.origin ?? "", "note"));
     return sheet.put(row, columns.amount, entry);
   };
@@ -83,6 +90,7 @@ export function inputList(): InputList {
         widths: [64, 20, 22, 70],
         headRows: 0,
         joined: [{ row: 1, from: 0, to: 3 }],
+        limits,
       }),
   };
 }

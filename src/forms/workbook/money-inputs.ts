@@ -45,6 +45,7 @@ export function moneyInputs(inputs: InputList, { comparison, horizon, run }: Rep
     horizon: inputs.add({
       ...{ name: "Horizon", amount: horizon, look: "whole", unit: `years, 1 to ${horizon}` },
       origin: "A longer one is computed by the program.",
+      limits: [1, horizon],
     }),
     inflation: inputs.add({
       ...{ name: "General inflation, for budgets", amount: money.inflation, ...perYear },

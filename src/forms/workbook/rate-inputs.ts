@@ -56,10 +56,10 @@ export function rateInputs(
   };
 }
 
-function keyOf({ rate, structureName, sample }: YearlyLine): string {
+function keyOf({ rate, sample }: YearlyLine): string {
   if (rate.by === "price") return JSON.stringify(["price", rate.id, sample.quantityKind]);
   if (rate.by === "own") return rate.key;
-  return JSON.stringify(["capital", structureName, sample.structure, sample.what]);
+  return JSON.stringify(["capital", sample.structure, sample.what, rate.capital.toPrecision(9)]);
 }
 
 function draftOf(line: YearlyLine, lines: readonly YearlyLine[], { run }: ReportContext): RateDraft {

@@ -11,6 +11,7 @@ export type Look =
   | "title"
   | "head"
   | "note"
+  | "unit"
   | "text"
   | "paragraph"
   | "input-legend"
@@ -44,6 +45,13 @@ export const input = (amount: number, look: Look): Entry => ({ ...value(amount, 
 
 export const strong = (entry: Entry): Entry => ({ ...entry, strong: true });
 
+interface Limit {
+  readonly row: number;
+  readonly column: number;
+  readonly from: number;
+  readonly to: number;
+}
+
 export interface SheetDraft {
   readonly name: string;
   readonly widths: readonly number[];
@@ -52,6 +60,8 @@ export interface SheetDraft {
   readonly rows: ReadonlyArray<readonly Entry[]>;
   /** Cells of one row that are joined into one, first and last column included. */
   readonly joined?: ReadonlyArray<{ readonly row: number; readonly from: number; readonly to: number }>;
+  /** Cells that take whole numbers within limits alone. */
+  readonly limits?: readonly Limit[];
 }
 
 /** Address of a cell, both counted from 0: A1 is 0, 0. */
@@ -86,7 +96,7 @@ const formats: Partial<Record<Look, string>> = {
 };
 
 /** A sheet as the library takes it. */
-export function sheetOf({ name, widths, headRows, rows, joined = [] }: SheetDraft): WriteSheet {
+export function sheetOf({ name, widths, headRows, rows, joined = [], limits = [] }: SheetDraft): WriteSheet {
   const cells = new Map<string, Partial<Cell>>();
   rows.forEach((row, rowIndex) => {
     row.forEach((entry, columnIndex) => {
@@ -99,6 +109,13 @@ export function sheetOf({ name, widths, headRows, rows, joined = [] }: SheetDraf
     columns: widths.map((width) => ({ width })),
     rowDefs: new Map(rows.flatMap((row, index) => heightOf(row).map((height) => [index, { height }]))),
     merges: joined.map(({ row, from, to }) => ({ startRow: row, endRow: row, startCol: from, endCol: to })),
+    dataValidations: limits.map(({ row, column, from, to }) => ({
+      type: "whole" as const,
+      operator: "between" as const,
+      range: address(row, column),
+      ...{ formula1: String(from), formula2: String(to), showErrorMessage: true },
+      errorMessage: `A whole number from ${from} to ${to}; others are computed by the program.`,
+    })),
     freezePane: { rows: headRows, columns: 0 },
     pageSetup: { orientation: "landscape", fitToPage: true, fitToWidth: 1, fitToHeight: 0 },
     headerFooter: { oddFooter: "&L&A&Rpage &P of &N" },
@@ -159,6 +176,7 @@ function styleOf(entry: Entry): NonNullable<Cell["style"]> {
     font: { bold, italic: look === "note", ...(look === "title" ? { size: 14 } : {}) },
     alignment: {
       vertical: "top",
+      ...(look === "unit" ? { indent: 1 } : {}),
       ...(look === "head" || look === "paragraph" ? { wrapText: true } : {}),
       ...(typeof shown === "string" ? {} : { horizontal: "right" as const }),
     },

@@ -129,6 +129,6 @@ function ownRate(
   }
   const key = isSteady
     ? structureRateKey({ structure: id, quantityKind, unitRate })
-    : JSON.stringify([id, what, quantityKind]);
+    : JSON.stringify([id, what, quantityKind, rate]);
   return { by: "own", key, of: name, rate: unitRate };
 }
