@@ -10,6 +10,7 @@ import { type OptionResult, optionResult } from "../../src/model/option.js";
 import type { FoundingRates } from "../../src/model/risk/hazard.js";
 import { namedWays } from "../../src/model/risk/other-ways.js";
 import type { ScheduleResult } from "../../src/model/schedules.js";
+import type { StructureResult } from "../../src/model/structures/structure.js";
 
 /** What the product computes from, and may be changed before it does. */
 export interface Basis {
@@ -41,8 +42,14 @@ export function optionsOf({ input, source, rates, schedules, isAnew }: Basis): O
   return input.options.map((option) => optionResult(option, input, source, settings));
 }
 
+/** Fewer years, with the plans chosen for all of them. */
+const setHorizon: Change = (basis, to) => {
+  basis.input = { ...basis.input, money: { ...basis.input.money, horizon: to } };
+  withStructures(basis, (structure) => ({ ...structure, years: structure.years.slice(0, to) }));
+};
+
 const setMoney =
-  (key: "discountRate" | "horizon" | "inflation", isAnew: boolean): Change =>
+  (key: "discountRate" | "inflation", isAnew: boolean): Change =>
   (basis, to) => {
     basis.input = { ...basis.input, money: { ...basis.input.money, [key]: to } };
     basis.isAnew = isAnew;
@@ -90,7 +97,7 @@ const general: ReadonlyArray<readonly [RegExp, Change]> = [
       basis.isAnew = true;
     },
   ],
-  [/^Horizon/, setMoney("horizon", true)],
+  [/^Horizon/, setHorizon],
   [/^General inflation/, setMoney("inflation", false)],
   [/^Rise above inflation of energy/, setRise("energy")],
   [/^Rise above inflation of wages/, setRise("wages")],
@@ -98,7 +105,8 @@ const general: ReadonlyArray<readonly [RegExp, Change]> = [
   [/^Gear and aircraft: chance/, setWay(0, "chance")],
   [/^Canal: chance while/, setWay(1, "chance")],
   [/^Canal: its source is infested from/, setWay(1, "fromYear")],
-  [/^Canal: chance that its source/, setWay(1, "sourceChance")],
+  [/^Ditch: chance while/, setWay(2, "chance")],
+  [/^Ditch: chance that its source/, setWay(2, "sourceChance")],
 ];
 
 const steps =
@@ -261,19 +269,32 @@ export function changeRates(
   factor: number,
   isMeant: (line: CostLine, schedule: ScheduleResult) => boolean,
 ): void {
-  const groups = new Set(basis.input.money.escalation?.map(({ group }) => group));
   const changed = (line: CostLine, schedule: ScheduleResult) =>
     isMeant(line, schedule) ? costLine({ ...line, unitRate: line.unitRate * factor }) : line;
-  const schedules = basis.schedules.map((schedule) => {
-    const structures = schedule.structures.map((structure) => ({
+  withStructures(
+    basis,
+    (structure, schedule) => ({
       ...structure,
       years: structure.years.map((lines) => lines.map((line) => changed(line, schedule))),
-    }));
+    }),
+    changed,
+  );
+}
+
+/** Schedules whose structures cost something else: their sums by the product's own functions. */
+function withStructures(
+  basis: Basis,
+  change: (structure: StructureResult, schedule: ScheduleResult) => StructureResult,
+  changeOperating: (line: CostLine, schedule: ScheduleResult) => CostLine = (line) => line,
+): void {
+  const groups = new Set(basis.input.money.escalation?.map(({ group }) => group));
+  const schedules = basis.schedules.map((schedule) => {
+    const structures = schedule.structures.map((structure) => change(structure, schedule));
     return {
       ...schedule,
       structures,
       infestation: infestationCost(structures, 0, groups),
-      operating: schedule.operating.map((line) => changed(line, schedule)),
+      operating: schedule.operating.map((line) => changeOperating(line, schedule)),
     };
   });
   basis.schedules = [at(schedules, 0), ...schedules.slice(1)];

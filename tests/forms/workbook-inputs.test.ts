@@ -1,51 +1,49 @@
 import { beforeAll, describe, expect, it } from "vitest";
+import { parse, stringify } from "yaml";
 import { workbook } from "../../src/forms/workbook/workbook.js";
 import { at } from "../../src/lists.js";
 import { breakEven } from "../../src/model/break-even/break-even.js";
 import type { CostLine } from "../../src/model/money/line.js";
 import { programBudget } from "../../src/model/program/budget.js";
 import type { ScheduleResult } from "../../src/model/schedules.js";
+import { runStudy } from "../../src/study/prepare/compute.js";
 import { prepareStudy } from "../../src/study/prepare/prepared.js";
-import { editedRun } from "../report/edited.js";
+import { readStudyText } from "../../src/study/reading/read.js";
+import type { Edit } from "../report/edited.js";
 import { assumptions, exampleRun } from "../report/runs.js";
-import { exampleDocument, valueAt } from "../study/example.js";
+import { exampleText, put, valueAt } from "../study/example.js";
 import { type Basis, change, changeRates, optionsOf } from "./inputs-changed.js";
 import { keyOf, type LiveBook, liveBook, type Place } from "./recalculated.js";
 
 const invented = { origin: "invented" };
 
-/** Few structures and years, and all that an option may say. */
-const run = editedRun([
-  [
+/** Few structures and years of Sorrel Bend, and all that an option may say. */
+function smallStudy(edits: readonly Edit[] = []) {
+  const document: unknown = parse(exampleText("sorrel-bend"));
+  const structures = ["city-intake", "powerhouse", "reservoir-wide"];
+  put(
+    document,
     "structures",
-    ["city-intake", "powerhouse", "reservoir-wide"].map((id) =>
-      valueAt(exampleDocument(), `structures[${id}]`),
-    ),
-  ],
-  ["money.horizon", 8],
-  ["money.fiscalYearStart", "jul"],
-  [
-    "boats.otherWays",
-    [
-      { name: "Gear and aircraft", kind: "wildfowl-and-gear", chance: "0.05 %/yr", ...invented },
-      {
-        ...{ name: "Canal", kind: "water-transfer", chance: "2 %/yr", checked: true, ...invented },
-        ...{ infestedFrom: 2029, sourceChance: "20 %/yr" },
-      },
-    ],
-  ],
-  ["options[full-season].rampUp", [{ reach: "60 %", cost: "85 %" }]],
-  ["options[full-season].steps.hold", { share: "10 %", days: 5 }],
-  ["options[full-season].steps.refusal", "3 %"],
-  ["options[full-season].steps.byClass", [{ vesselClass: "infested-30-days", hotWash: "90 %" }]],
-  [
-    "options[full-season].staff[0]",
-    {
-      ...{ name: "Inspectors", post: "seasonal", hoursPerYear: 4910, wage: "$23/h", loading: "24 %" },
-      overtime: { hours: 120, pay: 1.5 },
-    },
-  ],
-]);
+    structures.map((id) => valueAt(document, `structures[${id}]`)),
+  );
+  put(document, "money.horizon", 8);
+  put(document, "money.fiscalYearStart", "jul");
+  put(document, "boats.otherWays", [
+    { name: "Gear and aircraft", kind: "wildfowl-and-gear", chance: "0.05 %/yr", ...invented },
+    { name: "Canal", chance: "2 %/yr", checked: true, infestedFrom: 2029, ...invented },
+    { name: "Ditch", chance: "1 %/yr", becomesInfested: "20 %/yr", ...invented },
+  ]);
+  const option = "options[full-season]";
+  put(document, `${option}.rampUp`, [{ reach: "60 %", cost: "85 %" }]);
+  put(document, `${option}.steps.hold`, { share: "10 %", days: "5 d" });
+  put(document, `${option}.steps.refusal`, "3 %");
+  put(document, `${option}.steps.byClass`, [{ vesselClass: "infested-30-days", hotWash: "90 %" }]);
+  put(document, `${option}.staff[0].overtime`, { hours: 120, pay: 1.5 });
+  for (const [path, value] of edits) put(document, path, value);
+  return runStudy(readStudyText(stringify(document), "study.yaml"), assumptions);
+}
+
+const run = smallStudy();
 
 interface Listed {
   readonly name: string;
@@ -170,9 +168,36 @@ describe("the list of inputs", () => {
   );
 });
 
+const ownValues = [valueAt(parse(exampleText("sorrel-bend")), "overrides")].flat();
+
+// The whole product with another study: where it picks the same plans, the workbook comes to the same.
+describe("the workbook and another study", () => {
+  it.each<[pattern: RegExp, to: number, edit: Edit]>([
+    [/^Discount rate/, 0.031, ["money.discountRate", "3.1 %/yr"]],
+    [
+      /^Price of an hour of maintenance/,
+      65,
+      ["overrides", [...ownValues, { id: "labour.maintenance-rate", value: "$65/h", reason: "as agreed" }]],
+    ],
+    [/^Risky boats that declare/, 0.7, ["options[full-season].steps.declaration", "70 %"]],
+    [/^Patrol vehicle: number/, 5000, ["options[full-season].yearly[5].count", 5000]],
+    [/^Inspectors: overtime, times/, 2, ["options[full-season].staff[0].overtime.pay", 2]],
+  ])("come to the same present values with %s at %s", (pattern, to, edit) => {
+    const input = listed.findLast(({ name, formula }) => pattern.test(name) && formula === undefined);
+    if (!input) throw new Error(`no input ${pattern.source}`);
+    const found = presentValues(book.changed(input.place, to, withoutSearch));
+    const { baseline, options } = smallStudy([edit]).comparison;
+    for (const { option, presentValue } of [baseline, ...options.map(({ result }) => result)]) {
+      const [program, infestation] = found.get(option.name) ?? [];
+      expect(program).toBeCloseTo(presentValue.program.toNumber(), 2);
+      expect(infestation).toBeCloseTo(presentValue.infestation.toNumber(), 2);
+    }
+  });
+});
+
 describe("what hangs on the answer", () => {
   const named = (pattern: RegExp) => {
-    const input = listed.find(({ name, formula }) => pattern.test(name) && formula === undefined);
+    const input = listed.findLast(({ name, formula }) => pattern.test(name) && formula === undefined);
     if (!input) throw new Error(`no input ${pattern.source}`);
     return input;
   };
@@ -190,7 +215,8 @@ describe("what hangs on the answer", () => {
     const moved = book.changed(input.place, to);
     const row = (name: string) => {
       const index = book.rows("Inputs").findIndex(([first]) => first === name);
-      return Number(moved.get(keyOf({ sheet: "Inputs", row: index + 1, col: 2 })));
+      const place = { sheet: "Inputs", row: index + 1, col: 2 };
+      return Number(moved.get(keyOf(place)) ?? book.valueAt(place));
     };
     const basis = productWith(input, to);
     const results = optionsOf(basis);

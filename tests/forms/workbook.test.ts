@@ -56,13 +56,24 @@ describe.each(["sorrel-bend", "ninemoss"] as const)("the workbook of %s", (name)
 });
 
 describe("names that look like formulas or markup", () => {
-  it("stay text, as typed", async () => {
+  it("stay text, as typed, wherever they stand, and however long they are", async () => {
     const hostile = '=HYPERLINK("http://x","y")+<b>&\u200fשלום 🐚';
-    const read = await readXlsx(await workbook(editedRun([["study.name", hostile]])));
-    const [answer] = read.sheets;
-    expect(answer?.rows[0]?.[0]).toBe(hostile);
-    expect([...(answer?.cells?.values() ?? [])].some(({ formula }) => formula?.includes("HYPERLINK"))).toBe(
-      false,
+    const long = `='Inputs'!B20:${"x".repeat(180)}"`;
+    const edited = editedRun([
+      ["study.name", hostile],
+      ["options[full-season].name", long],
+      ["options[full-season].yearly[0].name", hostile],
+      ["structures[city-intake].name", hostile],
+    ]);
+    const read = await readXlsx(await workbook(edited));
+    expect(read.sheets[0]?.rows[0]?.[0]).toBe(hostile);
+    const formulas = read.sheets.flatMap(({ cells }) =>
+      [...(cells?.values() ?? [])].flatMap(({ formula }) => formula ?? []),
     );
+    expect(formulas.length).toBeGreaterThan(500);
+    expect(formulas.filter((each) => /HYPERLINK|xxx|שלום/.test(each))).toEqual([]);
+    const texts = read.sheets.flatMap(({ rows }) => rows.flat());
+    expect(texts.filter((each) => each === hostile).length).toBeGreaterThan(5);
+    expect(texts).toContain(long);
   });
 });

@@ -44,7 +44,7 @@ export function moneyInputs(inputs: InputList, { comparison, horizon, run }: Rep
     }),
     horizon: inputs.add({
       ...{ name: "Horizon", amount: horizon, look: "whole", unit: `years, 1 to ${horizon}` },
-      origin: "A longer one is computed by the program.",
+      origin: "A longer one is computed by the program; a shorter one keeps the plans chosen for this one.",
       limits: [1, horizon],
     }),
     inflation: inputs.add({

@@ -36,10 +36,8 @@ export function rateInputs(
   if (lines.length > 0) inputs.section("Unit rates of the damage, and capital of protection");
   const cells = new Map<string, Worked>();
   const byAssumption = new Map<AssumptionId, { cell: Worked; perUnit: number }>();
-  for (const line of lines) {
-    const key = keyOf(line);
-    if (cells.has(key)) continue;
-    const cell = addRate(inputs, draftOf(line, lines, context), context);
+  for (const [key, [line, ...others]] of linesByKey(lines)) {
+    const cell = addRate(inputs, draftOf(line, others, context), context);
     cells.set(key, cell);
     if (line.rate.by === "price") {
       byAssumption.set(line.rate.id, { cell, perUnit: cell.result / line.rate.price });
@@ -62,11 +60,24 @@ function keyOf({ rate, sample }: YearlyLine): string {
   return JSON.stringify(["capital", sample.structure, sample.what, rate.capital.toPrecision(9)]);
 }
 
-function draftOf(line: YearlyLine, lines: readonly YearlyLine[], { run }: ReportContext): RateDraft {
+/** Lines that share a rate, in the order of the first of each. */
+function linesByKey(lines: readonly YearlyLine[]): Map<string, [YearlyLine, ...YearlyLine[]]> {
+  const byKey = new Map<string, [YearlyLine, ...YearlyLine[]]>();
+  for (const line of lines) {
+    const key = keyOf(line);
+    const known = byKey.get(key);
+    if (known) known.push(line);
+    else byKey.set(key, [line]);
+  }
+  return byKey;
+}
+
+/** @param more lines with the same rate, under other schedules too */
+function draftOf(line: YearlyLine, more: readonly YearlyLine[], { run }: ReportContext): RateDraft {
   const { rate, structureName, sample } = line;
-  const alike = lines.filter((each) => keyOf(each) === keyOf(line));
-  const count = new Set(alike.map((each) => `${each.sample.structure} ${each.sample.what}`)).size;
-  const others = count > 1 ? `, and ${counted(count - 1, "line")} more` : "";
+  const wordsOf = (each: YearlyLine) => `${each.sample.structure} ${each.sample.what}`;
+  const count = new Set(more.map(wordsOf).filter((each) => each !== wordsOf(line))).size;
+  const others = count > 0 ? `, and ${counted(count, "line")} more` : "";
   if (rate.by === "price") {
     const title = run.assumptions.entries.get(rate.id)?.title;
     const own = run.overrides.some(({ entry }) => entry.id === rate.id);

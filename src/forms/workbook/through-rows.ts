@@ -8,9 +8,11 @@ import {
   most,
   number,
   oneLess,
+  over,
   plus,
   power,
   type Stretch,
+  sum,
   sumOfProducts,
   times,
   type Worked,
@@ -33,8 +35,14 @@ interface ThroughParts {
 }
 
 const all: Through = { launches: number(1), foundings: number(1) };
-const columns = { name: 0, launches: 1, foundings: 2, met: 1, held: 2, missed: 3, through: 4 };
-const classHeads = ["Fouled boats by class", "Share of the launches", "Share of the foundings"];
+const columns = {
+  ...{ name: 0, fouled: 1, founding: 2, launches: 3, foundings: 4 },
+  ...{ met: 1, held: 2, missed: 3, through: 4 },
+};
+const classHeads = [
+  ...["Boats by class, without a program", "Fouled launches a year", "Founding by one of them"],
+  ...["Share of the launches", "Share of the foundings"],
+];
 const heads = ["Class", "Met by the station", "Of these held", "Of these missed alive", "Reach the water"];
 
 /** Writes what each option with steps lets through, for every share of its reach that it has while it grows. */
@@ -69,23 +77,36 @@ interface Block extends Pick<ThroughParts, "row" | "used"> {
 }
 
 interface WrittenClasses {
-  readonly classes: readonly ClassShares[];
+  readonly classes: readonly ClassFoundings[];
   readonly launches: Stretch;
   readonly foundings: Stretch;
 }
 
+/** What each class brings without a program, and its shares of all. */
 function writeClasses(sheet: Grid, context: ReportContext, row: number): WrittenClasses {
-  const classes = classShares(context);
+  const classes = classFoundings(context);
+  const [first, last] = [row + 1, row + classes.length];
   sheet.putRow(
     row,
     classHeads.map((each) => text(each, "head")),
   );
-  classes.forEach(({ name, launches, foundings }, index) => {
-    sheet.putRow(row + 1 + index, [text(name), value(launches, "percent"), value(foundings, "percent")]);
+  classes.forEach(({ name, fouled, founding }, index) => {
+    const alike = classes.findIndex((each) => each.founding === founding);
+    const known = alike < index ? sheet.at(first + alike, columns.founding) : founding;
+    sheet.putRow(first + index, [text(name), value(fouled, "exact"), value(known, "exact")]);
   });
-  const of = (column: number) => sheet.down(column, row + 1, row + classes.length);
+  const of = (column: number) => sheet.down(column, first, last);
+  const brought = sumOfProducts(of(columns.fouled), of(columns.founding));
+  for (let own = first; own <= last; own++) {
+    const [fouled, founding] = [columns.fouled, columns.founding].map((column) => sheet.at(own, column));
+    if (!fouled || !founding) continue;
+    sheet.put(own, columns.launches, value(shareOf(fouled, sum(of(columns.fouled))), "percent"));
+    sheet.put(own, columns.foundings, value(shareOf(times(fouled, founding), brought), "percent"));
+  }
   return { classes, launches: of(columns.launches), foundings: of(columns.foundings) };
 }
+
+const shareOf = (part: Worked, all: Worked) => when(isSame(all, number(0)), number(0), over(part, all));
 
 function writeBlock(sheet: Grid, block: Block): Through {
   const { row, used, shares } = block;
@@ -115,28 +136,21 @@ function writeBlock(sheet: Grid, block: Block): Through {
   return { launches, foundings: sheet.put(last + 1, columns.foundings, value(foundings, "percent")) };
 }
 
-interface ClassShares {
+interface ClassFoundings {
   readonly id: string;
   readonly name: string;
-  readonly launches: number;
-  readonly foundings: number;
+  /** Fouled launches a year without a program, and the chance that one founds a population. */
+  readonly fouled: number;
+  readonly founding: number;
 }
 
-/** What each class has of the fouled launches and of the foundings without a program. */
-function classShares({ run, comparison }: ReportContext): ClassShares[] {
-  const classes = run.chance?.classes ?? [];
-  const share = (part: number, of: number) => (of === 0 ? 0 : part / of);
-  const launches = classes.reduce((sum, { fouled }) => sum + fouled, 0);
-  const foundings = classes.reduce((sum, { fouled, founding }) => sum + fouled * founding, 0);
-  return classes.map(({ id, fouled, founding }) => ({
-    id,
-    name: comparison.input.boats.classes.find((each) => each.id === id)?.name ?? id,
-    launches: share(fouled, launches),
-    foundings: share(fouled * founding, foundings),
+const classFoundings = ({ run, comparison }: ReportContext): ClassFoundings[] =>
+  (run.chance?.classes ?? []).map((each) => ({
+    ...each,
+    name: comparison.input.boats.classes.find(({ id }) => id === each.id)?.name ?? each.id,
   }));
-}
 
-function writeClass(sheet: Grid, row: number, { id, name }: ClassShares, block: Block): void {
+function writeClass(sheet: Grid, row: number, { id, name }: ClassFoundings, block: Block): void {
   const { steps, reach, used } = block;
   const { check, byClass, seals, coverage, deterrence, refusal, hold } = steps;
   const own = { ...check, ...byClass.get(id) };
