@@ -1,4 +1,4 @@
-import { beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { parse, stringify } from "yaml";
 import { workbook } from "../../src/forms/workbook/workbook.js";
 import { at } from "../../src/lists.js";
@@ -10,10 +10,11 @@ import { runStudy } from "../../src/study/prepare/compute.js";
 import { prepareStudy } from "../../src/study/prepare/prepared.js";
 import { readStudyText } from "../../src/study/reading/read.js";
 import type { Edit } from "../report/edited.js";
-import { assumptions, exampleRun } from "../report/runs.js";
+import { assumptions } from "../report/runs.js";
 import { exampleText, put, valueAt } from "../study/example.js";
 import { type Basis, change, changeRates, optionsOf } from "./inputs-changed.js";
-import { keyOf, type LiveBook, liveBook, type Place } from "./recalculated.js";
+import { type Listed, listOf, other } from "./listed-inputs.js";
+import { keyOf, liveBook } from "./recalculated.js";
 
 const invented = { origin: "invented" };
 
@@ -45,28 +46,6 @@ function smallStudy(edits: readonly Edit[] = []) {
 
 const run = smallStudy();
 
-interface Listed {
-  readonly name: string;
-  readonly section: string;
-  readonly place: Place;
-  readonly value: number;
-  readonly formula: string | undefined;
-}
-
-/** Rows of the list of inputs with what stands in their second cell. */
-function listOf(book: LiveBook): Listed[] {
-  let section = "";
-  return book.rows("Inputs").flatMap((cells, index) => {
-    const [name, value] = cells;
-    if (typeof name !== "string" || index < 17) return [];
-    if (typeof value !== "number") section = name;
-    const place = { sheet: "Inputs", row: index + 1, col: 2 };
-    return typeof value === "number"
-      ? [{ name, section, place, value, formula: book.formulas.get(keyOf(place)) }]
-      : [];
-  });
-}
-
 const book = await liveBook(await workbook(run));
 const listed = listOf(book);
 const inputs = book.typed.filter(({ color }) => color === "input");
@@ -75,15 +54,6 @@ const basisOf = (): Basis => ({
   ...{ comparison: run.comparison, source: assumed, input: run.comparison.input, isAnew: false },
   ...{ rates: run.comparison.rates, schedules: run.comparison.schedules },
 });
-
-/** Another number that the input may have. */
-function other({ name, value }: Listed): number {
-  if (/^(Horizon|Canal: its source)/.test(name) || name.includes(": last year of an infestation"))
-    return value - 1;
-  if (name.startsWith("Part of a year")) return 0;
-  if (value === 0) return 0.01;
-  return value > 0.9 && value <= 1 ? value * 0.93 : value * 1.07;
-}
 
 const optionOf = (section: string) =>
   run.comparison.input.options.find(({ name }) => section.startsWith(`“${name}”:`));
@@ -172,8 +142,8 @@ const ownValues = [valueAt(parse(exampleText("sorrel-bend")), "overrides")].flat
 
 // The whole product with another study: where it picks the same plans, the workbook comes to the same.
 describe("the workbook and another study", () => {
-  it.each<[pattern: RegExp, to: number, edit: Edit]>([
-    [/^Discount rate/, 0.031, ["money.discountRate", "3.1 %/yr"]],
+  it.each<[pattern: RegExp, to: number, ...edits: Edit[]]>([
+    [/^Discount rate/, 0.031, ["money.discountRate", "3.1 %/yr"], ["money.discountRateOrigin", "invented"]],
     [
       /^Price of an hour of maintenance/,
       65,
@@ -182,11 +152,11 @@ describe("the workbook and another study", () => {
     [/^Risky boats that declare/, 0.7, ["options[full-season].steps.declaration", "70 %"]],
     [/^Patrol vehicle: number/, 5000, ["options[full-season].yearly[5].count", 5000]],
     [/^Inspectors: overtime, times/, 2, ["options[full-season].staff[0].overtime.pay", 2]],
-  ])("come to the same present values with %s at %s", (pattern, to, edit) => {
+  ])("come to the same present values with %s at %s", (pattern, to, ...edits) => {
     const input = listed.findLast(({ name, formula }) => pattern.test(name) && formula === undefined);
     if (!input) throw new Error(`no input ${pattern.source}`);
     const found = presentValues(book.changed(input.place, to, withoutSearch));
-    const { baseline, options } = smallStudy([edit]).comparison;
+    const { baseline, options } = smallStudy(edits).comparison;
     for (const { option, presentValue } of [baseline, ...options.map(({ result }) => result)]) {
       const [program, infestation] = found.get(option.name) ?? [];
       expect(program).toBeCloseTo(presentValue.program.toNumber(), 2);
@@ -256,27 +226,3 @@ describe("what hangs on the answer", () => {
 
 const factorsOf = ({ horizon, discountRate }: { horizon: number; discountRate: number }) =>
   Array.from({ length: horizon }, (_, year) => (1 + discountRate) ** -(year + 1 / 2));
-
-describe.each(["sorrel-bend", "ninemoss", "copperhithe", "thistledown"] as const)("numbers of %s", (name) => {
-  let file: LiveBook;
-  beforeAll(async () => {
-    file = await liveBook(await workbook(exampleRun(name)));
-  });
-
-  it("are formulas, inputs, or colored as computed by the program", () => {
-    expect(file.typed.length).toBeGreaterThan(100);
-    expect(file.typed.filter(({ color }) => color === undefined)).toEqual([]);
-  });
-
-  it("are typed once: another cell with the same is a link", () => {
-    const beside = (sheet: string) => !/^(Infestation quantities|Assumptions|The answer)/.test(sheet);
-    const telling = file.typed.filter(
-      ({ place, value }) =>
-        beside(place.sheet) && String(Math.abs(value)).replace(/^0\.0*|[.0]*$/g, "").length >= 5,
-    );
-    expect(telling.length).toBeGreaterThan(3);
-    const first = new Map(telling.toReversed().map((each) => [each.value, each]));
-    const twice = telling.filter((each) => first.get(each.value) !== each);
-    expect(twice.map(({ place, value, name: row }) => `${keyOf(place)} ${row}: ${value}`)).toEqual([]);
-  });
-});
