@@ -8,6 +8,7 @@ import { withRecords } from "../checks/with-records.js";
 import { quantity } from "../format/fields.js";
 import { type StudyDocument, studySchema } from "../format/schema.js";
 import { earlyRecords } from "../records/early-records.js";
+import { withKeptRecords } from "../records/kept-records.js";
 import { characterProblems } from "./character-problems.js";
 import { allowedCharacters } from "./characters.js";
 import type { Contradiction } from "./contradiction.js";
@@ -26,9 +27,10 @@ export interface ReadDraft {
 
 /** Reads an unfinished study as far as possible. */
 export function readDraft(document: unknown, readers = recordReaders()): ReadDraft {
-  const first = [...refuseRecordFiles(document), ...characterProblems(document)];
-  const { problems } = judged(document, readers);
-  return { problems: together(first, problems), levels: draftLevels(document, readers) };
+  const whole = withKeptRecords(document);
+  const first = [...whole.problems, ...refuseRecordFiles(document), ...characterProblems(document)];
+  const { problems } = judged(whole.document, readers);
+  return { problems: together(first, problems), levels: draftLevels(whole.document, readers) };
 }
 
 function draftLevels(document: unknown, readers: RecordReaders): LevelRecord | undefined {

@@ -42,12 +42,14 @@ function levelFaults(document: unknown, readers: RecordReaders): Contradiction[]
     minimumElevation: limit("minimumElevation"),
     maximumElevation: limit("maximumElevation"),
   };
-  return places.flatMap((place) =>
-    faultsAt(document, [...place, "csv"], (csv) => {
-      const gaps = valueAt(document, [...place, "fillGapsUpTo"]);
-      return readers.levels(csv, { fillGapsUpTo: typeof gaps === "number" ? gaps : 0, ...limits });
-    }),
-  );
+  return places.flatMap((place) => {
+    const isKept = valueAt(document, [...place, "kept"]) !== undefined;
+    const gaps = valueAt(document, [...place, "fillGapsUpTo"]);
+    const fillGapsUpTo = typeof gaps === "number" ? gaps : 0;
+    return faultsAt(document, [...place, "csv"], (csv) =>
+      readers.levels(csv, { fillGapsUpTo, ...limits }),
+    ).map((fault) => (isKept ? { ...fault, path: [...place, "kept"] } : fault));
+  });
 }
 
 /** The classes as far as they are named: without any, no line of a log can name one. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { absent, editedText, problemsIn } from "./example.js";
-import { csvOf, datesFrom } from "./records.js";
+import { absent, editedText, problemsIn } from "../example.js";
+import { csvOf, datesFrom } from "../records.js";
 
 const year = datesFrom("2011-01-01", "2011-12-31");
 const broken = csvOf(year, (date) => (date === "2011-02-03" ? "ice" : 640));
