@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { largestRecordBytes } from "../format/schedule-schema.js";
 import { type Problem, pathText } from "../reading/problems.js";
 import { encodingProblem, utf8Text } from "../reading/utf8.js";
-import { recordAtHand, recordText, takeRecord } from "./at-hand.js";
+import { recordAtHand, recordDigest, recordsNamed, recordText, takeRecord } from "./at-hand.js";
 import { keptRecords } from "./kept-records.js";
 
 /** Beside a study's file: its records, each a CSV file that is called by its digest. */
@@ -22,6 +22,17 @@ export function takeRecordsFrom(folder: string, document: unknown): Problem[] {
     const text = utf8Text(readFileSync(file));
     if (text === undefined) return [encodingProblem(path)];
     return takeRecord(text) === digest ? [] : [altered(path, digest)];
+  });
+}
+
+/** The records that a text names, of those in the folder beside it that are as they were kept. */
+export function recordsBeside(folder: string, text: string): string[] {
+  return recordsNamed(text).flatMap((digest) => {
+    const file = join(folder, recordFolder, recordFile(digest));
+    const found = statSync(file, { throwIfNoEntry: false });
+    if (!found?.isFile() || found.size > 2 * largestRecordBytes) return [];
+    const record = utf8Text(readFileSync(file)) ?? "";
+    return recordDigest(record) === digest ? [recordText(record)] : [];
   });
 }
 
