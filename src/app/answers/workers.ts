@@ -30,6 +30,7 @@ const queueNames = {
   issuedPart: "papers",
   explanation: "explanations",
   sweep: "explanations",
+  fileTried: "explanations",
 } as const satisfies Record<Kind, string>;
 
 type QueueName = (typeof queueNames)[Kind] | "morePages";

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { shortText } from "./fields.js";
+import { identifier, shortText } from "./fields.js";
 
 const column = (what: string) => shortText.meta({ description: `Name of the column with ${what}` });
 
@@ -38,4 +38,28 @@ export const levelExportSchema = z
   })
   .meta({ description: "Columns of the file that the record was read from" });
 
+const words = (description: string) =>
+  z.array(shortText).max(50, "at most 50 words").default([]).meta({ description });
+
+/** How a log of inspected boats is read, a line for each boat or sums of several: said once. */
+export const boatLogSchema = z
+  .strictObject({
+    date: shortText.meta({ description: "Name of the column with the dates or, of sums, the seasons" }),
+    class: column("the classes of boats"),
+    fouled: column("boats found with mussels: yes or no, or their number"),
+    setAside: column("boats held for full inspection: yes or no, or their number"),
+    screened: column("the number of boats screened; left out where each line is a boat").optional(),
+    quickCheck: column("the minutes of the quick check").optional(),
+    fullInspection: column("the minutes of the full inspection").optional(),
+    classes: z
+      .record(shortText, identifier)
+      .default({})
+      .meta({ description: "Vessel class for each word of the column of classes" }),
+    yes: words("Words that mean yes, beside yes, y, true, x and 1"),
+    dates,
+    decimals,
+  })
+  .meta({ description: "Columns of the file that the log was summed from" });
+
+export type BoatColumnsMapped = z.output<typeof boatLogSchema>;
 export type LevelColumnsMapped = z.output<typeof levelExportSchema>;
