@@ -69,6 +69,14 @@ const commands = new Map<string, Command>([
     },
   ],
   [
+    "log",
+    async (study, { set, partly }, file) => {
+      const path = required(study, "STUDY");
+      const asked = { file: required(file, "FILE"), settings: assignments(set), isPartial: partly ?? false };
+      (await import("./log-command.js")).logCommand(path, asked, print);
+    },
+  ],
+  [
     "report",
     async (study, values) => {
       const out = required(values.out, "--out FILE");

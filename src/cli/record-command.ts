@@ -1,21 +1,20 @@
-import { readFileSync, statSync } from "node:fs";
+import { readFileSync } from "node:fs";
 import { basename, dirname } from "node:path";
 import { levelsPlace, recordEdits } from "../editor/record-edits.js";
 import { edited, type Place } from "../editor/study-text.js";
-import { exportText } from "../study/exports/file-text.js";
 import { judgedRecord } from "../study/exports/judged-record.js";
 import type { LevelExport } from "../study/exports/level-export.js";
 import { fileColumns } from "../study/exports/proposed-columns.js";
 import { readLevelExport } from "../study/exports/read-levels.js";
 import { recordTold } from "../study/exports/record-told.js";
 import { type LevelColumnsMapped, levelExportSchema } from "../study/format/export-schema.js";
-import type { RecordProblem } from "../study/reading/contradiction.js";
 import { firstProblems } from "../study/reading/csv-lines.js";
 import { InputError, type Problem, problemsOf, sentence, valueAt } from "../study/reading/problems.js";
 import { parseText } from "../study/reading/read.js";
 import { decodeStudy } from "../study/reading/study-bytes.js";
 import { keepBeside } from "../study/records/record-folder.js";
 import { UsageError } from "./arguments.js";
+import { exportedFile, mustBeAnswered, mustBeWhole, problemIn } from "./exported-file.js";
 import { writeWhole } from "./write-whole.js";
 
 export interface RecordArguments {
@@ -48,7 +47,7 @@ export function recordCommand(path: string, asked: RecordArguments, print: (text
     ]);
   }
   const name = basename(asked.file);
-  const csvText = exportText(bytesOf(asked.file), name);
+  const csvText = exportedFile(asked.file);
   const { mapping, fillGapsUpTo, origin } = settingsOf(document, place, { ...asked, name, csvText });
   const read = readLevelExport(csvText, mapping);
   const csv = soundRecord(read, name, asked.isPartial);
@@ -68,31 +67,11 @@ export function recordCommand(path: string, asked: RecordArguments, print: (text
   print(`Kept as ${kept}; ${basename(path)} names it by its digest. Keep both in your version control.`);
 }
 
-function bytesOf(path: string): Uint8Array {
-  if (statSync(path, { throwIfNoEntry: false })?.isFile()) return readFileSync(path);
-  const problem = { path: "FILE", found: `no file "${path}"`, allowed: "the path of an exported file" };
-  throw new InputError("record", [{ ...problem, remedy: "Check the path." }]);
-}
-
-const problemIn = (name: string, { line, ...problem }: RecordProblem): Problem => ({
-  ...problem,
-  path: line === undefined ? name : `${name}, line ${line}`,
-});
-
 /** The record without faults, or with the lines that have them left out. @throws InputError */
 function soundRecord({ csv, asked, refused }: LevelExport, name: string, isPartial: boolean): string {
-  const questions = asked.map(({ about, problem }) => ({
-    ...problemIn(name, problem),
-    remedy: `${problem.remedy} ${answers[about]}`,
-  }));
-  if (questions.length > 0) throw new InputError(name, questions);
-  if (csv !== undefined && (refused.length === 0 || isPartial)) return csv;
-  const problems = firstProblems(refused).map((each) => problemIn(name, each));
-  const way = csv === undefined ? "" : " Or add --partly to keep the record without these lines.";
-  throw new InputError(
-    name,
-    problems.map((each, index) => (index === 0 ? { ...each, remedy: each.remedy + way } : each)),
-  );
+  mustBeAnswered(name, asked, answers);
+  mustBeWhole(name, refused, isPartial && csv !== undefined);
+  return csv ?? "";
 }
 
 /** How each question is answered on the command line. */

@@ -54,6 +54,16 @@ const usages: Readonly<Record<string, Usage>> = {
     ],
     example: "record lake.yaml gauge.txt --set date=datetime --set level=elevation --set unit=ft --replace",
   },
+  log: {
+    ways: [
+      [
+        "STUDY FILE [--set KEY=VALUE …] [--partly]",
+        "sum a log of inspected boats, a line for each or sums, into the study, whose chances follow from it; names and plates are not kept. KEY: date, class, setAside, fouled, screened, quickCheck, fullInspection (columns), classes, yes, dates, decimals, stations, origin",
+      ],
+    ],
+    example:
+      'log lake.yaml boats.csv --set date=Date --set class=Type --set setAside=Held --set fouled=Mussels --set "classes=Day user=day-use; Slip=long-moored"',
+  },
   report: {
     ways: [
       [
