@@ -132,13 +132,13 @@ function groupOf(node: SchemaNode): GroupField | Extract<Field, { kind: "months"
 function plainGroup(node: SchemaNode): GroupField {
   const required = new Set(node.required);
   const fields = Object.entries(node.properties ?? {})
-    .filter(([key, child]) => child.const === undefined && !onlyOnDisk.has(key))
+    .filter(([key, child]) => child.const === undefined && !notInForms.has(key))
     .map(([key, child]) => named(key, child, required.has(key)));
   return { kind: "group", fields };
 }
 
-/** Keys for studies read from a folder, which a browser does not have. */
-const onlyOnDisk = new Set(["file"]);
+/** Keys for studies read from a folder, which a browser does not have, and what the page of records enters. */
+const notInForms = new Set(["file", "kept", "export"]);
 
 function named(key: string, node: SchemaNode, required: boolean): NamedField {
   const field = fieldOf(node, key);
