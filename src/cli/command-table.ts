@@ -92,6 +92,12 @@ const commands = new Map<string, Command>([
     },
   ],
   [
+    "assumptions",
+    async (first = "", _values, rest = "") => {
+      (await import("./assumptions-command.js")).assumptionsCommand(`${first} ${rest}`.trim(), print);
+    },
+  ],
+  [
     "forms",
     async (study, values) => {
       const out = required(values.out, "--out FOLDER");

@@ -77,6 +77,15 @@ const usages: Readonly<Record<string, Usage>> = {
     ],
     example: "search lake.yaml --json",
   },
+  assumptions: {
+    ways: [
+      [
+        "[WORDS]",
+        "list the assumptions that have these words in their title, among other words for them or in their note",
+      ],
+    ],
+    example: 'assumptions "head loss"',
+  },
   list: { ways: [["", "list the kept studies with their ids"]], example: "list" },
   import: {
     ways: [["FILE [--author NAME]", "keep a study file exactly as it is, complete or not"]],

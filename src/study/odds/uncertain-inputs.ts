@@ -50,9 +50,7 @@ export function uncertainInputs(
         ? override.spread && spreadInput(override.spread, override.value)
         : entryInput(entry, prepared.prices.factorOf(entry));
       const limits = limitsOf(assumptions.expected.get(entry.id)?.bounds, prepared.prices.factorOf(entry));
-      return distribution
-        ? [{ id: entry.id, name: entry.title ?? entry.id, stage, distribution, limits }]
-        : [];
+      return distribution ? [{ id: entry.id, name: entry.title, stage, distribution, limits }] : [];
     });
   return [
     ...ofFile,

@@ -96,7 +96,7 @@ export function assumptionsPage(
       },
       count: `${rows.length} of ${studies.assumptions.entries.size} assumptions`,
       rows: rows.map((row) => ({
-        ...{ ...row, ...unitsOf(row, studies, system), name: nameOf(row), link: href(row.id) },
+        ...{ ...row, ...unitsOf(row, studies, system), link: href(row.id) },
       })),
     },
   );
@@ -108,10 +108,6 @@ function unitsOf({ id, value, range }: AssumptionRow, { assumptions }: Studies, 
   const converted = entry && inStudyUnits(entry, system);
   return converted ? { ...converted, stated: `${value}, ${range}` } : {};
 }
-
-/** The id is told below the name; one without a name is known by its id, which may break after its dots. */
-const nameOf = ({ id, name }: AssumptionRow) =>
-  name === id ? { title: id.replaceAll(".", ".\u200b"), id: "" } : { title: name, id };
 
 const mostRanked = 12;
 
