@@ -1,5 +1,6 @@
 import Qty from "js-quantities";
-import { type Dimension, type DimensionName, dimensions } from "./dimensions.js";
+import type { Dimension } from "./dimension.js";
+import { type DimensionName, dimensions } from "./dimensions.js";
 import { taught } from "./taught-units.js";
 
 /** A quantity as its author typed it, with its value in the coherent unit of its dimension. */
@@ -15,9 +16,11 @@ export class QuantityError extends Error {}
 const temperatureUnits: Record<string, string> = {
   degf: "tempF",
   "°f": "tempF",
+  ºf: "tempF",
   f: "tempF",
   degc: "tempC",
   "°c": "tempC",
+  ºc: "tempC",
   c: "tempC",
   k: "tempK",
 };
@@ -28,7 +31,9 @@ const longestText = 60;
 const numberPattern = "[-+]?(?:\\d{1,3}(?:,\\d{3})+|\\d+)(?:\\.\\d+)?(?:[eE][-+]?\\d+)?|[-+]?\\.\\d+";
 const numberText = new RegExp(`^(?:${numberPattern})$`);
 const quantityPattern = new RegExp(`^(${numberPattern})\\s*(.*)$`);
-const moneyPattern = new RegExp(`^(?:[$€£]|[A-Z]{3}\\s)\\s*(${numberPattern})\\s*(?:/\\s*(.+))?$`);
+const moneyPattern = new RegExp(`^(?:[$€£]|[A-Z]{3}\\s)\\s*(${numberPattern})\\s*(?:(?:/|per\\s)\\s*(.+))?$`);
+/** "12 $/ft2", "12 USD per ft2". */
+const currencyAfter = new RegExp(`^(${numberPattern})\\s*([$€£]|[A-Z]{3}(?=\\s*(?:/|per\\s|$)))(.*)$`);
 
 /**
  * Reads a quantity and checks its dimension.
@@ -80,7 +85,7 @@ function parsePhysical(text: string, dimension: Dimension): number {
 }
 
 function parseMoney(text: string, dimension: Dimension): number {
-  const match = moneyPattern.exec(text);
+  const match = moneyPattern.exec(text.replace(currencyAfter, "$2 $1 $3"));
   if (!match) throw refused(dimension);
   const amount = Number((match[1] ?? "").replaceAll(",", ""));
   const unit = (match[2] ?? "").trim();
@@ -98,7 +103,7 @@ function dimensionlessScale(unit: string, dimension: Dimension): number {
   if (unit === "") return 1;
   const isShare = dimension.us.unit === "%";
   const isYearly = dimension === dimensions.yearlyShare || dimension === dimensions.yearlyChange;
-  const percent = isYearly ? /^%(\s*\/\s*(yr|year|a))?$/ : /^%$/;
+  const percent = isYearly ? /^(?:%|percent|pct)(\s*(?:\/|per)\s*(yr|year|a))?$/ : /^(?:%|percent|pct)$/;
   if (isShare && percent.test(unit)) return Qty("1 %").toBase().scalar;
   throw refused(dimension);
 }
@@ -111,9 +116,10 @@ function teach(unit: string, dimension: Dimension): string {
 }
 
 function convert(number: number, from: string, to: string, dimension: Dimension): number {
-  if (numberInUnit.test(from)) throw refused(dimension);
+  const unit = from.replace(/^1?\s*\//, "1/");
+  if (numberInUnit.test(unit.replace(/^1\//, "/"))) throw refused(dimension);
   try {
-    const quantity = Qty(number, from);
+    const quantity = Qty(number, unit);
     // `to` alone would also turn an inverse round: 5 s/m into 0.2 m/s
     if (quantity.isCompatible(to)) return quantity.to(to).scalar;
   } catch {
