@@ -14,6 +14,7 @@ export function readArguments(args: readonly string[]) {
       options: {
         json: { type: "boolean" },
         set: { type: "string", multiple: true },
+        from: { type: "string" },
         out: { type: "string" },
         paper: { type: "string" },
         futures: { type: "string" },

@@ -98,6 +98,14 @@ const commands = new Map<string, Command>([
     },
   ],
   [
+    "own-values",
+    async (study, { from, out }) => {
+      const path = required(study, "STUDY");
+      const asked = { from: required(from, "--from FILE"), out };
+      (await import("./own-values-command.js")).ownValuesCommand(path, asked, print);
+    },
+  ],
+  [
     "forms",
     async (study, values) => {
       const out = required(values.out, "--out FOLDER");

@@ -86,6 +86,15 @@ const usages: Readonly<Record<string, Usage>> = {
     ],
     example: 'assumptions "head loss"',
   },
+  "own-values": {
+    ways: [
+      [
+        "STUDY --from FILE [--out STUDY]",
+        "show what own values for assumptions do to the answer, each alone and all together; FILE is a table of id or title, value, unit and reason (CSV), or a study whose own values are copied; --out writes the study with them",
+      ],
+    ],
+    example: "own-values lake.yaml --from prices.csv --out lake-2.yaml",
+  },
   list: { ways: [["", "list the kept studies with their ids"]], example: "list" },
   import: {
     ways: [["FILE [--author NAME]", "keep a study file exactly as it is, complete or not"]],

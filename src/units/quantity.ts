@@ -13,17 +13,11 @@ export interface Quantity {
 /** Why a text was refused: what was found is the caller's to add. */
 export class QuantityError extends Error {}
 
-const temperatureUnits: Record<string, string> = {
-  degf: "tempF",
-  "°f": "tempF",
-  ºf: "tempF",
-  f: "tempF",
-  degc: "tempC",
-  "°c": "tempC",
-  ºc: "tempC",
-  c: "tempC",
-  k: "tempK",
-};
+const temperatureUnits: ReadonlyMap<string, string> = new Map([
+  ...["degf", "°f", "ºf", "f"].map((unit) => [unit, "tempF"] as const),
+  ...["degc", "°c", "ºc", "c"].map((unit) => [unit, "tempC"] as const),
+  ["k", "tempK"],
+]);
 
 /** No quantity is longer; the unit converter takes minutes over a text of thousands of letters. */
 const longestText = 60;
@@ -109,7 +103,7 @@ function dimensionlessScale(unit: string, dimension: Dimension): number {
 }
 
 function teach(unit: string, dimension: Dimension): string {
-  if (dimension.unit === "tempC") return temperatureUnits[unit.toLowerCase().replace(" ", "")] ?? unit;
+  if (dimension.unit === "tempC") return temperatureUnits.get(unit.toLowerCase().replace(" ", "")) ?? unit;
   if (/\bmwh\b/i.test(unit) && !/\bMWh\b/.test(unit))
     throw refused(dimension, "write MWh for megawatt-hours");
   return taught(unit);

@@ -2,7 +2,7 @@
 const taughtUnits: ReadonlyArray<readonly [RegExp, string]> = [
   [/\b(sq|cu|in|ft|gal|lb|lbs|ac|yd|hr|min)\./gi, "$1"],
   [/^per\s+|\s+per\s+/gi, "/"],
-  [/·/g, "*"],
+  [/·|(?<=deg[CFK]|m3)\.(?=[dK]\b)/g, "*"],
   [/\b1,?000 gal(lons?)?\b/gi, "kgal"],
   [/\bmillion gal(lons?)?\b|\bMG\b/g, "Mgal"],
   [/\bpsf\b/gi, "lb/ft2"],

@@ -34,6 +34,7 @@ import { addManual } from "./pages/manual-routes.js";
 import { addMethod } from "./pages/method-routes.js";
 import { addNewStudies } from "./pages/new-study-routes.js";
 import { addOdds, runQuestion } from "./pages/odds-routes.js";
+import { addOwnValues } from "./pages/own-values-routes.js";
 import { problemPage, type Way } from "./pages/pages.js";
 import { addRevisions } from "./pages/revision-routes.js";
 import { addStudyPages } from "./pages/study-pages.js";
@@ -92,6 +93,7 @@ export function createApp(parts: AppParts): Express {
   addCompare(app, { studies, answers, issues: parts.issuing.issues });
   addApi(app, { ...reading, needsKey: parts.access.door.isLocked });
   addAssumptions(app, reading);
+  addOwnValues(app, reading);
   addPlans(app, reading);
   app.use((_request, _response) => {
     throw new NotFoundError();

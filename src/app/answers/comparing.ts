@@ -11,6 +11,7 @@ import { resultDifferences } from "../../study/compared/result-differences.js";
 import { isConfirmed } from "../../study/reading/confirmed.js";
 import { InputError, type Problem } from "../../study/reading/problems.js";
 import { parsedStudyText, readIssuedText, readStudyText } from "../../study/reading/read.js";
+import { ownEffects } from "../../study/swept/own-effects.js";
 import { sweep } from "../../study/swept/sweep.js";
 import { impliedValues } from "../../study/traced/implied.js";
 import type { AnswerContext, AnswersOf } from "./answer-context.js";
@@ -22,7 +23,7 @@ const mostComparisons = 8;
 /** What follows from the comparison alone, without the ranges of a report. */
 export function comparing({
   assumptions,
-}: AnswerContext): AnswersOf<"balance" | "effect" | "differences" | "explanation" | "sweep"> {
+}: AnswerContext): AnswersOf<"balance" | "effect" | "ownEffects" | "differences" | "explanation" | "sweep"> {
   const runs = runCache(mostComparisons, ({ text, fileName, files }: ComparedText) =>
     comparedRun(
       files ? readIssuedText(text, fileName) : readStudyText(text, fileName),
@@ -39,6 +40,8 @@ export function comparing({
       const [left, right] = [runs({ text: before, fileName }), runs({ text, fileName })];
       return effectTable(right, resultDifferences(left.comparison, right.comparison), names);
     },
+    ownEffects: ({ text, fileName, values }) =>
+      ownEffects(parsedStudyText(text, fileName), values, assumptions),
     differences: (asked) => {
       const { pair, found } = pairOf(asked);
       return printedDifferences(asked, pair, found);

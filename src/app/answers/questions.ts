@@ -11,7 +11,9 @@ import type { PartName, PlanPicks } from "../../report/rack/plan-picks.js";
 import type { TableView } from "../../report/words/view-types.js";
 import type { Odds } from "../../study/odds/odds.js";
 import type { Problem } from "../../study/reading/problems.js";
+import type { OwnEffects } from "../../study/swept/own-effects.js";
 import type { SweptValues } from "../../study/swept/points.js";
+import type { Setting } from "../../study/swept/settings.js";
 import type { Sweep } from "../../study/swept/sweep.js";
 
 /** A study as it is kept. */
@@ -70,6 +72,11 @@ interface Questions {
   readonly effect: {
     readonly asked: StudyText & { readonly before: string; readonly names: readonly [string, string] };
     readonly answer: TableView;
+  };
+  /** What own values for assumptions do to the net benefit, each alone and together. */
+  readonly ownEffects: {
+    readonly asked: StudyText & { readonly values: readonly Setting[] };
+    readonly answer: OwnEffects;
   };
   readonly differences: { readonly asked: ComparedPair; readonly answer: PrintedDifferences };
   /** The same with what explains them; takes seconds. */

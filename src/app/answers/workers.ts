@@ -28,6 +28,7 @@ const queueNames = {
   issueToPrint: "papers",
   issuedPart: "papers",
   explanation: "explanations",
+  ownEffects: "explanations",
   sweep: "explanations",
 } as const satisfies Record<Kind, string>;
 
