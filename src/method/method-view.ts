@@ -13,6 +13,7 @@ import { oddsMethod } from "./odds-method.js";
 import { planCatalogue } from "./plan-catalogue.js";
 import { type RelationGroupView, relationsView } from "./relations-view.js";
 import { type WordingView, wordingView } from "./wording.js";
+import type { Asked } from "./worked/setting.js";
 import { type WorkedExamples, workedExamples } from "./worked-example.js";
 
 /** What the method document prints for every study alike. */
@@ -59,12 +60,12 @@ export function methodView(assumptions: AssumptionSet): MethodView {
   };
 }
 
-export function ownSheetsView(run: StudyRun): OwnSheetsView {
+export function ownSheetsView(run: StudyRun, asked: Omit<Asked, "under"> = {}): OwnSheetsView {
   const context = sheetContext(run);
   const hasOwnDrying = run.overrides.some(({ entry }) => entry.id.split(".")[0] === "drying");
   return {
     name: run.document.study.name,
-    worked: workedExamples(context),
+    worked: workedExamples(context, { ...asked, under: "plan" }),
     drying: hasOwnDrying ? ownDrying(dryingView(context)) : undefined,
   };
 }
