@@ -76,6 +76,13 @@ const commands = new Map<string, Command>([
     },
   ],
   [
+    "explain",
+    async (study, { part, month }) => {
+      const path = required(study, "STUDY");
+      (await import("./explain-command.js")).explainCommand(path, { part, month }, print);
+    },
+  ],
+  [
     "odds",
     async (study, values) => {
       const path = required(study, "STUDY");

@@ -59,6 +59,15 @@ const usages: Readonly<Record<string, Usage>> = {
     ],
     example: "method lake.yaml --out method.pdf",
   },
+  explain: {
+    ways: [
+      [
+        "STUDY [--part ID] [--month jul]",
+        "work one month of an intake or power plant by hand: growth, pipe, rack and cost under the plan that the costs follow, each step with its numbers",
+      ],
+    ],
+    example: "explain lake.yaml --part city-intake --month jul",
+  },
   odds: {
     ways: [
       [

@@ -1,7 +1,6 @@
 import { join } from "node:path";
 import type { AssumptionSet } from "../assumptions/entry.js";
 import { examplesFolder } from "../report/document/assets.js";
-import { type ReportContext, reportContext } from "../report/document/context.js";
 import { method } from "../report/document/method.js";
 import type { ChartView, TableView } from "../report/words/view-types.js";
 import { runStudy, type StudyRun } from "../study/prepare/compute.js";
@@ -12,8 +11,8 @@ import { type HabitatView, habitatView } from "./habitat-view.js";
 import { oddsMethod } from "./odds-method.js";
 import { planCatalogue } from "./plan-catalogue.js";
 import { type RelationGroupView, relationsView } from "./relations-view.js";
+import { sheetContext } from "./sheet-context.js";
 import { type WordingView, wordingView } from "./wording.js";
-import type { Asked } from "./worked/setting.js";
 import { type WorkedExamples, workedExamples } from "./worked-example.js";
 
 /** What the method document prints for every study alike. */
@@ -60,12 +59,12 @@ export function methodView(assumptions: AssumptionSet): MethodView {
   };
 }
 
-export function ownSheetsView(run: StudyRun, asked: Omit<Asked, "under"> = {}): OwnSheetsView {
+export function ownSheetsView(run: StudyRun): OwnSheetsView {
   const context = sheetContext(run);
   const hasOwnDrying = run.overrides.some(({ entry }) => entry.id.split(".")[0] === "drying");
   return {
     name: run.document.study.name,
-    worked: workedExamples(context, { ...asked, under: "plan" }),
+    worked: workedExamples(context, { under: "plan" }),
     drying: hasOwnDrying ? ownDrying(dryingView(context)) : undefined,
   };
 }
@@ -73,15 +72,6 @@ export function ownSheetsView(run: StudyRun, asked: Omit<Asked, "under"> = {}): 
 /** The lake of the worked examples, under the program's own assumptions and the few that it states itself. */
 const exampleOf = (assumptions: AssumptionSet): StudyRun =>
   runStudy(readStudyFile(join(examplesFolder, "sorrel-bend.yaml")), assumptions);
-
-/** Sheets name assumptions by their ids, since numbers are those of a report's appendix. */
-function sheetContext(run: StudyRun): ReportContext {
-  const own = new Set(run.overrides.map(({ entry }) => entry.id));
-  return {
-    ...reportContext(run),
-    assumptionNumber: (id) => (own.has(id) ? `${id} (the study's own value)` : id),
-  };
-}
 
 /** The same charts and tables under ids of their own, since they stand in a document that has the program's. */
 const ownDrying = ({ cool, warm, frost, fit, frostFit }: DryingView): DryingView => ({

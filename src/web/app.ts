@@ -38,6 +38,7 @@ import { addOwnValues } from "./pages/own-values-routes.js";
 import { problemPage, type Way } from "./pages/pages.js";
 import { addRevisions } from "./pages/revision-routes.js";
 import { addStudyPages } from "./pages/study-pages.js";
+import { addWorked } from "./pages/worked-routes.js";
 import { addPlans } from "./plans/plan-routes.js";
 import { ReaderGoneError } from "./reader-gone.js";
 import { renderPage } from "./render.js";
@@ -94,6 +95,7 @@ export function createApp(parts: AppParts): Express {
   addApi(app, { ...reading, needsKey: parts.access.door.isLocked });
   addAssumptions(app, reading);
   addOwnValues(app, reading);
+  addWorked(app, reading);
   addPlans(app, reading);
   app.use((_request, _response) => {
     throw new NotFoundError();

@@ -278,9 +278,7 @@ describe("any month and part, under the plan that its costs follow", () => {
       const allowed = halfUnits(substitution).reduce(
         (sum, half, place) =>
           sum +
-          Math.abs(
-            reckon(substitution, (each, index) => (index === place ? each + half : each)) - result,
-          ),
+          Math.abs(reckon(substitution, (each, index) => (index === place ? each + half : each)) - result),
         (halfUnits(resultText)[0] ?? 0) *
           (resultText.includes("×") ? value(resultText.replace(/^[\d.]+ × /, "")) : 1),
       );
@@ -294,14 +292,13 @@ describe("any month and part, under the plan that its costs follow", () => {
     const growth = examples.find(({ cohorts }) => cohorts.length > 0);
     if (!growth) return;
     const rows = growth.cohorts.map((cells) => cells.map((cell) => value(plainText(cell))));
-    const sums = rows.reduce(
-      ([mussels, cover, mass], [, , number = 0, length = 0, each = 0]) => [
-        mussels + number,
-        cover + (number * length ** 2) / 1e6,
-        mass + number * each,
-      ],
-      [0, 0, 0],
-    );
+    const summed = (of: (number: number, length: number, mass: number) => number) =>
+      rows.reduce((sum, [, , number = 0, length = 0, mass = 0]) => sum + of(number, length, mass), 0);
+    const sums = [
+      summed((number) => number),
+      summed((number, length) => (number * length ** 2) / 1e6),
+      summed((number, _length, mass) => number * mass),
+    ];
     for (const [index, name] of ["Mussels", "Cover, the sum", "Mass, the sum"].entries()) {
       const told = value(step(growth, name)?.resultText);
       expect(Math.abs((sums[index] ?? 0) / told - 1), name).toBeLessThan(3e-4);

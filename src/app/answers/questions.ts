@@ -1,5 +1,6 @@
 import type { Form, FormsToPrint, PrintedParts } from "../../forms/forms.js";
 import type { IssueDraft, PreparedIssue, PrintedPart } from "../../issue/make-issue.js";
+import type { AskedSheet, WorkedSheets } from "../../method/worked-sheets.js";
 import type { BalanceLine } from "../../report/board/balance-line.js";
 import type { DifferenceView } from "../../report/compared/difference-view.js";
 import type { SideNames } from "../../report/compared/explained-view.js";
@@ -106,6 +107,11 @@ interface Questions {
   readonly method: {
     readonly asked: { readonly study: StudyText | undefined; readonly links: object };
     readonly answer: Uint8Array;
+  };
+  /** Sheets of one month of one structure, and the structures that have some. */
+  readonly worked: {
+    readonly asked: StudyText & { readonly asked: AskedSheet };
+    readonly answer: WorkedSheets;
   };
   readonly methodToPrint: {
     readonly asked: { readonly study: StudyText | undefined };

@@ -19,6 +19,7 @@ const queueNames = {
   report: "pages",
   printable: "pages",
   method: "pages",
+  worked: "pages",
   methodToPrint: "pages",
   figures: "pages",
   plainForms: "pages",
@@ -42,6 +43,7 @@ const priorities: Partial<Record<Kind, number>> = {
   figures: 2,
   report: 1,
   method: 1,
+  worked: 1,
 };
 
 interface QueueSettings extends Pick<PoolSettings, "niceness" | "idleSeconds"> {
