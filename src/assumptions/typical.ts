@@ -1,4 +1,4 @@
-import { type Expected, inUnit, innerShare } from "../model/register/expected.js";
+import { type Expected, innerShare, inUnit } from "../model/register/expected.js";
 
 const price = inUnit("$")({ from: 0 });
 

@@ -14,6 +14,9 @@ export function readArguments(args: readonly string[]) {
       options: {
         json: { type: "boolean" },
         set: { type: "string", multiple: true },
+        from: { type: "string" },
+        part: { type: "string" },
+        month: { type: "string" },
         out: { type: "string" },
         paper: { type: "string" },
         futures: { type: "string" },

@@ -95,6 +95,13 @@ const commands = new Map<string, Command>([
     },
   ],
   [
+    "explain",
+    async (study, { part, month }) => {
+      const path = required(study, "STUDY");
+      (await import("./explain-command.js")).explainCommand(path, { part, month }, print);
+    },
+  ],
+  [
     "odds",
     async (study, values) => {
       const path = required(study, "STUDY");
@@ -108,6 +115,20 @@ const commands = new Map<string, Command>([
       const path = required(study, "STUDY");
       const asked = oddsArguments(values);
       await (await import("./search-command.js")).searchCommand(path, asked, print);
+    },
+  ],
+  [
+    "assumptions",
+    async (first = "", _values, rest = "") => {
+      (await import("./assumptions-command.js")).assumptionsCommand(`${first} ${rest}`.trim(), print);
+    },
+  ],
+  [
+    "own-values",
+    async (study, { from, out }) => {
+      const path = required(study, "STUDY");
+      const asked = { from: required(from, "--from FILE"), out };
+      (await import("./own-values-command.js")).ownValuesCommand(path, asked, print);
     },
   ],
   [

@@ -82,6 +82,15 @@ const usages: Readonly<Record<string, Usage>> = {
     ],
     example: "method lake.yaml --out method.pdf",
   },
+  explain: {
+    ways: [
+      [
+        "STUDY [--part ID] [--month jul]",
+        "work one month of an intake or power plant by hand: growth, pipe, rack and cost under the plan that the costs follow, each step with its numbers",
+      ],
+    ],
+    example: "explain lake.yaml --part city-intake --month jul",
+  },
   odds: {
     ways: [
       [
@@ -99,6 +108,24 @@ const usages: Readonly<Record<string, Usage>> = {
       ],
     ],
     example: "search lake.yaml --json",
+  },
+  assumptions: {
+    ways: [
+      [
+        "[WORDS]",
+        "list the assumptions that have these words in their title, among other words for them or in their note",
+      ],
+    ],
+    example: 'assumptions "head loss"',
+  },
+  "own-values": {
+    ways: [
+      [
+        "STUDY --from FILE [--out STUDY]",
+        "show what own values for assumptions do to the answer, each alone and all together; FILE is a table of id or title, value, unit and reason (CSV), or a study whose own values are copied; --out writes the study with them",
+      ],
+    ],
+    example: "own-values lake.yaml --from prices.csv --out lake-2.yaml",
   },
   list: { ways: [["", "list the kept studies with their ids"]], example: "list" },
   import: {

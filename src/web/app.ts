@@ -34,9 +34,11 @@ import { addManual } from "./pages/manual-routes.js";
 import { addMethod } from "./pages/method-routes.js";
 import { addNewStudies } from "./pages/new-study-routes.js";
 import { addOdds, runQuestion } from "./pages/odds-routes.js";
+import { addOwnValues } from "./pages/own-values-routes.js";
 import { problemPage, type Way } from "./pages/pages.js";
 import { addRevisions } from "./pages/revision-routes.js";
 import { addStudyPages } from "./pages/study-pages.js";
+import { addWorked } from "./pages/worked-routes.js";
 import { addPlans } from "./plans/plan-routes.js";
 import { ReaderGoneError } from "./reader-gone.js";
 import { addRecords } from "./records/record-routes.js";
@@ -94,6 +96,8 @@ export function createApp(parts: AppParts): Express {
   addCompare(app, { studies, answers, issues: parts.issuing.issues });
   addApi(app, { ...reading, needsKey: parts.access.door.isLocked });
   addAssumptions(app, reading);
+  addOwnValues(app, reading);
+  addWorked(app, reading);
   addPlans(app, reading);
   app.use((_request, _response) => {
     throw new NotFoundError();

@@ -20,6 +20,7 @@ const queueNames = {
   report: "pages",
   printable: "pages",
   method: "pages",
+  worked: "pages",
   methodToPrint: "pages",
   figures: "pages",
   plainForms: "pages",
@@ -29,6 +30,7 @@ const queueNames = {
   issueToPrint: "papers",
   issuedPart: "papers",
   explanation: "explanations",
+  ownEffects: "explanations",
   sweep: "explanations",
   fileTried: "explanations",
 } as const satisfies Record<Kind, string>;
@@ -43,6 +45,7 @@ const priorities: Partial<Record<Kind, number>> = {
   figures: 2,
   report: 1,
   method: 1,
+  worked: 1,
 };
 
 interface QueueSettings extends Pick<PoolSettings, "niceness" | "idleSeconds"> {

@@ -9,6 +9,7 @@ import type { TracedResult } from "../../study/traced/traced.js";
 import type { TracedOption } from "../../study/traced/traced-option.js";
 import type { TracedRequest } from "../../study/traced/traced-request.js";
 import { type Formatter, formatter, percent } from "../words/format.js";
+import type { StudyUnits } from "../words/usual-and-own.js";
 import { type Headline, headlineOf, type WeighedBalance, weighedBy } from "./headline.js";
 
 /** What every part of the report works from. */
@@ -90,6 +91,12 @@ function foundOddsOf({ options, baseline, requested }: ContextOdds): ReportConte
 
 const hasMatters = (odds: ContextOdds | undefined): odds is FuturesOdds & Pick<Odds, "matters"> =>
   odds?.matters !== undefined;
+
+/** The units and the money that values of assumptions are told in. */
+export const studyUnits = ({ format, run }: Pick<ReportContext, "format" | "run">): StudyUnits => ({
+  format,
+  factorOf: run.prices.factorOf,
+});
 
 export function requestedOption({
   document,

@@ -4,7 +4,8 @@ import type { UncertainInput } from "../../model/futures/draw-plan.js";
 import type { ClassChance } from "../../model/program/class-chances.js";
 import type { Bounds } from "../../model/register/expected.js";
 import type { DistributionInput } from "../../model/uncertainty/distribution-of.js";
-import { type Dimension, dimensions } from "../../units/dimensions.js";
+import type { Dimension } from "../../units/dimension.js";
+import { dimensions } from "../../units/dimensions.js";
 import type { Spread } from "../../units/spread.js";
 import type { StudyDocument } from "../format/schema.js";
 import { phaseAssumptions } from "../papers/phase-prices.js";
@@ -87,7 +88,7 @@ function assumptionInputs(
         ? override.spread && spreadInput(override.spread, override.value)
         : entryInput(entry, factor);
       const limits = limitsOf(assumptions.expected.get(id)?.bounds, factor);
-      return distribution ? [{ id, name: entry.title ?? id, stage: stageOf(id), distribution, limits }] : [];
+      return distribution ? [{ id, name: entry.title, stage: stageOf(id), distribution, limits }] : [];
     });
 }
 

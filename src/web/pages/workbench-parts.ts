@@ -28,6 +28,7 @@ export const readParts: readonly WorkbenchPart[] = [
   { id: "chance", name: "Where the chance comes from", path: "/chance" },
   { id: "odds", name: "How sure is it?", path: "/odds" },
   { id: "search", name: "The program that fits", path: "/search" },
+  { id: "worked", name: "Worked by hand", path: "/worked" },
   { id: "report", name: "Report", path: "/report" },
   { id: "forms", name: "Downloads", path: "/forms" },
 ];
