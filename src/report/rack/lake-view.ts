@@ -5,7 +5,7 @@ import { groupRow, head, num, type RowView, row, type TableView } from "../words
 import { doubtText } from "./habitat-doubt.js";
 import { type KindCaution, kindCautions } from "./kind-cautions.js";
 import { dryRunsTable, levelFacts, levelsTable } from "./levels-view.js";
-import { registerTable } from "./register.js";
+import { everyRegisterTable, registerTable } from "./register.js";
 import { type SchematicView, schematicView } from "./schematic.js";
 import { runnerUpOf } from "./tried-plans.js";
 
@@ -19,6 +19,8 @@ export interface LakeView {
   /** Absent where no structure has an elevation. */
   readonly schematic: SchematicView | undefined;
   readonly register: TableView;
+  /** Absent where the other table has every structure. */
+  readonly everyRegister: TableView | undefined;
   /** Under the register. */
   readonly cautions: readonly KindCaution[];
   readonly classes: TableView;
@@ -34,6 +36,7 @@ export function lakeView(context: ReportContext): LakeView {
     dryRuns: dryRunsTable(context),
     schematic: schematicView(context),
     register: registerTable(context),
+    everyRegister: everyRegisterTable(context),
     cautions: kindCautions(context),
     classes: classesTable(context),
     structures: structuresTable(context),
