@@ -17,7 +17,7 @@ import {
   registerLines,
   usedEntries,
 } from "./assumption-register.js";
-import { basesOf, readText } from "./bases.js";
+import { basesOf, consulted, readText } from "./bases.js";
 import { type CheckRow, checkRows, isOpen } from "./check-rows.js";
 import type { ReportContext } from "./context.js";
 import { everyLineTable, linesTable } from "./lines-table.js";
@@ -208,7 +208,11 @@ function sources(entries: readonly Assumption[], { run }: ReportContext) {
   return [...run.assumptions.sources]
     .filter(([key]) => named.has(key))
     .sort()
-    .map(([key, source]) => ({ key, ...source }));
+    .map(([key, source]) => ({
+      key,
+      ...source,
+      read: consulted[source.read],
+    }));
 }
 
 /** How many of the assumptions used stand on what. */
