@@ -1,6 +1,7 @@
 import { join } from "node:path";
 import type { AssumptionSet } from "../assumptions/entry.js";
 import { examplesFolder } from "../report/document/assets.js";
+import { consulted } from "../report/document/bases.js";
 import { method } from "../report/document/method.js";
 import type { ChartView, TableView } from "../report/words/view-types.js";
 import { runStudy, type StudyRun } from "../study/prepare/compute.js";
@@ -59,7 +60,9 @@ export function methodView(assumptions: AssumptionSet): MethodView {
     plans: planCatalogue(assumptions),
     coefficients: coefficientsTable(assumptions),
     planningRates: planningRatesTable(assumptions),
-    sources: [...assumptions.sources].sort().map(([key, source]) => ({ key, ...source })),
+    sources: [...assumptions.sources]
+      .sort()
+      .map(([key, source]) => ({ key, ...source, read: consulted[source.read] })),
   };
 }
 

@@ -136,13 +136,13 @@ export function dryRunsTable(context: ReportContext): TableView | undefined {
     head: head(
       "Structure",
       num(`Elevation, ${context.format.unit("elevation")}`),
-      num(spread ? "Days dry a year, mean" : "Days dry a year"),
+      num(spread ? "Days exposed a year, mean" : "Days exposed a year"),
       ...(spread ? [num("Fewest and most")] : []),
-      num("Longest run, days"),
+      num("Longest period, days"),
       "From and to",
     ),
     rows: places.slice(0, mostRows).map((place) => dryRow(place, context)),
-    note: `A run over New Year is one run. What is not listed is always under water or floats.${left > 0 ? ` ${left} more elevations are left out.` : ""}`,
+    note: `A period that spans New Year counts as one. What is not listed is always under water or floats.${left > 0 ? ` ${left} more elevations are left out.` : ""}`,
     compact: true,
   };
 }
