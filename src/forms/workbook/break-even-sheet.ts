@@ -83,7 +83,7 @@ function writeHeads(sheet: Grid, horizon: number): void {
   label(rows.others, "Clean by other ways");
   label(rows.clean, "Program in a clean year");
   label(rows.established, "Infestation from this year");
-  label(rows.contained, "Contained in its year");
+  label(rows.contained, "Eradicated in its year");
   sheet.putRow(
     rows.trial - 1,
     ["Rate of the boats", "Net benefit", "Low end", "High end"].map((each) => text(each, "head")),

@@ -115,6 +115,7 @@ function lineSheets(
   const rates = rateInputs(inputs, [...lines.values()].flat(), context, {
     rate: money.rate,
     used: assumptions.used,
+    scheduleOf: (line) => [...lines].slice(1).find(([, own]) => own.includes(line))?.[0].name,
   });
   for (const [id, { cell, perUnit }] of rates.byAssumption) {
     assumptions.link(id, perUnit === 1 ? cell : over(cell, number(perUnit)));

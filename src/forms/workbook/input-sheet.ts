@@ -87,7 +87,7 @@ export function inputList(): InputList {
     },
     draft: () =>
       sheet.draft({
-        widths: [64, 20, 22, 70],
+        widths: [92, 20, 28, 76],
         headRows: 0,
         joined: [{ row: 1, from: 0, to: 3 }],
         limits,

@@ -81,6 +81,7 @@ function writeOption(
   const amounts = programLines.map((line, index) =>
     writeLine(sheet, context, {
       ...{ option: option.name, group: groupNames[line.group], line, unit: line.unit },
+      name: option.equipment[index] ? `${option.equipment[index].name}, yearly over its life` : line.what,
       inputs: at(drafts, index),
     }),
   );
@@ -98,7 +99,7 @@ function writeOption(
       });
     const quantity = context.format.display(line.quantity, dimension.quantity);
     writeLine(sheet, context, {
-      ...{ option: option.name, group: schedule.name, line, unit: undefined },
+      ...{ option: option.name, group: schedule.name, line, unit: undefined, name: line.what },
       inputs: { quantity, rate },
     });
   }
@@ -114,16 +115,21 @@ interface Line {
   readonly group: string;
   readonly line: CostLine;
   readonly unit: string | undefined;
+  readonly name: string;
   readonly inputs: Pick<LineInputs, "rate"> & { readonly quantity: Worked | number };
 }
 
-function writeLine(sheet: Grid, context: ReportContext, { option, group, line, unit, inputs }: Line): Worked {
+function writeLine(
+  sheet: Grid,
+  context: ReportContext,
+  { option, group, line, unit, name, inputs }: Line,
+): Worked {
   const row = sheet.height();
   const { quantity: dimension, unit: named } = lineDimensions[line.quantityKind];
   sheet.putRow(row, [
     text(option),
     text(group),
-    text(capitalised(line.what)),
+    text(capitalised(name)),
     text(context.bearerName(line.bearer)),
   ]);
   const quantity = sheet.put(row, quantityColumn, value(inputs.quantity, "plain"));

@@ -19,6 +19,14 @@ export interface RateInputs {
 
 const forcedFactorId: AssumptionId = "limit.forced-factor";
 
+interface RateParts {
+  /** Of discount. */
+  readonly rate: Worked;
+  readonly used: (id: AssumptionId) => Worked;
+  /** Name of the schedule under which a line occurs; none for the lake's own levels. */
+  readonly scheduleOf: (line: YearlyLine) => string | undefined;
+}
+
 interface RateDraft {
   readonly name: string;
   readonly origin: string;
@@ -31,13 +39,13 @@ export function rateInputs(
   inputs: InputList,
   lines: readonly YearlyLine[],
   context: ReportContext,
-  parts: { readonly rate: Worked; readonly used: (id: AssumptionId) => Worked },
+  parts: RateParts,
 ): RateInputs {
   if (lines.length > 0) inputs.section("Unit rates of the damage, and capital of protection");
   const cells = new Map<string, Worked>();
   const byAssumption = new Map<AssumptionId, { cell: Worked; perUnit: number }>();
   for (const [key, [line, ...others]] of linesByKey(lines)) {
-    const cell = addRate(inputs, draftOf(line, others, context), context);
+    const cell = addRate(inputs, draftOf(line, others, { ...parts, run: context.run }), context);
     cells.set(key, cell);
     if (line.rate.by === "price") {
       byAssumption.set(line.rate.id, { cell, perUnit: cell.result / line.rate.price });
@@ -73,11 +81,17 @@ function linesByKey(lines: readonly YearlyLine[]): Map<string, [YearlyLine, ...Y
 }
 
 /** @param more lines with the same rate, under other schedules too */
-function draftOf(line: YearlyLine, more: readonly YearlyLine[], { run }: ReportContext): RateDraft {
+function draftOf(
+  line: YearlyLine,
+  more: readonly YearlyLine[],
+  { run, scheduleOf }: Pick<ReportContext, "run"> & Pick<RateParts, "scheduleOf">,
+): RateDraft {
   const { rate, structureName, sample } = line;
   const wordsOf = (each: YearlyLine) => `${each.sample.structure} ${each.sample.what}`;
   const count = new Set(more.map(wordsOf).filter((each) => each !== wordsOf(line))).size;
   const others = count > 0 ? `, and ${counted(count, "line")} more` : "";
+  const schedule = scheduleOf(line);
+  const under = schedule === undefined ? "" : `, under “${schedule}”`;
   if (rate.by === "price") {
     const title = run.assumptions.entries.get(rate.id)?.title;
     const own = run.overrides.some(({ entry }) => entry.id === rate.id);
@@ -89,13 +103,14 @@ function draftOf(line: YearlyLine, more: readonly YearlyLine[], { run }: ReportC
     };
   }
   if (rate.by === "capital") {
-    return { ...capitalWords(line), amount: rate.capital, line };
+    const { name, origin } = capitalWords(line);
+    return { name: `${name}${under}`, origin, amount: rate.capital, line };
   }
   return {
     name: capitalised(
       rate.of === undefined
-        ? `${afterPart(sample.what)}${others}`
-        : `${structureName}: ${sample.what}${others}`,
+        ? `${afterPart(sample.what)}${others}${under}`
+        : `${structureName}: ${sample.what}${others}${under}`,
     ),
     origin:
       rate.of === undefined ? "Of several assumptions" : "Of the study, or a mean that the program weighed",
@@ -134,11 +149,7 @@ export function rateUnit({ quantityKind }: CostLine, { format, run }: ReportCont
   return quantityKind === "each" ? `${currency} each` : `${currency} per ${unit ?? format.unit(quantity)}`;
 }
 
-function rateFormula(
-  { rate }: YearlyLine,
-  cell: Worked,
-  parts: { readonly rate: Worked; readonly used: (id: AssumptionId) => Worked },
-): Worked {
+function rateFormula({ rate }: YearlyLine, cell: Worked, parts: Pick<RateParts, "rate" | "used">): Worked {
   if (rate.by === "price") return rate.isForced ? times(cell, parts.used(forcedFactorId)) : cell;
   if (rate.by === "own") return cell;
   return times(cell, plus(capitalRecovery(parts.rate, parts.used(rate.life)), parts.used(rate.upkeep)));

@@ -176,7 +176,7 @@ function styleOf(entry: Entry): NonNullable<Cell["style"]> {
     font: { bold, italic: look === "note", ...(look === "title" ? { size: 14 } : {}) },
     alignment: {
       vertical: "top",
-      ...(look === "unit" ? { indent: 1 } : {}),
+      ...(look === "unit" ? { horizontal: "left" as const, indent: 1 } : {}),
       ...(look === "head" || look === "paragraph" ? { wrapText: true } : {}),
       ...(typeof shown === "string" ? {} : { horizontal: "right" as const }),
     },
