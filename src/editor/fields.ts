@@ -74,6 +74,8 @@ export interface NamedField {
   readonly where: string;
   /** Ids of assumptions that are typical values of it. */
   readonly typical: readonly string[];
+  /** Those of each value of another field beside it. */
+  readonly typicalBy?: SchemaNode["typicalBy"];
   readonly required: boolean;
   /** Whether the answer moves with it though it may be left out. */
   readonly moves?: boolean;
@@ -146,6 +148,7 @@ function named(key: string, node: SchemaNode, required: boolean): NamedField {
     help: helpOf(node, field),
     where: node.where ?? "",
     typical: node.typical ?? [],
+    typicalBy: node.typicalBy,
     required,
     moves: node.moves === true,
     way: node.way,

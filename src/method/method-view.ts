@@ -10,6 +10,7 @@ import { coefficientsTable, planningRatesTable } from "./coefficients-table.js";
 import { type DryingView, dryingView } from "./drying-view.js";
 import { type HabitatView, habitatView } from "./habitat-view.js";
 import { oddsMethod } from "./odds-method.js";
+import { type LakePaths, pathsOf } from "./paths/paths.js";
 import { planCatalogue } from "./plan-catalogue.js";
 import { type RelationGroupView, relationsView } from "./relations-view.js";
 import { type WordingView, wordingView } from "./wording.js";
@@ -24,6 +25,8 @@ export interface MethodView {
   readonly worked: WorkedExamples;
   /** Name of the invented lake whose structures are worked. */
   readonly example: string;
+  /** From entries to a cost line, by kind of structure. */
+  readonly paths: readonly LakePaths[];
   readonly wording: WordingView;
   /** How odds are drawn. */
   readonly odds: readonly string[];
@@ -50,6 +53,7 @@ export function methodView(assumptions: AssumptionSet): MethodView {
     habitat: habitatView(assumptions),
     worked: workedExamples(context),
     example: context.run.document.lake.name,
+    paths: pathsOf(assumptions, sheetContext),
     wording: wordingView(),
     odds: oddsMethod,
     plans: planCatalogue(assumptions),

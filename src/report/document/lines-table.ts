@@ -1,8 +1,8 @@
 import { at } from "../../lists.js";
 import type { Money } from "../../model/money/decimal.js";
 import { appendixLetter } from "../../study/format/report-schema.js";
+import type { NamedLine } from "../../study/traced/named-lines.js";
 import type { TracedStructure } from "../../study/traced/traced-structure.js";
-import type { NamedLine } from "../../study/traced/weighed-lines.js";
 import { carrying } from "../print/carried-totals.js";
 import { addingUp } from "../words/adding-up.js";
 import { lineDimensions } from "../words/format.js";
