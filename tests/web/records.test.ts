@@ -127,3 +127,21 @@ describe("the page of records", () => {
     ).toBe("plan.csv");
   });
 });
+
+describe("the form of levels of a study with a kept record", () => {
+  it("keeps the record while something else is changed", async () => {
+    const { send, ask, id, studies } = await withStudy();
+    await send({ ...mapping, act: "keep" }, exported);
+    const before = studies.find(id)?.text ?? "";
+    const page = await (await ask(`/studies/${id}/edit/levels`)).text();
+    expect(page).not.toContain("2010-01-02");
+    const change = { "#author": "", "#base": "2", "#expected": "2", "lake/record/csv": "" };
+    const body = new URLSearchParams({ ...change, "lake/record/origin": "The gauge at the dam" });
+    expect((await ask(`/studies/${id}/edit/levels`, { method: "POST", body })).status).toBe(303);
+    const { text = "", revision } = studies.find(id) ?? {};
+    expect(revision).toBe(3);
+    expect(text).toContain("origin: The gauge at the dam");
+    const kept = /kept: [0-9a-f]{64}/;
+    expect(kept.exec(text)?.[0]).toBe(kept.exec(before)?.[0] ?? "none");
+  });
+});

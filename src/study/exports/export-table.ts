@@ -124,7 +124,7 @@ function missingColumns(found: ExportHead | undefined, wanted: readonly string[]
 }
 
 /** A line under the head that gives the widths and types of the columns, as some networks export it: 15s, 20d, 14n. */
-const isWidths = ({ cells }: CsvLine): boolean => cells.every((cell) => /^\d+[sdn]$/.test(cell));
+export const isWidths = ({ cells }: CsvLine): boolean => cells.every((cell) => /^\d+[sdn]$/.test(cell));
 
 function rowsBelow(
   text: string,

@@ -2,7 +2,7 @@ import type { LevelColumnsMapped } from "../format/export-schema.js";
 import { exportDate } from "./export-dates.js";
 import { exportLines } from "./export-lines.js";
 import { isNumberLike } from "./export-numbers.js";
-import { exportHead } from "./export-table.js";
+import { exportHead, isWidths } from "./export-table.js";
 
 /** A column of a file, to choose from. */
 export interface FileColumn {
@@ -31,7 +31,7 @@ export function fileColumns(text: string): FileColumns | undefined {
   const { head, separator } = found;
   const rows: (readonly string[])[] = [];
   for (const line of exportLines(text, separator)) {
-    if (line.line > head.line && "cells" in line) rows.push(line.cells);
+    if (line.line > head.line && "cells" in line && !isWidths(line)) rows.push(line.cells);
     if (rows.length >= sampledLines) break;
   }
   const columns = head.cells.slice(0, mostColumns).map((name, index) => ({
