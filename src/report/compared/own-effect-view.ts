@@ -25,16 +25,12 @@ export function ownEffectTable(
   return {
     id: "table-own-effects",
     caption: `Net benefit of “${option}”, present value at central values: ${netText(before)} as kept`,
-    head: head("Assumption", "So far", "Own value", "Reason", num("Change by it alone")),
-    rows: values.map(({ title, before: found, value, reason }, index) =>
-      row(
-        capitalised(title),
-        found,
-        value,
-        reason,
-        num(index < alone.length ? change(alone[index]) : "not shown"),
-      ),
-    ),
+    head: head("Assumption", "So far", "Own value", "Reason", num("Net benefit, by it alone"), num("Change")),
+    rows: values.map(({ title, before: found, value, reason }, index) => {
+      const net = alone[index];
+      const told = index < alone.length ? [netText(net), change(net)] : ["not shown", ""];
+      return row(capitalised(title), found, value, reason, ...told.map(num));
+    }),
     total: row("All together", "", "", netText(all), num(change(all))),
   };
 }
