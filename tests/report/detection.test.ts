@@ -137,7 +137,7 @@ describe("results of detection", () => {
   });
 
   it("have a range of their own where samples are taken", () => {
-    const names = (each: typeof run) => each.ranges.map(({ name }) => name);
+    const names = (each: typeof run) => each.ranges().map(({ name }) => name);
     expect(names(run)).toContain("how readily a sample finds mussels");
     expect(names(silent)).not.toContain("how readily a sample finds mussels");
   });

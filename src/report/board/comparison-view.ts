@@ -200,7 +200,7 @@ function rangesTable(context: ReportContext): TableView {
       num("Net benefit, high"),
       num("Ratio, high"),
     ),
-    rows: run.ranges.map(({ name, low, high }) => row(name, ...cells(low), ...cells(high))),
+    rows: run.ranges().map(({ name, low, high }) => row(name, ...cells(low), ...cells(high))),
     note: `Low and high are the ends of each assumption's stated range (appendix ${appendixLetter("assumptions")}). One group at a time, exact model; no probabilities are attached.`,
   };
 }

@@ -39,8 +39,8 @@ export interface StudyRun extends Papers {
   readonly chances: readonly ClassChance[];
   /** From what the yearly chance comes; absent where the lake is infested already. */
   readonly chance: ChanceOrigins | undefined;
-  /** The comparison with the uncertain groups at their low and at their high values, one group at a time. */
-  readonly ranges: readonly RangeRun[];
+  /** The comparison with the uncertain groups at their low and high values, one at a time; worked out when first asked for. */
+  readonly ranges: () => readonly RangeRun[];
   /** Absent if the study gives no traffic. */
   readonly traffic: StudyTraffic | undefined;
   /** Coverage computed from open hours, for each option that gives them. */
@@ -73,10 +73,13 @@ export function runStudy(document: StudyDocument, all: AssumptionSet): StudyRun 
     const known = group.movesStructures ? undefined : comparison;
     return tellingAmounts(document, () => compare(input, shifted(assumed, shift), known));
   };
-  const ranges = rangeGroups(assumptions, new Set(ids()))
-    .map((group) => ({ ...group, ids: group.ids.filter((id) => !overridden.has(id)) }))
-    .filter(({ ids: moved }) => moved.length > 0)
-    .map((group) => ({ name: group.name, low: at("low", group), high: at("high", group) }));
+  const used = new Set(ids());
+  const ranges = once(() =>
+    rangeGroups(assumptions, used)
+      .map((group) => ({ ...group, ids: group.ids.filter((id) => !overridden.has(id)) }))
+      .filter(({ ids: moved }) => moved.length > 0)
+      .map((group) => ({ name: group.name, low: at("low", group), high: at("high", group) })),
+  );
   const withShape = (shape: number) => {
     const variant = prepareStudy(withOwnShape(document, shape), all);
     return tellingAmounts(document, () => compare(variant.input, variant.assumed, comparison));
