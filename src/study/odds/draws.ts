@@ -42,7 +42,7 @@ export interface LakeFutures {
   /** The plan of each part, by its id in the catalogue: in the order of `DrawnStudy.plans`. */
   readonly plans: readonly string[];
   /** What is done once mussels are found; absent where the study says nothing of it. */
-  readonly found: FoundFutures | undefined;
+  readonly found?: FoundFutures | undefined;
 }
 
 /** A plan of draws with what the report calls its inputs and groups. */
