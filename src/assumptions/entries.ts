@@ -41,7 +41,12 @@ export function readEntries(
   const expected = expectations(catalogue.numbers, problems);
   const entries = new Map<string, Assumption>();
   for (const each of written.items) {
-    const entry = settled(each, expected.get(each.id ?? "") ?? retired.get(each.id ?? ""), sources, problems);
+    const entry = settled(
+      inPlace ? titled(each, inPlace) : each,
+      expected.get(each.id ?? "") ?? retired.get(each.id ?? ""),
+      sources,
+      problems,
+    );
     if (entry) entries.set(entry.id, entry);
   }
   for (const entry of estimated) entries.set(entry.id, entry);
@@ -57,6 +62,12 @@ export function readEntries(
   }
   return { entries, expected, plans: catalogue.plans, ids: withEstimated(ids) };
 }
+
+/** An entry of an earlier version, which gave titles to some alone. */
+const titled = (written: WrittenItem, later: ReadonlyMap<string, Assumption>): WrittenItem => ({
+  ...written,
+  item: { title: later.get(written.id ?? "")?.title ?? written.id, ...Object(written.item) },
+});
 
 const isEstimated = (id: string) => estimatedIds.some((estimated) => estimated === id);
 

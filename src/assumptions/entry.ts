@@ -22,8 +22,10 @@ export const entrySchema = z.strictObject({
   note: z.string(),
   /** Of a typical value: where an author finds the own one, and who knows it. */
   find: z.string().min(1).optional(),
-  /** What a board calls it, to stand after "the": for the assumptions that move results most. */
-  title: z.string().min(1).optional(),
+  /** What a board calls it, to stand after "the". */
+  title: z.string().min(1).max(70),
+  /** Other words of the trade for it, by which it is found. */
+  synonyms: z.array(z.string().min(1).max(40)).optional(),
   /** Year whose prices a money value is in. */
   priceYear: z.int().min(1980).max(2100).optional(),
   /** Set where a price is of works, and follows what they cost to build in place of consumer prices. */

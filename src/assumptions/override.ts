@@ -116,16 +116,16 @@ function readValue(
   text: string | number,
 ): { readonly value: number; readonly spread: Spread | undefined } {
   const unit = overrideDimensions[entry.unit];
-  if (unit) {
+  if (unit && !("mayBeBare" in unit && isBare(text))) {
     const { value, spread } = parseSpread(text, unit.dimension);
     return { value: value * unit.perCoherent, spread: spread && scaled(spread, unit.perCoherent) };
   }
-  const number = Number(text);
-  if (String(text).trim() === "" || !Number.isFinite(number)) {
-    throw new QuantityError(`a bare number, in ${entry.unit}`);
-  }
-  return { value: number, spread: undefined };
+  if (!isBare(text)) throw new QuantityError("a bare number");
+  return { value: Number(text), spread: undefined };
 }
+
+const isBare = (text: string | number): boolean =>
+  String(text).trim() !== "" && Number.isFinite(Number(text));
 
 function scaled(spread: Spread, factor: number): Spread {
   return spread.kind === "discrete"

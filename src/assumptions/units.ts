@@ -1,6 +1,13 @@
 import type { AssumptionUnit } from "../model/register/expected.js";
 import type { DimensionName } from "../units/dimensions.js";
 
+interface OverrideDimension {
+  readonly dimension: DimensionName;
+  readonly perCoherent: number;
+  /** Whether a number without a unit is taken in the unit of the entry: studies have such from before units were read. */
+  readonly mayBeBare?: true;
+}
+
 /** The dimension by which an engineer's override is read; without one, a bare number in the unit of the entry. */
 export const overrideDimensions = {
   share: { dimension: "share", perCoherent: 1 },
@@ -24,13 +31,13 @@ export const overrideDimensions = {
   "$/h": { dimension: "moneyPerHour", perCoherent: 1 },
   "$/kWh": { dimension: "moneyPerEnergy", perCoherent: 1 },
   m2: { dimension: "area", perCoherent: 1 },
-  "$/(m3/s)": undefined,
+  "$/(m3/s)": { dimension: "moneyPerFlow", perCoherent: 1, mayBeBare: true },
   "1": undefined,
-  "1/m2": undefined,
-  "kg/m3": undefined,
-  "m2/s": undefined,
-  "m2K/W": undefined,
-  kPa: undefined,
-  "1/degC.d": undefined,
-  "kWh/m3.K": undefined,
-} as const satisfies Record<AssumptionUnit, { dimension: DimensionName; perCoherent: number } | undefined>;
+  "1/m2": { dimension: "countPerArea", perCoherent: 1, mayBeBare: true },
+  "kg/m3": { dimension: "density", perCoherent: 1, mayBeBare: true },
+  "m2/s": { dimension: "viscosity", perCoherent: 1, mayBeBare: true },
+  "m2K/W": { dimension: "heatResistance", perCoherent: 1, mayBeBare: true },
+  kPa: { dimension: "pressure", perCoherent: 1, mayBeBare: true },
+  "1/degC.d": { dimension: "warmthRate", perCoherent: 1, mayBeBare: true },
+  "kWh/m3.K": { dimension: "volumetricHeat", perCoherent: 1, mayBeBare: true },
+} as const satisfies Record<AssumptionUnit, OverrideDimension | undefined>;

@@ -14,6 +14,9 @@ export function readArguments(args: readonly string[]) {
       options: {
         json: { type: "boolean" },
         set: { type: "string", multiple: true },
+        from: { type: "string" },
+        part: { type: "string" },
+        month: { type: "string" },
         out: { type: "string" },
         paper: { type: "string" },
         futures: { type: "string" },
@@ -27,6 +30,9 @@ export function readArguments(args: readonly string[]) {
         role: { type: "string" },
         example: { type: "boolean" },
         permanently: { type: "boolean" },
+        schedule: { type: "string" },
+        replace: { type: "boolean" },
+        partly: { type: "boolean" },
         help: { type: "boolean", short: "h" },
       },
     });

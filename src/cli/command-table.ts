@@ -58,6 +58,25 @@ const commands = new Map<string, Command>([
     },
   ],
   [
+    "record",
+    async (study, { set, schedule, replace, partly }, file) => {
+      const path = required(study, "STUDY");
+      const asked = {
+        ...{ file: required(file, "FILE"), settings: assignments(set), schedule },
+        ...{ replaces: replace ?? false, isPartial: partly ?? false },
+      };
+      (await import("./record-command.js")).recordCommand(path, asked, print);
+    },
+  ],
+  [
+    "log",
+    async (study, { set, partly }, file) => {
+      const path = required(study, "STUDY");
+      const asked = { file: required(file, "FILE"), settings: assignments(set), isPartial: partly ?? false };
+      (await import("./log-command.js")).logCommand(path, asked, print);
+    },
+  ],
+  [
     "report",
     async (study, values) => {
       const out = required(values.out, "--out FILE");
@@ -76,6 +95,13 @@ const commands = new Map<string, Command>([
     },
   ],
   [
+    "explain",
+    async (study, { part, month }) => {
+      const path = required(study, "STUDY");
+      (await import("./explain-command.js")).explainCommand(path, { part, month }, print);
+    },
+  ],
+  [
     "odds",
     async (study, values) => {
       const path = required(study, "STUDY");
@@ -89,6 +115,20 @@ const commands = new Map<string, Command>([
       const path = required(study, "STUDY");
       const asked = oddsArguments(values);
       await (await import("./search-command.js")).searchCommand(path, asked, print);
+    },
+  ],
+  [
+    "assumptions",
+    async (first = "", _values, rest = "") => {
+      (await import("./assumptions-command.js")).assumptionsCommand(`${first} ${rest}`.trim(), print);
+    },
+  ],
+  [
+    "own-values",
+    async (study, { from, out }) => {
+      const path = required(study, "STUDY");
+      const asked = { from: required(from, "--from FILE"), out };
+      (await import("./own-values-command.js")).ownValuesCommand(path, asked, print);
     },
   ],
   [

@@ -41,6 +41,29 @@ const usages: Readonly<Record<string, Usage>> = {
     ],
     example: 'sweep lake.yaml --set "money.discountRate=1..6 by 0.5 %/yr" > rates.csv',
   },
+  record: {
+    ways: [
+      [
+        "STUDY FILE [--set KEY=VALUE …] [--partly]",
+        "read a file of lake levels as a gauge network or spreadsheet exports it; the study remembers how, so that next year's file needs no settings. KEY: date, level (columns), unit, dates, decimals, missing, several, gaugeZero, fillGapsUpTo, origin; --partly leaves out lines with faults",
+      ],
+      [
+        "STUDY FILE --schedule ID, --replace",
+        "the same for another schedule of the lake; in place of a schedule that is there",
+      ],
+    ],
+    example: "record lake.yaml gauge.txt --set date=datetime --set level=elevation --set unit=ft --replace",
+  },
+  log: {
+    ways: [
+      [
+        "STUDY FILE [--set KEY=VALUE …] [--partly]",
+        "sum a log of inspected boats, a line for each or sums, into the study, whose chances follow from it; names and plates are not kept. KEY: date, class, setAside, fouled, screened, quickCheck, fullInspection (columns), classes, yes, dates, decimals, stations, origin",
+      ],
+    ],
+    example:
+      'log lake.yaml boats.csv --set date=Date --set class=Type --set setAside=Held --set fouled=Mussels --set "classes=Day user=day-use; Slip=long-moored"',
+  },
   report: {
     ways: [
       [
@@ -59,6 +82,15 @@ const usages: Readonly<Record<string, Usage>> = {
     ],
     example: "method lake.yaml --out method.pdf",
   },
+  explain: {
+    ways: [
+      [
+        "STUDY [--part ID] [--month jul]",
+        "work one month of an intake or power plant by hand: growth, pipe, rack and cost under the plan that the costs follow, each step with its numbers",
+      ],
+    ],
+    example: "explain lake.yaml --part city-intake --month jul",
+  },
   odds: {
     ways: [
       [
@@ -76,6 +108,24 @@ const usages: Readonly<Record<string, Usage>> = {
       ],
     ],
     example: "search lake.yaml --json",
+  },
+  assumptions: {
+    ways: [
+      [
+        "[WORDS]",
+        "list the assumptions that have these words in their title, among other words for them or in their note",
+      ],
+    ],
+    example: 'assumptions "head loss"',
+  },
+  "own-values": {
+    ways: [
+      [
+        "STUDY --from FILE [--out STUDY]",
+        "show what own values for assumptions do to the answer, each alone and all together; FILE is a table of id or title, value, unit and reason (CSV), or a study whose own values are copied; --out writes the study with them",
+      ],
+    ],
+    example: "own-values lake.yaml --from prices.csv --out lake-2.yaml",
   },
   list: { ways: [["", "list the kept studies with their ids"]], example: "list" },
   import: {

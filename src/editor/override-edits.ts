@@ -9,14 +9,25 @@ interface WrittenOverride {
 }
 
 /** The text with an own value set or replaced. @throws InputError if the text cannot be read */
-export function withOverride(text: string, name: string, override: WrittenOverride): string {
+export const withOverride = (text: string, name: string, override: WrittenOverride): string =>
+  withOverrides(text, name, [override]);
+
+/** The text with own values set or replaced. @throws InputError if the text cannot be read */
+export function withOverrides(text: string, name: string, overrides: readonly WrittenOverride[]): string {
   const ids = idsIn(text, name);
-  const place = ids.indexOf(override.id);
-  if (place < 0) return edited(text, [{ at: ["overrides", ids.length], value: { ...override } }]);
-  return edited(text, [
-    { at: ["overrides", place, "value"], value: override.value },
-    { at: ["overrides", place, "reason"], value: override.reason },
-  ]);
+  const added = overrides.filter(({ id }) => !ids.includes(id));
+  const edits = overrides.flatMap(({ id, value, reason }): Edit[] => {
+    const place = ids.indexOf(id);
+    if (place < 0) {
+      const index = ids.length + added.findIndex((each) => each.id === id);
+      return [{ at: ["overrides", index], value: { id, value, reason } }];
+    }
+    return [
+      { at: ["overrides", place, "value"], value },
+      { at: ["overrides", place, "reason"], value: reason },
+    ];
+  });
+  return edited(text, edits);
 }
 
 /** The text without an assumption's own values. @throws InputError if the text cannot be read */

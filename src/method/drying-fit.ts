@@ -33,7 +33,7 @@ export interface DryingModel {
 }
 
 export function dryingModel(context: ReportContext): DryingModel {
-  const { assumed } = settingOf(context);
+  const { assumed } = settingOf(context, { under: "nothing" });
   return {
     zebra: dryingParameters("zebra", assumed),
     quagga:

@@ -1,7 +1,7 @@
 import { join } from "node:path";
 import type { AssumptionSet } from "../assumptions/entry.js";
 import { examplesFolder } from "../report/document/assets.js";
-import { type ReportContext, reportContext } from "../report/document/context.js";
+import { consulted } from "../report/document/bases.js";
 import { method } from "../report/document/method.js";
 import type { ChartView, TableView } from "../report/words/view-types.js";
 import { runStudy, type StudyRun } from "../study/prepare/compute.js";
@@ -13,6 +13,7 @@ import { oddsMethod } from "./odds-method.js";
 import { type LakePaths, pathsOf } from "./paths/paths.js";
 import { planCatalogue } from "./plan-catalogue.js";
 import { type RelationGroupView, relationsView } from "./relations-view.js";
+import { sheetContext } from "./sheet-context.js";
 import { type WordingView, wordingView } from "./wording.js";
 import { type WorkedExamples, workedExamples } from "./worked-example.js";
 
@@ -59,7 +60,9 @@ export function methodView(assumptions: AssumptionSet): MethodView {
     plans: planCatalogue(assumptions),
     coefficients: coefficientsTable(assumptions),
     planningRates: planningRatesTable(assumptions),
-    sources: [...assumptions.sources].sort().map(([key, source]) => ({ key, ...source })),
+    sources: [...assumptions.sources]
+      .sort()
+      .map(([key, source]) => ({ key, ...source, read: consulted[source.read] })),
   };
 }
 
@@ -68,7 +71,7 @@ export function ownSheetsView(run: StudyRun): OwnSheetsView {
   const hasOwnDrying = run.overrides.some(({ entry }) => entry.id.split(".")[0] === "drying");
   return {
     name: run.document.study.name,
-    worked: workedExamples(context),
+    worked: workedExamples(context, { under: "plan" }),
     drying: hasOwnDrying ? ownDrying(dryingView(context)) : undefined,
   };
 }
@@ -76,15 +79,6 @@ export function ownSheetsView(run: StudyRun): OwnSheetsView {
 /** The lake of the worked examples, under the program's own assumptions and the few that it states itself. */
 const exampleOf = (assumptions: AssumptionSet): StudyRun =>
   runStudy(readStudyFile(join(examplesFolder, "sorrel-bend.yaml")), assumptions);
-
-/** Sheets name assumptions by their ids, since numbers are those of a report's appendix. */
-function sheetContext(run: StudyRun): ReportContext {
-  const own = new Set(run.overrides.map(({ entry }) => entry.id));
-  return {
-    ...reportContext(run),
-    assumptionNumber: (id) => (own.has(id) ? `${id} (the study's own value)` : id),
-  };
-}
 
 /** The same charts and tables under ids of their own, since they stand in a document that has the program's. */
 const ownDrying = ({ cool, warm, frost, fit, frostFit }: DryingView): DryingView => ({

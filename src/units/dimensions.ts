@@ -1,36 +1,6 @@
-/**
- * What a quantity in a study may measure: the coherent unit that the model works in, the units in which it
- * is printed, and an example for messages. `unit` and the display units are written for js-quantities.
- * Money dimensions keep the currency of the study; only the unit under the stroke is converted.
- */
-export interface Dimension {
-  /** What a reader calls it: "a length". */
-  readonly name: string;
-  /** Coherent unit inside the model. */
-  readonly unit: string;
-  readonly us: DisplayUnit;
-  readonly si: DisplayUnit;
-  readonly example: string;
-  /** Money per `unit`; the text starts with a currency sign or code. */
-  readonly money?: boolean;
-  /** What may stand under the stroke, where the unit converter would take more than is meant. */
-  readonly underStroke?: RegExp;
-  readonly minimum?: number;
-  readonly maximum?: number;
-}
-
-interface DisplayUnit {
-  /** For conversion. */
-  readonly unit: string;
-  /** For print. */
-  readonly label: string;
-}
-
-const display = (unit: string, label = unit): DisplayUnit => ({ unit, label });
-
-function money(name: string, unit: string, us: DisplayUnit, si: DisplayUnit, example: string): Dimension {
-  return { name, unit, us, si, example, money: true, minimum: 0 };
-}
+import { type Dimension, display } from "./dimension.js";
+import { materialDimensions } from "./material-dimensions.js";
+import { moneyDimensions } from "./money-dimensions.js";
 
 const perYear = display("1/year", "yr");
 const each = display("1", "each");
@@ -247,61 +217,8 @@ export const dimensions = {
     si: display("%", "%/yr"),
     example: '"0.5 %/yr"',
   },
-  money: money("an amount of money", "1", each, each, '"$17,000"'),
-  moneyPerYear: {
-    ...money("money per year", "1", perYear, perYear, '"$40,000/yr"'),
-    underStroke: /^(yr|year|a)$/,
-  },
-  moneyPerHour: {
-    ...money("money per hour", "hour", display("hour", "h"), display("hour", "h"), '"$24/h"'),
-    underStroke: /^(h|hr|hour)$/,
-  },
-  moneyPerDay: {
-    ...money("money per day", "day", display("day", "d"), display("day", "d"), '"$1,200/d"'),
-    underStroke: /^(d|day)$/,
-  },
-  moneyPerArea: money(
-    "money per area",
-    "m2",
-    display("ft2", "ft²"),
-    display("m2", "m²"),
-    '"$6/ft2" or "$60/m2"',
-  ),
-  moneyPerLandArea: money(
-    "money per area of land",
-    "m2",
-    display("acre"),
-    display("hectare", "ha"),
-    '"$20/acre" or "$50/ha"',
-  ),
-  moneyPerMass: money(
-    "money per mass",
-    "kg",
-    display("ton", "short ton"),
-    display("tonne", "t"),
-    '"$57/ton" or "$63/tonne"',
-  ),
-  moneyPerVolume: money(
-    "money per volume",
-    "m3",
-    display("acre*ft", "acre-ft"),
-    display("m3", "m³"),
-    '"$180/acre-ft" or "$0.15/m3"',
-  ),
-  moneyPerTreatedVolume: money(
-    "money per volume of treated water",
-    "m3",
-    display("Mgal"),
-    display("ML"),
-    '"$12/Mgal" or "$3/ML"',
-  ),
-  moneyPerEnergy: money(
-    "money per energy",
-    "kWh",
-    display("MWh"),
-    display("MWh"),
-    '"$0.08/kWh" or "$52/MWh"',
-  ),
+  ...moneyDimensions,
+  ...materialDimensions,
   count: { name: "a number", unit: "1", us: each, si: each, example: "12", minimum: 0 },
 } as const satisfies Record<string, Dimension>;
 

@@ -1,5 +1,6 @@
 import Qty from "js-quantities";
-import { type Dimension, type DimensionName, dimensions } from "./dimensions.js";
+import type { Dimension } from "./dimension.js";
+import { type DimensionName, dimensions } from "./dimensions.js";
 import { taught } from "./taught-units.js";
 
 /** A quantity as its author typed it, with its value in the coherent unit of its dimension. */
@@ -12,15 +13,11 @@ export interface Quantity {
 /** Why a text was refused: what was found is the caller's to add. */
 export class QuantityError extends Error {}
 
-const temperatureUnits: Record<string, string> = {
-  degf: "tempF",
-  "°f": "tempF",
-  f: "tempF",
-  degc: "tempC",
-  "°c": "tempC",
-  c: "tempC",
-  k: "tempK",
-};
+const temperatureUnits: ReadonlyMap<string, string> = new Map([
+  ...["degf", "°f", "ºf", "f"].map((unit) => [unit, "tempF"] as const),
+  ...["degc", "°c", "ºc", "c"].map((unit) => [unit, "tempC"] as const),
+  ["k", "tempK"],
+]);
 
 /** No quantity is longer; the unit converter takes minutes over a text of thousands of letters. */
 const longestText = 60;
@@ -28,7 +25,9 @@ const longestText = 60;
 const numberPattern = "[-+]?(?:\\d{1,3}(?:,\\d{3})+|\\d+)(?:\\.\\d+)?(?:[eE][-+]?\\d+)?|[-+]?\\.\\d+";
 const numberText = new RegExp(`^(?:${numberPattern})$`);
 const quantityPattern = new RegExp(`^(${numberPattern})\\s*(.*)$`);
-const moneyPattern = new RegExp(`^(?:[$€£]|[A-Z]{3}\\s)\\s*(${numberPattern})\\s*(?:/\\s*(.+))?$`);
+const moneyPattern = new RegExp(`^(?:[$€£]|[A-Z]{3}\\s)\\s*(${numberPattern})\\s*(?:(?:/|per\\s)\\s*(.+))?$`);
+/** "12 $/ft2", "12 USD per ft2". */
+const currencyAfter = new RegExp(`^(${numberPattern})\\s*([$€£]|[A-Z]{3}(?=\\s*(?:/|per\\s|$)))(.*)$`);
 
 /**
  * Reads a quantity and checks its dimension.
@@ -80,7 +79,7 @@ function parsePhysical(text: string, dimension: Dimension): number {
 }
 
 function parseMoney(text: string, dimension: Dimension): number {
-  const match = moneyPattern.exec(text);
+  const match = moneyPattern.exec(text.replace(currencyAfter, "$2 $1 $3"));
   if (!match) throw refused(dimension);
   const amount = Number((match[1] ?? "").replaceAll(",", ""));
   const unit = (match[2] ?? "").trim();
@@ -98,22 +97,23 @@ function dimensionlessScale(unit: string, dimension: Dimension): number {
   if (unit === "") return 1;
   const isShare = dimension.us.unit === "%";
   const isYearly = dimension === dimensions.yearlyShare || dimension === dimensions.yearlyChange;
-  const percent = isYearly ? /^%(\s*\/\s*(yr|year|a))?$/ : /^%$/;
+  const percent = isYearly ? /^(?:%|percent|pct)(\s*(?:\/|per)\s*(yr|year|a))?$/ : /^(?:%|percent|pct)$/;
   if (isShare && percent.test(unit)) return Qty("1 %").toBase().scalar;
   throw refused(dimension);
 }
 
 function teach(unit: string, dimension: Dimension): string {
-  if (dimension.unit === "tempC") return temperatureUnits[unit.toLowerCase().replace(" ", "")] ?? unit;
+  if (dimension.unit === "tempC") return temperatureUnits.get(unit.toLowerCase().replace(" ", "")) ?? unit;
   if (/\bmwh\b/i.test(unit) && !/\bMWh\b/.test(unit))
     throw refused(dimension, "write MWh for megawatt-hours");
   return taught(unit);
 }
 
 function convert(number: number, from: string, to: string, dimension: Dimension): number {
-  if (numberInUnit.test(from)) throw refused(dimension);
+  const unit = from.replace(/^1?\s*\//, "1/");
+  if (numberInUnit.test(unit.replace(/^1\//, "/"))) throw refused(dimension);
   try {
-    const quantity = Qty(number, from);
+    const quantity = Qty(number, unit);
     // `to` alone would also turn an inverse round: 5 s/m into 0.2 m/s
     if (quantity.isCompatible(to)) return quantity.to(to).scalar;
   } catch {

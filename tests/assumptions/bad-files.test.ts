@@ -50,6 +50,7 @@ const rate = { file: "cleaning.yaml", entry: "cleaning.rack.rate" };
 
 const mistakes: readonly Mistake[] = [
   { ...rate, name: "missing-source", found: ["source", "is missing"], remedy: "Add" },
+  { ...rate, name: "missing-title", found: ["title", "is missing"], remedy: "Add" },
   {
     ...rate,
     name: "source-unknown",

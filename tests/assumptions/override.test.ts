@@ -15,6 +15,13 @@ const set = setOf(
   entryOf({ id: "disposal.fee", unit: "$/kg", value: 0.06, low: 0.04, high: 0.1 }),
   entryOf({ id: "oxidant.cost", unit: "$/m3", value: 0.009, low: 0.003, high: 0.02 }),
   entryOf({ id: "hydraulics.viscosity", unit: "m2/s", value: 1e-6, low: 1e-6, high: 1.6e-6 }),
+  entryOf({ id: "layer.density", unit: "kg/m3", value: 500, low: 400, high: 800 }),
+  entryOf({ id: "layer.settlers", unit: "1/m2", value: 4000, low: 1000, high: 12_000 }),
+  entryOf({ id: "boiler.price", unit: "$/(m3/s)", value: 5e5, low: 2e5, high: 15e5 }),
+  entryOf({ id: "heat.volume", unit: "kWh/m3.K", value: 1.163, low: 1.16, high: 1.17 }),
+  entryOf({ id: "wall.resistance", unit: "m2K/W", value: 0.00035, low: 0.0001, high: 0.001 }),
+  entryOf({ id: "growth.rate", unit: "1/degC.d", value: 0.00035, low: 0.0002, high: 0.0006 }),
+  entryOf({ id: "air.deficit", unit: "kPa", value: 0.5, low: 0.3, high: 0.8 }),
   entryOf({ id: "arrival.shape", unit: "1", value: 1, low: 1, high: 1.86 }),
 );
 
@@ -40,9 +47,25 @@ describe("an override in another unit than its entry", () => {
     ["disposal.fee", "$57.63/short ton", 57.63 / 907.18474],
     ["oxidant.cost", "$34.32/Mgal", 34.32 / 3785.411784],
     ["hydraulics.viscosity", "1.3e-6", 1.3e-6],
+    ["hydraulics.viscosity", "1.1e-5 ft2/s", 1.1e-5 * 0.3048 ** 2],
+    ["hydraulics.viscosity", "1.3e-6 m²/s", 1.3e-6],
+    ["layer.density", "28 lb/ft3", (28 * 0.45359237) / 0.3048 ** 3],
+    ["layer.density", "28 lb/cu ft", (28 * 0.45359237) / 0.3048 ** 3],
+    ["layer.density", "20 to 28 to 35 lb/ft³", (28 * 0.45359237) / 0.3048 ** 3],
+    ["layer.density", 450, 450],
+    ["layer.settlers", "90 per ft2", 90 / 0.3048 ** 2],
+    ["boiler.price", "$20,000/cfs", 20_000 / 0.3048 ** 3],
+    ["boiler.price", "$30,000 per mgd", (30_000 * 86_400) / 3785.411784],
+    ["heat.volume", "62 BTU/(ft3 degF)", ((62 * 1055.056) / 3.6e6 / 0.3048 ** 3) * 1.8],
+    ["wall.resistance", "0.002 ft2 h degF/BTU", (0.002 * 0.3048 ** 2 * 3600) / 1.8 / 1055.056],
+    ["growth.rate", "0.001 per degF day", 0.0018],
     ["arrival.shape", 1.5, 1.5],
   ])("is converted for %s: %s", (id, text, expected) => {
     expect((applied(id, text)?.value ?? Number.NaN) / expected).toBeCloseTo(1, 7);
+  });
+
+  it("may be in psi, of which the converter keeps six figures: 6.894757 kPa (NIST SP 811)", () => {
+    expect((applied("air.deficit", "0.07 psi")?.value ?? Number.NaN) / 0.07).toBeCloseTo(6.894757, 4);
   });
 
   it("keeps its text and its reason for the report", () => {
@@ -73,7 +96,8 @@ describe("an override that cannot be used", () => {
     ["arrival.shape", "steep", "value", "a bare number"],
     ["arrival.shape", "", "value", "a bare number"],
     ["arrival.shape", Number.POSITIVE_INFINITY, "value", "a bare number"],
-    ["hydraulics.viscosity", "1.3e-6 m2/s", "value", "a bare number, in m2/s"],
+    ["hydraulics.viscosity", "1.3e-6 m2", "value", "a kinematic viscosity such as"],
+    ["layer.density", "28 lb", "value", "a mass per volume such as"],
     ["roof.rate", "$5/m2", "id", "an id from the assumptions"],
     ["cleaning.roof.rate", "$5/m2", "id", "for instance cleaning.rack.rate"],
     ["constructor", 1, "id", "an id from the assumptions"],

@@ -12,6 +12,7 @@ export const realSet = (): AssumptionSet => loadAssumptions(assumptionsFolder);
 /** An entry as it would stand in a file, with values made up for a test. */
 export function entryOf(changes: Partial<Assumption> & Pick<Assumption, "id" | "unit">): Assumption {
   return {
+    title: `made-up ${changes.id}`,
     value: 60,
     low: 20,
     high: 200,

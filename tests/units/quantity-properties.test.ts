@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type Dimension, type DimensionName, dimensions } from "../../src/units/dimensions.js";
+import type { Dimension } from "../../src/units/dimension.js";
+import { type DimensionName, dimensions } from "../../src/units/dimensions.js";
 import { parseQuantity, toDisplay } from "../../src/units/quantity.js";
 import { relativeError, relativeTolerance } from "./definitions.js";
 

@@ -1,5 +1,6 @@
 import type { Form, FormsToPrint, PrintedParts } from "../../forms/forms.js";
 import type { IssueDraft, PreparedIssue, PrintedPart } from "../../issue/make-issue.js";
+import type { AskedSheet, WorkedSheets } from "../../method/worked-sheets.js";
 import type { BalanceLine } from "../../report/board/balance-line.js";
 import type { DifferenceView } from "../../report/compared/difference-view.js";
 import type { SideNames } from "../../report/compared/explained-view.js";
@@ -9,9 +10,12 @@ import type { PdfDescription } from "../../report/print/accessible-pdf.js";
 import type { PrintSettings } from "../../report/print/pdf.js";
 import type { PartName, PlanPicks } from "../../report/rack/plan-picks.js";
 import type { TableView } from "../../report/words/view-types.js";
+import type { FileTrial, TriedFile } from "../../study/exports/tried-file.js";
 import type { Odds } from "../../study/odds/odds.js";
 import type { Problem } from "../../study/reading/problems.js";
+import type { OwnEffects } from "../../study/swept/own-effects.js";
 import type { SweptValues } from "../../study/swept/points.js";
+import type { Setting } from "../../study/swept/settings.js";
 import type { Sweep } from "../../study/swept/sweep.js";
 
 /** A study as it is kept. */
@@ -71,11 +75,18 @@ interface Questions {
     readonly asked: StudyText & { readonly before: string; readonly names: readonly [string, string] };
     readonly answer: TableView;
   };
+  /** What own values for assumptions do to the net benefit, each alone and together. */
+  readonly ownEffects: {
+    readonly asked: StudyText & { readonly values: readonly Setting[] };
+    readonly answer: OwnEffects;
+  };
   readonly differences: { readonly asked: ComparedPair; readonly answer: PrintedDifferences };
   /** The same with what explains them; takes seconds. */
   readonly explanation: { readonly asked: ComparedPair; readonly answer: PrintedDifferences };
   /** Every option at each combination of some values; takes minutes where they are many. */
   readonly sweep: { readonly asked: SweepAsked; readonly answer: Sweep };
+  /** What would come of an exported file in a study. */
+  readonly fileTried: { readonly asked: FileTrial; readonly answer: TriedFile };
   /** The page of results without its frame; `report` is the address of the report. */
   readonly results: { readonly asked: StudyText & { readonly report: string }; readonly answer: string };
   /** The page on where the chance comes from, without its frame; `study` is the address of the study. */
@@ -99,6 +110,11 @@ interface Questions {
   readonly method: {
     readonly asked: { readonly study: StudyText | undefined; readonly links: object };
     readonly answer: Uint8Array;
+  };
+  /** Sheets of one month of one structure, and the structures that have some. */
+  readonly worked: {
+    readonly asked: StudyText & { readonly asked: AskedSheet };
+    readonly answer: WorkedSheets;
   };
   readonly methodToPrint: {
     readonly asked: { readonly study: StudyText | undefined };

@@ -1,5 +1,6 @@
 import { formsOfPrints, formsToPrint, plainForms } from "../../forms/forms.js";
 import { methodPrintSettings, renderMethod, renderMethodBody } from "../../method/method-document.js";
+import { workedSheets } from "../../method/worked-sheets.js";
 import { linkedAssets, renderPage, renderReport, renderReportBody } from "../../report/document/html.js";
 import { reportView } from "../../report/document/report-view.js";
 import { printSettings } from "../../report/print/paper.js";
@@ -20,6 +21,7 @@ type Reported =
   | "report"
   | "printable"
   | "method"
+  | "worked"
   | "methodToPrint"
   | "figures"
   | "plainForms"
@@ -47,6 +49,7 @@ export function reporting(context: AnswerContext): AnswersOf<Reported> {
     },
     method: ({ study, links }) =>
       bytesOf(renderMethod(context.assumptions, linkedAssets, links, runOf(study))),
+    worked: ({ asked, ...study }) => workedSheets(reportRun({ ...study, odds: undefined }).run, asked),
     methodToPrint: ({ study }) => {
       const run = runOf(study);
       return { body: renderMethodBody(context.assumptions, run), settings: methodPrintSettings(run) };

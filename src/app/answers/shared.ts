@@ -23,6 +23,7 @@ const kept: ReadonlySet<Kind> = new Set<Kind>([
   "report",
   "printable",
   "method",
+  "worked",
   "methodToPrint",
   "figures",
 ]);

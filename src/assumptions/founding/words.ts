@@ -41,11 +41,11 @@ function launchWords({
       regions,
     ),
     "arrival.founding-near": from(
-      "chance that a fouled launch hours to two days from infested water founds a population",
+      "chance that a fouled launch from near waters founds a population",
       ofReach("near"),
     ),
     "arrival.founding-far": from(
-      "chance that a fouled launch weeks from infested water founds a population",
+      "chance that a fouled launch from far waters founds a population",
       ofReach("far"),
     ),
   };

@@ -18,7 +18,7 @@ export const typicalText = (ids: readonly string[], entries: TypicalEntries | un
       const number = (value: number) =>
         (value * scale).toLocaleString("en-US", { maximumSignificantDigits: 4 });
       const range = `(${number(entry.low)} to ${number(entry.high)}${unit})`;
-      return [`${entry.title ?? id} ${number(entry.value)}${unit} ${range}`];
+      return [`${entry.title} ${number(entry.value)}${unit} ${range}`];
     })
     .join("; ");
 

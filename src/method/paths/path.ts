@@ -26,7 +26,7 @@ export const levelText = (metres: number): string => metres.toFixed(3);
 export function newPath(id: string): PathSheet {
   const tables: TableView[] = [];
   return {
-    ...newSheet(),
+    ...newSheet("si"),
     tables,
     table: (caption, head, rows) => {
       const isNumeric = (column: number) => rows.some((row) => isNumber(row[column]));

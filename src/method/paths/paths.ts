@@ -49,7 +49,7 @@ export function pathsOf(
   const told = new Set<Kind>();
   return lakes.map((name) => {
     const run = runStudy(readStudyFile(join(examplesFolder, `${name}.yaml`)), assumptions);
-    const setting = settingOf(contextOf(run));
+    const setting = settingOf(contextOf(run), { under: "plan" });
     const paths = setting.context.comparison.structures.flatMap((result) => {
       const { kind } = result.structure;
       const path = told.has(kind) ? undefined : byKind[kind](result, setting);

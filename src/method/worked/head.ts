@@ -1,6 +1,6 @@
 import { at } from "../../lists.js";
+import { waterwayLoss } from "../../model/hydraulics/waterway.js";
 import { monthlyMeans } from "../../model/lake/levels.js";
-import type { Intake } from "../../model/structures/inputs.js";
 import type { Drive, IntakeCase, Outcome } from "./intake-case.js";
 import type { Setting } from "./setting.js";
 import type { Sheet } from "./sheet.js";
@@ -15,10 +15,10 @@ export function headSteps(sheet: Sheet, example: IntakeCase, drive: Drive, setti
   const fallsShort = fouledMonth.delivered < demand;
   const isCleanShort = cleanMonth.delivered < demand;
   const available = availableHead(example, setting);
-  availableStep(sheet, example.intake, available);
+  availableStep(sheet, example, { value: available, isLargest: demand === example.pipe.flow });
   if (fallsShort) deliveredSteps(sheet, drive);
-  else if (example.pipe.fouled) {
-    const value = available - example.pipe.fouled.headLoss;
+  else {
+    const value = available - waterwayLoss(drive.fouled, demand, drive.viscosity);
     const name = "Head left to spare: the demand is met";
     sheet.step({ name, symbol: "H_s", is: "Ha − hf", value, unit: "m" });
   }
@@ -42,10 +42,18 @@ function availableHead({ intake, pipe, month }: IntakeCase, { lake }: Setting): 
 }
 
 /** The head to spend, where the sheet does not have it as entered. */
-function availableStep(sheet: Sheet, { supply }: Intake, value: number): void {
+function availableStep(
+  sheet: Sheet,
+  { intake: { supply }, pipe }: IntakeCase,
+  { value, isLargest }: { readonly value: number; readonly isLargest: boolean },
+): void {
   const step = (name: string, is: string) => sheet.step({ name, symbol: "H_a", is, value, unit: "m" });
-  if (supply.by === "pump") step("Head to spend: clean loss and the pump's margin", "h + M");
-  else if (supply.outletElevation === undefined) return;
+  if (supply.by === "pump" && isLargest) step("Head to spend: clean loss and the pump's margin", "h + M");
+  else if (supply.by === "pump") {
+    const name = "Head lost by the clean conduit at the largest demand, by the same steps";
+    sheet.step({ name, symbol: "h_m", value: pipe.clean.headLoss, unit: "m" });
+    step("Head to spend: that loss and the pump's margin", "hm + M");
+  } else if (supply.outletElevation === undefined) return;
   else if (value > 0) step("Head to spend: the lake's level above the outlet", "z − zo");
   else sheet.step({ name: "Head to spend: the lake is below the outlet", symbol: "H_a", value, unit: "m" });
 }

@@ -2,7 +2,6 @@ import type { Waterway } from "../../model/hydraulics/waterway.js";
 import type { Layer } from "../../model/mussels/layer.js";
 import type { PipeSummary } from "../../model/structures/hydraulic-summary.js";
 import type { Intake } from "../../model/structures/inputs.js";
-import type { StructureResult } from "../../model/structures/structure.js";
 import type { Conveyed, PumpedSupply, Supply } from "../../model/structures/supply.js";
 import type { StudyDocument } from "../../study/format/schema.js";
 /** The conduit of the example in its two states, with what drives its water. */
@@ -29,8 +28,9 @@ export interface Outcome {
 export interface IntakeCase {
   readonly intake: Intake;
   readonly entered: EnteredIntake;
-  readonly result: StructureResult;
   readonly layer: Layer;
+  readonly onRack: Layer | undefined;
+  /** At the largest flow. */
   readonly pipe: PipeSummary;
   readonly month: number;
 }

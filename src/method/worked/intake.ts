@@ -1,6 +1,7 @@
 import { at } from "../../lists.js";
 import { fouledPipe } from "../../model/hydraulics/fouled-pipe.js";
 import { daysOf } from "../../model/lake/calendar.js";
+import { rackSummary } from "../../model/structures/hydraulic-summary.js";
 import { fouledConveyance, pumpedSupply, supplyOf } from "../../model/structures/supply.js";
 import { monthNames } from "../../study/format/month-names.js";
 import { energySteps, waterSteps } from "./consequences.js";
@@ -9,7 +10,7 @@ import type { Drive, IntakeCase } from "./intake-case.js";
 import { layerSteps } from "./pipe.js";
 import { givePumpCurve, pumpedOutcome, pumpSteps } from "./pump.js";
 import { giveRack, rackSteps } from "./rack.js";
-import { giveLevel, givePipe, giveQuantity, type Setting, untouchedLayer } from "./setting.js";
+import { giveLevel, givePipe, giveQuantity, type Setting } from "./setting.js";
 import { newSheet, type Sheet } from "./sheet.js";
 import { equivalentRoughnessSteps, waterwaySteps } from "./waterway.js";
 
@@ -28,13 +29,18 @@ function driveOf({ intake, layer, month }: IntakeCase, { lake }: Setting): Drive
 
 /** An intake's conduit at the month of largest demand with the layer of a mature infestation that nobody cleans. */
 export function intakeSheet(example: IntakeCase, setting: Setting): Sheet {
-  const { intake, entered, layer, month, result, pipe } = example;
-  const sheet = newSheet();
+  const { intake, entered, layer, month, onRack } = example;
+  const sheet = newSheet(setting.context.run.document.study.units);
   giveQuantity(sheet, "Q", "demand of the month", entered.demand[at(monthNames, month)], "m³/s");
   givePipe(sheet, entered.conduit, intake.conduit, layer, setting);
   giveSupply(sheet, example, setting);
-  const rack = result.hydraulics.racks[0];
-  const onRack = untouchedLayer(result, "trash rack");
+  const rack =
+    onRack &&
+    rackSummary(
+      { structure: intake.name, rack: intake.rack, flow: at(intake.demand, month) },
+      onRack,
+      setting.lake,
+    );
   if (rack && onRack) {
     const { formula } = rack;
     giveRack(sheet, entered.rack, intake.rack, { formula, thickness: onRack.thickness, setting });
@@ -45,16 +51,19 @@ export function intakeSheet(example: IntakeCase, setting: Setting): Sheet {
   sheet.group("The conduit, clean");
   waterwaySteps(sheet, clean, { flow, viscosity, wall: "", mark: "", flowSymbol: "Q" });
   if (drive.pumped) pumpSteps(sheet, example, drive, "clean");
-  sheet.group("The layer");
-  if (pipe.fouled) equivalentRoughnessSteps(sheet, clean, flow);
-  layerSteps(sheet, layer, { clean, fouled, parameters: setting.lake.roughness });
-  if (pipe.fouled) {
-    sheet.group("The same flow through the conduit left to foul");
+  const isOpen = fouled.diameter > 0;
+  if (layer.thickness > 0) {
+    sheet.group("The layer");
+    if (isOpen) equivalentRoughnessSteps(sheet, clean, { flow, largest: example.pipe.flow });
+    layerSteps(sheet, layer, { clean, fouled, parameters: setting.lake.roughness });
+  }
+  if (isOpen && layer.thickness > 0) {
+    sheet.group(`The same flow through the conduit ${setting.state}`);
     waterwaySteps(sheet, fouled, { flow, viscosity, wall: "f", mark: "f", flowSymbol: "Q" });
-    if (drive.pumped) pumpSteps(sheet, example, drive, "left to foul");
+    if (drive.pumped) pumpSteps(sheet, example, drive, setting.state);
     consequences(sheet, example, drive, setting);
   }
-  if (rack && onRack) rackSteps(sheet, rack);
+  if (rack && onRack) rackSteps(sheet, rack, setting.state);
   return sheet;
 }
 

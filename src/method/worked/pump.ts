@@ -4,7 +4,7 @@ import type { Waterway } from "../../model/hydraulics/waterway.js";
 import type { Intake } from "../../model/structures/inputs.js";
 import type { PumpedSupply } from "../../model/structures/supply.js";
 import type { Drive, EnteredIntake, IntakeCase, Outcome } from "./intake-case.js";
-import { giveLevel, giveQuantity, type Setting } from "./setting.js";
+import { type FouledState, giveLevel, giveQuantity, type Setting } from "./setting.js";
 import type { Sheet } from "./sheet.js";
 import { waterwaySteps } from "./waterway.js";
 
@@ -22,7 +22,7 @@ export function givePumpCurve(sheet: Sheet, entered: EnteredPump, month: number,
   });
 }
 
-type State = "clean" | "left to foul";
+type State = "clean" | FouledState;
 
 /** The pump against one state of the conduit: curve and system give the same head at the printed flow. */
 export function pumpSteps(sheet: Sheet, { intake, month }: IntakeCase, drive: Drive, state: State): void {

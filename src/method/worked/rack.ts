@@ -4,7 +4,7 @@ import type { Rack, RackFormula } from "../../model/structures/inputs.js";
 import { barFactorIds } from "../../model/structures/rack.js";
 import { formulaNames } from "../../report/words/rack-formulas.js";
 import type { Quantity } from "../../units/quantity.js";
-import { giveAssumption, giveQuantity, type Setting } from "./setting.js";
+import { type FouledState, giveAssumption, giveQuantity, type Setting } from "./setting.js";
 import type { Sheet } from "./sheet.js";
 
 /** The rack as entered, the layer on it and the factor of its bars in the formula in use. */
@@ -31,7 +31,11 @@ export function giveRack(
 }
 
 /** The loss of a rack by the formula that the costs use, clean and left to foul. */
-export function rackSteps(sheet: Sheet, { approachVelocity, formula, clean, fouled }: RackSummary): void {
+export function rackSteps(
+  sheet: Sheet,
+  { approachVelocity, formula, clean, fouled }: RackSummary,
+  state: FouledState,
+): void {
   sheet.group(`The trash rack, by ${formulaNames[formula]}`);
   sheet.step({
     name: "Approach velocity",
@@ -45,7 +49,7 @@ export function rackSteps(sheet: Sheet, { approachVelocity, formula, clean, foul
   stateSteps(sheet, formula, clean, { state: "clean", mark: "", gap: "b", bar: "s" });
   if (!fouled) return;
   const gap = "(b − 2 tr)";
-  stateSteps(sheet, formula, fouled, { state: "left to foul", mark: "f", gap, bar: "(s + 2 tr)" });
+  stateSteps(sheet, formula, fouled, { state, mark: "f", gap, bar: "(s + 2 tr)" });
 }
 
 interface StateNames {

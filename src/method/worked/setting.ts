@@ -18,12 +18,25 @@ export interface Setting {
   readonly assumed: Assumed;
   /** The lake under its own levels; of a record its first year, as in the tables of hydraulics. */
   readonly lake: LakeContext;
+  readonly state: FouledState;
 }
 
-export function settingOf(context: ReportContext): Setting {
+/** How the fouled parts are named: as they are if nobody cleans, or under the plan that costs follow. */
+export type FouledState = "left to foul" | "under its plan";
+
+export function settingOf(context: ReportContext, { under }: Pick<Asked, "under">): Setting {
   const { assumptions, overrides, prices } = context.run;
   const assumed = assumedFrom(assumptions, overrides, prices.factorOf);
-  return { context, assumed, lake: context.comparison.schedules[0].contexts[0] };
+  const state = under === "plan" ? "under its plan" : "left to foul";
+  return { context, assumed, lake: context.comparison.schedules[0].contexts[0], state };
+}
+
+/** What is asked to be worked; the layer is that of the plan which costs follow, or of a surface that nobody cleans. */
+export interface Asked {
+  readonly structure?: string | undefined;
+  /** Of the year, from 0; that of the largest flow or of the thickest layer if left out. */
+  readonly month?: number | undefined;
+  readonly under: "plan" | "nothing";
 }
 
 /** The thickest layer of a part in a mature infestation if nobody cleans it. */

@@ -1,5 +1,6 @@
 import { symbolHtml, typeset } from "../../report/words/typeset.js";
 import { printed } from "./number.js";
+import { inUnitsOf } from "./study-unit.js";
 import { substitute } from "./substitute.js";
 
 export interface GivenView {
@@ -8,6 +9,8 @@ export interface GivenView {
   readonly entered: string;
   readonly value: string;
   readonly unit: string;
+  /** In the study's units, where those are others. */
+  readonly inStudyUnit: string;
 }
 
 interface StepView {
@@ -21,6 +24,8 @@ interface StepView {
   /** The result as plain text. */
   readonly resultText: string;
   readonly unit: string;
+  /** In the study's units, where those are others. */
+  readonly inStudyUnit: string;
 }
 
 export interface StepGroup {
@@ -56,7 +61,7 @@ export interface Sheet {
   readonly step: (step: Step) => void;
 }
 
-export function newSheet(): Sheet {
+export function newSheet(system: "us" | "si"): Sheet {
   const numbers = new Map<string, string>();
   const symbols: string[] = [];
   const given: GivenView[] = [];
@@ -70,13 +75,18 @@ export function newSheet(): Sheet {
     groups,
     give: ({ symbol, meaning, entered, value, unit }) => {
       learn(symbol, value, unit === "°" ? "°" : "");
-      given.push({ symbol: symbolHtml(symbol), meaning, entered, value: typeset(printed(value), []), unit });
+      const inStudyUnit = inUnitsOf(system, value, unit);
+      given.push({
+        ...{ meaning, entered, unit, inStudyUnit },
+        symbol: symbolHtml(symbol),
+        value: typeset(printed(value), []),
+      });
     },
     group: (title) => {
       groups.push({ title, steps: [] });
     },
     step: (step) => {
-      const view = stepView(step, { symbols, numbers });
+      const view = stepView(step, { symbols, numbers, system });
       if (step.symbol !== undefined) learn(step.symbol, step.value);
       groups.at(-1)?.steps.push(view);
     },
@@ -85,7 +95,7 @@ export function newSheet(): Sheet {
 
 function stepView(
   { name, symbol, is, value, unit }: Step,
-  known: { symbols: readonly string[]; numbers: ReadonlyMap<string, string> },
+  known: { symbols: readonly string[]; numbers: ReadonlyMap<string, string>; system: "us" | "si" },
 ): StepView {
   const left = symbol === undefined ? "" : symbolHtml(symbol);
   const substitution = is === undefined ? "" : substitute(is, known.numbers);
@@ -98,5 +108,6 @@ function stepView(
     result: typeset(printed(value), []),
     resultText: printed(value),
     unit,
+    inStudyUnit: inUnitsOf(known.system, value, unit),
   };
 }

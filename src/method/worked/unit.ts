@@ -15,7 +15,7 @@ import { equivalentRoughnessSteps, waterwaySteps } from "./waterway.js";
 /** One unit at its largest flow: what it makes, and what the layer in its penstock takes of it. */
 export function unitSheet(example: UnitCase, setting: Setting): Sheet {
   const { plant, entered, layer, month, pipe } = example;
-  const sheet = newSheet();
+  const sheet = newSheet(setting.context.run.document.study.units);
   const { viscosity, roughness } = setting.lake;
   const flow = giveRunning(sheet, example);
   givePlant(sheet, example, setting);
@@ -25,10 +25,10 @@ export function unitSheet(example: UnitCase, setting: Setting): Sheet {
   sheet.group("The penstock, clean");
   waterwaySteps(sheet, penstock, { flow, viscosity, wall: "", mark: "", flowSymbol: "Q" });
   makingSteps(sheet, example, year, setting);
-  if (!pipe.fouled || layer.thickness === 0) return sheet;
   const fouled = fouledPipe(penstock, layer, roughness);
-  sheet.group("The penstock, left to foul");
-  equivalentRoughnessSteps(sheet, penstock, flow);
+  if (fouled.diameter === 0 || layer.thickness === 0) return sheet;
+  sheet.group(`The penstock, ${setting.state}`);
+  equivalentRoughnessSteps(sheet, penstock, { flow, largest: pipe.flow });
   layerSteps(sheet, layer, { clean: penstock, fouled, parameters: roughness });
   waterwaySteps(sheet, fouled, { flow, viscosity, wall: "f", mark: "f", flowSymbol: "Q" });
   const extra = waterwayLoss(fouled, flow, viscosity) - at(year.cleanPenstockLoss, month);

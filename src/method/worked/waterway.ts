@@ -52,9 +52,18 @@ function hazenSteps(sheet: Sheet, waterway: Waterway, c: number, pipeCase: PipeC
 }
 
 /** The sand roughness that stands for a wall known by its C once it fouls; nothing where roughness is given. */
-export function equivalentRoughnessSteps(sheet: Sheet, waterway: Waterway, flow: number): void {
+export function equivalentRoughnessSteps(
+  sheet: Sheet,
+  waterway: Waterway,
+  { flow, largest }: { readonly flow: number; readonly largest: number },
+): void {
   const { length, diameter, roughness, hazenWilliamsC } = waterway;
   if (hazenWilliamsC === undefined) return;
+  if (flow !== largest) {
+    const found = "Equivalent sand roughness of the clean wall, found at the largest flow";
+    sheet.step({ name: found, symbol: "e", value: roughness, unit: "m" });
+    return;
+  }
   const velocityHead = (flow / pipeArea(diameter)) ** 2 / (2 * gravity);
   const loss = hazenWilliamsLoss(waterway, flow, hazenWilliamsC);
   const factor = (loss * diameter) / (length * velocityHead);

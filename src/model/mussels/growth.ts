@@ -139,10 +139,10 @@ function killedIn(input: GrowthInput, parameters: GrowthParameters, settled: num
 }
 
 /** The months told at `growLayers`; the surface is cleaned if `see`, which is shown what stands, says so. */
-function growColonies(
+export function growColonies(
   { surface, density, firstMonth = 0 }: GrowthInput,
   parameters: GrowthParameters,
-  see: (colony: Readonly<Colony>, month: number) => boolean,
+  see: (colony: Readonly<Colony>, month: number, cohorts: Readonly<Cohorts>) => boolean,
 ): void {
   const { months, table } = surface;
   const monthlySurvival = Math.exp(-parameters.yearlyMortality / 12);
@@ -168,6 +168,6 @@ function growColonies(
       colony.shed += colony.mass * (1 - 1 / overCrowded);
       shed(cohorts, colony, 1 / overCrowded);
     }
-    if (see(colony, month)) cohorts.count = 0;
+    if (see(colony, month, cohorts)) cohorts.count = 0;
   }
 }

@@ -137,7 +137,7 @@ function pipeState(waterway: Waterway, flow: number, viscosity: number): PipeSta
   };
 }
 
-function rackSummary(
+export function rackSummary(
   { structure, rack, flow }: { structure: string; rack: Rack; flow: number },
   layer: Layer,
   context: LakeContext,

@@ -7,6 +7,7 @@ import type { Sensitivity } from "../../study/odds/odds.js";
 import { byYearTable } from "../rack/infestation-years.js";
 import { breakable, rangeText, statedNumber, unitText } from "../words/assumption-text.js";
 import { significant } from "../words/format.js";
+import { ownIn, usualIn } from "../words/usual-and-own.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
 import {
   decisiveEntries,
@@ -17,15 +18,17 @@ import {
   registerLines,
   usedEntries,
 } from "./assumption-register.js";
-import { basesOf, readText } from "./bases.js";
+import { basesOf, consulted, readText } from "./bases.js";
 import { type CheckRow, checkRows, isOpen } from "./check-rows.js";
-import type { ReportContext } from "./context.js";
-import { linesTable } from "./lines-table.js";
+import { type ReportContext, studyUnits } from "./context.js";
+import { everyLineTable, linesTable } from "./lines-table.js";
 import { pricesText } from "./money-view.js";
 import { typicalView } from "./typical-table.js";
 
 export interface AppendixView {
   readonly lines: TableView;
+  /** Those of all structures, for the tables as files; absent where print has them. */
+  readonly everyLine: TableView | undefined;
   readonly byYear: TableView;
   /** All with their notes, for the tables as files. */
   readonly assumptions: TableView;
@@ -52,6 +55,7 @@ export function appendixView(context: ReportContext, matters?: Sensitivity): App
   const decisive = decisiveEntries(context, matters);
   return {
     lines: linesTable(context),
+    everyLine: everyLineTable(context),
     byYear: byYearTable(context),
     assumptions: assumptionsTable(context),
     register: registerFamilies(usedEntries(context).filter(movesFigures), context),
@@ -86,7 +90,7 @@ function assumptionsTable(context: ReportContext): TableView {
         `${assumptionNumber(entry.id)} ${breakable(entry.id)}`,
         num(
           own
-            ? `${own.text} (own) (${statedNumber(entry.low)}–${statedNumber(entry.high)}) ${unitText(entry)}`
+            ? `${ownIn(own, studyUnits(context))}, own; usual ${usualIn(entry, studyUnits(context)).range}`
             : [
                 `${statedNumber(entry.value)} (${rangeText(entry)}) ${unitText(entry)}`,
                 usedText(entry, context),
@@ -132,19 +136,16 @@ function overridesTable(context: ReportContext): TableView | undefined {
     id: "table-overrides",
     caption: "Own values in place of the project's assumptions",
     head: head("Assumption", num("Own value"), num("Project's value"), "Reason", "Within the stated range"),
-    rows: run.overrides.map(({ entry, text, reason, outsideRange }) =>
-      row(
-        entry.id,
-        num(text),
-        num(
-          [`${statedNumber(entry.value)} ${unitText(entry)}`, usedText(entry, context)]
-            .filter(Boolean)
-            .join(" → "),
-        ),
-        reason,
-        outsideRange ? "no" : "yes",
-      ),
-    ),
+    rows: run.overrides.map((own) => {
+      const { value, stated } = usualIn(own.entry, studyUnits(context));
+      return row(
+        own.entry.id,
+        num(ownIn(own, studyUnits(context))),
+        num(stated === "" ? value : `${value} (stated as ${stated})`),
+        own.reason,
+        own.outsideRange ? "no" : "yes",
+      );
+    }),
     ...agencyNote(run.assumptions.agency),
   };
 }
@@ -205,7 +206,11 @@ function sources(entries: readonly Assumption[], { run }: ReportContext) {
   return [...run.assumptions.sources]
     .filter(([key]) => named.has(key))
     .sort()
-    .map(([key, source]) => ({ key, ...source }));
+    .map(([key, source]) => ({
+      key,
+      ...source,
+      read: consulted[source.read],
+    }));
 }
 
 /** How many of the assumptions used stand on what. */

@@ -1,7 +1,9 @@
 import type { Assumption } from "../../assumptions/entry.js";
+import type { AppliedOverride } from "../../assumptions/override.js";
 import type { Sensitivity } from "../../study/odds/odds.js";
 import { rangeText, statedNumber, unitText } from "../words/assumption-text.js";
-import type { ReportContext } from "./context.js";
+import { ownIn, usualIn } from "../words/usual-and-own.js";
+import { type ReportContext, studyUnits } from "./context.js";
 
 /** An assumption in one line. */
 export interface RegisterLine {
@@ -14,17 +16,19 @@ export interface RegisterLine {
 
 /** Assumptions in one line each: the workbook and the tables as files have their notes. */
 export function registerLines(entries: readonly Assumption[], context: ReportContext): RegisterLine[] {
-  const own = new Map(context.run.overrides.map((override) => [override.entry.id, override.text]));
+  const own = new Map(context.run.overrides.map((override) => [override.entry.id, override]));
   return entries.map((entry) => ({
     number: context.assumptionNumber(entry.id),
     name: entry.id,
-    text: lineText(entry, own.get(entry.id)),
+    text: lineText(entry, own.get(entry.id), context),
   }));
 }
 
-function lineText(entry: Assumption, own: string | undefined): string {
-  const stated = valueText(entry);
-  return own === undefined ? `${stated}, ${originOf(entry)}` : `${own}, own, in place of ${stated}`;
+function lineText(entry: Assumption, own: AppliedOverride | undefined, context: ReportContext): string {
+  if (!own) return `${valueText(entry)}, ${originOf(entry)}`;
+  const units = studyUnits(context);
+  const { value, range } = usualIn(entry, units);
+  return `${ownIn(own, units)}, own, in place of ${value}${range === "" ? "" : ` (${range})`}`;
 }
 
 function valueText(entry: Assumption): string {
@@ -45,7 +49,7 @@ export interface RegisterFamily {
 
 /** By family, each basis and source once for neighbours that share them; "judged" alone where the project judged. */
 export function registerFamilies(entries: readonly Assumption[], context: ReportContext): RegisterFamily[] {
-  const own = new Map(context.run.overrides.map((override) => [override.entry.id, override.text]));
+  const own = new Map(context.run.overrides.map((override) => [override.entry.id, override]));
   const familyOf = ({ id }: Assumption) => id.slice(0, id.lastIndexOf("."));
   return [...new Set(entries.map(familyOf))].map((name) => ({
     name,
@@ -57,7 +61,7 @@ export function registerFamilies(entries: readonly Assumption[], context: Report
         const word = entry.id.slice(name.length + 1);
         return {
           number: context.assumptionNumber(entry.id),
-          text: `${word} ${goesOn ? valueText(entry) : lineText(entry, own.get(entry.id))}`,
+          text: `${word} ${goesOn ? valueText(entry) : lineText(entry, own.get(entry.id), context)}`,
         };
       }),
   }));

@@ -2,7 +2,6 @@ import type { Assumption, AssumptionSet } from "../../assumptions/entry.js";
 import { isJudged } from "../../assumptions/entry-marks.js";
 import { rangeText, unitText } from "../words/assumption-text.js";
 import { capitalised } from "../words/format.js";
-import { otherWords } from "./plain-words.js";
 
 /** What a table of assumptions shows: those that the study uses, those judged of them, or all. */
 export const assumptionFilters = ["used", "judged", "own", "all"] as const;
@@ -11,7 +10,7 @@ export type AssumptionFilter = (typeof assumptionFilters)[number];
 /** An assumption with how a study stands to it. */
 export interface AssumptionRow {
   readonly id: string;
-  /** What a board calls it, or else its id. */
+  /** What a board calls it. */
   readonly name: string;
   /** With its unit. */
   readonly value: string;
@@ -27,8 +26,8 @@ export interface AssumptionRow {
   readonly reason: string | undefined;
   /** What the agency's set has for it, with its reason. */
   readonly set: string | undefined;
-  /** Other words for what it is about, by which it is found too. */
-  readonly otherWords: string;
+  /** Other words of the trade for it, by which it is found too. */
+  readonly synonyms: string;
 }
 
 export interface AssumptionReading {
@@ -42,11 +41,11 @@ export function assumptionRow(
   entry: Assumption,
   { assumptions, used, own }: AssumptionReading,
 ): AssumptionRow {
-  const { id, title, value, basis, source, note } = entry;
+  const { id, title, synonyms = [], value, basis, source, note } = entry;
   const override = own.get(id);
   return {
     id,
-    name: title === undefined ? id : capitalised(title),
+    name: capitalised(title),
     value: `${value} ${unitText(entry)}`.trim(),
     range: rangeText(entry),
     basis,
@@ -57,7 +56,7 @@ export function assumptionRow(
     own: override?.value,
     reason: override?.reason,
     set: setText(id, assumptions),
-    otherWords: otherWords(`${title ?? id} ${note}`),
+    synonyms: synonyms.join(", "),
   };
 }
 
@@ -66,39 +65,48 @@ function setText(id: string, { agency }: AssumptionSet): string | undefined {
   return agency && found && `${found.value}, of ${agency.name}, version ${agency.version}: ${found.reason}`;
 }
 
-/** Rows that pass the filter and hold every word of the search: those that have it in their name first, bare ids last. */
+/** Rows that pass the filter and hold every word of the search: those that have it in their title first, bare ids last. */
 export function assumptionRows(
   reading: AssumptionReading,
   filter: AssumptionFilter,
   search: string,
 ): AssumptionRow[] {
-  const words = search.toLowerCase().split(/\s+/).filter(Boolean);
+  const words = search.toLowerCase().split(/\s+/).filter(Boolean).map(stem);
   return [...reading.assumptions.entries.values()]
     .map((entry) => assumptionRow(entry, reading))
     .filter((row) => passes(row, filter))
-    .map((row) => ({ row, place: placeOf(row, words) }))
-    .filter(({ place }) => place < notFound)
-    .toSorted((one, other) => one.place - other.place || one.row.name.localeCompare(other.row.name, "en"))
+    .map((row) => ({ row, ...foundIn(row, words) }))
+    .filter(({ text }) => text < notFound)
+    .toSorted(
+      (one, other) =>
+        one.text - other.text || one.at - other.at || one.row.name.localeCompare(other.row.name, "en"),
+    )
     .map(({ row }) => row);
 }
 
-const notFound = 4;
+/** Without the ending of a plural: who types divers finds a diver. */
+const stem = (word: string): string => word.replace(/(?<=.{2}[^s])s$/, "");
 
-/** The less, the nearer to the name the words are found. */
-function placeOf(
-  { id, name, basis, citation, note, value, otherWords }: AssumptionRow,
+const notFound = 7;
+
+/** Which of an assumption's texts, in order, holds the last of the words, and where: the earlier, the nearer to what it is. */
+function foundIn(
+  { id, name, basis, citation, note, value, synonyms }: AssumptionRow,
   words: readonly string[],
-) {
-  const holds = (...texts: readonly string[]) => {
-    const text = texts.join(" ").toLowerCase();
-    return words.every((word) => text.includes(word));
-  };
-  const title = name === id ? "" : name;
-  if (title !== "" && holds(title)) return 0;
-  if (title !== "" && holds(title, otherWords, note)) return 1;
-  if (holds(title, otherWords, note, basis, citation, value)) return 2;
-  return holds(title, otherWords, note, basis, citation, value, id) ? 3 : notFound;
+): { readonly text: number; readonly at: number } {
+  const texts = [name, synonyms, note, basis, citation, value, id].map((each) => each.toLowerCase());
+  const found = words.map((word) => texts.findIndex((each) => startsWord(each, word)));
+  const text = found.includes(-1) ? notFound : Math.max(0, ...found);
+  return { text, at: texts[text]?.indexOf(words[found.indexOf(text)] ?? "") ?? 0 };
 }
+
+/** Whether a word of the text begins so, or is it where it is short: "pig" is not in "spigot", nor "DO" in "docks". */
+const startsWord = (text: string, word: string): boolean =>
+  /[^a-z]/.test(word)
+    ? text.includes(word)
+    : text
+        .split(/[^\p{L}\p{N}]+/u)
+        .some((each) => each === word || (word.length > 2 && each.startsWith(word)));
 
 /** Of a study that cannot be computed yet, all count as used. */
 function passes({ use, own, isJudged: judged }: AssumptionRow, filter: AssumptionFilter): boolean {

@@ -50,43 +50,38 @@ function typedText({ members }: TypedQuantity, place: number, format: Formatter)
   return `${significant(change, 2)} ${format.unit(dimension)} ${side} what was typed`;
 }
 
-const digits = 3;
-
-/** A value in the unit of its entry. */
-function assumptionText(unit: AssumptionUnit, value: number, format: Formatter): string {
-  const known = overrideDimensions[unit];
-  if (known) return quantityText(value / known.perCoherent, known.dimension, format);
-  const per = (dimension: DimensionName) => value / format.display(1, dimension);
-  switch (unit) {
-    case "1":
-      return significant(value, digits);
-    case "1/m2":
-      return `${significant(per("area"), digits)} per ${format.unit("area")}`;
-    case "$/(m3/s)":
-      return `${format.money(per("flow"))}/${format.unit("flow")}`;
-    default:
-      return `${significant(value, digits)} ${plainUnits[unit] ?? unit}`;
-  }
+/** Figures that are told. */
+interface Figures {
+  readonly ofShares: number;
+  readonly ofOthers: number;
 }
 
-const plainUnits: Partial<Record<AssumptionUnit, string>> = {
-  "kg/m3": "kg/m³",
-  "m2/s": "m²/s",
-  "m2K/W": "m²K/W",
-  "1/degC.d": "per °C and day",
-  "kWh/m3.K": "kWh/m³ K",
-};
+const few: Figures = { ofShares: 2, ofOthers: 3 };
+
+/** A value of an assumption in the study's units. */
+export function assumptionText(
+  unit: AssumptionUnit,
+  value: number,
+  format: Formatter,
+  figures = few,
+): string {
+  const known = overrideDimensions[unit];
+  return known
+    ? quantityText(value / known.perCoherent, known.dimension, format, figures)
+    : significant(value, figures.ofOthers);
+}
 
 /** Below this a length is told as a small one, m. */
 const smallLength = 0.3;
 
-function quantityText(value: number, dimension: DimensionName, format: Formatter): string {
-  if (dimension === "share") return percent(value);
-  if (dimension === "length" && value < smallLength) return quantityText(value, "smallLength", format);
+function quantityText(value: number, dimension: DimensionName, format: Formatter, figures = few): string {
+  if (dimension === "share") return percent(value, figures.ofShares);
+  if (dimension === "length" && value < smallLength)
+    return quantityText(value, "smallLength", format, figures);
   const shown = format.display(value, dimension);
   const unit = format.unit(dimension);
   if ("money" in dimensions[dimension]) return moneyText(shown, dimension === "money" ? "" : unit, format);
-  return `${significant(shown, digits)}${unit.startsWith("%") ? "" : " "}${unit}`;
+  return `${significant(shown, figures.ofOthers)}${unit.startsWith("%") ? "" : " "}${unit}`;
 }
 
 /** From here on cents are left out. */

@@ -1,4 +1,5 @@
-import { type Dimension, type DimensionName, dimensions } from "../../units/dimensions.js";
+import type { Dimension } from "../../units/dimension.js";
+import { type DimensionName, dimensions } from "../../units/dimensions.js";
 import { toDisplay } from "../../units/quantity.js";
 import type { SpreadQuantity } from "../../units/spread.js";
 

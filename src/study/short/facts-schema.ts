@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { conversionBetween } from "../../units/unit-conversion.js";
 import { positive, quantity, shortText, year } from "../format/fields.js";
 import { monthNames } from "../format/month-names.js";
 import { latitudeOfState } from "./us-states.js";
@@ -19,16 +20,15 @@ const place = z.union([z.string(), z.number()], { error: placeWords }).transform
   return z.NEVER;
 });
 
-const powerWords = 'a power such as "12 MW" or "800 kW"';
-const powerPattern = /^(\d{1,6}(?:,\d{3})*(?:\.\d+)?)\s*(MW|kW)?$/;
-const kilowattsInMegawatt = 1000;
+const powerWords = 'a power such as "12 MW", "800 kW" or "16,000 hp"';
+const powerPattern = /^(\d{1,6}(?:,\d{3})*(?:\.\d+)?)\s*(MW|kW|hp)?$/;
 /** The largest plant of the world has 22,500 MW. */
 const mostPower = 25_000;
 
 /** Megawatts of all units together. */
 const power = z.union([z.string(), z.number()], { error: powerWords }).transform((given, context): number => {
-  const [, number = "", unit] = powerPattern.exec(String(given).trim().slice(0, 40)) ?? [];
-  const megawatts = Number(number.replaceAll(",", "")) / (unit === "kW" ? kilowattsInMegawatt : 1);
+  const [, number = "", unit = "MW"] = powerPattern.exec(String(given).trim().slice(0, 40)) ?? [];
+  const megawatts = conversionBetween(unit, "MW")?.(Number(number.replaceAll(",", ""))) ?? 0;
   if (number !== "" && megawatts > 0 && megawatts <= mostPower) return megawatts;
   context.addIssue({ code: "custom", message: powerWords });
   return z.NEVER;

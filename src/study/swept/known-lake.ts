@@ -24,9 +24,8 @@ export function lakesInTurn(set: AssumptionSet) {
   let known: Known | undefined;
   return ({ input, assumed }: PreparedStudy, settings: readonly Setting[]): Lake => {
     const { read, settings: before = [] } = known ?? {};
-    const isSame = settings.every(
-      (setting, index) => before[index]?.value === setting.value || !restsOn(setting, read, set),
-    );
+    const changed = [...notIn(before, settings), ...notIn(settings, before)];
+    const isSame = !changed.some((setting) => restsOn(setting, read, set));
     if (known && isSame) return known.lake;
     const { assumed: recorded, ids } = recorder(assumed);
     const lake = lakeUnderSchedules({
@@ -38,6 +37,9 @@ export function lakesInTurn(set: AssumptionSet) {
     return lake;
   };
 }
+
+const notIn = (others: readonly Setting[], settings: readonly Setting[]): Setting[] =>
+  settings.filter(({ id, value }) => !others.some((other) => other.id === id && other.value === value));
 
 const restsOn = (setting: Setting, read: ReadonlySet<string> | undefined, set: AssumptionSet): boolean =>
   isAssumption(setting, set) ? (read?.has(setting.id) ?? true) : !besideLake.test(setting.id);

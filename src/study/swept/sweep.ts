@@ -49,18 +49,32 @@ export interface Sweep {
  * @throws InputError where nothing can be computed: an unknown id, too many points, an unfinished study
  */
 export function sweep(parsed: ParsedStudy, values: readonly SweptValues[], set: AssumptionSet): Sweep {
-  const points = pointsOf(parsed.name, values);
+  const settings = pointsOf(parsed.name, values);
   const unknown = unknownSettings(parsed, values, set);
   if (unknown.length > 0) throw new InputError(parsed.name, unknown);
-  const readers = recordReaders();
-  const { money, study } = withSettings(parsed, [], set, readers);
-  const optionsAt = computing(set);
+  const { document, points } = sweptPoints(parsed, settings, set);
+  const { money, study } = document;
   return {
     study: study.name,
     currency: money.currency,
     priceYear: money.priceYear,
     horizon: money.horizon,
     swept: values.map(({ id }) => id),
+    points,
+  };
+}
+
+/** The study, and what each of its options comes to with some settings after others. @throws InputError of an unfinished study */
+export function sweptPoints(
+  parsed: ParsedStudy,
+  points: readonly (readonly Setting[])[],
+  set: AssumptionSet,
+): { readonly document: StudyDocument; readonly points: readonly SweptPoint[] } {
+  const readers = recordReaders();
+  const document = withSettings(parsed, [], set, readers);
+  const optionsAt = computing(set);
+  return {
+    document,
     points: points.map((settings) =>
       toldAt(settings, () => optionsAt(withSettings(parsed, settings, set, readers), settings)),
     ),

@@ -1,5 +1,6 @@
 import type { typedAssumptions } from "../../model/register/typed.js";
-import { type Dimension, type DimensionName, dimensions } from "../../units/dimensions.js";
+import type { Dimension } from "../../units/dimension.js";
+import { type DimensionName, dimensions } from "../../units/dimensions.js";
 
 /** The assumption that says how far a quantity may be off that its author typed as one number, by what it is. */
 export type TypedId = keyof typeof typedAssumptions;

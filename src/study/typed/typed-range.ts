@@ -1,5 +1,6 @@
 import { type Reach, type Reached, reached } from "../../model/uncertainty/reach.js";
-import { type Dimension, type DimensionName, dimensions } from "../../units/dimensions.js";
+import type { Dimension } from "../../units/dimension.js";
+import { type DimensionName, dimensions } from "../../units/dimensions.js";
 import type { TypedId } from "./typed-kinds.js";
 
 /** Where the numbers of the entries are read. */

@@ -1,25 +1,31 @@
-/** Narrows a table to the rows that hold every word typed, those with it in their name first. Without it the same field is sent to the server. */
+/**
+ * Narrows a table to the rows that hold every word typed, those with it in their name first, then those with it in the
+ * other words for them. Without it the same field is sent to the server.
+ */
 
 const countOf = (tableId: string) => document.getElementById(`${tableId}-count`);
 
 const textOf = (element: Element | null) =>
   element?.textContent?.toLowerCase().replaceAll("\u200b", "") ?? "";
 
+/** Without the ending of a plural: who types divers finds a diver. */
+const stem = (word: string) => word.replace(/(?<=.{2}[^s])s$/, "");
+
 function narrow(
   field: HTMLInputElement,
   rows: readonly HTMLTableRowElement[],
   count: HTMLElement | null,
 ): void {
-  const words = field.value.toLowerCase().split(/\s+/).filter(Boolean);
+  const words = field.value.toLowerCase().split(/\s+/).filter(Boolean).map(stem);
   const holds = (text: string) => words.every((word) => text.includes(word));
-  const named: HTMLTableRowElement[] = [];
-  const others: HTMLTableRowElement[] = [];
-  for (const row of rows) {
-    row.hidden = !holds(`${textOf(row)} ${row.dataset.words ?? ""}`);
-    if (words.length > 0 && holds(textOf(row.querySelector("th a")))) named.push(row);
-    else others.push(row);
-  }
-  rows[0]?.parentElement?.append(...named, ...others);
+  const placeOf = (row: HTMLTableRowElement) => {
+    const name = textOf(row.querySelector("th a"));
+    const texts = [name, `${name} ${row.dataset.words?.toLowerCase() ?? ""}`];
+    const place = texts.findIndex(holds);
+    return place < 0 ? texts.length : place;
+  };
+  for (const row of rows) row.hidden = !holds(`${textOf(row)} ${row.dataset.words?.toLowerCase() ?? ""}`);
+  rows[0]?.parentElement?.append(...rows.toSorted((one, other) => placeOf(one) - placeOf(other)));
   if (count) count.textContent = `${rows.filter(({ hidden }) => !hidden).length} of ${rows.length} shown`;
 }
 

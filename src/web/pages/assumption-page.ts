@@ -7,8 +7,10 @@ import { draftOf } from "../../editor/draft.js";
 import { withoutOverride } from "../../editor/override-edits.js";
 import { type OwnValue, ownValues } from "../../editor/own-value.js";
 import { assumptionRow } from "../../report/document/assumptions-list.js";
+import { usualIn } from "../../report/words/usual-and-own.js";
 import type { TableView } from "../../report/words/view-types.js";
 import { InputError } from "../../study/reading/problems.js";
+import { ownShown, unitsOf } from "./assumption-units.js";
 import { usedIn } from "./assumptions-page.js";
 import { type OwnValueForm, triedText, type Wrong } from "./own-value-form.js";
 import { workbenchPage } from "./workbench-page.js";
@@ -34,12 +36,15 @@ export async function assumptionPage(page: AssumptionPage): Promise<object> {
   const own = ownValues(draftOf(study.text, study.fileName).document);
   const balance = await answers.ask("balance", textOf(study));
   const row = assumptionRow(entry, { assumptions: studies.assumptions, used: usedIn(balance), own });
+  const units = unitsOf(study, studies);
+  const usual = usualIn(entry, units);
   const tried = typed && triedText(study, entry, withReason(typed, page.isTrial), studies.assumptions);
   const kept = own.get(id);
   return workbenchPage(
     { entry: study, balance, part: "assumptions", title: row.name },
     {
-      row,
+      row: { ...row, ...usual },
+      ownShown: row.own && ownShown(entry, { value: row.own, reason: "" }, studies.assumptions, units),
       href: `/studies/${study.id}/assumptions/${id}`,
       list: `/studies/${study.id}/assumptions`,
       study: study.id,

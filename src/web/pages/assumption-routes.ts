@@ -148,7 +148,7 @@ const resetting = (id: string, { assumptions }: Studies) => ({
 });
 
 const keeping = ({ id, title }: Assumption, typed: OwnValueForm) => ({
-  note: `Assumptions: ${title ?? id} ${typed.value}`,
+  note: `Assumptions: ${title} ${typed.value}`,
   apply: ({ text, fileName }: StudyEntry) =>
     withOwnValue(text, fileName, id, { value: typed.value, reason: typed.reason }),
 });

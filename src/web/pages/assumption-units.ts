@@ -1,34 +1,35 @@
-import type { Assumption } from "../../assumptions/entry.js";
-import { significant } from "../../report/words/format.js";
-import { conversionBetween } from "../../units/unit-conversion.js";
+import type { Studies } from "../../app/studies.js";
+import type { StudyEntry } from "../../app/study-entry.js";
+import type { Assumption, AssumptionSet } from "../../assumptions/entry.js";
+import { applyOverrides } from "../../assumptions/override.js";
+import { exchanged } from "../../assumptions/prices.js";
+import { draftOf } from "../../editor/draft.js";
+import type { OwnValue } from "../../editor/own-value.js";
+import { formatter } from "../../report/words/format.js";
+import { ownIn, type StudyUnits } from "../../report/words/usual-and-own.js";
+import { studyPrices } from "../../study/prepare/prices.js";
+import { InputError } from "../../study/reading/problems.js";
 
-/** US units for those that entries state; what is not here is told as it is stated. Temperatures may be differences. */
-const inUs: Readonly<Record<string, readonly [unit: string, label: string]>> = {
-  m: ["ft", "ft"],
-  mm: ["in", "in"],
-  "m/s": ["ft/s", "ft/s"],
-  m2: ["ft2", "ft²"],
-  "m3/s": ["ft3/s", "cfs"],
-  "kg/m2": ["lb/ft2", "lb/ft²"],
-  "kg/m3": ["lb/ft3", "lb/ft³"],
-  "$/m2": ["$/ft2", "$/ft²"],
-  "$/m3": ["$/acre-ft", "$/acre-ft"],
-  "$/kg": ["$/lb", "$/lb"],
-};
+/** The units and the money of a study; of one that cannot be read yet its units, and dollars as files state them. */
+export function unitsOf(entry: StudyEntry, studies: Studies): StudyUnits {
+  try {
+    const { money, study } = studies.document(entry);
+    const { factorOf } = studyPrices(money, studies.assumptions).prices;
+    return { format: formatter(money.currency, study.units), factorOf };
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error;
+    const { system } = draftOf(entry.text, entry.fileName).writing;
+    return { format: formatter("USD", system), factorOf: exchanged(1) };
+  }
+}
 
-const digits = 3;
-
-/** An entry's value and range in the units of a study, where it states others. */
-export function inStudyUnits(
-  { value, low, high, unit, priceYear }: Assumption,
-  system: "us" | "si",
-): { readonly value: string; readonly range: string } | undefined {
-  const [to, label] = (system === "us" ? inUs[unit] : undefined) ?? [];
-  const convert = to === undefined ? undefined : conversionBetween(unit, to);
-  if (!convert || label === undefined) return undefined;
-  const year = priceYear === undefined ? "" : ` of ${priceYear}`;
-  const [middle = "", from = "", until = ""] = [value, low, high].map((each) =>
-    significant(convert(each), digits),
-  );
-  return { value: `${middle} ${label.replace("$", "USD")}${year}`, range: `${from}–${until}` };
+/** An own value in the study's units; as typed where it cannot be used. */
+export function ownShown(
+  { id }: Pick<Assumption, "id">,
+  own: OwnValue,
+  assumptions: AssumptionSet,
+  units: StudyUnits,
+): string {
+  const [applied] = applyOverrides(assumptions, [{ id, ...own }], units.factorOf).applied;
+  return applied ? ownIn(applied, units) : own.value;
 }

@@ -14,8 +14,9 @@ import {
   assumptionRows,
 } from "../../report/document/assumptions-list.js";
 import { formatter } from "../../report/words/format.js";
+import { type StudyUnits, usualIn } from "../../report/words/usual-and-own.js";
 import type { Swing } from "../../study/odds/assumption-swings.js";
-import { inStudyUnits } from "./assumption-units.js";
+import { ownShown, unitsOf } from "./assumption-units.js";
 import { workbenchPage } from "./workbench-page.js";
 
 /** How much the assumptions move, or why that is not known yet. */
@@ -58,9 +59,8 @@ export function assumptionsPage(
   swings: SwingState,
   { words, filter, author }: Search & { readonly author: string },
 ): object {
-  const { document, writing } = draftOf(entry.text, entry.fileName);
-  const { system } = writing;
-  const own = ownValues(document);
+  const own = ownValues(draftOf(entry.text, entry.fileName).document);
+  const units = unitsOf(entry, studies);
   const reading = { assumptions: studies.assumptions, used: usedIn(balance), own };
   const rows = assumptionRows(reading, filter, words);
   const href = (id: string) => `/studies/${entry.id}/assumptions/${id}`;
@@ -78,13 +78,13 @@ export function assumptionsPage(
         return {
           id,
           name: row?.name ?? id,
-          usual: row?.value ?? "unknown",
-          value,
+          usual: known ? usualIn(known, units).value : "unknown",
+          value: ownShown({ id }, { value, reason }, studies.assumptions, units),
           reason,
           link,
         };
       }),
-      ranked: rankedView(swings, entry, studies, reading),
+      ranked: rankedView(swings, entry, studies, { ...reading, units }),
       isUnderWay: swings === "under way",
       search: {
         words,
@@ -96,26 +96,30 @@ export function assumptionsPage(
       },
       count: `${rows.length} of ${studies.assumptions.entries.size} assumptions`,
       rows: rows.map((row) => ({
-        ...{ ...row, ...unitsOf(row, studies, system), name: nameOf(row), link: href(row.id) },
+        ...{ ...row, ...shownIn(row, studies, units), link: href(row.id) },
       })),
     },
   );
 }
 
 /** In the study's units, with what the entry states beside it. */
-function unitsOf({ id, value, range }: AssumptionRow, { assumptions }: Studies, system: "us" | "si") {
+function shownIn({ id, own, reason = "" }: AssumptionRow, { assumptions }: Studies, units: StudyUnits) {
   const entry = assumptions.entries.get(id);
-  const converted = entry && inStudyUnits(entry, system);
-  return converted ? { ...converted, stated: `${value}, ${range}` } : {};
+  if (!entry) return {};
+  return {
+    ...usualIn(entry, units),
+    own: own && ownShown(entry, { value: own, reason }, assumptions, units),
+  };
 }
-
-/** The id is told below the name; one without a name is known by its id, which may break after its dots. */
-const nameOf = ({ id, name }: AssumptionRow) =>
-  name === id ? { title: id.replaceAll(".", ".\u200b"), id: "" } : { title: name, id };
 
 const mostRanked = 12;
 
-function rankedView(state: SwingState, entry: StudyEntry, studies: Studies, reading: AssumptionReading) {
+function rankedView(
+  state: SwingState,
+  entry: StudyEntry,
+  studies: Studies,
+  { units, ...reading }: AssumptionReading & { readonly units: StudyUnits },
+) {
   if (state === "unfinished" || state === "under way") return { isKnown: false, rows: [], rest: "" };
   const { money, study, options } = studies.document(entry);
   const format = formatter(money.currency, study.units);
@@ -131,14 +135,13 @@ function rankedView(state: SwingState, entry: StudyEntry, studies: Studies, read
     rows: state.swings.slice(0, mostRanked).flatMap(({ id, width, low, high, ends }, index) => {
       const found = reading.assumptions.entries.get(id);
       if (!found) return [];
-      const { name, value, range, note, basis, isJudged } = assumptionRow(found, reading);
+      const { name, note, basis, isJudged } = assumptionRow(found, reading);
       return [
         {
           place: index + 1,
           name,
           link: `/studies/${entry.id}/assumptions/${id}`,
-          value,
-          range,
+          ...usualIn(found, units),
           ...{ note, basis, isJudged },
           width: format.money(width),
           span: `${format.money(low)} to ${format.money(high)}`,

@@ -20,6 +20,7 @@ export const editedParts = [
 
 /** What follows from the parts. A new page that reads the study goes here. */
 export const readParts: readonly WorkbenchPart[] = [
+  { id: "records", name: "Records from files", path: "/records" },
   { id: "assumptions", name: "Assumptions", path: "/assumptions" },
   { id: "plans", name: "Plans of upkeep", path: "/plans" },
   { id: "results", name: "Results", path: "" },
@@ -27,6 +28,7 @@ export const readParts: readonly WorkbenchPart[] = [
   { id: "chance", name: "Where the chance comes from", path: "/chance" },
   { id: "odds", name: "How sure is it?", path: "/odds" },
   { id: "search", name: "The program that fits", path: "/search" },
+  { id: "worked", name: "Worked by hand", path: "/worked" },
   { id: "report", name: "Report", path: "/report" },
   { id: "forms", name: "Downloads", path: "/forms" },
 ];

@@ -133,7 +133,7 @@ describe("the assumptions that are estimated from counts", () => {
 
   it("may not be typed as well", () => {
     const typed =
-      "- { id: arrival.founding-near, value: 0.01, unit: share, low: 0.001, high: 0.02, basis: judged, source: project-judgement, note: '' }\n";
+      "- { id: arrival.founding-near, title: a chance, value: 0.01, unit: share, low: 0.001, high: 0.02, basis: judged, source: project-judgement, note: '' }\n";
     expect(problemsOf("arrival.yaml", `${files.get("arrival.yaml")}${typed}`)).toEqual([
       `arrival.yaml: arrival.founding-near is given as an entry; allowed: none, since it is estimated from the counts in ${evidenceFile}. Remove the entry; correct the counts there, or give the study its own value.`,
     ]);

@@ -1,0 +1,82 @@
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { smallLakeText } from "../study/small-lake.js";
+import { starting } from "./serving.js";
+
+const writer = { author: "Ida Marsh", note: "", origin: "form" } as const;
+let web: Awaited<ReturnType<typeof starting>>;
+
+beforeAll(async () => {
+  web = await starting();
+});
+afterAll(() => web.close());
+
+const made = () => {
+  const { id } = web.studies.create(smallLakeText, writer);
+  return { id, path: `/studies/${id}/own-values` };
+};
+const post = (path: string, fields: Record<string, string>) => {
+  const form = new FormData();
+  for (const [name, value] of Object.entries(fields)) form.set(name, value);
+  return web.ask(path, { method: "POST", body: form });
+};
+
+const two = "growth.bulk-density;28;lb/ft3;weighed\narrival.founding-unknown;0.9;;counted";
+
+describe("several own values at once", () => {
+  it("are shown with what each does and all together, before anything is saved", async () => {
+    const { id, path } = made();
+    const page = await (await post(path, { csv: two, act: "check" })).text();
+    expect(page).toContain("Net benefit of");
+    expect(page).toContain("Chance that a fouled launch of unknown origin founds a population");
+    expect(page).toMatch(/<td class="num">[+−]€[\d,]+<\/td>/);
+    expect(page).toContain("All together");
+    expect(page).toContain("Keep 2 own values in one revision");
+    expect(web.studies.find(id)?.revision).toBe(1);
+  });
+
+  it("are kept in one revision", async () => {
+    const { id, path } = made();
+    const kept = await post(path, { csv: two, act: "take", author: "J. Okafor" });
+    expect(kept.status).toBe(303);
+    expect(kept.headers.get("location")).toBe(`/studies/${id}/assumptions`);
+    expect(web.studies.find(id)).toMatchObject({
+      revision: 2,
+      author: "J. Okafor",
+      note: "Assumptions: 2 own values from a table",
+    });
+    expect(web.studies.find(id)?.text).toMatch(/28 lb\/ft3[\s\S]*0\.9/);
+  });
+
+  it("with a fault in one line are not kept, and what was pasted comes back", async () => {
+    const { id, path } = made();
+    const refused = await post(path, { csv: `${two}\nno.such;1;;x`, act: "take" });
+    const page = await refused.text();
+    expect(refused.status).toBe(400);
+    expect(page).toContain("Line 3: found no.such; allowed: an id from the assumptions");
+    expect(page).toContain("growth.bulk-density;28;lb/ft3;weighed");
+    expect(web.studies.find(id)?.revision).toBe(1);
+  });
+
+  it("are copied from another study into the box", async () => {
+    const { id: from, path: first } = made();
+    await post(first, { csv: two, act: "take" });
+    const { path } = made();
+    const page = await (await web.ask(`${path}?from=${from}`)).text();
+    expect(page).toContain("stand in the box below. Nothing is saved yet.");
+    expect(page).toContain("growth.bulk-density,28 lb/ft3,,weighed");
+  });
+
+  it("of an unfinished study can be kept, and what they do is told later", async () => {
+    const { id } = web.studies.create("study: { name: Begun }\n", writer);
+    const path = `/studies/${id}/own-values`;
+    const page = await (await post(path, { csv: two, act: "check" })).text();
+    expect(page).toContain("what they do is shown once the study is complete");
+    expect((await post(path, { csv: two, act: "take" })).status).toBe(303);
+  });
+
+  it("do not change an example", async () => {
+    const path = "/studies/example-ninemoss/own-values";
+    expect((await post(path, { csv: two, act: "take" })).status).toBe(404);
+    expect(await (await web.ask(path)).text()).not.toContain("Keep ");
+  });
+});
