@@ -111,7 +111,10 @@ async function limited<Result>(
   { signal, longestMilliseconds, wait }: Limits,
 ): Promise<Result> {
   const ending = new AbortController();
-  const leave = () => void page.close().catch(() => undefined);
+  let left: Promise<unknown> | undefined;
+  const leave = () => {
+    left = page.close().catch(() => undefined);
+  };
   signal?.addEventListener("abort", leave, { once: true });
   const late = wait(longestMilliseconds, ending.signal).then(() => {
     throw new Error("timeout of the printer");
@@ -123,6 +126,8 @@ async function limited<Result>(
   } finally {
     ending.abort();
     signal?.removeEventListener("abort", leave);
+    // The next print must not be put on a page that is closing.
+    await left;
   }
 }
 

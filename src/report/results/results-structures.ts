@@ -24,7 +24,7 @@ function componentJson(component: ComponentResult): object {
     name,
     plan: chosen.plan.label,
     brokenLimit: chosen.brokenLimit ?? null,
-    nearestLimit: chosen.nearestLimit ?? null,
+    nearestLimit: limitJson(chosen.nearestLimit),
     wayOut: chosen.wayOut ?? null,
     pinned: pinned ? { reason: pinned.reason, cheapest: triedJson(pinned.cheapest) } : null,
     untouchedLayer,
@@ -34,13 +34,17 @@ function componentJson(component: ComponentResult): object {
   };
 }
 
+/** A limit that leaves no room at all is passed by any layer: its load is beyond every number, which JSON has not. */
+const limitJson = (nearest: TriedPlan["nearestLimit"]): object | null =>
+  nearest ? { ...nearest, load: Number.isFinite(nearest.load) ? nearest.load : null } : null;
+
 function triedJson({ plan, yearlyCost, brokenLimit, nearestLimit, wayOut }: TriedPlan): object {
   return {
     id: plan.id,
     plan: plan.label,
     yearlyCost: Number(yearlyCost.toFixed(2)),
     brokenLimit: brokenLimit ?? null,
-    nearestLimit: nearestLimit ?? null,
+    nearestLimit: limitJson(nearestLimit),
     wayOut: wayOut ?? null,
   };
 }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { resultsJson } from "../../../src/report/results/results.js";
 import { deeper, dryOut, editedRun, withSchedule } from "../edited.js";
+import { exampleRun } from "../runs.js";
 
 interface Results {
   readonly structures: ReadonlyArray<{
@@ -55,4 +56,20 @@ describe("the results as JSON", () => {
       expect.objectContaining({ id: "dry", reason: "the water never leaves it" }),
     );
   });
+});
+
+describe("the results of every example", () => {
+  it.each(["sorrel-bend", "ninemoss", "copperhithe", "thistledown"] as const)(
+    "hold no number that JSON lacks in %s, so that a report on it can be issued",
+    (name) => {
+      const lacking: string[] = [];
+      const search = (value: unknown, path: string): void => {
+        if (typeof value === "number" && !Number.isFinite(value)) lacking.push(path);
+        if (typeof value !== "object" || value === null) return;
+        for (const [key, each] of Object.entries(value)) search(each, `${path}.${key}`);
+      };
+      search(resultsJson(exampleRun(name)), "");
+      expect(lacking).toEqual([]);
+    },
+  );
 });
