@@ -1,5 +1,6 @@
 import type { KeptStudy, RevisionCard, StudyCard, StudyState } from "../store/records.js";
 import type { StudyStore } from "../store/studies.js";
+import { recordAtHand, recordsNamed, takeRecord } from "../study/records/at-hand.js";
 import { readExamples } from "./examples.js";
 import type { ListedStudy, StudyEntry } from "./study-entry.js";
 
@@ -18,16 +19,28 @@ export interface StudyReading {
   readonly versionNames: (id: string) => ReadonlyMap<number, string>;
   /** A study as it was at a revision, whatever became of later ones. @throws DamagedRevisionError */
   readonly revision: (id: string, revision: number) => StudyEntry | undefined;
+  /** Puts the records that a text names at hand, so that it can be read; what is found of a study's brings its own. */
+  readonly bringRecords: (text: string) => void;
 }
 
 export function studyReading(store: StudyStore): StudyReading {
   const examples = readExamples();
   const exampleOf = (id: string) => examples.find((example) => example.id === id);
+  const bringRecords = (text: string) => {
+    for (const digest of recordsNamed(text)) {
+      const record = recordAtHand(digest) ?? store.keptRecord(digest);
+      if (record !== undefined) takeRecord(record);
+    }
+  };
+  const brought = (study: KeptStudy): StudyEntry => {
+    bringRecords(study.text);
+    return own(study);
+  };
   const find = (id: string): StudyEntry | undefined => {
     const example = exampleOf(id);
     if (example) return example;
     const kept = store.latest(id);
-    return kept && own(kept);
+    return kept && brought(kept);
   };
   const card = (id: string): ListedStudy | undefined => {
     const kept = exampleOf(id) ? undefined : store.card(id);
@@ -48,8 +61,9 @@ export function studyReading(store: StudyStore): StudyReading {
       if (example) return example.revision === number ? example : undefined;
       const study = store.card(id);
       const kept = store.revision(id, number);
-      return study && kept && own({ ...study, ...kept });
+      return study && kept && brought({ ...study, ...kept });
     },
+    bringRecords,
   };
 }
 

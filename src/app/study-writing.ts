@@ -4,6 +4,7 @@ import type { StudyStore } from "../store/studies.js";
 import { requirePrintable } from "../study/reading/character-problems.js";
 import { forXml } from "../study/reading/characters.js";
 import { nameInText, renamedText } from "../study/reading/name-in-text.js";
+import { recordText, takeRecord } from "../study/records/at-hand.js";
 import type { StudyEntry } from "./study-entry.js";
 import { fileNameFor, idFor } from "./study-names.js";
 import { own, type StudyReading } from "./study-reading.js";
@@ -36,6 +37,8 @@ export interface StudyWriting {
   readonly nameVersion: (id: string, revision: number, name: string) => void;
   /** A new study from any study or example. @throws UnknownStudyError */
   readonly copy: (id: string, author: string, revision?: number) => StudyEntry;
+  /** Keeps a record beside the studies. @returns the digest by which a study names it */
+  readonly keepRecord: (text: string) => string;
   /** @throws UnknownStudyError */
   readonly setState: (id: string, state: StudyState) => StudyEntry;
 }
@@ -88,6 +91,11 @@ export function studyWriting(
       const from = mustFind(id, number);
       const note = `Copy of ${from.name}, revision ${from.revision}`;
       return create(renamedText(from.text, `${from.name} (copy)`), { author, note, origin: "copy" });
+    },
+    keepRecord: (text) => {
+      const digest = takeRecord(text);
+      store.keepRecord(digest, recordText(text));
+      return digest;
     },
     setState: (id, state) => own(store.setState(id, state, now().toISOString())),
   };

@@ -30,6 +30,9 @@ export function readArguments(args: readonly string[]) {
         role: { type: "string" },
         example: { type: "boolean" },
         permanently: { type: "boolean" },
+        schedule: { type: "string" },
+        replace: { type: "boolean" },
+        partly: { type: "boolean" },
         help: { type: "boolean", short: "h" },
       },
     });

@@ -58,6 +58,25 @@ const commands = new Map<string, Command>([
     },
   ],
   [
+    "record",
+    async (study, { set, schedule, replace, partly }, file) => {
+      const path = required(study, "STUDY");
+      const asked = {
+        ...{ file: required(file, "FILE"), settings: assignments(set), schedule },
+        ...{ replaces: replace ?? false, isPartial: partly ?? false },
+      };
+      (await import("./record-command.js")).recordCommand(path, asked, print);
+    },
+  ],
+  [
+    "log",
+    async (study, { set, partly }, file) => {
+      const path = required(study, "STUDY");
+      const asked = { file: required(file, "FILE"), settings: assignments(set), isPartial: partly ?? false };
+      (await import("./log-command.js")).logCommand(path, asked, print);
+    },
+  ],
+  [
     "report",
     async (study, values) => {
       const out = required(values.out, "--out FILE");

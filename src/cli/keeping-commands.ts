@@ -13,6 +13,8 @@ import { restore } from "../store/restore.js";
 import { type StudyStore, studyStore } from "../store/studies.js";
 import { InputError } from "../study/reading/problems.js";
 import { decodeStudy } from "../study/reading/study-bytes.js";
+import { recordsFor } from "../study/records/at-hand.js";
+import { keepBeside, recordsBeside } from "../study/records/record-folder.js";
 import { writeWhole } from "./write-whole.js";
 
 type Print = (text: string) => void;
@@ -53,7 +55,9 @@ export async function restoreCommand(backup: string, print: Print): Promise<void
 export function importCommand(path: string, author: string, print: Print): void {
   mustExist(path, "FILE", "Check the path.");
   const text = decodeStudy(readFileSync(path), path);
+  const records = recordsBeside(dirname(path), text);
   withStudies((studies) => {
+    for (const record of records) studies.keepRecord(record);
     const entry = studies.create(text, { author, note: "", origin: "import" }, path.split(/[\\/]/).at(-1));
     print(`Kept as ${entry.id}.`);
     if (studies.check(entry).problems.length > 0) {
@@ -72,6 +76,7 @@ export function exportCommand(
     const entry = revision === undefined ? studies.find(id) : studies.revision(id, revision);
     if (!entry) throw unknown(id, studies);
     writeWhole(out, entry.text);
+    for (const record of recordsFor([entry.text])) keepBeside(dirname(out), record);
     print(`Wrote revision ${entry.revision} of ${entry.name} to ${out}`);
   });
 }

@@ -41,6 +41,29 @@ const usages: Readonly<Record<string, Usage>> = {
     ],
     example: 'sweep lake.yaml --set "money.discountRate=1..6 by 0.5 %/yr" > rates.csv',
   },
+  record: {
+    ways: [
+      [
+        "STUDY FILE [--set KEY=VALUE …] [--partly]",
+        "read a file of lake levels as a gauge network or spreadsheet exports it; the study remembers how, so that next year's file needs no settings. KEY: date, level (columns), unit, dates, decimals, missing, several, gaugeZero, fillGapsUpTo, origin; --partly leaves out lines with faults",
+      ],
+      [
+        "STUDY FILE --schedule ID, --replace",
+        "the same for another schedule of the lake; in place of a schedule that is there",
+      ],
+    ],
+    example: "record lake.yaml gauge.txt --set date=datetime --set level=elevation --set unit=ft --replace",
+  },
+  log: {
+    ways: [
+      [
+        "STUDY FILE [--set KEY=VALUE …] [--partly]",
+        "sum a log of inspected boats, a line for each or sums, into the study, whose chances follow from it; names and plates are not kept. KEY: date, class, setAside, fouled, screened, quickCheck, fullInspection (columns), classes, yes, dates, decimals, stations, origin",
+      ],
+    ],
+    example:
+      'log lake.yaml boats.csv --set date=Date --set class=Type --set setAside=Held --set fouled=Mussels --set "classes=Day user=day-use; Slip=long-moored"',
+  },
   report: {
     ways: [
       [

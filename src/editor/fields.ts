@@ -74,6 +74,8 @@ export interface NamedField {
   readonly where: string;
   /** Ids of assumptions that are typical values of it. */
   readonly typical: readonly string[];
+  /** Those of each value of another field beside it. */
+  readonly typicalBy?: SchemaNode["typicalBy"];
   readonly required: boolean;
   /** Whether the answer moves with it though it may be left out. */
   readonly moves?: boolean;
@@ -130,13 +132,13 @@ function groupOf(node: SchemaNode): GroupField | Extract<Field, { kind: "months"
 function plainGroup(node: SchemaNode): GroupField {
   const required = new Set(node.required);
   const fields = Object.entries(node.properties ?? {})
-    .filter(([key, child]) => child.const === undefined && !onlyOnDisk.has(key))
+    .filter(([key, child]) => child.const === undefined && !notInForms.has(key))
     .map(([key, child]) => named(key, child, required.has(key)));
   return { kind: "group", fields };
 }
 
-/** Keys for studies read from a folder, which a browser does not have. */
-const onlyOnDisk = new Set(["file"]);
+/** Keys for studies read from a folder, which a browser does not have, and what the page of records enters. */
+const notInForms = new Set(["file", "kept", "export"]);
 
 function named(key: string, node: SchemaNode, required: boolean): NamedField {
   const field = fieldOf(node, key);
@@ -146,6 +148,7 @@ function named(key: string, node: SchemaNode, required: boolean): NamedField {
     help: helpOf(node, field),
     where: node.where ?? "",
     typical: node.typical ?? [],
+    typicalBy: node.typicalBy,
     required,
     moves: node.moves === true,
     way: node.way,

@@ -84,15 +84,18 @@ function formMaker(making: Making): Maker {
           at,
           value,
         );
-        const children = inner.shape.group ? inner.children : [{ ...inner, label: way.label }];
-        return {
+        const whole = {
           ...base,
           errors: [],
-          needed: inner.shape.group ? base.needed : "",
-          shape: { ways: true },
+          shape: { ways: true as const },
           choices: waysOf(field.ways, way.value),
-          children,
         };
+        if (inner.shape.group) return { ...whole, children: inner.children };
+        // The one input has the place's own id and what is said of its value.
+        const said = { needed: "", implied: "", taken: "", example: "" };
+        const describedBy = base.help ? `${base.id}-choice-help ${inner.describedBy}` : inner.describedBy;
+        const children = [{ ...inner, label: way.label, describedBy }];
+        return { ...whole, ...said, id: `${base.id}-choice`, children };
       }
       case "shares":
         return sharesNode(field, { base, at, value, make }, making);
@@ -101,6 +104,14 @@ function formMaker(making: Making): Maker {
     }
   };
   return make;
+}
+
+/** Ids of the typical values of a field, by what another field beside it says. */
+function typicalFor({ typical, typicalBy }: NamedField, at: Place, document: unknown): readonly string[] {
+  if (!typicalBy) return typical;
+  const beside = [...at.slice(0, -1), typicalBy.field];
+  const value = beside.reduce<unknown>((found, key) => childOf(found, key), document);
+  return typicalBy.ids[String(value ?? "")] ?? [];
 }
 
 function baseNode(
@@ -126,7 +137,7 @@ function baseNode(
     ...typicalMark,
     ...copiedMark,
   ].join(" ");
-  const typical = typicalText(named.typical, entries);
+  const typical = typicalText(typicalFor(named, at, document), entries);
   const taken = takenText(field, at, value, { entries, system: writing.system });
   const implied = impliedAt.get(name) ?? "";
   const isTyped = !isWhole && !["choice", "yes-no", "reference", "several"].includes(field.kind);

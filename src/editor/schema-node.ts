@@ -35,6 +35,13 @@ export interface SchemaNode {
   readonly where?: string | undefined;
   /** Ids of assumptions that are typical values of the field. */
   readonly typical?: readonly string[] | undefined;
+  /** Those of each value of another field of the group; of other values none. */
+  readonly typicalBy?: TypicalBy | undefined;
+}
+
+export interface TypicalBy {
+  readonly field: string;
+  readonly ids: Readonly<Record<string, readonly string[]>>;
 }
 
 const node: z.ZodType<SchemaNode> = z.lazy(() =>
@@ -63,6 +70,7 @@ const node: z.ZodType<SchemaNode> = z.lazy(() =>
     way: z.string().optional(),
     where: z.string().optional(),
     typical: z.array(z.string()).optional(),
+    typicalBy: z.object({ field: z.string(), ids: z.record(z.string(), z.array(z.string())) }).optional(),
   }),
 );
 

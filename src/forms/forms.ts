@@ -58,7 +58,8 @@ export async function plainForms({ run, printedOdds, edition }: FormParts): Prom
     {
       path: "workbook.xlsx",
       group: "For a spreadsheet",
-      title: "Workbook with live formulas: answer, cost by year, cost lines, budget, assumptions, overrides",
+      title:
+        "Workbook that follows its inputs: answer, inputs, cost by year, cost lines, chances, budget, assumptions",
       type: "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
       bytes: await workbook(run, printedOdds?.odds),
     },

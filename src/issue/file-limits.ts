@@ -9,7 +9,7 @@ export const fileLimits = {
   objects: 400_000,
   streams: 40_000,
   pages: 3_000,
-  attachments: 16,
+  attachments: 32,
   /** Bytes of one stream, and of all, once unpacked. */
   unpackedEach: 32 * 1024 * 1024,
   unpackedAll: 256 * 1024 * 1024,

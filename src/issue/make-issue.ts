@@ -12,8 +12,15 @@ import type { PrintSettings } from "../report/print/pdf.js";
 import type { Printer } from "../report/print/printer.js";
 import { resultsJson } from "../report/results/results.js";
 import type { StudyRun } from "../study/prepare/compute.js";
+import { recordAtHand, recordsNamed } from "../study/records/at-hand.js";
 import { contentDigest } from "./digest.js";
-import { attachmentNames, type IssueContent, type IssueRecord, issueFormat } from "./record.js";
+import {
+  attachmentNames,
+  type IssueContent,
+  type IssueRecord,
+  issueFormat,
+  recordAttachment,
+} from "./record.js";
 import { addSignatureField } from "./signature.js";
 
 /** A report to be frozen. */
@@ -160,8 +167,9 @@ function issueView(
     digest,
     signedBy,
     method: content.method,
-    attached: Object.values(attachmentNames)
+    attached: [...Object.values(attachmentNames), ...recordsNamed(content.studyText).map(recordAttachment)]
       .filter((name) => part === "all" || name !== attachmentNames.board)
+      .sort()
       .join(", "),
   };
 }
@@ -183,6 +191,12 @@ function attachments(
       : []),
     attach(figures, "All figures, to the cent", texts.figures),
     attach(issue, "Number, date, revision and digest of this issue", stableJson(record)),
+    ...recordsNamed(texts.studyText).flatMap((digest) => {
+      const record = recordAtHand(digest);
+      return record === undefined
+        ? []
+        : [attach(recordAttachment(digest), "Record of levels of the study", record, "text/csv")];
+    }),
     attach(study, "The study as its author entered it", texts.studyText, "application/yaml"),
   ];
 }

@@ -1,5 +1,6 @@
 import { ParseSpeeds, PDFDocument } from "@cantoo/pdf-lib";
 import type { z } from "zod";
+import { takeRecord } from "../study/records/at-hand.js";
 import { readAttachments } from "./attachments.js";
 import { contentDigest } from "./digest.js";
 import { atMost, checkFileLimits, FileLimitError, fileLimits } from "./file-limits.js";
@@ -7,6 +8,7 @@ import {
   assumptionsSchema,
   attachmentNames,
   type IssueContent,
+  isRecordAttachment,
   issueRecordSchema,
   type ReadRecord,
 } from "./record.js";
@@ -30,6 +32,8 @@ export async function readIssue(pdf: Uint8Array): Promise<ReadIssue> {
   if (texts.size === 0) {
     throw new NotIssuedError("This PDF has no attachments: it is a draft, or not from this program.");
   }
+  // A record is known by the digest of its own text: one that was altered is not the one that the study names.
+  for (const [name, text] of texts) if (isRecordAttachment(name)) takeRecord(text);
   const textOf = (name: string): string => {
     const text = texts.get(name);
     if (text === undefined) throw new NotIssuedError(`This PDF has no attachment ${name}: ${notOurs}`);

@@ -15,6 +15,10 @@ export const attachmentNames = {
   study: "study.yaml",
 } as const;
 
+/** A record that the study names by its digest, in the alphabet between issue and study. */
+export const recordAttachment = (digest: string): string => `record-${digest}.csv`;
+export const isRecordAttachment = (name: string): boolean => /^record-[0-9a-f]{64}\.csv$/.test(name);
+
 const hexDigest = z.string().regex(/^[0-9a-f]{64}$/);
 
 const recordFields = {

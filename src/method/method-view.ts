@@ -1,6 +1,7 @@
 import { join } from "node:path";
 import type { AssumptionSet } from "../assumptions/entry.js";
 import { examplesFolder } from "../report/document/assets.js";
+import { consulted } from "../report/document/bases.js";
 import { method } from "../report/document/method.js";
 import type { ChartView, TableView } from "../report/words/view-types.js";
 import { runStudy, type StudyRun } from "../study/prepare/compute.js";
@@ -9,6 +10,7 @@ import { coefficientsTable, planningRatesTable } from "./coefficients-table.js";
 import { type DryingView, dryingView } from "./drying-view.js";
 import { type HabitatView, habitatView } from "./habitat-view.js";
 import { oddsMethod } from "./odds-method.js";
+import { type LakePaths, pathsOf } from "./paths/paths.js";
 import { planCatalogue } from "./plan-catalogue.js";
 import { type RelationGroupView, relationsView } from "./relations-view.js";
 import { sheetContext } from "./sheet-context.js";
@@ -24,6 +26,8 @@ export interface MethodView {
   readonly worked: WorkedExamples;
   /** Name of the invented lake whose structures are worked. */
   readonly example: string;
+  /** From entries to a cost line, by kind of structure. */
+  readonly paths: readonly LakePaths[];
   readonly wording: WordingView;
   /** How odds are drawn. */
   readonly odds: readonly string[];
@@ -50,12 +54,15 @@ export function methodView(assumptions: AssumptionSet): MethodView {
     habitat: habitatView(assumptions),
     worked: workedExamples(context),
     example: context.run.document.lake.name,
+    paths: pathsOf(assumptions, sheetContext),
     wording: wordingView(),
     odds: oddsMethod,
     plans: planCatalogue(assumptions),
     coefficients: coefficientsTable(assumptions),
     planningRates: planningRatesTable(assumptions),
-    sources: [...assumptions.sources].sort().map(([key, source]) => ({ key, ...source })),
+    sources: [...assumptions.sources]
+      .sort()
+      .map(([key, source]) => ({ key, ...source, read: consulted[source.read] })),
   };
 }
 

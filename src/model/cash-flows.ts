@@ -15,9 +15,8 @@ export interface CashFlows {
   readonly nominalRate: number;
 }
 
-export function cashFlows({ expectedByYear }: OptionResult, money: MoneySettings): CashFlows {
+export function cashFlows({ plainByYear: constant }: OptionResult, money: MoneySettings): CashFlows {
   const { discountRate, inflation, horizon, timing } = money;
-  const constant = expectedByYear.map(({ total }) => total.toNumber());
   const nominal = nominalFlows(constant, inflation, money);
   const factors = discountFactors(horizon, discountRate, timing);
   return {

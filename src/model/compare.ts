@@ -57,8 +57,9 @@ export interface OptionBalance extends Difference {
   readonly responseBenefit: () => Money | undefined;
   /** The same if its checks kept nobody away; worked out when asked for. Absent where the option counts on none. */
   readonly withoutDeterrence: () => Difference | undefined;
+  /** Worked out when asked for. */
   readonly bearers: readonly BearerShare[];
-  /** The program by fiscal year while the lake stays clean. */
+  /** The program by fiscal year while the lake stays clean; worked out when asked for. */
   readonly budget: ProgramBudget | undefined;
 }
 
@@ -75,8 +76,9 @@ export interface Comparison {
   readonly baseline: OptionResult;
   readonly options: readonly OptionBalance[];
   readonly rates: FoundingRates;
+  /** Worked out when asked for. */
   readonly checks: readonly Check[];
-  /** What was entered against what is usual; unlike the others these have limits with units, for each reader's own. */
+  /** Worked out when asked for. What was entered against what is usual; unlike the others these have limits with units, for each reader's own. */
   readonly entryChecks: readonly EntryCheck[];
 }
 
@@ -96,6 +98,11 @@ export function compare(
   const { schedules, rates, factors, rises } = settings;
   const [{ structures, infestation, contexts }] = schedules;
   const others = results.filter((result) => result !== baseline);
+  const checks = once(() => [
+    ...structures.flatMap((each) => each.checks),
+    ...plausibilityChecks(input, structures, infestation, source),
+  ]);
+  const entered = once(() => entryChecks(input, contexts, source));
   return {
     input,
     lake,
@@ -107,11 +114,12 @@ export function compare(
     baseline,
     options: others.map((result) => balance(result, baseline, { input, source, settings })),
     rates,
-    checks: [
-      ...structures.flatMap((each) => each.checks),
-      ...plausibilityChecks(input, structures, infestation, source),
-    ],
-    entryChecks: entryChecks(input, contexts, source),
+    get checks() {
+      return checks();
+    },
+    get entryChecks() {
+      return entered();
+    },
   };
 }
 
@@ -231,6 +239,8 @@ function balance(
   const breakEvens = once(() =>
     rest.input.lake.infestedSince === undefined ? breakEven(result, baseline, rest.settings) : noBreakEven,
   );
+  const shares = once(() => bearerShares(rest.input.money, { result, baseline, ...against }));
+  const budgets = once(() => programBudget(result.option, rest.input.money));
   return {
     result,
     ...against,
@@ -241,7 +251,11 @@ function balance(
     responseBenefit: () => responseBenefit(result, rest),
     withoutDeterrence: () => withoutDeterrence(result, baseline, rest),
     atOtherRates: () => rates.map((rate) => balanceAtRate(rate, { result, baseline }, rest)),
-    bearers: bearerShares(rest.input.money, { result, baseline, ...against }),
-    budget: programBudget(result.option, rest.input.money),
+    get bearers() {
+      return shares();
+    },
+    get budget() {
+      return budgets();
+    },
   };
 }

@@ -3,7 +3,7 @@ import { type Account, accountOf, type EnteredAccount } from "./money/account.js
 import { centsByBearer } from "./money/bearer.js";
 import type { Money } from "./money/decimal.js";
 import { centsPerUnit } from "./money/decimal.js";
-import { type CostLine, moneyOf } from "./money/line.js";
+import { type CostLine, moneysOf } from "./money/line.js";
 import { type PriceGroup, priceGroupOf } from "./money/price-group.js";
 import { kindOf } from "./structures/kinds.js";
 import type { StructureResult } from "./structures/structure.js";
@@ -162,15 +162,15 @@ function moneys({ harm, control, rising }: CentsByYear): YearlyCost {
   return {
     rising: new Map([...rising].map(([group, cents]) => [group, moneys(cents)])),
     get byYear() {
-      made.byYear ??= Array.from(harm, (cents, year) => moneyOf(cents + (control[year] ?? 0)));
+      made.byYear ??= moneysOf(Array.from(harm, (cents, year) => cents + (control[year] ?? 0)));
       return made.byYear;
     },
     get harm() {
-      made.harm ??= Array.from(harm, moneyOf);
+      made.harm ??= moneysOf([...harm]);
       return made.harm;
     },
     get control() {
-      made.control ??= Array.from(control, moneyOf);
+      made.control ??= moneysOf([...control]);
       return made.control;
     },
   };

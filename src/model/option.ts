@@ -1,10 +1,12 @@
 import { at, sumOf } from "../lists.js";
 import type { Assumed } from "./assumed.js";
+import { type CostOfChances, costOfChances } from "./break-even/cost-of-chances.js";
+import { once } from "./computed-once.js";
 import type { InfestationCost, YearlyCost } from "./infestation-cost.js";
 import type { ProgramOption, StudyInput } from "./inputs.js";
 import type { EnteredAccount } from "./money/account.js";
 import { Money, noMoney } from "./money/decimal.js";
-import { totalOf } from "./money/line.js";
+import { plain, totalOf } from "./money/line.js";
 import type { PriceGroup } from "./money/price-group.js";
 import { riseIn } from "./money/price-rises.js";
 import { type CostSettings, type OptionCosts, optionCosts } from "./option-costs.js";
@@ -13,7 +15,7 @@ import { type Arrivals, arrivals, throughBoats } from "./program/arrivals.js";
 import { type Containment, containmentOf, withContainment } from "./program/containment.js";
 import { foundingChances, togetherOf } from "./program/founding-chances.js";
 import { costShare, throughByYear } from "./program/ramp-up.js";
-import { weightedSum } from "./risk/expectation.js";
+import { weightedTotal } from "./risk/expectation.js";
 import { type FoundingRates, type Reaching, yearlyHazard } from "./risk/hazard.js";
 import { type StateProbabilities, stateProbabilities } from "./risk/state-probabilities.js";
 
@@ -40,12 +42,19 @@ export interface OptionResult extends OptionCosts {
   readonly schedulePresentValue: Money;
   /** What a yearly cost of a group, paid while the lake is known to be infested, weighs in the present value. */
   readonly knownWeight: (group: PriceGroup) => number;
+  /** Made when asked for. */
   readonly expectedByYear: readonly CostPair[];
+  /** Its totals in plain numbers. */
+  readonly plainByYear: readonly number[];
   readonly presentValue: CostPair;
   /** Equal yearly amount with the same present value. */
   readonly equivalentYearly: CostPair;
+  /** Made when asked for. */
   readonly undiscounted: CostPair;
   readonly weights: CostWeights;
+  /** What it costs for any chances; made when asked for. */
+  readonly ofChances: CostOfChances;
+  /** Made when asked for. */
   readonly infestationByBearer: ReadonlyArray<{ readonly id: string; readonly presentValue: Money }>;
   /** Expected present values of what staff entered, by account; the other losses are in no other sum. */
   readonly presentValueByAccount: ReadonlyMap<EnteredAccount, Money>;
@@ -69,24 +78,29 @@ export function optionResult(
 ): OptionResult {
   const { factors, rises } = settings;
   const costs = optionCosts(option, input, source, settings);
-  const { schedule, unnoticed, scheduleInYear } = costs;
+  const { schedule, unnoticed } = costs;
+  const noticed = schedule.infestation;
   const risk = riskOf(costs, input, source, settings);
   const { statesByYear } = risk;
-  const known = statesByYear.map(({ noticed }) => sumOf(noticed));
-  const followed = scheduleInYear.map((cost, year) => cost.times(at(known, year)));
-  const program = programByYear(costs, risk.knownBefore).map((cost, year) => cost.plus(at(followed, year)));
-  const noticed = schedule.infestation;
   const containment = containmentOf(option, input.money, statesByYear, settings);
-  const losses = expectedLosses({ unnoticed, noticed }, statesByYear, rises).map((loss, year) =>
-    new Money(loss).plus(containment?.expectedByYear[year] ?? noMoney),
-  );
+  const { known, followed, program, losses } = amountsByYear(costs, risk, containment, settings);
   const weights = costWeights(statesByYear, factors, rises);
-  const allOnes = factors.map(() => 1);
   const infestationAt = (by: CostWeights, attempts = noMoney) =>
     presentValueOf(noticed, by, unnoticed).plus(attempts);
-  const present = pair(weightedSum(program, factors), infestationAt(weights, containment?.presentValue));
+  const present = pair(
+    new Money(weightedTotal(program, factors)),
+    infestationAt(weights, containment?.presentValue),
+  );
   const knownWeight = (group: PriceGroup) =>
     factors.reduce((sum, factor, year) => sum + factor * at(known, year) * riseIn(group, year, rises), 0);
+  const undiscounted = once(() => {
+    const allOnes = factors.map(() => 1);
+    const infestation = infestationAt(costWeights(statesByYear, allOnes, rises), containment?.undiscounted);
+    return pair(new Money(sumOf(program)), infestation);
+  });
+  const ofBearers = once(() => withContainment(byBearer(noticed, unnoticed, weights), containment));
+  const ofChances = once(() => costOfChances(costs, settings));
+  const byYear = once(() => program.map((cost, year) => pair(new Money(cost), new Money(at(losses, year)))));
   return {
     ...costs,
     ...risk,
@@ -94,18 +108,46 @@ export function optionResult(
     infestedByYear: statesByYear.map(({ infested }) => infested),
     programPerYear: totalOf(costs.programLines),
     schedulePerYear: totalOf(schedule.operating),
-    schedulePresentValue: weightedSum(followed, factors),
+    schedulePresentValue: new Money(weightedTotal(followed, factors)),
     knownWeight,
-    expectedByYear: program.map((cost, year) => pair(cost, at(losses, year))),
+    plainByYear: program.map((cost, year) => cost + at(losses, year)),
+    get expectedByYear() {
+      return byYear();
+    },
     presentValue: present,
     equivalentYearly: perYear(present, factors),
-    undiscounted: pair(
-      weightedSum(program, allOnes),
-      infestationAt(costWeights(statesByYear, allOnes, rises), containment?.undiscounted),
-    ),
+    get undiscounted() {
+      return undiscounted();
+    },
     weights,
-    infestationByBearer: withContainment(byBearer(noticed, unnoticed, weights), containment),
+    get ofChances() {
+      return ofChances();
+    },
+    get infestationByBearer() {
+      return ofBearers();
+    },
     presentValueByAccount: byAccount(noticed, unnoticed, weights),
+  };
+}
+
+/** Expected amounts in each year of the horizon, in plain numbers. */
+function amountsByYear(
+  costs: OptionCosts,
+  { statesByYear, knownBefore }: Risk,
+  containment: Containment | undefined,
+  { rises }: OptionSettings,
+) {
+  const known = statesByYear.map(({ noticed }) => sumOf(noticed));
+  const followed = plain(costs.scheduleInYear).map((cost, year) => cost * at(known, year));
+  const attempts = containment && plain(containment.expectedByYear);
+  const streams = { unnoticed: costs.unnoticed, noticed: costs.schedule.infestation };
+  return {
+    known,
+    followed,
+    program: programByYear(costs, knownBefore).map((cost, year) => cost + at(followed, year)),
+    losses: expectedLosses(streams, statesByYear, rises).map(
+      (loss, year) => loss + (attempts ? at(attempts, year) : 0),
+    ),
   };
 }
 
@@ -165,12 +207,11 @@ function riskOf(
 }
 
 /** The program's cost runs in full while no mussels are known, and at the option's own share from then on. */
-function programByYear({ option, programInYear }: OptionCosts, knownBefore: readonly number[]): Money[] {
+function programByYear({ option, programInYear }: OptionCosts, knownBefore: readonly number[]): number[] {
   const { share } = option.afterInfestation;
-  return knownBefore.map((known, year) =>
-    at(programInYear, year)
-      .times(costShare(option, year))
-      .times(1 - known + known * share),
+  const full = plain(programInYear);
+  return knownBefore.map(
+    (known, year) => at(full, year) * costShare(option, year) * (1 - known + known * share),
   );
 }
 

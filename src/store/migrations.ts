@@ -104,6 +104,10 @@ const steps: readonly string[] = [
     PRIMARY KEY (id, revision),
     FOREIGN KEY (id, revision) REFERENCES revision (id, revision) ON DELETE CASCADE
   ) STRICT;`,
+  `CREATE TABLE kept_record (
+    digest TEXT NOT NULL PRIMARY KEY,
+    text TEXT NOT NULL
+  ) STRICT;`,
 ];
 
 /** Tables that say who may enter this machine's studies: no part of what a backup holds or a restore replaces. */

@@ -2,6 +2,7 @@ import type { Database } from "better-sqlite3";
 import type { StoreConnection } from "./connection.js";
 import { revisionDigest } from "./digests.js";
 import { ConflictError, DeletedStudyError, UnknownStudyError } from "./errors.js";
+import { keepRecord, keptRecord } from "./kept-records.js";
 import type { KeptRevision, KeptStudy, RevisionCard, StudyCard, StudyState, Writing } from "./records.js";
 import { cardOf, cardsIn, damagedError, latestAsKept, revisionAsKept, revisionCards } from "./study-rows.js";
 import { nameVersion, versionNames } from "./version-names.js";
@@ -31,6 +32,9 @@ export interface StudyStore {
   readonly save: (change: NextRevision) => KeptStudy;
   /** Also of a damaged study. @param when ISO 8601 @throws UnknownStudyError */
   readonly setState: (id: string, state: StudyState, when: string) => KeptStudy;
+  /** Keeps a record under its digest. */
+  readonly keepRecord: (digest: string, text: string) => void;
+  readonly keptRecord: (digest: string) => string | undefined;
   /** Removes a deleted study with all its revisions for good. @throws UnknownStudyError where none is deleted */
   readonly remove: (id: string) => void;
 }
@@ -75,6 +79,8 @@ export function studyStore({ read, write }: StoreConnection): StudyStore {
           .run(state, when, id, state);
         return mustExist(database, id);
       }),
+    keepRecord: (digest, text) => write((database) => keepRecord(database, digest, text)),
+    keptRecord: (digest) => read((database) => keptRecord(database, digest)),
     remove: (id) => write((database) => remove(database, id)),
   };
 }

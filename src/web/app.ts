@@ -41,6 +41,7 @@ import { addStudyPages } from "./pages/study-pages.js";
 import { addWorked } from "./pages/worked-routes.js";
 import { addPlans } from "./plans/plan-routes.js";
 import { ReaderGoneError } from "./reader-gone.js";
+import { addRecords } from "./records/record-routes.js";
 import { renderPage } from "./render.js";
 import { addSearch, type Searcher } from "./search/search-routes.js";
 import { addFirstEstimate } from "./start/first-routes.js";
@@ -88,6 +89,7 @@ export function createApp(parts: AppParts): Express {
   addIssues(app, { ...reading, ...parts.issuing });
   addItems(app, studies, find);
   addTables(app, reading);
+  addRecords(app, reading);
   addEditing(app, reading);
   addKeeping(app, studies);
   addRevisions(app, reading);

@@ -66,3 +66,20 @@ describe("typical values beside a field", () => {
     expect(Object.keys(typicalAssumptions).filter((id) => !named.has(id))).toEqual([]);
   });
 });
+
+describe("typical values of what another field beside says", () => {
+  it("are those of the phase", () => {
+    const draft = draftOf(exampleText("sorrel-bend"), "sorrel-bend.yaml");
+    const at = ["report", "found"];
+    const { entries } = assumptions;
+    const nodes = all(formOf(groupFieldsAt(at, draft.document) ?? [], at, { ...draft, entries }));
+    const hint = (phase: number) =>
+      nodes.find(({ name }) => name === `report/found/phases/${phase}/cost`)?.typical ?? "no field";
+    expect(hint(0)).toMatch(/^price of a plankton sample .* 210 \$ \(120 to 420 \$\); .*day of two people/);
+    expect(hint(2)).toMatch(/^day of two people with a boat .*; day of a crew of divers 3,000 \$/);
+    expect(hint(5)).toBe("");
+    expect(nodes.find(({ name }) => name === "report/found/cleanYears")?.typical).toContain(
+      "5 yr (3 to 7 yr)",
+    );
+  });
+});

@@ -9,6 +9,9 @@ declare module "fast-formula-parser" {
     readonly from: { readonly row: number; readonly col: number };
     readonly to: { readonly row: number; readonly col: number };
   }
+  class DepParser {
+    parse(formula: string, place: Cell): FormulaParser.Named[];
+  }
   class FormulaParser {
     constructor(reading: {
       functions?: Readonly<Record<string, (...values: { readonly value: unknown }[]) => number>>;
@@ -16,6 +19,10 @@ declare module "fast-formula-parser" {
       onRange: (range: Range) => unknown[][];
     });
     parse(formula: string, place: Cell): unknown;
+    static readonly DepParser: typeof DepParser;
+  }
+  namespace FormulaParser {
+    type Named = Cell | Range;
   }
   export = FormulaParser;
 }

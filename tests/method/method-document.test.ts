@@ -23,6 +23,7 @@ const parts = [
   "Drying and frost against published results",
   "Habitat against lakes known to be infested",
   "Worked by hand: Sorrel Bend Reservoir",
+  "From what is entered to a cost line",
   "Assumptions",
   "Sources",
 ];
@@ -37,7 +38,7 @@ describe("the method document", () => {
     expect(body).toContain(`Method of version ${programVersion()}`);
     expect(body).toContain(methodDigest(assumptions));
     expect(body).toContain("Sorrel Bend Reservoir is an invented lake");
-    expect(body.match(/<div class="example">/g)).toHaveLength(2);
+    expect(body.match(/<div class="example">/g)).toHaveLength(2 + 12);
   });
 
   it("has the same digest whenever and of whatever copy it is made, and another with another assumption", () => {
@@ -80,8 +81,8 @@ describe("the method document with a study", () => {
     const { name } = exampleDocument("ninemoss").study;
     expect(headings(own)).toEqual([...parts, `Sheets of ${name}`]);
     expect(own).toContain(methodDigest(assumptions));
-    // Two of the program's own example; of this study one, and the growth that it starts from.
-    expect(own.match(/<div class="example">/g)).toHaveLength(4);
+    // Two of the program's own example and the others of its method; of this study one, and the growth that it starts from.
+    expect(own.match(/<div class="example">/g)).toHaveLength(4 + 12);
     expect(methodPrintSettings(exampleRun("ninemoss"))).toMatchObject({ paper: "a4" });
   });
 

@@ -38,7 +38,9 @@ describe("an option's flows in money of their years", () => {
   it("are the expected costs by year, and add up to the option's present value", () => {
     for (const result of results) {
       const { constant, realPresentValue } = cashFlows(result, wholeStudy.money);
-      expect(constant).toEqual(result.expectedByYear.map(({ total }) => total.toNumber()));
+      result.expectedByYear.forEach(({ total }, year) => {
+        expect(relativeGap(constant[year] ?? Number.NaN, total.toNumber())).toBeLessThan(1e-12);
+      });
       expect(relativeGap(realPresentValue, result.presentValue.total.toNumber())).toBeLessThan(1e-12);
     }
   });

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { sumOf } from "../../src/lists.js";
 import { renderReport } from "../../src/report/document/html.js";
 import { reportView } from "../../src/report/document/report-view.js";
 import { editedText, problemsIn } from "../study/example.js";
@@ -33,5 +34,34 @@ describe("a structure with several bearers in a study", () => {
   it("is refused by name where a share has no meaning", () => {
     const [problem] = problemsIn(editedText([["structures[0].bearer", { authority: "60 kg" }]]));
     expect(problem?.allowed).toContain("ids with shares such as { city: 60 %, district: 40 % }");
+  });
+});
+
+describe("grants and partners of a request", () => {
+  const edits = (sources: readonly object[]) =>
+    editedRun([["report", { ask: { fund: "Fund 410", sources } }]]);
+  const run = edits([
+    { name: "State grant", amount: "$30,000", to: 2029, origin: "invented" },
+    { name: "Power agreement", payer: "power-fund", share: "5 %", origin: "invented" },
+  ]);
+  const paid = (each: typeof run) => {
+    const { rows, total } = reportView(each).comparison.bearers;
+    const all = [...rows, ...(total ? [total] : [])].map(({ cells }) => cells.map(({ text }) => text));
+    return new Map(all.map(([name = "", , , paysNow]) => [name, paysNow === "–" ? 0 : amount(paysNow)]));
+  };
+
+  it("are under who pays now, and the rest stays with who asks: no total moves", () => {
+    const [before, after] = [paid(editedRun([["report", {}]])), paid(run)];
+    expect(after.get("All")).toBe(before.get("All"));
+    const names = [...after.keys()].filter((name) => name !== "All");
+    expect(sumOf(names.map((name) => after.get(name) ?? 0))).toBe(after.get("All"));
+    expect(after.get("State grant")).toBeGreaterThan(0);
+    // Three years of 30,000, before discounting and inflation.
+    expect(after.get("State grant")).toBeLessThan(90_000);
+    expect(after.get("Power fund")).toBeGreaterThan(before.get("Power fund") ?? Number.NaN);
+    expect(after.get("Authority general fund")).toBeLessThan(before.get("Authority general fund") ?? 0);
+    expect(run.comparison.options.map(({ netBenefit }) => netBenefit.toNumber())).toEqual(
+      editedRun([]).comparison.options.map(({ netBenefit }) => netBenefit.toNumber()),
+    );
   });
 });

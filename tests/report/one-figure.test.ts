@@ -17,7 +17,7 @@ import { exampleRun } from "./runs.js";
 
 const monitoring = { noticedWithin: ["30 %", "60 %"], origin: "invented" };
 
-/** A lake with one intake and an option whose cost and effect come from a seed. */
+/** A lake with one dock, over a few years, and an option whose cost and effect come from a seed. */
 function randomStudy(seed: number): StudyRun {
   const drawn = (place: number) => ((seed * 7919 + place * 104_729) % 1000) / 1000;
   const share = (place: number) => `${Math.round(30 + 69 * drawn(place))} %`;
@@ -31,7 +31,8 @@ function randomStudy(seed: number): StudyRun {
   };
   return editedRun(
     [
-      ["structures", [valueAt(exampleDocument(), "structures[city-intake]")]],
+      ["structures", [valueAt(exampleDocument(), "structures[marina]")]],
+      ["money.horizon", 12],
       ["study.requestedOption", "asked"],
       ["options", [{ id: "none", name: "No program", monitoring, afterInfestation: { share: "0 %" } }]],
     ],
@@ -78,7 +79,7 @@ describe.each(studies)("one answer on all pages of %s", (_, runOf) => {
     const view = reportView(run, told);
     const chances = [none, own].map(({ everInfested }) => percent(everInfested.value));
     expect(view.board.certainty).toContain(
-      `The chance that mussels establish within 30 years is ${chances[0]} without it and ${chances[1]} with it`,
+      `The chance that mussels establish within ${money.horizon} years is ${chances[0]} without it and ${chances[1]} with it`,
     );
     expect(view.board.certainty).toContain(
       `The net benefit is ${format.money(against.netBenefit.value)} on average`,

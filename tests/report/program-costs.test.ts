@@ -89,7 +89,7 @@ describe("the fee that would carry a program", () => {
 
   it("is told in a sentence, and as beyond what was stated where it is", () => {
     expect(note()).toMatch(
-      /^“Full-season stations”: \$48\.65 from each of 4,768 paying boats would carry the whole \$232,000 a year, net of other revenue; the present fees bring in \$89,400, 39% of it\. That is above \$40\.00, .*beyond what was stated\.$/,
+      /^“Full-season stations”: \$48\.65 from each of 4,768 paying boats would cover the whole \$232,000 a year, net of other revenue; the present fees bring in \$89,400, 39% of it\. That is above \$40\.00, .*beyond what was stated\.$/,
     );
   });
 

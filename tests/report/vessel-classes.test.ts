@@ -40,7 +40,7 @@ describe("the table of vessel classes", () => {
     expect(column(table, "Own seasons")).toEqual(["", "", "13 of 445", "4 of 32", ""]);
     expect(column(table, "Fouled, before own seasons")).toEqual(["", "", "3.1%", "14%", ""]);
     expect(column(table, "Fouled")).toEqual(["0%", "0.005%", "3.02%", "13.6%", "0.2%"]);
-    expect(column(table, "Fouled, as used (5–95 %)")[2]).toMatch(/^3% \(2\.\d%–4%\)$/);
+    expect(column(table, "Fouled, as used (5–95%)")[2]).toMatch(/^3% \(2\.\d%–4%\)$/);
     expect(table.note).toContain("log of weekend checks");
   });
 

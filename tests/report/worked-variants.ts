@@ -9,12 +9,17 @@ const short = {
   value: "1 %",
   reason: "to try conduits that fall far short",
 };
-/** What is worked is of the part that was left to foul to the end: a few years and two options show it as well as all. */
+/**
+ * What is worked is of the part that was left to foul to the end: a few years and two options, whose stations are not
+ * staffed, show it as well as all.
+ */
 const document: typeof example = {
   ...example,
-  options: example.options.filter(({ id }) => ["none", example.study.requestedOption].includes(id)),
+  options: example.options
+    .filter(({ id }) => ["none", example.study.requestedOption].includes(id))
+    .map((option) => ({ ...option, station: undefined })),
   study: { ...example.study, existingOption: undefined },
-  money: { ...example.money, horizon: 12 },
+  money: { ...example.money, horizon: 6 },
   overrides: [...example.overrides, short],
 };
 const flow = (text: string) => parseQuantity(text, "flow");

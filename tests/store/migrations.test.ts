@@ -92,6 +92,17 @@ earlier["6"] = `${earlier["5"]}
     BEGIN SELECT RAISE(ABORT, 'an issued report cannot be altered, only superseded'); END;
   PRAGMA user_version = 6;`;
 
+/** The seventh kept names of revisions. */
+earlier["7"] = `${earlier["6"]}
+  CREATE TABLE version_name (
+    id TEXT NOT NULL,
+    revision INTEGER NOT NULL,
+    name TEXT NOT NULL CHECK (name <> ''),
+    PRIMARY KEY (id, revision),
+    FOREIGN KEY (id, revision) REFERENCES revision (id, revision) ON DELETE CASCADE
+  ) STRICT;
+  PRAGMA user_version = 7;`;
+
 function databaseMadeBy(sql: string): string {
   const place = folder();
   const database = new Database(databaseFile(place));
@@ -122,7 +133,7 @@ describe("a database of an earlier version", () => {
     connection.close();
   });
 
-  it.each(["3", "4", "5", "6"])("%s keeps its issued reports, with their guard", (version) => {
+  it.each(["3", "4", "5", "6", "7"])("%s keeps its issued reports, with their guard", (version) => {
     const connection = storeConnection(databaseMadeBy(earlier[version] ?? ""));
     const issues = issueStore(connection);
     expect(issues.find("lake", 1)).toMatchObject({ digest: "d", revision: 2, boardPdf: null });

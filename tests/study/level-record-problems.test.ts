@@ -30,8 +30,8 @@ const values: readonly BadRecord[] = [
   ["level-with-unit.csv", 6, '"100.5 m"', "a number such as 1240.5"],
   ["unquoted-thousands.csv", 2, "3 values", "2 values: date, elevation (m)"],
   ["open-quote.csv", 6, "a quotation mark out of place", "around a whole value"],
-  ["too-high.csv", 6, "120.1 m", "from 80 m to 120 m"],
-  ["too-low.csv", 6, "-9999 m", "from 80 m to 120 m"],
+  ["too-high.csv", 6, "160.1 m", "no farther above full pool, 120 m, than that is above 80 m"],
+  ["too-low.csv", 6, "-9999 m", "from 80 m, the minimum of the lake"],
 ];
 
 /** Told line by line. */
@@ -57,8 +57,6 @@ const spans: readonly BadRecord[] = [
   ["gap-of-one-day.csv", 3, "of 2011-03-05 (1 day) between line 2 and line 3", "without gaps"],
   // May has 31 days, June 30
   ["gap-of-months.csv", 6, "from 2011-05 to 2011-06 (61 days) between line 5 and line 6", "without gaps"],
-  ["missing-year.csv", 14, "(365 days) between line 13 and line 14; the record holds no day of 2015", "gaps"],
-  ["missing-years.csv", 14, "the record holds no day of 2012 to 2015", "without gaps"],
   ["part-of-a-year.csv", undefined, "2011 (from 1 Mar)", "one complete calendar year"],
   ["parts-of-two-years.csv", undefined, "2011 (from 1 Mar), 2012 (to 31 Oct)", "one complete calendar year"],
   ["too-many-years.csv", undefined, "101 years, from 1901-01 in line 2 to 2001-12 in line 1213", "100 years"],
@@ -95,21 +93,21 @@ describe("a record with several mistakes", () => {
 
   it("is told of all, in order of their lines", () => {
     const dates = days.filter((date) => date !== "2011-01-05");
-    const csv = csvOf(dates, (_date, index) => [100, 130, "x"][index] ?? 100);
-    expect(problemsOfRecord(csv).map(({ line }) => line)).toEqual([3, 4, 6]);
+    const csv = csvOf(dates, (_date, index) => [100, 170, "x"][index] ?? 100);
+    expect(problemsOfRecord(csv).map(({ line }) => line)).toEqual([3, 4]);
   });
 
   it("is told of the first twenty and of how many more there are", () => {
-    const problems = problemsOfRecord(csvOf(days, () => 130));
+    const problems = problemsOfRecord(csvOf(days, () => 170));
     expect(problems).toHaveLength(21);
-    expect(problems[19]).toMatchObject({ line: 21, found: "130 m" });
+    expect(problems[19]).toMatchObject({ line: 21, found: "170 m" });
     expect(problems[20]?.found).toBe("and 345 more problems");
     expect(problems[20]).not.toHaveProperty("line");
   });
 
   it("is told of twenty without a word of more", () => {
-    const problems = problemsOfRecord(csvOf(days, (_date, index) => (index < 20 ? 130 : 100)));
-    expect(problems.map(({ found }) => found)).toEqual(Array(20).fill("130 m"));
+    const problems = problemsOfRecord(csvOf(days, (_date, index) => (index < 20 ? 170 : 100)));
+    expect(problems.map(({ found }) => found)).toEqual(Array(20).fill("170 m"));
   });
 
   it("is not told of a gap where a line with a broken date stands", () => {
@@ -129,8 +127,52 @@ describe("a gap that is longer than the study allows", () => {
   });
 
   it("is not told as one to be joined if it is longer than a season", () => {
-    const [told] = problemsOfRecord(badFile("missing-year.csv"));
+    const [told] = problemsOfRecord(csvOf(["2011-03-04", "2013-10-01"], () => 100));
+    expect(told?.found).toContain("; the record holds no day of 2012");
     expect(told?.remedy).not.toContain("fillGapsUpTo");
+  });
+
+  it("leaves its year out where others are whole, and that is told", () => {
+    const days = datesFrom("2010-01-01", "2014-12-31").filter(
+      (date) => !/^2011-03-(0[3-9]|1[0-4])|^2013-07-01/.test(date),
+    );
+    const record = recordIn(
+      csvOf(days, () => 100),
+      { fillGapsUpTo: 1 },
+    );
+    expect(record.years.map(({ label }) => label)).toEqual(["2010", "2012", "2013", "2014"]);
+    expect(record.leftOut).toEqual(["2011 (no level from 2011-03-03 to 2011-03-14)"]);
+    expect(record.filled).toEqual([{ label: "2013", days: 1 }]);
+  });
+
+  it("leaves out every year that it reaches into", () => {
+    const days = datesFrom("2010-01-01", "2014-12-31").filter(
+      (date) => date < "2011-12-30" || date > "2013-01-02",
+    );
+    const record = recordIn(csvOf(days, () => 100));
+    expect(record.years.map(({ label }) => label)).toEqual(["2010", "2014"]);
+    expect(record.withGaps.map((text) => text.slice(0, 4))).toEqual(["2011", "2012", "2013"]);
+  });
+});
+
+describe("levels above full pool", () => {
+  const days = datesFrom("2011-01-01", "2012-12-31");
+
+  it("are kept and told with their days and the highest", () => {
+    const csv = csvOf(days, (date) => ({ "2011-05-01": 120.4, "2012-06-09": 121.25 })[date] ?? 100);
+    const { above, years } = recordIn(csv);
+    expect(above).toEqual({ days: 2, highest: 121.25, label: "2012" });
+    expect(Math.max(...(years[1]?.daily ?? []))).toBe(121.25);
+  });
+
+  it("are not told where there are none, or no full pool is known", () => {
+    expect(recordIn(csvOf(days, () => 120)).above).toBeUndefined();
+    expect(
+      recordIn(
+        csvOf(days, () => 130),
+        { maximumElevation: undefined },
+      ).above,
+    ).toBeUndefined();
   });
 });
 

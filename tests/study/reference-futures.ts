@@ -35,9 +35,22 @@ export interface ReferenceFuture {
 export function referenceFuture(
   document: StudyDocument,
   assumptions: AssumptionSet,
-  { plan }: Pick<DrawnStudy, "plan">,
-  [block, lake, future]: readonly [block: number, lake: number, future: number],
+  drawn: Pick<DrawnStudy, "plan">,
+  place: Place,
 ): ReferenceFuture[] {
+  const { comparison, results, luck } = referenceComparison(document, assumptions, drawn, place);
+  return results.map((result) => followed(result, comparison, luck));
+}
+
+type Place = readonly [block: number, lake: number, future: number];
+
+/** The whole comparison with the values of one future in place, its options in their order, and its luck. */
+export function referenceComparison(
+  document: StudyDocument,
+  assumptions: AssumptionSet,
+  { plan }: Pick<DrawnStudy, "plan">,
+  [block, lake, future]: Place,
+): { comparison: Comparison; results: OptionResult[]; luck: number } {
   const draws = blockDraws(plan, block);
   const draw = lake * futuresPerLake + future;
   const values = new Map([
@@ -45,13 +58,14 @@ export function referenceFuture(
     ...[...draws.chances].map(([id, column]) => [id, column[draw] ?? Number.NaN] as const),
   ]);
   const comparison = comparedAt(document, assumptions, values);
-  return document.options.map(({ id }) => {
+  const results = document.options.map(({ id }) => {
     const result = [comparison.baseline, ...comparison.options.map((each) => each.result)].find(
       ({ option }) => option.id === id,
     );
     if (!result) throw new Error(`no result of ${id}`);
-    return followed(result, comparison, draws.luck[draw] ?? Number.NaN);
+    return result;
   });
+  return { comparison, results, luck: draws.luck[draw] ?? Number.NaN };
 }
 
 function comparedAt(

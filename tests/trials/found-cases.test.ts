@@ -42,6 +42,14 @@ describe("an input that once went wrong", () => {
       },
     ],
     [
+      "a price beyond all amounts while the request is checked, an error of the server's",
+      [
+        ["options[full-season].yearly[0].unitCost", "$1e15"],
+        ["options[full-season].yearly[0].count", 7000],
+      ],
+      { path: expect.stringMatching(/^options\[\d "full-season"\]$/) },
+    ],
+    [
       "a penstock as wide as a planet, an error of the server's",
       [["structures[hydropower].penstock.length", "1e18 ft"]],
       { path: expect.stringMatching(/penstock\.length$/) },
@@ -81,6 +89,14 @@ describe("an input that once went wrong", () => {
     expect(warned).not.toHaveBeenCalled();
     warned.mockRestore();
   });
+
+  it.each(["0 mg/L", "1e-7 mg/L"])(
+    "water of %s oxygen lets nothing live, without an endless mortality",
+    (oxygen) => {
+      const { comparison } = computed([["lake.chemistry.oxygen", oxygen]]);
+      expect(notFinite([comparison.structures, comparison.schedules])).toBeUndefined();
+    },
+  );
 
   it("a pipe too short for its friction to show beside its bends has a finite Hazen–Williams C", () => {
     const run = computed([["structures[hydropower].coolingWater.length", "1e-11 m"]]);

@@ -4,8 +4,12 @@ import { parseArgs } from "node:util";
 import { loadAssumptions } from "#product/assumptions/load.js";
 import { assumptionsFolder, projectRoot } from "#product/report/document/assets.js";
 import { type Hunt, type Hunted, hunt } from "./fuzz/hunt.js";
+import { longHunt } from "./fuzz/long-hunt.js";
+import { pdfHunt } from "./fuzz/pdf-hunt.js";
 import { requestHunt } from "./fuzz/request-hunt.js";
+import { shortHunt } from "./fuzz/short-hunt.js";
 import { recordHunt, studyHunt } from "./fuzz/study-hunt.js";
+import { sweepHunt } from "./fuzz/sweep-hunt.js";
 import { tableHunt } from "./fuzz/tables.js";
 
 const { values } = parseArgs({
@@ -45,10 +49,14 @@ function print<Case>(name: string, result: Hunted<Case>, seconds: number): void 
 
 /** Shares of the cases. */
 const hunts = [
-  { share: 0.5, start: (count: number) => run(studyHunt(assumptions), count) },
-  { share: 0.15, start: (count: number) => run(recordHunt(assumptions), count) },
-  { share: 0.15, start: (count: number) => run(tableHunt(), count) },
+  { share: 0.3, start: (count: number) => run(studyHunt(assumptions), count) },
+  { share: 0.1, start: (count: number) => run(recordHunt(assumptions), count) },
+  { share: 0.1, start: (count: number) => run(tableHunt(), count) },
   { share: 0.2, start: (count: number) => run(requestHunt(), count) },
+  { share: 0.1, start: (count: number) => run(shortHunt(assumptions), count) },
+  { share: 0.1, start: (count: number) => run(sweepHunt(assumptions), count) },
+  { share: 0.05, start: (count: number) => run(longHunt(assumptions), count) },
+  { share: 0.05, start: async (count: number) => run(await pdfHunt(), count) },
 ];
 
 const assumptions = loadAssumptions(assumptionsFolder);

@@ -2,7 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { realSet } from "../assumptions/real.js";
 import { smallLakeText } from "../study/small-lake.js";
 import { judgeOnce } from "./judging.js";
-import { starting } from "./serving.js";
+import { serving, starting } from "./serving.js";
 
 const writer = { author: "Ida Marsh", note: "", origin: "form" } as const;
 const chance = "arrival.founding-unknown";
@@ -153,7 +153,8 @@ describe("an own value", () => {
 
 describe("the list of assumptions in a study's units", () => {
   it("tells US units with what the entry states beside them, and metric ones as they are", async () => {
-    const ask = (path: string) => web.ask(path);
+    // Judged values of a whole lake take half a minute, also where nobody waits for them.
+    const { ask } = await serving();
     const us = await (await ask("/studies/example-sorrel-bend/assumptions?show=all&q=rack+velocity")).text();
     // 1 m/s = 3.28084 ft/s
     expect(us).toMatch(/[\d.]+ ft\/s/);

@@ -28,7 +28,7 @@ describe("the two screens of a first answer", () => {
     expect(status).toBe(200);
     expect(html).toContain("I don’t know");
     // 25 m in feet: 25/0.3048 = 82
-    expect(html).toContain("typical 82 ft (26 to 197)");
+    expect(html).toContain("Typical 82 ft (26 to 197)");
     // 500 m in feet: 500/0.3048 = 1640.4
     expect(html).toContain("typical 1,640 ft (328 to 5,910)");
   });
@@ -79,7 +79,7 @@ describe("the two screens of a first answer", () => {
 
   it("show typical values in the units that are chosen", async () => {
     const { html } = await page(await serving(), { units: "si" });
-    expect(html).toContain("typical 25 m (8 to 60)");
+    expect(html).toContain("Typical 25 m (8 to 60)");
   });
 
   it("make a study, whose results are shown next", async () => {

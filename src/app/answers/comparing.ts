@@ -8,6 +8,7 @@ import { habitatNotes } from "../../report/rack/habitat-doubt.js";
 import { studyNotes } from "../../study/checks/study-notes.js";
 import { type ComparedRun, comparedRun, explained, studyDifferences } from "../../study/compared/compared.js";
 import { resultDifferences } from "../../study/compared/result-differences.js";
+import { triedFile } from "../../study/exports/tried-file.js";
 import { isConfirmed } from "../../study/reading/confirmed.js";
 import { InputError, type Problem } from "../../study/reading/problems.js";
 import { parsedStudyText, readIssuedText, readStudyText } from "../../study/reading/read.js";
@@ -23,7 +24,9 @@ const mostComparisons = 8;
 /** What follows from the comparison alone, without the ranges of a report. */
 export function comparing({
   assumptions,
-}: AnswerContext): AnswersOf<"balance" | "effect" | "ownEffects" | "differences" | "explanation" | "sweep"> {
+}: AnswerContext): AnswersOf<
+  "balance" | "effect" | "ownEffects" | "differences" | "explanation" | "sweep" | "fileTried"
+> {
   const runs = runCache(mostComparisons, ({ text, fileName, files }: ComparedText) =>
     comparedRun(
       files ? readIssuedText(text, fileName) : readStudyText(text, fileName),
@@ -50,6 +53,7 @@ export function comparing({
       const { pair, found } = pairOf(asked);
       return printedDifferences(asked, pair, found, await explained(...pair, found));
     },
+    fileTried: triedFile,
     sweep: ({ text, fileName, values }) => sweep(parsedStudyText(text, fileName), values, assumptions),
   };
 }

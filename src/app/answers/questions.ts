@@ -10,6 +10,7 @@ import type { PdfDescription } from "../../report/print/accessible-pdf.js";
 import type { PrintSettings } from "../../report/print/pdf.js";
 import type { PartName, PlanPicks } from "../../report/rack/plan-picks.js";
 import type { TableView } from "../../report/words/view-types.js";
+import type { FileTrial, TriedFile } from "../../study/exports/tried-file.js";
 import type { Odds } from "../../study/odds/odds.js";
 import type { Problem } from "../../study/reading/problems.js";
 import type { OwnEffects } from "../../study/swept/own-effects.js";
@@ -84,6 +85,8 @@ interface Questions {
   readonly explanation: { readonly asked: ComparedPair; readonly answer: PrintedDifferences };
   /** Every option at each combination of some values; takes minutes where they are many. */
   readonly sweep: { readonly asked: SweepAsked; readonly answer: Sweep };
+  /** What would come of an exported file in a study. */
+  readonly fileTried: { readonly asked: FileTrial; readonly answer: TriedFile };
   /** The page of results without its frame; `report` is the address of the report. */
   readonly results: { readonly asked: StudyText & { readonly report: string }; readonly answer: string };
   /** The page on where the chance comes from, without its frame; `study` is the address of the study. */

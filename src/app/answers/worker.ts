@@ -1,9 +1,10 @@
 import { workerData } from "node:worker_threads";
 import { type Reply, replyOf } from "../../study/reading/replies.js";
+import { takeRecord } from "../../study/records/at-hand.js";
 import { moved } from "../../workers/moved.js";
 import type { AnswersOf } from "./answer-context.js";
-import type { WorkerStart } from "./messages.js";
-import type { Answer, Kind, Question } from "./questions.js";
+import type { RecordedQuestion, WorkerStart } from "./messages.js";
+import type { Answer, Kind } from "./questions.js";
 
 const { answers: which, ...context }: WorkerStart = workerData;
 
@@ -16,7 +17,8 @@ async function loaded(): Promise<Partial<AnswersOf<Kind>>> {
 /** Answers a question, once all that is needed for it is loaded. */
 export const work = loaded().then(
   (answers) =>
-    async ({ kind, asked }: Question): Promise<Reply<Answer<Kind>>> => {
+    async ({ question: { kind, asked }, records }: RecordedQuestion): Promise<Reply<Answer<Kind>>> => {
+      for (const record of records) takeRecord(record);
       const answer = answers[kind] as ((asked: unknown) => Answer<Kind> | Promise<Answer<Kind>>) | undefined;
       if (!answer) throw new Error(`${which} answers no question of the kind ${kind}`);
       const reply = await replyOf(() => answer(asked));

@@ -3,9 +3,10 @@ import { availableParallelism } from "node:os";
 import { fileURLToPath } from "node:url";
 import { LRUCache } from "lru-cache";
 import { answerIn, type Reply } from "../../study/reading/replies.js";
+import { recordsFor } from "../../study/records/at-hand.js";
 import { type PoolSettings, type ThreadPool, threadPool } from "../../workers/thread-pool.js";
 import type { AnswerContext } from "./answer-context.js";
-import type { WorkerStart } from "./messages.js";
+import type { RecordedQuestion, WorkerStart } from "./messages.js";
 import type { Answer, AnsweringInTurn, Kind, Question } from "./questions.js";
 
 /** Where each question waits: short ones, in view while somebody types, never wait behind long ones. */
@@ -31,6 +32,7 @@ const queueNames = {
   explanation: "explanations",
   ownEffects: "explanations",
   sweep: "explanations",
+  fileTried: "explanations",
 } as const satisfies Record<Kind, string>;
 
 type QueueName = (typeof queueNames)[Kind] | "morePages";
@@ -87,7 +89,7 @@ const threadSettings = {
   stopsBusy: false,
 };
 
-type AnswerPool = ThreadPool<Question, Reply<Answer<Kind>>>;
+type AnswerPool = ThreadPool<RecordedQuestion, Reply<Answer<Kind>>>;
 
 /** Answers come from worker threads, each started when it is first needed. */
 export function answerWorkers(context: AnswerContext, settings: Partial<WorkerSettings> = {}): AnswerWorkers {
@@ -111,7 +113,7 @@ export function answerWorkers(context: AnswerContext, settings: Partial<WorkerSe
       const name: Exclude<QueueName, "morePages"> = queueNames[kind];
       const about = turn?.about ?? digestOf(asked);
       const pool = name === "pages" ? pageFor(about) : single[name];
-      const task = () => ({ kind, asked: turn ? turn.asked() : asked }) as Question;
+      const task = () => withRecords(kind, turn ? turn.asked() : asked);
       const reply = await pool.run(task, { signal, priority: priorities[kind] ?? 0, about });
       return answerIn(reply) as Answer<typeof kind>;
     },
@@ -139,6 +141,23 @@ function placing(pages: readonly AnswerPool[]): (about: string) => AnswerPool {
     placed.set(about, pool);
     return pool;
   };
+}
+
+/** A worker has no store: the records that the texts of a question name go with it. */
+const withRecords = (kind: Kind, asked: object): RecordedQuestion => ({
+  question: { kind, asked } as Question,
+  records: recordsFor(textsIn(asked)),
+});
+
+/** How deep in what is asked a study's text may stand. */
+const deepestText = 3;
+
+function textsIn(asked: object, depth = 1): string[] {
+  return Object.values(asked).flatMap((value: unknown) => {
+    if (typeof value === "string") return [value];
+    const isGroup = typeof value === "object" && value !== null && !ArrayBuffer.isView(value);
+    return isGroup && !Array.isArray(value) && depth < deepestText ? textsIn(value, depth + 1) : [];
+  });
 }
 
 function digestOf(asked: object): string {

@@ -1,22 +1,28 @@
-import { counted } from "../../counted.js";
-import type { OptionBalance } from "../../model/compare.js";
 import type { BoardView } from "../../report/board/board.js";
 import type { ReportContext } from "../../report/document/context.js";
 import type { AccountBalance } from "../../report/document/headline.js";
-import { hasRatio } from "../../report/words/balance-signs.js";
+import { both, isAbove, minus, number, over, plus, times, type Worked, whenOrWords } from "./formula.js";
+import type { AnswerRow } from "./input-sheet.js";
 import type { ProgramSheet } from "./program-sheet.js";
-import { type Entry, type Look, type SheetDraft, strong, text, value } from "./sheet.js";
-import type { OptionCells, YearlySheet } from "./yearly-sheet.js";
+import { type Entry, type Formula, type SheetDraft, strong, text, value } from "./sheet.js";
+import type { OptionCells } from "./yearly-sheet.js";
 
-/** The answer, with every amount linked to the sheet that it comes from. */
+/** What the answer is made of. */
 interface Linked {
-  readonly yearly: YearlySheet;
+  readonly options: readonly OptionCells[];
   readonly program: ProgramSheet;
   /** Where the lines of an infestation add up. */
-  readonly infestationSum: string;
+  readonly infestationSum: Worked;
+  readonly breakEven: Formula | undefined;
+  readonly schedulePresentValue: Worked;
 }
 
-export function answerSheet(context: ReportContext, board: BoardView, linked: Linked): SheetDraft {
+/** @param figures those of the first page, as links */
+export function answerSheet(
+  context: ReportContext,
+  board: BoardView,
+  { options, figures }: { readonly options: readonly OptionCells[]; readonly figures: readonly AnswerRow[] },
+): SheetDraft {
   const { study } = context.run.document;
   return {
     name: "The answer",
@@ -29,12 +35,14 @@ export function answerSheet(context: ReportContext, board: BoardView, linked: Li
       [text(board.question, "paragraph")],
       [strong(text(board.answer, "paragraph"))],
       [text(board.certainty ?? "", "paragraph")],
+      [text(asPrinted, "note")],
       [],
-      ...figureRows(context, linked),
+      ["Figures at central values, unrounded", ""].map((each) => text(each, "head")),
+      ...figures.map(({ name, formula, look }) => [text(name), value(formula, look)]),
       [],
       ...headlineRows(context),
       ["Option, at central values", ...balanceHeads].map((each) => text(each, "head")),
-      ...linked.yearly.options.map((cells) => optionRow(cells, context, linked)),
+      ...options.map((cells) => optionRow(cells, context, options)),
       [],
       ...printedRows(board),
       [text(standing, "note")],
@@ -42,8 +50,11 @@ export function answerSheet(context: ReportContext, board: BoardView, linked: Li
   };
 }
 
+const asPrinted =
+  "These words, the simulated outcomes and the figures as the first page prints them are computed by the program and stay as they are; figures at central values follow the inputs.";
+
 const standing =
-  "A planning estimate, not engineering advice. Cells with formulas can be followed; values without one come from the model: chances, expected costs of each year, quantities, rates and weights.";
+  "A planning estimate, not engineering advice. Inputs are on the sheet of that name, in yellow; gray numbers are computed by the program, and all others are formulas of the two.";
 
 /** Figures of a first page that has them beside its answer. */
 function printedRows({ figures }: BoardView): Entry[][] {
@@ -65,51 +76,69 @@ const balanceHeads = [
   "Benefit–cost ratio",
 ];
 
-/** The figures of the first page, unrounded. */
-function figureRows(context: ReportContext, { yearly, program, infestationSum }: Linked): Entry[][] {
-  const { requested, comparison, horizon } = context;
-  const cellsOf = (id: string) => yearly.options.find(({ result }) => result.option.id === id);
-  const [without, asked] = [comparison.baseline, requested.result].map(({ option }) => cellsOf(option.id));
-  if (!without || !asked) throw new Error("the requested option has no columns");
-  const figure = (label: string, formula: string, result: number, look: Look = "cents") => [
-    text(label),
-    value({ formula, result }, look),
-  ];
-  const { hazard } = requested.breakEven;
+/** What the inputs come to for the requested option. */
+export function answerRows(context: ReportContext, linked: Linked): AnswerRow[] {
+  const { program, infestationSum } = linked;
+  const { without, asked } = weighedCells(context.requested, linked);
+  const { added, avoided } = differences(asked, without);
+  const perYear = program.of(asked.result.option.id).program.all;
+  const cents = (name: string, formula: Formula): AnswerRow => ({ name, formula, look: "cents" });
+  const percent = (name: string, formula: Formula): AnswerRow => ({ name, formula, look: "percent" });
   return [
-    [text("Figures at central values, unrounded", "head"), text("", "head")],
-    figure(
-      "Program, per year",
-      program.sums.get(requested.result.option.id) ?? "0",
-      requested.result.programPerYear.toNumber(),
-    ),
-    figure(
-      "Damage without it, expected per year",
-      without.equalYearly.infestation,
-      comparison.baseline.equivalentYearly.infestation.toNumber(),
-    ),
-    figure(
-      `Infested after ${counted(horizon, "year")}, without it`,
-      without.chanceAtEnd,
-      chance(without),
-      "percent",
-    ),
-    figure(
-      `Infested after ${counted(horizon, "year")}, with it`,
-      asked.chanceAtEnd,
-      chance(asked),
-      "percent",
-    ),
-    ...(hazard === undefined
-      ? []
-      : [[text("Break-even yearly chance (found by search)"), value(hazard, "percent")]]),
-    figure(
-      "Infestation without it, present value, summed from its lines",
-      infestationSum,
-      comparison.baseline.presentValue.infestation.toNumber(),
-    ),
+    cents("Program, per year", perYear),
+    cents("Damage without it, expected per year", without.equalYearly.infestation),
+    percent("Infested at the end, without it", without.chanceAtEnd),
+    percent("Infested at the end, with it", asked.chanceAtEnd),
+    cents("Infestation without it, present value, summed from its lines", infestationSum),
+    cents("Net benefit, present value", minus(avoided, added)),
+    ...(context.infestedSince === undefined ? breakEvenRows({ without, asked, perYear }, linked) : []),
   ];
 }
+
+/** Values at which the answer flips; the loss and the budget are ratios of present values. */
+function breakEvenRows(
+  { without, asked, perYear }: { without: OptionCells; asked: OptionCells; perYear: Worked },
+  { breakEven, schedulePresentValue }: Linked,
+): AnswerRow[] {
+  const { added, avoided } = differences(asked, without);
+  const own = minus(asked.presentValue.program, schedulePresentValue);
+  const carried = minus(plus(avoided, without.presentValue.program), schedulePresentValue);
+  const costsAndSaves = both(isAbove(added, number(0)), isAbove(avoided, number(0)));
+  const saves = both(isAbove(avoided, number(0)), isAbove(times(own, perYear), number(0)));
+  return [
+    ...(breakEven
+      ? [
+          {
+            name: "Break-even: lowest yearly chance without it",
+            formula: breakEven,
+            look: "percent",
+          } as const,
+        ]
+      : []),
+    {
+      name: "Break-even: damage, times the estimate",
+      formula: whenOrWords(costsAndSaves, over(added, avoided), "none"),
+      look: "plain",
+    },
+    {
+      name: "Break-even: yearly cost of the program",
+      formula: whenOrWords(saves, over(times(carried, perYear), own), "none"),
+      look: "cents",
+    },
+  ];
+}
+
+function weighedCells({ result }: ReportContext["requested"], { options }: Pick<Linked, "options">) {
+  const [without] = options;
+  const asked = options.find((each) => each.result === result);
+  if (!without || !asked) throw new Error("the requested option has no columns");
+  return { without, asked };
+}
+
+const differences = ({ presentValue }: OptionCells, without: OptionCells) => ({
+  added: minus(presentValue.program, without.presentValue.program),
+  avoided: minus(without.presentValue.infestation, presentValue.infestation),
+});
 
 const headlineHeads = [
   "Option, on average over all that is uncertain",
@@ -146,36 +175,31 @@ const balanceOnAverage = (balance: AccountBalance): Entry[] => [
   balance.benefitCostRatio === undefined ? text("no added cost") : value(balance.benefitCostRatio, "plain"),
 ];
 
-const chance = ({ result }: OptionCells) => result.infestedByYear.at(-1) ?? 0;
-
-function optionRow(cells: OptionCells, { comparison }: ReportContext, { yearly }: Linked): Entry[] {
+function optionRow(
+  cells: OptionCells,
+  { comparison }: ReportContext,
+  [without]: readonly OptionCells[],
+): Entry[] {
   const { result, presentValue } = cells;
   const amounts = (["program", "infestation", "total"] as const).map((part) =>
-    value({ formula: presentValue[part], result: result.presentValue[part].toNumber() }, "cents"),
+    value(presentValue[part], "cents"),
   );
-  const balance = comparison.options.find((each) => each.result === result);
-  const baseline = yearly.options.find((each) => each.result === comparison.baseline);
+  const isBaseline = result === comparison.baseline;
   return [
     text(result.option.name),
     ...amounts,
-    ...(balance && baseline ? balanceEntries(balance, cells, baseline) : []),
+    ...(without && !isBaseline ? balanceEntries(cells, without) : []),
   ];
 }
 
-function balanceEntries(
-  balance: OptionBalance,
-  { presentValue }: OptionCells,
-  baseline: OptionCells,
-): Entry[] {
-  const { addedProgramCost, avoidedLoss, netBenefit } = balance;
-  const added = `${presentValue.program}-${baseline.presentValue.program}`;
-  const avoided = `${baseline.presentValue.infestation}-${presentValue.infestation}`;
+/** A ratio over an added cost of under 1 a year would say nothing. */
+function balanceEntries(cells: OptionCells, without: OptionCells): Entry[] {
+  const { added, avoided } = differences(cells, without);
+  const addedPerYear = minus(cells.equalYearly.program, without.equalYearly.program);
   return [
-    value({ formula: added, result: addedProgramCost.toNumber() }, "cents"),
-    value({ formula: avoided, result: avoidedLoss.toNumber() }, "cents"),
-    value({ formula: `(${avoided})-(${added})`, result: netBenefit.toNumber() }, "cents"),
-    hasRatio(balance)
-      ? value({ formula: `(${avoided})/(${added})`, result: balance.benefitCostRatio }, "plain")
-      : text("no added cost"),
+    value(added, "cents"),
+    value(avoided, "cents"),
+    value(minus(avoided, added), "cents"),
+    value(whenOrWords(isAbove(addedPerYear, number(1)), over(avoided, added), "no added cost"), "plain"),
   ];
 }

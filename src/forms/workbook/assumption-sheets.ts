@@ -1,66 +1,102 @@
 import type { Alteration } from "../../assumptions/entry.js";
 import { programVersion } from "../../assumptions/version.js";
+import type { AssumptionId } from "../../model/register/register.js";
 import type { ReportContext } from "../../report/document/context.js";
+import { number, times, type Worked } from "./formula.js";
+import { type Grid, grid } from "./grid.js";
 import { type SheetDraft, text, value } from "./sheet.js";
 
+/** The assumptions, for sheets that link to them. */
+export interface AssumptionSheet {
+  readonly draft: SheetDraft;
+  /** The value that the study uses. */
+  readonly used: (id: AssumptionId) => Worked;
+  /** The value of the files. */
+  readonly filed: (id: string) => Worked | undefined;
+  /** Links the value used of those that stand among the inputs to them. */
+  readonly link: (id: AssumptionId, formula: Worked) => void;
+}
+
+const columns = { value: 2, factor: 7, used: 8 };
+const firstRow = 4;
+const heads = [
+  ...["Number", "Assumption", "Value", "Low", "High", "Unit", "Prices of", "Price factor", "Used", "Basis"],
+  ...["Source", "Note"],
+];
+
 /** Every assumption used: as its source has it, what it was multiplied by, and as it was used. */
-export function assumptionSheet({ run, assumptionNumber }: ReportContext): SheetDraft {
-  const used = [...run.usedAssumptions].sort();
-  const own = new Map(run.overrides.map((override) => [override.entry.id, override]));
-  const heads = [
-    "Number",
-    "Assumption",
-    "Value",
-    "Low",
-    "High",
-    "Unit",
-    "Prices of",
-    "Price factor",
-    "Used",
-    "Basis",
-    "Source",
-    "Note",
-  ];
-  const firstRow = 4;
+export function assumptionSheet(context: ReportContext): AssumptionSheet {
+  const { run, traced } = context;
+  const sheet = grid("Assumptions");
+  const ids = [...run.usedAssumptions].sort().filter((id) => run.assumptions.entries.has(id));
+  sheet.put(0, 0, text("Every assumption used", "title"));
+  sheet.put(1, 0, text(introduction, "note"));
+  sheet.putRow(
+    firstRow - 1,
+    heads.map((each) => text(each, "head")),
+  );
+  ids.forEach((id, index) => {
+    writeEntry(sheet, firstRow + index, id, context);
+  });
+  const rowOf = (id: string) => firstRow + ids.indexOf(id);
   return {
-    name: "Assumptions",
-    widths: [9, 40, 12, 12, 12, 12, 10, 12, 14, 18, 60, 60],
-    headRows: firstRow,
-    rows: [
-      [text("Every assumption used", "title")],
-      [text("Used: value × price factor, or the operator's own value in its place.", "note")],
-      [],
-      heads.map((each) => text(each, "head")),
-      ...used
-        .flatMap((id) => run.assumptions.entries.get(id) ?? [])
-        .map((entry, index) => {
-          const override = own.get(entry.id);
-          const factor = run.prices.factorOf(entry);
-          const formula = `C${firstRow + index + 1}*H${firstRow + index + 1}`;
-          return [
-            text(assumptionNumber(entry.id)),
-            text(entry.id),
-            value(entry.value, "plain"),
-            value(entry.low, "plain"),
-            value(entry.high, "plain"),
-            text(entry.unit === "1" ? "" : entry.unit),
-            entry.priceYear === undefined ? text("") : value(entry.priceYear, "whole"),
-            value(factor, "factor"),
-            override
-              ? value(override.value, "plain")
-              : value({ formula, result: entry.value * factor }, "plain"),
-            text(override ? "operator" : entry.basis),
-            text(run.assumptions.sources.get(entry.source)?.citation ?? entry.source),
-            text(entry.note),
-          ];
-        }),
-    ],
+    draft: sheet.draft({ widths: [9, 40, 12, 12, 12, 12, 10, 12, 14, 18, 60, 60], headRows: firstRow }),
+    used: (id) => (ids.includes(id) ? sheet.at(rowOf(id), columns.used) : number(traced.used(id))),
+    filed: (id) => (ids.includes(id) ? sheet.at(rowOf(id), columns.value) : undefined),
+    link: (id, formula) => {
+      if (ids.includes(id)) sheet.put(rowOf(id), columns.used, value(formula, "plain"));
+    },
   };
 }
 
+const introduction =
+  "Used: value × price factor, or the operator’s own value in its place; where it is a formula of the sheet of inputs, change it there. All other values are read by the program: growth and plans follow them in the study alone.";
+
+function writeEntry(
+  sheet: Grid,
+  row: number,
+  id: string,
+  { run, assumptionNumber }: Pick<ReportContext, "run" | "assumptionNumber">,
+): void {
+  const entry = run.assumptions.entries.get(id);
+  if (!entry) return;
+  const override = run.overrides.find((each) => each.entry.id === id);
+  sheet.putRow(row, [
+    text(assumptionNumber(id)),
+    text(id),
+    value(entry.value, "plain"),
+    value(entry.low, "plain"),
+    value(entry.high, "plain"),
+    text(entry.unit === "1" ? "" : entry.unit),
+    entry.priceYear === undefined ? text("") : value(entry.priceYear, "whole"),
+    value(run.prices.factorOf(entry), "factor"),
+  ]);
+  const filed = times(sheet.at(row, columns.value), sheet.at(row, columns.factor));
+  sheet.put(row, columns.used, value(override ? override.value : filed, "plain"));
+  sheet.putRow(
+    row,
+    [
+      text(override ? "operator" : entry.basis),
+      text(run.assumptions.sources.get(entry.source)?.citation ?? entry.source),
+      text(entry.note),
+    ],
+    columns.used + 1,
+  );
+}
+
 /** The operator's own values, with their reasons. */
-export function overrideSheet({ run }: ReportContext): SheetDraft {
-  const heads = ["Assumption", "Own value", "Project's value", "Unit", "Reason", "Within the stated range"];
+export function overrideSheet(
+  { run }: Pick<ReportContext, "run">,
+  { filed }: Pick<AssumptionSheet, "filed">,
+): SheetDraft {
+  const ownHeads = [
+    "Assumption",
+    "Own value",
+    "Project's value",
+    "Unit",
+    "Reason",
+    "Within the stated range",
+  ];
   return {
     name: "Overrides",
     widths: [40, 20, 16, 12, 70, 14],
@@ -68,11 +104,11 @@ export function overrideSheet({ run }: ReportContext): SheetDraft {
     rows: [
       [text("Own values in place of the project's assumptions", "title")],
       [text(run.overrides.length === 0 ? "None." : "", "note")],
-      heads.map((each) => text(each, "head")),
+      ownHeads.map((each) => text(each, "head")),
       ...run.overrides.map(({ entry, text: typed, reason, outsideRange }) => [
         text(entry.id),
         text(typed),
-        value(entry.value, "plain"),
+        value(filed(entry.id) ?? entry.value, "plain"),
         text(entry.unit === "1" ? "" : entry.unit),
         text(reason),
         text(outsideRange ? "no" : "yes"),

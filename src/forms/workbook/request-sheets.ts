@@ -2,18 +2,26 @@ import { at, sumOf } from "../../lists.js";
 import { centsPerUnit } from "../../model/money/decimal.js";
 import type { ReportContext } from "../../report/document/context.js";
 import type { TracedRequest } from "../../study/traced/traced-request.js";
-import { budgetCells } from "./budget-sheet.js";
+import type { BudgetSheet } from "./budget-sheet.js";
+import { sum, type Worked } from "./formula.js";
+import type { StaffInputs } from "./program-inputs.js";
+import { payersOf } from "./request-payers.js";
 import { type SourceRow, sourceFormula, termEntries, termHeads } from "./request-sources.js";
 import { requestStaffSheet } from "./request-staff-sheet.js";
-import { address, type Entry, type SheetDraft, strong, text, value } from "./sheet.js";
+import { address, type Entry, input, type SheetDraft, strong, text, value } from "./sheet.js";
 
 const firstYear = 1 + termHeads.length;
 const yearRow = 3;
 
 /** The request as its formulas: links to the budget's lines, terms of the sources, and who pays; none without a request. */
-export function requestSheets(context: ReportContext): SheetDraft[] {
+export function requestSheets(
+  context: ReportContext,
+  parts: { readonly budget: BudgetSheet | undefined; readonly staff: readonly StaffInputs[] },
+): SheetDraft[] {
   const { request } = context;
-  return request ? [requestSheet(request, context), ...requestStaffSheet(request, context)] : [];
+  const { budget, staff } = parts;
+  if (!request || !budget) return [];
+  return [requestSheet(request, context, budget), ...requestStaffSheet(request, context, staff)];
 }
 
 interface Line {
@@ -25,9 +33,9 @@ interface Line {
   readonly isSum?: boolean;
 }
 
-function requestSheet(request: TracedRequest, context: ReportContext): SheetDraft {
+function requestSheet(request: TracedRequest, context: ReportContext, budget: BudgetSheet): SheetDraft {
   const years = request.budget.years.length;
-  const lines = requestLines(request, context);
+  const lines = requestLines(request, context, budget);
   const bottom = yearRow + 1 + lines.length;
   return {
     name: "Request",
@@ -45,7 +53,10 @@ function requestSheet(request: TracedRequest, context: ReportContext): SheetDraf
       ...lines.map((line, index) => lineRow(line, yearRow + 1 + index)),
       [],
       [text("Who pays what", "head")],
-      ...payerRows(request, lines, bottom + 2),
+      ...payerRows(request, lines, {
+        first: bottom + 2,
+        payers: payersOf(request, context, { cells: budget.cells, ...requestCells(request, lines) }),
+      }),
       [],
       [text("Appropriated together, asked of the fund", "head")],
       ...appropriationRows(request, yearRow + lines.length),
@@ -89,13 +100,16 @@ const cellOf = (row: number, year: number) => address(row, firstYear + year);
 const less = (cents: readonly number[]) => cents.map((each) => (each === 0 ? 0 : -each));
 
 /** Rows from the first below the years: cost by part, its sum, revenue, sources, carried in, contingency, the fund. */
-function requestLines(request: TracedRequest, context: ReportContext): Line[] {
+function requestLines(
+  request: TracedRequest,
+  context: ReportContext,
+  { cells }: Pick<BudgetSheet, "cells">,
+): Line[] {
   const { budget, funded } = request;
-  const startsMidYear = context.comparison.input.money.fiscalYearStart > 1;
   const partLine = (name: string, part: "purchases" | "once" | "ongoing" | "revenue"): Line => ({
     name,
     cents: budget.parts[part].cents,
-    formula: (year) => `SUM(${budgetCells(request, part, { year, startsMidYear }).join(",") || "0"})`,
+    formula: (year) => sumOfCells(cells(year, (line) => line.part === part)),
   });
   const parts = ["purchases", "once", "ongoing"] as const;
   const top = yearRow + 1;
@@ -156,16 +170,35 @@ function carriedLine(
   return {
     name: "Carried in: what there is, and what is used",
     cents: less(funded.carriedIn),
-    terms: [text(""), value(amount, "cents")],
+    terms: [text(""), input(amount, "cents")],
     formula: (year) => `-MAX(0,MIN(${balance}${before(year)},${need(year)}))`,
   };
 }
 
-function payerRows({ payers, budget }: TracedRequest, lines: readonly Line[], first: number): Entry[][] {
+const sumOfCells = (cells: readonly Worked[]) => sum(...cells).formula;
+
+/** Where the sources, what is carried in and the fund stand, by their places from the last row up. */
+function requestCells({ funded: { sources } }: TracedRequest, lines: readonly Line[]) {
+  const fund = yearRow + lines.length;
+  const carriedIn = fund - 2;
+  return {
+    source: (index: number, year: number) => cellOf(carriedIn - sources.length + index, year),
+    carriedIn: (year: number) => cellOf(carriedIn, year),
+    fund: (year: number) => cellOf(fund, year),
+  };
+}
+
+function payerRows(
+  { payers, budget }: TracedRequest,
+  lines: readonly Line[],
+  { first, payers: written }: { readonly first: number; readonly payers: ReturnType<typeof payersOf> },
+): Entry[][] {
   const byYear = budget.years.map((_, year) => sumOf(payers.map(({ cents }) => at(cents, year))));
   const total = first + payers.length;
   return [
-    ...payers.map(({ name, cents }, index) => lineRow({ name, cents }, first + index)),
+    ...payers.map(({ name, cents }, index) =>
+      lineRow({ name, cents, formula: at(written, index).formula }, first + index),
+    ),
     lineRow(
       {
         name: "Cost and contingency",

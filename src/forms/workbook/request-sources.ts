@@ -1,6 +1,6 @@
 import { centsPerUnit } from "../../model/money/decimal.js";
 import type { RequestSource } from "../../study/traced/traced-request.js";
-import { address, type Entry, text, value } from "./sheet.js";
+import { address, type Entry, input, text } from "./sheet.js";
 
 /** Terms of a source, in the columns after its name. */
 export const termHeads = ["Share", "Amount a year", "Cap a year", "Match", "From", "To"];
@@ -8,11 +8,11 @@ const columnOf = (term: string) => 1 + termHeads.indexOf(term);
 
 export function termEntries({ share, amount, cap, match, from, to }: RequestSource): Entry[] {
   const money = (cents: number | undefined) =>
-    cents === undefined ? text("") : value(cents / centsPerUnit, "cents");
+    cents === undefined ? text("") : input(cents / centsPerUnit, "cents");
   const plain = (each: number | undefined, look: "percent" | "whole") =>
-    each === undefined ? text("") : value(each, look);
+    each === undefined ? text("") : input(each, look);
   return [
-    amount === undefined ? value(share ?? 1, "percent") : text(""),
+    amount === undefined ? input(share ?? 1, "percent") : text(""),
     money(amount),
     money(cap),
     plain(match, "percent"),

@@ -1,8 +1,10 @@
-import { sumOf } from "../../lists.js";
+import { at, sumOf } from "../../lists.js";
 import type { ReportContext } from "../../report/document/context.js";
 import { capitalised } from "../../report/words/format.js";
 import type { TracedRequest } from "../../study/traced/traced-request.js";
-import { address, columnRange, type Entry, type SheetDraft, strong, text, value } from "./sheet.js";
+import { number } from "./formula.js";
+import type { StaffInputs } from "./program-inputs.js";
+import { address, columnRange, type Entry, input, type SheetDraft, strong, text, value } from "./sheet.js";
 
 const heads = [
   ...["Class", "Post", "Hours paid", "Leave, h", "Training, h", "Overtime, h", "Overtime, times the wage"],
@@ -13,12 +15,23 @@ const headRow = 4;
 const column = (head: string) => heads.indexOf(head);
 
 /** The staff list: full-time equivalents, hours worked and cost are formulas; none where nobody is on it. */
-export function requestStaffSheet(request: TracedRequest, context: ReportContext): SheetDraft[] {
+export function requestStaffSheet(
+  request: TracedRequest,
+  context: ReportContext,
+  inputs: readonly StaffInputs[],
+): SheetDraft[] {
   const { staff: classes, fullTimeHours, queue } = request;
   const { staff } = context.requested.result.option;
   if (classes.length === 0) return [];
   const first = headRow + 1;
   const last = headRow + classes.length;
+  const inspectorHours = staff
+    .flatMap(({ group = "wages" }, index) =>
+      group === "wages"
+        ? [`${address(first + index, column("Hours paid"))}+${address(first + index, column("Overtime, h"))}`]
+        : [],
+    )
+    .join("+");
   const total = (head: string, result: number, look: "plain" | "cents"): Entry =>
     strong(value({ formula: `SUM(${columnRange(column(head), first, last)})`, result }, look));
   return [
@@ -29,10 +42,10 @@ export function requestStaffSheet(request: TracedRequest, context: ReportContext
       rows: [
         [text("Staff in a year of the program", "title")],
         [text(`${context.run.document.money.currency} of ${context.priceYear}`, "note")],
-        [text("Hours of a full-time year"), text(""), value(fullTimeHours, "plain")],
+        [text("Hours of a full-time year"), text(""), input(fullTimeHours, "plain")],
         [],
         heads.map((each) => text(each, "head")),
-        ...staff.map((line, index) => staffRow(line, classes[index], first + index)),
+        ...staff.map((line, index) => staffRow(line, at(inputs, index), classes[index], first + index)),
         heads.map((head) => {
           if (head === "Class") return strong(text("All"));
           if (head === "FTE") return total(head, sumOf(classes.map(({ fullTime }) => fullTime)), "plain");
@@ -41,7 +54,7 @@ export function requestStaffSheet(request: TracedRequest, context: ReportContext
           if (head === "Cost") return total(head, sumOf(classes.map(({ cost }) => cost.toNumber())), "cents");
           return text("");
         }),
-        ...(queue ? [[], ...queueRows(queue, last + 3)] : []),
+        ...(queue ? [[], ...queueRows(queue, last + 3, inspectorHours || "0")] : []),
       ],
     },
   ];
@@ -49,17 +62,23 @@ export function requestStaffSheet(request: TracedRequest, context: ReportContext
 
 type StaffLine = ReportContext["requested"]["result"]["option"]["staff"][number];
 
-function staffRow(line: StaffLine, told: TracedRequest["staff"][number] | undefined, row: number): Entry[] {
-  const { name, post = "", hoursPerYear, leaveHours = 0, trainingHours = 0, overtime, wage, loading } = line;
+function staffRow(
+  { name, post, leaveHours = 0, trainingHours = 0 }: StaffLine,
+  { hours, wage, loading, overtime }: StaffInputs,
+  told: TracedRequest["staff"][number] | undefined,
+  row: number,
+): Entry[] {
   const cell = (head: string) => address(row, column(head));
   const loaded = `${cell("Wage an hour")}*(1+${cell("Benefits over wage")})`;
   const cost = `ROUND(${cell("Hours paid")}*${loaded},2)+ROUND(${cell("Overtime, h")}*${loaded}*${cell("Overtime, times the wage")},2)`;
   return [
     text(capitalised(name)),
-    text(post),
-    ...[hoursPerYear, leaveHours, trainingHours, overtime?.hours ?? 0, overtime?.pay ?? 1].map((each) =>
-      value(each, "plain"),
-    ),
+    text(post ?? ""),
+    value(hours, "plain"),
+    input(leaveHours, "plain"),
+    input(trainingHours, "plain"),
+    value(overtime?.hours ?? number(0), "plain"),
+    value(overtime?.pay ?? number(1), "plain"),
     value(wage, "plain"),
     value(loading, "percent"),
     value(
@@ -81,14 +100,18 @@ function staffRow(line: StaffLine, told: TracedRequest["staff"][number] | undefi
 }
 
 /** Inspectors that the queue needs, against the list. @param row of the first */
-function queueRows({ hours, listed }: NonNullable<TracedRequest["queue"]>, row: number): Entry[][] {
+function queueRows(
+  { hours, listed }: NonNullable<TracedRequest["queue"]>,
+  row: number,
+  listedFormula: string,
+): Entry[][] {
   const difference = {
     formula: `${address(row + 1, 2)}-${address(row, 2)}`,
     result: listed - hours,
   };
   return [
     [text("Inspectors that the queue needs, h"), text(""), value(hours, "plain")],
-    [text("Inspectors on the list, h"), text(""), value(listed, "plain")],
+    [text("Inspectors on the list, h"), text(""), value({ formula: listedFormula, result: listed }, "plain")],
     [text("More on the list"), text(""), value(difference, "plain")],
   ];
 }

@@ -4,32 +4,53 @@ import { reportContext } from "../../report/document/context.js";
 import type { Odds } from "../../study/odds/odds.js";
 import type { StudyRun } from "../../study/prepare/compute.js";
 import { forXml } from "../../study/reading/characters.js";
-import { answerSheet } from "./answer-sheet.js";
+import { answerRows, answerSheet } from "./answer-sheet.js";
 import { assumptionSheet, overrideSheet } from "./assumption-sheets.js";
+import { breakEvenSheet } from "./break-even-sheet.js";
+import { budgetAmounts } from "./budget-amounts.js";
 import { budgetSheet } from "./budget-sheet.js";
-import { infestationSheet } from "./infestation-sheet.js";
-import { programSheet } from "./program-sheet.js";
+import { linkedCourses } from "./courses.js";
 import { requestSheets } from "./request-sheets.js";
 import { sheetOf } from "./sheet.js";
-import { yearlySheet } from "./yearly-sheet.js";
 
-/** The comparison as a workbook (.xlsx) whose sums, products and present values are formulas. */
+/**
+ * The comparison as a workbook (.xlsx) that follows its inputs: chances, courses, program lines, unit rates and discount
+ * rate lead by formulas to the answer. What the program alone can compute stands in it as values of another colour.
+ */
 export async function workbook(run: StudyRun, odds?: Odds): Promise<Uint8Array> {
   const context = reportContext(run, odds);
-  const yearly = yearlySheet(context);
-  const program = programSheet(context);
-  const infestation = infestationSheet(context);
-  const linked = { yearly, program, infestationSum: infestation.sum };
-  const budget = budgetSheet(context);
+  const assumptions = assumptionSheet(context);
+  const linked = linkedCourses(context, assumptions);
+  const { inputs, program, yearly, requested, baseline } = linked;
+  const id = requested.result.option.id;
+  const own = linked.optionInputs(id);
+  const budget = budgetSheet(context, budgetAmounts(context, own.program, program.of(id)), {
+    clock: yearly.clock,
+    money: linked.money,
+    inputs: own.works,
+  });
+  const breakEven = breakEvenSheet([baseline, requested], context);
+  const answers = {
+    options: linked.cells,
+    program,
+    infestationSum: linked.infestationSum,
+    breakEven: breakEven?.chance,
+    schedulePresentValue: requested.schedulePresentValue,
+  };
+  const figures = answerRows(context, answers).map(inputs.answer);
   const drafts = [
-    answerSheet(context, boardView(context), linked),
-    yearly.draft,
+    answerSheet(context, boardView(context), { options: linked.cells, figures }),
+    inputs.draft(),
+    yearly.draft(),
     program.draft,
-    infestation.draft,
-    ...(budget ? [budget] : []),
-    ...requestSheets(context),
-    assumptionSheet(context),
-    overrideSheet(context),
+    ...linked.lines.flatMap(({ drafts }) => drafts()),
+    ...linked.courses.map(({ draft }) => draft),
+    ...(linked.chances ? [linked.chances.draft] : []),
+    ...(breakEven ? [breakEven.draft] : []),
+    ...(budget ? [budget.draft] : []),
+    ...requestSheets(context, { budget, staff: own.program.staff }),
+    assumptions.draft,
+    overrideSheet(context, assumptions),
   ];
   const { name, preparedBy } = run.document.study;
   return writeXlsx({

@@ -1,145 +1,109 @@
 import { counted } from "../../counted.js";
-import { at } from "../../lists.js";
 import type { OptionResult } from "../../model/option.js";
 import { allOptions, type ReportContext } from "../../report/document/context.js";
-import {
-  address,
-  addressIn,
-  columnRange,
-  type Entry,
-  type Formula,
-  type SheetDraft,
-  strong,
-  text,
-  value,
-} from "./sheet.js";
+import { type Clock, writeClock } from "./clock.js";
+import type { Course } from "./course-sheet.js";
+import { over, plus, sum, sumOfProducts, sumUpTo, valueAtNumber, type Worked } from "./formula.js";
+import { type Grid, grid } from "./grid.js";
+import type { MoneyInputs } from "./money-inputs.js";
+import { type SheetDraft, strong, text, value } from "./sheet.js";
 
 /** Where an option's sums stand, for sheets that link to them. */
 export interface OptionCells {
   readonly result: OptionResult;
-  readonly chanceAtEnd: string;
-  readonly presentValue: Record<Part, string>;
-  readonly equalYearly: Record<Part, string>;
+  readonly chanceAtEnd: Worked;
+  readonly presentValue: Record<Part, Worked>;
+  readonly equalYearly: Record<Part, Worked>;
 }
 
 export interface YearlySheet {
-  readonly draft: SheetDraft;
-  readonly options: readonly OptionCells[];
+  readonly clock: Clock;
+  /** Writes the options beside the years. */
+  readonly write: (courses: readonly Course[]) => OptionCells[];
+  readonly draft: () => SheetDraft;
 }
 
 const parts = ["program", "infestation", "total"] as const;
 type Part = (typeof parts)[number];
 
-const name = "Cost by year";
-const rateRow = 2;
-const timingRow = 3;
-const headRow = 5;
+const headRow = 4;
 const firstYearRow = headRow + 1;
-const factorColumn = 2;
-const columnsBefore = 3;
 const columnsPerOption = 4;
 
-/** Every year of every option: the factor is a formula of the rate, and present values are sums of products. */
-export function yearlySheet(context: ReportContext): YearlySheet {
-  const options = allOptions(context);
-  const lastYearRow = firstYearRow + context.horizon - 1;
-  const sums = { undiscounted: lastYearRow + 1, presentValue: lastYearRow + 2, equalYearly: lastYearRow + 3 };
-  const draft: SheetDraft = {
-    name,
-    widths: [44, 10, 14, ...options.flatMap(() => [12, 16, 16, 16])],
-    headRows: firstYearRow,
-    joined: options.map((_, index) => {
-      const from = columnsBefore + index * columnsPerOption;
-      return { row: headRow - 1, from, to: from + columnsPerOption - 1 };
-    }),
-    rows: [
-      [text("Expected cost of each year", "title")],
-      [text(introduction(context), "note")],
-      [text("Discount rate a year"), value(context.comparison.input.money.discountRate, "percent")],
-      [
-        text("Part of a year by which flows fall before its end"),
-        value(context.comparison.input.money.timing === "mid-year" ? 1 / 2 : 0, "plain"),
-      ],
-      [text(""), text(""), text(""), ...options.flatMap(({ option }) => headOf(option.name))],
-      [
-        ...["Year", "Number", "Discount factor"].map((each) => text(each, "head")),
-        ...options.flatMap(() => columnHeads.map((each) => text(each, "head"))),
-      ],
-      ...context.comparison.discountFactors.map((factor, year) => yearRow(context, year, factor)),
-      sumRow("Undiscounted", options, (result, part, column) => ({
-        formula: `SUM(${columnRange(column, firstYearRow, lastYearRow)})`,
-        result: result.undiscounted[part].toNumber(),
-      })),
-      sumRow("Present value", options, (result, part, column) => ({
-        formula: `SUMPRODUCT(${columnRange(factorColumn, firstYearRow, lastYearRow)},${columnRange(column, firstYearRow, lastYearRow)})`,
-        result: result.presentValue[part].toNumber(),
-      })),
-      sumRow("Equal amount a year", options, (result, part, column) => ({
-        formula: `${address(sums.presentValue, column)}/SUM(${columnRange(factorColumn, firstYearRow, lastYearRow)})`,
-        result: result.equivalentYearly[part].toNumber(),
-      })),
-    ],
-  };
+/** Every year of every option: present values are sums of products with the discount factors. */
+export function yearlySheet(context: ReportContext, money: MoneyInputs): YearlySheet {
+  const sheet = grid("Cost by year");
+  sheet.put(0, 0, text("Expected cost of each year", "title"));
+  sheet.put(1, 0, text(introduction(context), "note"));
+  const clock = writeClock(sheet, headRow, context, money);
+  const place = { sheet, clock, money };
   return {
-    draft,
-    options: options.map((result, index) => ({
-      result,
-      chanceAtEnd: addressIn(name, lastYearRow, columnsBefore + index * columnsPerOption),
-      presentValue: partCells(sums.presentValue, index),
-      equalYearly: partCells(sums.equalYearly, index),
-    })),
+    clock,
+    write: (courses) => {
+      ["Undiscounted", "Present value", "Equal amount a year"].forEach((label, index) => {
+        sheet.put(firstYearRow + clock.years + index, 0, strong(text(label)));
+      });
+      return courses.map((course, index) =>
+        writeOption(place, course, clock.columns + index * columnsPerOption),
+      );
+    },
+    draft: () =>
+      sheet.draft({
+        widths: [
+          ...[22, 10, 14, ...[...money.rises].map(() => 14)],
+          ...allOptions(context).flatMap(() => [12, 16, 16, 16]),
+        ],
+        headRows: firstYearRow,
+        joined: allOptions(context).map((_, index) => {
+          const from = clock.columns + index * columnsPerOption;
+          return { row: headRow - 1, from, to: from + columnsPerOption - 1 };
+        }),
+      }),
   };
 }
 
 const columnHeads = ["Chance so far", "Program", "Infestation", "Together"];
 
-const headOf = (option: string): Entry[] => [text(option, "head"), text(""), text(""), text("")];
-
 function introduction({ run, priceYear, horizon }: ReportContext): string {
-  return `${run.document.money.currency} of ${priceYear}. Program and infestation are expected values over ${counted(horizon, "year")}: each weighed by the chance that the lake is clean or infested, computed by the model. Sums, factors and present values are formulas.`;
+  return `${run.document.money.currency} of ${priceYear}. Program and infestation are expected values over ${counted(horizon, "year")}, each weighed by the chance that the lake is clean or infested. Past a shorter horizon of the inputs the discount factor is 0.`;
 }
 
-const columnOf = (option: number, part: Part) =>
-  columnsBefore + option * columnsPerOption + 1 + parts.indexOf(part);
-
-function partCells(row: number, option: number): Record<Part, string> {
-  const cell = (part: Part) => addressIn(name, row, columnOf(option, part));
-  return { program: cell("program"), infestation: cell("infestation"), total: cell("total") };
+interface Place {
+  readonly sheet: Grid;
+  readonly clock: Clock;
+  readonly money: MoneyInputs;
 }
 
-function yearRow(context: ReportContext, year: number, factor: number): Entry[] {
-  const row = firstYearRow + year;
-  const [rate, before] = [rateRow, timingRow].map((each) => `$B$${each + 1}`);
-  const formula = `1/(1+${rate})^(${address(row, 1)}-${before})`;
-  return [
-    value(context.run.document.money.startYear + year, "whole"),
-    value(year + 1, "whole"),
-    value({ formula, result: factor }, "factor"),
-    ...allOptions(context).flatMap(({ infestedByYear, expectedByYear }, option) => {
-      const { program, infestation, total } = at(expectedByYear, year);
-      const sum = `${address(row, columnOf(option, "program"))}+${address(row, columnOf(option, "infestation"))}`;
-      return [
-        value(at(infestedByYear, year), "percent"),
-        value(program.toNumber(), "cents"),
-        value(infestation.toNumber(), "cents"),
-        value({ formula: sum, result: total.toNumber() }, "cents"),
-      ];
-    }),
-  ];
-}
-
-function sumRow(
-  label: string,
-  options: readonly OptionResult[],
-  formulaOf: (result: OptionResult, part: Part, column: number) => Formula,
-): Entry[] {
-  return [
-    strong(text(label)),
-    text(""),
-    text(""),
-    ...options.flatMap((result, option) => [
-      text(""),
-      ...parts.map((part) => strong(value(formulaOf(result, part, columnOf(option, part)), "cents"))),
-    ]),
-  ];
+function writeOption({ sheet, clock, money }: Place, course: Course, column: number): OptionCells {
+  sheet.put(headRow - 1, column, text(course.result.option.name, "head"));
+  sheet.putRow(
+    headRow,
+    columnHeads.map((each) => text(each, "head")),
+    column,
+  );
+  for (let year = 0; year < clock.years; year++) {
+    const row = firstYearRow + year;
+    sheet.put(row, column, value(course.infested(year), "percent"));
+    const [program, infestation] = [course.program(year), course.infestation(year)].map((cost, part) =>
+      sheet.put(row, column + 1 + part, value(cost, "cents")),
+    );
+    if (program && infestation) sheet.put(row, column + 3, value(plus(program, infestation), "cents"));
+  }
+  const last = firstYearRow + clock.years - 1;
+  const of = (part: Part) => sheet.down(column + 1 + parts.indexOf(part), firstYearRow, last);
+  const put = (row: number, part: Part, formula: Worked) =>
+    sheet.put(last + row, column + 1 + parts.indexOf(part), strong(value(formula, "cents")));
+  const each = (formulaOf: (part: Part) => Worked): Record<Part, Worked> => ({
+    program: formulaOf("program"),
+    infestation: formulaOf("infestation"),
+    total: formulaOf("total"),
+  });
+  each((part) => put(1, part, sumUpTo(clock.numbers, money.horizon, of(part))));
+  const presentValue = each((part) => put(2, part, sumOfProducts(clock.factors(), of(part))));
+  return {
+    result: course.result,
+    chanceAtEnd: valueAtNumber(clock.numbers, money.horizon, sheet.down(column, firstYearRow, last)),
+    presentValue,
+    equalYearly: each((part) => put(3, part, over(presentValue[part], sum(clock.factors())))),
+  };
 }

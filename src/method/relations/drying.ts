@@ -49,7 +49,8 @@ export const dryingRelations: readonly Relation[] = [
   },
   {
     title: "Hours of frost that kill",
-    words: "Between rows of the published table linear in temperature on the logarithm of the hours.",
+    words:
+      "Between rows of the published table linear in temperature on the logarithm of the hours; none above its mildest row, and the last hours below its hardest.",
     formulas: [coded("ln hk = ln h1 + (ln h2 − ln h1)·(T1 − T)/(T1 − T2)")],
     where: [
       ["h_k", "hours that kill a single mussel", "h"],
@@ -64,7 +65,8 @@ export const dryingRelations: readonly Relation[] = [
   },
   {
     title: "Survival of a dry run",
-    words: "Doses add up over the hours of the run; survival falls log-logistically with each of them.",
+    words:
+      "Doses add up over the hours of the run; survival falls log-logistically with each of them. A run kills month by month: of what is alive the survival at the month's end over that at its start lives on, by the lengths when the run began in the month, else by those of the month before. Of several runs in a month the one with the largest dose in it counts.",
     formulas: [coded("X = Σ h/h50"), coded("F = Σ h/(hk u)"), coded("S = 1/(1 + X^k) · 1/(1 + F^k (1−σ)/σ)")],
     where: [
       ["S", "share that outlives the run", ""],

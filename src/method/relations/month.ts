@@ -25,13 +25,13 @@ export const monthRelations: readonly Relation[] = [
     computedBy: by("mussels/growth.ts", "growLayers"),
   },
   {
-    title: "Cohorts that are followed",
+    title: "Growth of old shells",
     words:
-      "A cohort is what settled in one month. Its shells grow for 84 months and keep their length from then on. At 96 months it joins the cohort that settled a year after it, which by then has the same length. One so small that it rounds to no mussel on a square metre is dropped.",
-    formulas: [coded("N ≤ 1/2", "dropped")],
-    where: [["N", "live mussels of a cohort", "1/m²"]],
+      "A cohort is what settled in one month. Its shells grow for 84 months, since few live longer, and keep their length from then on. It is followed to the horizon's end, however few are left of it.",
+    formulas: [coded("a < 84")],
+    where: [["a", "months since the cohort settled", ""]],
     sources: ["project-judgement"],
-    computedBy: by("mussels/cohorts.ts", "passMonth"),
+    computedBy: by("mussels/shell-table.ts", "shellTable"),
   },
   {
     title: "A mature infestation",

@@ -1,6 +1,5 @@
 import type { OptionResult, OptionSettings } from "../option.js";
 import type { Root, Roots } from "../root-search.js";
-import type { CostOfChances } from "./cost-of-chances.js";
 
 /** A value at which the answer turns. */
 export interface BreakEvenValue {
@@ -21,8 +20,6 @@ export interface Weighed {
   readonly result: OptionResult;
   readonly baseline: OptionResult;
   readonly settings: OptionSettings;
-  /** What each costs for any chances. */
-  readonly costs: { readonly result: CostOfChances; readonly baseline: CostOfChances };
 }
 
 /** Nothing turns the answer. */

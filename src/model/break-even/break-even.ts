@@ -2,7 +2,6 @@ import type { Money } from "../money/decimal.js";
 import type { OptionResult, OptionSettings } from "../option.js";
 import { costShare } from "../program/ramp-up.js";
 import { type BreakEvenValues, noBreakEvenValues } from "./break-even-values.js";
-import { costOfChances } from "./cost-of-chances.js";
 import { breakEvenHazards, paysAtNextToNoChance } from "./hazard.js";
 import { breakEvenHorizons } from "./horizon.js";
 import { breakEvenStoppedShares } from "./stopped.js";
@@ -33,8 +32,7 @@ export function breakEven(result: OptionResult, baseline: OptionResult, settings
   const added = result.presentValue.program.minus(baseline.presentValue.program);
   const avoided = baseline.presentValue.infestation.minus(result.presentValue.infestation);
   const running = programWeight(result, settings);
-  const costs = { result: costOfChances(result, settings), baseline: costOfChances(baseline, settings) };
-  const weighed = { result, baseline, settings, costs };
+  const weighed = { result, baseline, settings };
   const hazards = breakEvenHazards(weighed);
   return {
     hazard: paysAtNextToNoChance(weighed) ?? hazards.turns[0]?.value,

@@ -1,5 +1,5 @@
 import { at } from "../../lists.js";
-import type { OptionResult, OptionSettings } from "../option.js";
+import type { CostSettings, OptionCosts } from "../option-costs.js";
 import { costByEstablishment, costToGo, numbersOf } from "../option-numbers.js";
 
 /** An option's cost for any chances of establishment; plain numbers, since a search needs no cents. */
@@ -15,13 +15,14 @@ export interface CostOfChances {
 }
 
 export function costOfChances(
-  option: OptionResult,
-  settings: Pick<OptionSettings, "factors" | "rises">,
+  option: OptionCosts,
+  settings: Pick<CostSettings, "factors" | "rises">,
 ): CostOfChances {
   const costs = costByEstablishment(numbersOf(option, settings));
   const { clean, established } = costs;
+  const work = new Float64Array(clean.length + 1);
   return {
-    expected: (hazards) => at(costToGo(costs, hazards), 0),
+    expected: (hazards) => at(costToGo(costs, hazards, work), 0),
     ofCleanYears: clean.map(
       (program, year) => program + (established[year + 1] ?? 0) - at(established, year),
     ),

@@ -1,5 +1,6 @@
+import { at } from "../../lists.js";
 import type { OptionResult, OptionSettings } from "../option.js";
-import { yearlyHazard } from "../risk/hazard.js";
+import { yearlyHazard, yearlyHazards } from "../risk/hazard.js";
 import { findRoots } from "../root-search.js";
 import {
   type BreakEvenValues,
@@ -46,16 +47,15 @@ export function paysAtNextToNoChance(weighed: Weighed): number | undefined {
 const pressureWithout = ({ baseline, settings }: Weighed) =>
   settings.rates.ofBoats * baseline.arrivals.foundings;
 
-function netBenefitAtScale({ result, baseline, settings, costs }: Weighed): (scale: number) => number {
+function netBenefitAtScale({ result, baseline, settings }: Weighed): (scale: number) => number {
   return (scale) =>
-    costs.baseline.expected(hazardsAt(scale, baseline, settings)) -
-    costs.result.expected(hazardsAt(scale, result, settings));
+    baseline.ofChances.expected(hazardsAt(scale, baseline, settings)) -
+    result.ofChances.expected(hazardsAt(scale, result, settings));
 }
 
 /** Chances of establishment by year at so many times the foundings of boats. */
 function hazardsAt(scale: number, { reachingByYear }: OptionResult, { rates }: OptionSettings): number[] {
-  const scaled = { ...rates, ofBoats: rates.ofBoats * scale };
-  return reachingByYear.map((reaching, year) => yearlyHazard(reaching, year, scaled));
+  return yearlyHazards((year) => at(reachingByYear, year), { ...rates, ofBoats: rates.ofBoats * scale });
 }
 
 const hazardAt = (scale: number, { arrivals }: OptionResult, { rates }: OptionSettings) =>

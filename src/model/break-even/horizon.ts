@@ -11,8 +11,7 @@ export function breakEvenHorizons({ result, baseline, settings }: Weighed): Brea
   let paid = false;
   let netBenefit = 0;
   settings.factors.forEach((factor, year) => {
-    const saved = at(baseline.expectedByYear, year).total.minus(at(result.expectedByYear, year).total);
-    netBenefit += factor * saved.toNumber();
+    netBenefit += factor * (at(baseline.plainByYear, year) - at(result.plainByYear, year));
     const pays = netBenefit > 0;
     if (pays !== paid) values.push({ value: year + 1, pays });
     paid = pays;

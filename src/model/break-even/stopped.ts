@@ -1,5 +1,6 @@
+import { lastMade } from "../computed-once.js";
 import { reach } from "../program/ramp-up.js";
-import { yearlyHazard } from "../risk/hazard.js";
+import { yearlyHazards } from "../risk/hazard.js";
 import { findRoots } from "../root-search.js";
 import {
   type BreakEvenValues,
@@ -8,7 +9,8 @@ import {
   type Weighed,
 } from "./break-even-values.js";
 
-const steps = 200;
+/** Cells of the grid where the net benefit may turn more than once. */
+const cells = 200;
 const tolerance = 1e-12;
 
 /**
@@ -22,24 +24,24 @@ const tolerance = 1e-12;
  * infestation may cost less than the program that would put it off. Then stopping more may turn the answer twice,
  * and `all` is false; so it is where an infestation may be contained, and come again.
  */
-export function breakEvenStoppedShares({ result, baseline, settings, costs }: Weighed): BreakEvenValues {
+export function breakEvenStoppedShares({ result, baseline, settings }: Weighed): BreakEvenValues {
   if (result.option.steps === undefined) return noBreakEvenValues;
-  const { rates, factors } = settings;
+  const { rates } = settings;
   const { slipThrough: launches, foundings } = baseline.arrivals;
   const without = baseline.presentValue.total.toNumber();
-  const { expected: cost, ofCleanYears } = costs.result;
-  const hazardAt = (stopped: number, year: number) => {
+  const { expected: cost, ofCleanYears } = result.ofChances;
+  const reaching = lastMade((stopped: number) => {
     const through = 1 - stopped;
-    const reaching = { launches: launches * through, foundings: foundings * through ** rates.shape };
-    return yearlyHazard(reaching, year, rates);
-  };
+    return { launches: launches * through, foundings: foundings * through ** rates.shape };
+  });
   const netAt = (stopped: number) =>
-    without - cost(factors.map((_, year) => hazardAt(stopped * reach(result.option, year), year)));
-  const { roots } = findRoots(netAt, { low: 0, high: 1, steps, scale: "linear", tolerance });
-  const isMonotone =
+    without - cost(yearlyHazards((year) => reaching(stopped * reach(result.option, year)), rates));
+  const monotone =
     result.detection.containment === undefined &&
     (ofCleanYears.every((each) => each <= 0) || ofCleanYears.every((each) => each >= 0));
-  return breakEvenValuesOf({ roots, all: isMonotone }, netAt, (stopped) => stopped);
+  const steps = monotone ? 1 : cells;
+  const roots = findRoots(netAt, { low: 0, high: 1, steps, scale: "linear", tolerance, monotone });
+  return breakEvenValuesOf(roots, netAt, (stopped) => stopped);
 }
 
 /** Share of the fouled boats of the baseline that an option stops, by its steps and by deterrence. */

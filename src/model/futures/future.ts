@@ -48,7 +48,8 @@ export function optionFuture(
   return { expected: toGo[0] ?? noElement(toGo, 0), cost, establishment };
 }
 
-function establishmentYear(hazards: readonly number[], luck: number): number {
+/** First year in which mussels establish, counted from 0; as many as the horizon has if they do not. */
+export function establishmentYear(hazards: readonly number[], luck: number): number {
   let clean = 1;
   for (let year = 0; year < hazards.length; year++) {
     clean *= 1 - (hazards[year] ?? noElement(hazards, year));

@@ -94,6 +94,16 @@ export function plain(amounts: readonly Money[]): readonly number[] {
   return made;
 }
 
+/** Lists of whole cents as money, with the plain numbers known at once: a quotient by 100 is rounded once either way. */
+export function moneysOf(cents: readonly number[]): readonly Money[] {
+  const amounts = cents.map(moneyOf);
+  plainAmounts.set(
+    amounts,
+    cents.map((each) => each / centsPerUnit),
+  );
+  return amounts;
+}
+
 export function sumOf(amounts: Iterable<Money>): Money {
   let sum = noMoney;
   for (const amount of amounts) sum = sum.plus(amount);

@@ -20,13 +20,13 @@ export interface Colony {
 /** Element of a list of plain numbers whose length the caller guarantees; kept apart from `at` for its speed. */
 const valueAt = (list: Float64Array, index: number): number => list[index] ?? 0;
 
-/** Fewer than this to a square metre are not followed further. */
-const smallestCohort = 1 / 2;
+/** One mussel to a square kilometre: fewer move no figure that is printed, and surfaces that dried out count as bare. */
+const none = 1e-6;
 
 /**
- * A month in the life of every cohort: the dry run kills, the rest thins and
- * grows, and cohorts too small to follow, N ≤ 1/2, are dropped. The cohort that passes the last age told apart joins the
- * one that settled a year later. In place and in one pass: this runs for each month of each plan.
+ * A month in the life of every cohort: the dry run kills, the rest thins and grows. The cohort that passes the last age
+ * told apart joins the one that settled a year later, which is as long: they are kept as one. In place and in one pass:
+ * this runs for each month of each plan.
  */
 export function passMonth(
   cohorts: Cohorts,
@@ -60,7 +60,7 @@ export function passMonth(
       number += oldest;
       oldest = 0;
     }
-    if (number <= smallestCohort) continue;
+    if (number <= none) continue;
     cohorts.number[kept] = number;
     cohorts.place[kept] = place;
     kept += 1;
@@ -73,7 +73,7 @@ export function passMonth(
   colony.cover = cover;
   colony.mass = mass;
   colony.killed = killed;
-  if (oldest > smallestCohort) settle(cohorts, colony, table, oldest, oldestPlace);
+  if (oldest > none) settle(cohorts, colony, table, oldest, oldestPlace);
 }
 
 export function settle(

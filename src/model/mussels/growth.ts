@@ -34,12 +34,13 @@ export function growthParameters(
 }
 
 /**
- * Deaths over the living in a year, 1/yr: mussels live shorter the less the water suits them, m = m1 w^(−x), without
- * end where it does not suit them at all. Usual mortality: Karatayev and others 2006; exponent after Davis and others
+ * Deaths over the living in a year, 1/yr: mussels live shorter the less the water suits them, m = m1 w^(−x); none
+ * lives where it does not suit them at all. Usual mortality: Karatayev and others 2006; exponent after Davis and others
  * 2015.
  */
 export function yearlyMortality(suitability: number, assumed: Assumed): number {
-  return assumed("growth.yearly-mortality") * suitability ** -assumed("growth.mortality-exponent");
+  const weight = Math.max(suitability, Number.EPSILON);
+  return assumed("growth.yearly-mortality") * weight ** -assumed("growth.mortality-exponent");
 }
 
 /** The twelve months of a surface with what a mussel is at each age there: made once, used by every plan. */
@@ -154,7 +155,7 @@ export function growColonies(
   for (let month = 0; month < density.length; month++) {
     const monthOfYear = (firstMonth + month) % 12;
     passMonth(cohorts, colony, table, monthlySurvival);
-    colony.shed = colony.mass * (1 / monthlySurvival - 1);
+    colony.shed = colony.mass > 0 ? colony.mass * (1 / monthlySurvival - 1) : 0;
     const overCrowded = colony.cover / parameters.coverLimit;
     const { settlement } = months[monthOfYear] ?? noElement(months, monthOfYear);
     const settlers =

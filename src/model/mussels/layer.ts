@@ -86,6 +86,15 @@ export function layerKeeper(months: number, bulkDensity: number): (colony: Reado
   };
 }
 
+/** True where nothing that is kept of two layers differs. */
+export const areAlike = (one: Layer, other: Layer): boolean =>
+  one === other ||
+  (one.number === other.number &&
+    one.cover === other.cover &&
+    one.mass === other.mass &&
+    one.killed === other.killed &&
+    one.shed === other.shed);
+
 /** The same layer by itself, without the months that it was kept with. */
 export function aloneOf({ number, lengthMm, cover, mass, thickness, killed, shed }: Layer): Layer {
   return { number, lengthMm, cover, mass, thickness, killed, shed };

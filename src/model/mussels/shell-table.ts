@@ -38,6 +38,7 @@ export const nextPlaces = Int32Array.from({ length: months.length * tableAges },
   (place + 1) % tableAges === 0 ? place + 1 - 12 : place + 1,
 );
 
+/** What a mussel is at each age: shells grow in the months a < 84 since they settled. */
 export function shellTable(
   surface: readonly SurfaceMonth[],
   shell: ShellParameters,

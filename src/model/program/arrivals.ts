@@ -34,6 +34,8 @@ export interface Arrivals {
   readonly foundings: number;
   /** Launches if the steps miss independently, and if they miss the same boats; worked out when asked for. */
   readonly slipThroughRange: { readonly independent: number; readonly dependent: number };
+  /** Share of mussels that outlives the option's drying hold; 1 without one. */
+  readonly outlivesHold: number;
   readonly assumptionIds: readonly AssumptionId[];
 }
 
@@ -57,6 +59,7 @@ export function arrivals(boats: Boats, option: ProgramOption, lake: Lake, source
     classes,
     slipThrough: through.launches,
     foundings: togetherOf(through, assumed),
+    outlivesHold: passing?.outlivesHold ?? 1,
     get slipThroughRange() {
       return { independent: totalAt(0), dependent: totalAt(1) };
     },

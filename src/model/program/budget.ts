@@ -15,7 +15,7 @@ import { everyYearLines, type ProgramLine } from "./cost.js";
 import { byGroup, type LineGroup } from "./groups.js";
 import { costShare } from "./ramp-up.js";
 
-/** Most fiscal years that a budget shows. */
+/** Most fiscal years that a budget shows, where nobody asks for more. */
 const budgetYears = 5;
 
 /** A fiscal table whose rows stand in groups. */
@@ -40,9 +40,14 @@ export type BudgetPart = (typeof budgetParts)[number];
  * groups, or their share of that while a program grows; equipment is paid in full in the years in which it is bought, not at its yearly capital
  * recovery. Absent where the option has no
  * program, or the horizon fills no fiscal year.
+ * @param years most fiscal years
  */
-export function programBudget(option: ProgramOption, money: MoneySettings): ProgramBudget | undefined {
-  const calendarYears = calendarYearsOf(money);
+export function programBudget(
+  option: ProgramOption,
+  money: MoneySettings,
+  years: number = budgetYears,
+): ProgramBudget | undefined {
+  const calendarYears = calendarYearsOf(money, years);
   const rises = risesOf(money.escalation ?? [], calendarYears, money);
   const lines = byGroup([
     ...option.equipment.map((each) => purchases(each, calendarYears, rises)),
@@ -51,7 +56,7 @@ export function programBudget(option: ProgramOption, money: MoneySettings): Prog
   if (lines.length === 0 || (money.fiscalYearStart > 1 && calendarYears < 2)) return undefined;
   const table = fiscalTable(
     lines.flatMap((each) => each.lines),
-    fiscalSettings(money),
+    fiscalSettings(money, years),
   );
   const rows = [...table.rows];
   const groups = lines.map(({ group, lines: own }) => {
@@ -72,21 +77,21 @@ export function programBudget(option: ProgramOption, money: MoneySettings): Prog
   };
 }
 
-const calendarYearsOf = ({ horizon, fiscalYearStart }: MoneySettings): number =>
-  Math.min(horizon, budgetYears + (fiscalYearStart > 1 ? 1 : 0));
+const calendarYearsOf = ({ horizon, fiscalYearStart }: MoneySettings, years: number): number =>
+  Math.min(horizon, years + (fiscalYearStart > 1 ? 1 : 0));
 
-const fiscalSettings = (money: MoneySettings) => ({
+const fiscalSettings = (money: MoneySettings, years: number) => ({
   ...money,
   startMonth: money.fiscalYearStart,
-  years: budgetYears,
+  years,
 });
 
 /** A yearly amount of the price year in the fiscal years of a budget, whole cents: raised as they are by inflation. */
 export const yearlyInBudget = (amount: number, money: MoneySettings): readonly number[] =>
   at(
     fiscalTable(
-      [{ name: "A yearly amount", byYear: Array<number>(calendarYearsOf(money)).fill(amount) }],
-      fiscalSettings(money),
+      [{ name: "A yearly amount", byYear: Array<number>(calendarYearsOf(money, budgetYears)).fill(amount) }],
+      fiscalSettings(money, budgetYears),
     ).rows,
     0,
   ).cents;

@@ -1,45 +1,117 @@
 import { at, sumOf } from "../../lists.js";
 import type { StateProbabilities } from "./state-probabilities.js";
 
-/** What may happen once mussels are found, over the horizon: expected times, and what 1 paid each time is worth. */
-export interface FoundCourse {
-  /** Times that they are found, early enough for an attempt, and rid of by it. */
-  readonly times: { readonly found: number; readonly tried: number; readonly contained: number };
-  /** Present value of 1 paid each time they are found, and each time an attempt is made. */
+/** When something is paid once mussels are found: each time, at each attempt, or for each year. */
+export const paidWhen = ["found", "tried", "known", "watched", "delisted"] as const;
+export type PaidWhen = (typeof paidWhen)[number];
+
+/** Payments in each year of a horizon: how many are expected, or were made. */
+export interface FoundPayments {
+  readonly found: readonly number[];
+  readonly tried: readonly number[];
+  /** Years in which the lake is known to be infested, from a year of the infestation on, counted from 0. */
+  readonly known: (fromAge: number) => readonly number[];
+  /** The clean years after each success, and the end of the last of them. */
+  readonly watched: readonly number[];
+  readonly delisted: readonly number[];
+}
+
+/** Times that mussels are found, early enough for an attempt, rid of by it, and that they come again after that. */
+export interface FoundTimes {
   readonly found: number;
   readonly tried: number;
-  /** Of 1 a year while the lake is known to be infested. */
-  readonly known: number;
-  /** Of 1 a year in the clean years after each success, and of 1 after the last of them. */
-  readonly watched: number;
-  readonly delisted: number;
+  readonly contained: number;
+  readonly returned: number;
+}
+
+/** What may happen once mussels are found, over the horizon. */
+export interface FoundCourse {
+  readonly times: FoundTimes;
+  readonly payments: FoundPayments;
+}
+
+/** A phase once it has its price. */
+export interface PricedPhase {
+  readonly when: PaidWhen;
+  readonly parts: readonly PhasePart[];
+}
+
+interface PhasePart {
+  /** Each time or a year, in prices of the price year. */
+  readonly amount: number;
+  /** Year of an infestation, counted from 0, before which it is not paid. */
+  readonly fromAge: number;
+  /** Present value of 1 of it in each year of the horizon, with the rise of its price. */
+  readonly inYear: readonly number[];
+}
+
+interface Attempts {
+  /** s: 0 where nothing is tried. */
+  readonly success: number;
+  /** n: clean years before the lake is taken off the list. */
+  readonly cleanYears: number;
 }
 
 /**
  * The course from the exact chances of each year. What is found in year t is D(t) = Σ N(t,e) − K(t−1), with the chances N
  * to be infested and known during it and K when the one before ended; of these A(t) are tried and s A(t) succeed. The
- * watch after a success in year t runs over years t+1 to t+n, also where mussels come again meanwhile.
- * @param success s; 0 where nothing is tried
- * @param cleanYears n
+ * watch after a success in year t runs over years t+1 to t+n, also where mussels come again meanwhile. Mussels come
+ * again as often as they establish at all, Σ F(t), less the chance that they ever do.
  */
 export function foundCourse(
   statesByYear: readonly StateProbabilities[],
-  factors: readonly number[],
-  { success, cleanYears }: { readonly success: number; readonly cleanYears: number },
+  { success, cleanYears }: Attempts,
 ): FoundCourse {
   const known = statesByYear.map(({ noticed }) => sumOf(noticed));
   const found = known.map((during, year) => Math.max(0, during - (statesByYear[year - 1]?.known ?? 0)));
   const tried = statesByYear.map(({ attempts }) => attempts);
   const contained = tried.map((attempts) => attempts * success);
-  const worth = (amounts: readonly number[]) =>
-    sumOf(amounts.map((amount, year) => amount * at(factors, year)));
-  const after = (from: number, to: number) => sumOf(factors.slice(from, to));
   return {
-    times: { found: sumOf(found), tried: sumOf(tried), contained: sumOf(contained) },
-    found: worth(found),
-    tried: worth(tried),
-    known: worth(known),
-    watched: sumOf(contained.map((chance, year) => chance * after(year + 1, year + 1 + cleanYears))),
-    delisted: sumOf(contained.map((chance, year) => chance * (factors[year + cleanYears] ?? 0))),
+    times: {
+      found: sumOf(found),
+      tried: sumOf(tried),
+      contained: sumOf(contained),
+      returned: success > 0 ? expectedReturns(statesByYear) : 0,
+    },
+    payments: {
+      found,
+      tried,
+      known: (fromAge) =>
+        statesByYear.map(({ noticed }) => sumOf(noticed.slice(0, Math.max(0, noticed.length - fromAge)))),
+      ...watchAfter(contained, cleanYears),
+    },
   };
 }
+
+/** @param contained successes in each year */
+export const watchAfter = (
+  contained: readonly number[],
+  cleanYears: number,
+): Pick<FoundPayments, "watched" | "delisted"> => ({
+  watched: contained.map((_, year) => sumOf(contained.slice(Math.max(0, year - cleanYears), year))),
+  delisted: contained.map((_, year) => contained[year - cleanYears] ?? 0),
+});
+
+function expectedReturns(statesByYear: readonly StateProbabilities[]): number {
+  let never = 1;
+  let established = 0;
+  statesByYear.forEach(({ unnoticed, noticed }, year) => {
+    const clean = 1 - (statesByYear[year - 1]?.infested ?? 0);
+    const begun = at(unnoticed, year) + at(noticed, year);
+    established += begun;
+    if (clean > 0) never *= 1 - begun / clean;
+  });
+  return Math.max(0, established - (1 - never));
+}
+
+/** Present value of a phase: of what is expected, or of what was paid. */
+export const phaseWorth = ({ when, parts }: PricedPhase, payments: FoundPayments): number =>
+  sumOf(
+    parts.map(({ amount, fromAge, inYear }) => {
+      const paid = paymentsOf(payments, when, fromAge);
+      return amount * sumOf(paid.map((times, year) => times * at(inYear, year)));
+    }),
+  );
+
+export const paymentsOf = (payments: FoundPayments, when: PaidWhen, fromAge: number): readonly number[] =>
+  when === "known" ? payments.known(fromAge) : payments[when];

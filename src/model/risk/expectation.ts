@@ -50,10 +50,12 @@ export function presentWeights(
  * Sum of amounts × weights: a present value if the weights are discount factors, an expected present value if
  * they come from `presentWeights`. Weights are no whole numbers, and the sum is as exact as they are.
  */
-export function weightedSum(amounts: readonly Money[], weights: readonly number[]): Money {
+export const weightedSum = (amounts: readonly Money[], weights: readonly number[]): Money =>
+  new Money(weightedTotal(plain(amounts), weights));
+
+/** The same of plain numbers. */
+export function weightedTotal(amounts: readonly number[], weights: readonly number[]): number {
   let sum = 0;
-  plain(amounts).forEach((amount, year) => {
-    sum += amount * at(weights, year);
-  });
-  return new Money(sum);
+  for (let year = 0; year < amounts.length; year++) sum += at(amounts, year) * at(weights, year);
+  return sum;
 }

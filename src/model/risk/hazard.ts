@@ -25,8 +25,22 @@ export interface Reaching {
  * fouled launches F that get through.
  */
 export function yearlyHazard(reaching: Reaching, year: number, rates: FoundingRates): number {
-  return -Math.expm1(-foundingRate(reaching, year, rates));
+  return chanceOf(foundingRate(reaching, year, rates));
 }
+
+/** `yearlyHazard` of every year of the horizon; what is the same in two years in a row is worked out once. */
+export function yearlyHazards(reachingIn: (year: number) => Reaching, rates: FoundingRates): number[] {
+  let rateBefore = Number.NaN;
+  let hazard = 0;
+  return rates.unchecked.map((_, year) => {
+    const rate = foundingRate(reachingIn(year), year, rates);
+    if (rate !== rateBefore) hazard = chanceOf(rate);
+    rateBefore = rate;
+    return hazard;
+  });
+}
+
+const chanceOf = (rate: number): number => -Math.expm1(-rate);
 
 /** The rate of `yearlyHazard`. */
 export function foundingRate({ launches, foundings }: Reaching, year: number, rates: FoundingRates): number {

@@ -18,15 +18,17 @@ import {
   registerLines,
   usedEntries,
 } from "./assumption-register.js";
-import { basesOf, readText } from "./bases.js";
+import { basesOf, consulted, readText } from "./bases.js";
 import { type CheckRow, checkRows, isOpen } from "./check-rows.js";
 import { type ReportContext, studyUnits } from "./context.js";
-import { linesTable } from "./lines-table.js";
+import { everyLineTable, linesTable } from "./lines-table.js";
 import { pricesText } from "./money-view.js";
 import { typicalView } from "./typical-table.js";
 
 export interface AppendixView {
   readonly lines: TableView;
+  /** Those of all structures, for the tables as files; absent where print has them. */
+  readonly everyLine: TableView | undefined;
   readonly byYear: TableView;
   /** All with their notes, for the tables as files. */
   readonly assumptions: TableView;
@@ -53,6 +55,7 @@ export function appendixView(context: ReportContext, matters?: Sensitivity): App
   const decisive = decisiveEntries(context, matters);
   return {
     lines: linesTable(context),
+    everyLine: everyLineTable(context),
     byYear: byYearTable(context),
     assumptions: assumptionsTable(context),
     register: registerFamilies(usedEntries(context).filter(movesFigures), context),
@@ -203,7 +206,11 @@ function sources(entries: readonly Assumption[], { run }: ReportContext) {
   return [...run.assumptions.sources]
     .filter(([key]) => named.has(key))
     .sort()
-    .map(([key, source]) => ({ key, ...source }));
+    .map(([key, source]) => ({
+      key,
+      ...source,
+      read: consulted[source.read],
+    }));
 }
 
 /** How many of the assumptions used stand on what. */

@@ -34,6 +34,14 @@ const readings: ReadonlyArray<readonly [Source["read"], string]> = [
   ["not read", "not at all: they are from memory"],
 ];
 
+/** Beside a source: how it was read for this project. */
+export const consulted: Readonly<Record<Source["read"], string>> = {
+  text: "Consulted in its text",
+  abstract: "Consulted in an abstract",
+  secondary: "Consulted at second hand",
+  "not read": "Not consulted",
+};
+
 /** How the sources of those that are not judged were read for this project. */
 export function readText(context: ReportContext): string {
   const { run } = context;

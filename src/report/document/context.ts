@@ -1,7 +1,7 @@
 import type { Comparison, OptionBalance } from "../../model/compare.js";
 import type { Bearer } from "../../model/money/bearer.js";
 import type { OptionResult } from "../../model/option.js";
-import type { FuturesOdds, Odds, PlanTurn } from "../../study/odds/odds.js";
+import type { FoundOdds, FuturesOdds, Odds, PlanTurn } from "../../study/odds/odds.js";
 import type { StudyRun } from "../../study/prepare/compute.js";
 import type { SearchResult } from "../../study/search/result.js";
 import type { Confidences } from "../../study/traced/confidence.js";
@@ -28,6 +28,8 @@ export interface ReportContext {
   readonly planTurns: readonly PlanTurn[];
   /** What it says to a budget office; absent where it says nothing of that. */
   readonly request: TracedRequest | undefined;
+  /** What is done once mussels are found, by the odds; absent without them, and where the study says nothing of it. */
+  readonly foundOdds: { readonly without: FoundOdds; readonly withIt: FoundOdds } | undefined;
   /** How firm its findings are; absent without what matters in the odds. */
   readonly confidence: Confidences | undefined;
   /** What the study's search found; absent where it has none. */
@@ -65,6 +67,7 @@ export function reportContext(run: StudyRun, odds?: ContextOdds): ReportContext 
     headline,
     planTurns: odds?.planTurns ?? [],
     request: run.request(odds),
+    foundOdds: odds && foundOddsOf(odds),
     confidence: headline && hasMatters(odds) ? run.confidence(odds) : undefined,
     search: odds?.search,
     weighed: (option) => weighedBy(headline, option, comparison.discountFactors),
@@ -79,6 +82,11 @@ export function reportContext(run: StudyRun, odds?: ContextOdds): ReportContext 
         : bearer.map(({ id, share }) => `${bearers.get(id) ?? id} ${percent(share, 4)}`).join(", "),
     assumptionNumber: (id) => numbers.get(id) ?? "",
   };
+}
+
+function foundOddsOf({ options, baseline, requested }: ContextOdds): ReportContext["foundOdds"] {
+  const [without, withIt] = [baseline, requested].map((id) => options.find((each) => each.id === id)?.found);
+  return without && withIt && { without, withIt };
 }
 
 const hasMatters = (odds: ContextOdds | undefined): odds is FuturesOdds & Pick<Odds, "matters"> =>

@@ -1,9 +1,11 @@
+import { counted } from "../../counted.js";
 import { at } from "../../lists.js";
-import type { Money } from "../../model/money/decimal.js";
+import { type Money, noMoney } from "../../model/money/decimal.js";
 import { appendixLetter } from "../../study/format/report-schema.js";
+import type { NamedLine } from "../../study/traced/named-lines.js";
 import type { TracedStructure } from "../../study/traced/traced-structure.js";
-import type { NamedLine } from "../../study/traced/weighed-lines.js";
 import { carrying } from "../print/carried-totals.js";
+import { allTold, type ToldStructures, toldStructures } from "../rack/told-structures.js";
 import { addingUp } from "../words/adding-up.js";
 import { lineDimensions } from "../words/format.js";
 import { groupRow, head, num, type RowView, row, type TableView } from "../words/view-types.js";
@@ -24,17 +26,28 @@ interface Line {
 
 const presentValueColumn = 5;
 
-/** Every cost line, summed over the horizon with its weight: rows add up, as printed, to the expected present value. */
-export function linesTable(context: ReportContext): TableView {
+/** The cost lines of the structures that print tells one by one, the others together. */
+export const linesTable = (context: ReportContext): TableView =>
+  tableOf(context, toldStructures(context), "table-lines");
+
+/** Every cost line, for the tables as files; absent where print has them all. */
+export const everyLineTable = (context: ReportContext): TableView | undefined =>
+  toldStructures(context).others.length === 0
+    ? undefined
+    : tableOf(context, allTold(context), "table-every-line");
+
+/** Lines are summed over the horizon with their weights: rows add up, as printed, to the expected present value. */
+function tableOf(context: ReportContext, { told, others }: ToldStructures, id: string): TableView {
   const { format, traced, priceYear } = context;
   const mature = traced.mature.year;
   const groups = [
-    ...traced.structures.map((structure) => linesOf(structure, context)),
+    ...told.map((structure) => linesOf(structure, context)),
+    ...togetherOf(others, context),
     ...attempts(context),
   ].filter(({ lines }) => lines.length > 0);
   const { rows, amounts, sum } = printedRows(groups, format.exactMoney);
   return {
-    id: "table-lines",
+    id,
     caption: `Cost lines of an infestation, prices of ${priceYear}`,
     head: head(
       "Line",
@@ -82,6 +95,33 @@ function linesOf({ result, lines }: TracedStructure, context: ReportContext): Li
   };
 }
 
+/** The lines of structures that are not told one by one, as one. */
+function togetherOf(others: readonly TracedStructure[], { format }: ReportContext): LineGroup[] {
+  if (others.length === 0) return [];
+  const lines = others.flatMap((structure) => structure.lines);
+  const mature = lines.reduce((sum, line) => sum.plus(line.mature?.amount ?? 0), noMoney);
+  const printed = (text: string) =>
+    row(
+      "in the tables as files, every-line.csv",
+      num("–"),
+      "",
+      num("–"),
+      num(format.exactMoney(mature)),
+      num(text),
+      "",
+    );
+  return [
+    {
+      heading: `${counted(others.length, "other structure")} together`,
+      lines: [{ presentValue: presentValueOf(lines), row: printed }],
+      isSummed: false,
+    },
+  ];
+}
+
+const presentValueOf = (lines: readonly NamedLine[]): Money =>
+  lines.reduce((sum, { presentValue }) => sum.plus(presentValue), noMoney);
+
 /** In the study's money; the workbook has each line by itself. */
 const smallAmount = 100;
 
@@ -91,7 +131,7 @@ function withSmallTogether(lines: readonly NamedLine[], context: ReportContext):
     presentValue.abs().lt(smallAmount) && (mature?.amount.abs().lt(smallAmount) ?? true);
   const small = lines.filter(isSmall);
   if (small.length < 2) return lines.map((line) => lineOf(line, context));
-  const presentValue = small.map((line) => line.presentValue).reduce((sum, each) => sum.plus(each));
+  const presentValue = presentValueOf(small);
   const name = `${small.length} smaller lines`;
   const printed = (text: string) => row(name, num("–"), "", num("–"), num("–"), num(text), "");
   return [

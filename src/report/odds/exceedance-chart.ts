@@ -15,7 +15,6 @@ export interface ChartWithTable {
 
 /** Two charts stand beside each other on the page. */
 export const halfHeight = 205;
-export const smallLegend = { labels: { padding: 5, font: { size: 11 } } };
 
 /** Chance that each option costs more than an amount. */
 export function exceedance(odds: Odds, context: ReportContext): ChartWithTable {
@@ -42,7 +41,6 @@ export function exceedance(odds: Odds, context: ReportContext): ChartWithTable {
           })),
         },
         options: {
-          plugins: { legend: smallLegend },
           scales: {
             x: axis(`Present value of its cost, ${scale.unit}`, { type: "linear" }),
             y: axis("Chance of more, %", { min: 0, max: 100 }),

@@ -5,7 +5,7 @@ import { axis, safeJson } from "../print/chart-parts.js";
 import { type MoneyScale, moneyScale } from "../words/format.js";
 import { colours, dashes } from "../words/palette.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
-import { type ChartWithTable, halfHeight, mostText, smallLegend } from "./exceedance-chart.js";
+import { type ChartWithTable, halfHeight, mostText } from "./exceedance-chart.js";
 import { baselineOdds, requestedOdds } from "./odds-words.js";
 
 /** Cost of each year of the requested option beside doing nothing: band from P10 to P90, median and mean. */
@@ -37,7 +37,6 @@ export function fan(odds: Odds, context: ReportContext): ChartWithTable {
           ],
         },
         options: {
-          plugins: { legend: smallLegend },
           scales: {
             x: axis("Year", {
               title: { display: false },

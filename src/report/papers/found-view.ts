@@ -1,17 +1,19 @@
-import { counted } from "../../counted.js";
 import { sumOf } from "../../lists.js";
-import { monthOfDay, monthStart } from "../../model/lake/calendar.js";
-import type { PaidBy, TracedFound, TracedPhase } from "../../study/traced/traced-found.js";
+import { daysInYear, monthOfDay, monthStart } from "../../model/lake/calendar.js";
+import type { TracedFound, TracedPhase } from "../../study/traced/traced-found.js";
 import type { ReportContext } from "../document/context.js";
-import { listedWithin, percent, significant } from "../words/format.js";
+import { listedWithin, percent } from "../words/format.js";
 import { monthName } from "../words/month-name.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
+import { courseTable, expectedTable } from "./found-tables.js";
+import { phaseNames } from "./phase-names.js";
 import { byFirstYear, type WallView, wallView } from "./wall-view.js";
 
 /** What is done if mussels are found, and the sheet for the wall. */
 export interface FoundView {
   readonly intro: string;
   readonly phases: TableView | undefined;
+  readonly expected: TableView | undefined;
   readonly course: TableView;
   readonly firstYear: TableView;
   readonly notes: readonly string[];
@@ -25,8 +27,9 @@ export function foundView(context: ReportContext): FoundView | undefined {
     found &&
     wall && {
       intro:
-        "The agencies in charge decide what is done, and when; this plan says what the authority has ready. Days count from the first suspicion.",
+        "The agencies in charge decide; this is what the authority has ready. Days count from the first suspicion.",
       phases: found.phases.length === 0 ? undefined : phasesTable(found, context),
+      expected: found.phases.length === 0 ? undefined : expectedTable(found, context),
       course: courseTable(found, context),
       firstYear: firstYearTable(context),
       notes: notesOf(found, context),
@@ -35,19 +38,7 @@ export function foundView(context: ReportContext): FoundView | undefined {
   );
 }
 
-const phaseNames: Readonly<Record<TracedPhase["phase"]["phase"], string>> = {
-  suspicion: "Suspicion",
-  confirmation: "Confirmation",
-  delimiting: "Delimiting survey",
-  restriction: "Closure or restriction",
-  treatment: "Treatment",
-  "leaving-boats": "Boats that leave",
-  levels: "Levels",
-  watch: "Long watch",
-  delisting: "Off the list",
-};
-
-const basisNames: Readonly<Record<PaidBy, string>> = {
+const basisNames: Readonly<Record<TracedPhase["when"], string>> = {
   found: "each find",
   tried: "each attempt",
   known: "a year, while known",
@@ -55,75 +46,45 @@ const basisNames: Readonly<Record<PaidBy, string>> = {
   delisted: "once",
 };
 
-function phasesTable(found: TracedFound, context: ReportContext): TableView {
+function phasesTable({ phases, document }: TracedFound, context: ReportContext): TableView {
   const { format, run, priceYear, bearerName, comparison } = context;
-  const { phases } = found;
-  const expected = (each: TracedPhase, key: "without" | "withIt") => num(format.money(each.expected[key]));
-  const total = (key: "without" | "withIt") =>
-    num(format.money(sumOf(phases.map((each) => each.expected[key]))));
+  const payer = bearerName(comparison.input.money.programBearer);
   return {
     id: "table-found-phases",
-    caption: `Phases, dates and costs, ${run.document.money.currency} of ${priceYear}; expected cost in present value`,
-    head: head(
-      "Phase",
-      "What is done",
-      "When",
-      "Who decides; who pays",
-      "Cost",
-      num("Without a program"),
-      num("With it"),
-    ),
-    rows: phases.map((each) =>
+    caption: `Phases, dates and costs, ${run.document.money.currency} of ${priceYear}`,
+    head: head("Phase", "What is done", "Days", "From", "Who decides", "Cost"),
+    rows: phases.map(({ phase, cost, when }) =>
       row(
-        phaseNames[each.phase.phase],
-        [each.phase.what, each.phase.permits].filter(Boolean).join(". "),
-        whenText(each.phase, found.document.suspectedOn),
+        phaseNames[phase.phase],
+        [phase.what, phase.permits].filter(Boolean).join(". "),
+        daysText(phase),
+        dateText(phase, document.suspectedOn),
+        phase.decides ?? "agency in charge",
         [
-          each.phase.decides ?? "agency in charge",
-          `${bearerName(each.phase.payer ?? comparison.input.money.programBearer)}${each.phase.publicShare ? `, public share ${percent(each.phase.publicShare.value)}` : ""}`,
+          `${phase.cost?.spread ? phase.cost.text : format.exactMoney(cost)} ${basisNames[when]}`,
+          ...(phase.payer ? [bearerName(phase.payer)] : []),
+          ...(phase.publicShare ? [`public share ${percent(phase.publicShare.value)}`] : []),
         ].join("; "),
-        `${format.exactMoney(each.cost)} ${basisNames[each.paidBy]}${each.isCounted ? " *" : ""}`,
-        expected(each, "without"),
-        expected(each, "withIt"),
       ),
     ),
-    total: row("All phases", "", "", "", "", total("without"), total("withIt")),
-    note: "* In the comparison already: a duty or policy of the lake, or the option’s response. The others stand beside it. False alarms are not counted.",
+    note: `Paid by ${payer} where nobody else is named. A cost with three amounts is its range, low, likeliest and high.`,
     compact: true,
   };
 }
 
-/** "day 2 to 9, from 17 July" */
-function whenText({ starts, lasts }: TracedPhase["phase"], suspectedOn: string): string {
+/** "2–9" */
+const daysText = ({ starts, lasts }: TracedPhase["phase"]): string =>
+  [starts, ...(lasts > 0 ? [starts + lasts] : [])].map((day) => day.toLocaleString("en-US")).join("–");
+
+/** "17 Jul" */
+function dateText({ starts }: TracedPhase["phase"], suspectedOn: string): string {
   const [month = 1, day = 1] = suspectedOn.split("-").map(Number);
   const first = monthStart(month - 1) + day - 1 + starts;
   const calendarMonth = monthOfDay(first);
-  const date = `${(first % 365) - monthStart(calendarMonth) + 1} ${monthName(calendarMonth)}`;
-  const until = lasts > 0 ? ` to ${(starts + lasts).toLocaleString("en-US")}` : "";
-  return `day ${starts.toLocaleString("en-US")}${until}, from ${date}`;
+  return `${(first % daysInYear) - monthStart(calendarMonth) + 1}\u00a0${monthName(calendarMonth).slice(0, 3)}`;
 }
 
-function courseTable({ course }: TracedFound, { horizon, requested }: ReportContext): TableView {
-  const times = (pick: (each: TracedFound["course"]["without"]["times"]) => number) =>
-    [course.without, course.withIt].map((each) => num(significant(pick(each.times), 2)));
-  return {
-    id: "table-found-course",
-    caption: `Times expected in ${horizon} years, at central values`,
-    head: head("", num("Without a program"), num(`With “${requested.result.option.name}”`)),
-    rows: [
-      row("Mussels are found", ...times(({ found }) => found)),
-      row("Early enough for an attempt", ...times(({ tried }) => tried)),
-      row("Eradicated, until they return", ...times(({ contained }) => contained)),
-      row(
-        "Found too late, or not eradicated: they stay",
-        ...times(({ found, contained }) => found - contained),
-      ),
-    ],
-    compact: true,
-  };
-}
-
-const mostStructures = 6;
+const mostStructures = 3;
 
 /** Inspections and first cleanings: what each structure costs in the first year of an infestation, and once it is mature. */
 function firstYearTable({ traced, format }: ReportContext): TableView {
@@ -132,7 +93,7 @@ function firstYearTable({ traced, format }: ReportContext): TableView {
     .toSorted(byFirstYear);
   return {
     id: "table-found-structures",
-    caption: "Structures, those that cost most in the first year first",
+    caption: `Structures, those that cost most in the first year first${shown.length > mostStructures ? `; ${shown.length - mostStructures} more in the appendix of cost lines` : ""}`,
     head: head("Structure", "To be inspected", num("First year"), num("Per year, once established")),
     rows: shown
       .slice(0, mostStructures)
@@ -144,11 +105,6 @@ function firstYearTable({ traced, format }: ReportContext): TableView {
           num(format.money(cost.matureMean)),
         ),
       ),
-    ...(shown.length > mostStructures
-      ? {
-          note: `${counted(shown.length - mostStructures, "more structure", "more structures")} in the appendix of cost lines.`,
-        }
-      : {}),
     compact: true,
   };
 }
@@ -160,7 +116,7 @@ const sampleNames = {
   ednaSamples: "DNA sample",
 } as const;
 
-function notesOf({ lostFees, oneMore }: TracedFound, context: ReportContext): string[] {
+function notesOf({ lostFees, oneMore, phases, course }: TracedFound, context: ReportContext): string[] {
   const { format, bearerName, requested, horizon } = context;
   const fees = lostFees.filter(({ amount }) => amount > 0);
   const byPayer = [...new Set(fees.map(({ bearer }) => bearer))].map(
@@ -168,7 +124,13 @@ function notesOf({ lostFees, oneMore }: TracedFound, context: ReportContext): st
       `${bearerName(bearer)} ${format.money(sumOf(fees.filter((each) => each.bearer === bearer).map(({ amount }) => amount)))}`,
   );
   const benefit = requested.responseBenefit();
+  const isTreatmentIdle = phases.some(({ when }) => when === "tried") && course.withIt.tried === 0;
   return [
+    ...(isTreatmentIdle
+      ? [
+          "No attempt is expected: the option requested tries none, or finds mussels too late. A treatment costs nothing here until an option has it as its response.",
+        ]
+      : []),
     ...(byPayer.length > 0
       ? [
           `While ramps are closed launch fees are lost, each time: ${listedWithin(byPayer, byPayer.length)}; not in the table.`,

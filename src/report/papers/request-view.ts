@@ -159,6 +159,6 @@ function feesText({ fees }: TracedRequest, { format }: ReportContext): string[] 
     fee === undefined ? `none a ${per}` : `${format.rate(fee)} a ${per}`,
   );
   return [
-    `A fee that would carry the whole program net of other revenue, each by itself and with the stated loss of demand: ${listedWithin(told, told.length)}.`,
+    `A fee that would cover the whole program net of other revenue, each by itself and with the stated loss of demand: ${listedWithin(told, told.length)}.`,
   ];
 }

@@ -3,7 +3,7 @@ import { at } from "../../lists.js";
 import { appendixLetter } from "../../study/format/report-schema.js";
 import { allOptions, type ReportContext } from "../document/context.js";
 import { levelsChart } from "../rack/levels-chart.js";
-import { dashes, optionColours } from "../words/palette.js";
+import { colours, dashes, optionColours } from "../words/palette.js";
 import type { ChartView } from "../words/view-types.js";
 import { axis, safeJson } from "./chart-parts.js";
 
@@ -54,7 +54,12 @@ function yearlyChart(context: ReportContext): ChartView {
     json: safeJson({
       type: "line",
       data: lines(labels, series),
-      options: { scales: { x: axis("Year"), y: axis(moneyAxis(context), { beginAtZero: true }) } },
+      options: {
+        scales: {
+          x: axis("Year", { ticks: { maxRotation: 0, maxTicksLimit: 10, color: colours.ink } }),
+          y: axis(moneyAxis(context), { beginAtZero: true }),
+        },
+      },
     }),
   };
 }

@@ -26,11 +26,16 @@ export interface PrintSettings {
  * @param body from `renderReportBody`
  */
 export async function printPdf(press: Page, body: string, settings: PrintSettings): Promise<Uint8Array> {
+  const sheet = sheets[settings.paper];
+  // Laid out as it prints from the start: each other layout of a long report takes a tenth of its print.
+  await press.emulateMediaType("print");
+  await press.setViewport(sheet);
   await press.evaluate((css) => globalThis.putFoot(css), footCss(settings));
   await putBody(press, body, forXml(settings.title));
   const refers = body.includes(refersToPages);
   if (refers) await fillPages(press, lastPages.get(press) ?? new Map());
-  await layOut(press, body, settings.paper);
+  if (body.includes(carriesSums)) await press.evaluate((size) => globalThis.carryTotals(size), sheet);
+  await refuseTooWide(press, sheet.width);
   return refers ? printWithPages(press, settings) : printOnce(press, settings);
 }
 
@@ -77,16 +82,9 @@ const sheets = { letter: { width: 680, height: 920 }, a4: { width: 658, height: 
 /** Mark of a table that may run over pages with sums to carry; see views/partials/table.hbs. */
 const carriesSums = " data-carries=";
 
-/** Lays a report out as it will print, carries its sums, and refuses what the sheet would cut. @throws TooWideError */
-async function layOut(press: Page, body: string, paper: PrintSettings["paper"]): Promise<void> {
-  const sheet = sheets[paper];
-  const before = press.viewport();
-  await press.emulateMediaType("print");
-  await press.setViewport(sheet);
-  if (body.includes(carriesSums)) await press.evaluate((size) => globalThis.carryTotals(size), sheet);
-  const wide = await press.evaluate((width) => globalThis.tooWide(width), sheet.width);
-  await press.setViewport(before);
-  await press.emulateMediaType();
+/** @throws TooWideError where the sheet would cut something */
+async function refuseTooWide(press: Page, sheetWidth: number): Promise<void> {
+  const wide = await press.evaluate((width) => globalThis.tooWide(width), sheetWidth);
   if (wide) throw new TooWideError(wideText(wide));
 }
 

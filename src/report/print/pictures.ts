@@ -28,6 +28,7 @@ const dotsPerPixel = 4;
  * @param body from `renderReportBody`
  */
 export async function drawPictures(press: Page, body: string, title: string): Promise<Picture[]> {
+  await press.emulateMediaType();
   await putBody(press, body, title);
   const drawn = await press.evaluate(() => globalThis.lonePictures());
   const before = press.viewport();

@@ -15,7 +15,7 @@ export interface InfestationView {
   readonly summary: string;
   /** The most expensive ones by name, the others together. */
   readonly byStructure: TableView;
-  /** All of them; absent where the other table names them all. */
+  /** All of them, for the tables as files; absent where the other table names them all. */
   readonly everyStructure: TableView | undefined;
   /** Absent where no structure delivers or treats water of its own. */
   readonly unitCosts: TableView | undefined;
@@ -61,7 +61,7 @@ function withOthers(rows: readonly StructureCostRow[]): TableRow[] {
   return [
     ...rows.slice(0, mostNamed - 1),
     {
-      name: `${counted(others.length, "other")} together (appendix ${appendixLetter("register")})`,
+      name: `${counted(others.length, "other")} together (every-structure.csv of the tables as files)`,
       bearer: "",
       first: others.reduce((sum, { first }) => sum.plus(first), noMoney),
       matureMean: others.reduce((sum, { matureMean }) => sum + matureMean, 0),

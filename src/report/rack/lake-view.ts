@@ -5,7 +5,7 @@ import { groupRow, head, num, type RowView, row, type TableView } from "../words
 import { doubtText } from "./habitat-doubt.js";
 import { type KindCaution, kindCautions } from "./kind-cautions.js";
 import { dryRunsTable, levelFacts, levelsTable } from "./levels-view.js";
-import { registerTable } from "./register.js";
+import { everyRegisterTable, registerTable } from "./register.js";
 import { type SchematicView, schematicView } from "./schematic.js";
 import { runnerUpOf } from "./tried-plans.js";
 
@@ -19,6 +19,8 @@ export interface LakeView {
   /** Absent where no structure has an elevation. */
   readonly schematic: SchematicView | undefined;
   readonly register: TableView;
+  /** Absent where the other table has every structure. */
+  readonly everyRegister: TableView | undefined;
   /** Under the register. */
   readonly cautions: readonly KindCaution[];
   readonly classes: TableView;
@@ -34,13 +36,22 @@ export function lakeView(context: ReportContext): LakeView {
     dryRuns: dryRunsTable(context),
     schematic: schematicView(context),
     register: registerTable(context),
+    everyRegister: everyRegisterTable(context),
     cautions: kindCautions(context),
     classes: classesTable(context),
     structures: structuresTable(context),
   };
 }
 
-function suitabilityText({ comparison, run }: ReportContext): string {
+/** A measured value in the study's units. */
+function measuredText({ value, unit }: { value: number; unit: string }, { format }: ReportContext): string {
+  return unit === "°C"
+    ? `${significant(format.display(value, "temperature"), 3)} ${format.unit("temperature")}`
+    : `${significant(value, 3)} ${unit}`;
+}
+
+function suitabilityText(context: ReportContext): string {
+  const { comparison, run } = context;
   const { limiting, weight, otherCalciumScheme } = comparison.lake.suitability;
   const scheme =
     run.document.lake.calciumScheme === "whittier" ? "Whittier and others 2008" : "Mackie and Claudi 2010";
@@ -52,22 +63,18 @@ function suitabilityText({ comparison, run }: ReportContext): string {
   const isTied = variables.length > 1 && variables.every((each) => each.weight === weight);
   const ruling = isTied
     ? "no variable limits it"
-    : `${limiting.variable} is the limiting factor, at ${significant(limiting.value, 3)} ${limiting.unit} (weight ${significant(weight, 2)})`;
+    : `${limiting.variable} is the limiting factor, at ${measuredText(limiting, context)} (weight ${significant(weight, 2)})`;
   return `Habitat suitability for ${run.document.lake.species} mussels is ${limiting.class}; ${ruling}. Calcium classes are those of ${scheme}; by ${other} the calcium class would be ${otherCalciumScheme.class}.`;
 }
 
-function classesTable({ comparison }: ReportContext): TableView {
+function classesTable(context: ReportContext): TableView {
+  const { comparison } = context;
   return {
     id: "table-suitability",
     caption: "Habitat suitability by variable; the least suitable is the limiting factor",
     head: head("Variable", num("Value"), "Class", num("Weight")),
     rows: comparison.lake.suitability.variables.map((each) =>
-      row(
-        each.variable,
-        num(`${significant(each.value, 3)} ${each.unit}`),
-        each.class,
-        num(significant(each.weight, 2)),
-      ),
+      row(each.variable, num(measuredText(each, context)), each.class, num(significant(each.weight, 2))),
     ),
     compact: true,
   };

@@ -101,7 +101,7 @@ function levelsTable(fixed: readonly DraftedStructure[], format: Formatter): Tab
       plain("Structure"),
       numeric(`Elevation, ${format.unit("elevation")}`),
       numeric("Dry days a year"),
-      numeric("Longest dry run, days"),
+      numeric("Longest exposed period, days"),
     ],
     rows: fixed.map(({ name, elevation, dryDays, longestDryRun }) => ({
       cells: [

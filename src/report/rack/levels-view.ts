@@ -46,27 +46,33 @@ export function levelFacts(context: ReportContext): string[] {
     ];
   }
   return [
-    recordFacts(record),
+    recordFacts(record, format),
     `Over these years the lake stood between ${highest} and ${lowest}. That exposes ${bare}.`,
     "Structures in this band are out of the water in part of some years or of all, where drying and frost kill mussels; those below it, or floating, never are.",
   ];
 }
 
-function recordFacts({ form, years, leftOut, filled, origin }: NonNullable<TracedLevels["record"]>): string {
+function recordFacts(
+  { form, years, leftOut, filled, origin, above }: NonNullable<TracedLevels["record"]>,
+  format: ReportContext["format"],
+): string {
   const means = form === "monthly" ? " Its monthly means stand at mid-month and are joined linearly." : "";
   const out =
     leftOut.length === 0
       ? ""
-      : `Left out, since the record holds only a part of the year: ${leftOut.join(", ")}.`;
+      : `Left out, since the record does not hold the whole year: ${leftOut.join(", ")}.`;
   const joined =
     filled.length === 0
       ? ""
       : `Gaps were joined linearly: ${filled.map(({ label, days }) => `${counted(days, "day")} in ${label}`).join(", ")}.`;
+  const floods = above
+    ? `On ${counted(above.days, "day")} of them the lake stood above full pool, at most at ${format.quantity(above.highest, "elevation")} in ${above.label}; these levels are kept.`
+    : "";
   const weight =
     years.length === 1
       ? "Its one complete year stands for every year to come."
       : "Each year counts as one possible operating year, all equally likely: a plan must be possible and keep its limits in every one of them, and costs are the mean over them.";
-  return `The levels are a record of ${yearsText(years)} (${origin}).${means} ${out} ${joined} ${weight}`;
+  return `The levels are a record of ${yearsText(years)} (${origin}).${means} ${[out, joined, floods, weight].filter(Boolean).join(" ")}`;
 }
 
 function yearsText(years: LevelRecord["years"]): string {
@@ -130,13 +136,13 @@ export function dryRunsTable(context: ReportContext): TableView | undefined {
     head: head(
       "Structure",
       num(`Elevation, ${context.format.unit("elevation")}`),
-      num(spread ? "Days dry a year, mean" : "Days dry a year"),
+      num(spread ? "Days exposed a year, mean" : "Days exposed a year"),
       ...(spread ? [num("Fewest and most")] : []),
-      num("Longest run, days"),
+      num("Longest period, days"),
       "From and to",
     ),
     rows: places.slice(0, mostRows).map((place) => dryRow(place, context)),
-    note: `A run over New Year is one run. What is not listed is always under water or floats.${left > 0 ? ` ${left} more elevations are left out.` : ""}`,
+    note: `A period that spans New Year counts as one. What is not listed is always under water or floats.${left > 0 ? ` ${left} more elevations are left out.` : ""}`,
     compact: true,
   };
 }

@@ -10,9 +10,12 @@ const usualRoughness = 1 / 20;
 const mostRoughness = 1 / 2;
 
 /** Every step from flow to head loss of each pipe, clean and if left to foul. */
-export function pipesTable(context: ReportContext): TableView | undefined {
-  const { format, traced } = context;
-  const rows = traced.structures.flatMap((structure) => structureRows(structure, context));
+export function pipesTable(
+  context: ReportContext,
+  structures = context.traced.structures,
+): TableView | undefined {
+  const { format } = context;
+  const rows = structures.flatMap((structure) => structureRows(structure, context));
   if (rows.length === 0) return undefined;
   return {
     id: "table-pipes",
@@ -29,7 +32,7 @@ export function pipesTable(context: ReportContext): TableView | undefined {
       num("Same loss as C"),
     ),
     rows,
-    note: notes(traced.structures),
+    note: notes(structures),
   };
 }
 

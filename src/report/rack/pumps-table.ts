@@ -1,14 +1,18 @@
 import { at } from "../../lists.js";
 import type { PumpRun } from "../../model/hydraulics/pump.js";
 import type { PumpSummary } from "../../model/structures/pump-summary.js";
+import type { TracedStructure } from "../../study/traced/traced-structure.js";
 import type { ReportContext } from "../document/context.js";
 import { percent } from "../words/format.js";
 import { monthName } from "../words/month-name.js";
 import { groupRow, head, num, type RowView, row, type TableView } from "../words/view-types.js";
 
 /** Pumps known by their curve at the largest demand: where they run, clean and if the conduit is left to foul. */
-export function pumpsTable({ comparison, format }: ReportContext): TableView | undefined {
-  const pumps = comparison.structures.flatMap(({ hydraulics }) => hydraulics.pumps);
+export function pumpsTable(
+  { comparison, format }: ReportContext,
+  structures: readonly TracedStructure[],
+): TableView | undefined {
+  const pumps = structures.flatMap(({ result }) => result.hydraulics.pumps);
   if (pumps.length === 0) return undefined;
   const { levelLabel } = at(comparison.schedules[0].contexts, 0);
   const stateRow = (name: string, { point, speed, delivered }: PumpRun): RowView =>

@@ -1,5 +1,6 @@
 import type { RackLosses, RackSummary } from "../../model/structures/hydraulic-summary.js";
 import type { RackFormula } from "../../model/structures/inputs.js";
+import type { TracedStructure } from "../../study/traced/traced-structure.js";
 import type { ReportContext } from "../document/context.js";
 import { percent } from "../words/format.js";
 import { formulaNames } from "../words/rack-formulas.js";
@@ -8,8 +9,11 @@ import { groupRow, head, num, type RowView, row, type TableView } from "../words
 const formulas: readonly RackFormula[] = ["meusburger", "kirschmer", "reclamation", "clark"];
 
 /** The loss of each rack by four formulas, clean and if left to foul; the one that costs use is marked. */
-export function racksTable({ comparison, format }: ReportContext): TableView | undefined {
-  const racks = comparison.structures.flatMap(({ hydraulics }) => hydraulics.racks);
+export function racksTable(
+  { format }: ReportContext,
+  structures: readonly TracedStructure[],
+): TableView | undefined {
+  const racks = structures.flatMap(({ result }) => result.hydraulics.racks);
   if (racks.length === 0) return undefined;
   const used = formulas.filter((each) => racks.some(({ formula }) => formula === each));
   const lossCells = (losses: RackLosses, inUse: RackFormula) =>

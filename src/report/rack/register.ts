@@ -3,12 +3,25 @@ import type { TracedStructure } from "../../study/traced/traced-structure.js";
 import type { ReportContext } from "../document/context.js";
 import { significant } from "../words/format.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
+import { allTold, type ToldStructures, toldStructures } from "./told-structures.js";
 
-/** Every structure of the study, in its order, with where it stands and what it is measured by. */
-export function registerTable(context: ReportContext): TableView {
-  const { traced, format, bearerName } = context;
+/** Structures for which the printed register has room. */
+const mostRows = 60;
+
+/** Structures of the study, in its order, with where each stands and what it is measured by. */
+export const registerTable = (context: ReportContext): TableView =>
+  tableOf(context, toldStructures(context, mostRows), "table-register");
+
+/** Of all structures, for the tables as files; absent where print has them. */
+export const everyRegisterTable = (context: ReportContext): TableView | undefined =>
+  toldStructures(context, mostRows).others.length === 0
+    ? undefined
+    : tableOf(context, allTold(context), "table-every-register");
+
+function tableOf(context: ReportContext, { told, others }: ToldStructures, id: string): TableView {
+  const { format, bearerName } = context;
   return {
-    id: "table-register",
+    id,
     caption: "Register of structures",
     head: head(
       "Structure",
@@ -17,7 +30,7 @@ export function registerTable(context: ReportContext): TableView {
       "What it is measured by",
       "Who pays",
     ),
-    rows: traced.structures.map((structure) =>
+    rows: told.map((structure) =>
       row(
         structure.result.structure.name,
         structure.kindName,
@@ -26,6 +39,11 @@ export function registerTable(context: ReportContext): TableView {
         bearerName(structure.result.structure.bearer),
       ),
     ),
+    ...(others.length === 0
+      ? {}
+      : {
+          note: `The ${told.length} whose expected cost is highest; ${others.length} more are in the tables as files, every-register.csv.`,
+        }),
     compact: true,
   };
 }

@@ -3,6 +3,7 @@ import { at, sumOf } from "../../lists.js";
 import type { TracedStructure } from "../../study/traced/traced-structure.js";
 import type { ReportContext } from "../document/context.js";
 import { printedWidth, significant, wrapped } from "../words/format.js";
+import { leaderPlaces } from "./schematic-places.js";
 
 /** Structures against elevation, each with the layer that would grow on it; geometry in the units of the drawing. */
 export interface SchematicView {
@@ -43,9 +44,9 @@ const lastX = 300;
 const labelX = 330;
 const top = 14;
 const labelStep = 26;
-const most = 14;
-/** Of all labels together. */
-const tallest = 400;
+const most = 12;
+/** Of all labels together: the page has room for the costs below them as well. */
+const tallest = 318;
 /** Letters of a line of a name, and how far its lines stand apart. */
 const lineLetters = 48;
 const nameStep = 12;
@@ -73,6 +74,11 @@ export function schematicView(context: ReportContext): SchematicView | undefined
   const extra = names.map((lines) => (lines.length - 1) * nameStep);
   const height = Math.max(220, placed.length * labelStep + sumOf(extra) + 2 * top);
   const scale = scaleOf(placed, band, height);
+  const leaders = placed.map((each, index) => {
+    const label = top + 6 + index * labelStep + sumOf(extra.slice(0, index));
+    return { from: leaderOf(each, scale), label };
+  });
+  const places = leaderPlaces(leaders);
   const largest = Math.max(...placed.map(({ thickness }) => thickness));
   const counts = hangingCounts(all, band.lowest);
   return {
@@ -88,13 +94,13 @@ export function schematicView(context: ReportContext): SchematicView | undefined
       text: format.number(elevation, "elevation"),
     })),
     marks: placed.map((each, index) =>
-      markOf(each, index, {
-        placed,
+      markOf(each, {
+        x: placeX(at(places, index), placed.length),
+        labelY: at(leaders, index).label,
+        lines: at(names, index),
         scale,
         largest,
         context,
-        lines: at(names, index),
-        above: sumOf(extra.slice(0, index)),
       }),
     ),
     note: `Elevation in ${format.unit("elevation")}. Shaded: the band that the year exposes. Dark edge: mussel layer if never cleaned, at most ${layerText(largest, format)}.${all.length > placed.length ? ` Drawn are the ${placed.length} that cost most of ${all.length}; the register has all.` : ""}`,
@@ -132,7 +138,7 @@ function scaleOf(
   placed: readonly Placed[],
   band: { readonly lowest: number; readonly highest: number },
   height: number,
-): (elevation: number) => number {
+): Scale {
   const highest = Math.max(band.highest, ...placed.map(({ high }) => high));
   const lowest = Math.min(band.lowest, ...placed.map(({ low }) => low));
   const span = Math.max(highest - lowest, 1);
@@ -150,42 +156,48 @@ function extremes(placed: readonly Placed[], band: { readonly lowest: number; re
   ];
 }
 
-function markOf(
-  each: Placed,
-  index: number,
-  {
-    placed,
-    scale,
-    largest,
-    context,
-    lines,
-    above,
-  }: {
-    placed: readonly Placed[];
-    scale: (elevation: number) => number;
-    largest: number;
-    context: ReportContext;
-    /** Of its name, and how much those above it take beyond one line each. */
-    lines: readonly string[];
-    above: number;
-  },
-): Mark {
-  const step = placed.length > 1 ? (lastX - firstX) / (placed.length - 1) : 0;
-  const x = lastX - step * index;
-  const [high, low] = [scale(each.high), scale(each.low)];
-  const bottom = Math.max(low, high + floatDepth);
+type Scale = (elevation: number) => number;
+
+/** Upper and lower end of a structure in the drawing. */
+function endsOf({ high, low }: Placed, scale: Scale) {
+  const upper = scale(high);
+  return { upper, lower: Math.max(scale(low), upper + floatDepth) };
+}
+
+function leaderOf(each: Placed, scale: Scale): number {
+  const { upper, lower } = endsOf(each, scale);
+  return Math.min((upper + lower) / 2, upper + labelStep / 2);
+}
+
+/** @param place 0 nearest to the labels */
+function placeX(place: number, count: number): number {
+  const step = count > 1 ? (lastX - firstX) / (count - 1) : 0;
+  return lastX - step * place;
+}
+
+interface Drawn {
+  readonly x: number;
+  readonly labelY: number;
+  /** Of its name. */
+  readonly lines: readonly string[];
+  readonly scale: Scale;
+  readonly largest: number;
+  readonly context: ReportContext;
+}
+
+function markOf(each: Placed, { x, labelY, lines, scale, largest, context }: Drawn): Mark {
+  const { upper, lower } = endsOf(each, scale);
   const layer = largest > 0 ? (each.thickness / largest) * thickest : 0;
-  const labelY = top + 6 + index * labelStep + above;
   return {
     x,
-    top: high,
-    bottom,
+    top: upper,
+    bottom: lower,
     floats: each.floats,
     layer,
     edge: x + 6,
     labelX,
     labelY,
-    leaderY: Math.min((high + bottom) / 2, high + labelStep / 2),
+    leaderY: leaderOf(each, scale),
     name: lines.map((text, line) => ({ y: labelY + 1 + line * nameStep, text })),
     detail: detailOf(each, context),
     detailY: labelY + 1 + (lines.length - 1) * nameStep + 11,

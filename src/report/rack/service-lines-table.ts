@@ -1,10 +1,14 @@
+import type { TracedStructure } from "../../study/traced/traced-structure.js";
 import type { ReportContext } from "../document/context.js";
 import { percent } from "../words/format.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
 
 /** Cooling-water and other small lines: what the head drives through them, and what they still do if left to foul. */
-export function serviceLinesTable({ traced, format }: ReportContext): TableView | undefined {
-  const rows = traced.structures.flatMap(({ result, serviceLines }) =>
+export function serviceLinesTable(
+  { format }: ReportContext,
+  structures: readonly TracedStructure[],
+): TableView | undefined {
+  const rows = structures.flatMap(({ result, serviceLines }) =>
     serviceLines.map(({ name, count, line, cleanFlow, fouledFlow, share }) =>
       row(
         `${result.structure.name}, ${name}`,

@@ -12,7 +12,7 @@ export function unitCostsTable(context: ReportContext): TableView | undefined {
   if (options.length === 0) return undefined;
   return {
     id: "table-unit-costs",
-    caption: `What one inspection costs, and the fee that would carry the program, in a year with a clean lake, prices of ${priceYear}`,
+    caption: `What one inspection costs, and the fee that would cover the program, in a year with a clean lake, prices of ${priceYear}`,
     head: head(
       "Option",
       num("Cost before fees"),
@@ -52,7 +52,7 @@ export function feesTable(context: ReportContext): TableView | undefined {
   const classes = new Map(comparison.input.boats.classes.map(({ id, name }) => [id, name]));
   return {
     id: "table-fees",
-    caption: `Fees as they are, and as they would carry the whole program, prices of ${priceYear}`,
+    caption: `Fees as they are, and as they would cover the whole program, prices of ${priceYear}`,
     head: head(
       "Fee",
       "Who pays",
@@ -99,7 +99,7 @@ function feeNote({ result, fee }: TracedOption, context: ReportContext): string 
     fee.factor === undefined
       ? "at present they pay nothing"
       : `the present fees bring in ${format.money(fee.feeRevenue)}, ${percent(fee.feeRevenue.dividedBy(fee.cost).toNumber())} of it`;
-  return `“${name}”: ${format.rate(fee.perBoat)} from ${payersText(fee.payersAtFullCost)} would carry the whole ${inAll}; ${brings}. ${demandText(result, fee, context)}`;
+  return `“${name}”: ${format.rate(fee.perBoat)} from ${payersText(fee.payersAtFullCost)} would cover the whole ${inAll}; ${brings}. ${demandText(result, fee, context)}`;
 }
 
 const payersText = (payers: number): string =>

@@ -1,3 +1,5 @@
+import { counted } from "../../counted.js";
+import { sumOf } from "../../lists.js";
 import type { Money } from "../../model/money/decimal.js";
 import type { CostLine } from "../../model/money/line.js";
 import type { ProgramLine } from "../../model/program/cost.js";
@@ -19,13 +21,25 @@ interface AmountRow {
 
 const yearlyColumn = 5;
 
+/** Lines of following a schedule for which a report has room. */
+const mostLines = 15;
+
 /** What a year of each option costs, line by line in groups; printed to the cent, so that lines add up as printed. */
-export function programCostTable(context: ReportContext): TableView {
+export const programCostTable = (context: ReportContext): TableView =>
+  tableOf(context, mostLines, "table-program-cost");
+
+/** With every line, for the tables as files; absent where print has them. */
+export const everyProgramCostTable = (context: ReportContext): TableView | undefined =>
+  context.traced.options.every(({ result }) => result.schedule.operating.length <= mostLines)
+    ? undefined
+    : tableOf(context, Number.POSITIVE_INFINITY, "table-every-program-cost");
+
+function tableOf(context: ReportContext, most: number, id: string): TableView {
   const { infestedSince, priceYear, run } = context;
   const { currency } = run.document.money;
-  const rows = context.traced.options.flatMap((option) => optionRows(option, context));
+  const rows = context.traced.options.flatMap((option) => optionRows(option, context, most));
   return {
-    id: "table-program-cost",
+    id,
     caption: `${infestedSince === undefined ? "Cost of each option in a year with a clean lake" : "Cost of each option in a year in which it runs in full"}, ${currency}, prices of ${priceYear}`,
     head: head("Group", "Line", num("Quantity"), "Unit", num("Unit rate"), num("A year")),
     ...carrying(
@@ -77,7 +91,7 @@ function originsText(options: StudyDocument["options"]): string {
   return texts.length === 0 ? "" : `Origins. ${texts.join(" ")}`;
 }
 
-function optionRows({ result, program }: TracedOption, context: ReportContext): AmountRow[] {
+function optionRows({ result, program }: TracedOption, context: ReportContext, most: number): AmountRow[] {
   const { option, schedule, schedulePerYear } = result;
   const followed = scheduleNameOf(result);
   const when = context.infestedSince === undefined ? "each year once the lake is infested" : "each year";
@@ -88,7 +102,7 @@ function optionRows({ result, program }: TracedOption, context: ReportContext): 
       ? []
       : [
           { row: groupRow(`${option.name}: following “${followed}”, ${when}`) },
-          ...schedule.operating.map((line) => scheduleRow(line, context)),
+          ...scheduleRows(schedule.operating, context, most),
           sumRow("Sum", schedulePerYear, context),
         ]),
   ];
@@ -116,6 +130,19 @@ function programRow(line: ProgramLine, group: string, context: ReportContext): A
     quantity: typed,
     unit: line.unit ?? unit ?? context.format.unit(quantity),
   });
+}
+
+/** The largest amounts in their order, the others together. */
+function scheduleRows(lines: readonly CostLine[], context: ReportContext, most: number): AmountRow[] {
+  const largest = new Set(
+    lines.toSorted((one, other) => Math.abs(other.cents) - Math.abs(one.cents)).slice(0, most),
+  );
+  const shown = lines.filter((line) => largest.has(line)).map((line) => scheduleRow(line, context));
+  const others = lines.filter((line) => !largest.has(line));
+  if (others.length === 0) return shown;
+  const cents = sumOf(others.map((line) => line.cents));
+  const name = `${counted(others.length, "smaller line")}, in every-program-cost.csv of the tables as files`;
+  return [...shown, { row: row("", name, num("–"), "", num("–"), num(context.format.cents(cents))), cents }];
 }
 
 function scheduleRow(line: CostLine, context: ReportContext): AmountRow {

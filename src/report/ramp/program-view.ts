@@ -12,7 +12,7 @@ import { feesTable } from "./fees-view.js";
 import { type FunnelView, funnelView } from "./funnel-view.js";
 import { growthTable } from "./growth-table.js";
 import { programByOptionTable } from "./program-by-option.js";
-import { programCostTable } from "./program-cost-table.js";
+import { everyProgramCostTable, programCostTable } from "./program-cost-table.js";
 import { type StationView, stationViews } from "./staffing-view.js";
 import { vesselClassesTable } from "./vessel-classes-view.js";
 
@@ -29,6 +29,8 @@ export interface ProgramView {
   readonly effect: TableView | undefined;
   readonly byOption: TableView;
   readonly cost: TableView;
+  /** Absent where the other table has every line. */
+  readonly everyCost: TableView | undefined;
   /** Absent where no option has a fee, or the lake is infested. */
   readonly fees: TableView | undefined;
   /** Absent where the lake is infested, or the requested option has no program. */
@@ -57,6 +59,7 @@ export function programView(context: ReportContext): ProgramView {
     effect: effectTable(context),
     byOption: programByOptionTable(context),
     cost: programCostTable(context),
+    everyCost: everyProgramCostTable(context),
     fees: feesTable(context),
     budget: budgetTable(context),
     stepsNote: stepsNote(context),

@@ -36,7 +36,7 @@ const columns: readonly Column[] = [
   { name: "Launches a year", read: ({ launches }) => significant(launches, 3) },
   { name: "Fouled, before own seasons", read: priorText },
   { name: "Own seasons", read: ({ chance }) => countsText(chance.seasons) },
-  { name: "Fouled, as used (5–95 %)", read: ({ chance }) => posteriorText(chance) },
+  { name: "Fouled, as used (5–95%)", read: ({ chance }) => posteriorText(chance) },
   { name: "Fouled", read: ({ chance }) => percent(chance.fouled, 3) },
   {
     name: "Of these with living mussels",

@@ -16,7 +16,7 @@ export function frontierTable(context: ProgramContext): TableView {
       chanceHead(horizon),
       num("Expected cost"),
       num("Best in"),
-      num("Mean regret"),
+      num("Average cost of choosing wrongly"),
     ),
     rows: result.frontier.map((point) =>
       row(
@@ -45,7 +45,7 @@ export function typedTable(context: ProgramContext): TableView {
       chanceHead(horizon),
       num("Expected cost"),
       num("Best in"),
-      num("Mean regret"),
+      num("Average cost of choosing wrongly"),
       "Dominated by",
     ),
     rows: result.typed.map((option) =>

@@ -55,7 +55,7 @@ export function boardLevelText(context: LevelContext): string {
 }
 
 function savingText(best: SearchedSchedule, { format, horizon, infestedSince }: LevelContext): string {
-  const weighed = infestedSince === undefined ? ", weighed by the chance of infestation" : "";
+  const weighed = infestedSince === undefined ? ", allowing for the chance of infestation" : "";
   return `${yearText(best, format)} Over ${counted(horizon, "year")} it saves ${format.money(best.saved)} against the levels as operated (present value at central values${weighed}).`;
 }
 

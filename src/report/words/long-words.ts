@@ -1,6 +1,6 @@
 /** Letters without a place to break, beyond which a word is given some. */
 const longest = 30;
-const between = 12;
+const between = 6;
 
 const notText = String.raw`<(script|style|title|svg|textarea|option)\b[\s\S]*?</\1>|<[^>]*>`;
 const character = String.raw`(?:&[#\w]+;|[^\s<&\u200b])`;

@@ -26,5 +26,5 @@ export const colours = {
 
 /** Doing nothing is the rack side (shell); programs are the ramp side (water), told apart by dash as well. */
 export const optionColours = [colours.shell, colours.water, colours.ink, colours.brick] as const;
-/** A legend strokes its sample there and back: over its 34 pixels the long dashes fall on themselves. */
+/** Told apart in grey print as well, over the short sample of a key. */
 export const dashes: ReadonlyArray<readonly number[]> = [[], [8, 4], [2, 3], [8, 5, 2, 5]];

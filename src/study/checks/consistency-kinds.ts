@@ -6,21 +6,28 @@ import { plantPumpProblems, supplyProblems } from "./consistency-pump.js";
 import type { SoundParts } from "./sound-parts.js";
 
 type DocumentOf<Kind extends StructureDocument["kind"]> = Extract<StructureDocument, { kind: Kind }>;
-type OwnProblems<Document> = (document: Document, lake: SoundParts["lake"]) => Contradiction[];
+type OwnProblems<Document> = (
+  document: Document,
+  lake: SoundParts["lake"],
+  system: "us" | "si",
+) => Contradiction[];
 
 /** Contradictions specific to one kind of structure. */
 const byKind: { readonly [Kind in StructureDocument["kind"]]?: OwnProblems<DocumentOf<Kind>> } = {
   intake: supplyProblems,
   hydropower: (plant, lake) => [...tailwaterProblems(plant, lake), ...plantProblems(plant)],
-  "pumping-plant": (plant, lake) => [...plantPumpProblems(plant, lake), ...distributionProblems(plant)],
+  "pumping-plant": (plant, lake, system) => [
+    ...plantPumpProblems(plant, lake, system),
+    ...distributionProblems(plant),
+  ],
   "treatment-plant": treatmentProblems,
   hatchery: hatcheryProblems,
   dock: dockProblems,
   ramp: rampProblems,
 };
 
-export const ownProblems: OwnProblems<StructureDocument> = (document, lake) =>
-  problemsFor(document)?.(document, lake) ?? [];
+export const ownProblems: OwnProblems<StructureDocument> = (document, lake, system) =>
+  problemsFor(document)?.(document, lake, system) ?? [];
 
 function problemsFor<Document extends StructureDocument>(
   document: Document,

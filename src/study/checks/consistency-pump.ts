@@ -10,27 +10,38 @@ import { monthNames } from "../format/month-names.js";
 import type { StructureDocument } from "../format/structure-schema.js";
 import { dayNumber, withoutUnits } from "../prepare/to-model.js";
 import { type Contradiction, exactlyOne } from "../reading/contradiction.js";
+import { textIn } from "./in-study-units.js";
 import type { SoundParts } from "./sound-parts.js";
 
 type IntakeDocument = Extract<StructureDocument, { kind: "intake" }>;
 type GravityDocument = Extract<IntakeDocument["supply"], { by: "gravity" }>;
 type PumpingDocument = Extract<StructureDocument, { kind: "pumping-plant" }>;
 type PumpDocument = Extract<IntakeDocument["supply"], { by: "pump" }>;
+/** In which a study's heads are told. */
+type System = "us" | "si";
 type PumpData = Pick<PumpDocument, "curve" | "deliveryElevation" | "control">;
 
 /** Contradictions in an intake's drive, and between it and the conduit or the lake. */
-export function supplyProblems(intake: IntakeDocument, lake: SoundParts["lake"]): Contradiction[] {
+export function supplyProblems(
+  intake: IntakeDocument,
+  lake: SoundParts["lake"],
+  system: System,
+): Contradiction[] {
   const { supply } = intake;
   const problems = supply.by === "gravity" ? gravityProblems(supply, lake) : pumpProblems(supply, lake);
   const found =
     problems.length > 0 || supply.by === "gravity"
       ? problems
-      : weakPump(withoutUnits({ ...intake, supply }), lake, (name) => intake.demand[name].text);
+      : weakPump(withoutUnits({ ...intake, supply }), { lake, system }, (name) => intake.demand[name].text);
   return found.map((problem) => ({ ...problem, path: ["supply", ...problem.path] }));
 }
 
 /** The same of a pumping plant, whose margin is typical where neither it nor a curve is given. */
-export function plantPumpProblems(plant: PumpingDocument, lake: SoundParts["lake"]): Contradiction[] {
+export function plantPumpProblems(
+  plant: PumpingDocument,
+  lake: SoundParts["lake"],
+  system: System,
+): Contradiction[] {
   const { pump, delivered } = plant;
   const both = pump.marginHead && pump.curve ? exactlyOne(pump, "marginHead", "curve") : [];
   const problems = both.length > 0 ? both : pumpDataProblems(pump, lake);
@@ -41,7 +52,9 @@ export function plantPumpProblems(plant: PumpingDocument, lake: SoundParts["lake
     supply: { ...plain, by: "pump", efficiency: 1 },
   } as const;
   const found =
-    problems.length > 0 ? problems : weakPump(drawn, lake, (name) => `${delivered[name].text} a month`);
+    problems.length > 0
+      ? problems
+      : weakPump(drawn, { lake, system }, (name) => `${delivered[name].text} a month`);
   return found.map((problem) => ({ ...problem, path: ["pump", ...problem.path] }));
 }
 
@@ -123,7 +136,7 @@ const warmWater = 1e-6;
 /** The pump must meet every month's demand through a clean conduit; with a record, at the highest level. */
 function weakPump(
   plain: Pick<Withdrawal, "demand" | "conduit" | "supply">,
-  lake: SoundParts["lake"],
+  { lake, system }: { readonly lake: SoundParts["lake"]; readonly system: System },
   demandText: (month: (typeof monthNames)[number]) => string,
 ): Contradiction[] {
   if (!lake) return [];
@@ -149,11 +162,13 @@ function weakPump(
     .find(({ month, head, needed }) => at(plain.demand, month) > 0 && head < needed);
   if (!weak) return [];
   const name = at(monthNames, weak.month);
+  const text = textIn(system);
   return [
     {
       path: ["curve"],
-      found: `${weak.head.toFixed(2)} m at the demand of ${name}, ${demandText(name)}`,
-      allowed: `at least ${weak.needed.toFixed(2)} m there, the lift and the loss of the clean conduit`,
+      found: `${text(weak.head, "length")} at the demand of ${name}, ${demandText(name)}`,
+      allowed: `at least ${text(weak.needed, "length")} there, the lift and the loss of the clean conduit`,
+      remedy: "Correct the pump, the demand, the conduit or the unit of any of them.",
     },
   ];
 }

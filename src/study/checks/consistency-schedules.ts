@@ -108,16 +108,16 @@ function isDate(on: string): boolean {
 }
 
 function readRecord(record: RecordDocument, { path, lake, readers }: Within): Judged<ReadRecord> {
-  const { csv, file, fillGapsUpTo } = record;
+  const { csv, file, kept, fillGapsUpTo } = record;
   if (csv === undefined) {
-    // an unreadable file is reported by the reader of files
+    // an unreadable file, or a kept record that is not there, is reported by its reader
     const problem = { path: [...path, "csv"], found: "nothing", allowed: "CSV text" };
-    return { problems: file === undefined ? [problem] : [] };
+    return { problems: file === undefined && kept === undefined ? [problem] : [] };
   }
   const { minimumElevation, maximumElevation } = lake;
   const reading = readers.levels(csv, { fillGapsUpTo, minimumElevation, maximumElevation });
   if (reading.record) return { sound: { ...record, levels: reading.record } };
-  const place = [...path, file === undefined ? "csv" : "file"];
+  const place = [...path, kept !== undefined ? "kept" : file !== undefined ? "file" : "csv"];
   return { problems: reading.problems.map((problem) => ({ ...problem, path: place })) };
 }
 

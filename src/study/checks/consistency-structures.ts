@@ -11,7 +11,8 @@ import type { SoundParts } from "./sound-parts.js";
 type Typed = (...at: readonly PropertyKey[]) => string;
 
 /** Contradictions within structures, and between them and the lake. */
-export function structureProblems({ structures, lake }: SoundParts): Contradiction[] {
+export function structureProblems(parts: SoundParts): Contradiction[] {
+  const { structures } = parts;
   const ids = repeatedIds(
     structures.map(({ value }) => value),
     ["structures"],
@@ -20,7 +21,7 @@ export function structureProblems({ structures, lake }: SoundParts): Contradicti
     ...ids,
     ...intakeProblems(structures),
     ...structures.flatMap(({ index, value }) =>
-      problemsOf(value, lake).map((problem) => ({
+      problemsOf(value, parts).map((problem) => ({
         ...problem,
         path: ["structures", index, ...problem.path],
       })),
@@ -47,7 +48,7 @@ function intakeProblems(structures: SoundParts["structures"]): Contradiction[] {
 }
 
 /** Checks of every inlet, rack and pipe, plus those of the structure's own kind. */
-function problemsOf(document: StructureDocument, lake: SoundParts["lake"]): Contradiction[] {
+function problemsOf(document: StructureDocument, { lake, study }: SoundParts): Contradiction[] {
   const structure: Structure = withoutUnits(document);
   const kind = kindOf(structure);
   const typed: Typed = (...at) => typedText(document, at);
@@ -62,7 +63,7 @@ function problemsOf(document: StructureDocument, lake: SoundParts["lake"]): Cont
         path: [...at, ...problem.path],
       })),
     ),
-    ...ownProblems(document, lake),
+    ...ownProblems(document, lake, study?.units ?? "si"),
   ];
 }
 

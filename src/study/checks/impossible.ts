@@ -6,11 +6,11 @@ import { dailyElevations } from "../../model/lake/levels.js";
 import { kindOf, pipesOf, type Structure } from "../../model/structures/kinds.js";
 import type { PipePart } from "../../model/structures/pipe-part.js";
 import { barFactors, rackState } from "../../model/structures/rack.js";
-import { type DimensionName, dimensions } from "../../units/dimensions.js";
-import { toDisplay } from "../../units/quantity.js";
+import type { DimensionName } from "../../units/dimensions.js";
 import type { StudyDocument } from "../format/schema.js";
 import type { Contradiction } from "../reading/contradiction.js";
 import { typedText } from "../reading/problems.js";
+import { textIn } from "./in-study-units.js";
 
 /** Context for judging a structure. */
 interface Judging {
@@ -49,16 +49,6 @@ export function impossibleProblems(
     ].map((problem) => ({ ...problem, path: ["structures", index, ...problem.path] }));
   });
 }
-
-/** A value in the study's units. */
-const textIn =
-  (system: "us" | "si"): Judging["text"] =>
-  (value, dimension, digits = 3) => {
-    const number = toDisplay(value, dimension, system).toLocaleString("en-US", {
-      maximumSignificantDigits: digits,
-    });
-    return `${number} ${dimensions[dimension][system].label}`;
-  };
 
 /** One fault per pipe, velocity first: an impossible velocity implies an impossible head. */
 function pipeProblems(part: PipePart, judging: Judging): Contradiction[] {

@@ -1,4 +1,5 @@
 import type { AssumptionSet } from "../../assumptions/entry.js";
+import { counted } from "../../counted.js";
 import { movedSections } from "../format/report-schema.js";
 import type { StudyDocument } from "../format/schema.js";
 import { indexStandsFor } from "../prepare/prices.js";
@@ -12,6 +13,7 @@ export const studyNotes = (document: StudyDocument, set: Pick<AssumptionSet, "pr
   ...movedSectionNotes(document),
   ...earlierNotes(document),
   ...rateNotes(document),
+  ...recordNotes(document),
 ];
 
 /** A price year so new that no index of it is published. */
@@ -46,6 +48,36 @@ function rateNotes(document: StudyDocument): Problem[] {
       remedy: `If the chance was seen or judged with “${existing.name}” in force, name it here, or its checks count twice.`,
       unusual: true,
     },
+  ];
+}
+
+/** What of a record of levels is not used, and what stands above full pool. */
+function recordNotes({ lake }: StudyDocument): Problem[] {
+  if (!lake.record) return [];
+  const { withGaps, above, years } = lake.record.levels;
+  const at = ["lake", "record"];
+  const place = { path: "lake.record", at, unusual: true };
+  return [
+    ...(withGaps.length > 0
+      ? [
+          {
+            ...place,
+            found: `${counted(withGaps.length, "year")} with gaps that are not joined: ${withGaps.join(", ")}`,
+            allowed: "years without such gaps, as the study says how long a gap may be joined",
+            remedy: `The other ${counted(years.length, "year")} are used. Join longer gaps, or add what is missing.`,
+          },
+        ]
+      : []),
+    ...(above
+      ? [
+          {
+            ...place,
+            found: `${counted(above.days, "day")} above full pool, ${lake.maximumElevation.text}, the highest in ${above.label}`,
+            allowed: "levels up to full pool, or floods above it",
+            remedy: "They are kept as floods. If there are none, correct the record or full pool.",
+          },
+        ]
+      : []),
   ];
 }
 

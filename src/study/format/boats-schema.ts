@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { chanceSchema, cleanPeriodsSchema, otherWaysSchema } from "./chance-schema.js";
+import { boatLogSchema } from "./export-schema.js";
 import { identifier, monthly, positive, quantity, shortText } from "./fields.js";
 import { sitesSchema, trafficSchema } from "./traffic-schema.js";
 
@@ -78,6 +79,7 @@ export const boats = z.strictObject({
         description:
           "CSV text with the columns season, class, screened, setAside and fouled, a line for each class in each season",
       }),
+      export: boatLogSchema.optional(),
       origin: shortText.meta({ description: "Where the log comes from" }),
     })
     .optional()

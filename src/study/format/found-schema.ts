@@ -1,4 +1,5 @@
 import { z } from "zod";
+import type { Spread } from "../../units/spread.js";
 import { dayOfYear, identifier, positive, quantity, reference, shortText } from "./fields.js";
 
 const mostPhases = 30;
@@ -10,6 +11,7 @@ export const foundPhases = [
   "suspicion",
   "confirmation",
   "delimiting",
+  "structures",
   "restriction",
   "treatment",
   "leaving-boats",
@@ -18,10 +20,26 @@ export const foundPhases = [
   "delisting",
 ] as const;
 
-const agreed = quantity("money").refine(
-  ({ value, spread }) => spread === undefined && value >= 0,
-  "one amount without a range, at least 0",
+const phaseCost = quantity("money").refine(
+  ({ value, spread }) => Math.min(value, ...lowestOf(spread)) >= 0,
+  "an amount of at least 0, or a range of such amounts",
 );
+
+function lowestOf(spread: Spread | undefined): number[] {
+  if (!spread) return [];
+  return spread.kind === "discrete" ? spread.choices.map(({ value }) => value) : [spread.low];
+}
+
+const samples = ["typical.larvae-sample", "typical.dna-sample"];
+const crews = ["typical.survey-crew-day", "typical.dive-crew-day"];
+/** Typical values of a phase's cost. */
+const typicalCosts = {
+  suspicion: [...samples, "typical.survey-crew-day"],
+  confirmation: samples,
+  delimiting: [...crews, ...samples],
+  structures: ["typical.dive-crew-day"],
+  watch: ["typical.watch-year", ...samples],
+} as const;
 
 const days = (what: string) =>
   z.int("a whole number of days").min(0, "at least 0 days").max(longestDays, "at most 36,500 days").meta({
@@ -35,9 +53,11 @@ const phase = z.strictObject({
   }),
   starts: days("Days after the first suspicion"),
   lasts: days("Days that it lasts; of a watch, until the lake is taken off the list"),
-  cost: agreed.optional().meta({
+  cost: phaseCost.optional().meta({
     description:
-      "Each time; of leaving boats, levels and watch, a year. Left out where it is an item or the option's response, and for a treatment with its volume, which is then priced as published",
+      "Each time; of leaving boats, levels and watch, a year; with a range, the odds draw it. Left out where it is an item or the option's response, and for a treatment with its volume, which is then priced as published",
+    typical: [...samples, ...crews, "typical.watch-year"],
+    typicalBy: { field: "phase", ids: typicalCosts },
   }),
   volume: positive("volume").optional().meta({ description: "Of a treatment: the water that is treated" }),
   item: shortText.optional().meta({
@@ -74,6 +94,7 @@ export const foundSchema = z
       .optional()
       .meta({
         description: "Years without a find before the lake is taken off the list, by the agency's rule",
+        typical: ["typical.clean-years"],
       }),
     phases: z.array(phase).max(mostPhases, `at most ${mostPhases} phases`).default([]),
     contacts: z

@@ -1,5 +1,7 @@
 import { z } from "zod";
 import { longestFill } from "../reading/level-dates.js";
+import { digestPattern } from "../records/at-hand.js";
+import { levelExportSchema } from "./export-schema.js";
 import { dayOfYear, identifier, quantity, shortText } from "./fields.js";
 
 /** Longest CSV text of one record: 100 years of days take about 0.7 MB. */
@@ -19,6 +21,16 @@ const record = z
       .regex(recordFileName, 'the name of a CSV file beside the study file, such as "levels.csv"')
       .optional()
       .meta({ description: "In place of csv, for a study read from disk: a CSV file in the same folder" }),
+    kept: z
+      .string()
+      .regex(digestPattern, "the digest of a kept record: 64 hexadecimal digits")
+      .optional()
+      .meta({
+        description:
+          "In place of csv: SHA-256 of the record, which is kept beside the study, on disk as records/<digest>.csv",
+      }),
+    name: shortText.optional().meta({ description: "Name of the file that a kept record was read from" }),
+    export: levelExportSchema.optional(),
     fillGapsUpTo: z
       .int("a whole number of days")
       .min(0, "at least 0 days")

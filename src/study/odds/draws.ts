@@ -1,13 +1,7 @@
 import type { AssumptionSet } from "../../assumptions/entry.js";
 import { at, sumOf } from "../../lists.js";
 import { recorder } from "../../model/assumed.js";
-import {
-  type BlockShares,
-  blockShares,
-  type DrawPlan,
-  futuresPerLake,
-  valueAtShare,
-} from "../../model/futures/draw-plan.js";
+import { type DrawPlan, futuresPerLake } from "../../model/futures/draw-plan.js";
 import { drawnHazards, futureOf, lakeDraw, type PartPlan } from "../../model/futures/lake-draw.js";
 import { yearlyCostsOf } from "../../model/futures/yearly-costs.js";
 import { costToGo } from "../../model/option-numbers.js";
@@ -16,7 +10,9 @@ import type { StudyDocument } from "../format/schema.js";
 import type { PreparedStudy } from "../prepare/prepared.js";
 import { prepareStudy } from "../prepare/prepared.js";
 import { typicalTogether } from "../short/drawn-together.js";
+import { type BlockValues, valuesByBlock } from "./block-values.js";
 import { type Drawing, drawing } from "./drawing.js";
+import { type FoundDrawing, type FoundFutures, type FuturePlace, foundDrawing } from "./found-draws.js";
 import type { DrawSettings } from "./odds-settings.js";
 import { type NamedInput, uncertainInputs } from "./uncertain-inputs.js";
 
@@ -45,6 +41,8 @@ export interface LakeFutures {
   readonly cleanProgram: readonly number[];
   /** The plan of each part, by its id in the catalogue: in the order of `DrawnStudy.plans`. */
   readonly plans: readonly string[];
+  /** What is done once mussels are found; absent where the study says nothing of it. */
+  readonly found: FoundFutures | undefined;
 }
 
 /** A plan of draws with what the report calls its inputs and groups. */
@@ -88,20 +86,17 @@ export function drawnStudy(
   const groups = [...assumptions.groups, ...typicalTogether(document, assumptions)];
   const plan = { seed, sampling, inputs, groups };
   const values = drawing(document, prepared);
-  const quantileOf = new Map(inputs.map((input) => [input.id, valueAtShare(input)]));
-  let known: { block: number; shares: BlockShares } | undefined;
-  const drawsOf = (block: number): Draws => {
-    if (known?.block !== block) known = { block, shares: blockShares(plan, block) };
-    return { shares: known.shares, quantileOf };
-  };
+  const valuesOf = valuesByBlock(plan);
+  const found = foundDrawing(document, prepared, { seed, sampling });
   return {
     inputs,
     plan,
     plans: own.plans,
     cleanProgram: own.cleanProgram,
     catalogue: prepared.input.plans,
-    futures: (block, lake) => lakeFutures(drawsOf(block), lake, { values, withYears: block === 0 }),
-    drawn: (block, lake) => drawnLake(drawsOf(block), lake, values),
+    futures: (block, lake) =>
+      lakeFutures(valuesOf(block), { block, lake }, { values, found, withYears: block === 0 }),
+    drawn: (block, lake) => drawnLake(valuesOf(block), lake, values),
     expected: (point) => expectedCosts(point, values),
   };
 }
@@ -121,14 +116,9 @@ function usedIn({ input, assumed }: PreparedStudy) {
   };
 }
 
-/** Draws of a block; a share is turned into a value where it is needed, by the one worker that needs it. */
-interface Draws {
-  readonly shares: BlockShares;
-  readonly quantileOf: ReadonlyMap<string, (share: number) => number>;
-}
-
 interface Loop {
   readonly values: Drawing;
+  readonly found: FoundDrawing | undefined;
   /** Whether costs by year are kept. */
   readonly withYears: boolean;
 }
@@ -145,19 +135,23 @@ function expectedCosts(point: LakePoint, drawing: Drawing): number[][] {
   });
 }
 
-function drawnLake({ shares, quantileOf }: Draws, index: number, values: Drawing): DrawnLake {
-  const drawn = values.lake(valuesAt(shares.lake, index, quantileOf));
+function drawnLake(drawn: BlockValues, index: number, values: Drawing): DrawnLake {
+  const lake = values.lake(drawn.of("lake", index));
   const futures = Array.from({ length: futuresPerLake }, (_, future) => {
-    const draw = index * futuresPerLake + future;
-    const { input, source } = values.chances(drawn, valuesAt(shares.chances, draw, quantileOf));
+    const { input, source } = values.chances(lake, drawn.of("chances", index * futuresPerLake + future));
     return { input, source };
   });
-  return { input: drawn.input, source: drawn.source, futures };
+  return { input: lake.input, source: lake.source, futures };
 }
 
-function lakeFutures({ shares, quantileOf }: Draws, index: number, { values, withYears }: Loop): LakeFutures {
-  const drawn = values.lake(valuesAt(shares.lake, index, quantileOf));
+function lakeFutures(
+  block: BlockValues,
+  place: FuturePlace,
+  { values, found, withYears }: Loop,
+): LakeFutures {
+  const drawn = values.lake(block.of("lake", place.lake));
   const lake = lakeDraw(drawn.input, drawn.source);
+  const whenFound = found?.(place, drawn, lake);
   const years = withYears ? lake.factors.length : 0;
   const options = lake.options.map(({ numbers }) => ({
     costsByYear: withYears ? yearlyCostsOf(numbers) : undefined,
@@ -165,10 +159,12 @@ function lakeFutures({ shares, quantileOf }: Draws, index: number, { values, wit
     establishedBy: new Float64Array(lake.factors.length),
   }));
   for (let future = 0; future < futuresPerLake; future++) {
-    const draw = index * futuresPerLake + future;
-    const { input, source } = values.chances(drawn, valuesAt(shares.chances, draw, quantileOf));
+    const draw = place.lake * futuresPerLake + future;
+    const { input, source } = values.chances(drawn, block.of("chances", draw));
     const hazards = drawnHazards(input, source, lake);
-    futureOf(lake, hazards, at(shares.luck, draw)).forEach((result, option) => {
+    const luck = at(block.shares.luck, draw);
+    whenFound?.add(future, hazards, luck);
+    futureOf(lake, hazards, luck).forEach((result, option) => {
       const { costsByYear, ...lists } = at(options, option);
       lists.expected[future] = result.expected;
       lists.cost[future] = result.cost;
@@ -202,6 +198,7 @@ function lakeFutures({ shares, quantileOf }: Draws, index: number, { values, wit
     annuity: sumOf(lake.factors),
     cleanProgram: lake.options.map(({ costs }) => sumOf(costs.clean)),
     plans: lake.plans.map(({ plan }) => plan.id),
+    found: whenFound?.futures,
   };
 }
 
@@ -227,16 +224,3 @@ const emptyLists = (years: number) => ({
   otherCost: new Float64Array(futuresPerLake),
   byYear: new Float64Array(futuresPerLake * years),
 });
-
-function valuesAt(
-  shares: BlockShares["lake"],
-  draw: number,
-  quantileOf: Draws["quantileOf"],
-): Map<string, number> {
-  const values = new Map<string, number>();
-  for (const [id, column] of shares) {
-    const value = quantileOf.get(id)?.(at(column, draw));
-    if (value !== undefined) values.set(id, value);
-  }
-  return values;
-}

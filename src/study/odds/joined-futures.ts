@@ -45,7 +45,8 @@ function meanOfLists(lists: readonly Float64Array[]): Float64Array {
   return mean;
 }
 
-function joined(lists: readonly Float64Array[]): Float64Array {
+/** Lists put together in their order. */
+export function joined(lists: readonly Float64Array[]): Float64Array {
   const all = new Float64Array(lists.reduce((sum, { length }) => sum + length, 0));
   let place = 0;
   for (const list of lists) {

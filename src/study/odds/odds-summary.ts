@@ -4,12 +4,14 @@ import { lakesPerBlock } from "../../model/futures/draw-plan.js";
 import { expectedRegret } from "../../model/uncertainty/expected-regret.js";
 import { sampleQuantiles } from "../../model/uncertainty/sample-quantile.js";
 import type { StudyDocument } from "../format/schema.js";
+import { isCounted } from "../papers/phase-prices.js";
 import type { DrawnStudy, LakeFutures } from "./draws.js";
+import { foundOdds } from "./found-odds.js";
 import { inputInformation } from "./information.js";
 import { joinedFutures } from "./joined-futures.js";
 import type { Odds, OptionOdds } from "./odds.js";
 import type { OddsSettings } from "./odds-settings.js";
-import { oddsOfOption, yearlyBudget } from "./option-odds.js";
+import { oddsOfOption, confidence as ofIntervals, yearlyBudget } from "./option-odds.js";
 import { planTurns } from "./plan-turns.js";
 import { comparedOptions } from "./stop-drawing.js";
 
@@ -38,6 +40,7 @@ export function oddsSummary(
   const annuities = lakes.map(({ annuity }) => annuity);
   const perfect = clusteredMean(regrets.ofBest, blocks);
   const { confidence } = settings;
+  const counted = (document.report.found?.phases ?? []).map(isCounted);
   const ofBlocks = { blocks, startYear: money.startYear, horizon: money.horizon };
   return {
     settings: { seed: settings.seed, sampling: settings.sampling },
@@ -56,6 +59,7 @@ export function oddsSummary(
         ...oddsOfOption(own, option === baseline ? undefined : at(futures, baseline), ofBlocks),
         budget: { confidence, ...yearlyBudget(own, { annuities, blocks }, confidence) },
         ...cleanProgram(document, drawn, lakes, option),
+        found: foundOdds(lakes, option, { blocks, confidence: ofIntervals, isCounted: counted }),
         regret: at(regrets.byOption, option),
       };
     }),

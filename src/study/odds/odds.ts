@@ -1,5 +1,6 @@
 import type { Estimate, QuantileEstimate } from "../../model/futures/clusters.js";
 import type { Account } from "../../model/money/account.js";
+import type { FoundTimes } from "../../model/risk/course.js";
 import type { SearchResult } from "../search/result.js";
 import type { DrawSettings } from "./odds-settings.js";
 
@@ -45,6 +46,27 @@ export interface OddsAgainst {
 /** Means of what an option avoids; damage, duties and policies make up its avoided loss, the other losses stand beside. */
 export type AvoidedByAccount = Readonly<Record<Account, number>>;
 
+/** A present cost over the futures: its mean, and the limits of 80 % of what comes out. */
+export interface FoundAmount {
+  readonly mean: Estimate;
+  readonly low: number;
+  readonly high: number;
+}
+
+/** What is done once mussels are found. */
+export interface FoundOdds {
+  /** In the study's order. */
+  readonly phases: readonly FoundAmount[];
+  /** Phases that the comparison has, those told beside it, and both. */
+  readonly counted: FoundAmount;
+  readonly beside: FoundAmount;
+  readonly all: FoundAmount;
+  /** Times on average. */
+  readonly times: FoundTimes;
+  /** Futures in which mussels are found at all. */
+  readonly isFound: ShareOfFutures;
+}
+
 /** What the futures say of one option. Money is present value in prices of the price year. */
 export interface OptionOdds {
   readonly id: string;
@@ -84,6 +106,8 @@ export interface OptionOdds {
     readonly value: number;
     readonly confidence: number;
   };
+  /** What is done once mussels are found; absent where the study says nothing of it, and where they are there. */
+  readonly found?: FoundOdds | undefined;
   /** What choosing it costs on average against the best choice for each set of assumptions. */
   readonly regret: number;
 }

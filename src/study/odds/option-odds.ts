@@ -19,7 +19,7 @@ import {
 import { avoidedByAccount, withOtherLosses } from "./option-accounts.js";
 
 /** Of all intervals. */
-const confidence = 0.95;
+export const confidence = 0.95;
 /** Steps of the curve of chances to exceed a cost. */
 const exceedanceSteps = 100;
 
@@ -33,7 +33,7 @@ export function oddsOfOption(
   own: JoinedFutures,
   baseline: JoinedFutures | undefined,
   { blocks, startYear, horizon }: { blocks: number; startYear: number; horizon: number },
-): Omit<OptionOdds, "id" | "name" | "budget" | "regret" | "cleanProgram"> {
+): Omit<OptionOdds, "id" | "name" | "budget" | "regret" | "cleanProgram" | "found"> {
   return {
     meanCost: clusteredMean(own.expected, blocks),
     programCost: clusteredMean(own.program, blocks),

@@ -8,6 +8,7 @@ import type { Dimension } from "../../units/dimension.js";
 import { dimensions } from "../../units/dimensions.js";
 import type { Spread } from "../../units/spread.js";
 import type { StudyDocument } from "../format/schema.js";
+import { phaseAssumptions } from "../papers/phase-prices.js";
 import type { PreparedStudy } from "../prepare/prepared.js";
 import { quantityName, type RangedQuantity, rangedQuantities } from "../reading/ranged.js";
 import { isWithin, typicalPlacesIn } from "../short/typical-places.js";
@@ -41,24 +42,54 @@ export function uncertainInputs(
   prepared: Pick<PreparedStudy, "input" | "overrides" | "prices" | "chances">,
   used: { readonly lake: ReadonlySet<string>; readonly chances: ReadonlySet<string> },
 ): NamedInput[] {
-  const overridden = new Map(prepared.overrides.map((override) => [override.entry.id, override]));
-  const ofFile = [...assumptions.entries.values()]
-    .filter(({ id }) => (used.lake.has(id) || used.chances.has(id)) && !notDrawn.test(id))
-    .flatMap((entry): NamedInput[] => {
-      const stage = used.lake.has(entry.id) ? "lake" : "chances";
-      const override = overridden.get(entry.id);
-      const distribution = override
-        ? override.spread && spreadInput(override.spread, override.value)
-        : entryInput(entry, prepared.prices.factorOf(entry));
-      const limits = limitsOf(assumptions.expected.get(entry.id)?.bounds, prepared.prices.factorOf(entry));
-      return distribution ? [{ id: entry.id, name: entry.title, stage, distribution, limits }] : [];
-    });
+  const ids = [...assumptions.entries.keys()].filter((id) => used.lake.has(id) || used.chances.has(id));
   return [
-    ...ofFile,
+    ...assumptionInputs(ids, assumptions, prepared, (id) => (used.lake.has(id) ? "lake" : "chances")),
     ...quantityInputs(document, assumptions),
     ...chanceInputs(document, prepared.chances),
     ...yearInputs(prepared),
   ];
+}
+
+/** What is drawn for the papers alone: what is done once mussels are found is in no comparison. */
+export function foundInputs(
+  document: StudyDocument,
+  prepared: Pick<PreparedStudy, "assumptions" | "overrides" | "prices">,
+): UncertainInput[] {
+  const { assumptions } = prepared;
+  return [
+    ...assumptionInputs(phaseAssumptions(document), assumptions, prepared, () => "lake"),
+    ...rangedQuantities(document)
+      .filter(isOfPapers)
+      .map((ranged) => ({
+        ...quantityInput(ranged, document),
+        limits: { low: 0, high: Number.POSITIVE_INFINITY },
+      })),
+  ];
+}
+
+export const isOfPapers = ({ path }: Pick<RangedQuantity, "path">): boolean => path[0] === "report";
+
+function assumptionInputs(
+  ids: readonly string[],
+  assumptions: AssumptionSet,
+  prepared: Pick<PreparedStudy, "overrides" | "prices">,
+  stageOf: (id: string) => UncertainInput["stage"],
+): NamedInput[] {
+  const overridden = new Map(prepared.overrides.map((override) => [override.entry.id, override]));
+  return ids
+    .filter((id) => !notDrawn.test(id))
+    .flatMap((id): NamedInput[] => {
+      const entry = assumptions.entries.get(id);
+      if (!entry) return [];
+      const override = overridden.get(id);
+      const factor = prepared.prices.factorOf(entry);
+      const distribution = override
+        ? override.spread && spreadInput(override.spread, override.value)
+        : entryInput(entry, factor);
+      const limits = limitsOf(assumptions.expected.get(id)?.bounds, factor);
+      return distribution ? [{ id, name: entry.title, stage: stageOf(id), distribution, limits }] : [];
+    });
 }
 
 /**
@@ -109,7 +140,9 @@ function quantityInputs(document: StudyDocument, assumptions: AssumptionSet): Na
   const marked = (input: NamedInput, paths: readonly (readonly PropertyKey[])[]): NamedInput =>
     paths.every(isTypical) ? { ...input, isTypical: true } : input;
   return [
-    ...rangedQuantities(document).map((ranged) => marked(quantityInput(ranged, document), [ranged.path])),
+    ...rangedQuantities(document)
+      .filter((ranged) => !isOfPapers(ranged))
+      .map((ranged) => marked(quantityInput(ranged, document), [ranged.path])),
     ...typedQuantities(document, assumptions).map((typed) =>
       marked(
         typedInput(typed),

@@ -19,7 +19,7 @@ export function foundProblems({
   const at = (index: number): Path => ["report", "found", "phases", index];
   const requested = options.find(({ id }) => id === study?.requestedOption);
   const items = structures.flatMap(({ value }) =>
-    "items" in value ? value.items.map(({ name }) => name) : [],
+    "items" in value ? value.items.filter(({ apart }) => !apart).map(({ name }) => name) : [],
   );
   return [
     ...repeatedIds(found.contacts, ["report", "found", "contacts"]),
@@ -28,7 +28,7 @@ export function foundProblems({
         ...restrictionProblems(phase),
         ...volumeProblems(phase, lake),
         ...costProblems(phase, requested?.response !== undefined),
-        ...nameProblems(phase, "item", items, "the name of an item of a lake-wide structure"),
+        ...nameProblems(phase, "item", items, "the name of a duty or policy of a lake-wide structure"),
         ...(money
           ? nameProblems(
               phase,

@@ -2,7 +2,7 @@ import { once } from "../../model/computed-once.js";
 import type { AssumptionId } from "../../model/register/register.js";
 import type { StudyDocument } from "../format/schema.js";
 import type { FuturesOdds } from "../odds/odds.js";
-import { type FoundParts, foundAssumptions, type TracedFound, tracedFound } from "../traced/traced-found.js";
+import { type FoundParts, type TracedFound, tracedFound } from "../traced/traced-found.js";
 import type { TracedOption } from "../traced/traced-option.js";
 import {
   type RequestParts,
@@ -10,6 +10,7 @@ import {
   type TracedRequest,
   tracedRequest,
 } from "../traced/traced-request.js";
+import { phaseAssumptions } from "./phase-prices.js";
 
 /** The papers around the decision, worked out when first asked for. */
 export interface Papers {
@@ -29,5 +30,5 @@ export const papers = ({ requested, ...parts }: PaperParts): Papers => ({
 /** Assumptions behind them. */
 export const paperAssumptions = (document: Pick<StudyDocument, "report">): AssumptionId[] => [
   ...requestAssumptions(document),
-  ...foundAssumptions(document),
+  ...phaseAssumptions(document),
 ];

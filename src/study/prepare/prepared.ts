@@ -10,6 +10,7 @@ import { pinnedProblems } from "../checks/pinned-plans.js";
 import type { StudyDocument } from "../format/schema.js";
 import { requestAmountProblems } from "../papers/request-amounts.js";
 import { describe, InputError, type Problem, pathText, problemOf } from "../reading/problems.js";
+import { tellingAmounts } from "./amounts.js";
 import { estimateOf, logSpreadsOf, notYetEstimated } from "./chance-estimate.js";
 import { noticeProblems } from "./planning-notices.js";
 import { type StudyPrices, studyPrices } from "./prices.js";
@@ -51,11 +52,10 @@ export function prepareStudy(document: StudyDocument, all: AssumptionSet): Prepa
   const before = { ...toModel(document, { chances, traffic, estimate: notYetEstimated }), plans: set.plans };
   const estimate = estimateOf(document, before, recorded, logSpreadsOf(set.entries, applied));
   const input = { ...before, ...boatsToModel(document, { chances, traffic, estimate }) };
+  const amounts = () => tellingAmounts(document, () => requestAmountProblems(document, input));
   refuse(
     document,
-    [...impossibleProblems(document, input, assumed), ...requestAmountProblems(document, input)].map((each) =>
-      problemOf(each, document),
-    ),
+    [...impossibleProblems(document, input, assumed), ...amounts()].map((each) => problemOf(each, document)),
   );
   refuse(
     document,

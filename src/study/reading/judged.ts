@@ -7,6 +7,8 @@ import type { SoundParts } from "../checks/sound-parts.js";
 import { withRecords } from "../checks/with-records.js";
 import { quantity } from "../format/fields.js";
 import { type StudyDocument, studySchema } from "../format/schema.js";
+import { earlyRecords } from "../records/early-records.js";
+import { withKeptRecords } from "../records/kept-records.js";
 import { characterProblems } from "./character-problems.js";
 import { allowedCharacters } from "./characters.js";
 import type { Contradiction } from "./contradiction.js";
@@ -25,9 +27,10 @@ export interface ReadDraft {
 
 /** Reads an unfinished study as far as possible. */
 export function readDraft(document: unknown, readers = recordReaders()): ReadDraft {
-  const first = [...refuseRecordFiles(document), ...characterProblems(document)];
-  const { problems } = judged(document, readers);
-  return { problems: together(first, problems), levels: draftLevels(document, readers) };
+  const whole = withKeptRecords(document);
+  const first = [...whole.problems, ...refuseRecordFiles(document), ...characterProblems(document)];
+  const { problems } = judged(whole.document, readers);
+  return { problems: together(first, problems), levels: draftLevels(whole.document, readers) };
 }
 
 function draftLevels(document: unknown, readers: RecordReaders): LevelRecord | undefined {
@@ -36,7 +39,7 @@ function draftLevels(document: unknown, readers: RecordReaders): LevelRecord | u
   const gaps = at("record", "fillGapsUpTo");
   const minimumElevation = elevation.safeParse(at("minimumElevation")).data;
   const maximumElevation = elevation.safeParse(at("maximumElevation")).data;
-  if (typeof csv !== "string" || !minimumElevation || !maximumElevation) return undefined;
+  if (typeof csv !== "string") return undefined;
   const fillGapsUpTo = typeof gaps === "number" ? gaps : 0;
   return readers.levels(csv, { fillGapsUpTo, minimumElevation, maximumElevation }).record;
 }
@@ -52,7 +55,8 @@ export function judged(
   const parsed = studySchema.safeParse(document);
   if (!parsed.success) {
     const parts = partsOf(document);
-    const found = [...contradictions(parts, readers), ...earlyIn(document, parts)].map(inDocument);
+    const early = [...earlyIn(document, parts), ...earlyRecords(document, parts, readers)];
+    const found = [...contradictions(parts, readers), ...early].map(inDocument);
     return { problems: [...problemsOf(parsed.error.issues, document), ...found] };
   }
   const written = parsed.data;

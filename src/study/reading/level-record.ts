@@ -2,9 +2,10 @@ import { at } from "../../lists.js";
 import { daysInYear } from "../../model/lake/calendar.js";
 import type { LevelYear } from "../../model/lake/lake.js";
 import type { Quantity } from "../../units/quantity.js";
+import { type AbovePool, daysAbove, rangeProblems } from "../records/level-limits.js";
 import type { RecordProblem } from "./contradiction.js";
 import { firstProblems } from "./csv-lines.js";
-import { type DateForm, dayText, yearOf } from "./level-dates.js";
+import { type DateForm, dateText, dayText, yearOf } from "./level-dates.js";
 import { type LevelRow, readLevelRows } from "./level-rows.js";
 import {
   daysOfGap,
@@ -21,8 +22,12 @@ export interface LevelRecord {
   readonly form: DateForm;
   /** Complete calendar years, at least one. */
   readonly years: readonly LevelYear[];
-  /** Incomplete years at the record's ends: "1998 (from 1 Oct)". */
+  /** Years that are not used: "1998 (from 1 Oct)" at the record's ends, "2004 (no level from …)" for a long gap. */
   readonly leftOut: readonly string[];
+  /** Those of them that have a long gap. */
+  readonly withGaps: readonly string[];
+  /** Days of the complete years on which the lake stood above full pool; absent where there are none. */
+  readonly above?: AbovePool | undefined;
   /** Days interpolated linearly across gaps; years without any are absent. */
   readonly filled: ReadonlyArray<{ readonly label: string; readonly days: number }>;
 }
@@ -35,8 +40,9 @@ export type LevelReading =
 export interface RecordSettings {
   /** Longest gap that is interpolated linearly, days. */
   readonly fillGapsUpTo: number;
-  readonly minimumElevation: Quantity;
-  readonly maximumElevation: Quantity;
+  /** Limits of the lake; absent while a study gives none. */
+  readonly minimumElevation: Quantity | undefined;
+  readonly maximumElevation: Quantity | undefined;
 }
 
 /**
@@ -46,44 +52,39 @@ export interface RecordSettings {
  * The model's year has 365 days: levels of 29 February are checked and then dropped. Monthly means are placed at
  * mid-month and interpolated linearly, also across the turn of the year; before the first and after the last
  * mid-month the level is constant. The mean of an interpolated month differs slightly from the mean given.
+ *
+ * A year with a gap longer than may be joined is left out; only where no year is whole are gaps a problem.
  */
 export function readLevelRecord(csv: string, settings: RecordSettings): LevelReading {
   const { rows, problems: lineProblems } = readLevelRows(csv);
   const sorted = inOrder(rows);
-  const gaps = gapsIn(sorted);
   const problems = [
     ...lineProblems,
     ...orderProblems(rows),
     ...rangeProblems(rows, settings),
     ...spanProblems(sorted),
-    ...gaps
-      .filter((gap) => daysOfGap(gap) > settings.fillGapsUpTo)
-      .map((gap) => gapProblem(gap, settings.fillGapsUpTo)),
   ].sort((one, other) => (one.line ?? 0) - (other.line ?? 0));
+  const gaps = gapsIn(sorted);
+  const tooLong = gaps.filter((gap) => daysOfGap(gap) > settings.fillGapsUpTo);
+  const gapProblems = tooLong.map((gap) => gapProblem(gap, settings.fillGapsUpTo));
   if (problems.length > 0) return { problems: firstProblems(problems) };
-  return recordOf(sorted, gaps);
+  const reading = recordOf(sorted, { gaps, tooLong }, settings);
+  if (reading.record || gapProblems.length === 0) return reading;
+  return { problems: firstProblems(gapProblems) };
 }
 
-/** Rounding error between two conversions of one elevation, m. */
-const roundingError = 1e-9;
-
-function rangeProblems(
-  rows: readonly LevelRow[],
-  { minimumElevation, maximumElevation }: RecordSettings,
-): RecordProblem[] {
-  const [lowest, highest] = [minimumElevation.value - roundingError, maximumElevation.value + roundingError];
-  return rows
-    .filter(({ elevation }) => elevation !== undefined && (elevation < lowest || elevation > highest))
-    .map(({ line, text }) => ({
-      line,
-      found: text,
-      allowed: `an elevation from ${minimumElevation.text} to ${maximumElevation.text}, the limits of the lake`,
-      remedy: "Correct the level, the unit in the header or the limits.",
-    }));
+interface Gaps {
+  readonly gaps: readonly Gap[];
+  /** Those that are not joined. */
+  readonly tooLong: readonly Gap[];
 }
 
 /** Assembles sound rows into years. */
-function recordOf(sorted: readonly LevelRow[], gaps: readonly Gap[]): LevelReading {
+function recordOf(
+  sorted: readonly LevelRow[],
+  { gaps, tooLong }: Gaps,
+  { maximumElevation }: RecordSettings,
+): LevelReading {
   const [first, last] = [sorted[0], sorted.at(-1)];
   if (!first || !last) return { problems: [tooShort("no level")] };
   const [firstDay, lastDay] = [first.date.firstDay, last.date.lastDay];
@@ -91,17 +92,24 @@ function recordOf(sorted: readonly LevelRow[], gaps: readonly Gap[]): LevelReadi
     { length: yearOf(lastDay) - yearOf(firstDay) + 1 },
     (_, index) => yearOf(firstDay) + index,
   );
-  const isComplete = (year: number) =>
-    firstDay <= year * daysInYear && lastDay >= (year + 1) * daysInYear - 1;
-  const complete = all.filter(isComplete);
-  const leftOut = all.filter((year) => !isComplete(year)).map((year) => partText(year, firstDay, lastDay));
+  const isWithin = (year: number) => firstDay <= year * daysInYear && lastDay >= (year + 1) * daysInYear - 1;
+  const gapOf = (year: number) => tooLong.find((gap) => daysWithin(gap, year) > 0);
+  const complete = all.filter((year) => isWithin(year) && !gapOf(year));
+  const withGaps = all.filter(isWithin).flatMap((year) => {
+    const gap = gapOf(year);
+    return gap ? [gapText(year, gap, first.date.form)] : [];
+  });
+  const parts = all.filter((year) => !isWithin(year)).map((year) => partText(year, firstDay, lastDay));
+  const leftOut = [...parts, ...withGaps].sort();
   if (complete.length === 0) return { problems: [tooShort(leftOut.join(", "))] };
   const levelOn = joined(sorted);
   const years = complete.map((year) => ({
     label: String(year),
     daily: Array.from({ length: daysInYear }, (_, day) => levelOn(year * daysInYear + day)),
   }));
-  return { record: { form: first.date.form, years, leftOut, filled: filledDays(gaps, complete) } };
+  const above = daysAbove(years, maximumElevation);
+  const filled = filledDays(gaps, complete);
+  return { record: { form: first.date.form, years, leftOut, withGaps, filled, above } };
 }
 
 const tooShort = (found: string): RecordProblem => ({
@@ -115,6 +123,17 @@ function partText(year: number, firstDay: number, lastDay: number): string {
   const to =
     yearOf(lastDay) === year && lastDay % daysInYear < daysInYear - 1 ? [`to ${dayText(lastDay)}`] : [];
   return `${year} (${[...from, ...to].join(" ")})`;
+}
+
+function gapText(year: number, { firstDay, lastDay }: Gap, form: DateForm): string {
+  const [from, to] = [firstDay, lastDay].map((day) => dateText(day, form));
+  return `${year} (no level ${from === to ? `on ${from}` : `from ${from} to ${to}`})`;
+}
+
+/** Days of a gap in a year. */
+function daysWithin({ firstDay, lastDay }: Gap, year: number): number {
+  const start = year * daysInYear;
+  return Math.max(Math.min(lastDay, start + daysInYear - 1) - Math.max(firstDay, start) + 1, 0);
 }
 
 /** Level on a day, interpolated between the midpoints of the rows; days must be asked for in order. */
@@ -135,11 +154,7 @@ function joined(sorted: readonly LevelRow[]): (day: number) => number {
 
 function filledDays(gaps: readonly Gap[], years: readonly number[]): LevelRecord["filled"] {
   return years.flatMap((year) => {
-    const start = year * daysInYear;
-    const days = gaps.reduce((sum, { firstDay, lastDay }) => {
-      const [from, to] = [Math.max(firstDay, start), Math.min(lastDay, start + daysInYear - 1)];
-      return sum + Math.max(to - from + 1, 0);
-    }, 0);
+    const days = gaps.reduce((sum, gap) => sum + daysWithin(gap, year), 0);
     return days > 0 ? [{ label: String(year), days }] : [];
   });
 }

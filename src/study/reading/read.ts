@@ -2,6 +2,8 @@ import { readFileSync, statSync } from "node:fs";
 import { basename, dirname } from "node:path";
 import { type Document, isScalar, LineCounter, parseDocument, visit, type YAMLParseError } from "yaml";
 import type { StudyDocument } from "../format/schema.js";
+import { withKeptRecords } from "../records/kept-records.js";
+import { takeRecordsFrom } from "../records/record-folder.js";
 import { characterProblems } from "./character-problems.js";
 import { inTodaysTerms } from "./earlier-fields.js";
 import { judged, together } from "./judged.js";
@@ -38,7 +40,10 @@ export function parsedStudyFile(path: string): ParsedStudy {
   const bytes = sizeOf(path);
   if (bytes > largestStudyBytes) throw tooLarge(name, bytes);
   return parsedDocument(mustBeUtf8(readFileSync(path), name), name, {
-    files: (document) => readRecordFiles(document, dirname(path)),
+    files: (document) => [
+      ...readRecordFiles(document, dirname(path)),
+      ...takeRecordsFrom(dirname(path), document),
+    ],
     characters: characterProblems,
   });
 }
@@ -82,11 +87,11 @@ function parsedDocument(
   const bytes = Buffer.byteLength(text);
   if (bytes > largestStudyBytes) throw tooLarge(name, bytes);
   const document = parseText(text, name);
-  return {
-    name,
-    document,
-    first: [...problemsOf.files(document), ...problemsOf.characters(document)],
-  };
+  const first = [...problemsOf.files(document), ...problemsOf.characters(document)];
+  const whole = withKeptRecords(document);
+  const told = new Set(first.map(({ path }) => path));
+  const kept = whole.problems.filter(({ path }) => !told.has(path));
+  return { name, document: whole.document, first: [...first, ...kept] };
 }
 
 /** The study that was parsed. @throws InputError with every problem found */

@@ -44,14 +44,14 @@ const program: readonly Question[] = [
   {
     key: "hours",
     label: "Hours a day",
-    help: "That a station is open",
+    help: "Each station is open",
     dimension: "hours",
     typical: "typical.hours-a-day",
   },
   { key: "stations", label: "Stations", help: "", dimension: "count", typical: "typical.stations" },
   {
     key: "gated",
-    label: "Ramps locked otherwise?",
+    label: "Ramps locked at other hours?",
     help: "",
     choices: [
       ["yes", "Yes"],
@@ -61,7 +61,7 @@ const program: readonly Question[] = [
   {
     key: "cost",
     label: "Cost a year",
-    help: "Less its fees and grants. Left empty, it is estimated from hours and wages",
+    help: "Less fees and grants; if empty, estimated from hours and wages",
     dimension: "moneyPerYear",
   },
 ];
@@ -74,7 +74,7 @@ export const questionGroups: readonly QuestionGroup[] = [
       {
         key: "units",
         label: "Units",
-        help: "For plain numbers",
+        help: "Of numbers without a unit",
         isSettled: true,
         choices: [
           ["us", "US units (ft, acres, cfs, °F)"],
@@ -84,21 +84,21 @@ export const questionGroups: readonly QuestionGroup[] = [
       {
         key: "place",
         label: "State, or latitude",
-        help: "For instance Idaho, or 44.5",
+        help: "Idaho, or 44.5",
         dimension: "count",
         typical: "typical.latitude",
       },
       {
         key: "summerLevel",
         label: "Level in summer",
-        help: "Elevation of the water",
+        help: "Water surface elevation",
         dimension: "elevation",
         typical: "typical.elevation",
       },
       {
         key: "winterLevel",
         label: "Level in winter",
-        help: "Elevation of the water",
+        help: "",
         dimension: "elevation",
       },
       { key: "area", label: "Area", help: "", dimension: "landArea", typical: "typical.lake-area" },
@@ -112,7 +112,7 @@ export const questionGroups: readonly QuestionGroup[] = [
       {
         key: "hardness",
         label: "Is the water hard?",
-        help: "As the water works call it",
+        help: "",
         choices: [
           ["soft", "Soft"],
           ["moderate", "Moderately hard"],
@@ -123,20 +123,20 @@ export const questionGroups: readonly QuestionGroup[] = [
       {
         key: "calcium",
         label: "Calcium, if known",
-        help: "Better than the hardness",
+        help: "Used instead of the hardness",
         dimension: "concentration",
         typical: "typical.calcium-unknown",
       },
       {
         key: "warmestMonth",
-        label: "Surface in the warmest month",
-        help: "Mean temperature of the top few feet",
+        label: "Surface temperature, warmest month",
+        help: "",
         dimension: "temperature",
       },
       {
         key: "infestedSince",
-        label: "Mussels found in",
-        help: "The year",
+        label: "Year mussels were found",
+        help: "Empty if none were",
         dimension: "count",
       },
     ],
@@ -155,17 +155,17 @@ export const questionGroups: readonly QuestionGroup[] = [
         ],
       },
       { key: "flow", label: "Largest flow", help: "", dimension: "flow", typical: "typical.flow-town" },
-      { key: "pipe", label: "Size of its pipe", help: "Inside diameter", dimension: "smallLength" },
+      { key: "pipe", label: "Pipe size", help: "Inside diameter", dimension: "smallLength" },
       {
         key: "length",
-        label: "Length",
+        label: "Pipe length",
         help: "",
         dimension: "length",
         typical: "typical.conduit-length",
       },
       {
         key: "tastes",
-        label: "Treated against tastes?",
+        label: "Treated for taste and odor?",
         help: "",
         choices: [
           ["yes", "Yes"],
@@ -174,8 +174,8 @@ export const questionGroups: readonly QuestionGroup[] = [
       },
       {
         key: "depth",
-        label: "How deep it lies",
-        help: "Below the lake in summer",
+        label: "Depth",
+        help: "Below the summer level",
         dimension: "length",
         typical: "typical.intake-depth",
       },
@@ -195,11 +195,17 @@ export const questionGroups: readonly QuestionGroup[] = [
       {
         key: "head",
         label: "Head",
-        help: "From the lake in summer to the tailwater",
+        help: "Summer level to tailwater",
         dimension: "length",
         typical: "typical.plant-head",
       },
-      { key: "units", label: "Units", help: "", dimension: "count", typical: "typical.plant-units" },
+      {
+        key: "units",
+        label: "Number of units",
+        help: "",
+        dimension: "count",
+        typical: "typical.plant-units",
+      },
     ],
   },
   {
@@ -233,8 +239,8 @@ export const questionGroups: readonly QuestionGroup[] = [
       },
       {
         key: "fromAway",
-        label: "Of them, boats that were elsewhere",
-        help: "Percent of launches by boats that were on other waters since",
+        label: "Boats coming from other waters",
+        help: "Percent of launches",
         dimension: "share",
         typical: "typical.away",
       },
@@ -246,7 +252,7 @@ export const questionGroups: readonly QuestionGroup[] = [
     ],
   },
   {
-    ...{ key: "wanted", title: "The program that is wanted", screen: 2, repeats: false },
+    ...{ key: "wanted", title: "The program wanted", screen: 2, repeats: false },
     questions: program,
   },
   {
@@ -259,16 +265,16 @@ export const questionGroups: readonly QuestionGroup[] = [
     questions: [
       {
         key: "horizon",
-        label: "Years ahead",
-        help: "That the study covers",
+        label: "Years the study covers",
+        help: "",
         dimension: "years",
         typical: "typical.horizon",
       },
-      { key: "currency", label: "Currency", help: "Code of three letters; USD if left empty" },
+      { key: "currency", label: "Currency", help: "Three-letter code; USD if empty" },
       {
         key: "exchangeRate",
-        label: "Of it for a US dollar",
-        help: "Only for another currency: typical prices are in dollars",
+        label: "Exchange rate",
+        help: "If not USD: units of it per US dollar",
       },
     ],
   },

@@ -5,33 +5,24 @@ import type { StudyInput } from "../../model/inputs.js";
 import { monthOfDay } from "../../model/lake/calendar.js";
 import { centsByBearer } from "../../model/money/bearer.js";
 import { centsPerUnit } from "../../model/money/decimal.js";
-import type { AssumptionId } from "../../model/register/register.js";
-import { type FoundCourse, foundCourse } from "../../model/risk/course.js";
+import type { OptionResult } from "../../model/option.js";
+import {
+  type FoundCourse,
+  type FoundTimes,
+  foundCourse,
+  type PaidWhen,
+  phaseWorth,
+} from "../../model/risk/course.js";
 import { findsPerSample, type SampleKind } from "../../model/risk/detection.js";
-import { treatmentCost } from "../../model/risk/treatment.js";
 import type { FoundDocument, PhaseDocument } from "../format/found-schema.js";
 import type { StudyDocument } from "../format/schema.js";
+import { isCounted, phasePrices } from "../papers/phase-prices.js";
 import { dayNumber } from "../prepare/to-model.js";
 import type { TracedOption } from "./traced-option.js";
 
-/** When a phase is paid: each time, or for each year. */
-export type PaidBy = "found" | "tried" | "known" | "watched" | "delisted";
-
-const paidBy: Readonly<Record<PhaseDocument["phase"], PaidBy>> = {
-  suspicion: "found",
-  confirmation: "found",
-  delimiting: "found",
-  restriction: "found",
-  treatment: "tried",
-  "leaving-boats": "known",
-  levels: "known",
-  watch: "watched",
-  delisting: "delisted",
-};
-
 export interface TracedPhase {
   readonly phase: PhaseDocument;
-  readonly paidBy: PaidBy;
+  readonly when: PaidWhen;
   /** Each time, or a year; price year. */
   readonly cost: number;
   /** Expected present value without a program, and with the option requested. */
@@ -43,7 +34,7 @@ export interface TracedPhase {
 /** What is told of the day on which mussels are found. */
 export interface TracedFound {
   readonly document: FoundDocument;
-  readonly course: { readonly without: FoundCourse; readonly withIt: FoundCourse };
+  readonly course: { readonly without: FoundTimes; readonly withIt: FoundTimes };
   readonly phases: readonly TracedPhase[];
   /** Launch fees that are lost while the ramps are closed, by payer. */
   readonly lostFees: readonly { readonly bearer: string; readonly amount: number }[];
@@ -60,66 +51,47 @@ export interface FoundParts {
   readonly compared: (input: StudyInput) => Comparison;
 }
 
-/** Assumptions behind it. */
-export const foundAssumptions = ({ report }: Pick<StudyDocument, "report">): AssumptionId[] =>
-  (report.found?.phases ?? []).some(isPricedByVolume) ? ["response.treatment-price"] : [];
-
-const isPricedByVolume = ({ volume, cost, item }: PhaseDocument) =>
-  volume !== undefined && cost === undefined && item === undefined;
-
 /** Absent where the study says nothing of it, and where the lake is infested. */
 export function tracedFound(parts: FoundParts): TracedFound | undefined {
   const { document, comparison, requested } = parts;
   const { found } = document.report;
   if (!found || document.lake.infestedSince !== undefined) return undefined;
-  const success = requested.result.option.response?.chance ?? 0;
-  const courseOf = ({ statesByYear, option }: Pick<TracedOption["result"], "statesByYear" | "option">) =>
-    foundCourse(statesByYear, comparison.discountFactors, {
-      success: option.response ? success : 0,
-      cleanYears: found.cleanYears ?? 0,
-    });
-  const course = { without: courseOf(comparison.baseline), withIt: courseOf(requested.result) };
+  const course = {
+    without: courseOf(comparison.baseline, found),
+    withIt: courseOf(requested.result, found),
+  };
   return {
     document: found,
-    course,
-    phases: found.phases.map((phase) => tracedPhase(phase, course, parts)),
+    course: { without: course.without.times, withIt: course.withIt.times },
+    phases: tracedPhases(course, parts),
     lostFees: lostFees(found, comparison.input),
     oneMore: oneMore(parts),
   };
 }
 
-function tracedPhase(phase: PhaseDocument, course: TracedFound["course"], parts: FoundParts): TracedPhase {
-  const by = paidBy[phase.phase];
-  const { cost, isCounted } = costOf(phase, parts);
-  return {
-    phase,
-    paidBy: by,
-    cost,
-    expected: { without: cost * course.without[by], withIt: cost * course.withIt[by] },
-    isCounted,
-  };
-}
+type Course = Readonly<Record<"without" | "withIt", FoundCourse>>;
 
-/** A phase's own cost, or that of the item or response that the comparison has already. */
-function costOf(
-  { phase, cost, volume, item }: PhaseDocument,
-  { document, requested, assumed }: FoundParts,
-): { cost: number; isCounted: boolean } {
-  const { response } = requested.result.option;
-  if (item !== undefined) return { cost: itemCost(item, document), isCounted: true };
-  if (cost !== undefined) return { cost: cost.value, isCounted: false };
-  if (phase === "treatment" && response) return { cost: response.cost, isCounted: true };
-  return { cost: volume ? treatmentCost(volume.value, assumed) : 0, isCounted: false };
-}
+const courseOf = ({ statesByYear, option }: OptionResult, { cleanYears = 0 }: FoundDocument): FoundCourse =>
+  foundCourse(statesByYear, { success: option.response?.chance ?? 0, cleanYears });
 
-const itemCost = (name: string, { structures }: StudyDocument): number =>
-  sumOf(
-    structures.flatMap((structure) =>
-      "items" in structure
-        ? structure.items.filter((each) => each.name === name).map(({ cost }) => cost.value)
-        : [],
-    ),
-  );
+function tracedPhases(
+  { without, withIt }: Course,
+  { document, comparison, requested, assumed }: FoundParts,
+): TracedPhase[] {
+  const { discountFactors: factors, rises, baseline } = comparison;
+  const pricesOf = ({ option }: OptionResult) => phasePrices({ document, option, assumed, factors, rises });
+  const before = pricesOf(baseline);
+  return pricesOf(requested.result).map((price, index) => ({
+    phase: price.phase,
+    when: price.when,
+    cost: sumOf(price.parts.map(({ amount }) => amount)),
+    expected: {
+      without: phaseWorth(at(before, index), without.payments),
+      withIt: phaseWorth(price, withIt.payments),
+    },
+    isCounted: isCounted(price.phase),
+  }));
+}
 
 /** Launch fees of the days on which a restriction closes the ramps. */
 function lostFees(
@@ -144,11 +116,13 @@ function lostFees(
   });
 }
 
-/** The study with one more sample of a kind, against the study. */
+/** The study with one more sample of each kind that is taken, and of a survey, against the study. */
 function oneMore({ comparison, requested, compared }: FoundParts): TracedFound["oneMore"] {
   const { monitoring, id } = requested.result.option;
   const annuity = sumOf(comparison.discountFactors);
-  const kinds = (Object.keys(findsPerSample) as SampleKind[]).filter((kind) => monitoring?.[kind]);
+  const kinds = (Object.keys(findsPerSample) as SampleKind[]).filter(
+    (kind) => monitoring?.[kind] || (kind === "searches" && monitoring && !monitoring.noticedWithin),
+  );
   return kinds.map((kind) => {
     const options = comparison.input.options.map((option) =>
       option.id === id

@@ -5,6 +5,7 @@ import { centsPerUnit } from "../../model/money/decimal.js";
 import { type ProgramBudget, yearlyInBudget } from "../../model/program/budget.js";
 import { feeToCarry } from "../../model/program/fees.js";
 import { type FundedBudget, type FundingSource, fundedBudget } from "../../model/program/sources.js";
+import { sourcesOverHorizon } from "../../model/program/sources-over-horizon.js";
 import { fullTimeHoursOf, type StaffClass, staffTable } from "../../model/program/staff-table.js";
 import type { AssumptionId } from "../../model/register/register.js";
 import { requestFields, type SourceDocument } from "../format/request-schema.js";
@@ -38,6 +39,12 @@ export interface TracedRequest {
     | undefined;
   /** Who pays what of cost and contingency. */
   readonly payers: readonly RequestPayer[];
+  /** Expected present value of what each source pays over the horizon, by its payer; `id` where it is one of the study's. */
+  readonly partners: readonly {
+    readonly id: string | undefined;
+    readonly name: string;
+    readonly presentValue: number;
+  }[];
   /** What is asked of the fund by appropriation: first and last fiscal year. */
   readonly appropriations: readonly {
     readonly from: number;
@@ -104,6 +111,7 @@ export function tracedRequest(parts: RequestParts, odds?: FuturesOdds): TracedRe
     fullTimeHours,
     queue: queueOf(parts),
     payers: payersOf({ budget, funded }, document),
+    partners: partnersOf(funded.sources, parts),
     appropriations: appropriationsOf(budget, funded.fund, ask.appropriationYears ?? 1),
     fees: [...feeOf("launch", launches), ...feeOf("day", days), ...feeOf("season", seasons)],
   };
@@ -182,6 +190,20 @@ function payersOf(
     cents: budget.years.map((_, year) =>
       sumOf(all.filter((each) => each.name === name).map(({ cents }) => at(cents, year))),
     ),
+  }));
+}
+
+function partnersOf(
+  funded: FundedBudget<RequestSource>["sources"],
+  { document, requested, comparison }: RequestParts,
+): TracedRequest["partners"] {
+  const sources = funded.map(({ source }) => source);
+  const { discountFactors, input } = comparison;
+  const worth = sourcesOverHorizon(requested.result, input.money, sources, discountFactors);
+  return sources.map(({ payer: name }, index) => ({
+    name,
+    id: document.money.bearers.find((bearer) => bearer.name === name)?.id,
+    presentValue: at(worth, index),
   }));
 }
 

@@ -12,8 +12,8 @@ import { cleanLine, type SmallLine, serviceShare } from "../../model/structures/
 import type { StructureResult } from "../../model/structures/structure.js";
 import type { Reach, SizeWord } from "../../model/structures/structure-kind.js";
 import { type MatureYears, matureMean } from "../levels/mature-years.js";
+import { type NamedLine, namedLines } from "./named-lines.js";
 import { type UnitCost, unitCosts } from "./unit-costs.js";
-import { type NamedLine, namedLines } from "./weighed-lines.js";
 
 /** What is told of a structure beside its result. */
 export interface TracedStructure {

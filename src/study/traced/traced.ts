@@ -1,17 +1,21 @@
 import type { AssumptionSet } from "../../assumptions/entry.js";
 import type { Comparison } from "../../model/compare.js";
 import { once } from "../../model/computed-once.js";
+import type { PriceGroup } from "../../model/money/price-group.js";
 import type { OptionResult } from "../../model/option.js";
+import type { AssumptionId } from "../../model/register/register.js";
+import type { ScheduleResult } from "../../model/schedules.js";
 import type { StudyDocument } from "../format/schema.js";
 import { type MatureYears, matureYears } from "../levels/mature-years.js";
 import { type TracedSchedule, tracedSchedules } from "../levels/traced-schedule.js";
 import { type NamedInput, uncertainInputs } from "../odds/uncertain-inputs.js";
 import type { PreparedStudy } from "../prepare/prepared.js";
 import { type InfestationYear, infestationYears } from "./infestation-years.js";
+import { rateReading, structureRateKey, usedValue } from "./line-rates.js";
 import { type TracedLevels, tracedLevels } from "./traced-levels.js";
 import { type TracedOption, tracedOption } from "./traced-option.js";
 import { type TracedStructure, tracedStructure } from "./traced-structure.js";
-import { type WeighedLine, weighedLines } from "./weighed-lines.js";
+import { type GroupedLine, linesBySchedule, risingGroup, type YearlyLine } from "./yearly-lines.js";
 
 /** All that reports and results tell of a study beside its comparison, worked out once: they only word and round it. */
 export interface TracedResult {
@@ -27,8 +31,14 @@ export interface TracedResult {
   readonly levels: TracedLevels;
   /** Of an infestation, by year since establishment. */
   readonly years: readonly InfestationYear[];
-  /** Every cost line of every year; worked out at each call, since many structures have too many to keep. */
-  readonly lines: () => readonly WeighedLine[];
+  /** Every cost line of every year by schedule of levels; worked out at each call, since many structures have too many to keep. */
+  readonly lines: () => ReadonlyMap<ScheduleResult, readonly YearlyLine[]>;
+  /** Group of a line whose price rises otherwise than prices in general; nothing for others. */
+  readonly rising: (line: GroupedLine) => PriceGroup | undefined;
+  /** What lines of a structure with one unit rate have in common. */
+  readonly rateKey: typeof structureRateKey;
+  /** An assumption as the study uses it. */
+  readonly used: (id: AssumptionId) => number;
   /** What the study's futures draw; worked out when asked for. */
   readonly drawn: () => readonly NamedInput[];
 }
@@ -56,7 +66,17 @@ export function tracedResult(computed: Computed): TracedResult {
     structures: structures.map((result) => tracedStructure(result, comparison, mature)),
     levels: tracedLevels(comparison, document),
     years: infestationYears(comparison),
-    lines: () => weighedLines(comparison),
+    lines: () =>
+      linesBySchedule(
+        comparison,
+        rateReading(computed, {
+          plans: comparison.input.plans,
+          discountRate: comparison.input.money.discountRate,
+        }),
+      ),
+    rising: (line) => risingGroup(line, comparison),
+    rateKey: structureRateKey,
+    used: (id) => usedValue(id, computed),
     drawn: once(() => drawnInputs(computed)),
   };
 }

@@ -35,6 +35,7 @@ export function comparedSide(
   if (issue !== undefined) {
     const found = issues.find(id, Number(issue));
     if (!found) throw new NotFoundError();
+    studies.bringRecords(found.studyText);
     return issueSide(found);
   }
   const entry = revision === undefined ? studies.find(id) : studies.revision(id, Number(revision));

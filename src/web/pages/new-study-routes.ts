@@ -8,6 +8,7 @@ import { allowedCharacters, isPrintable } from "../../study/reading/characters.j
 import { InputError, problemsOf, sentence } from "../../study/reading/problems.js";
 import { largestStudyBytes } from "../../study/reading/read.js";
 import { decodeStudy } from "../../study/reading/study-bytes.js";
+import { isZip, unzippedStudy } from "../../study/records/study-zip.js";
 import { authorOf, rememberAuthor } from "../author.js";
 import { largeForm } from "../editing/edit-routes.js";
 import { renderPage } from "../render.js";
@@ -89,13 +90,16 @@ export function addNewStudies(
 const uploader = { author: "", note: "", origin: "upload" } as const;
 
 function addUpload(app: Express, parts: Pick<StudyPages, "studies" | "answers">): void {
+  const { studies } = parts;
   const upload = multer({
     storage: multer.memoryStorage(),
     limits: { fileSize: uploadLimit, files: 1, fields: 4, fieldSize: 10_000 },
   });
   app.post("/studies", upload.single("study"), async (request, response) => {
-    const fileName = request.file?.originalname ?? "the upload";
-    const text = decodeStudy(request.file?.buffer ?? new Uint8Array(), fileName);
+    const sent = sentStudy(request);
+    const { fileName } = sent;
+    const text = decodeStudy(sent.study, fileName);
+    for (const record of sent.records) studies.keepRecord(record);
     try {
       const kept = await keepComplete(parts, { text, fileName }, uploader);
       response.redirect(303, `/studies/${kept.id}`);
@@ -107,6 +111,12 @@ function addUpload(app: Express, parts: Pick<StudyPages, "studies" | "answers">)
       response.status(400).send(renderPage("unfinished-file", view));
     }
   });
+}
+
+/** The study's file that was sent, or the one in a zip with its records. */
+function sentStudy({ file }: Request) {
+  const [fileName, study] = [file?.originalname ?? "the upload", file?.buffer ?? new Uint8Array()];
+  return isZip(study) ? unzippedStudy(study, fileName) : { fileName, study, records: [] };
 }
 
 /** A text that is read as a group of fields, whatever is wrong with them, can be mended in the forms. */

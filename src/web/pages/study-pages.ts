@@ -16,6 +16,7 @@ import { typicalIn } from "../../editor/typical/typical-edits.js";
 import type { ReportPart } from "../../report/document/sections.js";
 import { editionText } from "../../report/print/paper.js";
 import type { Printer } from "../../report/print/printer.js";
+import { studyZip } from "../../study/records/study-zip.js";
 import { withFilePolicy } from "../access/security-headers.js";
 import { readerSignal } from "../reader-gone.js";
 import { renderPage } from "../render.js";
@@ -236,6 +237,13 @@ function addFiles(app: Express, parts: StudyPages): void {
       .type("text")
       .set("Content-Disposition", `attachment; filename="${entry.id}.yaml"`)
       .send(entry.text);
+  });
+  app.get("/studies/:id/study.zip", (request, response) => {
+    const entry = find(request.params.id);
+    response
+      .type("zip")
+      .set("Content-Disposition", `attachment; filename="${entry.id}.zip"`)
+      .send(Buffer.from(studyZip(entry)));
   });
 }
 

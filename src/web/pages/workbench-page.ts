@@ -40,7 +40,7 @@ export function standingLine({ isExample, revision, savedAt, author }: StudyEntr
   return `Revision ${revision}, saved ${savedAt.slice(0, 16).replace("T", " ")} UTC${by}`;
 }
 
-const readWithSteps = new Set(["assumptions", "first", "revisions"]);
+const readWithSteps = new Set(["records", "assumptions", "first", "revisions"]);
 
 /** Undo and redo, on pages where a study is changed. */
 export function stepsView(entry: StudyEntry, part: string): object | undefined {

@@ -20,6 +20,7 @@ export const editedParts = [
 
 /** What follows from the parts. A new page that reads the study goes here. */
 export const readParts: readonly WorkbenchPart[] = [
+  { id: "records", name: "Records from files", path: "/records" },
   { id: "assumptions", name: "Assumptions", path: "/assumptions" },
   { id: "plans", name: "Plans of upkeep", path: "/plans" },
   { id: "results", name: "Results", path: "" },

@@ -2,6 +2,7 @@ import type { BalanceState } from "../../app/answers/questions.js";
 import { idOf, problemText } from "../../editor/form-node.js";
 import { lowered } from "../../editor/labels.js";
 import { linkedAssets } from "../../report/document/html.js";
+import { capitalised } from "../../report/words/format.js";
 import type { Problem } from "../../study/reading/problems.js";
 import type { Writing } from "../../study/short/amount-text.js";
 import type { TypicalValues } from "../../study/short/filling.js";
@@ -141,7 +142,6 @@ interface FieldView {
   readonly name: string;
   readonly label: string;
   readonly help: string;
-  readonly hint: string;
   readonly value: string;
   readonly choices?: ReadonlyArray<{ value: string; label: string; chosen: boolean }>;
   readonly errors: readonly string[];
@@ -152,9 +152,9 @@ function presenceField(group: QuestionGroup, label: string, { typed }: Context):
   const name = inputName(group, presenceKey, undefined);
   const value = typed[name] ?? "";
   return {
-    ...{ id: idOf([name]), name, label, help: "", hint: "", value, errors: [], describedBy: "" },
+    ...{ id: idOf([name]), name, label, help: "", value, errors: [], describedBy: "" },
     choices: [
-      { value: "", label: "No", chosen: value === "" },
+      { value: "", label: "No, unless filled in here", chosen: value === "" },
       { value: isThere, label: "Yes", chosen: value === isThere },
     ],
   };
@@ -170,10 +170,12 @@ function fieldView(
   const id = idOf([name]);
   const value = typed[name] ?? "";
   const own = errors.get(name) ?? [];
-  const hint = typicalHint(question, values, writing);
-  const described = [question.help || hint ? `${id}-help` : "", own.length > 0 ? `${id}-error` : ""];
+  const help = capitalised(
+    [question.help, typicalHint(question, values, writing)].filter(Boolean).join("; "),
+  );
+  const described = [help ? `${id}-help` : "", own.length > 0 ? `${id}-error` : ""];
   const view = {
-    ...{ id, name, value, hint, errors: own, label: question.label, help: question.help },
+    ...{ id, name, value, help, errors: own, label: question.label },
     describedBy: described.filter(Boolean).join(" "),
   };
   if (!question.choices) return view;

@@ -23,14 +23,15 @@ function linesOf(component: Component, context: LakeContext): Map<string, Priced
   const add = (from: string, more: readonly Priced[]) => {
     for (const line of more) lines.set(`${from}: ${line.what}`, line);
   };
+  const { plans } = candidatePlans(component, context);
+  add("shells", shellLines(layer, component, context));
+  for (const plan of plans) add(`removal of ${plan.id}`, removalLines(plan, layer, component, context));
   for (let month = 0; month < 12; month++) {
     add(`${month}`, component.losses(layer, month));
-    add(`shells of ${month}`, shellLines(layer, component, context));
     add(`outage of ${month}`, component.outage?.(3, month) ?? []);
-    for (const plan of candidatePlans(component, context).plans) {
+    for (const plan of plans) {
       add(`${plan.id} in ${month}`, plan.protection?.monthly[month] ?? []);
       add(`work of ${plan.id} in ${month}`, workLines(plan.entry, component, context, month));
-      add(`removal of ${plan.id}`, removalLines(plan, layer, component, context));
     }
   }
   return lines;

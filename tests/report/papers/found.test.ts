@@ -3,7 +3,7 @@ import { sumOf } from "../../../src/lists.js";
 import { renderReportBody } from "../../../src/report/document/html.js";
 import { reportView } from "../../../src/report/document/report-view.js";
 import { exampleDocument } from "../../study/example.js";
-import { amount, type Edit, editedRun } from "../edited.js";
+import { amount, type Edit, smallRun } from "../edited.js";
 import { exampleRun } from "../runs.js";
 
 const run = exampleRun("sorrel-bend");
@@ -31,8 +31,13 @@ describe("if mussels are found", () => {
 
   it("dates follow from the day of the first find", () => {
     const phases = cells(found.phases?.rows);
-    expect(phases[0]?.[2]).toBe("day 0 to 3, from 15 July");
-    expect(phases.find(([name]) => name === "Treatment")?.[2]).toBe("day 45 to 59, from 29 August");
+    expect(phases[0]?.slice(2, 4)).toEqual(["0–3", "15\u00a0Jul"]);
+    expect(phases.find(([name]) => name === "Treatment")?.slice(2, 4)).toEqual(["45–59", "29\u00a0Aug"]);
+    // Day 1,885 from 15 July is five years and 60 days later.
+    expect(phases.find(([name]) => name === "Off the list")?.slice(2, 4)).toEqual([
+      "1,885–1,915",
+      "13\u00a0Sep",
+    ]);
   });
 
   it("a closure loses the launch fees of its days, to those who would take them", () => {
@@ -45,7 +50,7 @@ describe("if mussels are found", () => {
 
   it("one more sample a year is worth what the comparison with it saves", () => {
     const watching = (ofRequested: number) =>
-      editedRun([
+      smallRun([
         ["report", { found: { suspectedOn: "07-15" } }],
         ...exampleOptions.map(
           (id): Edit => [
@@ -62,6 +67,7 @@ describe("if mussels are found", () => {
     expect(Math.abs(saved)).toBeGreaterThan(0);
     expect(now.found()?.oneMore).toEqual([
       { kind: "planktonTows", perYear: expect.closeTo(saved / sumOf(now.comparison.discountFactors), 6) },
+      { kind: "searches", perYear: expect.any(Number) },
     ]);
   });
 
@@ -80,6 +86,6 @@ describe("if mussels are found", () => {
   it("is not told of a lake in which mussels are known, nor where the study says nothing of it", () => {
     expect(renderReportBody(exampleRun("ninemoss"))).not.toContain('id="appendix-found"');
     const [row] = cells(found.phases?.rows);
-    expect(amount(row?.[4])).toBe(4000);
+    expect(amount(row?.[5])).toBe(4000);
   });
 });

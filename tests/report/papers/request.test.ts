@@ -122,6 +122,26 @@ describe("the request for a budget office", () => {
     expect(request.intro).toContain("Fund: Fund 410, recreation.");
   });
 
+  it.each([
+    ["pay", "options[full-season].staff[0].wage", "$29/h", "Operation"],
+    ["a price", "options[full-season].equipment[0].price", "$25,000", "Capital: equipment bought"],
+    ["a grant", "report.ask.sources[0].cap", "$15,000", "State grant"],
+    ["a season", "options[full-season].staff[0].hoursPerYear", 6000, "Operation"],
+  ])("is made anew with %s", (_what, place, value, moved) => {
+    const changed = reportView(editedRun([...requestEdits, [place, value]]), drawn);
+    if (!changed.request) throw new Error("no request");
+    const after = rowsOf(changed.request.amounts);
+    expect(after.get(moved)).not.toEqual(line(moved));
+    const fund = after.get("Asked of the fund") ?? [];
+    expect(fund).not.toEqual(line("Asked of the fund"));
+    const asked = changed.board.ask?.byYear.total?.cells[1]?.text;
+    expect(Math.abs(amount(asked) - at(fund, 0) / 100)).toBeLessThanOrEqual(0.5);
+    const payers = rowsOf(changed.request.payers);
+    expect(payers.get("Cost and contingency")?.at(-2)).toBe(
+      (after.get("Cost")?.at(-1) ?? 0) + (after.get("Contingency at 80%")?.at(-1) ?? 0),
+    );
+  });
+
   it("is an appendix only where a study says something of it", () => {
     expect(renderReportBody(run, drawn)).toContain('id="appendix-request"');
     expect(renderReportBody(editedRun([["report", {}]]))).not.toContain('id="appendix-request"');

@@ -10,7 +10,7 @@ describe("a word longer than its line", () => {
     expect(html).toContain(`title="${long}"`);
     expect(html.replaceAll("<wbr>", "")).toBe(`<td title="${long}">${long}</td>`);
     const pieces = html.replace(/<\/?td[^>]*>/g, "").split("<wbr>");
-    expect(Math.max(...pieces.map((piece) => piece.length))).toBeLessThanOrEqual(12);
+    expect(Math.max(...pieces.map((piece) => piece.length))).toBeLessThanOrEqual(6);
   });
 
   it("breaks within no character reference, and words of usual length and pictures stay", () => {

@@ -17,7 +17,7 @@ const badFiles = [
   ["sprinklers-on-surface-irrigation", "sprinklerCount", "400", "no value"],
   ["nozzle-as-wide-as-its-lateral", "nozzleBore", "100 mm", "below that of the pipe"],
   ["pump-with-margin-and-curve", "pump.marginHead", "both marginHead and curve", "exactly one"],
-  ["pump-too-weak-for-its-lift", "pump.curve", "m at the demand of ", "the lift and the loss"],
+  ["pump-too-weak-for-its-lift", "pump.curve", "ft at the demand of ", "the lift and the loss"],
   ["pump-with-a-level-and-no-curve", "pump.deliveryElevation", "670 m", "no value"],
   ["laterals-without-roughness", "laterals.roughness", "neither", "exactly one"],
   ["land-of-no-area", "area", "0 ha", "above zero"],

@@ -6,11 +6,19 @@ import { inputDifferences } from "../../../src/study/compared/input-differences.
 import type { StudyDocument } from "../../../src/study/format/schema.js";
 import { readStudyText } from "../../../src/study/reading/read.js";
 import { assumptions } from "../../report/runs.js";
-import { editedText } from "../example.js";
+import { editedText, exampleDocument, valueAt } from "../example.js";
 
 type Edits = Parameters<typeof editedText>[0];
 
-const study = (...edits: Edits): StudyDocument => readStudyText(editedText(edits, "ninemoss"), "study.yaml");
+/** The structures that the tests change: the others would be compared as often, and show nothing. */
+const structures = ["village-intake", "jetty", "lake-duties"].map((id) =>
+  valueAt(exampleDocument("ninemoss"), `structures[${id}]`),
+);
+const study = (...edits: Edits): StudyDocument =>
+  readStudyText(
+    editedText([["structures", structuredClone(structures)], ...edits], "ninemoss"),
+    "study.yaml",
+  );
 const plain = study();
 
 function explain(left: StudyDocument, right: StudyDocument) {

@@ -23,6 +23,7 @@ const lakeWith = (netBenefit: number, loss: number): LakeFutures => ({
   annuity: 1,
   cleanProgram: [],
   plans: [],
+  found: undefined,
 });
 /** Blocks of lakes with means that alternate between a mean less and plus a deviation: standard error d/sqrt(n − 1). */
 const blocksWith = (count: number, mean: number, deviation: number, loss = 1e6) =>

@@ -41,7 +41,21 @@ const cases: readonly Contradicting[] = [
     edits: saying({ phase: "leaving-boats", item: "Gatekeepers" }),
     at: `${first}.item`,
     found: '"Gatekeepers"',
-    allowed: "the name of an item of a lake-wide structure",
+    allowed: "the name of a duty or policy of a lake-wide structure",
+  },
+  {
+    why: "an item that is no cost of the comparison",
+    edits: saying({ phase: "leaving-boats", item: "Lost visitor spending near the lake" }),
+    at: `${first}.item`,
+    found: '"Lost visitor spending near the lake"',
+    allowed: "the name of a duty or policy",
+  },
+  {
+    why: "a range of a cost that reaches below nothing",
+    edits: saying({ phase: "suspicion", cost: "$-100 to $400 to $900" }),
+    at: `${first}.cost`,
+    found: '"$-100 to $400 to $900"',
+    allowed: "at least 0",
   },
   {
     why: "a payer that is not there",

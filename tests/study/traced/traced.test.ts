@@ -25,9 +25,16 @@ describe.each(runs)("what is told of $document.lake.name with $document.options.
     const ofStructures = structures.map(({ cost }) => cost.expected.toNumber());
     const ofNamedLines = structures.flatMap((each) => each.lines.map((line) => line.presentValue.toNumber()));
     const ofYears = years.map(({ presentValue }) => presentValue);
-    const ofLines = lines().map(({ presentValue }) => presentValue);
-    for (const parts of [ofStructures, ofNamedLines, ofYears, ofLines])
+    for (const parts of [ofStructures, ofNamedLines, ofYears])
       expect(sumOf(parts) + attempts).toBeCloseTo(infestation, 3);
+  });
+
+  it("has every line of every year under each schedule of levels", () => {
+    const bySchedule = [...lines()];
+    expect(bySchedule[0]?.[0]).toBe(comparison.schedules[0]);
+    for (const [{ infestation: cost }, own] of bySchedule)
+      for (const [year, all] of cost.byYear.entries())
+        expect(sumOf(own.map((line) => line.years[year]?.cents ?? 0))).toBe(all.times(100).toNumber());
   });
 
   it("adds up to a year of each program, and to its present value", () => {

@@ -42,7 +42,7 @@ function computed(
   }
 }
 
-const stackOf = (error: unknown): string =>
+export const stackOf = (error: unknown): string =>
   error instanceof Error ? (error.stack ?? error.message).split("\n").slice(0, 5).join(" | ") : String(error);
 
 export function faultsOfProblems(problems: readonly Problem[]): Fault[] {

@@ -15,7 +15,8 @@ export function smallLakes(): readonly unknown[] {
   return [example("ninemoss"), ...parts.map((ids) => withStructures(sorrel, ids))];
 }
 
-function withStructures(document: unknown, ids: readonly string[]): unknown {
+/** A lake with some of its structures alone, over a few years. */
+export function withStructures(document: unknown, ids: readonly string[]): unknown {
   const copy = structuredClone(document);
   const isNamed = (item: unknown) => ids.includes(String(get(item, "id")));
   const structures = get(copy, "structures");

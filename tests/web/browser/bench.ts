@@ -13,6 +13,7 @@ import { createApp } from "../../../src/web/app.js";
 import { patience } from "../../patience.js";
 import { assumptions } from "../../report/runs.js";
 import { sampleOdds } from "../../report/sample-odds.js";
+import { searchedHere } from "../../report/searched-here.js";
 import { inventedOdds } from "../../trials/invented-odds.js";
 import { accessIn } from "../access/entering.js";
 import { answersInTest } from "../answering.js";
@@ -49,7 +50,7 @@ export async function openBench(): Promise<Bench> {
       printer,
       runs,
       few: runs,
-      search: () => Promise.reject(new Error("no search here")),
+      search: async (study) => searchedHere(study),
       judge: inventedSwings,
       issuing: issuingIn(connection),
       access: accessIn(connection),

@@ -1,6 +1,6 @@
-import { noElement } from "../../../lists.js";
+import { at, noElement } from "../../../lists.js";
 import { type GrowingSurface, growLayers, grownOnce } from "../../mussels/growth.js";
-import { bareSurface, type Layer } from "../../mussels/layer.js";
+import { areAlike, bareSurface, type Layer } from "../../mussels/layer.js";
 import { isEverDry } from "../../mussels/surface.js";
 import type { Component, Plan } from "../component.js";
 import type { LakeContext } from "../context.js";
@@ -61,7 +61,28 @@ function grownUntouched(factor: number, { surface, context }: SurfacePart): Cour
       .some(({ number, killed }) => number === 0 && killed > 0);
     if (isBare) return { layers, cleanedMonths: noMonths, cycle: 1 };
   }
-  return { layers: grow(density.length), cleanedMonths: noMonths, cycle: 0 };
+  const layers = grow(density.length);
+  const known = yearsToTell(layers, Math.ceil(settledMonth / 12));
+  const isRepeated = known < density.length / 12;
+  return {
+    layers: isRepeated ? layers.slice(0, known * 12) : layers,
+    cleanedMonths: noMonths,
+    cycle: isRepeated ? 1 : 0,
+  };
+}
+
+/** Years after which all are alike to the last digit; a year that may count as all later ones is not before `from`. */
+function yearsToTell(layers: readonly Layer[], from: number): number {
+  let years = layers.length / 12;
+  while (years > from + 1 && isLikeYearBefore(layers, years - 1)) years -= 1;
+  return years;
+}
+
+function isLikeYearBefore(layers: readonly Layer[], year: number): boolean {
+  for (let month = year * 12; month < year * 12 + 12; month++) {
+    if (!areAlike(at(layers, month), at(layers, month - 12))) return false;
+  }
+  return true;
 }
 
 export const noMonths: ReadonlySet<number> = new Set();

@@ -1,5 +1,4 @@
 import { at } from "../../lists.js";
-import type { Comparison } from "../../model/compare.js";
 import { isControl } from "../../model/infestation-cost.js";
 import { type Money, noMoney } from "../../model/money/decimal.js";
 import { amountOf, type CostLine, sumOf } from "../../model/money/line.js";
@@ -7,16 +6,6 @@ import { priceGroupOf } from "../../model/money/price-group.js";
 import { type CostWeights, weightsOf } from "../../model/present-value.js";
 import type { StructureResult } from "../../model/structures/structure.js";
 import type { MatureYears } from "../levels/mature-years.js";
-
-/** A cost line of one year of an infestation with what it weighs in the present value without a program. */
-export interface WeighedLine {
-  readonly structureName: string;
-  readonly line: CostLine;
-  /** Year of the infestation, counted from 0. */
-  readonly age: number;
-  readonly weight: number;
-  readonly presentValue: number;
-}
 
 /** A structure's cost lines of one name over the horizon. */
 export interface NamedLine {
@@ -28,7 +17,7 @@ export interface NamedLine {
 }
 
 /** Author's own losses that are not infrastructure are in no total. */
-const isCounted = (line: CostLine) => line.type !== "apart";
+export const isCounted = (line: CostLine) => line.type !== "apart";
 
 /** Lines of the years of the horizon; those before lie before the study. */
 const yearsOf = ({ years }: StructureResult, weights: CostWeights) => years.slice(-weights.noticed.length);
@@ -37,20 +26,6 @@ const yearsOf = ({ years }: StructureResult, weights: CostWeights) => years.slic
 function lineWeights(line: CostLine, weights: CostWeights): readonly number[] {
   const { unnoticed, noticed } = weightsOf(priceGroupOf(line), weights);
   return isControl(line) ? noticed : noticed.map((weight, age) => weight + at(unnoticed, age));
-}
-
-/** Every line of every year of the horizon under the lake's own levels. */
-export function weighedLines({ structures, baseline }: Comparison): WeighedLine[] {
-  const { weights } = baseline;
-  return structures.flatMap((result) =>
-    yearsOf(result, weights).flatMap((lines, age) =>
-      lines.filter(isCounted).map((line) => {
-        const weight = at(lineWeights(line, weights), age);
-        const presentValue = amountOf(line).times(weight).toNumber();
-        return { structureName: result.structure.name, line, age, weight, presentValue };
-      }),
-    ),
-  );
 }
 
 export function namedLines(

@@ -1,0 +1,52 @@
+import { readFileSync, statSync } from "node:fs";
+import { basename } from "node:path";
+import { exportText } from "../study/exports/file-text.js";
+import type { RecordProblem } from "../study/reading/contradiction.js";
+import { firstProblems } from "../study/reading/csv-lines.js";
+import { InputError, type Problem } from "../study/reading/problems.js";
+
+/** The text of an exported file. @throws InputError where there is none that can be read */
+export function exportedFile(path: string): string {
+  if (statSync(path, { throwIfNoEntry: false })?.isFile())
+    return exportText(readFileSync(path), basename(path));
+  const problem = { path: "FILE", found: `no file "${path}"`, allowed: "the path of an exported file" };
+  throw new InputError("FILE", [{ ...problem, remedy: "Check the path." }]);
+}
+
+/** A fault of a file in words for who gave it. */
+export const problemIn = (name: string, { line, ...problem }: RecordProblem): Problem => ({
+  ...problem,
+  path: line === undefined ? name : `${name}, line ${line}`,
+});
+
+interface Asked {
+  readonly about: string;
+  readonly problem: RecordProblem;
+}
+
+/** Questions that a file leaves open, each with how it is answered. @throws InputError if there are any */
+export function mustBeAnswered(
+  name: string,
+  asked: readonly Asked[],
+  answers: Readonly<Record<string, string>>,
+): void {
+  if (asked.length === 0) return;
+  throw new InputError(
+    name,
+    asked.map(({ about, problem }) => ({
+      ...problemIn(name, problem),
+      remedy: `${problem.remedy} ${answers[about]}`,
+    })),
+  );
+}
+
+/** Lines that cannot be read, unless the file may be read without them. @throws InputError */
+export function mustBeWhole(name: string, refused: readonly RecordProblem[], isPartial: boolean): void {
+  if (refused.length === 0 || isPartial) return;
+  const problems = firstProblems(refused).map((each) => problemIn(name, each));
+  const way = " Or add --partly to go on without these lines.";
+  throw new InputError(
+    name,
+    problems.map((each, index) => (index === 0 ? { ...each, remedy: each.remedy + way } : each)),
+  );
+}

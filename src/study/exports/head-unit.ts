@@ -1,0 +1,25 @@
+import { columnReader, QuantityError } from "../../units/quantity.js";
+
+const longestName = 120;
+
+/** The unit of levels in a column's name: ft of "Elevation (feet above datum)", m of "Wasserstand [m]" or "level_m". */
+export function headUnit(name: string): string | undefined {
+  if (name.length > longestName) return undefined;
+  const bracketed = /[([]([^()[\]]*)[)\]]/.exec(name)?.[1];
+  const candidates = [
+    ...(bracketed === undefined ? [] : [bracketed, bracketed.trim().split(/\s+/)[0] ?? ""]),
+    /,\s*(\S+)/.exec(name)?.[1] ?? "",
+    /[_\s]([a-z]+)$/i.exec(name)?.[1] ?? "",
+  ];
+  return candidates.map((each) => each.trim()).find((each) => each !== "" && isElevationUnit(each));
+}
+
+export function isElevationUnit(unit: string): boolean {
+  try {
+    columnReader(unit, "elevation");
+    return true;
+  } catch (error) {
+    if (!(error instanceof QuantityError)) throw error;
+    return false;
+  }
+}

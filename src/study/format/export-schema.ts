@@ -1,0 +1,65 @@
+import { z } from "zod";
+import { identifier, shortText } from "./fields.js";
+
+const column = (what: string) => shortText.meta({ description: `Name of the column with ${what}` });
+
+const dates = z
+  .enum(["month-first", "day-first"])
+  .optional()
+  .meta({ description: "Which comes first in dates such as 3/4/2011; left out where the file shows it" });
+
+const decimals = z
+  .enum(["point", "comma"])
+  .optional()
+  .meta({ description: "Sign before decimals; left out where the file shows it" });
+
+/** How a file of levels, as a gauge network exports it, is read: said once, so that next year's needs no answer. */
+export const levelExportSchema = z
+  .strictObject({
+    date: column("the dates"),
+    level: column("the levels"),
+    unit: shortText
+      .optional()
+      .meta({ description: "Unit of the levels; left out where the column's name has it" }),
+    dates,
+    decimals,
+    missing: z
+      .array(shortText)
+      .max(50, "at most 50 words")
+      .default([])
+      .meta({ description: "Words that stand in place of a level, for ice or a broken gauge: Ice, Eqp" }),
+    several: z
+      .enum(["one", "mean"])
+      .default("one")
+      .meta({ description: "Whether a day may have several readings, of which the mean is kept" }),
+    gaugeZero: z.number().optional().meta({
+      description: "Elevation of the gauge's zero, in the unit of the levels, which is added to each",
+    }),
+  })
+  .meta({ description: "Columns of the file that the record was read from" });
+
+const words = (description: string) =>
+  z.array(shortText).max(50, "at most 50 words").default([]).meta({ description });
+
+/** How a log of inspected boats is read, a line for each boat or sums of several: said once. */
+export const boatLogSchema = z
+  .strictObject({
+    date: shortText.meta({ description: "Name of the column with the dates or, of sums, the seasons" }),
+    class: column("the classes of boats"),
+    fouled: column("boats found with mussels: yes or no, or their number"),
+    setAside: column("boats held for full inspection: yes or no, or their number"),
+    screened: column("the number of boats screened; left out where each line is a boat").optional(),
+    quickCheck: column("the minutes of the quick check").optional(),
+    fullInspection: column("the minutes of the full inspection").optional(),
+    classes: z
+      .record(shortText, identifier)
+      .default({})
+      .meta({ description: "Vessel class for each word of the column of classes" }),
+    yes: words("Words that mean yes, beside yes, y, true, x and 1"),
+    dates,
+    decimals,
+  })
+  .meta({ description: "Columns of the file that the log was summed from" });
+
+export type BoatColumnsMapped = z.output<typeof boatLogSchema>;
+export type LevelColumnsMapped = z.output<typeof levelExportSchema>;

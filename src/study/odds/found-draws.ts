@@ -1,0 +1,110 @@
+import { at } from "../../lists.js";
+import { futuresPerLake } from "../../model/futures/draw-plan.js";
+import { foundDraw, foundFuture } from "../../model/futures/found-draw.js";
+import { drawsPerYear } from "../../model/futures/found-outcome.js";
+import type { lakeDraw } from "../../model/futures/lake-draw.js";
+import { risesOf } from "../../model/money/price-rises.js";
+import { randomStream } from "../../model/random/generator.js";
+import type { FoundTimes } from "../../model/risk/course.js";
+import type { StudyDocument } from "../format/schema.js";
+import { phasePrices } from "../papers/phase-prices.js";
+import type { PreparedStudy } from "../prepare/prepared.js";
+import { rangedQuantities, withValues } from "../reading/ranged.js";
+import { valuesByBlock } from "./block-values.js";
+import type { Drawing } from "./drawing.js";
+import type { DrawSettings } from "./odds-settings.js";
+import { foundInputs, isOfPapers } from "./uncertain-inputs.js";
+
+/** What is done once mussels are found, in the futures of a draw of the lake; one for each option. */
+export type FoundFutures = readonly OptionFound[];
+
+interface OptionFound {
+  /** Present cost of each phase, future by future: luck left out, and as it comes out. */
+  readonly expected: readonly Float64Array[];
+  readonly cost: readonly Float64Array[];
+  /** Luck left out. */
+  readonly times: Readonly<Record<keyof FoundTimes, Float64Array>>;
+  /** 1 where they are found at all. */
+  readonly isFound: Float64Array;
+}
+
+/** Where a draw of the lake stands among all. */
+export interface FuturePlace {
+  readonly block: number;
+  readonly lake: number;
+}
+
+/** Takes the futures of a draw of the lake one by one. */
+export type FoundDrawing = (
+  place: FuturePlace,
+  drawn: ReturnType<Drawing["lake"]>,
+  lake: ReturnType<typeof lakeDraw>,
+) => {
+  readonly add: (future: number, hazards: readonly (readonly number[])[], luck: number) => void;
+  readonly futures: FoundFutures;
+};
+
+/**
+ * What the phases cost is drawn with numbers of its own, so that nothing of the comparison moves with it. Absent where
+ * the study says nothing of it, and where mussels are there.
+ */
+export function foundDrawing(
+  document: StudyDocument,
+  prepared: PreparedStudy,
+  { seed }: DrawSettings,
+): FoundDrawing | undefined {
+  const { found } = document.report;
+  if (!found || document.lake.infestedSince !== undefined) return undefined;
+  const inputs = foundInputs(document, prepared);
+  const valuesOf = valuesByBlock({ seed, sampling: "latin-hypercube", inputs, groups: [] });
+  const ranged = rangedQuantities(document).filter(isOfPapers);
+  return ({ block, lake: index }, drawn, lake) => {
+    const values = valuesOf(block).of("lake", index);
+    const changed = withValues(
+      drawn.document,
+      ranged.map(({ id, path, quantity }) => ({ path, value: values.get(id) ?? quantity.value })),
+    );
+    const { money, options } = drawn.input;
+    const draws = options.map((option, place) => {
+      const phases = phasePrices({
+        ...{ document: changed, option, factors: lake.factors },
+        assumed: (id) => values.get(id) ?? drawn.source(id),
+        rises: risesOf(money.escalation ?? [], money.horizon, money),
+      });
+      return foundDraw(at(lake.options, place).numbers, phases, found.cleanYears ?? 0);
+    });
+    const stream = randomStream(seed, `found/${block}/${index}`);
+    const futures = draws.map(({ phases }) => emptyFound(phases.length));
+    return {
+      futures,
+      add: (future, hazards, luck) => {
+        const uniform = Array.from({ length: money.horizon * drawsPerYear }, stream.uniform);
+        draws.forEach((draw, option) => {
+          const result = foundFuture(draw, at(hazards, option), { luck, draws: uniform });
+          keep(at(futures, option), future, result);
+        });
+      },
+    };
+  };
+}
+
+const noFutures = () => new Float64Array(futuresPerLake);
+
+const emptyFound = (phases: number): OptionFound => ({
+  expected: Array.from({ length: phases }, noFutures),
+  cost: Array.from({ length: phases }, noFutures),
+  times: { found: noFutures(), tried: noFutures(), contained: noFutures(), returned: noFutures() },
+  isFound: noFutures(),
+});
+
+function keep(lists: OptionFound, future: number, result: ReturnType<typeof foundFuture>): void {
+  result.expected.forEach((amount, phase) => {
+    at(lists.expected, phase)[future] = amount;
+    at(lists.cost, phase)[future] = at(result.cost, phase);
+  });
+  lists.times.found[future] = result.times.found;
+  lists.times.tried[future] = result.times.tried;
+  lists.times.contained[future] = result.times.contained;
+  lists.times.returned[future] = result.times.returned;
+  lists.isFound[future] = Number(result.isFound);
+}

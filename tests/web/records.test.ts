@@ -1,0 +1,147 @@
+import { readFileSync } from "node:fs";
+import { unzipSync } from "fflate";
+import { describe, expect, it } from "vitest";
+import { examplePath } from "../study/example.js";
+import { csvOf, datesFrom } from "../study/records.js";
+import { serving } from "./serving.js";
+
+const days = datesFrom("2010-01-01", "2012-12-31");
+const lines = days.map((day) => {
+  const [year, month, date] = day.split("-").map(Number);
+  return `${month}/${date}/${year}\t${day === "2011-02-03" ? "Ice" : "3200.25"}\tJ. Doe`;
+});
+const exported = `# an invented gauge\nRead on\tPool (ft)\tRead by\n${lines.join("\n")}\n`;
+const mapping = { date: "Read on", level: "Pool (ft)", missing: "Ice", fillGapsUpTo: "2" };
+
+async function withStudy() {
+  const served = await serving();
+  const text = readFileSync(examplePath("thistledown"), "utf8");
+  const { id } = served.studies.create(text, { author: "", note: "", origin: "upload" });
+  const send = async (fields: Readonly<Record<string, string>>, file?: string | Uint8Array<ArrayBuffer>) => {
+    const form = new FormData();
+    for (const [key, value] of Object.entries(fields)) form.set(key, value);
+    if (file !== undefined) form.set("file", new Blob([file]), "gauge.txt");
+    return served.ask(`/studies/${id}/records`, { method: "POST", body: form });
+  };
+  return { ...served, id, send };
+}
+
+const uploadIn = (page: string) => /name="upload" value="([^"]*)"/.exec(page)?.[1] ?? "";
+
+describe("the page of records", () => {
+  it("offers the columns of a first file, likely ones chosen, and asks what it cannot know", async () => {
+    const { send, ask, id } = await withStudy();
+    expect(await (await ask(`/studies/${id}/records`)).text()).toContain("For a first file leave both empty");
+    const page = await (await send({}, exported)).text();
+    expect(page).toContain('<option value="Read on" selected>Read on: 1/1/2010');
+    expect(page).toContain('<option value="Pool (ft)" selected>');
+    const asked = await (await send({ ...mapping, missing: "", upload: uploadIn(page) })).text();
+    expect(asked).toContain("found &quot;Ice&quot; in 1 line, the first 401");
+    expect(asked).not.toContain('value="keep"');
+  });
+
+  it("shows how a file is read, drops other columns, and keeps the record beside the study", async () => {
+    const { send, ask, id, studies } = await withStudy();
+    const page = await (await send(mapping, exported)).text();
+    expect(page).toContain("Dates have the month first, as 1/13/2010 in line 15.");
+    expect(page).toContain("3 years can be used: 2010 to 2012.");
+    expect(page).toContain("Dropped and not kept: Read by.");
+    expect(studies.find(id)?.revision).toBe(1);
+    const kept = await send({ ...mapping, upload: uploadIn(page), act: "keep" });
+    expect(kept.status).toBe(303);
+    const { text = "", revision, note } = studies.find(id) ?? {};
+    expect([revision, note]).toEqual([2, "Record of levels from gauge.txt"]);
+    expect(text).toMatch(/^ {4}kept: [0-9a-f]{64}$/m);
+    expect(text).not.toMatch(/2010-01-02|Doe|drawdown/);
+    const after = await (await ask(`/studies/${id}/records`)).text();
+    expect(after).toContain("The record was read from gauge.txt");
+    expect(after).toContain('value="Pool (ft)"');
+    expect((await ask(`/studies/${id}`)).status).toBe(200);
+  });
+
+  it("goes with the study into a zip, which another server takes", async () => {
+    const { send, ask, id, studies } = await withStudy();
+    await send({ ...mapping, act: "keep" }, exported);
+    const zip = new Uint8Array(await (await ask(`/studies/${id}/study.zip`)).arrayBuffer());
+    const names = Object.keys(unzipSync(zip));
+    expect(names).toEqual([`${id}.yaml`, expect.stringMatching(/^records\/[0-9a-f]{64}\.csv$/)]);
+    const other = await serving();
+    const form = new FormData();
+    form.set("study", new Blob([zip]), "lake.zip");
+    const taken = await other.ask("/studies", { method: "POST", body: form });
+    expect(taken.status).toBe(303);
+    const found = other.studies.find(taken.headers.get("location")?.split("/").at(-1) ?? "");
+    expect(found?.text).toBe(studies.find(id)?.text);
+  });
+
+  it("tells faults of the file though the study has hardly begun", async () => {
+    const { send, studies, ask } = await withStudy();
+    const { id } = studies.create("study: { units: us }\n", { author: "", note: "", origin: "form" });
+    const form = new FormData();
+    for (const [key, value] of Object.entries(mapping)) form.set(key, value);
+    form.set("file", new Blob([exported.replace("2/28/2010", "2/30/2010")]), "gauge.txt");
+    const page = await (await ask(`/studies/${id}/records`, { method: "POST", body: form })).text();
+    expect(page).toContain("Line 61: found &quot;2/30/2010&quot;; allowed: a day that the month has.");
+    expect(page).toContain("Keep the record without the 1 line");
+    expect((await send({}, "")).status).toBe(400);
+  });
+
+  it.each([
+    [
+      "a file in another encoding",
+      Buffer.from([0x64, 0x0a, 0xfc, 0x0a]),
+      "line 2: found bytes in another encoding",
+    ],
+    ["no file", undefined, "found no file; allowed: an exported file"],
+    [
+      "a level beyond what the lake can have",
+      exported.replace("3200.25", "9200.25"),
+      "no farther above full pool",
+    ],
+    [
+      "a file without the mapped column",
+      exported.replace("Pool (ft)", "Stage (ft)"),
+      "no column &quot;Pool (ft)&quot;; there are Read on, Stage (ft), Read by",
+    ],
+  ])("refuses %s by place, found, allowed and remedy", async (_what, file, told) => {
+    const { send, studies, id } = await withStudy();
+    const page = await (await send({ ...mapping, act: "keep" }, file)).text();
+    expect(page).toContain(told);
+    expect(studies.find(id)?.revision).toBe(1);
+  });
+
+  it("takes a record for another schedule", async () => {
+    const { send, studies, ask } = await withStudy();
+    void send;
+    const text = readFileSync(examplePath("sorrel-bend"), "utf8");
+    const { id } = studies.create(text, { author: "", note: "", origin: "upload" });
+    const [, schedule = ""] = /otherSchedules:\s*\n\s*- id: (\S+)/.exec(text) ?? [];
+    const form = new FormData();
+    const csv = csvOf(days, () => "2100.5", "day,stage (ft)");
+    for (const [key, value] of Object.entries({ date: "day", level: "stage (ft)", schedule, act: "keep" }))
+      form.set(key, value);
+    form.set("file", new Blob([csv]), "plan.csv");
+    expect((await ask(`/studies/${id}/records`, { method: "POST", body: form })).status).toBe(303);
+    expect(
+      studies.document(studies.find(id) ?? { text: "", fileName: "" }).lake.otherSchedules[0]?.record?.name,
+    ).toBe("plan.csv");
+  });
+});
+
+describe("the form of levels of a study with a kept record", () => {
+  it("keeps the record while something else is changed", async () => {
+    const { send, ask, id, studies } = await withStudy();
+    await send({ ...mapping, act: "keep" }, exported);
+    const before = studies.find(id)?.text ?? "";
+    const page = await (await ask(`/studies/${id}/edit/levels`)).text();
+    expect(page).not.toContain("2010-01-02");
+    const change = { "#author": "", "#base": "2", "#expected": "2", "lake/record/csv": "" };
+    const body = new URLSearchParams({ ...change, "lake/record/origin": "The gauge at the dam" });
+    expect((await ask(`/studies/${id}/edit/levels`, { method: "POST", body })).status).toBe(303);
+    const { text = "", revision } = studies.find(id) ?? {};
+    expect(revision).toBe(3);
+    expect(text).toContain("origin: The gauge at the dam");
+    const kept = /kept: [0-9a-f]{64}/;
+    expect(kept.exec(text)?.[0]).toBe(kept.exec(before)?.[0] ?? "none");
+  });
+});
