@@ -168,6 +168,9 @@ describe("the command line", () => {
     ["an unknown option", ["check", study, "--loud"], "--loud"],
     ["an ending that is no report", ["report", study, "--out", "report.docx"], "ends in .pdf or .html"],
     ["an ending that is no method document", ["method", "--out", "m.docx"], "ends in .pdf or .html"],
+    ["an unknown month", ["explain", study, "--month", "moon"], "allowed: jan, feb"],
+    ["a structure without sheets", ["explain", study, "--part", "moon"], '--part has "moon"; allowed: '],
+    ["own values from nowhere", ["own-values", study], "--from FILE"],
     ["an unknown paper", ["report", study, "--out", "r.pdf", "--paper", "a3"], "letter or a4"],
   ])("ends with 2 and says what is allowed for %s", async (_what, args, words) => {
     const { status, stderr } = await run(...args);
@@ -176,7 +179,7 @@ describe("the command line", () => {
   });
 
   it("shows how each command is called, with an example that names it", async () => {
-    const [, ...calls] = (await run()).stdout.matchAll(/^ {2}ramp-and-rack (\w+)/gm);
+    const [, ...calls] = (await run()).stdout.matchAll(/^ {2}ramp-and-rack ([\w-]+)/gm);
     const unknown = (await run("paint")).stderr;
     for (const name of new Set(calls.map(([, command = ""]) => command))) {
       expect(unknown).toContain(name);

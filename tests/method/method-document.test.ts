@@ -81,7 +81,8 @@ describe("the method document with a study", () => {
     const { name } = exampleDocument("ninemoss").study;
     expect(headings(own)).toEqual([...parts, `Sheets of ${name}`]);
     expect(own).toContain(methodDigest(assumptions));
-    expect(own.match(/<div class="example">/g)).toHaveLength(3 + 12);
+    // Two of the program's own example and the others of its method; of this study one, and the growth that it starts from.
+    expect(own.match(/<div class="example">/g)).toHaveLength(4 + 12);
     expect(methodPrintSettings(exampleRun("ninemoss"))).toMatchObject({ paper: "a4" });
   });
 

@@ -66,7 +66,7 @@ const kinds: ReadonlyArray<readonly DimensionName[]> = [
   ["flow"],
   ["speed", "levelRate"],
   ["temperature"],
-  ["concentration", "salinity"],
+  ["concentration", "salinity", "density"],
   ["conductivity"],
   ["angle"],
   ["duration", "hours", "shortTime", "years"],
@@ -82,6 +82,13 @@ const kinds: ReadonlyArray<readonly DimensionName[]> = [
   ["moneyPerMass"],
   ["moneyPerVolume", "moneyPerTreatedVolume"],
   ["moneyPerEnergy"],
+  ["moneyPerFlow"],
+  ["countPerArea"],
+  ["viscosity"],
+  ["heatResistance"],
+  ["pressure"],
+  ["warmthRate"],
+  ["volumetricHeat"],
   ["count"],
 ];
 

@@ -33,7 +33,7 @@ const units: Readonly<Record<DimensionName, Readonly<Record<UnitSystem, readonly
   viscosity: { us: ["ft2/s"], si: ["m2/s"] },
   heatResistance: { us: ["ft2 h degF/BTU"], si: ["m2K/W"] },
   pressure: { us: ["psi"], si: ["kPa"] },
-  warmthRate: { us: ["/degF day"], si: ["/degC day"] },
+  warmthRate: { us: ["1/degF.d"], si: ["1/degC.d"] },
   volumetricHeat: { us: ["BTU/(ft3 degF)"], si: ["kWh/m3K"] },
   share: both("%"),
   yearlyShare: both("%/yr"),

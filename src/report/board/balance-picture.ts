@@ -84,7 +84,8 @@ interface TriedRange {
 /** Losses avoided over the ranges that were tried; absent where the picture shows averages, to which they do not belong. */
 function triedRange(context: ReportContext, avoided: number): TriedRange | undefined {
   if (context.headline) return undefined;
-  const all = context.run.ranges()
+  const all = context.run
+    .ranges()
     .flatMap(({ low, high }) => [low, high])
     .map((each) => perYear(context, each).avoidedLoss);
   return { low: Math.min(avoided, ...all), high: Math.max(avoided, ...all) };

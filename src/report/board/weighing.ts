@@ -10,7 +10,8 @@ export const chanceAtEnd = (result: { infestedByYear: readonly number[] }): numb
 
 /** Lowest and highest benefit–cost ratio of the requested option over the ranges that were tried. */
 export function ratioRange(run: StudyRun): { low: number; high: number } | undefined {
-  const ratios = run.ranges()
+  const ratios = run
+    .ranges()
     .flatMap(({ low, high }) => [low, high])
     .flatMap((comparison) => requestedOption({ document: run.document, comparison }).benefitCostRatio ?? []);
   return ratios.length === 0 ? undefined : { low: Math.min(...ratios), high: Math.max(...ratios) };

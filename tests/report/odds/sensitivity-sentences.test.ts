@@ -32,12 +32,12 @@ describe("values of inputs for a reader", () => {
     ["growth.settlers-per-month", 4000, "372 per ft²", "4,000 per m²"],
     ["cleaning.rack.base", 300, "$27.87/ft²", "$300/m²"],
     ["cleaning.conduit.visit", 15000, "$15,000", "$15,000"],
-    ["plan.oxidant.capital", 706_293, "$20,000/cfs", "$706,000/m³/s"],
+    ["plan.oxidant.capital", 706_293, "$20,000/cfs", "$706,000/(m³/s)"],
     ["arrival.shape", 1.3173766, "1.32", "1.32"],
     ["growth.yearly-mortality", 0.5, "50%/yr", "50%/yr"],
     ["population.years-to-peak.quagga-shallow", 4, "4 yr", "4 yr"],
-    ["shell.growth-rate", 0.00035, "0.00035 per °C and day", "0.00035 per °C and day"],
-    ["growth.bulk-density", 500, "500 kg/m³", "500 kg/m³"],
+    ["shell.growth-rate", 0.00035, "0.000194 per °F and day", "0.00035 per °C and day"],
+    ["growth.bulk-density", 500, "31.2 lb/ft³", "500 kg/m³"],
     ["structures/city-intake/alternativeWater", 0.2, "$247/acre-ft", "$0.20/m³"],
   ])("%s of %d is %s, or %s", (id, value, us, si) => {
     expect(inputText(id, value, reading)).toBe(us);
