@@ -186,8 +186,7 @@ function growthOf(planned: PlannedLayer | undefined, about: About, setting: Sett
       title: `${about.result.structure.name}: growth on the ${about.part}`,
       intro: `The month of ${monthName(planned.month % 12)}, the ${ordinal(since)} since ${start}, under the plan “${planLabel(about)}”: what settled, what lived on, and the layer that the sheet before starts from.`,
       ...{ given, groups, hasStudyUnits: hasStudyUnits(given) },
-      outcome:
-        "Mussels that settled in one month are one cohort. Cohorts of fewer than one mussel to two square metres are not followed.",
+      outcome: "Mussels that settled in one month are one cohort.",
       cohorts: cohorts.moved.map(cohortRow),
     },
   ];

@@ -30,8 +30,6 @@ export interface MonthOfCohorts {
 
 const agesInTable = settlersPlace(1);
 const mmPerM = 1e3;
-/** Fewer to a square metre are not followed: the model drops them. */
-const smallestCohort = 1 / 2;
 
 /** The cohorts of a surface through one month, grown from bare by the model. */
 export function cohortsOfMonth(planned: PlannedLayer): MonthOfCohorts {
@@ -39,8 +37,7 @@ export function cohortsOfMonth(planned: PlannedLayer): MonthOfCohorts {
   const { surface, context } = part;
   const { settlersPerMonth, coverLimit, yearlyMortality } = context.growth;
   const survival = Math.exp(-yearlyMortality / 12);
-  const moved = cohortsBefore(planned).map((cohort) => movedCohort(cohort, planned, survival));
-  const living = moved.filter(({ number }) => number > smallestCohort);
+  const living = cohortsBefore(planned).map((cohort) => movedCohort(cohort, planned, survival));
   const crowding = living.reduce((sum, each) => sum + coverOf(each), 0) / coverLimit;
   const { settlement } = at(surface.months, month % 12);
   const none: MovedCohort = {
