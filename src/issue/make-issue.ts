@@ -167,12 +167,16 @@ function issueView(
     digest,
     signedBy,
     method: content.method,
-    attached: [...Object.values(attachmentNames), ...recordsNamed(content.studyText).map(recordAttachment)]
+    attached: [...Object.values(attachmentNames), ...recordsNamed(content.studyText).map(printedRecord)]
       .filter((name) => part === "all" || name !== attachmentNames.board)
       .sort()
       .join(", "),
   };
 }
+
+/** The start of a record's digest: one whole digest is printed, that of the report. */
+const printedRecord = (digest: string) => recordAttachment(`${digest.slice(0, shownDigits)}…`);
+const shownDigits = 12;
 
 function attachments(
   record: IssueRecord,

@@ -52,7 +52,7 @@ export const boatLogSchema = z
     quickCheck: column("the minutes of the quick check").optional(),
     fullInspection: column("the minutes of the full inspection").optional(),
     classes: z
-      .record(shortText, identifier)
+      .record(shortText.regex(/\S/, "a word of the file"), identifier)
       .default({})
       .meta({ description: "Vessel class for each word of the column of classes" }),
     yes: words("Words that mean yes, beside yes, y, true, x and 1"),
