@@ -110,6 +110,52 @@ describe("the page of records", () => {
     expect(studies.find(id)?.revision).toBe(1);
   });
 
+  it("leaves out no line that was not shown", async () => {
+    const { send, studies, id } = await withStudy();
+    const slip = exported.replace("3/5/2012", "3/55/2012");
+    const page = await (await send({ ...mapping, act: "keep" }, slip)).text();
+    expect(page).toContain("Line 797: found &quot;3/55/2012&quot;");
+    expect(page).toContain('name="leftOut" value="1"');
+    expect(studies.find(id)?.revision).toBe(1);
+    const kept = await send({ ...mapping, act: "keep", leftOut: "1", upload: uploadIn(page) });
+    expect(kept.status).toBe(303);
+    expect(studies.find(id)?.note).toBe("Record of levels from gauge.txt, without 1 of its lines");
+  });
+
+  it.each([
+    ["soon", "fillGapsUpTo &quot;soon&quot;; allowed: a whole number of days"],
+    ["93", "fillGapsUpTo 93; allowed: at most 92 days"],
+    ["-1", "fillGapsUpTo -1; allowed: at least 0 days"],
+  ])("refuses gaps of %s days, and keeps what was typed", async (fillGapsUpTo, told) => {
+    const { send, studies, id } = await withStudy();
+    const page = await (await send({ ...mapping, fillGapsUpTo, act: "keep" }, exported)).text();
+    expect(page).toContain(told);
+    expect(page).toContain(`name="fillGapsUpTo"\n  value="${fillGapsUpTo}"`);
+    expect(studies.find(id)?.revision).toBe(1);
+  });
+
+  it("refuses a gauge's zero that is no number as it was typed", async () => {
+    const { send } = await withStudy();
+    const page = await (await send({ ...mapping, gaugeZero: "3,5" }, exported)).text();
+    expect(page).toContain("gaugeZero &quot;3,5&quot;; allowed: a number");
+  });
+
+  it("does not put the record of a schedule that is no longer there in place of the lake's own levels", async () => {
+    const { send, ask, studies, id } = await withStudy();
+    expect((await send({ ...mapping, schedule: "gone", act: "keep" }, exported)).status).toBe(404);
+    expect((await ask(`/studies/${id}/records?schedule=gone`)).status).toBe(404);
+    expect(studies.find(id)?.revision).toBe(1);
+  });
+
+  it("opens though an unfinished study says what no form can", async () => {
+    const { studies, ask } = await withStudy();
+    const text = `lake:\n  record:\n    export: { date: Day, dates: us, several: 3, level: ${"x".repeat(300)} }\n`;
+    const { id } = studies.create(text, { author: "", note: "", origin: "form" });
+    const page = await ask(`/studies/${id}/records`);
+    expect(page.status).toBe(200);
+    expect(await page.text()).toContain('name="date" value="Day"');
+  });
+
   it("takes a record for another schedule", async () => {
     const { send, studies, ask } = await withStudy();
     void send;
