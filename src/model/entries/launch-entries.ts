@@ -12,11 +12,13 @@ export function launchEntries(input: StudyInput, assumed: Assumed): EntryCheck[]
 }
 
 /** Launches of a day at each lane of a ramp so wide. */
-export const laneLaunches = (perDay: number, width: number, lane: number): number =>
-  perDay / Math.max(1, width / lane);
+export const laneLaunches = (perDay: number, width: number, assumed: Assumed): number =>
+  perDay / Math.max(1, width / assumed("checks.lane-width"));
+
+/** Launches of a day past which no lane has room. */
+export const mostLaneLaunches = (assumed: Assumed): number => assumed("checks.impossible-lane-launches");
 
 function laneChecks({ structures }: StudyInput, assumed: Assumed): EntryCheck[] {
-  const lane = assumed("checks.lane-width");
   return structures.flatMap((structure, index) => {
     const launches = kindOf(structure).launches?.(structure);
     if (!launches) return [];
@@ -24,7 +26,7 @@ function laneChecks({ structures }: StudyInput, assumed: Assumed): EntryCheck[] 
       at: ["structures", index, "launchesPerDay"],
       what: `${structure.name}, launches a day at each lane in the busiest month`,
       measure: "count",
-      found: laneLaunches(Math.max(...launches.perDay), launches.width, lane),
+      found: laneLaunches(Math.max(...launches.perDay), launches.width, assumed),
       remedy: "Look again at the launches, which are those of one day, and at the width and its unit.",
     } as const;
     return [usuallyAtMost(entry, usualRanges.laneLaunches, assumed)];

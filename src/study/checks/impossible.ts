@@ -1,7 +1,7 @@
 import { at } from "../../lists.js";
 import type { Assumed } from "../../model/assumed.js";
 import { waterLevels } from "../../model/entries/checked.js";
-import { laneLaunches } from "../../model/entries/launch-entries.js";
+import { laneLaunches, mostLaneLaunches } from "../../model/entries/launch-entries.js";
 import { cleanDelivered, cleanLoss, cleanVelocity, impossible } from "../../model/entries/pipe-entries.js";
 import type { StudyInput } from "../../model/inputs.js";
 import { dailyElevations } from "../../model/lake/levels.js";
@@ -143,10 +143,9 @@ function dryProblems(structure: Structure, { highestWater, text, typed }: Judgin
 function launchProblems(structure: Structure, { assumed, typed }: Judging): Contradiction[] {
   const launches = kindOf(structure).launches?.(structure);
   if (!launches) return [];
-  const most = assumed("checks.impossible-lane-launches");
-  const lane = assumed("checks.lane-width");
+  const most = mostLaneLaunches(assumed);
   const month = launches.perDay.indexOf(Math.max(...launches.perDay));
-  const found = laneLaunches(at(launches.perDay, month), launches.width, lane);
+  const found = laneLaunches(at(launches.perDay, month), launches.width, assumed);
   if (found <= most) return [];
   const path = ["launchesPerDay", at(monthNames, month)];
   return [
