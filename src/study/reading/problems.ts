@@ -61,10 +61,28 @@ function problemsOfIssue(issue: z.core.$ZodIssue, document: unknown): Problem[] 
       at: issue.path,
       found: describe(found),
       allowed: allowedText(issue),
-      remedy:
-        found === undefined ? "Add it." : issue.path.length === 0 ? noStudyRemedy : "Correct this value.",
+      remedy: remedyOf(found, issue),
     },
   ];
+}
+
+function remedyOf(found: unknown, { path, message }: z.core.$ZodIssue): string {
+  if (found === undefined) return "Add it.";
+  if (path.length === 0) return noStudyRemedy;
+  const full = typeof found === "string" && counts.test(message) ? writtenInFull(found) : undefined;
+  return full === undefined ? "Correct this value." : `Write ${full} if that is meant.`;
+}
+
+/** Where a letter after a number is no unit. */
+const counts = /\bmoney\b|\bnumber\b/;
+const shortened = /^(?:[$€£]|[A-Z]{3}\s)?\s*(\d{1,6}(?:\.\d{1,6})?)\s*(k|K|thousand|M|million)\b/;
+
+/** The number of "154k" or "$1.5 million" in full. */
+function writtenInFull(text: string): string | undefined {
+  const [, number, word = ""] = shortened.exec(text.trim().slice(0, longestFound)) ?? [];
+  if (number === undefined) return undefined;
+  const size = /^[kKt]/.test(word) ? 1e3 : 1e6;
+  return Number((Number(number) * size).toPrecision(12)).toLocaleString("en-US");
 }
 
 const noStudyRemedy =
