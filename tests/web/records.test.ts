@@ -17,10 +17,14 @@ async function withStudy() {
   const served = await serving();
   const text = readFileSync(examplePath("thistledown"), "utf8");
   const { id } = served.studies.create(text, { author: "", note: "", origin: "upload" });
-  const send = async (fields: Readonly<Record<string, string>>, file?: string | Uint8Array<ArrayBuffer>) => {
+  const send = async (
+    fields: Readonly<Record<string, string>>,
+    file?: string | Uint8Array<ArrayBuffer>,
+    name = "gauge.txt",
+  ) => {
     const form = new FormData();
     for (const [key, value] of Object.entries(fields)) form.set(key, value);
-    if (file !== undefined) form.set("file", new Blob([file]), "gauge.txt");
+    if (file !== undefined) form.set("file", new Blob([file]), name);
     return served.ask(`/studies/${id}/records`, { method: "POST", body: form });
   };
   return { ...served, id, send };
@@ -110,9 +114,54 @@ describe("the page of records", () => {
     expect(studies.find(id)?.revision).toBe(1);
   });
 
+  it.each([
+    [
+      { schedule: "gone" },
+      "Levels of: found “gone”, which this study does not have; allowed: those in the list",
+    ],
+    [{ gaugeZero: "low" }, "Elevation of the gauge’s zero: found &quot;low&quot;; allowed: a number"],
+    [{ fillGapsUpTo: "two" }, "Gaps to join: found &quot;two&quot;; allowed: whole days, 0 to 92"],
+    [{ fillGapsUpTo: "400" }, "Gaps to join: found &quot;400&quot;; allowed: whole days, 0 to 92"],
+    [{ origin: "o".repeat(201) }, "Where the record comes from: found"],
+    [{ origin: "a\u0007b" }, "allowed: characters that can be printed"],
+  ])("keeps nothing of a form with %j, and gives back what was typed and the file", async (typed, told) => {
+    const { send, studies, id } = await withStudy();
+    const answer = await send({ ...mapping, ...typed, act: "keep" }, exported);
+    const page = await answer.text();
+    expect(answer.status).toBe(400);
+    expect(page).toContain(told);
+    expect(page).toContain('value="Pool (ft)"');
+    expect(uploadIn(page)).toMatch(/^[0-9a-f-]{36}$/);
+    expect(studies.find(id)?.revision).toBe(1);
+  });
+
+  it("takes a gauge’s zero with commas, and a file whose name is not in Latin letters alone", async () => {
+    const { send, studies, id } = await withStudy();
+    const low = exported.replaceAll("3200.25", "10.25");
+    const kept = await send({ ...mapping, gaugeZero: "3,190", act: "keep" }, low, "Höhe – Łąka.csv");
+    expect(kept.status).toBe(303);
+    expect(studies.find(id)?.note).toBe("Record of levels from Höhe – Łąka.csv");
+    expect(studies.find(id)?.text).toContain("gaugeZero: 3190");
+  });
+
+  it("shows what is left out of another file before it keeps the rest", async () => {
+    const { send, studies, id } = await withStudy();
+    const faulty = exported.replace("2/28/2010", "2/30/2010");
+    const page = await (await send({ ...mapping, act: "keep" }, faulty)).text();
+    expect(page).toContain("1 line left out");
+    expect(studies.find(id)?.revision).toBe(1);
+    expect((await send({ ...mapping, upload: uploadIn(page), act: "keep" })).status).toBe(303);
+    expect(studies.find(id)?.note).toBe("Record of levels from gauge.txt, without 1 of its lines");
+  });
+
+  it("tells its own limit of a file that is too large", async () => {
+    const { send } = await withStudy();
+    const page = await (await send(mapping, new Uint8Array(48 * 1024 * 1024 + 1).fill(65))).text();
+    expect(page).toContain("found a larger file; allowed: at most 48 MB");
+  });
+
   it("takes a record for another schedule", async () => {
-    const { send, studies, ask } = await withStudy();
-    void send;
+    const { studies, ask } = await withStudy();
     const text = readFileSync(examplePath("sorrel-bend"), "utf8");
     const { id } = studies.create(text, { author: "", note: "", origin: "upload" });
     const [, schedule = ""] = /otherSchedules:\s*\n\s*- id: (\S+)/.exec(text) ?? [];
