@@ -29,7 +29,14 @@ describe("several own values at once", () => {
     expect(page).toContain("Net benefit of");
     expect(page).toContain("Chance that a fouled launch of unknown origin founds a population");
     expect(page).toMatch(/<td class="num">[+−]€[\d,]+<\/td>/);
-    expect(page).toContain("All together");
+    const cellsOf = (row: string) => row.match(/<t[dh][^>]*>/g)?.length;
+    const [, table = ""] = page.split('<table id="table-own-effects"');
+    const [head = "", ...rows] = table.split("</table>")[0]?.match(/<tr[\s\S]*?<\/tr>/g) ?? [];
+    expect(rows.map(cellsOf)).toEqual([6, 6, 6]);
+    expect(cellsOf(head)).toBe(6);
+    expect(rows.at(-1)).toMatch(
+      /All together.*<td class="num">[^<]*€[\d,]+<\/td><td class="num">[+−]€[\d,]+<\/td>/,
+    );
     expect(page).toContain("Keep 2 own values in one revision");
     expect(web.studies.find(id)?.revision).toBe(1);
   });

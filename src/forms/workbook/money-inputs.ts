@@ -26,7 +26,12 @@ export const groupWords: Readonly<Record<PriceGroup, string>> = {
   other: "everything else",
 };
 
-export function moneyInputs(inputs: InputList, { comparison, horizon, run }: ReportContext): MoneyInputs {
+/** The budget of the requested program; of a lake that is infested already there is none. */
+export const budgetOf = ({ infestedSince, requested }: ReportContext) =>
+  infestedSince === undefined ? requested.budget : undefined;
+
+export function moneyInputs(inputs: InputList, context: ReportContext): MoneyInputs {
+  const { comparison, horizon, run } = context;
   const { money } = comparison.input;
   const { discountRateOrigin } = run.document.money;
   inputs.section("Money and time");
@@ -47,9 +52,9 @@ export function moneyInputs(inputs: InputList, { comparison, horizon, run }: Rep
       origin: "A longer one is computed by the program; a shorter one keeps the plans chosen for this one.",
       limits: [1, horizon],
     }),
-    inflation: inputs.add({
-      ...{ name: "General inflation, for budgets", amount: money.inflation, ...perYear },
-    }),
+    inflation: budgetOf(context)
+      ? inputs.add({ name: "General inflation, for budgets", amount: money.inflation, ...perYear })
+      : number(money.inflation),
     rises: new Map(
       (money.escalation ?? []).map(({ group, rate }) => [
         group,

@@ -1,5 +1,5 @@
 import { randomUUID } from "node:crypto";
-import type { Express, Request, Response } from "express";
+import type { ErrorRequestHandler, Express, Request, Response } from "express";
 import { LRUCache } from "lru-cache";
 import multer from "multer";
 import type { Answer } from "../../app/answers/questions.js";
@@ -10,12 +10,12 @@ import { edited } from "../../editor/study-text.js";
 import { largestExportBytes } from "../../study/exports/export-table.js";
 import { exportText } from "../../study/exports/file-text.js";
 import { levelExportSchema } from "../../study/format/export-schema.js";
-import { gapSetting } from "../../study/format/schedule-schema.js";
+import { isPrintable } from "../../study/reading/characters.js";
 import { InputError, problemsOf, sentence } from "../../study/reading/problems.js";
 import { authorOf, rememberAuthor } from "../author.js";
 import { NotFoundError } from "../explain.js";
 import type { StudyPages } from "../pages/study-pages.js";
-import { type FileForm, formOf, gapDays, mappingOf, placeOf, sentFile } from "./file-form.js";
+import { type FileForm, formOf, formProblems, gapDays, mappingOf, placeOf, sentFile } from "./file-form.js";
 import { showRecords } from "./records-page.js";
 
 type Parts = Pick<StudyPages, "studies" | "answers" | "find">;
@@ -31,8 +31,17 @@ const waitingMilliseconds = 20 * 60 * 1000;
 
 const upload = multer({
   storage: multer.memoryStorage(),
-  limits: { fileSize: largestExportBytes + 1, fieldSize: 10_000, files: 1, fields: 20 },
+  defParamCharset: "utf8",
+  limits: { fileSize: largestExportBytes, fieldSize: 10_000, files: 1, fields: 20 },
 });
+
+/** What is sent here is no study, whose limit is told elsewhere. */
+const tooLarge: ErrorRequestHandler = (error: unknown, _request, _response, next) => {
+  if (!(error instanceof multer.MulterError) || error.code !== "LIMIT_FILE_SIZE") return next(error);
+  const allowed = `at most ${largestExportBytes / 2 ** 20} MB`;
+  const remedy = "Export fewer years, or daily means.";
+  next(new InputError("The file", [{ path: "the file", found: "a larger file", allowed, remedy }]));
+};
 
 /** Exported files of levels: read by columns that are mapped once, shown, and kept beside the study. */
 export function addRecords(app: Express, parts: Parts): void {
@@ -46,32 +55,46 @@ export function addRecords(app: Express, parts: Parts): void {
     const schedule = typeof request.query.schedule === "string" ? request.query.schedule : "";
     return showRecords(response, parts, { entry, form: formOf(entry, schedule, authorOf(request)) });
   });
-  app.post("/studies/:id/records", upload.single("file"), async (request, response) => {
-    const entry = parts.find(String(request.params.id));
-    if (entry.isExample) throw new NotFoundError();
-    const form = sentForm(request);
-    rememberAuthor(response, form.author);
-    const found = sentUpload(request, form, uploads);
-    if ("problem" in found) {
-      const shown = { entry, form: { ...form, upload: "" }, problem: found.problem };
-      await showRecords(response.status(400), parts, shown);
-      return;
-    }
-    const { document, writing } = draftOf(entry.text, entry.fileName);
-    const tried = await parts.answers.ask("fileTried", {
-      ...{ file: found.text, mapping: mappingOf(form), fillGapsUpTo: gapDays(form) },
-      ...{ document, system: writing.system },
-    });
-    if (form.act === "keep" && tried.csv !== undefined && tried.refusedCount === form.leftOut)
-      keep(response, parts, { entry, form, tried, name: found.name });
-    else
-      await showRecords(response, parts, {
-        entry,
-        form: { ...form, upload: found.token },
-        tried,
-        name: found.name,
+  app.post(
+    "/studies/:id/records",
+    upload.single("file"),
+    tooLarge,
+    async (request: Request, response: Response) => {
+      const entry = parts.find(String(request.params.id));
+      if (entry.isExample) throw new NotFoundError();
+      const form = sentForm(request);
+      const { document, writing } = draftOf(entry.text, entry.fileName);
+      const found = sentUpload(request, form, uploads);
+      const wrong = formProblems(form, document).map(sentence);
+      if ("problem" in found || wrong.length > 0) {
+        const [upload, problems] =
+          "problem" in found ? ["", [found.problem, ...wrong]] : [found.token, wrong];
+        const shown = {
+          entry,
+          form: { ...form, upload },
+          problems,
+          ...("name" in found ? { name: found.name } : {}),
+        };
+        await showRecords(response.status(400), parts, shown);
+        return;
+      }
+      rememberAuthor(response, form.author);
+      const tried = await parts.answers.ask("fileTried", {
+        ...{ file: found.text, mapping: mappingOf(form), fillGapsUpTo: gapDays(form) },
+        ...{ document, system: writing.system },
       });
-  });
+      const isShown = tried.refusedCount === 0 || found.token === form.upload;
+      if (form.act === "keep" && tried.csv !== undefined && isShown)
+        keep(response, parts, { entry, form, tried, name: found.name });
+      else
+        await showRecords(response, parts, {
+          entry,
+          form: { ...form, upload: found.token },
+          tried,
+          name: found.name,
+        });
+    },
+  );
 }
 
 function sentForm(request: Request): FileForm {
@@ -95,8 +118,9 @@ function sentUpload(
     };
   }
   try {
+    const name = file.originalname.slice(0, longestName);
     const found = {
-      name: file.originalname.slice(0, longestName),
+      name: isPrintable(name) ? name : "the file",
       text: exportText(file.buffer, file.originalname),
     };
     const token = randomUUID();
@@ -123,7 +147,7 @@ function keep(response: Response, { studies }: Parts, { entry, form, tried, name
   const digest = studies.keepRecord(tried.csv ?? "");
   const edits = recordEdits(document, place, {
     ...{ digest, fileName: name, mapping: levelExportSchema.parse(mappingOf(form)) },
-    ...gapSetting.parse({ fillGapsUpTo: gapDays(form) }),
+    fillGapsUpTo: gapDays(form),
     origin: form.origin === "" ? undefined : form.origin,
   });
   const leftOut = tried.refusedCount === 0 ? "" : `, without ${tried.refusedCount} of its lines`;

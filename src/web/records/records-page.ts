@@ -18,14 +18,15 @@ interface Shown {
   readonly tried?: Answer<"fileTried">;
   /** Of the file that was tried. */
   readonly name?: string;
-  readonly problem?: string;
+  /** What is wrong with the form or the file as a whole. */
+  readonly problems?: readonly string[];
 }
 
 /** The page of records: what the study has, and what would come of a file. */
 export async function showRecords(
   response: Response,
   { answers }: Pick<StudyPages, "answers">,
-  { entry, form, tried, name, problem }: Shown,
+  { entry, form, tried, name, problems = [] }: Shown,
 ): Promise<void> {
   const { document, levels, writing } = draftOf(entry.text, entry.fileName);
   const place = placeOf(document, form.schedule);
@@ -40,13 +41,12 @@ export async function showRecords(
     replacesSchedule: valueAt(document, [...place, "drawdown"]) !== undefined,
     schedules: choices(schedulesOf(document), form.schedule),
     ...choicesOf(form, tried),
-    faults: [...(problem === undefined ? [] : [problem]), ...(tried?.problems ?? []).map(faultText)],
+    faults: [...problems, ...(tried?.problems ?? []).map(faultText)],
     asked: (tried?.asked ?? []).map(({ about, problem: each }) => ({ about, text: faultText(each) })),
     words: (tried?.asked ?? []).flatMap(({ words = [] }) => words).join(", "),
     told: tried?.told ?? [],
     refused: (tried?.refused ?? []).map(faultText),
     refusedCount: counted(tried?.refusedCount ?? 0, "line"),
-    leftOut: tried?.refusedCount ?? 0,
     canKeep: tried?.csv !== undefined,
     hasFile: form.upload !== "",
     dropped: droppedText(tried, form),
