@@ -19,7 +19,7 @@ import { type TracedChance, tracedChance } from "../traced/traced-chance.js";
 import { requestedTraced } from "../traced/traced-option.js";
 import { tellingAmounts } from "./amounts.js";
 import { logSpreadsOf } from "./chance-estimate.js";
-import { prepareStudy } from "./prepared.js";
+import { type PreparedStudy, prepareStudy } from "./prepared.js";
 import type { StudyPrices } from "./prices.js";
 import { type StationRun, staffStations } from "./staffing.js";
 import { type CoverageRun, coverageRuns, type StudyTraffic } from "./traffic.js";
@@ -86,15 +86,7 @@ export function runStudy(document: StudyDocument, all: AssumptionSet): StudyRun 
   };
   const comparedAssumptions = [...new Set([...inputAssumptions, ...ids()])];
   const usedAssumptions = [...new Set([...comparedAssumptions, ...paperAssumptions(document)])];
-  const chance =
-    input.lake.infestedSince === undefined
-      ? chanceOrigins(
-          input,
-          { baseline: comparison.baseline, suitability: comparison.lake.suitability.weight },
-          assumed,
-          logSpreadsOf(assumptions.entries, overrides),
-        )
-      : undefined;
+  const chance = originsOf(prepared, comparison);
   const judgedBy = once(() => ({
     ...{ assumptions, chance, own: overridden },
     chanceIds: usedAssumptions.filter((id) => id.split(".")[0] === "arrival"),
@@ -121,6 +113,16 @@ export function runStudy(document: StudyDocument, all: AssumptionSet): StudyRun 
     confidence: (odds) => confidences(odds, judgedBy()),
     tracedChance: once(() => tracedChance({ document, assumptions, comparison, assumed, withShape })),
   };
+}
+
+/** Absent where the lake is infested already. */
+function originsOf(
+  { input, assumed, assumptions, overrides }: PreparedStudy,
+  { baseline, lake }: Comparison,
+): ChanceOrigins | undefined {
+  if (input.lake.infestedSince !== undefined) return undefined;
+  const spreads = logSpreadsOf(assumptions.entries, overrides);
+  return chanceOrigins(input, { baseline, suitability: lake.suitability.weight }, assumed, spreads);
 }
 
 function requestedBenefit({ study }: StudyDocument, options: Comparison["options"]): number {
