@@ -61,10 +61,16 @@ function problemsOfIssue(issue: z.core.$ZodIssue, document: unknown): Problem[] 
       at: issue.path,
       found: describe(found),
       allowed: allowedText(issue),
-      remedy:
-        found === undefined ? "Add it." : issue.path.length === 0 ? noStudyRemedy : "Correct this value.",
+      remedy: remedyOf(issue, found),
     },
   ];
+}
+
+function remedyOf(issue: z.core.$ZodIssue, found: unknown): string {
+  if (found === undefined) return "Add it.";
+  if (issue.path.length === 0) return noStudyRemedy;
+  if (found === null) return "Enter a value, or take the line out.";
+  return issue.code === "too_big" && issue.origin === "string" ? "Shorten it." : "Correct this value.";
 }
 
 const noStudyRemedy =
@@ -116,9 +122,9 @@ const longestFound = 60;
 
 /** A value as its author would recognise it, at a readable length. */
 export function describe(value: unknown): string {
-  if (value === undefined) return "nothing";
+  if (value === undefined || value === null) return "nothing";
   if (Array.isArray(value)) return `a list of ${value.length}`;
-  if (typeof value === "object" && value !== null) return "a group of fields";
+  if (typeof value === "object") return "a group of fields";
   const unprintable = typeof value === "string" ? unseenIn(value) : undefined;
   if (unprintable !== undefined) return `${unprintable} of ${describe(forPrint(String(value)))}`;
   const start = typeof value === "string" ? value.slice(0, longestFound + 1) : value;
