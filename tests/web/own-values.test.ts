@@ -62,7 +62,7 @@ describe("several own values at once", () => {
     await post(first, { csv: two, act: "take" });
     const { path } = made();
     const page = await (await web.ask(`${path}?from=${from}`)).text();
-    expect(page).toContain("stand in the box below. Nothing is saved yet.");
+    expect(page).toContain("are in the box below. Nothing is saved yet.");
     expect(page).toContain("growth.bulk-density,28 lb/ft3,,weighed");
   });
 

@@ -52,7 +52,7 @@ export const chanceRelations: readonly Relation[] = [
       ["b", "share of the boats met that is held", ""],
       ["s", "share with a seal", ""],
       ["c", "launches in open hours over all launches", ""],
-      ["r", "share of set-aside boats refused", ""],
+      ["r", "share of the boats held that is refused", ""],
       ["m", "share that inspection and hot wash miss, between the bounds", ""],
       ["u", "share alive after the drying hold, 1 where there is none", ""],
     ],

@@ -74,6 +74,7 @@ const amountColumns = [2, 3, 4];
 
 function structuresTable(id: string, rows: readonly TableRow[], context: ReportContext): TableView {
   const { format, priceYear, infestedSince, traced } = context;
+  const small = boardMoney(format);
   const { year, meanYears } = traced.mature;
   const attempts = attemptsOf(context);
   const columns = [
@@ -84,7 +85,7 @@ function structuresTable(id: string, rows: readonly TableRow[], context: ReportC
   const steps = columns.map(stepFor);
   const rounded = columns.map((column, index) => addingUp(column, at(steps, index)));
   const amounts = (place: number) =>
-    rounded.map(({ parts }) => num(place < parts.length ? format.exactMoney(at(parts, place)) : "–"));
+    rounded.map(({ parts }) => num(place < parts.length ? small.exactMoney(at(parts, place)) : "–"));
   const lines = [...rows, ...attempts];
   return {
     id,

@@ -55,7 +55,7 @@ export function shapesTable({ comparison }: ReportContext, { shapes }: TracedCha
         ),
       ),
     ],
-    note: "The answer uses 1, each launch by itself, unless the study says otherwise. The effect is reported (Leung, Drake and Lodge 2004), but its size is not known here, so 1.5 is shown as a variant rather than a range. Both agree at the number of launches given by assumption arrival.reference-launches.",
+    note: "The answer uses 1, each launch by itself, unless a study says otherwise. The effect is reported (Leung, Drake and Lodge 2004), but its size is not known here, so 1.5 is shown as a variant rather than a range. Both agree at the number of launches given by assumption arrival.reference-launches.",
     compact: true,
   };
 }

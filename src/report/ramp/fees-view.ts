@@ -52,7 +52,7 @@ export function feesTable(context: ReportContext): TableView | undefined {
   const classes = new Map(comparison.input.boats.classes.map(({ id, name }) => [id, name]));
   return {
     id: "table-fees",
-    caption: `Fees as they are, and as they would cover the whole program, prices of ${priceYear}`,
+    caption: `Present fees, and fees that would cover the whole program, prices of ${priceYear}`,
     head: head(
       "Fee",
       "Who pays",

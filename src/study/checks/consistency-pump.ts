@@ -168,7 +168,7 @@ function weakPump(
       path: ["curve"],
       found: `${text(weak.head, "length")} at the demand of ${name}, ${demandText(name)}`,
       allowed: `at least ${text(weak.needed, "length")} there, the lift and the loss of the clean conduit`,
-      remedy: "Correct the pump, the demand, the conduit or the unit of any of them.",
+      remedy: "Correct the pump, the demand, the conduit, or the unit of one of them.",
     },
   ];
 }

@@ -91,11 +91,11 @@ const checkSteps = {
     where: "trials with marked boats, or published shares of other programs",
   }),
   inspection: quantity("share").meta({
-    description: "Set-aside boats made safe by the full inspection",
+    description: "Fouled boats held that the full inspection makes safe",
     typical: ["typical.sensitivity"],
   }),
   hotWash: quantity("share").meta({
-    description: "Set-aside boats made safe by the hot wash",
+    description: "Fouled boats held that the hot wash makes safe",
     typical: ["typical.efficacy"],
   }),
 };

@@ -19,7 +19,7 @@ import { type TracedChance, tracedChance } from "../traced/traced-chance.js";
 import { requestedTraced } from "../traced/traced-option.js";
 import { tellingAmounts } from "./amounts.js";
 import { logSpreadsOf } from "./chance-estimate.js";
-import { prepareStudy } from "./prepared.js";
+import { type PreparedStudy, prepareStudy } from "./prepared.js";
 import type { StudyPrices } from "./prices.js";
 import { type StationRun, staffStations } from "./staffing.js";
 import { type CoverageRun, coverageRuns, type StudyTraffic } from "./traffic.js";
@@ -61,6 +61,18 @@ interface RangeRun {
   readonly high: Comparison;
 }
 
+/** Absent where the lake is infested. */
+function chanceOf({ input, assumed, assumptions, overrides }: PreparedStudy, comparison: Comparison) {
+  if (input.lake.infestedSince !== undefined) return undefined;
+  const { baseline, lake } = comparison;
+  return chanceOrigins(
+    input,
+    { baseline, suitability: lake.suitability.weight },
+    assumed,
+    logSpreadsOf(assumptions.entries, overrides),
+  );
+}
+
 /** Computes a study and the ranges that its report shows. */
 export function runStudy(document: StudyDocument, all: AssumptionSet): StudyRun {
   const prepared = prepareStudy(document, all);
@@ -86,15 +98,7 @@ export function runStudy(document: StudyDocument, all: AssumptionSet): StudyRun 
   };
   const comparedAssumptions = [...new Set([...inputAssumptions, ...ids()])];
   const usedAssumptions = [...new Set([...comparedAssumptions, ...paperAssumptions(document)])];
-  const chance =
-    input.lake.infestedSince === undefined
-      ? chanceOrigins(
-          input,
-          { baseline: comparison.baseline, suitability: comparison.lake.suitability.weight },
-          assumed,
-          logSpreadsOf(assumptions.entries, overrides),
-        )
-      : undefined;
+  const chance = chanceOf(prepared, comparison);
   const judgedBy = once(() => ({
     ...{ assumptions, chance, own: overridden },
     chanceIds: usedAssumptions.filter((id) => id.split(".")[0] === "arrival"),

@@ -74,7 +74,7 @@ describe("a sweep", () => {
   });
 
   it.each([
-    ["arrival.shap", ["arrival.shap"], "no assumption and no place of the study", "arrival.shape"],
+    ["arrival.shap", ["arrival.shap"], "neither an assumption nor a place in the study", "arrival.shape"],
     [
       "an item that is not there",
       ["options[9].steps.quickCheck"],
