@@ -39,6 +39,7 @@ const tenthsRow = (name: string, { p10, p50, p90 }: Tenths) =>
 
 /** The chance and the ratio of each option where foundings go with launches, and where many act together. */
 export function shapesTable({ comparison }: ReportContext, { shapes }: TracedChance): TableView {
+  const used = shapes.find(({ isUsed }) => isUsed)?.shape ?? 1;
   return {
     id: "table-chance-shapes",
     caption: "If mussels that arrive together do better: strength of the group-arrival effect",
@@ -55,7 +56,7 @@ export function shapesTable({ comparison }: ReportContext, { shapes }: TracedCha
         ),
       ),
     ],
-    note: "The answer uses 1, each launch by itself, unless a study says otherwise. The effect is reported (Leung, Drake and Lodge 2004), but its size is not known here, so 1.5 is shown as a variant rather than a range. Both agree at the number of launches given by assumption arrival.reference-launches.",
+    note: `The answer uses ${significant(used, 3)}; at 1 each launch counts by itself. The effect is reported (Leung, Drake and Lodge 2004), but its size is not known here, so others are shown as variants rather than a range. All agree at the number of launches given by assumption arrival.reference-launches.`,
     compact: true,
   };
 }

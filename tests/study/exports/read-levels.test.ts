@@ -28,7 +28,7 @@ describe("an export of a gauge network: comments, tabs, widths below the names",
     expect(told).toEqual([
       "Levels are in ft, as chosen.",
       "3 levels read, of 3 dates from 2019-12-31 to 2020-01-04.",
-      "No level in 1 line with nothing, 1 line with “Ice”.",
+      "No level in 1 blank line, 1 line with “Ice”.",
     ]);
     expect([...refused, ...asked]).toEqual([]);
   });
