@@ -70,7 +70,7 @@ describe("several own values at once", () => {
     const { id } = web.studies.create("study: { name: Begun }\n", writer);
     const path = `/studies/${id}/own-values`;
     const page = await (await post(path, { csv: two, act: "check" })).text();
-    expect(page).toContain("what they do is shown once the study is complete");
+    expect(page).toContain("their effect is shown once the study is complete");
     expect((await post(path, { csv: two, act: "take" })).status).toBe(303);
   });
 

@@ -1,6 +1,7 @@
 import { sumOf } from "../../lists.js";
 import { daysInYear, monthOfDay, monthStart } from "../../model/lake/calendar.js";
 import type { TracedFound, TracedPhase } from "../../study/traced/traced-found.js";
+import { boardMoney } from "../board/board-money.js";
 import type { ReportContext } from "../document/context.js";
 import { listedWithin, percent } from "../words/format.js";
 import { monthName } from "../words/month-name.js";
@@ -101,7 +102,7 @@ function firstYearTable({ traced, format }: ReportContext): TableView {
         row(
           result.structure.name,
           listedWithin([...new Set(result.components.map(({ name }) => name))], 5) || kindName,
-          num(format.money(cost.first)),
+          num(boardMoney(format).money(cost.first)),
           num(format.money(cost.matureMean)),
         ),
       ),

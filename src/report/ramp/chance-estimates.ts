@@ -12,8 +12,8 @@ export function estimatesTable({ estimate }: TracedChance): TableView {
   const { near, far, unknown, perLivingLaunch, between, openLake, inspectedLake } = estimate;
   return {
     id: "table-chance-estimates",
-    caption: "What the counts say",
-    head: head("Estimate", num("10th percentile"), num("Median"), num("90th percentile")),
+    caption: "What the counts say: percentiles",
+    head: head("Estimate", num("10th"), num("Median"), num("90th")),
     rows: [
       groupRow("Chance that one fouled launch founds a population"),
       tenthsRow("Hours to two days out of infested water", near),
@@ -29,7 +29,7 @@ export function estimatesTable({ estimate }: TracedChance): TableView {
         ...[between.p10, between.p50, between.p90].map((each) => num(significant(each, 2))),
       ),
     ],
-    note: "The figure lies between the 10th and the 90th percentile in four of five cases. A study may leave regions out.",
+    note: "The figure lies between the 10th and the 90th in four of five cases. A study may leave regions out.",
     compact: true,
   };
 }
@@ -42,7 +42,7 @@ export function shapesTable({ comparison }: ReportContext, { shapes }: TracedCha
   const used = shapes.find(({ isUsed }) => isUsed)?.shape ?? 1;
   return {
     id: "table-chance-shapes",
-    caption: "If mussels that arrive together do better: strength of the group-arrival effect",
+    caption: "By strength of the group-arrival effect",
     head: head("Option", ...shapes.flatMap(({ shape }) => shapeHead(shape))),
     rows: [
       row(
@@ -56,7 +56,7 @@ export function shapesTable({ comparison }: ReportContext, { shapes }: TracedCha
         ),
       ),
     ],
-    note: `The answer uses ${significant(used, 3)}; at 1 each launch counts by itself. The effect is reported (Leung, Drake and Lodge 2004), but its size is not known here, so others are shown as variants rather than a range. All agree at the number of launches given by assumption arrival.reference-launches.`,
+    note: `The answer uses ${significant(used, 3)}; at 1 each launch counts by itself. The effect is reported (Leung, Drake and Lodge 2004), its size is not known: others are variants. All agree at the launches of assumption arrival.reference-launches.`,
     compact: true,
   };
 }
