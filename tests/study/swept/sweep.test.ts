@@ -78,10 +78,10 @@ describe("a sweep", () => {
     [
       "an item that is not there",
       ["options[9].steps.quickCheck"],
-      "no assumption and no place",
+      "neither an assumption nor a place",
       "an assumption",
     ],
-    ["a section without a field", ["money"], "no assumption and no place", "an assumption"],
+    ["a section without a field", ["money"], "neither an assumption nor a place", "an assumption"],
     ["the same twice", ["arrival.shape", "arrival.shape"], "set a second time", "one list of values"],
   ])("is refused for %s", (_what, ids, found, allowed) => {
     const swept = ids.map((id) => ({ id, values: [1] }));
