@@ -69,7 +69,7 @@ describe("several own values at once", () => {
     await post(first, { csv: two, act: "take" });
     const { path } = made();
     const page = await (await web.ask(`${path}?from=${from}`)).text();
-    expect(page).toContain("stand in the box below. Nothing is saved yet.");
+    expect(page).toContain("are in the box below. Nothing is saved yet.");
     expect(page).toContain("growth.bulk-density,28 lb/ft3,,weighed");
   });
 
@@ -77,7 +77,7 @@ describe("several own values at once", () => {
     const { id } = web.studies.create("study: { name: Begun }\n", writer);
     const path = `/studies/${id}/own-values`;
     const page = await (await post(path, { csv: two, act: "check" })).text();
-    expect(page).toContain("what they do is shown once the study is complete");
+    expect(page).toContain("their effect is shown once the study is complete");
     expect((await post(path, { csv: two, act: "take" })).status).toBe(303);
   });
 

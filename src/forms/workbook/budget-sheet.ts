@@ -97,7 +97,7 @@ function headsOf({ years }: ProgramBudget, shape: Shape, { comparison }: ReportC
 }
 
 function introduction({ run }: ReportContext): string {
-  return `${run.document.money.currency} of each year. Equipment is paid in full when it is bought; fees are income and shown as negative. Where fiscal years are not calendar years, the latter stand at the right, and fiscal years take their months.`;
+  return `${run.document.money.currency} of each year. Equipment is paid in full when it is bought; fees are income and shown as negative. Where fiscal years are not calendar years, the latter are shown on the right, and fiscal years draw on their months.`;
 }
 
 interface BudgetLine {

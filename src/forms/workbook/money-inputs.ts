@@ -5,7 +5,7 @@ import type { InputList } from "./input-sheet.js";
 
 export interface MoneyInputs {
   readonly rate: Worked;
-  /** Part of a year by which flows fall before its end. */
+  /** Share of a year by which payments precede its end. */
   readonly before: Worked;
   readonly horizon: Worked;
   readonly startYear: Worked;
@@ -42,7 +42,7 @@ export function moneyInputs(inputs: InputList, context: ReportContext): MoneyInp
       origin: discountRateOrigin,
     }),
     before: inputs.add({
-      name: "Part of a year by which flows fall before its end",
+      name: "Share of a year by which payments precede its end",
       amount: money.timing === "mid-year" ? 1 / 2 : 0,
       look: "plain",
       unit: "0.5 in the middle, 0 at the end",

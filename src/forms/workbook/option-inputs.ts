@@ -110,7 +110,7 @@ function stepInputs(
         : {
             share: share("Boats held that must dry before they launch", steps.hold.share),
             outlives: inputs.addComputed({
-              name: "Of their mussels, those that outlive the drying",
+              name: "Share of their mussels that survive drying",
               amount: outlivesHold,
               look: "percent",
             }),

@@ -7,7 +7,7 @@ import { firstGreatYear, lineStep, sumStep, wholeYear, yearWords } from "./line.
 import { conditionsTable, layersTable, partCourse } from "./part-course.js";
 import { newPath, type Path, type PathSheet } from "./path.js";
 
-const part = "wetted hull";
+const part = "wetted surface";
 const what = `${part}: early replacement`;
 
 /** Floating docks that nobody cleans: how much sooner they are replaced. */

@@ -214,7 +214,7 @@ function weakProblems(
     path: [texts.pump, "curve"],
     found: `${text(head, "length")} at ${demand}`,
     allowed: `at least ${text(needed, "length")} there, the lift and the loss of the clean conduit`,
-    remedy: "Correct the pump, the demand, the conduit or the unit of any of them.",
+    remedy: "Correct the pump, the demand, the conduit, or the unit of one of them.",
   };
   if (loss <= head) return [ofCurve];
   const speed = text(flow / pipeArea(diameterValue), "speed");
@@ -222,7 +222,7 @@ function weakProblems(
     path: [texts.pipe, "diameter"],
     found: `${texts.diameter}, in which ${demand}, runs at ${speed} and takes ${text(loss, "length")} of head with the pipe clean`,
     allowed: `a bore that takes less than the pump gives there, ${text(head, "length")}`,
-    remedy: "Correct the diameter, the length, the demand, the pump or the unit of any of them.",
+    remedy: "Correct the diameter, the length, the demand, the pump, or the unit of one of them.",
   };
   return [ofCurve, ofBore];
 }

@@ -102,7 +102,7 @@ function headProblems(part: PipePart, judging: Judging): Contradiction[] {
       path,
       found: `${typed(path)}, in which the largest flow of ${text(part.flow, "flow")} takes ${lost} of head with the pipe clean`,
       allowed: `at most ${most.from}`,
-      remedy: "Correct the diameter, the length, the flow, the head or the unit of any of them.",
+      remedy: "Correct the diameter, the length, the flow, the head, or the unit of one of them.",
     },
   ];
 }
@@ -120,7 +120,7 @@ function rackProblems(structure: Structure, judging: Judging): Contradiction[] {
       path: ["rack", "headLossLimit"],
       found: `${typed(["rack", "headLossLimit"])}, less than the clean rack takes at the largest flow, ${text(headLoss, "length")}`,
       allowed: "at least what the clean rack takes",
-      remedy: "Correct the rack, the flow, the limit or the unit of any of them.",
+      remedy: "Correct the rack, the flow, the limit, or the unit of one of them.",
     },
   ];
 }

@@ -66,9 +66,12 @@ function problemsOfIssue(issue: z.core.$ZodIssue, document: unknown): Problem[] 
   ];
 }
 
-function remedyOf(found: unknown, { path, message }: z.core.$ZodIssue): string {
+function remedyOf(found: unknown, issue: z.core.$ZodIssue): string {
+  const { path, message } = issue;
   if (found === undefined) return "Add it.";
   if (path.length === 0) return noStudyRemedy;
+  if (found === null) return "Enter a value, or take the line out.";
+  if (issue.code === "too_big" && issue.origin === "string") return "Shorten it.";
   const full = typeof found === "string" && counts.test(message) ? writtenInFull(found) : undefined;
   return full === undefined ? "Correct this value." : `Write ${full} if that is meant.`;
 }
@@ -134,9 +137,9 @@ const longestFound = 60;
 
 /** A value as its author would recognise it, at a readable length. */
 export function describe(value: unknown): string {
-  if (value === undefined) return "nothing";
+  if (value === undefined || value === null) return "nothing";
   if (Array.isArray(value)) return `a list of ${value.length}`;
-  if (typeof value === "object" && value !== null) return "a group of fields";
+  if (typeof value === "object") return "a group of fields";
   const unprintable = typeof value === "string" ? unseenIn(value) : undefined;
   if (unprintable !== undefined) return `${unprintable} of ${describe(forPrint(String(value)))}`;
   const start = typeof value === "string" ? value.slice(0, longestFound + 1) : value;

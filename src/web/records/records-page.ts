@@ -69,7 +69,7 @@ function presentLine(record: unknown): string {
     return typeof found === "string" ? found : "";
   };
   const digest = text("kept");
-  if (digest === "") return `The record stands in the study’s own text (${text("origin")}).`;
+  if (digest === "") return `The record is in the study’s own text (${text("origin")}).`;
   return `The record was read from ${text("name")} (${text("origin")}) and is kept beside the study under the digest ${digest.slice(0, shownDigits)}….`;
 }
 const shownDigits = 12;
