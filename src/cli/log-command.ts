@@ -30,7 +30,7 @@ export function logCommand(path: string, asked: LogArguments, print: (text: stri
   const mapping = mappingOf(document, columns, { name, file });
   const log = readBoatLog(file, mapping, idsAt(document, ["boats", "classes"]));
   mustBeAnswered(name, log.asked, answers);
-  mustBeWhole(name, log.refused, asked.isPartial);
+  mustBeWhole(name, log.refused, asked.isPartial && log.sums.classes.length > 0);
   const { edits, told } = logEdits(document, {
     ...{ sums: log.sums, mapping, fileName: name, origin },
     stations: listIn(stations),

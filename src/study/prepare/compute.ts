@@ -61,18 +61,6 @@ interface RangeRun {
   readonly high: Comparison;
 }
 
-/** Absent where the lake is infested. */
-function chanceOf({ input, assumed, assumptions, overrides }: PreparedStudy, comparison: Comparison) {
-  if (input.lake.infestedSince !== undefined) return undefined;
-  const { baseline, lake } = comparison;
-  return chanceOrigins(
-    input,
-    { baseline, suitability: lake.suitability.weight },
-    assumed,
-    logSpreadsOf(assumptions.entries, overrides),
-  );
-}
-
 /** Computes a study and the ranges that its report shows. */
 export function runStudy(document: StudyDocument, all: AssumptionSet): StudyRun {
   const prepared = prepareStudy(document, all);
@@ -80,25 +68,15 @@ export function runStudy(document: StudyDocument, all: AssumptionSet): StudyRun 
   const overridden = new Set(overrides.map(({ entry }) => entry.id));
   const { assumed: recorded, ids } = recorder(assumed);
   const comparison = tellingAmounts(document, () => compare(input, recorded));
-  const at = (bound: "low" | "high", group: RangeGroup) => {
-    const shift = { assumptions, ids: group.ids, bound, factorOf: prices.factorOf };
-    const known = group.movesStructures ? undefined : comparison;
-    return tellingAmounts(document, () => compare(input, shifted(assumed, shift), known));
-  };
   const used = new Set(ids());
-  const ranges = once(() =>
-    rangeGroups(assumptions, used)
-      .map((group) => ({ ...group, ids: group.ids.filter((id) => !overridden.has(id)) }))
-      .filter(({ ids: moved }) => moved.length > 0)
-      .map((group) => ({ name: group.name, low: at("low", group), high: at("high", group) })),
-  );
+  const ranges = once(() => rangeRuns(document, prepared, { used, comparison }));
   const withShape = (shape: number) => {
     const variant = prepareStudy(withOwnShape(document, shape), all);
     return tellingAmounts(document, () => compare(variant.input, variant.assumed, comparison));
   };
   const comparedAssumptions = [...new Set([...inputAssumptions, ...ids()])];
   const usedAssumptions = [...new Set([...comparedAssumptions, ...paperAssumptions(document)])];
-  const chance = chanceOf(prepared, comparison);
+  const chance = originsOfChance(prepared, comparison);
   const judgedBy = once(() => ({
     ...{ assumptions, chance, own: overridden },
     chanceIds: usedAssumptions.filter((id) => id.split(".")[0] === "arrival"),
@@ -125,6 +103,34 @@ export function runStudy(document: StudyDocument, all: AssumptionSet): StudyRun 
     confidence: (odds) => confidences(odds, judgedBy()),
     tracedChance: once(() => tracedChance({ document, assumptions, comparison, assumed, withShape })),
   };
+}
+
+function rangeRuns(
+  document: StudyDocument,
+  { assumptions, input, assumed, overrides, prices }: PreparedStudy,
+  { used, comparison }: { readonly used: ReadonlySet<string>; readonly comparison: Comparison },
+): RangeRun[] {
+  const at = (bound: "low" | "high", group: RangeGroup) => {
+    const shift = { assumptions, ids: group.ids, bound, factorOf: prices.factorOf };
+    const known = group.movesStructures ? undefined : comparison;
+    return tellingAmounts(document, () => compare(input, shifted(assumed, shift), known));
+  };
+  const overridden = new Set(overrides.map(({ entry }) => entry.id));
+  return rangeGroups(assumptions, used)
+    .map((group) => ({ ...group, ids: group.ids.filter((id) => !overridden.has(id)) }))
+    .filter(({ ids }) => ids.length > 0)
+    .map((group) => ({ name: group.name, low: at("low", group), high: at("high", group) }));
+}
+
+/** Of a lake that is infested there is no chance left to estimate. */
+function originsOfChance(
+  { input, assumed, assumptions, overrides }: PreparedStudy,
+  { baseline, lake }: Comparison,
+): ReturnType<typeof chanceOrigins> | undefined {
+  if (input.lake.infestedSince !== undefined) return undefined;
+  const suitability = lake.suitability.weight;
+  const spreads = logSpreadsOf(assumptions.entries, overrides);
+  return chanceOrigins(input, { baseline, suitability }, assumed, spreads);
 }
 
 function requestedBenefit({ study }: StudyDocument, options: Comparison["options"]): number {

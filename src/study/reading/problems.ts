@@ -61,16 +61,31 @@ function problemsOfIssue(issue: z.core.$ZodIssue, document: unknown): Problem[] 
       at: issue.path,
       found: describe(found),
       allowed: allowedText(issue),
-      remedy: remedyOf(issue, found),
+      remedy: remedyOf(found, issue),
     },
   ];
 }
 
-function remedyOf(issue: z.core.$ZodIssue, found: unknown): string {
+function remedyOf(found: unknown, issue: z.core.$ZodIssue): string {
+  const { path, message } = issue;
   if (found === undefined) return "Add it.";
-  if (issue.path.length === 0) return noStudyRemedy;
+  if (path.length === 0) return noStudyRemedy;
   if (found === null) return "Enter a value, or take the line out.";
-  return issue.code === "too_big" && issue.origin === "string" ? "Shorten it." : "Correct this value.";
+  if (issue.code === "too_big" && issue.origin === "string") return "Shorten it.";
+  const full = typeof found === "string" && counts.test(message) ? writtenInFull(found) : undefined;
+  return full === undefined ? "Correct this value." : `Write ${full} if that is meant.`;
+}
+
+/** Where a letter after a number is no unit. */
+const counts = /\bmoney\b|\bnumber\b/;
+const shortened = /^(?:[$€£]|[A-Z]{3}\s)?\s*(\d{1,6}(?:\.\d{1,6})?)\s*(k|K|thousand|M|million)\b/;
+
+/** The number of "154k" or "$1.5 million" in full. */
+function writtenInFull(text: string): string | undefined {
+  const [, number, word = ""] = shortened.exec(text.trim().slice(0, longestFound)) ?? [];
+  if (number === undefined) return undefined;
+  const size = /^[kKt]/.test(word) ? 1e3 : 1e6;
+  return Number((Number(number) * size).toPrecision(12)).toLocaleString("en-US");
 }
 
 const noStudyRemedy =

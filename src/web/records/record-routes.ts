@@ -10,6 +10,7 @@ import { edited } from "../../editor/study-text.js";
 import { largestExportBytes } from "../../study/exports/export-table.js";
 import { exportText } from "../../study/exports/file-text.js";
 import { levelExportSchema } from "../../study/format/export-schema.js";
+import { gapSetting } from "../../study/format/schedule-schema.js";
 import { InputError, problemsOf, sentence } from "../../study/reading/problems.js";
 import { authorOf, rememberAuthor } from "../author.js";
 import { NotFoundError } from "../explain.js";
@@ -61,7 +62,7 @@ export function addRecords(app: Express, parts: Parts): void {
       ...{ file: found.text, mapping: mappingOf(form), fillGapsUpTo: gapDays(form) },
       ...{ document, system: writing.system },
     });
-    if (form.act === "keep" && tried.csv !== undefined)
+    if (form.act === "keep" && tried.csv !== undefined && tried.refusedCount === form.leftOut)
       keep(response, parts, { entry, form, tried, name: found.name });
     else
       await showRecords(response, parts, {
@@ -122,7 +123,7 @@ function keep(response: Response, { studies }: Parts, { entry, form, tried, name
   const digest = studies.keepRecord(tried.csv ?? "");
   const edits = recordEdits(document, place, {
     ...{ digest, fileName: name, mapping: levelExportSchema.parse(mappingOf(form)) },
-    fillGapsUpTo: gapDays(form),
+    ...gapSetting.parse({ fillGapsUpTo: gapDays(form) }),
     origin: form.origin === "" ? undefined : form.origin,
   });
   const leftOut = tried.refusedCount === 0 ? "" : `, without ${tried.refusedCount} of its lines`;

@@ -46,6 +46,7 @@ export async function showRecords(
     told: tried?.told ?? [],
     refused: (tried?.refused ?? []).map(faultText),
     refusedCount: counted(tried?.refusedCount ?? 0, "line"),
+    leftOut: tried?.refusedCount ?? 0,
     canKeep: tried?.csv !== undefined,
     hasFile: form.upload !== "",
     dropped: droppedText(tried, form),
