@@ -45,8 +45,8 @@ export const materialDimensions = {
   warmthRate: {
     name: "a rate by warmth and day",
     unit: "1/degC*day",
-    us: display("1/degF*day", "per °F and day"),
-    si: display("1/degC*day", "per °C and day"),
+    us: display("1/degF*day", "per °F day"),
+    si: display("1/degC*day", "per °C day"),
     example: '"0.001 per degF day" or "0.002 per degC day"',
     minimum: 0,
   },

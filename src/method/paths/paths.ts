@@ -19,8 +19,13 @@ import { waterOf } from "./water.js";
 
 type Kind = StructureResult["structure"]["kind"];
 
-/** How each kind of structure leads to one of its lines; nothing for a structure that does not have that line. */
-const byKind: Readonly<Record<Kind, (result: StructureResult, setting: Setting) => Path | undefined>> = {
+/**
+ * How each kind of structure leads to one of its lines; nothing for a structure that does not have that line. A kind may
+ * be without a path.
+ */
+const byKind: Readonly<
+  Partial<Record<Kind, (result: StructureResult, setting: Setting) => Path | undefined>>
+> = {
   intake: rackPath,
   hydropower: rackPath,
   "service-line": serviceLinePath,
@@ -52,7 +57,7 @@ export function pathsOf(
     const setting = settingOf(contextOf(run), { under: "plan" });
     const paths = setting.context.comparison.structures.flatMap((result) => {
       const { kind } = result.structure;
-      const path = told.has(kind) ? undefined : byKind[kind](result, setting);
+      const path = told.has(kind) ? undefined : byKind[kind]?.(result, setting);
       if (!path) return [];
       told.add(kind);
       return [{ kind, ...path }];

@@ -36,7 +36,7 @@ describe("values of inputs for a reader", () => {
     ["arrival.shape", 1.3173766, "1.32", "1.32"],
     ["growth.yearly-mortality", 0.5, "50%/yr", "50%/yr"],
     ["population.years-to-peak.quagga-shallow", 4, "4 yr", "4 yr"],
-    ["shell.growth-rate", 0.00035, "0.000194 per °F and day", "0.00035 per °C and day"],
+    ["shell.growth-rate", 0.00035, "0.000194 per °F day", "0.00035 per °C day"],
     ["growth.bulk-density", 500, "31.2 lb/ft³", "500 kg/m³"],
     ["structures/city-intake/alternativeWater", 0.2, "$247/acre-ft", "$0.20/m³"],
   ])("%s of %d is %s, or %s", (id, value, us, si) => {
