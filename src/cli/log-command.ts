@@ -4,6 +4,7 @@ import { logEdits } from "../editor/log-edits.js";
 import { edited } from "../editor/study-text.js";
 import { fileColumns } from "../study/exports/proposed-columns.js";
 import { readBoatLog } from "../study/exports/read-boat-log.js";
+import { classIdsOf } from "../study/exports/tried-log.js";
 import { type BoatColumnsMapped, boatLogSchema } from "../study/format/export-schema.js";
 import { firstProblems } from "../study/reading/csv-lines.js";
 import { InputError, problemsOf, sentence, valueAt } from "../study/reading/problems.js";
@@ -28,7 +29,7 @@ export function logCommand(path: string, asked: LogArguments, print: (text: stri
   const file = exportedFile(asked.file);
   const { stations = "", origin, ...columns } = settingsOf(asked.settings);
   const mapping = mappingOf(document, columns, { name, file });
-  const log = readBoatLog(file, mapping, idsAt(document, ["boats", "classes"]));
+  const log = readBoatLog(file, mapping, classIdsOf(document));
   mustBeAnswered(name, log.asked, answers);
   mustBeWhole(name, log.refused, asked.isPartial);
   const { edits, told } = logEdits(document, {
@@ -48,14 +49,6 @@ const listIn = (text: string): string[] =>
     .split(/[,;]/)
     .map((each) => each.trim())
     .filter((each) => each !== "");
-
-const idsAt = (document: unknown, at: readonly string[]): string[] => {
-  const list = valueAt(document, at);
-  return (Array.isArray(list) ? list : []).flatMap((each: unknown) => {
-    const id = valueAt(each, ["id"]);
-    return typeof id === "string" ? [id] : [];
-  });
-};
 
 const answers: Readonly<Record<string, string>> = {
   columns: "--set date=NAME --set class=NAME --set setAside=NAME --set fouled=NAME",
