@@ -44,4 +44,8 @@ export const fileKinds = (study: string, shown: string) =>
   [
     { path: "/records", name: "Lake levels" },
     { path: "/records/boats", name: "Inspected boats" },
-  ].map(({ path, name }) => ({ name, href: `/studies/${study}${path}`, here: path === shown }));
+  ].map(({ path, name }) => ({
+    name,
+    href: `/studies/${study}${path}`,
+    here: path === shown,
+  }));

@@ -19,7 +19,10 @@ export function addLogs(app: Express, parts: Parts, files: WaitingFiles): void {
   app.get("/studies/:id/records/boats", (request, response) => {
     const entry = parts.find(request.params.id);
     const { document } = draftOf(entry.text, entry.fileName);
-    return showLogs(response, parts, { entry, form: logFormOf(document, authorOf(request)) });
+    return showLogs(response, parts, {
+      entry,
+      form: logFormOf(document, authorOf(request)),
+    });
   });
   app.post("/studies/:id/records/boats", exportUpload, async (request, response) => {
     const entry = parts.find(String(request.params.id));
@@ -28,17 +31,31 @@ export function addLogs(app: Express, parts: Parts, files: WaitingFiles): void {
     rememberAuthor(response, form.author);
     const found = files.sent(request, form.upload);
     if ("problem" in found) {
-      const shown = { entry, form: { ...form, upload: "" }, problem: found.problem };
+      const shown = {
+        entry,
+        form: { ...form, upload: "" },
+        problem: found.problem,
+      };
       await showLogs(response.status(400), parts, shown);
       return;
     }
     const mapping = logMappingOf(form);
     const { document } = draftOf(entry.text, entry.fileName);
-    const tried = await parts.answers.ask("logTried", { file: found.text, mapping, document });
+    const tried = await parts.answers.ask("logTried", {
+      file: found.text,
+      mapping,
+      document,
+    });
     const changes = changesOf(document, { form, tried, name: found.name });
     const answered = JSON.stringify([mapping, form.stations]);
     if (form.act === "keep" && changes && found.shown === answered) {
-      keep(response, parts, { entry, form, tried, edits: changes.edits, name: found.name });
+      keep(response, parts, {
+        entry,
+        form,
+        tried,
+        edits: changes.edits,
+        name: found.name,
+      });
       return;
     }
     files.show(found, answered);
@@ -84,7 +101,11 @@ interface Kept extends Read {
 function keep(response: Response, { studies }: Parts, { entry, form, tried, edits, name }: Kept): void {
   const leftOut = tried.refusedCount === 0 ? "" : `, without ${tried.refusedCount} of its lines`;
   studies.save(entry.id, entry.revision, edited(entry.text, edits), {
-    ...{ author: form.author, note: `Log of boats from ${name}${leftOut}`, origin: "form" },
+    ...{
+      author: form.author,
+      note: `Log of boats from ${name}${leftOut}`,
+      origin: "form",
+    },
   });
   response.redirect(303, `/studies/${entry.id}/records/boats`);
 }

@@ -47,7 +47,10 @@ export async function showLogs(
     present: typeof origin === "string" ? origin : undefined,
     ...choicesOf(form, tried, document),
     faults: [...(problem === undefined ? [] : [problem]), ...(tried?.problems ?? []).map(faultText)],
-    asked: (tried?.asked ?? []).map(({ about, problem: each }) => ({ about, text: faultText(each) })),
+    asked: (tried?.asked ?? []).map(({ about, problem: each }) => ({
+      about,
+      text: faultText(each),
+    })),
     told: [...(tried?.told ?? []), ...changes],
     sums: tried?.sums ? sumsTable(tried.sums.classes) : undefined,
     refused: (tried?.refused ?? []).map(faultText),
@@ -56,7 +59,12 @@ export async function showLogs(
     hasFile: form.upload !== "",
   };
   const balance = await answers.ask("balance", textOf(entry));
-  const frame = { entry, balance, part: "records", title: "Logs of inspected boats" };
+  const frame = {
+    entry,
+    balance,
+    part: "records",
+    title: "Logs of inspected boats",
+  };
   response.send(renderPage("logs", workbenchPage(frame, view)));
 }
 
@@ -95,7 +103,10 @@ function choicesOf(form: LogForm, tried: Shown["tried"], document: unknown) {
       const meaning = form.meaning[form.word.indexOf(word)] ?? "";
       return { word, number: index + 1, choices: choices(classes, meaning) };
     }),
-    stations: stationsOf(document).map((each) => ({ ...each, chosen: form.stations.includes(each.value) })),
+    stations: stationsOf(document).map((each) => ({
+      ...each,
+      chosen: form.stations.includes(each.value),
+    })),
     orders: orderChoices(form.dates),
     signs: decimalChoices(form.decimals),
   };

@@ -20,7 +20,10 @@ export function addRecords(app: Express, parts: Parts, files: WaitingFiles): voi
   app.get("/studies/:id/records", (request, response) => {
     const entry = parts.find(request.params.id);
     const schedule = typeof request.query.schedule === "string" ? request.query.schedule : "";
-    return showRecords(response, parts, { entry, form: formOf(entry, schedule, authorOf(request)) });
+    return showRecords(response, parts, {
+      entry,
+      form: formOf(entry, schedule, authorOf(request)),
+    });
   });
   app.post("/studies/:id/records", exportUpload, async (request, response) => {
     const entry = parts.find(String(request.params.id));
@@ -29,7 +32,11 @@ export function addRecords(app: Express, parts: Parts, files: WaitingFiles): voi
     rememberAuthor(response, form.author);
     const found = files.sent(request, form.upload);
     if ("problem" in found) {
-      const shown = { entry, form: { ...form, upload: "" }, problem: found.problem };
+      const shown = {
+        entry,
+        form: { ...form, upload: "" },
+        problem: found.problem,
+      };
       await showRecords(response.status(400), parts, shown);
       return;
     }
@@ -45,7 +52,12 @@ export function addRecords(app: Express, parts: Parts, files: WaitingFiles): voi
     }
     files.show(found, answered);
     await showRecords(response, parts, {
-      ...{ entry, tried, name: found.name, form: { ...form, upload: found.token } },
+      ...{
+        entry,
+        tried,
+        name: found.name,
+        form: { ...form, upload: found.token },
+      },
       changed: form.act === "keep" && tried.csv !== undefined,
     });
   });
@@ -69,13 +81,21 @@ function keep(response: Response, { studies }: Parts, { entry, form, tried, name
   const place = placeOf(document, form.schedule);
   const digest = studies.keepRecord(tried.csv ?? "");
   const edits = recordEdits(document, place, {
-    ...{ digest, fileName: name, mapping: levelExportSchema.parse(mappingOf(form)) },
+    ...{
+      digest,
+      fileName: name,
+      mapping: levelExportSchema.parse(mappingOf(form)),
+    },
     fillGapsUpTo: gapDays(form),
     origin: form.origin === "" ? undefined : form.origin,
   });
   const leftOut = tried.refusedCount === 0 ? "" : `, without ${tried.refusedCount} of its lines`;
   studies.save(entry.id, entry.revision, edited(entry.text, edits), {
-    ...{ author: form.author, note: `Record of levels from ${name}${leftOut}`, origin: "form" },
+    ...{
+      author: form.author,
+      note: `Record of levels from ${name}${leftOut}`,
+      origin: "form",
+    },
   });
   response.redirect(303, `/studies/${entry.id}/records?schedule=${encodeURIComponent(form.schedule)}`);
 }

@@ -56,7 +56,10 @@ export async function showRecords(
     schedules: choices(schedulesOf(document), form.schedule),
     ...choicesOf(form, tried),
     faults: [...(problem === undefined ? [] : [problem]), ...(tried?.problems ?? []).map(faultText)],
-    asked: (tried?.asked ?? []).map(({ about, problem: each }) => ({ about, text: faultText(each) })),
+    asked: (tried?.asked ?? []).map(({ about, problem: each }) => ({
+      about,
+      text: faultText(each),
+    })),
     missingWords: (tried?.asked ?? []).flatMap(({ words = [] }) => words).join(", "),
     told: tried?.told ?? [],
     refused: (tried?.refused ?? []).map(faultText),
@@ -66,7 +69,12 @@ export async function showRecords(
     dropped: droppedText(tried, form),
   };
   const balance = await answers.ask("balance", textOf(entry));
-  const frame = { entry, balance, part: "records", title: "Records from files" };
+  const frame = {
+    entry,
+    balance,
+    part: "records",
+    title: "Records from files",
+  };
   response.send(renderPage("records", workbenchPage(frame, view)));
 }
 

@@ -25,7 +25,12 @@ const longestName = 120;
 /** Takes a form with an exported file in it. */
 export const exportUpload = multer({
   storage: multer.memoryStorage(),
-  limits: { fileSize: largestExportBytes + 1, fieldSize: 10_000, files: 1, fields: 250 },
+  limits: {
+    fileSize: largestExportBytes + 1,
+    fieldSize: 10_000,
+    files: 1,
+    fields: 250,
+  },
 }).single("file");
 
 /** Files wait here from when they are chosen until what is read of them is kept. */
@@ -48,7 +53,11 @@ export class WaitingFiles {
     }
     try {
       const text = exportText(file.buffer, file.originalname);
-      const found = { name: file.originalname.slice(0, longestName), text, shown: undefined };
+      const found = {
+        name: file.originalname.slice(0, longestName),
+        text,
+        shown: undefined,
+      };
       const fresh = randomUUID();
       this.#files.set(fresh, found);
       return { ...found, token: fresh };
