@@ -70,6 +70,7 @@ function watchingEdits(
     .map((kind) => ({ kind, mean: Math.round(sumOf(years, kind) / years.length) }))
     .filter(({ mean }) => mean > 0);
   const span = `${years[0]?.year} to ${years.at(-1)?.year}`;
+  const words = means.map(({ kind }) => kindWords[kind]).join(", ");
   const edits: Edit[] = [];
   const told: string[] = [];
   for (const id of watching) {
@@ -88,10 +89,19 @@ function watchingEdits(
     const at = (key: string) => ["options", index, "monitoring", key];
     edits.push(...means.map(({ kind, mean }) => ({ at: at(kind), value: mean })), {
       at: at("origin"),
-      value: `Mean of ${span}, from ${fileName}`,
+      value: `${words}: mean of ${span} in ${fileName}${othersOf(options[index], means)}`,
     });
     const counts = means.map(({ kind, mean }) => `${mean} ${kindWords[kind]}`).join(", ");
     told.push(`The monitoring of “${id}” has the mean of ${span}: ${counts} a year.`);
   }
   return { edits, told };
+}
+
+/** Where counts come from that stay as they are, of kinds that the file has none of. */
+function othersOf(option: unknown, means: readonly { readonly kind: SampleKind }[]): string {
+  const stays = (kind: SampleKind) =>
+    valueAt(option, ["monitoring", kind]) !== undefined && means.every((each) => each.kind !== kind);
+  if (!kinds.some(stays)) return "";
+  const before = String(valueAt(option, ["monitoring", "origin"]) ?? "");
+  return `; others: ${before.split("; others: ").at(-1)}`;
 }

@@ -85,4 +85,11 @@ describe("the log command", () => {
     expect(stdout).toContain("99 lines summed");
     expect(stdout).toContain("Left out: boats.csv, line 4");
   });
+  it("takes no log in of which no line can be read", async () => {
+    const before = readFileSync(study, "utf8");
+    writeFileSync(file, log.replaceAll("7/", "17/"));
+    const { status, stderr } = await run("log", study, file, "--partly", "--set", "dates=month-first");
+    expect([status, readFileSync(study, "utf8")]).toEqual([2, before]);
+    expect(stderr).toContain('boats.csv, line 2: found date "17/1/2027"');
+  });
 });

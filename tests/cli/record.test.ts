@@ -126,6 +126,13 @@ describe("the record command", () => {
     );
   });
 
+  it.each(["soon", "93", "-1", "1.5"])("refuses gaps of up to %s days, and changes nothing", async (days) => {
+    const before = readFileSync(study, "utf8");
+    const { status, stderr } = await run("record", study, file, "--set", `fillGapsUpTo=${days}`, "--partly");
+    expect([status, readFileSync(study, "utf8")]).toEqual([2, before]);
+    expect(stderr).toContain(`fillGapsUpTo: found ${days === "soon" ? '"soon"' : days}; allowed: `);
+  });
+
   it("refuses another encoding by its line", async () => {
     writeFileSync(file, Buffer.concat([Buffer.from("date,level\n"), Buffer.from([0x50, 0xfc, 0x0a])]));
     const { stderr } = await run("record", study, file);

@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
-import { unzipSync } from "fflate";
-import { describe, expect, it } from "vitest";
+import { strToU8, unzipSync, zipSync } from "fflate";
+import { describe, expect, it, vi } from "vitest";
+import { recordDigest } from "../../src/study/records/at-hand.js";
 import { examplePath } from "../study/example.js";
 import { csvOf, datesFrom } from "../study/records.js";
 import { serving, uploadIn } from "./serving.js";
@@ -90,6 +91,22 @@ describe("the page of records", () => {
     expect(found?.text).toBe(studies.find(id)?.text);
   });
 
+  it("takes no record out of a zip that its study does not name", async () => {
+    const { send, ask, id } = await withStudy();
+    await send({ ...mapping, act: "keep" }, exported);
+    const zip = unzipSync(new Uint8Array(await (await ask(`/studies/${id}/study.zip`)).arrayBuffer()));
+    const stranger = "date,elevation (ft)\n2010-01-01,3200\n";
+    const more = { ...zip, [`records/${recordDigest(stranger)}.csv`]: strToU8(stranger) };
+    const other = await serving();
+    const taken = vi.spyOn(other.studies, "keepRecord");
+    const form = new FormData();
+    form.set("study", new Blob([new Uint8Array(zipSync(more))]), "lake.zip");
+    expect((await other.ask("/studies", { method: "POST", body: form })).status).toBe(303);
+    const named = Object.keys(zip).flatMap((name) => /[0-9a-f]{64}/.exec(name)?.[0] ?? []);
+    expect(taken.mock.results.map(({ value }) => value)).toEqual(named);
+    taken.mockRestore();
+  });
+
   it("tells faults of the file though the study has hardly begun", async () => {
     const { send, studies, ask } = await withStudy();
     const { id } = studies.create("study: { units: us }\n", { author: "", note: "", origin: "form" });
@@ -124,6 +141,52 @@ describe("the page of records", () => {
     const page = await (await send({ ...mapping, act: "keep" }, file)).text();
     expect(page).toContain(told);
     expect(studies.find(id)?.revision).toBe(1);
+  });
+
+  it("leaves out no line that was not shown", async () => {
+    const { send, studies, id } = await withStudy();
+    const slip = exported.replace("3/5/2012", "3/55/2012");
+    const page = await (await send({ ...mapping, act: "keep" }, slip)).text();
+    expect(page).toContain("Line 797: found &quot;3/55/2012&quot;");
+    expect(page).toContain("Keep the record without the 1 line");
+    expect(studies.find(id)?.revision).toBe(1);
+    const kept = await send({ ...mapping, act: "keep", upload: uploadIn(page) });
+    expect(kept.status).toBe(303);
+    expect(studies.find(id)?.note).toBe("Record of levels from gauge.txt, without 1 of its lines");
+  });
+
+  it.each([
+    ["soon", "fillGapsUpTo &quot;soon&quot;; allowed: a whole number of days"],
+    ["93", "fillGapsUpTo 93; allowed: at most 92 days"],
+    ["-1", "fillGapsUpTo -1; allowed: at least 0 days"],
+  ])("refuses gaps of %s days, and keeps what was typed", async (fillGapsUpTo, told) => {
+    const { send, studies, id } = await withStudy();
+    const page = await (await send({ ...mapping, fillGapsUpTo, act: "keep" }, exported)).text();
+    expect(page).toContain(told);
+    expect(page).toContain(`name="fillGapsUpTo"\n  value="${fillGapsUpTo}"`);
+    expect(studies.find(id)?.revision).toBe(1);
+  });
+
+  it("refuses a gauge's zero that is no number as it was typed", async () => {
+    const { send } = await withStudy();
+    const page = await (await send({ ...mapping, gaugeZero: "3,5" }, exported)).text();
+    expect(page).toContain("gaugeZero &quot;3,5&quot;; allowed: a number");
+  });
+
+  it("does not put the record of a schedule that is no longer there in place of the lake's own levels", async () => {
+    const { send, ask, studies, id } = await withStudy();
+    expect((await send({ ...mapping, schedule: "gone", act: "keep" }, exported)).status).toBe(404);
+    expect((await ask(`/studies/${id}/records?schedule=gone`)).status).toBe(404);
+    expect(studies.find(id)?.revision).toBe(1);
+  });
+
+  it("opens though an unfinished study says what no form can", async () => {
+    const { studies, ask } = await withStudy();
+    const text = `lake:\n  record:\n    export: { date: Day, dates: us, several: 3, level: ${"x".repeat(300)} }\n`;
+    const { id } = studies.create(text, { author: "", note: "", origin: "form" });
+    const page = await ask(`/studies/${id}/records`);
+    expect(page.status).toBe(200);
+    expect(await page.text()).toContain('name="date" value="Day"');
   });
 
   it("takes a record for another schedule", async () => {

@@ -31,7 +31,7 @@ export function logCommand(path: string, asked: FileArguments, print: (text: str
   const mapping = mappingOf(document, columns, { name, file });
   const log = readBoatLog(file, mapping, classIdsOf(document));
   mustBeAnswered(name, log.asked, answers);
-  mustBeWhole(name, log.refused, asked.isPartial);
+  mustBeWhole(name, log.refused, asked.isPartial && log.sums.classes.length > 0);
   const { edits, told } = logEdits(document, {
     ...{ sums: log.sums, mapping, fileName: name, origin },
     stations: listIn(stations),

@@ -1,13 +1,16 @@
 import { readFileSync } from "node:fs";
 import { basename, dirname } from "node:path";
+
 import { levelsPlace, recordEdits } from "../../editor/record-edits.js";
 import { edited, type Place } from "../../editor/study-text.js";
+import { typedNumber } from "../../study/exports/export-numbers.js";
 import { judgedRecord } from "../../study/exports/judged-record.js";
 import type { LevelExport } from "../../study/exports/level-export.js";
 import { fileColumns } from "../../study/exports/proposed-columns.js";
 import { readLevelExport } from "../../study/exports/read-levels.js";
 import { recordTold } from "../../study/exports/record-told.js";
 import { type LevelColumnsMapped, levelExportSchema } from "../../study/format/export-schema.js";
+import { gapSetting } from "../../study/format/schedule-schema.js";
 import { firstProblems } from "../../study/reading/csv-lines.js";
 import { InputError, type Problem, problemsOf, sentence, valueAt } from "../../study/reading/problems.js";
 import { parseText } from "../../study/reading/read.js";
@@ -15,6 +18,7 @@ import { decodeStudy } from "../../study/reading/study-bytes.js";
 import { keepBeside } from "../../study/records/record-folder.js";
 import { UsageError } from "../arguments.js";
 import { writeWhole } from "../write-whole.js";
+
 import { exportedFile, mustBeAnswered, mustBeWhole, problemIn } from "./exported-file.js";
 
 export interface RecordArguments {
@@ -86,7 +90,7 @@ const answers: Readonly<Record<LevelExport["asked"][number]["about"], string>> =
 
 interface Settings {
   readonly mapping: LevelColumnsMapped;
-  readonly fillGapsUpTo: number | undefined;
+  readonly fillGapsUpTo?: number | undefined;
   readonly origin: string | undefined;
 }
 
@@ -105,12 +109,14 @@ function settingsOf(
   const given = Object.fromEntries(
     [...set].map(([id, value]) => {
       if (id === "missing") return [id, value.split(/[,;]/).map((word) => word.trim())];
-      return [id, numbers.includes(id) ? Number(value) : value];
+      return [id, numbers.includes(id) ? typedNumber(value) : value];
     }),
   );
   const { fillGapsUpTo, origin, ...columns } = given;
   const before = Object(valueAt(document, [...place, "record", "export"]) ?? {});
   const parsed = levelExportSchema.safeParse({ ...before, ...columns });
+  const gaps = gapSetting.safeParse({ fillGapsUpTo });
+  if (!gaps.success) throw new InputError(name, problemsOf(gaps.error.issues, given));
   if (!parsed.success) {
     throw new InputError(name, [
       ...columnsTold(csvText),
@@ -119,7 +125,7 @@ function settingsOf(
   }
   return {
     mapping: parsed.data,
-    fillGapsUpTo: Number.isInteger(fillGapsUpTo) ? fillGapsUpTo : undefined,
+    ...gaps.data,
     origin,
   };
 }

@@ -61,9 +61,10 @@ function seasonOf(text: string, order: DateOrder | undefined): number | { readon
 function countsOf(row: ExportRow, how: LogReading) {
   const cell = (column: Column) => row.cells[how.at(column) ?? -1] ?? "";
   const isSum = how.at("screened") !== undefined;
-  const read = isSum ? wholeNumber : (text: string) => yesNo(text, how.yes);
+  const count = (text: string) => wholeNumber(text, how.decimals);
+  const read = isSum ? count : (text: string) => yesNo(text, how.yes);
   const allowed = isSum ? "a whole number of boats" : `yes or no, as mapped: ${[...how.yes].join(", ")}`;
-  const screened = isSum ? wholeNumber(cell("screened")) : 1;
+  const screened = isSum ? count(cell("screened")) : 1;
   if (screened === undefined) return fault(row, "screened", cell("screened"), allowed);
   const [setAside, fouled] = [read(cell("setAside")), read(cell("fouled"))];
   if (setAside === undefined) return fault(row, "setAside", cell("setAside"), allowed);
@@ -80,9 +81,11 @@ function yesNo(text: string, yes: ReadonlySet<string>): number | undefined {
   return no.has(word) ? 0 : undefined;
 }
 
-function wholeNumber(text: string): number | undefined {
-  const number = Number(text.replaceAll(",", ""));
-  return text !== "" && Number.isInteger(number) && number >= 0 && number <= mostBoats ? number : undefined;
+/** "1,200", or "1.200" where decimals have a comma; a number with decimals is none of boats. */
+function wholeNumber(text: string, decimals: Decimals): number | undefined {
+  const plain = plainNumber(text, decimals);
+  if (plain === undefined || !/^\d+$/.test(plain)) return undefined;
+  return Number(plain) <= mostBoats ? Number(plain) : undefined;
 }
 
 function minutes(text: string, { decimals }: LogReading): number | undefined | "wrong" {

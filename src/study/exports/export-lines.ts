@@ -26,7 +26,8 @@ export function* exportLines(given: string, separator: Separator): Generator<Csv
   let number = 0;
   let at = text.startsWith("\ufeff") ? 1 : 0;
   while (at < text.length) {
-    const [first, next] = lineAt(text, at);
+    const start = at;
+    const [first, next] = lineAt(text, start);
     number += 1;
     at = next;
     if (isComment(first) || first.trim() === "") continue;
@@ -38,12 +39,10 @@ export function* exportLines(given: string, separator: Separator): Generator<Csv
       yield { line: number, cells: first.split(separator).map(trimmed) };
       continue;
     }
-    const whole = wholeValue(text, first, next);
-    yield whole
-      ? { line: number, cells: quotedCells(whole.text, separator) }
-      : { line: number, broken: true };
-    number += whole ? whole.more : 0;
-    at = whole ? whole.next : next;
+    const whole = quotedLine(text, start, separator);
+    yield whole ? { line: number, cells: whole.cells } : { line: number, broken: true };
+    number += whole?.more ?? 0;
+    at = whole?.next ?? next;
   }
 }
 
@@ -60,49 +59,61 @@ function lineAt(text: string, start: number): readonly [string, number] {
 }
 
 interface Whole {
-  readonly text: string;
+  readonly cells: readonly string[];
   readonly next: number;
   /** Lines beyond the first. */
   readonly more: number;
 }
 
-/** The line with those that a quoted value in it goes on over. */
-function wholeValue(text: string, first: string, start: number): Whole | undefined {
-  let [whole, next, more] = [first, start, 0];
-  while (!isEven(quotesIn(whole))) {
-    if (next >= text.length || more >= longestValueLines) return undefined;
-    const [line, after] = lineAt(text, next);
-    whole += `\n${line}`;
-    next = after;
-    more += 1;
+/**
+ * A line that has quotation marks, with the lines that a quoted value goes on over. Marks stand around a whole value, and
+ * one within it is doubled: a mark elsewhere would swallow the lines up to the next.
+ */
+function quotedLine(text: string, start: number, separator: Separator): Whole | undefined {
+  const cells: string[] = [];
+  for (let at = start; ; ) {
+    const first = afterBlanks(text, at, separator);
+    const cell = text[first] === mark ? quotedCell(text, first) : plainCell(text, first, separator);
+    if (!cell || cell.end - start > longestLine) return undefined;
+    cells.push(cell.value);
+    const end = afterBlanks(text, cell.end, separator);
+    at = end + 1;
+    if (text[end] === separator) continue;
+    const more = text.slice(start, end).split("\n").length - 1;
+    const isWhole = (end >= text.length || text[end] === "\n") && more <= longestValueLines;
+    return isWhole ? { cells, next: at, more } : undefined;
   }
-  return { text: whole, next, more };
 }
 
-const quotesIn = (text: string) => text.split('"').length - 1;
-const isEven = (count: number) => count % 2 === 0;
+const mark = '"';
 
-/** Values of a line, some in quotation marks; a mark within one is doubled. */
-function quotedCells(line: string, separator: Separator): string[] {
-  const cells: string[] = [];
-  let cell = "";
-  let isQuoted = false;
-  for (const [index, part] of line.split('"').entries()) {
-    if (index % 2 === 1) {
-      cell += part;
-      isQuoted = true;
-      continue;
-    }
-    // Nothing between two quoted parts is a doubled mark.
-    if (part === "" && isQuoted && index < quotesIn(line)) cell += '"';
-    const [end = "", ...others] = part.split(separator);
-    if (isQuoted ? end.trim() !== "" : true) cell += end;
-    for (const other of others) {
-      cells.push(cell.trim());
-      cell = other;
-      isQuoted = false;
-    }
+function afterBlanks(text: string, start: number, separator: Separator): number {
+  let at = start;
+  while (text[at] !== separator && (text[at] === " " || text[at] === "\t" || text[at] === "\r")) at += 1;
+  return at;
+}
+
+interface Cell {
+  readonly value: string;
+  readonly end: number;
+}
+
+function quotedCell(text: string, first: number): Cell | undefined {
+  let end = text.indexOf(mark, first + 1);
+  while (end >= 0 && text[end + 1] === mark && end - first <= longestLine) end = text.indexOf(mark, end + 2);
+  if (end < 0) return undefined;
+  const value = text
+    .slice(first + 1, end)
+    .replaceAll(mark + mark, mark)
+    .replaceAll("\r\n", "\n");
+  return { value: value.trim(), end: end + 1 };
+}
+
+function plainCell(text: string, first: number, separator: Separator): Cell | undefined {
+  let end = first;
+  while (end < text.length && text[end] !== separator && text[end] !== "\n") {
+    if (text[end] === mark) return undefined;
+    end += 1;
   }
-  cells.push(cell.trim());
-  return cells;
+  return { value: text.slice(first, end).trim(), end };
 }

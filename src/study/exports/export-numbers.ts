@@ -21,6 +21,10 @@ const numberLike = /^[-+]?[\d.,]*\d[\d.,]*$/;
 
 export const isNumberLike = (text: string): boolean => text.length <= longestNumber && numberLike.test(text);
 
+/** What somebody typed for a number: the number, or the text as it is where it is none. */
+export const typedNumber = (text: string): number | string =>
+  text.trim() !== "" && Number.isFinite(Number(text)) ? Number(text) : text;
+
 /** The sign before decimals in a column, as its numbers show it; never guessed. */
 export function decimalsOf(rows: readonly ExportRow[], column: number, separator: Separator): DecimalsFound {
   const seen = new Map<string, Seen>();

@@ -1,3 +1,4 @@
+import { isUtf8 } from "node:buffer";
 import { InputError } from "../reading/problems.js";
 import { largestExportBytes } from "./export-table.js";
 
@@ -21,25 +22,30 @@ export function exportText(bytes: Uint8Array, name: string): string {
   );
 }
 
-/** The first line that is no UTF-8. */
+/** The first line that is no UTF-8; looked for in long stretches of lines first, since a file may have millions. */
 function firstBadLine(bytes: Uint8Array): number | undefined {
-  if (isUtf8(bytes)) return undefined;
   const text = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  const near = firstBadStretch(text, 0, longStretch);
+  if (near === undefined) return undefined;
+  const start = firstBadStretch(text, near, 0) ?? near;
   let line = 1;
-  for (let start = 0; start < text.length; line += 1) {
-    const feed = text.indexOf("\n", start);
-    const end = feed < 0 ? text.length : feed + 1;
-    if (!isUtf8(text.subarray(start, end))) return line;
-    start = end;
-  }
-  return 1;
+  for (let at = text.indexOf("\n"); at >= 0 && at < start; at = text.indexOf("\n", at + 1)) line += 1;
+  return line;
 }
 
-function isUtf8(bytes: Uint8Array): boolean {
-  try {
-    // A mark of order of UTF-16 and its zeros are no text of an export.
-    return !new TextDecoder("utf-8", { fatal: true }).decode(bytes).includes("\0");
-  } catch {
-    return false;
+/** Bytes. */
+const longStretch = 64 * 1024;
+
+/** Where the first stretch of whole lines starts that is no text. */
+function firstBadStretch(text: Buffer, from: number, stretch: number): number | undefined {
+  for (let start = from; start < text.length; ) {
+    const feed = text.indexOf("\n", start + stretch);
+    const end = feed < 0 ? text.length : feed + 1;
+    if (!isText(text.subarray(start, end))) return start;
+    start = end;
   }
+  return undefined;
 }
+
+/** A mark of order of UTF-16 and its zeros are no text of an export. */
+const isText = (bytes: Uint8Array): boolean => isUtf8(bytes) && !bytes.includes(0);

@@ -51,6 +51,7 @@ export function readBoatLog(text: string, mapping: BoatColumnsMapped, classIds: 
     if ("allowed" in line) refused.push(line);
     else lines.push(line);
   }
+  if (lines.length === 0 && refused.length === 0) refused.push(nothingRead(table.head.line));
   const sums = sumBoats(lines);
   const ordered = refused.sort((one, other) => (one.line ?? 0) - (other.line ?? 0));
   return {
@@ -65,6 +66,13 @@ export function readBoatLog(text: string, mapping: BoatColumnsMapped, classIds: 
     refused: ordered,
   };
 }
+
+const nothingRead = (line: number): RecordProblem => ({
+  line,
+  found: "no boat below the column names",
+  allowed: "at least one line with a date and a class",
+  remedy: "Export the file again, or choose other columns.",
+});
 
 const askedOnly = (asked: readonly LogAsked[]): BoatLog => ({ sums: nothing, told: [], asked, refused: [] });
 

@@ -1,7 +1,8 @@
 import { levelExportSchema } from "../format/export-schema.js";
+import { gapSetting } from "../format/schedule-schema.js";
 import type { RecordProblem } from "../reading/contradiction.js";
 import { firstProblems } from "../reading/csv-lines.js";
-import { problemsOf } from "../reading/problems.js";
+import { type Problem, problemsOf } from "../reading/problems.js";
 import { judgedRecord } from "./judged-record.js";
 import type { LevelExport } from "./level-export.js";
 import { type FileColumns, fileColumns } from "./proposed-columns.js";
@@ -28,7 +29,8 @@ export interface FileTrial {
   readonly file: string;
   /** As far as it is mapped. */
   readonly mapping: Readonly<Record<string, unknown>>;
-  readonly fillGapsUpTo: number;
+  /** As it was typed, if it is no number. */
+  readonly fillGapsUpTo: number | string;
   /** The study, as far as it has come. */
   readonly document: unknown;
   readonly system: "us" | "si";
@@ -37,18 +39,19 @@ export interface FileTrial {
 export function triedFile({ file, mapping, fillGapsUpTo, document, system }: FileTrial): TriedFile {
   const columns = fileColumns(file);
   const parsed = levelExportSchema.safeParse(mapping);
+  const gaps = gapSetting.safeParse({ fillGapsUpTo });
   const nothing = { csv: undefined, told: [], asked: [], refused: [], refusedCount: 0 };
-  if (!parsed.success) {
+  if (!parsed.success || !gaps.success) {
     const isFirst = mapping.date === undefined || mapping.level === undefined;
-    const problems = isFirst
-      ? []
-      : problemsOf(parsed.error.issues, mapping).map(({ path, found, allowed, remedy }) => ({
-          ...{ found: `${path} ${found}`, allowed, remedy },
-        }));
-    return { ...nothing, columns, problems };
+    const problems = [
+      ...(isFirst ? [] : problemsOf(parsed.error?.issues ?? [], mapping)),
+      ...problemsOf(gaps.error?.issues ?? [], { fillGapsUpTo }),
+    ];
+    return { ...nothing, columns, problems: problems.map(withoutPath) };
   }
   const read = readLevelExport(file, parsed.data);
-  const reading = read.csv === undefined ? undefined : judgedRecord(read.csv, document, fillGapsUpTo);
+  const reading =
+    read.csv === undefined ? undefined : judgedRecord(read.csv, document, gaps.data.fillGapsUpTo ?? 0);
   const problems = reading && "problems" in reading ? reading.problems : [];
   return {
     columns,
@@ -60,3 +63,7 @@ export function triedFile({ file, mapping, fillGapsUpTo, document, system }: Fil
     problems,
   };
 }
+
+const withoutPath = ({ path, found, allowed, remedy }: Problem): RecordProblem => ({
+  ...{ found: `${path} ${found}`, allowed, remedy },
+});

@@ -10,6 +10,14 @@ export const largestRecordBytes = 1024 * 1024;
 /** Name of a CSV file beside the study file. */
 export const recordFileName = /^[\w\u00a0-\uffff][\w\u00a0-\uffff .()-]{0,90}\.[cC][sS][vV]$/;
 
+const gapLength = z
+  .int("a whole number of days")
+  .min(0, "at least 0 days")
+  .max(longestFill, `at most ${longestFill} days`);
+
+/** How a record is to be read beside its mapping. */
+export const gapSetting = z.object({ fillGapsUpTo: gapLength.optional() });
+
 const record = z
   .strictObject({
     csv: z.string().max(largestRecordBytes, `at most ${largestRecordBytes} characters`).optional().meta({
@@ -31,12 +39,7 @@ const record = z
       }),
     name: shortText.optional().meta({ description: "Name of the file that a kept record was read from" }),
     export: levelExportSchema.optional(),
-    fillGapsUpTo: z
-      .int("a whole number of days")
-      .min(0, "at least 0 days")
-      .max(longestFill, `at most ${longestFill} days`)
-      .default(0)
-      .meta({ description: "Longest gap, in days, that is joined linearly" }),
+    fillGapsUpTo: gapLength.default(0).meta({ description: "Longest gap, in days, that is joined linearly" }),
     origin: shortText.meta({ description: "Where the record comes from" }),
   })
   .meta({

@@ -1,15 +1,37 @@
 import { at, sumOf } from "../../lists.js";
 import type { StudyInput } from "../../model/inputs.js";
 import { centsPerUnit } from "../../model/money/decimal.js";
+import { FiscalYearError } from "../../model/money/fiscal-years.js";
 import { type ProgramBudget, programBudget } from "../../model/program/budget.js";
 import type { StudyDocument } from "../format/schema.js";
 import type { Contradiction } from "../reading/contradiction.js";
 
+/**
+ * Budgets that come to no amounts of money, and sources that pay more than there is. Both are told here, since a budget
+ * is worked out only when a report asks for it: with sources over the whole horizon.
+ */
+export function requestAmountProblems(document: StudyDocument, input: StudyInput): Contradiction[] {
+  const problems = budgetProblems(document, input);
+  return problems.length > 0 ? problems : sourceProblems(document, input);
+}
+
+function budgetProblems({ report }: StudyDocument, { options, money }: StudyInput): Contradiction[] {
+  const years = report.ask.sources ? money.horizon : undefined;
+  return options.flatMap((option, index) => {
+    try {
+      programBudget(option, money, years);
+      return [];
+    } catch (error) {
+      if (!(error instanceof FiscalYearError)) throw error;
+      const found = `the budget line ${error.message}`;
+      const remedy = "Look there for a value that is too large by far, or at inflation over a long horizon.";
+      return [{ path: ["options", index], found, allowed: "amounts of up to 90,000,000,000,000", remedy }];
+    }
+  });
+}
+
 /** Yearly amounts of sources that are more than what they may pay for in a fiscal year. */
-export function requestAmountProblems(
-  { report, study }: StudyDocument,
-  { options, money }: StudyInput,
-): Contradiction[] {
+function sourceProblems({ report, study }: StudyDocument, { options, money }: StudyInput): Contradiction[] {
   const sources = report.ask.sources ?? [];
   const option = options.find(({ id }) => id === study.requestedOption);
   if (!option || sources.length === 0) return [];

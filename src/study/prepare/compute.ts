@@ -19,7 +19,7 @@ import { type TracedChance, tracedChance } from "../traced/traced-chance.js";
 import { requestedTraced } from "../traced/traced-option.js";
 import { tellingAmounts } from "./amounts.js";
 import { logSpreadsOf } from "./chance-estimate.js";
-import { prepareStudy } from "./prepared.js";
+import { type PreparedStudy, prepareStudy } from "./prepared.js";
 import type { StudyPrices } from "./prices.js";
 import { type StationRun, staffStations } from "./staffing.js";
 import { type CoverageRun, coverageRuns, type StudyTraffic } from "./traffic.js";
@@ -68,18 +68,8 @@ export function runStudy(document: StudyDocument, all: AssumptionSet): StudyRun 
   const overridden = new Set(overrides.map(({ entry }) => entry.id));
   const { assumed: recorded, ids } = recorder(assumed);
   const comparison = tellingAmounts(document, () => compare(input, recorded));
-  const at = (bound: "low" | "high", group: RangeGroup) => {
-    const shift = { assumptions, ids: group.ids, bound, factorOf: prices.factorOf };
-    const known = group.movesStructures ? undefined : comparison;
-    return tellingAmounts(document, () => compare(input, shifted(assumed, shift), known));
-  };
   const used = new Set(ids());
-  const ranges = once(() =>
-    rangeGroups(assumptions, used)
-      .map((group) => ({ ...group, ids: group.ids.filter((id) => !overridden.has(id)) }))
-      .filter(({ ids: moved }) => moved.length > 0)
-      .map((group) => ({ name: group.name, low: at("low", group), high: at("high", group) })),
-  );
+  const ranges = once(() => rangeRuns(document, prepared, { used, comparison }));
   const withShape = (shape: number) => {
     const variant = prepareStudy(withOwnShape(document, shape), all);
     return tellingAmounts(document, () => compare(variant.input, variant.assumed, comparison));
@@ -121,6 +111,23 @@ export function runStudy(document: StudyDocument, all: AssumptionSet): StudyRun 
     confidence: (odds) => confidences(odds, judgedBy()),
     tracedChance: once(() => tracedChance({ document, assumptions, comparison, assumed, withShape })),
   };
+}
+
+function rangeRuns(
+  document: StudyDocument,
+  { assumptions, input, assumed, overrides, prices }: PreparedStudy,
+  { used, comparison }: { readonly used: ReadonlySet<string>; readonly comparison: Comparison },
+): RangeRun[] {
+  const at = (bound: "low" | "high", group: RangeGroup) => {
+    const shift = { assumptions, ids: group.ids, bound, factorOf: prices.factorOf };
+    const known = group.movesStructures ? undefined : comparison;
+    return tellingAmounts(document, () => compare(input, shifted(assumed, shift), known));
+  };
+  const overridden = new Set(overrides.map(({ entry }) => entry.id));
+  return rangeGroups(assumptions, used)
+    .map((group) => ({ ...group, ids: group.ids.filter((id) => !overridden.has(id)) }))
+    .filter(({ ids }) => ids.length > 0)
+    .map((group) => ({ name: group.name, low: at("low", group), high: at("high", group) }));
 }
 
 function requestedBenefit({ study }: StudyDocument, options: Comparison["options"]): number {

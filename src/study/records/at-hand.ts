@@ -28,7 +28,7 @@ export function takeRecord(text: string): string {
 export const recordAtHand = (digest: string): string | undefined => atHand.get(digest);
 
 export const digestPattern = /^[0-9a-f]{64}$/;
-const named = /\bkept"?:\s*["']?([0-9a-f]{64})\b/g;
+const named = /\bkept["']?\s*:\s*["']?([0-9a-f]{64})\b/g;
 
 /** Digests of the records that a study's text names, each once. */
 export const recordsNamed = (text: string): string[] => [

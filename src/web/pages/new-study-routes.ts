@@ -8,6 +8,7 @@ import { allowedCharacters, isPrintable } from "../../study/reading/characters.j
 import { InputError, problemsOf, sentence } from "../../study/reading/problems.js";
 import { largestStudyBytes } from "../../study/reading/read.js";
 import { decodeStudy } from "../../study/reading/study-bytes.js";
+import { recordDigest, recordsNamed } from "../../study/records/at-hand.js";
 import { isZip, unzippedStudy } from "../../study/records/study-zip.js";
 import { authorOf, rememberAuthor } from "../author.js";
 import { largeForm } from "../editing/edit-routes.js";
@@ -99,7 +100,9 @@ function addUpload(app: Express, parts: Pick<StudyPages, "studies" | "answers">)
     const sent = sentStudy(request);
     const { fileName } = sent;
     const text = decodeStudy(sent.study, fileName);
-    for (const record of sent.records) studies.keepRecord(record);
+    const named = new Set(recordsNamed(text));
+    // What is kept is never removed: what the study does not name does not come in.
+    for (const record of sent.records) if (named.has(recordDigest(record))) studies.keepRecord(record);
     try {
       const kept = await keepComplete(parts, { text, fileName }, uploader);
       response.redirect(303, `/studies/${kept.id}`);

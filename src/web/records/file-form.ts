@@ -4,9 +4,10 @@ import { draftOf } from "../../editor/draft.js";
 import { childOf, itemsOf } from "../../editor/form-values.js";
 import { levelsPlace } from "../../editor/record-edits.js";
 import type { Place } from "../../editor/study-text.js";
-import { longestFill } from "../../study/reading/level-dates.js";
+import { typedNumber } from "../../study/exports/export-numbers.js";
 import { valueAt } from "../../study/reading/problems.js";
 import { authorName } from "../author.js";
+import { NotFoundError } from "../explain.js";
 
 const text = z.string().trim().max(200, "at most 200 characters").default("");
 
@@ -37,7 +38,7 @@ export function formOf(entry: StudyEntry, schedule: string, author: string): Fil
   const record = valueAt(document, [...placeOf(document, schedule), "record"]);
   const mapped = (key: string) => valueAt(record, ["export", key]);
   const words = mapped("missing");
-  return sentFile.parse({
+  return readable({
     schedule,
     ...Object.fromEntries(
       ["date", "level", "unit", "dates", "decimals", "several"].flatMap((key) =>
@@ -52,9 +53,20 @@ export function formOf(entry: StudyEntry, schedule: string, author: string): Fil
   });
 }
 
-/** Where the levels stand that the form is about; the lake's own where it names no other. */
-export const placeOf = (document: unknown, schedule: string): Place =>
-  levelsPlace(document, schedule === "" ? undefined : schedule) ?? ["lake"];
+/** The form without what an unfinished study has that a form cannot say. */
+function readable(fields: Readonly<Record<string, unknown>>): FileForm {
+  const parsed = sentFile.safeParse(fields);
+  if (parsed.success) return parsed.data;
+  const wrong = new Set(parsed.error.issues.map(({ path }) => path[0]));
+  return sentFile.parse(Object.fromEntries(Object.entries(fields).filter(([key]) => !wrong.has(key))));
+}
+
+/** Where the levels stand that the form is about. @throws NotFoundError for a schedule that the lake has not */
+export function placeOf(document: unknown, schedule: string): Place {
+  const place = levelsPlace(document, schedule === "" ? undefined : schedule);
+  if (place) return place;
+  throw new NotFoundError();
+}
 
 /** The mapping as it is typed: empty fields say nothing. */
 export function mappingOf(form: FileForm): Record<string, unknown> {
@@ -65,15 +77,13 @@ export function mappingOf(form: FileForm): Record<string, unknown> {
     ...Object.fromEntries(given),
     missing: words.filter((word) => word !== ""),
     several,
-    ...(gaugeZero === "" ? {} : { gaugeZero: Number(gaugeZero) }),
+    ...(gaugeZero === "" ? {} : { gaugeZero: typedNumber(gaugeZero) }),
   };
 }
 
-/** Days that may be joined. */
-export function gapDays({ fillGapsUpTo }: FileForm): number {
-  const days = Number(fillGapsUpTo);
-  return Number.isInteger(days) ? Math.min(Math.max(days, 0), longestFill) : 0;
-}
+/** Days that may be joined, as typed; none where nothing is. */
+export const gapDays = ({ fillGapsUpTo }: FileForm): number | string =>
+  fillGapsUpTo === "" ? 0 : typedNumber(fillGapsUpTo);
 
 /** Other schedules of the lake, to choose from. */
 export const schedulesOf = (document: unknown) =>

@@ -5,7 +5,9 @@ import { draftOf } from "../../editor/draft.js";
 import { recordEdits } from "../../editor/record-edits.js";
 import { edited } from "../../editor/study-text.js";
 import { levelExportSchema } from "../../study/format/export-schema.js";
+import { gapSetting } from "../../study/format/schedule-schema.js";
 import { InputError, problemsOf } from "../../study/reading/problems.js";
+
 import { authorOf, rememberAuthor } from "../author.js";
 import { NotFoundError } from "../explain.js";
 import type { StudyPages } from "../pages/study-pages.js";
@@ -81,12 +83,8 @@ function keep(response: Response, { studies }: Parts, { entry, form, tried, name
   const place = placeOf(document, form.schedule);
   const digest = studies.keepRecord(tried.csv ?? "");
   const edits = recordEdits(document, place, {
-    ...{
-      digest,
-      fileName: name,
-      mapping: levelExportSchema.parse(mappingOf(form)),
-    },
-    fillGapsUpTo: gapDays(form),
+    ...{ digest, fileName: name, mapping: levelExportSchema.parse(mappingOf(form)) },
+    ...gapSetting.parse({ fillGapsUpTo: gapDays(form) }),
     origin: form.origin === "" ? undefined : form.origin,
   });
   const leftOut = tried.refusedCount === 0 ? "" : `, without ${tried.refusedCount} of its lines`;

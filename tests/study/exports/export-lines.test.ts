@@ -37,6 +37,27 @@ describe("lines of an exported file", () => {
     expect(lines).toHaveLength(32);
   });
 
+  it("are broken one by one by marks within values, and swallow no line between two of them", () => {
+    expect(linesOf('a,b\n1,24" crack\n2,x\n3,5" hole\n4,"y" z\n5, "w" \n')).toEqual([
+      { line: 1, cells: ["a", "b"] },
+      { line: 2, broken: true },
+      { line: 3, cells: ["2", "x"] },
+      { line: 4, broken: true },
+      { line: 5, broken: true },
+      { line: 6, cells: ["5", "w"] },
+    ]);
+  });
+
+  it("take time in proportion to their quotation marks", () => {
+    const marks = '"'.repeat(99_998);
+    const text = `a,b\n${`${marks}\n`.repeat(20)}"\n${marks.repeat(20)}`;
+    const before = process.cpuUsage();
+    const lines = linesOf(text);
+    const { user } = process.cpuUsage(before);
+    expect(lines).toHaveLength(23);
+    expect(user).toBeLessThan(2e6);
+  });
+
   it("are cut as csv-parse cuts them", () => {
     const cell = fc.stringMatching(/^[a-z0-9 .,;"]{0,8}$/).map((text) => text.trim());
     const table = fc.array(fc.array(cell, { minLength: 2, maxLength: 5 }), { minLength: 1, maxLength: 6 });

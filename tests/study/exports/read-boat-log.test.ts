@@ -115,6 +115,31 @@ describe("lines that are refused", () => {
   });
 });
 
+it.each([
+  ["1,5", "point"],
+  ["1.000", "point"],
+  ["1,000", "comma"],
+  ["1e3", "point"],
+  ["0x10", "point"],
+])("refuses the number of boats %s where decimals have a %s", (number, decimals) => {
+  const text = `When;Kind;n;Held;Mussels\n2024;Day user;${number};0;0\n`;
+  expect(read(text, { screened: "n", decimals })).toMatchObject({
+    sums: { classes: [] },
+    refused: [{ line: 2, found: `boats screened "${number}"`, allowed: "a whole number of boats" }],
+  });
+});
+
+it("reads thousands of boats as decimals are written", () => {
+  const text = "When;Kind;n;Held;Mussels\n2024;Day user;1.404;22;0\n";
+  expect(read(text, { screened: "n", decimals: "comma" }).sums.classes[0]?.screened).toBe(1404);
+});
+
+it("refuses a log with names of columns and nothing below them", () => {
+  const { sums, refused } = read("When,Kind,Held,Mussels\n");
+  expect(sums.classes).toEqual([]);
+  expect(refused.map(({ line, found }) => [line, found])).toEqual([[1, "no boat below the column names"]]);
+});
+
 it("reads 200,000 lines within 5 s of processor time", () => {
   const lines = Array.from({ length: 200_000 }, (_, index) => {
     const day = (index % 28) + 1;

@@ -74,6 +74,33 @@ describe("a request that cannot be", () => {
     });
   });
 
+  it("is told of a budget that comes to no amount of money, before a report asks for it", () => {
+    const price = [["options[full-season].equipment[0].price", "$80,000,000,000,000"]] as const;
+    expect(inputErrorOf(() => editedRun(price)).problems).toContainEqual({
+      path: expect.stringMatching(/^options\[\d+ "full-season"\]$/),
+      at: ["options", expect.any(Number)],
+      found: expect.stringMatching(/^the budget line .*: \d+.* is no amount of money$/),
+      allowed: "amounts of up to 90,000,000,000,000",
+      remedy: expect.stringContaining("too large by far"),
+    });
+  });
+
+  it("is told of inflation by which a source would pay no amount of money at the end of the horizon", () => {
+    const dear = [
+      ["options[full-season].equipment[0].price", "$900,000,000,000"],
+      ["money.inflation", "25 %/yr"],
+      ["money.inflationOrigin", "invented"],
+    ] as const;
+    expect(
+      editedRun([...dear, ["report", { ask: {} }]]).comparison.options.map(
+        ({ budget }) => budget?.years.length,
+      ),
+    ).toContain(5);
+    expect(inputErrorOf(() => editedRun([...dear, ...asking(source)])).problems[0]?.found).toMatch(
+      /^the budget line .* is no amount of money$/,
+    );
+  });
+
   it.each([
     [
       "a contingency at certainty",

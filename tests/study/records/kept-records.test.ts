@@ -107,6 +107,13 @@ describe("records that go with a text", () => {
     const digest = takeRecord(record(2106));
     const named = `record:\n  kept: ${digest}\n`;
     expect(recordsNamed(`${named}${named}{"kept": "${digest}"}{"kept":"${digest}"}`)).toEqual([digest]);
+    for (const text of [
+      `kept : ${digest}`,
+      `'kept': '${digest}'`,
+      `{ "kept" : "${digest}" }`,
+      `kept:\n  ${digest}`,
+    ])
+      expect(recordsNamed(text)).toEqual([digest]);
     expect(recordsFor([named, "kept: no", named])).toEqual([record(2106)]);
   });
 });

@@ -107,7 +107,8 @@ export function untouchedLayer(part: SurfacePart, { layers, cycle }: Course): La
   const { surface, context } = part;
   const { density, settledMonth, matureDensity } = context;
   if (density.length >= settledMonth + mature.months && density.at(-1) === matureDensity) {
-    return thickest(layers, cycle > 0 ? layers.length - 12 * cycle : settledMonth + mature.runUpMonths);
+    const from = settledMonth + mature.runUpMonths;
+    return thickest(layers, cycle > 0 ? Math.min(from, layers.length - 12 * cycle) : from);
   }
   const { layers: grown, from } = matureMonths(surface, context);
   return thickest(grown, from);
