@@ -29,6 +29,8 @@ describe("the samples command", () => {
     const asked = await run("samples", study, file, ...columns);
     expect(asked.status).toBe(2);
     expect(asked.stderr).toContain("found the results “clear” in 60 lines");
+    const strange = await run("samples", study, file, ...columns, "--set", "under=nobody");
+    expect(strange.stderr).toContain('under is "nobody"; allowed: the id of an option: none, ');
     expect(readFileSync(study, "utf8")).toBe(before);
   });
 

@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import { basename, dirname } from "node:path";
 import { loadAssumptions } from "../../assumptions/load.js";
 import { counted } from "../../counted.js";
+import { childOf, itemsOf } from "../../editor/form-values.js";
 import { sampleEdits } from "../../editor/sample-edits.js";
 import { edited } from "../../editor/study-text.js";
 import { assumptionsFolder } from "../../report/document/assets.js";
@@ -14,6 +15,7 @@ import { firstProblems } from "../../study/reading/csv-lines.js";
 import { InputError, problemsOf, sentence, valueAt } from "../../study/reading/problems.js";
 import { parseText } from "../../study/reading/read.js";
 import { decodeStudy } from "../../study/reading/study-bytes.js";
+import { UsageError } from "../arguments.js";
 import { writeWhole } from "../write-whole.js";
 import {
   exportedFile,
@@ -33,6 +35,7 @@ export function samplesCommand(path: string, asked: FileArguments, print: (text:
   const file = exportedFile(asked.file);
   const set = Object.fromEntries(asked.settings.map(({ id, value }) => [id, value]));
   const { under, watching = "", ...columns } = set;
+  mustBeOption(document, under);
   const mapping = mappingOf(document, columns, { name, file });
   const read = readSamples(file, mapping);
   mustBeAnswered(name, read.asked, answers);
@@ -45,6 +48,13 @@ export function samplesCommand(path: string, asked: FileArguments, print: (text:
   if (edits.length > 0) writeWhole(path, edited(text, edits));
   for (const line of [...read.told, ...read.years.map(yearText), ...clean.told, ...told]) print(line);
   for (const each of firstProblems(read.refused)) print(`Left out: ${sentence(problemIn(name, each))}`);
+}
+
+/** @throws UsageError for an option that the study has not */
+function mustBeOption(document: unknown, under: string | undefined): void {
+  const ids = itemsOf(childOf(document, "options")).map((each) => String(valueAt(each, ["id"])));
+  if (under === undefined || ids.includes(under)) return;
+  throw new UsageError(`under is "${under}"; allowed: the id of an option: ${ids.join(", ")}.`);
 }
 
 function yearText({ year, counts, other, places, mussels, unconfirmed }: SampleYear): string {
