@@ -8,7 +8,7 @@ export function assumptionsCommand(words: string, print: (text: string) => void)
   const assumptions = loadAssumptions(assumptionsFolder);
   const rows = assumptionRows({ assumptions, used: undefined, own: new Map() }, "all", words);
   if (rows.length === 0) {
-    print(`No assumption has the words “${words}”. Try fewer, or other words of the trade.`);
+    print(`No assumption has the words “${words}”. Try fewer, or other trade terms.`);
     return;
   }
   print(

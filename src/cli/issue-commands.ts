@@ -104,6 +104,6 @@ const unknownStudy = (id: string) =>
       path: "STUDY-ID",
       found: `"${id}"`,
       allowed: "the id of a kept study that is not deleted",
-      remedy: "The list command tells ids; the import command keeps a study file.",
+      remedy: "The list command shows ids; the import command keeps a study file.",
     },
   ]);

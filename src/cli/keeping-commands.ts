@@ -159,7 +159,7 @@ const contentsText = ({ studies, revisions }: Contents) =>
   `${counted(studies, "study", "studies")} with ${counted(revisions, "revision")}`;
 
 function mustExist(path: string, what: string, remedy: string): void {
-  if (!existsSync(path)) throw refusal(what, `no "${path}"`, "what exists", remedy);
+  if (!existsSync(path)) throw refusal(what, `no "${path}"`, "an existing file", remedy);
 }
 
 const refusal = (path: string, found: string, allowed: string, remedy: string) =>

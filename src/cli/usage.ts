@@ -49,7 +49,7 @@ const usages: Readonly<Record<string, Usage>> = {
       ],
       [
         "STUDY FILE --schedule ID, --replace",
-        "the same for another schedule of the lake; in place of a schedule that is there",
+        "the same for another schedule of the lake, or in place of an existing schedule",
       ],
     ],
     example: "record lake.yaml gauge.txt --set date=datetime --set level=elevation --set unit=ft --replace",
@@ -58,7 +58,7 @@ const usages: Readonly<Record<string, Usage>> = {
     ways: [
       [
         "STUDY FILE [--set KEY=VALUE …] [--partly]",
-        "sum a log of inspected boats, a line for each or sums, into the study, whose chances follow from it; names and plates are not kept. KEY: date, class, setAside, fouled, screened, quickCheck, fullInspection (columns), classes, yes, dates, decimals, stations, origin",
+        "sum a log of inspected boats (one line per boat, or sums) into the study, whose chances follow from it; names and plates are not kept. KEY: date, class, setAside, fouled, screened, quickCheck, fullInspection (columns), classes, yes, dates, decimals, stations, origin",
       ],
     ],
     example:
@@ -96,7 +96,7 @@ const usages: Readonly<Record<string, Usage>> = {
     ways: [
       [
         "STUDY [--part ID] [--month jul]",
-        "work one month of an intake or power plant by hand: growth, pipe, rack and cost under the plan that the costs follow, each step with its numbers",
+        "work one month of an intake or power plant by hand: growth, pipe, rack and cost under the plan that the costs assume, each step with its numbers",
       ],
     ],
     example: "explain lake.yaml --part city-intake --month jul",
@@ -120,12 +120,7 @@ const usages: Readonly<Record<string, Usage>> = {
     example: "search lake.yaml --json",
   },
   assumptions: {
-    ways: [
-      [
-        "[WORDS]",
-        "list the assumptions that have these words in their title, among other words for them or in their note",
-      ],
-    ],
+    ways: [["[WORDS]", "list the assumptions that have these words in their title, synonyms or note"]],
     example: 'assumptions "head loss"',
   },
   "own-values": {

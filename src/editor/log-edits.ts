@@ -63,7 +63,7 @@ function stationEdits(document: unknown, { sums, stations }: SummedLog): { edits
   for (const id of stations) {
     const index = options.findIndex((each) => valueAt(each, ["id"]) === id);
     if (valueAt(options[index], ["station"]) === undefined) {
-      told.push(`Option “${id}” has no station, and stays as it is.`);
+      told.push(`Option “${id}” has no station and is unchanged.`);
       continue;
     }
     const at = (key: string) => ["options", index, "station", "service", key];
@@ -73,7 +73,7 @@ function stationEdits(document: unknown, { sums, stations }: SummedLog): { edits
       ...(fullInspection ? [{ at: at("fullInspection"), value: minutes(fullInspection.mean) }] : []),
       ...(screened > 0 ? [{ at: at("setAsideShare"), value: percent(held / screened) }] : []),
     );
-    told.push(`The station of “${id}” has the measured minutes and the share held.`);
+    told.push(`The station of “${id}” now has the measured minutes and the share held for full inspection.`);
   }
   return { edits, told };
 }

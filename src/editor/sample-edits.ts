@@ -83,7 +83,7 @@ function watchingEdits(
           : isByChances
             ? "has chances in place of samples"
             : "has no samples to get";
-      told.push(`Option “${id}” ${why}, and stays as it is.`);
+      told.push(`Option “${id}” ${why} and is unchanged.`);
       continue;
     }
     const at = (key: string) => ["options", index, "monitoring", key];
@@ -92,7 +92,7 @@ function watchingEdits(
       value: `${words}: mean of ${span} in ${fileName}${othersOf(options[index], means)}`,
     });
     const counts = means.map(({ kind, mean }) => `${mean} ${kindWords[kind]}`).join(", ");
-    told.push(`The monitoring of “${id}” has the mean of ${span}: ${counts} a year.`);
+    told.push(`The monitoring of “${id}” now has the mean of ${span}: ${counts} a year.`);
   }
   return { edits, told };
 }

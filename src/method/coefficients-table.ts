@@ -10,7 +10,7 @@ export function coefficientsTable({ entries }: AssumptionSet): TableView {
     caption: "Every assumption of the program, with its origin",
     head: head("Assumption", "Value (low–high), unit", "Basis", "Source and note"),
     rows: [...entries.values()].sort(byId).map(entryRow),
-    note: "Values between low and high are drawn by a beta-PERT distribution where no other is named. “Judged” means that the project's authors found no published value: replace it with the operator's own.",
+    note: "Values between low and high are drawn by a beta-PERT distribution where no other is named; the low and the high of a normal or lognormal one are its 10th and 90th percentiles. “Judged” means that the project's authors found no published value: replace it with the operator's own.",
     compact: true,
   };
 }

@@ -1,18 +1,22 @@
 import { sha256 } from "../assumptions/digest.js";
 import type { AssumptionSet } from "../assumptions/entry.js";
 import { programVersion } from "../assumptions/version.js";
+import { once } from "../model/computed-once.js";
 import { type AssetSource, renderPage } from "../report/document/html.js";
 import type { PrintSettings } from "../report/print/pdf.js";
 import { isolateRightToLeft } from "../report/words/right-to-left.js";
 import type { StudyRun } from "../study/prepare/compute.js";
 import { forXml } from "../study/reading/characters.js";
 import { type MethodView, methodView, ownSheetsView } from "./method-view.js";
+import { type LakePaths, pathsOf } from "./paths/paths.js";
+import { sheetContext } from "./sheet-context.js";
 
 /** What is the same in every copy of a version's method document. */
 interface Content {
   readonly view: MethodView;
   /** HTML from the first heading to the last source: nothing in it depends on time, machine or study. */
-  readonly body: string;
+  readonly body: () => string;
+  /** Of the same without the paths of its lakes, which take longer to compute than an issue may wait. */
   readonly digest: string;
 }
 
@@ -22,8 +26,12 @@ function contentOf(assumptions: AssumptionSet): Content {
   const found = known.get(assumptions);
   if (found) return found;
   const view = methodView(assumptions);
-  const body = renderPage("partials/method-content", view);
-  const content = { view, body, digest: sha256(body) };
+  const bodyWith = (paths: readonly LakePaths[]) => renderPage("partials/method-content", { ...view, paths });
+  const content = {
+    view,
+    body: once(() => bodyWith(pathsOf(assumptions, sheetContext))),
+    digest: sha256(bodyWith([])),
+  };
   known.set(assumptions, content);
   return content;
 }
@@ -38,7 +46,7 @@ function documentView(assumptions: AssumptionSet, run: StudyRun | undefined) {
     title: titleOf(run),
     version: programVersion(),
     example: view.example,
-    content: body,
+    content: body(),
     digest,
     own,
   };

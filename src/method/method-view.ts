@@ -10,7 +10,6 @@ import { coefficientsTable, planningRatesTable } from "./coefficients-table.js";
 import { type DryingView, dryingView } from "./drying-view.js";
 import { type HabitatView, habitatView } from "./habitat-view.js";
 import { oddsMethod } from "./odds-method.js";
-import { type LakePaths, pathsOf } from "./paths/paths.js";
 import { planCatalogue } from "./plan-catalogue.js";
 import { type RelationGroupView, relationsView } from "./relations-view.js";
 import { sheetContext } from "./sheet-context.js";
@@ -26,8 +25,6 @@ export interface MethodView {
   readonly worked: WorkedExamples;
   /** Name of the invented lake whose structures are worked. */
   readonly example: string;
-  /** From entries to a cost line, by kind of structure. */
-  readonly paths: readonly LakePaths[];
   readonly wording: WordingView;
   /** How odds are drawn. */
   readonly odds: readonly string[];
@@ -54,7 +51,6 @@ export function methodView(assumptions: AssumptionSet): MethodView {
     habitat: habitatView(assumptions),
     worked: workedExamples(context),
     example: context.run.document.lake.name,
-    paths: pathsOf(assumptions, sheetContext),
     wording: wordingView(),
     odds: oddsMethod,
     plans: planCatalogue(assumptions),

@@ -32,7 +32,7 @@ describe("the command line", () => {
       "Compared with “Signs and self-declaration”, the current program: 1,300 more staff hours a year",
     );
     expect(stdout).toContain("Cost of one inspection");
-    expect(stdout).toContain("no payers: no fee can carry it");
+    expect(stdout).toContain("nobody pays, so no fee can cover it");
     expect(stdout).toContain("on average over all that is uncertain");
     expect(stdout).toMatch(/^At central values the net benefit is /m);
   });

@@ -65,7 +65,7 @@ describe("the record command", () => {
     expect(status).toBe(0);
     expect(stdout).toContain("3 years can be used: 2010, 2012 to 2013.");
     expect(stdout).toContain("Left out: 2011 (no level from 2011-05-03 to 2011-05-14).");
-    expect(stdout).toContain("Joined, having no level: 1 day, in 2012.");
+    expect(stdout).toContain("Joined across, having no level: 1 day, in 2012.");
     const [kept = "", ...others] = recordFiles();
     expect(others).toEqual([]);
     expect(readFileSync(join(folder, "records", kept), "utf8")).toMatch(

@@ -33,6 +33,14 @@ describe("a table of structures", () => {
     expect(headsAllowed("dock", american)).toContain("wetted area (ft2)");
   });
 
+  it("shows amounts without a sign, which the head has in the study's currency", () => {
+    const [head, example] = templateOf("dock", { system: "si", currency: "EUR" }, document).split("\n");
+    expect(head).toContain("replacement cost (€)");
+    expect(example).toContain("17,000");
+    for (const { kind } of structureKinds)
+      expect(templateOf(kind, { system: "si", currency: "CHF" }, document)).not.toContain("$");
+  });
+
   it("leaves the template's line out beside lines of one's own", () => {
     const csv = `${templateOf("dock", american, document).trim()}\n`;
     expect(read(csv).lines).toEqual([]);

@@ -76,7 +76,9 @@ describe("typical values of what another field beside says", () => {
     const hint = (phase: number) =>
       nodes.find(({ name }) => name === `report/found/phases/${phase}/cost`)?.typical ?? "no field";
     expect(hint(0)).toMatch(/^price of a plankton sample .* 210 \$ \(120 to 420 \$\); .*day of two people/);
-    expect(hint(2)).toMatch(/^day of two people with a boat .*; day of a crew of divers 3,000 \$/);
+    expect(hint(2)).toMatch(
+      /^day of two people with a boat .*; price of a day of underwater inspection 3,000 \$/,
+    );
     expect(hint(5)).toBe("");
     expect(nodes.find(({ name }) => name === "report/found/cleanYears")?.typical).toContain(
       "5 yr (3 to 7 yr)",

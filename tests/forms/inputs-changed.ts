@@ -41,10 +41,15 @@ export function optionsOf({ input, source, rates, schedules, isAnew }: Basis): O
   return input.options.map((option) => optionResult(option, input, source, settings));
 }
 
+/** Years of an infestation before the first year of the study. */
+const yearsBefore = ({ comparison: { schedules, input } }: Basis) =>
+  Math.max(0, ...schedules[0].structures.map(({ years }) => years.length - input.money.horizon));
+
 /** Fewer years, with the plans chosen for all of them. */
 const setHorizon: Change = (basis, to) => {
+  const last = yearsBefore(basis) + to;
   basis.input = { ...basis.input, money: { ...basis.input.money, horizon: to } };
-  withStructures(basis, (structure) => ({ ...structure, years: structure.years.slice(0, to) }));
+  withStructures(basis, (structure) => ({ ...structure, years: structure.years.slice(0, last) }));
 };
 
 const setMoney =
@@ -162,7 +167,7 @@ function withStructures(
     return {
       ...schedule,
       structures,
-      infestation: infestationCost(structures, 0, groups),
+      infestation: infestationCost(structures, yearsBefore(basis), groups),
       operating: schedule.operating.map((line) => changeOperating(line, schedule)),
     };
   });

@@ -1,20 +1,17 @@
 import { describe, expect, it } from "vitest";
 import { parse, stringify } from "yaml";
-import { workbook } from "../../src/forms/workbook/workbook.js";
 import { at } from "../../src/lists.js";
 import { breakEven } from "../../src/model/break-even/break-even.js";
-import type { CostLine } from "../../src/model/money/line.js";
 import { programBudget } from "../../src/model/program/budget.js";
-import type { ScheduleResult } from "../../src/model/schedules.js";
 import { runStudy } from "../../src/study/prepare/compute.js";
-import { prepareStudy } from "../../src/study/prepare/prepared.js";
 import { readStudyText } from "../../src/study/reading/read.js";
 import type { Edit } from "../report/edited.js";
-import { assumptions } from "../report/runs.js";
+import { assumptions, exampleRun } from "../report/runs.js";
 import { exampleText, put, valueAt } from "../study/example.js";
-import { type Basis, change, changeRates, optionsOf } from "./inputs-changed.js";
-import { type Listed, listOf, other } from "./listed-inputs.js";
-import { keyOf, liveBook } from "./recalculated.js";
+import { optionsOf } from "./inputs-changed.js";
+import { other } from "./listed-inputs.js";
+import { liveInputs, withoutSearch } from "./live-inputs.js";
+import { keyOf } from "./recalculated.js";
 
 const invented = { origin: "invented" };
 
@@ -45,67 +42,10 @@ function smallStudy(edits: readonly Edit[] = []) {
 }
 
 const run = smallStudy();
+const live = await liveInputs(run);
+const { book, listed, productWith, presentValues } = live;
 
-const book = await liveBook(await workbook(run));
-const listed = listOf(book);
-const inputs = book.typed.filter(({ color }) => color === "input");
-const { assumed } = prepareStudy(run.document, assumptions);
-const basisOf = (): Basis => ({
-  ...{ comparison: run.comparison, source: assumed, input: run.comparison.input, isAnew: false },
-  ...{ rates: run.comparison.rates, schedules: run.comparison.schedules },
-});
-
-const optionOf = (section: string) =>
-  run.comparison.input.options.find(({ name }) => section.startsWith(`“${name}”:`));
-
-/** Names of the options that an input is of: its own, and those that link to it. */
-function optionsWith({ name, section, place }: Listed): string[] {
-  const linked = listed.filter((each) => each.name === name && each.formula === `B${place.row}`);
-  return [section, ...linked.map((each) => each.section)].flatMap((each) => optionOf(each)?.name ?? []);
-}
-
-/** Lines whose unit rate is a formula of an input, by the words of their rows. */
-function linesAt({ place }: Listed) {
-  const isOf = (key: string) => new RegExp(`'Inputs'!B${place.row}\\b`).test(book.formulas.get(key) ?? "");
-  const rowsOf = (sheet: string, column: number) =>
-    book.rows(sheet).filter((_, index) => isOf(keyOf({ sheet, row: index + 1, col: column })));
-  const own = (sheet: string) => new Set(rowsOf(sheet, 7).map(([structure, what]) => `${structure} ${what}`));
-  const sheets = ["Infestation lines", "Infestation lines 2"].map(own);
-  const followed = new Set(rowsOf("Program lines", 7).map(([, , what]) => String(what).toLowerCase()));
-  const nameOf = (id: string) => run.comparison.input.structures.find((each) => each.id === id)?.name ?? id;
-  return (line: CostLine, schedule: ScheduleResult) => {
-    if (schedule.operating.includes(line)) return followed.has(line.what.toLowerCase());
-    const sheet = run.comparison.schedules.indexOf(schedule);
-    return sheets[sheet]?.has(`${nameOf(line.structure)} ${line.what}`) ?? false;
-  };
-}
-
-/** The product's own results with an input changed. */
-function productWith(input: Listed, to: number): Basis {
-  const basis = basisOf();
-  const isRate = /^Unit rates|schedule costs$/.test(input.section);
-  if (isRate) changeRates(basis, to / input.value, linesAt(input));
-  else expect([input.name, change(basis, input.name, to, optionsWith(input))]).toEqual([input.name, true]);
-  return basis;
-}
-
-/** Present values of the options on the first sheet, as an outside program has them. */
-function presentValues(moved: ReadonlyMap<string, unknown>): Map<string, number[]> {
-  const found = new Map<string, number[]>();
-  book.rows("The answer").forEach((cells, index) => {
-    const [name] = cells;
-    const isOption = run.comparison.input.options.some((option) => option.name === name);
-    if (typeof name !== "string" || !isOption || typeof cells[1] !== "number") return;
-    const at = (col: number) => {
-      const place = { sheet: "The answer", row: index + 1, col };
-      return Number(moved.get(keyOf(place)) ?? book.valueAt(place));
-    };
-    found.set(name, [at(2), at(3)]);
-  });
-  return found;
-}
-
-const withoutSearch = (sheet: string) => sheet !== "Break-even";
+const infested = await liveInputs(exampleRun("thistledown"));
 
 describe("the list of inputs", () => {
   it("has an input of every kind", () => {
@@ -113,29 +53,33 @@ describe("the list of inputs", () => {
     expect(run.comparison.schedules.length).toBe(2);
   });
 
-  const own = listed.filter(
-    ({ place, formula }) =>
-      formula === undefined && inputs.some((each) => keyOf(each.place) === keyOf(place)),
+  it("of a lake that is infested already has nothing on which nothing hangs", () => {
+    const names = infested.listed.map(({ name }) => name);
+    expect(names).toContain("Inspectors: hours paid");
+    expect(names.filter((name) => /declare themselves|hot wash|yearly chance|inflation/i.test(name))).toEqual(
+      [],
+    );
+  });
+
+  const inputs = [live, infested].flatMap((of) =>
+    of.own.map((input) => [`${input.section} › ${input.name}`, input, of] as const),
   );
 
   // The product re-computes from the changed input by its own functions; unit rates are changed on its lines, and the
   // discount rate and the horizon in the whole comparison.
-  it.each(own.map((input) => [`${input.section} › ${input.name}`, input] as const))(
-    "leads to the product’s own present values: %s",
-    (_, input) => {
-      const to = other(input);
-      const moved = book.changed(input.place, to, withoutSearch);
-      expect(moved.size).toBeGreaterThan(1);
-      const found = presentValues(moved);
-      for (const { option, presentValue } of optionsOf(productWith(input, to))) {
-        const [program, infestation] = found.get(option.name) ?? [];
-        const expected = [presentValue.program.toNumber(), presentValue.infestation.toNumber()];
-        expect([program, infestation].map((each, part) => Number(each) - at(expected, part))).toEqual(
-          expected.map((each) => expect.closeTo(0, 6 - Math.floor(Math.log10(Math.abs(each) + 10)) + 1)),
-        );
-      }
-    },
-  );
+  it.each(inputs)("leads to the product’s own present values: %s", (_, input, of) => {
+    const to = other(input);
+    const moved = of.book.changed(input.place, to, withoutSearch);
+    expect(moved.size).toBeGreaterThan(1);
+    const found = of.presentValues(moved);
+    for (const { option, presentValue } of optionsOf(of.productWith(input, to))) {
+      const [program, infestation] = found.get(option.name) ?? [];
+      const expected = [presentValue.program.toNumber(), presentValue.infestation.toNumber()];
+      expect([program, infestation].map((each, part) => Number(each) - at(expected, part))).toEqual(
+        expected.map((each) => expect.closeTo(0, 6 - Math.floor(Math.log10(Math.abs(each) + 10)) + 1)),
+      );
+    }
+  });
 });
 
 const ownValues = [valueAt(parse(exampleText("sorrel-bend")), "overrides")].flat();

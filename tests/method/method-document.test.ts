@@ -1,3 +1,4 @@
+import { createHash } from "node:crypto";
 import { describe, expect, it } from "vitest";
 import { loadAssumptions } from "../../src/assumptions/load.js";
 import { programVersion } from "../../src/assumptions/version.js";
@@ -7,8 +8,9 @@ import {
   renderMethod,
   renderMethodBody,
 } from "../../src/method/method-document.js";
+import { methodView } from "../../src/method/method-view.js";
 import { assumptionsFolder } from "../../src/report/document/assets.js";
-import { renderReport, renderReportBody } from "../../src/report/document/html.js";
+import { renderPage, renderReport, renderReportBody } from "../../src/report/document/html.js";
 import { runStudy } from "../../src/study/prepare/compute.js";
 import { assumptions, exampleDocument, exampleRun } from "../report/runs.js";
 
@@ -50,6 +52,13 @@ describe("the method document", () => {
     if (!viscosity) throw new Error("no viscosity");
     entries.set(viscosity.id, { ...viscosity, value: 1.1e-6 });
     expect(methodDigest({ ...assumptions, entries })).not.toBe(digest);
+  });
+
+  it("has a digest of all but the paths of its lakes, which no issue waits for", () => {
+    const alone = renderPage("partials/method-content", { ...methodView(assumptions), paths: [] });
+    expect(createHash("sha256").update(alone).digest("hex")).toBe(methodDigest(assumptions));
+    expect(alone).not.toContain("Copperhithe");
+    expect(body).toContain("Copperhithe");
   });
 
   it("is a page of its own, and letter paper", () => {

@@ -106,7 +106,10 @@ describe("the check of a plant's yearly cost", () => {
       "lies above the water, and costs nothing",
       { ...gravityIntake, pinned: pinned("divers-12"), elevation: 101 },
     ],
-    ["is a dock", { ...fixedDock, pinned: [{ part: "wetted hull", plan: "divers-12", reason: "as found" }] }],
+    [
+      "is a dock",
+      { ...fixedDock, pinned: [{ part: "wetted surface", plan: "divers-12", reason: "as found" }] },
+    ],
   ])("is not of a structure that %s", (_name, structure) => {
     expect(rowsOf([structure]).some(({ what }) => what.includes("in a mature infestation"))).toBe(false);
   });

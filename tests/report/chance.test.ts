@@ -77,7 +77,11 @@ describe("variants of the chance", () => {
       ["overrides", [{ id: "arrival.shape", value: "1.5", reason: "to compare" }]],
     ]);
     expect(own.comparison.baseline.hazard).toBeCloseTo(more?.baseline.hazard ?? 0, 12);
-    expect(own.tracedChance().shapes.map(({ shape }) => shape)).toEqual([1, 1.5]);
+    expect(own.tracedChance().shapes.map(({ shape, isUsed }) => [shape, isUsed])).toEqual([
+      [1, false],
+      [1.5, true],
+    ]);
+    expect(reportView(own).chance?.shapes.note).toContain("The answer uses 1.5;");
   });
 
   it("say what an option is worth if its checks keep nobody away", () => {

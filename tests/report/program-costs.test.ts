@@ -109,7 +109,7 @@ describe("the fee that would carry a program", () => {
       ["options[full-season].fees", []],
       ["options[full-season].demandLoss", absent],
     ] as const;
-    expect(note(smallRun(withoutFees))).toBe("“Full-season stations”: no payers: no fee can carry it.");
+    expect(note(smallRun(withoutFees))).toBe("“Full-season stations”: nobody pays, so no fee can cover it.");
     const grant = [{ name: "Grant", amount: "$300,000/yr", origin: "invented" }];
     expect(note(smallRun([["options[full-season].otherRevenue", grant]]))).toContain("no fee is needed");
   });

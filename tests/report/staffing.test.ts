@@ -109,7 +109,7 @@ describe("what is said of a station", () => {
     const [one, two] = example.staffing.curve;
     const minutes = (hours = 0) => (hours * 60).toFixed(1);
     expect(example.view.chart.title).toContain(
-      `One more inspector than 1 at each site cuts the mean wait from ${minutes(one?.meanWaitHours.mean)} to ${minutes(two?.meanWaitHours.mean)} minutes for $`,
+      `A second inspector at each site cuts the mean wait from ${minutes(one?.meanWaitHours.mean)} to ${minutes(two?.meanWaitHours.mean)} minutes for $`,
     );
     expect(amount(/for (.*) a year/.exec(example.view.chart.title)?.[1])).toBeCloseTo(
       Number((one?.oneMore?.costAdded ?? 0).toPrecision(3)),

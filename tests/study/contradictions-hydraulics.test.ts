@@ -167,6 +167,14 @@ const cases: readonly Contradicting[] = [
     allowed: "the lift and the loss of the clean conduit",
   },
   {
+    // By hand: 0.5/(π·0.03²) = 177 m/s, or 580 ft/s.
+    why: "a bore that takes more head than its pump gives",
+    edits: [...withPump({}), [`${intake}.conduit.diameter`, "60 mm"]],
+    at: `${intake}.conduit.diameter`,
+    found: "runs at 580 ft/s",
+    allowed: "a bore that takes less than the pump gives there",
+  },
+  {
     why: "a turbine and an efficiency",
     edits: [[`${plant}.turbine`, turbine]],
     at: `${plant}.efficiency`,

@@ -26,11 +26,11 @@ const values: readonly BadRecord[] = [
   ["missing-level.csv", 6, "nothing", "in m"],
   ["words-for-level.csv", 6, '"ice"', "a number such as 1240.5"],
   ["decimal-comma.csv", 6, '"100,5", with a decimal comma', "a decimal point, as in 100.1 in line 2"],
-  ["twelve-or-thousands.csv", 6, '"101,125", which may be 101.125 or 101125', "read in one way"],
+  ["twelve-or-thousands.csv", 6, '"101,125", which may be 101.125 or 101125', "read in only one way"],
   ["level-with-unit.csv", 6, '"100.5 m"', "a number such as 1240.5"],
   ["unquoted-thousands.csv", 2, "3 values", "2 values: date, elevation (m)"],
   ["open-quote.csv", 6, "a quotation mark out of place", "around a whole value"],
-  ["too-high.csv", 6, "160.1 m", "no farther above full pool, 120 m, than that is above 80 m"],
+  ["too-high.csv", 6, "160.1 m", "no farther above full pool, 120 m, than full pool is above 80 m"],
   ["too-low.csv", 6, "-9999 m", "from 80 m, the minimum of the lake"],
 ];
 

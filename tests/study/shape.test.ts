@@ -19,7 +19,7 @@ const quantities: readonly Edit[] = [
   ["lake.maximumElevation", absent, missing, 'an elevation such as "1,240 ft"'],
   ["lake.maximumElevation", "12 kg", '"12 kg"', 'an elevation such as "1,240 ft"'],
   ["lake.maximumElevation", 640, "640", "a unit is missing"],
-  ["lake.maximumElevation", null, "null", 'an elevation such as "1,240 ft"'],
+  ["lake.maximumElevation", null, "nothing", 'an elevation such as "1,240 ft"'],
   ["lake.maximumElevation", true, "true", 'an elevation such as "1,240 ft"'],
   ["lake.maximumElevation", ["640 m"], "a list of 1", 'an elevation such as "1,240 ft"'],
   ["structures[intake].demand.jul", absent, missing, 'a flow such as "450 cfs"'],
@@ -114,6 +114,12 @@ function problemsOf(edit: Edit): ReturnType<typeof problemsIn> {
   return problems;
 }
 
+const remedyOf = (value: unknown, allowed = "") => {
+  if (value === absent) return "Add it.";
+  if (value === null) return "Enter a value, or take the line out.";
+  return /at most [\d,]+ characters/.test(allowed) ? "Shorten it." : "Correct this value.";
+};
+
 const matching = (words: string | RegExp) =>
   typeof words === "string" ? expect.stringContaining(words) : expect.stringMatching(words);
 
@@ -126,7 +132,7 @@ describe("a study with one field that is not well formed", () => {
       path: placeIn(editedDocument([[place, value]]), place).text,
       found: matching(found),
       allowed: matching(allowed),
-      remedy: value === absent ? "Add it." : "Correct this value.",
+      remedy: remedyOf(value, problems[0]?.allowed),
     });
   });
 

@@ -13,7 +13,7 @@ import { readSlip, runOf, slipsOf, toldAt } from "./slips.js";
 /**
  * Slips of a unit or of a decimal point; the limits are those of assumptions/checks-usual.yaml. By hand: 0.028 m³/s
  * in 100 mm is 3.57 m/s, in 2.5 m 0.0057 m/s; 1,170 cfs in 150 cm is 61.5 ft/s, in 1,500 in 0.0953 ft/s; 250 mm at
- * 57 cm/s loses 0.86 m over 640 m with its local losses; the lake stands at 411.46 m in March 2022, its lowest.
+ * 57 cm/s loses 0.86 m over 640 m with its local losses; the lake stands at 411.46 m in March 2022, its lowest; a ramp of 48 ft has 14.63/4 = 3.66 lanes, and 500/3.66 = 137.
  */
 const slips = slipsOf(`
 a conduit too narrow | ninemoss | structures[intake].conduit.diameter | 100 mm | 3.57 m/s | 0.1 m/s to 3 m/s
@@ -38,6 +38,7 @@ pumping energy per MWh for per kWh | ninemoss | structures[intake].supply.energy
 water per litre for per m³ | ninemoss | structures[intake].alternativeWater | €0.85/L | €850.00/m³ | €18.00/m³
 a slope without its decimal | sorrel | structures[ramp].slope | 1.4 % | slope: 1.4% | 8% to 20%
 a width in inches | sorrel | structures[ramp].width | 48 in | 4 ft | 8.2 ft to 330 ft
+more launches than lanes take | sorrel | structures[ramp].launchesPerDay.jul | 500 | each lane in the busiest month: 137 | at most 100 | structures[ramp].launchesPerDay
 a ramp above the water | ninemoss | structures[ramp].bottomElevation | 412.58 m | water over its bottom | at least 0 m
 a ramp all under water | ninemoss | structures[ramp].topElevation | 411.3 m | height of its top | at least 0 m
 an area a hundred times too small | ninemoss | structures[dock].wettedArea | 0.6 m2 | 0.6 m² | 1 m² to 5,000 m²

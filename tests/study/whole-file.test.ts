@@ -13,7 +13,7 @@ const badFile = (name: string) => fileURLToPath(new URL(`../bad/study/${name}`, 
 /** Each malformed file with the place that its message names, and words of what was found and is allowed. */
 const badFiles = [
   ["empty.yaml", "the file", "nothing", "JSON or YAML"],
-  ["comment-only.yaml", "the document", "null", "a group of fields"],
+  ["comment-only.yaml", "the document", "nothing", "a group of fields"],
   ["list-at-root.yaml", "the document", "a list of 2", "a group of fields"],
   ["text-at-root.yaml", "the document", "one sentence", "a group of fields"],
   ["broken-yaml.yaml", "line 3", "Flow sequence", "JSON or YAML"],

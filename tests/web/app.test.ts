@@ -90,7 +90,7 @@ describe("reading", () => {
     expect(page).toContain("costs more than it saves");
     expect(page).toContain("Compared with “Signs and self-declaration”, the current program");
     expect(page).toContain("Cost of one inspection");
-    expect(page).toContain("no payers: no fee can carry it");
+    expect(page).toContain("nobody pays, so no fee can cover it");
   });
 
   it("gives the results as JSON with amounts that add up", async () => {

@@ -29,7 +29,14 @@ describe("several own values at once", () => {
     expect(page).toContain("Net benefit of");
     expect(page).toContain("Chance that a fouled launch of unknown origin founds a population");
     expect(page).toMatch(/<td class="num">[+−]€[\d,]+<\/td>/);
-    expect(page).toContain("All together");
+    const cellsOf = (row: string) => row.match(/<t[dh][^>]*>/g)?.length;
+    const [, table = ""] = page.split('<table id="table-own-effects"');
+    const [head = "", ...rows] = table.split("</table>")[0]?.match(/<tr[\s\S]*?<\/tr>/g) ?? [];
+    expect(rows.map(cellsOf)).toEqual([6, 6, 6]);
+    expect(cellsOf(head)).toBe(6);
+    expect(rows.at(-1)).toMatch(
+      /All together.*<td class="num">[^<]*€[\d,]+<\/td><td class="num">[+−]€[\d,]+<\/td>/,
+    );
     expect(page).toContain("Keep 2 own values in one revision");
     expect(web.studies.find(id)?.revision).toBe(1);
   });
@@ -62,7 +69,7 @@ describe("several own values at once", () => {
     await post(first, { csv: two, act: "take" });
     const { path } = made();
     const page = await (await web.ask(`${path}?from=${from}`)).text();
-    expect(page).toContain("stand in the box below. Nothing is saved yet.");
+    expect(page).toContain("are in the box below. Nothing is saved yet.");
     expect(page).toContain("growth.bulk-density,28 lb/ft3,,weighed");
   });
 
@@ -70,7 +77,7 @@ describe("several own values at once", () => {
     const { id } = web.studies.create("study: { name: Begun }\n", writer);
     const path = `/studies/${id}/own-values`;
     const page = await (await post(path, { csv: two, act: "check" })).text();
-    expect(page).toContain("what they do is shown once the study is complete");
+    expect(page).toContain("their effect is shown once the study is complete");
     expect((await post(path, { csv: two, act: "take" })).status).toBe(303);
   });
 

@@ -1,7 +1,6 @@
 import { readFileSync } from "node:fs";
-import { strToU8, unzipSync, zipSync } from "fflate";
-import { describe, expect, it, vi } from "vitest";
-import { recordDigest } from "../../src/study/records/at-hand.js";
+import { unzipSync } from "fflate";
+import { describe, expect, it } from "vitest";
 import { examplePath } from "../study/example.js";
 import { csvOf, datesFrom } from "../study/records.js";
 import { serving, uploadIn } from "./serving.js";
@@ -18,10 +17,14 @@ async function withStudy() {
   const served = await serving();
   const text = readFileSync(examplePath("thistledown"), "utf8");
   const { id } = served.studies.create(text, { author: "", note: "", origin: "upload" });
-  const send = async (fields: Readonly<Record<string, string>>, file?: string | Uint8Array<ArrayBuffer>) => {
+  const send = async (
+    fields: Readonly<Record<string, string>>,
+    file?: string | Uint8Array<ArrayBuffer>,
+    name = "gauge.txt",
+  ) => {
     const form = new FormData();
     for (const [key, value] of Object.entries(fields)) form.set(key, value);
-    if (file !== undefined) form.set("file", new Blob([file]), "gauge.txt");
+    if (file !== undefined) form.set("file", new Blob([file]), name);
     return served.ask(`/studies/${id}/records`, { method: "POST", body: form });
   };
   const keep = async (fields: Readonly<Record<string, string>>, file: string) => {
@@ -91,23 +94,6 @@ describe("the page of records", () => {
     expect(found?.text).toBe(studies.find(id)?.text);
   });
 
-  it("takes no record out of a zip that its study does not name", async () => {
-    const { keep, ask, id } = await withStudy();
-    await keep(mapping, exported);
-    const zip = unzipSync(new Uint8Array(await (await ask(`/studies/${id}/study.zip`)).arrayBuffer()));
-    const stranger = "date,elevation (ft)\n2010-01-01,3200\n";
-    const more = { ...zip, [`records/${recordDigest(stranger)}.csv`]: strToU8(stranger) };
-    const other = await serving();
-    const taken = vi.spyOn(other.studies, "keepRecord");
-    const form = new FormData();
-    form.set("study", new Blob([new Uint8Array(zipSync(more))]), "lake.zip");
-    expect((await other.ask("/studies", { method: "POST", body: form })).status).toBe(303);
-    const named = Object.keys(zip).flatMap((name) => /[0-9a-f]{64}/.exec(name)?.[0] ?? []);
-    expect(named).toHaveLength(1);
-    expect(taken.mock.results.map(({ value }) => value)).toEqual(named);
-    taken.mockRestore();
-  });
-
   it("tells faults of the file though the study has hardly begun", async () => {
     const { send, studies, ask } = await withStudy();
     const { id } = studies.create("study: { units: us }\n", { author: "", note: "", origin: "form" });
@@ -144,55 +130,56 @@ describe("the page of records", () => {
     expect(studies.find(id)?.revision).toBe(1);
   });
 
-  it("leaves out no line that was not shown", async () => {
+  it.each([
+    [
+      { schedule: "gone" },
+      "Levels of: found “gone”, which this study does not have; allowed: those in the list",
+    ],
+    [{ gaugeZero: "low" }, "Elevation of the gauge’s zero: found &quot;low&quot;; allowed: a number"],
+    [{ fillGapsUpTo: "two" }, "Gaps to join: found &quot;two&quot;; allowed: whole days, 0 to 92"],
+    [{ fillGapsUpTo: "400" }, "Gaps to join: found &quot;400&quot;; allowed: whole days, 0 to 92"],
+    [{ origin: "o".repeat(201) }, "Where the record comes from: found"],
+    [{ origin: "a\u0007b" }, "allowed: characters that can be printed"],
+  ])("keeps nothing of a form with %j, and gives back what was typed and the file", async (typed, told) => {
     const { send, studies, id } = await withStudy();
-    const slip = exported.replace("3/5/2012", "3/55/2012");
-    const page = await (await send({ ...mapping, act: "keep" }, slip)).text();
-    expect(page).toContain("Line 797: found &quot;3/55/2012&quot;");
-    expect(page).toContain("Keep the record without the 1 line");
+    const answer = await send({ ...mapping, ...typed, act: "keep" }, exported);
+    const page = await answer.text();
+    expect(answer.status).toBe(400);
+    expect(page).toContain(told);
+    expect(page).toContain('value="Pool (ft)"');
+    expect(uploadIn(page)).toMatch(/^[0-9a-f-]{36}$/);
     expect(studies.find(id)?.revision).toBe(1);
-    const kept = await send({ ...mapping, act: "keep", upload: uploadIn(page) });
+  });
+
+  it("takes a gauge’s zero with commas, and a file whose name is not in Latin letters alone", async () => {
+    const { send, studies, id } = await withStudy();
+    const fields = { ...mapping, gaugeZero: "3,190" };
+    const low = exported.replaceAll("3200.25", "10.25");
+    const upload = uploadIn(await (await send(fields, low, "Höhe – Łąka.csv")).text());
+    const kept = await send({ ...fields, upload, act: "keep" });
     expect(kept.status).toBe(303);
+    expect(studies.find(id)?.note).toBe("Record of levels from Höhe – Łąka.csv");
+    expect(studies.find(id)?.text).toContain("gaugeZero: 3190");
+  });
+
+  it("shows what is left out of another file before it keeps the rest", async () => {
+    const { send, studies, id } = await withStudy();
+    const faulty = exported.replace("2/28/2010", "2/30/2010");
+    const page = await (await send({ ...mapping, act: "keep" }, faulty)).text();
+    expect(page).toContain("1 line left out");
+    expect(studies.find(id)?.revision).toBe(1);
+    expect((await send({ ...mapping, upload: uploadIn(page), act: "keep" })).status).toBe(303);
     expect(studies.find(id)?.note).toBe("Record of levels from gauge.txt, without 1 of its lines");
   });
 
-  it.each([
-    ["soon", "fillGapsUpTo &quot;soon&quot;; allowed: a whole number of days"],
-    ["93", "fillGapsUpTo 93; allowed: at most 92 days"],
-    ["-1", "fillGapsUpTo -1; allowed: at least 0 days"],
-  ])("refuses gaps of %s days, and keeps what was typed", async (fillGapsUpTo, told) => {
-    const { send, studies, id } = await withStudy();
-    const page = await (await send({ ...mapping, fillGapsUpTo, act: "keep" }, exported)).text();
-    expect(page).toContain(told);
-    expect(page).toContain(`name="fillGapsUpTo"\n  value="${fillGapsUpTo}"`);
-    expect(studies.find(id)?.revision).toBe(1);
-  });
-
-  it("refuses a gauge's zero that is no number as it was typed", async () => {
+  it("tells its own limit of a file that is too large", async () => {
     const { send } = await withStudy();
-    const page = await (await send({ ...mapping, gaugeZero: "3,5" }, exported)).text();
-    expect(page).toContain("gaugeZero &quot;3,5&quot;; allowed: a number");
-  });
-
-  it("does not put the record of a schedule that is no longer there in place of the lake's own levels", async () => {
-    const { send, ask, studies, id } = await withStudy();
-    expect((await send({ ...mapping, schedule: "gone", act: "keep" }, exported)).status).toBe(404);
-    expect((await ask(`/studies/${id}/records?schedule=gone`)).status).toBe(404);
-    expect(studies.find(id)?.revision).toBe(1);
-  });
-
-  it("opens though an unfinished study says what no form can", async () => {
-    const { studies, ask } = await withStudy();
-    const text = `lake:\n  record:\n    export: { date: Day, dates: us, several: 3, level: ${"x".repeat(300)} }\n`;
-    const { id } = studies.create(text, { author: "", note: "", origin: "form" });
-    const page = await ask(`/studies/${id}/records`);
-    expect(page.status).toBe(200);
-    expect(await page.text()).toContain('name="date" value="Day"');
+    const page = await (await send(mapping, new Uint8Array(48 * 1024 * 1024 + 1).fill(65))).text();
+    expect(page).toContain("found a larger file; allowed: at most 48 MB");
   });
 
   it("takes a record for another schedule", async () => {
-    const { send, studies, ask } = await withStudy();
-    void send;
+    const { studies, ask } = await withStudy();
     const text = readFileSync(examplePath("sorrel-bend"), "utf8");
     const { id } = studies.create(text, { author: "", note: "", origin: "upload" });
     const [, schedule = ""] = /otherSchedules:\s*\n\s*- id: (\S+)/.exec(text) ?? [];

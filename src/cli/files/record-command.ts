@@ -139,7 +139,7 @@ function columnsTold(text: string): Problem[] {
     {
       path: `line ${found.line}`,
       found: `the columns ${found.columns.map(({ name }) => name).join(", ")}`,
-      allowed: "two of them mapped, that of the dates and that of the levels",
+      allowed: "two of them mapped: dates and levels",
       remedy: `For instance --set date="${date}" --set level="${level}"; the study remembers them.`,
     },
   ];

@@ -137,7 +137,7 @@ function tooFewOrMany(count: number): RecordProblem[] {
     {
       found: count === 0 ? "no line" : `more than ${mostLines} lines`,
       allowed: `1 to ${mostLines} lines of id or title, value, unit, reason`,
-      remedy: count === 0 ? "Paste lines or choose a file." : "Take them in several tables.",
+      remedy: count === 0 ? "Paste lines or choose a file." : "Split them into several tables.",
     },
   ];
 }

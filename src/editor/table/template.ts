@@ -55,7 +55,16 @@ function quantityExample(dimension: keyof typeof dimensions, writing: Writing): 
   const [unit = ""] = unitsOffered(dimension, writing);
   const quoted = [...dimensions[dimension].example.matchAll(/"([^"]+)"/g)].map(([, text = ""]) => text);
   const found = quoted.find((text) => unit !== "" && text.endsWith(unit)) ?? quoted[0] ?? "1";
+  if (found.startsWith("$")) return moneyExample(found, unit);
   return found.endsWith(unit) ? found.slice(0, found.length - unit.length).trim() : found;
+}
+
+/** An example in dollars, under a head whose currency is the study's. */
+function moneyExample(found: string, unit: string): string {
+  const [, amount = "", under = ""] = /^\$([\d.,]+)(.*)$/.exec(found) ?? [];
+  const [currency = ""] = unit.split("/");
+  if (unit === `${currency}${under}`) return amount;
+  return `${currency.length > 1 ? `${currency} ` : currency}${amount}${under}`;
 }
 
 /** A common field, or a month of one. */

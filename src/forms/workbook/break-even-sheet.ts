@@ -37,7 +37,7 @@ const columns = { rate: 0, net: 1, low: 2, high: 3, first: 5 };
 const rows = { heads: 3, through: 4, others: 5, clean: 6, established: 7, contained: 8, trial: 11 };
 
 const introduction =
-  "The net benefit at rates of the boats from next to nothing to near certainty; the first step at which it turns to a gain is halved until it is narrow. Each trial works out, from the last year back, what is still to come for a lake that is clean when the year begins. One line has both options, the one without a program at the left.";
+  "The net benefit at boat rates from next to nothing to near certainty; the first step in which it becomes positive is halved until it is narrow. Each trial works back from the last year: what is still to come for a lake that is clean when the year begins. Each line has both options, the one without a program on the left.";
 
 /** @param courses without a program, and of the requested option */
 export function breakEvenSheet(

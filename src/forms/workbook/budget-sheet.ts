@@ -8,6 +8,7 @@ import { groupNames } from "../../report/words/line-groups.js";
 import { type BudgetAmount, calendarAmounts, earlyPart } from "./budget-amounts.js";
 import { minus, plus, sum, toTheCent, type Worked } from "./formula.js";
 import { type Grid, grid } from "./grid.js";
+import { budgetOf } from "./money-inputs.js";
 import { type SheetDraft, strong, text, value } from "./sheet.js";
 
 const headRow = 3;
@@ -32,8 +33,9 @@ export function budgetSheet(
   amounts: readonly BudgetAmount[],
   parts: Parameters<typeof calendarAmounts>[2],
 ): BudgetSheet | undefined {
-  const { budget, result } = context.requested;
-  if (context.infestedSince !== undefined || budget === undefined) return undefined;
+  const budget = budgetOf(context);
+  if (!budget) return undefined;
+  const { result } = context.requested;
   const sheet = grid("Budget years");
   const shape = shapeOf(budget, context);
   sheet.put(0, 0, text(`“${result.option.name}” by fiscal year while the lake stays clean`, "title"));
@@ -95,7 +97,7 @@ function headsOf({ years }: ProgramBudget, shape: Shape, { comparison }: ReportC
 }
 
 function introduction({ run }: ReportContext): string {
-  return `${run.document.money.currency} of each year. Equipment is paid in full when it is bought; fees are income and shown as negative. Where fiscal years are not calendar years, the latter stand at the right, and fiscal years take their months.`;
+  return `${run.document.money.currency} of each year. Equipment is paid in full when it is bought; fees are income and shown as negative. Where fiscal years are not calendar years, the latter are shown on the right, and fiscal years draw on their months.`;
 }
 
 interface BudgetLine {

@@ -48,7 +48,7 @@ export function chanceSheet(
 ): ChanceSheet {
   const sheet = grid("Chances");
   const { chances, clock } = parts;
-  sheet.put(0, 0, text("From what the yearly chances come", "title"));
+  sheet.put(0, 0, text("Where the yearly chances come from", "title"));
   sheet.put(1, 0, text(introduction, "note"));
   const heads = ["Year", "Clean by ways that no check stops", "Clean by ways that stations check"];
   const ways = chances.ways.map(({ way }) => `Clean: ${way.name}`);
@@ -77,7 +77,7 @@ export function chanceSheet(
 }
 
 const introduction =
-  "Chance that the lake stays clean in a year by each way in beside the boats, and below it the share of fouled boats that each option lets through. Shares of the classes are computed by the program.";
+  "Chance that the lake stays clean in a year for each way in other than boats, and below it the share of fouled boats that each option lets through. Shares of the classes are computed by the program.";
 
 const productOf = (factors: readonly Worked[]) => (factors.length === 0 ? number(1) : times(...factors));
 

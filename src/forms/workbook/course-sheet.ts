@@ -62,7 +62,7 @@ export function courseSheet(
 ): Course {
   const sheet = grid(`Course ${index + 1}`);
   const place = { sheet, result, context, parts };
-  sheet.put(0, 0, text(`How the lake may go under “${result.option.name}”`, "title"));
+  sheet.put(0, 0, text(`What may become of the lake under “${result.option.name}”`, "title"));
   sheet.put(1, 0, text(introduction, "note"));
   const costHeads = parts.groups.map((group) =>
     group === undefined ? "Cost, expected" : `Of it ${groupWords[group]}`,
@@ -77,7 +77,7 @@ export function courseSheet(
 }
 
 const introduction =
-  "At the left the years of the horizon, at the right the years of an infestation. A lake that is clean is infested with the chance of the year; what is infested is detected by its age, and may be contained. Columns of both sides are multiplied for the expected cost, the newly infested with the last year first.";
+  "On the left, the years of the horizon; on the right, the years of an infestation. A clean lake becomes infested with the chance of the year; an infestation is detected according to its age and may be contained. Columns of both sides are multiplied for the expected cost, the newly infested with the last year first.";
 
 function courseOf(place: Place): Course {
   const { sheet, result, parts } = place;

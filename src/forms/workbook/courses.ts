@@ -85,12 +85,13 @@ function found<Value>(map: ReadonlyMap<string, Value>, id: string): Value {
 function ownInputs(inputs: InputList, context: ReportContext, money: MoneyInputs): Map<string, OwnInputs> {
   const { comparison } = context;
   const { classes } = comparison.input.boats;
+  const isInfested = context.infestedSince !== undefined;
   const className = (id: string) => classes.find((each) => each.id === id)?.name ?? id;
   return new Map(
     allOptions(context).map(({ option, arrivals: { outlivesHold } }) => [
       option.id,
       {
-        works: optionInputs(inputs, option, { outlivesHold, className }),
+        works: optionInputs(inputs, option, { outlivesHold, className, isInfested }),
         program: programInputs(inputs, option, {
           rate: money.rate,
           currency: comparison.input.money.currency,

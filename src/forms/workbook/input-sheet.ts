@@ -41,7 +41,7 @@ const headRow = firstAnswer + answers + 1;
 const columns = { name: 0, amount: 1, unit: 2, origin: 3 };
 
 const introduction =
-  "Change a number in a yellow cell and all sheets follow. Gray cells are computed by the program: growth, choice of plans, quantities of work, simulated outcomes; a sheet cannot hold them, and they stay as they are. Where a change would make another plan cheaper, or a part foul otherwise, the program picks and grows anew and these sheets do not: enter the change in the study.";
+  "Change a number in a yellow cell and all sheets follow. Gray cells are computed by the program: growth, choice of plans, quantities of work, simulated outcomes; a sheet cannot hold them, and they stay as they are. Where a change would make another plan cheaper, or change how a part fouls, the program chooses plans and computes growth again; these sheets do not, so enter the change in the study.";
 
 export function inputList(): InputList {
   const sheet = grid(name);
@@ -96,7 +96,7 @@ export function inputList(): InputList {
 }
 
 const asIn = (section: string) =>
-  `As for ${section.slice(0, section.lastIndexOf(": "))}; put a number here to part them`;
+  `As for ${section.slice(0, section.lastIndexOf(": "))}; put a number here to separate them`;
 
 function writeHead(sheet: Grid): void {
   sheet.put(0, 0, text("Inputs", "title"));

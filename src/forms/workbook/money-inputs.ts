@@ -5,7 +5,7 @@ import type { InputList } from "./input-sheet.js";
 
 export interface MoneyInputs {
   readonly rate: Worked;
-  /** Part of a year by which flows fall before its end. */
+  /** Share of a year by which payments precede its end. */
   readonly before: Worked;
   readonly horizon: Worked;
   readonly startYear: Worked;
@@ -26,7 +26,12 @@ export const groupWords: Readonly<Record<PriceGroup, string>> = {
   other: "everything else",
 };
 
-export function moneyInputs(inputs: InputList, { comparison, horizon, run }: ReportContext): MoneyInputs {
+/** The budget of the requested program; of a lake that is infested already there is none. */
+export const budgetOf = ({ infestedSince, requested }: ReportContext) =>
+  infestedSince === undefined ? requested.budget : undefined;
+
+export function moneyInputs(inputs: InputList, context: ReportContext): MoneyInputs {
+  const { comparison, horizon, run } = context;
   const { money } = comparison.input;
   const { discountRateOrigin } = run.document.money;
   inputs.section("Money and time");
@@ -37,7 +42,7 @@ export function moneyInputs(inputs: InputList, { comparison, horizon, run }: Rep
       origin: discountRateOrigin,
     }),
     before: inputs.add({
-      name: "Part of a year by which flows fall before its end",
+      name: "Share of a year by which payments precede its end",
       amount: money.timing === "mid-year" ? 1 / 2 : 0,
       look: "plain",
       unit: "0.5 in the middle, 0 at the end",
@@ -47,9 +52,9 @@ export function moneyInputs(inputs: InputList, { comparison, horizon, run }: Rep
       origin: "A longer one is computed by the program; a shorter one keeps the plans chosen for this one.",
       limits: [1, horizon],
     }),
-    inflation: inputs.add({
-      ...{ name: "General inflation, for budgets", amount: money.inflation, ...perYear },
-    }),
+    inflation: budgetOf(context)
+      ? inputs.add({ name: "General inflation, for budgets", amount: money.inflation, ...perYear })
+      : number(money.inflation),
     rises: new Map(
       (money.escalation ?? []).map(({ group, rate }) => [
         group,

@@ -1,5 +1,5 @@
 import type { CheckSteps, ProgramOption, ProgramSteps } from "../../model/inputs.js";
-import type { Worked } from "./formula.js";
+import { number, type Worked } from "./formula.js";
 import type { InputList } from "./input-sheet.js";
 
 type StepNames = keyof CheckSteps;
@@ -37,11 +37,18 @@ const stepWords: Readonly<Record<StepNames, string>> = {
 };
 const stepNames: readonly StepNames[] = ["declaration", "quickCheck", "inspection", "hotWash"];
 
-/** @param outlivesHold share of mussels that outlives its drying hold, as the program computed it */
+interface Works {
+  /** Share of mussels that outlives the option's drying hold, as the program computed it. */
+  readonly outlivesHold: number;
+  readonly className: (id: string) => string;
+  /** Nothing hangs on what an option keeps out of a lake that is infested already. */
+  readonly isInfested: boolean;
+}
+
 export function optionInputs(
   inputs: InputList,
   option: ProgramOption,
-  { outlivesHold, className }: { outlivesHold: number; className: (id: string) => string },
+  { outlivesHold, className, isInfested }: Works,
 ): OptionInputs {
   const { name, afterInfestation, rampUp, steps } = option;
   inputs.section(`“${name}”: how it works`);
@@ -52,10 +59,12 @@ export function optionInputs(
       look: "percent",
     }),
     growth: rampUp.map(({ reach, cost }, year) => ({
-      reach: inputs.add({ name: `Share of its reach in year ${year + 1}`, amount: reach, look: "percent" }),
+      reach: isInfested
+        ? number(reach)
+        : inputs.add({ name: `Share of its reach in year ${year + 1}`, amount: reach, look: "percent" }),
       cost: inputs.add({ name: `Share of its cost in year ${year + 1}`, amount: cost, look: "percent" }),
     })),
-    steps: steps && stepInputs(inputs, steps, { outlivesHold, className }),
+    steps: steps && !isInfested ? stepInputs(inputs, steps, { outlivesHold, className }) : undefined,
     attempt: attemptInputs(inputs, option),
   };
 }
@@ -63,7 +72,7 @@ export function optionInputs(
 function stepInputs(
   inputs: InputList,
   steps: ProgramSteps,
-  { outlivesHold, className }: { outlivesHold: number; className: (id: string) => string },
+  { outlivesHold, className }: Omit<Works, "isInfested">,
 ): StepInputs {
   const share = (name: string, amount: number) => inputs.add({ name, amount, look: "percent" });
   return {
@@ -101,7 +110,7 @@ function stepInputs(
         : {
             share: share("Boats held that must dry before they launch", steps.hold.share),
             outlives: inputs.addComputed({
-              name: "Of their mussels, those that outlive the drying",
+              name: "Share of their mussels that survive drying",
               amount: outlivesHold,
               look: "percent",
             }),

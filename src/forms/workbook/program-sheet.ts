@@ -166,7 +166,7 @@ function writeSum(sheet: Grid, option: string, label: string, first: number): Ye
 }
 
 const introduction = ({ run, priceYear }: ReportContext) =>
-  `${run.document.money.currency} of ${priceYear}, while the lake stays clean and programs run in full. Equipment at its yearly capital recovery; fees and other revenue bear a minus. Amount = quantity × unit rate, rounded to the cent; both follow from the inputs.`;
+  `${run.document.money.currency} of ${priceYear}, while the lake stays clean and programs run in full. Equipment at its yearly capital recovery; fees and other revenue are negative. Amount = quantity × unit rate, rounded to the cent; both follow from the inputs.`;
 
 /** A sum in a year of the horizon, with the rises of its prices. */
 export const inYear = (

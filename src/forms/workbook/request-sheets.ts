@@ -66,7 +66,7 @@ function requestSheet(request: TracedRequest, context: ReportContext, budget: Bu
 
 const introduction = ({ run }: ReportContext) =>
   [
-    `${run.document.money.currency} of each fiscal year, called by the calendar year in which it ends. Revenue, sources and what is carried in bear a minus.`,
+    `${run.document.money.currency} of each fiscal year, called by the calendar year in which it ends. Revenue, sources and carryover are negative.`,
     run.document.report.ask.fund,
     run.document.report.ask.account,
   ]
@@ -168,7 +168,7 @@ function carriedLine(
   const balance = address(row, 1 + termHeads.indexOf("Amount a year"));
   const before = (year: number) => (year === 0 ? "" : `+SUM(${cellOf(row, 0)}:${cellOf(row, year - 1)})`);
   return {
-    name: "Carried in: what there is, and what is used",
+    name: "Carryover: what there is, and what is used",
     cents: less(funded.carriedIn),
     terms: [text(""), input(amount, "cents")],
     formula: (year) => `-MAX(0,MIN(${balance}${before(year)},${need(year)}))`,

@@ -7,7 +7,7 @@ import { firstGreatYear, lineStep, sumStep, wholeYear, yearWords } from "./line.
 import { conditionsTable, layersTable, partCourse } from "./part-course.js";
 import { newPath, type Path, type PathSheet } from "./path.js";
 
-const part = "wetted hull";
+const part = "wetted surface";
 const what = `${part}: early replacement`;
 
 /** Floating docks that nobody cleans: how much sooner they are replaced. */
@@ -23,10 +23,10 @@ export function dockPath(result: StructureResult, setting: Setting): Path | unde
   const heavy = (mass: number) => Math.min(1, mass / setting.assumed("dock.wear-mass"));
   const shown = wholeYear(line);
   conditionsTable(sheet, course);
-  layersTable(sheet, course, shown, [{ head: "min(1, M/M0)", cell: ({ mass }) => heavy(mass) }]);
+  layersTable(sheet, course, shown, [{ head: "min(1, M/M₀)", cell: ({ mass }) => heavy(mass) }]);
   sheet.group("Early replacement");
   const shares = Array.from({ length: 12 }, (_, index) => heavy(course.layerIn(shown.from + index).mass));
-  sumStep(sheet, "min(1, M/M0) over the twelve months below", sumOf(shares));
+  sumStep(sheet, "min(1, M/M₀) over the twelve months below", sumOf(shares));
   const unit = `${currency}/dock`;
   sheet.step({ name: "Rate of the year", symbol: "u", is: "wD R S/12", value: line.line.unitRate, unit });
   lineStep(sheet, line, currency);

@@ -9,7 +9,7 @@ const ofAll: ReadonlyArray<readonly [symbol: string, meaning: string, id: Assump
   ["H_r", "reference humidity", "drying.reference-humidity", ""],
   ["κ", "steepness", "drying.steepness", ""],
   ["x_L", "exponent of length", "drying.length-exponent", ""],
-  ["L_min", "length below which it counts no more", "drying.smallest-length", "mm"],
+  ["L_min", "length below which it no longer counts", "drying.smallest-length", "mm"],
   ["β", "loss without a deficit", "drying.base-deficit", "kPa"],
   ["Q", "its rise by 10 °C", "drying.base-deficit-q10", ""],
   ["h_1", "hours of frost that kill at 0 °C", "drying.frost-hours.minus-0", "h"],

@@ -62,7 +62,7 @@ function shellSteps(
   const mass = course.cleaned
     .filter((month) => month >= shown.from)
     .reduce((sum, month) => sum + course.layerIn(month).mass, 0);
-  const name = "Mass of the months below in which a line is made bare, added up";
+  const name = "Sum of the masses in the months below in which a line is cleaned bare";
   sheet.step({ name, symbol: "M", value: mass, unit: "kg/m²" });
   step("Shells", "q", "M A σ", line.line.quantity, "kg");
   step("Rate", "u", "cD + pD", line.line.unitRate, `${currency}/kg`);

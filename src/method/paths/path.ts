@@ -22,6 +22,15 @@ const isNumber = (cell: Cell | undefined) => typeof cell === "number" || /^\d+\.
 /** Levels lie close together far above the sea: to the millimetre, where five figures would tell too little. */
 export const levelText = (metres: number): string => metres.toFixed(3);
 
+const superscripts = "⁰¹²³⁴⁵⁶⁷⁸⁹";
+
+/** Cells are plain text: a power of ten is raised by its characters. */
+const raised = (text: string): string =>
+  text.replace(/\^(−?)(\d+)$/, (_, sign: string, digits: string) => {
+    const power = [...digits].map((digit) => superscripts[Number(digit)]).join("");
+    return `${sign && "⁻"}${power}`;
+  });
+
 /** @param id begins the ids of its tables */
 export function newPath(id: string): PathSheet {
   const tables: TableView[] = [];
@@ -37,7 +46,7 @@ export function newPath(id: string): PathSheet {
         head: head.map((text, column) => ({ text, numeric: isNumeric(column) })),
         rows: rows.map((row) => ({
           cells: row.map((cell, column) => ({
-            text: typeof cell === "number" ? printed(cell) : cell,
+            text: typeof cell === "number" ? raised(printed(cell)) : cell,
             numeric: isNumeric(column),
           })),
         })),

@@ -59,5 +59,5 @@ function steelSteps(sheet: PathSheet, rack: Rack): void {
   area("Face of the rack", "F", "wR hR", face);
   const open = face * (1 - blockedShare(rack, 0));
   area("Open area of the clean rack, to which the velocity V = Q/B belongs", "B", "F bb/(sb + bb)", open);
-  area("Steel on which mussels sit", "A", "2 F (sb + db)/(sb + bb)", face * barSurfaceRatio(rack));
+  area("Steel that mussels cover", "A", "2 F (sb + db)/(sb + bb)", face * barSurfaceRatio(rack));
 }

@@ -71,13 +71,13 @@ function furtheredStep(sheet: PathSheet, totalPhosphorus: number, { assumed }: S
     full: assumed("taste-odour.phosphorus-full"),
     none: assumed("taste-odour.phosphorus-none"),
   });
-  const step = { name: "How far mussels further the algae", symbol: "φ", value, unit: "" };
+  const step = { name: "How far mussels promote algae", symbol: "φ", value, unit: "" };
   sheet.step(value > 0 && value < 1 ? { ...step, is: "(P0 − P)/(P0 − P1)" } : step);
 }
 
 function giveTaste(sheet: PathSheet, totalPhosphorus: number, setting: Setting): void {
   const { entered, assumed, money } = givers(sheet, setting);
-  const full = "phosphorus up to which mussels further algae in full";
+  const full = "phosphorus up to which mussels promote algae in full";
   entered("P", "phosphorus of the lake", totalPhosphorus, "mg/L");
   assumed("P_1", full, "taste-odour.phosphorus-full", "mg/L");
   assumed("P_0", "from which not at all", "taste-odour.phosphorus-none", "mg/L");

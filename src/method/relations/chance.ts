@@ -20,7 +20,7 @@ export const chanceRelations: readonly Relation[] = [
     computedBy: by("program/traffic.ts", "coverage"),
   },
   {
-    title: "Fouled boats set aside",
+    title: "Fouled boats held for full inspection",
     words: "Declared by their owners, or not declared and found by the quick check.",
     formulas: [coded("1 − (1−d)(1−q)")],
     where: [
@@ -44,15 +44,15 @@ export const chanceRelations: readonly Relation[] = [
   {
     title: "Boats that slip through",
     words:
-      "Fouled boats that are sealed, not met or not set aside, and of those set aside the ones that are neither refused nor made safe; a drying hold leaves part of what was missed alive.",
+      "Fouled boats that are sealed, not met or not held, and of those held the ones that are neither refused nor made safe; a drying hold leaves part of what was missed alive.",
     formulas: [coded("x = 1 − a + a (1−r) m u"), coded("a = (1−s) c b")],
     where: [
       ["x", "share of fouled boats that reach the water", ""],
-      ["a", "share met and set aside", ""],
-      ["b", "share of the boats met that is set aside", ""],
+      ["a", "share met and held for full inspection", ""],
+      ["b", "share of the boats met that is held", ""],
       ["s", "share with a seal", ""],
       ["c", "launches in open hours over all launches", ""],
-      ["r", "share of set-aside boats refused", ""],
+      ["r", "share of the boats held that is refused", ""],
       ["m", "share that inspection and hot wash miss, between the bounds", ""],
       ["u", "share alive after the drying hold, 1 where there is none", ""],
     ],
@@ -107,7 +107,7 @@ export const chanceRelations: readonly Relation[] = [
   {
     title: "Course of an infestation",
     words:
-      "A clean lake may be infested in each year; what is established is noticed with a chance that grows with its age, at once where nothing else is said; what is noticed young may be contained, and the lake is clean and at risk again.",
+      "A clean lake may be infested in each year; an established population is detected with a chance that grows with its age, at once where nothing else is said; what is detected young may be contained, and the lake is clean and at risk again.",
     formulas: [
       coded("h(t) C(t−1)", "F"),
       coded("N(t,e) = N(t−1,e) + (1−s) p(a) U(t−1,e)"),
@@ -119,7 +119,7 @@ export const chanceRelations: readonly Relation[] = [
       ["h", "chance of establishment in a year, if the lake is clean", ""],
       ["U", "chance of an infestation established in year e that nobody knows of", ""],
       ["N", "chance of one that is known", ""],
-      ["p", "chance to notice in its year a what was not noticed before", ""],
+      ["p", "chance to detect in its year a what was not detected before", ""],
       ["t", "year", ""],
       ["e", "year of establishment", ""],
       ["a", "year of the infestation, t − e + 1", ""],
@@ -134,7 +134,7 @@ export const chanceRelations: readonly Relation[] = [
       "By the chances of finding mussels within one to four years at usual effort, scaled by the samples taken. The first harm that cannot be overlooked makes it certain.",
     formulas: [coded("p(a) = 1 − (1 − p₀(a))^e")],
     where: [
-      ["p", "chance to notice in its year a what was not noticed before", ""],
+      ["p", "chance to detect in its year a what was not detected before", ""],
       ["p₀", "the same at usual effort, from the chances within one to four years", ""],
       ["e", "effort: finds expected in the samples over those in the tows of a usual year", ""],
       ["a", "year of the infestation", ""],
@@ -144,11 +144,11 @@ export const chanceRelations: readonly Relation[] = [
   },
   {
     title: "Mean time unnoticed",
-    words: "Whole years that are expected to pass before the one in which mussels are noticed.",
+    words: "Whole years that are expected to pass before the one in which mussels are detected.",
     formulas: [coded("d = Σ (1 − Q(a))")],
     where: [
       ["d", "mean time unnoticed", "yr"],
-      ["Q", "chance to have noticed by the end of the year a of an infestation", ""],
+      ["Q", "chance of having detected it by the end of the year a of an infestation", ""],
       ["a", "year of the infestation", ""],
     ],
     sources: ["trade-practice"],
@@ -157,7 +157,7 @@ export const chanceRelations: readonly Relation[] = [
   {
     title: "Attempts at containment",
     words:
-      "Tried once, in the year in which mussels are noticed, if they are young enough; part of the cost of the infestation.",
+      "Tried once, in the year in which mussels are detected, if they are young enough; part of the cost of the infestation.",
     formulas: [coded("Q(t) = R A(t)")],
     where: [
       ["Q", "expected cost of containment in year t", "money"],
@@ -171,11 +171,11 @@ export const chanceRelations: readonly Relation[] = [
   {
     title: "Expected cost of a year",
     words:
-      "The cost of each age of an infestation times the chance of that age: an exact sum, no sampling. While nobody knows of the mussels, only what is lost counts; what is done about them counts from the year in which they are noticed.",
+      "The cost of each age of an infestation times the chance of that age: an exact sum, no sampling. While nobody knows of the mussels, only what is lost counts; what is done about them counts from the year in which they are detected.",
     formulas: [coded("E(t) = Σ L(a) N(t,e) + Σ M(a) U(t,e)")],
     where: [
       ["E", "expected cost in year t, summed over e = 1 to t", "money"],
-      ["L", "cost in the year a of an infestation that is noticed", "money"],
+      ["L", "cost in the year a of an infestation that is detected", "money"],
       ["M", "losses in the year a of one that is not", "money"],
       ["N", "chance of an infestation established in year e that is known", ""],
       ["U", "chance of one that nobody knows of", ""],

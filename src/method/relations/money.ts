@@ -23,7 +23,7 @@ const worth: readonly Relation[] = [
       ["u", "weight of the year a since establishment, summed from t = a to the horizon", ""],
       ["a", "year since establishment", ""],
       ["v", "discount factor", ""],
-      ["N", "chance of a noticed infestation of that age; U in its place for losses before that", ""],
+      ["N", "chance of a detected infestation of that age; U in its place for losses before that", ""],
       ["t", "year", ""],
     ],
     sources: ["trade-practice"],

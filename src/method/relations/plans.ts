@@ -205,7 +205,7 @@ export const planRelations: RelationGroup = {
     {
       title: "Cost of an option in a year",
       words:
-        "The program runs in full while no mussels are known, less in its first years if it grows, and at a share from then on; a schedule of levels is followed from the year in which mussels are noticed, and damage is then that under it.",
+        "The program runs in full while no mussels are known, less in its first years if it grows, and at a share from then on; a schedule of levels is followed from the year in which mussels are detected, and damage is then that under it.",
       formulas: [coded("K(t) = g(t) G (1 − H(t−1) + a H(t−1)) + O N(t)")],
       where: [
         ["K", "expected cost of program and schedule in year t", "money"],

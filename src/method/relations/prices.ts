@@ -126,7 +126,7 @@ export const priceRelations: RelationGroup = {
         ["r", "real discount rate", "1/yr"],
         ["τ", "time of a purchase from the start of year 1", "yr"],
         ["l", "time of the last purchase", "yr"],
-        ["w", "worth of the last purchase at the horizon's end", "money"],
+        ["w", "value of the last purchase at the horizon's end", "money"],
         ["n", "horizon", "yr"],
       ],
       sources: ["trade-practice"],

@@ -1,7 +1,7 @@
 import { by, coded, type RelationGroup } from "./relation.js";
 
 export const programRelations: RelationGroup = {
-  title: "What a program costs and what carries it",
+  title: "What a program costs and what covers it",
   relations: [
     {
       title: "Cost of one inspection",

@@ -132,7 +132,7 @@ function livingSteps(sheet: Sheet, { part }: PlannedLayer, { moved, largest }: M
   result("m", "deaths over the living in a year, in this water", yearlyMortality, "1/yr");
   result("N_0", `mussels of ${largest.ageMonths} months at the month's start`, largest.before, "1/m²");
   result("L_0", "their shell length then", largest.lengthBefore, "mm");
-  if (largest.outlives < 1) result("q_d", "share of them that outlives the dry days", largest.outlives);
+  if (largest.outlives < 1) result("q_d", "share of them that survives the exposed days", largest.outlives);
   sheet.group(`What lives on: the cohort of ${largest.ageMonths} months, which covers most`);
   const step = (name: string, symbol: string, is: string, value: number, unit = "") =>
     sheet.step({ name, symbol, is, value, unit });
@@ -187,7 +187,7 @@ function layerSteps(
   const [number, cover, mass] = crowded
     ? ["N1 cM/c1", "cM", "M1 cM/c1"]
     : [lives ? "N1 + S" : "S", `${lives ? "c1 + " : ""}S Ls²/1,000,000`, `${lives ? "M1 + " : ""}S Ws`];
-  step(crowded ? "Mussels, crowding having shed the rest" : "Mussels", "N", number, layer.number, "1/m²");
+  step(crowded ? "Mussels, after crowding has shed the rest" : "Mussels", "N", number, layer.number, "1/m²");
   if (layer.number === 0) return;
   step("Cover", "c", cover, layer.cover);
   step("Mass", "M", mass, layer.mass, "kg/m²");

@@ -1,11 +1,10 @@
-import { at, sumOf } from "../../lists.js";
 import type { Assumed } from "../assumed.js";
 import type { StudyInput } from "../inputs.js";
-import { daysOf, months } from "../lake/calendar.js";
 import type { Contexts } from "../structures/context.js";
 import { kindOf, pipesOf, type Structure } from "../structures/kinds.js";
 import { type Checked, waterLevels } from "./checked.js";
-import { type EntryCheck, usual, usuallyAtMost } from "./entry-check.js";
+import { type EntryCheck, usual } from "./entry-check.js";
+import { launchEntries } from "./launch-entries.js";
 import { pipeEntries } from "./pipe-entries.js";
 import { rackEntries } from "./rack-entries.js";
 import { usualRanges } from "./usual-ranges.js";
@@ -20,7 +19,7 @@ export function entryChecks(input: StudyInput, contexts: Contexts, assumed: Assu
   const ofEach = input.structures.flatMap((structure, index) =>
     structureEntries({ structure, at: ["structures", index], contexts, water, assumed }),
   );
-  return [...ofEach, ...launchCheck(input, assumed), ...rateCheck(input, assumed)];
+  return [...ofEach, ...launchEntries(input, assumed), ...rateCheck(input, assumed)];
 }
 
 function structureEntries(checked: Checked<Structure>): EntryCheck[] {
@@ -34,28 +33,6 @@ function structureEntries(checked: Checked<Structure>): EntryCheck[] {
     ...(inlet ? inletEntries(checked, inlet) : []),
     ...(kind.entries?.(checked) ?? []),
   ];
-}
-
-/** Launches at the ramps against those of the lake: a launch is counted once. */
-function launchCheck({ structures, boats }: StudyInput, assumed: Assumed): EntryCheck[] {
-  const all = sumOf(boats.launches);
-  const ramps = structures.flatMap((each) => {
-    const launches = kindOf(each).launches?.(each);
-    return launches ? [launches] : [];
-  });
-  if (ramps.length === 0 || all === 0) return [];
-  const atRamps = months.reduce(
-    (sum, month) => sum + ramps.reduce((day, launches) => day + at(launches, month), 0) * daysOf(month),
-    0,
-  );
-  const entry = {
-    at: ["boats", "launches"],
-    what: "Launches a year at the ramps over the launches entered for the lake",
-    measure: "count",
-    found: atRamps / all,
-    remedy: "Look again at the launches a day of the ramps and at the launches by month of the boats.",
-  } as const;
-  return [usuallyAtMost(entry, usualRanges.launchRatio, assumed)];
 }
 
 /** A rate a hundred times too low is a share that was given a percent sign; none at all is a choice. */

@@ -30,5 +30,6 @@ export const usualRanges = {
   waterPrice: { low: "checks.usual.water-price-low", high: "checks.usual.water-price-high" },
   irrigationDepth: { low: "checks.usual.irrigation-depth-low", high: "checks.usual.irrigation-depth-high" },
   discountRate: { low: "checks.usual.discount-rate-low", high: "checks.usual.discount-rate-high" },
+  laneLaunches: { high: "checks.usual.lane-launches-high" },
   launchRatio: { high: "checks.usual.launch-ratio-high" },
 } as const satisfies Record<string, { readonly low?: RegisteredId; readonly high: RegisteredId }>;

@@ -82,8 +82,8 @@ export interface StructureKind<Input extends StructureBase> {
   readonly pipes?: (structure: Input) => readonly PipePart[];
   /** Walls whose mussels break off into the water of lines tapped from it. */
   readonly walls?: (structure: Input) => readonly UpstreamWall[];
-  /** Boats launched there, a day. */
-  readonly launches?: (structure: Input) => ByMonth;
+  /** Boats launched there, a day, over a breadth in metres. */
+  readonly launches?: (structure: Input) => { readonly perDay: ByMonth; readonly width: number };
 
   /** The parts that foul; none where it is swept or only has duties. */
   readonly components: (structure: Input, context: LakeContext) => Component[];

@@ -90,7 +90,7 @@ function steps(explanation: Explanation, { format, requested, names }: Telling):
     title:
       total === 0
         ? `The ${what} comes out the same`
-        : `The ${what} ${total > 0 ? "rises" : "falls"} by ${money(Math.abs(total))}${largest ? `, most through ${lowered(largest.label)}` : ""}`,
+        : `The ${what} ${total > 0 ? "rises" : "falls"} by ${money(Math.abs(total))}${largest ? `, most through “${largest.label}”` : ""}`,
     alternative: `Bars from ${money(whole.left)} to ${money(whole.right)}. ${bars
       .filter(({ isTotal }) => !isTotal)
       .map(({ label, start, end }) => `${label}: ${change(end - start)}`)
@@ -132,8 +132,6 @@ function barsOf({ left, right, parts }: WholeAmounts, labels: readonly string[],
     { label: names.right, start: 0, end: right, isTotal: true },
   ];
 }
-
-const lowered = (text: string) => text.charAt(0).toLowerCase() + text.slice(1);
 
 function signed(amount: number, money: (amount: number) => string): string {
   if (amount === 0) return money(0);

@@ -31,6 +31,6 @@ export function ownEffectTable(
       const told = index < alone.length ? [netText(net), change(net)] : ["not shown", ""];
       return row(capitalised(title), found, value, reason, ...told.map(num));
     }),
-    total: row("All together", "", "", netText(all), num(change(all))),
+    total: row("All together", "", "", "", num(netText(all)), num(change(all))),
   };
 }

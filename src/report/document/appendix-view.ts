@@ -216,5 +216,5 @@ function sources(entries: readonly Assumption[], { run }: ReportContext) {
 /** How many of the assumptions used stand on what. */
 function basesText(context: ReportContext): string {
   const { all, counts } = basesOf(context);
-  return `Of ${all} assumptions used: ${counts.map(([basis, count]) => `${count} ${basis}`).join(", ")}. ${readText(context)}`;
+  return `Of ${all} assumptions used: ${counts.map(([basis, count]) => `${count} ${basis}`).join(", ")}. ${readText(context)} Where a range is marked normal or lognormal, it runs from the 10th to the 90th percentile.`;
 }

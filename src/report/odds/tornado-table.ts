@@ -15,7 +15,7 @@ export function tornadoTable({ matters }: Odds, context: ReportContext): TableVi
   return {
     id: "table-tornado",
     caption: `Net benefit with one input at a time low and high, ${scale.unit} of ${context.priceYear}; ${scale.text(netBenefit)} with all as assumed`,
-    head: head("Input", "P10–P90", num("Input low"), num("Input high")),
+    head: head("Input", "10th to 90th percentile", num("Input low"), num("Input high")),
     rows: tornado.map((bar) =>
       row(
         numberedName(bar.id, bar.name, context),

@@ -35,7 +35,7 @@ export function expectedTable({ phases }: TracedFound, context: ReportContext): 
       ...part(false, "Told beside it", (odds) => odds.beside),
     ],
     total: row("All phases", ...all),
-    note: `What is told beside it is in no other figure; false alarms are not counted.${foundOdds ? " By the odds: the mean, and from what to what four in five outcomes come." : ""}`,
+    note: `Costs outside the comparison are in no other figure; false alarms are not counted.${foundOdds ? " By the odds: the mean and the range of four in five outcomes." : ""}`,
     compact: true,
   };
 }
@@ -87,17 +87,17 @@ export function courseTable({ course }: TracedFound, context: ReportContext): Ta
         ? [
             row("Early enough for an attempt", ...times(({ tried }) => tried)),
             row("Eradicated", ...times(({ contained }) => contained)),
-            row("They come again after that", ...times(({ returned }) => returned)),
+            row("They return after that", ...times(({ returned }) => returned)),
           ]
         : []),
       row(
-        "Found too late, or not eradicated: they stay",
+        "Found too late or not eradicated: they stay",
         ...times(({ found, contained }) => found - contained),
       ),
     ],
     ...(foundOdds
       ? {
-          note: `By the odds mussels are found at all in ${percent(foundOdds.without.isFound.value)} of the outcomes without a program, in ${percent(foundOdds.withIt.isFound.value)} with it.`,
+          note: `In simulated outcomes mussels are ever found in ${percent(foundOdds.without.isFound.value)} without a program and in ${percent(foundOdds.withIt.isFound.value)} with it.`,
         }
       : {}),
     compact: true,

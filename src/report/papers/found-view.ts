@@ -1,6 +1,7 @@
 import { sumOf } from "../../lists.js";
 import { daysInYear, monthOfDay, monthStart } from "../../model/lake/calendar.js";
 import type { TracedFound, TracedPhase } from "../../study/traced/traced-found.js";
+import { boardMoney } from "../board/board-money.js";
 import type { ReportContext } from "../document/context.js";
 import { listedWithin, percent } from "../words/format.js";
 import { monthName } from "../words/month-name.js";
@@ -67,7 +68,7 @@ function phasesTable({ phases, document }: TracedFound, context: ReportContext):
         ].join("; "),
       ),
     ),
-    note: `Paid by ${payer} where nobody else is named. A cost with three amounts is its range, low, likeliest and high.`,
+    note: `Paid by ${payer} where nobody else is named. Three amounts are a range: low, likeliest and high.`,
     compact: true,
   };
 }
@@ -93,7 +94,7 @@ function firstYearTable({ traced, format }: ReportContext): TableView {
     .toSorted(byFirstYear);
   return {
     id: "table-found-structures",
-    caption: `Structures, those that cost most in the first year first${shown.length > mostStructures ? `; ${shown.length - mostStructures} more in the appendix of cost lines` : ""}`,
+    caption: `Structures, the most expensive in the first year first${shown.length > mostStructures ? `; ${shown.length - mostStructures} more in the appendix of cost lines` : ""}`,
     head: head("Structure", "To be inspected", num("First year"), num("Per year, once established")),
     rows: shown
       .slice(0, mostStructures)
@@ -101,7 +102,7 @@ function firstYearTable({ traced, format }: ReportContext): TableView {
         row(
           result.structure.name,
           listedWithin([...new Set(result.components.map(({ name }) => name))], 5) || kindName,
-          num(format.money(cost.first)),
+          num(boardMoney(format).money(cost.first)),
           num(format.money(cost.matureMean)),
         ),
       ),
@@ -128,7 +129,7 @@ function notesOf({ lostFees, oneMore, phases, course }: TracedFound, context: Re
   return [
     ...(isTreatmentIdle
       ? [
-          "No attempt is expected: the option requested tries none, or finds mussels too late. A treatment costs nothing here until an option has it as its response.",
+          "No attempt is expected: the requested option tries none or finds mussels too late. A treatment costs nothing here until an option names it as its response.",
         ]
       : []),
     ...(byPayer.length > 0

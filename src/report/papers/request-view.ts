@@ -71,7 +71,7 @@ function amountsTable(request: TracedRequest, context: ReportContext): TableView
       ...funded.sources.flatMap(({ source, cents }) =>
         shown(`${source.name}${source.inKind ? " (in kind)" : ""}`, less(cents)),
       ),
-      ...shown("Carried in", less(funded.carriedIn)),
+      ...shown("Carryover", less(funded.carriedIn)),
       ...shown(contingencyName(request), funded.contingency),
     ],
     total: row("Asked of the fund", ...inCents(funded.fund, context)),
@@ -103,7 +103,7 @@ function intro({ appropriations, funded }: TracedRequest, { run, format }: Repor
   const together = appropriations.map(
     ({ from, to, cents }) => `${format.cents(cents)} for ${from === to ? `FY ${from}` : `FY ${from}–${to}`}`,
   );
-  const carried = sumOf(funded.carriedIn) > 0 ? ", after what is carried in" : "";
+  const carried = sumOf(funded.carriedIn) > 0 ? ", after carryover" : "";
   return [
     ...where,
     ...(appropriationYears > 1

@@ -25,7 +25,7 @@ export function hydraulicsView(context: ReportContext): HydraulicsView {
     note:
       others.length === 0
         ? ""
-        : `Of ${counted(all.length, "structure")}, those ${told.length} are shown whose expected cost is highest; the tables as files have all.`,
+        : `Of ${counted(all.length, "structure")}, the ${told.length} with the highest expected cost are shown; the tables as files have all.`,
     every:
       others.length === 0
         ? []

@@ -81,7 +81,7 @@ function structuresTable(id: string, rows: readonly TableRow[], context: ReportC
     rows.map(({ matureMean }) => matureMean),
     [...rows.map(({ expected }) => expected.toNumber()), ...attempts.map(({ expected }) => expected)],
   ];
-  const steps = columns.map(stepFor);
+  const steps = columns.map(hundredsAtLeast);
   const rounded = columns.map((column, index) => addingUp(column, at(steps, index)));
   const amounts = (place: number) =>
     rounded.map(({ parts }) => num(place < parts.length ? format.exactMoney(at(parts, place)) : "–"));
@@ -108,6 +108,10 @@ function structuresTable(id: string, rows: readonly TableRow[], context: ReportC
     note: `First year: the first ${infestedSince === undefined ? "after establishment" : "of this budget"}. Per year, once established: mean of the ${counted(meanYears, "year")} from year ${year + 1}, which hold whole cycles of cleaning as far as they can. ${addingUpNote(listedOnce(steps.map((step) => format.exactMoney(step))))} Appendix ${appendixLetter("cost-lines")} has the lines.`,
   };
 }
+
+/** Amounts of less than a hundred tell nothing beside thousands. */
+const hundredsAtLeast = (amounts: readonly number[]) =>
+  Math.max(Math.max(...amounts) < 1000 ? 1 : 100, stepFor(amounts));
 
 const listedOnce = (texts: readonly string[]) => listedWithin([...new Set(texts)], texts.length);
 

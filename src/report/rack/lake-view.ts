@@ -83,6 +83,10 @@ function classesTable(context: ReportContext): TableView {
 /** How each part of each structure fouls and how it is kept in service. */
 function structuresTable(context: ReportContext): TableView {
   const { comparison, format } = context;
+  const isPrescribed = comparison.structures.some(({ components }) =>
+    components.some(({ pinned }) => pinned !== undefined),
+  );
+  const plan = `The plan is the cheapest that keeps the part within its limits${isPrescribed ? ", or the one that the study prescribes" : ""}`;
   return {
     id: "table-upkeep",
     caption: "What would foul, and the plan that keeps each part in service",
@@ -96,7 +100,7 @@ function structuresTable(context: ReportContext): TableView {
       num("Cost a year"),
     ),
     rows: comparison.structures.flatMap((result) => structureRows(result, context)),
-    note: `The plan is the cheapest that keeps the part within its limits, unless the study prescribes one; the appendix “Keeping each part in service” has the others. Costs in a mature infestation, prices of ${context.priceYear}, with the losses that remain under the plan. Layers are the thickest in a year of a mature infestation that nobody cleans. Plans that break a limit (head loss, velocity, closed gaps, layer, cooling water, weight) are left out.`,
+    note: `${plan}; the appendix “Keeping each part in service” has the others. Costs in a mature infestation, prices of ${context.priceYear}, with the losses that remain under the plan. Layers are the thickest in a year of a mature infestation that nobody cleans. Plans that break a limit (head loss, velocity, closed gaps, layer, cooling water, weight) are left out.`,
     compact: true,
   };
 }

@@ -60,13 +60,13 @@ function recordFacts(
   const out =
     leftOut.length === 0
       ? ""
-      : `Left out, since the record does not hold the whole year: ${leftOut.join(", ")}.`;
+      : `Left out because the record does not cover the whole year: ${leftOut.join(", ")}.`;
   const joined =
     filled.length === 0
       ? ""
       : `Gaps were joined linearly: ${filled.map(({ label, days }) => `${counted(days, "day")} in ${label}`).join(", ")}.`;
   const floods = above
-    ? `On ${counted(above.days, "day")} of them the lake stood above full pool, at most at ${format.quantity(above.highest, "elevation")} in ${above.label}; these levels are kept.`
+    ? `On ${counted(above.days, "day")} of them the lake stood above full pool, at most ${format.quantity(above.highest, "elevation")} in ${above.label}; these levels are kept.`
     : "";
   const weight =
     years.length === 1

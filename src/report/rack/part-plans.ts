@@ -37,7 +37,7 @@ function limitFacts({ nearestLimit }: TriedPlan): string[] {
   return [
     load > 1
       ? `At its thickest the layer passes a limit (${words}); the cleanings that this forces are in the cost.`
-      : `At its thickest the layer takes up ${percent(load)} of the room that a limit leaves (“${words}” beyond it); the cleanings that this may force are in the cost.`,
+      : `At its thickest the layer uses ${percent(load)} of what a limit allows (“${words}” beyond it); any cleaning that this forces is in the cost.`,
   ];
 }
 

@@ -1,3 +1,4 @@
+import { boardMoney } from "../board/board-money.js";
 import type { ReportContext } from "../document/context.js";
 import { head, num, type RowView, row, type TableView } from "../words/view-types.js";
 import { type IntervalsView, intervalsView } from "./interval-chart.js";
@@ -50,8 +51,9 @@ export function plansView(context: ReportContext): PlansView | undefined {
 }
 
 function intro(groups: readonly PartGroup[]): string {
-  const rule =
-    "For each part every plan that the catalogue offers is followed from establishment on. The one of least present value over the horizon is chosen, one for all options, unless the study prescribes one. A cost is that of the plan, of the losses that remain under it and of the cleanings that a limit forces when a layer nears it, as an average year of the horizon in which an infestation may begin in any year.";
+  const isPrescribed = groups.some(({ component }) => component.pinned !== undefined);
+  const prescribed = isPrescribed ? " Where the study prescribes a plan, that one is followed." : "";
+  const rule = `For each part every plan that the catalogue offers is followed from establishment on. The one of least present value over the horizon is chosen, one for all options.${prescribed} A cost is that of the plan, of the losses that remain under it and of the cleanings that a limit forces when a layer nears it, as an average year of the horizon in which an infestation may begin in any year.`;
   const detail =
     groups.length <= most.shown
       ? "It is shown in detail"
@@ -98,8 +100,9 @@ const partsOf = (groups: readonly PartGroup[]) =>
   groups.reduce((sum, { structures }) => sum + structures.length, 0);
 const costOf = (groups: readonly PartGroup[]) => groups.reduce((sum, { yearlyCost }) => sum + yearlyCost, 0);
 
-function overviewRow({ component, structures, name }: PartGroup, { format }: ReportContext): RowView {
+function overviewRow({ component, structures, name }: PartGroup, context: ReportContext): RowView {
   const next = runnerUpOf(component);
+  const format = boardMoney(context.format);
   return row(
     name,
     num(String(structures.length)),

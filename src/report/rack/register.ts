@@ -42,7 +42,7 @@ function tableOf(context: ReportContext, { told, others }: ToldStructures, id: s
     ...(others.length === 0
       ? {}
       : {
-          note: `The ${told.length} whose expected cost is highest; ${others.length} more are in the tables as files, every-register.csv.`,
+          note: `The ${told.length} with the highest expected cost; ${others.length} more are in the tables as files, every-register.csv.`,
         }),
     compact: true,
   };

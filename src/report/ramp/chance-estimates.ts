@@ -12,8 +12,8 @@ export function estimatesTable({ estimate }: TracedChance): TableView {
   const { near, far, unknown, perLivingLaunch, between, openLake, inspectedLake } = estimate;
   return {
     id: "table-chance-estimates",
-    caption: "What the counts say",
-    head: head("Estimate", num("P10"), num("P50"), num("P90")),
+    caption: "What the counts say: percentiles",
+    head: head("Estimate", num("10th"), num("Median"), num("90th")),
     rows: [
       groupRow("Chance that one fouled launch founds a population"),
       tenthsRow("Hours to two days out of infested water", near),
@@ -29,7 +29,7 @@ export function estimatesTable({ estimate }: TracedChance): TableView {
         ...[between.p10, between.p50, between.p90].map((each) => num(significant(each, 2))),
       ),
     ],
-    note: "P10 and P90 hold the figure in four of five cases. A study may leave regions out.",
+    note: "The figure lies between the 10th and the 90th in four of five cases. A study may leave regions out.",
     compact: true,
   };
 }
@@ -39,9 +39,10 @@ const tenthsRow = (name: string, { p10, p50, p90 }: Tenths) =>
 
 /** The chance and the ratio of each option where foundings go with launches, and where many act together. */
 export function shapesTable({ comparison }: ReportContext, { shapes }: TracedChance): TableView {
+  const used = shapes.find(({ isUsed }) => isUsed)?.shape ?? 1;
   return {
     id: "table-chance-shapes",
-    caption: "If mussels that arrive in numbers do better: the exponent of launches",
+    caption: "By strength of the group-arrival effect",
     head: head("Option", ...shapes.flatMap(({ shape }) => shapeHead(shape))),
     rows: [
       row(
@@ -55,7 +56,7 @@ export function shapesTable({ comparison }: ReportContext, { shapes }: TracedCha
         ),
       ),
     ],
-    note: "The answer uses 1, each launch by itself, unless the study says otherwise. An effect of numbers is reported (Leung, Drake and Lodge 2004); its size is not known here, so that 1.5 is a variant and not a range. Both agree at the launches of assumption arrival.reference-launches.",
+    note: `The answer uses ${significant(used, 3)}; at 1 each launch counts by itself. The effect is reported (Leung, Drake and Lodge 2004), its size is not known: others are variants. All agree at the launches of assumption arrival.reference-launches.`,
     compact: true,
   };
 }

@@ -15,7 +15,7 @@ export function regionsTable({ run }: ReportContext, { regions }: TracedChance):
       num("Fouled boats stopped"),
       num("Met an inspector (judged)"),
       num("Bound for clean water (judged)"),
-      num("Fouled launches: P10, P50, P90"),
+      num("Fouled launches: 10th, 50th, 90th percentile"),
       num("Foundings seen"),
       num("Predicted if left out"),
       "Inside",

@@ -20,7 +20,7 @@ export interface ChanceView {
   readonly ways: TableView;
   /** How little clean years tell; absent where the study enters none. */
   readonly clean: string | undefined;
-  /** What the answer would be if mussels that arrive in numbers did better. */
+  /** What the answer would be if mussels that arrive together did better. */
   readonly shapes: TableView;
   readonly estimates: TableView;
   /** How many regions are as the others predict, and which are not. */

@@ -1,10 +1,11 @@
 import { counted } from "../../counted.js";
+import { boardMoney } from "../board/board-money.js";
 import type { ReportContext } from "../document/context.js";
 import { oneDecimal, percent, significant } from "../words/format.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
 import { watchText } from "./detection-words.js";
 
-/** What is done to notice mussels and what is tried then. */
+/** What is done to detect mussels and what is tried then. */
 export function watchTable(context: ReportContext): TableView {
   const { format, horizon } = context;
   return {
@@ -34,9 +35,9 @@ export function watchTable(context: ReportContext): TableView {
   };
 }
 
-/** The expected cost of an infestation, parted by when mussels are noticed; the parts add up to that of the comparison. */
+/** The expected cost of an infestation, parted by when mussels are detected; the parts add up to that of the comparison. */
 export function detectionCostTable(context: ReportContext): TableView {
-  const { format } = context;
+  const format = boardMoney(context.format);
   return {
     id: "table-noticed-costs",
     caption: `Expected cost of an infestation before and after it is detected, present values, prices of ${context.priceYear}`,

@@ -3,7 +3,7 @@ import type { OptionResult } from "../../model/option.js";
 import type { ClassFunnel } from "../../model/program/arrivals.js";
 import type { TracedOption } from "../../study/traced/traced-option.js";
 import type { ReportContext } from "../document/context.js";
-import { percent, significant } from "../words/format.js";
+import { listedWithin, percent, significant } from "../words/format.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
 
 /** Options side by side on the page; the rest are in the appendix. */
@@ -45,14 +45,14 @@ export function effectTable(context: ReportContext): TableView | undefined {
   };
 }
 
-/** Where the shares come from, option by option. */
+/** Where the shares come from: options of one origin together. */
 function originsText(shown: readonly TracedOption[], { run }: ReportContext): string {
-  return shown
-    .flatMap(({ result }) => {
-      const steps = run.document.options.find(({ id }) => id === result.option.id)?.steps;
-      return steps ? [`${result.option.name}: ${steps.origin}.`] : [];
-    })
-    .join(" ");
+  const namesOf = new Map<string, string[]>();
+  for (const { result } of shown) {
+    const steps = run.document.options.find(({ id }) => id === result.option.id)?.steps;
+    if (steps) namesOf.set(steps.origin, [...(namesOf.get(steps.origin) ?? []), result.option.name]);
+  }
+  return [...namesOf].map(([origin, names]) => `${listedWithin(names, names.length)}: ${origin}.`).join(" ");
 }
 
 type Read = (each: ClassFunnel) => number;

@@ -52,7 +52,7 @@ export function feesTable(context: ReportContext): TableView | undefined {
   const classes = new Map(comparison.input.boats.classes.map(({ id, name }) => [id, name]));
   return {
     id: "table-fees",
-    caption: `Fees as they are, and as they would cover the whole program, prices of ${priceYear}`,
+    caption: `Present fees, and fees that would cover the whole program, prices of ${priceYear}`,
     head: head(
       "Fee",
       "Who pays",
@@ -90,9 +90,9 @@ const boats = (count: number): string => Math.round(count).toLocaleString("en-US
 function feeNote({ result, fee }: TracedOption, context: ReportContext): string {
   const { format } = context;
   const { name } = result.option;
-  if (!fee.cost.greaterThan(0)) return `“${name}”: other revenue carries it; no fee is needed.`;
-  if (fee.payers === 0) return `“${name}”: no payers: no fee can carry it.`;
-  if (fee.perBoat === undefined) return `“${name}”: no fee can carry it, since too few boats would pay.`;
+  if (!fee.cost.greaterThan(0)) return `“${name}”: other revenue covers it; no fee is needed.`;
+  if (fee.payers === 0) return `“${name}”: nobody pays, so no fee can cover it.`;
+  if (fee.perBoat === undefined) return `“${name}”: no fee can cover it, since too few boats would pay.`;
   const net = (result.option.otherRevenue ?? []).length > 0 ? ", net of other revenue" : "";
   const inAll = `${format.money(fee.cost)} a year${net}`;
   const brings =

@@ -77,10 +77,13 @@ function chartTitle(station: Station, { format }: ReportContext): string {
   }
   const [before, after] = [curve[kept - 1], curve[kept]];
   if (before?.oneMore && after) {
-    return `One more inspector than ${before.inspectors}${where} cuts the mean wait from ${minutesText(before.meanWaitHours.mean)} to ${minutesText(after.meanWaitHours.mean)} minutes for ${format.money(before.oneMore.costAdded)} a year`;
+    return `${oneMoreText(before)}${where} cuts the mean wait from ${minutesText(before.meanWaitHours.mean)} to ${minutesText(after.meanWaitHours.mean)} minutes for ${format.money(before.oneMore.costAdded)} a year`;
   }
   return `One inspector${where} on all days keeps the mean wait at ${minutesText(after?.meanWaitHours.mean ?? 0)} minutes`;
 }
+
+const oneMoreText = ({ inspectors }: BudgetPoint) =>
+  inspectors === 1 ? "A second inspector" : `One inspector more than ${inspectors}`;
 
 const inspectorsText = ({ inspectors }: BudgetPoint) =>
   inspectors === 1 ? "one inspector" : `${inspectors} inspectors`;

@@ -84,7 +84,7 @@ function scheduleTable(context: LevelContext): TableView {
 }
 
 const tableNote = (hasItems: boolean, { infestedSince }: LevelContext) =>
-  `Mussels killed: on hard surface in the exposed band.${hasItems ? " What following a schedule costs stands in a column of its own for each item; a negative amount is a gain." : ""} Saved over the years: present value at central values${infestedSince === undefined ? ", allowing for the chance of infestation" : ""}.`;
+  `Mussels killed: on hard surface in the exposed band.${hasItems ? " The cost of following a schedule has a column for each item; a negative amount is a gain." : ""} Saved over the years: present value at central values${infestedSince === undefined ? ", allowing for the chance of infestation" : ""}.`;
 
 function scheduleRow(each: SearchedSchedule, items: readonly string[], context: LevelContext) {
   const { format, levels } = context;

@@ -5,8 +5,7 @@ import { trueMinus } from "./minus.js";
 export function rangeText({ low, high, distribution }: Assumption): string {
   const range = `${statedNumber(low)}–${statedNumber(high)}`;
   if (distribution === "pert" || low === high) return range;
-  const reach = distribution === "normal" || distribution === "lognormal" ? ", P10–P90" : "";
-  return `${range}; ${distribution}${reach}`;
+  return `${range}; ${distribution}`;
 }
 
 /** As its file has it, every digit. */

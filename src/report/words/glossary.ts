@@ -45,7 +45,7 @@ export const glossary: readonly Term[] = [
   {
     term: "detected",
     meaning: "Somebody knows of the mussels.",
-    replaced: ["are noticed by", "gets noticed"],
+    replaced: ["are noticed by", "gets noticed", "mussels are noticed", "to have noticed"],
   },
   {
     term: "option",
@@ -123,7 +123,7 @@ export const glossary: readonly Term[] = [
   {
     term: "10th percentile",
     meaning: "1 in 10 simulated outcomes is below; other percentiles likewise.",
-    replaced: ["of 10 cost less than", "half of the futures"],
+    replaced: ["of 10 cost less than", "half of the futures", "p10 and p90", "p10–p90"],
   },
   {
     term: "annual budget sufficient in 8 of 10 outcomes",
@@ -153,7 +153,7 @@ export const glossary: readonly Term[] = [
   {
     term: "held for full inspection",
     meaning: "Kept back by the quick check or the owner's own declaration.",
-    replaced: [],
+    replaced: ["boats set aside", "set-aside boats"],
   },
   { term: "who pays", meaning: "The fund or the group that carries an amount.", replaced: ["who bears it"] },
   {
@@ -162,7 +162,11 @@ export const glossary: readonly Term[] = [
     replaced: ["would pay in proportion"],
   },
   { term: "fouled", meaning: "Of a boat: with mussels on it, dead or alive.", replaced: [] },
-  { term: "layer", meaning: "Of a pipe, a rack or a hull: mussels on its surface.", replaced: [] },
+  {
+    term: "layer",
+    meaning: "Of a pipe, a rack or a dock: mussels on its wetted surface.",
+    replaced: [],
+  },
   {
     term: "per year, once established",
     meaning: "In a year with a full population.",

@@ -28,7 +28,7 @@ function monitoringProblems(monitoring: MonitoringDocument, path: Path): Contrad
     path: [...path, "noticedWithin"],
     found: `chances beside ${kind}`,
     allowed: "chances or numbers of samples, not both",
-    remedy: "Take out the one that does not say how soon mussels are noticed.",
+    remedy: "Take out the one that does not say how soon mussels are detected.",
   }));
   const falling: Contradiction[] = noticedWithin.flatMap((chance, year) => {
     const before = noticedWithin[year - 1];
@@ -38,7 +38,8 @@ function monitoringProblems(monitoring: MonitoringDocument, path: Path): Contrad
             path: [...path, "noticedWithin", year],
             found: chance.text,
             allowed: `at least the chance by the year before, ${before.text}`,
-            remedy: "Enter the chance to have noticed by the end of each year, not that of the year alone.",
+            remedy:
+              "Enter the chance of having detected them by the end of each year, not that of the year alone.",
           },
         ]
       : [];
@@ -58,7 +59,7 @@ function someWithout(options: Options): Contradiction[] {
             found: "nothing, while other options say how they watch for mussels",
             allowed: "monitoring in every option or in none",
             remedy:
-              "Say how this option watches for mussels; if it does not, give an origin alone: they are then noticed by the first harm.",
+              "Say how this option watches for mussels; if it does not, give an origin alone: they are then detected by the first harm.",
           },
         ]
       : [],

@@ -1,6 +1,7 @@
 import { at } from "../../lists.js";
+import { pipeArea } from "../../model/hydraulics/friction.js";
 import { pumpHead } from "../../model/hydraulics/pump.js";
-import { cleanWaterway } from "../../model/hydraulics/waterway.js";
+import { cleanWaterway, waterwayLoss } from "../../model/hydraulics/waterway.js";
 import { months } from "../../model/lake/calendar.js";
 import { dailyElevations, monthlyMeans } from "../../model/lake/levels.js";
 import { meanFlows } from "../../model/structures/deliveries/distribution.js";
@@ -29,11 +30,17 @@ export function supplyProblems(
 ): Contradiction[] {
   const { supply } = intake;
   const problems = supply.by === "gravity" ? gravityProblems(supply, lake) : pumpProblems(supply, lake);
-  const found =
-    problems.length > 0 || supply.by === "gravity"
-      ? problems
-      : weakPump(withoutUnits({ ...intake, supply }), { lake, system }, (name) => intake.demand[name].text);
-  return found.map((problem) => ({ ...problem, path: ["supply", ...problem.path] }));
+  if (problems.length > 0 || supply.by === "gravity") return under("supply", problems);
+  return weakPump(
+    withoutUnits({ ...intake, supply }),
+    { lake, system },
+    {
+      pump: "supply",
+      pipe: "conduit",
+      diameter: intake.conduit.diameter.text,
+      demand: (name) => intake.demand[name].text,
+    },
+  );
 }
 
 /** The same of a pumping plant, whose margin is typical where neither it nor a curve is given. */
@@ -45,18 +52,27 @@ export function plantPumpProblems(
   const { pump, delivered } = plant;
   const both = pump.marginHead && pump.curve ? exactlyOne(pump, "marginHead", "curve") : [];
   const problems = both.length > 0 ? both : pumpDataProblems(pump, lake);
+  if (problems.length > 0) return under("pump", problems);
   const { main, pump: plain, delivered: volumes } = withoutUnits({ main: plant.main, pump, delivered });
   const drawn = {
     demand: meanFlows(volumes),
     conduit: main,
     supply: { ...plain, by: "pump", efficiency: 1 },
   } as const;
-  const found =
-    problems.length > 0
-      ? problems
-      : weakPump(drawn, { lake, system }, (name) => `${delivered[name].text} a month`);
-  return found.map((problem) => ({ ...problem, path: ["pump", ...problem.path] }));
+  return weakPump(
+    drawn,
+    { lake, system },
+    {
+      pump: "pump",
+      pipe: "main",
+      diameter: plant.main.diameter.text,
+      demand: (name) => `${delivered[name].text} a month`,
+    },
+  );
 }
+
+const under = (field: string, problems: readonly Contradiction[]): Contradiction[] =>
+  problems.map((problem) => ({ ...problem, path: [field, ...problem.path] }));
 
 function gravityProblems(supply: GravityDocument, lake: SoundParts["lake"]): Contradiction[] {
   const { outletElevation } = supply;
@@ -133,11 +149,19 @@ function curveProblems(curve: NonNullable<PumpDocument["curve"]>): Contradiction
 /** Kinematic viscosity of water at 20 °C, m²/s: a low loss, so that only a pump certainly too weak is refused. */
 const warmWater = 1e-6;
 
+/** Where a pump and its pipe stand below the structure, and what was typed for them. */
+interface PumpTexts {
+  readonly pump: "supply" | "pump";
+  readonly pipe: "conduit" | "main";
+  readonly diameter: string;
+  readonly demand: (month: (typeof monthNames)[number]) => string;
+}
+
 /** The pump must meet every month's demand through a clean conduit; with a record, at the highest level. */
 function weakPump(
   plain: Pick<Withdrawal, "demand" | "conduit" | "supply">,
   { lake, system }: { readonly lake: SoundParts["lake"]; readonly system: System },
-  demandText: (month: (typeof monthNames)[number]) => string,
+  texts: PumpTexts,
 ): Contradiction[] {
   if (!lake) return [];
   const highest = [{ dayOfYear: 0, elevation: lake.maximumElevation.value }];
@@ -148,27 +172,57 @@ function weakPump(
   const monthlyLevels = monthlyMeans(dailyElevations(points ?? highest));
   const supply = pumpedSupply(plain, { monthlyLevels, viscosity: warmWater });
   if (!supply) return [];
-  const largestFlow = Math.max(...plain.demand);
-  const clean = cleanWaterway(plain.conduit, { largestFlow, viscosity: warmWater });
+  const clean = cleanWaterway(plain.conduit, {
+    largestFlow: Math.max(...plain.demand),
+    viscosity: warmWater,
+  });
   const weak = months
     .map((month) => {
       const flow = at(plain.demand, month);
       return {
-        month,
+        ...{ month, flow, loss: waterwayLoss(clean, flow, warmWater) },
         head: pumpHead(supply.pump.curve, flow),
         needed: supply.systemHead(clean, flow, month),
       };
     })
-    .find(({ month, head, needed }) => at(plain.demand, month) > 0 && head < needed);
-  if (!weak) return [];
-  const name = at(monthNames, weak.month);
-  const text = textIn(system);
-  return [
-    {
-      path: ["curve"],
-      found: `${text(weak.head, "length")} at the demand of ${name}, ${demandText(name)}`,
-      allowed: `at least ${text(weak.needed, "length")} there, the lift and the loss of the clean conduit`,
-      remedy: "Correct the pump, the demand, the conduit or the unit of any of them.",
-    },
-  ];
+    .find(({ flow, head, needed }) => flow > 0 && head < needed);
+  return weak
+    ? weakProblems(weak, { ...texts, diameterValue: plain.conduit.diameter, text: textIn(system) })
+    : [];
+}
+
+interface WeakMonth {
+  readonly month: number;
+  readonly flow: number;
+  readonly loss: number;
+  readonly head: number;
+  readonly needed: number;
+}
+
+/** Told at the curve; where the conduit alone takes more than the pump gives, at its diameter too. */
+function weakProblems(
+  { month, flow, loss, head, needed }: WeakMonth,
+  {
+    text,
+    diameterValue,
+    ...texts
+  }: PumpTexts & { readonly text: ReturnType<typeof textIn>; readonly diameterValue: number },
+): Contradiction[] {
+  const name = at(monthNames, month);
+  const demand = `the demand of ${name}, ${texts.demand(name)}`;
+  const ofCurve = {
+    path: [texts.pump, "curve"],
+    found: `${text(head, "length")} at ${demand}`,
+    allowed: `at least ${text(needed, "length")} there, the lift and the loss of the clean conduit`,
+    remedy: "Correct the pump, the demand, the conduit, or the unit of one of them.",
+  };
+  if (loss <= head) return [ofCurve];
+  const speed = text(flow / pipeArea(diameterValue), "speed");
+  const ofBore = {
+    path: [texts.pipe, "diameter"],
+    found: `${texts.diameter}, in which ${demand}, runs at ${speed} and takes ${text(loss, "length")} of head with the pipe clean`,
+    allowed: `a bore that takes less than the pump gives there, ${text(head, "length")}`,
+    remedy: "Correct the diameter, the length, the demand, the pump, or the unit of one of them.",
+  };
+  return [ofCurve, ofBore];
 }

@@ -88,7 +88,7 @@ function barProblems(rack: Rack, typed: Typed): Contradiction[] {
         path: ["rack", "clearSpacing"],
         found: typed("rack", "clearSpacing"),
         allowed: `an opening between bars, narrower than the rack, which measures ${typed("rack", longer)}`,
-        remedy: "Correct the opening, the width, the height or the unit of any of them.",
+        remedy: "Correct the opening, the width, the height, or the unit of one of them.",
       },
     ];
   }

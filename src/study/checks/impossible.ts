@@ -1,5 +1,7 @@
+import { at } from "../../lists.js";
 import type { Assumed } from "../../model/assumed.js";
 import { waterLevels } from "../../model/entries/checked.js";
+import { laneLaunches, mostLaneLaunches } from "../../model/entries/launch-entries.js";
 import { cleanDelivered, cleanLoss, cleanVelocity, impossible } from "../../model/entries/pipe-entries.js";
 import type { StudyInput } from "../../model/inputs.js";
 import { dailyElevations } from "../../model/lake/levels.js";
@@ -7,6 +9,7 @@ import { kindOf, pipesOf, type Structure } from "../../model/structures/kinds.js
 import type { PipePart } from "../../model/structures/pipe-part.js";
 import { barFactors, rackState } from "../../model/structures/rack.js";
 import type { DimensionName } from "../../units/dimensions.js";
+import { monthNames } from "../format/month-names.js";
 import type { StudyDocument } from "../format/schema.js";
 import type { Contradiction } from "../reading/contradiction.js";
 import { typedText } from "../reading/problems.js";
@@ -25,7 +28,7 @@ interface Judging {
 
 /**
  * Entries that no clean structure could have: a pipe with an impossible velocity, or one that needs more head than is
- * available. Entries that are merely unusual are reported and computed.
+ * available, or more launches than a day has room for. Entries that are merely unusual are reported and computed.
  */
 export function impossibleProblems(
   document: StudyDocument,
@@ -46,6 +49,7 @@ export function impossibleProblems(
       ...pipesOf(structure).flatMap((part) => pipeProblems(part, { ...judging, typed })),
       ...rackProblems(structure, { ...judging, typed }),
       ...dryProblems(structure, { ...judging, typed }),
+      ...launchProblems(structure, { ...judging, typed }),
     ].map((problem) => ({ ...problem, path: ["structures", index, ...problem.path] }));
   });
 }
@@ -98,7 +102,7 @@ function headProblems(part: PipePart, judging: Judging): Contradiction[] {
       path,
       found: `${typed(path)}, in which the largest flow of ${text(part.flow, "flow")} takes ${lost} of head with the pipe clean`,
       allowed: `at most ${most.from}`,
-      remedy: "Correct the diameter, the length, the flow, the head or the unit of any of them.",
+      remedy: "Correct the diameter, the length, the flow, the head, or the unit of one of them.",
     },
   ];
 }
@@ -116,7 +120,7 @@ function rackProblems(structure: Structure, judging: Judging): Contradiction[] {
       path: ["rack", "headLossLimit"],
       found: `${typed(["rack", "headLossLimit"])}, less than the clean rack takes at the largest flow, ${text(headLoss, "length")}`,
       allowed: "at least what the clean rack takes",
-      remedy: "Correct the rack, the flow, the limit or the unit of any of them.",
+      remedy: "Correct the rack, the flow, the limit, or the unit of one of them.",
     },
   ];
 }
@@ -134,3 +138,24 @@ function dryProblems(structure: Structure, { highestWater, text, typed }: Judgin
     },
   ];
 }
+
+/** No more boats are launched in a day than its minutes leave room for, side by side. */
+function launchProblems(structure: Structure, { assumed, typed }: Judging): Contradiction[] {
+  const launches = kindOf(structure).launches?.(structure);
+  if (!launches) return [];
+  const most = mostLaneLaunches(assumed);
+  const month = launches.perDay.indexOf(Math.max(...launches.perDay));
+  const found = laneLaunches(at(launches.perDay, month), launches.width, assumed);
+  if (found <= most) return [];
+  const path = ["launchesPerDay", at(monthNames, month)];
+  return [
+    {
+      path,
+      found: `${typed(path)} launches a day, or ${countText(found)} at each lane`,
+      allowed: `at most ${countText(most)} a day at a lane: one a minute, by day and night`,
+      remedy: "Enter the launches of one day, or correct the width or its unit.",
+    },
+  ];
+}
+
+const countText = (count: number): string => Math.round(count).toLocaleString("en-US");

@@ -119,7 +119,7 @@ function asked(
   return {
     line: open.line,
     found: `${describe(text(open))}, which may be ${readings.join(" or ")}`,
-    allowed: "dates that can be read in one way",
+    allowed: "dates that can be read in only one way",
     remedy,
   };
 }

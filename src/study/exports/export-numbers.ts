@@ -54,7 +54,7 @@ const bothSigns = (point: Seen, comma: Seen): RecordProblem => ({
 const openSign = ({ line, number }: Seen): RecordProblem => ({
   line,
   found: `${describe(number)}, which may be ${asDecimals(number)} or ${asThousands(number)}`,
-  allowed: "numbers that can be read in one way",
+  allowed: "numbers that can be read in only one way",
   remedy,
 });
 

@@ -119,7 +119,7 @@ function missingColumns(found: ExportHead | undefined, wanted: readonly string[]
     ...(found ? { line: found.head.line } : {}),
     found: found ? `no column ${missing.join(", ")}; there are ${shown}` : "no line of column names",
     allowed: `columns named ${wanted.map(describe).join(", ")}, with tabs, semicolons or commas between`,
-    remedy: "Choose the columns anew, or rename those of the file.",
+    remedy: "Choose the columns again, or rename those of the file.",
   };
 }
 

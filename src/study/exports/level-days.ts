@@ -73,7 +73,7 @@ function manyRepeated(refused: readonly RecordProblem[], days: number): Asked | 
   const found = `${first.found}; ${counted(refused.length, "line")} of this kind`;
   return {
     about: "several",
-    problem: { ...first, found, remedy: "Say whether the mean of several readings of a day is kept." },
+    problem: { ...first, found, remedy: "Say whether to keep the mean of several readings on one day." },
   };
 }
 
@@ -91,7 +91,7 @@ function told(
   return [
     `${counted(readings.length, "level")} read, of ${counted(ordered.length, "date")} from ${ordered[0]} to ${ordered.at(-1)}.`,
     ...(averaged > 0 ? [`On ${counted(averaged, "date")} the mean of several readings is kept.`] : []),
-    ...(same > 0 ? [`${counted(same, "line")} repeat a level of the same date and are passed over.`] : []),
-    ...(isOrdered ? [] : ["The lines were put in the order of their dates."]),
+    ...(same > 0 ? [`${counted(same, "line")} repeat a level of the same date and are ignored.`] : []),
+    ...(isOrdered ? [] : ["The lines were sorted by date."]),
   ];
 }

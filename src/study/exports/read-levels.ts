@@ -132,7 +132,7 @@ const longestFound = 60;
 
 function emptyTold({ blank, words }: Empty): string[] {
   const parts = [
-    ...(blank > 0 ? [`${counted(blank, "line")} with nothing`] : []),
+    ...(blank > 0 ? [`${counted(blank, "blank line")}`] : []),
     ...[...words].map(([word, count]) => `${counted(count, "line")} with “${word}”`),
   ];
   return parts.length === 0 ? [] : [`No level in ${parts.join(", ")}.`];

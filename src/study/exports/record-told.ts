@@ -14,7 +14,7 @@ export function recordTold(reading: LevelReading, system: "us" | "si"): string[]
     ...(leftOut.length > 0 ? [`Left out: ${leftOut.join(", ")}.`] : []),
     ...(days > 0
       ? [
-          `Joined, having no level: ${counted(days, "day")}, in ${filled.map(({ label }) => label).join(", ")}.`,
+          `Joined across, having no level: ${counted(days, "day")}, in ${filled.map(({ label }) => label).join(", ")}.`,
         ]
       : []),
     ...(above

@@ -27,14 +27,14 @@ export const monitoringSchema = z
       .optional()
       .meta({
         description:
-          "In place of samples: chance to have noticed by the end of the first, second, … year of an infestation; for certain in the year after the last",
+          "In place of samples: chance to have detected them by the end of the first, second, … year of an infestation; for certain in the year after the last",
       }),
     origin: shortText.meta({ description: "Where the figures come from" }),
   })
   .optional()
   .meta({
     description:
-      "How mussels are watched for, each year. Left out in all options: they are noticed at once. Without samples or chances: by the first harm",
+      "How mussels are watched for, each year. Left out in all options: they are detected at once. Without samples or chances: by the first harm",
   });
 
 /** An option's response once mussels are noticed. */
@@ -57,6 +57,6 @@ export const responseSchema = z
     origin: shortText.meta({ description: "Where the figures come from" }),
   })
   .optional()
-  .meta({ description: "Containment or eradication, tried once, in the year in which mussels are noticed" });
+  .meta({ description: "Containment or eradication, tried once, in the year in which mussels are detected" });
 
 export type MonitoringDocument = NonNullable<z.output<typeof monitoringSchema>>;

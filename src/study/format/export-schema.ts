@@ -11,7 +11,7 @@ const dates = z
 const decimals = z
   .enum(["point", "comma"])
   .optional()
-  .meta({ description: "Sign before decimals; left out where the file shows it" });
+  .meta({ description: "Decimal sign; left out where the file shows it" });
 
 /** How a file of levels, as a gauge network exports it, is read: said once, so that next year's needs no answer. */
 export const levelExportSchema = z
@@ -27,11 +27,11 @@ export const levelExportSchema = z
       .array(shortText)
       .max(50, "at most 50 words")
       .default([])
-      .meta({ description: "Words that stand in place of a level, for ice or a broken gauge: Ice, Eqp" }),
+      .meta({ description: "Words in place of a level, for ice or a broken gauge: Ice, Eqp" }),
     several: z
       .enum(["one", "mean"])
       .default("one")
-      .meta({ description: "Whether a day may have several readings, of which the mean is kept" }),
+      .meta({ description: "Whether a day may have several readings; their mean is kept" }),
     gaugeZero: z.number().optional().meta({
       description: "Elevation of the gauge's zero, in the unit of the levels, which is added to each",
     }),

@@ -55,7 +55,7 @@ const phase = z.strictObject({
   lasts: days("Days that it lasts; of a watch, until the lake is taken off the list"),
   cost: phaseCost.optional().meta({
     description:
-      "Each time; of leaving boats, levels and watch, a year; with a range, the odds draw it. Left out where it is an item or the option's response, and for a treatment with its volume, which is then priced as published",
+      "Each time; of leaving boats, levels and watch, a year; a range is simulated. Left out where it is an item or the option's response, and for a treatment with its volume, which is then priced as published",
     typical: [...samples, ...crews, "typical.watch-year"],
     typicalBy: { field: "phase", ids: typicalCosts },
   }),

@@ -109,7 +109,7 @@ export const programFields = {
   otherRevenue: z
     .array(z.strictObject({ name: shortText, amount: quantity("moneyPerYear"), origin: shortText }))
     .default([])
-    .meta({ description: "Grants and contributions, which lower what fees would have to carry" }),
+    .meta({ description: "Grants and contributions, which lower what fees would have to cover" }),
   fees: z.array(fee).default([]),
   demandLoss: z
     .strictObject({

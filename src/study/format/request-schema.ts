@@ -100,7 +100,7 @@ export const requestFields = {
     })
     .optional()
     .meta({
-      description: "Payments if a fee kept nobody away: for the fees that would carry the whole program",
+      description: "Payments if a fee kept nobody away: for the fees that would cover the whole program",
     }),
 };
 

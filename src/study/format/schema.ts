@@ -91,11 +91,11 @@ const checkSteps = {
     where: "trials with marked boats, or published shares of other programs",
   }),
   inspection: quantity("share").meta({
-    description: "Set-aside boats made safe by the full inspection",
+    description: "Fouled boats held that the full inspection makes safe",
     typical: ["typical.sensitivity"],
   }),
   hotWash: quantity("share").meta({
-    description: "Set-aside boats made safe by the hot wash",
+    description: "Fouled boats held that the hot wash makes safe",
     typical: ["typical.efficacy"],
   }),
 };
@@ -115,13 +115,15 @@ const option = z.strictObject({
             "Launches in open hours over all launches; computed where the option gives its open hours",
         }),
       ...checkSteps,
-      falseAlarm: share(0, "Boats without mussels that are set aside all the same"),
-      washedAnyway: share(1, "Of those, washed all the same"),
+      falseAlarm: share(0, "Boats without mussels that are flagged by mistake"),
+      washedAnyway: share(1, "Of those, washed anyway"),
       hold: z
         .strictObject({ share: quantity("share"), days: quantity("duration") })
         .prefault({ share: 0, days: "0 d" })
-        .meta({ description: "Set-aside boats that must dry before they launch, and for how long" }),
-      refusal: share(0, "Set-aside boats with mussels that are turned away"),
+        .meta({
+          description: "Boats held for full inspection that must dry before they launch, and for how long",
+        }),
+      refusal: share(0, "Fouled boats held for full inspection that are turned away"),
       seals: z
         .array(z.strictObject({ vesselClass: reference("boats.classes"), share: quantity("share") }))
         .default([])

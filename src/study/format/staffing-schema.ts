@@ -10,9 +10,12 @@ export const stationSchema = z
     service: z.strictObject({
       quickCheck: positive("shortTime").meta({ description: "Mean time that each boat takes an inspector" }),
       fullInspection: quantity("shortTime").meta({
-        description: "Mean time that a boat set aside takes as well, with its wash if an inspector does it",
+        description:
+          "Mean further time for a boat held for full inspection, with its wash if an inspector does it",
       }),
-      setAsideShare: quantity("share").meta({ description: "Boats set aside of those that are checked" }),
+      setAsideShare: quantity("share").meta({
+        description: "Boats held for full inspection, of those that are checked",
+      }),
       spread: z
         .enum(["exponential", "constant"])
         .default("exponential")

@@ -76,15 +76,7 @@ export function runStudy(document: StudyDocument, all: AssumptionSet): StudyRun 
   };
   const comparedAssumptions = [...new Set([...inputAssumptions, ...ids()])];
   const usedAssumptions = [...new Set([...comparedAssumptions, ...paperAssumptions(document)])];
-  const chance =
-    input.lake.infestedSince === undefined
-      ? chanceOrigins(
-          input,
-          { baseline: comparison.baseline, suitability: comparison.lake.suitability.weight },
-          assumed,
-          logSpreadsOf(assumptions.entries, overrides),
-        )
-      : undefined;
+  const chance = originsOfChance(prepared, comparison);
   const judgedBy = once(() => ({
     ...{ assumptions, chance, own: overridden },
     chanceIds: usedAssumptions.filter((id) => id.split(".")[0] === "arrival"),
@@ -128,6 +120,17 @@ function rangeRuns(
     .map((group) => ({ ...group, ids: group.ids.filter((id) => !overridden.has(id)) }))
     .filter(({ ids }) => ids.length > 0)
     .map((group) => ({ name: group.name, low: at("low", group), high: at("high", group) }));
+}
+
+/** Of a lake that is infested there is no chance left to estimate. */
+function originsOfChance(
+  { input, assumed, assumptions, overrides }: PreparedStudy,
+  { baseline, lake }: Comparison,
+): ReturnType<typeof chanceOrigins> | undefined {
+  if (input.lake.infestedSince !== undefined) return undefined;
+  const suitability = lake.suitability.weight;
+  const spreads = logSpreadsOf(assumptions.entries, overrides);
+  return chanceOrigins(input, { baseline, suitability }, assumed, spreads);
 }
 
 function requestedBenefit({ study }: StudyDocument, options: Comparison["options"]): number {

@@ -28,7 +28,7 @@ export function noticeProblems(
       {
         path: ["money", "discountRate", "planningRate", field],
         found: `a rate of ${percentText(rate)} for fiscal year ${fiscalYear}`,
-        allowed: `what leads to ${percentText(notice.rate)}, as noticed (${notice.notice})`,
+        allowed: `what leads to ${percentText(notice.rate)}, as published (${notice.notice})`,
         remedy: "Correct it, or leave out fiscalYear where the rate is meant for no fiscal year.",
       },
     ];

@@ -142,7 +142,7 @@ function numberProblem(line: number, number: string, signs: Signs): RecordProble
     {
       line,
       found: `${describe(number)}, which may be ${asDecimals(number)} or ${asThousands(number)}`,
-      allowed: "a number that can be read in one way",
+      allowed: "a number that can be read in only one way",
       remedy: `Write ${asThousands(number)} for the one, or ${decimals}0, with one more zero, for the other.`,
     },
   ];

@@ -9,7 +9,8 @@ export function inTodaysTerms(document: unknown): unknown {
   const overrides = overridesToday(document.overrides);
   const boats = boatsToday(document.boats, hasOwnChance(document.overrides));
   const losses = boats.told.length > 0 ? demandLossesToday(document.options) : [];
-  const told = [...boats.told, ...losses, ...overrides.told];
+  const structures = structuresToday(document.structures);
+  const told = [...boats.told, ...losses, ...overrides.told, ...structures.told];
   if (told.length === 0) return document;
   const study = isGroup(document.study) ? document.study : {};
   const before: unknown[] = Array.isArray(study.fromEarlier) ? study.fromEarlier : [];
@@ -18,7 +19,33 @@ export function inTodaysTerms(document: unknown): unknown {
     study: { ...study, fromEarlier: [...before, ...told] },
     ...(boats.told.length > 0 ? { boats: boats.value } : {}),
     ...(overrides.told.length > 0 ? { overrides: overrides.value } : {}),
+    ...(structures.told.length > 0 ? { structures: structures.value } : {}),
   };
+}
+
+const partsToday: ReadonlyMap<unknown, string> = new Map([["wetted hull", "wetted surface"]]);
+
+/** Plans that are prescribed for parts by the names that these had. */
+function structuresToday(structures: unknown): Today {
+  if (!Array.isArray(structures)) return { value: structures, told: [] };
+  const told: string[] = [];
+  const partToday = (pinned: unknown, place: string) => {
+    const now = isGroup(pinned) ? partsToday.get(pinned.part) : undefined;
+    if (now === undefined || !isGroup(pinned)) return pinned;
+    told.push(`${place}.part: the “${pinned.part}” is now called “${now}”; its plan is kept.`);
+    return { ...pinned, part: now };
+  };
+  const value = structures.map((each: unknown, index) =>
+    isGroup(each) && Array.isArray(each.pinned)
+      ? {
+          ...each,
+          pinned: each.pinned.map((plan: unknown, which) =>
+            partToday(plan, `structures[${index}].pinned[${which}]`),
+          ),
+        }
+      : each,
+  );
+  return { value, told };
 }
 
 /** A loss of demand keeps its numbers and means less: nothing but the other fields shows that a study is an earlier one. */

@@ -61,10 +61,31 @@ function problemsOfIssue(issue: z.core.$ZodIssue, document: unknown): Problem[] 
       at: issue.path,
       found: describe(found),
       allowed: allowedText(issue),
-      remedy:
-        found === undefined ? "Add it." : issue.path.length === 0 ? noStudyRemedy : "Correct this value.",
+      remedy: remedyOf(found, issue),
     },
   ];
+}
+
+function remedyOf(found: unknown, issue: z.core.$ZodIssue): string {
+  const { path, message } = issue;
+  if (found === undefined) return "Add it.";
+  if (path.length === 0) return noStudyRemedy;
+  if (found === null) return "Enter a value, or take the line out.";
+  if (issue.code === "too_big" && issue.origin === "string") return "Shorten it.";
+  const full = typeof found === "string" && counts.test(message) ? writtenInFull(found) : undefined;
+  return full === undefined ? "Correct this value." : `Write ${full} if that is meant.`;
+}
+
+/** Where a letter after a number is no unit. */
+const counts = /\bmoney\b|\bnumber\b/;
+const shortened = /^(?:[$€£]|[A-Z]{3}\s)?\s*(\d{1,6}(?:\.\d{1,6})?)\s*(k|K|thousand|M|million)\b/;
+
+/** The number of "154k" or "$1.5 million" in full. */
+function writtenInFull(text: string): string | undefined {
+  const [, number, word = ""] = shortened.exec(text.trim().slice(0, longestFound)) ?? [];
+  if (number === undefined) return undefined;
+  const size = /^[kKt]/.test(word) ? 1e3 : 1e6;
+  return Number((Number(number) * size).toPrecision(12)).toLocaleString("en-US");
 }
 
 const noStudyRemedy =
@@ -116,9 +137,9 @@ const longestFound = 60;
 
 /** A value as its author would recognise it, at a readable length. */
 export function describe(value: unknown): string {
-  if (value === undefined) return "nothing";
+  if (value === undefined || value === null) return "nothing";
   if (Array.isArray(value)) return `a list of ${value.length}`;
-  if (typeof value === "object" && value !== null) return "a group of fields";
+  if (typeof value === "object") return "a group of fields";
   const unprintable = typeof value === "string" ? unseenIn(value) : undefined;
   if (unprintable !== undefined) return `${unprintable} of ${describe(forPrint(String(value)))}`;
   const start = typeof value === "string" ? value.slice(0, longestFound + 1) : value;

@@ -53,7 +53,7 @@ const both = {
 const notThere = (digest: string) => ({
   found: `the record ${digest.slice(0, shownDigits)}…, which is not kept here`,
   allowed: "a record that is kept beside the study",
-  remedy: "Read its file again on the page of records, or put it into the folder “records” beside the study.",
+  remedy: "Read its file again on the page of records, or put it in the folder “records” beside the study.",
 });
 const shownDigits = 12;
 

@@ -38,7 +38,7 @@ export function rangeProblems(
       allowed:
         elevation < lowest
           ? `an elevation from ${minimumElevation.text}, the minimum of the lake`
-          : `an elevation no farther above full pool, ${maximumElevation.text}, than that is above ${minimumElevation.text}`,
+          : `an elevation no farther above full pool, ${maximumElevation.text}, than full pool is above ${minimumElevation.text}`,
       remedy: "Correct the level, the unit in the header or the limits.",
     }));
 }

@@ -40,7 +40,7 @@ const altered = (path: string, digest: string): Problem => ({
   path,
   found: `${recordFolder}/${recordFile(digest)}, which was altered`,
   allowed: "the file as it was kept: its name is the SHA-256 of its text",
-  remedy: "Bring it back from a copy, or read the exported file again with the record command.",
+  remedy: "Restore it from a copy, or read the exported file again with the record command.",
 });
 
 /** Keeps a record beside a study's file. @returns where */

@@ -79,6 +79,6 @@ const refused = (name: string, found: string, allowed: string) =>
       path: "the file",
       found,
       allowed,
-      remedy: "Download the study with its records anew, or give the study’s file alone.",
+      remedy: "Download the study with its records again, or give the study’s file alone.",
     },
   ]);

@@ -35,12 +35,17 @@ export function mapped({ low, value, high }: Range, change: (each: number) => nu
 
 export const isPoint = ({ low, high }: Range): boolean => low === high;
 
-/** A range as a study writes it: "12 to 20 to 30 ft"; one value where the ends are alike once they are rounded. */
+/**
+ * A range as a study writes it: "12 to 20 to 30 ft", its ends rounded outward; one value where low and high are alike to
+ * three figures.
+ */
 export function amountText(range: Range, dimension: DimensionName, writing: Writing): string | number {
-  const number = (value: number) => rounded(toDisplay(value, dimension, writing.system), dimension);
-  const [low, value, high] = [number(range.low), number(range.value), number(range.high)];
+  const number = (each: number, round: Rounding) =>
+    rounded(toDisplay(each, dimension, writing.system), dimension, round);
+  const value = number(range.value, Math.round);
+  const isOne = !(number(range.low, Math.round) < number(range.high, Math.round));
+  const [low, high] = [number(range.low, Math.floor), number(range.high, Math.ceil)];
   const unit = typedUnit(dimension, writing.system);
-  const isOne = !(low < high);
   if (!isMoney(dimension)) {
     if (isOne) return unit === "" ? value : `${value} ${unit}`;
     return `${low} to ${value} to ${high} ${unit}`.trim();
@@ -53,12 +58,19 @@ export function amountText(range: Range, dimension: DimensionName, writing: Writ
 
 export const isMoney = (name: DimensionName): boolean => (dimensions[name] as Dimension).money === true;
 
+type Rounding = (value: number) => number;
+
 /** Digits that a value which nobody measured is told with. */
 const significantDigits = 3;
+/** Of a number, beyond which its digits are those of its conversion. */
+const exactDigits = 12;
 
-function rounded(value: number, dimension: DimensionName): number {
-  if (dimension === "elevation") return Number(value.toFixed(1));
-  return Number(value.toPrecision(significantDigits));
+function rounded(value: number, dimension: DimensionName, round: Rounding): number {
+  if (value === 0) return 0;
+  const decimals =
+    dimension === "elevation" ? 1 : significantDigits - 1 - Math.floor(Math.log10(Math.abs(value)));
+  const step = 10 ** -decimals;
+  return Number((round(Number((value / step).toPrecision(exactDigits))) * step).toPrecision(exactDigits));
 }
 
 /** Units whose written form is not that of the unit converter. */

@@ -3,6 +3,7 @@ import { toDisplay } from "../../units/quantity.js";
 import { monthNames } from "../format/month-names.js";
 import type { Contradiction } from "../reading/contradiction.js";
 import { rangeOf } from "./amount-text.js";
+import { busiestLane } from "./busiest-lane.js";
 import { exchangeRateOf } from "./currency.js";
 import type { IntakeFacts, ProgramFacts, ShortFacts } from "./facts-schema.js";
 import type { TypicalValues } from "./filling.js";
@@ -12,6 +13,7 @@ export const factProblems = (facts: ShortFacts, values: TypicalValues): Contradi
   ...currencyProblems(facts, values),
   ...depthProblems(facts),
   ...headProblems(facts),
+  ...launchProblems(facts, values),
   ...facts.intakes.flatMap((intake, index) => intakeProblems(intake, index, facts, values)),
   ...(["wanted", "inForce"] as const).flatMap((key) => seasonProblems(facts[key], key)),
 ];
@@ -61,6 +63,20 @@ function headProblems(facts: ShortFacts): Contradiction[] {
       found: head.text,
       allowed: `a head that is left when the lake is down: more than ${depthWords(facts, fall + leastHead)}`,
       remedy: "Correct the head, or a level or its unit.",
+    },
+  ];
+}
+
+function launchProblems(facts: ShortFacts, values: TypicalValues): Contradiction[] {
+  const most = values.get("checks.impossible-lane-launches")?.value;
+  const found = busiestLane(facts, values);
+  if (!facts.launches || !found || most === undefined || found.each <= most) return [];
+  return [
+    {
+      path: ["launches"],
+      found: `${facts.launches.text}, or ${found.told}`,
+      allowed: `at most ${most.toLocaleString("en-US")} a day at a lane: one a minute, by day and night`,
+      remedy: "Correct the launches of a year or the number of ramps.",
     },
   ];
 }

@@ -2,6 +2,7 @@ import type { Assumption } from "../../assumptions/entry.js";
 import type { ShortTypical } from "../../assumptions/typical-short.js";
 import type { DimensionName } from "../../units/dimensions.js";
 import type { SpreadQuantity } from "../../units/spread.js";
+import { noSurerThanTyped } from "../typed/no-surer.js";
 import { amountText, isMoney, mapped, type Range, rangeOf, type Writing } from "./amount-text.js";
 import { TypicalValue } from "./typical-value.js";
 
@@ -47,7 +48,11 @@ export interface Filling {
 }
 
 const same = (each: number) => each;
-const middle = ({ value }: Range): Range => ({ low: value, value, high: value });
+const middle = ({ value }: Range): Range => ({
+  low: value,
+  value,
+  high: value,
+});
 
 /** @param rate units of the study's currency for a US dollar */
 export function filling(values: TypicalValues, writing: Writing, rate: number): Filling {
@@ -59,7 +64,9 @@ export function filling(values: TypicalValues, writing: Writing, rate: number): 
   const priced = (dimension: DimensionName) => (isMoney(dimension) ? rate : 1);
   const text = (range: Range, dimension: DimensionName) => amountText(range, dimension, writing);
   const amount = (id: TypicalId, range: Range, dimension: DimensionName) =>
-    new TypicalValue(id, text(range, dimension));
+    new TypicalValue(id, text(range, dimension), (path) =>
+      text(noSurerThanTyped(range, { path, dimension }, { entries: values }), dimension),
+    );
   const converted = (id: TypicalId, dimension: DimensionName, change: (each: number) => number) =>
     mapped(entryOf(id), (each) => change(each) * priced(dimension));
   return {

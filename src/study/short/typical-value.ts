@@ -4,7 +4,9 @@ export class TypicalValue {
     /** Id of the entry. */
     readonly entry: string,
     /** As the study writes it. */
-    readonly written: unknown,
+    written: unknown,
+    /** The same where its place in the study decides. */
+    readonly writtenAt: (path: readonly PropertyKey[]) => unknown = () => written,
   ) {}
 }
 
@@ -16,7 +18,7 @@ interface Unwrapped {
 
 /** A tree with its typical values in place of what wraps them. */
 export function unwrapped(tree: unknown): Unwrapped {
-  const found = partOf(tree, []);
+  const found = partOf(tree, [], []);
   return { value: found.value, typical: Object.fromEntries(found.marks) };
 }
 
@@ -30,16 +32,21 @@ interface Part {
 }
 
 /** A group or list all of whose values come from one entry is one place. */
-function partOf(tree: unknown, names: readonly string[]): Part {
+function partOf(tree: unknown, path: readonly PropertyKey[], names: readonly string[]): Part {
   if (tree instanceof TypicalValue) {
-    return { value: tree.written, marks: [[names.join("/"), tree.entry]], entry: tree.entry };
+    return {
+      value: tree.writtenAt(path),
+      marks: [[names.join("/"), tree.entry]],
+      entry: tree.entry,
+    };
   }
   if (typeof tree !== "object" || tree === null) return { value: tree, marks: [], entry: undefined };
   const parts = Object.entries(tree)
     .filter(([, item]) => item !== undefined)
-    .map(
-      ([key, item]: [string, unknown]) => [key, partOf(item, [...names, placeName(item) ?? key])] as const,
-    );
+    .map(([key, item]: [string, unknown]) => {
+      const at = [...path, Array.isArray(tree) ? Number(key) : key];
+      return [key, partOf(item, at, [...names, placeName(item) ?? key])] as const;
+    });
   const values = parts.map(([key, { value }]) => [key, value] as const);
   const [entry] = new Set(parts.map(([, part]) => part.entry));
   const isOne = entry !== undefined && parts.every(([, part]) => part.entry === entry);

@@ -105,8 +105,8 @@ function unknownProblem(id: string, set: AssumptionSet): Problem {
     .slice(0, mostNear);
   return {
     path: id === "" ? "a setting" : id,
-    found: "no assumption and no place of the study",
-    allowed: `the id of an assumption${near.length > 0 ? `, as ${near.join(", ")}` : ""}, or a place as messages write it, as money.discountRate or options[1].steps.coverage`,
+    found: "neither an assumption nor a place in the study",
+    allowed: `the id of an assumption${near.length > 0 ? `, as ${near.join(", ")}` : ""}, or a place as messages write it, such as money.discountRate or options[1].steps.coverage`,
     remedy: "Correct its spelling.",
   };
 }

@@ -42,6 +42,8 @@ export interface TracedLakes {
 
 export interface ShapeVariant {
   readonly shape: number;
+  /** Whether the answer uses it. */
+  readonly isUsed: boolean;
   readonly baseline: Comparison["baseline"];
   readonly options: readonly OptionBalance[];
 }
@@ -106,6 +108,6 @@ function shapeVariants({ comparison, assumed, withShape }: ChanceTracing): Shape
     .sort((one, other) => one - other)
     .map((shape) => {
       const { baseline, options } = shape === used ? comparison : withShape(shape);
-      return { shape, baseline, options };
+      return { shape, isUsed: shape === used, baseline, options };
     });
 }

@@ -18,6 +18,7 @@ class LiveBalance {
   constructor(private readonly form: HTMLFormElement) {
     this.address = form.dataset.live ?? "";
     form.addEventListener("input", () => this.typed());
+    if (form.method === "get") form.addEventListener("change", () => this.remember());
     // A save shows the balance itself: what was typed before it is old.
     form.addEventListener("saved", () => this.later(true, rest));
     if (form.dataset.first !== undefined) this.later(true, pause);
@@ -35,7 +36,20 @@ class LiveBalance {
     this.waiting = window.setTimeout(() => void this.ask(wantsRange), milliseconds);
   }
 
+  /** What a form of questions holds stands in the address, so that whoever leaves the page comes back to it. */
+  private remember(): void {
+    const said = this.fields().filter(([, value]) => value !== "");
+    history.replaceState(history.state, "", `?${new URLSearchParams(said)}`);
+  }
+
+  private fields(): [string, string][] {
+    return [...new FormData(this.form)].flatMap(([name, value]): [string, string][] =>
+      typeof value === "string" ? [[name, value]] : [],
+    );
+  }
+
   private async ask(wantsRange: boolean): Promise<void> {
+    if (wantsRange && this.form.method === "get") this.remember();
     this.asking = new AbortController();
     const { signal } = this.asking;
     try {
@@ -52,10 +66,7 @@ class LiveBalance {
   }
 
   private send(wantsRange: boolean, signal: AbortSignal): Promise<Response> {
-    const fields = [...new FormData(this.form)].flatMap(([name, value]): [string, string][] =>
-      typeof value === "string" ? [[name, value]] : [],
-    );
-    const body = new URLSearchParams([...fields, ...(wantsRange ? [["range", "1"]] : [])]);
+    const body = new URLSearchParams([...this.fields(), ...(wantsRange ? [["range", "1"]] : [])]);
     const headers = { Accept: "application/json" };
     if (this.form.method === "get") return fetch(`${this.address}?${body}`, { headers, signal });
     return fetch(this.address, { method: "POST", headers, body, signal });

@@ -1,11 +1,11 @@
 /** Spreads cells pasted into a month over the months from there on. Without it a pasted text stays in its one field. */
 
+/** Cells in their order: an empty one leaves its month as it is, and none moves up into it. */
 const cellsOf = (text: string) =>
   text
-    .trim()
+    .replace(/[\r\n]+$/, "")
     .split(/[\t\n;]/)
-    .map((cell) => cell.trim())
-    .filter((cell) => cell !== "");
+    .map((cell) => cell.trim());
 
 function paste(event: ClipboardEvent): void {
   const { target } = event;
@@ -16,16 +16,27 @@ function paste(event: ClipboardEvent): void {
   event.preventDefault();
   const inputs = [...months.querySelectorAll("input")];
   const from = inputs.indexOf(target);
-  const filled = inputs.slice(from, from + cells.length);
-  filled.forEach((input, index) => {
-    input.value = cells[index] ?? "";
-    input.dispatchEvent(new Event("input", { bubbles: true }));
+  const filled = inputs.slice(from, from + cells.length).filter((input, index) => {
+    const cell = cells[index] ?? "";
+    if (cell === "") return false;
+    input.value = cell;
+    return input.dispatchEvent(new Event("input", { bubbles: true }));
   });
   filled.at(-1)?.dispatchEvent(new Event("change", { bubbles: true }));
-  const left = cells.length - filled.length;
   const told = document.getElementById("paste-state");
-  if (told)
-    told.textContent = `${filled.length} months filled from ${cells.length} cells.${left > 0 ? ` The last ${left} had no month left: paste into an earlier month if they belong here.` : ""}`;
+  if (told) told.textContent = toldOf(cells, filled.length, inputs.length - from);
+}
+
+function toldOf(cells: readonly string[], filled: number, room: number): string {
+  const left = cells.slice(room).filter((cell) => cell !== "").length;
+  const empty = cells.slice(0, room).filter((cell) => cell === "").length;
+  return [
+    `${filled} months filled from ${cells.length} cells.`,
+    ...(empty > 0 ? [`Months beside an empty cell stay as they were: ${empty}.`] : []),
+    ...(left > 0
+      ? [`Cells for which no month was left: ${left}. Paste into an earlier month if they belong here.`]
+      : []),
+  ].join(" ");
 }
 
 document.addEventListener("paste", paste);

@@ -58,7 +58,7 @@ export function addTables(
     const { act, ...form } = sentTable(request);
     const unseen = unseenIn(form.author);
     if (unseen !== undefined) {
-      const problems = [`Your name: found ${unseen}; allowed: ${allowedCharacters}. Write it anew.`];
+      const problems = [`Your name: found ${unseen}; allowed: ${allowedCharacters}. Type it again.`];
       await show(response.status(400), answers, entry, {
         ...{ ...form, author: "" },
         table: { problems, lines: [], rest: form.csv },

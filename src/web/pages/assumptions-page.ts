@@ -145,7 +145,7 @@ function rankedView(
           ...{ note, basis, isJudged },
           width: format.money(width),
           span: `${format.money(low)} to ${format.money(high)}`,
-          ends: ends ? `${format.money(ends.low)} to ${format.money(ends.high)}` : "as at P10 and P90",
+          ends: ends ? `${format.money(ends.low)} to ${format.money(ends.high)}` : "as at these percentiles",
         },
       ];
     }),

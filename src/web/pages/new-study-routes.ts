@@ -94,6 +94,7 @@ function addUpload(app: Express, parts: Pick<StudyPages, "studies" | "answers">)
   const { studies } = parts;
   const upload = multer({
     storage: multer.memoryStorage(),
+    defParamCharset: "utf8",
     limits: { fileSize: uploadLimit, files: 1, fields: 4, fieldSize: 10_000 },
   });
   app.post("/studies", upload.single("study"), async (request, response) => {

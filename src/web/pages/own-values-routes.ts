@@ -53,7 +53,7 @@ export function addOwnValues(app: Express, parts: Parts): void {
     const unseen = unseenIn(form.author);
     if (unseen === undefined) rememberAuthor(response, form.author);
     const author = unseen === undefined ? form.author : "";
-    const nameProblem = unseen && `Your name: found ${unseen}; allowed: ${allowedCharacters}. Write it anew.`;
+    const nameProblem = unseen && `Your name: found ${unseen}; allowed: ${allowedCharacters}. Type it again.`;
     if (act === "take" && table.problems.length === 0 && !nameProblem) {
       const note = `Assumptions: ${counted(table.lines.length, "own value")} from a table`;
       studies.save(entry.id, entry.revision, table.text, { author, note, origin: "form" });
@@ -117,7 +117,7 @@ async function rendered(parts: Parts, entry: StudyEntry, shown: Shown): Promise<
 const copiedText = ({ name }: StudyEntry, csv: string): string =>
   csv === ""
     ? `“${name}” has no own values to copy.`
-    : `The own values of “${name}” stand in the box below. Nothing is saved yet.`;
+    : `The own values of “${name}” are in the box below. Nothing is saved yet.`;
 
 /** What the values do, as far as the study can be computed. */
 async function effectOf({ answers, studies }: Parts, entry: StudyEntry, { lines, text }: OwnValueTable) {
@@ -139,7 +139,7 @@ async function effectOf({ answers, studies }: Parts, entry: StudyEntry, { lines,
     return { table, rows: ownEffectTable(shown, effects), note: "" };
   } catch (error) {
     if (!(error instanceof InputError)) throw error;
-    const note = "The values can be kept; what they do is shown once the study is complete.";
+    const note = "The values can be saved; their effect is shown once the study is complete.";
     return { table: undefined, rows: undefined, note };
   }
 }

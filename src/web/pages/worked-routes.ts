@@ -31,7 +31,7 @@ export function addWorked(app: Express, { answers, find }: Pick<StudyPages, "ans
       months: monthChoices(month),
       problem: isKnown
         ? ""
-        : `Found the structure “${structure}”, which this study has no sheet of; allowed: those in the list. Choose one of them.`,
+        : `Found the structure “${structure}”, for which this study has no sheet; allowed: those in the list. Choose one of them.`,
       body: isKnown ? sheets.body : "",
     });
     response

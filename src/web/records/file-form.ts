@@ -4,14 +4,15 @@ import { draftOf } from "../../editor/draft.js";
 import { childOf, itemsOf } from "../../editor/form-values.js";
 import { levelsPlace } from "../../editor/record-edits.js";
 import type { Place } from "../../editor/study-text.js";
-import { typedNumber } from "../../study/exports/export-numbers.js";
-import { valueAt } from "../../study/reading/problems.js";
+import { shortText } from "../../study/format/fields.js";
+import { allowedCharacters, isPrintable } from "../../study/reading/characters.js";
+import { longestFill } from "../../study/reading/level-dates.js";
+import { describe, type Problem, valueAt } from "../../study/reading/problems.js";
 import { authorName } from "../author.js";
-import { NotFoundError } from "../explain.js";
 
-const text = z.string().trim().max(200, "at most 200 characters").default("");
+const text = z.string().trim().default("");
 
-/** What the page of records sends beside the file. */
+/** What the page of records sends beside the file; what is wrong with a text is told beside it, so that it stays. */
 export const sentFile = z.object({
   schedule: text,
   date: text,
@@ -19,22 +20,23 @@ export const sentFile = z.object({
   unit: text,
   dates: z.enum(["", "month-first", "day-first"]).default(""),
   decimals: z.enum(["", "point", "comma"]).default(""),
-  missing: z.string().trim().max(2000, "at most 2,000 characters").default(""),
+  missing: text,
   several: z.enum(["one", "mean"]).default("one"),
   gaugeZero: text,
   fillGapsUpTo: text,
   origin: text,
   /** A file that was sent before. */
   upload: z.union([z.literal(""), z.uuid()]).default(""),
-  author: authorName.default(""),
+  author: text,
   act: z.enum(["read", "keep"]).default("read"),
 });
 
 export type FileForm = z.output<typeof sentFile>;
 
-/** The form as a study has its record mapped. */
-export function formOf(entry: StudyEntry, schedule: string, author: string): FileForm {
+/** The form as a study has its record mapped; of the lake's own levels where it has no such schedule. */
+export function formOf(entry: StudyEntry, asked: string, author: string): FileForm {
   const { document } = draftOf(entry.text, entry.fileName);
+  const schedule = levelsPlace(document, asked) ? asked : "";
   const record = valueAt(document, [...placeOf(document, schedule), "record"]);
   const mapped = (key: string) => valueAt(record, ["export", key]);
   const words = mapped("missing");
@@ -48,7 +50,7 @@ export function formOf(entry: StudyEntry, schedule: string, author: string): Fil
     missing: Array.isArray(words) ? words.join(", ") : "",
     gaugeZero: String(mapped("gaugeZero") ?? ""),
     fillGapsUpTo: String(valueAt(record, ["fillGapsUpTo"]) ?? ""),
-    origin: String(valueAt(record, ["origin"]) ?? "").slice(0, 200),
+    origin: String(valueAt(record, ["origin"]) ?? ""),
     author,
   });
 }
@@ -61,11 +63,61 @@ function readable(fields: Readonly<Record<string, unknown>>): FileForm {
   return sentFile.parse(Object.fromEntries(Object.entries(fields).filter(([key]) => !wrong.has(key))));
 }
 
-/** Where the levels stand that the form is about. @throws NotFoundError for a schedule that the lake has not */
-export function placeOf(document: unknown, schedule: string): Place {
-  const place = levelsPlace(document, schedule === "" ? undefined : schedule);
-  if (place) return place;
-  throw new NotFoundError();
+/** Where the levels stand that the form is about; the lake's own where it names no other. */
+export const placeOf = (document: unknown, schedule: string): Place =>
+  levelsPlace(document, schedule === "" ? undefined : schedule) ?? ["lake"];
+
+/** What is wrong with the form itself, by its labels. */
+export function formProblems(form: FileForm, document: unknown): Problem[] {
+  const { schedule, gaugeZero, fillGapsUpTo } = form;
+  const problem = (path: string, found: string, allowed: string, remedy: string) =>
+    ({ path, found, allowed, remedy }) satisfies Problem;
+  const isGone = schedule !== "" && !levelsPlace(document, schedule);
+  const again = "Correct it and choose the button again.";
+  return [
+    ...(isGone
+      ? [
+          problem(
+            "Levels of",
+            `“${schedule}”, which this study does not have`,
+            "those in the list",
+            "Choose again.",
+          ),
+        ]
+      : []),
+    ...textFields.flatMap(([key, label, schema]) => {
+      const [issue] = form[key] === "" ? [] : (schema.safeParse(form[key]).error?.issues ?? []);
+      return issue ? [problem(label, describe(form[key]), issue.message, again)] : [];
+    }),
+    ...(numberIn(gaugeZero) === undefined
+      ? [problem("Elevation of the gauge’s zero", describe(gaugeZero), "a number, such as 3,190.5", again)]
+      : []),
+    ...(daysIn(fillGapsUpTo) === undefined
+      ? [problem("Gaps to join", describe(fillGapsUpTo), `whole days, 0 to ${longestFill}`, again)]
+      : []),
+  ];
+}
+
+const printable = shortText.refine(isPrintable, allowedCharacters);
+
+const textFields = [
+  ["date", "Column of the dates", printable],
+  ["level", "Column of the levels", printable],
+  ["unit", "Unit of the levels", printable],
+  ["missing", "Words for ice and missing", z.string().refine(isPrintable, allowedCharacters)],
+  ["origin", "Where the record comes from", printable],
+  ["author", "Your name", authorName],
+] as const;
+
+/** Thousands may have commas. @returns undefined of what is no number */
+function numberIn(typed: string): number | undefined {
+  const isNumber = /^[-−+]?(\d+|\d{1,3}(,\d{3})+)(\.\d+)?$/.test(typed) || typed === "";
+  return isNumber ? Number(typed.replaceAll(",", "").replace("−", "-")) : undefined;
+}
+
+function daysIn(typed: string): number | undefined {
+  const days = Number(typed);
+  return Number.isInteger(days) && days >= 0 && days <= longestFill ? days : undefined;
 }
 
 /** The mapping as it is typed: empty fields say nothing. */
@@ -77,13 +129,12 @@ export function mappingOf(form: FileForm): Record<string, unknown> {
     ...Object.fromEntries(given),
     missing: words.filter((word) => word !== ""),
     several,
-    ...(gaugeZero === "" ? {} : { gaugeZero: typedNumber(gaugeZero) }),
+    ...(gaugeZero === "" ? {} : { gaugeZero: numberIn(gaugeZero) }),
   };
 }
 
-/** Days that may be joined, as typed; none where nothing is. */
-export const gapDays = ({ fillGapsUpTo }: FileForm): number | string =>
-  fillGapsUpTo === "" ? 0 : typedNumber(fillGapsUpTo);
+/** Days that may be joined. */
+export const gapDays = ({ fillGapsUpTo }: FileForm): number => daysIn(fillGapsUpTo) ?? 0;
 
 /** Other schedules of the lake, to choose from. */
 export const schedulesOf = (document: unknown) =>

@@ -10,7 +10,7 @@ import { NotFoundError } from "../explain.js";
 import type { StudyPages } from "../pages/study-pages.js";
 import { type LogForm, logFormOf, logMappingOf, sentLog } from "./log-form.js";
 import { showLogs } from "./logs-page.js";
-import { exportUpload, type WaitingFiles } from "./waiting-files.js";
+import { exportUpload, tooLarge, type WaitingFiles } from "./waiting-files.js";
 
 type Parts = Pick<StudyPages, "studies" | "answers" | "find">;
 
@@ -24,52 +24,57 @@ export function addLogs(app: Express, parts: Parts, files: WaitingFiles): void {
       form: logFormOf(document, authorOf(request)),
     });
   });
-  app.post("/studies/:id/records/boats", exportUpload, async (request, response) => {
-    const entry = parts.find(String(request.params.id));
-    if (entry.isExample) throw new NotFoundError();
-    const form = sentForm(request);
-    rememberAuthor(response, form.author);
-    const found = files.sent(request, form.upload);
-    if ("problem" in found) {
-      const shown = {
-        entry,
-        form: { ...form, upload: "" },
-        problem: found.problem,
-      };
-      await showLogs(response.status(400), parts, shown);
-      return;
-    }
-    const mapping = logMappingOf(form);
-    const { document } = draftOf(entry.text, entry.fileName);
-    const tried = await parts.answers.ask("logTried", {
-      file: found.text,
-      mapping,
-      document,
-    });
-    const changes = changesOf(document, { form, tried, name: found.name });
-    const answered = JSON.stringify([mapping, form.stations]);
-    if (form.act === "keep" && changes && found.shown === answered) {
-      keep(response, parts, {
-        entry,
-        form,
-        tried,
-        edits: changes.edits,
-        name: found.name,
+  app.post(
+    "/studies/:id/records/boats",
+    exportUpload,
+    tooLarge,
+    async (request: Request, response: Response) => {
+      const entry = parts.find(String(request.params.id));
+      if (entry.isExample) throw new NotFoundError();
+      const form = sentForm(request);
+      rememberAuthor(response, form.author);
+      const found = files.sent(request, form.upload);
+      if ("problem" in found) {
+        const shown = {
+          entry,
+          form: { ...form, upload: "" },
+          problem: found.problem,
+        };
+        await showLogs(response.status(400), parts, shown);
+        return;
+      }
+      const mapping = logMappingOf(form);
+      const { document } = draftOf(entry.text, entry.fileName);
+      const tried = await parts.answers.ask("logTried", {
+        file: found.text,
+        mapping,
+        document,
       });
-      return;
-    }
-    files.show(found, answered);
-    await showLogs(response, parts, {
-      ...{
-        entry,
-        tried,
-        name: found.name,
-        form: { ...form, upload: found.token },
-        changes: changes?.told ?? [],
-      },
-      changed: form.act === "keep" && changes !== undefined,
-    });
-  });
+      const changes = changesOf(document, { form, tried, name: found.name });
+      const answered = JSON.stringify([mapping, form.stations]);
+      if (form.act === "keep" && changes && found.shown === answered) {
+        keep(response, parts, {
+          entry,
+          form,
+          tried,
+          edits: changes.edits,
+          name: found.name,
+        });
+        return;
+      }
+      files.show(found, answered);
+      await showLogs(response, parts, {
+        ...{
+          entry,
+          tried,
+          name: found.name,
+          form: { ...form, upload: found.token },
+          changes: changes?.told ?? [],
+        },
+        changed: form.act === "keep" && changes !== undefined,
+      });
+    },
+  );
 }
 
 function sentForm(request: Request): LogForm {

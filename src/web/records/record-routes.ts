@@ -5,15 +5,13 @@ import { draftOf } from "../../editor/draft.js";
 import { recordEdits } from "../../editor/record-edits.js";
 import { edited } from "../../editor/study-text.js";
 import { levelExportSchema } from "../../study/format/export-schema.js";
-import { gapSetting } from "../../study/format/schedule-schema.js";
-import { InputError, problemsOf } from "../../study/reading/problems.js";
-
+import { InputError, problemsOf, sentence } from "../../study/reading/problems.js";
 import { authorOf, rememberAuthor } from "../author.js";
 import { NotFoundError } from "../explain.js";
 import type { StudyPages } from "../pages/study-pages.js";
-import { type FileForm, formOf, gapDays, mappingOf, placeOf, sentFile } from "./file-form.js";
+import { type FileForm, formOf, formProblems, gapDays, mappingOf, placeOf, sentFile } from "./file-form.js";
 import { showRecords } from "./records-page.js";
-import { exportUpload, type WaitingFiles } from "./waiting-files.js";
+import { exportUpload, tooLarge, type WaitingFiles } from "./waiting-files.js";
 
 type Parts = Pick<StudyPages, "studies" | "answers" | "find">;
 
@@ -27,22 +25,25 @@ export function addRecords(app: Express, parts: Parts, files: WaitingFiles): voi
       form: formOf(entry, schedule, authorOf(request)),
     });
   });
-  app.post("/studies/:id/records", exportUpload, async (request, response) => {
+  app.post("/studies/:id/records", exportUpload, tooLarge, async (request: Request, response: Response) => {
     const entry = parts.find(String(request.params.id));
     if (entry.isExample) throw new NotFoundError();
     const form = sentForm(request);
-    rememberAuthor(response, form.author);
+    const { document, writing } = draftOf(entry.text, entry.fileName);
     const found = files.sent(request, form.upload);
-    if ("problem" in found) {
-      const shown = {
+    const wrong = formProblems(form, document).map(sentence);
+    if ("problem" in found || wrong.length > 0) {
+      const [upload, problems] = "problem" in found ? ["", [found.problem, ...wrong]] : [found.token, wrong];
+      const named = "name" in found ? { name: found.name } : {};
+      await showRecords(response.status(400), parts, {
         entry,
-        form: { ...form, upload: "" },
-        problem: found.problem,
-      };
-      await showRecords(response.status(400), parts, shown);
+        form: { ...form, upload },
+        problems,
+        ...named,
+      });
       return;
     }
-    const { document, writing } = draftOf(entry.text, entry.fileName);
+    rememberAuthor(response, form.author);
     const trial = { mapping: mappingOf(form), fillGapsUpTo: gapDays(form) };
     const tried = await parts.answers.ask("fileTried", {
       ...{ ...trial, file: found.text, document, system: writing.system },
@@ -54,12 +55,7 @@ export function addRecords(app: Express, parts: Parts, files: WaitingFiles): voi
     }
     files.show(found, answered);
     await showRecords(response, parts, {
-      ...{
-        entry,
-        tried,
-        name: found.name,
-        form: { ...form, upload: found.token },
-      },
+      ...{ entry, tried, name: found.name, form: { ...form, upload: found.token } },
       changed: form.act === "keep" && tried.csv !== undefined,
     });
   });
@@ -84,7 +80,7 @@ function keep(response: Response, { studies }: Parts, { entry, form, tried, name
   const digest = studies.keepRecord(tried.csv ?? "");
   const edits = recordEdits(document, place, {
     ...{ digest, fileName: name, mapping: levelExportSchema.parse(mappingOf(form)) },
-    ...gapSetting.parse({ fillGapsUpTo: gapDays(form) }),
+    fillGapsUpTo: gapDays(form),
     origin: form.origin === "" ? undefined : form.origin,
   });
   const leftOut = tried.refusedCount === 0 ? "" : `, without ${tried.refusedCount} of its lines`;

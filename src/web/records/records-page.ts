@@ -25,7 +25,8 @@ interface Shown {
   readonly tried?: Answer<"fileTried">;
   /** Of the file that was tried. */
   readonly name?: string;
-  readonly problem?: string;
+  /** What is wrong with the form or the file as a whole. */
+  readonly problems?: readonly string[];
   /** Whether it was to be kept, and something had been changed since it was shown. */
   readonly changed?: boolean;
 }
@@ -34,7 +35,7 @@ interface Shown {
 export async function showRecords(
   response: Response,
   { answers }: Pick<StudyPages, "answers">,
-  { entry, form, tried, name, problem, changed }: Shown,
+  { entry, form, tried, name, problems = [], changed }: Shown,
 ): Promise<void> {
   const { document, levels, writing } = draftOf(entry.text, entry.fileName);
   const place = placeOf(document, form.schedule);
@@ -55,11 +56,8 @@ export async function showRecords(
     replacesSchedule: valueAt(document, [...place, "drawdown"]) !== undefined,
     schedules: choices(schedulesOf(document), form.schedule),
     ...choicesOf(form, tried),
-    faults: [...(problem === undefined ? [] : [problem]), ...(tried?.problems ?? []).map(faultText)],
-    asked: (tried?.asked ?? []).map(({ about, problem: each }) => ({
-      about,
-      text: faultText(each),
-    })),
+    faults: [...problems, ...(tried?.problems ?? []).map(faultText)],
+    asked: (tried?.asked ?? []).map(({ about, problem: each }) => ({ about, text: faultText(each) })),
     missingWords: (tried?.asked ?? []).flatMap(({ words = [] }) => words).join(", "),
     told: tried?.told ?? [],
     refused: (tried?.refused ?? []).map(faultText),
@@ -91,7 +89,7 @@ function presentLine(record: unknown): string {
     return typeof found === "string" ? found : "";
   };
   const digest = text("kept");
-  if (digest === "") return `The record stands in the study’s own text (${text("origin")}).`;
+  if (digest === "") return `The record is in the study’s own text (${text("origin")}).`;
   return `The record was read from ${text("name")} (${text("origin")}) and is kept beside the study under the digest ${digest.slice(0, shownDigits)}….`;
 }
 const shownDigits = 12;

@@ -1,9 +1,10 @@
 import { randomUUID } from "node:crypto";
-import type { Request } from "express";
+import type { ErrorRequestHandler, Request } from "express";
 import { LRUCache } from "lru-cache";
 import multer from "multer";
 import { largestExportBytes } from "../../study/exports/export-table.js";
 import { exportText } from "../../study/exports/file-text.js";
+import { isPrintable } from "../../study/reading/characters.js";
 import { InputError, sentence } from "../../study/reading/problems.js";
 
 interface WaitingFile {
@@ -25,13 +26,22 @@ const longestName = 120;
 /** Takes a form with an exported file in it. */
 export const exportUpload = multer({
   storage: multer.memoryStorage(),
+  defParamCharset: "utf8",
   limits: {
-    fileSize: largestExportBytes + 1,
+    fileSize: largestExportBytes,
     fieldSize: 10_000,
     files: 1,
     fields: 250,
   },
 }).single("file");
+
+/** What is sent here is no study, whose limit is told elsewhere. */
+export const tooLarge: ErrorRequestHandler = (error: unknown, _request, _response, next) => {
+  if (!(error instanceof multer.MulterError) || error.code !== "LIMIT_FILE_SIZE") return next(error);
+  const allowed = `at most ${largestExportBytes / 2 ** 20} MB`;
+  const remedy = "Export fewer years, or daily means.";
+  next(new InputError("The file", [{ path: "the file", found: "a larger file", allowed, remedy }]));
+};
 
 /** Files wait here from when they are chosen until what is read of them is kept. */
 export class WaitingFiles {
@@ -52,9 +62,10 @@ export class WaitingFiles {
       };
     }
     try {
+      const name = file.originalname.slice(0, longestName);
       const text = exportText(file.buffer, file.originalname);
       const found = {
-        name: file.originalname.slice(0, longestName),
+        name: isPrintable(name) ? name : "the file",
         text,
         shown: undefined,
       };

@@ -2,6 +2,7 @@ import type { Express, Request } from "express";
 import type { BalanceState } from "../../app/answers/questions.js";
 import { firstStudy } from "../../editor/first-study.js";
 import { InputError, problemsOf } from "../../study/reading/problems.js";
+import { factNotes } from "../../study/short/fact-notes.js";
 import type { ShortFacts } from "../../study/short/facts-schema.js";
 import { questionGroups } from "../../study/short/questions.js";
 import { type ReadFacts, readFacts } from "../../study/short/read-facts.js";
@@ -11,7 +12,7 @@ import type { StudyPages } from "../pages/study-pages.js";
 import { readerSignal } from "../reader-gone.js";
 import { renderPage } from "../render.js";
 import { type LiveParts, liveBalance } from "./live-balance.js";
-import { noBalance, screenOf, startView } from "./start-view.js";
+import { noBalance, screenOf, startView, toldNotes } from "./start-view.js";
 import { countOf, rawFacts, saysStructures, type Typed, typedIn } from "./typed-facts.js";
 
 type Parts = LiveParts & Pick<StudyPages, "studies">;
@@ -34,7 +35,8 @@ export function addStart(app: Express, parts: Parts, today: () => string): void 
   const page = async (request: Request, typed: Typed, read: ReadFacts, wanted: 1 | 2) => {
     const screen = read.problems.length > 0 ? screenOf(read.problems) : wanted;
     const balance = await balanceOf(read, typed);
-    const view = { screen, typed, problems: read.problems, balance, author: authorOf(request) };
+    const notes = read.facts ? factNotes(read.facts, entries) : [];
+    const view = { screen, typed, problems: read.problems, balance, author: authorOf(request), notes };
     return renderPage("start", startView(view, entries));
   };
   app.get("/start", async (request, response) => {
@@ -52,7 +54,8 @@ export function addStart(app: Express, parts: Parts, today: () => string): void 
       response.json({ balance, range: "", isUnderWay: false });
       return;
     }
-    const how = { head: noBalance([]), wantsRange: typed.range === "1", signal: readerSignal(response) };
+    const head = { ...noBalance([]), notes: toldNotes(factNotes(facts, entries)) };
+    const how = { head, wantsRange: typed.range === "1", signal: readerSignal(response) };
     response.json(await liveBalance(parts, textOf(facts), how));
   });
   app.post("/start", largeForm, async (request, response) => {

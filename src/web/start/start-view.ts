@@ -5,6 +5,7 @@ import { linkedAssets } from "../../report/document/html.js";
 import { capitalised } from "../../report/words/format.js";
 import type { Problem } from "../../study/reading/problems.js";
 import type { Writing } from "../../study/short/amount-text.js";
+import type { FactNote } from "../../study/short/fact-notes.js";
 import type { TypicalValues } from "../../study/short/filling.js";
 import { type Question, type QuestionGroup, questionGroups } from "../../study/short/questions.js";
 import { typicalHint } from "../../study/short/typical-hint.js";
@@ -17,13 +18,16 @@ interface StartPage {
   /** Of the study that would be made; absent while something is wrong or nothing was said. */
   readonly balance: BalanceState | undefined;
   readonly author: string;
+  /** What may be a slip. */
+  readonly notes: readonly FactNote[];
 }
 
 /** One of the two screens. */
 export function startView(page: StartPage, values: TypicalValues): object {
-  const { screen, typed, problems, balance, author } = page;
+  const { screen, typed, problems, balance, author, notes } = page;
   const writing: Writing = { system: typed.units === "si" ? "si" : "us", currency: currencyIn(typed) };
-  const context: Context = { typed, writing, values, errors: errorsByName(problems, typed) };
+  const notesByName = new Map(notes.map(({ at, text }) => [at.join("/"), text]));
+  const context: Context = { typed, writing, values, errors: errorsByName(problems, typed), notesByName };
   const groups = questionGroups
     .filter((group) => group.screen === screen)
     .flatMap((group) => groupViews(group, context));
@@ -42,9 +46,14 @@ export function startView(page: StartPage, values: TypicalValues): object {
       text: texts.join(" "),
     })),
     wrong: problems.length,
+    notes: toldNotes(notes),
     bench: { balance: balance?.line ? { line: balance.line } : noBalance(problems) },
   };
 }
+
+/** Notes with the questions that they are of, for where these are not shown. */
+export const toldNotes = (notes: readonly FactNote[]) =>
+  notes.map(({ at, text }) => ({ place: placeOfName(at.join("/")), text }));
 
 /** What stands for the balance until something has a cost, or while something typed cannot be read. */
 export const noBalance = (problems: readonly Problem[]) => ({
@@ -80,6 +89,7 @@ interface Context {
   readonly writing: Writing;
   readonly values: TypicalValues;
   readonly errors: ReadonlyMap<string, readonly string[]>;
+  readonly notesByName: ReadonlyMap<string, string>;
 }
 
 /** Words of problems by the names of their inputs. Things left empty were left out: they are counted again. */
@@ -145,6 +155,8 @@ interface FieldView {
   readonly value: string;
   readonly choices?: ReadonlyArray<{ value: string; label: string; chosen: boolean }>;
   readonly errors: readonly string[];
+  /** What may be a slip; empty where nothing is. */
+  readonly note: string;
   readonly describedBy: string;
 }
 
@@ -152,7 +164,7 @@ function presenceField(group: QuestionGroup, label: string, { typed }: Context):
   const name = inputName(group, presenceKey, undefined);
   const value = typed[name] ?? "";
   return {
-    ...{ id: idOf([name]), name, label, help: "", value, errors: [], describedBy: "" },
+    ...{ id: idOf([name]), name, label, help: "", value, errors: [], note: "", describedBy: "" },
     choices: [
       { value: "", label: "No, unless filled in here", chosen: value === "" },
       { value: isThere, label: "Yes", chosen: value === isThere },
@@ -164,7 +176,7 @@ function fieldView(
   group: QuestionGroup,
   question: Question,
   index: number | undefined,
-  { typed, writing, values, errors }: Context,
+  { typed, writing, values, errors, notesByName }: Context,
 ): FieldView {
   const name = inputName(group, question.key, index);
   const id = idOf([name]);
@@ -173,9 +185,10 @@ function fieldView(
   const help = capitalised(
     [question.help, typicalHint(question, values, writing)].filter(Boolean).join("; "),
   );
-  const described = [help ? `${id}-help` : "", own.length > 0 ? `${id}-error` : ""];
+  const note = notesByName.get(name) ?? "";
+  const described = [help ? `${id}-help` : "", own.length > 0 ? `${id}-error` : "", note ? `${id}-note` : ""];
   const view = {
-    ...{ id, name, value, help, errors: own, label: question.label },
+    ...{ id, name, value, help, note, errors: own, label: question.label },
     describedBy: described.filter(Boolean).join(" "),
   };
   if (!question.choices) return view;

@@ -23,6 +23,7 @@ export interface PrintedTable {
 const plain = (html: string): string =>
   html
     .replace(/<sup>(.*?)<\/sup>/g, "^$1")
+    .replace(/× 10([⁻⁰¹²³⁴-⁹]+)/g, (_, power: string) => `× 10^${power.normalize("NFKC")}`)
     .replace(/<[^>]+>/g, "")
     .replace(/&#x27;/g, "'")
     .replace(/&#x3D;/g, "=")

@@ -91,7 +91,7 @@ describe("the wear of a dock", () => {
 });
 
 describe("the work of the years since establishment", () => {
-  const pinned = [{ part: "wetted hull", plan: "divers-12", reason: "contract" }];
+  const pinned = [{ part: "wetted surface", plan: "divers-12", reason: "contract" }];
   const heavy = { ...floatingDock, spareBuoyancy: 0.5, pinned };
   const cleaningYears = (source: typeof assumed) =>
     structureResult(heavy, [contextOf(drawnDownLake, 15, source)]).years.map((lines) =>

@@ -37,7 +37,7 @@ function kept(record: readonly (typeof winter)[], plan: string): ComponentResult
   });
   const [first, ...others] = parts;
   if (!first) throw new Error("no year");
-  return keepInService([first, ...others], [{ part: "wetted hull", plan, reason: "contract" }]);
+  return keepInService([first, ...others], [{ part: "wetted surface", plan, reason: "contract" }]);
 }
 
 const costOf = (lines: readonly Priced[] | undefined) =>

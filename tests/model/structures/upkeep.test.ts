@@ -114,17 +114,19 @@ describe("the chosen plan", () => {
   it("may be cleaning in the dry only where the water leaves the surface long enough, and not all year", () => {
     // Lowered to 90 m for 58 days in winter: 95 m falls dry, 88 m does not, 101 m is never wet.
     const dry = (elevation: number) =>
-      partOf({ ...fixedDock, elevation }, "wetted hull").impossible.find(({ id }) => id === "dry")?.reason;
+      partOf({ ...fixedDock, elevation }, "wetted surface").impossible.find(({ id }) => id === "dry")?.reason;
     expect(dry(95)).toBeUndefined();
     expect(dry(88)).toBe("the water never leaves it");
     expect(dry(101)).toBe("the water never reaches it");
-    expect(partOf(floatingDock, "wetted hull").impossible[0]?.reason).toBe("it floats and is never exposed");
+    expect(partOf(floatingDock, "wetted surface").impossible[0]?.reason).toBe(
+      "it floats and is never exposed",
+    );
   });
 
   it("gives way to one that the study prescribes, with its reason and what would have been chosen", () => {
-    const free = partOf(floatingDock, "wetted hull");
-    const pinned = [{ part: "wetted hull", plan: "divers-6", reason: "contract runs to 2031" }];
-    const { chosen, pinned: found } = partOf({ ...floatingDock, pinned }, "wetted hull");
+    const free = partOf(floatingDock, "wetted surface");
+    const pinned = [{ part: "wetted surface", plan: "divers-6", reason: "contract runs to 2031" }];
+    const { chosen, pinned: found } = partOf({ ...floatingDock, pinned }, "wetted surface");
     expect(chosen.plan.id).toBe("divers-6");
     expect(found).toMatchObject({ reason: "contract runs to 2031" });
     expect(found?.cheapest.plan.id).toBe(free.chosen.plan.id);

@@ -67,6 +67,12 @@ describe("the request", () => {
 
   it.each([
     ["an empty motion", { motion: "  " }, "report.ask.motion", "leave it out for the usual wording"],
+    [
+      "a motion left empty",
+      { motion: null },
+      "report.ask.motion",
+      "found nothing; allowed: a text. Enter a value, or take the line out.",
+    ],
     ["a motion too long", { motion: "m".repeat(20_000) }, "report.ask.motion", "at most 2,000 characters"],
     [
       "another currency",

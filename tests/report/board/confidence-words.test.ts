@@ -11,8 +11,8 @@ describe("what a confidence rests on", () => {
   it.each([
     [["calcium"], "low confidence: one number decides, “calcium”"],
     [
-      ["vigour of the population, together"],
-      "low confidence: one group of numbers decides, “vigour of the population”",
+      ["growth of the population, together"],
+      "low confidence: one group of numbers decides, “growth of the population”",
     ],
     [["calcium", "wages"], "low confidence: any one of 2 inputs could reverse the answer"],
     [[], "low confidence: 90% of what decides it is judged or from memory"],

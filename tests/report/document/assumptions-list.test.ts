@@ -19,7 +19,7 @@ describe("the list of assumptions", () => {
     expect(row).toMatchObject({
       name: "Chance that a fouled launch of unknown origin founds a population",
       value: `${entry.value} share`,
-      range: `${entry.low}–${entry.high}; lognormal, P10–P90`,
+      range: `${entry.low}–${entry.high}; lognormal`,
       basis: "judged",
       isJudged: true,
       use: "used",

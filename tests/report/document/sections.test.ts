@@ -6,6 +6,8 @@ import type { ReportPart } from "../../../src/report/document/sections.js";
 import { schematicView } from "../../../src/report/rack/schematic.js";
 import { ownTextHtml } from "../../../src/report/words/own-text.js";
 import { runStudy } from "../../../src/study/prepare/compute.js";
+import { readStudyText } from "../../../src/study/reading/read.js";
+import { editedText, inputErrorOf } from "../../study/example.js";
 import { assumptions, exampleDocument, exampleRun } from "../runs.js";
 import { sampleTold } from "../sample-odds.js";
 
@@ -70,6 +72,14 @@ describe("the sections of a report", () => {
 });
 
 describe("the author's own words", () => {
+  it("are refused beyond their length, with the place and what to do", () => {
+    const texts = [{ section: "board", text: "word ".repeat(4000) }];
+    const { message } = inputErrorOf(() => readStudyText(editedText([["report", { texts }]]), "study.yaml"));
+    expect(message).toMatch(
+      /report\.texts\[0\]\.text: found "word .*…; allowed: at most 4,000 characters\. Shorten it\./,
+    );
+  });
+
   // Rules of CommonMark (spec.commonmark.org) for emphasis, lists and escaping; what disturbs a page is switched off.
   it.each([
     ["**strong** and *soft*", "<p><strong>strong</strong> and <em>soft</em></p>"],

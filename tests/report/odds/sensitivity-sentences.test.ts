@@ -73,12 +73,12 @@ describe("sentences for the board", () => {
 
   it("tell a group as such and then none of its members", () => {
     const tornado = [
-      bar("g", "vigour of the population, together", -5000, 0.2, { members: ["growth.cover-limit", chance] }),
+      bar("g", "growth of the population, together", -5000, 0.2, { members: ["growth.cover-limit", chance] }),
       bar(chance, "chance", -1, 1),
       bar("arrival.shape", "arrival.shape", 5000, 9000),
     ];
     expect(sensitivitySentences({ tornado }, 3, reading)).toEqual([
-      "If all 2 assumptions behind the vigour of the population, together, are at their low ends, the program costs $5,000 more than it saves; at their high ends, it saves as much as it costs.",
+      "If all 2 assumptions behind the growth of the population, together, are at their low ends, the program costs $5,000 more than it saves; at their high ends, it saves as much as it costs.",
       "If the assumption arrival.shape is at its low end, 0.0001, the program saves $5,000 more than it costs; at its high end, 0.01, it saves $9,000 more than it costs.",
     ]);
   });

@@ -69,7 +69,7 @@ describe("the request for a budget office", () => {
     // 40 % of a year's cost is above the cap of 40,000; the grant runs from FY 2027, and the first fiscal year is 2028.
     expect(line("State grant")).toEqual([-4_000_000, -4_000_000, 0, 0, 0, -8_000_000]);
     expect(line("Sheriff's patrol (in kind)").slice(0, 5)).toEqual(Array<number>(5).fill(-200_000));
-    expect(line("Carried in")).toEqual([-1_250_000, 0, 0, 0, 0, -1_250_000]);
+    expect(line("Carryover")).toEqual([-1_250_000, 0, 0, 0, 0, -1_250_000]);
     const grant = request.notes.find((note) => note.startsWith("State grant"));
     expect(grant).toContain("From FY 2030 on its 40,000.00 a year falls to the fund. The fee is raised.");
   });
@@ -116,9 +116,7 @@ describe("the request for a budget office", () => {
     const fund = line("Asked of the fund");
     const first = (at(fund, 0) + at(fund, 1)) / 100;
     const text = first.toLocaleString("en-US", { minimumFractionDigits: 2 });
-    expect(request.intro).toContain(
-      `Appropriated 2 fiscal years at a time, after what is carried in: ${text}`,
-    );
+    expect(request.intro).toContain(`Appropriated 2 fiscal years at a time, after carryover: ${text}`);
     expect(request.intro).toContain("Fund: Fund 410, recreation.");
   });
 

@@ -3,7 +3,8 @@ import { inputErrorOf } from "../example.js";
 import { runOf, slipsOf, toldAt } from "../slips.js";
 
 /**
- * By hand: 0.028 m³/s in 25 mm is 57 m/s; 1,170 cfs in 15 in is 937 ft/s. The losses are those of the table of pipes,
+ * By hand: 0.028 m³/s in 25 mm is 57 m/s; 1,170 cfs in 15 in is 937 ft/s. A ramp of 48 ft
+ * has 14.63/4 = 3.6576 lanes, and a day 24·60 minutes. The losses are those of the table of pipes,
  * which has tests of its own.
  */
 const slips = slipsOf(`
@@ -18,6 +19,7 @@ a rack whose clean loss is past its limit | sorrel | structures[irrigation-intak
 an intake above the water all year | ninemoss | structures[intake].elevation | 412.58 m | 412.58 m, above the water all year | up to the highest level of the year, 412.538 m
 a power intake above the water all year | sorrel | structures[hydropower].elevation | 2,138 ft | above the water all year | up to the highest level of the year, 2,136 ft
 bars further apart than the rack is wide | sorrel | structures[city-intake].rack.clearSpacing | 200 in | 200 in | narrower than the rack, which measures 16 ft
+launches of a year for those of a day | sorrel | structures[ramp].launchesPerDay.jul | 73,000 | 19,958 at each lane | at most 1,440 a day at a lane
 `);
 
 describe("an entry that no structure could have", () => {

@@ -51,7 +51,7 @@ describe("a plan that a study prescribes", () => {
     [
       "a plan that is not possible there",
       "dock",
-      { part: "wetted hull", plan: "dry" },
+      { part: "wetted surface", plan: "dry" },
       "plan",
       '"dry"',
       "floats",
@@ -76,6 +76,6 @@ describe("a plan that a study prescribes", () => {
   });
 
   it("needs a reason", () => {
-    expect(() => withPinned("dock", [{ part: "wetted hull", plan: "leave" }])).toThrow(/reason/);
+    expect(() => withPinned("dock", [{ part: "wetted surface", plan: "leave" }])).toThrow(/reason/);
   });
 });

@@ -28,7 +28,7 @@ describe("an export of a gauge network: comments, tabs, widths below the names",
     expect(told).toEqual([
       "Levels are in ft, as chosen.",
       "3 levels read, of 3 dates from 2019-12-31 to 2020-01-04.",
-      "No level in 1 line with nothing, 1 line with “Ice”.",
+      "No level in 1 blank line, 1 line with “Ice”.",
     ]);
     expect([...refused, ...asked]).toEqual([]);
   });
@@ -158,7 +158,7 @@ describe("lines that are refused", () => {
   it("are none for a date twice with the same level, which is told", () => {
     const { refused, told } = read(plain("2021-01-01,100\n2021-01-01,100.0\n"), plainMapping);
     expect(refused).toEqual([]);
-    expect(told).toContain("1 line repeat a level of the same date and are passed over.");
+    expect(told).toContain("1 line repeat a level of the same date and are ignored.");
   });
 
   it("are asked about where most days have several readings", () => {
@@ -216,7 +216,7 @@ describe("what is read", () => {
     const days = Array.from({ length: 365 }, (_, day) => new Date(Date.UTC(2021, 0, 1 + day)));
     const lines = days.map((day) => `${day.getUTCMonth() + 1}/${day.getUTCDate()}/2021\t328.1`).reverse();
     const { csv = "", told } = read(`date\tlevel (ft)\n${lines.join("\n")}\n`, { level: "level (ft)" });
-    expect(told).toContain("The lines were put in the order of their dates.");
+    expect(told).toContain("The lines were sorted by date.");
     const [year] = recordIn(csv).years;
     expect(year?.daily[0]).toBeCloseTo(parseQuantity("328.1 ft", "elevation").value, 9);
   });

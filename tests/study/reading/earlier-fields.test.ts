@@ -96,6 +96,19 @@ describe("a study of an earlier version", () => {
 });
 
 describe("fields of an earlier version", () => {
+  it("keep a plan prescribed for a dock's part by the name that the part had, and tell the new one", () => {
+    const pinned = [{ part: "wetted hull", plan: "divers-12", reason: "contract" }];
+    const { structures, study } = readStudyText(
+      editedText([["structures[dock].pinned", pinned]]),
+      "lake.yaml",
+    );
+    const dock = structures.findIndex(({ kind }) => kind === "dock");
+    expect(structures[dock]?.pinned).toEqual([{ ...pinned[0], part: "wetted surface" }]);
+    expect(study.fromEarlier).toEqual([
+      `structures[${dock}].pinned[0].part: the “wetted hull” is now called “wetted surface”; its plan is kept.`,
+    ]);
+  });
+
   it("keep counts without a share alive as they were", () => {
     const counts = { found: 25, of: 830, weight: "50 %", origin: "invented" };
     const [, , third] = opened(["boats.classes[infested-30-days].carriesLive", counts]).boats.classes;

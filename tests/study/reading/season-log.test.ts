@@ -131,7 +131,7 @@ const badLogs: ReadonlyArray<
   ["negative.csv", 3, 'screened "-10"', "a whole number"],
   ["missing-count.csv", 3, "fouled nothing", "a whole number"],
   ["unquoted-thousands.csv", 3, "6 values", "5 values: season, class, screened, setAside, fouled"],
-  ["twelve-or-thousands.csv", 3, '"1.404", which may be 1.404 or 1404', "read in one way"],
+  ["twelve-or-thousands.csv", 3, '"1.404", which may be 1.404 or 1404', "read in only one way"],
   ["season-twice.csv", 3, '"local" in 2023 a second time, first in line 2', "once in a season"],
   ["open-quote.csv", 3, "a quotation mark out of place", "around a whole value"],
 ];

@@ -150,7 +150,7 @@ const badCounts: ReadonlyArray<
   ["half-a-boat.csv", 3, 'launches "5.5"', "a whole number of launches"],
   ["missing-count.csv", 3, "launches nothing", "a whole number of launches"],
   ["unquoted-thousands.csv", 3, "4 values", "3 values: date, hour, launches"],
-  ["twelve-or-thousands.csv", 3, '"1,404", which may be 1.404 or 1404', "read in one way"],
+  ["twelve-or-thousands.csv", 3, '"1,404", which may be 1.404 or 1404', "read in only one way"],
   ["hour-twice.csv", 3, "2024-07-06, hour 8 a second time, first in line 2", "each hour of a date once"],
   ["hour-twice-at-a-site.csv", 3, 'hour 8 at "north" a second time', "each hour of a date once"],
   ["unknown-site.csv", 3, 'site "east"', "north, south"],

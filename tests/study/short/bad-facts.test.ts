@@ -93,8 +93,19 @@ describe("a short fact that cannot be", () => {
     [{ intakes: [{ flow: "1 m3/s", pipe: "100 mm" }] }, "intakes[0].pipe"],
     [{ wanted: { from: "oct", until: "mar" } }, "wanted.until"],
     [{ currency: "CHF" }, "exchangeRate"],
+    // At least 26.6 million/365 days/3 lanes: 24,000 a day at each.
+    [{ ramps: "1", launches: "26,600,000" }, "launches"],
   ])("may be two facts that cannot be together: %j", (typed, path) => {
     expect(problemsOf(typed).map((each) => each.path)).toEqual([path]);
+  });
+
+  it.each([
+    [{ wanted: { cost: "154k" } }, "Write 154,000 if that is meant."],
+    [{ wanted: { cost: "$1.5 million" } }, "Write 1,500,000 if that is meant."],
+    [{ launches: "9K" }, "Write 9,000 if that is meant."],
+    [{ area: "5k" }, "Correct this value."],
+  ])("is a number with a letter for thousands, told in full where no unit is meant: %j", (typed, remedy) => {
+    expect(problemsOf(typed)).toMatchObject([{ remedy }]);
   });
 
   it("is no fact that was left empty", () => {

@@ -74,14 +74,14 @@ describe("a sweep", () => {
   });
 
   it.each([
-    ["arrival.shap", ["arrival.shap"], "no assumption and no place of the study", "arrival.shape"],
+    ["arrival.shap", ["arrival.shap"], "neither an assumption nor a place in the study", "arrival.shape"],
     [
       "an item that is not there",
       ["options[9].steps.quickCheck"],
-      "no assumption and no place",
+      "neither an assumption nor a place",
       "an assumption",
     ],
-    ["a section without a field", ["money"], "no assumption and no place", "an assumption"],
+    ["a section without a field", ["money"], "neither an assumption nor a place", "an assumption"],
     ["the same twice", ["arrival.shape", "arrival.shape"], "set a second time", "one list of values"],
   ])("is refused for %s", (_what, ids, found, allowed) => {
     const swept = ids.map((id) => ({ id, values: [1] }));

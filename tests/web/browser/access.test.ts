@@ -84,6 +84,9 @@ describe("each page of the workbench", () => {
     ["what programs can do", () => "/api"],
     ["assumptions", () => `${full}/assumptions`],
     ["an assumption", () => `${full}/assumptions/cleaning.rack.visit`],
+    ["several own values", () => `${full}/own-values?from=example-thistledown`],
+    ["records from files", () => `${full}/records`],
+    ["a month worked by hand", () => `${full}/worked`],
     ["the odds", () => `${full}/odds`],
     ["where the chance comes from", () => `${full}/chance`],
     ["downloads", () => `${full}/forms`],
@@ -135,6 +138,34 @@ describe("a log of boats that was read", () => {
     const text = await page.$eval("main", (main) => main.textContent ?? "");
     expect(text).toMatch(/2 lines left out[\s\S]*Keep the sums without the 2 lines/);
     rmSync(folder, { recursive: true });
+    await page.close();
+  });
+});
+
+describe("what comes of a file or a table that was sent", () => {
+  it.each([
+    [
+      "a record",
+      "records",
+      "date=Day&level=Pool (ft)",
+      "Day,Pool (ft),By\n1/13/2010,2130.5,A\n1/14/2010,Ice,A\n",
+    ],
+    ["own values", "own-values", "csv=growth.bulk-density,28,lb/ft3,weighed", ""],
+    ["own values with faults", "own-values", "csv=growth.bulk-density,28,ft,weighed", ""],
+  ])("keeps WCAG 2.2 AA, by keyboard too, and fits a phone: %s", async (_name, path, fields, file) => {
+    const form = new FormData();
+    for (const [name, value] of new URLSearchParams(fields)) form.set(name, value);
+    if (file !== "") form.set("file", new Blob([file]), "gauge.csv");
+    const answer = await fetch(`${bench.base}${full}/${path}`, { method: "POST", body: form });
+    const html = await answer.text();
+    expect(html).toMatch(/To be answered first|What they would do|Nothing was saved/);
+    const page = await bench.visitor();
+    await visit(page, `${bench.base}${full}/${path}`);
+    await page.evaluate((sent) => {
+      document.documentElement.innerHTML = sent;
+    }, html);
+    expect(await violations(page)).toEqual([]);
+    expect(await keyboardFaults(page)).toEqual([]);
     await page.close();
   });
 });

@@ -57,4 +57,21 @@ describe("what is entered in a browser", () => {
     expect(textOf()).toContain("jan: 41 %");
     await page.close();
   });
+
+  it("leaves a month as it is beside an empty cell, and moves no later one into it", async () => {
+    const page = await bench.visitor();
+    await visit(page, `${bench.base}/studies/${study}/edit/lake`);
+    await page.$eval("#f-lake-humidity-jan", (input) => {
+      const cells = new DataTransfer();
+      cells.setData("text", "\t62\t\t64\r\n");
+      input.dispatchEvent(
+        new ClipboardEvent("paste", { clipboardData: cells, bubbles: true, cancelable: true }),
+      );
+    });
+    await saveState(page, "Saved");
+    const told = await page.$eval("#paste-state", ({ textContent }) => textContent);
+    expect(told).toBe("2 months filled from 4 cells. Months beside an empty cell stay as they were: 2.");
+    expect(textOf()).toMatch(/jan: 41 %, feb: 62 %, mar: 43 %, apr: 64 %/);
+    await page.close();
+  });
 });

@@ -1,7 +1,7 @@
 import type { Page } from "puppeteer";
 import { extractText, getDocumentProxy } from "unpdf";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { type Bench, fill, openBench, press } from "./bench.js";
+import { type Bench, fill, openBench, press, shownIn } from "./bench.js";
 import { visit } from "./waiting.js";
 
 let bench: Bench;
@@ -97,6 +97,23 @@ describe("a program manager without a manual", () => {
     expect(done.inputs).toBeLessThanOrEqual(60);
     expect(done.seconds).toBeLessThan(600);
     expect(bench.faults).toEqual([]);
+  });
+
+  it("comes back to what was typed, after a page that was left before it was sent", async () => {
+    const page = await bench.visitor();
+    await visit(page, `${bench.base}/start`);
+    await fill(page, { name: "Long Lake", summerLevel: "1000", winterLevel: "1010", ramps: "2" });
+    await page.keyboard.press("Tab");
+    await page.waitForFunction(() =>
+      document.querySelector("#balance .note")?.textContent?.includes("winter"),
+    );
+    await visit(page, `${bench.base}/help`);
+    await Promise.all([page.waitForNavigation(), page.goBack()]);
+    expect([await shownIn(page, "name"), await shownIn(page, "ramps")]).toEqual(["Long Lake", "2"]);
+    expect(await page.$eval("#f-winterLevel-note", ({ textContent }) => textContent)).toContain(
+      "Above the level in summer",
+    );
+    await page.close();
   });
 
   it("can do it on a screen 360 pixels wide, where no page is wider than the screen", async () => {

@@ -32,7 +32,7 @@ export function dockComponents(dock: Dock, context: LakeContext): Component[] {
   const area = dock.wettedArea * dock.count;
   return [
     {
-      name: "wetted hull",
+      name: "wetted surface",
       kind: "hull",
       designFlow: 0,
       count: dock.count,

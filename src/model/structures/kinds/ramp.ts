@@ -80,7 +80,7 @@ export const ramp: StructureKind<Ramp> = {
     high: topElevation,
   }),
   size: ({ width, slope }) => [sized(width, "length"), " wide, slope ", sized(slope, "ratio")],
-  launches: ({ launchesPerDay }) => launchesPerDay,
+  launches: ({ launchesPerDay, width }) => ({ perDay: launchesPerDay, width }),
   components: () => [],
   litter: litterByYear,
   ownYears: rampYears,
