@@ -65,7 +65,7 @@ const commands = new Map<string, Command>([
         ...{ file: required(file, "FILE"), settings: assignments(set), schedule },
         ...{ replaces: replace ?? false, isPartial: partly ?? false },
       };
-      (await import("./record-command.js")).recordCommand(path, asked, print);
+      (await import("./files/record-command.js")).recordCommand(path, asked, print);
     },
   ],
   [
@@ -73,7 +73,15 @@ const commands = new Map<string, Command>([
     async (study, { set, partly }, file) => {
       const path = required(study, "STUDY");
       const asked = { file: required(file, "FILE"), settings: assignments(set), isPartial: partly ?? false };
-      (await import("./log-command.js")).logCommand(path, asked, print);
+      (await import("./files/log-command.js")).logCommand(path, asked, print);
+    },
+  ],
+  [
+    "samples",
+    async (study, { set, partly }, file) => {
+      const path = required(study, "STUDY");
+      const asked = { file: required(file, "FILE"), settings: assignments(set), isPartial: partly ?? false };
+      (await import("./files/samples-command.js")).samplesCommand(path, asked, print);
     },
   ],
   [

@@ -64,6 +64,16 @@ const usages: Readonly<Record<string, Usage>> = {
     example:
       'log lake.yaml boats.csv --set date=Date --set class=Type --set setAside=Held --set fouled=Mussels --set "classes=Day user=day-use; Slip=long-moored"',
   },
+  samples: {
+    ways: [
+      [
+        "STUDY FILE [--set KEY=VALUE …] [--partly]",
+        "count samples for mussels by year: years without a find, and with at least a usual effort, go to boats.cleanPeriods, from which the chance is learned. KEY: date, result, kind, place (columns), kinds, results, all, dates, under (the option in force), watching (options that get the yearly counts)",
+      ],
+    ],
+    example:
+      'samples lake.yaml tows.csv --set date=Date --set result=Result --set all=planktonTows --set "results=ND=none; Positive=mussels"',
+  },
   report: {
     ways: [
       [

@@ -3,7 +3,7 @@ import { unzipSync } from "fflate";
 import { describe, expect, it } from "vitest";
 import { examplePath } from "../study/example.js";
 import { csvOf, datesFrom } from "../study/records.js";
-import { serving } from "./serving.js";
+import { serving, uploadIn } from "./serving.js";
 
 const days = datesFrom("2010-01-01", "2012-12-31");
 const lines = days.map((day) => {
@@ -27,10 +27,12 @@ async function withStudy() {
     if (file !== undefined) form.set("file", new Blob([file]), name);
     return served.ask(`/studies/${id}/records`, { method: "POST", body: form });
   };
-  return { ...served, id, send };
+  const keep = async (fields: Readonly<Record<string, string>>, file: string) => {
+    const upload = uploadIn(await (await send(fields, file)).text());
+    return send({ ...fields, upload, act: "keep" });
+  };
+  return { ...served, id, send, keep };
 }
-
-const uploadIn = (page: string) => /name="upload" value="([^"]*)"/.exec(page)?.[1] ?? "";
 
 describe("the page of records", () => {
   it("offers the columns of a first file, likely ones chosen, and asks what it cannot know", async () => {
@@ -63,9 +65,23 @@ describe("the page of records", () => {
     expect((await ask(`/studies/${id}`)).status).toBe(200);
   });
 
+  it("keeps nothing that has not been shown: another answer or file is shown first", async () => {
+    const { send, id, studies } = await withStudy();
+    const unseen = await (await send({ ...mapping, act: "keep" }, exported)).text();
+    expect(unseen).toContain("Not kept yet");
+    const upload = uploadIn(unseen);
+    const other = { ...mapping, fillGapsUpTo: "0", upload, act: "keep" };
+    const changed = await (await send(other)).text();
+    expect(changed).toContain("The file or an answer has changed since it was last shown.");
+    expect(changed).toContain("2 years can be used: 2010, 2012.");
+    expect(studies.find(id)?.revision).toBe(1);
+    expect((await send({ ...other, origin: "The gauge" })).status).toBe(303);
+    expect(studies.find(id)?.text).toContain("origin: The gauge");
+  });
+
   it("goes with the study into a zip, which another server takes", async () => {
-    const { send, ask, id, studies } = await withStudy();
-    await send({ ...mapping, act: "keep" }, exported);
+    const { keep, ask, id, studies } = await withStudy();
+    await keep(mapping, exported);
     const zip = new Uint8Array(await (await ask(`/studies/${id}/study.zip`)).arrayBuffer());
     const names = Object.keys(unzipSync(zip));
     expect(names).toEqual([`${id}.yaml`, expect.stringMatching(/^records\/[0-9a-f]{64}\.csv$/)]);
@@ -137,8 +153,10 @@ describe("the page of records", () => {
 
   it("takes a gauge’s zero with commas, and a file whose name is not in Latin letters alone", async () => {
     const { send, studies, id } = await withStudy();
+    const fields = { ...mapping, gaugeZero: "3,190" };
     const low = exported.replaceAll("3200.25", "10.25");
-    const kept = await send({ ...mapping, gaugeZero: "3,190", act: "keep" }, low, "Höhe – Łąka.csv");
+    const upload = uploadIn(await (await send(fields, low, "Höhe – Łąka.csv")).text());
+    const kept = await send({ ...fields, upload, act: "keep" });
     expect(kept.status).toBe(303);
     expect(studies.find(id)?.note).toBe("Record of levels from Höhe – Łąka.csv");
     expect(studies.find(id)?.text).toContain("gaugeZero: 3190");
@@ -167,9 +185,13 @@ describe("the page of records", () => {
     const [, schedule = ""] = /otherSchedules:\s*\n\s*- id: (\S+)/.exec(text) ?? [];
     const form = new FormData();
     const csv = csvOf(days, () => "2100.5", "day,stage (ft)");
-    for (const [key, value] of Object.entries({ date: "day", level: "stage (ft)", schedule, act: "keep" }))
+    for (const [key, value] of Object.entries({ date: "day", level: "stage (ft)", schedule }))
       form.set(key, value);
     form.set("file", new Blob([csv]), "plan.csv");
+    const read = await ask(`/studies/${id}/records`, { method: "POST", body: form });
+    form.delete("file");
+    form.set("upload", uploadIn(await read.text()));
+    form.set("act", "keep");
     expect((await ask(`/studies/${id}/records`, { method: "POST", body: form })).status).toBe(303);
     expect(
       studies.document(studies.find(id) ?? { text: "", fileName: "" }).lake.otherSchedules[0]?.record?.name,
@@ -179,8 +201,8 @@ describe("the page of records", () => {
 
 describe("the form of levels of a study with a kept record", () => {
   it("keeps the record while something else is changed", async () => {
-    const { send, ask, id, studies } = await withStudy();
-    await send({ ...mapping, act: "keep" }, exported);
+    const { keep, ask, id, studies } = await withStudy();
+    await keep(mapping, exported);
     const before = studies.find(id)?.text ?? "";
     const page = await (await ask(`/studies/${id}/edit/levels`)).text();
     expect(page).not.toContain("2010-01-02");

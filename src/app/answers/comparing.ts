@@ -9,6 +9,7 @@ import { studyNotes } from "../../study/checks/study-notes.js";
 import { type ComparedRun, comparedRun, explained, studyDifferences } from "../../study/compared/compared.js";
 import { resultDifferences } from "../../study/compared/result-differences.js";
 import { triedFile } from "../../study/exports/tried-file.js";
+import { triedLog } from "../../study/exports/tried-log.js";
 import { isConfirmed } from "../../study/reading/confirmed.js";
 import { InputError, type Problem } from "../../study/reading/problems.js";
 import { parsedStudyText, readIssuedText, readStudyText } from "../../study/reading/read.js";
@@ -25,7 +26,7 @@ const mostComparisons = 8;
 export function comparing({
   assumptions,
 }: AnswerContext): AnswersOf<
-  "balance" | "effect" | "ownEffects" | "differences" | "explanation" | "sweep" | "fileTried"
+  "balance" | "effect" | "ownEffects" | "differences" | "explanation" | "sweep" | "fileTried" | "logTried"
 > {
   const runs = runCache(mostComparisons, ({ text, fileName, files }: ComparedText) =>
     comparedRun(
@@ -54,6 +55,7 @@ export function comparing({
       return printedDifferences(asked, pair, found, await explained(...pair, found));
     },
     fileTried: triedFile,
+    logTried: triedLog,
     sweep: ({ text, fileName, values }) => sweep(parsedStudyText(text, fileName), values, assumptions),
   };
 }

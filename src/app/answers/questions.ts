@@ -11,6 +11,7 @@ import type { PrintSettings } from "../../report/print/pdf.js";
 import type { PartName, PlanPicks } from "../../report/rack/plan-picks.js";
 import type { TableView } from "../../report/words/view-types.js";
 import type { FileTrial, TriedFile } from "../../study/exports/tried-file.js";
+import type { LogTrial, TriedLog } from "../../study/exports/tried-log.js";
 import type { Odds } from "../../study/odds/odds.js";
 import type { Problem } from "../../study/reading/problems.js";
 import type { OwnEffects } from "../../study/swept/own-effects.js";
@@ -87,6 +88,7 @@ interface Questions {
   readonly sweep: { readonly asked: SweepAsked; readonly answer: Sweep };
   /** What would come of an exported file in a study. */
   readonly fileTried: { readonly asked: FileTrial; readonly answer: TriedFile };
+  readonly logTried: { readonly asked: LogTrial; readonly answer: TriedLog };
   /** The page of results without its frame; `report` is the address of the report. */
   readonly results: { readonly asked: StudyText & { readonly report: string }; readonly answer: string };
   /** The page on where the chance comes from, without its frame; `study` is the address of the study. */

@@ -33,6 +33,7 @@ const queueNames = {
   ownEffects: "explanations",
   sweep: "explanations",
   fileTried: "explanations",
+  logTried: "explanations",
 } as const satisfies Record<Kind, string>;
 
 type QueueName = (typeof queueNames)[Kind] | "morePages";

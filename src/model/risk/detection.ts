@@ -32,15 +32,21 @@ export const foundWithin = [
  * twice the samples miss as often as two independent looks.
  */
 export function chanceBySamples(samples: SamplesPerYear, years: number, source: Assumed): number[] {
-  const taken = kinds.filter((kind) => samples[kind]);
-  const finds = taken.reduce((sum, kind) => sum + (samples[kind] ?? 0) * source(findsPerSample[kind]), 0);
-  if (finds === 0) return Array<number>(years).fill(0);
-  const effort = finds / (source("detection.usual-tows") * source("detection.per-plankton-tow"));
+  const effort = effortOf(samples, source);
+  if (effort === 0) return Array<number>(years).fill(0);
   const usual = chanceByAgeOf(neverFalling(foundWithin.map(source)));
   return Array.from({ length: years }, (_, age) => {
     const chance = at(usual, Math.min(age, usual.length - 1));
     return 1 - (1 - chance) ** effort;
   });
+}
+
+/** e: finds expected in the samples of a year against those of a usual effort; 0 of none. */
+export function effortOf(samples: SamplesPerYear, source: Assumed): number {
+  const taken = kinds.filter((kind) => samples[kind]);
+  const finds = taken.reduce((sum, kind) => sum + (samples[kind] ?? 0) * source(findsPerSample[kind]), 0);
+  if (finds === 0) return 0;
+  return finds / (source("detection.usual-tows") * source("detection.per-plankton-tow"));
 }
 
 /** Each at least the one before: chances to have found something do not fall, also where they are drawn apart. */

@@ -45,7 +45,8 @@ export function boatLine(row: ExportRow, how: LogReading): BoatLine | RecordProb
   ];
   if (quickCheck === "wrong") return fault(row, "quickCheck", cell("quickCheck"), minutesAllowed);
   if (fullInspection === "wrong") return fault(row, "fullInspection", cell("fullInspection"), minutesAllowed);
-  const vesselClass = how.classes.get(sameName(cell("class"))) ?? "";
+  const vesselClass = how.classes.get(sameName(cell("class")));
+  if (vesselClass === undefined) return fault(row, "class", cell("class"), "a word for a class of boats");
   return { season, vesselClass, ...counts, quickCheck, fullInspection };
 }
 

@@ -6,12 +6,7 @@ import { type BoatSums, type ClassSum, sumBoats } from "./boat-sums.js";
 import { orderOf } from "./export-dates.js";
 import { decimalsOf } from "./export-numbers.js";
 import { type ExportTable, exportTable, sameName } from "./export-table.js";
-
-/** What a log of boats asks of its author. */
-export interface LogAsked {
-  readonly about: "columns" | "dates" | "decimals" | "classes";
-  readonly problem: RecordProblem;
-}
+import { droppedTold, type LogAsked, wordsAsked } from "./log-words.js";
 
 /** A log of boats, summed by season and class. */
 export interface BoatLog {
@@ -103,7 +98,7 @@ function howToRead(
   const asked: LogAsked[] = [
     ...("asked" in order ? [{ about: "dates" as const, problem: order.asked }] : []),
     ...("asked" in decimals ? [{ about: "decimals" as const, problem: decimals.asked }] : []),
-    ...(unknown ? [{ about: "classes" as const, problem: unknown }] : []),
+    ...(unknown ? [unknown] : []),
   ];
   if (asked.length > 0 || "asked" in order || "asked" in decimals) return { asked };
   return {
@@ -114,36 +109,19 @@ function howToRead(
 }
 
 const usualYes = ["yes", "y", "true", "x", "1"];
-const mostWords = 8;
-
 /** Words for classes that nobody has mapped to a class of the study, or mapped to one that is none. */
-function unknownClasses(
+const unknownClasses = (
   rows: ExportTable["rows"],
   classes: ReadonlyMap<string, string>,
   classIds: readonly string[],
-): RecordProblem | undefined {
-  const found = new Map<string, { readonly line: number; count: number }>();
-  for (const { line, cells } of rows) {
-    const word = cells[1] ?? "";
-    if (classIds.includes(classes.get(sameName(word)) ?? "")) continue;
-    const seen = found.get(word);
-    if (seen) seen.count += 1;
-    else if (found.size <= mostWords) found.set(word, { line, count: 1 });
-  }
-  const [first] = found.values();
-  if (!first) return undefined;
-  const told = [...found].map(([word, { count }]) => `“${word}” in ${counted(count, "line")}`);
-  return {
-    line: first.line,
-    found: `the classes ${told.slice(0, mostWords).join(", ")}`,
+): LogAsked | undefined =>
+  wordsAsked(rows, {
+    ...{ about: "classes", column: 1, isKnown: (word) => classIds.includes(classes.get(word) ?? "") },
     allowed: `words that are mapped to a vessel class of the study: ${classIds.join(", ")}`,
     remedy: "Say which class each word means.",
-  };
-}
+  });
 
 function told(table: ExportTable, mapped: readonly string[], sums: BoatSums, lines: number): string[] {
-  const names = new Set(mapped.map(sameName));
-  const dropped = table.head.cells.filter((name) => name !== "" && !names.has(sameName(name)));
   const { classes, quickCheck, fullInspection } = sums;
   return [
     `${counted(lines, "line")} summed: ${counted(total(classes, "screened"), "boat")} screened, ${total(classes, "setAside").toLocaleString("en-US")} held, ${total(classes, "fouled").toLocaleString("en-US")} with mussels.`,
@@ -157,7 +135,7 @@ function told(table: ExportTable, mapped: readonly string[], sums: BoatSums, lin
           `Full inspections took ${fullInspection.mean.toFixed(1)} min on average of ${counted(fullInspection.count, "boat")}.`,
         ]
       : []),
-    ...(dropped.length > 0 ? [`Dropped and not kept: ${dropped.join(", ")}.`] : []),
+    ...droppedTold(table, mapped),
   ];
 }
 

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { sampleLogSchema } from "./export-schema.js";
 import { identifier, quantity, reference, shortText, year } from "./fields.js";
 
 /** Kinds of ways in beside the boats that launch. */
@@ -99,6 +100,7 @@ export const cleanPeriodsSchema = z
       under: reference("options")
         .optional()
         .meta({ description: "The option whose checks were in force; none if left out" }),
+      export: sampleLogSchema.optional(),
       origin: shortText.meta({ description: "How it is known that no mussels were there" }),
     }),
   )

@@ -61,5 +61,32 @@ export const boatLogSchema = z
   })
   .meta({ description: "Columns of the file that the log was summed from" });
 
+/** How a file of samples is read: said once. */
+export const sampleLogSchema = z
+  .strictObject({
+    date: column("the dates"),
+    result: column("the results: words, or counts of which more than 0 are mussels"),
+    kind: column("the kinds of samples").optional(),
+    place: column("the places").optional(),
+    all: z
+      .enum(["planktonTows", "settlementPlates", "searches", "ednaSamples"])
+      .optional()
+      .meta({ description: "Kind of all samples, where no column has it" }),
+    kinds: z
+      .record(
+        shortText.regex(/\S/, "a word of the file"),
+        z.enum(["planktonTows", "settlementPlates", "searches", "ednaSamples", "other"]),
+      )
+      .default({})
+      .meta({ description: "What each word of the column of kinds means" }),
+    results: z
+      .record(shortText.regex(/\S/, "a word of the file"), z.enum(["none", "mussels", "unconfirmed"]))
+      .default({})
+      .meta({ description: "What each word of the column of results means" }),
+    dates,
+  })
+  .meta({ description: "Columns of the file of samples that the years were read from" });
+
+export type SampleColumnsMapped = z.output<typeof sampleLogSchema>;
 export type BoatColumnsMapped = z.output<typeof boatLogSchema>;
 export type LevelColumnsMapped = z.output<typeof levelExportSchema>;

@@ -1,100 +1,64 @@
-import { randomUUID } from "node:crypto";
-import type { ErrorRequestHandler, Express, Request, Response } from "express";
-import { LRUCache } from "lru-cache";
-import multer from "multer";
+import type { Express, Request, Response } from "express";
 import type { Answer } from "../../app/answers/questions.js";
 import type { StudyEntry } from "../../app/study-entry.js";
 import { draftOf } from "../../editor/draft.js";
 import { recordEdits } from "../../editor/record-edits.js";
 import { edited } from "../../editor/study-text.js";
-import { largestExportBytes } from "../../study/exports/export-table.js";
-import { exportText } from "../../study/exports/file-text.js";
 import { levelExportSchema } from "../../study/format/export-schema.js";
-import { isPrintable } from "../../study/reading/characters.js";
 import { InputError, problemsOf, sentence } from "../../study/reading/problems.js";
 import { authorOf, rememberAuthor } from "../author.js";
 import { NotFoundError } from "../explain.js";
 import type { StudyPages } from "../pages/study-pages.js";
 import { type FileForm, formOf, formProblems, gapDays, mappingOf, placeOf, sentFile } from "./file-form.js";
 import { showRecords } from "./records-page.js";
+import { exportUpload, tooLarge, type WaitingFiles } from "./waiting-files.js";
 
 type Parts = Pick<StudyPages, "studies" | "answers" | "find">;
 
-interface Upload {
-  readonly name: string;
-  readonly text: string;
-}
-
-/** Files wait here from when they are chosen until their columns are: characters of all, and how long. */
-const mostCharacters = 2 * largestExportBytes;
-const waitingMilliseconds = 20 * 60 * 1000;
-
-const upload = multer({
-  storage: multer.memoryStorage(),
-  defParamCharset: "utf8",
-  limits: { fileSize: largestExportBytes, fieldSize: 10_000, files: 1, fields: 20 },
-});
-
-/** What is sent here is no study, whose limit is told elsewhere. */
-const tooLarge: ErrorRequestHandler = (error: unknown, _request, _response, next) => {
-  if (!(error instanceof multer.MulterError) || error.code !== "LIMIT_FILE_SIZE") return next(error);
-  const allowed = `at most ${largestExportBytes / 2 ** 20} MB`;
-  const remedy = "Export fewer years, or daily means.";
-  next(new InputError("The file", [{ path: "the file", found: "a larger file", allowed, remedy }]));
-};
-
 /** Exported files of levels: read by columns that are mapped once, shown, and kept beside the study. */
-export function addRecords(app: Express, parts: Parts): void {
-  const uploads = new LRUCache<string, Upload>({
-    maxSize: mostCharacters,
-    sizeCalculation: ({ text }) => text.length + 1,
-    ttl: waitingMilliseconds,
-  });
+export function addRecords(app: Express, parts: Parts, files: WaitingFiles): void {
   app.get("/studies/:id/records", (request, response) => {
     const entry = parts.find(request.params.id);
     const schedule = typeof request.query.schedule === "string" ? request.query.schedule : "";
-    return showRecords(response, parts, { entry, form: formOf(entry, schedule, authorOf(request)) });
+    return showRecords(response, parts, {
+      entry,
+      form: formOf(entry, schedule, authorOf(request)),
+    });
   });
-  app.post(
-    "/studies/:id/records",
-    upload.single("file"),
-    tooLarge,
-    async (request: Request, response: Response) => {
-      const entry = parts.find(String(request.params.id));
-      if (entry.isExample) throw new NotFoundError();
-      const form = sentForm(request);
-      const { document, writing } = draftOf(entry.text, entry.fileName);
-      const found = sentUpload(request, form, uploads);
-      const wrong = formProblems(form, document).map(sentence);
-      if ("problem" in found || wrong.length > 0) {
-        const [upload, problems] =
-          "problem" in found ? ["", [found.problem, ...wrong]] : [found.token, wrong];
-        const shown = {
-          entry,
-          form: { ...form, upload },
-          problems,
-          ...("name" in found ? { name: found.name } : {}),
-        };
-        await showRecords(response.status(400), parts, shown);
-        return;
-      }
-      rememberAuthor(response, form.author);
-      const tried = await parts.answers.ask("fileTried", {
-        ...{ file: found.text, mapping: mappingOf(form), fillGapsUpTo: gapDays(form) },
-        ...{ document, system: writing.system },
+  app.post("/studies/:id/records", exportUpload, tooLarge, async (request: Request, response: Response) => {
+    const entry = parts.find(String(request.params.id));
+    if (entry.isExample) throw new NotFoundError();
+    const form = sentForm(request);
+    const { document, writing } = draftOf(entry.text, entry.fileName);
+    const found = files.sent(request, form.upload);
+    const wrong = formProblems(form, document).map(sentence);
+    if ("problem" in found || wrong.length > 0) {
+      const [upload, problems] = "problem" in found ? ["", [found.problem, ...wrong]] : [found.token, wrong];
+      const named = "name" in found ? { name: found.name } : {};
+      await showRecords(response.status(400), parts, {
+        entry,
+        form: { ...form, upload },
+        problems,
+        ...named,
       });
-      const isShown = tried.refusedCount === 0 || found.token === form.upload;
-      if (form.act === "keep" && tried.csv !== undefined && isShown)
-        keep(response, parts, { entry, form, tried, name: found.name });
-      else
-        await showRecords(response, parts, {
-          entry,
-          form: { ...form, upload: found.token },
-          tried,
-          name: found.name,
-        });
-    },
-  );
+      return;
+    }
+    rememberAuthor(response, form.author);
+    const trial = { mapping: mappingOf(form), fillGapsUpTo: gapDays(form) };
+    const tried = await parts.answers.ask("fileTried", {
+      ...{ ...trial, file: found.text, document, system: writing.system },
+    });
+    const answered = JSON.stringify([form.schedule, trial]);
+    if (form.act === "keep" && tried.csv !== undefined && found.shown === answered) {
+      keep(response, parts, { entry, form, tried, name: found.name });
+      return;
+    }
+    files.show(found, answered);
+    await showRecords(response, parts, {
+      ...{ entry, tried, name: found.name, form: { ...form, upload: found.token } },
+      changed: form.act === "keep" && tried.csv !== undefined,
+    });
+  });
 }
 
 function sentForm(request: Request): FileForm {
@@ -102,37 +66,6 @@ function sentForm(request: Request): FileForm {
   if (parsed.success) return parsed.data;
   throw new InputError("The form", problemsOf(parsed.error.issues, request.body));
 }
-
-/** The file that comes with the form, or the one that was sent before it. */
-function sentUpload(
-  { file }: Request,
-  form: FileForm,
-  uploads: LRUCache<string, Upload>,
-): (Upload & { readonly token: string }) | { readonly problem: string } {
-  if (!file || file.size === 0) {
-    const known = uploads.get(form.upload);
-    if (known) return { ...known, token: form.upload };
-    const again = form.upload === "" ? "" : " The one sent before is no longer waiting.";
-    return {
-      problem: `The file: found ${file ? "an empty file" : "no file"}; allowed: an exported file.${again} Choose it.`,
-    };
-  }
-  try {
-    const name = file.originalname.slice(0, longestName);
-    const found = {
-      name: isPrintable(name) ? name : "the file",
-      text: exportText(file.buffer, file.originalname),
-    };
-    const token = randomUUID();
-    uploads.set(token, found);
-    return { ...found, token };
-  } catch (error) {
-    if (!(error instanceof InputError)) throw error;
-    return { problem: error.problems.map(sentence).join(" ") };
-  }
-}
-
-const longestName = 120;
 
 interface Kept {
   readonly entry: StudyEntry;
@@ -152,7 +85,11 @@ function keep(response: Response, { studies }: Parts, { entry, form, tried, name
   });
   const leftOut = tried.refusedCount === 0 ? "" : `, without ${tried.refusedCount} of its lines`;
   studies.save(entry.id, entry.revision, edited(entry.text, edits), {
-    ...{ author: form.author, note: `Record of levels from ${name}${leftOut}`, origin: "form" },
+    ...{
+      author: form.author,
+      note: `Record of levels from ${name}${leftOut}`,
+      origin: "form",
+    },
   });
   response.redirect(303, `/studies/${entry.id}/records?schedule=${encodeURIComponent(form.schedule)}`);
 }

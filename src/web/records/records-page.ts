@@ -5,11 +5,18 @@ import { mayOnlyRead } from "../../app/visitor.js";
 import { counted } from "../../counted.js";
 import { draftOf } from "../../editor/draft.js";
 import { recordTold } from "../../study/exports/record-told.js";
-import type { RecordProblem } from "../../study/reading/contradiction.js";
 import { valueAt } from "../../study/reading/problems.js";
 import type { StudyPages } from "../pages/study-pages.js";
 import { workbenchPage } from "../pages/workbench-page.js";
 import { renderPage } from "../render.js";
+import {
+  choices,
+  columnsOffered,
+  decimalChoices,
+  faultText,
+  fileKinds,
+  orderChoices,
+} from "./file-choices.js";
 import { type FileForm, placeOf, schedulesOf } from "./file-form.js";
 
 interface Shown {
@@ -20,20 +27,28 @@ interface Shown {
   readonly name?: string;
   /** What is wrong with the form or the file as a whole. */
   readonly problems?: readonly string[];
+  /** Whether it was to be kept, and something had been changed since it was shown. */
+  readonly changed?: boolean;
 }
 
 /** The page of records: what the study has, and what would come of a file. */
 export async function showRecords(
   response: Response,
   { answers }: Pick<StudyPages, "answers">,
-  { entry, form, tried, name, problems = [] }: Shown,
+  { entry, form, tried, name, problems = [], changed }: Shown,
 ): Promise<void> {
   const { document, levels, writing } = draftOf(entry.text, entry.fileName);
   const place = placeOf(document, form.schedule);
   const record = valueAt(document, [...place, "record"]);
   const isOwn = form.schedule === "";
   const view = {
-    ...{ form, name, readOnly: entry.isExample || mayOnlyRead() },
+    ...{
+      form,
+      name,
+      changed,
+      kinds: fileKinds(entry.id, "/records"),
+      readOnly: entry.isExample || mayOnlyRead(),
+    },
     href: `/studies/${entry.id}/records`,
     levelsHref: `/studies/${entry.id}/edit/levels`,
     present: record === undefined ? undefined : presentLine(record),
@@ -43,7 +58,7 @@ export async function showRecords(
     ...choicesOf(form, tried),
     faults: [...problems, ...(tried?.problems ?? []).map(faultText)],
     asked: (tried?.asked ?? []).map(({ about, problem: each }) => ({ about, text: faultText(each) })),
-    words: (tried?.asked ?? []).flatMap(({ words = [] }) => words).join(", "),
+    missingWords: (tried?.asked ?? []).flatMap(({ words = [] }) => words).join(", "),
     told: tried?.told ?? [],
     refused: (tried?.refused ?? []).map(faultText),
     refusedCount: counted(tried?.refusedCount ?? 0, "line"),
@@ -52,7 +67,12 @@ export async function showRecords(
     dropped: droppedText(tried, form),
   };
   const balance = await answers.ask("balance", textOf(entry));
-  const frame = { entry, balance, part: "records", title: "Records from files" };
+  const frame = {
+    entry,
+    balance,
+    part: "records",
+    title: "Records from files",
+  };
   response.send(renderPage("records", workbenchPage(frame, view)));
 }
 
@@ -74,44 +94,16 @@ function presentLine(record: unknown): string {
 }
 const shownDigits = 12;
 
-const faultText = ({ line, found, allowed, remedy }: RecordProblem): string =>
-  `${line === undefined ? "The file" : `Line ${line}`}: found ${found}; allowed: ${allowed}. ${remedy}`;
-
-interface Choice {
-  readonly value: string;
-  readonly label: string;
-}
-
-const choices = (offered: readonly Choice[], chosen: string) =>
-  offered.map((each) => ({ ...each, chosen: each.value === chosen }));
-
 function choicesOf(form: FileForm, tried: Shown["tried"]) {
-  const { columns = [], proposed } = tried?.columns ?? {};
-  const offered = columns.map(({ name, examples }) => ({
-    value: name,
-    label: examples.length === 0 ? name : `${name}: ${examples.join(" · ")}`,
-  }));
+  const { proposed } = tried?.columns ?? {};
+  const offered = columnsOffered(tried?.columns);
   const column = (chosen: string, likely: string | undefined) => choices(offered, chosen || (likely ?? ""));
   return {
     hasColumns: offered.length > 0,
     dateColumns: column(form.date, proposed?.date),
     levelColumns: column(form.level, proposed?.level),
-    orders: choices(
-      [
-        { value: "", label: "As the file shows" },
-        { value: "month-first", label: "Month first: 3/4 is 4 March" },
-        { value: "day-first", label: "Day first: 3/4 is 3 April" },
-      ],
-      form.dates,
-    ),
-    signs: choices(
-      [
-        { value: "", label: "As the file shows" },
-        { value: "point", label: "A point: 1,240.5" },
-        { value: "comma", label: "A comma: 1.240,5" },
-      ],
-      form.decimals,
-    ),
+    orders: orderChoices(form.dates),
+    signs: decimalChoices(form.decimals),
     readings: choices(
       [
         { value: "one", label: "One level a day" },

@@ -1,4 +1,7 @@
-import type { Page } from "puppeteer";
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import type { ElementHandle, Page } from "puppeteer";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { edited } from "../../../src/editor/study-text.js";
 import { smallLakeText } from "../../study/small-lake.js";
@@ -16,10 +19,26 @@ let searched = "";
 beforeAll(async () => {
   bench = await openBench();
   full = `/studies/${bench.studies.copy("example-sorrel-bend", "Ada").id}`;
-  const body = new URLSearchParams({ name: "Blank", lake: "Blank", units: "us", currency: "USD" });
-  const made = await fetch(`${bench.base}/studies/new`, { method: "POST", body, redirect: "manual" });
-  const facts = new URLSearchParams({ name: "Mill Pond", "intakes/0/flow": "20" });
-  const estimate = await fetch(`${bench.base}/start`, { method: "POST", body: facts, redirect: "manual" });
+  const body = new URLSearchParams({
+    name: "Blank",
+    lake: "Blank",
+    units: "us",
+    currency: "USD",
+  });
+  const made = await fetch(`${bench.base}/studies/new`, {
+    method: "POST",
+    body,
+    redirect: "manual",
+  });
+  const facts = new URLSearchParams({
+    name: "Mill Pond",
+    "intakes/0/flow": "20",
+  });
+  const estimate = await fetch(`${bench.base}/start`, {
+    method: "POST",
+    body: facts,
+    redirect: "manual",
+  });
   first = estimate.headers.get("location") ?? "";
   const hours = edited(smallLakeText, [{ at: ["search"], value: { vary: ["hours"] } }]);
   searched = `/studies/${bench.studies.create(hours, { author: "Ada", note: "", origin: "form" }).id}`;
@@ -72,6 +91,8 @@ describe("each page of the workbench", () => {
     ["where the chance comes from", () => `${full}/chance`],
     ["downloads", () => `${full}/forms`],
     ["the report on a screen", () => `${full}/report`],
+    ["records of levels", () => `${full}/records`],
+    ["logs of boats", () => `${full}/records/boats`],
     ["what to replace first", () => `${first}/first`],
     ["a page with typical values", () => `${first}/edit/structures/0`],
     ["a page that is not there", () => "/studies/nobody"],
@@ -83,6 +104,40 @@ describe("each page of the workbench", () => {
     await visit(page, bench.base + path());
     expect(await violations(page)).toEqual([]);
     expect(await keyboardFaults(page)).toEqual([]);
+    await page.close();
+  });
+});
+
+describe("a log of boats that was read", () => {
+  const columns = {
+    date: "Season",
+    class: "Kind",
+    setAside: "Held",
+    fouled: "Mussels",
+  };
+
+  it("keeps WCAG 2.2 AA, and shows sums, classes to choose and lines left out", async () => {
+    const folder = mkdtempSync(join(tmpdir(), "boat-log-"));
+    const file = join(folder, "boats.csv");
+    writeFileSync(
+      file,
+      "Season,Kind,Owner,Held,Mussels\n2027,Slip,Doe,no,no\n13,Slip,Roe,no,no\n2027,Slip,Roe,?,no\n",
+    );
+    const page = await bench.visitor();
+    await visit(page, `${bench.base}${full}/records/boats`);
+    const input = (await page.$("#file")) as ElementHandle<HTMLInputElement>;
+    await input.uploadFile(file);
+    await Promise.all([page.waitForNavigation(), page.click("button[value=read]")]);
+    for (const [key, name] of Object.entries(columns)) await page.select(`#column-${key}`, name);
+    await Promise.all([page.waitForNavigation(), page.click("button[value=read]")]);
+    expect(await violations(page)).toEqual([]);
+    await page.select("#word-1", "long-moored");
+    await Promise.all([page.waitForNavigation(), page.click("button[value=read]")]);
+    expect(await violations(page)).toEqual([]);
+    expect(await keyboardFaults(page)).toEqual([]);
+    const text = await page.$eval("main", (main) => main.textContent ?? "");
+    expect(text).toMatch(/2 lines left out[\s\S]*Keep the sums without the 2 lines/);
+    rmSync(folder, { recursive: true });
     await page.close();
   });
 });
@@ -139,7 +194,12 @@ describe("the checks of accessibility", () => {
       ),
       faults(() => document.querySelector("label[for=lake]")?.remove()),
       faults(() => {
-        const cover = { position: "fixed", inset: "0", zIndex: "9", maxWidth: "none" };
+        const cover = {
+          position: "fixed",
+          inset: "0",
+          zIndex: "9",
+          maxWidth: "none",
+        };
         for (const head of document.querySelectorAll("nav")) Object.assign(head.style, cover);
       }),
     ]);

@@ -1,34 +1,35 @@
 import { readFileSync } from "node:fs";
 import { basename } from "node:path";
-import { logEdits } from "../editor/log-edits.js";
-import { edited } from "../editor/study-text.js";
-import { fileColumns } from "../study/exports/proposed-columns.js";
-import { readBoatLog } from "../study/exports/read-boat-log.js";
-import { type BoatColumnsMapped, boatLogSchema } from "../study/format/export-schema.js";
-import { firstProblems } from "../study/reading/csv-lines.js";
-import { InputError, problemsOf, sentence, valueAt } from "../study/reading/problems.js";
-import { parseText } from "../study/reading/read.js";
-import { decodeStudy } from "../study/reading/study-bytes.js";
-import { exportedFile, mustBeAnswered, mustBeWhole, problemIn } from "./exported-file.js";
-import { writeWhole } from "./write-whole.js";
-
-interface LogArguments {
-  readonly file: string;
-  /** Fields of the mapping, and stations and origin. */
-  readonly settings: ReadonlyArray<{ readonly id: string; readonly value: string }>;
-  /** Whether the sums are taken without the lines that cannot be read. */
-  readonly isPartial: boolean;
-}
+import { logEdits } from "../../editor/log-edits.js";
+import { edited } from "../../editor/study-text.js";
+import { fileColumns } from "../../study/exports/proposed-columns.js";
+import { readBoatLog } from "../../study/exports/read-boat-log.js";
+import { classIdsOf } from "../../study/exports/tried-log.js";
+import { type BoatColumnsMapped, boatLogSchema } from "../../study/format/export-schema.js";
+import { firstProblems } from "../../study/reading/csv-lines.js";
+import { InputError, problemsOf, sentence, valueAt } from "../../study/reading/problems.js";
+import { parseText } from "../../study/reading/read.js";
+import { decodeStudy } from "../../study/reading/study-bytes.js";
+import { writeWhole } from "../write-whole.js";
+import {
+  exportedFile,
+  type FileArguments,
+  listIn,
+  mustBeAnswered,
+  mustBeWhole,
+  pairsIn,
+  problemIn,
+} from "./exported-file.js";
 
 /** Sums a log of inspected boats into a study: its chances follow from it and, where asked for, the stations' minutes. */
-export function logCommand(path: string, asked: LogArguments, print: (text: string) => void): void {
+export function logCommand(path: string, asked: FileArguments, print: (text: string) => void): void {
   const text = decodeStudy(readFileSync(path), basename(path));
   const document = parseText(text, basename(path));
   const name = basename(asked.file);
   const file = exportedFile(asked.file);
   const { stations = "", origin, ...columns } = settingsOf(asked.settings);
   const mapping = mappingOf(document, columns, { name, file });
-  const log = readBoatLog(file, mapping, idsAt(document, ["boats", "classes"]));
+  const log = readBoatLog(file, mapping, classIdsOf(document));
   mustBeAnswered(name, log.asked, answers);
   mustBeWhole(name, log.refused, asked.isPartial && log.sums.classes.length > 0);
   const { edits, told } = logEdits(document, {
@@ -40,22 +41,8 @@ export function logCommand(path: string, asked: LogArguments, print: (text: stri
   for (const each of firstProblems(log.refused)) print(`Left out: ${sentence(problemIn(name, each))}`);
 }
 
-const settingsOf = (settings: LogArguments["settings"]): Record<string, string> =>
+const settingsOf = (settings: FileArguments["settings"]): Record<string, string> =>
   Object.fromEntries(settings.map(({ id, value }) => [id, value]));
-
-const listIn = (text: string): string[] =>
-  text
-    .split(/[,;]/)
-    .map((each) => each.trim())
-    .filter((each) => each !== "");
-
-const idsAt = (document: unknown, at: readonly string[]): string[] => {
-  const list = valueAt(document, at);
-  return (Array.isArray(list) ? list : []).flatMap((each: unknown) => {
-    const id = valueAt(each, ["id"]);
-    return typeof id === "string" ? [id] : [];
-  });
-};
 
 const answers: Readonly<Record<string, string>> = {
   columns: "--set date=NAME --set class=NAME --set setAside=NAME --set fouled=NAME",
@@ -90,11 +77,3 @@ function mappingOf(
     ...problemsOf(parsed.error.issues, given),
   ]);
 }
-
-const pairsIn = (text: string): Record<string, string> =>
-  Object.fromEntries(
-    text.split(";").flatMap((pair) => {
-      const [word = "", id = ""] = pair.split("=").map((each) => each.trim());
-      return word === "" ? [] : [[word, id]];
-    }),
-  );

@@ -1,23 +1,25 @@
 import { readFileSync } from "node:fs";
 import { basename, dirname } from "node:path";
-import { levelsPlace, recordEdits } from "../editor/record-edits.js";
-import { edited, type Place } from "../editor/study-text.js";
-import { typedNumber } from "../study/exports/export-numbers.js";
-import { judgedRecord } from "../study/exports/judged-record.js";
-import type { LevelExport } from "../study/exports/level-export.js";
-import { fileColumns } from "../study/exports/proposed-columns.js";
-import { readLevelExport } from "../study/exports/read-levels.js";
-import { recordTold } from "../study/exports/record-told.js";
-import { type LevelColumnsMapped, levelExportSchema } from "../study/format/export-schema.js";
-import { gapSetting } from "../study/format/schedule-schema.js";
-import { firstProblems } from "../study/reading/csv-lines.js";
-import { InputError, type Problem, problemsOf, sentence, valueAt } from "../study/reading/problems.js";
-import { parseText } from "../study/reading/read.js";
-import { decodeStudy } from "../study/reading/study-bytes.js";
-import { keepBeside } from "../study/records/record-folder.js";
-import { UsageError } from "./arguments.js";
+
+import { levelsPlace, recordEdits } from "../../editor/record-edits.js";
+import { edited, type Place } from "../../editor/study-text.js";
+import { typedNumber } from "../../study/exports/export-numbers.js";
+import { judgedRecord } from "../../study/exports/judged-record.js";
+import type { LevelExport } from "../../study/exports/level-export.js";
+import { fileColumns } from "../../study/exports/proposed-columns.js";
+import { readLevelExport } from "../../study/exports/read-levels.js";
+import { recordTold } from "../../study/exports/record-told.js";
+import { type LevelColumnsMapped, levelExportSchema } from "../../study/format/export-schema.js";
+import { gapSetting } from "../../study/format/schedule-schema.js";
+import { firstProblems } from "../../study/reading/csv-lines.js";
+import { InputError, type Problem, problemsOf, sentence, valueAt } from "../../study/reading/problems.js";
+import { parseText } from "../../study/reading/read.js";
+import { decodeStudy } from "../../study/reading/study-bytes.js";
+import { keepBeside } from "../../study/records/record-folder.js";
+import { UsageError } from "../arguments.js";
+import { writeWhole } from "../write-whole.js";
+
 import { exportedFile, mustBeAnswered, mustBeWhole, problemIn } from "./exported-file.js";
-import { writeWhole } from "./write-whole.js";
 
 export interface RecordArguments {
   readonly file: string;

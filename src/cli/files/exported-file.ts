@@ -1,9 +1,18 @@
 import { readFileSync, statSync } from "node:fs";
 import { basename } from "node:path";
-import { exportText } from "../study/exports/file-text.js";
-import type { RecordProblem } from "../study/reading/contradiction.js";
-import { firstProblems } from "../study/reading/csv-lines.js";
-import { InputError, type Problem } from "../study/reading/problems.js";
+import { exportText } from "../../study/exports/file-text.js";
+import type { RecordProblem } from "../../study/reading/contradiction.js";
+import { firstProblems } from "../../study/reading/csv-lines.js";
+import { InputError, type Problem } from "../../study/reading/problems.js";
+
+/** What a command that reads a file is given. */
+export interface FileArguments {
+  readonly file: string;
+  /** Fields of the mapping, and what else the command takes. */
+  readonly settings: ReadonlyArray<{ readonly id: string; readonly value: string }>;
+  /** Whether it goes on without the lines that cannot be read. */
+  readonly isPartial: boolean;
+}
 
 /** The text of an exported file. @throws InputError where there is none that can be read */
 export function exportedFile(path: string): string {
@@ -50,3 +59,19 @@ export function mustBeWhole(name: string, refused: readonly RecordProblem[], isP
     problems.map((each, index) => (index === 0 ? { ...each, remedy: each.remedy + way } : each)),
   );
 }
+
+/** "a, b" of a setting. */
+export const listIn = (text: string): string[] =>
+  text
+    .split(/[,;]/)
+    .map((each) => each.trim())
+    .filter((each) => each !== "");
+
+/** "WORD=MEANING; WORD=MEANING" of a setting. */
+export const pairsIn = (text: string): Record<string, string> =>
+  Object.fromEntries(
+    text.split(";").flatMap((pair) => {
+      const [word = "", id = ""] = pair.split("=").map((each) => each.trim());
+      return word === "" ? [] : [[word, id]];
+    }),
+  );

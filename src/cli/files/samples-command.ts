@@ -1,0 +1,108 @@
+import { readFileSync } from "node:fs";
+import { basename, dirname } from "node:path";
+import { loadAssumptions } from "../../assumptions/load.js";
+import { counted } from "../../counted.js";
+import { childOf, itemsOf } from "../../editor/form-values.js";
+import { sampleEdits } from "../../editor/sample-edits.js";
+import { edited } from "../../editor/study-text.js";
+import { assumptionsFolder } from "../../report/document/assets.js";
+import { cleanYears } from "../../study/exports/clean-years.js";
+import { fileColumns } from "../../study/exports/proposed-columns.js";
+import { readSamples } from "../../study/exports/read-samples.js";
+import type { SampleYear } from "../../study/exports/sample-years.js";
+import { type SampleColumnsMapped, sampleLogSchema } from "../../study/format/export-schema.js";
+import { firstProblems } from "../../study/reading/csv-lines.js";
+import { InputError, problemsOf, sentence, valueAt } from "../../study/reading/problems.js";
+import { parseText } from "../../study/reading/read.js";
+import { decodeStudy } from "../../study/reading/study-bytes.js";
+import { UsageError } from "../arguments.js";
+import { writeWhole } from "../write-whole.js";
+import {
+  exportedFile,
+  type FileArguments,
+  listIn,
+  mustBeAnswered,
+  mustBeWhole,
+  pairsIn,
+  problemIn,
+} from "./exported-file.js";
+
+/** Counts a file of samples by year: clean years go to the study, and the yearly counts to the options named. */
+export function samplesCommand(path: string, asked: FileArguments, print: (text: string) => void): void {
+  const text = decodeStudy(readFileSync(path), basename(path));
+  const document = parseText(text, basename(path));
+  const name = basename(asked.file);
+  const file = exportedFile(asked.file);
+  const set = Object.fromEntries(asked.settings.map(({ id, value }) => [id, value]));
+  const { under, watching = "", ...columns } = set;
+  mustBeOption(document, under);
+  const mapping = mappingOf(document, columns, { name, file });
+  const read = readSamples(file, mapping);
+  mustBeAnswered(name, read.asked, answers);
+  mustBeWhole(name, read.refused, asked.isPartial);
+  const clean = cleanYears(read.years, document, loadAssumptions(assumptionsFolder, dirname(path)));
+  const { edits, told } = sampleEdits(document, {
+    ...{ years: read.years, clean: clean.runs, mapping, fileName: name, under },
+    watching: listIn(watching),
+  });
+  if (edits.length > 0) writeWhole(path, edited(text, edits));
+  for (const line of [...read.told, ...read.years.map(yearText), ...clean.told, ...told]) print(line);
+  for (const each of firstProblems(read.refused)) print(`Left out: ${sentence(problemIn(name, each))}`);
+}
+
+/** @throws UsageError for an option that the study has not */
+function mustBeOption(document: unknown, under: string | undefined): void {
+  const ids = itemsOf(childOf(document, "options")).map((each) => String(valueAt(each, ["id"])));
+  if (under === undefined || ids.includes(under)) return;
+  throw new UsageError(`under is "${under}"; allowed: the id of an option: ${ids.join(", ")}.`);
+}
+
+function yearText({ year, counts, other, places, mussels, unconfirmed }: SampleYear): string {
+  const taken = [
+    counted(counts.planktonTows, "plankton tow"),
+    counted(counts.settlementPlates, "settlement plate"),
+    counted(counts.searches, "search", "searches"),
+    counted(counts.ednaSamples, "eDNA sample"),
+    `${other} of other kinds`,
+  ].filter((each) => !each.startsWith("0 "));
+  return `${year}, at ${counted(places, "place")}: ${taken.join(", ")}; ${mussels} with mussels, ${unconfirmed} unconfirmed.`;
+}
+
+const answers: Readonly<Record<string, string>> = {
+  columns: "--set date=NAME --set result=NAME",
+  dates: "--set dates=month-first or --set dates=day-first",
+  kinds: '--set all=planktonTows or --set kind=NAME --set "kinds=WORD=planktonTows; WORD=ednaSamples"',
+  results: '--set "results=WORD=none; WORD=mussels; WORD=unconfirmed"',
+};
+
+/** The mapping of the last years that were read from a file, with what is set now. @throws InputError */
+function mappingOf(
+  document: unknown,
+  { kinds, results, ...columns }: Record<string, string>,
+  { name, file }: { readonly name: string; readonly file: string },
+): SampleColumnsMapped {
+  const before = mappedBefore(document);
+  const given = {
+    ...{ ...before, ...columns },
+    ...(kinds === undefined ? {} : { kinds: { ...Object(before.kinds), ...pairsIn(kinds) } }),
+    ...(results === undefined ? {} : { results: { ...Object(before.results), ...pairsIn(results) } }),
+  };
+  const parsed = sampleLogSchema.safeParse(given);
+  if (parsed.success) return parsed.data;
+  const found = fileColumns(file);
+  throw new InputError(name, [
+    {
+      path: found ? `line ${found.line}` : "the file",
+      found: `the columns ${found?.columns.map((each) => each.name).join(", ") ?? "none"}`,
+      allowed: "columns mapped to date and result, and kind and place if there are any",
+      remedy: `For instance ${answers.columns}; the study remembers them.`,
+    },
+    ...problemsOf(parsed.error.issues, given),
+  ]);
+}
+
+function mappedBefore(document: unknown): Record<string, unknown> {
+  const periods = valueAt(document, ["boats", "cleanPeriods"]);
+  const mapped = (Array.isArray(periods) ? periods : []).map((each: unknown) => valueAt(each, ["export"]));
+  return Object(mapped.findLast((each) => each !== undefined) ?? {});
+}

@@ -1,0 +1,85 @@
+import { randomUUID } from "node:crypto";
+import type { ErrorRequestHandler, Request } from "express";
+import { LRUCache } from "lru-cache";
+import multer from "multer";
+import { largestExportBytes } from "../../study/exports/export-table.js";
+import { exportText } from "../../study/exports/file-text.js";
+import { isPrintable } from "../../study/reading/characters.js";
+import { InputError, sentence } from "../../study/reading/problems.js";
+
+interface WaitingFile {
+  readonly name: string;
+  readonly text: string;
+  /** The answers with which it was last shown; absent before it is. */
+  readonly shown: string | undefined;
+}
+
+export interface SentFile extends WaitingFile {
+  readonly token: string;
+}
+
+/** Characters of all files that wait, and how long they do. */
+const mostCharacters = 2 * largestExportBytes;
+const waitingMilliseconds = 20 * 60 * 1000;
+const longestName = 120;
+
+/** Takes a form with an exported file in it. */
+export const exportUpload = multer({
+  storage: multer.memoryStorage(),
+  defParamCharset: "utf8",
+  limits: {
+    fileSize: largestExportBytes,
+    fieldSize: 10_000,
+    files: 1,
+    fields: 250,
+  },
+}).single("file");
+
+/** What is sent here is no study, whose limit is told elsewhere. */
+export const tooLarge: ErrorRequestHandler = (error: unknown, _request, _response, next) => {
+  if (!(error instanceof multer.MulterError) || error.code !== "LIMIT_FILE_SIZE") return next(error);
+  const allowed = `at most ${largestExportBytes / 2 ** 20} MB`;
+  const remedy = "Export fewer years, or daily means.";
+  next(new InputError("The file", [{ path: "the file", found: "a larger file", allowed, remedy }]));
+};
+
+/** Files wait here from when they are chosen until what is read of them is kept. */
+export class WaitingFiles {
+  readonly #files = new LRUCache<string, WaitingFile>({
+    maxSize: mostCharacters,
+    sizeCalculation: ({ text }) => text.length + 1,
+    ttl: waitingMilliseconds,
+  });
+
+  /** The file that comes with a form, or the one that was sent before it, by its token. */
+  sent({ file }: Pick<Request, "file">, token: string): SentFile | { readonly problem: string } {
+    if (!file || file.size === 0) {
+      const known = this.#files.get(token);
+      if (known) return { ...known, token };
+      const again = token === "" ? "" : " The one sent before is no longer waiting.";
+      return {
+        problem: `The file: found ${file ? "an empty file" : "no file"}; allowed: an exported file.${again} Choose it.`,
+      };
+    }
+    try {
+      const name = file.originalname.slice(0, longestName);
+      const text = exportText(file.buffer, file.originalname);
+      const found = {
+        name: isPrintable(name) ? name : "the file",
+        text,
+        shown: undefined,
+      };
+      const fresh = randomUUID();
+      this.#files.set(fresh, found);
+      return { ...found, token: fresh };
+    } catch (error) {
+      if (!(error instanceof InputError)) throw error;
+      return { problem: error.problems.map(sentence).join(" ") };
+    }
+  }
+
+  /** Notes the answers with which a file is shown: what is kept has been seen. */
+  show({ token, name, text }: SentFile, answers: string): void {
+    this.#files.set(token, { name, text, shown: answers });
+  }
+}
