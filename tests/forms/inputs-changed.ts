@@ -94,7 +94,7 @@ const setBoats: Change = (basis, to) => {
 const general: ReadonlyArray<readonly [RegExp, Change]> = [
   [/^Discount rate/, setMoney("discountRate", true)],
   [
-    /^Part of a year/,
+    /^Share of a year by which payments precede/,
     (basis, to) => {
       const timing = to === 0 ? "end-of-year" : "mid-year";
       basis.input = { ...basis.input, money: { ...basis.input.money, timing } };

@@ -27,7 +27,7 @@ export function listOf(book: LiveBook): Listed[] {
 export function other({ name, value }: Listed): number {
   if (/^(Horizon|Canal: its source)/.test(name) || name.includes(": last year of an infestation"))
     return value - 1;
-  if (name.startsWith("Part of a year")) return 0;
+  if (name.startsWith("Share of a year by which payments")) return 0;
   if (value === 0) return 0.01;
   return value > 0.9 && value <= 1 ? value * 0.93 : value * 1.07;
 }

@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
-import { unzipSync } from "fflate";
-import { describe, expect, it } from "vitest";
+import { strToU8, unzipSync, zipSync } from "fflate";
+import { describe, expect, it, vi } from "vitest";
+import { recordDigest } from "../../src/study/records/at-hand.js";
 import { examplePath } from "../study/example.js";
 import { csvOf, datesFrom } from "../study/records.js";
 import { serving, uploadIn } from "./serving.js";
@@ -214,5 +215,21 @@ describe("the form of levels of a study with a kept record", () => {
     expect(text).toContain("origin: The gauge at the dam");
     const kept = /kept: [0-9a-f]{64}/;
     expect(kept.exec(text)?.[0]).toBe(kept.exec(before)?.[0] ?? "none");
+  });
+
+  it("takes no record out of a zip that its study does not name", async () => {
+    const { keep, ask, id } = await withStudy();
+    await keep(mapping, exported);
+    const zip = unzipSync(new Uint8Array(await (await ask(`/studies/${id}/study.zip`)).arrayBuffer()));
+    const stranger = "date,elevation (ft)\n2010-01-01,3200\n";
+    const more = { ...zip, [`records/${recordDigest(stranger)}.csv`]: strToU8(stranger) };
+    const other = await serving();
+    const taken = vi.spyOn(other.studies, "keepRecord");
+    const form = new FormData();
+    form.set("study", new Blob([new Uint8Array(zipSync(more))]), "lake.zip");
+    expect((await other.ask("/studies", { method: "POST", body: form })).status).toBe(303);
+    const named = Object.keys(zip).flatMap((name) => /[0-9a-f]{64}/.exec(name)?.[0] ?? []);
+    expect(taken.mock.results.map(({ value }) => value)).toEqual(named);
+    taken.mockRestore();
   });
 });

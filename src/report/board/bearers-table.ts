@@ -15,7 +15,7 @@ export function bearersTable(context: ReportContext): TableView {
   const amount = (value: number) => num(value === 0 ? "–" : exactMoney(value));
   return {
     id: "table-bearers",
-    caption: `Who pays: “${requested.result.option.name}”, present values, prices of ${context.priceYear}`,
+    caption: `Who pays: “${requested.result.option.name}”, present values`,
     head: head(
       "Payer",
       num("Damage without"),
