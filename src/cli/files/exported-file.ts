@@ -1,9 +1,12 @@
 import { readFileSync, statSync } from "node:fs";
 import { basename } from "node:path";
 import { exportText } from "../../study/exports/file-text.js";
+import { fileColumns } from "../../study/exports/proposed-columns.js";
 import type { RecordProblem } from "../../study/reading/contradiction.js";
 import { firstProblems } from "../../study/reading/csv-lines.js";
 import { InputError, type Problem } from "../../study/reading/problems.js";
+import { parseText } from "../../study/reading/read.js";
+import { decodeStudy } from "../../study/reading/study-bytes.js";
 
 /** What a command that reads a file is given. */
 export interface FileArguments {
@@ -20,6 +23,27 @@ export function exportedFile(path: string): string {
     return exportText(readFileSync(path), basename(path));
   const problem = { path: "FILE", found: `no file "${path}"`, allowed: "the path of an exported file" };
   throw new InputError("FILE", [{ ...problem, remedy: "Check the path." }]);
+}
+
+/** A study's text, and the values in it. @throws InputError */
+export function studyTextAt(path: string): { readonly text: string; readonly document: unknown } {
+  const text = decodeStudy(readFileSync(path), basename(path));
+  return { text, document: parseText(text, basename(path)) };
+}
+
+/** What was set, by its name. */
+export const settingsOf = (settings: FileArguments["settings"]): Record<string, string> =>
+  Object.fromEntries(settings.map(({ id, value }) => [id, value]));
+
+/** Columns of a file that are not mapped yet. @param example how they may be set */
+export function unmapped(file: string, allowed: string, example: string): Problem {
+  const found = fileColumns(file);
+  return {
+    path: found ? `line ${found.line}` : "the file",
+    found: `the columns ${found?.columns.map((each) => each.name).join(", ") ?? "none"}`,
+    allowed,
+    remedy: `For instance ${example}; the study remembers them.`,
+  };
 }
 
 /** A fault of a file in words for who gave it. */

@@ -1,15 +1,11 @@
-import { readFileSync } from "node:fs";
 import { basename } from "node:path";
 import { logEdits } from "../../editor/log-edits.js";
 import { edited } from "../../editor/study-text.js";
-import { fileColumns } from "../../study/exports/proposed-columns.js";
 import { readBoatLog } from "../../study/exports/read-boat-log.js";
 import { classIdsOf } from "../../study/exports/tried-log.js";
 import { type BoatColumnsMapped, boatLogSchema } from "../../study/format/export-schema.js";
 import { firstProblems } from "../../study/reading/csv-lines.js";
 import { InputError, problemsOf, sentence, valueAt } from "../../study/reading/problems.js";
-import { parseText } from "../../study/reading/read.js";
-import { decodeStudy } from "../../study/reading/study-bytes.js";
 import { writeWhole } from "../write-whole.js";
 import {
   exportedFile,
@@ -19,12 +15,14 @@ import {
   mustBeWhole,
   pairsIn,
   problemIn,
+  settingsOf,
+  studyTextAt,
+  unmapped,
 } from "./exported-file.js";
 
 /** Sums a log of inspected boats into a study: its chances follow from it and, where asked for, the stations' minutes. */
 export function logCommand(path: string, asked: FileArguments, print: (text: string) => void): void {
-  const text = decodeStudy(readFileSync(path), basename(path));
-  const document = parseText(text, basename(path));
+  const { text, document } = studyTextAt(path);
   const name = basename(asked.file);
   const file = exportedFile(asked.file);
   const { stations = "", origin, ...columns } = settingsOf(asked.settings);
@@ -41,15 +39,12 @@ export function logCommand(path: string, asked: FileArguments, print: (text: str
   for (const each of firstProblems(log.refused)) print(`Left out: ${sentence(problemIn(name, each))}`);
 }
 
-const settingsOf = (settings: FileArguments["settings"]): Record<string, string> =>
-  Object.fromEntries(settings.map(({ id, value }) => [id, value]));
-
-const answers: Readonly<Record<string, string>> = {
+const answers = {
   columns: "--set date=NAME --set class=NAME --set setAside=NAME --set fouled=NAME",
   dates: "--set dates=month-first or --set dates=day-first",
   decimals: "--set decimals=point or --set decimals=comma",
   classes: '--set "classes=WORD=CLASS; WORD=CLASS"',
-};
+} as const;
 
 /** The mapping that the study has, with what is set now. @throws InputError */
 function mappingOf(
@@ -65,15 +60,8 @@ function mappingOf(
   };
   const parsed = boatLogSchema.safeParse(given);
   if (parsed.success) return parsed.data;
-  const found = fileColumns(file);
-  const names = found?.columns.map((each) => each.name).join(", ") ?? "none";
   throw new InputError(name, [
-    {
-      path: found ? `line ${found.line}` : "the file",
-      found: `the columns ${names}`,
-      allowed: "columns mapped to date, class, setAside and fouled",
-      remedy: `For instance ${answers.columns}; the study remembers them.`,
-    },
+    unmapped(file, "columns mapped to date, class, setAside and fouled", answers.columns),
     ...problemsOf(parsed.error.issues, given),
   ]);
 }

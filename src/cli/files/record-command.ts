@@ -1,6 +1,4 @@
-import { readFileSync } from "node:fs";
 import { basename, dirname } from "node:path";
-
 import { levelsPlace, recordEdits } from "../../editor/record-edits.js";
 import { edited, type Place } from "../../editor/study-text.js";
 import { typedNumber } from "../../study/exports/export-numbers.js";
@@ -13,13 +11,11 @@ import { type LevelColumnsMapped, levelExportSchema } from "../../study/format/e
 import { gapSetting } from "../../study/format/schedule-schema.js";
 import { firstProblems } from "../../study/reading/csv-lines.js";
 import { InputError, type Problem, problemsOf, sentence, valueAt } from "../../study/reading/problems.js";
-import { parseText } from "../../study/reading/read.js";
-import { decodeStudy } from "../../study/reading/study-bytes.js";
 import { keepBeside } from "../../study/records/record-folder.js";
 import { UsageError } from "../arguments.js";
 import { writeWhole } from "../write-whole.js";
 
-import { exportedFile, mustBeAnswered, mustBeWhole, problemIn } from "./exported-file.js";
+import { exportedFile, mustBeAnswered, mustBeWhole, problemIn, studyTextAt } from "./exported-file.js";
 
 export interface RecordArguments {
   readonly file: string;
@@ -34,8 +30,7 @@ export interface RecordArguments {
 
 /** Reads an exported file of levels into a study: the record is kept beside it, and how it was read in it. */
 export function recordCommand(path: string, asked: RecordArguments, print: (text: string) => void): void {
-  const text = decodeStudy(readFileSync(path), basename(path));
-  const document = parseText(text, basename(path));
+  const { text, document } = studyTextAt(path);
   const place = levelsPlace(document, asked.schedule);
   if (!place)
     throw new UsageError(`--schedule is "${asked.schedule}"; allowed: an id of lake.otherSchedules.`);
@@ -51,9 +46,9 @@ export function recordCommand(path: string, asked: RecordArguments, print: (text
     ]);
   }
   const name = basename(asked.file);
-  const csvText = exportedFile(asked.file);
-  const { mapping, fillGapsUpTo, origin } = settingsOf(document, place, { ...asked, name, csvText });
-  const read = readLevelExport(csvText, mapping);
+  const file = exportedFile(asked.file);
+  const { mapping, fillGapsUpTo, origin } = settingsOf(document, place, { ...asked, name, csvText: file });
+  const read = readLevelExport(file, mapping);
   const csv = soundRecord(read, name, asked.isPartial);
   const gaps = fillGapsUpTo ?? Number(valueAt(document, [...place, "record", "fillGapsUpTo"]) ?? 0);
   const reading = judgedRecord(csv, document, gaps);

@@ -1,4 +1,3 @@
-import { readFileSync } from "node:fs";
 import { basename, dirname } from "node:path";
 import { loadAssumptions } from "../../assumptions/load.js";
 import { counted } from "../../counted.js";
@@ -7,14 +6,11 @@ import { sampleEdits } from "../../editor/sample-edits.js";
 import { edited } from "../../editor/study-text.js";
 import { assumptionsFolder } from "../../report/document/assets.js";
 import { cleanYears } from "../../study/exports/clean-years.js";
-import { fileColumns } from "../../study/exports/proposed-columns.js";
 import { readSamples } from "../../study/exports/read-samples.js";
 import type { SampleYear } from "../../study/exports/sample-years.js";
 import { type SampleColumnsMapped, sampleLogSchema } from "../../study/format/export-schema.js";
 import { firstProblems } from "../../study/reading/csv-lines.js";
 import { InputError, problemsOf, sentence, valueAt } from "../../study/reading/problems.js";
-import { parseText } from "../../study/reading/read.js";
-import { decodeStudy } from "../../study/reading/study-bytes.js";
 import { UsageError } from "../arguments.js";
 import { writeWhole } from "../write-whole.js";
 import {
@@ -25,16 +21,17 @@ import {
   mustBeWhole,
   pairsIn,
   problemIn,
+  settingsOf,
+  studyTextAt,
+  unmapped,
 } from "./exported-file.js";
 
 /** Counts a file of samples by year: clean years go to the study, and the yearly counts to the options named. */
 export function samplesCommand(path: string, asked: FileArguments, print: (text: string) => void): void {
-  const text = decodeStudy(readFileSync(path), basename(path));
-  const document = parseText(text, basename(path));
+  const { text, document } = studyTextAt(path);
   const name = basename(asked.file);
   const file = exportedFile(asked.file);
-  const set = Object.fromEntries(asked.settings.map(({ id, value }) => [id, value]));
-  const { under, watching = "", ...columns } = set;
+  const { under, watching = "", ...columns } = settingsOf(asked.settings);
   mustBeOption(document, under);
   const mapping = mappingOf(document, columns, { name, file });
   const read = readSamples(file, mapping);
@@ -68,7 +65,7 @@ function yearText({ year, counts, other, places, mussels, unconfirmed }: SampleY
   return `${year}, at ${counted(places, "place")}: ${taken.join(", ")}; ${mussels} with mussels, ${unconfirmed} unconfirmed.`;
 }
 
-const answers: Readonly<Record<string, string>> = {
+const answers = {
   columns: "--set date=NAME --set result=NAME",
   dates: "--set dates=month-first or --set dates=day-first",
   kinds: '--set all=planktonTows or --set kind=NAME --set "kinds=WORD=planktonTows; WORD=ednaSamples"',
@@ -89,14 +86,8 @@ function mappingOf(
   };
   const parsed = sampleLogSchema.safeParse(given);
   if (parsed.success) return parsed.data;
-  const found = fileColumns(file);
   throw new InputError(name, [
-    {
-      path: found ? `line ${found.line}` : "the file",
-      found: `the columns ${found?.columns.map((each) => each.name).join(", ") ?? "none"}`,
-      allowed: "columns mapped to date and result, and kind and place if there are any",
-      remedy: `For instance ${answers.columns}; the study remembers them.`,
-    },
+    unmapped(file, "columns mapped to date and result, and kind and place if there are any", answers.columns),
     ...problemsOf(parsed.error.issues, given),
   ]);
 }
