@@ -1,5 +1,6 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
+import { PlainError } from "../plain-error.js";
 import { agencyFile } from "./agency.js";
 import { readEntries } from "./entries.js";
 import type { AssumptionSet } from "./entry.js";
@@ -16,7 +17,7 @@ import { readSources, sourcesFile } from "./sources.js";
 import { type AssumptionFiles, readYaml } from "./yaml-file.js";
 
 /** Wrong assumption files: for the engineer, at start. Each problem names file, entry, value and remedy. */
-export class AssumptionError extends Error {
+export class AssumptionError extends PlainError {
   constructor(readonly problems: readonly string[]) {
     super(`The assumptions cannot be used.\n${problems.map((problem) => `  ${problem}`).join("\n")}`);
   }
