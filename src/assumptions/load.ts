@@ -13,6 +13,7 @@ import { plansFile } from "./plans.js";
 import { priceIndexFile, readPriceIndices } from "./price-indices.js";
 import { readAgency, withAgencyFile } from "./read-agency.js";
 import { alterationsOf } from "./shipped.js";
+import { areShipped } from "./shipped-contents.js";
 import { readSources, sourcesFile } from "./sources.js";
 import { type AssumptionFiles, readYaml } from "./yaml-file.js";
 
@@ -88,5 +89,8 @@ export function readAssumptions(files: AssumptionFiles, later?: AssumptionSet): 
     foundingEvidence: found.evidence,
     habitatLakes,
   };
-  return { ...contents, agency, alterations: alterationsOf(contents) };
+  return { ...contents, agency, alterations: areShipped(withoutAgency(files)) ? [] : alterationsOf(contents) };
 }
+
+const withoutAgency = (files: AssumptionFiles): AssumptionFiles =>
+  new Map([...files].filter(([name]) => name !== agencyFile));
