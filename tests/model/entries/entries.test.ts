@@ -170,7 +170,7 @@ describe("what is not checked", () => {
 
   function withoutRoughness(): Structure {
     const { roughness: _, ...conduit } = pumpedIntake.conduit;
-    return { ...pumpedIntake, conduit: { ...conduit, hazenWilliams: 130 } };
+    return { ...pumpedIntake, conduit: { ...conduit, hazenWilliamsC: 130 } };
   }
 });
 
