@@ -104,12 +104,15 @@ function unknownProblem(id: string, set: AssumptionSet): Problem {
     .sort((one, other) => sharedStart(other, id) - sharedStart(one, id))
     .slice(0, mostNear);
   return {
-    path: id === "" ? "a setting" : id,
+    path: toldId(id),
     found: "neither an assumption nor a place in the study",
     allowed: `the id of an assumption${near.length > 0 ? `, as ${near.join(", ")}` : ""}, or a place as messages write it, such as money.discountRate or options[1].steps.coverage`,
     remedy: "Correct its spelling.",
   };
 }
+
+/** An id as problems name it. */
+export const toldId = (id: string): string => (id.trim() === "" ? "a setting without a name" : id);
 
 const mostNear = 4;
 

@@ -91,6 +91,17 @@ describe("a sweep", () => {
     expect(told?.allowed).toContain(allowed);
   });
 
+  it("tells its problems with a place where a setting has no name", () => {
+    const swept = [
+      { id: "", values: [] },
+      { id: " ", values: [1] },
+    ];
+    const unnamed = (values: typeof swept) => toldIn(inputErrorOf(() => sweep(parsed, values, assumptions)));
+    const place = { path: "a setting without a name" };
+    expect(unnamed(swept)).toMatchObject([{ ...place, found: "no values" }]);
+    expect(unnamed(swept.slice(1))).toMatchObject([{ ...place, found: expect.stringContaining("neither") }]);
+  });
+
   it("is refused before anything is computed where it has 100,000 points", () => {
     const many = Array.from({ length: 1000 }, (_, index) => 1 + index / 1000);
     const swept = [
