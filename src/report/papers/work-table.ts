@@ -1,0 +1,25 @@
+import { workKinds } from "../../study/exports/work/work-kinds.js";
+import type { WorkSums } from "../../study/exports/work/work-sums.js";
+import { head, num, row, type TableView } from "../words/view-types.js";
+
+const written = (amount: number) =>
+  num(amount.toLocaleString("en-US", { maximumFractionDigits: amount < 10 ? 1 : 0 }));
+const kilowattHours = 1000;
+
+/** Work orders by structure and kind of work. */
+export function workTable({ from, to, orders, amounts, sums }: WorkSums): TableView {
+  const cells = ({ hours, laborCost, parts, outage, energy }: WorkSums["amounts"]) =>
+    [hours, laborCost, parts, outage, energy / kilowattHours].map(written);
+  return {
+    id: "sums",
+    caption: `Work orders and outages, ${from === to ? from : `${from} to ${to}`}`,
+    head: head(
+      ...["Structure", "Work", num("Orders"), num("Hours of work"), num("Labor cost"), num("Parts")],
+      ...[num("Hours out of service"), num("Energy lost, MWh")],
+    ),
+    rows: sums.map((each) =>
+      row(each.structure, workKinds[each.work].title, written(each.orders), ...cells(each.amounts)),
+    ),
+    total: row("Total", "", written(orders), ...cells(amounts)),
+  };
+}
