@@ -1,4 +1,5 @@
-import type { Form, FormsToPrint, PrintedParts } from "../../forms/forms.js";
+import type { Form } from "../../forms/form.js";
+import type { FormsToPrint, PrintedParts } from "../../forms/print-parts.js";
 import type { IssueDraft, PreparedIssue, PrintedPart } from "../../issue/make-issue.js";
 import type { AskedSheet, WorkedSheets } from "../../method/worked-sheets.js";
 import type { BalanceLine } from "../../report/board/balance-line.js";
