@@ -1,7 +1,7 @@
 import { basename, dirname } from "node:path";
 import { loadAssumptions } from "../../assumptions/load.js";
+import { workEdits } from "../../editor/files/work-edits.js";
 import { edited } from "../../editor/study-text.js";
-import { workEdits } from "../../editor/work-edits.js";
 import { assumptionsFolder } from "../../report/document/assets.js";
 import { workTable } from "../../report/papers/work-table.js";
 import { readWork } from "../../study/exports/work/read-work.js";

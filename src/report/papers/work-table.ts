@@ -1,4 +1,3 @@
-import { workKinds } from "../../study/exports/work/work-kinds.js";
 import type { WorkSums } from "../../study/exports/work/work-sums.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
 
@@ -23,7 +22,7 @@ export function workTable(
     rows: sums.map((each) =>
       row(
         names.get(each.structure) ?? each.structure,
-        workKinds[each.work].title,
+        each.title,
         written(each.orders),
         ...cells(each.amounts),
       ),

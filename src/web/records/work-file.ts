@@ -1,5 +1,5 @@
+import { workEdits } from "../../editor/files/work-edits.js";
 import { childOf, itemsOf } from "../../editor/form-values.js";
-import { workEdits } from "../../editor/work-edits.js";
 import { workTable } from "../../report/papers/work-table.js";
 import { workKinds, workNames } from "../../study/exports/work/work-kinds.js";
 import { valueAt } from "../../study/reading/problems.js";
