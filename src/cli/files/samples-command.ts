@@ -1,7 +1,7 @@
 import { basename, dirname } from "node:path";
 import { loadAssumptions } from "../../assumptions/load.js";
+import { sampleEdits, sampleMapping } from "../../editor/files/sample-edits.js";
 import { childOf, itemsOf } from "../../editor/form-values.js";
-import { sampleEdits, sampleMapping } from "../../editor/sample-edits.js";
 import { edited } from "../../editor/study-text.js";
 import { assumptionsFolder } from "../../report/document/assets.js";
 import { cleanYears } from "../../study/exports/clean-years.js";

@@ -1,7 +1,7 @@
 import { basename, dirname } from "node:path";
 import { loadAssumptions } from "../../assumptions/load.js";
+import { workEdits } from "../../editor/files/work-edits.js";
 import { edited } from "../../editor/study-text.js";
-import { workEdits } from "../../editor/work-edits.js";
 import { assumptionsFolder } from "../../report/document/assets.js";
 import { workTable } from "../../report/papers/work-table.js";
 import { readWork } from "../../study/exports/work/read-work.js";
@@ -37,7 +37,7 @@ export function workCommand(path: string, asked: FileArguments, print: (text: st
   const assumptions = loadAssumptions(assumptionsFolder, dirname(path));
   const { edits, told } = workEdits(document, { sums, mapping, fileName: name, origin }, assumptions);
   writeWhole(path, edited(text, edits));
-  print(tableText(workTable(sums)));
+  print(tableText(workTable(sums, new Map())));
   for (const line of [...read.told, ...told]) print(line);
   for (const each of firstProblems(read.refused)) print(`Left out: ${sentence(problemIn(name, each))}`);
 }

@@ -1,4 +1,3 @@
-import { workKinds } from "../../study/exports/work/work-kinds.js";
 import type { WorkSums } from "../../study/exports/work/work-sums.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
 
@@ -6,8 +5,11 @@ const written = (amount: number) =>
   num(amount.toLocaleString("en-US", { maximumFractionDigits: amount < 10 ? 1 : 0 }));
 const kilowattHours = 1000;
 
-/** Work orders by structure and kind of work. */
-export function workTable({ from, to, orders, amounts, sums }: WorkSums): TableView {
+/** Work orders by structure and kind of work. @param names of the structures, by id */
+export function workTable(
+  { from, to, orders, amounts, sums }: WorkSums,
+  names: ReadonlyMap<string, string>,
+): TableView {
   const cells = ({ hours, laborCost, parts, outage, energy }: WorkSums["amounts"]) =>
     [hours, laborCost, parts, outage, energy / kilowattHours].map(written);
   return {
@@ -18,7 +20,12 @@ export function workTable({ from, to, orders, amounts, sums }: WorkSums): TableV
       ...[num("Hours out of service"), num("Energy lost, MWh")],
     ),
     rows: sums.map((each) =>
-      row(each.structure, workKinds[each.work].title, written(each.orders), ...cells(each.amounts)),
+      row(
+        names.get(each.structure) ?? each.structure,
+        each.title,
+        written(each.orders),
+        ...cells(each.amounts),
+      ),
     ),
     total: row("Total", "", written(orders), ...cells(amounts)),
   };

@@ -1,5 +1,5 @@
+import { logEdits } from "../../editor/files/log-edits.js";
 import { childOf, itemsOf } from "../../editor/form-values.js";
-import { logEdits } from "../../editor/log-edits.js";
 import { head, num, row, type TableView } from "../../report/words/view-types.js";
 import type { ClassSum } from "../../study/exports/boat-sums.js";
 import { valueAt } from "../../study/reading/problems.js";

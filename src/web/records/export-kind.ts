@@ -5,7 +5,7 @@ import type { Edit } from "../../editor/study-text.js";
 import type { TableView } from "../../report/words/view-types.js";
 import type { ExportTrial, TriedExport } from "../../study/exports/tried-export.js";
 import { valueAt } from "../../study/reading/problems.js";
-import type { ExportForm } from "./export-form.js";
+import type { ExportForm } from "./sent-export.js";
 
 export interface Choice {
   readonly value: string;

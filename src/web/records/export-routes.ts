@@ -7,10 +7,11 @@ import { authorOf, rememberAuthor } from "../author.js";
 import { NotFoundError } from "../explain.js";
 import type { StudyPages } from "../pages/study-pages.js";
 import { boatsFile } from "./boats-file.js";
-import { type ExportForm, exportFormOf, exportMappingOf, sentExport } from "./export-form.js";
+import { exportFormOf, exportMappingOf } from "./export-form.js";
 import type { ExportKind, ShownExport } from "./export-kind.js";
 import { showExport } from "./exports-page.js";
 import { samplesFile } from "./samples-file.js";
+import { type ExportForm, sentExport } from "./sent-export.js";
 import { exportUpload, tooLarge, type WaitingFiles } from "./waiting-files.js";
 import { workFile } from "./work-file.js";
 

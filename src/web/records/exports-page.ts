@@ -7,7 +7,6 @@ import { draftOf } from "../../editor/draft.js";
 import type { StudyPages } from "../pages/study-pages.js";
 import { workbenchPage } from "../pages/workbench-page.js";
 import { renderPage } from "../render.js";
-import type { ExportForm } from "./export-form.js";
 import type { ExportKind, ShownExport } from "./export-kind.js";
 import {
   choices,
@@ -17,6 +16,7 @@ import {
   fileKinds,
   orderChoices,
 } from "./file-choices.js";
+import type { ExportForm } from "./sent-export.js";
 
 interface Shown {
   readonly kind: ExportKind;

@@ -1,8 +1,8 @@
-import { sampleEdits, sampleMapping } from "../../editor/sample-edits.js";
+import { sampleEdits, sampleMapping } from "../../editor/files/sample-edits.js";
 import { head, num, row, type TableView } from "../../report/words/view-types.js";
 import type { SampleYear } from "../../study/exports/sample-years.js";
-import { setting } from "./export-form.js";
 import { type Choice, type ExportKind, named, optionsOf, textAt } from "./export-kind.js";
+import { setting } from "./sent-export.js";
 
 const kinds: readonly Choice[] = [
   { value: "planktonTows", label: "Plankton tow" },

@@ -1,11 +1,19 @@
+import { workEdits } from "../../editor/files/work-edits.js";
 import { childOf, itemsOf } from "../../editor/form-values.js";
-import { workEdits } from "../../editor/work-edits.js";
 import { workTable } from "../../report/papers/work-table.js";
 import { workKinds, workNames } from "../../study/exports/work/work-kinds.js";
 import { valueAt } from "../../study/reading/problems.js";
 import { type Choice, type ExportKind, named, textAt } from "./export-kind.js";
 
 const works: readonly Choice[] = workNames.map((value) => ({ value, label: workKinds[value].title }));
+
+const structuresOf = (document: unknown): readonly Choice[] => [
+  ...named(itemsOf(childOf(document, "structures"))),
+  { value: "other", label: "None of this study" },
+];
+
+const namesOf = (document: unknown): ReadonlyMap<string, string> =>
+  new Map(structuresOf(document).map(({ value, label }) => [value, label]));
 
 /** Work orders and outages: what an hour, a cleaning and an outage take becomes own values. */
 export const workFile: ExportKind = {
@@ -27,11 +35,11 @@ export const workFile: ExportKind = {
     },
     {
       ...{ key: "work", label: "Column of the kinds of work", needed: false },
-      likely: /work type|kind|activity|cause|code|^work$/i,
+      likely: /type|kind|activity|cause|^work$/i,
     },
     {
       ...{ key: "order", label: "Column of the numbers of the orders", needed: false },
-      likely: /order|number|^no\.?$/i,
+      likely: /order|number|^wo\b|^no\.?$/i,
     },
     {
       ...{ key: "hours", label: "Column of the hours of work", needed: false },
@@ -51,10 +59,7 @@ export const workFile: ExportKind = {
   words: [
     {
       ...{ about: "structures", label: "The structure that" },
-      choices: (document) => [
-        ...named(itemsOf(childOf(document, "structures"))),
-        { value: "other", label: "None of this study" },
-      ],
+      choices: structuresOf,
     },
     { about: "works", label: "The kind of work that", choices: () => works },
   ],
@@ -72,7 +77,7 @@ export const workFile: ExportKind = {
     const isRead = found !== undefined && mapping !== undefined;
     const origin = form.origin === "" ? undefined : form.origin;
     return {
-      ...{ ...tried, mapping, table: found && workTable(found) },
+      ...{ ...tried, mapping, table: found && workTable(found, namesOf(trial.document)) },
       changes: isRead
         ? workEdits(trial.document, { sums: found, mapping, fileName: name, origin }, assumptions)
         : undefined,

@@ -67,7 +67,7 @@ const cases: readonly Case[] = [
       "Choose the columns",
     ] as const),
   ],
-  ["thirtieth-of-february.csv", "levels", 3, "2011-02-30", "a day that the month has", "Correct it"],
+  ["thirtieth-of-february.csv", "levels", 3, "2011-02-30", "a day that the month has", "Correct the date"],
   ["two-levels-of-one-day.csv", "levels", 4, "2011-01-02 a second time", "one level for each date", "mean"],
   ["ambiguous-dates.csv", "levels", 2, "2011-03-04 with the month first", "only one way", "Say whether"],
   [

@@ -11,6 +11,8 @@ type Amounts = Readonly<Record<AmountKey, number>>;
 export interface WorkSum {
   readonly structure: string;
   readonly work: WorkName;
+  /** The work in words. */
+  readonly title: string;
   readonly orders: number;
   readonly amounts: Amounts;
 }
@@ -43,8 +45,8 @@ export function workSums(lines: readonly WorkLine[]): WorkSums | undefined {
   );
   const sums = groupsOf(orders, ({ structure, work }) => `${structure} ${work}`).map(
     ([first, ...others]) => ({
-      ...{ structure: first.structure, work: first.work, orders: others.length + 1 },
-      amounts: totals([first, ...others]),
+      ...{ structure: first.structure, work: first.work, title: workKinds[first.work].title },
+      ...{ orders: others.length + 1, amounts: totals([first, ...others]) },
     }),
   );
   return {

@@ -1,10 +1,10 @@
-import { findsPerSample, type SampleKind } from "../model/risk/detection.js";
-import type { CleanRun } from "../study/exports/clean-years.js";
-import type { SampleYear } from "../study/exports/sample-years.js";
-import type { SampleColumnsMapped } from "../study/format/export-schema.js";
-import { valueAt } from "../study/reading/problems.js";
-import { childOf, itemsOf } from "./form-values.js";
-import type { Edit } from "./study-text.js";
+import { findsPerSample, type SampleKind } from "../../model/risk/detection.js";
+import type { CleanRun } from "../../study/exports/clean-years.js";
+import type { SampleYear } from "../../study/exports/sample-years.js";
+import type { SampleColumnsMapped } from "../../study/format/export-schema.js";
+import { valueAt } from "../../study/reading/problems.js";
+import { childOf, itemsOf } from "../form-values.js";
+import type { Edit } from "../study-text.js";
 
 interface CountedSamples {
   readonly years: readonly SampleYear[];

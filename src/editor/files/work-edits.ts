@@ -1,13 +1,13 @@
-import type { AssumptionSet } from "../assumptions/entry.js";
-import { applyOverrides } from "../assumptions/override.js";
-import { counted } from "../counted.js";
-import { hourlyRate } from "../study/exports/work/work-kinds.js";
-import type { MeasuredValue, WorkSums } from "../study/exports/work/work-sums.js";
-import type { WorkColumnsMapped } from "../study/format/export-schema.js";
-import { valueAt } from "../study/reading/problems.js";
-import { overrideEdits, type WrittenOverride } from "./override-edits.js";
-import { ownValues } from "./own-value.js";
-import type { Edit } from "./study-text.js";
+import type { AssumptionSet } from "../../assumptions/entry.js";
+import { applyOverrides } from "../../assumptions/override.js";
+import { counted } from "../../counted.js";
+import { hourlyRate } from "../../study/exports/work/work-kinds.js";
+import type { MeasuredValue, WorkSums } from "../../study/exports/work/work-sums.js";
+import type { WorkColumnsMapped } from "../../study/format/export-schema.js";
+import { valueAt } from "../../study/reading/problems.js";
+import { overrideEdits, type WrittenOverride } from "../override-edits.js";
+import { ownValues } from "../own-value.js";
+import type { Edit } from "../study-text.js";
 
 interface MeasuredWork {
   readonly sums: WorkSums;
