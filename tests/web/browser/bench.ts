@@ -132,3 +132,21 @@ export const months = (name: string, value: string) =>
       value,
     ]),
   );
+
+/** The words of what has the focus. */
+export const focused = (page: Page) => page.evaluate(() => document.activeElement?.textContent?.trim() ?? "");
+
+/** Presses Tab until the element of that name has the focus. */
+export async function tabTo(page: Page, name: string): Promise<void> {
+  const most = 60;
+  for (let step = 0; step < most; step += 1) {
+    const found = await page.evaluate(() => {
+      const element = document.activeElement;
+      const label = element instanceof HTMLInputElement ? element.labels?.[0] : element;
+      return label?.textContent?.trim() ?? "";
+    });
+    if (found.startsWith(name)) return;
+    await page.keyboard.press("Tab");
+  }
+  throw new Error(`${name} is not reached by the keyboard`);
+}
