@@ -32,7 +32,7 @@ export function structureProblems(parts: SoundParts): Contradiction[] {
 /** A treatment plant names a structure of the study that takes water in, or none. */
 function intakeProblems(structures: SoundParts["structures"]): Contradiction[] {
   const known = structures.flatMap(({ value }) =>
-    kindOf(withoutUnits(value)).inlet === undefined ? [] : [value.id],
+    kindOf(plainOf(value)).inlet === undefined ? [] : [value.id],
   );
   return structures.flatMap(({ index, value }) =>
     !("intake" in value) || value.intake === undefined || known.includes(value.intake)
@@ -47,9 +47,42 @@ function intakeProblems(structures: SoundParts["structures"]): Contradiction[] {
   );
 }
 
+const plain = new WeakMap<StructureDocument, Structure>();
+
+/** Once for each structure: a study is judged at each end of each range, and most of its structures stay as they are. */
+function plainOf(document: StructureDocument): Structure {
+  const structure: Structure = plain.get(document) ?? withoutUnits(document);
+  plain.set(document, structure);
+  return structure;
+}
+
+interface Judged {
+  readonly lake: SoundParts["lake"];
+  readonly units: StructureUnits;
+  readonly problems: readonly Contradiction[];
+}
+
+type StructureUnits = NonNullable<SoundParts["study"]>["units"];
+
+const judged = new WeakMap<StructureDocument, Judged>();
+
+/** The same for what is found in a structure within its lake. */
+function problemsOf(document: StructureDocument, { lake, study }: SoundParts): readonly Contradiction[] {
+  const units = study?.units ?? "si";
+  const known = judged.get(document);
+  if (known && known.lake === lake && known.units === units) return known.problems;
+  const problems = problemsWithin(document, lake, units);
+  judged.set(document, { lake, units, problems });
+  return problems;
+}
+
 /** Checks of every inlet, rack and pipe, plus those of the structure's own kind. */
-function problemsOf(document: StructureDocument, { lake, study }: SoundParts): Contradiction[] {
-  const structure: Structure = withoutUnits(document);
+function problemsWithin(
+  document: StructureDocument,
+  lake: SoundParts["lake"],
+  units: StructureUnits,
+): Contradiction[] {
+  const structure = plainOf(document);
   const kind = kindOf(structure);
   const typed: Typed = (...at) => typedText(document, at);
   const inlet = kind.inlet?.(structure);
@@ -63,7 +96,7 @@ function problemsOf(document: StructureDocument, { lake, study }: SoundParts): C
         path: [...at, ...problem.path],
       })),
     ),
-    ...ownProblems(document, lake, study?.units ?? "si"),
+    ...ownProblems(document, lake, units),
   ];
 }
 
