@@ -12,6 +12,8 @@ import { keptSchedules, type SchedulesOf } from "../../study/compared/kept-sched
 import { resultDifferences } from "../../study/compared/result-differences.js";
 import { triedFile } from "../../study/exports/tried-file.js";
 import { triedLog } from "../../study/exports/tried-log.js";
+import { triedSamples } from "../../study/exports/tried-samples.js";
+import { triedWork } from "../../study/exports/work/tried-work.js";
 import { isConfirmed } from "../../study/reading/confirmed.js";
 import { InputError, type Problem } from "../../study/reading/problems.js";
 import { parsedStudyText, readIssuedText, readStudyText } from "../../study/reading/read.js";
@@ -30,7 +32,16 @@ const mostSchedules = 4;
 export function comparing({
   assumptions,
 }: AnswerContext): AnswersOf<
-  "balance" | "effect" | "ownEffects" | "differences" | "explanation" | "sweep" | "fileTried" | "logTried"
+  | "balance"
+  | "effect"
+  | "ownEffects"
+  | "differences"
+  | "explanation"
+  | "sweep"
+  | "fileTried"
+  | "logTried"
+  | "samplesTried"
+  | "workTried"
 > {
   const runs = runCache(mostComparisons, ({ text, fileName, files }: ComparedText) =>
     comparedRun(
@@ -61,6 +72,8 @@ export function comparing({
     },
     fileTried: triedFile,
     logTried: triedLog,
+    samplesTried: (trial) => triedSamples(trial, assumptions),
+    workTried: triedWork,
     sweep: ({ text, fileName, values }) => sweep(parsedStudyText(text, fileName), values, assumptions),
   };
 }
