@@ -5,7 +5,11 @@ import { withoutUnits } from "../prepare/to-model.js";
 import { type Contradiction, exactlyOne, repeatedIds } from "../reading/contradiction.js";
 import { typedText } from "../reading/problems.js";
 import { ownProblems } from "./consistency-kinds.js";
+import { oncePer } from "./once-per.js";
 import type { SoundParts } from "./sound-parts.js";
+
+/** The ends of every range are tried in the whole study, most of whose structures stay what they are. */
+const plainOf = oncePer((document: StructureDocument): Structure => withoutUnits(document));
 
 /** The text typed at a place in the structure. */
 type Typed = (...at: readonly PropertyKey[]) => string;
@@ -21,7 +25,7 @@ export function structureProblems(parts: SoundParts): Contradiction[] {
     ...ids,
     ...intakeProblems(structures),
     ...structures.flatMap(({ index, value }) =>
-      problemsOf(value, parts).map((problem) => ({
+      problemsIn(value, parts).map((problem) => ({
         ...problem,
         path: ["structures", index, ...problem.path],
       })),
@@ -47,41 +51,19 @@ function intakeProblems(structures: SoundParts["structures"]): Contradiction[] {
   );
 }
 
-const plain = new WeakMap<StructureDocument, Structure>();
+type Judging = Pick<SoundParts, "lake" | "study">;
 
-/** Once for each structure: a study is judged at each end of each range, and most of its structures stay as they are. */
-function plainOf(document: StructureDocument): Structure {
-  const structure: Structure = plain.get(document) ?? withoutUnits(document);
-  plain.set(document, structure);
-  return structure;
-}
+const problemsIn = (document: StructureDocument, { lake, study }: Judging): readonly Contradiction[] =>
+  lake && study ? knownProblems(lake)(study)(document) : problemsOf(document, { lake, study });
 
-interface Judged {
-  readonly lake: SoundParts["lake"];
-  readonly units: StructureUnits;
-  readonly problems: readonly Contradiction[];
-}
-
-type StructureUnits = NonNullable<SoundParts["study"]>["units"];
-
-const judged = new WeakMap<StructureDocument, Judged>();
-
-/** The same for what is found in a structure within its lake. */
-function problemsOf(document: StructureDocument, { lake, study }: SoundParts): readonly Contradiction[] {
-  const units = study?.units ?? "si";
-  const known = judged.get(document);
-  if (known && known.lake === lake && known.units === units) return known.problems;
-  const problems = problemsWithin(document, lake, units);
-  judged.set(document, { lake, units, problems });
-  return problems;
-}
+const knownProblems = oncePer((lake: NonNullable<Judging["lake"]>) =>
+  oncePer((study: NonNullable<Judging["study"]>) =>
+    oncePer((document: StructureDocument) => problemsOf(document, { lake, study })),
+  ),
+);
 
 /** Checks of every inlet, rack and pipe, plus those of the structure's own kind. */
-function problemsWithin(
-  document: StructureDocument,
-  lake: SoundParts["lake"],
-  units: StructureUnits,
-): Contradiction[] {
+function problemsOf(document: StructureDocument, { lake, study }: Judging): Contradiction[] {
   const structure = plainOf(document);
   const kind = kindOf(structure);
   const typed: Typed = (...at) => typedText(document, at);
@@ -96,7 +78,7 @@ function problemsWithin(
         path: [...at, ...problem.path],
       })),
     ),
-    ...ownProblems(document, lake, units),
+    ...ownProblems(document, lake, study?.units ?? "si"),
   ];
 }
 
