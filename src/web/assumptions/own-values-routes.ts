@@ -16,11 +16,11 @@ import { largestStudyBytes } from "../../study/reading/read.js";
 import { decodeStudy } from "../../study/reading/study-bytes.js";
 import { authorOf, rememberAuthor } from "../author.js";
 import { NotFoundError } from "../explain.js";
+import type { StudyPages } from "../pages/study-pages.js";
+import { workbenchPage } from "../pages/workbench-page.js";
 import { readerSignal } from "../reader-gone.js";
 import { renderPage } from "../render.js";
 import { unitsOf } from "./assumption-units.js";
-import type { StudyPages } from "./study-pages.js";
-import { workbenchPage } from "./workbench-page.js";
 
 const sent = z.object({
   csv: z.string().default(""),
