@@ -89,7 +89,11 @@ export function readAssumptions(files: AssumptionFiles, later?: AssumptionSet): 
     foundingEvidence: found.evidence,
     habitatLakes,
   };
-  return { ...contents, agency, alterations: areShipped(withoutAgency(files)) ? [] : alterationsOf(contents) };
+  return {
+    ...contents,
+    agency,
+    alterations: areShipped(withoutAgency(files)) ? [] : alterationsOf(contents),
+  };
 }
 
 const withoutAgency = (files: AssumptionFiles): AssumptionFiles =>

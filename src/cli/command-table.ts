@@ -83,6 +83,14 @@ const commands = new Map<string, Command>([
     },
   ],
   [
+    "work",
+    async (study, { set, partly }, file) => {
+      const path = required(study, "STUDY");
+      const asked = { file: required(file, "FILE"), settings: assignments(set), isPartial: partly ?? false };
+      (await import("./files/work-command.js")).workCommand(path, asked, print);
+    },
+  ],
+  [
     "report",
     async (study, values) => {
       const out = required(values.out, "--out FILE");

@@ -1,5 +1,5 @@
-import { boardView } from "../report/board/board-view.js";
 import { bearersTable } from "../report/board/bearers-table.js";
+import { boardView } from "../report/board/board-view.js";
 import { balanceTable, optionsTable } from "../report/board/comparison-view.js";
 import { headlineTable } from "../report/board/headline-words.js";
 import { incrementsTable } from "../report/board/increments-view.js";

@@ -41,7 +41,7 @@ import { addStudyPages } from "./pages/study-pages.js";
 import { addWorked } from "./pages/worked-routes.js";
 import { addPlans } from "./plans/plan-routes.js";
 import { ReaderGoneError } from "./reader-gone.js";
-import { addLogs } from "./records/log-routes.js";
+import { addExports } from "./records/export-routes.js";
 import { addRecords } from "./records/record-routes.js";
 import { WaitingFiles } from "./records/waiting-files.js";
 import { renderPage } from "./render.js";
@@ -93,7 +93,7 @@ export function createApp(parts: AppParts): Express {
   addTables(app, reading);
   const files = new WaitingFiles();
   addRecords(app, reading, files);
-  addLogs(app, reading, files);
+  addExports(app, reading, files);
   addEditing(app, reading);
   addKeeping(app, studies);
   addRevisions(app, reading);

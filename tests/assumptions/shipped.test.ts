@@ -4,7 +4,12 @@ import { describe, expect, it } from "vitest";
 import { parse } from "yaml";
 import { assumptionFiles, readAssumptions } from "../../src/assumptions/load.js";
 import { alterationsOf, recordOf, shippedRecord } from "../../src/assumptions/shipped.js";
-import { areShipped, contentsFile, contentsText, shippedContent } from "../../src/assumptions/shipped-contents.js";
+import {
+  areShipped,
+  contentsFile,
+  contentsText,
+  shippedContent,
+} from "../../src/assumptions/shipped-contents.js";
 import { programVersion } from "../../src/assumptions/version.js";
 import { workbook } from "../../src/forms/workbook/workbook.js";
 import { renderReportBody } from "../../src/report/document/html.js";

@@ -5,7 +5,11 @@ import { withoutUnits } from "../prepare/to-model.js";
 import { type Contradiction, exactlyOne, repeatedIds } from "../reading/contradiction.js";
 import { typedText } from "../reading/problems.js";
 import { ownProblems } from "./consistency-kinds.js";
+import { oncePer } from "./once-per.js";
 import type { SoundParts } from "./sound-parts.js";
+
+/** The ends of every range are tried in the whole study, most of whose structures stay what they are. */
+const plainOf = oncePer((document: StructureDocument): Structure => withoutUnits(document));
 
 /** The text typed at a place in the structure. */
 type Typed = (...at: readonly PropertyKey[]) => string;
@@ -21,7 +25,7 @@ export function structureProblems(parts: SoundParts): Contradiction[] {
     ...ids,
     ...intakeProblems(structures),
     ...structures.flatMap(({ index, value }) =>
-      problemsOf(value, parts).map((problem) => ({
+      problemsIn(value, parts).map((problem) => ({
         ...problem,
         path: ["structures", index, ...problem.path],
       })),
@@ -32,7 +36,7 @@ export function structureProblems(parts: SoundParts): Contradiction[] {
 /** A treatment plant names a structure of the study that takes water in, or none. */
 function intakeProblems(structures: SoundParts["structures"]): Contradiction[] {
   const known = structures.flatMap(({ value }) =>
-    kindOf(withoutUnits(value)).inlet === undefined ? [] : [value.id],
+    kindOf(plainOf(value)).inlet === undefined ? [] : [value.id],
   );
   return structures.flatMap(({ index, value }) =>
     !("intake" in value) || value.intake === undefined || known.includes(value.intake)
@@ -47,9 +51,20 @@ function intakeProblems(structures: SoundParts["structures"]): Contradiction[] {
   );
 }
 
+type Judging = Pick<SoundParts, "lake" | "study">;
+
+const problemsIn = (document: StructureDocument, { lake, study }: Judging): readonly Contradiction[] =>
+  lake && study ? knownProblems(lake)(study)(document) : problemsOf(document, { lake, study });
+
+const knownProblems = oncePer((lake: NonNullable<Judging["lake"]>) =>
+  oncePer((study: NonNullable<Judging["study"]>) =>
+    oncePer((document: StructureDocument) => problemsOf(document, { lake, study })),
+  ),
+);
+
 /** Checks of every inlet, rack and pipe, plus those of the structure's own kind. */
-function problemsOf(document: StructureDocument, { lake, study }: SoundParts): Contradiction[] {
-  const structure: Structure = withoutUnits(document);
+function problemsOf(document: StructureDocument, { lake, study }: Judging): Contradiction[] {
+  const structure = plainOf(document);
   const kind = kindOf(structure);
   const typed: Typed = (...at) => typedText(document, at);
   const inlet = kind.inlet?.(structure);

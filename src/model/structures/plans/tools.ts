@@ -3,10 +3,11 @@ import { remembered } from "../../computed-once.js";
 import { months } from "../../lake/calendar.js";
 import type { Layer } from "../../mussels/layer.js";
 import type { PlanEntry } from "../catalogue.js";
-import type { Component, LimitLoad, Plan, Priced } from "../component.js";
+import type { Component, LimitLoad, Plan, Tell } from "../component.js";
 import type { LakeContext } from "../context.js";
 import { forcedCleaning, noLoad } from "../limits.js";
 import { removalLines, shellLines, workLines } from "../plan-work.js";
+import { Ledger, tellAll } from "./ledger.js";
 import { type Course, type SurfacePart, type UntouchedCourse, untouchedCourse } from "./untouched.js";
 import { addCost, addTo, type Cost, costOfLines, noCost } from "./weights.js";
 
@@ -30,8 +31,8 @@ export interface YearCost {
 
 /** What a layer costs in a month while it stands, and the shells of what died in it. */
 interface MonthCost extends YearCost {
-  /** Made when asked for: comparing plans takes the cost alone. */
-  readonly lines: () => readonly Priced[];
+  /** Comparing plans takes the cost alone. */
+  readonly tellLines: (tell: Tell) => void;
 }
 
 export function planTools(part: SurfacePart): PlanTools {
@@ -85,25 +86,29 @@ function fedMonths(monthCost: PlanTools["inMonth"]): PlanTools["inMonth"] {
 
 function monthCosts({ component, context }: SurfacePart): PlanTools["inMonth"] {
   const { planWeights } = context;
+  const ledger = new Ledger();
   const forced = forcedCleaning(component, context);
   const certain = remembered((month: number) => costOfLines(forced.certain(month), planWeights));
   return (layer, month, upstream) => {
-    const shells = shellLines(layer, component, context);
     const isFouled = layer.mass > 0;
-    const losses = isFouled || component.isFed ? component.losses(layer, month, upstream) : noLines;
+    const first = ledger.length;
+    if (isFouled || component.isFed) component.losses(ledger.tell, layer, month, upstream);
+    const end = ledger.length;
+    const cost = ledger.costOf(first, end, planWeights);
+    if (layer.killed > 0) addTo(cost, shellLines(layer, component, context), planWeights);
     const nearest = isFouled ? component.limit(layer, month) : noLoad;
-    const cost = costOfLines(losses, planWeights);
-    addTo(cost, shells, planWeights);
     const chance = forced.chance(nearest.load);
     if (chance > 0) addCost(cost, certain(month), chance);
-    return { cost, nearest, lines: () => [...shells, ...losses, ...forced.lines(nearest, month)] };
+    return {
+      cost,
+      nearest,
+      tellLines: (tell) => {
+        tellAll(tell, shellLines(layer, component, context));
+        ledger.tellAgain(tell, first, end);
+        tellAll(tell, forced.lines(nearest, month));
+      },
+    };
   };
-}
-
-const noLines: readonly Priced[] = [];
-
-export function append(lines: Priced[], more: readonly Priced[]): void {
-  for (const line of more) lines.push(line);
 }
 
 /** Whether a month under a layer costs anything. */

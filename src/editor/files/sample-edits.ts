@@ -1,10 +1,10 @@
-import { findsPerSample, type SampleKind } from "../model/risk/detection.js";
-import type { CleanRun } from "../study/exports/clean-years.js";
-import type { SampleYear } from "../study/exports/sample-years.js";
-import type { SampleColumnsMapped } from "../study/format/export-schema.js";
-import { valueAt } from "../study/reading/problems.js";
-import { childOf, itemsOf } from "./form-values.js";
-import type { Edit } from "./study-text.js";
+import { findsPerSample, type SampleKind } from "../../model/risk/detection.js";
+import type { CleanRun } from "../../study/exports/clean-years.js";
+import type { SampleYear } from "../../study/exports/sample-years.js";
+import type { SampleColumnsMapped } from "../../study/format/export-schema.js";
+import { valueAt } from "../../study/reading/problems.js";
+import { childOf, itemsOf } from "../form-values.js";
+import type { Edit } from "../study-text.js";
 
 interface CountedSamples {
   readonly years: readonly SampleYear[];
@@ -31,15 +31,30 @@ export function sampleEdits(
   samples: CountedSamples,
 ): { readonly edits: Edit[]; readonly told: string[] } {
   const watching = watchingEdits(document, samples);
-  return { edits: [...periodEdits(document, samples), ...watching.edits], told: watching.told };
+  const at = (key: string) => ["boats", "samples", key];
+  return {
+    edits: [
+      { at: at("export"), value: withoutDefaults(samples.mapping) },
+      { at: at("origin"), value: `File ${samples.fileName}` },
+      ...periodEdits(document, samples),
+      ...watching.edits,
+    ],
+    told: watching.told,
+  };
 }
 
-function periodEdits(document: unknown, { years, clean, mapping, fileName, under }: CountedSamples): Edit[] {
+/** How samples were last read; an earlier version kept it with the clean years. */
+export function sampleMapping(document: unknown): object {
+  const periods = itemsOf(childOf(childOf(document, "boats"), "cleanPeriods"));
+  const before = periods.map((each) => valueAt(each, ["export"])).findLast((each) => each !== undefined);
+  return Object(valueAt(document, ["boats", "samples", "export"]) ?? before ?? {});
+}
+
+function periodEdits(document: unknown, { years, clean, fileName, under }: CountedSamples): Edit[] {
   const before = itemsOf(childOf(childOf(document, "boats"), "cleanPeriods"));
-  const periods = clean.map(({ from, to }, index) => ({
+  const periods = clean.map(({ from, to }) => ({
     ...{ from, to },
     ...(under === undefined ? {} : { under }),
-    ...(index === clean.length - 1 ? { export: withoutDefaults(mapping) } : {}),
     origin: `${countsText(years.filter(({ year }) => year >= from && year <= to))} in ${fileName}, none with mussels`,
   }));
   const at = ["boats", "cleanPeriods"];

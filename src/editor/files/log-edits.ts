@@ -1,9 +1,9 @@
-import { type BoatSums, seasonCsv } from "../study/exports/boat-sums.js";
-import type { BoatColumnsMapped } from "../study/format/export-schema.js";
-import { valueAt } from "../study/reading/problems.js";
-import { readSeasonLog } from "../study/reading/season-log.js";
-import { childOf, itemsOf } from "./form-values.js";
-import type { Edit } from "./study-text.js";
+import { type BoatSums, seasonCsv } from "../../study/exports/boat-sums.js";
+import type { BoatColumnsMapped } from "../../study/format/export-schema.js";
+import { valueAt } from "../../study/reading/problems.js";
+import { readSeasonLog } from "../../study/reading/season-log.js";
+import { childOf, itemsOf } from "../form-values.js";
+import type { Edit } from "../study-text.js";
 
 interface SummedLog {
   readonly sums: BoatSums;

@@ -1,6 +1,6 @@
-import type { LevelColumnsMapped } from "../study/format/export-schema.js";
-import { valueAt } from "../study/reading/problems.js";
-import type { Edit, Place } from "./study-text.js";
+import type { LevelColumnsMapped } from "../../study/format/export-schema.js";
+import { valueAt } from "../../study/reading/problems.js";
+import type { Edit, Place } from "../study-text.js";
 
 /** A record that was read from an exported file. */
 export interface ReadFile {
