@@ -127,7 +127,7 @@ export function killedByYear(
 }
 
 function killedIn(input: GrowthInput, parameters: GrowthParameters, settled: number) {
-  const killed = Array<number>(input.density.length / 12).fill(0);
+  const killed: number[] = [];
   let bareMonth: number | undefined;
   growColonies(input, parameters, (colony, month) => {
     const year = Math.floor(month / 12);
