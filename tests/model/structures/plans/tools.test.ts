@@ -3,7 +3,8 @@ import { bareSurface } from "../../../../src/model/mussels/layer.js";
 import type { Component } from "../../../../src/model/structures/component.js";
 import { serviceLine } from "../../../../src/model/structures/kinds/service-line.js";
 import { candidatePlans } from "../../../../src/model/structures/plan.js";
-import { append, costsAnything, upstreamShare } from "../../../../src/model/structures/plans/tools.js";
+import { Ledger, tellAll } from "../../../../src/model/structures/plans/ledger.js";
+import { costsAnything, upstreamShare } from "../../../../src/model/structures/plans/tools.js";
 import { assumedWith } from "../../assumptions.js";
 import { contextOf } from "../../contexts.js";
 import { productiveLake } from "../../lakes.js";
@@ -56,8 +57,10 @@ describe("a month", () => {
   it("has its lines after those before", () => {
     const [line] = planBy("filter").protection?.monthly[0] ?? [];
     if (!line) throw new Error("a filter costs nothing");
-    const lines = [line];
-    append(lines, [{ ...line, what: "another" }]);
-    expect(lines.map(({ what }) => what)).toEqual([line.what, "another"]);
+    const ledger = new Ledger();
+    for (const each of [line, { ...line, what: "another" }]) tellAll(ledger.tell, [each]);
+    const told: string[] = [];
+    ledger.tellAgain(({ what }) => told.push(what), 0, ledger.length);
+    expect(told).toEqual([line.what, "another"]);
   });
 });
