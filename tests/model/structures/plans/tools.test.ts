@@ -3,7 +3,7 @@ import { bareSurface } from "../../../../src/model/mussels/layer.js";
 import type { Component } from "../../../../src/model/structures/component.js";
 import { serviceLine } from "../../../../src/model/structures/kinds/service-line.js";
 import { candidatePlans } from "../../../../src/model/structures/plan.js";
-import { append, costsAnything, upstreamShare } from "../../../../src/model/structures/plans/tools.js";
+import { costsAnything, upstreamShare } from "../../../../src/model/structures/plans/tools.js";
 import { assumedWith } from "../../assumptions.js";
 import { contextOf } from "../../contexts.js";
 import { productiveLake } from "../../lakes.js";
@@ -51,13 +51,5 @@ describe("a month", () => {
     ["of a bare part", part, bareSurface, false],
   ])("%s costs something: %#", (_what, component, layer, expected) => {
     expect(costsAnything(component, layer)).toBe(expected);
-  });
-
-  it("has its lines after those before", () => {
-    const [line] = planBy("filter").protection?.monthly[0] ?? [];
-    if (!line) throw new Error("a filter costs nothing");
-    const lines = [line];
-    append(lines, [{ ...line, what: "another" }]);
-    expect(lines.map(({ what }) => what)).toEqual([line.what, "another"]);
   });
 });
