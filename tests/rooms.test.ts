@@ -150,6 +150,7 @@ const told: readonly string[] = [
   "model/lake/calendar.ts",
   "model/money/decimal.ts",
   "model/uncertainty/reach.ts",
+  "plain-error.ts",
   "study/compared/figures.ts",
   "study/format/report-schema.ts",
   "study/odds/odds.ts",

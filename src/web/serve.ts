@@ -27,6 +27,7 @@ import { accessSettings, refuseOpenDoor, shownAddress } from "./access/settings.
 import { createApp } from "./app.js";
 import { stopServing, usualPatience } from "./stopping.js";
 import { faultEntry, withUpkeep } from "./upkeep.js";
+import { workAhead } from "./work-ahead.js";
 
 function start(): void {
   const log = pino();
@@ -50,9 +51,11 @@ function start(): void {
   const pool = workerPool(assumptions);
   const runs = askedRuns({ ...usualRuns, draw: (study, control) => oddsOf(pool, study, control) });
   const few = askedRuns({ ...fewRuns, draw: (study, control) => fewFuturesOf(pool, study, control) });
+  const answers = sharedAnswers(workers, mostAnswerBytes);
+  const ending = new AbortController();
   const app = createApp({
     studies,
-    answers: sharedAnswers(workers, mostAnswerBytes),
+    answers,
     printer,
     runs,
     few,
@@ -69,10 +72,14 @@ function start(): void {
       return;
     }
     workers.warm();
+    workAhead(studies, answers, ending.signal).catch((fault) => {
+      if (!ending.signal.aborted) log.error(faultEntry(fault));
+    });
     console.log(`Ramp & Rack is at ${shownAddress(settings)} (stop with Ctrl-C)`);
   });
   Object.assign(server, patience);
   stopOnSignals(server, async () => {
+    ending.abort();
     connection.close();
     lock?.release();
     await Promise.all([printer.close(), pool.close(), workers.close()]);

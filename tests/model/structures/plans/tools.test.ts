@@ -3,6 +3,7 @@ import { bareSurface } from "../../../../src/model/mussels/layer.js";
 import type { Component } from "../../../../src/model/structures/component.js";
 import { serviceLine } from "../../../../src/model/structures/kinds/service-line.js";
 import { candidatePlans } from "../../../../src/model/structures/plan.js";
+import { Ledger, tellAll } from "../../../../src/model/structures/plans/ledger.js";
 import { costsAnything, upstreamShare } from "../../../../src/model/structures/plans/tools.js";
 import { assumedWith } from "../../assumptions.js";
 import { contextOf } from "../../contexts.js";
@@ -51,5 +52,15 @@ describe("a month", () => {
     ["of a bare part", part, bareSurface, false],
   ])("%s costs something: %#", (_what, component, layer, expected) => {
     expect(costsAnything(component, layer)).toBe(expected);
+  });
+
+  it("has its lines after those before", () => {
+    const [line] = planBy("filter").protection?.monthly[0] ?? [];
+    if (!line) throw new Error("a filter costs nothing");
+    const ledger = new Ledger();
+    for (const each of [line, { ...line, what: "another" }]) tellAll(ledger.tell, [each]);
+    const told: string[] = [];
+    ledger.tellAgain(({ what }) => told.push(what), 0, ledger.length);
+    expect(told).toEqual([line.what, "another"]);
   });
 });

@@ -1,12 +1,12 @@
-import type { Rack } from "../../model/structures/inputs.js";
-import { kindOf, type Structure } from "../../model/structures/kinds.js";
-import type { StructureDocument } from "../format/structure-schema.js";
-import { withoutUnits } from "../prepare/to-model.js";
-import { type Contradiction, exactlyOne, repeatedIds } from "../reading/contradiction.js";
-import { typedText } from "../reading/problems.js";
+import type { Rack } from "../../../model/structures/inputs.js";
+import { kindOf, type Structure } from "../../../model/structures/kinds.js";
+import type { StructureDocument } from "../../format/structure-schema.js";
+import { withoutUnits } from "../../prepare/to-model.js";
+import { type Contradiction, exactlyOne, repeatedIds } from "../../reading/contradiction.js";
+import { typedText } from "../../reading/problems.js";
+import { oncePer } from "../once-per.js";
+import type { SoundParts } from "../sound-parts.js";
 import { ownProblems } from "./consistency-kinds.js";
-import { oncePer } from "./once-per.js";
-import type { SoundParts } from "./sound-parts.js";
 
 /** The ends of every range are tried in the whole study, most of whose structures stay what they are. */
 const plainOf = oncePer((document: StructureDocument): Structure => withoutUnits(document));

@@ -1,7 +1,7 @@
 import { z } from "zod";
-import { structureSchema } from "../format/structure-schema.js";
-import type { Contradiction } from "../reading/contradiction.js";
-import { valueAt } from "../reading/problems.js";
+import { structureSchema } from "../../format/structure-schema.js";
+import type { Contradiction } from "../../reading/contradiction.js";
+import { valueAt } from "../../reading/problems.js";
 
 /** Of each pair exactly one is needed; neither is needed by itself, so that no field says it alone. */
 const pairs: ReadonlyArray<readonly [string, string, string]> = [

@@ -1,9 +1,9 @@
-import type { StructureDocument } from "../format/structure-schema.js";
-import type { Contradiction } from "../reading/contradiction.js";
+import type { StructureDocument } from "../../format/structure-schema.js";
+import type { Contradiction } from "../../reading/contradiction.js";
+import type { SoundParts } from "../sound-parts.js";
 import { distributionProblems, hatcheryProblems, treatmentProblems } from "./consistency-deliveries.js";
 import { plantProblems } from "./consistency-plant.js";
 import { plantPumpProblems, supplyProblems } from "./consistency-pump.js";
-import type { SoundParts } from "./sound-parts.js";
 
 type DocumentOf<Kind extends StructureDocument["kind"]> = Extract<StructureDocument, { kind: Kind }>;
 type OwnProblems<Document> = (

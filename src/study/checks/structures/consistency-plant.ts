@@ -1,9 +1,9 @@
-import { at } from "../../lists.js";
-import { daysOf, hoursPerDay, months } from "../../model/lake/calendar.js";
-import type { Quantity } from "../../units/quantity.js";
-import { monthNames } from "../format/month-names.js";
-import type { StructureDocument } from "../format/structure-schema.js";
-import { type Contradiction, exactlyOne } from "../reading/contradiction.js";
+import { at } from "../../../lists.js";
+import { daysOf, hoursPerDay, months } from "../../../model/lake/calendar.js";
+import type { Quantity } from "../../../units/quantity.js";
+import { monthNames } from "../../format/month-names.js";
+import type { StructureDocument } from "../../format/structure-schema.js";
+import { type Contradiction, exactlyOne } from "../../reading/contradiction.js";
 
 type PlantDocument = Extract<StructureDocument, { kind: "hydropower" }>;
 type ByMonthDocument = NonNullable<PlantDocument["running"]>["flow"];

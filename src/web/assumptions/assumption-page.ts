@@ -10,10 +10,10 @@ import { assumptionRow } from "../../report/document/assumptions-list.js";
 import { usualIn } from "../../report/words/usual-and-own.js";
 import type { TableView } from "../../report/words/view-types.js";
 import { InputError } from "../../study/reading/problems.js";
+import { workbenchPage } from "../pages/workbench-page.js";
 import { ownShown, unitsOf } from "./assumption-units.js";
 import { usedIn } from "./assumptions-page.js";
 import { type OwnValueForm, triedText, type Wrong } from "./own-value-form.js";
-import { workbenchPage } from "./workbench-page.js";
 
 export interface AssumptionPage {
   readonly studies: Studies;

@@ -11,13 +11,13 @@ import type { StudyDocument } from "../../study/format/schema.js";
 import type { Swing } from "../../study/odds/assumption-swings.js";
 import { authorOf, rememberAuthor } from "../author.js";
 import { NotFoundError } from "../explain.js";
+import { runQuestion } from "../pages/odds-routes.js";
+import type { StudyPages } from "../pages/study-pages.js";
+import { askAgainSeconds } from "../pages/study-pages.js";
 import { renderPage } from "../render.js";
 import { type AssumptionPage, assumptionPage } from "./assumption-page.js";
 import { assumptionsPage, readSearch, type SwingState } from "./assumptions-page.js";
-import { runQuestion } from "./odds-routes.js";
 import { type OwnValueForm, readOwnValueForm, saveOwnValue, triedText } from "./own-value-form.js";
-import type { StudyPages } from "./study-pages.js";
-import { askAgainSeconds } from "./study-pages.js";
 
 /** Works out how far each assumption moves a study's answer; takes seconds. */
 export type Judge = (document: StudyDocument, signal: AbortSignal) => Promise<Swing[]>;

@@ -1,6 +1,6 @@
-import type { StructureDocument } from "../format/structure-schema.js";
-import type { Contradiction } from "../reading/contradiction.js";
-import type { SoundParts } from "./sound-parts.js";
+import type { StructureDocument } from "../../format/structure-schema.js";
+import type { Contradiction } from "../../reading/contradiction.js";
+import type { SoundParts } from "../sound-parts.js";
 
 type LineDocument = Extract<StructureDocument, { kind: "hydropower" }>["coolingWater"];
 

@@ -1,7 +1,7 @@
-import { meanFlows } from "../../model/structures/deliveries/distribution.js";
-import type { StructureDocument } from "../format/structure-schema.js";
-import { withoutUnits } from "../prepare/to-model.js";
-import type { Contradiction } from "../reading/contradiction.js";
+import { meanFlows } from "../../../model/structures/deliveries/distribution.js";
+import type { StructureDocument } from "../../format/structure-schema.js";
+import { withoutUnits } from "../../prepare/to-model.js";
+import type { Contradiction } from "../../reading/contradiction.js";
 
 type DocumentOf<Kind extends StructureDocument["kind"]> = Extract<StructureDocument, { kind: Kind }>;
 type PumpingDocument = DocumentOf<"pumping-plant">;

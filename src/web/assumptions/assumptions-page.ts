@@ -16,8 +16,8 @@ import {
 import { formatter } from "../../report/words/format.js";
 import { type StudyUnits, usualIn } from "../../report/words/usual-and-own.js";
 import type { Swing } from "../../study/odds/assumption-swings.js";
+import { workbenchPage } from "../pages/workbench-page.js";
 import { ownShown, unitsOf } from "./assumption-units.js";
-import { workbenchPage } from "./workbench-page.js";
 
 /** How much the assumptions move, or why that is not known yet. */
 export type SwingState = { readonly swings: readonly Swing[] } | "under way" | "unfinished";
