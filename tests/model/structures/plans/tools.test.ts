@@ -21,6 +21,7 @@ function planBy(measure: string) {
 }
 
 describe("what comes down from upstream", () => {
+  const fed = { component: { isFed: true } as Component, context };
   const firstFound = context.density.findIndex((share) => share >= 0.3);
   const last = context.density.length - 1;
   const shareAt = (month: number) => (context.density[month] ?? Number.NaN) / context.matureDensity;
@@ -28,18 +29,23 @@ describe("what comes down from upstream", () => {
   it("goes with the lake's density, whatever the plan", () => {
     expect(firstFound).toBeGreaterThan(0);
     for (const month of [0, firstFound, last])
-      expect(upstreamShare(planBy("leave"), month, context)).toBe(shareAt(month));
+      expect(upstreamShare(planBy("leave"), month, fed)).toBe(shareAt(month));
   });
 
   it("passes no filter while mussels are regularly found", () => {
     const filter = planBy("filter");
-    expect(upstreamShare(filter, firstFound - 1, context)).toBe(shareAt(firstFound - 1));
-    expect(upstreamShare(filter, firstFound, context)).toBe(0);
-    expect(upstreamShare(filter, last, context)).toBe(0);
+    expect(upstreamShare(filter, firstFound - 1, fed)).toBe(shareAt(firstFound - 1));
+    expect(upstreamShare(filter, firstFound, fed)).toBe(0);
+    expect(upstreamShare(filter, last, fed)).toBe(0);
+  });
+
+  it("reaches no part that nothing is upstream of", () => {
+    const apart = { ...fed, component: { isFed: undefined } as Component };
+    expect(upstreamShare(planBy("leave"), last, apart)).toBe(0);
   });
 
   it("is none in a lake in which nothing lives", () => {
-    expect(upstreamShare(planBy("leave"), 0, { ...context, matureDensity: 0 })).toBe(0);
+    expect(upstreamShare(planBy("leave"), 0, { ...fed, context: { ...context, matureDensity: 0 } })).toBe(0);
   });
 });
 
@@ -60,7 +66,7 @@ describe("a month", () => {
     const ledger = new Ledger();
     for (const each of [line, { ...line, what: "another" }]) tellAll(ledger.tell, [each]);
     const told: string[] = [];
-    ledger.tellAgain(({ what }) => told.push(what), 0, ledger.length);
+    ledger.tellAgain(({ what }) => told.push(what), { first: 0, end: ledger.length });
     expect(told).toEqual([line.what, "another"]);
   });
 });
