@@ -1,8 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { compare } from "../../../src/model/compare.js";
 import { type EntryCheck, within } from "../../../src/model/entries/entry-check.js";
+import { mostLaneLaunches } from "../../../src/model/entries/launch-entries.js";
+import { cleanDelivered, cleanLoss, impossible } from "../../../src/model/entries/pipe-entries.js";
 import type { StudyInput } from "../../../src/model/inputs.js";
 import type { Structure } from "../../../src/model/structures/kinds.js";
+import type { PipePart } from "../../../src/model/structures/pipe-part.js";
 import { assumed } from "../assumptions.js";
 import { productiveLake } from "../lakes.js";
 import { everyMonth } from "../near.js";
@@ -146,6 +149,34 @@ describe("what entries come to, by hand", () => {
 
   it("launches of a narrow ramp on one lane", () => {
     expect(foundIn({ ...ramp, width: 3 }, "each lane")).toBe(20);
+  });
+});
+
+describe("what refuses an entry", () => {
+  it("is past the limits of velocity, head, share delivered and launches", () => {
+    expect(impossible(assumed)).toEqual({ velocity: 20, pumpedHead: 1000, delivered: 0.5 });
+    expect(mostLaneLaunches(assumed)).toBe(1440);
+  });
+
+  it("is reckoned for the flow that a head drives through a clean pipe, at most the largest", () => {
+    const part = { pipe: pumpedIntake.conduit, flow: 1.2 } as PipePart;
+    expect(cleanDelivered(part, cleanLoss(part, 1.3e-6), 1.3e-6)).toBeCloseTo(1, 9);
+    expect(cleanDelivered(part, 50, 1.3e-6)).toBe(1);
+    const quarter = cleanDelivered(part, cleanLoss(part, 1.3e-6) / 4, 1.3e-6);
+    // By hand: half the flow, but for the little by which friction grows in slower water.
+    expect(Math.abs(quarter / 0.5 - 1)).toBeLessThan(0.02);
+  });
+});
+
+describe("the places of entries", () => {
+  it("are those of the fields that an author may correct", () => {
+    const told = checksOf([pumpedIntake]).map(({ at }) => at.slice(2).join("."));
+    expect(told).toEqual([
+      ...["conduit.diameter", "conduit.roughness"],
+      ...["rack", "rack.velocityLimit", "rack.clearSpacing", "rack.headLossLimit"],
+      ...["elevation", "elevation", "supply", "conduit", "supply.marginHead", "supply.energyPrice"],
+      ...["alternativeWater", ""],
+    ]);
   });
 });
 

@@ -37,9 +37,11 @@ const withSummer = (peak: number): Lake => ({
 });
 
 describe("a bare surface", () => {
-  it("has mussels of no length, and none of anything else", () => {
-    const none = { number: 0, cover: 0, mass: 0, killed: 0, shed: 0, thickness: 0, lengthMm: 0 };
-    for (const layer of grown({ density: 0, years: 1 })) expect(layer).toMatchObject(none);
+  it("has mussels of no length, also in the month that killed the last of them", () => {
+    const layers = grown({ lake: drawnDownLake, place: { at: "elevation", elevation: 95 } });
+    const bare = layers.filter(({ number }) => number === 0);
+    expect(bare.some(({ killed }) => killed > 0)).toBe(true);
+    for (const { lengthMm, thickness } of bare) expect([lengthMm, thickness]).toEqual([0, 0]);
   });
 });
 
