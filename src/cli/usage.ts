@@ -68,7 +68,7 @@ const usages: Readonly<Record<string, Usage>> = {
     ways: [
       [
         "STUDY FILE [--set KEY=VALUE …] [--partly]",
-        "count samples for mussels by year: years without a find, and with at least a usual effort, go to boats.cleanPeriods, from which the chance is learned. KEY: date, result, kind, place (columns), kinds, results, all, dates, under (the option in force), watching (options that get the yearly counts)",
+        "count samples for mussels by year: years without a find, and with at least a usual effort, go to boats.cleanPeriods, from which the chance is learned. KEY: date, result, kind, place (columns), kinds, results, all, dates, under (the option in force), watching (options that get the yearly counts), origin",
       ],
     ],
     example:

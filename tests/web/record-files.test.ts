@@ -105,8 +105,22 @@ describe("the page of work orders", () => {
     await send([...answers, ["upload", uploadIn(page)], ["act", "keep"]]);
     const { text = "", note } = studies.find(id) ?? {};
     expect(note).toBe("Work orders from file.csv");
+    expect(text).toContain("origin: File file.csv");
     expect(text).toMatch(/id: raw-water.strainer-hours, value: 3 ± 1 h/);
     expect(text).not.toContain("Doe");
+  });
+
+  it("keeps where a file comes from as told, until the name of the next takes the place of a name", async () => {
+    const { send, studies, id } = await withStudy("work");
+    for (const [told, kept] of [
+      ["", "File file.csv"],
+      ["plant records", "plant records"],
+      ["", "plant records"],
+    ] as const) {
+      const page = await (await send([...answers, ["origin", told]], file)).text();
+      await send([...answers, ["origin", told], ["upload", uploadIn(page)], ["act", "keep"]]);
+      expect(studies.find(id)?.text).toContain(`origin: ${kept}`);
+    }
   });
 
   it("tells of a structure that is gone, and lists lines with faults", async () => {

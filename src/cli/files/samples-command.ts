@@ -30,7 +30,7 @@ export function samplesCommand(path: string, asked: FileArguments, print: (text:
   const { text, document } = studyTextAt(path);
   const name = basename(asked.file);
   const file = exportedFile(asked.file);
-  const { under, watching = "", ...columns } = settingsOf(asked.settings);
+  const { under, watching = "", origin, ...columns } = settingsOf(asked.settings);
   mustBeOption(document, under);
   const mapping = mappingOf(document, columns, { name, file });
   const read = readSamples(file, mapping);
@@ -38,7 +38,7 @@ export function samplesCommand(path: string, asked: FileArguments, print: (text:
   mustBeWhole(name, read.refused, asked.isPartial);
   const clean = cleanYears(read.years, document, loadAssumptions(assumptionsFolder, dirname(path)));
   const { edits, told } = sampleEdits(document, {
-    ...{ years: read.years, clean: clean.runs, mapping, fileName: name, under },
+    ...{ years: read.years, clean: clean.runs, mapping, fileName: name, origin, under },
     watching: listIn(watching),
   });
   writeWhole(path, edited(text, edits));

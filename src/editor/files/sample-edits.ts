@@ -5,12 +5,14 @@ import type { SampleColumnsMapped } from "../../study/format/export-schema.js";
 import { valueAt } from "../../study/reading/problems.js";
 import { childOf, itemsOf } from "../form-values.js";
 import type { Edit } from "../study-text.js";
+import { fileOrigin } from "./file-origin.js";
 
 interface CountedSamples {
   readonly years: readonly SampleYear[];
   readonly clean: readonly CleanRun[];
   readonly mapping: SampleColumnsMapped;
   readonly fileName: string;
+  readonly origin: string | undefined;
   /** The option whose checks were in force in the clean years. */
   readonly under: string | undefined;
   /** Ids of the options whose monitoring gets the yearly counts. */
@@ -35,7 +37,10 @@ export function sampleEdits(
   return {
     edits: [
       { at: at("export"), value: withoutDefaults(samples.mapping) },
-      { at: at("origin"), value: `File ${samples.fileName}` },
+      {
+        at: at("origin"),
+        value: fileOrigin(samples.origin, valueAt(document, at("origin")), samples.fileName),
+      },
       ...periodEdits(document, samples),
       ...watching.edits,
     ],

@@ -8,6 +8,7 @@ import { valueAt } from "../../study/reading/problems.js";
 import { overrideEdits, type WrittenOverride } from "../override-edits.js";
 import { ownValues } from "../own-value.js";
 import type { Edit } from "../study-text.js";
+import { fileOrigin } from "./file-origin.js";
 
 interface MeasuredWork {
   readonly sums: WorkSums;
@@ -44,7 +45,7 @@ export function workEdits(
     );
   }
   const at = (key: string) => ["workOrders", key];
-  const origin = work.origin ?? valueAt(document, at("origin")) ?? `File ${work.fileName}`;
+  const origin = fileOrigin(work.origin, valueAt(document, at("origin")), work.fileName);
   return {
     edits: [
       ...overrideEdits(document, own),

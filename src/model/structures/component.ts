@@ -126,7 +126,6 @@ export interface Protection {
   /** Share of settlers that it lets on; 1 where it only kills what has settled. */
   readonly settlementFactor: number;
   readonly monthly: readonly (readonly Priced[])[];
-  readonly yearlyCost: number;
 }
 
 /** One way of keeping a part in service, ready to be tried. */

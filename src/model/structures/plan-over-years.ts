@@ -20,7 +20,7 @@ export interface Followed {
  */
 export function followPlan(plan: Plan, tools: PlanTools, course: Course): Followed {
   const { layers, cleanedMonths } = course;
-  const { component, context, inMonth } = tools;
+  const { component, context, tellMonth } = tools;
   const years = Array.from({ length: context.density.length / 12 }, (_, year) => yearLike(course, year));
   const isThere = isInPlace(context, Math.min(...cleanedMonths));
   const known = Array.from({ length: layers.length / 12 }, (_, year) => {
@@ -29,7 +29,7 @@ export function followPlan(plan: Plan, tools: PlanTools, course: Course): Follow
     for (let month = year * 12; month < year * 12 + 12; month++) {
       const layer = layers[month] ?? noElement(layers, month);
       if (costsAnything(component, layer)) {
-        inMonth(layer, month % 12, upstreamShare(plan, month, context)).tellLines(tell);
+        tellMonth(tell, layer, month % 12, upstreamShare(plan, month, tools));
       }
       if (plan.protection && isThere(month)) tellAll(tell, at(plan.protection.monthly, month % 12));
       if (!cleanedMonths.has(month)) continue;

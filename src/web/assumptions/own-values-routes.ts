@@ -18,6 +18,7 @@ import { authorOf, rememberAuthor } from "../author.js";
 import { NotFoundError } from "../explain.js";
 import type { StudyPages } from "../pages/study-pages.js";
 import { workbenchPage } from "../pages/workbench-page.js";
+import { readerSignal } from "../reader-gone.js";
 import { renderPage } from "../render.js";
 import { unitsOf } from "./assumption-units.js";
 
@@ -60,7 +61,8 @@ export function addOwnValues(app: Express, parts: Parts): void {
       response.redirect(303, `/studies/${entry.id}/assumptions`);
       return;
     }
-    const page = await rendered(parts, entry, { csv: form.csv, author, table, nameProblem });
+    const signal = readerSignal(response);
+    const page = await rendered(parts, entry, { csv: form.csv, author, table, nameProblem, signal });
     response.status(table.problems.length > 0 || nameProblem ? 400 : 200).send(page);
   });
 }
@@ -81,11 +83,13 @@ interface Shown {
   readonly from?: StudyEntry | undefined;
   readonly table?: OwnValueTable;
   readonly nameProblem?: string | undefined;
+  /** Given when the reader leaves: what the values do is then not worked out to its end. */
+  readonly signal?: AbortSignal | undefined;
 }
 
 async function rendered(parts: Parts, entry: StudyEntry, shown: Shown): Promise<string> {
   const { studies, answers } = parts;
-  const { csv, author, from, table, nameProblem } = shown;
+  const { csv, author, from, table, nameProblem, signal } = shown;
   const problems = table?.problems ?? [];
   const isSound = table !== undefined && problems.length === 0;
   const balance = await answers.ask("balance", textOf(entry));
@@ -109,7 +113,7 @@ async function rendered(parts: Parts, entry: StudyEntry, shown: Shown): Promise<
         ),
       ],
       count: counted(table?.lines.length ?? 0, "own value"),
-      effect: isSound ? await effectOf(parts, entry, table) : undefined,
+      effect: isSound ? await effectOf(parts, entry, { ...table, signal }) : undefined,
     }),
   );
 }
@@ -120,15 +124,19 @@ const copiedText = ({ name }: StudyEntry, csv: string): string =>
     : `The own values of “${name}” are in the box below. Nothing is saved yet.`;
 
 /** What the values do, as far as the study can be computed. */
-async function effectOf({ answers, studies }: Parts, entry: StudyEntry, { lines, text }: OwnValueTable) {
+async function effectOf(
+  { answers, studies }: Parts,
+  entry: StudyEntry,
+  { lines, text, signal }: OwnValueTable & Pick<Shown, "signal">,
+) {
   const { fileName } = entry;
   const before = ownIn(entry);
   try {
     const values = lines.map(({ id, value }) => ({ id, value }));
     const names = ["As kept", "With all of them"] as const;
     const [effects, table] = await Promise.all([
-      answers.ask("ownEffects", { text: entry.text, fileName, values }),
-      answers.ask("effect", { before: entry.text, text, fileName, names }),
+      answers.ask("ownEffects", { text: entry.text, fileName, values }, signal),
+      answers.ask("effect", { before: entry.text, text, fileName, names }, signal),
     ]);
     const units = unitsOf(entry, studies);
     const shown = lines.map(({ id, ...line }) => {

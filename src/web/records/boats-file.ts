@@ -8,6 +8,7 @@ import { type ExportKind, named, optionsOf, textAt } from "./export-kind.js";
 /** Logs of inspected boats: kept as sums by season and class. */
 export const boatsFile: ExportKind = {
   path: "/records/boats",
+  part: { name: "Boats", path: "/edit/boats" },
   title: "Logs of inspected boats",
   guide: [
     "Choose a file of your inspection stations: a line for each boat, or sums by day or season. Say once which columns hold what and which class each word means; next year’s file needs no answer.",

@@ -1,3 +1,4 @@
+import { isFileOrigin } from "../../editor/files/file-origin.js";
 import { valueAt } from "../../study/reading/problems.js";
 import type { ExportKind } from "./export-kind.js";
 import { type ExportForm, sentExport, setting } from "./sent-export.js";
@@ -17,6 +18,7 @@ export function exportFormOf(document: unknown, kind: ExportKind, author: string
     const isGiven = typeof value === "string" || (list && Array.isArray(value));
     return isGiven ? [[key, list ? [[value].flat().join(", ")] : [value]]] : [];
   });
+  const origin = kind.origin(document);
   return sentExport.parse({
     columns: Object.fromEntries(kind.columns.map(({ key }) => [key, mapped(key)])),
     dates: mapped("dates"),
@@ -25,7 +27,7 @@ export function exportFormOf(document: unknown, kind: ExportKind, author: string
     word: words.map((each) => each.word),
     meaning: words.map((each) => each.id),
     set: Object.fromEntries(set),
-    origin: kind.origin(document).slice(0, 200),
+    origin: isFileOrigin(origin) ? "" : origin.slice(0, 200),
     author,
   });
 }

@@ -62,6 +62,8 @@ export interface TriedBy extends ExportTrial {
 export interface ExportKind {
   /** Address after that of the study. */
   readonly path: `/records/${string}`;
+  /** The page on which what is kept of it stands. */
+  readonly part: { readonly name: string; readonly path: string };
   readonly title: string;
   readonly guide: readonly string[];
   readonly fileLabel: string;

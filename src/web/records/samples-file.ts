@@ -14,6 +14,7 @@ const kinds: readonly Choice[] = [
 /** Samples for mussels: counted by year, and years without a find become clean years. */
 export const samplesFile: ExportKind = {
   path: "/records/samples",
+  part: { name: "Boats", path: "/edit/boats" },
   title: "Samples for mussels",
   guide: [
     "Choose a file of your samples or of the laboratory: a line for each sample, with its date and result. Say once which columns hold what and what each word means; next year’s file needs no answer.",
@@ -75,6 +76,7 @@ export const samplesFile: ExportKind = {
       changes: isRead
         ? sampleEdits(trial.document, {
             ...{ years: found.years, clean: found.clean, mapping, fileName: name },
+            origin: form.origin === "" ? undefined : form.origin,
             under: setting(form, "under") || undefined,
             watching: form.set.watching ?? [],
           })

@@ -18,6 +18,7 @@ const namesOf = (document: unknown): ReadonlyMap<string, string> =>
 /** Work orders and outages: what an hour, a cleaning and an outage take becomes own values. */
 export const workFile: ExportKind = {
   path: "/records/work",
+  part: { name: "Assumptions", path: "/assumptions" },
   title: "Work orders and outages",
   guide: [
     "Choose a file of your maintenance system: a line for each order or outage, with its date, structure and kind of work, and hours, labor cost, parts, hours out of service or energy lost as far as it has them. Say once which columns hold what and what each word means.",

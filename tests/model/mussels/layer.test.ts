@@ -36,6 +36,13 @@ const withSummer = (peak: number): Lake => ({
   surfaceTemperature: productiveLake.surfaceTemperature.map((each) => 4 + ((each - 4) * (peak - 4)) / 20),
 });
 
+describe("a bare surface", () => {
+  it("has mussels of no length, and none of anything else", () => {
+    const none = { number: 0, cover: 0, mass: 0, killed: 0, shed: 0, thickness: 0, lengthMm: 0 };
+    for (const layer of grown({ density: 0, years: 1 })) expect(layer).toMatchObject(none);
+  });
+});
+
 describe("a mature layer that nobody touches", () => {
   test.each([20, 22, 24, 26, 28])("weighs 1 to 15 kg/m2 in a lake with %d degrees in summer", (peak) => {
     // Over 12 kg/m2 in heated lakes (Konin lakes, abstract): 1 to 15 is accepted.

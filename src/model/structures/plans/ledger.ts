@@ -2,6 +2,12 @@ import { noElement } from "../../../lists.js";
 import type { Charge, Priced, Tell } from "../component.js";
 import { noCost, type PlanWeights, partOf } from "./weights.js";
 
+/** Entries from one up to, but without, another. */
+export interface Stretch {
+  readonly first: number;
+  readonly end: number;
+}
+
 /**
  * What was told of many months, one after the other: a month is a stretch of it. Of thousands of months that plans are
  * compared by, only those of the plan that is chosen are ever told again.
@@ -19,8 +25,7 @@ export class Ledger {
     return this.#charges.length;
   }
 
-  /** Of the entries from one up to, but without, another. */
-  costOf(first: number, end: number, weights: PlanWeights): number[] {
+  costOf({ first, end }: Stretch, weights: PlanWeights): number[] {
     const cost = noCost(weights);
     for (let entry = first; entry < end; entry++) {
       const charge = this.#charges[entry] ?? noElement(this.#charges, entry);
@@ -31,7 +36,7 @@ export class Ledger {
   }
 
   /** Tells the same entries to someone else. */
-  tellAgain(tell: Tell, first: number, end: number): void {
+  tellAgain(tell: Tell, { first, end }: Stretch): void {
     for (let entry = first; entry < end; entry++) {
       tell(
         this.#charges[entry] ?? noElement(this.#charges, entry),

@@ -98,7 +98,7 @@ export function costOfLines(lines: readonly Priced[], weights: PlanWeights): num
   return cost;
 }
 
-export const noCost = ({ groups }: PlanWeights): number[] => Array<number>(groups.length + 1).fill(0);
+export const noCost = ({ groups }: PlanWeights): number[] => [0, ...groups.map(() => 0)];
 
 /** A cost by its weight. */
 export function weighed(cost: Cost, weight: Cost): number {

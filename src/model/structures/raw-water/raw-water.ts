@@ -66,7 +66,7 @@ export function rawWaterOf(
 ): RawWater | undefined {
   if (!hasFittings(line)) return undefined;
   const parameters = loadingParameters(context);
-  const arriving = (pieces: Pieces) => arrivalsOf(line, pieces, parameters, context.growth);
+  const arriving = arrivalsOf(line, parameters, context.growth);
   const own = lastMade((layer: Layer) => arriving(shedPieces(layer, area, parameters.pieces)));
   const fromUpstream = once(() => {
     const byWall = walls.map((wall) =>
