@@ -1,16 +1,22 @@
-import { existsSync, mkdtempSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { deserialize, serialize } from "node:v8";
+import type { TestProject } from "vitest/node";
 
 /** Where the processes of one run of tests find what any of them has made. */
 const placeOfRun = "RAMP_AND_RACK_KEPT_IN_RUN";
 
-/** Makes the folder before any test, and takes it away after all. */
-export function setup(): () => void {
+/** Makes the folder before any test, anew where tests are watched, and takes it away after all. */
+export function setup(project: TestProject): () => void {
   const folder = mkdtempSync(join(tmpdir(), "kept-in-run-"));
   process.env[placeOfRun] = folder;
-  return () => rmSync(folder, { recursive: true, force: true });
+  const clear = () => rmSync(folder, { recursive: true, force: true });
+  project.onTestsRerun(() => {
+    clear();
+    mkdirSync(folder);
+  });
+  return clear;
 }
 
 /**

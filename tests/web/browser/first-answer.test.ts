@@ -25,8 +25,9 @@ function person(page: Page) {
     read: async () => {
       const words = await page.$eval("main", (main) => {
         const read = main.cloneNode(true) as HTMLElement;
-        // Pictures and tables are looked over, lists of choices are not unfolded, and nobody sees a chart's data.
-        const lookedOver = "option, script, .unseen, svg, table, .picture > :not(.picture-title, .note)";
+        // Pictures and tables are looked over, what is folded stays so, and nobody sees a chart’s data.
+        const lookedOver =
+          "option, script, .unseen, svg, table, .picture > :not(.picture-title, .note), details:not([open]) > :not(summary)";
         for (const skipped of read.querySelectorAll(lookedOver)) skipped.remove();
         return (read.textContent ?? "").trim().split(/\s+/).length;
       });
