@@ -64,6 +64,9 @@ export function rateOfLakes(kind: LakeKind, source: Assumed): number {
 
 const between = (one: number, other: number, share: number) => one ** (1 - share) * other ** share;
 
+/** A year's foundings that a rate can be divided by: fewer, or none, tell nothing. */
+const leastFoundings = 1e-300;
+
 /** All that turns a year's boats into a chance, from those of the option that does nothing. */
 export function foundingRates(
   open: Reaching,
@@ -76,7 +79,7 @@ export function foundingRates(
   const factor = learnedFactor(pooled + at(unchecked, 0) + at(checked, 0), boats.learned);
   const scaled = (rates: readonly number[]) => (factor === 1 ? rates : rates.map((rate) => rate * factor));
   return {
-    ofBoats: open.foundings === 0 ? suitability * factor : (pooled / open.foundings) * factor,
+    ofBoats: open.foundings < leastFoundings ? suitability * factor : (pooled / open.foundings) * factor,
     unchecked: scaled(unchecked),
     checked: scaled(checked),
     openLaunches: open.launches,

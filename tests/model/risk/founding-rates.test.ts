@@ -116,6 +116,13 @@ describe("the rate of the boats without a program", () => {
 });
 
 describe("the rate with a program", () => {
+  it("is next to nothing, and finite, where next to no launch is fouled", () => {
+    const few = { launches: 1e-310, foundings: 1e-318 };
+    const rates = foundingRates(few, 1, { boats: weighing(0.5), horizon: 2 }, source);
+    expect(rates.ofBoats).toBe(1);
+    expect(foundingRate({ launches: 0, foundings: 0 }, 0, rates)).toBeLessThan(1);
+  });
+
   it("is of the boats the share of foundings that it lets through, whatever drives the answer", () => {
     fc.assert(
       fc.property(weights, through, (weight, share) => {
