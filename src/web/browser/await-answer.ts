@@ -9,6 +9,8 @@ interface UnderWay {
 }
 
 const usualSeconds = 2;
+/** Until first figures are there, which come soon. */
+const firstSeconds = 0.5;
 
 async function ask(place: HTMLElement, shown: number): Promise<void> {
   const response = await fetch(place.dataset.awaits ?? "");
@@ -20,7 +22,8 @@ async function ask(place: HTMLElement, shown: number): Promise<void> {
   const told = early?.lakes ?? 0;
   if (told > shown) await showAnew(place);
   else if (progress) showProgress(place, progress);
-  const seconds = Number(response.headers.get("Retry-After")) || usualSeconds;
+  const later = Number(response.headers.get("Retry-After")) || usualSeconds;
+  const seconds = progress && !early ? firstSeconds : later;
   setTimeout(() => void ask(place, Math.max(shown, told)), seconds * 1000);
 }
 
