@@ -14,8 +14,8 @@ export default defineConfig({
 	},
 	test: {
 		include: ["tests/**/*.test.ts"],
-		// Some tests start a trial's own process.
-		globalSetup: "tests/trials/compile.ts",
+		// Some tests start a trial's own process; what takes long is made once in a run.
+		globalSetup: ["tests/trials/compile.ts", "tests/kept-in-run.ts"],
 		testTimeout: longest,
 		hookTimeout: longest,
 		teardownTimeout: longest,

@@ -32,7 +32,7 @@ const roomOf = (path: string) => path.split("/")[0] ?? "";
 
 /** Files that belong to no room. */
 const leaves = ["counted.ts", "lists.ts"];
-const study = [...leaves, "model", "units", "assumptions"];
+const study = [...leaves, "plain-error.ts", "model", "units", "assumptions"];
 const report = [...study, "study"];
 const app = [...report, "workers", "store", "editor", "odds", "report", "method", "forms", "issue"];
 
@@ -40,11 +40,12 @@ const app = [...report, "workers", "store", "editor", "odds", "report", "method"
 const allowed: Readonly<Record<string, readonly string[]>> = {
   "counted.ts": [],
   "lists.ts": [],
+  "plain-error.ts": [],
   model: leaves,
   units: [],
-  store: [],
+  store: ["plain-error.ts"],
   workers: [],
-  assumptions: ["lists.ts", "model", "units"],
+  assumptions: ["lists.ts", "plain-error.ts", "model", "units"],
   study,
   editor: report,
   odds: [...report, "workers"],
@@ -149,6 +150,7 @@ const told: readonly string[] = [
   "model/lake/calendar.ts",
   "model/money/decimal.ts",
   "model/uncertainty/reach.ts",
+  "plain-error.ts",
   "study/compared/figures.ts",
   "study/format/report-schema.ts",
   "study/odds/odds.ts",

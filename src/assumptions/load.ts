@@ -1,5 +1,6 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
+import { PlainError } from "../plain-error.js";
 import { agencyFile } from "./agency.js";
 import { readEntries } from "./entries.js";
 import type { AssumptionSet } from "./entry.js";
@@ -12,11 +13,12 @@ import { plansFile } from "./plans.js";
 import { priceIndexFile, readPriceIndices } from "./price-indices.js";
 import { readAgency, withAgencyFile } from "./read-agency.js";
 import { alterationsOf } from "./shipped.js";
+import { areShipped } from "./shipped-contents.js";
 import { readSources, sourcesFile } from "./sources.js";
 import { type AssumptionFiles, readYaml } from "./yaml-file.js";
 
 /** Wrong assumption files: for the engineer, at start. Each problem names file, entry, value and remedy. */
-export class AssumptionError extends Error {
+export class AssumptionError extends PlainError {
   constructor(readonly problems: readonly string[]) {
     super(`The assumptions cannot be used.\n${problems.map((problem) => `  ${problem}`).join("\n")}`);
   }
@@ -87,5 +89,12 @@ export function readAssumptions(files: AssumptionFiles, later?: AssumptionSet): 
     foundingEvidence: found.evidence,
     habitatLakes,
   };
-  return { ...contents, agency, alterations: alterationsOf(contents) };
+  return {
+    ...contents,
+    agency,
+    alterations: areShipped(withoutAgency(files)) ? [] : alterationsOf(contents),
+  };
 }
+
+const withoutAgency = (files: AssumptionFiles): AssumptionFiles =>
+  new Map([...files].filter(([name]) => name !== agencyFile));

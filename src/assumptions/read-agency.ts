@@ -5,19 +5,23 @@ import { type AgencySet, agencyFile } from "./agency.js";
 import { retired } from "./retired.js";
 import { type AssumptionFiles, readYaml } from "./yaml-file.js";
 
-const line = z.string().trim().min(1, "a text").max(200, "at most 200 characters");
+const line = z.string("a text").trim().min(1, "a text").max(200, "at most 200 characters");
 
-const agencySchema = z.strictObject({
-  name: line,
-  version: z.union([line, z.number()]).transform(String),
-  values: z.array(
-    z.strictObject({
-      id: z.string().min(1, "an id"),
-      value: z.union([z.string(), z.number()]),
-      reason: line,
-    }),
-  ),
-});
+const agencySchema = z.strictObject(
+  {
+    name: line,
+    version: z.union([line, z.number()], "a text or a number").transform(String),
+    values: z.array(
+      z.strictObject({
+        id: z.string("an id").min(1, "an id"),
+        value: z.union([z.string(), z.number()], "a value with its unit, or a number"),
+        reason: line,
+      }),
+      "a list of values, each with id, value and reason",
+    ),
+  },
+  { error: ({ code }) => (code === "invalid_type" ? "name, version and values" : undefined) },
+);
 
 /** The files with the agency's set, where the folder of the studies has one. */
 export function withAgencyFile(files: AssumptionFiles, folder: string): AssumptionFiles {
@@ -32,11 +36,13 @@ export function readAgency(
   problems: string[],
 ): AgencySet | undefined {
   if (!files.has(agencyFile)) return undefined;
-  const parsed = agencySchema.safeParse(readYaml(files, agencyFile, problems));
+  const written = readYaml(files, agencyFile, problems);
+  const parsed = agencySchema.safeParse(written);
   if (!parsed.success) {
     problems.push(
       ...parsed.error.issues.map(
-        ({ path, message }) => `${agencyFile}: ${path.map(String).join(", ")}: ${message}. Correct it.`,
+        ({ path, message }) =>
+          `${[agencyFile, ...path].map(String).join(", ")}: found ${foundAt(written, path)}; allowed: ${message}. Correct it.`,
       ),
     );
     return undefined;
@@ -44,6 +50,11 @@ export function readAgency(
   const ids = parsed.data.values.map(({ id }) => id);
   problems.push(...ids.flatMap((id, index) => idProblems(id, ids.indexOf(id) < index, entries)));
   return parsed.data;
+}
+
+function foundAt(written: unknown, path: readonly PropertyKey[]): string {
+  const found = path.reduce<unknown>((inner, key) => Reflect.get(Object(inner), key), written);
+  return found === undefined || found === null ? "nothing" : JSON.stringify(found).slice(0, 60);
 }
 
 function idProblems(id: string, isRepeated: boolean, entries: ReadonlyMap<string, unknown>): string[] {

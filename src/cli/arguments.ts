@@ -1,7 +1,10 @@
 import { parseArgs } from "node:util";
+import { PlainError } from "../plain-error.js";
 
 /** The command line was not understood: for the person who typed it. */
-export class UsageError extends Error {}
+export class UsageError extends PlainError {
+  override readonly isToCorrect = true;
+}
 
 export type OptionValues = ReturnType<typeof readArguments>["values"];
 

@@ -1,10 +1,4 @@
-import { AssumptionError } from "../assumptions/load.js";
-import { SigningKeyError } from "../issue/signing-key.js";
-import { OddsError } from "../odds/pool.js";
-import { BrowserError } from "../report/print/browser.js";
-import { TooWideError } from "../report/print/pdf.js";
-import { DamagedIssueError, DamagedRevisionError, StoreError } from "../store/errors.js";
-import { InputError } from "../study/reading/problems.js";
+import { PlainError } from "../plain-error.js";
 import { readArguments, UsageError } from "./arguments.js";
 import { commandCalled } from "./command-table.js";
 import { helpOn, usage } from "./usage.js";
@@ -30,23 +24,8 @@ async function runCommand(args: readonly string[]): Promise<number> {
 }
 
 function exitCode(error: unknown, command: string | undefined): number {
-  if (error instanceof InputError || error instanceof TooWideError) {
-    console.error(error.message);
-    return 2;
-  }
-  if (error instanceof UsageError) {
-    console.error(`${error.message}\n\n${helpOn(command) ?? usage}`);
-    return 2;
-  }
-  const isKnown =
-    error instanceof AssumptionError ||
-    error instanceof BrowserError ||
-    error instanceof DamagedIssueError ||
-    error instanceof DamagedRevisionError ||
-    error instanceof OddsError ||
-    error instanceof SigningKeyError ||
-    error instanceof StoreError;
   const isSystem = error instanceof Error && "code" in error;
-  console.error(isKnown || isSystem ? error.message : error);
-  return 1;
+  console.error(error instanceof PlainError || isSystem ? error.message : error);
+  if (error instanceof UsageError) console.error(`\n${helpOn(command) ?? usage}`);
+  return error instanceof PlainError && error.isToCorrect ? 2 : 1;
 }

@@ -1,6 +1,4 @@
-import { leastFutures, mostFutures } from "../study/odds/odds-settings.js";
 import { assignments, type OptionValues, paper, required, UsageError, whole } from "./arguments.js";
-import type { OddsArguments } from "./odds-command.js";
 
 const print = (text: string) => console.log(text);
 
@@ -85,6 +83,14 @@ const commands = new Map<string, Command>([
     },
   ],
   [
+    "work",
+    async (study, { set, partly }, file) => {
+      const path = required(study, "STUDY");
+      const asked = { file: required(file, "FILE"), settings: assignments(set), isPartial: partly ?? false };
+      (await import("./files/work-command.js")).workCommand(path, asked, print);
+    },
+  ],
+  [
     "report",
     async (study, values) => {
       const out = required(values.out, "--out FILE");
@@ -113,16 +119,16 @@ const commands = new Map<string, Command>([
     "odds",
     async (study, values) => {
       const path = required(study, "STUDY");
-      const asked = oddsArguments(values);
-      await (await import("./odds-command.js")).oddsCommand(path, asked, print);
+      const { oddsArguments, oddsCommand } = await import("./odds-command.js");
+      await oddsCommand(path, oddsArguments(values), print);
     },
   ],
   [
     "search",
     async (study, values) => {
       const path = required(study, "STUDY");
-      const asked = oddsArguments(values);
-      await (await import("./search-command.js")).searchCommand(path, asked, print);
+      const { oddsArguments } = await import("./odds-command.js");
+      await (await import("./search-command.js")).searchCommand(path, oddsArguments(values), print);
     },
   ],
   [
@@ -220,14 +226,3 @@ export function commandCalled(name: string): Command {
   if (command) return command;
   throw new UsageError(`Unknown command "${name}". Allowed: ${[...commands.keys()].join(", ")}.`);
 }
-
-function oddsArguments(values: OptionValues): OddsArguments {
-  return {
-    futures: whole("--futures", values.futures, { least: leastFutures, most: mostFutures }),
-    seed: whole("--seed", values.seed, { least: 0, most: Number.MAX_SAFE_INTEGER }),
-    workers: whole("--workers", values.workers, { least: 1, most: mostWorkersAsked }),
-    asJson: values.json ?? false,
-  };
-}
-
-const mostWorkersAsked = 64;

@@ -1,9 +1,16 @@
+import { bearersTable } from "../report/board/bearers-table.js";
 import { boardView } from "../report/board/board-view.js";
-import { comparisonView } from "../report/board/comparison-view.js";
+import { balanceTable, optionsTable } from "../report/board/comparison-view.js";
+import { headlineTable } from "../report/board/headline-words.js";
+import { incrementsTable } from "../report/board/increments-view.js";
 import { reportContext } from "../report/document/context.js";
 import { method } from "../report/document/method.js";
 import { infestationView } from "../report/rack/infestation-view.js";
-import { programView } from "../report/ramp/program-view.js";
+import { coverageTables } from "../report/ramp/coverage-view.js";
+import { detectionSentence } from "../report/ramp/detection-view.js";
+import { feeNotes, unitCostsTable } from "../report/ramp/fees-view.js";
+import { rampLines } from "../report/ramp/program-view.js";
+import type { TableView } from "../report/words/view-types.js";
 import type { FuturesOdds } from "../study/odds/odds.js";
 import type { StudyRun } from "../study/prepare/compute.js";
 import { tableText } from "./table-text.js";
@@ -12,31 +19,28 @@ import { tableText } from "./table-text.js";
 export function comparisonText(run: StudyRun, odds?: FuturesOdds): string {
   const context = reportContext(run, odds);
   const board = boardView(context);
-  const comparison = comparisonView(context);
-  const program = programView(context);
+  const ramp = rampLines(context);
   return [
     board.question,
     board.answer,
-    ...(board.certainty === undefined ? [] : [board.certainty]),
-    ...(board.bridge === undefined ? [] : [board.bridge]),
-    ...(board.increment === undefined ? [] : [board.increment]),
+    ...[board.certainty, board.bridge, board.increment].filter((text) => text !== undefined),
     "",
     ...board.figures.map(({ label, value, note }) => `${label}: ${value}${note === "" ? "" : ` (${note})`}`),
-    board.accounts ? tableText(board.accounts) : "",
+    textOf(board.accounts),
     ...board.findings,
     "",
-    comparison.headline ? tableText(comparison.headline) : "",
-    tableText(comparison.options),
-    comparison.balance ? tableText(comparison.balance) : "",
-    ...(program.atTheRamp.length === 0 ? [] : ["At the ramp", ...program.atTheRamp, ""]),
-    ...program.coverage.map(tableText),
-    comparison.increments ? tableText(comparison.increments) : "",
-    comparison.unitCosts ? tableText(comparison.unitCosts) : "",
-    ...comparison.feeNotes,
+    textOf(headlineTable(context)),
+    textOf(optionsTable(context)),
+    textOf(balanceTable(context)),
+    ...(ramp.length === 0 ? [] : ["At the ramp", ...ramp, ""]),
+    ...coverageTables(context).map(tableText),
+    textOf(incrementsTable(context)),
+    textOf(unitCostsTable(context)),
+    ...feeNotes(context),
     "",
     tableText(infestationView(context).byStructure),
-    tableText(comparison.bearers),
-    ...(comparison.detection === undefined ? [] : [comparison.detection]),
+    tableText(bearersTable(context)),
+    ...[detectionSentence(context)].filter((text) => text !== undefined),
     ...board.changes,
     ...(board.estimate === undefined ? [] : [board.estimate]),
     ...board.failedChecks.map((check) => `Check not passed: ${check}`),
@@ -44,3 +48,5 @@ export function comparisonText(run: StudyRun, odds?: FuturesOdds): string {
     method.standing,
   ].join("\n");
 }
+
+const textOf = (table: TableView | undefined): string => (table ? tableText(table) : "");

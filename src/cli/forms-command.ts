@@ -1,7 +1,8 @@
 import { mkdirSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { loadAssumptions } from "../assumptions/load.js";
-import { type Form, type FormParts, plainForms, printedForms } from "../forms/forms.js";
+import type { Form } from "../forms/form.js";
+import { type FormParts, plainForms, printedForms } from "../forms/forms.js";
 import { sizeText } from "../forms/size.js";
 import { assumptionsFolder } from "../report/document/assets.js";
 import { printableOdds } from "../report/odds/printed-odds.js";

@@ -2,7 +2,7 @@ import { dirname } from "node:path";
 import { loadAssumptions } from "../assumptions/load.js";
 import { methodPrintSettings, renderMethod, renderMethodBody } from "../method/method-document.js";
 import { assumptionsFolder } from "../report/document/assets.js";
-import { inlineAssets } from "../report/document/html.js";
+import { inlineAssets } from "../report/document/render-page.js";
 import { createPrinter } from "../report/print/printer.js";
 import { runStudy } from "../study/prepare/compute.js";
 import { readStudyFile } from "../study/reading/read.js";

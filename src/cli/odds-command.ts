@@ -11,11 +11,13 @@ import { oddsTables } from "../report/odds/odds-tables.js";
 import type { StudyDocument } from "../study/format/schema.js";
 import { oddsSettings } from "../study/format/uncertainty-schema.js";
 import type { FuturesOdds, Odds } from "../study/odds/odds.js";
+import { leastFutures, mostFutures } from "../study/odds/odds-settings.js";
 import { runStudy, type StudyRun } from "../study/prepare/compute.js";
 import { readStudyFile } from "../study/reading/read.js";
+import { type OptionValues, whole } from "./arguments.js";
 import { tableText } from "./table-text.js";
 
-export interface OddsArguments {
+interface OddsArguments {
   /** Most futures, and the seed, where they differ from the study's. */
   readonly futures: number | undefined;
   readonly seed: number | undefined;
@@ -23,6 +25,17 @@ export interface OddsArguments {
   readonly workers: number | undefined;
   readonly asJson: boolean;
 }
+
+export function oddsArguments(values: OptionValues): OddsArguments {
+  return {
+    futures: whole("--futures", values.futures, { least: leastFutures, most: mostFutures }),
+    seed: whole("--seed", values.seed, { least: 0, most: Number.MAX_SAFE_INTEGER }),
+    workers: whole("--workers", values.workers, { least: 1, most: mostWorkersAsked }),
+    asJson: values.json ?? false,
+  };
+}
+
+const mostWorkersAsked = 64;
 
 type Draw<Found> = (pool: WorkerPool, study: StudyToDraw, control: DrawControl) => Promise<Found>;
 

@@ -1,7 +1,8 @@
 import { dirname, join } from "node:path";
 import { loadAssumptions } from "../assumptions/load.js";
 import { assumptionsFolder, examplesFolder } from "../report/document/assets.js";
-import { inlineAssets, renderReport, renderReportBody } from "../report/document/html.js";
+import { renderReport, renderReportBody } from "../report/document/html.js";
+import { inlineAssets } from "../report/document/render-page.js";
 import type { ReportPart } from "../report/document/sections.js";
 import { printableOdds } from "../report/odds/printed-odds.js";
 import { printSettings } from "../report/print/paper.js";

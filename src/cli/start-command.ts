@@ -8,8 +8,10 @@ import { assumptionsFolder, examplesFolder } from "../report/document/assets.js"
 import { InputError } from "../study/reading/problems.js";
 import { largestStudyBytes, readStudyText, tooLarge } from "../study/reading/read.js";
 import { decodeStudy } from "../study/reading/study-bytes.js";
+import { type FactNote, factNotes } from "../study/short/fact-notes.js";
 import type { ShortFacts } from "../study/short/facts-schema.js";
 import type { TypicalValues } from "../study/short/filling.js";
+import { questionGroups } from "../study/short/questions.js";
 import { readFacts, shortFactsOf } from "../study/short/read-facts.js";
 import { askFacts, type Talk } from "./ask-facts.js";
 import { writeWhole } from "./write-whole.js";
@@ -48,6 +50,14 @@ export async function startCommand(
   print(
     `Wrote ${out}: ${counted(structures.length, "structure")}; ${counted(typical, "typical value")} to replace with your own, listed under study.typical.`,
   );
+  for (const { at, text } of factNotes(facts, entries)) print(`Look again at ${questionAt(at)}: ${text}`);
+}
+
+/** In the words in which it is asked. */
+function questionAt(at: FactNote["at"]): string {
+  const key = at.at(-1);
+  const asked = questionGroups.flatMap(({ questions }) => questions).find((each) => each.key === key);
+  return `“${asked?.label ?? key}”`;
 }
 
 /** What somebody has entered since is not written over. */

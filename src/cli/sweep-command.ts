@@ -38,9 +38,14 @@ function valuesIn(text: string): string[] {
   if (!(step > 0) || !Number.isFinite(count) || count < 1) {
     throw new UsageError(`--set has "${text}"; allowed: from the smaller to the larger, as 1..9 by 2.`);
   }
-  // One more than is allowed is enough to be refused.
+  if (count > mostPoints) {
+    const found = `--set has "${text}", ${count.toLocaleString("en-US")} values`;
+    throw new UsageError(
+      `${found}; allowed: at most ${mostPoints.toLocaleString("en-US")} points in one sweep. Take wider steps.`,
+    );
+  }
   return Array.from(
-    { length: Math.min(count, mostPoints + 1) },
+    { length: count },
     (_, index) => `${Number((from + index * step).toPrecision(digits))}${unit}`,
   );
 }

@@ -68,11 +68,21 @@ const usages: Readonly<Record<string, Usage>> = {
     ways: [
       [
         "STUDY FILE [--set KEY=VALUE …] [--partly]",
-        "count samples for mussels by year: years without a find, and with at least a usual effort, go to boats.cleanPeriods, from which the chance is learned. KEY: date, result, kind, place (columns), kinds, results, all, dates, under (the option in force), watching (options that get the yearly counts)",
+        "count samples for mussels by year: years without a find, and with at least a usual effort, go to boats.cleanPeriods, from which the chance is learned. KEY: date, result, kind, place (columns), kinds, results, all, dates, under (the option in force), watching (options that get the yearly counts), origin",
       ],
     ],
     example:
       'samples lake.yaml tows.csv --set date=Date --set result=Result --set all=planktonTows --set "results=ND=none; Positive=mussels"',
+  },
+  work: {
+    ways: [
+      [
+        "STUDY FILE [--set KEY=VALUE …] [--partly]",
+        "measure work orders and outages: the price of an hour of work, the hours of a cleaning and how long a thing stands become own values with their counts; names are not kept. KEY: date, structure, work, order, hours, laborCost, parts, outage, energy (columns), structures, works, all, energyUnit, dates, decimals, origin",
+      ],
+    ],
+    example:
+      'work lake.yaml orders.csv --set date=Closed --set structure=Asset --set work=Type --set hours=Hours --set laborCost=Labor --set outage=Down --set "structures=CWI=city-intake; Shop=other" --set "works=Strainer=strainer; Trash rack=debris"',
   },
   report: {
     ways: [

@@ -14,7 +14,7 @@ export function boxesOf(offer: Offer, value: unknown): Choice[] {
     ...offer.values.map((each) => ({ value: each, label: titleOf(offer, each), chosen: given.has(each) })),
     ...others.map((text) => ({
       value: text,
-      label: offer.titles[text] ?? `${text} (not in the list)`,
+      label: (Object.hasOwn(offer.titles, text) && offer.titles[text]) || `${text} (not in the list)`,
       chosen: true,
     })),
   ];

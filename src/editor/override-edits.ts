@@ -2,7 +2,7 @@ import { valueAt } from "../study/reading/problems.js";
 import { type Edit, edited, rawOf } from "./study-text.js";
 
 /** An own value for an assumption, as a study has it. */
-interface WrittenOverride {
+export interface WrittenOverride {
   readonly id: string;
   readonly value: string | number;
   readonly reason: string;
@@ -13,10 +13,14 @@ export const withOverride = (text: string, name: string, override: WrittenOverri
   withOverrides(text, name, [override]);
 
 /** The text with own values set or replaced. @throws InputError if the text cannot be read */
-export function withOverrides(text: string, name: string, overrides: readonly WrittenOverride[]): string {
-  const ids = idsIn(text, name);
+export const withOverrides = (text: string, name: string, overrides: readonly WrittenOverride[]): string =>
+  edited(text, overrideEdits(rawOf(text, name), overrides));
+
+/** Changes of a study's text that set or replace own values. */
+export function overrideEdits(document: unknown, overrides: readonly WrittenOverride[]): Edit[] {
+  const ids = idsIn(document);
   const added = overrides.filter(({ id }) => !ids.includes(id));
-  const edits = overrides.flatMap(({ id, value, reason }): Edit[] => {
+  return overrides.flatMap(({ id, value, reason }): Edit[] => {
     const place = ids.indexOf(id);
     if (place < 0) {
       const index = ids.length + added.findIndex((each) => each.id === id);
@@ -27,12 +31,11 @@ export function withOverrides(text: string, name: string, overrides: readonly Wr
       { at: ["overrides", place, "reason"], value: reason },
     ];
   });
-  return edited(text, edits);
 }
 
 /** The text without an assumption's own values. @throws InputError if the text cannot be read */
 export function withoutOverride(text: string, name: string, id: string): string {
-  const ids = idsIn(text, name);
+  const ids = idsIn(rawOf(text, name));
   if (ids.every((each) => each === id)) {
     return ids.length > 0 ? edited(text, [{ at: ["overrides"], remove: true }]) : text;
   }
@@ -43,7 +46,7 @@ export function withoutOverride(text: string, name: string, id: string): string 
 }
 
 /** Ids of a study's own values in order; undefined for one without an id. */
-function idsIn(text: string, name: string): unknown[] {
-  const overrides = valueAt(rawOf(text, name), ["overrides"]);
+function idsIn(document: unknown): unknown[] {
+  const overrides = valueAt(document, ["overrides"]);
   return Array.isArray(overrides) ? overrides.map((each) => valueAt(each, ["id"])) : [];
 }

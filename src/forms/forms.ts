@@ -1,31 +1,20 @@
 import { strToU8, zipSync } from "fflate";
 import { reportContext } from "../report/document/context.js";
-import { inlineAssets, renderPage, renderReportBody } from "../report/document/html.js";
+import { renderReportBody } from "../report/document/html.js";
+import { inlineAssets, renderPage } from "../report/document/render-page.js";
 import { reportView } from "../report/document/report-view.js";
 import type { PrintedOdds } from "../report/odds/odds-words.js";
 import { wallView } from "../report/papers/wall-view.js";
 import { printSettings } from "../report/print/paper.js";
-import type { PrintSettings } from "../report/print/pdf.js";
 import type { Picture } from "../report/print/pictures.js";
 import type { Printer } from "../report/print/printer.js";
 import type { StudyRun } from "../study/prepare/compute.js";
 import { forXml } from "../study/reading/characters.js";
+import type { Form } from "./form.js";
+import { type FormsToPrint, type PrintedParts, printParts } from "./print-parts.js";
 import { summaryView } from "./summary-view.js";
 import { type TableFile, tableFiles, tablesZip, zipDate } from "./tables.js";
 import { workbook } from "./workbook/workbook.js";
-
-/** Groups of forms, in the order in which they are listed. */
-export const formGroups = ["For a meeting", "For a spreadsheet", "Tables", "Charts"] as const;
-
-/** A study's answer in another form than the report. */
-export interface Form {
-  /** Also its place in a folder: "tables/budget.csv". */
-  readonly path: string;
-  readonly group: (typeof formGroups)[number];
-  readonly title: string;
-  readonly type: string;
-  readonly bytes: Uint8Array;
-}
 
 export interface FormParts {
   readonly run: StudyRun;
@@ -68,25 +57,6 @@ export async function plainForms({ run, printedOdds, edition }: FormParts): Prom
   ];
 }
 
-/** What is to be drawn and printed for the other forms. */
-export interface FormsToPrint {
-  /** The report, for its charts. */
-  readonly body: string;
-  readonly title: string;
-  /** The page for a meeting, and the sheet for the wall; absent where mussels are known already. */
-  readonly summary: string;
-  readonly wall: string | undefined;
-  readonly settings: PrintSettings;
-}
-
-/** The same drawn and printed. */
-export interface PrintedParts {
-  readonly pictures: readonly Picture[];
-  readonly letter: Uint8Array;
-  readonly a4: Uint8Array;
-  readonly wall?: Uint8Array | undefined;
-}
-
 export function formsToPrint({ run, printedOdds, edition }: FormParts): FormsToPrint {
   const wall = wallView(reportContext(run, printedOdds?.odds));
   return {
@@ -95,21 +65,6 @@ export function formsToPrint({ run, printedOdds, edition }: FormParts): FormsToP
     summary: forXml(renderPage("partials/summary-body", summaryView(run, printedOdds, edition))),
     wall: wall && forXml(renderPage("partials/wall", wall)),
     settings: printSettings(run.document, edition),
-  };
-}
-
-/** @throws BrowserError where no browser is found */
-export async function printParts(
-  { body, title, summary, wall, settings }: FormsToPrint,
-  printer: Printer,
-): Promise<PrintedParts> {
-  const pictures = await printer.draw(body, title);
-  const printed = (paper: "letter" | "a4") => printer.print(summary, { ...settings, paper });
-  return {
-    pictures,
-    letter: await printed("letter"),
-    a4: await printed("a4"),
-    wall: wall === undefined ? undefined : await printer.print(wall, settings),
   };
 }
 

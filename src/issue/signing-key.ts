@@ -1,6 +1,7 @@
 import { createHash, randomUUID, X509Certificate } from "node:crypto";
 import { chmodSync, existsSync, linkSync, mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
+import { PlainError } from "../plain-error.js";
 import type { KeyPair } from "./certificate.js";
 
 /** The key with which an installation signs what it issues. */
@@ -16,7 +17,7 @@ export interface OpenKey extends KeyPair {
 }
 
 /** The file of the key cannot be used; the message says what to do. */
-export class SigningKeyError extends Error {}
+export class SigningKeyError extends PlainError {}
 
 /** Beside the database and never in a backup of it: whoever has this file can issue in the installation's name. */
 export const signingKeyFile = (folder: string): string => join(folder, "signing-key.pem");

@@ -2,7 +2,7 @@ import { sha256 } from "../assumptions/digest.js";
 import type { AssumptionSet } from "../assumptions/entry.js";
 import { programVersion } from "../assumptions/version.js";
 import { once } from "../model/computed-once.js";
-import { type AssetSource, renderPage } from "../report/document/html.js";
+import { type AssetSource, renderPage } from "../report/document/render-page.js";
 import type { PrintSettings } from "../report/print/pdf.js";
 import { isolateRightToLeft } from "../report/words/right-to-left.js";
 import type { StudyRun } from "../study/prepare/compute.js";

@@ -1,4 +1,4 @@
-import { renderPage } from "../report/document/html.js";
+import { renderPage } from "../report/document/render-page.js";
 import { isolateRightToLeft } from "../report/words/right-to-left.js";
 import type { StudyRun } from "../study/prepare/compute.js";
 import { forXml } from "../study/reading/characters.js";

@@ -17,13 +17,12 @@ export function storageLost(
   other: readonly number[],
   { storageTable }: Lake,
 ): number {
-  return Math.max(
-    0,
-    ...own.map((level, day) => {
-      const lower = at(other, day);
-      return lower < level ? storageBetween(storageTable, lower, level) : 0;
-    }),
-  );
+  let most = 0;
+  own.forEach((level, day) => {
+    const lower = at(other, day);
+    if (lower < level) most = Math.max(most, storageBetween(storageTable, lower, level));
+  });
+  return most;
 }
 
 /**

@@ -3,13 +3,14 @@ import { availableParallelism } from "node:os";
 import { fileURLToPath } from "node:url";
 import { serialize } from "node:v8";
 import type { AssumptionSet } from "../assumptions/entry.js";
+import { PlainError } from "../plain-error.js";
 import { InputError } from "../study/reading/problems.js";
 import { answerIn, type Reply } from "../study/reading/replies.js";
 import { threadPool } from "../workers/thread-pool.js";
 import type { Answers, Question, Questions, Request, SharedStudy, StudyToDraw } from "./messages.js";
 
 /** A study could not be drawn for a reason that is not its author's. The message begins with the study's name. */
-export class OddsError extends Error {}
+export class OddsError extends PlainError {}
 
 /** Workers that answer questions about studies. Each is started when first needed, then kept with what it has loaded. */
 export interface WorkerPool {

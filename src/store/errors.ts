@@ -1,10 +1,11 @@
 import Database from "better-sqlite3";
+import { PlainError } from "../plain-error.js";
 import type { IssueCard, KeptStudy, RevisionCard, StudyCard } from "./records.js";
 
 export type StoreFault = "damaged" | "locked" | "full" | "read-only" | "newer" | "foreign" | "disk";
 
 /** The database cannot be used now. What was committed before stays; the message says the way out. */
-export class StoreError extends Error {
+export class StoreError extends PlainError {
   constructor(
     readonly fault: StoreFault,
     message: string,
@@ -36,7 +37,7 @@ export class DeletedStudyError extends Error {
 }
 
 /** What is kept of a revision is not what was saved: a disk or a copy of the file lost some of it. */
-export class DamagedRevisionError extends Error {
+export class DamagedRevisionError extends PlainError {
   constructor(
     readonly card: RevisionCard,
     /** The newest sound revision before it, if there is one. */
@@ -56,7 +57,7 @@ export class DamagedRevisionError extends Error {
 }
 
 /** The same of an issued report. */
-export class DamagedIssueError extends Error {
+export class DamagedIssueError extends PlainError {
   constructor(
     readonly card: IssueCard,
     /** "its PDF", "its texts" */

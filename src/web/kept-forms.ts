@@ -1,7 +1,8 @@
 import { createHash } from "node:crypto";
 import { LRUCache } from "lru-cache";
 import type { Answering, Asked } from "../app/answers/questions.js";
-import { type Form, printParts } from "../forms/forms.js";
+import type { Form } from "../forms/form.js";
+import { printParts } from "../forms/print-parts.js";
 import type { Printer } from "../report/print/printer.js";
 
 /** Forms of a study, each made when first asked for. */

@@ -1,5 +1,5 @@
 import { mayOnlyRead, visitor } from "../app/visitor.js";
-import { renderPage as rendered } from "../report/document/html.js";
+import { renderPage as rendered } from "../report/document/render-page.js";
 
 /** A page for whoever asks. */
 export const renderPage = (name: string, view: object): string =>

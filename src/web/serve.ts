@@ -4,13 +4,14 @@ import { sharedAnswers } from "../app/answers/shared.js";
 import { answerWorkers } from "../app/answers/workers.js";
 import { askedRuns, usualRuns } from "../app/runs.js";
 import { studiesOf } from "../app/studies.js";
-import { AssumptionError, assumptionFiles, readAssumptions } from "../assumptions/load.js";
+import { assumptionFiles, readAssumptions } from "../assumptions/load.js";
 import { withAgencyFile } from "../assumptions/read-agency.js";
 import { signingKeyIn } from "../issue/signing-key.js";
 import { fewFuturesOf, oddsOf } from "../odds/draw.js";
 import { workerPool } from "../odds/pool.js";
 import { searchOf } from "../odds/search.js";
 import { swingsBy } from "../odds/swings-by-workers.js";
+import { PlainError } from "../plain-error.js";
 import { assumptionsFolder } from "../report/document/assets.js";
 import { besidePages, launchBrowser } from "../report/print/browser.js";
 import { createPrinter } from "../report/print/printer.js";
@@ -21,12 +22,12 @@ import { StoreError } from "../store/errors.js";
 import { issueStore } from "../store/issues.js";
 import { lockForServing, type ServingLock } from "../store/serving-lock.js";
 import { type StudyStore, studyStore } from "../store/studies.js";
-import { InputError } from "../study/reading/problems.js";
 import { door } from "./access/door.js";
-import { accessSettings, NoKeysError, refuseOpenDoor, shownAddress } from "./access/settings.js";
+import { accessSettings, refuseOpenDoor, shownAddress } from "./access/settings.js";
 import { createApp } from "./app.js";
 import { stopServing, usualPatience } from "./stopping.js";
 import { faultEntry, withUpkeep } from "./upkeep.js";
+import { workAhead } from "./work-ahead.js";
 
 function start(): void {
   const log = pino();
@@ -50,9 +51,11 @@ function start(): void {
   const pool = workerPool(assumptions);
   const runs = askedRuns({ ...usualRuns, draw: (study, control) => oddsOf(pool, study, control) });
   const few = askedRuns({ ...fewRuns, draw: (study, control) => fewFuturesOf(pool, study, control) });
+  const answers = sharedAnswers(workers, mostAnswerBytes);
+  const ending = new AbortController();
   const app = createApp({
     studies,
-    answers: sharedAnswers(workers, mostAnswerBytes),
+    answers,
     printer,
     runs,
     few,
@@ -69,10 +72,14 @@ function start(): void {
       return;
     }
     workers.warm();
+    workAhead(studies, answers, ending.signal).catch((fault) => {
+      if (!ending.signal.aborted) log.error(faultEntry(fault));
+    });
     console.log(`Ramp & Rack is at ${shownAddress(settings)} (stop with Ctrl-C)`);
   });
   Object.assign(server, patience);
   stopOnSignals(server, async () => {
+    ending.abort();
     connection.close();
     lock?.release();
     await Promise.all([printer.close(), pool.close(), workers.close()]);
@@ -123,9 +130,7 @@ function warnOfFault(store: StudyStore): void {
 try {
   start();
 } catch (error) {
-  const isToCorrect = error instanceof InputError || error instanceof NoKeysError;
-  const isKnown = isToCorrect || error instanceof AssumptionError || error instanceof StoreError;
-  if (!isKnown) throw error;
+  if (!(error instanceof PlainError)) throw error;
   console.error(error.message);
-  process.exitCode = isToCorrect ? 2 : 1;
+  process.exitCode = error.isToCorrect ? 2 : 1;
 }

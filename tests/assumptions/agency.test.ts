@@ -68,8 +68,17 @@ describe("an agency's set of own values", () => {
       'found "pigs.fly"; allowed: an id from the assumptions',
     ],
     ["an id twice", set(shape + shape), "arrival.shape stands there twice"],
-    ["no reason", set("  - { id: arrival.shape, value: 1 }\n"), "values, 0, reason"],
-    ["no version", "name: A\nvalues: []\n", "version"],
+    [
+      "no reason",
+      set("  - { id: arrival.shape, value: 1 }\n"),
+      "agency.yaml, values, 0, reason: found nothing; allowed: a text. Correct it.",
+    ],
+    [
+      "no version",
+      "name: A\nvalues: []\n",
+      "agency.yaml, version: found nothing; allowed: a text or a number.",
+    ],
+    ["an empty file", "", "agency.yaml: found nothing; allowed: name, version and values. Correct it."],
     ["broken text", "name: [", "agency.yaml"],
   ])("is refused for %s", (_what, text, words) => {
     const files = new Map([...assumptionFiles(assumptionsFolder), ["agency.yaml", text]]);

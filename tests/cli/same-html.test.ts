@@ -28,7 +28,8 @@ const script = `
   import { loadAssumptions } from "./dist/assumptions/load.js";
   import { commandLine } from "./dist/cli/command-line.js";
   import { assumptionsFolder } from "./dist/report/document/assets.js";
-  import { inlineAssets, renderReport } from "./dist/report/document/html.js";
+  import { renderReport } from "./dist/report/document/html.js";
+  import { inlineAssets } from "./dist/report/document/render-page.js";
   import { runStudy } from "./dist/study/prepare/compute.js";
   import { readStudyFile } from "./dist/study/reading/read.js";
   const [few, example, folder] = process.argv.slice(1);

@@ -45,6 +45,14 @@ describe("the start command", () => {
     expect(existsSync(at("nothing.yaml"))).toBe(false);
   });
 
+  it("tells what is unusual of facts that can be together, and writes the study all the same", async () => {
+    writeFileSync(at("odd.short.yaml"), "summerLevel: 1000 ft\nwinterLevel: 1010 ft\nramps: 1\n");
+    const made = await start(at("odd.short.yaml"), "--out", at("odd.yaml"));
+    expect(made.status).toBe(0);
+    expect(made.stdout).toMatch(/Look again at “.*winter.*”: Above the level in summer, 1000 ft/);
+    expect(existsSync(at("odd.yaml"))).toBe(true);
+  });
+
   it("says where a short file is missing, and that it needs a place to write to", async () => {
     expect((await start(at("none.short.yaml"), "--out", at("nothing.yaml"))).stderr).toContain(
       "no such file",

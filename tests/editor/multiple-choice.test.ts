@@ -52,6 +52,11 @@ describe("check boxes for a list of chosen values", () => {
     expect(parse(boxed(ninemossText, { odds: "yes" })).report).toEqual({ leaveOut: ["odds"] });
   });
 
+  it("show a value by a name that every object has as it was written", () => {
+    const node = leaveOut(formFor(textWith("  leaveOut: [constructor]\n")));
+    expect(node?.choices.at(-1)?.label).toBe("constructor (not in the list)");
+  });
+
   it("show a value that is refused with what is wrong, and keep it until its box is cleared", () => {
     const odd = textWith("  leaveOut: [lakes, odds]\n");
     const node = leaveOut(formFor(odd));

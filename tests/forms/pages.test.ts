@@ -1,6 +1,7 @@
 import { getDocumentProxy } from "unpdf";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { type Form, plainForms, printedForms } from "../../src/forms/forms.js";
+import type { Form } from "../../src/forms/form.js";
+import { plainForms, printedForms } from "../../src/forms/forms.js";
 import { editionText } from "../../src/report/print/paper.js";
 import { createPrinter } from "../../src/report/print/printer.js";
 import { editedRun } from "../report/edited.js";

@@ -10,7 +10,8 @@ import {
 } from "../../src/method/method-document.js";
 import { methodView } from "../../src/method/method-view.js";
 import { assumptionsFolder } from "../../src/report/document/assets.js";
-import { renderPage, renderReport, renderReportBody } from "../../src/report/document/html.js";
+import { renderReport, renderReportBody } from "../../src/report/document/html.js";
+import { renderPage } from "../../src/report/document/render-page.js";
 import { runStudy } from "../../src/study/prepare/compute.js";
 import { assumptions, exampleDocument, exampleRun } from "../report/runs.js";
 

@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { boardView } from "../../src/report/board/board-view.js";
 import { reportContext } from "../../src/report/document/context.js";
-import { renderPage, renderReportBody } from "../../src/report/document/html.js";
+import { renderReportBody } from "../../src/report/document/html.js";
+import { renderPage } from "../../src/report/document/render-page.js";
 import { reportView } from "../../src/report/document/report-view.js";
 import { resultsJson } from "../../src/report/results/results.js";
 import { percent } from "../../src/report/words/format.js";

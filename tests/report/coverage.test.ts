@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { comparisonText } from "../../src/cli/comparison-text.js";
-import { renderPage } from "../../src/report/document/html.js";
+import { renderPage } from "../../src/report/document/render-page.js";
 import { reportView } from "../../src/report/document/report-view.js";
 import type { TableView } from "../../src/report/words/view-types.js";
 import { absent } from "../study/example.js";

@@ -2,8 +2,9 @@ import { at } from "../../src/lists.js";
 import { lakesPerBlock } from "../../src/model/futures/draw-plan.js";
 import type { PrintedOdds } from "../../src/report/odds/odds-words.js";
 import { printableOdds } from "../../src/report/odds/printed-odds.js";
+import type { StudyDocument } from "../../src/study/format/schema.js";
 import { oddsSettings } from "../../src/study/format/uncertainty-schema.js";
-import { drawnStudy, type LakeFutures } from "../../src/study/odds/draws.js";
+import { type DrawnStudy, drawnStudy, type LakeFutures } from "../../src/study/odds/draws.js";
 import { leastBlocks } from "../../src/study/odds/odds-settings.js";
 import { oddsSummary } from "../../src/study/odds/odds-summary.js";
 import { sensitivityOf } from "../../src/study/odds/sensitivity.js";
@@ -11,7 +12,8 @@ import { netBenefitsAt } from "../../src/study/odds/sensitivity-points.js";
 import { rankCorrelations } from "../../src/study/odds/sensitivity-ranks.js";
 import { comparedOptions } from "../../src/study/odds/stop-drawing.js";
 import type { StudyRun } from "../../src/study/prepare/compute.js";
-import { assumptions } from "./runs.js";
+import { keptInRun } from "../kept-in-run.js";
+import { assumptions, exampleDocument } from "./runs.js";
 
 /** Inputs that get a bar: more take long. */
 const bars = 4;
@@ -27,12 +29,8 @@ export function fewOdds(run: StudyRun): Promise<PrintedOdds> {
 
 async function drawnOdds(run: StudyRun): Promise<PrintedOdds> {
   const { document } = run;
-  const settings = oddsSettings(document.study.uncertainty);
-  const drawn = drawnStudy(document, assumptions, settings);
+  const { drawn, lakes, summary } = fewest(document);
   const compared = comparedOptions(document);
-  const lakes: LakeFutures[] = Array.from({ length: leastBlocks * lakesPerBlock }, (_, lake) =>
-    drawn.futures(Math.floor(lake / lakesPerBlock), lake % lakesPerBlock),
-  );
   const benefits = lakes.map(({ expected }) =>
     at(expected, compared.baseline).map(
       (cost, future) => cost - at(at(expected, compared.requested), future),
@@ -44,5 +42,25 @@ async function drawnOdds(run: StudyRun): Promise<PrintedOdds> {
     async (points) => points.map((point) => netBenefitsAt(drawn, compared, point)),
     bars,
   );
-  return printableOdds(run, { ...oddsSummary({ document, settings, drawn }, lakes, "cap"), matters });
+  return printableOdds(run, { ...summary, matters });
 }
+
+/** The fewest futures of a study, and what they say. */
+export function fewest(document: StudyDocument) {
+  const settings = oddsSettings(document.study.uncertainty);
+  const drawn = drawnStudy(document, assumptions, settings);
+  const lakes = lakesOf(document, drawn);
+  return { drawn, lakes, summary: oddsSummary({ document, settings, drawn }, lakes, "cap") };
+}
+
+/** Those of an example take seconds, and several files look at them. */
+function lakesOf(document: StudyDocument, { futures }: DrawnStudy): LakeFutures[] {
+  const example = examples.find((name) => document === exampleDocument(name));
+  const draw = () =>
+    Array.from({ length: leastBlocks * lakesPerBlock }, (_, lake) =>
+      futures(Math.floor(lake / lakesPerBlock), lake % lakesPerBlock),
+    );
+  return example === undefined ? draw() : keptInRun(`fewest-lakes-${example}`, draw);
+}
+
+const examples = ["sorrel-bend", "ninemoss", "copperhithe", "thistledown"] as const;

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { comparisonText } from "../../src/cli/comparison-text.js";
 import { plainForms } from "../../src/forms/forms.js";
+import { once } from "../../src/model/computed-once.js";
 import { balanceLine } from "../../src/report/board/balance-line.js";
 import { renderReport } from "../../src/report/document/html.js";
 import { reportView } from "../../src/report/document/report-view.js";
@@ -79,6 +80,7 @@ describe.each(grid)("a program of $cost added cost and $effect avoided loss", ({
   const { board, comparison } = reportView(run);
   const [option] = run.comparison.options;
   if (!option) throw new Error("no option");
+  const pages = once(() => pagesOf(run));
 
   it("has the signs that it is meant to have", () => {
     const signs = { negative: -1, nothing: 0, tiny: 1, more: 1 };
@@ -103,12 +105,12 @@ describe.each(grid)("a program of $cost added cost and $effect avoided loss", ({
     expect(board.asked.includes("No money is asked for")).toBe(!isAsked);
     // By hand: 114,100 less 50,000.
     if (cost === "negative") expect(board.asked).toContain("a surplus of $64,100 a year");
-    for (const page of [...(await pagesOf(run)), comparisonText(run)])
+    for (const page of [...(await pages()), comparisonText(run)])
       expect(found(page, "approve (about )?[-−]")).toEqual([]);
   });
 
   it("tells of an avoided loss only where there is one, and of none only where there is none", async () => {
-    for (const page of await pagesOf(run)) {
+    for (const page of await pages()) {
       if (effect === "more")
         expect(found(page, "avoids no |adds to the loss|at the rack, added")).toEqual([]);
       else expect(found(page, String.raw`avoids? (about )?\$`)).toEqual([]);
@@ -128,7 +130,7 @@ describe.each(grid)("a program of $cost added cost and $effect avoided loss", ({
     const ratio = board.figures.find(({ label }) => label === "Benefit–cost ratio");
     expect(ratio?.value === "no added cost").toBe(cost !== "more");
     expect(balanceLine(run).ratio === undefined).toBe(cost !== "more");
-    for (const page of await pagesOf(run)) {
+    for (const page of await pages()) {
       expect(found(page, String.raw`[-−]\$|\$[-−]|\bNaN\b|Infinity|undefined`)).toEqual([]);
       if (cost !== "more") expect(found(page, String.raw`each \$1 spent`)).toEqual([]);
     }

@@ -34,7 +34,13 @@ const sections = ["study", "lake", "structures", "boats", "options", "money"];
 describe("the JSON Schema of the study file", () => {
   it("describes a group of fields and names its sections", () => {
     expect(schema.type).toBe("object");
-    expect(Object.keys(schema.properties ?? {})).toEqual([...sections, "overrides", "search", "report"]);
+    expect(Object.keys(schema.properties ?? {})).toEqual([
+      ...sections,
+      "overrides",
+      "workOrders",
+      "search",
+      "report",
+    ]);
     expect(schema.required).toEqual(sections);
   });
 

@@ -4,9 +4,11 @@ import { loadAssumptions } from "#product/assumptions/load.js";
 import { assumptionsFolder, examplesFolder } from "#product/report/document/assets.js";
 import { prepareStudy } from "#product/study/prepare/prepared.js";
 import { readStudyFile } from "#product/study/reading/read.js";
+import { timeCold } from "./bench/cold.js";
 import { compareWhole, targetSize, timeLargeLakes } from "./bench/lake.js";
 import { timeOdds } from "./bench/odds.js";
 import { timePrints } from "./bench/print.js";
+import { growthTables } from "./bench/scaling.js";
 import { timeSearch } from "./bench/search.js";
 import { timeTyping } from "./bench/typing.js";
 import { median } from "./median.js";
@@ -14,6 +16,8 @@ import { median } from "./median.js";
 /** Speed of the main job on this machine: medians, and the ratio of print to computation in one run. */
 const warmUps = 40;
 const repeats = 40;
+/** Power of a size with which time may grow: 1 is linear, and what is measured scatters. */
+const steepest = 1.1;
 
 function timed(action: () => void, times: number): number {
   return median(
@@ -37,7 +41,12 @@ const odds = await timeOdds(document, assumptions);
 timed(compareDocument, warmUps);
 const warm = timed(compareDocument, repeats);
 
-const largeLakes = timeLargeLakes(prepareStudy(document, assumptions));
+const prepared = prepareStudy(document, assumptions);
+const largeLakes = timeLargeLakes(prepared);
+const withRecord = readStudyFile(join(examplesFolder, "ninemoss.yaml"));
+const growth = growthTables(prepared, prepareStudy(withRecord, assumptions));
+
+const starts = await timeCold(document, assumptions);
 
 const search = await timeSearch(document, assumptions);
 
@@ -78,6 +87,22 @@ for (const { structures, milliseconds, perStructureRatio } of largeLakes) {
   if (structures === targetSize) row(what, milliseconds, 150);
   else console.log(`${what.padEnd(56)} ${milliseconds.toFixed(1).padStart(8)} ms`);
   console.log(`  time per structure over that of the smallest lake: ${perStructureRatio.toFixed(2)}`);
+}
+for (const { what, rows } of growth) {
+  console.log(`growth with ${what}; power since the row before, target at most ${steepest}`);
+  for (const { size, milliseconds, power } of rows)
+    console.log(
+      `  ${String(size).padStart(5)} ${milliseconds.toFixed(1).padStart(9)} ms  ${power?.toFixed(2) ?? ""}`,
+    );
+}
+for (const [what, milliseconds, target] of [
+  ["--help, new process", starts.help, 150],
+  ["compare, new process, all but its draws", starts.compare, 700],
+  ["from a server's start to its first page", starts.firstPage, 600],
+  ["an example's page when first asked for", starts.example, 300],
+] as const) {
+  row(what, milliseconds, target);
+  console.log(`  ${(milliseconds / starts.bare).toFixed(1)} times a bare start of the engine`);
 }
 for (const { workers, all, edited } of odds.byWorkers) {
   row(`10,240 futures, ${odds.inputs} inputs, ${workers} workers (median)`, all, 2000);

@@ -67,7 +67,7 @@ describe("the run without a mutant", () => {
     expect(coverage.perTest).toEqual({ "a.test.ts#x": { "7": 3, "8": 4 }, "a.test.ts#y": { "7": 2 } });
   });
 
-  it("orders files: that of the module, those of its folder, the quickest of the others", () => {
+  it("orders files by their time, with patience for that of the module and those of its folder", () => {
     const times = {
       "tests/model/root-search.test.ts#a": 1,
       "tests/model/lake/levels.test.ts#a": 90,
@@ -77,10 +77,10 @@ describe("the run without a mutant", () => {
       "tests/model/risk/beta.test.ts#a": 10,
     };
     expect(filesInOrder(new Set(Object.keys(times)), "src/model/lake/levels.ts", times)).toEqual([
-      "tests/model/lake/levels.test.ts",
-      "tests/model/lake/storage.test.ts",
       "tests/model/root-search.test.ts",
+      "tests/model/lake/levels.test.ts",
       "tests/model/risk/beta.test.ts",
+      "tests/model/lake/storage.test.ts",
       "tests/model/compare.test.ts",
     ]);
   });

@@ -1,5 +1,7 @@
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
+import type { Answering } from "../../src/app/answers/questions.js";
 import { smallLakeText } from "../study/small-lake.js";
+import { answersInTest } from "./answering.js";
 import { starting } from "./serving.js";
 
 const writer = { author: "Ida Marsh", note: "", origin: "form" } as const;
@@ -85,5 +87,24 @@ describe("several own values at once", () => {
     const path = "/studies/example-ninemoss/own-values";
     expect((await post(path, { csv: two, act: "take" })).status).toBe(404);
     expect(await (await web.ask(path)).text()).not.toContain("Keep ");
+  });
+
+  it("are not worked out to the end for a reader who has left", async () => {
+    const leave = new AbortController();
+    let given: AbortSignal | undefined;
+    const ask: Answering["ask"] = (kind, asked, signal) => {
+      if (kind !== "ownEffects") return answersInTest().ask(kind, asked, signal);
+      given = signal;
+      setTimeout(() => leave.abort());
+      return new Promise((_, reject) => signal?.addEventListener("abort", () => reject(signal.reason)));
+    };
+    const served = await starting(":memory:", {}, { answers: { ...answersInTest(), ask } });
+    const { id } = served.studies.create(smallLakeText, writer);
+    const body = new FormData();
+    body.set("csv", two);
+    const asked = served.ask(`/studies/${id}/own-values`, { method: "POST", body, signal: leave.signal });
+    await expect(asked).rejects.toThrow("aborted");
+    await vi.waitFor(() => expect(given?.aborted).toBe(true));
+    await served.close();
   });
 });

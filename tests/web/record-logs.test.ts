@@ -17,8 +17,12 @@ const columns = {
 };
 const answers: readonly (readonly [string, string])[] = [
   ...Object.entries(columns).map(([key, value]) => [`columns[${key}]`, value] as const),
-  ...[["word", "Out of state"] as const, ["meaning", "infested-30-days"] as const],
-  ...[["word", "Resident"] as const, ["meaning", "never-left"] as const],
+  ...[
+    ["about", "classes"] as const,
+    ["word", "Out of state"] as const,
+    ["meaning", "infested-30-days"] as const,
+  ],
+  ...[["about", "classes"] as const, ["word", "Resident"] as const, ["meaning", "never-left"] as const],
 ];
 
 async function withStudy() {
@@ -53,7 +57,7 @@ describe("the page of logs", () => {
 
   it("shows the sums and what is dropped, and keeps no name and no plate", async () => {
     const { send, studies, id, ask } = await withStudy();
-    const page = await (await send([...answers, ["stations", "full-season"]], log)).text();
+    const page = await (await send([...answers, ["set[stations][]", "full-season"]], log)).text();
     expect(page).toContain("130 lines summed: 130 boats screened, 10 held, 5 with mussels.");
     expect(page).toContain("Dropped and not kept: Plate, Owner.");
     expect(page).toMatch(/<td>2027<\/td><td>infested-30-days<\/td><td class="num">100<\/td>/);
@@ -61,7 +65,7 @@ describe("the page of logs", () => {
     expect(page).not.toMatch(/Doe|AB 1/);
     const all = [
       ...answers,
-      ["stations", "full-season"],
+      ["set[stations][]", "full-season"],
       ["upload", uploadIn(page)],
       ["act", "keep"],
     ] as const;

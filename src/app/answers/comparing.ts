@@ -1,3 +1,4 @@
+import type { AssumptionSet } from "../../assumptions/entry.js";
 import { readAssumptions } from "../../assumptions/load.js";
 import { balanceLine } from "../../report/board/balance-line.js";
 import { differenceView } from "../../report/compared/difference-view.js";
@@ -7,9 +8,12 @@ import { impliedTexts, unusualEntries } from "../../report/document/check-rows.j
 import { habitatNotes } from "../../report/rack/habitat-doubt.js";
 import { studyNotes } from "../../study/checks/study-notes.js";
 import { type ComparedRun, comparedRun, explained, studyDifferences } from "../../study/compared/compared.js";
+import { keptSchedules, type SchedulesOf } from "../../study/compared/kept-schedules.js";
 import { resultDifferences } from "../../study/compared/result-differences.js";
 import { triedFile } from "../../study/exports/tried-file.js";
 import { triedLog } from "../../study/exports/tried-log.js";
+import { triedSamples } from "../../study/exports/tried-samples.js";
+import { triedWork } from "../../study/exports/work/tried-work.js";
 import { isConfirmed } from "../../study/reading/confirmed.js";
 import { InputError, type Problem } from "../../study/reading/problems.js";
 import { parsedStudyText, readIssuedText, readStudyText } from "../../study/reading/read.js";
@@ -21,12 +25,23 @@ import type { BalanceState, ComparedPair, ComparedText, PrintedDifferences, Stud
 import { runCache } from "./run-cache.js";
 
 const mostComparisons = 8;
+/** One for each study that is being edited: a run is not kept, since the next key makes another. */
+const mostSchedules = 4;
 
 /** What follows from the comparison alone, without the ranges of a report. */
 export function comparing({
   assumptions,
 }: AnswerContext): AnswersOf<
-  "balance" | "effect" | "ownEffects" | "differences" | "explanation" | "sweep" | "fileTried" | "logTried"
+  | "balance"
+  | "effect"
+  | "ownEffects"
+  | "differences"
+  | "explanation"
+  | "sweep"
+  | "fileTried"
+  | "logTried"
+  | "samplesTried"
+  | "workTried"
 > {
   const runs = runCache(mostComparisons, ({ text, fileName, files }: ComparedText) =>
     comparedRun(
@@ -34,12 +49,13 @@ export function comparing({
       files ? readAssumptions(new Map(Object.entries(files))) : assumptions,
     ),
   );
+  const schedules = keptSchedules(mostSchedules);
   const pairOf = ({ left, right }: ComparedPair) => {
     const pair = [runs(left), runs(right)] as const;
     return { pair, found: studyDifferences(...pair) };
   };
   return {
-    balance: (asked) => balanceOf(asked, runs),
+    balance: (asked) => balanceOf(asked, assumptions, schedules),
     effect: ({ before, text, fileName, names }) => {
       const [left, right] = [runs({ text: before, fileName }), runs({ text, fileName })];
       return effectTable(right, resultDifferences(left.comparison, right.comparison), names);
@@ -56,6 +72,8 @@ export function comparing({
     },
     fileTried: triedFile,
     logTried: triedLog,
+    samplesTried: (trial) => triedSamples(trial, assumptions),
+    workTried: triedWork,
     sweep: ({ text, fileName, values }) => sweep(parsedStudyText(text, fileName), values, assumptions),
   };
 }
@@ -72,9 +90,13 @@ function printedDifferences(
   };
 }
 
-function balanceOf(asked: StudyText, runs: (asked: StudyText) => ComparedRun): BalanceState {
+function balanceOf(
+  { text, fileName }: StudyText,
+  assumptions: AssumptionSet,
+  schedules: SchedulesOf,
+): BalanceState {
   try {
-    const run = runs(asked);
+    const run = comparedRun(readStudyText(text, fileName), assumptions, schedules);
     const noticed = [
       ...unusualEntries(run),
       ...habitatNotes(run),

@@ -1,4 +1,5 @@
-import type { Form, FormsToPrint, PrintedParts } from "../../forms/forms.js";
+import type { Form } from "../../forms/form.js";
+import type { FormsToPrint, PrintedParts } from "../../forms/print-parts.js";
 import type { IssueDraft, PreparedIssue, PrintedPart } from "../../issue/make-issue.js";
 import type { AskedSheet, WorkedSheets } from "../../method/worked-sheets.js";
 import type { BalanceLine } from "../../report/board/balance-line.js";
@@ -10,8 +11,11 @@ import type { PdfDescription } from "../../report/print/accessible-pdf.js";
 import type { PrintSettings } from "../../report/print/pdf.js";
 import type { PartName, PlanPicks } from "../../report/rack/plan-picks.js";
 import type { TableView } from "../../report/words/view-types.js";
+import type { ExportTrial } from "../../study/exports/tried-export.js";
 import type { FileTrial, TriedFile } from "../../study/exports/tried-file.js";
-import type { LogTrial, TriedLog } from "../../study/exports/tried-log.js";
+import type { TriedLog } from "../../study/exports/tried-log.js";
+import type { TriedSamples } from "../../study/exports/tried-samples.js";
+import type { TriedWork } from "../../study/exports/work/tried-work.js";
 import type { Odds } from "../../study/odds/odds.js";
 import type { Problem } from "../../study/reading/problems.js";
 import type { OwnEffects } from "../../study/swept/own-effects.js";
@@ -88,7 +92,9 @@ interface Questions {
   readonly sweep: { readonly asked: SweepAsked; readonly answer: Sweep };
   /** What would come of an exported file in a study. */
   readonly fileTried: { readonly asked: FileTrial; readonly answer: TriedFile };
-  readonly logTried: { readonly asked: LogTrial; readonly answer: TriedLog };
+  readonly logTried: { readonly asked: ExportTrial; readonly answer: TriedLog };
+  readonly samplesTried: { readonly asked: ExportTrial; readonly answer: TriedSamples };
+  readonly workTried: { readonly asked: ExportTrial; readonly answer: TriedWork };
   /** The page of results without its frame; `report` is the address of the report. */
   readonly results: { readonly asked: StudyText & { readonly report: string }; readonly answer: string };
   /** The page on where the chance comes from, without its frame; `study` is the address of the study. */

@@ -1,7 +1,6 @@
-import { formsOfPrints, formsToPrint, plainForms } from "../../forms/forms.js";
-import { methodPrintSettings, renderMethod, renderMethodBody } from "../../method/method-document.js";
-import { workedSheets } from "../../method/worked-sheets.js";
-import { linkedAssets, renderPage, renderReport, renderReportBody } from "../../report/document/html.js";
+import { renderReport, renderReportBody } from "../../report/document/html.js";
+import { resultsView } from "../../report/document/main-view.js";
+import { linkedAssets, renderPage } from "../../report/document/render-page.js";
 import { reportView } from "../../report/document/report-view.js";
 import { printSettings } from "../../report/print/paper.js";
 import { planPicks } from "../../report/rack/plan-picks.js";
@@ -47,22 +46,32 @@ export function reporting(context: AnswerContext): AnswersOf<Reported> {
         settings: printSettings(run.document, asked.edition),
       };
     },
-    method: ({ study, links }) =>
-      bytesOf(renderMethod(context.assumptions, linkedAssets, links, runOf(study))),
-    worked: ({ asked, ...study }) => workedSheets(reportRun({ ...study, odds: undefined }).run, asked),
-    methodToPrint: ({ study }) => {
+    method: async ({ study, links }) =>
+      bytesOf((await theMethod()).renderMethod(context.assumptions, linkedAssets, links, runOf(study))),
+    worked: async ({ asked, ...study }) => {
+      const { workedSheets } = await import("../../method/worked-sheets.js");
+      return workedSheets(reportRun({ ...study, odds: undefined }).run, asked);
+    },
+    methodToPrint: async ({ study }) => {
+      const { methodPrintSettings, renderMethodBody } = await theMethod();
       const run = runOf(study);
       return { body: renderMethodBody(context.assumptions, run), settings: methodPrintSettings(run) };
     },
     figures: (asked) => bytesOf(JSON.stringify(resultsJson(reportRun(asked).run, asked.odds))),
-    plainForms: (asked) => plainForms({ ...reportRun(asked), edition: asked.edition }),
-    formsToPrint: (asked) => formsToPrint({ ...reportRun(asked), edition: asked.edition }),
-    printedForms: ({ printed }) => formsOfPrints(printed),
+    plainForms: async (asked) =>
+      (await theForms()).plainForms({ ...reportRun(asked), edition: asked.edition }),
+    formsToPrint: async (asked) =>
+      (await theForms()).formsToPrint({ ...reportRun(asked), edition: asked.edition }),
+    printedForms: async ({ printed }) => (await theForms()).formsOfPrints(printed),
   };
 }
 
+/** Loaded when they are asked for: pages wait for less. */
+const theMethod = () => import("../../method/method-document.js");
+const theForms = () => import("../../forms/forms.js");
+
 const resultsBody = (run: StudyRun, report: string): string =>
-  renderPage("partials/results-body", { ...reportView(run), links: { report } });
+  renderPage("partials/results-body", { ...resultsView(run), links: { report } });
 
 const chanceBody = (run: StudyRun, study: string): string =>
   renderPage("partials/chance-page", { ...reportView(run), links: { study, edit: `${study}/edit` } });

@@ -34,6 +34,8 @@ const queueNames = {
   sweep: "explanations",
   fileTried: "explanations",
   logTried: "explanations",
+  samplesTried: "explanations",
+  workTried: "explanations",
 } as const satisfies Record<Kind, string>;
 
 type QueueName = (typeof queueNames)[Kind] | "morePages";

@@ -1,5 +1,5 @@
 import { basename } from "node:path";
-import { logEdits } from "../../editor/log-edits.js";
+import { logEdits } from "../../editor/files/log-edits.js";
 import { edited } from "../../editor/study-text.js";
 import { readBoatLog } from "../../study/exports/read-boat-log.js";
 import { classIdsOf } from "../../study/exports/tried-log.js";

@@ -1,5 +1,5 @@
 import { basename, dirname } from "node:path";
-import { levelsPlace, recordEdits } from "../../editor/record-edits.js";
+import { levelsPlace, recordEdits } from "../../editor/files/record-edits.js";
 import { edited, type Place } from "../../editor/study-text.js";
 import { typedNumber } from "../../study/exports/export-numbers.js";
 import { judgedRecord } from "../../study/exports/judged-record.js";

@@ -1,13 +1,12 @@
 import { basename, dirname } from "node:path";
 import { loadAssumptions } from "../../assumptions/load.js";
-import { counted } from "../../counted.js";
+import { sampleEdits, sampleMapping } from "../../editor/files/sample-edits.js";
 import { childOf, itemsOf } from "../../editor/form-values.js";
-import { sampleEdits } from "../../editor/sample-edits.js";
 import { edited } from "../../editor/study-text.js";
 import { assumptionsFolder } from "../../report/document/assets.js";
 import { cleanYears } from "../../study/exports/clean-years.js";
 import { readSamples } from "../../study/exports/read-samples.js";
-import type { SampleYear } from "../../study/exports/sample-years.js";
+import { sampleYearText } from "../../study/exports/sample-years.js";
 import { type SampleColumnsMapped, sampleLogSchema } from "../../study/format/export-schema.js";
 import { firstProblems } from "../../study/reading/csv-lines.js";
 import { InputError, problemsOf, sentence, valueAt } from "../../study/reading/problems.js";
@@ -31,7 +30,7 @@ export function samplesCommand(path: string, asked: FileArguments, print: (text:
   const { text, document } = studyTextAt(path);
   const name = basename(asked.file);
   const file = exportedFile(asked.file);
-  const { under, watching = "", ...columns } = settingsOf(asked.settings);
+  const { under, watching = "", origin, ...columns } = settingsOf(asked.settings);
   mustBeOption(document, under);
   const mapping = mappingOf(document, columns, { name, file });
   const read = readSamples(file, mapping);
@@ -39,11 +38,11 @@ export function samplesCommand(path: string, asked: FileArguments, print: (text:
   mustBeWhole(name, read.refused, asked.isPartial);
   const clean = cleanYears(read.years, document, loadAssumptions(assumptionsFolder, dirname(path)));
   const { edits, told } = sampleEdits(document, {
-    ...{ years: read.years, clean: clean.runs, mapping, fileName: name, under },
+    ...{ years: read.years, clean: clean.runs, mapping, fileName: name, origin, under },
     watching: listIn(watching),
   });
-  if (edits.length > 0) writeWhole(path, edited(text, edits));
-  for (const line of [...read.told, ...read.years.map(yearText), ...clean.told, ...told]) print(line);
+  writeWhole(path, edited(text, edits));
+  for (const line of [...read.told, ...read.years.map(sampleYearText), ...clean.told, ...told]) print(line);
   for (const each of firstProblems(read.refused)) print(`Left out: ${sentence(problemIn(name, each))}`);
 }
 
@@ -54,17 +53,6 @@ function mustBeOption(document: unknown, under: string | undefined): void {
   throw new UsageError(`under is "${under}"; allowed: the id of an option: ${ids.join(", ")}.`);
 }
 
-function yearText({ year, counts, other, places, mussels, unconfirmed }: SampleYear): string {
-  const taken = [
-    counted(counts.planktonTows, "plankton tow"),
-    counted(counts.settlementPlates, "settlement plate"),
-    counted(counts.searches, "search", "searches"),
-    counted(counts.ednaSamples, "eDNA sample"),
-    `${other} of other kinds`,
-  ].filter((each) => !each.startsWith("0 "));
-  return `${year}, at ${counted(places, "place")}: ${taken.join(", ")}; ${mussels} with mussels, ${unconfirmed} unconfirmed.`;
-}
-
 const answers = {
   columns: "--set date=NAME --set result=NAME",
   dates: "--set dates=month-first or --set dates=day-first",
@@ -72,13 +60,13 @@ const answers = {
   results: '--set "results=WORD=none; WORD=mussels; WORD=unconfirmed"',
 };
 
-/** The mapping of the last years that were read from a file, with what is set now. @throws InputError */
+/** The mapping that the study has, with what is set now. @throws InputError */
 function mappingOf(
   document: unknown,
   { kinds, results, ...columns }: Record<string, string>,
   { name, file }: { readonly name: string; readonly file: string },
 ): SampleColumnsMapped {
-  const before = mappedBefore(document);
+  const before: Record<string, unknown> = { ...sampleMapping(document) };
   const given = {
     ...{ ...before, ...columns },
     ...(kinds === undefined ? {} : { kinds: { ...Object(before.kinds), ...pairsIn(kinds) } }),
@@ -90,10 +78,4 @@ function mappingOf(
     unmapped(file, "columns mapped to date and result, and kind and place if there are any", answers.columns),
     ...problemsOf(parsed.error.issues, given),
   ]);
-}
-
-function mappedBefore(document: unknown): Record<string, unknown> {
-  const periods = valueAt(document, ["boats", "cleanPeriods"]);
-  const mapped = (Array.isArray(periods) ? periods : []).map((each: unknown) => valueAt(each, ["export"]));
-  return Object(mapped.findLast((each) => each !== undefined) ?? {});
 }

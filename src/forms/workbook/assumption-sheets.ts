@@ -76,8 +76,8 @@ function writeEntry(
   sheet.putRow(
     row,
     [
-      text(override ? "operator" : entry.basis),
-      text(run.assumptions.sources.get(entry.source)?.citation ?? entry.source),
+      text(override ? "own value" : entry.basis),
+      text(override?.reason ?? run.assumptions.sources.get(entry.source)?.citation ?? entry.source),
       text(entry.note),
     ],
     columns.used + 1,

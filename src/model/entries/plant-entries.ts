@@ -28,7 +28,7 @@ function heads({ structure: plant, contexts }: Checked<Hydropower>) {
 }
 
 function penstockCheck(checked: Checked<Hydropower>): EntryCheck {
-  const shares = heads(checked).map(({ gross, lost }) => (gross > 0 ? lost / gross : 1));
+  const shares = heads(checked).map(({ gross, lost }) => (gross > lost ? lost / gross : 1));
   const entry = entryOf(checked, ["penstock"], {
     what: "penstock: share of the head that it takes when clean, in the hardest month",
     measure: "share",

@@ -8,12 +8,18 @@ export function areaAt(table: readonly StoragePoint[], elevation: number): numbe
 
 /** Storage between two elevations by the trapezoid rule on area, m³: S = Σ (A1 + A2)/2 · (z2 − z1). */
 export function storageBetween(table: readonly StoragePoint[], low: number, high: number): number {
-  const inside = table.map((row) => row.elevation).filter((elevation) => elevation > low && elevation < high);
-  const stops = [low, ...inside, high];
-  return stops.slice(1).reduce((sum, upper, index) => {
-    const lower = at(stops, index);
-    return sum + ((areaAt(table, lower) + areaAt(table, upper)) / 2) * (upper - lower);
-  }, 0);
+  let sum = 0;
+  let lower = low;
+  let lowerArea = areaAt(table, low);
+  const upTo = (upper: number) => {
+    const upperArea = areaAt(table, upper);
+    sum += ((lowerArea + upperArea) / 2) * (upper - lower);
+    lower = upper;
+    lowerArea = upperArea;
+  };
+  for (const { elevation } of table) if (elevation > low && elevation < high) upTo(elevation);
+  upTo(high);
+  return sum;
 }
 
 /** Ground exposed when the water falls from `high` to `low`, m²: B = A(high) − A(low). */

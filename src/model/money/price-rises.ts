@@ -35,6 +35,7 @@ export function inEachYear(lines: readonly CostLine[], horizon: number, rises: R
     if (rises.has(group)) rising.set(group, (rising.get(group) ?? 0) + line.cents);
   }
   const total = moneyOf(cents);
+  if (rising.size === 0) return Array<Money>(horizon).fill(total);
   return Array.from({ length: horizon }, (_, year) =>
     [...rising].reduce<Money>(
       (sum, [group, part]) => sum.plus(new Money(part).times(riseIn(group, year, rises) - 1).dividedBy(100)),

@@ -1,5 +1,5 @@
 import { at } from "../../lists.js";
-import { once } from "../computed-once.js";
+import { once, remembered } from "../computed-once.js";
 import type { DryDose, DryingParameters } from "./drying.js";
 import type { GrowingSurface } from "./growth.js";
 import type { ShellParameters } from "./shell.js";
@@ -45,6 +45,7 @@ export function growingSurfaces(
         return table();
       },
       grown: new Map(),
+      grownFromBare: remembered(() => new Map()),
     };
     if (kept === mostKept) forget();
     kept += 1;

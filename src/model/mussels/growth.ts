@@ -48,29 +48,26 @@ export interface GrowingSurface {
   readonly months: readonly SurfaceMonth[];
   /** Made when first needed: a band of a ramp that never dries needs none. */
   readonly table: ShellTable;
-  /** What was grown on it before, by a name for the density and the cleaning: alike parts share it. */
-  readonly grown: Map<string, Grown>;
+  /** What was grown on it before, by a name for the density: alike parts share it. */
+  readonly grown: Map<string, readonly Layer[]>;
+  /** The same from bare on under a share of the settlers, by when it starts. */
+  readonly grownFromBare: (factor: number) => Map<number, readonly Layer[]>;
 }
 
-interface Grown {
-  readonly layers: readonly Layer[];
-  /** Months at whose end the surface was cleaned. */
-  readonly cleanedMonths: ReadonlySet<number>;
-}
-
-/** What is known under a name, or grown now and kept. @param isEnough false for what must be grown anew */
-export function grownOnce(
-  { grown }: GrowingSurface,
-  name: string,
-  grow: () => Grown,
-  isEnough: (known: Grown) => boolean = () => true,
-): Grown {
+/** What is known under a name, or grown now and kept. @param months that are needed: with fewer it is grown anew */
+export function grownOnce<Name>(
+  grown: Map<Name, readonly Layer[]>,
+  name: Name,
+  months: number,
+  grow: () => readonly Layer[],
+): readonly Layer[] {
   const known = grown.get(name);
-  if (known && isEnough(known)) return known;
+  if (known && known.length >= months) return known;
   const made = grow();
   grown.set(name, made);
   return made;
 }
+
 interface GrowthInput {
   readonly surface: Pick<GrowingSurface, "months" | "table">;
   /** Lake-wide density over capacity times suitability, one value per month. */
@@ -127,7 +124,7 @@ export function killedByYear(
 }
 
 function killedIn(input: GrowthInput, parameters: GrowthParameters, settled: number) {
-  const killed = Array<number>(input.density.length / 12).fill(0);
+  const killed: number[] = [];
   let bareMonth: number | undefined;
   growColonies(input, parameters, (colony, month) => {
     const year = Math.floor(month / 12);

@@ -4,15 +4,22 @@ import type { Surface } from "../mussels/surface.js";
 import type { AssumptionId, RegisteredId } from "../register/register.js";
 import type { PartKind, PlanEntry } from "./catalogue.js";
 
-/** A quantity with its price: the part of a cost line that a component knows. */
-export interface Priced {
+/** What is paid for, and its price: the part of a cost line that a component knows, but for the quantity. */
+export interface Charge {
   readonly what: string;
   readonly type: CostLine["type"];
-  readonly quantity: number;
   readonly quantityKind: QuantityKind;
   readonly unitRate: number;
   readonly assumptionIds: readonly AssumptionId[];
 }
+
+/** A quantity with its price. */
+export interface Priced extends Charge {
+  readonly quantity: number;
+}
+
+/** Takes up what something costs, charge by charge: a sum needs no lines. */
+export type Tell = (charge: Charge, quantity: number) => void;
 
 /**
  * One part of a structure that fouls as a whole: a rack, a conduit, a cooling line, a hull.
@@ -38,10 +45,11 @@ export interface Component {
   /** True where pieces from walls upstream cost something even while its own wall is bare. */
   readonly isFed?: boolean | undefined;
   /**
-   * What the layer costs in a month of the year while it is there.
+   * Tells what the layer costs in a month of the year while it is there. Charges are made once for a part or a month of
+   * the year: plans are compared over thousands of months.
    * @param upstream share of the pieces of a mature infestation upstream that reach it; 1 if left out
    */
-  readonly losses: (layer: Layer, month: number, upstream?: number) => readonly Priced[];
+  readonly losses: (tell: Tell, layer: Layer, month: number, upstream?: number) => void;
   /** The limit that the layer comes nearest to in a month of the year. */
   readonly limit: (layer: Layer, month: number) => LimitLoad;
 }
@@ -118,7 +126,6 @@ export interface Protection {
   /** Share of settlers that it lets on; 1 where it only kills what has settled. */
   readonly settlementFactor: number;
   readonly monthly: readonly (readonly Priced[])[];
-  readonly yearlyCost: number;
 }
 
 /** One way of keeping a part in service, ready to be tried. */

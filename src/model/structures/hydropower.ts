@@ -1,4 +1,5 @@
 import { at } from "../../lists.js";
+import { lastMade } from "../computed-once.js";
 import { fouledPipe } from "../hydraulics/fouled-pipe.js";
 import { hydroPower } from "../hydraulics/power.js";
 import { turbineCurve, turbineEfficiency, turbineIds } from "../hydraulics/turbine.js";
@@ -6,27 +7,25 @@ import { cleanWaterway, type Waterway, waterwayLoss } from "../hydraulics/waterw
 import { daysOf, hoursPerDay, months } from "../lake/calendar.js";
 import type { AssumptionId } from "../register/register.js";
 import { cleaningOf } from "./cleaning.js";
-import type { Component, Limit, Priced } from "./component.js";
+import type { Charge, Component, Limit, Priced, Tell } from "./component.js";
 import type { LakeContext } from "./context.js";
 import type { Hydropower } from "./inputs.js";
 import { loadOf, nearestOf } from "./limits.js";
 import { fouledPipeIds, pipeWall, thicknessLimit } from "./pipe.js";
 import { plantRunning, type Running } from "./plant/running.js";
-import { rackComponent } from "./rack.js";
+import { type HeadLost, rackComponent } from "./rack.js";
 import type { UpstreamWall } from "./raw-water/fittings.js";
-import { joinedTo, rawWaterOf } from "./raw-water/raw-water.js";
+import { rawWaterOf } from "./raw-water/raw-water.js";
 import { serviceShare, smallLineIds } from "./small-line.js";
 
 /** A power plant of equal units: rack, penstock and cooling-water line of all of them together. */
 export function hydropowerComponents(plant: Hydropower, context: LakeContext): Component[] {
   const plantYear = operatingYear(plant, context);
   const lossIds = efficiencyIds(plant);
-  const lossPriced = (extraHead: number, month: number, ids: readonly AssumptionId[]) => [
-    headEnergy(plant, plantYear, extraHead, month, ids),
-  ];
+  const headLost = (ids: readonly AssumptionId[]) => headEnergy(plant, plantYear, ids);
   const outage = outageOf(plant, plantYear, context);
   const rack = rackComponent(
-    { rack: plant.rack, elevation: plant.elevation, ...plantYear.running, lossPriced, lossIds, outage },
+    { rack: plant.rack, elevation: plant.elevation, ...plantYear.running, headLost, lossIds, outage },
     context,
   );
   const penstock = penstockComponent(plant, plantYear, context);
@@ -92,19 +91,10 @@ const efficiencyIds = ({ turbine }: Hydropower) => (turbine ? turbineIds(turbine
  * Energy not made for want of head; never more than is made.
  * @param ids assumptions behind the extra head
  */
-function headEnergy(
-  plant: Hydropower,
-  year: OperatingYear,
-  extraHead: number,
-  month: number,
-  ids: readonly AssumptionId[],
-): Priced {
-  return lostEnergy(
-    "energy lost to head",
-    energyAt(year, Math.min(extraHead, at(year.netHead, month)), month),
-    at(plant.energyPrice, month),
-    ids,
-  );
+function headEnergy(plant: Hydropower, year: OperatingYear, ids: readonly AssumptionId[]): HeadLost {
+  const lost = lostEnergy(plant, "energy lost to head", ids);
+  return (tell, extraHead, month) =>
+    tell(at(lost, month), energyAt(year, Math.min(extraHead, at(year.netHead, month)), month));
 }
 
 const lostShareId = "hydropower.outage-lost-share";
@@ -117,31 +107,40 @@ const outageIds = (plant: Hydropower): readonly AssumptionId[] => [
   ...efficiencyIds(plant),
 ];
 
-/** Energy not made while a unit is out of service, as far as its water is lost. */
-function outageOf(plant: Hydropower, year: OperatingYear, context: LakeContext) {
-  const lostShare = context.assumed(lostShareId);
-  const ids = outageIds(plant);
-  return (days: number, month: number): readonly Priced[] => {
+/** Energy not made while a unit is out of service, as far as its water is lost, by days in a month. */
+function outageEnergy({ energy }: OperatingYear, { assumed }: LakeContext) {
+  const lostShare = assumed(lostShareId);
+  return (days: number, month: number): number => {
     const lostDays = Math.min(days, daysOf(month)) * lostShare;
-    const quantity = (at(year.energy, month) / daysOf(month)) * lostDays;
-    const lost = lostEnergy("energy lost in outages", quantity, at(plant.energyPrice, month), ids);
-    return [{ ...lost, type: "outage" }];
+    return (at(energy, month) / daysOf(month)) * lostDays;
   };
 }
 
-function lostEnergy(
-  what: string,
-  quantity: number,
-  unitRate: number,
-  assumptionIds: readonly AssumptionId[],
-): Priced {
-  return { what, type: "loss", quantity, quantityKind: "energy", unitRate, assumptionIds };
+/** @param moreIds further assumptions behind the days */
+const outageCharges = (plant: Hydropower, moreIds: readonly AssumptionId[] = []): readonly Charge[] =>
+  lostEnergy(plant, "energy lost in outages", [...outageIds(plant), ...moreIds]).map((charge) => ({
+    ...charge,
+    type: "outage",
+  }));
+
+function outageOf(plant: Hydropower, year: OperatingYear, context: LakeContext): Component["outage"] {
+  const energyIn = outageEnergy(year, context);
+  const charges = outageCharges(plant);
+  return (days, month) => [{ ...at(charges, month), quantity: energyIn(days, month) }];
 }
+
+/** At the price of each month. */
+const lostEnergy = (
+  { energyPrice }: Hydropower,
+  what: string,
+  assumptionIds: readonly AssumptionId[],
+): readonly Charge[] =>
+  energyPrice.map((unitRate) => ({ what, type: "loss", quantityKind: "energy", unitRate, assumptionIds }));
 
 function penstockComponent(plant: Hydropower, year: OperatingYear, context: LakeContext): Component {
   const { running } = year;
   const wall = pipeWall(plant.penstock, plant.elevation, running);
-  const ids = [...fouledPipeIds, ...efficiencyIds(plant)];
+  const headLost = headEnergy(plant, year, [...fouledPipeIds, ...efficiencyIds(plant)]);
   return {
     name: "penstock",
     kind: "penstock",
@@ -150,11 +149,10 @@ function penstockComponent(plant: Hydropower, year: OperatingYear, context: Lake
     ...wall,
     cleaning: cleaningOf("conduit", wall.wettedArea, context),
     outage: outageOf(plant, year, context),
-    losses: (layer, month) => {
+    losses: (tell, layer, month) => {
       const fouled = fouledPipe(year.penstock, layer, context.roughness);
       const loss = waterwayLoss(fouled, at(running.flow, month), context.viscosity);
-      const extra = Math.max(0, loss - at(year.cleanPenstockLoss, month));
-      return [headEnergy(plant, year, extra, month, ids)];
+      headLost(tell, Math.max(0, loss - at(year.cleanPenstockLoss, month)), month);
     },
     limit: thicknessLimit(context),
   };
@@ -179,24 +177,21 @@ function coolingComponent(
   const wall = pipeWall(coolingWater, plant.elevation, { flow: requiredFlow, share: running });
   const share = serviceShare(coolingWater, context);
   const limit = context.assumed(deratingId);
-  const outage = outageOf(plant, year, context);
   const tooThick = thicknessLimit(context);
   const ids = [...smallLineIds(coolingWater), ...efficiencyIds(plant)];
-  const lost = (what: string, hours: number, month: number, lineIds: readonly AssumptionId[]) =>
-    lostEnergy(what, at(year.energy, month) * hours, at(plant.energyPrice, month), lineIds);
-  const idsWith = joinedTo(ids);
-  const outageIdsWith = joinedTo(outageIds(plant));
+  const derated = lostEnergy(plant, "energy lost to derating", ids);
+  const energyIn = outageEnergy(year, context);
   const walls = coolingWater.upstreamWalls ?? tapped.map(wallOf);
   const rawWater = rawWaterOf(coolingWater, { area: wall.wettedArea, walls, share }, context, {
     limit,
-    missing: (missing, month, lineIds) => [
-      lost("energy lost to plugged coolers", missing, month, idsWith(lineIds)),
-    ],
-    standing: (hours, month, lineIds) =>
-      outage(hours / hoursPerDay, month).map((line) => ({
-        ...line,
-        assumptionIds: outageIdsWith(lineIds),
-      })),
+    missing: (lineIds) => {
+      const plugged = lostEnergy(plant, "energy lost to plugged coolers", [...ids, ...lineIds]);
+      return (tell, lost, month) => tell(at(plugged, month), at(year.energy, month) * lost);
+    },
+    standing: (lineIds) => {
+      const shut = outageCharges(plant, lineIds);
+      return (tell, hours, month) => tell(at(shut, month), energyIn(hours / hoursPerDay, month));
+    },
   });
   return {
     name: "cooling-water line",
@@ -208,12 +203,12 @@ function coolingComponent(
       : undefined,
     ...wall,
     cleaning: cleaningOf("service-line", wall.wettedArea, context),
-    outage,
+    outage: outageOf(plant, year, context),
     isFed: rawWater !== undefined,
-    losses: (layer, month, upstream) => [
-      lost("energy lost to derating", 1 - share(layer), month, ids),
-      ...(rawWater?.losses(layer, month, upstream) ?? []),
-    ],
+    losses: (tell, layer, month, upstream) => {
+      tell(at(derated, month), at(year.energy, month) * (1 - share(layer)));
+      rawWater?.losses(tell, layer, month, upstream);
+    },
     limit: (layer, month) =>
       nearestOf([
         loadOf(tooDerated, 1 - share(layer), limit),
@@ -236,6 +231,11 @@ function forAllUnits(part: Component, units: number): Component {
   const times = (lines: readonly Priced[]) =>
     lines.map((line) => ({ ...line, quantity: line.quantity * units }));
   const { outage, oxidant } = part;
+  const onAll = lastMade(
+    (tell: Tell): Tell =>
+      (charge, quantity) =>
+        tell(charge, quantity * units),
+  );
   return {
     ...part,
     wettedArea: part.wettedArea * units,
@@ -244,6 +244,6 @@ function forAllUnits(part: Component, units: number): Component {
     cleaning: { ...part.cleaning, work: (shareId) => times(part.cleaning.work(shareId)) },
     oxidant: oxidant && { flow: oxidant.flow.map((flow) => flow * units) },
     outage: outage && ((days, month) => times(outage(days, month))),
-    losses: (layer, month, upstream) => times(part.losses(layer, month, upstream)),
+    losses: (tell, layer, month, upstream) => part.losses(onAll(tell), layer, month, upstream),
   };
 }

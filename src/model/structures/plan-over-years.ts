@@ -1,9 +1,10 @@
 import { at, noElement } from "../../lists.js";
 import type { Layer } from "../mussels/layer.js";
 import type { AssumptionId } from "../register/register.js";
-import type { Plan, Priced } from "./component.js";
+import type { Charge, Plan, Priced, Tell } from "./component.js";
 import { removalLines, workLines } from "./plan-work.js";
-import { append, costsAnything, type PlanTools, upstreamShare } from "./plans/tools.js";
+import { tellAll } from "./plans/ledger.js";
+import { costsAnything, type PlanTools, upstreamShare } from "./plans/tools.js";
 import { type Course, thickest, yearLike } from "./plans/untouched.js";
 import { isInPlace } from "./protection.js";
 
@@ -19,22 +20,23 @@ export interface Followed {
  */
 export function followPlan(plan: Plan, tools: PlanTools, course: Course): Followed {
   const { layers, cleanedMonths } = course;
-  const { component, context, inMonth } = tools;
+  const { component, context, tellMonth } = tools;
   const years = Array.from({ length: context.density.length / 12 }, (_, year) => yearLike(course, year));
   const isThere = isInPlace(context, Math.min(...cleanedMonths));
   const known = Array.from({ length: layers.length / 12 }, (_, year) => {
-    const lines: Priced[] = [];
+    const lines = new MergedLines();
+    const { tell } = lines;
     for (let month = year * 12; month < year * 12 + 12; month++) {
       const layer = layers[month] ?? noElement(layers, month);
       if (costsAnything(component, layer)) {
-        append(lines, inMonth(layer, month % 12, upstreamShare(plan, month, context)).lines());
+        tellMonth(tell, layer, month % 12, upstreamShare(plan, month, tools));
       }
-      if (plan.protection && isThere(month)) append(lines, at(plan.protection.monthly, month % 12));
+      if (plan.protection && isThere(month)) tellAll(tell, at(plan.protection.monthly, month % 12));
       if (!cleanedMonths.has(month)) continue;
-      append(lines, workLines(plan.entry, component, context, month % 12));
-      append(lines, removalLines(plan, layer, component, context));
+      tellAll(tell, workLines(plan.entry, component, context, month % 12));
+      tellAll(tell, removalLines(plan, layer, component, context));
     }
-    return mergeLines(lines);
+    return lines.all();
   });
   const thickestOf = known.map((_, year) => thickest(layers, year * 12, year * 12 + 12));
   return {
@@ -43,35 +45,52 @@ export function followPlan(plan: Plan, tools: PlanTools, course: Course): Follow
   };
 }
 
+interface MergedLine {
+  readonly charge: Charge;
+  ids: readonly AssumptionId[];
+  quantity: number;
+  cost: number;
+}
+
 /**
- * Adds up lines of the same name, with the assumptions of all of them; the merged unit rate is the mean weighted by
- * quantity.
+ * Adds up what it is told under the same name, with the assumptions of all of it; the merged unit rate is the mean
+ * weighted by quantity.
  */
-export function mergeLines(lines: readonly Priced[]): Priced[] {
-  const sums = new Map<
-    string,
-    { line: Priced; ids: readonly AssumptionId[]; quantity: number; cost: number }
-  >();
-  for (const line of lines) {
-    if (line.quantity === 0) continue;
-    const cost = line.quantity * line.unitRate;
-    const known = sums.get(line.what);
+class MergedLines {
+  readonly #sums = new Map<string, MergedLine>();
+
+  readonly tell: Tell = (charge, quantity) => {
+    if (quantity === 0) return;
+    const cost = quantity * charge.unitRate;
+    const known = this.#sums.get(charge.what);
     if (known) {
-      known.quantity += line.quantity;
+      known.quantity += quantity;
       known.cost += cost;
-      known.ids = withIds(known.ids, line.assumptionIds);
+      known.ids = withIds(known.ids, charge.assumptionIds);
     } else {
-      sums.set(line.what, { line, ids: line.assumptionIds, quantity: line.quantity, cost });
+      this.#sums.set(charge.what, { charge, ids: charge.assumptionIds, quantity, cost });
     }
+  };
+
+  all(): Priced[] {
+    return Array.from(
+      this.#sums.values(),
+      ({ charge: { what, type, quantityKind }, ids, quantity, cost }) => ({
+        what,
+        type,
+        quantity,
+        quantityKind,
+        unitRate: cost / quantity,
+        assumptionIds: ids,
+      }),
+    );
   }
-  return [...sums.values()].map(({ line: { what, type, quantityKind }, ids, quantity, cost }) => ({
-    what,
-    type,
-    quantity,
-    quantityKind,
-    unitRate: cost / quantity,
-    assumptionIds: ids,
-  }));
+}
+
+export function mergeLines(lines: readonly Priced[]): Priced[] {
+  const merged = new MergedLines();
+  tellAll(merged.tell, lines);
+  return merged.all();
 }
 
 /** The same list where it holds all of the others already. */

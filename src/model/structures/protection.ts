@@ -55,12 +55,7 @@ function dosed(
 }
 
 function protection(settlementFactor: number, inMonth: (month: number) => readonly Priced[]): Protection {
-  const monthly = months.map(inMonth);
-  return {
-    settlementFactor,
-    monthly,
-    yearlyCost: monthly.reduce((sum, lines) => sum + costOf(lines), 0),
-  };
+  return { settlementFactor, monthly: months.map(inMonth) };
 }
 
 /** A protection is in place while mussels are regularly found, D ≥ Df, and from its first use on. */

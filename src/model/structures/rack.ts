@@ -4,7 +4,7 @@ import { type BarFactors, barSurfaceRatio, blockedShare, rackFace, rackLoss } fr
 import type { Layer } from "../mussels/layer.js";
 import type { AssumptionId } from "../register/register.js";
 import { cleaningOf } from "./cleaning.js";
-import type { Component, Limit, Priced } from "./component.js";
+import type { Component, Limit, Tell } from "./component.js";
 import type { LakeContext } from "./context.js";
 import type { Rack, RackFormula } from "./inputs.js";
 import { loadOf, nearer } from "./limits.js";
@@ -90,10 +90,13 @@ const tooFast: Limit = {
   assumptionIds: [bulkDensityId],
 };
 
+/** Tells what an extra head costs in a month. */
+export type HeadLost = (tell: Tell, extraHead: number, month: number) => void;
+
 /**
  * A trash rack in a structure.
- * @param input.lossPriced what extra head loss costs in a month, by the assumptions handed over; the head handed over is never above the limit,
- *   since the rack is cleaned when it is reached
+ * @param input.headLost tells what extra head loss costs in a month, by the assumptions handed over; the head handed over is
+ *   never above the limit, since the rack is cleaned when it is reached
  */
 export function rackComponent(
   input: {
@@ -103,11 +106,7 @@ export function rackComponent(
     flow: readonly number[];
     /** Share of each month in which it runs; all of it if left out. */
     share?: readonly number[];
-    lossPriced: (
-      extraHead: number,
-      month: number,
-      assumptionIds: readonly AssumptionId[],
-    ) => readonly Priced[];
+    headLost: (assumptionIds: readonly AssumptionId[]) => HeadLost;
     /** Assumptions behind the price of a lost head, apart from the rack's own. */
     lossIds?: readonly AssumptionId[];
     outage?: Component["outage"];
@@ -117,7 +116,7 @@ export function rackComponent(
 ): Component {
   const { rack, flow } = input;
   const factors = barFactors(rack, context);
-  const assumptionIds = [...rackIds(rack), ...(input.lossIds ?? [])];
+  const headLost = input.headLost([...rackIds(rack), ...(input.lossIds ?? [])]);
   const states = flow.map((each) =>
     lastMade(({ thickness }: Layer) => rackState(rack, thickness, each, factors)),
   );
@@ -133,9 +132,9 @@ export function rackComponent(
     cleaning: cleaningOf("rack", rackFace(rack), context),
     outage: input.outage,
     outageDaysId: input.outageDaysId,
-    losses: (layer, month) => {
+    losses: (tell, layer, month) => {
       const loss = Math.min(state(layer, month).headLoss, rack.headLossLimit);
-      return input.lossPriced(Math.max(0, loss - at(cleanStates, month).headLoss), month, assumptionIds);
+      headLost(tell, Math.max(0, loss - at(cleanStates, month).headLoss), month);
     },
     limit: (layer, month) => {
       const { headLoss, throughVelocity } = state(layer, month);

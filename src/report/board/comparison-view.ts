@@ -58,9 +58,7 @@ export interface ComparisonView {
 export function comparisonView(context: ReportContext): ComparisonView {
   const { requested, infestedSince } = context;
   const isInfested = infestedSince !== undefined;
-  const weighed = isInfested
-    ? context.comparison.options.filter(followsSchedule)
-    : context.comparison.options;
+  const weighed = weighedOptions(context);
   const hasRanges = !isInfested || followsSchedule(requested);
   return {
     headline: headlineTable(context),
@@ -69,7 +67,7 @@ export function comparisonView(context: ReportContext): ComparisonView {
     entered: enteredText(context),
     deterrence: isInfested ? "" : deterrenceSentences(context, [requested]).join(" "),
     options: optionsTable(context),
-    balance: weighed.length === 0 ? undefined : balanceTable(weighed, context),
+    balance: balanceTable(context),
     increments: incrementsTable(context),
     unitCosts: unitCostsTable(context),
     feeNotes: feeNotes(context),
@@ -87,6 +85,10 @@ export function comparisonView(context: ReportContext): ComparisonView {
   };
 }
 
+/** Where the lake is infested, the options that can still avoid a loss. */
+const weighedOptions = ({ comparison, infestedSince }: ReportContext): readonly OptionBalance[] =>
+  infestedSince === undefined ? comparison.options : comparison.options.filter(followsSchedule);
+
 const followsSchedule = ({ result }: OptionBalance) => result.option.schedule !== undefined;
 
 function infestedVerdict(schedules: number): string {
@@ -95,7 +97,7 @@ function infestedVerdict(schedules: number): string {
     : "The lake is infested: inspection avoids no damage. Options that follow other levels of the lake change what the mussels cost.";
 }
 
-function optionsTable(context: ReportContext): TableView {
+export function optionsTable(context: ReportContext): TableView {
   const { format, horizon, priceYear } = context;
   const isInfested = context.infestedSince !== undefined;
   const follows = allOptions(context).some(({ option }) => option.schedule !== undefined);
@@ -143,7 +145,9 @@ function optionsNote(context: ReportContext): string {
   return `Equal yearly amounts with the same present value.${shrinks}${follows.join("")}${means}`;
 }
 
-function balanceTable(options: readonly OptionBalance[], context: ReportContext): TableView {
+export function balanceTable(context: ReportContext): TableView | undefined {
+  const options = weighedOptions(context);
+  if (options.length === 0) return undefined;
   const { comparison, format, infestedSince } = context;
   const breakEven = (option: OptionBalance) =>
     infestedSince === undefined

@@ -20,13 +20,14 @@ export function ratioRange(run: StudyRun): { low: number; high: number } | undef
 /** The ratio of the answer, and beside it how far it goes: by the averages that of central values, else the ranges tried. */
 export function ratioFigure({ run, requested, weighed, headline }: ReportContext) {
   const balance = weighed(requested);
-  const spread = ratioRange(run);
-  const central = `${ratioWords(requested)} at central values`;
-  const tried = spread && hasRatio(requested) ? ratioNote(spread) : "";
+  const tried = () => {
+    const spread = ratioRange(run);
+    return spread && hasRatio(requested) ? ratioNote(spread) : "";
+  };
   return {
     label: "Benefit–cost ratio",
     value: ratioWords(balance),
-    note: headline ? central : tried,
+    note: headline ? `${ratioWords(requested)} at central values` : tried(),
   };
 }
 

@@ -1,62 +1,40 @@
 import { programVersion } from "../../assumptions/version.js";
-import { counted } from "../../counted.js";
-import { appendixLetter } from "../../study/format/report-schema.js";
 import type { StudyRun } from "../../study/prepare/compute.js";
-import type { BoardView } from "../board/board.js";
-import { boardView } from "../board/board-view.js";
-import { type ComparisonView, comparisonView } from "../board/comparison-view.js";
 import { type SchedulesView, schedulesView } from "../board/schedules-view.js";
 import { type OddsView, oddsView } from "../odds/odds-view.js";
 import type { PrintedOdds } from "../odds/odds-words.js";
 import { type FoundView, foundView } from "../papers/found-view.js";
 import { type RequestView, requestView } from "../papers/request-view.js";
-import type { RowPicture } from "../pictures/row-picture.js";
-import { structureRows } from "../pictures/structure-rows.js";
-import { type ChartsView, chartsView } from "../print/charts.js";
 import { type HydraulicsView, hydraulicsView } from "../rack/hydraulics-view.js";
-import { type InfestationView, infestationView } from "../rack/infestation-view.js";
 import { type LakeView, lakeView } from "../rack/lake-view.js";
 import { type PlansView, plansView } from "../rack/plans-view.js";
 import { type ChanceView, chanceView } from "../ramp/chance-view.js";
 import { type DetectionView, detectionView } from "../ramp/detection-view.js";
-import { type ProgramView, programView } from "../ramp/program-view.js";
 import { type BoardSearch, boardSearch } from "../search/board-search.js";
-import { uncapitalised } from "../words/format.js";
 import { type AppendixView, appendixView } from "./appendix-view.js";
 import { reportContext } from "./context.js";
-import { leftOut, method } from "./method.js";
+import { type MainView, mainView } from "./main-view.js";
+import { leftOut } from "./method.js";
 import { type MoneyView, moneyView } from "./money-view.js";
 import { safetyCautions } from "./safety-cautions.js";
 import { type ReportPart, type SectionsView, sectionsView } from "./sections.js";
 
 /** Everything that the template prints. */
-export interface ReportView {
+export interface ReportView extends MainView {
   readonly title: string;
-  readonly authority: string;
-  readonly prepared: string;
-  readonly preparedBy: string;
-  /** Empty where the study does not say. */
-  readonly checkedBy: string;
-  readonly invented: boolean;
   readonly priceYear: number;
   readonly horizon: number;
-  readonly money: string;
   readonly sections: SectionsView;
-  readonly board: BoardView;
   readonly lake: LakeView;
-  readonly infestation: InfestationView & { readonly picture: RowPicture };
-  readonly program: ProgramView;
   readonly detection: DetectionView | undefined;
   /** Absent where the lake is infested already. */
   readonly chance: ChanceView | undefined;
-  readonly comparison: ComparisonView;
   /** Absent where the study has no search. */
   readonly search: BoardSearch | undefined;
   /** Absent where no odds were drawn. */
   readonly odds: OddsView | undefined;
   readonly moneyDetails: MoneyView;
   readonly appendix: AppendixView;
-  readonly charts: ChartsView;
   readonly hydraulics: HydraulicsView;
   readonly plans: PlansView | undefined;
   readonly schedules: SchedulesView | undefined;
@@ -64,7 +42,6 @@ export interface ReportView {
   readonly found: FoundView | undefined;
   /** Absent where the study says nothing to a budget office. */
   readonly request: RequestView | undefined;
-  readonly method: typeof method;
   readonly leftOut: readonly string[];
   readonly cautions: readonly string[];
   /** The version whose method document has the relations behind it. */
@@ -103,49 +80,24 @@ function viewOf(run: StudyRun, printedOdds: PrintedOdds | undefined): Omit<Repor
   const context = reportContext(run, printedOdds?.odds);
   const { study, money } = run.document;
   return {
+    ...mainView(context),
     title: study.name,
-    authority: study.authority,
-    prepared: study.prepared,
-    preparedBy: study.preparedBy,
-    checkedBy: run.document.report.ask.checkedBy ?? "",
-    invented: study.invented,
     priceYear: money.priceYear,
     horizon: money.horizon,
-    money: moneyText(run),
-    board: boardView(context),
     lake: lakeView(context),
-    infestation: { ...infestationView(context), picture: structureRows(context) },
-    program: programView(context),
     detection: detectionView(context),
     chance: chanceView(context),
-    comparison: comparisonView(context),
     search: boardSearch(context),
     odds: printedOdds && oddsView(printedOdds, context),
     moneyDetails: moneyView(context),
     appendix: appendixView(context, printedOdds?.odds.matters),
-    charts: chartsView(context),
     hydraulics: hydraulicsView(context),
     plans: plansView(context),
     schedules: schedulesView(context),
     request: requestView(context),
     found: foundView(context),
-    method,
     leftOut: leftOut(context),
     cautions: safetyCautions(context),
     version: programVersion(),
   };
-}
-
-function moneyText({ document }: StudyRun): string {
-  const { money } = document;
-  const rate = (money.discountRate.value * 100).toLocaleString("en-US", { maximumFractionDigits: 3 });
-  const timing = money.timing === "mid-year" ? "in the middle" : "at the end";
-  const origin = money.discountRate.planning
-    ? "by the federal rule for water planning"
-    : money.discountRateOrigin;
-  const rises =
-    money.escalation.length === 0
-      ? ""
-      : ` Some prices rise faster or slower than inflation: see appendix ${appendixLetter("money")}.`;
-  return `All money is in ${money.currency} of ${money.priceYear}, without inflation. Present values are as of the start of ${money.startYear}, over ${counted(money.horizon, "year")}, at a real rate of ${rate}% a year (${uncapitalised(origin ?? "")}); each year's cost falls ${timing} of the year.${rises}`;
 }

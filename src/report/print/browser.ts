@@ -1,9 +1,10 @@
 import { accessSync, constants } from "node:fs";
 import { delimiter, join } from "node:path";
 import type { Browser, LaunchOptions } from "puppeteer";
+import { PlainError } from "../../plain-error.js";
 
 /** No browser for printing: for the operator. */
-export class BrowserError extends Error {}
+export class BrowserError extends PlainError {}
 
 /** The headless builds first: they start in half the time and print in two thirds of it. */
 const names = [

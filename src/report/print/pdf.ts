@@ -1,4 +1,5 @@
 import type { Page } from "puppeteer";
+import { PlainError } from "../../plain-error.js";
 import { forXml } from "../../study/reading/characters.js";
 import type { PdfDescription } from "./accessible-pdf.js";
 import { type PageNumbers, pageNumbers } from "./page-numbers.js";
@@ -12,7 +13,9 @@ declare global {
 }
 
 /** What a report has is wider than its paper, and would be cut. */
-export class TooWideError extends Error {}
+export class TooWideError extends PlainError {
+  override readonly isToCorrect = true;
+}
 
 export interface PrintSettings {
   readonly title: string;

@@ -1,7 +1,7 @@
 import { randomBytes } from "node:crypto";
 import type { Browser, HTTPRequest, Page } from "puppeteer";
 import { faceData, type OtherFace, otherFacesFor } from "../document/fallback-fonts.js";
-import { renderPress } from "../document/html.js";
+import { renderPress } from "../document/render-page.js";
 
 type FaceWithData = OtherFace & { readonly data: string };
 

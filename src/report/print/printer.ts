@@ -2,7 +2,6 @@ import { setTimeout as pause } from "node:timers/promises";
 import type { Browser, Page } from "puppeteer";
 import type { PdfDescription } from "./accessible-pdf.js";
 import { BrowserError, launchBrowser } from "./browser.js";
-import { finishPrint } from "./finished-pdf.js";
 import { descriptionOf, type PrintSettings, printPdf } from "./pdf.js";
 import { drawPictures, type Picture } from "./pictures.js";
 import { type PressKeeper, pressKeeper } from "./press.js";
@@ -40,7 +39,8 @@ const usual: PrinterSettings = {
   mostLinedUp: 8,
   longestMilliseconds: 120_000,
   wait: (milliseconds, signal) => pause(milliseconds, undefined, { signal }),
-  finish: finishPrint,
+  // Loaded when it is needed: the server has its prints finished elsewhere, and starts sooner without it.
+  finish: async (pdf, description) => (await import("./finished-pdf.js")).finishPrint(pdf, description),
 };
 
 /** A printer that starts its browser when first needed, keeps it warm, and prints one report at a time. */

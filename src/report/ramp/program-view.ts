@@ -77,7 +77,7 @@ function stepsNote({ run }: ReportContext): string {
 }
 
 /** A line for each option with steps: what it covers, and what its stations need. */
-function rampLines({ traced, run, format }: ReportContext): string[] {
+export function rampLines({ traced, run, format }: ReportContext): string[] {
   const [, ...programs] = traced.options;
   return programs.flatMap(({ result: { option }, inspectorHours: paid }) => {
     if (!option.steps) return [];

@@ -10,15 +10,15 @@ import { chanceProblems } from "./consistency-chance.js";
 import { detectionProblems } from "./consistency-detection.js";
 import { enteredProblems } from "./consistency-entered.js";
 import { levelProblems } from "./consistency-levels.js";
-import { lineProblems } from "./consistency-lines.js";
 import { moneyProblems } from "./consistency-money.js";
 import { openProblems } from "./consistency-open.js";
 import { programProblems } from "./consistency-program.js";
 import { stationProblems } from "./consistency-staffing.js";
-import { structureProblems } from "./consistency-structures.js";
 import { soundTraffic } from "./consistency-traffic.js";
 import { uniqueProblems } from "./consistency-unique.js";
 import { bearerShareProblems, type SoundParts } from "./sound-parts.js";
+import { lineProblems } from "./structures/consistency-lines.js";
+import { structureProblems } from "./structures/consistency-structures.js";
 
 export function contradictions(parts: SoundParts, readers: RecordReaders): Contradiction[] {
   return [

@@ -10,6 +10,7 @@ import { prepareStudy } from "../prepare/prepared.js";
 import { assumptionDifferences } from "./assumption-differences.js";
 import { type Explanation, explainDifference } from "./explain.js";
 import { type InputDifference, inputDifferences } from "./input-differences.js";
+import { workedSchedules } from "./kept-schedules.js";
 import { type PlanDifference, planDifferences } from "./plan-differences.js";
 import { type ResultDifference, resultDifferences } from "./result-differences.js";
 
@@ -20,17 +21,25 @@ export type ComparedRun = Pick<
 >;
 
 /** A study computed so far, without the ranges of its report. @throws InputError */
-export function comparedRun(document: StudyDocument, all: AssumptionSet): ComparedRun {
-  const { assumptions, input, assumed, inputAssumptions } = prepareStudy(document, all);
+export function comparedRun(
+  document: StudyDocument,
+  all: AssumptionSet,
+  schedulesOf = workedSchedules,
+): ComparedRun {
+  const prepared = prepareStudy(document, all);
+  const { assumptions, input, assumed, inputAssumptions } = prepared;
   const { assumed: recorded, ids } = recorder(assumed);
-  const comparison = tellingAmounts(document, () => compare(input, recorded));
-  return {
-    document,
-    assumptions,
-    comparison,
-    habitatDoubt: habitatDoubt(input.lake, assumed),
-    usedAssumptions: [...new Set([...inputAssumptions, ...ids()])],
-  };
+  return tellingAmounts(document, () => {
+    const worked = schedulesOf(document, prepared);
+    const comparison = compare(input, recorded, worked.known);
+    return {
+      document,
+      assumptions,
+      comparison,
+      habitatDoubt: habitatDoubt(input.lake, assumed),
+      usedAssumptions: [...new Set([...inputAssumptions, ...worked.ids(), ...ids()])],
+    };
+  });
 }
 
 export interface StudyDifferences {

@@ -102,6 +102,7 @@ const parts: Record<string, string> = {
   lake: "lake and levels",
   boats: "boats",
   money: "money and bearers",
+  workOrders: "work orders and outages",
 };
 const wholePart = (key: string | undefined) => parts[key ?? ""] ?? key ?? "";
 
@@ -151,9 +152,11 @@ const printedKeys = /^(name|description|origin|.*Origin|reason|lastWater|moored|
 const printedInStudy =
   /^(authority|board|prepared|preparedBy|invented|units|uncertainty|fromEarlier|confirmed)$/;
 
-/** Whether a field is printed but affects no figure. */
+/** Whether a field is printed, or says how a file was read, but affects no figure. */
 function isPrintedOnly(names: readonly string[]): boolean {
   return (
-    printedKeys.test(names.at(-1) ?? "") || (names[0] === "study" && printedInStudy.test(names[1] ?? ""))
+    printedKeys.test(names.at(-1) ?? "") ||
+    names.includes("export") ||
+    (names[0] === "study" && printedInStudy.test(names[1] ?? ""))
   );
 }

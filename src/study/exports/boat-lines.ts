@@ -36,7 +36,8 @@ const mostMinutes = 24 * 60;
 export function boatLine(row: ExportRow, how: LogReading): BoatLine | RecordProblem {
   const cell = (column: Column) => row.cells[how.at(column) ?? -1] ?? "";
   const season = seasonOf(cell("date"), how.order);
-  if (typeof season !== "number") return fault(row, "date", cell("date"), season.allowed);
+  const orSeason = how.at("screened") === undefined ? "" : ", or a season such as 2027";
+  if (typeof season !== "number") return fault(row, "date", cell("date"), season.allowed + orSeason);
   const counts = countsOf(row, how);
   if ("allowed" in counts) return counts;
   const [quickCheck, fullInspection] = [

@@ -1,9 +1,12 @@
 import { columnReader, QuantityError } from "../../units/quantity.js";
 
+/** What columns of exports measure. */
+type MeasuredDimension = "elevation" | "energy";
+
 const longestName = 120;
 
-/** The unit of levels in a column's name: ft of "Elevation (feet above datum)", m of "Wasserstand [m]" or "level_m". */
-export function headUnit(name: string): string | undefined {
+/** The unit in a column's name: ft of "Elevation (feet above datum)", m of "Wasserstand [m]" or "level_m". */
+export function headUnit(name: string, dimension: MeasuredDimension): string | undefined {
   if (name.length > longestName) return undefined;
   const bracketed = /[([]([^()[\]]*)[)\]]/.exec(name)?.[1];
   const candidates = [
@@ -11,12 +14,12 @@ export function headUnit(name: string): string | undefined {
     /,\s*(\S+)/.exec(name)?.[1] ?? "",
     /[_\s]([a-z]+)$/i.exec(name)?.[1] ?? "",
   ];
-  return candidates.map((each) => each.trim()).find((each) => each !== "" && isElevationUnit(each));
+  return candidates.map((each) => each.trim()).find((each) => each !== "" && isUnitOf(each, dimension));
 }
 
-export function isElevationUnit(unit: string): boolean {
+export function isUnitOf(unit: string, dimension: MeasuredDimension): boolean {
   try {
-    columnReader(unit, "elevation");
+    columnReader(unit, dimension);
     return true;
   } catch (error) {
     if (!(error instanceof QuantityError)) throw error;

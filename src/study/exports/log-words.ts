@@ -4,7 +4,16 @@ import { type ExportRow, type ExportTable, sameName } from "./export-table.js";
 
 /** What a log asks of its author. */
 export interface LogAsked {
-  readonly about: "columns" | "dates" | "decimals" | "classes" | "kinds" | "results";
+  readonly about:
+    | "columns"
+    | "unit"
+    | "dates"
+    | "decimals"
+    | "classes"
+    | "kinds"
+    | "results"
+    | "structures"
+    | "works";
   readonly problem: RecordProblem;
   /** Words of the file whose meaning is asked for. */
   readonly words?: readonly string[];
@@ -13,19 +22,21 @@ export interface LogAsked {
 const [mostTold, mostWords, longestWord] = [8, 40, 60];
 
 interface WordsOfColumn {
-  readonly about: Extract<LogAsked["about"], "classes" | "kinds" | "results">;
+  readonly about: Exclude<LogAsked["about"], "columns" | "unit" | "dates" | "decimals">;
   /** Where in a row they stand. */
   readonly column: number;
   /** Whether a word, in the form in which names are compared, has a meaning. */
   readonly isKnown: (word: string) => boolean;
   readonly allowed: string;
   readonly remedy: string;
+  /** What the words are of, where its name says it badly. */
+  readonly noun?: string;
 }
 
 /** Asks for the meaning of words that nobody has mapped; a line without a word is refused as it is read. @returns undefined where all are */
 export function wordsAsked(
   rows: readonly ExportRow[],
-  { about, column, isKnown, allowed, remedy }: WordsOfColumn,
+  { about, column, isKnown, allowed, remedy, noun = about }: WordsOfColumn,
 ): LogAsked | undefined {
   const found = new Map<string, { readonly line: number; count: number }>();
   for (const { line, cells } of rows) {
@@ -45,7 +56,7 @@ export function wordsAsked(
     ...{ about, words: [...found.keys()] },
     problem: {
       ...{ line: first.line, allowed, remedy },
-      found: `the ${about} ${told.slice(0, mostTold).join(", ")}${more}`,
+      found: `the ${noun} ${told.slice(0, mostTold).join(", ")}${more}`,
     },
   };
 }

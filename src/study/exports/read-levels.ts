@@ -4,7 +4,7 @@ import type { RecordProblem } from "../reading/contradiction.js";
 import { type DateOrder, exportDate, orderOf } from "./export-dates.js";
 import { type Decimals, decimalsOf, plainNumber } from "./export-numbers.js";
 import { type ExportRow, type ExportTable, exportTable, sameName } from "./export-table.js";
-import { headUnit, isElevationUnit } from "./head-unit.js";
+import { headUnit, isUnitOf } from "./head-unit.js";
 import { dailyLevels, type Reading } from "./level-days.js";
 import type { Asked, LevelExport } from "./level-export.js";
 import { unknownWords } from "./level-words.js";
@@ -56,7 +56,7 @@ function howToRead(
   mapping: LevelColumnsMapped,
 ): How | { readonly asked: readonly Asked[]; readonly told: readonly string[] } {
   const name = head.cells.find((cell) => sameName(cell) === sameName(mapping.level)) ?? mapping.level;
-  const inHead = headUnit(name);
+  const inHead = headUnit(name, "elevation");
   const unit = mapping.unit ?? inHead;
   const order = mapping.dates ? { order: mapping.dates, told: undefined } : orderOf(rows, dateColumn);
   const decimals = mapping.decimals
@@ -64,7 +64,7 @@ function howToRead(
     : decimalsOf(rows, levelColumn, separator);
   const words = unknownWords(rows, levelColumn, mapping.missing);
   const asked: Asked[] = [
-    ...(unit === undefined || !isElevationUnit(unit)
+    ...(unit === undefined || !isUnitOf(unit, "elevation")
       ? [{ about: "unit" as const, problem: noUnit(head.line, unit ?? name) }]
       : []),
     ...("asked" in order ? [{ about: "dates" as const, problem: order.asked }] : []),

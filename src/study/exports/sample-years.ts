@@ -1,3 +1,4 @@
+import { counted } from "../../counted.js";
 import type { SampleKind } from "../../model/risk/detection.js";
 
 /** What a line of a file of samples says. */
@@ -50,4 +51,16 @@ function yearOf(year: number, samples: readonly Sample[]): SampleYear {
     mussels: samples.filter(({ result }) => result === "mussels").length,
     unconfirmed: samples.filter(({ result }) => result === "unconfirmed").length,
   };
+}
+
+/** A year in a sentence. */
+export function sampleYearText({ year, counts, other, places, mussels, unconfirmed }: SampleYear): string {
+  const taken = [
+    counted(counts.planktonTows, "plankton tow"),
+    counted(counts.settlementPlates, "settlement plate"),
+    counted(counts.searches, "search", "searches"),
+    counted(counts.ednaSamples, "eDNA sample"),
+    `${other} of other kinds`,
+  ].filter((each) => !each.startsWith("0 "));
+  return `${year}, at ${counted(places, "place")}: ${taken.join(", ")}; ${mussels} with mussels, ${unconfirmed} unconfirmed.`;
 }

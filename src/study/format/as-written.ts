@@ -1,7 +1,10 @@
 import type { ReadRecord } from "./read-records.js";
 import type { StudyDocument, WrittenStudy } from "./schema.js";
 
-/** A study without its parsed records: the fields that an author can change and compare. */
+/**
+ * A study without its parsed records: the fields that an author can change and compare. A record that is kept beside the
+ * study has its text in it here, so that its digest is not compared a second time.
+ */
 export function asWritten(study: StudyDocument): WrittenStudy {
   const { lake, boats, options } = study;
   return {
@@ -20,7 +23,7 @@ const withoutLevels = <Schedule extends { readonly record?: ReadRecord | undefin
   schedule: Schedule,
 ) => ({
   ...schedule,
-  record: schedule.record && without(schedule.record, "levels"),
+  record: schedule.record && without(without(schedule.record, "levels"), "kept"),
 });
 
 function without<Group extends object, Key extends keyof Group>(group: Group, key: Key): Omit<Group, Key> {

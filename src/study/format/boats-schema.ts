@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { chanceSchema, cleanPeriodsSchema, otherWaysSchema } from "./chance-schema.js";
-import { boatLogSchema } from "./export-schema.js";
+import { boatLogSchema, sampleLogSchema } from "./export-schema.js";
 import { identifier, monthly, positive, quantity, shortText } from "./fields.js";
 import { sitesSchema, trafficSchema } from "./traffic-schema.js";
 
@@ -84,6 +84,10 @@ export const boats = z.strictObject({
     })
     .optional()
     .meta({ description: "Log of the lake's own seasons; it updates the chance of each class in it" }),
+  samples: z
+    .strictObject({ export: sampleLogSchema, origin: shortText })
+    .optional()
+    .meta({ description: "How samples for mussels were last counted; it moves no figure by itself" }),
   chance: chanceSchema,
   otherWays: otherWaysSchema,
   cleanPeriods: cleanPeriodsSchema,

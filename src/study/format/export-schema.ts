@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { workNames } from "../exports/work/work-kinds.js";
 import { identifier, shortText } from "./fields.js";
 
 const column = (what: string) => shortText.meta({ description: `Name of the column with ${what}` });
@@ -87,6 +88,36 @@ export const sampleLogSchema = z
   })
   .meta({ description: "Columns of the file of samples that the years were read from" });
 
+/** How a file of work orders and outages is read: said once. */
+export const workOrdersSchema = z
+  .strictObject({
+    date: column("the dates"),
+    structure: column("the structures or equipment"),
+    work: column("the kinds of work").optional(),
+    order: column("the numbers of the orders; lines of one number are one order").optional(),
+    hours: column("the hours of work").optional(),
+    laborCost: column("the cost of those hours, without parts").optional(),
+    parts: column("the cost of parts").optional(),
+    outage: column("the hours out of service").optional(),
+    energy: column("the energy lost").optional(),
+    energyUnit: shortText
+      .optional()
+      .meta({ description: "Unit of the energy lost; left out where the column's name has it" }),
+    all: z.enum(workNames).optional().meta({ description: "Kind of all orders, where no column has it" }),
+    structures: z
+      .record(shortText.regex(/\S/, "a word of the file"), identifier)
+      .default({})
+      .meta({ description: "Structure that each word means; other where the study has none" }),
+    works: z
+      .record(shortText.regex(/\S/, "a word of the file"), z.enum(workNames))
+      .default({})
+      .meta({ description: "Kind of work that each word means" }),
+    dates,
+    decimals,
+  })
+  .meta({ description: "Columns of the file of work orders that own values were measured from" });
+
+export type WorkColumnsMapped = z.output<typeof workOrdersSchema>;
 export type SampleColumnsMapped = z.output<typeof sampleLogSchema>;
 export type BoatColumnsMapped = z.output<typeof boatLogSchema>;
 export type LevelColumnsMapped = z.output<typeof levelExportSchema>;

@@ -1,9 +1,21 @@
+import { LRUCache } from "lru-cache";
 import { z } from "zod";
 import type { DimensionName } from "../../units/dimensions.js";
 import { dimensions } from "../../units/dimensions.js";
 import { QuantityError } from "../../units/quantity.js";
 import { parseSpread, type SpreadQuantity } from "../../units/spread.js";
 import { monthNames } from "./month-names.js";
+
+interface Typed {
+  readonly text: string | number;
+  readonly dimension: DimensionName;
+}
+
+/** Quantities as they were read: a study that is edited is read at each key, with one of hundreds of them changed. */
+const read = new LRUCache<string, SpreadQuantity, Typed>({
+  max: 5000,
+  memoMethod: (_key, _read, { context: { text, dimension } }) => parseSpread(text, dimension),
+});
 
 /** A quantity as text with its unit and perhaps a range; a bare number if the dimension has no unit. */
 export function quantity(dimension: DimensionName) {
@@ -13,7 +25,7 @@ export function quantity(dimension: DimensionName) {
     .meta({ description: `${name}, for instance ${example}`, dimension })
     .transform((text, context): SpreadQuantity => {
       try {
-        return parseSpread(text, dimension);
+        return read.memo(`${dimension} ${text}`, { context: { text, dimension } });
       } catch (error) {
         if (!(error instanceof QuantityError)) throw error;
         context.addIssue({ code: "custom", message: error.message });

@@ -2,6 +2,7 @@ import { z } from "zod";
 import { confirmedEntries } from "../reading/confirmed.js";
 import { boats } from "./boats-schema.js";
 import { monitoringSchema, responseSchema } from "./detection-schema.js";
+import { workOrdersSchema } from "./export-schema.js";
 import { identifier, monthly, positive, quantity, reference, shortText, year } from "./fields.js";
 import { money } from "./money-schema.js";
 import { programFields } from "./program-schema.js";
@@ -215,6 +216,10 @@ export const studySchema = z.strictObject({
     )
     .default([])
     .meta({ description: "Own values for assumptions, each with its reason" }),
+  workOrders: z
+    .strictObject({ export: workOrdersSchema, origin: shortText })
+    .optional()
+    .meta({ description: "How work orders and outages were last measured; what they say are own values" }),
   search: searchSchema.optional(),
   report: reportSchema,
 });

@@ -45,8 +45,9 @@ export type FoundDrawing = (
 };
 
 /**
- * What the phases cost is drawn with numbers of its own, so that nothing of the comparison moves with it. Absent where
- * the study says nothing of it, and where mussels are there.
+ * What the phases cost is drawn with numbers of its own, so that nothing of the comparison moves with it: by Latin
+ * hypercube whatever the study asks for, since a second Sobol sequence of the same dimensions would move with the first.
+ * Absent where the study says nothing of it, and where mussels are there.
  */
 export function foundDrawing(
   document: StudyDocument,

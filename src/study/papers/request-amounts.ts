@@ -1,3 +1,4 @@
+import { LRUCache } from "lru-cache";
 import { at, sumOf } from "../../lists.js";
 import type { StudyInput } from "../../model/inputs.js";
 import { centsPerUnit } from "../../model/money/decimal.js";
@@ -18,16 +19,34 @@ export function requestAmountProblems(document: StudyDocument, input: StudyInput
 function budgetProblems({ report }: StudyDocument, { options, money }: StudyInput): Contradiction[] {
   const years = report.ask.sources ? money.horizon : undefined;
   return options.flatMap((option, index) => {
-    try {
-      programBudget(option, money, years);
-      return [];
-    } catch (error) {
-      if (!(error instanceof FiscalYearError)) throw error;
-      const found = `the budget line ${error.message}`;
-      const remedy = "Look there for a value that is too large by far, or at inflation over a long horizon.";
-      return [{ path: ["options", index], found, allowed: "amounts of up to 90,000,000,000,000", remedy }];
-    }
+    const tooLarge = lineTooLarge(option, money, years);
+    if (tooLarge === "") return [];
+    const found = `the budget line ${tooLarge}`;
+    const remedy = "Look there for a value that is too large by far, or at inflation over a long horizon.";
+    return [{ path: ["options", index], found, allowed: "amounts of up to 90,000,000,000,000", remedy }];
   });
+}
+
+type Budgeted = Parameters<typeof programBudget>;
+
+/** Budgets that were tried: a study is read again at each key, and most keys leave them as they are. */
+const tried = new LRUCache<string, string, Budgeted>({
+  max: 50,
+  memoMethod: (_key, _line, { context }) => triedBudget(context),
+});
+
+/** The line of an option's budget that comes to no amount of money; empty if all do. */
+const lineTooLarge = (...budgeted: Budgeted): string =>
+  tried.memo(JSON.stringify(budgeted), { context: budgeted });
+
+function triedBudget(budgeted: Budgeted): string {
+  try {
+    programBudget(...budgeted);
+    return "";
+  } catch (error) {
+    if (!(error instanceof FiscalYearError)) throw error;
+    return error.message;
+  }
 }
 
 /** Yearly amounts of sources that are more than what they may pay for in a fiscal year. */

@@ -1,9 +1,9 @@
 import { contradictions } from "../checks/consistency.js";
 import { currencyProblems } from "../checks/consistency-currency.js";
-import { earlyNeeds } from "../checks/early-needs.js";
 import { exactProblems } from "../checks/exact-problems.js";
 import { rangeProblems, soundParts } from "../checks/range-problems.js";
 import type { SoundParts } from "../checks/sound-parts.js";
+import { earlyNeeds } from "../checks/structures/early-needs.js";
 import { withRecords } from "../checks/with-records.js";
 import { quantity } from "../format/fields.js";
 import { type StudyDocument, studySchema } from "../format/schema.js";

@@ -47,6 +47,12 @@ function beginAt({ column, columns }: Nesting): void {
   columns.push(column);
 }
 
+/** Whether a value of JSON has more groups within one another. */
+export function isDeeper(value: unknown, most: number): boolean {
+  if (typeof value !== "object" || value === null) return false;
+  return most === 0 || Object.values(value).some((each) => isDeeper(each, most - 1));
+}
+
 /** Whether a parsed document is nested deeper than any study, and would overflow the stack later. */
 export function isNestedTooDeep(document: Document): boolean {
   let found = false;

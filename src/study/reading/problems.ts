@@ -1,6 +1,7 @@
 import type { z } from "zod";
 import { counted } from "../../counted.js";
 import { structureKinds } from "../../model/structures/kinds.js";
+import { PlainError } from "../../plain-error.js";
 import { codeOf, forPrint, unseenIn } from "./characters.js";
 import type { Contradiction } from "./contradiction.js";
 
@@ -18,7 +19,9 @@ export interface Problem {
 }
 
 /** A study that cannot be computed. Holds every problem found, not only the first. */
-export class InputError extends Error {
+export class InputError extends PlainError {
+  override readonly isToCorrect = true;
+
   constructor(
     readonly subject: string,
     readonly problems: readonly Problem[],

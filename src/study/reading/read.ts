@@ -10,6 +10,7 @@ import { judged, together } from "./judged.js";
 import {
   deepestGroups,
   hasTooManyAliases,
+  isDeeper,
   isNestedTooDeep,
   lineNestedTooDeep,
   mostAliases,
@@ -106,10 +107,10 @@ export function parseText(text: string, name: string): unknown {
   if (text.trim() === "") {
     throw single(name, "the file", "nothing", "a study as JSON or YAML", "Start from one of the examples.");
   }
+  const plain = plainJson(text);
+  if (plain !== undefined && !isDeeper(plain, deepestGroups)) return inTodaysTerms(plain);
   const deep = lineNestedTooDeep(text);
   if (deep !== undefined) throw tooDeep(name, `line ${deep}`);
-  const plain = plainJson(text);
-  if (plain !== undefined) return inTodaysTerms(plain);
   const lines = new LineCounter();
   const parsed = parseDocument(text, {
     ...{ uniqueKeys: false, lineCounter: lines, logLevel: "error" },

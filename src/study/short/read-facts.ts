@@ -106,21 +106,21 @@ function writingOf(raw: unknown): Writing {
 }
 
 /** Fields whose plain numbers have one meaning. */
-const dimensionsOfFields: Readonly<Record<string, DimensionName>> = {
-  summerLevel: "elevation",
-  winterLevel: "elevation",
-  area: "landArea",
-  depth: "length",
-  calcium: "concentration",
-  warmestMonth: "temperature",
-  fromAway: "share",
-  flow: "flow",
-  pipe: "smallLength",
-  length: "length",
-  head: "length",
-  hours: "hours",
-  cost: "moneyPerYear",
-};
+const dimensionsOfFields = new Map<string, DimensionName>([
+  ["summerLevel", "elevation"],
+  ["winterLevel", "elevation"],
+  ["area", "landArea"],
+  ["depth", "length"],
+  ["calcium", "concentration"],
+  ["warmestMonth", "temperature"],
+  ["fromAway", "share"],
+  ["flow", "flow"],
+  ["pipe", "smallLength"],
+  ["length", "length"],
+  ["head", "length"],
+  ["hours", "hours"],
+  ["cost", "moneyPerYear"],
+]);
 
 /** Facts that are numbers without a unit. */
 const plainNumbers = new Set([
@@ -143,7 +143,7 @@ function withUnits(tree: unknown, writing: Writing, within = ""): unknown {
   return Object.fromEntries(
     Object.entries(tree).map(([key, value]: [string, unknown]) => {
       if (plainNumbers.has(key)) return [key, numberOr(value)];
-      const dimension = within === "docks" && key === "area" ? "area" : dimensionsOfFields[key];
+      const dimension = within === "docks" && key === "area" ? "area" : dimensionsOfFields.get(key);
       return [key, dimension ? inUnit(value, dimension, writing) : withUnits(value, writing, key)];
     }),
   );

@@ -1,6 +1,6 @@
 import { counted } from "../../counted.js";
 import { InputError, type Problem } from "../reading/problems.js";
-import type { Setting } from "./settings.js";
+import { type Setting, toldId } from "./settings.js";
 
 /** The values that an assumption or a place of the study takes in turn. */
 export interface SweptValues {
@@ -27,7 +27,7 @@ const repeated = (swept: readonly SweptValues[]): Problem[] =>
   swept
     .filter(({ id }, index) => swept.findIndex((each) => each.id === id) < index)
     .map(({ id }) => ({
-      path: id,
+      path: toldId(id),
       found: "set a second time",
       allowed: "one list of values for each",
       remedy: "Put all its values into one list.",
@@ -37,7 +37,7 @@ const withoutValues = (swept: readonly SweptValues[]): Problem[] =>
   swept
     .filter(({ values }) => values.length === 0)
     .map(({ id }) => ({
-      path: id,
+      path: toldId(id),
       found: "no values",
       allowed: "at least one value",
       remedy: "Give it values, or leave it out.",
@@ -45,7 +45,7 @@ const withoutValues = (swept: readonly SweptValues[]): Problem[] =>
 
 function tooMany(swept: readonly SweptValues[], count: number): Problem {
   return {
-    path: swept.map(({ id }) => id).join(" × "),
+    path: swept.map(({ id }) => toldId(id)).join(" × "),
     found: `${swept.map(({ values }) => values.length.toLocaleString("en-US")).join(" × ")} values, ${counted(count, "point")}`,
     allowed: `at most ${mostPoints.toLocaleString("en-US")} points in one sweep`,
     remedy: "Take wider steps, or ask in several requests.",

@@ -52,7 +52,7 @@ export function withSettings(
   const document = settings.reduce((changed, setting) => {
     const value = typedValue(setting.value);
     if (isAssumption(setting, set)) return withOwnValue(changed, { ...setting, value });
-    return withValue(changed, keysOf(setting.id, changed) ?? [], value);
+    return withOrigin(withValue(changed, keysOf(setting.id, changed) ?? [], value));
   }, parsed.document);
   return studyOf({ ...parsed, document }, readers);
 }
@@ -86,7 +86,16 @@ function withOwnValue(document: unknown, { id, value }: { id: string; value: unk
   const own = valueAt(document, ["overrides"]) ?? [];
   if (!Array.isArray(own)) return document;
   const others = own.filter((each: unknown) => valueAt(each, ["id"]) !== id);
-  return withValue(document, ["overrides"], [...others, { id, value, reason: "Set for this computation" }]);
+  return withValue(document, ["overrides"], [...others, { id, value, reason: setHere }]);
+}
+
+const setHere = "Set for this computation";
+
+/** A rate in place of two that are planned with needs an origin, which one computation has not. */
+function withOrigin(document: unknown): unknown {
+  const money = (key: string) => valueAt(document, ["money", key]);
+  const hasOrigin = money("discountRateOrigin") !== undefined || typeof money("discountRate") === "object";
+  return hasOrigin ? document : withValue(document, ["money", "discountRateOrigin"], setHere);
 }
 
 /** A copy with another value at a place; what does not lie on the way to it is shared. */
@@ -104,12 +113,15 @@ function unknownProblem(id: string, set: AssumptionSet): Problem {
     .sort((one, other) => sharedStart(other, id) - sharedStart(one, id))
     .slice(0, mostNear);
   return {
-    path: id === "" ? "a setting" : id,
+    path: toldId(id),
     found: "neither an assumption nor a place in the study",
     allowed: `the id of an assumption${near.length > 0 ? `, as ${near.join(", ")}` : ""}, or a place as messages write it, such as money.discountRate or options[1].steps.coverage`,
     remedy: "Correct its spelling.",
   };
 }
+
+/** An id as problems name it. */
+export const toldId = (id: string): string => (id.trim() === "" ? "a setting without a name" : id);
 
 const mostNear = 4;
 

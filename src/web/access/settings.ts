@@ -1,4 +1,5 @@
 import { isIP } from "node:net";
+import { PlainError } from "../../plain-error.js";
 import type { AccessStore } from "../../store/access.js";
 import { InputError } from "../../study/reading/problems.js";
 
@@ -76,7 +77,9 @@ function wrong(path: string, found: string, allowed: string): InputError {
 }
 
 /** Others could reach a server that lets everyone in: for the operator. */
-export class NoKeysError extends Error {
+export class NoKeysError extends PlainError {
+  override readonly isToCorrect = true;
+
   constructor() {
     super(
       "RAMP_AND_RACK_HOST or RAMP_AND_RACK_ADDRESS lets others reach this server, but no access key is set: anyone could read and change all studies. Add a key first: ramp-and-rack access add NAME --role edit. Or leave both out, and only this machine can ask.",

@@ -1,6 +1,6 @@
 import express, { type CookieOptions, type Express, type Request, type Response } from "express";
 import { z } from "zod";
-import { linkedAssets } from "../../report/document/html.js";
+import { linkedAssets } from "../../report/document/render-page.js";
 import { ownAddress } from "../own-address.js";
 import { renderPage } from "../render.js";
 import { type Door, WrongKeyError } from "./door.js";

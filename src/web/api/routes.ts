@@ -1,5 +1,5 @@
 import express, { type ErrorRequestHandler, type Express } from "express";
-import { linkedAssets } from "../../report/document/html.js";
+import { linkedAssets } from "../../report/document/render-page.js";
 import { largestStudyBytes } from "../../study/reading/read.js";
 import { NotFoundError } from "../explain.js";
 import { renderPage } from "../render.js";

@@ -6,13 +6,14 @@ interface LiveAnswer {
   readonly isUnderWay: boolean;
 }
 
-/** Milliseconds without a key: before the balance, and before its range. */
-const pause = 40;
+/** Milliseconds without a key before the range. */
 const rest = 1500;
 
 class LiveBalance {
   private asking = new AbortController();
   private waiting: number | undefined;
+  private isAsking = false;
+  private isOld = false;
   private readonly address: string;
 
   constructor(private readonly form: HTMLFormElement) {
@@ -20,20 +21,37 @@ class LiveBalance {
     form.addEventListener("input", () => this.typed());
     if (form.method === "get") form.addEventListener("change", () => this.remember());
     // A save shows the balance itself: what was typed before it is old.
-    form.addEventListener("saved", () => this.later(true, rest));
-    if (form.dataset.first !== undefined) this.later(true, pause);
+    form.addEventListener("saved", () => this.later());
+    if (form.dataset.first !== undefined) void this.ask(true);
   }
 
   private typed(): void {
     const range = document.getElementById("balance-range");
     if (range) range.textContent = "";
-    this.later(false, pause);
+    this.isOld = true;
+    if (!this.isAsking) void this.follow();
   }
 
-  private later(wantsRange: boolean, milliseconds: number): void {
+  /** One question at a time, at once, and the next about what stands there by then: a slow server never falls behind. */
+  private async follow(): Promise<void> {
+    this.stop();
+    this.isAsking = true;
+    while (this.isOld) {
+      this.isOld = false;
+      await this.ask(false);
+    }
+    this.isAsking = false;
+  }
+
+  private stop(): void {
     this.asking.abort();
     clearTimeout(this.waiting);
-    this.waiting = window.setTimeout(() => void this.ask(wantsRange), milliseconds);
+  }
+
+  /** Asks for the range once the typing rests. */
+  private later(): void {
+    this.stop();
+    this.waiting = window.setTimeout(() => void this.ask(true), rest);
   }
 
   /** What a form of questions holds stands in the address, so that whoever leaves the page comes back to it. */
@@ -58,8 +76,8 @@ class LiveBalance {
       const answer: LiveAnswer = await response.json();
       if (signal.aborted) return;
       this.show(answer);
-      if (answer.isUnderWay) this.later(true, rest);
-      else if (!wantsRange && this.form.dataset.first !== undefined) this.later(true, rest);
+      const isFirst = this.form.dataset.first !== undefined;
+      if (!this.isOld && (answer.isUnderWay || (!wantsRange && isFirst))) this.later();
     } catch {
       // The balance stands as it is; the next key asks again.
     }

@@ -1,7 +1,7 @@
 import type { Express, Request } from "express";
 import { answerInTime, patienceMilliseconds } from "../../app/answers/answer-in-time.js";
 import type { Answering, ComparedPair } from "../../app/answers/questions.js";
-import { linkedAssets } from "../../report/document/html.js";
+import { linkedAssets } from "../../report/document/render-page.js";
 import { NotFoundError } from "../explain.js";
 import { readerSignal } from "../reader-gone.js";
 import { renderPage } from "../render.js";

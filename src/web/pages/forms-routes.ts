@@ -2,7 +2,7 @@ import type { Express, Response } from "express";
 import { patienceMilliseconds, within } from "../../app/answers/answer-in-time.js";
 import { textOf } from "../../app/answers/questions.js";
 import type { StudyEntry } from "../../app/study-entry.js";
-import { type Form, formGroups } from "../../forms/forms.js";
+import { type Form, formGroups } from "../../forms/form.js";
 import { sizeText } from "../../forms/size.js";
 import { BrowserError } from "../../report/print/browser.js";
 import { editionText } from "../../report/print/paper.js";

@@ -1,6 +1,6 @@
 import type { Express } from "express";
 import { checklists } from "../../editor/help/checklist.js";
-import { linkedAssets } from "../../report/document/html.js";
+import { linkedAssets } from "../../report/document/render-page.js";
 import { glossary } from "../../report/words/glossary.js";
 import { NotFoundError } from "../explain.js";
 import { renderPage } from "../render.js";

@@ -7,14 +7,8 @@ import { keptOf } from "../../app/kept-reports.js";
 import { verifyInTurn } from "../../app/verify-in-turn.js";
 import { mayOnlyRead } from "../../app/visitor.js";
 import { fileLimits } from "../../issue/file-limits.js";
-import {
-  type IssueDraft,
-  type MadeIssue,
-  type Press,
-  type PrintedPart,
-  pressIssue,
-} from "../../issue/make-issue.js";
-import { linkedAssets } from "../../report/document/html.js";
+import type { IssueDraft, MadeIssue, Press, PrintedPart } from "../../issue/make-issue.js";
+import { linkedAssets } from "../../report/document/render-page.js";
 import type { ListedIssue } from "../../store/records.js";
 import type { Odds } from "../../study/odds/odds.js";
 import { InputError } from "../../study/reading/problems.js";
@@ -87,6 +81,8 @@ export async function printedIssue(
 ): Promise<MadeIssue> {
   const { text, fileName } = draft.study;
   const prepared = await answers.ask("issueToPrint", { text, fileName, odds, draft });
+  // Loaded when it is needed, as what signs.
+  const { pressIssue } = await import("../../issue/make-issue.js");
   const complete = (printed: PrintedPart) => answers.ask("issuedPart", printed);
   return pressIssue(prepared, { print, complete, sign });
 }

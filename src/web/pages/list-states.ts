@@ -18,12 +18,19 @@ export async function answersIn(
     const { line } = await answers.ask("balance", textOf(entry));
     if (line) found.set(id, `${line.answer}: ${sideText(line.rack)}, ${sideText(line.ramp)}`);
   });
-  await Promise.race([Promise.allSettled(each), pause(patienceMilliseconds)]);
+  const isKept = cards.some(({ isExample }) => !isExample);
+  await Promise.race([
+    Promise.allSettled(each),
+    pause(isKept ? patienceMilliseconds : forExamplesMilliseconds),
+  ]);
   return new Map(found);
 }
 
 /** Studies that take longer have their answer when the list is next looked at. */
 const patienceMilliseconds = 250;
+
+/** A new server has not worked them out yet. */
+const forExamplesMilliseconds = 30;
 
 const sideText = ({ label, value }: { readonly label: string; readonly value: string }) =>
   `${label.charAt(0).toLowerCase()}${label.slice(1)} ${value}`;
@@ -31,7 +38,8 @@ const sideText = ({ label, value }: { readonly label: string; readonly value: st
 /** What is missing in studies of a list; each revision is read once. */
 export function listStates(studies: Studies): (card: ListedStudy) => string {
   const known = new Map<string, { readonly savedAt: string; readonly text: string }>();
-  return ({ id, revision, savedAt, isDamaged }) => {
+  return ({ id, revision, savedAt, isDamaged, isExample }) => {
+    if (isExample) return "";
     if (isDamaged) return `Revision ${revision} is damaged. Open the study to go on from an earlier one.`;
     const before = known.get(id);
     if (before?.savedAt === savedAt) return before.text;

@@ -3,7 +3,7 @@ import { join } from "node:path";
 import type { Express } from "express";
 import MarkdownIt from "markdown-it";
 import { viewsFolder } from "../../report/document/assets.js";
-import { linkedAssets } from "../../report/document/html.js";
+import { linkedAssets } from "../../report/document/render-page.js";
 import { renderPage } from "../render.js";
 
 /** Pages for whoever runs the server or writes a study as a file; each is a Markdown file of the views. */

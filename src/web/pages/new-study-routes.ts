@@ -3,7 +3,7 @@ import multer from "multer";
 import { z } from "zod";
 import { blankStudy } from "../../editor/new-study.js";
 import { rawOf } from "../../editor/study-text.js";
-import { linkedAssets } from "../../report/document/html.js";
+import { linkedAssets } from "../../report/document/render-page.js";
 import { allowedCharacters, isPrintable } from "../../study/reading/characters.js";
 import { InputError, problemsOf, sentence } from "../../study/reading/problems.js";
 import { largestStudyBytes } from "../../study/reading/read.js";

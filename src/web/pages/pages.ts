@@ -1,6 +1,6 @@
 import type { Studies } from "../../app/studies.js";
 import type { ListedStudy } from "../../app/study-entry.js";
-import { linkedAssets } from "../../report/document/html.js";
+import { linkedAssets } from "../../report/document/render-page.js";
 import { sentence } from "../../study/reading/problems.js";
 import type { Explained } from "../explained.js";
 

@@ -3,7 +3,7 @@ import type { StudyEntry } from "../../app/study-entry.js";
 import { isStep } from "../../app/undo.js";
 import { mayOnlyRead } from "../../app/visitor.js";
 import { partStates, partStateText } from "../../editor/parts.js";
-import { linkedAssets } from "../../report/document/html.js";
+import { linkedAssets } from "../../report/document/render-page.js";
 import { editedParts, keptParts, readParts, type WorkbenchPart } from "./workbench-parts.js";
 
 /** What every page of the workbench is made from: see views/partials/workbench.hbs. */

@@ -44,6 +44,8 @@ export const fileKinds = (study: string, shown: string) =>
   [
     { path: "/records", name: "Lake levels" },
     { path: "/records/boats", name: "Inspected boats" },
+    { path: "/records/samples", name: "Samples for mussels" },
+    { path: "/records/work", name: "Work orders and outages" },
   ].map(({ path, name }) => ({
     name,
     href: `/studies/${study}${path}`,

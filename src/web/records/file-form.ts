@@ -1,8 +1,8 @@
 import { z } from "zod";
 import type { StudyEntry } from "../../app/study-entry.js";
 import { draftOf } from "../../editor/draft.js";
+import { levelsPlace } from "../../editor/files/record-edits.js";
 import { childOf, itemsOf } from "../../editor/form-values.js";
-import { levelsPlace } from "../../editor/record-edits.js";
 import type { Place } from "../../editor/study-text.js";
 import { shortText } from "../../study/format/fields.js";
 import { allowedCharacters, isPrintable } from "../../study/reading/characters.js";

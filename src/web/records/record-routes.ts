@@ -2,7 +2,7 @@ import type { Express, Request, Response } from "express";
 import type { Answer } from "../../app/answers/questions.js";
 import type { StudyEntry } from "../../app/study-entry.js";
 import { draftOf } from "../../editor/draft.js";
-import { recordEdits } from "../../editor/record-edits.js";
+import { recordEdits } from "../../editor/files/record-edits.js";
 import { edited } from "../../editor/study-text.js";
 import { levelExportSchema } from "../../study/format/export-schema.js";
 import { InputError, problemsOf, sentence } from "../../study/reading/problems.js";

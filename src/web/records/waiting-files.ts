@@ -31,7 +31,7 @@ export const exportUpload = multer({
     fileSize: largestExportBytes,
     fieldSize: 10_000,
     files: 1,
-    fields: 250,
+    fields: 500,
   },
 }).single("file");
 

@@ -21,25 +21,34 @@ export function firstView(
 ): object | undefined {
   const places = typicalPlacesIn(document, document.study.typical);
   if (places.length === 0) return undefined;
-  const links = { here: `/studies/${entry.id}/first`, json: `/studies/${entry.id}/odds.json` };
+  const study = `/studies/${entry.id}`;
+  const links = {
+    ...{ here: `${study}/first`, json: `${study}/odds.json`, report: `${study}/report` },
+    checklist: "/help",
+  };
   const count = places.length;
   if (!odds) return { links, count, range: undefined, rows: [] };
   const money = formatter(document.money.currency, document.study.units);
   const { matters } = odds;
+  const rows = replaceFirst(document, matters, entries).map(({ name, path, find, moves }) => ({
+    name,
+    find,
+    href: fieldAddress(entry.id, path),
+    moves: moves === undefined ? "" : money.money(moves),
+  }));
   return {
     links,
     count,
     range: rangeText(odds, money),
     share: matters.typicalShare === undefined ? undefined : percent(matters.typicalShare),
     meter: matters.typicalShare,
-    rows: replaceFirst(document, matters, entries).map(({ name, path, find, moves }) => ({
-      name,
-      find,
-      href: fieldAddress(entry.id, path),
-      moves: moves === undefined ? "" : money.money(moves),
-    })),
+    rows,
+    foremost: rows.slice(0, mostForemost),
   };
 }
+
+/** Of the values to replace, on the page of the answer. */
+const mostForemost = 3;
 
 const ends = { low: 0.1, high: 0.9 };
 

@@ -1,7 +1,7 @@
 import type { BalanceState } from "../../app/answers/questions.js";
 import { idOf, problemText } from "../../editor/form-node.js";
 import { lowered } from "../../editor/labels.js";
-import { linkedAssets } from "../../report/document/html.js";
+import { linkedAssets } from "../../report/document/render-page.js";
 import { capitalised } from "../../report/words/format.js";
 import type { Problem } from "../../study/reading/problems.js";
 import type { Writing } from "../../study/short/amount-text.js";

@@ -52,6 +52,11 @@ describe("what drying kills between two elevations", () => {
       9,
     );
     expect(lastOf({ from: 70, to: 140 }, band)).toBeCloseTo(whole, 12);
+    const heightOf = (from: number, to: number) => band.between({ from, to }).height.at(-1) ?? Number.NaN;
+    // Of a band of 12 m the top is dry too briefly to kill.
+    expect(heightOf(88, 93.7)).toBeCloseTo(5.7, 9);
+    expect(heightOf(88, 93.7) + heightOf(93.7, 100)).toBeCloseTo(heightOf(70, 140), 9);
+    expect(heightOf(70, 140)).toBeLessThanOrEqual(12);
     for (const beyond of [
       { from: 70, to: 88 },
       { from: 100, to: 120 },

@@ -6,6 +6,7 @@ import type { LakeContext } from "../../../src/model/structures/context.js";
 import { forcedCleaning } from "../../../src/model/structures/limits.js";
 import { removalLines, shellLines, workLines } from "../../../src/model/structures/plan-work.js";
 import { nearLimit } from "../../../src/model/structures/plans/course.js";
+import { lossesOf } from "./losses.js";
 
 /**
  * The plain route: every month since establishment one after another, nothing remembered and no year taken for
@@ -38,7 +39,7 @@ export function followPlainly(plan: Plan, component: Component, context: LakeCon
     const monthOfYear = month % 12;
     const isProtected = protection && (isFound[month] || visits.some((visit) => visit <= month));
     const lines = [
-      ...component.losses(layer, monthOfYear),
+      ...lossesOf(component, layer, monthOfYear),
       ...(layer.mass > 0 ? forced.lines(component.limit(layer, monthOfYear), monthOfYear) : []),
       ...shellLines(layer, component, context),
       ...(isProtected ? (protection.monthly[monthOfYear] ?? []) : []),

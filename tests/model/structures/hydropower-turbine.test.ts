@@ -10,6 +10,7 @@ import { contextOf } from "../contexts.js";
 import { productiveLake } from "../lakes.js";
 import { everyMonth, relativeGap } from "../near.js";
 import { plant, studyOf } from "../study.js";
+import { lossesOf } from "./losses.js";
 
 const context = contextOf(productiveLake, 5, assumed);
 const { efficiency: _, flow: __, ...withoutEfficiency } = plant;
@@ -37,14 +38,14 @@ describe("a plant with a turbine", () => {
     // 3 of 15 m3/s is a fifth, below the half at which a Francis turbine stops (from memory).
     expect(operatingYear(turbinePlant, context).energy[11]).toBe(0);
     for (const part of hydropowerComponents(turbinePlant, context)) {
-      expect(part.losses(thick, 11).map(({ quantity }) => quantity)).toEqual([0]);
+      expect(lossesOf(part, thick, 11).map(({ quantity }) => quantity)).toEqual([0]);
     }
   });
 
   it("names the turbine's assumptions in its losses, and the plant of one efficiency does not", () => {
     const idsOf = (each: Hydropower) =>
       hydropowerComponents(each, context)
-        .flatMap((part) => [...part.losses(thick, 5)])
+        .flatMap((part) => lossesOf(part, thick, 5))
         .flatMap(({ assumptionIds }) => assumptionIds);
     expect(idsOf(turbinePlant)).toContain("turbine.francis.peak-efficiency");
     expect(idsOf(plant).filter((id) => id.startsWith("turbine."))).toEqual([]);
@@ -108,9 +109,11 @@ describe("a unit cooled through an exchanger", () => {
       },
     };
     const lossOf = (each: Hydropower) =>
-      hydropowerComponents(each, context)
-        .find(({ name }) => name === "cooling-water line")
-        ?.losses(thick, 0)[0];
+      lossesOf(
+        hydropowerComponents(each, context).find(({ name }) => name === "cooling-water line"),
+        thick,
+        0,
+      )[0];
     const [byHeat, byWater] = [lossOf(cooled), lossOf(plant)];
     expect(byHeat?.assumptionIds).toContain("exchanger.fouling-resistance");
     expect(byWater?.assumptionIds).not.toContain("exchanger.fouling-resistance");

@@ -16,6 +16,7 @@ import { contextOf } from "../contexts.js";
 import { productiveLake } from "../lakes.js";
 import { everyMonth, relativeGap } from "../near.js";
 import { plant, studyOf } from "../study.js";
+import { lossesOf } from "./losses.js";
 
 const water = {
   monthlyLevels: monthlyMeans(dailyElevations(productiveLake.drawdown)),
@@ -109,8 +110,8 @@ describe("the parts of a plant", () => {
       expect(same?.name).toBe(part.name);
       expect(same?.wettedArea).toBeCloseTo(3 * part.wettedArea, 8);
       const quantity = (lines: readonly { quantity: number }[]) => lines.map((line) => line.quantity);
-      const tripled = quantity(part.losses(layerOf(0.01), 6)).map((each) => each * 3);
-      expect(quantity(same?.losses(layerOf(0.01), 6) ?? [])).toEqual(tripled);
+      const tripled = quantity(lossesOf(part, layerOf(0.01), 6)).map((each) => each * 3);
+      expect(quantity(lossesOf(same, layerOf(0.01), 6))).toEqual(tripled);
       const work = quantity(part.cleaning.work()).map((each) => each * 3);
       expect(quantity(same?.cleaning.work() ?? [])).toEqual(work);
     });
@@ -120,7 +121,7 @@ describe("the parts of a plant", () => {
     const part = hydropowerComponents({ ...plant, units: 1 }, context).find(
       ({ name }) => name === "penstock",
     );
-    const [line] = part?.losses(layerOf(0.01), 0) ?? [];
+    const [line] = lossesOf(part, layerOf(0.01), 0);
     const fouled = { ...penstock, diameter: 2.88, roughness: 0.015 };
     const extra = pipeHeadLoss(fouled, 12, 1e-6) - pipeHeadLoss(penstock, 12, 1e-6);
     const expected = 0.87 * 9.81 * 12 * extra * hoursOfJanuary;

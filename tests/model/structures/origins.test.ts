@@ -13,6 +13,7 @@ import { assumed, assumedWith } from "../assumptions.js";
 import { contextOf } from "../contexts.js";
 import { drawnDownLake } from "../lakes.js";
 import { fixedDock, floatingDock, gravityIntake, plant, pumpedIntake } from "../study.js";
+import { lossesOf } from "./losses.js";
 
 /** A layer that costs something everywhere, below every limit that would cut its cost. */
 const layer: Layer = { ...bareSurface, cover: 0.4, lengthMm: 4, thickness: 0.004, mass: 1.5, killed: 1 };
@@ -27,7 +28,7 @@ function linesOf(component: Component, context: LakeContext): Map<string, Priced
   add("shells", shellLines(layer, component, context));
   for (const plan of plans) add(`removal of ${plan.id}`, removalLines(plan, layer, component, context));
   for (let month = 0; month < 12; month++) {
-    add(`${month}`, component.losses(layer, month));
+    add(`${month}`, lossesOf(component, layer, month));
     add(`outage of ${month}`, component.outage?.(3, month) ?? []);
     for (const plan of plans) {
       add(`${plan.id} in ${month}`, plan.protection?.monthly[month] ?? []);

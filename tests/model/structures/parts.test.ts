@@ -18,6 +18,7 @@ import { contextOf } from "../contexts.js";
 import { drawnDownLake, productiveLake } from "../lakes.js";
 import { everyMonth, relativeGap } from "../near.js";
 import { fixedDock, floatingDock, gravityIntake, plant, pumpedIntake } from "../study.js";
+import { lossesOf } from "./losses.js";
 
 const context = contextOf(productiveLake, 5);
 
@@ -65,14 +66,14 @@ describe("a rack", () => {
         { shape: 2.42, clark: 1 },
       );
     expect(assumed("hydraulics.bar-shape.rectangular")).toBe(2.42);
-    const [line] = partOf(pumpedIntake, "rack").losses(layerOf(0.02), 6);
+    const [line] = lossesOf(partOf(pumpedIntake, "rack"), layerOf(0.02), 6);
     const extra = lossUnder(0.02) - lossUnder(0);
     expect(extra).toBeGreaterThan(0);
     expect(relativeGap(line?.quantity ?? Number.NaN, pumpPower(1.2, extra, 0.75) * 31 * 24)).toBeLessThan(
       1e-9,
     );
     expect(line?.unitRate).toBe(0.08);
-    expect(partOf(gravityIntake, "rack").losses(layerOf(0.02), 6)).toEqual([]);
+    expect(lossesOf(partOf(gravityIntake, "rack"), layerOf(0.02), 6)).toEqual([]);
   });
 });
 
@@ -111,7 +112,7 @@ describe("the parts of a plant of three units", () => {
     const part = partOf(one, "service-line");
     const made = operatingYear(one, context).energy[6] ?? Number.NaN;
     const missing = (thickness: number) =>
-      (part.losses(layerOf(thickness), 6)[0]?.quantity ?? Number.NaN) / made;
+      (lossesOf(part, layerOf(thickness), 6)[0]?.quantity ?? Number.NaN) / made;
     const limit = assumed("hydropower.derating-limit");
     const thicknesses = Array.from({ length: 40 }, (_, step) => step / 1000);
     const isBroken = thicknesses.map((each) => brokenLimit(part, layerOf(each), 6) !== undefined);

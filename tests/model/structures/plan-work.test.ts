@@ -10,6 +10,7 @@ import { assumed, assumedWith, assumptionSet } from "../assumptions.js";
 import { contextOf } from "../contexts.js";
 import { drawnDownLake } from "../lakes.js";
 import { fixedDock, floatingDock, plant } from "../study.js";
+import { lossesOf } from "./losses.js";
 
 const context = contextOf(drawnDownLake, 15, assumed);
 const costOf = (lines: readonly Priced[]) =>
@@ -81,7 +82,7 @@ describe("the wear of a dock", () => {
   it("counts in full at the wear mass and no further", () => {
     // By hand: five docks of 150,000 at 1 % a year, a twelfth in each month.
     const [hull] = dockComponents(floatingDock, context);
-    const wear = (mass: number) => costOf(hull?.losses({ ...bareSurface, mass }, 0) ?? []);
+    const wear = (mass: number) => costOf(lossesOf(hull, { ...bareSurface, mass }, 0));
     const full = (5 * 150_000 * assumed("dock.extra-wear")) / 12;
     const wearMass = assumed("dock.wear-mass");
     expect(wear(wearMass)).toBeCloseTo(full, 8);

@@ -38,7 +38,7 @@ const conduit = partOf(intakeComponents(pumpedIntake, context), "conduit");
 
 describe("an installation", () => {
   const yearly = (area: number) =>
-    protectionOf(entryOf("foul-release"), hullOf(area), context)?.yearlyCost ?? 0;
+    costOf(protectionOf(entryOf("foul-release"), hullOf(area), context)?.monthly.flat() ?? []);
 
   it("costs its capital paid off over its life at the study's rate, and its upkeep", () => {
     // The payment by numpy-financial's pmt, as ported to npm `financial`: 500 m2 at the reference size.

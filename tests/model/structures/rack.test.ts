@@ -9,6 +9,7 @@ import { assumed } from "../assumptions.js";
 import { contextOf } from "../contexts.js";
 import { productiveLake } from "../lakes.js";
 import { everyMonth, relativeGap } from "../near.js";
+import { lossesOf } from "./losses.js";
 
 const rack: Rack = {
   width: 3,
@@ -75,9 +76,8 @@ describe("a rack in a structure", () => {
         rack: of,
         elevation: 90,
         flow: everyMonth(3),
-        lossPriced: (extraHead) => {
+        headLost: () => (_, extraHead) => {
           heads.push(extraHead);
-          return [];
         },
       },
       context,
@@ -89,7 +89,7 @@ describe("a rack in a structure", () => {
     fc.assert(
       fc.property(fc.double({ min: 0, max: 0.05, noNaN: true }), (thickness) => {
         heads.length = 0;
-        component.losses(layerOf(thickness), 0);
+        lossesOf(component, layerOf(thickness), 0);
         const [extra = Number.NaN] = heads;
         const clean = rackState(rack, 0, 3, rectangular).headLoss;
         expect(extra).toBeGreaterThanOrEqual(0);

@@ -16,6 +16,7 @@ import { contextOf } from "../contexts.js";
 import { drawnDownLake, productiveLake } from "../lakes.js";
 import { everyMonth, relativeGap } from "../near.js";
 import { curvePump, gravityIntake, pumpedIntake } from "../study.js";
+import { lossesOf } from "./losses.js";
 
 const waterOf = (drawdown: typeof productiveLake.drawdown) => ({
   monthlyLevels: monthlyMeans(dailyElevations(drawdown)),
@@ -56,7 +57,7 @@ describe("gravity supply from the lake's level", () => {
   it("costs nothing for mussels in a month in which the lake stands below the outlet", () => {
     const context = contextOf(drawnDownLake, 3, assumed);
     const [, part] = intakeComponents(intake, context);
-    expect(part?.losses(thin, 0).map(({ quantity }) => quantity)).toEqual([0]);
+    expect(lossesOf(part, thin, 0).map(({ quantity }) => quantity)).toEqual([0]);
   });
 });
 
@@ -85,9 +86,9 @@ describe("a pump known by its curve", () => {
     const clean = supply.cleanYear[0]?.head ?? Number.NaN;
     expect(fouled.delivered).toBe(0.5);
     expect(fouled.head).toBeGreaterThan(clean);
-    const energy = intakeComponents(intake, context)[1]
-      ?.losses(thin, 0)
-      .find(({ quantityKind }) => quantityKind === "energy");
+    const energy = lossesOf(intakeComponents(intake, context)[1], thin, 0).find(
+      ({ quantityKind }) => quantityKind === "energy",
+    );
     const expected = ((9.81 * 0.5 * (fouled.head - clean)) / 0.75) * 31 * 24;
     expect(relativeGap(energy?.quantity ?? Number.NaN, expected)).toBeLessThan(1e-12);
   });
@@ -99,9 +100,9 @@ describe("a pump known by its curve", () => {
     const { delivered, head } = fouledConveyance(supply, choked, 6, context);
     expect(delivered).toBeLessThan(1.2);
     expect(head).toBeCloseTo(pumpHead(pumpCurve([{ flow: 1.3, head: 34 }]), delivered), 9);
-    const water = intakeComponents(pumpWith({}), context)[1]
-      ?.losses(choked, 6)
-      .find(({ quantityKind }) => quantityKind === "volume");
+    const water = lossesOf(intakeComponents(pumpWith({}), context)[1], choked, 6).find(
+      ({ quantityKind }) => quantityKind === "volume",
+    );
     expect(water?.quantity).toBeCloseTo((1.2 - delivered) * 31 * 86_400, 3);
   });
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { linkedAssets, renderReport } from "../../../src/report/document/html.js";
+import { renderReport } from "../../../src/report/document/html.js";
+import { linkedAssets } from "../../../src/report/document/render-page.js";
 import { exampleRun } from "../runs.js";
 import { sampleTold } from "../sample-odds.js";
 

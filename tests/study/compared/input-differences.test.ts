@@ -2,7 +2,9 @@ import { describe, expect, it } from "vitest";
 import { inputDifferences } from "../../../src/study/compared/input-differences.js";
 import { mixture } from "../../../src/study/compared/mixture.js";
 import { readStudyText } from "../../../src/study/reading/read.js";
-import { editedText, exampleDocument, valueAt } from "../example.js";
+import { takeRecord } from "../../../src/study/records/at-hand.js";
+import { absent, editedText, exampleDocument, valueAt } from "../example.js";
+import { csvOf, datesFrom } from "../records.js";
 
 type Edits = Parameters<typeof editedText>[0];
 
@@ -97,5 +99,24 @@ describe("a study between two", () => {
 
   it("is the left one where no place is asked for", () => {
     expect(mixture(plain, right, () => false)).toEqual(plain);
+  });
+
+  it("are of two kept records their levels alone, and not also their digests", () => {
+    const [one, other] = [412, 412.2].map((level) =>
+      csvOf(datesFrom("2010-01-01", "2011-12-31"), () => level),
+    );
+    const withRecord = (csv = "", more: object = {}): Edits => {
+      const record = { kept: takeRecord(csv), name: "a.csv", origin: "invented gauge", ...more };
+      return [
+        ["lake.drawdown", absent],
+        ["lake.record", record],
+      ];
+    };
+    const mapped = { export: { date: "Day", level: "Pool (m)" } };
+    const found = inputDifferences(study(...withRecord(one)), study(...withRecord(other, mapped)));
+    expect(found.map(({ place, movesFigures }) => [place, movesFigures])).toEqual([
+      ["lake/record/csv", true],
+      ["lake/record/export", false],
+    ]);
   });
 });

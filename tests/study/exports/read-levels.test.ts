@@ -1,8 +1,9 @@
 import { describe, expect, it } from "vitest";
+import { judgedRecord } from "../../../src/study/exports/judged-record.js";
 import { readLevelExport } from "../../../src/study/exports/read-levels.js";
 import { levelExportSchema } from "../../../src/study/format/export-schema.js";
 import { parseQuantity } from "../../../src/units/quantity.js";
-import { recordIn } from "../records.js";
+import { csvOf, datesFrom, recordIn } from "../records.js";
 
 const read = (text: string, mapping: Partial<Parameters<typeof levelExportSchema.parse>[0] & object> = {}) =>
   readLevelExport(text, levelExportSchema.parse({ date: "date", level: "level", ...mapping }));
@@ -230,4 +231,10 @@ describe("what is read", () => {
     expect(csv.split("\n")).toHaveLength(Math.ceil(200_000 / 96) + 2);
     expect(told[1]).toMatch(/^200,000 levels read, of 2,084 dates/);
   });
+});
+
+it("tells before it is kept that a record of a hundred years with levels of 25 digits is too long", () => {
+  const csv = csvOf(datesFrom("1921-01-01", "2020-12-31"), () => `100.${"3".repeat(22)}`);
+  const reading = judgedRecord(csv, {}, 0);
+  expect(reading).toMatchObject({ problems: [{ found: "a record of 1.3 MB, once read" }] });
 });

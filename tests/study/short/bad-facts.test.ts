@@ -108,6 +108,14 @@ describe("a short fact that cannot be", () => {
     expect(problemsOf(typed)).toMatchObject([{ remedy }]);
   });
 
+  it.each(["constructor", "toString", "__proto__"])(
+    "is a field by a name that every object has, once an error of the program: %s",
+    (name) => {
+      const typed: unknown = JSON.parse(`{ "${name}": "2,136 ft" }`);
+      expect(problemsOf(typed)).toMatchObject([{ path: name, found: "an unknown key" }]);
+    },
+  );
+
   it("is no fact that was left empty", () => {
     expect(problemsOf({ name: " ", depth: "", plant: { power: "" }, intakes: [{ flow: "" }] })).toEqual([]);
   });

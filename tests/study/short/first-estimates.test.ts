@@ -1,23 +1,16 @@
 import { describe, expect, it } from "vitest";
 import { at } from "../../../src/lists.js";
 import type { StudyDocument } from "../../../src/study/format/schema.js";
-import { oddsSettings } from "../../../src/study/format/uncertainty-schema.js";
-import { leastFutures } from "../../../src/study/odds/odds-settings.js";
-import { readStudyText } from "../../../src/study/reading/read.js";
-import { realSet } from "../../assumptions/real.js";
-import { exampleText } from "../example.js";
-import { studyOdds } from "../odds/study-odds.js";
+import { fewest } from "../../report/drawn-odds.js";
+import { exampleDocument } from "../../report/runs.js";
 import { shortExample, studyFrom } from "./facts.js";
-
-const set = realSet();
 
 /**
  * The requested option's net benefit; of an infested lake, which no program keeps clean, the cost of the option in
  * force. Its mean, and its P10 and P90 over the futures.
  */
 function answerOf(document: StudyDocument) {
-  const settings = { ...oddsSettings(document.study.uncertainty), mostFutures: leastFutures };
-  const { options, requested } = studyOdds(document, set, settings);
+  const { options, requested } = fewest(document).summary;
   const { against, cost, meanCost } = at(
     options.filter(({ id }) => id === requested),
     0,
@@ -33,7 +26,7 @@ describe("the first estimate from an example's short facts alone", () => {
   it.each(["sorrel-bend", "ninemoss", "copperhithe", "thistledown"] as const)(
     "of %s holds the full study's answer between its P10 and its P90",
     (name) => {
-      const full = answerOf(readStudyText(exampleText(name), `${name}.yaml`));
+      const full = answerOf(exampleDocument(name));
       const first = answerOf(studyFrom(shortExample(name)).study);
       expect(first.low).toBeLessThanOrEqual(full.mean);
       expect(first.high).toBeGreaterThanOrEqual(full.mean);

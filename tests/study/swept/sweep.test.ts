@@ -55,6 +55,24 @@ describe("a sweep", () => {
     expect(byId).not.toEqual(sweep(parsed, [], assumptions).points[0]?.options);
   });
 
+  it("takes one rate in place of two that are planned with, which needs no origin for one computation", () => {
+    const planned = parsedStudyText(
+      smallLakeText
+        .replace(
+          /discountRate: [^\n]+/,
+          "discountRate: { planningRate: { meanYield: 4.5 %/yr, previousRate: 2.75 %/yr, fiscalYear: 2025, origin: invented } }",
+        )
+        .replace(/\n +discountRateOrigin: [^\n]+/, ""),
+      "planned.yaml",
+    );
+    const values = ["2 %/yr"];
+    const [one, other] = [planned, parsed].map(
+      (each) => sweep(each, [{ id: "money.discountRate", values }], assumptions).points[0],
+    );
+    expect(one?.problems).toEqual([]);
+    expect(one?.options).toEqual(other?.options);
+  });
+
   it("computes the other points where a study contradicts itself at one, and says why there", () => {
     const { points } = sweep(
       parsed,
@@ -89,6 +107,17 @@ describe("a sweep", () => {
     expect(told?.path).toBe(ids[0]);
     expect(told?.found).toContain(found);
     expect(told?.allowed).toContain(allowed);
+  });
+
+  it("tells its problems with a place where a setting has no name", () => {
+    const swept = [
+      { id: "", values: [] },
+      { id: " ", values: [1] },
+    ];
+    const unnamed = (values: typeof swept) => toldIn(inputErrorOf(() => sweep(parsed, values, assumptions)));
+    const place = { path: "a setting without a name" };
+    expect(unnamed(swept)).toMatchObject([{ ...place, found: "no values" }]);
+    expect(unnamed(swept.slice(1))).toMatchObject([{ ...place, found: expect.stringContaining("neither") }]);
   });
 
   it("is refused before anything is computed where it has 100,000 points", () => {

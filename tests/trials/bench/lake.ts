@@ -52,7 +52,7 @@ const perStructure = ({ milliseconds, structures }: { milliseconds: number; stru
  * The study's structures, and its plants' cooling lines as service lines, over and over: each copy lies somewhat
  * lower and has somewhat less flow than the last. The lake is compared under its own levels.
  */
-function largeLake(input: StudyInput, size: number): StudyInput {
+export function largeLake(input: StudyInput, size: number): StudyInput {
   const originals = [...input.structures, ...input.structures.flatMap(coolingLines)];
   const copies = Math.ceil(size / originals.length);
   const structures = Array.from({ length: copies }, (_, copy) =>

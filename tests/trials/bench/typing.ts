@@ -4,10 +4,18 @@ import { join } from "node:path";
 import { launchBrowser } from "#product/report/print/browser.js";
 import { startServer } from "../soak/server.js";
 
-const edits = 60;
 const port = 4172;
-/** The key by itself: the pause after the last one counts. */
 const share = 0.95;
+
+/** Fields of several parts, and the numbers that are typed there in turn. */
+const fields = [
+  { page: "boats", name: "boats/launches/jul", from: 4000, by: 37 },
+  { page: "structures/0", name: "structures/0/conduit/diameter", from: 60, by: 0.5 },
+  { page: "lake", name: "lake/chemistry/calcium", from: 30, by: 0.5 },
+  { page: "options/1", name: "options/1/yearly/0/count", from: 10, by: 1 },
+] as const;
+const editsOfField = 30;
+const edits = fields.length * editsOfField;
 
 export interface TypingTimes {
   /** Milliseconds from a key to the new balance, on a copy of the first example, at the 95th percentile. */
@@ -55,35 +63,35 @@ async function made(base: string, path: string, fields: Readonly<Record<string, 
   return base + (answer.headers.get("Location") ?? "");
 }
 
-/** Types digits into a field, each time another number, and waits for the head of the page to change. */
+/** Types numbers into fields, each time another, and waits for the head of the page to change. */
 async function balanceTimes(browser: Browser, study: string): Promise<number> {
   const page = await browser.newPage();
-  await page.goto(`${study}/edit/boats`);
   const times: number[] = [];
-  for (let edit = 0; edit < edits; edit += 1) {
-    times.push(
-      await page.evaluate(
-        async (number) => {
-          const input = document.getElementsByName("boats/launches/jul")[0] as HTMLInputElement;
-          const balance = document.getElementById("balance") as HTMLElement;
-          const changed = new Promise<number>((resolve) => {
-            const seen = new MutationObserver(() => {
-              seen.disconnect();
-              resolve(performance.now());
-            });
-            seen.observe(balance, { childList: true, subtree: true });
-          });
-          const start = performance.now();
-          input.value = String(number);
-          input.dispatchEvent(new Event("input", { bubbles: true }));
-          return (await changed) - start;
-        },
-        4000 + 37 * edit,
-      ),
-    );
+  for (const { page: part, name, from, by } of fields) {
+    await page.goto(`${study}/edit/${part}`);
+    for (let edit = 0; edit < editsOfField; edit += 1)
+      times.push(await page.evaluate(keyToBalance, name, from + by * edit));
   }
   await page.close();
   return times.sort((one, other) => one - other)[Math.floor(share * times.length)] ?? 0;
+}
+
+/** In the browser: milliseconds from a key until the new balance is painted. */
+async function keyToBalance(name: string, number: number): Promise<number> {
+  const input = document.getElementsByName(name)[0] as HTMLInputElement;
+  const balance = document.getElementById("balance") as HTMLElement;
+  const changed = new Promise<void>((resolve) => {
+    const seen = new MutationObserver(() => {
+      seen.disconnect();
+      requestAnimationFrame(() => setTimeout(resolve));
+    });
+    seen.observe(balance, { childList: true, subtree: true });
+  });
+  const start = performance.now();
+  input.value = String(number);
+  input.dispatchEvent(new Event("input", { bubbles: true }));
+  await changed;
+  return performance.now() - start;
 }
 
 async function pageTimes(browser: Browser, address: string, path: string) {

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { stringify } from "yaml";
 import { mutated, mutation } from "./mutation.js";
+import { acts, assumptionIds, calls, fieldNames, ids, pages, parts, posts } from "./request-words.js";
 import { smallLakes } from "./studies.js";
 import { anyText, anyValue } from "./values.js";
 
@@ -11,98 +12,6 @@ export interface WrittenRequest {
   readonly headers: Readonly<Record<string, string>>;
   readonly body: string | undefined;
 }
-
-const own = [
-  "ninemoss-lake-inspection-program-request",
-  "sorrel-bend-reservoir-inspection-program-request",
-  "blank",
-];
-const ids = [...own, ...own, ...own, "example-ninemoss", "nobody", "__proto__", "%00", "..%2f..", "%E0%A4%A"];
-const parts = [
-  "names",
-  "lake",
-  "levels",
-  "structures",
-  "boats",
-  "options",
-  "money",
-  "printed",
-  "constructor",
-];
-const assumptionIds = ["cleaning.rack.visit", "growth.settlers-per-month", "toString", "money.none"];
-
-const pages = [
-  ...[
-    "/",
-    "/studies/new",
-    "/compare",
-    "/compare.json",
-    "/verify",
-    "/api",
-    "/api/studies",
-    "/api/assumptions",
-    "/api/comparison",
-  ],
-  ...[
-    "",
-    "/report",
-    "/results.json",
-    "/study",
-    "/assumptions",
-    "/revisions",
-    "/issues",
-    "/odds",
-    "/odds.json",
-    "/forms",
-    "/structures/table",
-  ].map((end) => `/studies/ID${end}`),
-  ...[
-    "/edit/PART",
-    "/edit/PART/N",
-    "/edit/structures/N",
-    "/revisions/N",
-    "/revisions/N/study",
-    "/assumptions/ASSUMED",
-    "/structures/template/KIND.csv",
-  ].map((end) => `/studies/ID${end}`),
-  ...["", "/text", "/revisions", "/revisions/N", "/results", "/overrides"].map(
-    (end) => `/api/studies/ID${end}`,
-  ),
-];
-
-const posts = [
-  ...["/studies/new", "/studies/unfinished"],
-  ...[
-    "/edit/PART",
-    "/edit/PART/N",
-    "/edit/structures/N",
-    "/edit/options/N",
-    "/edit/PART/new",
-    "/copy",
-    "/archive",
-    "/delete",
-    "/recover",
-  ].map((end) => `/studies/ID${end}`),
-  ...[
-    "/revisions/N/restore",
-    "/structures/table",
-    "/assumptions/ASSUMED",
-    "/assumptions/ASSUMED/reset",
-    "/odds/cancel",
-  ].map((end) => `/studies/ID${end}`),
-];
-
-const calls: readonly (readonly [string, string])[] = [
-  ["POST", "/api/studies"],
-  ["POST", "/api/check"],
-  ["PUT", "/api/studies/ID"],
-  ["PUT", "/api/studies/ID/overrides/ASSUMED"],
-  ["DELETE", "/api/studies/ID/overrides/ASSUMED"],
-  ["POST", "/api/studies/ID/copy"],
-  ["POST", "/api/studies/ID/revisions/N/restore"],
-  ["POST", "/api/studies/ID/archive"],
-  ["DELETE", "/api/studies/ID"],
-];
 
 const path = (templates: readonly string[]): fc.Arbitrary<string> =>
   fc
@@ -148,79 +57,6 @@ const path = (templates: readonly string[]): fc.Arbitrary<string> =>
       );
       return query ? `${filled}?${asked}` : filled;
     });
-
-const fieldNames = [
-  ...[
-    "#base",
-    "#expected",
-    "#author",
-    "act",
-    "name",
-    "lake",
-    "units",
-    "currency",
-    "author",
-    "text",
-    "fileName",
-    "kind",
-    "csv",
-    "value",
-    "reason",
-    "base",
-    "expected",
-  ],
-  ...[
-    "lake/name",
-    "lake/chemistry/calcium",
-    "lake/chemistry/calcium:unit",
-    "lake/species",
-    "lake/storageTable/0/area",
-    "lake/surfaceTemperature/jan",
-    "lake/drawdown/0/on",
-  ],
-  ...[
-    "structures/0/name",
-    "structures/0/id",
-    "structures/0/rack/width",
-    "structures/0/elevation",
-    "structures/0/bearer",
-    "structures/9/name",
-    "options/1/steps/coverage",
-    "options/1/name",
-  ],
-  ...[
-    "way:lake/drawdown",
-    "way:structures/0/supply",
-    "money/horizon",
-    "money/discountRate",
-    "boats/launches/jan",
-    "study/name",
-    "__proto__",
-    "constructor/prototype/x",
-    "structures/__proto__/x",
-    "lake//",
-    "/",
-    "",
-  ],
-];
-
-const acts = [
-  "add:lake/storageTable",
-  "remove:lake/storageTable/0",
-  "up:lake/storageTable/1",
-  "down:structures/0",
-  "remove:structures/0",
-  "add:structures",
-  "way:structures/0/supply:gravity",
-  "remove:study",
-  "add:__proto__",
-  "open:/",
-  "open://evil.example",
-  "check",
-  "take",
-  "remove:",
-  ":",
-];
 
 const field = fc.tuple(
   fc.constantFrom(...fieldNames),

@@ -33,6 +33,8 @@ const shortest = 16;
 const first = 2048;
 const step = 4;
 const repetitions = 2;
+/** What else the process does adds little to a reading as long, which trials repeat anyway, ms. */
+const longReading = 40;
 const trials = 12;
 /** One slow reading of the half alone would make a steep reader pass. */
 const fewestTrials = 2;
@@ -96,7 +98,7 @@ function leastTime(read: Reader["read"], text: string, quick: number): number {
       least,
       withoutTraces(() => timeOf(read, text)),
     );
-    if (least < quick || least > noticed * 40) break;
+    if (least < quick || least > longReading) break;
   }
   return least;
 }

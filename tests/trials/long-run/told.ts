@@ -34,11 +34,17 @@ export function told(lakes: readonly LakeFigures[]): Told {
   };
 }
 
+interface Changes {
+  readonly mostFutures?: number;
+  /** Lakes drawn already, of whole blocks from the first on. */
+  readonly known?: readonly LakeFutures[];
+}
+
 /** What the odds of a study say, drawn as they always are, or of fewer futures. */
 export function estimated(
   document: StudyDocument,
   assumptions: AssumptionSet,
-  changes: { mostFutures?: number } = {},
+  { known = [], ...changes }: Changes = {},
 ) {
   const settings = { ...oddsSettings(document.study.uncertainty), ...changes };
   const drawn = drawnStudy(document, assumptions, settings);
@@ -47,7 +53,8 @@ export function estimated(
   while (!("end" in next)) {
     for (let added = 0; added < next.blocks; added++) {
       const block = lakes.length / lakesPerBlock;
-      for (let lake = 0; lake < lakesPerBlock; lake++) lakes.push(drawn.futures(block, lake));
+      for (let lake = 0; lake < lakesPerBlock; lake++)
+        lakes.push(known[lakes.length] ?? drawn.futures(block, lake));
     }
     next = blocksToDo(lakes, comparedOptions(document), settings);
   }

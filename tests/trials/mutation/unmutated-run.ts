@@ -35,16 +35,24 @@ export function shareLoading({ perTest }: MutantCoverage, file: string, ids: rea
   }
 }
 
-/** Files of the tests: that of the mutated module first, then those of its folder, then the quickest. */
+/** Times as long that a test file near the mutated module may take and still go before another. */
+const patienceWith = { itsOwn: 16, sameFolder: 4 };
+
+/** Files of the tests, the quickest first; those near the mutated module tell more, and may take longer. */
 export function filesInOrder(ids: ReadonlySet<string>, mutated: string, times: UnmutatedRun["times"]) {
   const place = path
     .relative(process.cwd(), mutated)
     .replace(/^src\//, "tests/")
     .replace(/\.ts$/, "");
-  const rank = (file: string) =>
-    file.startsWith(place) ? 0 : path.dirname(file) === path.dirname(place) ? 1 : 2;
+  const weight = (file: string) => {
+    if (file.startsWith(place)) return 1 / patienceWith.itsOwn;
+    return path.dirname(file) === path.dirname(place) ? 1 / patienceWith.sameFolder : 1;
+  };
   const total = new Map<string, number>();
-  for (const id of ids) total.set(fileOf(id), (total.get(fileOf(id)) ?? 0) + (times[id] ?? 0));
-  const files = [...total].sort(([a, soon], [b, late]) => rank(a) - rank(b) || soon - late);
+  for (const id of ids) {
+    const file = fileOf(id);
+    total.set(file, (total.get(file) ?? 0) + (times[id] ?? 0) * weight(file));
+  }
+  const files = [...total].sort(([, soon], [, late]) => soon - late);
   return files.map(([file]) => file);
 }

@@ -5,8 +5,9 @@ import type { ElementHandle, Page } from "puppeteer";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { edited } from "../../../src/editor/study-text.js";
 import { smallLakeText } from "../../study/small-lake.js";
-import { type Bench, openBench } from "./bench.js";
-import { violations } from "./page-faults.js";
+import { type Bench, focused, openBench, tabTo } from "./bench.js";
+import { pages } from "./each-page.js";
+import { judgeAtHand, violations } from "./page-faults.js";
 import { leads, saveState, visit } from "./waiting.js";
 import { keyboardFaults } from "./walk.js";
 
@@ -47,64 +48,19 @@ beforeAll(async () => {
 afterAll(() => bench.close());
 
 describe("each page of the workbench", () => {
-  const pages: [string, () => string][] = [
-    ["the list of studies", () => "/"],
-    ["a new study", () => "/studies/new"],
-    ["results", () => full],
-    ["names", () => `${full}/edit/names`],
-    ["the lake", () => `${full}/edit/lake`],
-    ["levels", () => `${full}/edit/levels`],
-    ["structures", () => `${full}/edit/structures`],
-    ["a structure", () => `${full}/edit/structures/0`],
-    ["a table of structures", () => `${full}/structures/table`],
-    ["boats", () => `${full}/edit/boats`],
-    ["an option", () => `${full}/edit/options/1`],
-    ["options", () => `${full}/edit/options`],
-    ["revisions", () => `${full}/revisions`],
-    ["an earlier revision", () => `${full}/revisions/1`],
-    ["plans of upkeep", () => `${full}/plans`],
-    ["the program that fits", () => `${searched}/search`],
-    ["issued reports", () => `${full}/issues`],
-    ["money", () => `${full}/edit/money`],
-    ["what is printed", () => `${full}/edit/printed`],
-    ["an unfinished study", () => blank],
-    ["empty levels", () => `${blank}/edit/levels`],
-    ["the first screen of a first answer", () => "/start"],
-    ["the second, with its balance", () => "/start?screen=2&intakes%2F0%2Fuse=town"],
-    ["the first screen with an entry that cannot be read", () => "/start?act=next&depth=lots"],
-    ["a comparison", () => `/compare?left=${full.split("/")[2]}&right=example-ninemoss`],
-    ["what to compare", () => "/compare"],
-    ["verification", () => "/verify"],
-    ["the method", () => "/method"],
-    ["help", () => "/help"],
-    ["help on the service", () => "/help/service"],
-    ["help on access", () => "/help/access"],
-    ["help on the study as a file", () => "/help/study-format"],
-    ["a list to be sent to the plant", () => "/help/checklist/hydropower"],
-    ["what programs can do", () => "/api"],
-    ["assumptions", () => `${full}/assumptions`],
-    ["an assumption", () => `${full}/assumptions/cleaning.rack.visit`],
-    ["several own values", () => `${full}/own-values?from=example-thistledown`],
-    ["records from files", () => `${full}/records`],
-    ["a month worked by hand", () => `${full}/worked`],
-    ["the odds", () => `${full}/odds`],
-    ["where the chance comes from", () => `${full}/chance`],
-    ["downloads", () => `${full}/forms`],
-    ["the report on a screen", () => `${full}/report`],
-    ["records of levels", () => `${full}/records`],
-    ["logs of boats", () => `${full}/records/boats`],
-    ["what to replace first", () => `${first}/first`],
-    ["a page with typical values", () => `${first}/edit/structures/0`],
-    ["a page that is not there", () => "/studies/nobody"],
-    ["an example, which is only read", () => "/studies/example-ninemoss/edit/lake"],
-  ];
+  // One for all: a browser's page of their own, with fonts and styles read anew, took a third of the time of each.
+  let page: Page;
+  beforeAll(async () => {
+    page = await bench.visitor();
+    await judgeAtHand(page);
+  });
+  afterAll(() => page.close());
 
   it.each(pages)("%s keeps WCAG 2.2 AA, by keyboard too, and fits a phone", async (_name, path) => {
-    const page = await bench.visitor();
-    await visit(page, bench.base + path());
+    await page.setViewport({ width: 1280, height: 900 });
+    await visit(page, bench.base + path({ full, blank, first, searched }));
     expect(await violations(page)).toEqual([]);
     expect(await keyboardFaults(page)).toEqual([]);
-    await page.close();
   });
 });
 
@@ -287,20 +243,3 @@ describe("the page to sign in", () => {
     expect(await keyboardFaults(page)).toEqual([]);
   });
 });
-
-const focused = (page: Page) => page.evaluate(() => document.activeElement?.textContent?.trim() ?? "");
-
-/** Presses Tab until the element of that name has the focus. */
-async function tabTo(page: Page, name: string): Promise<void> {
-  const most = 60;
-  for (let step = 0; step < most; step += 1) {
-    const found = await page.evaluate(() => {
-      const element = document.activeElement;
-      const label = element instanceof HTMLInputElement ? element.labels?.[0] : element;
-      return label?.textContent?.trim() ?? "";
-    });
-    if (found.startsWith(name)) return;
-    await page.keyboard.press("Tab");
-  }
-  throw new Error(`${name} is not reached by the keyboard`);
-}

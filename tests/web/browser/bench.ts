@@ -37,7 +37,8 @@ export async function openBench(): Promise<Bench> {
   const faults: unknown[] = [];
   const connection = storeConnection(":memory:");
   const studies = studiesOf(studyStore(connection), assumptions, () => new Date());
-  const printer = createPrinter();
+  const browser: Browser = await launchBrowser();
+  const printer = createPrinter({ launch: async () => browser });
   const runs = askedRuns({
     ...usualRuns,
     draw: async (study) =>
@@ -59,7 +60,6 @@ export async function openBench(): Promise<Bench> {
   });
   const server: Server = app.listen(0, "127.0.0.1");
   await new Promise((resolve) => server.once("listening", resolve));
-  const browser: Browser = await launchBrowser();
   return {
     base: `http://127.0.0.1:${(server.address() as AddressInfo).port}`,
     studies,
@@ -76,8 +76,8 @@ export async function openBench(): Promise<Bench> {
       accessStore(connection).add(kept);
     },
     close: async () => {
-      await browser.close();
       await printer.close();
+      await browser.close();
       server.closeAllConnections();
       await new Promise((resolve) => server.close(resolve));
       connection.close();
@@ -132,3 +132,21 @@ export const months = (name: string, value: string) =>
       value,
     ]),
   );
+
+/** The words of what has the focus. */
+export const focused = (page: Page) => page.evaluate(() => document.activeElement?.textContent?.trim() ?? "");
+
+/** Presses Tab until the element of that name has the focus. */
+export async function tabTo(page: Page, name: string): Promise<void> {
+  const most = 60;
+  for (let step = 0; step < most; step += 1) {
+    const found = await page.evaluate(() => {
+      const element = document.activeElement;
+      const label = element instanceof HTMLInputElement ? element.labels?.[0] : element;
+      return label?.textContent?.trim() ?? "";
+    });
+    if (found.startsWith(name)) return;
+    await page.keyboard.press("Tab");
+  }
+  throw new Error(`${name} is not reached by the keyboard`);
+}

@@ -8,9 +8,14 @@ declare const axe: { run: (context: Document, options: RunOptions) => Promise<Ax
 const require = createRequire(import.meta.url);
 const axeSource = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
 
+/** Gives the judge to every document that the page will open: to send it anew for each takes longer than some judgements. */
+export async function judgeAtHand(page: Page): Promise<void> {
+  await page.evaluateOnNewDocument(axeSource);
+}
+
 /** What breaks WCAG 2.2 AA on a page, at desktop and at phone width. */
 export async function violations(page: Page): Promise<string[]> {
-  await page.evaluate(axeSource);
+  if (!(await page.evaluate(() => "axe" in window))) await page.evaluate(axeSource);
   const found: string[] = [];
   for (const width of [1280, 360]) {
     await page.setViewport({ width, height: 900 });

@@ -3,7 +3,7 @@ import { canalArea, canalCapacityLeft, canalPerimeter } from "../../hydraulics/c
 import { type ByMonth, daysOf, months, secondsPerDay } from "../../lake/calendar.js";
 import type { AssumptionId } from "../../register/register.js";
 import { cleaningOf } from "../cleaning.js";
-import type { Component, Limit, Priced } from "../component.js";
+import type { Charge, Component, Limit, Tell } from "../component.js";
 import type { LakeContext } from "../context.js";
 import type { Pipe } from "../inputs.js";
 import { loadOf, nearer, noLimit } from "../limits.js";
@@ -70,7 +70,7 @@ export function canalComponent(canal: Canal, way: Distribution, context: LakeCon
   };
   const capacity = canal.capacity ?? Math.max(...flow) * (1 + assumed(spareId));
   const wettedArea = canalPerimeter(section) * canal.length;
-  const ids: readonly AssumptionId[] = [...fouledPipeIds, roughnessId, slopeId, spareId];
+  const short = notBrought(way, [...fouledPipeIds, roughnessId, slopeId, spareId]);
   return seasonal(
     {
       name: "canal",
@@ -83,10 +83,9 @@ export function canalComponent(canal: Canal, way: Distribution, context: LakeCon
       },
       wettedArea,
       cleaning: cleaningOf("canal", wettedArea, context),
-      losses: (layer, month) => {
+      losses: (tell, layer, month) => {
         const carried = capacity * canalCapacityLeft(section, layer, roughness);
-        const short = Math.max(0, at(flow, month) - carried);
-        return notBrought(short * daysOf(month) * secondsPerDay, way, ids);
+        short(tell, Math.max(0, at(flow, month) - carried) * daysOf(month) * secondsPerDay);
       },
       limit: noLimit,
     },
@@ -109,6 +108,7 @@ export function lateralsComponent(laterals: Laterals, way: Distribution, context
   const share = monthlyShare({ pipe: laterals, requiredFlow, availableHead }, context);
   const limit = context.assumed(limitId);
   const tooThick = thicknessLimit(context);
+  const short = notBrought(way, fouledPipeIds);
   const cleaning = cleaningOf("lateral", wall.wettedArea, context);
   return seasonal(
     {
@@ -123,22 +123,17 @@ export function lateralsComponent(laterals: Laterals, way: Distribution, context
         work: (shareId) =>
           cleaning.work(shareId).map((each) => ({ ...each, quantity: each.quantity * count })),
       },
-      losses: (layer, month) =>
-        notBrought((1 - share(layer, month)) * at(way.delivered, month), way, fouledPipeIds),
+      losses: (tell, layer, month) => short(tell, (1 - share(layer, month)) * at(way.delivered, month)),
       limit: (layer, month) => nearer(loadOf(tooShort, 1 - share(layer, month), limit), tooThick(layer)),
     },
     way,
   );
 }
 
-const none: readonly Priced[] = [];
-
-function notBrought(
-  quantity: number,
-  { lostDeliveries: unitRate }: Distribution,
-  assumptionIds: readonly AssumptionId[],
-): readonly Priced[] {
-  if (quantity === 0) return none;
+function notBrought({ lostDeliveries: unitRate }: Distribution, assumptionIds: readonly AssumptionId[]) {
   const what = "water not brought to the land";
-  return [{ what, type: "loss", quantity, quantityKind: "volume", unitRate, assumptionIds }];
+  const charge: Charge = { what, type: "loss", quantityKind: "volume", unitRate, assumptionIds };
+  return (tell: Tell, volume: number): void => {
+    if (volume > 0) tell(charge, volume);
+  };
 }

@@ -2,9 +2,8 @@ import { at } from "../../../lists.js";
 import { type ByMonth, daysOf, months, secondsPerDay } from "../../lake/calendar.js";
 import { wettedShares } from "../../lake/levels.js";
 import type { Layer } from "../../mussels/layer.js";
-import type { AssumptionId } from "../../register/register.js";
 import { cleaningOf } from "../cleaning.js";
-import type { Component, Limit, Priced } from "../component.js";
+import type { Charge, Component, Limit, Priced } from "../component.js";
 import type { LakeContext } from "../context.js";
 import type { Pipe, Rack, StructureBase } from "../inputs.js";
 import { loadOf, nearer } from "../limits.js";
@@ -43,7 +42,7 @@ export const headOf = ({ line, aerationHead = 0 }: Hatchery) => line.availableHe
 /** The rack at the mouth and the line with the filters at its end. No oxidant: it would kill the fish. */
 export function hatcheryComponents(hatchery: Hatchery, context: LakeContext): Component[] {
   const { rack, elevation, requiredFlow: flow } = hatchery;
-  const racks = rack ? [rackComponent({ rack, elevation, flow, lossPriced: () => [] }, context)] : [];
+  const racks = rack ? [rackComponent({ rack, elevation, flow, headLost: () => () => {} }, context)] : [];
   return [...racks, lineComponent(hatchery, context)];
 }
 
@@ -64,10 +63,13 @@ function lineComponent(hatchery: Hatchery, context: LakeContext): Component {
     count: 1,
     ...wall,
     cleaning: cleaningOf("service-line", wall.wettedArea, context),
-    losses: (layer, month) => {
+    losses: (tell, layer, month) => {
       const missing = 1 - share(layer, month);
-      const work = filters(layer, month);
-      return missing > 0 ? [shortfallLine(hatchery, missing, month), ...work] : work;
+      if (missing > 0) {
+        const line = shortfallLine(hatchery, missing, month);
+        tell(line, line.quantity);
+      }
+      filters(tell, layer, month);
     },
     limit: (layer, month) => nearer(loadOf(tooShort, 1 - share(layer, month), limit), tooThick(layer)),
   };
@@ -110,30 +112,26 @@ export function filterHours(
   return filters * cleanings * hours * Math.min(1, layer.cover / closedCover);
 }
 
-function filterWork({ filters, requiredFlow }: Hatchery, { assumed, roughness }: LakeContext) {
-  const none: readonly Priced[] = [];
-  if (filters === 0) return () => none;
+function filterWork(
+  { filters, requiredFlow }: Hatchery,
+  { assumed, roughness }: LakeContext,
+): Component["losses"] {
+  if (filters === 0) return () => {};
   const work = {
     filters,
     cleanings: assumed(cleaningsId),
     hours: assumed(timeId),
     closedCover: roughness.closedCover,
   };
-  const assumptionIds: readonly AssumptionId[] = [cleaningsId, timeId, "hydraulics.closed-cover", labourId];
-  const unitRate = assumed(labourId);
-  return (layer: Layer, month: number): readonly Priced[] => {
-    if (at(requiredFlow, month) === 0) return none;
-    const quantity = filterHours(layer, work);
-    return [
-      {
-        what: "more cleaning of the filters",
-        type: "work",
-        quantity,
-        quantityKind: "hours",
-        unitRate,
-        assumptionIds,
-      },
-    ];
+  const charge: Charge = {
+    what: "more cleaning of the filters",
+    type: "work",
+    quantityKind: "hours",
+    unitRate: assumed(labourId),
+    assumptionIds: [cleaningsId, timeId, "hydraulics.closed-cover", labourId],
+  };
+  return (tell, layer, month) => {
+    if (at(requiredFlow, month) > 0) tell(charge, filterHours(layer, work));
   };
 }
 

@@ -1,7 +1,7 @@
 import type { Assumed } from "../../assumed.js";
-import type { Layer } from "../../mussels/layer.js";
+import { remembered } from "../../computed-once.js";
 import type { AssumptionId } from "../../register/register.js";
-import type { Component } from "../component.js";
+import type { Charge, Component } from "../component.js";
 import type { LakeContext } from "../context.js";
 import type { Pipe, PumpSupply, Rack, StructureBase, Withdrawal } from "../inputs.js";
 import { intakeComponents } from "../kinds/intake.js";
@@ -57,13 +57,7 @@ export function pumpingPlantComponents(plant: PumpingPlant, context: LakeContext
   const ids = typicalIds(plant);
   const drawn = intakeComponents(pumpedWithdrawal(plant, context.assumed), context)
     .map((part) => (part.kind === "conduit" ? seasonal({ ...part, name: mainName }, plant) : part))
-    .map((part) => ({
-      ...part,
-      losses: (layer: Layer, month: number) =>
-        part
-          .losses(layer, month)
-          .map((line) => ({ ...line, assumptionIds: [...line.assumptionIds, ...ids] })),
-    }));
+    .map((part) => (ids.length > 0 ? withIds(part, ids) : part));
   const parts = [
     ...drawn,
     ...(plant.canal ? [canalComponent(plant.canal, plant, context)] : []),
@@ -73,6 +67,19 @@ export function pumpingPlantComponents(plant: PumpingPlant, context: LakeContext
   return plant.method === "surface"
     ? parts
     : parts.map((part) => (part.name === last ? withSprinklers(part, plant, context) : part));
+}
+
+/** The same part, whose losses rest on further assumptions. */
+function withIds(part: Component, ids: readonly AssumptionId[]): Component {
+  const named = remembered((charge: Charge) => ({
+    ...charge,
+    assumptionIds: [...charge.assumptionIds, ...ids],
+  }));
+  return {
+    ...part,
+    losses: (tell, layer, month) =>
+      part.losses((charge, quantity) => tell(named(charge), quantity), layer, month),
+  };
 }
 
 export const largestFlow = ({ delivered }: PumpingPlant) => Math.max(...meanFlows(delivered));

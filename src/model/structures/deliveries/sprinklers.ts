@@ -2,7 +2,7 @@ import { at } from "../../../lists.js";
 import type { ByMonth } from "../../lake/calendar.js";
 import type { Layer } from "../../mussels/layer.js";
 import type { AssumptionId } from "../../register/register.js";
-import type { Component } from "../component.js";
+import type { Charge, Component } from "../component.js";
 import type { LakeContext } from "../context.js";
 
 /** Sprinklers at the end of the pipes; what is not given is typical. */
@@ -52,15 +52,19 @@ export function withSprinklers(part: Component, sprinklers: Sprinklers, context:
     ...(sprinklers.nozzleBore === undefined ? ([boreId] as const) : []),
     ...(sprinklers.sprinklerCount === undefined ? ([areaId] as const) : []),
   ];
-  const unitRate = assumed(labourId);
+  const clearing: Charge = {
+    what: "clearing plugged sprinklers",
+    type: "work",
+    quantityKind: "hours",
+    unitRate: assumed(labourId),
+    assumptionIds,
+  };
   return {
     ...part,
-    losses: (layer, month) => {
-      const losses = part.losses(layer, month);
-      if (at(sprinklers.delivered, month) === 0) return losses;
-      const quantity = count * pluggedNozzles(layer, nozzle) * hoursEach;
-      const what = "clearing plugged sprinklers";
-      return [...losses, { what, type: "work", quantity, quantityKind: "hours", unitRate, assumptionIds }];
+    losses: (tell, layer, month) => {
+      part.losses(tell, layer, month);
+      if (at(sprinklers.delivered, month) === 0) return;
+      tell(clearing, count * pluggedNozzles(layer, nozzle) * hoursEach);
     },
   };
 }

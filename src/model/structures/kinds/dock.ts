@@ -56,16 +56,13 @@ function wearOf(dock: Dock, { assumed }: LakeContext): Component["losses"] {
   const assumptionIds = ["dock.extra-wear", "dock.wear-mass"] as const;
   const extraWear = assumed("dock.extra-wear");
   const wearMass = assumed("dock.wear-mass");
-  return (layer) => [
-    {
-      what: "early replacement",
-      type: "loss",
-      quantity: dock.count / 12,
-      quantityKind: "each",
-      unitRate: extraWear * Math.min(1, layer.mass / wearMass) * dock.replacementCost,
-      assumptionIds,
-    },
-  ];
+  return (tell, layer) => {
+    const unitRate = extraWear * Math.min(1, layer.mass / wearMass) * dock.replacementCost;
+    tell(
+      { what: "early replacement", type: "loss", quantityKind: "each", unitRate, assumptionIds },
+      dock.count / 12,
+    );
+  };
 }
 
 /** Submerged weight of the layer against the buoyancy to spare, both as mass per area. */

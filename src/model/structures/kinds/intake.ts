@@ -3,18 +3,17 @@ import { supplyEntries } from "../../entries/supply-entries.js";
 import { pumpPower } from "../../hydraulics/power.js";
 import { daysOf, hoursPerDay, months, secondsPerDay } from "../../lake/calendar.js";
 import { wettedShares } from "../../lake/levels.js";
-import type { Layer } from "../../mussels/layer.js";
 import type { AssumptionId } from "../../register/register.js";
 import { cleaningOf, supplyOutage } from "../cleaning.js";
-import type { Component, Priced } from "../component.js";
+import type { Charge, Component, Tell } from "../component.js";
 import type { LakeContext } from "../context.js";
 import type { Intake, Rack, Withdrawal } from "../inputs.js";
 import { fouledPipeIds, pipeWall, thicknessLimit, upstreamWall } from "../pipe.js";
 import type { Drive, PipePart } from "../pipe-part.js";
 import { pumpSummary } from "../pump-summary.js";
-import { rackComponent, rackWall } from "../rack.js";
+import { type HeadLost, rackComponent, rackWall } from "../rack.js";
 import { atOneElevation, boreWords, type ServiceItem, type StructureKind, sized } from "../structure-kind.js";
-import { fouledConveyance, type Supply, supplyOf } from "../supply.js";
+import { fouledConveyance, supplyOf } from "../supply.js";
 
 /** A withdrawal: its rack if it has one, and its conduit with or without a pump. */
 export function intakeComponents(
@@ -22,12 +21,12 @@ export function intakeComponents(
   context: LakeContext,
 ): Component[] {
   const { rack, elevation, demand } = intake;
-  const lossPriced = (extraHead: number, month: number, ids: readonly AssumptionId[]) =>
-    intake.supply.by === "pump" ? [pumpEnergy(intake, extraHead, at(intake.demand, month), month, ids)] : [];
+  const headLost = (ids: readonly AssumptionId[]): HeadLost => {
+    const tellPumped = pumping(intake, ids);
+    return (tell, extraHead, month) => tellPumped(tell, extraHead, at(demand, month), month);
+  };
   const outage = intakeOutage(intake, context);
-  const racks = rack
-    ? [rackComponent({ rack, elevation, flow: demand, lossPriced, ...outage }, context)]
-    : [];
+  const racks = rack ? [rackComponent({ rack, elevation, flow: demand, headLost, ...outage }, context)] : [];
   return [...racks, { ...conduitComponent(intake, context), ...outage }];
 }
 
@@ -45,7 +44,6 @@ function intakeOutage(intake: Withdrawal, context: LakeContext) {
 
 function conduitComponent(intake: Withdrawal, context: LakeContext): Component {
   const wall = pipeWall(intake.conduit, intake.elevation, { flow: intake.demand });
-  const supply = supplyOf(intake, context);
   return {
     name: "conduit",
     kind: "conduit",
@@ -54,54 +52,44 @@ function conduitComponent(intake: Withdrawal, context: LakeContext): Component {
     ...wall,
     cleaning: cleaningOf("conduit", wall.wettedArea, context),
     oxidant: intake.oxidantAllowed ? { flow: intake.demand } : undefined,
-    losses: (layer, month) => conduitLosses(intake, supply, layer, month, context),
+    losses: conduitLosses(intake, context),
     limit: thicknessLimit(context),
   };
 }
 
 /** Head that the layer adds at the flow delivered, and water that it keeps from being delivered. */
-function conduitLosses(
-  intake: Withdrawal,
-  supply: Supply,
-  layer: Layer,
-  month: number,
-  context: LakeContext,
-): Priced[] {
-  if (at(intake.demand, month) === 0) return [];
-  const clean = at(supply.cleanYear, month);
-  const fouled = fouledConveyance(supply, layer, month, context);
-  const shortfall: Priced = {
+function conduitLosses(intake: Withdrawal, context: LakeContext): Component["losses"] {
+  const supply = supplyOf(intake, context);
+  const tellPumped = pumping(intake, fouledPipeIds);
+  const shortfall: Charge = {
     what: "water from elsewhere while the conduit falls short",
     type: "loss",
-    quantity: Math.max(0, clean.delivered - fouled.delivered) * daysOf(month) * secondsPerDay,
     quantityKind: "volume",
     unitRate: intake.alternativeWater,
     assumptionIds: fouledPipeIds,
   };
-  if (intake.supply.by === "gravity") return [shortfall];
-  return [
-    pumpEnergy(intake, Math.max(0, fouled.head - clean.head), fouled.delivered, month, fouledPipeIds),
-    shortfall,
-  ];
+  return (tell, layer, month) => {
+    if (at(intake.demand, month) === 0) return;
+    const clean = at(supply.cleanYear, month);
+    const fouled = fouledConveyance(supply, layer, month, context);
+    tellPumped(tell, Math.max(0, fouled.head - clean.head), fouled.delivered, month);
+    tell(shortfall, Math.max(0, clean.delivered - fouled.delivered) * daysOf(month) * secondsPerDay);
+  };
 }
 
-function pumpEnergy(
-  intake: Withdrawal,
-  extraHead: number,
-  flow: number,
-  month: number,
-  assumptionIds: readonly AssumptionId[],
-): Priced {
-  const supply = intake.supply;
-  const pumped = supply.by === "pump";
-  return {
+/** Tells the energy that an extra head costs a pump; nothing where water runs by gravity. */
+function pumping({ supply }: Withdrawal, assumptionIds: readonly AssumptionId[]) {
+  if (supply.by === "gravity") return () => {};
+  const { efficiency, energyPrice: unitRate } = supply;
+  const charge: Charge = {
     what: "extra pumping energy",
     type: "loss",
-    quantity: pumped ? pumpPower(flow, extraHead, supply.efficiency) * daysOf(month) * hoursPerDay : 0,
     quantityKind: "energy",
-    unitRate: pumped ? supply.energyPrice : 0,
+    unitRate,
     assumptionIds,
   };
+  return (tell: Tell, extraHead: number, flow: number, month: number): void =>
+    tell(charge, pumpPower(flow, extraHead, efficiency) * daysOf(month) * hoursPerDay);
 }
 
 export function intakeService(intake: Withdrawal, context: LakeContext): ServiceItem[] {

@@ -1,8 +1,9 @@
 import { counted } from "../../../counted.js";
+import { lastMade } from "../../computed-once.js";
 import { daysOf, hoursPerDay, months } from "../../lake/calendar.js";
 import type { AssumptionId } from "../../register/register.js";
 import { cleaningOf, supplyOutage } from "../cleaning.js";
-import type { Component, Limit, Priced } from "../component.js";
+import type { Charge, Component, Limit, Tell } from "../component.js";
 import type { LakeContext } from "../context.js";
 import type { Exchanger, Pipe, StructureBase } from "../inputs.js";
 import { loadOf, nearestOf } from "../limits.js";
@@ -10,7 +11,7 @@ import { pipeWall, thicknessLimit, upstreamWall } from "../pipe.js";
 import { linePart } from "../pipe-part.js";
 import { fittingWords } from "../raw-water/fitting-words.js";
 import type { Fittings } from "../raw-water/fittings.js";
-import { rawWaterOf } from "../raw-water/raw-water.js";
+import { rawWaterOf, type Served } from "../raw-water/raw-water.js";
 import { serviceShare, smallLineIds } from "../small-line.js";
 import { atOneElevation, boreWords, type StructureKind } from "../structure-kind.js";
 
@@ -44,17 +45,15 @@ export function serviceLineComponents(line: ServiceLine, context: LakeContext): 
   const share = serviceShare(line, context);
   const limit = context.assumed(limitId);
   const tooThick = thicknessLimit(context);
-  const ids = smallLineIds(line);
-  const missing = (days: number, assumptionIds: readonly AssumptionId[]): Priced => ({
-    ...missingDays(line, "service missing for want of water", days),
-    assumptionIds,
-  });
+  const narrowed = withoutWater(line, smallLineIds(line));
+  const hoursOnAll = lastMade(
+    (tell: Tell): Tell =>
+      (charge, quantity) =>
+        tell(charge, charge.quantityKind === "hours" ? quantity * count : quantity),
+  );
   const walls = line.upstreamWalls ?? [];
-  const rawWater = rawWaterOf(line, { area: wall.wettedArea, walls, share }, context, {
-    limit,
-    missing: (lost, month, lineIds) => [missing(lost * daysOf(month), lineIds)],
-    standing: (hours, _month, lineIds) => [missing(hours / hoursPerDay, lineIds)],
-  });
+  const served = servedBy(line, limit);
+  const rawWater = rawWaterOf(line, { area: wall.wettedArea, walls, share }, context, served);
   return [
     {
       name: "service line",
@@ -69,14 +68,15 @@ export function serviceLineComponents(line: ServiceLine, context: LakeContext): 
           cleaning.work(shareId).map((each) => ({ ...each, quantity: each.quantity * count })),
       },
       oxidant: line.oxidantAllowed ? { flow: flow.map((each) => each * count) } : undefined,
-      ...supplyOutage(context, (days) => missingDays(line, "service missing in outages", days)),
+      ...supplyOutage(context, (days) => ({
+        ...withoutLine(line, "service missing in outages"),
+        quantity: days * count,
+      })),
       isFed: rawWater !== undefined,
-      losses: (layer, month, upstream) => [
-        missing((1 - share(layer)) * daysOf(month), ids),
-        ...(rawWater?.losses(layer, month, upstream) ?? []).map((each) =>
-          each.quantityKind === "hours" ? { ...each, quantity: each.quantity * count } : each,
-        ),
-      ],
+      losses: (tell, layer, month, upstream) => {
+        tell(narrowed, (1 - share(layer)) * daysOf(month) * count);
+        rawWater?.losses(hoursOnAll(tell), layer, month, upstream);
+      },
       limit: (layer, month) =>
         nearestOf([
           loadOf(tooShort, 1 - share(layer), limit),
@@ -87,18 +87,29 @@ export function serviceLineComponents(line: ServiceLine, context: LakeContext): 
   ];
 }
 
-/** Days without each of the lines. */
-const missingDays = (
-  { count, shortageCostPerDay }: ServiceLine,
-  what: string,
-  days: number,
-): Omit<Priced, "assumptionIds"> => ({
-  what,
-  type: "loss",
-  quantity: days * count,
-  quantityKind: "days",
-  unitRate: shortageCostPerDay,
+/** A day without one of the lines. */
+const withoutLine = ({ shortageCostPerDay }: ServiceLine, what: string) =>
+  ({ what, type: "loss", quantityKind: "days", unitRate: shortageCostPerDay }) as const;
+
+const withoutWater = (line: ServiceLine, assumptionIds: readonly AssumptionId[]): Charge => ({
+  ...withoutLine(line, "service missing for want of water"),
+  assumptionIds,
 });
+
+function servedBy(line: ServiceLine, limit: number): Served {
+  const { count } = line;
+  return {
+    limit,
+    missing: (ids) => {
+      const plugged = withoutWater(line, ids);
+      return (tell, lost, month) => tell(plugged, lost * daysOf(month) * count);
+    },
+    standing: (ids) => {
+      const shut = withoutWater(line, ids);
+      return (tell, hours) => tell(shut, (hours / hoursPerDay) * count);
+    },
+  };
+}
 
 export const serviceLine: StructureKind<ServiceLine> = {
   kind: "service-line",

@@ -7,7 +7,6 @@ import { type Dates, dateFrom, datesOf, yearsToRepeat } from "./dates.js";
 import {
   type Course,
   densityUnder,
-  noMonths,
   type SurfacePart,
   settlersLetOn,
   type UntouchedCourse,
@@ -92,13 +91,10 @@ function bareRun(
     isSettled
       ? Array<number>(months).fill(density[start] ?? noElement(density, start))
       : density.slice(start, start + months);
-  const grow = () => ({
-    layers: growLayers({ surface, density: densityOf(), firstMonth }, context.growth),
-    cleanedMonths: noMonths,
-  });
-  const when = isSettled ? `month ${firstMonth} of a settled year` : `month ${start}`;
-  const name = `bare in ${when}, settlers × ${factor}`;
-  return grownOnce(surface, name, grow, ({ layers }) => layers.length >= months).layers;
+  const when = isSettled ? context.settledMonth + firstMonth : start;
+  return grownOnce(surface.grownFromBare(factor), when, months, () =>
+    growLayers({ surface, density: densityOf(), firstMonth }, context.growth),
+  );
 }
 
 type TriggeredRoutine = Extract<Routine, { by: "trigger" }>;

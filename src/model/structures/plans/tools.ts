@@ -3,19 +3,28 @@ import { remembered } from "../../computed-once.js";
 import { months } from "../../lake/calendar.js";
 import type { Layer } from "../../mussels/layer.js";
 import type { PlanEntry } from "../catalogue.js";
-import type { Component, LimitLoad, Plan, Priced } from "../component.js";
-import type { LakeContext } from "../context.js";
+import type { Component, LimitLoad, Plan, Tell } from "../component.js";
 import { forcedCleaning, noLoad } from "../limits.js";
 import { removalLines, shellLines, workLines } from "../plan-work.js";
-import { type Course, type SurfacePart, type UntouchedCourse, untouchedCourse } from "./untouched.js";
+import { Ledger, type Stretch, tellAll } from "./ledger.js";
+import {
+  type Course,
+  type PartYear,
+  type SurfacePart,
+  type UntouchedCourse,
+  untouchedCourse,
+} from "./untouched.js";
 import { addCost, addTo, type Cost, costOfLines, noCost } from "./weights.js";
 
 /** What all plans of one part share in one operating year: each thing is reckoned once. */
 export interface PlanTools extends SurfacePart {
   /** The surface if nobody touches it, under a share of the settlers. */
   readonly untouched: (factor: number) => UntouchedCourse;
-  /** @param upstream share of the pieces of a mature infestation upstream that reach the part */
-  readonly inMonth: (layer: Layer, month: number, upstream: number) => MonthCost;
+  /**
+   * Tells what a layer costs in a month of the year.
+   * @param upstream share of the pieces of a mature infestation upstream that reach the part
+   */
+  readonly tellMonth: (tell: Tell, layer: Layer, month: number, upstream: number) => void;
   /** What stands in a year of a course, and what is carted away. */
   readonly inYear: (year: number, plan: Plan, course: Course) => YearCost;
   /** What a date of a plan costs in a month of the year, apart from what is carted away. */
@@ -30,22 +39,30 @@ export interface YearCost {
 
 /** What a layer costs in a month while it stands, and the shells of what died in it. */
 interface MonthCost extends YearCost {
-  /** Made when asked for: comparing plans takes the cost alone. */
-  readonly lines: () => readonly Priced[];
+  readonly layer: Layer;
+  readonly month: number;
+  readonly upstream: number;
+  /** Its losses are a stretch of the part's ledger. */
+  readonly losses: Stretch;
+}
+
+interface MonthCosts {
+  readonly reckon: (layer: Layer, month: number, upstream: number) => MonthCost;
+  readonly tell: (tell: Tell, found: MonthCost) => void;
 }
 
 export function planTools(part: SurfacePart): PlanTools {
   const { component, context } = part;
   const { planWeights } = context;
-  const monthCost = monthCosts(part);
-  const inMonth = component.isFed ? fedMonths(monthCost) : ownMonths(monthCost);
+  const monthly = monthCosts(part);
+  const inMonth = component.isFed ? fedMonths(monthly.reckon) : ownMonths(monthly.reckon);
   const courses = remembered((factor: number) => untouchedCourse(factor, part));
   const untouchedYears = remembered((_: Course["layers"]) => new Map<number, YearCost>());
   const works = remembered((_: PlanEntry) => new Map<number, Cost>());
   return {
     ...part,
     untouched: courses,
-    inMonth,
+    tellMonth: (tell, layer, month, upstream) => monthly.tell(tell, inMonth(layer, month, upstream)),
     inYear: (year, plan, course) => {
       const reckon = () => yearCost(year, { plan, course }, part, inMonth);
       const isShared = course.cleanedMonths.size === 0 && !component.isFed;
@@ -65,45 +82,52 @@ function once<Key, Value>(known: Map<Key, Value>, key: Key, reckon: () => Value)
 }
 
 /** A layer stands in one month of the year only; plans share many months. */
-function ownMonths(monthCost: PlanTools["inMonth"]): PlanTools["inMonth"] {
+function ownMonths(reckon: MonthCosts["reckon"]): MonthCosts["reckon"] {
   const known = new Map<Layer, MonthCost>();
   return (layer, month, upstream) => {
     const before = known.get(layer);
     if (before !== undefined) return before;
-    const found = monthCost(layer, month, upstream);
+    const found = reckon(layer, month, upstream);
     known.set(layer, found);
     return found;
   };
 }
 
 /** What comes down from upstream differs from plan to plan, and a bare surface is the same in all months. */
-function fedMonths(monthCost: PlanTools["inMonth"]): PlanTools["inMonth"] {
-  const known = months.map(() => remembered((_: Layer) => new Map<number, MonthCost>()));
-  return (layer, month, upstream) =>
-    once(at(known, month)(layer), upstream, () => monthCost(layer, month, upstream));
-}
-
-function monthCosts({ component, context }: SurfacePart): PlanTools["inMonth"] {
-  const { planWeights } = context;
-  const forced = forcedCleaning(component, context);
-  const certain = remembered((month: number) => costOfLines(forced.certain(month), planWeights));
+function fedMonths(reckon: MonthCosts["reckon"]): MonthCosts["reckon"] {
+  const known = months.map(() => remembered((_: Layer): MonthCost[] => []));
   return (layer, month, upstream) => {
-    const shells = shellLines(layer, component, context);
-    const isFouled = layer.mass > 0;
-    const losses = isFouled || component.isFed ? component.losses(layer, month, upstream) : noLines;
-    const nearest = isFouled ? component.limit(layer, month) : noLoad;
-    const cost = costOfLines(losses, planWeights);
-    addTo(cost, shells, planWeights);
-    const chance = forced.chance(nearest.load);
-    if (chance > 0) addCost(cost, certain(month), chance);
-    return { cost, nearest, lines: () => [...shells, ...losses, ...forced.lines(nearest, month)] };
+    const ofLayer = at(known, month)(layer);
+    for (const before of ofLayer) if (before.upstream === upstream) return before;
+    const found = reckon(layer, month, upstream);
+    ofLayer.push(found);
+    return found;
   };
 }
 
-const noLines: readonly Priced[] = [];
-
-export function append(lines: Priced[], more: readonly Priced[]): void {
-  for (const line of more) lines.push(line);
+function monthCosts({ component, context }: SurfacePart): MonthCosts {
+  const { planWeights } = context;
+  const ledger = new Ledger();
+  const forced = forcedCleaning(component, context);
+  const certain = remembered((month: number) => costOfLines(forced.certain(month), planWeights));
+  const reckon = (layer: Layer, month: number, upstream: number): MonthCost => {
+    const isFouled = layer.mass > 0;
+    const first = ledger.length;
+    if (isFouled || component.isFed) component.losses(ledger.tell, layer, month, upstream);
+    const losses = { first, end: ledger.length };
+    const cost = ledger.costOf(losses, planWeights);
+    if (layer.killed > 0) addTo(cost, shellLines(layer, component, context), planWeights);
+    const nearest = isFouled ? component.limit(layer, month) : noLoad;
+    const chance = forced.chance(nearest.load);
+    if (chance > 0) addCost(cost, certain(month), chance);
+    return { cost, nearest, layer, month, upstream, losses };
+  };
+  const tell = (to: Tell, { layer, month, nearest, losses }: MonthCost) => {
+    tellAll(to, shellLines(layer, component, context));
+    ledger.tellAgain(to, losses);
+    tellAll(to, forced.lines(nearest, month));
+  };
+  return { reckon, tell };
 }
 
 /** Whether a month under a layer costs anything. */
@@ -111,7 +135,8 @@ export const costsAnything = ({ isFed }: Component, { mass, killed }: Layer): bo
   mass > 0 || killed > 0 || isFed === true;
 
 /** Pieces from upstream come as the lake's density has it; none passes a filter while mussels are regularly found. */
-export function upstreamShare({ entry }: Plan, month: number, context: LakeContext): number {
+export function upstreamShare({ entry }: Plan, month: number, { component, context }: PartYear): number {
+  if (!component.isFed) return 0;
   const { density, matureDensity, found } = context;
   if (entry.measure === "filter" && found.isFound(month)) return 0;
   return matureDensity > 0 ? at(density, month) / matureDensity : 0;
@@ -120,9 +145,10 @@ export function upstreamShare({ entry }: Plan, month: number, context: LakeConte
 function yearCost(
   year: number,
   { plan, course }: { readonly plan: Plan; readonly course: Course },
-  { component, context }: SurfacePart,
-  inMonth: PlanTools["inMonth"],
+  part: SurfacePart,
+  inMonth: MonthCosts["reckon"],
 ): YearCost {
+  const { component, context } = part;
   const { planWeights } = context;
   const { layers, cleanedMonths } = course;
   const cost = noCost(planWeights);
@@ -130,7 +156,7 @@ function yearCost(
   for (let month = year * 12; month < year * 12 + 12; month++) {
     const layer = layers[month] ?? noElement(layers, month);
     if (costsAnything(component, layer)) {
-      const found = inMonth(layer, month % 12, upstreamShare(plan, month, context));
+      const found = inMonth(layer, month % 12, upstreamShare(plan, month, part));
       addCost(cost, found.cost, 1);
       if (found.nearest.load > nearest.load) nearest = found.nearest;
     }

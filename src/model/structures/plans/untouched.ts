@@ -49,10 +49,9 @@ export function untouchedCourse(factor: number, part: SurfacePart): UntouchedCou
 function grownUntouched(factor: number, { surface, context }: SurfacePart): Course {
   const { density, settledMonth, growth } = context;
   const grow = (months: number) =>
-    grownOnce(surface, `${months} months untouched, settlers × ${factor}`, () => ({
-      layers: growLayers({ surface, density: densityUnder(factor, context).slice(0, months) }, growth),
-      cleanedMonths: noMonths,
-    })).layers;
+    grownOnce(surface.grown, `${months} months untouched, settlers × ${factor}`, months, () =>
+      growLayers({ surface, density: densityUnder(factor, context).slice(0, months) }, growth),
+    );
   const firstYear = Math.floor(settledMonth / 12) + 2;
   if (isEverDry(surface.months) && (firstYear + 1) * 12 < density.length) {
     const layers = grow((firstYear + 1) * 12);
@@ -121,10 +120,9 @@ export function matureMonths(
   surface: GrowingSurface,
   { growth, matureDensity }: LakeContext,
 ): { readonly layers: readonly Layer[]; readonly from: number } {
-  const { layers } = grownOnce(surface, "untouched and mature", () => ({
-    layers: growLayers({ surface, density: Array<number>(mature.months).fill(matureDensity) }, growth),
-    cleanedMonths: noMonths,
-  }));
+  const layers = grownOnce(surface.grown, "untouched and mature", mature.months, () =>
+    growLayers({ surface, density: Array<number>(mature.months).fill(matureDensity) }, growth),
+  );
   return { layers, from: mature.runUpMonths };
 }
 

@@ -4,7 +4,7 @@ import type { PriceTimes } from "../../money/escalation.js";
 import { discountFactors } from "../../money/interest.js";
 import { type PriceGroup, priceGroupOf } from "../../money/price-group.js";
 import { type Escalation, riseIn, risesOf } from "../../money/price-rises.js";
-import type { Priced } from "../component.js";
+import type { Charge, Priced } from "../component.js";
 
 /**
  * A cost in parts: that of all whose prices go with general inflation, then that of each group whose price rises
@@ -68,21 +68,22 @@ function repeatingWeights(byYear: readonly Cost[], every: number): readonly Cost
   return sums;
 }
 
+/** The part of a cost that a charge belongs to. */
+export const partOf = (charge: Charge, { groups }: PlanWeights): number =>
+  groups.length === 0 ? 0 : groups.indexOf(priceGroupOf(charge)) + 1;
+
 /** Adds what lines cost to the parts of a cost. */
-export function addTo(sums: number[], lines: readonly Priced[], { groups }: PlanWeights): void {
+export function addTo(sums: number[], lines: readonly Priced[], weights: PlanWeights): void {
   for (const line of lines) {
-    const part = groups.length === 0 ? 0 : groups.indexOf(priceGroupOf(line)) + 1;
+    const part = partOf(line, weights);
     sums[part] = (sums[part] ?? 0) + line.quantity * line.unitRate;
   }
 }
 
 /** What lines cost, by their weight. */
-export function weighedLines(lines: readonly Priced[], weight: Cost, { groups }: PlanWeights): number {
+export function weighedLines(lines: readonly Priced[], weight: Cost, weights: PlanWeights): number {
   let sum = 0;
-  for (const line of lines) {
-    const part = groups.length === 0 ? 0 : groups.indexOf(priceGroupOf(line)) + 1;
-    sum += line.quantity * line.unitRate * at(weight, part);
-  }
+  for (const line of lines) sum += line.quantity * line.unitRate * at(weight, partOf(line, weights));
   return sum;
 }
 
@@ -97,7 +98,7 @@ export function costOfLines(lines: readonly Priced[], weights: PlanWeights): num
   return cost;
 }
 
-export const noCost = ({ groups }: PlanWeights): number[] => Array<number>(groups.length + 1).fill(0);
+export const noCost = ({ groups }: PlanWeights): number[] => [0, ...groups.map(() => 0)];
 
 /** A cost by its weight. */
 export function weighed(cost: Cost, weight: Cost): number {

@@ -56,32 +56,36 @@ export interface Arrivals {
 
 export function arrivalsOf(
   line: Fittings,
-  pieces: Pieces,
   parameters: LoadingParameters,
   growth: Growth,
-): Arrivals {
+): (pieces: Pieces) => Arrivals {
   const { coolers = [], orifices = [], strainer } = line;
   const mesh = strainer?.mesh;
-  const lodging = (bore: number) => lodgingPieces(pieces, { bore, mesh }, parameters.pieces, growth.shell);
+  const firstPasses = coolers.map((cooler) => ({
+    bore: cooler.bore,
+    share: flowShare(cooler, coolers),
+    tubes: firstPassTubes(cooler),
+  }));
   const allOrifices = sumOf(orifices.map(({ count }) => count));
-  return {
-    swaps: strainer?.type === "self-cleaning" ? 0 : blindings(line, [pieces], parameters, growth),
-    plugged: coolers.map(
-      (cooler) => (lodging(cooler.bore) * flowShare(cooler, coolers)) / firstPassTubes(cooler),
-    ),
-    blockings: orifices.map(({ bore }) => lodging(bore) / allOrifices),
+  return (pieces) => {
+    const lodging = (bore: number) => lodgingPieces(pieces, { bore, mesh }, parameters.pieces, growth.shell);
+    return {
+      swaps: strainer?.type === "self-cleaning" ? 0 : blindings(line, [pieces], parameters, growth),
+      plugged: firstPasses.map(({ bore, share, tubes }) => (lodging(bore) * share) / tubes),
+      blockings: orifices.map(({ bore }) => lodging(bore) / allOrifices),
+    };
   };
 }
 
 /** Arrivals with a share of others. */
-export function withShare(own: Arrivals, share: number, others: Arrivals): Arrivals {
-  const added = (more: readonly number[]) => (each: number, index: number) => each + share * at(more, index);
-  return {
-    swaps: own.swaps + share * others.swaps,
-    plugged: own.plugged.map(added(others.plugged)),
-    blockings: own.blockings.map(added(others.blockings)),
-  };
-}
+export const withShare = (own: Arrivals, share: number, others: Arrivals): Arrivals => ({
+  swaps: own.swaps + share * others.swaps,
+  plugged: withShareOf(own.plugged, share, others.plugged),
+  blockings: withShareOf(own.blockings, share, others.blockings),
+});
+
+const withShareOf = (own: readonly number[], share: number, others: readonly number[]) =>
+  own.length === 0 ? own : own.map((each, index) => each + share * at(others, index));
 
 export function loadingOf(
   { coolers = [], orifices = [] }: Fittings,
@@ -90,10 +94,10 @@ export function loadingOf(
 ): Loading {
   return {
     swaps,
-    coolers: coolers.map((cooler, index) => ({
-      cooler,
-      ...coolerCleanings(at(plugged, index), parameters),
-    })),
+    coolers: coolers.map((cooler, index) => {
+      const { cleanings, peak } = coolerCleanings(at(plugged, index), parameters);
+      return { cooler, cleanings, peak };
+    }),
     orifices: orifices.map((orifice, index) => ({
       orifice,
       clearings: Math.min(at(blockings, index), parameters.mostCleanings),

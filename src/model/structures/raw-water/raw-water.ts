@@ -1,9 +1,9 @@
-import { at, sumOf } from "../../../lists.js";
-import { lastMade, once, remembered } from "../../computed-once.js";
+import { at } from "../../../lists.js";
+import { lastMade, once } from "../../computed-once.js";
 import { months } from "../../lake/calendar.js";
 import type { Layer } from "../../mussels/layer.js";
 import type { AssumptionId } from "../../register/register.js";
-import type { Component, Limit, LimitLoad, Priced } from "../component.js";
+import type { Charge, Component, Limit, LimitLoad, Tell } from "../component.js";
 import type { LakeContext } from "../context.js";
 import { loadOf } from "../limits.js";
 import type { SmallLine, serviceShare } from "../small-line.js";
@@ -20,12 +20,15 @@ import {
 import { type Pieces, pieceIds, shedPieces } from "./pieces.js";
 import { upstreamPieces } from "./upstream.js";
 
-/** What the service of a line is worth while it is missing. */
+/** Tells what a share of a service or hours without it are worth in a month. */
+type ServiceLost = (tell: Tell, lost: number, month: number) => void;
+
+/** What the service of a line is worth while it is missing, by the assumptions behind what is missing. */
 export interface Served {
   /** A share of the service that is missing all month. */
-  readonly missing: (share: number, month: number, ids: readonly AssumptionId[]) => readonly Priced[];
+  readonly missing: (ids: readonly AssumptionId[]) => ServiceLost;
   /** Hours in which there is none. */
-  readonly standing: (hours: number, month: number, ids: readonly AssumptionId[]) => readonly Priced[];
+  readonly standing: (ids: readonly AssumptionId[]) => ServiceLost;
   /** Largest share that may be missing. */
   readonly limit: number;
 }
@@ -63,7 +66,7 @@ export function rawWaterOf(
 ): RawWater | undefined {
   if (!hasFittings(line)) return undefined;
   const parameters = loadingParameters(context);
-  const arriving = (pieces: Pieces) => arrivalsOf(line, pieces, parameters, context.growth);
+  const arriving = arrivalsOf(line, parameters, context.growth);
   const own = lastMade((layer: Layer) => arriving(shedPieces(layer, area, parameters.pieces)));
   const fromUpstream = once(() => {
     const byWall = walls.map((wall) =>
@@ -74,17 +77,17 @@ export function rawWaterOf(
     );
   });
   const missing = missingShare(line, share, parameters, served.limit);
+  const tellMissing = served.missing(missingIds);
   const worst = shortfall(line, share, parameters);
-  const work = workLines(context);
+  const tellWork = workOf(context);
+  const tellStanding = standingOf(line, context, served);
   return {
-    losses: (layer, month, upstream = 1) => {
+    losses: (tell, layer, month, upstream = 1) => {
       const arrivals = withShare(own(layer), upstream, at(fromUpstream(), month));
       const load = loadingOf(line, arrivals, parameters);
-      return [
-        ...work(load),
-        ...standingLines(load, line, month, { context, served }),
-        ...served.missing(missing(layer, load), month, missingIds),
-      ];
+      tellWork(tell, load);
+      tellStanding(tell, load, month);
+      tellMissing(tell, missing(layer, load), month);
     },
     limits: (layer) => {
       const load = loadingOf(line, own(layer), parameters);
@@ -131,54 +134,49 @@ export function missingShare(
   };
 }
 
-function workLines({ assumed }: LakeContext): (load: Loading) => Priced[] {
+function workOf({ assumed }: LakeContext): (tell: Tell, load: Loading) => void {
   const hoursOf = (what: string, hoursId: AssumptionId, ids: readonly AssumptionId[]) => {
     const hoursEach = assumed(hoursId);
-    const unitRate = assumed(labourRateId);
-    const assumptionIds: readonly AssumptionId[] = [labourRateId, hoursId, ...pieceIds, ...ids];
-    return (count: number): Priced => ({
+    const charge: Charge = {
       what,
       type: "work",
-      quantity: count * hoursEach,
       quantityKind: "hours",
-      unitRate,
-      assumptionIds,
-    });
+      unitRate: assumed(labourRateId),
+      assumptionIds: [labourRateId, hoursId, ...pieceIds, ...ids],
+    };
+    return (tell: Tell, count: number) => tell(charge, count * hoursEach);
   };
   const straining = hoursOf("cleaning the strainer", "raw-water.strainer-hours", ["raw-water.blinded-share"]);
   const cooling = hoursOf("cleaning the coolers", "raw-water.cooler-hours", coolerIds);
   const narrow = hoursOf("clearing the orifices", "raw-water.orifice-hours", ["raw-water.most-cleanings"]);
-  return ({ swaps, coolers, orifices }) => [
-    straining(swaps),
-    cooling(sumOf(coolers.map(({ cooler, cleanings }) => cooler.count * cleanings))),
-    narrow(sumOf(orifices.map(({ orifice, clearings }) => orifice.count * clearings))),
-  ];
+  return (tell, { swaps, coolers, orifices }) => {
+    let cleanings = 0;
+    for (const each of coolers) cleanings += each.cooler.count * each.cleanings;
+    let clearings = 0;
+    for (const each of orifices) clearings += each.orifice.count * each.clearings;
+    straining(tell, swaps);
+    cooling(tell, cleanings);
+    narrow(tell, clearings);
+  };
 }
 
-/** While a simplex strainer or an orifice is open the line stands, and what it serves while its coolers are. */
-function standingLines(
-  { swaps, coolers, orifices }: Loading,
-  { strainer }: SmallLine,
-  month: number,
-  { context: { assumed }, served }: { readonly context: LakeContext; readonly served: Served },
-): Priced[] {
-  const shut =
-    (strainer?.type === "simplex" ? swaps : 0) + largest(orifices.map(({ clearings }) => clearings));
-  const open = largest(coolers.map(({ cleanings }) => cleanings));
-  const lines: Priced[] = [];
-  if (shut > 0) lines.push(...served.standing(shut * assumed(shutId), month, shutIds));
-  if (open > 0) lines.push(...served.standing(open * assumed(openId), month, openIds));
-  return lines;
+/**
+ * While a simplex strainer or an orifice is open the line stands, and what it serves while its coolers are. Alike or not,
+ * they are cleaned in the same hours.
+ */
+function standingOf({ strainer }: SmallLine, { assumed }: LakeContext, served: Served) {
+  const tellShut = served.standing([shutId]);
+  const tellOpen = served.standing([openId]);
+  return (tell: Tell, { swaps, coolers, orifices }: Loading, month: number): void => {
+    let clearings = 0;
+    for (const each of orifices) clearings = Math.max(clearings, each.clearings);
+    let cleanings = 0;
+    for (const each of coolers) cleanings = Math.max(cleanings, each.cleanings);
+    const shut = (strainer?.type === "simplex" ? swaps : 0) + clearings;
+    if (shut > 0) tellShut(tell, shut * assumed(shutId), month);
+    if (cleanings > 0) tellOpen(tell, cleanings * assumed(openId), month);
+  };
 }
 
 const shutId = "raw-water.strainer-outage";
 const openId = "raw-water.cooler-outage";
-const shutIds = [shutId] as const;
-const openIds = [openId] as const;
-
-/** Lists of assumptions with others before them, each made once. */
-export const joinedTo = (ids: readonly AssumptionId[]) =>
-  remembered((more: readonly AssumptionId[]): readonly AssumptionId[] => [...ids, ...more]);
-
-/** Alike or not, they are cleaned in the same hours. */
-const largest = (counts: readonly number[]) => Math.max(0, ...counts);

@@ -11,14 +11,15 @@ import { structureResult } from "../../../../src/model/structures/structure.js";
 import { assumed, assumedWith } from "../../assumptions.js";
 import { contextOf, contextsOf } from "../../contexts.js";
 import { drawnDownLake, productiveLake } from "../../lakes.js";
+import { lossesOf } from "../losses.js";
 import { hatchery } from "./served.js";
 
 const context = contextOf(productiveLake, 15);
 const layer: Layer = { ...bareSurface, cover: 2, lengthMm: 20, thickness: 0.05, mass: 20 };
-const lossesOf = (each: Hatchery, month = 6, under = layer) => {
+const hatcheryLosses = (each: Hatchery, month = 6, under = layer) => {
   const part = hatcheryComponents(each, context).at(-1);
   if (!part) throw new Error("no line");
-  return part.losses(under, month);
+  return lossesOf(part, under, month);
 };
 /** By hand: bore 250 mm less twice 50, shells 1.5 × 20 mm rough, 4 m less 1.5 m of aeration, of 40 L/s. */
 const missing =
@@ -28,27 +29,27 @@ const missing =
 describe("a hatchery", () => {
   it("loses fish by the share of the water that is missing, after the aeration has its head", () => {
     expect(missing).toBeGreaterThan(0.1);
-    const [fish] = lossesOf(hatchery);
+    const [fish] = hatcheryLosses(hatchery);
     expect(fish).toMatchObject({ type: "loss", quantityKind: "days", unitRate: 900 });
     expect(fish?.quantity).toBeCloseTo(missing * 31, 6);
-    expect(lossesOf(hatchery, 6, bareSurface).map(({ what }) => what)).toEqual([
+    expect(hatcheryLosses(hatchery, 6, bareSurface).map(({ what }) => what)).toEqual([
       "more cleaning of the filters",
     ]);
   });
 
   it("or brings that water by truck", () => {
-    const [trucked] = lossesOf({ ...hatchery, shortfall: { by: "trucking", price: 6 } });
+    const [trucked] = hatcheryLosses({ ...hatchery, shortfall: { by: "trucking", price: 6 } });
     expect(trucked).toMatchObject({ type: "loss", quantityKind: "volume", unitRate: 6 });
     expect(trucked?.quantity).toBeCloseTo(missing * 31 * 86_400 * 0.04, 3);
   });
 
   it("misses less in a month that needs less", () => {
-    expect(lossesOf(hatchery, 0)[0]?.quantity).toBeLessThan(missing * 31);
+    expect(hatcheryLosses(hatchery, 0)[0]?.quantity).toBeLessThan(missing * 31);
     const closed = {
       ...hatchery,
       requiredFlow: hatchery.requiredFlow.map((flow, month) => (month < 3 ? 0 : flow)),
     };
-    expect(lossesOf(closed, 0)).toEqual([]);
+    expect(hatcheryLosses(closed, 0)).toEqual([]);
   });
 
   it("cleans its filters more by the cover of the line", () => {
@@ -56,11 +57,11 @@ describe("a hatchery", () => {
     // By hand: 3 filters, 4 cleanings of an hour; a half under half of the cover.
     expect(filterHours(layer, work)).toBe(12);
     expect(filterHours({ ...layer, cover: 0.6 }, work)).toBeCloseTo(6, 12);
-    expect(lossesOf(hatchery)[1]).toMatchObject({
+    expect(hatcheryLosses(hatchery)[1]).toMatchObject({
       quantity: 12,
       unitRate: assumed("labour.maintenance-rate"),
     });
-    expect(lossesOf({ ...hatchery, filters: 0 })).toHaveLength(1);
+    expect(hatcheryLosses({ ...hatchery, filters: 0 })).toHaveLength(1);
   });
 
   it("may not be dosed: an oxidant would kill the fish", () => {

@@ -14,6 +14,7 @@ import { structureResult } from "../../../../src/model/structures/structure.js";
 import { assumed, assumedWith } from "../../assumptions.js";
 import { contextOf, contextsOf } from "../../contexts.js";
 import { productiveLake } from "../../lakes.js";
+import { lossesOf } from "../losses.js";
 import { pumpingPlant } from "./served.js";
 
 const context = contextOf(productiveLake, 15);
@@ -50,7 +51,7 @@ describe("a pumping plant", () => {
     const given = { ...pumpingPlant, pump: { energyPrice: 0.08, efficiency: 0.8, marginHead: 9 } };
     expect(pumpedWithdrawal(given, assumed).supply).toMatchObject({ efficiency: 0.8, marginHead: 9 });
     const energy = (plant: PumpingPlant) =>
-      lineOf(partOf(plant, "discharge main").losses(layerOf(0.005), july), "energy");
+      lineOf(lossesOf(partOf(plant, "discharge main"), layerOf(0.005), july), "energy");
     expect(energy(pumpingPlant)?.assumptionIds).toContain("irrigation.pump-efficiency");
     expect(energy(given)?.assumptionIds).not.toContain("irrigation.pump-efficiency");
     // By hand: the power is the inverse of the efficiency, at a layer that both margins bear.
@@ -62,15 +63,15 @@ describe("a pumping plant", () => {
 
   it("pays for water that a lateral does not bring by the value of deliveries", () => {
     const part = partOf(pumpingPlant, "laterals");
-    expect(lineOf(part.losses(bareSurface, july), "not brought")).toBeUndefined();
-    const lost = lineOf(part.losses(layerOf(0.03), july), "not brought");
+    expect(lineOf(lossesOf(part, bareSurface, july), "not brought")).toBeUndefined();
+    const lost = lineOf(lossesOf(part, layerOf(0.03), july), "not brought");
     expect(lost).toMatchObject({ type: "loss", quantityKind: "volume", unitRate: 0.05 });
     // A bore of 100 mm less twice 30 mm leaves 16 % of its section: most of July's 200,000 m³ is lost, never more.
     expect(lost?.quantity).toBeGreaterThan(100_000);
     expect(lost?.quantity).toBeLessThan(200_000);
     expect(brokenLimit(part, layerOf(0.03), july)).toMatch(/shortage/);
     // A month without water loses none.
-    expect(lineOf(part.losses(layerOf(0.03), 0), "not brought")).toBeUndefined();
+    expect(lineOf(lossesOf(part, layerOf(0.03), 0), "not brought")).toBeUndefined();
   });
 
   it("pays for what its canal falls short of", () => {
@@ -78,16 +79,16 @@ describe("a pumping plant", () => {
     const part = partOf({ ...pumpingPlant, canal }, "canal");
     // By hand: perimeter 0.4 + 0.6 × √3.25 = 1.481665, over 2,000 m.
     expect(part.wettedArea).toBeCloseTo(2963.33, 2);
-    const thick = lineOf(part.losses(layerOf(0.02), july), "not brought");
+    const thick = lineOf(lossesOf(part, layerOf(0.02), july), "not brought");
     // By hand: (0.255 − 1.481665 × 0.02)/0.255 = 0.883791; ^(5/3) × (1/30)^(1/6) = 0.813922 × 0.567300 = 0.461738 of
     // 0.08 m³/s is 0.036939; 0.074671 − 0.036939 over 31 days.
     expect(thick?.quantity).toBeCloseTo((200_000 / (31 * 86_400) - 0.036939) * 31 * 86_400, -1);
-    expect(lineOf(part.losses(bareSurface, july), "not brought")).toBeUndefined();
+    expect(lineOf(lossesOf(part, bareSurface, july), "not brought")).toBeUndefined();
   });
 
   it("counts plugged sprinklers by area where they are not counted", () => {
     const hours = (plant: PumpingPlant, month = july) =>
-      lineOf(partOf(plant, "laterals").losses(layerOf(0.01), month), "sprinklers")?.quantity;
+      lineOf(lossesOf(partOf(plant, "laterals"), layerOf(0.01), month), "sprinklers")?.quantity;
     // By hand: 1,200,000 m² over 300 m² are 4,000; 2 % of them, 6 minutes each, under closed shells above the bore.
     expect(assumed("irrigation.area-per-sprinkler")).toBe(300);
     expect(hours(pumpingPlant)).toBeCloseTo(4000 * 0.02 * 0.1, 9);
@@ -99,9 +100,9 @@ describe("a pumping plant", () => {
 
   it("has its sprinklers behind the main where there are no laterals", () => {
     const part = partOf({ ...pumpingPlant, laterals: undefined }, "discharge main");
-    expect(lineOf(part.losses(layerOf(0.01), july), "sprinklers")?.quantity).toBeGreaterThan(0);
+    expect(lineOf(lossesOf(part, layerOf(0.01), july), "sprinklers")?.quantity).toBeGreaterThan(0);
     const before = partOf(pumpingPlant, "discharge main");
-    expect(lineOf(before.losses(layerOf(0.01), july), "sprinklers")).toBeUndefined();
+    expect(lineOf(lossesOf(before, layerOf(0.01), july), "sprinklers")).toBeUndefined();
   });
 
   it("plugs fewer nozzles under an open layer, and under shells shorter than the bore", () => {

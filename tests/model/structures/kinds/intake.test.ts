@@ -13,6 +13,7 @@ import { contextOf } from "../../contexts.js";
 import { productiveLake } from "../../lakes.js";
 import { everyMonth, relativeGap } from "../../near.js";
 import { gravityIntake, pumpedIntake } from "../../study.js";
+import { lossesOf } from "../losses.js";
 
 const ends = {
   small: { cost: assumed("oxidant.small-plant-cost"), flow: assumed("oxidant.small-plant-flow") },
@@ -179,16 +180,17 @@ describe("the losses of a fouled conduit", () => {
     const demand = pumpedIntake.demand[january] ?? Number.NaN;
     const { cleanLoss, fouledLoss, delivered } = conduitState(pumpedIntake, thin, january, context);
     expect(delivered).toBe(demand);
-    const energy = conduitOf(pumpedIntake)
-      .losses(thin, january)
-      .find(({ quantityKind }) => quantityKind === "energy");
+    const energy = lossesOf(conduitOf(pumpedIntake), thin, january).find(
+      ({ quantityKind }) => quantityKind === "energy",
+    );
     const expected = ((9.81 * demand * (fouledLoss - cleanLoss)) / 0.75) * 31 * 24;
     expect(relativeGap(energy?.quantity ?? Number.NaN, expected)).toBeLessThan(1e-12);
     expect(energy?.unitRate).toBe(0.08);
   });
 
   test.each([0, 4, 7])("of a gravity conduit are water from elsewhere only, month %d", (month) => {
-    const lines = conduitOf(gravityIntake).losses(
+    const lines = lossesOf(
+      conduitOf(gravityIntake),
       { ...thin, thickness: 0.05, lengthMm: 20, cover: 3 },
       month,
     );
@@ -206,6 +208,6 @@ describe("the losses of a fouled conduit", () => {
 
   it("are nothing in a month without demand", () => {
     const idle = { ...pumpedIntake, demand: [0, ...pumpedIntake.demand.slice(1)] };
-    expect(conduitOf(idle).losses(thin, 0)).toEqual([]);
+    expect(lossesOf(conduitOf(idle), thin, 0)).toEqual([]);
   });
 });

@@ -16,6 +16,7 @@ import { contextOf } from "../../contexts.js";
 import { productiveLake } from "../../lakes.js";
 import { relativeGap } from "../../near.js";
 import { sealWater, studyOf } from "../../study.js";
+import { lossesOf } from "../losses.js";
 
 const line: ServiceLine = { ...sealWater, oxidantAllowed: false };
 const context = contextOf(productiveLake, 8, assumed);
@@ -38,7 +39,7 @@ describe("a service line", () => {
     const fouled = { length: 60, diameter: 0.07, roughness: 0.0225, minorLoss: 8 };
     const missing = 1 - flowAtHead(fouled, 4, context.viscosity) / 0.008;
     expect(missing).toBeGreaterThan(0);
-    const [loss] = partOf(line).losses(layerOf(0.015), 0);
+    const [loss] = lossesOf(partOf(line), layerOf(0.015), 0);
     expect(loss).toMatchObject({ type: "loss", quantityKind: "days", unitRate: 400 });
     expect(relativeGap(loss?.quantity ?? Number.NaN, missing * 31 * 3)).toBeLessThan(1e-9);
   });

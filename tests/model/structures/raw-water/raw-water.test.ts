@@ -15,6 +15,7 @@ import { contextOf } from "../../contexts.js";
 import { productiveLake } from "../../lakes.js";
 import { everyMonth } from "../../near.js";
 import { plant } from "../../study.js";
+import { lossesOf } from "../losses.js";
 
 const context = contextOf(productiveLake, 20, assumed);
 const thick: Layer = {
@@ -62,20 +63,20 @@ const partOf = (line: ServiceLine) => {
 const yearly = (part: ReturnType<typeof coolingOf>) =>
   keepInService([{ component: part, context }]).chosen.yearlyCost;
 const workOf = (part: ReturnType<typeof coolingOf>, layer: Layer, upstream?: number) =>
-  costOf(part.losses(layer, 6, upstream).filter(({ type }) => type === "work"));
+  costOf(lossesOf(part, layer, 6, upstream).filter(({ type }) => type === "work"));
 
 describe("a line without strainers, coolers or orifices", () => {
   it("costs as it did, whatever is upstream", () => {
     const part = coolingOf(plantWith({}));
     expect(part.isFed).toBe(false);
-    expect(part.losses(thick, 6)).toHaveLength(1);
+    expect(lossesOf(part, thick, 6)).toHaveLength(1);
   });
 });
 
 describe("a raw-water system", () => {
   it("costs nothing where no piece comes down", () => {
     const part = coolingOf(plantWith({ coolers, strainer, upstreamWalls: [] }));
-    expect(costOf(part.losses(bareSurface, 6))).toBe(0);
+    expect(costOf(lossesOf(part, bareSurface, 6))).toBe(0);
     expect(workOf(part, thick)).toBeGreaterThan(0);
   });
 
@@ -95,15 +96,20 @@ describe("a raw-water system", () => {
   });
 
   it("counts for each of several lines alike, by hand", () => {
-    const one = partOf(lineWith({ coolers, strainer, shortageCostPerDay: 500 })).losses(thick, 6);
-    const three = partOf(lineWith({ coolers, strainer, shortageCostPerDay: 500, count: 3 })).losses(thick, 6);
+    const one = lossesOf(partOf(lineWith({ coolers, strainer, shortageCostPerDay: 500 })), thick, 6);
+    const three = lossesOf(
+      partOf(lineWith({ coolers, strainer, shortageCostPerDay: 500, count: 3 })),
+      thick,
+      6,
+    );
     expect(three.map(({ quantity }) => quantity)).toEqual(one.map(({ quantity }) => quantity * 3));
   });
 
   it("stands while a simplex strainer is cleaned, and not while a duplex one is", () => {
     const lost = (type: "simplex" | "duplex") =>
       costOf(
-        partOf(lineWith({ strainer: { ...strainer, mesh: 0.003, type }, shortageCostPerDay: 500 })).losses(
+        lossesOf(
+          partOf(lineWith({ strainer: { ...strainer, mesh: 0.003, type }, shortageCostPerDay: 500 })),
           thick,
           6,
         ),

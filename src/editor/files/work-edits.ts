@@ -1,0 +1,116 @@
+import type { AssumptionSet } from "../../assumptions/entry.js";
+import { applyOverrides } from "../../assumptions/override.js";
+import { counted } from "../../counted.js";
+import { hourlyRate } from "../../study/exports/work/work-kinds.js";
+import type { MeasuredValue, WorkSums } from "../../study/exports/work/work-sums.js";
+import type { WorkColumnsMapped } from "../../study/format/export-schema.js";
+import { valueAt } from "../../study/reading/problems.js";
+import { overrideEdits, type WrittenOverride } from "../override-edits.js";
+import { ownValues } from "../own-value.js";
+import type { Edit } from "../study-text.js";
+import { fileOrigin } from "./file-origin.js";
+
+interface MeasuredWork {
+  readonly sums: WorkSums;
+  readonly mapping: WorkColumnsMapped;
+  readonly fileName: string;
+  readonly origin: string | undefined;
+}
+
+/** Changes of a study's text that take measured work in as own values, and what they do in sentences. */
+export function workEdits(
+  document: unknown,
+  work: MeasuredWork,
+  assumptions: AssumptionSet,
+): { readonly edits: Edit[]; readonly told: string[] } {
+  const before = ownValues(document);
+  const own: WrittenOverride[] = [];
+  const told: string[] = [];
+  for (const measured of work.sums.values) {
+    const entry = assumptions.entries.get(measured.id);
+    const title = entry?.title ?? measured.id;
+    const value = valueText(measured, entry?.unit === "d", moneySign(document));
+    const override = { id: measured.id, value, reason: reasonOf(measured, work) };
+    const [problem] = applyOverrides(assumptions, [override]).problems;
+    if (problem) {
+      told.push(
+        `Not taken for the ${title}: found ${value} of ${counted(measured.orders, "order")}; allowed: ${problem.allowed}.`,
+      );
+      continue;
+    }
+    own.push(override);
+    const was = before.get(measured.id)?.value ?? `the usual ${entry?.value} ${entry?.unit}`;
+    told.push(
+      `Own value for the ${title}: ${value}, of ${counted(measured.orders, "order")}; before: ${was}.`,
+    );
+  }
+  const at = (key: string) => ["workOrders", key];
+  const origin = fileOrigin(work.origin, valueAt(document, at("origin")), work.fileName);
+  return {
+    edits: [
+      ...overrideEdits(document, own),
+      { at: at("export"), value: withoutDefaults(work.mapping) },
+      { at: at("origin"), value: origin },
+    ],
+    told: [...told, ...notSpoken(work.sums)],
+  };
+}
+
+const digits = 3;
+const hoursPerDay = 24;
+
+/** "4.58 ± 2.15 h"; a mean alone where all orders are alike. */
+function valueText(measured: MeasuredValue, isDays: boolean, sign: string): string {
+  const rounded = (hours: number) => Number((isDays ? hours / hoursPerDay : hours).toPrecision(digits));
+  const unit = measured.id === hourlyRate ? `${sign}/h` : isDays ? "d" : "h";
+  const range = isRange(measured) ? ` ± ${rounded(measured.around)}` : "";
+  return `${rounded(measured.mean)}${range} ${unit}`;
+}
+
+/** Whether it shows in the digits that are kept. */
+const isRange = ({ mean, around }: MeasuredValue): boolean =>
+  Number((mean - around).toPrecision(digits)) < Number(mean.toPrecision(digits));
+
+function moneySign(document: unknown): string {
+  const currency = valueAt(document, ["money", "currency"]) ?? "USD";
+  return currency === "USD" ? "$" : String(currency);
+}
+
+function reasonOf(measured: MeasuredValue, { sums: { from, to }, fileName }: MeasuredWork): string {
+  const range = isRange(measured) ? "; ± half of what eight in ten orders span" : "";
+  const paid = measured.id === hourlyRate ? "; as paid then" : "";
+  return `Operator record: ${counted(measured.orders, "order")} of ${spanText(from, to)} in ${fileName.slice(0, longestName)}${range}${paid}`;
+}
+const longestName = 60;
+
+const spanText = (from: number, to: number) => (from === to ? String(from) : `${from} to ${to}`);
+
+function withoutDefaults({ works, structures, ...mapping }: WorkColumnsMapped): object {
+  const given = Object.entries({ ...mapping, works, structures }).filter(
+    ([, value]) => value !== undefined && (typeof value !== "object" || Object.keys(value).length > 0),
+  );
+  return Object.fromEntries(given);
+}
+
+/** What the orders do not speak to, so that nobody takes today’s work for that of mussels. */
+function notSpoken({ sums, amounts }: WorkSums): string[] {
+  const today = sums.filter(({ work }) => work === "debris" || work === "outage");
+  const orders = today.reduce((sum, each) => sum + each.orders, 0);
+  const others = sums.reduce((sum, each) => sum + (each.structure === "other" ? each.orders : 0), 0);
+  return [
+    ...(others > 0
+      ? [`${counted(others, "order")} for what is no structure of this study are shown and move nothing.`]
+      : []),
+    ...(orders > 0
+      ? [
+          `${counted(orders, "order")} for debris and for other outages are shown and move nothing: that work goes on with or without mussels.`,
+        ]
+      : []),
+    ...(amounts.energy > 0
+      ? [
+          "Energy lost is shown and moves nothing: it is today’s. What a lost MWh is worth is each plant’s energyPrice.",
+        ]
+      : []),
+    "Orders from before mussels say what an hour, a cleaning and an outage take; how often mussels will call for them, no order can say: that stays computed.",
+  ];
+}

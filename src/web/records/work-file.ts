@@ -1,0 +1,87 @@
+import { workEdits } from "../../editor/files/work-edits.js";
+import { childOf, itemsOf } from "../../editor/form-values.js";
+import { workTable } from "../../report/papers/work-table.js";
+import { workKinds, workNames } from "../../study/exports/work/work-kinds.js";
+import { valueAt } from "../../study/reading/problems.js";
+import { type Choice, type ExportKind, named, textAt } from "./export-kind.js";
+
+const works: readonly Choice[] = workNames.map((value) => ({ value, label: workKinds[value].title }));
+
+const structuresOf = (document: unknown): readonly Choice[] => [
+  ...named(itemsOf(childOf(document, "structures"))),
+  { value: "other", label: "None of this study" },
+];
+
+const namesOf = (document: unknown): ReadonlyMap<string, string> =>
+  new Map(structuresOf(document).map(({ value, label }) => [value, label]));
+
+/** Work orders and outages: what an hour, a cleaning and an outage take becomes own values. */
+export const workFile: ExportKind = {
+  path: "/records/work",
+  part: { name: "Assumptions", path: "/assumptions" },
+  title: "Work orders and outages",
+  guide: [
+    "Choose a file of your maintenance system: a line for each order or outage, with its date, structure and kind of work, and hours, labor cost, parts, hours out of service or energy lost as far as it has them. Say once which columns hold what and what each word means.",
+    "Only sums are kept, as own values with their counts: the price of an hour of work, the hours of a cleaning, and how long a thing stands for it. Columns that name people are dropped as the file is read, and no line of it stays. A lake without mussels has no orders for mussels: how often they will call for work stays computed.",
+  ],
+  fileLabel: "File with the orders",
+  keepLabel: "Keep the own values",
+  note: "Work orders from",
+  hasDecimals: true,
+  columns: [
+    { key: "date", label: "Column of the dates", needed: true, likely: /date|day|closed|start/i },
+    {
+      ...{ key: "structure", label: "Column of the structures or equipment", needed: true },
+      likely: /structure|equipment|asset|unit/i,
+    },
+    {
+      ...{ key: "work", label: "Column of the kinds of work", needed: false },
+      likely: /type|kind|activity|cause|^work$/i,
+    },
+    {
+      ...{ key: "order", label: "Column of the numbers of the orders", needed: false },
+      likely: /order|number|^wo\b|^no\.?$/i,
+    },
+    {
+      ...{ key: "hours", label: "Column of the hours of work", needed: false },
+      likely: /labou?r h|man.?h|work h|^hours$/i,
+    },
+    {
+      ...{ key: "laborCost", label: "Column of the cost of these hours, without parts", needed: false },
+      likely: /labou?r (cost|\$)|wages/i,
+    },
+    { key: "parts", label: "Column of the cost of parts", needed: false, likely: /part|material/i },
+    {
+      ...{ key: "outage", label: "Column of the hours out of service", needed: false },
+      likely: /outage|out of service|down/i,
+    },
+    { key: "energy", label: "Column of the energy lost", needed: false, likely: /energy|mwh|kwh/i },
+  ],
+  words: [
+    {
+      ...{ about: "structures", label: "The structure that" },
+      choices: structuresOf,
+    },
+    { about: "works", label: "The kind of work that", choices: () => works },
+  ],
+  settings: () => [
+    {
+      ...{ key: "all", label: "Kind of all orders, if no column has it", isMapped: true },
+      choices: [{ value: "", label: "A column has it" }, ...works],
+    },
+    { key: "energyUnit", label: "Unit of the energy lost, if its column’s name has none", isMapped: true },
+  ],
+  mapped: (document) => valueAt(document, ["workOrders", "export"]),
+  origin: (document) => textAt(document, "workOrders", "origin"),
+  tried: async ({ answers, assumptions }, { form, name, ...trial }) => {
+    const { found, mapping, ...tried } = await answers.ask("workTried", trial);
+    const isRead = found !== undefined && mapping !== undefined;
+    const origin = form.origin === "" ? undefined : form.origin;
+    return {
+      ...{ ...tried, mapping, table: found && workTable(found, namesOf(trial.document)) },
+      changes: isRead
+        ? workEdits(trial.document, { sums: found, mapping, fileName: name, origin }, assumptions)
+        : undefined,
+    };
+  },
+};

@@ -1,0 +1,105 @@
+import { describe, expect, it } from "vitest";
+import { growLayers } from "../../../../src/model/mussels/growth.js";
+import { candidatePlans } from "../../../../src/model/structures/plan.js";
+import { contendersOf } from "../../../../src/model/structures/plans/contenders.js";
+import { courseOf, nearLimit } from "../../../../src/model/structures/plans/course.js";
+import { planTools } from "../../../../src/model/structures/plans/tools.js";
+import { untouchedCourse, yearLike } from "../../../../src/model/structures/plans/untouched.js";
+import { componentsOf } from "../../../../src/model/structures/structure.js";
+import { assumedWith, numbersBy } from "../../assumptions.js";
+import { contextOf } from "../../contexts.js";
+import { drawnDownLake, productiveLake } from "../../lakes.js";
+import { fixedDock, gravityIntake } from "../../study.js";
+
+const closeRack = { ...gravityIntake, rack: { ...gravityIntake.rack, clearSpacing: 0.03 } };
+
+function rackIn(startDensity: number) {
+  const context = contextOf(productiveLake, 12, assumedWith({ "protection.start-density": startDensity }));
+  const component = componentsOf(closeRack, context).find(({ kind }) => kind === "rack");
+  if (!component) throw new Error("no rack");
+  const tools = planTools({ component, context, surface: context.growing(component.surface) });
+  const plan = candidatePlans(component, context).plans.find(({ id }) => id === "trigger");
+  if (!plan) throw new Error("no plan");
+  const untouched = tools.untouched(1);
+  return { context, component, untouched, course: courseOf(plan, untouched, tools) };
+}
+
+describe("inspections with cleaning when a limit is near", () => {
+  it("clean in each month in which mussels are found and the layer is near its limit, and in no other", () => {
+    const { context, component, course } = rackIn(0.3);
+    const limitShare = numbersBy("trigger").limitShare;
+    const isNear = nearLimit({ by: "trigger", limitShare }, component, context);
+    expect(course.cleanedMonths.size).toBeGreaterThan(2);
+    course.layers.forEach((layer, month) => {
+      const isDue = context.found.isFound(month) && isNear(layer, month % 12);
+      expect(course.cleanedMonths.has(month), `month ${month}`).toBe(isDue);
+    });
+    expect(context.found.isFound(0)).toBe(false);
+  });
+
+  it("touch nothing in a lake in which mussels are never regularly found", () => {
+    const { course, untouched } = rackIn(2);
+    expect(course).toBe(untouched);
+  });
+});
+
+describe("a surface that nobody touches", () => {
+  it.each([
+    ["never dry", 85, 12],
+    ["bare each winter", 95, 12],
+    ["bare each winter, over two years alone", 95, 2],
+  ])("is told by the years that repeat as by growing them all: %s", (_what, elevation, years) => {
+    const context = contextOf(drawnDownLake, years, assumedWith({ "population.peak-share": 0.9 }));
+    const [component] = componentsOf({ ...fixedDock, elevation }, context);
+    if (!component) throw new Error("no hull");
+    const surface = context.growing(component.surface);
+    const course = untouchedCourse(1, { component, context, surface });
+    const plainly = growLayers({ surface, density: context.density }, context.growth);
+    const told = context.density.map(
+      (_, month) => course.layers[yearLike(course, Math.floor(month / 12)) * 12 + (month % 12)]?.mass,
+    );
+    expect(told).toEqual(plainly.map(({ mass }) => mass));
+    const smallest = context.assumed("cleaning.smallest-layer");
+    expect(course.firstWorth).toBe(plainly.findIndex(({ thickness }) => thickness >= smallest));
+  });
+});
+
+describe("the way out of a year that does not allow a plan", () => {
+  it("is sought among plans that install nothing and are done within the year", () => {
+    const [dry, wet] = [drawnDownLake, productiveLake].map((lake) => contextOf(lake, 12));
+    if (!dry || !wet) throw new Error("no context");
+    const structure = { ...gravityIntake, elevation: 95, oxidantAllowed: true };
+    const parts = [dry, wet].map((context) => {
+      const component = componentsOf(structure, context).find(({ kind }) => kind === "conduit");
+      if (!component) throw new Error("no conduit");
+      return { component, context, surface: context.growing(component.surface) };
+    });
+    const offered: (readonly string[])[] = [];
+    const { contenders } = contendersOf(parts, (year, plans) => {
+      offered[year] = plans.map(({ id }) => id);
+      const [first] = plans;
+      if (!first) throw new Error("no way out");
+      return first;
+    });
+    const [, wetPart] = parts;
+    if (!wetPart) throw new Error("no part");
+    const all = candidatePlans(wetPart.component, wet).plans;
+    const ids = offered[1] ?? [];
+    const others = all.filter(({ id }) => !ids.includes(id));
+    const isInstalled = ({ entry }: (typeof all)[number]) => "capital" in entry.numbers;
+    const isLong = ({ routine }: (typeof all)[number]) => routine.by === "interval" && routine.months > 12;
+    expect(ids).toContain("leave");
+    expect(others.filter((plan) => isInstalled(plan) && !isLong(plan))).not.toEqual([]);
+    expect(others.filter((plan) => isLong(plan) && !isInstalled(plan))).not.toEqual([]);
+    expect(others.every((plan) => isInstalled(plan) || isLong(plan))).toBe(true);
+    expect(all.filter(({ id }) => ids.includes(id)).some((plan) => isInstalled(plan) || isLong(plan))).toBe(
+      false,
+    );
+    expect(contenders.find(({ plan }) => plan.id === "dry")?.byYear.map(({ id }) => id)).toEqual([
+      "dry",
+      ids[0],
+    ]);
+    // The dry year allows the plan itself.
+    expect(offered[0]).toBeUndefined();
+  });
+});

@@ -1,0 +1,41 @@
+import { describe, expect, it } from "vitest";
+import type { Structure } from "../../../../src/model/structures/kinds.js";
+import { candidatePlans } from "../../../../src/model/structures/plan.js";
+import { followPlan } from "../../../../src/model/structures/plan-over-years.js";
+import { planTools } from "../../../../src/model/structures/plans/tools.js";
+import { planValue } from "../../../../src/model/structures/plans/value.js";
+import { weighedLines } from "../../../../src/model/structures/plans/weights.js";
+import { componentsOf } from "../../../../src/model/structures/structure.js";
+import { assumedWith } from "../../assumptions.js";
+import { contextOf } from "../../contexts.js";
+import { drawnDownLake } from "../../lakes.js";
+import { fixedDock, floatingDock, gravityIntake } from "../../study.js";
+
+/** Mussels are regularly found years after work begins, so that protections are used before. */
+const lateProtected = assumedWith({ "protection.start-density": 0.6 });
+const dosed = { ...gravityIntake, elevation: 95, oxidantAllowed: true };
+
+describe("the value of a plan", () => {
+  it.each<[string, Structure, number]>([
+    ["a floating dock", floatingDock, 16],
+    ["a pier that each winter kills bare", { ...fixedDock, elevation: 95 }, 16],
+    ["an intake that may be dosed", dosed, 16],
+    ["an intake over two years", dosed, 2],
+  ])("is what its lines come to by their weights: %s", (_what, structure, years) => {
+    const context = contextOf(drawnDownLake, years, lateProtected);
+    const { planWeights } = context;
+    for (const component of componentsOf(structure, context)) {
+      const tools = planTools({ component, context, surface: context.growing(component.surface) });
+      for (const plan of candidatePlans(component, context).plans) {
+        const value = planValue(plan, tools);
+        while (!value.isWhole()) value.reckonOn();
+        const followed = followPlan(plan, tools, value.course());
+        const expected = followed.years.reduce(
+          (sum, lines, year) => sum + weighedLines(lines, planWeights.byYear[year] ?? [], planWeights),
+          0,
+        );
+        expect(Math.abs(value.atLeast() - expected), plan.id).toBeLessThanOrEqual(1e-9 * expected);
+      }
+    }
+  });
+});

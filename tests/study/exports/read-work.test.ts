@@ -1,0 +1,120 @@
+import { describe, expect, it } from "vitest";
+import { workEdits } from "../../../src/editor/files/work-edits.js";
+import { readWork } from "../../../src/study/exports/work/read-work.js";
+import { workOrdersSchema } from "../../../src/study/format/export-schema.js";
+import { assumptions } from "../../report/runs.js";
+
+const structures = ["city-intake", "powerhouse"];
+const mapping = {
+  ...{ date: "Closed", structure: "Asset", work: "Type", order: "No", hours: "Hours", laborCost: "Labor" },
+  ...{ outage: "Down (h)", energy: "Lost (MWh)" },
+  structures: { CWI: "city-intake", "Unit 1": "powerhouse", Shop: "other" },
+  works: { Basket: "strainer", Rack: "debris", Stop: "unit" },
+};
+const head = "No;Closed;Asset;Type;Crew;Hours;Labor;Down (h);Lost (MWh)";
+const read = (lines: readonly string[], more: object = {}) =>
+  readWork(`${head}\n${lines.join("\n")}\n`, workOrdersSchema.parse({ ...mapping, ...more }), structures);
+const lines = [
+  "1;2024-03-02;CWI;Basket;J. Doe;2;120;1.5;",
+  "2;2025-03-02;CWI;Basket;R. Roe;3;$210.00;2.5;",
+  "2;2025-03-03;CWI;Basket;J. Doe;1;70;;",
+  "3;2025-04-03;CWI;Rack;J. Doe;9;;;",
+  "4;2025-05-03;Unit 1;Stop;J. Doe;;;36;12.5",
+  "5;2025-05-03;Shop;Basket;J. Doe;99;99;99;",
+];
+
+describe("a file of work orders and outages", () => {
+  it("is summed by structure and kind of work; lines of one number are one order", () => {
+    const { sums, told, refused } = read(lines);
+    expect(refused).toEqual([]);
+    expect(told).toEqual(["6 lines read.", "Dropped and not kept: Crew."]);
+    expect([sums?.from, sums?.to, sums?.orders]).toEqual([2024, 2025, 5]);
+    expect(sums?.sums[0]).toEqual({
+      ...{ structure: "city-intake", work: "strainer", title: "Cleaning a strainer", orders: 2 },
+      amounts: { hours: 6, laborCost: 400, parts: 0, outage: 4, energy: 0 },
+    });
+    expect(sums?.amounts.energy).toBeCloseTo(12_500, 6);
+    expect(JSON.stringify(sums)).not.toMatch(/Doe|Roe/);
+  });
+
+  it("says what an hour and a cleaning take, of the study's structures alone", () => {
+    expect(read(lines).sums?.values).toEqual([
+      { id: "labour.maintenance-rate", mean: 400 / 6, around: expect.closeTo(5, 9), orders: 2 },
+      { id: "raw-water.strainer-hours", mean: 3, around: 1, orders: 2 },
+      { id: "raw-water.strainer-outage", mean: 2, around: 0.5, orders: 2 },
+      { id: "hydropower.outage-days", mean: 36, around: 0, orders: 1 },
+    ]);
+  });
+
+  it("becomes own values with their counts, and says what no order can tell", () => {
+    const { sums } = read(lines);
+    if (!sums) throw new Error("nothing was read");
+    const work = {
+      sums,
+      mapping: workOrdersSchema.parse(mapping),
+      fileName: "orders.csv",
+      origin: undefined,
+    };
+    const { edits, told } = workEdits({ money: { currency: "CAD" } }, work, assumptions);
+    expect(edits.slice(0, 4)).toEqual(
+      [
+        ["labour.maintenance-rate", "66.7 ± 5 CAD/h", "2 orders", "; as paid then"],
+        ["raw-water.strainer-hours", "3 ± 1 h", "2 orders", ""],
+        ["raw-water.strainer-outage", "2 ± 0.5 h", "2 orders", ""],
+        ["hydropower.outage-days", "1.5 d", "1 order", ""],
+      ].map(([id, value, orders, more], index) => ({
+        at: ["overrides", index],
+        value: {
+          ...{ id, value },
+          reason: `Operator record: ${orders} of 2024 to 2025 in orders.csv${value?.includes("±") ? "; ± half of what eight in ten orders span" : ""}${more}`,
+        },
+      })),
+    );
+    expect(told.join(" ")).toContain("1 order for debris and for other outages are shown and move nothing");
+    expect(told.at(-1)).toContain("no order can say");
+  });
+
+  it("asks for structures and kinds of work that nobody has mapped, and for a unit", () => {
+    const { asked } = read(["1;2024-03-02;Pump 9;Paint;J. Doe;2;120;;"], { energy: "Crew" });
+    expect(asked.map(({ about, words }) => [about, words])).toEqual([
+      ["unit", undefined],
+      ["structures", ["Pump 9"]],
+      ["works", ["Paint"]],
+    ]);
+    expect(asked[0]?.problem.found).toBe('"Crew", no unit of energy');
+  });
+
+  it.each([
+    ["1;2024-02-30;CWI;Basket;;2;120;;", 'date "2024-02-30"', "a day that the month has"],
+    ["1;2024-02-20;CWI;Basket;;-2;120;;", 'hours of work "-2"', "hours from 0 to 100,000, or nothing"],
+    ["1;2024-02-20;CWI;Basket;;2;-9;;", 'labor cost "-9"', "an amount of 0 or more, or nothing"],
+    ["1;2024-02-20;CWI;Basket;;2;;9000;", 'hours out of service "9000"', "hours from 0 to 8,784, a year"],
+    ["1;2024-02-20;CWI;Basket;;2;;;lots", 'energy lost "lots"', "an energy of 0 or more, or nothing"],
+    ["1;2024-02-20;;Basket;;2;;;", "structure nothing", "a word for a structure"],
+    ["1;2024-02-20;CWI;;;2;;;", "work nothing", "a word for a kind of work"],
+  ])("refuses %s by line, found, allowed and remedy, and counts the others", (line, found, allowed) => {
+    const { refused, sums } = read([...lines, line]);
+    expect(refused).toEqual([
+      {
+        line: 8,
+        found,
+        allowed: expect.stringContaining(allowed),
+        remedy: expect.stringContaining("Correct"),
+      },
+    ]);
+    expect(sums?.orders).toBe(5);
+  });
+
+  it("reads 200,000 lines within 5 s of processor time", () => {
+    const many = Array.from(
+      { length: 200_000 },
+      (_, index) =>
+        `${index};${2010 + (index % 15)}-0${1 + (index % 9)}-11;CWI;Basket;J. Doe;2.5;177.5;1;0.5`,
+    );
+    const before = process.cpuUsage();
+    const { sums } = read(many);
+    const { user, system } = process.cpuUsage(before);
+    expect(sums?.orders).toBe(200_000);
+    expect((user + system) / 1e6).toBeLessThan(5);
+  }, 60_000);
+});

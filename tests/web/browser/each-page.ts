@@ -1,0 +1,62 @@
+/** Studies at hand for the pages: a full one, a blank one, a first estimate, and one with a search. */
+interface Opened {
+  readonly full: string;
+  readonly blank: string;
+  readonly first: string;
+  readonly searched: string;
+}
+
+/** Each page of the workbench, with its path among the studies opened for it. */
+export const pages: readonly (readonly [name: string, path: (opened: Opened) => string])[] = [
+  ["the list of studies", () => "/"],
+  ["a new study", () => "/studies/new"],
+  ["results", ({ full }) => full],
+  ["names", ({ full }) => `${full}/edit/names`],
+  ["the lake", ({ full }) => `${full}/edit/lake`],
+  ["levels", ({ full }) => `${full}/edit/levels`],
+  ["structures", ({ full }) => `${full}/edit/structures`],
+  ["a structure", ({ full }) => `${full}/edit/structures/0`],
+  ["a table of structures", ({ full }) => `${full}/structures/table`],
+  ["boats", ({ full }) => `${full}/edit/boats`],
+  ["an option", ({ full }) => `${full}/edit/options/1`],
+  ["options", ({ full }) => `${full}/edit/options`],
+  ["revisions", ({ full }) => `${full}/revisions`],
+  ["an earlier revision", ({ full }) => `${full}/revisions/1`],
+  ["plans of upkeep", ({ full }) => `${full}/plans`],
+  ["the program that fits", ({ searched }) => `${searched}/search`],
+  ["issued reports", ({ full }) => `${full}/issues`],
+  ["money", ({ full }) => `${full}/edit/money`],
+  ["what is printed", ({ full }) => `${full}/edit/printed`],
+  ["an unfinished study", ({ blank }) => blank],
+  ["empty levels", ({ blank }) => `${blank}/edit/levels`],
+  ["the first screen of a first answer", () => "/start"],
+  ["the second, with its balance", () => "/start?screen=2&intakes%2F0%2Fuse=town"],
+  ["the first screen with an entry that cannot be read", () => "/start?act=next&depth=lots"],
+  ["a comparison", ({ full }) => `/compare?left=${full.split("/")[2]}&right=example-ninemoss`],
+  ["what to compare", () => "/compare"],
+  ["verification", () => "/verify"],
+  ["the method", () => "/method"],
+  ["help", () => "/help"],
+  ["help on the service", () => "/help/service"],
+  ["help on access", () => "/help/access"],
+  ["help on the study as a file", () => "/help/study-format"],
+  ["a list to be sent to the plant", () => "/help/checklist/hydropower"],
+  ["what programs can do", () => "/api"],
+  ["assumptions", ({ full }) => `${full}/assumptions`],
+  ["an assumption", ({ full }) => `${full}/assumptions/cleaning.rack.visit`],
+  ["several own values", ({ full }) => `${full}/own-values?from=example-thistledown`],
+  ["records from files", ({ full }) => `${full}/records`],
+  ["a month worked by hand", ({ full }) => `${full}/worked`],
+  ["the odds", ({ full }) => `${full}/odds`],
+  ["where the chance comes from", ({ full }) => `${full}/chance`],
+  ["downloads", ({ full }) => `${full}/forms`],
+  ["the report on a screen", ({ full }) => `${full}/report`],
+  ["records of levels", ({ full }) => `${full}/records`],
+  ["logs of boats", ({ full }) => `${full}/records/boats`],
+  ["samples for mussels", ({ full }) => `${full}/records/samples`],
+  ["work orders and outages", ({ full }) => `${full}/records/work`],
+  ["what to replace first", ({ first }) => `${first}/first`],
+  ["a page with typical values", ({ first }) => `${first}/edit/structures/0`],
+  ["a page that is not there", () => "/studies/nobody"],
+  ["an example, which is only read", () => "/studies/example-ninemoss/edit/lake"],
+];
