@@ -1,16 +1,12 @@
-import type { Progress } from "../odds/ask-each.js";
+import type { DrawControl, Progress } from "../odds/ask-each.js";
+import type { EarlyFigures } from "../study/odds/early-figures.js";
 
 /** Too many runs wait already. */
 export class BusyError extends Error {}
 
-interface RunControl {
-  readonly signal: AbortSignal;
-  readonly onProgress: (progress: Progress) => void;
-}
-
 /** How far a run is: its progress, or the runs that come first. */
 export type RunState =
-  | { readonly state: "drawing"; readonly progress: Progress }
+  | { readonly state: "drawing"; readonly progress: Progress; readonly early?: EarlyFigures }
   | { readonly state: "waiting"; readonly before: number };
 
 /** Long runs, one after another, that end when nobody asks for them any more. */
@@ -20,7 +16,7 @@ interface RunQueue {
    * @param work deals with its own errors
    * @throws BusyError where as many wait as may
    */
-  readonly join: (key: string, work: (control: RunControl) => Promise<void>) => RunState;
+  readonly join: (key: string, work: (control: DrawControl) => Promise<void>) => RunState;
   readonly cancel: (key: string) => void;
 }
 
@@ -33,11 +29,13 @@ export interface QueueSettings {
 
 interface Run {
   readonly key: string;
-  readonly work: (control: RunControl) => Promise<void>;
+  readonly work: (control: DrawControl) => Promise<void>;
   readonly control: AbortController;
   readonly patience: NodeJS.Timeout;
   /** Absent while it waits. */
   progress?: Progress;
+  /** What the draws so far say. */
+  early?: EarlyFigures;
 }
 
 export function runQueue({ patienceMilliseconds, mostWaiting }: QueueSettings): RunQueue {
@@ -48,8 +46,11 @@ export function runQueue({ patienceMilliseconds, mostWaiting }: QueueSettings): 
     const onProgress = (progress: Progress) => {
       first.progress = progress;
     };
+    const onEarly = (early: EarlyFigures) => {
+      first.early = early;
+    };
     onProgress({ done: 0, planned: 0 });
-    void first.work({ signal: first.control.signal, onProgress }).finally(() => remove(first));
+    void first.work({ signal: first.control.signal, onProgress, onEarly }).finally(() => remove(first));
   };
   const remove = (run: Run) => {
     clearTimeout(run.patience);
@@ -77,9 +78,9 @@ export function runQueue({ patienceMilliseconds, mostWaiting }: QueueSettings): 
     join: (key, work) => {
       const run = find(key) ?? linedUp(key, work);
       run.patience.refresh();
-      return run.progress
-        ? { state: "drawing", progress: run.progress }
-        : { state: "waiting", before: runs.indexOf(run) };
+      const { progress, early } = run;
+      if (!progress) return { state: "waiting", before: runs.indexOf(run) };
+      return { state: "drawing", progress, ...(early && { early }) };
     },
   };
 }

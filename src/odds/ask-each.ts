@@ -1,3 +1,5 @@
+import type { EarlyFigures } from "../study/odds/early-figures.js";
+
 export interface Progress {
   /** Draws of the lake, and lakes at values of one's choice. */
   readonly done: number;
@@ -8,13 +10,15 @@ export interface Progress {
 export interface DrawControl {
   readonly signal: AbortSignal;
   readonly onProgress: (progress: Progress) => void;
+  /** Takes first figures, and better ones, while more is drawn. */
+  readonly onEarly?: (figures: EarlyFigures) => void;
 }
 
 /** Asks all at once and gives the answers in order; a failure ends the others. */
 export async function askEach<Asked, Answer>(
   questions: readonly Asked[],
   ask: (question: Asked, signal: AbortSignal) => Promise<Answer>,
-  { signal, onProgress }: DrawControl,
+  { signal, onProgress }: Pick<DrawControl, "signal" | "onProgress">,
 ): Promise<Answer[]> {
   const planned = questions.length;
   const ending = new AbortController();

@@ -1,8 +1,9 @@
 import { at } from "../lists.js";
 import { lakesPerBlock } from "../model/futures/draw-plan.js";
 import type { LakeFutures, LakePoint } from "../study/odds/draws.js";
+import { earlyFigures } from "../study/odds/early-figures.js";
 import type { FuturesOdds, Odds } from "../study/odds/odds.js";
-import { leastFutures } from "../study/odds/odds-settings.js";
+import { earlyBlocks, leastFutures } from "../study/odds/odds-settings.js";
 import { sensitivityOf } from "../study/odds/sensitivity.js";
 import { blocksToDo, type ComparedOptions, comparedOptions } from "../study/odds/stop-drawing.js";
 import type { SearchResult } from "../study/search/result.js";
@@ -48,28 +49,38 @@ export const fewFuturesOf = (
 ): Promise<FuturesOdds> =>
   futuresOf(pool, { document, settings: { ...settings, mostFutures: leastFutures } }, control);
 
-/** Draws a study until its stop rule is content, with what matters in it: most of the time goes there. */
-export async function oddsOf(
-  pool: WorkerPool,
-  study: StudyToDraw,
-  { signal, onProgress }: DrawControl,
-): Promise<Odds> {
-  let before = 0;
-  const counted = {
-    signal,
-    onProgress: ({ done, planned }: Progress) => {
-      onProgress({ done: before + done, planned: before + planned });
-      if (done === planned) before += planned;
-    },
-  };
-  const { lakes, summary } = await drawn(pool, study, counted);
+/**
+ * Draws a study until its stop rule is content, with what matters in it. First figures are told as soon as some are drawn,
+ * since most of the time goes to the rest.
+ */
+export async function oddsOf(pool: WorkerPool, study: StudyToDraw, control: DrawControl): Promise<Odds> {
+  const { signal } = control;
+  const next = inStages(control);
+  const { lakes, summary } = await drawn(pool, study, next());
   const plan = await pool.ask(study, "plan", {}, signal);
-  const run = (points: readonly LakePoint[]) =>
-    askEach(points, (point, either) => pool.ask(study, "netBenefits", { point }, either), counted);
   const benefits = netBenefits(lakes, comparedOptions(study.document));
-  const matters = await sensitivityOf(plan, benefits, run);
+  const ranks = await pool.ask(study, "ranks", { netBenefits: benefits }, signal);
+  const points = next();
+  const run = (asked: readonly LakePoint[]) =>
+    askEach(asked, (point, either) => pool.ask(study, "netBenefits", { point }, either), points);
+  const matters = await sensitivityOf(plan, ranks, run);
   if (!study.document.search) return { ...summary, matters };
-  return { ...summary, matters, search: withoutTexts(await searchOf(pool, study, counted)) };
+  return { ...summary, matters, search: withoutTexts(await searchOf(pool, study, next())) };
+}
+
+/** Gives a control for each stage of a run, which counts on from what was done before it. */
+function inStages({ onProgress, ...control }: DrawControl): () => DrawControl {
+  let told = 0;
+  return () => {
+    const before = told;
+    return {
+      ...control,
+      onProgress: ({ done, planned }) => {
+        told = before + done;
+        onProgress({ done: told, planned: before + planned });
+      },
+    };
+  };
 }
 
 /** Schedules as texts of a study are for its page alone. */
@@ -83,8 +94,13 @@ async function drawn(pool: WorkerPool, study: StudyToDraw, control: DrawControl)
   const lakes: LakeFutures[] = [];
   let next = blocksToDo(lakes, compared, study.settings);
   while (!("end" in next)) {
-    const blocks = { first: lakes.length / lakesPerBlock, count: next.blocks };
-    lakes.push(...(await drawLakes(pool, study, blocks, control)));
+    const before = lakes.length;
+    const first = before / lakesPerBlock;
+    const planned = before + next.blocks * lakesPerBlock;
+    const onProgress = ({ done }: Progress) => control.onProgress({ done: before + done, planned });
+    const blocks = { first, count: Math.min(next.blocks, Math.max(first, earlyBlocks)) };
+    lakes.push(...(await drawLakes(pool, study, blocks, { ...control, onProgress })));
+    control.onEarly?.(earlyFigures(study.document, lakes));
     next = blocksToDo(lakes, compared, study.settings);
   }
   const summary = await pool.ask(study, "summary", { lakes, end: next.end }, control.signal);

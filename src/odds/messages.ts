@@ -2,7 +2,7 @@ import type { LakeTerms } from "../model/search/lake-terms.js";
 import type { StudyDocument } from "../study/format/schema.js";
 import type { LevelCosts } from "../study/levels/level-costs.js";
 import type { LakeFutures, LakePoint, StudyPlan } from "../study/odds/draws.js";
-import type { Odds } from "../study/odds/odds.js";
+import type { Odds, Sensitivity } from "../study/odds/odds.js";
 import type { OddsSettings } from "../study/odds/odds-settings.js";
 import type { SearchResult } from "../study/search/result.js";
 
@@ -20,6 +20,8 @@ export interface Questions {
   readonly summary: { readonly lakes: readonly LakeFutures[]; readonly end: Odds["end"] };
   /** What is drawn. */
   readonly plan: object;
+  /** How each input goes with the net benefits of the futures, a list for each lake. */
+  readonly ranks: { readonly netBenefits: readonly Float64Array[] };
   /** Of the requested option at values of one's choice, for each set of chances. */
   readonly netBenefits: { readonly point: LakePoint };
   /** A part of the schedules of levels that a search tries. */
@@ -39,6 +41,7 @@ export interface Answers {
   readonly lake: LakeFutures;
   readonly summary: Omit<Odds, "matters">;
   readonly plan: StudyPlan;
+  readonly ranks: Sensitivity["ranks"];
   readonly netBenefits: readonly number[];
   readonly levels: readonly LevelCosts[];
   readonly terms: LakeTerms;

@@ -6,7 +6,7 @@ import type { StudyToDraw } from "./messages.js";
 import type { WorkerPool } from "./pool.js";
 
 /** Blocks of the odds' own draws over which programs are held against one another: all in the same lakes. */
-const searchedBlocks = 2;
+const searchedBlocks = 4;
 
 /** Parts in which the schedules of levels are worked out: each takes well under a second. */
 const levelParts = 12;

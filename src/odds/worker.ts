@@ -6,6 +6,7 @@ import { lakeTerms } from "../model/search/lake-terms.js";
 import { type DrawnStudy, drawnStudy } from "../study/odds/draws.js";
 import { oddsSummary } from "../study/odds/odds-summary.js";
 import { netBenefitsAt } from "../study/odds/sensitivity-points.js";
+import { rankCorrelations } from "../study/odds/sensitivity-ranks.js";
 import { comparedOptions } from "../study/odds/stop-drawing.js";
 import { type Reply, replyOf } from "../study/reading/replies.js";
 import {
@@ -51,6 +52,8 @@ function answerTo(question: Question, { study, drawn, searched }: KnownStudy): A
       return oddsSummary({ ...study, drawn }, question.lakes, question.end);
     case "plan":
       return drawn.plan;
+    case "ranks":
+      return rankCorrelations(drawn.plan, question.netBenefits);
     case "netBenefits":
       return netBenefitsAt(drawn, comparedOptions(study.document), question.point);
     case "levels":

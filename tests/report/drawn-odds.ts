@@ -9,6 +9,7 @@ import { leastBlocks } from "../../src/study/odds/odds-settings.js";
 import { oddsSummary } from "../../src/study/odds/odds-summary.js";
 import { sensitivityOf } from "../../src/study/odds/sensitivity.js";
 import { netBenefitsAt } from "../../src/study/odds/sensitivity-points.js";
+import { rankCorrelations } from "../../src/study/odds/sensitivity-ranks.js";
 import { comparedOptions } from "../../src/study/odds/stop-drawing.js";
 import type { StudyRun } from "../../src/study/prepare/compute.js";
 import { keptInRun } from "../kept-in-run.js";
@@ -37,7 +38,7 @@ async function drawnOdds(run: StudyRun): Promise<PrintedOdds> {
   );
   const matters = await sensitivityOf(
     drawn.plan,
-    benefits,
+    rankCorrelations(drawn.plan, benefits),
     async (points) => points.map((point) => netBenefitsAt(drawn, compared, point)),
     bars,
   );

@@ -22,7 +22,7 @@ const badFiles = [
   ["precision-of-nothing", ".precision", '"0 %"', "a share from 0.1 to 50 %"],
   ["precision-above-half", ".precision", '"60 %"', "a share from 0.1 to 50 %"],
   ["precision-with-range", ".precision", '"5 to 10 %"', "one share without a range"],
-  ["futures-of-one-block", ".mostFutures", "512", "at least 1,024 futures"],
+  ["futures-of-one-block", ".mostFutures", "128", "at least 256 futures"],
   ["futures-beyond-memory", ".mostFutures", "1000000", "at most 204,800 futures"],
   ["half-a-future", ".mostFutures", "5000.5", "a whole number of futures"],
   ["unknown-field", ".futures", "an unknown key", "only the keys of the study format"],

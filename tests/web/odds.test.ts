@@ -108,6 +108,29 @@ describe("the page of a study's odds", () => {
     expect(await response.json()).toEqual({ state: "drawing", progress: { done: 3, planned: 80 } });
   });
 
+  it("shows first figures while the rest is drawn, marked as preliminary, and tells a script that they are there", async () => {
+    const option = { name: "Staffed summer checks", meanCost: 700_000, everInfested: 0.031 };
+    const early = {
+      lakes: 128,
+      options: [{ ...option, against: { netBenefit: -661_500, cheaper: 0.012 } }],
+    };
+    const draw: AskedRunSettings<Odds>["draw"] = (_, { onEarly }) => {
+      onEarly?.(early);
+      return new Promise(() => undefined);
+    };
+    const get = await asking({ draw });
+    const page = await (await get(ninemoss)).text();
+    expect(page).toContain("Preliminary, from the first 128 draws of the lake");
+    expect(page).toContain("Staffed summer checks");
+    expect(page).toContain("Reports wait for the final ones");
+    expect(page).toContain("draws of the lake.</label>");
+    expect(await (await get(`${ninemoss}.json`)).json()).toMatchObject({ state: "drawing", early });
+    // The agreed answer of the API has no figures that are not final.
+    const asked = await get("/api/studies/example-ninemoss/odds");
+    expect(asked.status).toBe(202);
+    expect(await asked.json()).toEqual({ state: "drawing", progress: { done: 0, planned: 0 } });
+  });
+
   it("does not exist for a study that does not", async () => {
     const get = await asking({ draw: endless().draw });
     expect((await get("/studies/none/odds")).status).toBe(404);

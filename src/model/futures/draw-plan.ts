@@ -26,7 +26,7 @@ export interface DrawPlan {
 
 /** Draws of the lake in a block, and futures for each: both powers of two, as a Sobol sequence wants. */
 export const lakesPerBlock = 16;
-export const futuresPerLake = 32;
+export const futuresPerLake = 8;
 export const futuresPerBlock = lakesPerBlock * futuresPerLake;
 
 /** Draws of one block by the ids of the inputs, each as the share of its distribution that the value does not exceed. */

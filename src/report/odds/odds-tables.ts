@@ -1,5 +1,6 @@
 import { counted } from "../../counted.js";
 import type { StudyDocument } from "../../study/format/schema.js";
+import type { EarlyFigures } from "../../study/odds/early-figures.js";
 import type { Odds } from "../../study/odds/odds.js";
 import { clearPercent, formatter, percent, significant } from "../words/format.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
@@ -18,6 +19,32 @@ export function oddsTables(odds: Odds, document: StudyDocument): OddsTables {
       `each with ${count(odds.futures / odds.lakes)} courses of chance. ` +
       `${odds.inputs} quantities were varied within their ranges (seed ${odds.settings.seed}).`,
     tables: [costTable(odds, document), chanceTable(odds, document)],
+  };
+}
+
+/** What the first draws say, while the rest is made: on the screen alone. */
+export function earlyTable({ lakes, options }: EarlyFigures, { money, study }: StudyDocument): TableView {
+  const format = formatter(money.currency, study.units);
+  return {
+    id: "table-odds-early",
+    caption: `Preliminary, from the first ${significant(lakes, 7)} draws of the lake`,
+    head: head(
+      "Option",
+      num("Cost on average"),
+      num(`Mussels establish within ${counted(money.horizon, "year")}`),
+      num("Chance that it pays"),
+      num("Net benefit on average"),
+    ),
+    rows: options.map(({ name, meanCost, everInfested, against }) =>
+      row(
+        name,
+        num(format.money(meanCost)),
+        num(percent(everInfested)),
+        num(against ? clearPercent(against.cheaper) : "–"),
+        num(against ? format.money(against.netBenefit) : "–"),
+      ),
+    ),
+    note: "These figures still move as more draws are made. Reports wait for the final ones.",
   };
 }
 

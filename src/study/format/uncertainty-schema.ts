@@ -1,6 +1,13 @@
 import { z } from "zod";
 import { futuresPerBlock } from "../../model/futures/draw-plan.js";
-import { leastFutures, mostFutures, type OddsSettings, usualSeed } from "../odds/odds-settings.js";
+import {
+  finestError,
+  leastFutures,
+  mostFutures,
+  type OddsSettings,
+  usualMostFutures,
+  usualSeed,
+} from "../odds/odds-settings.js";
 import { quantity } from "./fields.js";
 
 const written = (count: number) => count.toLocaleString("en-US");
@@ -27,15 +34,16 @@ export const uncertaintySchema = z.strictObject({
   confidence: oneShare(0.5, 0.99)
     .prefault("80 %")
     .meta({ description: "Share of the futures in which the yearly budget is enough" }),
-  precision: oneShare(0.001, 0.5).prefault("5 %").meta({
-    description:
-      "Drawing ends once the standard error of the requested option's mean net benefit is at most this share of it, and at most 0.4 % of what an infestation is expected to cost",
-  }),
+  precision: oneShare(0.001, 0.5)
+    .prefault("5 %")
+    .meta({
+      description: `Drawing ends once the standard error of the requested option's mean net benefit is at most this share of it, and at most ${100 * finestError} % of what an infestation is expected to cost`,
+    }),
   mostFutures: z
     .int("a whole number of futures")
     .min(leastFutures, `at least ${written(leastFutures)} futures`)
     .max(mostFutures, `at most ${written(mostFutures)} futures`)
-    .default(20 * futuresPerBlock)
+    .default(usualMostFutures)
     .meta({
       description: `Drawing ends there at the latest; whole blocks of ${written(futuresPerBlock)} are drawn`,
     }),

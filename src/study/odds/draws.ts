@@ -33,7 +33,7 @@ export interface LakeFutures {
   readonly policy: readonly Float64Array[];
   readonly other: readonly Float64Array[];
   readonly otherCost: readonly Float64Array[];
-  /** Undiscounted cost of each year of the horizon, future after future; empty beyond the first block. */
+  /** Undiscounted cost of each year of the horizon, future after future; empty beyond the first blocks. */
   readonly byYear: readonly Float64Array[];
   /** Present value of 1 in each year of the horizon. */
   readonly annuity: number;
@@ -95,7 +95,7 @@ export function drawnStudy(
     cleanProgram: own.cleanProgram,
     catalogue: prepared.input.plans,
     futures: (block, lake) =>
-      lakeFutures(valuesOf(block), { block, lake }, { values, found, withYears: block === 0 }),
+      lakeFutures(valuesOf(block), { block, lake }, { values, found, withYears: block < blocksWithYears }),
     drawn: (block, lake) => drawnLake(valuesOf(block), lake, values),
     expected: (point) => expectedCosts(point, values),
   };
@@ -115,6 +115,9 @@ function usedIn({ input, assumed }: PreparedStudy) {
     cleanProgram: lake.options.map(({ costs }) => sumOf(costs.clean) / annuity),
   };
 }
+
+/** As many as have some five hundred futures: enough for a picture. */
+const blocksWithYears = 4;
 
 interface Loop {
   readonly values: Drawing;

@@ -8,7 +8,7 @@ import type { Information } from "./odds.js";
 /** Most inputs that are told. */
 const mostShown = 10;
 /** Draws of a parameter that are taken together: lakes, or futures. */
-const together = { lake: 16, chances: 256 };
+const together = { lake: 16, chances: 128 };
 
 /**
  * What knowing an input exactly before choosing is worth, of those inputs for which that is more than two standard errors.

@@ -15,7 +15,7 @@ export interface JoinedFutures {
   readonly policy: Float64Array;
   readonly other: Float64Array;
   readonly otherCost: Float64Array;
-  /** Of the first block alone, future after future. */
+  /** Of the first blocks alone, future after future. */
   readonly byYear: Float64Array;
 }
 

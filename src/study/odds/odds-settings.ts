@@ -1,19 +1,23 @@
 import type { DrawPlan } from "../../model/futures/draw-plan.js";
-import { futuresPerBlock } from "../../model/futures/draw-plan.js";
+import { futuresPerBlock, lakesPerBlock } from "../../model/futures/draw-plan.js";
 
 /** Blocks below which no error can be told, and above which their figures take too much memory. */
 export const leastBlocks = 2;
-const mostBlocks = 400;
-/** Blocks that are drawn whatever the error, so that tails stand on more than a hundred lakes and an error on several blocks. */
-export const usualBlocks = 8;
+const mostBlocks = 1600;
+/** Blocks that are drawn whatever the error, so that tails stand on more than a thousand lakes. */
+export const usualBlocks = 1024 / lakesPerBlock;
+/** Blocks after which first figures are told, while the rest is drawn. */
+export const earlyBlocks = 128 / lakesPerBlock;
 /**
  * Largest standard error of the mean net benefit, as a share of what an infestation is expected to cost without a program,
  * or of the net benefit where that is more.
  */
-export const finestError = 0.015;
+export const finestError = 0.004;
 
 export const leastFutures = leastBlocks * futuresPerBlock;
 export const mostFutures = mostBlocks * futuresPerBlock;
+/** Unless a study says otherwise: a quarter more than are drawn whatever the error. */
+export const usualMostFutures = 80 * futuresPerBlock;
 /** Of a study that states none: the same study always prints the same figures. */
 export const usualSeed = 1;
 

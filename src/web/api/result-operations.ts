@@ -58,7 +58,10 @@ function oddsOperation({ studies, runs }: Pick<OperationParts, "studies" | "runs
     underWay: drawing,
     answer: ({ parameters }) => {
       const state = runs.ask(runQuestion(studyIn(studies, parameters.id), studies));
-      return state.state === "done" ? { reply: { ...state.result } } : { underWay: state };
+      if (state.state === "done") return { reply: { ...state.result } };
+      return {
+        underWay: state.state === "drawing" ? { state: state.state, progress: state.progress } : state,
+      };
     },
   });
 }

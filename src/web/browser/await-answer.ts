@@ -1,28 +1,48 @@
-/** Shows a page again once what it waits for is worked out, and meanwhile how far that is. Without it a link asks again. */
+/**
+ * Shows a page again once what it waits for is worked out, and meanwhile how far that is and what is told of it early. Without it
+ * a link asks again.
+ */
 
 interface UnderWay {
   readonly progress?: { readonly done: number; readonly planned: number };
+  readonly early?: { readonly lakes: number };
 }
 
 const usualSeconds = 2;
+/** Until first figures are there, which come soon. */
+const firstSeconds = 0.5;
 
-async function ask(place: HTMLElement): Promise<void> {
+async function ask(place: HTMLElement, shown: number): Promise<void> {
   const response = await fetch(place.dataset.awaits ?? "");
   if (response.status !== 202) {
     if (response.ok) location.reload();
     return;
   }
-  const { progress }: UnderWay = await response.json();
-  const bar = place.querySelector("progress");
-  if (bar && progress) {
-    bar.max = Math.max(1, progress.planned);
-    bar.value = progress.done;
-  }
-  for (const count of progress ? place.querySelectorAll("[data-count]") : []) {
-    count.textContent = `${progress?.done} of ${progress?.planned}`;
-  }
-  const seconds = Number(response.headers.get("Retry-After")) || usualSeconds;
-  setTimeout(() => void ask(place), seconds * 1000);
+  const { progress, early }: UnderWay = await response.json();
+  const told = early?.lakes ?? 0;
+  if (told > shown) await showAnew(place);
+  else if (progress) showProgress(place, progress);
+  const later = Number(response.headers.get("Retry-After")) || usualSeconds;
+  const seconds = progress && !early ? firstSeconds : later;
+  setTimeout(() => void ask(place, Math.max(shown, told)), seconds * 1000);
 }
 
-for (const place of document.querySelectorAll<HTMLElement>("[data-awaits]")) void ask(place);
+function showProgress(place: HTMLElement, { done, planned }: NonNullable<UnderWay["progress"]>): void {
+  const bar = place.querySelector("progress");
+  if (bar) {
+    bar.max = Math.max(1, planned);
+    bar.value = done;
+  }
+  for (const count of place.querySelectorAll("[data-count]")) count.textContent = `${done} of ${planned}`;
+}
+
+/** Takes the place's content from the page as it is now. */
+async function showAnew(place: HTMLElement): Promise<void> {
+  const response = await fetch(location.href);
+  const page = new DOMParser().parseFromString(await response.text(), "text/html");
+  const now = page.querySelector(`[data-awaits="${place.dataset.awaits}"]`);
+  if (now) place.replaceChildren(...now.childNodes);
+  else location.reload();
+}
+
+for (const place of document.querySelectorAll<HTMLElement>("[data-awaits]")) void ask(place, 0);

@@ -3,7 +3,7 @@ import { type BalanceState, textOf } from "../../app/answers/questions.js";
 import type { AskedRunState, AskedRuns, RunQuestion } from "../../app/runs.js";
 import type { Studies } from "../../app/studies.js";
 import type { StudyEntry } from "../../app/study-entry.js";
-import { oddsTables } from "../../report/odds/odds-tables.js";
+import { earlyTable, oddsTables } from "../../report/odds/odds-tables.js";
 import { oddsPictures } from "../../report/pictures/odds-pictures.js";
 import { oddsSettings } from "../../study/format/uncertainty-schema.js";
 import type { Odds } from "../../study/odds/odds.js";
@@ -67,6 +67,7 @@ function oddsPage(
       },
       askAgain: done ? undefined : askAgainSeconds,
       progress: state.state === "drawing" ? state.progress : undefined,
+      early: state.state === "drawing" && state.early ? earlyTable(state.early, study.document) : undefined,
       before: state.state === "waiting" ? state.before : undefined,
       done,
     },

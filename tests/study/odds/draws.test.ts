@@ -59,7 +59,7 @@ const places = [
   [0, 0, 0],
   [0, 9, 5],
   [0, 9, 7],
-  [3, 2, 4],
+  [4, 2, 4],
 ] as const;
 
 describe("the futures of a study", () => {
@@ -77,7 +77,7 @@ describe("the futures of a study", () => {
         for (const chance of ["everInfested", "infestedAtEnd"] as const) {
           expect(Math.abs(at(at(fast[chance], option), future) - reference[chance])).toBeLessThan(1e-12);
         }
-        if (block > 0) expect(fast.byYear).toEqual([]);
+        if (block >= 4) expect(fast.byYear).toEqual([]);
         else {
           reference.byYear.forEach((cost, year) => {
             const found = at(at(fast.byYear, option), future * reference.byYear.length + year);

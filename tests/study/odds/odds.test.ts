@@ -84,7 +84,7 @@ describe("a study of which only the year of establishment is unknown", () => {
       const byYear = result?.expectedByYear.map(({ total }) => total.toNumber()) ?? [];
       expect(fan.map(({ year }) => year)).toEqual(byYear.map((_, year) => document.money.startYear + year));
       const sum = (costs: readonly number[]) => costs.reduce((total, cost) => total + cost, 0);
-      // 512 futures of one Latin hypercube of luck: 3 % is far above what is left to chance.
+      // Each block is a Latin hypercube of luck: 3 % is far above what is left to chance.
       expect(relativeGap(sum(fan.map(({ mean }) => mean)), sum(byYear))).toBeLessThan(0.03);
       for (const { p10, p50, p90 } of fan) {
         expect(p10).toBeLessThanOrEqual(p50);
@@ -124,7 +124,8 @@ describe("a lake with a steady hazard and a steady loss", () => {
     ["overrides", []],
   ]);
   const none = document.options.findIndex(({ id }) => id === "none");
-  const odds = studyOdds(document, certain, { ...twoBlocks, confidence: 0.8 });
+  const settings = { ...usual, mostFutures: 8 * futuresPerBlock, confidence: 0.8 };
+  const odds = studyOdds(document, certain, settings);
   const option = at(odds.options, none);
   const year = (established: number) => 1.03 ** -established;
   const lossFrom = (established: number) => {

@@ -6,6 +6,7 @@ import { drawnStudy } from "../../../src/study/odds/draws.js";
 import { hydrologicYearId } from "../../../src/study/odds/odds.js";
 import { sensitivityOf } from "../../../src/study/odds/sensitivity.js";
 import { netBenefitsAt } from "../../../src/study/odds/sensitivity-points.js";
+import { rankCorrelations } from "../../../src/study/odds/sensitivity-ranks.js";
 import { comparedOptions } from "../../../src/study/odds/stop-drawing.js";
 import { barWidth } from "../../../src/study/odds/tornado.js";
 import { readStudyText } from "../../../src/study/reading/read.js";
@@ -29,7 +30,7 @@ it("what matters is told of all inputs by rank, and by bars of the first of thes
   const batches: number[] = [];
   const found = await sensitivityOf(
     study.plan,
-    lakes,
+    rankCorrelations(study.plan, lakes),
     async (points) => {
       batches.push(points.length);
       const last = points.toReversed().map((point) => netBenefitsAt(study, compared, point));
