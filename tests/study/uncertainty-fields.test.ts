@@ -58,7 +58,7 @@ describe("how futures are drawn", () => {
       sampling: "latin-hypercube",
       confidence: 0.8,
       precision: 0.05,
-      mostFutures: 10_240,
+      mostFutures: 2560,
     };
     expect(oddsSettings(undefined)).toEqual(usual);
     expect(settingsWith({})).toEqual(usual);
