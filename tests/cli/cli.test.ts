@@ -178,6 +178,13 @@ describe("the command line", () => {
     expect(stderr).toContain(words);
   });
 
+  it("writes what is raised or under a root in brackets", async () => {
+    const { stdout } = await run("explain", study, "--month", "aug");
+    expect(stdout).toMatch(/Mean shell length +λ = 1000 √\(c\/N\) /);
+    expect(stdout).toMatch(/Mass of one +W = 2\.718281828\^\(a \+ b ln\(L\)\)\/1000 /);
+    expect(stdout).toMatch(/left side +1\/√f /);
+  });
+
   it("shows how each command is called, with an example that names it", async () => {
     const [, ...calls] = (await run()).stdout.matchAll(/^ {2}ramp-and-rack ([\w-]+)/gm);
     const unknown = (await run("paint")).stderr;
