@@ -93,6 +93,14 @@ describe("the page of work orders", () => {
     ...words("works", { Basket: "strainer" }),
   ];
 
+  it("offers the columns of a first file, tells of one that has none, and which are still to be chosen", async () => {
+    const { send } = await withStudy("work");
+    expect(await (await send([], file)).text()).toContain("Its columns are offered below");
+    expect(await (await send([], "nothing here\n")).text()).toContain("found no line of column names");
+    const part = await (await send([["columns[structure]", "Asset"]], file)).text();
+    expect(part).toContain("found date nothing");
+  });
+
   it("asks what each word means, shows the sums and keeps own values", async () => {
     const { send, studies, id } = await withStudy("work");
     const asked = await (await send(columns, file)).text();
