@@ -99,14 +99,14 @@ describe("the page of work orders", () => {
     expect(asked).toContain("The structure that “Fire” means");
     expect(asked).toContain("The kind of work that “Basket” means");
     const page = await (await send(answers, file)).text();
-    expect(page).toContain("Own value for the hours of work to clean a strainer once: 3 ± 1 h, of 2 orders");
+    expect(page).toContain("Own value for the hours of work to clean a strainer once: 3 ± 2 h, of 2 orders");
     expect(page).toContain("Dropped and not kept: By.");
     expect(page).not.toContain("Doe");
     await send([...answers, ["upload", uploadIn(page)], ["act", "keep"]]);
     const { text = "", note } = studies.find(id) ?? {};
     expect(note).toBe("Work orders from file.csv");
     expect(text).toContain("origin: File file.csv");
-    expect(text).toMatch(/id: raw-water.strainer-hours, value: 3 ± 1 h/);
+    expect(text).toMatch(/id: raw-water.strainer-hours, value: 3 ± 2 h/);
     expect(text).not.toContain("Doe");
   });
 

@@ -43,7 +43,7 @@ export function triedExport<Mapping, Found>(
   const parsed = schema.safeParse(mapping);
   const nothing = { found: undefined, mapping: undefined, told: [], asked: [], refused: [], refusedCount: 0 };
   if (!parsed.success) {
-    const isFirst = mapping.date === undefined;
+    const isFirst = Object.values(mapping).every((value) => typeof value !== "string");
     const problems = problemsOf(parsed.error.issues, mapping).map(({ path, found, allowed, remedy }) => ({
       ...{ found: `${path} ${found}`, allowed, remedy },
     }));

@@ -55,6 +55,14 @@ describe("a sweep", () => {
     expect(byId).not.toEqual(sweep(parsed, [], assumptions).points[0]?.options);
   });
 
+  it("gives an origin to no rate but one that is set here: a study without it stays refused", () => {
+    const without = parsedStudyText(smallLakeText.replace(/\n +discountRateOrigin: [^\n]+/, ""), "a.yaml");
+    const [point] = sweep(without, [{ id: "arrival.shape", values: [1] }], assumptions).points;
+    expect(point?.problems[0]?.path).toBe("money.discountRateOrigin");
+    const set = sweep(without, [{ id: "money.discountRate", values: ["3 %/yr"] }], assumptions).points;
+    expect(set[0]?.problems).toEqual([]);
+  });
+
   it("takes one rate in place of two that are planned with, which needs no origin for one computation", () => {
     const planned = parsedStudyText(
       smallLakeText
