@@ -1,7 +1,8 @@
-import { setImmediate as others } from "node:timers/promises";
 import { describe, expect, it } from "vitest";
 import { runQueue } from "../../src/app/run-queue.js";
 import type { DrawControl } from "../../src/odds/ask-each.js";
+
+const others = () => new Promise<void>((resolve) => setImmediate(resolve));
 
 const settings = { patienceMilliseconds: 60_000, mostWaiting: 3 };
 
