@@ -8,6 +8,7 @@ import { boreFor, inMetres, lossOf, rackFor } from "./pipe-sizes.js";
 import { byMonth, seasonShape, yearShares } from "./season.js";
 import type { Site } from "./site.js";
 import { TypicalValue } from "./typical-value.js";
+import { lowestByMonth } from "./year-of-levels.js";
 
 type Use = NonNullable<IntakeFacts["use"]>;
 
@@ -115,13 +116,12 @@ function flowParts(intake: IntakeFacts, entries: UseEntries, site: Site, filling
   const { amount, typical } = filling;
   const flow: Range = intake.flow ? rangeOf(intake.flow) : typical(entries.flow);
   const least = entries.least ? typical(entries.least).value : 0;
-  const shape = withoutTraces(
-    seasonShape({
-      peak: peakAt(site.where, typical("typical.demand-peak").value),
-      sharpness: typical("typical.demand-sharpness").value,
-      least,
-    }),
-  );
+  const rise = seasonShape({
+    peak: peakAt(site.where, typical("typical.demand-peak").value),
+    sharpness: typical("typical.demand-sharpness").value,
+    least,
+  });
+  const shape = entries.least ? rise : resting(withoutTraces(rise), intake, site);
   const entry = intake.flow ? (entries.least ?? "typical.demand-sharpness") : entries.flow;
   return {
     demand: byMonth((month) =>
@@ -140,6 +140,13 @@ function flowParts(intake: IntakeFacts, entries: UseEntries, site: Site, filling
 function withoutTraces(shape: readonly number[]): number[] {
   const shares = yearShares(shape);
   return shape.map((each, month) => (at(shares, month) === 0 ? 0 : each));
+}
+
+/** A seasonal intake takes nothing in months in which the lake falls under it. */
+function resting(shape: readonly number[], { depth }: IntakeFacts, site: Site): number[] {
+  const elevation = depth ? site.levels.summer - depth.value : Number.NEGATIVE_INFINITY;
+  const lowest = lowestByMonth(site);
+  return shape.map((each, month) => (at(lowest, month) < elevation ? 0 : each));
 }
 
 const rackEntries = {

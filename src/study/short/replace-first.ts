@@ -2,13 +2,13 @@ import type { Assumption } from "../../assumptions/entry.js";
 import type { StudyDocument } from "../format/schema.js";
 import type { Sensitivity } from "../odds/odds.js";
 import { barWidth } from "../odds/tornado.js";
-import { quantityName, rangedQuantities } from "../reading/ranged.js";
+import { quantityWords, rangedQuantities } from "../reading/ranged.js";
 import { typedQuantities } from "../typed/typed-quantities.js";
 import { isWithin, type TypicalPlace, typicalPlacesIn } from "./typical-places.js";
 
 /** A typical value that would move the answer if it were known. */
 export interface ReplaceFirst {
-  /** In words: "largest flow of an intake for a town (Town water intake)". */
+  /** In words: "Town water intake: conduit, length". */
   readonly name: string;
   /** Where it stands in the study. */
   readonly path: readonly (string | number)[];
@@ -75,5 +75,6 @@ function placeWords(
   count: number,
   path: readonly PropertyKey[],
 ): string {
-  return quantityName(document, count > 1 ? place.path : path);
+  const { owner, words } = quantityWords(document, count > 1 ? place.path : path);
+  return owner === undefined ? words : `${owner}: ${words}`;
 }

@@ -1,6 +1,6 @@
-import { type Range, rangeOf } from "./amount-text.js";
+import { mapped, type Range, rangeOf } from "./amount-text.js";
 import type { Where } from "./climate.js";
-import type { ShortFacts } from "./facts-schema.js";
+import type { IntakeFacts, ShortFacts } from "./facts-schema.js";
 import { type Filling, rangeOr } from "./filling.js";
 
 /** Levels and place of the lake, in metres; what structures are hung on. */
@@ -16,12 +16,18 @@ export interface Site {
   readonly fall: number;
 }
 
+/** An intake that takes water all year is covered all year, too, by the level that nobody told. */
+const mostFall = ({ depth, use }: IntakeFacts, cover: number): number[] =>
+  depth && use !== "irrigation" ? [Math.max(0, rangeOf(depth).low - cover)] : [];
+
 /** A lake is deeper than it falls, by this many metres at least. */
 const leastWater = 1;
 
 export function siteOf(facts: ShortFacts, { typical }: Filling): Site {
   const summer = rangeOr(facts.summerLevel, typical("typical.elevation")).value;
-  const drawdown = typical("typical.drawdown");
+  const cover = typical("typical.submergence").value;
+  const most = Math.min(...facts.intakes.flatMap((intake) => mostFall(intake, cover)));
+  const drawdown = mapped(typical("typical.drawdown"), (each) => Math.min(each, most));
   const winter = facts.winterLevel
     ? rangeOf(facts.winterLevel)
     : { low: summer - drawdown.high, value: summer - drawdown.value, high: summer - drawdown.low };

@@ -3,7 +3,7 @@ import { z } from "zod";
 import type { StudyEntry } from "../../app/study-entry.js";
 import { InputError, problemsOf } from "../../study/reading/problems.js";
 import { decodeStudy } from "../../study/reading/study-bytes.js";
-import { askAgainSeconds } from "../pages/study-pages.js";
+import { askAgainSeconds } from "../pages/awaited-pages.js";
 import { readerSignal } from "../reader-gone.js";
 import { entityTag, isHeld, MatchMissingError } from "./entity-tag.js";
 import { sentFields } from "./sent-fields.js";

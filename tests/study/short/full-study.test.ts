@@ -42,6 +42,31 @@ describe("an intake of a short study", () => {
   });
 });
 
+describe("the water over an intake of a short study", () => {
+  const demand = (study: unknown) => Object.entries(Object(at(study, "structures", 0, "demand")));
+
+  it("is there whenever it takes any: one for irrigation rests while the lake is under it", () => {
+    const levels = { units: "us", summerLevel: "2,136 ft", winterLevel: "2,100 ft" };
+    const study = plainStudy({
+      ...levels,
+      intakes: [{ use: "irrigation", flow: "150 cfs", depth: "27 ft" }],
+    });
+    // By hand: it lies at 2,109 ft. From February 15 the lake rises 36 ft in 115 days, and is there on March 15; from
+    // September 15 it falls 36 ft in 86 days, and leaves it on November 18.
+    const taking = demand(study).filter(([, flow]) => flow !== "0 cfs");
+    expect(taking.map(([month]) => month)).toEqual(["apr", "may", "jun", "jul", "aug", "sep", "oct"]);
+  });
+
+  it("is not taken away by a typical drawdown, where the author knows a depth alone", () => {
+    // A typical lake falls by 2 m and up to 8; a typical cover is 1.2 m.
+    const lowest = (intake: object) =>
+      String(at(plainStudy({ units: "si", intakes: [intake] }), "lake", "drawdown", 0, "elevation"));
+    expect(lowest({ use: "town", depth: "1.7 m" })).toBe("499.5 to 499.5 to 500 m");
+    expect(lowest({ use: "town", depth: "30 m" })).toBe(lowest({}));
+    expect(lowest({ use: "irrigation", depth: "1.7 m" })).toBe(lowest({}));
+  });
+});
+
 describe("what a lake office may know of its works", () => {
   const intakes = [
     { use: "town", length: 900, tastes: "yes" },

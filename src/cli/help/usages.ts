@@ -4,7 +4,7 @@ export interface Usage {
   readonly example: string;
 }
 
-/** Of every command, by its name. */
+/** All commands, in the order of a list of them. */
 export const usages: Readonly<Record<string, Usage>> = {
   start: {
     ways: [
