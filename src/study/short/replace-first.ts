@@ -1,4 +1,5 @@
 import type { Assumption } from "../../assumptions/entry.js";
+import { monthNames } from "../format/month-names.js";
 import type { StudyDocument } from "../format/schema.js";
 import type { Sensitivity } from "../odds/odds.js";
 import { barWidth } from "../odds/tornado.js";
@@ -14,7 +15,7 @@ export interface ReplaceFirst {
   readonly path: readonly (string | number)[];
   /** Where the author's own is found, and who knows it. */
   readonly find: string;
-  /** From the least to the greatest net benefit over its range; absent where no bar was worked out. */
+  /** From the least to the greatest net benefit over its range; absent without a bar that is wide enough to say something. */
   readonly moves: number | undefined;
   readonly correlation: number;
 }
@@ -62,19 +63,22 @@ export function replaceFirst(
   return found
     .filter(({ moves = 0, correlation }) => moves > 0 || correlation > 0)
     .toSorted((one, other) => barOf(other) - barOf(one) || other.correlation - one.correlation)
-    .slice(0, mostShown);
+    .slice(0, mostShown)
+    .map((each) => ({ ...each, moves: barOf(each) || undefined }));
 }
 
 /** Narrower bars, of the widest, say less than the rank of what has none. */
 const leastPart = 0.02;
 
-/** A place in words; of several values of a group that of the group. */
+/** A place in words; of several values of a group, and of a month, that of the group. */
 function placeWords(
   document: StudyDocument,
   place: TypicalPlace,
   count: number,
   path: readonly PropertyKey[],
 ): string {
-  const { owner, words } = quantityWords(document, count > 1 ? place.path : path);
+  const isMonth = monthNames.some((month) => month === path.at(-1));
+  const own = isMonth ? path.slice(0, -1) : path;
+  const { owner, words } = quantityWords(document, count > 1 ? place.path : own);
   return owner === undefined ? words : `${owner}: ${words}`;
 }

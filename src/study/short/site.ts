@@ -34,13 +34,15 @@ export function siteOf(facts: ShortFacts, { typical }: Filling): Site {
   const depth = rangeOr(facts.depth, typical("typical.lake-depth")).value;
   const summerRange = facts.summerLevel ? rangeOf(facts.summerLevel) : { low: summer, high: summer };
   const margin = typical("typical.level-margin").value;
+  const underIntake = ({ depth: known }: IntakeFacts) =>
+    known && !facts.depth ? [summer - rangeOf(known).high - leastWater] : [];
   const minimum = Math.min(summerRange.low, winter.low) - margin;
   return {
     where: { latitude: facts.place ?? typical("typical.latitude").value, elevation: summer },
     levels: { summer, winter },
     highest: Math.max(summerRange.high, winter.high),
     minimum,
-    bottom: Math.min(summer - depth, minimum - leastWater),
+    bottom: Math.min(summer - depth, minimum - leastWater, ...facts.intakes.flatMap(underIntake)),
     fall: Math.max(0, summer - winter.low),
   };
 }

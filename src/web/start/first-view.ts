@@ -27,7 +27,7 @@ export function firstView(
     checklist: "/help",
   };
   const count = places.length;
-  if (!odds) return { links, count, range: undefined, rows: [] };
+  if (!odds) return { links, count, range: undefined, rows: [], foremost: [] };
   const money = formatter(document.money.currency, document.study.units);
   const { matters } = odds;
   const rows = replaceFirst(document, matters, entries).map(({ name, path, find, moves }) => ({

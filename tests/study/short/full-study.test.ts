@@ -34,6 +34,22 @@ describe("an intake of a short study", () => {
     expect(at(known, "structures", 0, "demand", "jul")).toBe("0.5 to 0.75 to 1 m3/s");
   });
 
+  it("takes what its pipe is built for, where its author knows that alone: by hand, 1.3·π/4·1² = 1.02 m³/s", () => {
+    const piped = plainStudy({ units: "si", intakes: [{ use: "town", pipe: "1000 mm" }] });
+    expect(middleOf(at(piped, "structures", 0, "demand", "jul"))).toBe(1.02);
+  });
+
+  it("for next to no flow has a rack of three openings of 90 mm at the least, in which its bars fit", () => {
+    const { study: read } = studyFrom({ units: "si", intakes: [{ use: "town", flow: "5 gpm" }] });
+    expect(at(read, "structures", 0, "rack", "width", "value")).toBe(0.27);
+  });
+
+  it("lies in water where its author knows how deep, and not how deep the lake is", () => {
+    // A typical lake is 25 m deep.
+    const { study: read } = studyFrom({ units: "si", intakes: [{ use: "town", depth: "45 m" }] });
+    expect(at(read, "lake", "storageTable", 0, "elevation", "value")).toBeLessThan(500 - 45);
+  });
+
   it("for irrigation rests in winter, runs by gravity and takes no oxidant", () => {
     const irrigated = plainStudy({ units: "si", intakes: [{ use: "irrigation", flow: "2 m3/s" }] });
     expect(at(irrigated, "structures", 0, "demand", "jan")).toBe("0 m3/s");
