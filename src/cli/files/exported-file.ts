@@ -1,10 +1,11 @@
 import { readFileSync, statSync } from "node:fs";
 import { basename } from "node:path";
+import type { z } from "zod";
 import { exportText } from "../../study/exports/file-text.js";
 import { fileColumns } from "../../study/exports/proposed-columns.js";
 import type { RecordProblem } from "../../study/reading/contradiction.js";
 import { firstProblems } from "../../study/reading/csv-lines.js";
-import { InputError, type Problem } from "../../study/reading/problems.js";
+import { InputError, type Problem, problemsOf, valueAt } from "../../study/reading/problems.js";
 import { parseText } from "../../study/reading/read.js";
 import { decodeStudy } from "../../study/reading/study-bytes.js";
 
@@ -36,7 +37,7 @@ export const settingsOf = (settings: FileArguments["settings"]): Record<string, 
   Object.fromEntries(settings.map(({ id, value }) => [id, value]));
 
 /** Columns of a file that are not mapped yet. @param example how they may be set */
-export function unmapped(file: string, allowed: string, example: string): Problem {
+function unmapped(file: string, allowed: string, example: string): Problem {
   const found = fileColumns(file);
   return {
     path: found ? `line ${found.line}` : "the file",
@@ -45,6 +46,36 @@ export function unmapped(file: string, allowed: string, example: string): Proble
     remedy: `For instance ${example}; the study remembers them.`,
   };
 }
+
+interface FileToMap {
+  readonly name: string;
+  readonly file: string;
+  /** What is to be mapped, and how that may be set. */
+  readonly wanted: string;
+  readonly example: string;
+}
+
+/** The mapping as the study has it with what is set now. @throws InputError with the columns of the file where it is not whole */
+export function wholeMapping<Mapping>(
+  schema: z.ZodType<Mapping>,
+  given: object,
+  { name, file, wanted, example }: FileToMap,
+): Mapping {
+  const parsed = schema.safeParse(given);
+  if (parsed.success) return parsed.data;
+  throw new InputError(name, [unmapped(file, wanted, example), ...problemsOf(parsed.error.issues, given)]);
+}
+
+/** Words that the study has mapped with those of "WORD=MEANING; …" that are set now, by what they are of. */
+export const withWords = (
+  before: object,
+  set: Readonly<Record<string, string | undefined>>,
+): Record<string, object> =>
+  Object.fromEntries(
+    Object.entries(set).flatMap(([about, text]) =>
+      text === undefined ? [] : [[about, { ...Object(valueAt(before, [about])), ...pairsIn(text) }]],
+    ),
+  );
 
 /** A fault of a file in words for who gave it. */
 export const problemIn = (name: string, { line, ...problem }: RecordProblem): Problem => ({
@@ -92,7 +123,7 @@ export const listIn = (text: string): string[] =>
     .filter((each) => each !== "");
 
 /** "WORD=MEANING; WORD=MEANING" of a setting. */
-export const pairsIn = (text: string): Record<string, string> =>
+const pairsIn = (text: string): Record<string, string> =>
   Object.fromEntries(
     text.split(";").flatMap((pair) => {
       const [word = "", id = ""] = pair.split("=").map((each) => each.trim());

@@ -5,7 +5,7 @@ import { readBoatLog } from "../../study/exports/read-boat-log.js";
 import { classIdsOf } from "../../study/exports/tried-log.js";
 import { type BoatColumnsMapped, boatLogSchema } from "../../study/format/export-schema.js";
 import { firstProblems } from "../../study/reading/csv-lines.js";
-import { InputError, problemsOf, sentence, valueAt } from "../../study/reading/problems.js";
+import { sentence, valueAt } from "../../study/reading/problems.js";
 import { writeWhole } from "../write-whole.js";
 import {
   exportedFile,
@@ -13,11 +13,11 @@ import {
   listIn,
   mustBeAnswered,
   mustBeWhole,
-  pairsIn,
   problemIn,
   settingsOf,
   studyTextAt,
-  unmapped,
+  wholeMapping,
+  withWords,
 } from "./exported-file.js";
 
 /** Sums a log of inspected boats into a study: its chances follow from it and, where asked for, the stations' minutes. */
@@ -50,18 +50,11 @@ const answers = {
 function mappingOf(
   document: unknown,
   { yes, classes, ...columns }: Record<string, string>,
-  { name, file }: { readonly name: string; readonly file: string },
+  of: { readonly name: string; readonly file: string },
 ): BoatColumnsMapped {
   const before = Object(valueAt(document, ["boats", "seasons", "export"]) ?? {});
-  const given = {
-    ...{ ...before, ...columns },
-    ...(yes === undefined ? {} : { yes: listIn(yes) }),
-    ...(classes === undefined ? {} : { classes: { ...Object(before.classes), ...pairsIn(classes) } }),
-  };
-  const parsed = boatLogSchema.safeParse(given);
-  if (parsed.success) return parsed.data;
-  throw new InputError(name, [
-    unmapped(file, "columns mapped to date, class, setAside and fouled", answers.columns),
-    ...problemsOf(parsed.error.issues, given),
-  ]);
+  const listed = yes === undefined ? {} : { yes: listIn(yes) };
+  const given = { ...before, ...columns, ...listed, ...withWords(before, { classes }) };
+  const wanted = "columns mapped to date, class, setAside and fouled";
+  return wholeMapping(boatLogSchema, given, { ...of, wanted, example: answers.columns });
 }

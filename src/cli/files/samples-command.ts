@@ -9,7 +9,7 @@ import { readSamples } from "../../study/exports/read-samples.js";
 import { sampleYearText } from "../../study/exports/sample-years.js";
 import { type SampleColumnsMapped, sampleLogSchema } from "../../study/format/export-schema.js";
 import { firstProblems } from "../../study/reading/csv-lines.js";
-import { InputError, problemsOf, sentence, valueAt } from "../../study/reading/problems.js";
+import { sentence, valueAt } from "../../study/reading/problems.js";
 import { UsageError } from "../arguments.js";
 import { writeWhole } from "../write-whole.js";
 import {
@@ -18,11 +18,11 @@ import {
   listIn,
   mustBeAnswered,
   mustBeWhole,
-  pairsIn,
   problemIn,
   settingsOf,
   studyTextAt,
-  unmapped,
+  wholeMapping,
+  withWords,
 } from "./exported-file.js";
 
 /** Counts a file of samples by year: clean years go to the study, and the yearly counts to the options named. */
@@ -35,7 +35,7 @@ export function samplesCommand(path: string, asked: FileArguments, print: (text:
   const mapping = mappingOf(document, columns, { name, file });
   const read = readSamples(file, mapping);
   mustBeAnswered(name, read.asked, answers);
-  mustBeWhole(name, read.refused, asked.isPartial);
+  mustBeWhole(name, read.refused, asked.isPartial && read.years.length > 0);
   const clean = cleanYears(read.years, document, loadAssumptions(assumptionsFolder, dirname(path)));
   const { edits, told } = sampleEdits(document, {
     ...{ years: read.years, clean: clean.runs, mapping, fileName: name, origin, under },
@@ -64,18 +64,10 @@ const answers = {
 function mappingOf(
   document: unknown,
   { kinds, results, ...columns }: Record<string, string>,
-  { name, file }: { readonly name: string; readonly file: string },
+  of: { readonly name: string; readonly file: string },
 ): SampleColumnsMapped {
-  const before: Record<string, unknown> = { ...sampleMapping(document) };
-  const given = {
-    ...{ ...before, ...columns },
-    ...(kinds === undefined ? {} : { kinds: { ...Object(before.kinds), ...pairsIn(kinds) } }),
-    ...(results === undefined ? {} : { results: { ...Object(before.results), ...pairsIn(results) } }),
-  };
-  const parsed = sampleLogSchema.safeParse(given);
-  if (parsed.success) return parsed.data;
-  throw new InputError(name, [
-    unmapped(file, "columns mapped to date and result, and kind and place if there are any", answers.columns),
-    ...problemsOf(parsed.error.issues, given),
-  ]);
+  const before = sampleMapping(document);
+  const given = { ...before, ...columns, ...withWords(before, { kinds, results }) };
+  const wanted = "columns mapped to date and result, and kind and place if there are any";
+  return wholeMapping(sampleLogSchema, given, { ...of, wanted, example: answers.columns });
 }

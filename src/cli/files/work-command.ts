@@ -8,7 +8,7 @@ import { readWork } from "../../study/exports/work/read-work.js";
 import { structureIdsOf } from "../../study/exports/work/tried-work.js";
 import { type WorkColumnsMapped, workOrdersSchema } from "../../study/format/export-schema.js";
 import { firstProblems } from "../../study/reading/csv-lines.js";
-import { InputError, problemsOf, sentence, valueAt } from "../../study/reading/problems.js";
+import { sentence, valueAt } from "../../study/reading/problems.js";
 import { tableText } from "../table-text.js";
 import { writeWhole } from "../write-whole.js";
 import {
@@ -16,11 +16,11 @@ import {
   type FileArguments,
   mustBeAnswered,
   mustBeWhole,
-  pairsIn,
   problemIn,
   settingsOf,
   studyTextAt,
-  unmapped,
+  wholeMapping,
+  withWords,
 } from "./exported-file.js";
 
 /** Measures work orders and outages: what an hour, a cleaning and an outage take becomes own values of the study. */
@@ -55,20 +55,10 @@ const answers = {
 function mappingOf(
   document: unknown,
   { structures, works, ...columns }: Record<string, string>,
-  { name, file }: { readonly name: string; readonly file: string },
+  of: { readonly name: string; readonly file: string },
 ): WorkColumnsMapped {
   const before = Object(valueAt(document, ["workOrders", "export"]) ?? {});
-  const given = {
-    ...{ ...before, ...columns },
-    ...(structures === undefined
-      ? {}
-      : { structures: { ...Object(before.structures), ...pairsIn(structures) } }),
-    ...(works === undefined ? {} : { works: { ...Object(before.works), ...pairsIn(works) } }),
-  };
-  const parsed = workOrdersSchema.safeParse(given);
-  if (parsed.success) return parsed.data;
-  throw new InputError(name, [
-    unmapped(file, "columns mapped to date and structure, and to work and amounts", answers.columns),
-    ...problemsOf(parsed.error.issues, given),
-  ]);
+  const given = { ...before, ...columns, ...withWords(before, { structures, works }) };
+  const wanted = "columns mapped to date and structure, and to work and amounts";
+  return wholeMapping(workOrdersSchema, given, { ...of, wanted, example: answers.columns });
 }

@@ -152,6 +152,14 @@ function rowsBelow(
   return { rows, faults };
 }
 
+/** Where a file has its columns and nothing that could be read. @param one what is read of it: "boat" @param needs its columns */
+export const nothingRead = ({ head }: ExportTable, one: string, needs: string): RecordProblem => ({
+  line: head.line,
+  found: `no ${one} below the column names`,
+  allowed: `at least one line with ${needs}`,
+  remedy: "Export the file again, or choose other columns.",
+});
+
 const brokenLine = (line: number): RecordProblem => ({
   line,
   found: "a quotation mark out of place, or a line without an end",

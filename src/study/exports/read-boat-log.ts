@@ -5,7 +5,7 @@ import { type BoatLine, boatLine, type LogReading } from "./boat-lines.js";
 import { type BoatSums, type ClassSum, sumBoats } from "./boat-sums.js";
 import { orderOf } from "./export-dates.js";
 import { decimalsOf } from "./export-numbers.js";
-import { type ExportTable, exportTable, sameName } from "./export-table.js";
+import { type ExportTable, exportTable, nothingRead, sameName } from "./export-table.js";
 import { droppedTold, type LogAsked, wordsAsked } from "./log-words.js";
 
 /** A log of boats, summed by season and class. */
@@ -51,7 +51,8 @@ export function readBoatLog(text: string, mapping: BoatColumnsMapped, classIds: 
     if ("allowed" in line) refused.push(line);
     else lines.push(line);
   }
-  if (lines.length === 0 && refused.length === 0) refused.push(nothingRead(table.head.line));
+  if (lines.length === 0 && refused.length === 0)
+    refused.push(nothingRead(table, "boat", "a date and a class"));
   const sums = sumBoats(lines);
   const ordered = refused.sort((one, other) => (one.line ?? 0) - (other.line ?? 0));
   return {
@@ -66,13 +67,6 @@ export function readBoatLog(text: string, mapping: BoatColumnsMapped, classIds: 
     refused: ordered,
   };
 }
-
-const nothingRead = (line: number): RecordProblem => ({
-  line,
-  found: "no boat below the column names",
-  allowed: "at least one line with a date and a class",
-  remedy: "Export the file again, or choose other columns.",
-});
 
 const askedOnly = (asked: readonly LogAsked[]): BoatLog => ({ sums: nothing, told: [], asked, refused: [] });
 

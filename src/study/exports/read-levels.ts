@@ -3,7 +3,14 @@ import type { LevelColumnsMapped } from "../format/export-schema.js";
 import type { RecordProblem } from "../reading/contradiction.js";
 import { type DateOrder, exportDate, orderOf } from "./export-dates.js";
 import { type Decimals, decimalsOf, plainNumber } from "./export-numbers.js";
-import { columnName, type ExportRow, type ExportTable, exportTable, sameName } from "./export-table.js";
+import {
+  columnName,
+  type ExportRow,
+  type ExportTable,
+  exportTable,
+  nothingRead,
+  sameName,
+} from "./export-table.js";
 import { headUnit, isUnitOf } from "./head-unit.js";
 import { dailyLevels, type Reading } from "./level-days.js";
 import type { Asked, LevelExport } from "./level-export.js";
@@ -26,7 +33,10 @@ export function readLevelExport(text: string, mapping: LevelColumnsMapped): Leve
     csv: lines.length === 0 ? undefined : `date,elevation (${how.unit})\n${lines.join("")}`,
     told: [...how.told, ...days.told, ...emptyTold(empty)],
     asked: [],
-    refused: lines.length === 0 && faults.length === 0 ? [nothingRead(table)] : faults,
+    refused:
+      lines.length === 0 && faults.length === 0
+        ? [nothingRead(table, "level", "a date and a level")]
+        : faults,
   };
 }
 
@@ -34,13 +44,6 @@ const byLine = (one: RecordProblem, other: RecordProblem) => (one.line ?? 0) - (
 
 const askedOnly = (asked: readonly Asked[], told: readonly string[] = []): LevelExport => ({
   ...{ csv: undefined, told, asked, refused: [] },
-});
-
-const nothingRead = ({ head }: ExportTable): RecordProblem => ({
-  line: head.line,
-  found: "no level below the column names",
-  allowed: "at least one line with a date and a level",
-  remedy: "Export the file again, or choose other columns.",
 });
 
 interface How {

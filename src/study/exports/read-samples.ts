@@ -4,7 +4,7 @@ import type { RecordProblem } from "../reading/contradiction.js";
 import { describe } from "../reading/problems.js";
 import { type DateOrder, exportDate, type OrderFound, orderOf } from "./export-dates.js";
 import { isNumberLike } from "./export-numbers.js";
-import { type ExportRow, type ExportTable, exportTable, sameName } from "./export-table.js";
+import { type ExportRow, type ExportTable, exportTable, nothingRead, sameName } from "./export-table.js";
 import { droppedTold, type LogAsked, wordsAsked } from "./log-words.js";
 import { type Sample, type SampleYear, sampleYears } from "./sample-years.js";
 
@@ -38,6 +38,9 @@ export function readSamples(text: string, mapping: SampleColumnsMapped): SampleL
     const sample = sampleIn(row, how, order.order);
     if ("allowed" in sample) refused.push(sample);
     else samples.push(sample);
+  }
+  if (samples.length === 0 && refused.length === 0) {
+    refused.push(nothingRead(table, "sample", "a date and a result"));
   }
   return {
     years: sampleYears(samples),

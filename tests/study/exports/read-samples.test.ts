@@ -43,6 +43,12 @@ describe("a file of samples", () => {
     expect(told).toEqual(["10 samples read.", "Dropped and not kept: Taken by."]);
   });
 
+  it("without a sample is refused, as no year follows from it", () => {
+    expect(read([]).refused.map(({ line, found }) => [line, found])).toEqual([
+      [2, "no sample below the column names"],
+    ]);
+  });
+
   it("asks for words without a meaning and for a kind that nothing tells", () => {
     const { asked } = read(["2021-06-01,Seine,Dam,,Clear"]);
     expect(asked.map(({ about, words }) => [about, words])).toEqual([

@@ -5,7 +5,7 @@ import type { RecordProblem } from "../../reading/contradiction.js";
 import { describe } from "../../reading/problems.js";
 import { orderOf } from "../export-dates.js";
 import { decimalsOf } from "../export-numbers.js";
-import { columnName, type ExportTable, exportTable, sameName } from "../export-table.js";
+import { columnName, type ExportTable, exportTable, nothingRead, sameName } from "../export-table.js";
 import { headUnit, isUnitOf } from "../head-unit.js";
 import { droppedTold, type LogAsked, wordsAsked } from "../log-words.js";
 import { workNames } from "./work-kinds.js";
@@ -44,7 +44,8 @@ export function readWork(
     if ("allowed" in line) refused.push(line);
     else lines.push(line);
   }
-  if (lines.length === 0 && refused.length === 0) refused.push(nothingRead(table.head.line));
+  if (lines.length === 0 && refused.length === 0)
+    refused.push(nothingRead(table, "order", "a date and a structure"));
   return {
     sums: workSums(lines),
     told: [`${counted(lines.length, "line")} read.`, ...droppedTold(table, mapped)],
@@ -55,13 +56,6 @@ export function readWork(
 
 const askedOnly = (asked: readonly LogAsked[]): WorkFile => ({
   ...{ sums: undefined, told: [], asked, refused: [] },
-});
-
-const nothingRead = (line: number): RecordProblem => ({
-  line,
-  found: "no order below the column names",
-  allowed: "at least one line with a date and a structure",
-  remedy: "Export the file again, or choose other columns.",
 });
 
 function howToRead(
