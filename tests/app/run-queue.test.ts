@@ -1,4 +1,3 @@
-import { setImmediate as others } from "node:timers/promises";
 import { describe, expect, it } from "vitest";
 import { runQueue } from "../../src/app/run-queue.js";
 import type { DrawControl } from "../../src/odds/ask-each.js";
@@ -26,7 +25,7 @@ function inRounds() {
     if (!name || !end || open.size > 1) throw new Error(`under way: ${[...open.keys()].join(", ")}`);
     open.delete(name);
     end();
-    await others();
+    await new Promise((resolve) => setImmediate(resolve));
   };
   return { queue, done, endRound, join: (name: string) => queue.join(name, work(name)) };
 }
