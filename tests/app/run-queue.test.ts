@@ -2,6 +2,8 @@ import { describe, expect, it } from "vitest";
 import { runQueue } from "../../src/app/run-queue.js";
 import type { DrawControl } from "../../src/odds/ask-each.js";
 
+const others = () => new Promise<void>((resolve) => setImmediate(resolve));
+
 const settings = { patienceMilliseconds: 60_000, mostWaiting: 3 };
 
 /** Runs of three rounds, each of which ends when it is told; notes what they do. */

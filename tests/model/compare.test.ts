@@ -205,3 +205,21 @@ describe("a study without a baseline", () => {
     );
   });
 });
+
+describe("an option that counts on deterrence", () => {
+  const balanceOf = (deterrence: number) => {
+    const steps = { ...thoroughSteps, deterrence };
+    return programOf(
+      compare(studyOf([floatingDock], { options: [noProgram, { ...program, steps }] }), assumed),
+    );
+  };
+
+  it("is also weighed as if it deterred nobody; one that does not is weighed once", () => {
+    const told = balanceOf(0.3).withoutDeterrence();
+    const plain = balanceOf(0);
+    expect(told?.avoidedLoss.toNumber()).toBe(plain.avoidedLoss.toNumber());
+    expect(told?.netBenefit.toNumber()).toBe(plain.netBenefit.toNumber());
+    expect(plain.withoutDeterrence()).toBeUndefined();
+    expect(balanceOf(0.3).avoidedLoss.greaterThan(plain.avoidedLoss)).toBe(true);
+  });
+});

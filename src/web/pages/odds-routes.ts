@@ -9,8 +9,8 @@ import { oddsPictures } from "../../report/pictures/odds-pictures.js";
 import { oddsSettings } from "../../study/format/uncertainty-schema.js";
 import type { Odds } from "../../study/odds/odds.js";
 import { renderPage } from "../render.js";
+import { askAgainSeconds } from "./awaited-pages.js";
 import type { StudyPages } from "./study-pages.js";
-import { askAgainSeconds } from "./study-pages.js";
 import { workbenchPage } from "./workbench-page.js";
 
 /** How sure a study is: drawn beside the server while the reader's page asks how far it is. */

@@ -105,6 +105,17 @@ describe("the shares of boats stopped at which the answer turns", () => {
     expect(Math.abs(again.netBenefit.dividedBy(again.addedProgramCost).toNumber())).toBeLessThan(1e-6);
   });
 
+  it("are of all ways in that the stations check: the study computed again with that share kept away", () => {
+    const checked = { boats: { ...boats, otherWays: [{ name: "Trailers", chance: 0.2, checked: true }] } };
+    const rare = assumedWith({ "arrival.founding-unknown": 1e-5 });
+    const going = (deterrence: number) => ({ ...deterring(deterrence), afterInfestation: { share: 1 } });
+    const [turn] = breakEvenOf(withOption(going(0.5), checked), rare).stopped.turns;
+    expect(turn?.value).toBeGreaterThan(0.05);
+    expect(turn?.value).toBeLessThan(0.95);
+    const again = programOf(compare(withOption(going(turn?.value ?? Number.NaN), checked), rare));
+    expect(Math.abs(again.netBenefit.dividedBy(again.addedProgramCost).toNumber())).toBeLessThan(1e-6);
+  });
+
   it("are all known where each clean year costs more than an infestation", () => {
     // A program of 50 million a year that all but ends with an infestation of 300,000 from its second year on.
     const only = { structures: [heavyDuties] };

@@ -88,6 +88,14 @@ describe("what is done once mussels are found, in a future", () => {
     expect(payments.delisted).toEqual([0, 0, 0, 0, 0, 0, 1, 0, 0, 0]);
   });
 
+  it("begins once where mussels establish in the first year and nothing rids the lake of them", () => {
+    const unlucky = hazards.flatMap(() => [0, 0, 0.9]);
+    const { times, payments } = simulatedCourse(hazards, detection, { luck: 0, draws: unlucky, cleanYears });
+    expect(times).toEqual({ found: 1, tried: 1, contained: 0, returned: 0 });
+    expect(payments.known(0)).toEqual(hazards.map(() => 1));
+    expect(payments.known(1)).toEqual(hazards.map((_, year) => Number(year > 0)));
+  });
+
   it("is never late or missed where mussels are known at once, and costs nothing where they never establish", () => {
     const draws = uniform(randomStream(3, "none"));
     const { cost, isFound } = foundFuture(

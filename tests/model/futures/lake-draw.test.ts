@@ -97,4 +97,25 @@ describe("a future", () => {
     expect(early[1]?.infestedAtEnd).toBeLessThan(early[1]?.everInfested ?? Number.NaN);
     expect(early[0]?.cost).toBeGreaterThan(late[0]?.cost ?? Number.NaN);
   });
+
+  it("tells what staff entered by account: a duty counted apart moves out of the costs whole", () => {
+    const withItem = (apart: boolean) =>
+      studyOf([fixedDock, { ...duties, items: [{ name: "Permits", cost: 50_000, apart, fromYear: 2 }] }]);
+    const futures = (apart: boolean) => {
+      const input = withItem(apart);
+      const draw = lakeDraw(input, assumed);
+      return futureOf(draw, drawnHazards(input, assumed, draw), 0.01);
+    };
+    const beside = futures(true);
+    futures(false).forEach(({ expected, cost, duty, other, otherCost }, option) => {
+      const moved = beside[option];
+      expect(duty).toBeGreaterThan(0);
+      expect([other, otherCost]).toEqual([0, 0]);
+      expect(moved?.duty).toBe(0);
+      expect(moved?.other).toBeCloseTo(duty, 6);
+      expect(expected - (moved?.expected ?? Number.NaN)).toBeCloseTo(duty, 6);
+      expect(cost - (moved?.cost ?? Number.NaN)).toBeCloseTo(moved?.otherCost ?? Number.NaN, 6);
+      expect(cost).toBeGreaterThan(moved?.cost ?? Number.NaN);
+    });
+  });
 });

@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { habitatDoubt } from "../../../src/model/lake/habitat-doubt.js";
 import type { Chemistry, Lake } from "../../../src/model/lake/lake.js";
-import { assumed } from "../assumptions.js";
+import { suitability } from "../../../src/model/lake/suitability.js";
+import { assumed, assumedWith } from "../assumptions.js";
 import { productiveLake } from "../lakes.js";
 import { everyMonth } from "../near.js";
 
@@ -31,6 +32,18 @@ describe("the measuring error of a variable", () => {
     [{ calcium: 60, salinity: 3.9 }, [["salinity", "low"]]],
   ])("of %j reaches the class beside it, or not: %j", (chemistry, near) => {
     expect(nearOf(chemistry)).toEqual(near);
+  });
+
+  it("tells the class of the lower value where both sides reach another", () => {
+    const wide = assumedWith({ "suitability.error.ph": 1.4 });
+    const classAt = (ph: number) =>
+      suitability({ ...productiveLake, chemistry: { calcium: 60, ph } }, wide).variables.find(
+        ({ key }) => key === "ph",
+      )?.class;
+    const classes = [6.6, 8, 9.4].map(classAt);
+    expect(new Set(classes).size).toBe(3);
+    const { nearEdges } = habitatDoubt({ ...productiveLake, chemistry: { calcium: 60, ph: 8 } }, wide);
+    expect(nearEdges.find(({ variable }) => variable.key === "ph")?.other.class).toBe(classes[0]);
   });
 
   it("of temperature moves all months and both depths", () => {

@@ -5,6 +5,7 @@ import {
   type FiscalSettings,
   FiscalYearError,
   fiscalTable,
+  sumOfRows,
 } from "../../../src/model/money/fiscal-years.js";
 
 const settings: FiscalSettings = { startMonth: 7, years: 5, priceYear: 2026, startYear: 2027, inflation: 0 };
@@ -135,6 +136,21 @@ describe("a table that cannot be made", () => {
   it("is refused for an amount that is none, by its line", () => {
     expect(() => fiscalTable([level("staff", Number.NaN)], settings)).toThrow(
       "staff: NaN is no amount of money",
+    );
+  });
+});
+
+describe("one row for several", () => {
+  it("has the sum of each of their amounts", () => {
+    const row = (name: string, cents: readonly number[], before: number, after: number) => ({
+      name,
+      cents,
+      total: sumOf(cents),
+      before,
+      after,
+    });
+    expect(sumOfRows("Both", [row("staff", [100, 250], 7, 0), row("boats", [30, 5], 1, 9)])).toEqual(
+      row("Both", [130, 255], 8, 9),
     );
   });
 });

@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { FeeLine, ProgramOption } from "../../../src/model/inputs.js";
-import { totalOf } from "../../../src/model/money/line.js";
+import { moneyOf, totalOf } from "../../../src/model/money/line.js";
 import { programLines } from "../../../src/model/program/cost.js";
-import { fullCostFee } from "../../../src/model/program/fees.js";
+import { feeToCarry, fullCostFee } from "../../../src/model/program/fees.js";
 import { anyOption, emptyOption, money } from "./any-option.js";
 
 const feeOf = (option: ProgramOption) => fullCostFee(option, programLines(option, money));
@@ -121,5 +121,25 @@ describe("the full-cost fee", () => {
   it("does not depend on the present fees where it is equal for all", () => {
     const dearer = fees.map((each) => ({ ...each, fee: each.fee * 3 }));
     expect(feeOf(option({ yearly, fees: dearer })).perBoat).toBe(feeOf(option({ yearly, fees })).perBoat);
+  });
+});
+
+describe("the fee that carries a cost", () => {
+  const carried = (cost: number, payments: number, changes: Partial<ProgramOption> = {}) =>
+    feeToCarry(moneyOf(cost * 100), payments, option(changes));
+  const scared = { demandLoss: { fee: 100, loss: 1 / 2 } };
+
+  it("is the cost over the payments, and more where it keeps some of them away", () => {
+    expect(carried(60_000, 1500)).toBe(40);
+    // By hand: 50 keeps a quarter away, and 0.75 x 50 = 37.50 of each of 1,000.
+    expect(carried(37_500, 1000, scared)).toBeCloseTo(50, 10);
+  });
+
+  it("is nothing where there is nothing to carry, and absent where no fee brings that much", () => {
+    expect(carried(-1, 1500)).toBe(0);
+    expect(carried(60_000, 0)).toBeUndefined();
+    // By hand: the most is 100 x 0.5 = 50 of each.
+    expect(carried(50_000, 1000, scared)).toBeCloseTo(100, 4);
+    expect(carried(50_001, 1000, scared)).toBeUndefined();
   });
 });

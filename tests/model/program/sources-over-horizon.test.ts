@@ -61,4 +61,17 @@ describe("what a source pays over the horizon, in present value", () => {
     const [paid] = sourcesOverHorizon({ option, statesByYear: clean }, money, [all], factors);
     expect(paid).toBeCloseTo((24_000 - 4000) * (0.98 + 0.95 + 0.92 + 0.9), 1);
   });
+
+  it("is nothing of a source whose terms end before the first year, and all of its years of one that begins then", () => {
+    const years = (from: number | undefined, to: number | undefined) =>
+      sourcesOverHorizon(
+        { option, statesByYear: clean },
+        { ...money, inflation: 0 },
+        [{ ...terms, amount: 100_000, from, to }],
+        factors,
+      );
+    expect(years(undefined, 2026)).toEqual([0]);
+    expect(years(2027, 2027)).toEqual([expect.closeTo(1000 * 0.98, 9)]);
+    expect(years(2030, undefined)).toEqual([expect.closeTo(1000 * 0.9, 9)]);
+  });
 });

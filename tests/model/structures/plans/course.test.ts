@@ -43,6 +43,23 @@ describe("inspections with cleaning when a limit is near", () => {
   });
 });
 
+describe("dates of which none meets a layer worth a visit", () => {
+  it("leave the surface as it is: before the first layer that is, and where there are no dates at all", () => {
+    const barely = assumedWith({ "cleaning.smallest-layer": 1e6 });
+    const context = contextOf(productiveLake, 12, barely);
+    const [component] = componentsOf(fixedDock, context);
+    if (!component) throw new Error("no piles");
+    const tools = planTools({ component, context, surface: context.growing(component.surface) });
+    const untouched = tools.untouched(1);
+    const { plans } = candidatePlans(component, context);
+    const ids = plans.filter(({ routine }) => routine.by !== "trigger").map(({ routine }) => routine.by);
+    expect(new Set(ids)).toEqual(new Set(["nothing", "interval"]));
+    for (const plan of plans) {
+      if (plan.routine.by !== "trigger") expect(courseOf(plan, untouched, tools)).toBe(untouched);
+    }
+  });
+});
+
 describe("a surface that nobody touches", () => {
   it.each([
     ["never dry", 85, 12],
