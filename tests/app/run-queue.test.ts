@@ -27,7 +27,7 @@ function inRounds() {
     if (!name || !end || open.size > 1) throw new Error(`under way: ${[...open.keys()].join(", ")}`);
     open.delete(name);
     end();
-    await new Promise((resolve) => setImmediate(resolve));
+    await others();
   };
   return { queue, done, endRound, join: (name: string) => queue.join(name, work(name)) };
 }
