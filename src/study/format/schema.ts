@@ -50,7 +50,7 @@ const lake = z.strictObject({
     .optional()
     .meta({ description: "Where the value of stored water comes from" }),
   surfaceTemperature: monthly("temperature").meta({
-    where: "water-quality monitoring: means of the top few feet or metres, several years",
+    where: "water-quality monitoring: means of the top few feet or meters, several years",
   }),
   deepTemperature: monthly("temperature").meta({
     where: "water-quality profiles below the thermocline; the same as the surface in a lake that mixes",
