@@ -1,7 +1,8 @@
 import { sentence } from "../study/reading/problems.js";
 import type { Writing } from "../study/short/amount-text.js";
 import type { TypicalValues } from "../study/short/filling.js";
-import { type Question, type QuestionGroup, questionGroups } from "../study/short/questions.js";
+import type { Question, QuestionGroup } from "../study/short/question.js";
+import { questionGroups } from "../study/short/questions.js";
 import { readFacts } from "../study/short/read-facts.js";
 import { typicalHint } from "../study/short/typical-hint.js";
 

@@ -1,7 +1,7 @@
 import { PlainError } from "../plain-error.js";
 import { readArguments, UsageError } from "./arguments.js";
 import { commandCalled } from "./command-table.js";
-import { helpOn, usage } from "./usage.js";
+import { helpOn, usage } from "./help/help-text.js";
 
 /** Does what a command line asks for. What is wrong is told on the error stream. @returns the exit code */
 export async function commandLine(args: readonly string[]): Promise<number> {

@@ -1,21 +1,16 @@
 import { type Assumed, recorder } from "./assumed.js";
-import { type BearerShare, bearerShares } from "./bearers.js";
-import { type BreakEven, breakEven, noBreakEven } from "./break-even/break-even.js";
 import { plausibilityChecks } from "./checks.js";
 import { once } from "./computed-once.js";
 import { entryChecks } from "./entries/entries.js";
 import type { EntryCheck } from "./entries/entry-check.js";
-import { type Difference, difference } from "./increments.js";
 import type { InfestationCost } from "./infestation-cost.js";
 import type { MoneySettings, StudyInput } from "./inputs.js";
 import type { Suitability } from "./lake/suitability.js";
-import type { Money } from "./money/decimal.js";
-import { discountFactors, equivalentYearly } from "./money/interest.js";
+import { discountFactors } from "./money/interest.js";
 import { type Rises, risesOf } from "./money/price-rises.js";
 import { type OptionResult, type OptionSettings, optionResult } from "./option.js";
-import { balanceAtRate, otherRates, type RateBalance } from "./other-rates.js";
+import { type OptionBalance, optionBalance } from "./option-balance.js";
 import { throughBoats } from "./program/arrivals.js";
-import { type ProgramBudget, programBudget } from "./program/budget.js";
 import { foundingChances, togetherOf } from "./program/founding-chances.js";
 import type { AssumptionId } from "./register/register.js";
 import { foundingRates } from "./risk/founding-rates.js";
@@ -36,31 +31,6 @@ interface LakeResult extends LevelsResult {
   readonly densityByYear: readonly number[];
   /** Ids of the assumptions behind suitability, growth and drying: behind every layer. */
   readonly layerAssumptionIds: readonly AssumptionId[];
-}
-
-/** A difference of present values as equal yearly amounts. */
-export interface YearlyDifference {
-  readonly addedProgramCost: number;
-  readonly avoidedLoss: number;
-}
-
-/** An option against the baseline. Positive net benefit: the program costs less than what it avoids. */
-export interface OptionBalance extends Difference {
-  readonly result: OptionResult;
-  /** Worked out when asked for: the ranges of a report do without. */
-  readonly breakEven: BreakEven;
-  /** Added cost and avoided loss as equal yearly amounts; worked out when asked for. */
-  readonly perYear: () => YearlyDifference;
-  /** The same at the discount rates beside the study's; worked out when asked for. */
-  readonly atOtherRates: () => readonly RateBalance[];
-  /** Present value that the option's response saves, less what its attempts cost; worked out when asked for. */
-  readonly responseBenefit: () => Money | undefined;
-  /** The same if its checks kept nobody away; worked out when asked for. Absent where the option counts on none. */
-  readonly withoutDeterrence: () => Difference | undefined;
-  /** Worked out when asked for. */
-  readonly bearers: readonly BearerShare[];
-  /** The program by fiscal year while the lake stays clean; worked out when asked for. */
-  readonly budget: ProgramBudget | undefined;
 }
 
 export interface Comparison {
@@ -112,7 +82,7 @@ export function compare(
     discountFactors: factors,
     rises,
     baseline,
-    options: others.map((result) => balance(result, baseline, { input, source, settings })),
+    options: others.map((result) => optionBalance(result, baseline, { input, source, settings })),
     rates,
     get checks() {
       return checks();
@@ -151,28 +121,6 @@ export function optionResults(
   if (!baseline)
     throw new Error("options: one must have neither steps nor schedule, to compare the others with");
   return { lake, settings, results, baseline };
-}
-
-/** All costs of the option without its response, less all its costs; absent where it states none. */
-function responseBenefit(
-  { option, presentValue }: OptionResult,
-  { input, source, settings }: { input: StudyInput; source: Assumed; settings: OptionSettings },
-): Money | undefined {
-  if (option.response === undefined) return undefined;
-  const without = optionResult({ ...option, response: undefined }, input, source, settings);
-  return without.presentValue.total.minus(presentValue.total);
-}
-
-/** The option against the baseline without the deterrence that it counts on. */
-function withoutDeterrence(
-  { option }: OptionResult,
-  baseline: OptionResult,
-  { input, source, settings }: { input: StudyInput; source: Assumed; settings: OptionSettings },
-): Difference | undefined {
-  const { steps } = option;
-  if (!steps || steps.deterrence === 0) return undefined;
-  const without = { ...option, steps: { ...steps, deterrence: 0 } };
-  return difference(optionResult(without, input, source, settings), baseline);
 }
 
 /** The option that does nothing, which the others are held against. */
@@ -219,43 +167,4 @@ export function ratesOf(
   const through = throughBoats(boats, open, lake, source, chances);
   const reaching = { launches: through.launches, foundings: togetherOf(through, source) };
   return foundingRates(reaching, suitability, { boats, horizon: money.horizon }, source);
-}
-
-const yearly = (
-  { addedProgramCost, avoidedLoss }: Difference,
-  factors: readonly number[],
-): YearlyDifference => ({
-  addedProgramCost: equivalentYearly(addedProgramCost.toNumber(), factors),
-  avoidedLoss: equivalentYearly(avoidedLoss.toNumber(), factors),
-});
-
-function balance(
-  result: OptionResult,
-  baseline: OptionResult,
-  rest: { input: StudyInput; source: Assumed; settings: OptionSettings },
-): OptionBalance {
-  const rates = otherRates(rest.input, rest.source);
-  const against = difference(result, baseline);
-  const breakEvens = once(() =>
-    rest.input.lake.infestedSince === undefined ? breakEven(result, baseline, rest.settings) : noBreakEven,
-  );
-  const shares = once(() => bearerShares(rest.input.money, { result, baseline, ...against }));
-  const budgets = once(() => programBudget(result.option, rest.input.money));
-  return {
-    result,
-    ...against,
-    get breakEven() {
-      return breakEvens();
-    },
-    perYear: () => yearly(against, rest.settings.factors),
-    responseBenefit: () => responseBenefit(result, rest),
-    withoutDeterrence: () => withoutDeterrence(result, baseline, rest),
-    atOtherRates: () => rates.map((rate) => balanceAtRate(rate, { result, baseline }, rest)),
-    get bearers() {
-      return shares();
-    },
-    get budget() {
-      return budgets();
-    },
-  };
 }

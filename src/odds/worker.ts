@@ -8,6 +8,7 @@ import { oddsSummary } from "../study/odds/odds-summary.js";
 import { netBenefitsAt } from "../study/odds/sensitivity-points.js";
 import { rankCorrelations } from "../study/odds/sensitivity-ranks.js";
 import { comparedOptions } from "../study/odds/stop-drawing.js";
+import { tellingAmounts } from "../study/prepare/amounts.js";
 import { type Reply, replyOf } from "../study/reading/replies.js";
 import {
   levelsIn,
@@ -32,15 +33,16 @@ let known: KnownStudy | undefined;
 /** Answers a question, with the last study it was asked about at hand. */
 export async function work({ study, question }: Request): Promise<Reply<Answers[keyof Answers]>> {
   const reply = await replyOf(() => {
-    known = known?.id === study.id ? known : prepared(study);
-    return answerTo(question, known);
+    const asked = known?.id === study.id ? known : prepared(study);
+    known = asked;
+    return tellingAmounts(asked.study.document, () => answerTo(question, asked));
   });
   return moved(reply, "answer" in reply ? buffersOf(reply.answer) : []);
 }
 
 function prepared({ id, bytes }: SharedStudy): KnownStudy {
   const study: StudyToDraw = deserialize(Uint8Array.from(bytes));
-  const drawn = drawnStudy(study.document, assumptions, study.settings);
+  const drawn = tellingAmounts(study.document, () => drawnStudy(study.document, assumptions, study.settings));
   return { id, study, drawn, searched: once(() => studySearch(study.document, assumptions)) };
 }
 

@@ -6,7 +6,7 @@ import { loadAssumptions } from "../../src/assumptions/load.js";
 import { columnsOf, structureKindFields } from "../../src/editor/table/structure-columns.js";
 import { readStructureTable } from "../../src/editor/table/structure-table.js";
 import { templateOf } from "../../src/editor/table/template.js";
-import { scheduleCautions } from "../../src/report/board/schedule-cautions.js";
+import { scheduleCautions } from "../../src/report/board/schedules/schedule-cautions.js";
 import { assumptionsFolder, examplesFolder } from "../../src/report/document/assets.js";
 import { reportContext } from "../../src/report/document/context.js";
 import { levelsPicture } from "../../src/report/rack/levels-picture.js";

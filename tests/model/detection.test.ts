@@ -1,9 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { compare, type OptionBalance } from "../../src/model/compare.js";
+import { compare } from "../../src/model/compare.js";
 import { infestationCost } from "../../src/model/infestation-cost.js";
 import type { ProgramOption } from "../../src/model/inputs.js";
 import type { OptionResult } from "../../src/model/option.js";
+import type { OptionBalance } from "../../src/model/option-balance.js";
 import { assumed, assumedWith } from "./assumptions.js";
 import { boats, duties, fixedDock, floatingDock, otherChance, ramp } from "./study.js";
 import { known, perArrival, programOf, resultOf, slowly, study, treatment, watched } from "./watched.js";

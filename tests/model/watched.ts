@@ -1,6 +1,7 @@
-import { type Comparison, compare, type OptionBalance } from "../../src/model/compare.js";
+import { type Comparison, compare } from "../../src/model/compare.js";
 import type { Monitoring, Response, StudyInput } from "../../src/model/inputs.js";
 import type { OptionResult } from "../../src/model/option.js";
+import type { OptionBalance } from "../../src/model/option-balance.js";
 import { assumed, assumedWith } from "./assumptions.js";
 import { duties, fixedDock, floatingDock, noProgram, program, ramp, studyOf } from "./study.js";
 

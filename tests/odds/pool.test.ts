@@ -111,6 +111,16 @@ describe("errors", () => {
     await expect(two.ask(study, "lake", { block: 0, lake: 0 }, unending)).resolves.toBeDefined();
   });
 
+  it("of an amount that is beyond all in a draw alone come with their place", async () => {
+    const many = "count: 3000000, unit: form, unitCost: €3 to €4 to €8e9";
+    const text = smallLakeText.replace("count: 300, unit: form, unitCost: €3", many);
+    const wide = { ...study, document: readStudyText(text, "lake.yaml") };
+    const drawn = opened(1).ask(wide, "lake", { block: 0, lake: 0 }, unending);
+    const error: unknown = await drawn.catch((thrown: unknown) => thrown);
+    expect(error).toBeInstanceOf(InputError);
+    expect(String(error)).toMatch(/options\[1 "signs"\]: found \S+ for "Signs and forms" in one year/);
+  });
+
   it("of a worker that ends name the study, and another takes its place", async () => {
     const one = opened(1, endingWorker);
     const error: unknown = await drawLakes(one, study, oneBlock, control).catch((thrown: unknown) => thrown);

@@ -106,6 +106,22 @@ describe("the board's picture of the chance", () => {
   });
 });
 
+describe("the appendix on the chance", () => {
+  it("has each way and both together, which the board's picture leaves to it", () => {
+    const { chance } = run;
+    if (!chance || !view.chance) throw new Error("no chance");
+    // By hand: rates are weighed as logarithms, and a rate of λ a year is a chance of 1 − e^−λ.
+    const weight = chance.weightOfBoats;
+    const rate = chance.byLaunches.rate ** weight * chance.byLakes.rate ** (1 - weight);
+    const told = view.chance.estimates.rows.find(({ cells }) => cells[0]?.text === "Both together");
+    expect(told?.cells[2]?.text).toBe(percent(1 - Math.exp(-rate)));
+    const named = view.chance.estimates.rows.map(({ cells }) => cells[0]?.text);
+    const ruler = view.chance.ruler.rows.map(({ name }) => name);
+    expect(named).toEqual(expect.arrayContaining(ruler));
+    expect(ruler).toHaveLength(3);
+  });
+});
+
 describe("an infested lake", () => {
   it("has no chance to weigh, and its page says so", () => {
     const infested = reportView(smallRun([["lake.infestedSince", 2020]]));
@@ -118,7 +134,7 @@ describe("a chance beyond the ruler", () => {
   it("is drawn hollow at its end, with its figure and a note", () => {
     const { ruler, rulerNote } = reportView(exampleRun("ninemoss")).chance ?? {};
     // Ninemoss has 0.003 % a year, and the ruler begins at 0.1 %
-    expect(ruler?.rows.map(({ at, beyond }) => [at, beyond])).toEqual(Array(4).fill([ruler?.axisFrom, true]));
+    expect(ruler?.rows.map(({ at, beyond }) => [at, beyond])).toEqual(Array(3).fill([ruler?.axisFrom, true]));
     expect(rulerNote).toContain("beyond the ruler");
   });
 });

@@ -8,7 +8,7 @@ import { drawnStudy } from "../../src/study/odds/draws.js";
 import { runStudy } from "../../src/study/prepare/compute.js";
 import { draftedLevels } from "../../src/study/reading/drafted-levels.js";
 import { judged, readDraft } from "../../src/study/reading/judged.js";
-import { readLevelRecord } from "../../src/study/reading/level-record.js";
+import { readLevelRecord } from "../../src/study/reading/levels/level-record.js";
 import { parseText, readStudyText } from "../../src/study/reading/read.js";
 import { recordReaders } from "../../src/study/reading/record-readers.js";
 import { readSeasonLog } from "../../src/study/reading/season-log.js";

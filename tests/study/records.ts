@@ -4,7 +4,7 @@ import {
   type LevelRecord,
   type RecordSettings,
   readLevelRecord,
-} from "../../src/study/reading/level-record.js";
+} from "../../src/study/reading/levels/level-record.js";
 import { parseQuantity } from "../../src/units/quantity.js";
 
 const millisecondsPerDay = 24 * 3600 * 1000;

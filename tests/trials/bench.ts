@@ -6,7 +6,7 @@ import { prepareStudy } from "#product/study/prepare/prepared.js";
 import { readStudyFile } from "#product/study/reading/read.js";
 import { timeCold } from "./bench/cold.js";
 import { compareWhole, targetSize, timeLargeLakes } from "./bench/lake.js";
-import { timeOdds } from "./bench/odds.js";
+import { editedFutures, timeOdds, usualFutures } from "./bench/odds.js";
 import { timePrints } from "./bench/print.js";
 import { growthTables } from "./bench/scaling.js";
 import { timeSearch } from "./bench/search.js";
@@ -105,8 +105,8 @@ for (const [what, milliseconds, target] of [
   console.log(`  ${(milliseconds / starts.bare).toFixed(1)} times a bare start of the engine`);
 }
 for (const { workers, all, edited } of odds.byWorkers) {
-  row(`10,240 futures, ${odds.inputs} inputs, ${workers} workers (median)`, all, 2000);
-  row(`512 futures after an edit, ${workers} workers (median)`, edited, 400);
+  row(`${usualFutures} futures, ${odds.inputs} inputs, ${workers} workers (median)`, all, 2000);
+  row(`${editedFutures} futures after an edit, ${workers} workers (median)`, edited, 400);
 }
 for (const { futures, all, megabytes } of odds.byFutures) {
   const each = ((1000 * all) / futures).toFixed(0);

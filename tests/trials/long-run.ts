@@ -1,5 +1,5 @@
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
-import { dirname, join } from "node:path";
+import { join } from "node:path";
 import { loadAssumptions } from "#product/assumptions/load.js";
 import { programVersion } from "#product/assumptions/version.js";
 import { assumptionsFolder, projectRoot } from "#product/report/document/assets.js";
@@ -9,8 +9,10 @@ import { estimated, told } from "./long-run/told.js";
 
 /**
  * Holds the odds of an example against a long plain run: lakes that are independent of one another, in parts of a
- * thousand, each of which is kept as it is done.
+ * thousand, each of which is kept as it is done. With "estimate" in place of a number the odds alone are drawn anew, beside
+ * the lakes of the record.
  *   node out/trials/long-run.js sorrel-bend 4000
+ *   node out/trials/long-run.js sorrel-bend estimate
  */
 const [example = "ninemoss", lakes = "4000"] = process.argv.slice(2);
 const seed = 20_261_128;
@@ -18,24 +20,27 @@ const part = 1000;
 
 const document = readStudyFile(join(projectRoot, "src", "examples", `${example}.yaml`));
 const assumptions = loadAssumptions(assumptionsFolder);
-const parts = join(projectRoot, "out", "long-run", example);
-mkdirSync(parts, { recursive: true });
-const known = new Set(readdirSync(parts));
-for (let first = 0; first < Number(lakes); first += part) {
-  const name = `${first}.json`;
-  if (known.has(name)) continue;
-  const found = plainLakes(document, assumptions, { seed, first, count: part });
-  writeFileSync(join(parts, name), JSON.stringify(found));
-}
-const all = Array.from({ length: Number(lakes) / part }, (_, index): LakeFigures[] =>
-  JSON.parse(readFileSync(join(parts, `${index * part}.json`), "utf8")),
-).flat();
-const record = {
-  ...{ example, date: new Date().toISOString().slice(0, 10), seed, version: programVersion() },
-  longRun: told(all),
-  estimate: estimated(document, assumptions),
-};
 const out = join(projectRoot, "tests", "trials", "long-run", `${example}.json`);
-mkdirSync(dirname(out), { recursive: true });
+const drawnBy = { date: new Date().toISOString().slice(0, 10), version: programVersion() };
+
+/** The figures of all lakes, of which those that are not kept are worked out. */
+function longRun(count: number) {
+  const parts = join(projectRoot, "out", "long-run", example);
+  mkdirSync(parts, { recursive: true });
+  const known = new Set(readdirSync(parts));
+  const all: LakeFigures[] = [];
+  for (let first = 0; first < count; first += part) {
+    const file = join(parts, `${first}.json`);
+    if (!known.has(`${first}.json`)) {
+      const found = plainLakes(document, assumptions, { seed, first, count: part });
+      writeFileSync(file, JSON.stringify(found));
+    }
+    all.push(...JSON.parse(readFileSync(file, "utf8")));
+  }
+  return { example, ...drawnBy, seed, longRun: told(all) };
+}
+
+const lakesTold = lakes === "estimate" ? JSON.parse(readFileSync(out, "utf8")) : longRun(Number(lakes));
+const record = { ...lakesTold, estimate: { ...drawnBy, ...estimated(document, assumptions) } };
 writeFileSync(out, `${JSON.stringify(record, undefined, 2)}\n`);
 console.log(JSON.stringify(record, undefined, 2));

@@ -67,6 +67,12 @@ export const entryAssumptions = {
   "checks.usual.lane-launches-high": ratio,
   "checks.impossible-lane-launches": ratio,
   "checks.usual.launch-ratio-high": ratio,
+  "checks.impossible-amount": price("$"),
+  "checks.impossible-daily-amount": price("$"),
+  "checks.impossible-hourly-amount": price("$/h"),
+  "checks.impossible-water-price": price("$/m3"),
+  "checks.impossible-energy-price": price("$/kWh"),
+  "checks.impossible-mass-price": price("$/kg"),
   "checks.usual.discount-rate-low": rate,
   "checks.usual.discount-rate-high": rate,
 } as const satisfies Record<string, Expected>;

@@ -1,4 +1,5 @@
-import type { Comparison, YearlyDifference } from "../../model/compare.js";
+import type { Comparison } from "../../model/compare.js";
+import type { YearlyDifference } from "../../model/option-balance.js";
 import { type ReportContext, requestedOption } from "../document/context.js";
 import { capitalised, type Formatter } from "../words/format.js";
 import { onlyFollows } from "../words/option-kind.js";

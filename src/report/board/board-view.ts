@@ -21,7 +21,7 @@ import { incrementText } from "./increments-view.js";
 import { infestedBoard } from "./infested-board.js";
 import { motionText, notFundedText } from "./motion.js";
 import { rankedSentences, rankedTable } from "./ranked-options.js";
-import { scheduleBoard } from "./schedule-board.js";
+import { scheduleBoard } from "./schedules/schedule-board.js";
 import { answerText, bestText, chanceAtEnd, ratioFigure } from "./weighing.js";
 
 /** Page 1: the question, the answer, both accounts, all options, what is asked and what would change the answer. */

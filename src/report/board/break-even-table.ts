@@ -1,6 +1,6 @@
 import { counted } from "../../counted.js";
 import type { BreakEvenValues } from "../../model/break-even/break-even-values.js";
-import type { OptionBalance } from "../../model/compare.js";
+import type { OptionBalance } from "../../model/option-balance.js";
 import { type ReportContext, tracedOf } from "../document/context.js";
 import { pays, signOf } from "../words/balance-signs.js";
 import { factorText, percent } from "../words/format.js";

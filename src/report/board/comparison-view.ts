@@ -1,16 +1,14 @@
 import { counted } from "../../counted.js";
-import { at } from "../../lists.js";
-import type { OptionBalance } from "../../model/compare.js";
 import type { Money } from "../../model/money/decimal.js";
+import type { OptionBalance } from "../../model/option-balance.js";
 import { appendixLetter } from "../../study/format/report-schema.js";
 import { allOptions, type ReportContext, requestedOption } from "../document/context.js";
 import type { RowPicture } from "../pictures/row-picture.js";
 import { waterfall } from "../pictures/waterfall.js";
-import { carrying } from "../print/carried-totals.js";
 import { detectionSentence } from "../ramp/detection-view.js";
 import { deterrenceSentences } from "../ramp/deterrence-words.js";
 import { feeNotes, unitCostsTable } from "../ramp/fees-view.js";
-import { addingUp, differenceTexts } from "../words/adding-up.js";
+import { differenceTexts } from "../words/adding-up.js";
 import { ratioCell } from "../words/balance-signs.js";
 import { type Formatter, percent } from "../words/format.js";
 import { scheduleNameOf } from "../words/option-kind.js";
@@ -22,6 +20,7 @@ import { breakEvenTable } from "./break-even-table.js";
 import { headlineTable, meansTable } from "./headline-words.js";
 import { incrementsTable } from "./increments-view.js";
 import { ratesTable } from "./rates-table.js";
+import { cumulativeTable, yearlyTable } from "./tables-by-year.js";
 import { verdict } from "./verdict.js";
 
 export interface ComparisonView {
@@ -206,68 +205,6 @@ function rangesTable(context: ReportContext): TableView {
     ),
     rows: run.ranges().map(({ name, low, high }) => row(name, ...cells(low), ...cells(high))),
     note: `Low and high are the ends of each assumption's stated range (appendix ${appendixLetter("assumptions")}). One group at a time, exact model; no probabilities are attached.`,
-  };
-}
-
-function yearlyTable(context: ReportContext): TableView {
-  const options = allOptions(context);
-  const { format, run } = context;
-  const isInfested = context.infestedSince !== undefined;
-  const rounded = options.map(({ expectedByYear }) =>
-    addingUp(
-      expectedByYear.map(({ total }) => total.toNumber()),
-      1,
-    ),
-  );
-  const rows = context.comparison.discountFactors.map((factor, year) =>
-    row(
-      String(run.document.money.startYear + year),
-      num(factor.toFixed(4)),
-      ...options.flatMap(({ infestedByYear }, option) => [
-        ...(isInfested ? [] : [num(percent(at(infestedByYear, year)))]),
-        num(format.exactMoney(at(at(rounded, option).parts, year))),
-      ]),
-    ),
-  );
-  return {
-    id: "table-yearly",
-    caption: `Expected cost of each year, program and infestation together, prices of ${context.priceYear}`,
-    head: head(
-      "Year",
-      num("Discount factor"),
-      ...options.flatMap(({ option }) =>
-        isInfested ? [num(option.name)] : [num(`${option.name}: chance so far`), num("cost")],
-      ),
-    ),
-    ...carrying(rows, {
-      columns: options.map((_, option) => (isInfested ? 2 + option : 3 + 2 * option)),
-      amounts: rows.map((_, year) => rounded.map(({ parts }) => at(parts, year))),
-      text: format.exactMoney,
-    }),
-    total: row(
-      "Undiscounted",
-      num(""),
-      ...rounded.flatMap(({ sum }) => [...(isInfested ? [] : [num("")]), num(format.exactMoney(sum))]),
-    ),
-    compact: true,
-  };
-}
-
-function cumulativeTable(context: ReportContext): TableView {
-  const { options } = context.traced;
-  return {
-    id: "table-cumulative",
-    caption: `Present value of all costs up to each year, prices of ${context.priceYear}`,
-    head: head("Year", ...options.map(({ result }) => num(result.option.name))),
-    rows: context.comparison.discountFactors.map((_, year) =>
-      row(
-        String(context.run.document.money.startYear + year),
-        ...options.map(({ presentValueSoFar }) =>
-          num(context.format.exactMoney(at(presentValueSoFar, year))),
-        ),
-      ),
-    ),
-    compact: true,
   };
 }
 

@@ -4,7 +4,7 @@ import type { ReportContext } from "../document/context.js";
 import { structureCosts } from "../rack/infestation-view.js";
 import { percent } from "../words/format.js";
 import type { BoardCase, BoardView } from "./board.js";
-import { scheduleBoard } from "./schedule-board.js";
+import { scheduleBoard } from "./schedules/schedule-board.js";
 
 /** Page 1 for a lake that is infested already: a maintenance budget, with nothing to weigh and nothing to avoid. */
 export function infestedBoard(context: ReportContext, since: number): BoardCase {

@@ -1,4 +1,4 @@
-import type { OptionBalance } from "../../model/compare.js";
+import type { OptionBalance } from "../../model/option-balance.js";
 import type { RateBalance } from "../../model/other-rates.js";
 import type { ReportContext } from "../document/context.js";
 import { ratioCell } from "../words/balance-signs.js";

@@ -1,6 +1,7 @@
-import type { Comparison, OptionBalance } from "../../model/compare.js";
+import type { Comparison } from "../../model/compare.js";
 import type { Bearer } from "../../model/money/bearer.js";
 import type { OptionResult } from "../../model/option.js";
+import type { OptionBalance } from "../../model/option-balance.js";
 import type { FoundOdds, FuturesOdds, Odds, PlanTurn } from "../../study/odds/odds.js";
 import type { StudyRun } from "../../study/prepare/compute.js";
 import type { SearchResult } from "../../study/search/result.js";

@@ -1,6 +1,7 @@
 import { sumOf } from "../../lists.js";
-import type { Comparison, OptionBalance } from "../../model/compare.js";
+import type { Comparison } from "../../model/compare.js";
 import { Money } from "../../model/money/decimal.js";
+import type { OptionBalance } from "../../model/option-balance.js";
 import type {
   AvoidedByAccount,
   FuturesOdds,

@@ -1,6 +1,6 @@
 import { programVersion } from "../../assumptions/version.js";
 import type { StudyRun } from "../../study/prepare/compute.js";
-import { type SchedulesView, schedulesView } from "../board/schedules-view.js";
+import { type SchedulesView, schedulesView } from "../board/schedules/schedules-view.js";
 import { type OddsView, oddsView } from "../odds/odds-view.js";
 import type { PrintedOdds } from "../odds/odds-words.js";
 import { type FoundView, foundView } from "../papers/found-view.js";

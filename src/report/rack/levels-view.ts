@@ -3,7 +3,7 @@ import { at } from "../../lists.js";
 import { daysInYear, months } from "../../model/lake/calendar.js";
 import type { DryRun } from "../../model/lake/levels.js";
 import { dayText } from "../../study/reading/level-dates.js";
-import type { LevelRecord } from "../../study/reading/level-record.js";
+import type { LevelRecord } from "../../study/reading/levels/level-record.js";
 import type { TracedLevels } from "../../study/traced/traced-levels.js";
 import type { ReportContext } from "../document/context.js";
 import { listedWithin, oneDecimal } from "../words/format.js";

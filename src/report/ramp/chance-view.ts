@@ -37,12 +37,13 @@ export function chanceView(context: ReportContext): ChanceView | undefined {
   if (!chance) return undefined;
   const { drivenBy } = context.run.document.boats.chance;
   const counted = context.run.tracedChance();
-  const chances = [
+  const ways = [
     chanceOf("From fouled launches", chance.byLaunches, drivenBy === "launches"),
     chanceOf(`From ${lakesName(context)}`, chance.byLakes, drivenBy === "lakes"),
-    ...(drivenBy === "both" ? [chanceOf("Both together", chance.pooled, false)] : []),
-    usedChance(chance, "As used, all ways in"),
   ];
+  const together = drivenBy === "both" ? [chanceOf("Both together", chance.pooled, false)] : [];
+  const used = usedChance(chance, "As used, all ways in");
+  const chances = [...ways, used];
   return {
     finding: findingText(context),
     sentences: [sourceSentence(context, chance), differenceSentence(chance), capSentence(chance)].filter(
@@ -53,7 +54,7 @@ export function chanceView(context: ReportContext): ChanceView | undefined {
     launches: launchesTable(context, chance),
     ways: waysTable(context, chance),
     clean: cleanSentence(context, chance),
-    estimates: estimatesTable(counted),
+    estimates: estimatesTable(counted, [...ways, ...together, used]),
     backtest: backtestSentence(counted),
     shapes: shapesTable(context, counted),
     evidence: [regionsTable(context, counted), lakesTable(context, counted)],

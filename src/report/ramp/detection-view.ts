@@ -1,6 +1,6 @@
 import { counted } from "../../counted.js";
-import type { OptionBalance } from "../../model/compare.js";
 import type { OptionResult } from "../../model/option.js";
+import type { OptionBalance } from "../../model/option-balance.js";
 import { appendixLetter } from "../../study/format/report-schema.js";
 import { allOptions, type ReportContext, tracedOf } from "../document/context.js";
 import { percent } from "../words/format.js";

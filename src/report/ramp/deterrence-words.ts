@@ -1,4 +1,4 @@
-import type { OptionBalance } from "../../model/compare.js";
+import type { OptionBalance } from "../../model/option-balance.js";
 import type { ReportContext } from "../document/context.js";
 import { signOf } from "../words/balance-signs.js";
 import { ratio } from "../words/format.js";

@@ -1,9 +1,9 @@
 import { isPrice } from "../../assumptions/entry-marks.js";
 import { at } from "../../lists.js";
-import type { OptionBalance } from "../../model/compare.js";
 import type { Increment } from "../../model/increments.js";
 import { noMoney } from "../../model/money/decimal.js";
 import type { OptionResult } from "../../model/option.js";
+import type { OptionBalance } from "../../model/option-balance.js";
 import type { Odds } from "../../study/odds/odds.js";
 import type { StudyRun } from "../../study/prepare/compute.js";
 import type { StationRun } from "../../study/prepare/staffing.js";

@@ -1,7 +1,7 @@
 import { counted } from "../../counted.js";
 import type { StudyDocument } from "../../study/format/schema.js";
 import type { LevelSearch, SearchedSchedule } from "../../study/levels/level-result.js";
-import { levelCautions } from "../board/schedule-cautions.js";
+import { levelCautions } from "../board/schedules/schedule-cautions.js";
 import { capitalised, formatter, listedWithin } from "../words/format.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
 import { type LevelContext, leftOutText, levelLead, ruleText, scheduleText } from "./level-words.js";

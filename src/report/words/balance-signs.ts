@@ -1,7 +1,7 @@
 import { sumOf } from "../../lists.js";
-import type { OptionBalance } from "../../model/compare.js";
 import type { Difference } from "../../model/increments.js";
 import type { Money } from "../../model/money/decimal.js";
+import type { OptionBalance } from "../../model/option-balance.js";
 import { ratio } from "./format.js";
 
 type Sign = -1 | 0 | 1;

@@ -1,6 +1,8 @@
-import { type DimensionName, dimensions } from "../../units/dimensions.js";
+import { dimensions } from "../../units/dimensions.js";
+import type { SpreadQuantity } from "../../units/spread.js";
 import type { WrittenStudy } from "../format/schema.js";
 import type { Contradiction } from "../reading/contradiction.js";
+import { isQuantity } from "../typed/single-values.js";
 
 /** Currencies that share each sign; a three-letter code stands for itself. */
 const signs: Record<string, RegExp> = {
@@ -16,8 +18,8 @@ export function currencyProblems(document: WrittenStudy): Contradiction[] {
     path: ["overrides", index, "value"],
     text: String(value),
   }));
-  const amounts = overrides.filter(({ text }) => isAmount(text));
-  return [...moneyTexts(document, []), ...amounts].flatMap(({ path, text }) =>
+  const typed = moneyIn(document, []).map(({ path, quantity }) => ({ path, text: quantity.text }));
+  return [...typed, ...overrides.filter(({ text }) => isAmount(text))].flatMap(({ path, text }) =>
     isOfCurrency(text, currency)
       ? []
       : [{ path, found: `"${text}"`, allowed: amountAllowed(currency), remedy: conversionAsked(currency) }],
@@ -43,16 +45,21 @@ export const isForeignAmount = (value: string | number, currency: string): boole
 const marksIn = (text: string) =>
   [...text.matchAll(/[$€£]|(?:^|\s)([A-Z]{3})(?=\s|\/|$)/g)].map(([mark, code]) => code ?? mark);
 
-function moneyTexts(
-  value: unknown,
-  path: readonly PropertyKey[],
-): { path: readonly PropertyKey[]; text: string }[] {
+/** A quantity of money as it was typed. */
+interface MoneyQuantity {
+  readonly path: readonly PropertyKey[];
+  readonly quantity: SpreadQuantity;
+}
+
+/** Holds the one value of all months, as it is read; its author typed no such key. */
+const forAllMonths = "all";
+
+/** All of them, in document order. */
+export function moneyIn(value: unknown, path: readonly PropertyKey[]): MoneyQuantity[] {
   if (typeof value !== "object" || value === null) return [];
-  if ("dimension" in value && "text" in value) {
-    const dimension = dimensions[value.dimension as DimensionName];
-    return "money" in dimension && dimension.money ? [{ path, text: String(value.text) }] : [];
-  }
-  if (Array.isArray(value))
-    return value.flatMap((item: unknown, index) => moneyTexts(item, [...path, index]));
-  return Object.entries(value).flatMap(([key, item]) => moneyTexts(item, [...path, key]));
+  if (isQuantity(value)) return "money" in dimensions[value.dimension] ? [{ path, quantity: value }] : [];
+  if (Array.isArray(value)) return value.flatMap((item: unknown, index) => moneyIn(item, [...path, index]));
+  return Object.entries(value).flatMap(([key, item]) =>
+    moneyIn(item, key === forAllMonths ? path : [...path, key]),
+  );
 }

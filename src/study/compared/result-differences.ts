@@ -1,5 +1,6 @@
-import type { Comparison, OptionBalance } from "../../model/compare.js";
+import type { Comparison } from "../../model/compare.js";
 import type { OptionResult } from "../../model/option.js";
+import type { OptionBalance } from "../../model/option-balance.js";
 import { presentValueOf } from "../../model/present-value.js";
 import type { FigureName } from "./figures.js";
 

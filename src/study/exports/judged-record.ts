@@ -1,7 +1,7 @@
 import { quantity } from "../format/fields.js";
 import { largestRecordBytes } from "../format/schedule-schema.js";
 import type { RecordProblem } from "../reading/contradiction.js";
-import { type LevelReading, readLevelRecord } from "../reading/level-record.js";
+import { type LevelReading, readLevelRecord } from "../reading/levels/level-record.js";
 import { valueAt } from "../reading/problems.js";
 
 const elevation = quantity("elevation");

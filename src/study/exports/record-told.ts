@@ -1,6 +1,6 @@
 import { counted } from "../../counted.js";
 import { toDisplay } from "../../units/quantity.js";
-import type { LevelReading } from "../reading/level-record.js";
+import type { LevelReading } from "../reading/levels/level-record.js";
 
 /** What a study makes of a record, in sentences: years that count, years left out, gaps joined, floods. */
 export function recordTold(reading: LevelReading, system: "us" | "si"): string[] {

@@ -1,4 +1,4 @@
-import type { LevelRecord } from "../reading/level-record.js";
+import type { LevelRecord } from "../reading/levels/level-record.js";
 import type { SeasonLog } from "../reading/season-log.js";
 import type { TrafficCounts } from "../reading/traffic-counts.js";
 import type { BoatsDocument } from "./boats-schema.js";

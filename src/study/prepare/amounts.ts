@@ -18,7 +18,8 @@ export function tellingAmounts<Result>(document: StudyDocument, work: () => Resu
         at,
         found: `${error.amount} for "${error.what}" in one year`,
         allowed: "amounts of up to 90,000,000,000,000",
-        remedy: "Look there for a value that is too large or too small by far, or for a wrong unit.",
+        remedy:
+          "Look there for a value that is too large or too small by far, at an end of a range too, or for a wrong unit.",
       },
     ]);
   }

@@ -6,9 +6,11 @@ import type { StudyInput } from "../../model/inputs.js";
 import type { ClassChance } from "../../model/program/class-chances.js";
 import { amountAllowed, isForeignAmount } from "../checks/consistency-currency.js";
 import { impossibleProblems } from "../checks/impossible.js";
+import { amountProblems } from "../checks/impossible-amounts.js";
 import { pinnedProblems } from "../checks/pinned-plans.js";
 import type { StudyDocument } from "../format/schema.js";
 import { requestAmountProblems } from "../papers/request-amounts.js";
+import type { Contradiction } from "../reading/contradiction.js";
 import { describe, InputError, type Problem, pathText, problemOf } from "../reading/problems.js";
 import { tellingAmounts } from "./amounts.js";
 import { estimateOf, logSpreadsOf, notYetEstimated } from "./chance-estimate.js";
@@ -52,11 +54,12 @@ export function prepareStudy(document: StudyDocument, all: AssumptionSet): Prepa
   const before = { ...toModel(document, { chances, traffic, estimate: notYetEstimated }), plans: set.plans };
   const estimate = estimateOf(document, before, recorded, logSpreadsOf(set.entries, applied));
   const input = { ...before, ...boatsToModel(document, { chances, traffic, estimate }) };
-  const amounts = () => tellingAmounts(document, () => requestAmountProblems(document, input));
+  const inDocument = (each: Contradiction) => problemOf(each, document);
   refuse(
     document,
-    [...impossibleProblems(document, input, assumed), ...amounts()].map((each) => problemOf(each, document)),
+    [...amountProblems(document, assumed), ...impossibleProblems(document, input, assumed)].map(inDocument),
   );
+  refuse(document, tellingAmounts(document, () => requestAmountProblems(document, input)).map(inDocument));
   refuse(
     document,
     pinnedProblems(input, assumed).map(({ path, found, allowed }) => ({

@@ -6,7 +6,7 @@ import { parseQuantity, type Quantity, QuantityError } from "../../units/quantit
 import { dayOfYear } from "../format/fields.js";
 import { dayNumber } from "../prepare/to-model.js";
 import type { ReadDraft } from "./judged.js";
-import type { LevelRecord } from "./level-record.js";
+import type { LevelRecord } from "./levels/level-record.js";
 import { valueAt } from "./problems.js";
 
 /** The lake's year as far as an unfinished study gives it. */

@@ -12,7 +12,7 @@ import { withKeptRecords } from "../records/kept-records.js";
 import { characterProblems } from "./character-problems.js";
 import { allowedCharacters } from "./characters.js";
 import type { Contradiction } from "./contradiction.js";
-import type { LevelRecord } from "./level-record.js";
+import type { LevelRecord } from "./levels/level-record.js";
 import { type Problem, problemOf, problemsOf, valueAt } from "./problems.js";
 import { refuseRecordFiles } from "./record-files.js";
 import { type RecordReaders, recordReaders } from "./record-readers.js";

@@ -1,4 +1,4 @@
-import { type LevelReading, type RecordSettings, readLevelRecord } from "./level-record.js";
+import { type LevelReading, type RecordSettings, readLevelRecord } from "./levels/level-record.js";
 import { readSeasonLog, type SeasonReading } from "./season-log.js";
 import { type CountsReading, type CountsSettings, readTrafficCounts } from "./traffic-counts.js";
 

@@ -1,7 +1,7 @@
 import type { LevelYear } from "../../model/lake/lake.js";
 import type { Quantity } from "../../units/quantity.js";
 import type { RecordProblem } from "../reading/contradiction.js";
-import type { LevelRow } from "../reading/level-rows.js";
+import type { LevelRow } from "../reading/levels/level-rows.js";
 
 /** Days above full pool, as floods and surcharge bring them: kept, and told. */
 export interface AbovePool {

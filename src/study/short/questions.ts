@@ -1,36 +1,6 @@
 import { at } from "../../lists.js";
-import type { DimensionName } from "../../units/dimensions.js";
 import { monthNames } from "../format/month-names.js";
-import type { TypicalId } from "./filling.js";
-
-/** A question in the words of a lake office; whoever does not know leaves it empty. */
-export interface Question {
-  /** The fact within its group: "flow". */
-  readonly key: string;
-  readonly label: string;
-  readonly help: string;
-  /** Values of which one is chosen, with their words. */
-  readonly choices?: ReadonlyArray<readonly [value: string, label: string]>;
-  /** What an amount measures. */
-  readonly dimension?: DimensionName;
-  /** Whether one of the choices is always taken. */
-  readonly isSettled?: boolean;
-  /** What stands for it while it is not known. */
-  readonly typical?: TypicalId;
-}
-
-/** Questions of one thing. */
-export interface QuestionGroup {
-  /** The fact that holds them: "plant"; empty for facts that stand by themselves. */
-  readonly key: string;
-  readonly title: string;
-  readonly screen: 1 | 2;
-  /** Whether there may be several of the thing. */
-  readonly repeats: boolean;
-  /** For what is there or not: the question whether it is there. */
-  readonly presence?: string;
-  readonly questions: readonly Question[];
-}
+import type { Question, QuestionGroup } from "./question.js";
 
 const monthTitles = [
   ...["January", "February", "March", "April", "May", "June"],
@@ -95,20 +65,9 @@ export const questionGroups: readonly QuestionGroup[] = [
         dimension: "elevation",
         typical: "typical.elevation",
       },
-      {
-        key: "winterLevel",
-        label: "Level in winter",
-        help: "",
-        dimension: "elevation",
-      },
+      { key: "winterLevel", label: "Level in winter", help: "", dimension: "elevation" },
       { key: "area", label: "Area", help: "", dimension: "landArea", typical: "typical.lake-area" },
-      {
-        key: "depth",
-        label: "Greatest depth",
-        help: "",
-        dimension: "length",
-        typical: "typical.lake-depth",
-      },
+      { key: "depth", label: "Greatest depth", help: "", dimension: "length", typical: "typical.lake-depth" },
       {
         key: "hardness",
         label: "Is the water hard?",
@@ -271,11 +230,7 @@ export const questionGroups: readonly QuestionGroup[] = [
         typical: "typical.horizon",
       },
       { key: "currency", label: "Currency", help: "Three-letter code; USD if empty" },
-      {
-        key: "exchangeRate",
-        label: "Exchange rate",
-        help: "If not USD: units of it per US dollar",
-      },
+      { key: "exchangeRate", label: "Exchange rate", help: "If not USD: units of it per US dollar" },
     ],
   },
 ];

@@ -2,7 +2,7 @@ import { at } from "../../lists.js";
 import { toDisplay } from "../../units/quantity.js";
 import { mapped, typedUnit, type Writing } from "./amount-text.js";
 import { filling, type TypicalValues } from "./filling.js";
-import type { Question } from "./questions.js";
+import type { Question } from "./question.js";
 
 /** What stands for an answer while it is not known: "typical 82 ft (26 to 197)"; empty where it follows from others. */
 export function typicalHint(

@@ -1,6 +1,6 @@
-import type { OptionBalance } from "../../model/compare.js";
 import type { Money } from "../../model/money/decimal.js";
 import type { OptionResult } from "../../model/option.js";
+import type { OptionBalance } from "../../model/option-balance.js";
 
 /** Where the answer on an option that follows a schedule of levels turns. */
 export interface ScheduleTurn {

@@ -2,11 +2,12 @@ import type { AssumptionSet } from "../../assumptions/entry.js";
 import type { EvidenceLakes, EvidenceRegion, Origin } from "../../assumptions/founding/evidence.js";
 import { foundingBacktest } from "../../assumptions/founding/founding-backtest.js";
 import type { Assumed } from "../../model/assumed.js";
-import type { Comparison, OptionBalance } from "../../model/compare.js";
+import type { Comparison } from "../../model/compare.js";
 import { interceptedRange, lakeYearsAtRisk, yearlyRate } from "../../model/founding/exposure.js";
 import type { FoundingEstimate } from "../../model/founding/founding-estimate.js";
 import type { LeftOut } from "../../model/founding/leave-one-out.js";
 import type { Ninety } from "../../model/founding/log-density.js";
+import type { OptionBalance } from "../../model/option-balance.js";
 import type { StudyDocument } from "../format/schema.js";
 
 /** The published counts behind the chance of a founding, and what they predict of each other. */

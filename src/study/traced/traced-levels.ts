@@ -2,7 +2,7 @@ import { meanOf } from "../../lists.js";
 import type { Comparison } from "../../model/compare.js";
 import { type DryRun, dryRuns, monthlyMeans } from "../../model/lake/levels.js";
 import type { StudyDocument } from "../format/schema.js";
-import type { LevelRecord } from "../reading/level-record.js";
+import type { LevelRecord } from "../reading/levels/level-record.js";
 
 /** What is told of the lake's own levels beside the comparison. */
 export interface TracedLevels {

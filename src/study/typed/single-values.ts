@@ -23,4 +23,4 @@ export function singleValues(
   );
 }
 
-const isQuantity = (value: object): value is SpreadQuantity => "text" in value && "dimension" in value;
+export const isQuantity = (value: object): value is SpreadQuantity => "text" in value && "dimension" in value;

@@ -4,9 +4,10 @@ import type { StudyEntry } from "../../app/study-entry.js";
 import { DeletedStudyError } from "../../store/errors.js";
 import { NotFoundError } from "../explain.js";
 import { renderPage } from "../render.js";
+import { type AskLatest, sendReport, sendResults } from "./awaited-pages.js";
 import { numberIn } from "./keeping-routes.js";
 import { revisionsPage } from "./revisions-page.js";
-import { type AskLatest, type StudyPages, sendReport, sendResults } from "./study-pages.js";
+import type { StudyPages } from "./study-pages.js";
 import { askWithOdds } from "./with-odds.js";
 
 /** The revisions of a study, and what came out of each. */

@@ -3,6 +3,7 @@ import { z } from "zod";
 import { textOf } from "../../app/answers/questions.js";
 import { type AskedRunState, askedRuns, usualRuns } from "../../app/runs.js";
 import type { StudyEntry } from "../../app/study-entry.js";
+import { counted } from "../../counted.js";
 import type { DrawControl } from "../../odds/ask-each.js";
 import type { StudyToDraw } from "../../odds/messages.js";
 import { InputError, problemsOf } from "../../study/reading/problems.js";
@@ -10,8 +11,9 @@ import type { SearchResult } from "../../study/search/result.js";
 import { authorOf } from "../author.js";
 import { largeForm } from "../editing/edit-routes.js";
 import { NotFoundError } from "../explain.js";
+import { askAgainSeconds } from "../pages/awaited-pages.js";
 import { runQuestion } from "../pages/odds-routes.js";
-import { askAgainSeconds, type StudyPages } from "../pages/study-pages.js";
+import type { StudyPages } from "../pages/study-pages.js";
 import { workbenchPage } from "../pages/workbench-page.js";
 import { renderPage } from "../render.js";
 import { addedOption } from "./added-option.js";
@@ -82,7 +84,7 @@ function pageOf(
       links,
       askAgain: askAgainSeconds,
       progress: state.state === "drawing" ? state.progress : undefined,
-      before: state.state === "waiting" ? state.before : undefined,
+      before: state.state === "waiting" ? counted(state.before, "other study", "other studies") : undefined,
     };
   }
   const document = studies.document(entry);

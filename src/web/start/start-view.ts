@@ -7,7 +7,8 @@ import type { Problem } from "../../study/reading/problems.js";
 import type { Writing } from "../../study/short/amount-text.js";
 import type { FactNote } from "../../study/short/fact-notes.js";
 import type { TypicalValues } from "../../study/short/filling.js";
-import { type Question, type QuestionGroup, questionGroups } from "../../study/short/questions.js";
+import type { Question, QuestionGroup } from "../../study/short/question.js";
+import { questionGroups } from "../../study/short/questions.js";
 import { typicalHint } from "../../study/short/typical-hint.js";
 import { countOf, inputName, isThere, itemsOf, presenceKey, type Typed } from "./typed-facts.js";
 

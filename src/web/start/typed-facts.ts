@@ -1,4 +1,5 @@
-import { type QuestionGroup, questionGroups } from "../../study/short/questions.js";
+import type { QuestionGroup } from "../../study/short/question.js";
+import { questionGroups } from "../../study/short/questions.js";
 
 /** What was typed, by the names of inputs: "depth", "intakes/0/flow". */
 export type Typed = Readonly<Record<string, string>>;

@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type Comparison, compare, type OptionBalance } from "../../../src/model/compare.js";
+import { type Comparison, compare } from "../../../src/model/compare.js";
 import type { ProgramOption, StudyInput } from "../../../src/model/inputs.js";
+import type { OptionBalance } from "../../../src/model/option-balance.js";
 import { assumed, assumedWith } from "../assumptions.js";
 import { relativeGap } from "../near.js";
 import { thoroughSteps } from "../steps.js";

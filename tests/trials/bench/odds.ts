@@ -9,17 +9,22 @@ import { type WorkerPool, workerPool } from "#product/odds/pool.js";
 import type { StudyDocument } from "#product/study/format/schema.js";
 import { oddsSettings } from "#product/study/format/uncertainty-schema.js";
 import { drawnStudy } from "#product/study/odds/draws.js";
+import { usualBlocks } from "#product/study/odds/odds-settings.js";
 import { prepareStudy } from "#product/study/prepare/prepared.js";
 import { median } from "../median.js";
 
 const repeats = 3;
-const tenThousand = 20 * futuresPerBlock;
-const scales = [2, 16, 20, 40];
+const scales = [2, usualBlocks, 20, 40];
 const plainFutures = 16;
+
+/** As many as every study draws at least: 256 lakes with 8 futures each (`src/study/odds/NOTES.md`). */
+export const usualFutures = usualBlocks * futuresPerBlock;
+/** One block. */
+export const editedFutures = futuresPerBlock;
 
 export interface OddsTimes {
   readonly inputs: number;
-  /** Milliseconds of 10,240 futures, warm, by the number of workers; and of 512 after an edit of the study. */
+  /** Milliseconds of the usual futures, warm, by the number of workers; and of one block after an edit of the study. */
   readonly byWorkers: ReadonlyArray<{
     readonly workers: number;
     readonly all: number;
@@ -43,7 +48,7 @@ export async function timeOdds(document: StudyDocument, assumptions: AssumptionS
   const study = { document, settings };
   const delay = monitorEventLoopDelay({ resolution: 5 });
   const two = workerPool(assumptions, 2);
-  await time(two, study, tenThousand);
+  await time(two, study, usualFutures);
   delay.enable();
   const byFutures: OddsTimes["byFutures"][number][] = [];
   for (const blocks of scales) {
@@ -53,13 +58,13 @@ export async function timeOdds(document: StudyDocument, assumptions: AssumptionS
     await pause(0);
   }
   const one = workerPool(assumptions, 1);
-  await time(one, study, tenThousand);
+  await time(one, study, usualFutures);
   const pools = [one, two];
   const runs: { all: number; edited: number }[][] = [[], []];
   for (let repeat = 0; repeat < repeats; repeat++) {
     for (const [place, pool] of pools.entries()) {
-      const edited = await time(pool, editedCopy(study), futuresPerBlock);
-      runs[place]?.push({ edited, all: await time(pool, study, tenThousand) });
+      const edited = await time(pool, editedCopy(study), editedFutures);
+      runs[place]?.push({ edited, all: await time(pool, study, usualFutures) });
     }
   }
   delay.disable();

@@ -1,6 +1,6 @@
 import { readStructureTable } from "#product/editor/table/structure-table.js";
 import { largestRecordBytes } from "#product/study/format/schedule-schema.js";
-import { readLevelRecord } from "#product/study/reading/level-record.js";
+import { readLevelRecord } from "#product/study/reading/levels/level-record.js";
 import { largestStudyBytes } from "#product/study/reading/read.js";
 import { readSeasonLog } from "#product/study/reading/season-log.js";
 import { readTrafficCounts } from "#product/study/reading/traffic-counts.js";

@@ -1,6 +1,6 @@
-import { columnReader, QuantityError } from "../../units/quantity.js";
-import type { RecordProblem } from "./contradiction.js";
-import { describe } from "./problems.js";
+import { columnReader, QuantityError } from "../../../units/quantity.js";
+import type { RecordProblem } from "../contradiction.js";
+import { describe } from "../problems.js";
 
 /** The columns of a record, and the reader of its levels. */
 export interface LevelColumns {

@@ -1,8 +1,8 @@
-import type { ScheduleResult } from "../../model/schedules.js";
-import type { TracedSchedule } from "../../study/levels/traced-schedule.js";
-import type { ReportContext } from "../document/context.js";
-import { capitalised } from "../words/format.js";
-import { groupRow, head, num, type RowView, row, type TableView } from "../words/view-types.js";
+import type { ScheduleResult } from "../../../model/schedules.js";
+import type { TracedSchedule } from "../../../study/levels/traced-schedule.js";
+import type { ReportContext } from "../../document/context.js";
+import { capitalised } from "../../words/format.js";
+import { groupRow, head, num, type RowView, row, type TableView } from "../../words/view-types.js";
 
 /** Other schedules in one table, beside the levels as operated. */
 const mostBeside = 3;

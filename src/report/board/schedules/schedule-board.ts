@@ -1,15 +1,15 @@
-import { counted } from "../../counted.js";
-import type { Money } from "../../model/money/decimal.js";
-import type { TracedSchedule } from "../../study/levels/traced-schedule.js";
-import { type ReportContext, tracedOf } from "../document/context.js";
-import { pays, signOf } from "../words/balance-signs.js";
-import { factorText, percent } from "../words/format.js";
-import { accountsTable } from "./accounts-table.js";
-import { balancePicture } from "./balance-picture.js";
-import type { BoardCase, BoardView } from "./board.js";
-import { bridgeText, headlineChances, intervalText, likelihoodText } from "./headline-words.js";
-import { rankedSentences, rankedTable } from "./ranked-options.js";
-import { answerText, bestText, chanceAtEnd, ratioFigure } from "./weighing.js";
+import { counted } from "../../../counted.js";
+import type { Money } from "../../../model/money/decimal.js";
+import type { TracedSchedule } from "../../../study/levels/traced-schedule.js";
+import { type ReportContext, tracedOf } from "../../document/context.js";
+import { pays, signOf } from "../../words/balance-signs.js";
+import { factorText, percent } from "../../words/format.js";
+import { accountsTable } from "../accounts-table.js";
+import { balancePicture } from "../balance-picture.js";
+import type { BoardCase, BoardView } from "../board.js";
+import { bridgeText, headlineChances, intervalText, likelihoodText } from "../headline-words.js";
+import { rankedSentences, rankedTable } from "../ranked-options.js";
+import { answerText, bestText, chanceAtEnd, ratioFigure } from "../weighing.js";
 
 type Figures = BoardView["figures"];
 

@@ -1,11 +1,11 @@
-import { at } from "../../lists.js";
-import { daysInYear } from "../../model/lake/calendar.js";
-import type { LevelYear } from "../../model/lake/lake.js";
-import type { Quantity } from "../../units/quantity.js";
-import { type AbovePool, daysAbove, rangeProblems } from "../records/level-limits.js";
-import type { RecordProblem } from "./contradiction.js";
-import { firstProblems } from "./csv-lines.js";
-import { type DateForm, dateText, dayText, yearOf } from "./level-dates.js";
+import { at } from "../../../lists.js";
+import { daysInYear } from "../../../model/lake/calendar.js";
+import type { LevelYear } from "../../../model/lake/lake.js";
+import type { Quantity } from "../../../units/quantity.js";
+import { type AbovePool, daysAbove, rangeProblems } from "../../records/level-limits.js";
+import type { RecordProblem } from "../contradiction.js";
+import { firstProblems } from "../csv-lines.js";
+import { type DateForm, dateText, dayText, yearOf } from "../level-dates.js";
 import { type LevelRow, readLevelRows } from "./level-rows.js";
 import {
   daysOfGap,

@@ -1,10 +1,10 @@
-import { QuantityError } from "../../units/quantity.js";
-import type { RecordProblem } from "./contradiction.js";
-import { type CsvLine, firstProblems } from "./csv-lines.js";
-import { csvTable, type TableLine } from "./csv-table.js";
+import { QuantityError } from "../../../units/quantity.js";
+import type { RecordProblem } from "../contradiction.js";
+import { type CsvLine, firstProblems } from "../csv-lines.js";
+import { csvTable, type TableLine } from "../csv-table.js";
+import { formTexts, type RecordDate, readDate } from "../level-dates.js";
+import { describe } from "../problems.js";
 import { headerExample, isElevation, type LevelColumns, levelColumns } from "./level-columns.js";
-import { formTexts, type RecordDate, readDate } from "./level-dates.js";
-import { describe } from "./problems.js";
 
 /** A line with a sound date. */
 export interface LevelRow {

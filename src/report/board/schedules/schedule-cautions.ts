@@ -1,5 +1,5 @@
-import type { ReportContext } from "../document/context.js";
-import { listedWithin } from "../words/format.js";
+import type { ReportContext } from "../../document/context.js";
+import { listedWithin } from "../../words/format.js";
 
 const mostNames = 6;
 

@@ -1,7 +1,7 @@
-import { counted } from "../../counted.js";
-import { daysInYear } from "../../model/lake/calendar.js";
-import type { RecordProblem } from "./contradiction.js";
-import { dateText, longestFill, yearOf } from "./level-dates.js";
+import { counted } from "../../../counted.js";
+import { daysInYear } from "../../../model/lake/calendar.js";
+import type { RecordProblem } from "../contradiction.js";
+import { dateText, longestFill, yearOf } from "../level-dates.js";
 import { type LevelRow, mostYears } from "./level-rows.js";
 
 /** Days without a level between two lines of a record. */

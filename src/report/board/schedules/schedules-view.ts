@@ -1,8 +1,8 @@
-import type { ScheduleResult } from "../../model/schedules.js";
-import type { TracedSchedule } from "../../study/levels/traced-schedule.js";
-import type { ReportContext } from "../document/context.js";
-import { listedWithin } from "../words/format.js";
-import type { ChartView, TableView } from "../words/view-types.js";
+import type { ScheduleResult } from "../../../model/schedules.js";
+import type { TracedSchedule } from "../../../study/levels/traced-schedule.js";
+import type { ReportContext } from "../../document/context.js";
+import { listedWithin } from "../../words/format.js";
+import type { ChartView, TableView } from "../../words/view-types.js";
 import { scheduleCautions } from "./schedule-cautions.js";
 import { scheduleTables } from "./schedule-tables.js";
 import { scheduleLevelsTable, schedulesChart } from "./schedules-chart.js";

@@ -1,14 +1,14 @@
-import { at } from "../../lists.js";
-import { months } from "../../model/lake/calendar.js";
-import type { ScheduleResult } from "../../model/schedules.js";
-import type { ReportContext } from "../document/context.js";
-import { safeJson } from "../print/chart-parts.js";
-import { chartMonths, levelPoints, levelScales, placeLines } from "../rack/levels-chart.js";
-import { monthLabels } from "../rack/levels-view.js";
-import { capitalised, listedWithin, oneDecimal } from "../words/format.js";
-import { colours, dashes } from "../words/palette.js";
-import { fixedPlaces } from "../words/places.js";
-import { type ChartView, head, num, row, type TableView } from "../words/view-types.js";
+import { at } from "../../../lists.js";
+import { months } from "../../../model/lake/calendar.js";
+import type { ScheduleResult } from "../../../model/schedules.js";
+import type { ReportContext } from "../../document/context.js";
+import { safeJson } from "../../print/chart-parts.js";
+import { chartMonths, levelPoints, levelScales, placeLines } from "../../rack/levels-chart.js";
+import { monthLabels } from "../../rack/levels-view.js";
+import { capitalised, listedWithin, oneDecimal } from "../../words/format.js";
+import { colours, dashes } from "../../words/palette.js";
+import { fixedPlaces } from "../../words/places.js";
+import { type ChartView, head, num, row, type TableView } from "../../words/view-types.js";
 
 /** More lines than this are not told apart. */
 const mostSchedules = 5;
