@@ -13,6 +13,7 @@ import { pumpingPlant } from "../structures/deliveries/served.js";
 import {
   curvePump,
   duties,
+  fixedDock,
   gravityIntake,
   plant,
   pumpedIntake,
@@ -71,6 +72,7 @@ describe("what entries come to, by hand", () => {
     ["20 boats on 15/4 lanes", ramp, "each lane in the busiest month", 20 / 3.75],
     ["20 a day of 1,500 a month", ramp, "ramps over the launches", (20 * 365) / 18_000],
     ["3 % a year", duties, "Discount rate", 0.03],
+    ["100 m less 97 m", { ...fixedDock, elevation: 97 }, "wetted surface at the highest level", 3],
   ])("%s", (_how, structure, words, expected) => {
     expect(foundIn(structure, words)).toBeCloseTo(expected, 12);
   });
