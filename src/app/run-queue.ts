@@ -9,7 +9,10 @@ export type RunState =
   | { readonly state: "drawing"; readonly progress: Progress; readonly early?: EarlyFigures }
   | { readonly state: "waiting"; readonly before: number };
 
-/** Long runs, one after another, that end when nobody asks for them any more. */
+/**
+ * Long runs, one at a time, that end when nobody asks for them any more. One that gives way waits until all have their
+ * first figures.
+ */
 interface RunQueue {
   /**
    * Joins the run of a key, or lines it up.
@@ -36,33 +39,53 @@ interface Run {
   progress?: Progress;
   /** What the draws so far say. */
   early?: EarlyFigures;
+  /** Goes on with it where it gave way. */
+  goOn?: (() => void) | undefined;
 }
 
 export function runQueue({ patienceMilliseconds, mostWaiting }: QueueSettings): RunQueue {
   const runs: Run[] = [];
-  const startFirst = () => {
-    const [first] = runs;
-    if (!first || first.progress) return;
-    const onProgress = (progress: Progress) => {
-      first.progress = progress;
+  let underWay: Run | undefined;
+  const next = () => {
+    if (underWay && runs.includes(underWay)) return;
+    underWay = runs.find(({ progress }) => !progress) ?? runs[0];
+    if (underWay?.progress) goOn(underWay);
+    else if (underWay) begin(underWay);
+  };
+  const begin = (run: Run) => {
+    run.progress = { done: 0, planned: 0 };
+    const control = {
+      signal: run.control.signal,
+      onProgress: (progress: Progress) => {
+        run.progress = progress;
+      },
+      onEarly: (early: EarlyFigures) => {
+        run.early = early;
+      },
+      giveWay: () => givenWay(run),
     };
-    const onEarly = (early: EarlyFigures) => {
-      first.early = early;
-    };
-    onProgress({ done: 0, planned: 0 });
-    void first.work({ signal: first.control.signal, onProgress, onEarly }).finally(() => remove(first));
+    void run.work(control).finally(() => remove(run));
+  };
+  const givenWay = async (run: Run): Promise<void> => {
+    if (underWay !== run) return;
+    await new Promise<void>((resolve) => {
+      run.goOn = resolve;
+      underWay = undefined;
+      next();
+    });
   };
   const remove = (run: Run) => {
     clearTimeout(run.patience);
     const place = runs.indexOf(run);
     if (place >= 0) runs.splice(place, 1);
-    startFirst();
+    next();
   };
   const find = (key: string) => runs.find((run) => run.key === key);
   const cancel = (key: string) => {
     const run = find(key);
     if (!run) return;
     run.control.abort(new Error("nobody waits for this run any more"));
+    goOn(run);
     remove(run);
   };
   const linedUp = (key: string, work: Run["work"]): Run => {
@@ -70,7 +93,7 @@ export function runQueue({ patienceMilliseconds, mostWaiting }: QueueSettings): 
     const patience = setTimeout(() => cancel(key), patienceMilliseconds).unref();
     const run: Run = { key, work, control: new AbortController(), patience };
     runs.push(run);
-    startFirst();
+    next();
     return run;
   };
   return {
@@ -83,4 +106,10 @@ export function runQueue({ patienceMilliseconds, mostWaiting }: QueueSettings): 
       return { state: "drawing", progress, ...(early && { early }) };
     },
   };
+}
+
+function goOn(run: Run): void {
+  const { goOn: resume } = run;
+  run.goOn = undefined;
+  resume?.();
 }

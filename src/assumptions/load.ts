@@ -12,8 +12,9 @@ import { planningRatesFile, readPlanningRates } from "./planning-rates.js";
 import { plansFile } from "./plans.js";
 import { priceIndexFile, readPriceIndices } from "./price-indices.js";
 import { readAgency, withAgencyFile } from "./read-agency.js";
+import { alterationsAtBuild } from "./read-at-build.js";
 import { alterationsOf } from "./shipped.js";
-import { areShipped } from "./shipped-contents.js";
+
 import { readSources, sourcesFile } from "./sources.js";
 import { type AssumptionFiles, readYaml } from "./yaml-file.js";
 
@@ -92,7 +93,7 @@ export function readAssumptions(files: AssumptionFiles, later?: AssumptionSet): 
   return {
     ...contents,
     agency,
-    alterations: areShipped(withoutAgency(files)) ? [] : alterationsOf(contents),
+    alterations: alterationsAtBuild(withoutAgency(files)) ?? alterationsOf(contents),
   };
 }
 

@@ -7,20 +7,29 @@ import { type AssumptionFiles, readYaml } from "./yaml-file.js";
 
 const line = z.string("a text").trim().min(1, "a text").max(200, "at most 200 characters");
 
+/** Where there is no group of fields, or one with another key. */
+const keysOnly = (keys: string) => ({
+  error: ({ code }: { readonly code?: string | undefined }) =>
+    code === "invalid_type" || code === "unrecognized_keys" ? keys : undefined,
+});
+
 const agencySchema = z.strictObject(
   {
     name: line,
     version: z.union([line, z.number()], "a text or a number").transform(String),
     values: z.array(
-      z.strictObject({
-        id: z.string("an id").min(1, "an id"),
-        value: z.union([z.string(), z.number()], "a value with its unit, or a number"),
-        reason: line,
-      }),
+      z.strictObject(
+        {
+          id: z.string("an id").min(1, "an id"),
+          value: z.union([z.string(), z.number()], "a value with its unit, or a number"),
+          reason: line,
+        },
+        keysOnly("id, value and reason"),
+      ),
       "a list of values, each with id, value and reason",
     ),
   },
-  { error: ({ code }) => (code === "invalid_type" ? "name, version and values" : undefined) },
+  keysOnly("name, version and values"),
 );
 
 /** The files with the agency's set, where the folder of the studies has one. */
@@ -40,10 +49,11 @@ export function readAgency(
   const parsed = agencySchema.safeParse(written);
   if (!parsed.success) {
     problems.push(
-      ...parsed.error.issues.map(
-        ({ path, message }) =>
-          `${[agencyFile, ...path].map(String).join(", ")}: found ${foundAt(written, path)}; allowed: ${message}. Correct it.`,
-      ),
+      ...parsed.error.issues.map((issue) => {
+        const place =
+          issue.code === "unrecognized_keys" ? [...issue.path, ...issue.keys.slice(0, 1)] : issue.path;
+        return `${[agencyFile, ...place].map(String).join(", ")}: found ${foundAt(written, place)}; allowed: ${issue.message}. Correct it.`;
+      }),
     );
     return undefined;
   }

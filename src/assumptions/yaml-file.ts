@@ -1,6 +1,6 @@
 import { parseDocument } from "yaml";
 import type { z } from "zod";
-import { shippedContent } from "./shipped-contents.js";
+import { contentAtBuild } from "./read-at-build.js";
 
 /** Texts of assumption files by their names. */
 export type AssumptionFiles = ReadonlyMap<string, string>;
@@ -12,8 +12,8 @@ export function readYaml(files: AssumptionFiles, file: string, problems: string[
     problems.push(`There is no ${file}. Point to the project's folder of assumptions.`);
     return undefined;
   }
-  const shipped = shippedContent(file, text);
-  if (shipped !== undefined) return shipped;
+  const kept = contentAtBuild(file, text);
+  if (kept !== undefined) return kept;
   const document = parseDocument(text);
   problems.push(
     ...document.errors.map((error) => `${file}: ${error.message.split("\n")[0]} Correct the file.`),

@@ -98,7 +98,16 @@ function exampleText({
 /** The text of a piece of HTML. */
 const plain = (html: string): string =>
   html
-    .replaceAll("<sup>", "^")
-    .replaceAll(/<[^>]*>/g, "")
+    .replaceAll(/<sup>(.*?)<\/sup>/g, (_, power: string) => `^${bracketed(power)}`)
+    .replaceAll(/<span class="under-root">(.*?)<\/span>/g, (_, under: string) => bracketed(under))
+    .replaceAll(tags, "")
     .replaceAll("&amp;", "&")
     .replaceAll("&nbsp;", " ");
+
+const tags = /<[^>]*>/g;
+
+/** What is raised or under a root, in brackets where it is more than a number or a symbol. */
+function bracketed(html: string): string {
+  const text = html.replaceAll(tags, "");
+  return /^−?[\p{L}\d.,]+$/u.test(text) ? text : `(${text})`;
+}

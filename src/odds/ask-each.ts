@@ -12,6 +12,8 @@ export interface DrawControl {
   readonly onProgress: (progress: Progress) => void;
   /** Takes first figures, and better ones, while more is drawn. */
   readonly onEarly?: (figures: EarlyFigures) => void;
+  /** Waits, between draws, for whoever comes first. */
+  readonly giveWay?: () => Promise<void>;
 }
 
 /** Asks all at once and gives the answers in order; a failure ends the others. */

@@ -102,6 +102,7 @@ async function drawn(pool: WorkerPool, study: StudyToDraw, control: DrawControl)
     lakes.push(...(await drawLakes(pool, study, blocks, { ...control, onProgress })));
     control.onEarly?.(earlyFigures(study.document, lakes));
     next = blocksToDo(lakes, compared, study.settings);
+    if (!("end" in next)) await control.giveWay?.();
   }
   const summary = await pool.ask(study, "summary", { lakes, end: next.end }, control.signal);
   return { lakes, summary };

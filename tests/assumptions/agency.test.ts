@@ -79,6 +79,21 @@ describe("an agency's set of own values", () => {
       "agency.yaml, version: found nothing; allowed: a text or a number.",
     ],
     ["an empty file", "", "agency.yaml: found nothing; allowed: name, version and values. Correct it."],
+    [
+      "a key that it does not have",
+      `${set(shape)}author: A. Doe\n`,
+      'agency.yaml, author: found "A. Doe"; allowed: name, version and values. Correct it.',
+    ],
+    [
+      "a value with a key that it does not have",
+      set("  - { id: arrival.shape, value: 1, reason: x, unit: ft }\n"),
+      'agency.yaml, values, 0, unit: found "ft"; allowed: id, value and reason. Correct it.',
+    ],
+    [
+      "a text in place of a value",
+      set("  - arrival.shape\n"),
+      'agency.yaml, values, 0: found "arrival.shape"; allowed: id, value and reason. Correct it.',
+    ],
     ["broken text", "name: [", "agency.yaml"],
   ])("is refused for %s", (_what, text, words) => {
     const files = new Map([...assumptionFiles(assumptionsFolder), ["agency.yaml", text]]);

@@ -1,15 +1,8 @@
 import { readFileSync } from "node:fs";
 import { strFromU8, unzipSync } from "fflate";
 import { describe, expect, it } from "vitest";
-import { parse } from "yaml";
 import { assumptionFiles, readAssumptions } from "../../src/assumptions/load.js";
 import { alterationsOf, recordOf, shippedRecord } from "../../src/assumptions/shipped.js";
-import {
-  areShipped,
-  contentsFile,
-  contentsText,
-  shippedContent,
-} from "../../src/assumptions/shipped-contents.js";
 import { programVersion } from "../../src/assumptions/version.js";
 import { workbook } from "../../src/forms/workbook/workbook.js";
 import { renderReportBody } from "../../src/report/document/html.js";
@@ -39,18 +32,6 @@ describe("the record of what is shipped", () => {
   it("is that of the folder: if not, run `npm run ship`", () => {
     expect(recordOf(realSet())).toEqual(shippedRecord());
     expect(realSet().alterations).toEqual([]);
-  });
-
-  it("goes with what the files hold, as YAML reads them", () => {
-    expect(readFileSync(contentsFile, "utf8")).toBe(contentsText(files, parse));
-    for (const [file, text] of files) {
-      expect(shippedContent(file, text), file).toStrictEqual(parse(text));
-      expect(shippedContent(file, `${text} `), file).toBeUndefined();
-    }
-    expect(areShipped(files)).toBe(true);
-    expect(areShipped(new Map([...files, ["arrival.yaml", ""]]))).toBe(false);
-    expect(areShipped(new Map([...files].slice(1)))).toBe(false);
-    expect(areShipped(new Map([...files, ["more.yaml", "[]"]]))).toBe(false);
   });
 
   // Semantic Versioning 2.0.0, section 10: build metadata follow a plus sign and are of letters, digits and hyphens.

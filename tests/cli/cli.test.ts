@@ -14,7 +14,7 @@ const quickStudy = join(folder, "quick.yaml");
 
 /** The example without what takes long to draw, of which few futures are drawn. */
 beforeAll(() => {
-  const few = "study:\n  uncertainty: { mostFutures: 1024 }\n";
+  const few = "study:\n  uncertainty: { mostFutures: 256 }\n";
   writeFileSync(quickStudy, smallLakeText.replace("study:\n", few));
 });
 
@@ -44,7 +44,7 @@ describe("the command line", () => {
     expect(baseline).toMatchObject({ id: "none" });
     const asked = options.find(({ id }: { id: string }) => id === headline.requested);
     expect(headline.centralNetBenefit).toBeCloseTo(Number(asked.netBenefit), 2);
-    expect(odds.futures).toBe(1024);
+    expect(odds.futures).toBe(256);
   });
 
   it("compares with values set for once, and says what they change", async () => {
@@ -88,7 +88,7 @@ describe("the command line", () => {
     expect(stderr).toContain("--without-odds is ignored");
     const report = readFileSync(out, "utf8");
     expect(report).toContain("Appendix C. Assumptions");
-    expect(report).toContain("1,024 outcomes were simulated");
+    expect(report).toContain("256 outcomes were simulated");
   });
 
   it("writes the method document, and with a study its own sheets", async () => {
@@ -110,22 +110,15 @@ describe("the command line", () => {
   });
 
   it("draws a study's futures, with nothing on an error stream that is no terminal", () => {
-    const { status, stdout, stderr } = runProgram([
-      "odds",
-      quickStudy,
-      "--futures",
-      "1024",
-      "--workers",
-      "2",
-    ]);
+    const { status, stdout, stderr } = runProgram(["odds", quickStudy, "--futures", "256", "--workers", "2"]);
     expect({ status, stderr }).toEqual({ status: 0, stderr: "" });
-    expect(stdout).toContain("1,024 simulated outcomes");
+    expect(stdout).toContain("256 simulated outcomes");
     expect(stdout).toContain("Chance that it pays");
   });
 
   it("gives the odds as JSON that parses", async () => {
-    const { stdout } = await run("odds", quickStudy, "--futures", "1024", "--seed", "3", "--json");
-    expect(JSON.parse(stdout)).toMatchObject({ futures: 1024, lakes: 32, settings: { seed: 3 } });
+    const { stdout } = await run("odds", quickStudy, "--futures", "256", "--seed", "3", "--json");
+    expect(JSON.parse(stdout)).toMatchObject({ futures: 256, lakes: 32, settings: { seed: 3 } });
   });
 
   it.each([
@@ -176,6 +169,13 @@ describe("the command line", () => {
     const { status, stderr } = await run(...args);
     expect(status).toBe(2);
     expect(stderr).toContain(words);
+  });
+
+  it("writes what is raised or under a root in brackets", async () => {
+    const { stdout } = await run("explain", study, "--month", "aug");
+    expect(stdout).toMatch(/Mean shell length +λ = 1000 √\(c\/N\) /);
+    expect(stdout).toMatch(/Mass of one +W = 2\.718281828\^\(a \+ b ln\(L\)\)\/1000 /);
+    expect(stdout).toMatch(/left side +1\/√f /);
   });
 
   it("shows how each command is called, with an example that names it", async () => {

@@ -89,6 +89,7 @@ describe("the record command", () => {
     expect(status).toBe(0);
     expect(stdout).toContain("4 years can be used: 2010, 2012 to 2014.");
     expect(recordFiles()).toHaveLength(2);
+    expect(readStudyFile(study).lake.record).toMatchObject({ name: "next.txt", origin: "File next.txt" });
   });
 
   it.each([

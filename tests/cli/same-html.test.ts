@@ -43,7 +43,7 @@ const reports = (name: string) => folders.map((each) => readFileSync(join(each, 
 
 beforeAll(() => {
   const few = join(folder, "few.yaml");
-  writeFileSync(few, smallLakeText.replace("study:\n", "study:\n  uncertainty: { mostFutures: 1024 }\n"));
+  writeFileSync(few, smallLakeText.replace("study:\n", "study:\n  uncertainty: { mostFutures: 256 }\n"));
   const studies = [few, join(examplesFolder, "sorrel-bend.yaml")];
   elsewhere.forEach((environment, place) => {
     const into = folders[place] ?? folder;

@@ -38,12 +38,12 @@ describe("the work command", () => {
     expect(status).toBe(0);
     expect(stdout).toMatch(/fire-lines +Cleaning a strainer +3 +12 +780/);
     expect(stdout).toContain(
-      "Own value for the hours of work to clean a strainer once: 4 ± 2 h, of 3 orders; before: the usual 3 h.",
+      "Own value for the hours of work to clean a strainer once: 4 ± 2.67 h, of 3 orders; before: the usual 3 h.",
     );
     expect(stdout).toContain("Dropped and not kept: By.");
     expect(readStudyFile(study).overrides.slice(-2)).toMatchObject([
-      { id: "labour.maintenance-rate", value: "65 $/h" },
-      { id: "raw-water.strainer-hours", value: "4 ± 2 h" },
+      { id: "labour.maintenance-rate", value: "65 ± 19.1 $/h" },
+      { id: "raw-water.strainer-hours", value: "4 ± 2.67 h" },
     ]);
     expect(readFileSync(study, "utf8")).not.toContain("Doe");
   });
@@ -53,7 +53,7 @@ describe("the work command", () => {
     const { status, stderr } = await run("work", study, file);
     expect([status, stderr]).toEqual([2, expect.stringContaining("allowed: a day that the month has.")]);
     const partly = await run("work", study, file, "--partly");
-    expect(partly.stdout).toContain("6 ± 2 h, of 2 orders; before: 4 ± 2 h.");
+    expect(partly.stdout).toContain("6 ± 4 h, of 2 orders; before: 4 ± 2.67 h.");
     expect(partly.stdout).toContain("Left out: orders.csv, line 2");
     expect(readStudyFile(study).overrides.filter(({ id }) => id === "raw-water.strainer-hours")).toHaveLength(
       1,

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { tableFiles } from "../../src/forms/tables.js";
 import { renderReport } from "../../src/report/document/html.js";
 import { reportView } from "../../src/report/document/report-view.js";
+import { planPicks } from "../../src/report/rack/plan-picks.js";
 import { type RowView, type TableView, tableFileName } from "../../src/report/words/view-types.js";
 import { runStudy } from "../../src/study/prepare/compute.js";
 import { amount, editedRun } from "./edited.js";
@@ -26,6 +27,21 @@ function section({ rows }: TableView, title: string): RowView[] {
   const end = rows.findIndex((each, index) => index > start && each.group);
   return rows.slice(start + 1, end === -1 ? undefined : end);
 }
+
+// A logarithmic axis of the charts names its lowest end: with one digit, no odd number stands there.
+it("charts of cost against interval begin at a plain number where their axis is logarithmic", () => {
+  const charts = run.comparison.structures.flatMap(({ structure, components }) =>
+    components.map(
+      ({ name }) => planPicks(run, { structure: structure.id, part: name }).open?.intervals?.chart,
+    ),
+  );
+  const lowest = charts.flatMap((chart) => {
+    const { y } = JSON.parse(chart?.json ?? "{}").options?.scales ?? {};
+    return y?.type === "logarithmic" ? [Number(y.min)] : [];
+  });
+  expect(lowest.length).toBeGreaterThan(0);
+  for (const min of lowest) expect(min.toExponential()).toMatch(/^[1-9]e/);
+});
 
 describe("the appendix of protection plans", () => {
   it("marks as chosen the least of the printed costs that keep every limit", () => {

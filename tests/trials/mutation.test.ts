@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import * as declared from "./mutation/collect.js";
+import { Sample } from "./mutation/sample.js";
 import quick from "./mutation/stand-ins/fast-check.js";
 import { filesInOrder, shareLoading } from "./mutation/unmutated-run.js";
 
@@ -83,5 +84,22 @@ describe("the run without a mutant", () => {
       "tests/model/lake/storage.test.ts",
       "tests/model/compare.test.ts",
     ]);
+  });
+});
+
+describe("a sample of mutants", () => {
+  it("is every nth by its number, from the first on", async () => {
+    const mutants = ["0", "14", "15", "16", "30"].map((id) => ({
+      id,
+      fileName: "src/model/root-search.ts",
+      location: { start: { line: 0, column: 0 }, end: { line: 0, column: 1 } },
+      mutatorName: "BooleanLiteral",
+      replacement: "true",
+    }));
+    const sample = new Sample({ sample: { oneIn: 15 } });
+    expect(await sample.group(mutants)).toEqual([mutants.map(({ id }) => id)]);
+    const checked = await sample.check(mutants);
+    const through = mutants.filter(({ id }) => checked[id]?.status === "passed");
+    expect(through.map(({ id }) => id)).toEqual(["0", "15", "30"]);
   });
 });

@@ -57,6 +57,18 @@ describe("a form sent without a script", () => {
     expect(parse(studies.find(id)?.text ?? "").lake.record).toMatchObject({ origin: "gauge" });
   });
 
+  it("has again what was typed in the form in which another way was chosen", async () => {
+    const { studies, ask } = await serving();
+    const { id } = studies.copy("example-sorrel-bend", "Ada");
+    const page = `/studies/${id}/edit/levels`;
+    await ask(page, at(1, { "way:lake/drawdown": "1" }));
+    const typed = { "lake/record/csv": "date,elevation (ft)\n1998-01-02,1841" };
+    await ask(page, at(2, { ...typed, "way:lake/drawdown": "0" }));
+    expect(parse(studies.find(id)?.text ?? "").lake.record).toBeUndefined();
+    await ask(page, at(4, { "way:lake/drawdown": "1" }));
+    expect(studies.find(id)?.text).toContain("1998-01-02,1841");
+  });
+
   it("converts a number that stays while another unit is chosen, and takes one that is typed in it", async () => {
     const { studies, ask } = await serving();
     const { id } = studies.copy("example-ninemoss", "Ada");

@@ -21,10 +21,10 @@ describe("the page of help", () => {
 
 describe("lists of what to ask of whom", () => {
   it.each([
-    ["dam", "the operating manual: full pool or normal maximum"],
-    ["water", "water-quality monitoring"],
-    ["hydropower", "plant records of generation"],
-    ["office", "climate normals of the nearest weather station"],
+    ["dam", "The operating manual: full pool or normal maximum"],
+    ["water", "Water-quality monitoring"],
+    ["hydropower", "Plant records of generation"],
+    ["office", "Climate normals of the nearest weather station"],
   ])("have what the %s knows, and where it is found", async (id, where) => {
     const { ask } = await serving();
     const html = await (await ask(`/help/checklist/${id}`)).text();

@@ -70,9 +70,17 @@ describe("several own values at once", () => {
     const { id: from, path: first } = made();
     await post(first, { csv: two, act: "take" });
     const { path } = made();
-    const page = await (await web.ask(`${path}?from=${from}`)).text();
+    const copied = async (csv: string, of = from) =>
+      (await post(path, { csv, from: of, act: "copy" })).text();
+    const page = await copied("");
     expect(page).toContain("are in the box below. Nothing is saved yet.");
     expect(page).toContain("growth.bulk-density,28 lb/ft3,,weighed");
+    const full = await copied("arrival.shape;2;;mine");
+    expect(full).toContain("Nothing was copied: lines are in the box.");
+    expect(full).toContain("arrival.shape;2;;mine");
+    const none = await copied("arrival.shape;2;;mine", "example-ninemoss");
+    expect(none).toContain("has no own values to copy.");
+    expect(none).toContain("arrival.shape;2;;mine");
   });
 
   it("of an unfinished study can be kept, and what they do is told later", async () => {

@@ -93,20 +93,28 @@ describe("the page of work orders", () => {
     ...words("works", { Basket: "strainer" }),
   ];
 
+  it("offers the columns of a first file, tells of one that has none, and which are still to be chosen", async () => {
+    const { send } = await withStudy("work");
+    expect(await (await send([], file)).text()).toContain("Its columns are offered below");
+    expect(await (await send([], "nothing here\n")).text()).toContain("found no line of column names");
+    const part = await (await send([["columns[structure]", "Asset"]], file)).text();
+    expect(part).toContain("found date nothing");
+  });
+
   it("asks what each word means, shows the sums and keeps own values", async () => {
     const { send, studies, id } = await withStudy("work");
     const asked = await (await send(columns, file)).text();
     expect(asked).toContain("The structure that “Fire” means");
     expect(asked).toContain("The kind of work that “Basket” means");
     const page = await (await send(answers, file)).text();
-    expect(page).toContain("Own value for the hours of work to clean a strainer once: 3 ± 1 h, of 2 orders");
+    expect(page).toContain("Own value for the hours of work to clean a strainer once: 3 ± 2 h, of 2 orders");
     expect(page).toContain("Dropped and not kept: By.");
     expect(page).not.toContain("Doe");
     await send([...answers, ["upload", uploadIn(page)], ["act", "keep"]]);
     const { text = "", note } = studies.find(id) ?? {};
     expect(note).toBe("Work orders from file.csv");
     expect(text).toContain("origin: File file.csv");
-    expect(text).toMatch(/id: raw-water.strainer-hours, value: 3 ± 1 h/);
+    expect(text).toMatch(/id: raw-water.strainer-hours, value: 3 ± 2 h/);
     expect(text).not.toContain("Doe");
   });
 

@@ -130,8 +130,8 @@ describe("a study that rests on typical values", () => {
     return { ...odds, matters: { ...odds.matters, tornado: [bar], typicalShare: 0.48 } };
   };
 
-  const made = async () => {
-    const served = await serving(":memory:", {}, { runs: askedRuns({ ...usualRuns, draw }) });
+  const made = async (drawn: typeof draw = draw) => {
+    const served = await serving(":memory:", {}, { runs: askedRuns({ ...usualRuns, draw: drawn }) });
     await finish(served, { name: "Blue Lake", "docks/slips": "80" });
     return { ...served, home: "/studies/blue-lake-first-estimate" };
   };
@@ -147,6 +147,16 @@ describe("a study that rests on typical values", () => {
     const [, link = ""] = /<ol class="replace-first"><li><a href="([^"]+)"/.exec(first) ?? [];
     const [address = "", id = ""] = link.split("#");
     expect(await (await ask(address)).text()).toContain(`id="${id}"`);
+  });
+
+  it("has its results, and what they rest on, while its range is being worked out", async () => {
+    const { ask, home } = await made(() => new Promise(() => undefined));
+    for (const path of [home, `${home}/first`]) {
+      const page = await (await ask(path)).text();
+      expect(page).toContain("Its range is being worked out");
+      expect(page).toContain("values are typical, not yours");
+    }
+    expect(await (await ask(home)).text()).toContain("What would change the answer");
   });
 
   it("marks them in its forms until they are edited", async () => {

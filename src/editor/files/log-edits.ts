@@ -4,6 +4,8 @@ import { valueAt } from "../../study/reading/problems.js";
 import { readSeasonLog } from "../../study/reading/season-log.js";
 import { childOf, itemsOf } from "../form-values.js";
 import type { Edit } from "../study-text.js";
+import { fileOrigin } from "./file-origin.js";
+import { saidMapping } from "./said-mapping.js";
 
 interface SummedLog {
   readonly sums: BoatSums;
@@ -28,11 +30,14 @@ export function logEdits(
   const fromFile = new Set(log.sums.classes.map(({ season }) => season));
   const replaced = (known?.seasons ?? []).filter((season) => fromFile.has(season));
   const stations = stationEdits(document, log);
-  const origin = log.origin ?? valueAt(document, seasons("origin")) ?? `File ${log.fileName}`;
+  const origin = fileOrigin({
+    ...{ told: log.origin, before: valueAt(document, seasons("origin")), fileName: log.fileName },
+    isAdded: known?.seasons.some((season) => !fromFile.has(season)) ?? false,
+  });
   return {
     edits: [
       { at: seasons("csv"), value: seasonCsv(log.sums.classes, known) },
-      { at: seasons("export"), value: withoutDefaults(log.mapping) },
+      { at: seasons("export"), value: saidMapping(log.mapping) },
       { at: seasons("origin"), value: origin },
       ...stations.edits,
     ],
@@ -43,11 +48,6 @@ export function logEdits(
       ...stations.told,
     ],
   };
-}
-
-function withoutDefaults({ yes, ...mapping }: BoatColumnsMapped): object {
-  const given = Object.entries(mapping).filter(([, value]) => value !== undefined);
-  return { ...Object.fromEntries(given), ...(yes.length > 0 ? { yes } : {}) };
 }
 
 /** Minutes with one decimal: seconds of a check are not measured. */

@@ -1,6 +1,8 @@
 import type { LevelColumnsMapped } from "../../study/format/export-schema.js";
 import { valueAt } from "../../study/reading/problems.js";
 import type { Edit, Place } from "../study-text.js";
+import { fileOrigin } from "./file-origin.js";
+import { saidMapping } from "./said-mapping.js";
 
 /** A record that was read from an exported file. */
 export interface ReadFile {
@@ -25,25 +27,19 @@ export function levelsPlace(document: unknown, schedule: string | undefined): Pl
 /** Changes of a study's text that put a record in place of what it had: its text stays out of the study. */
 export function recordEdits(document: unknown, place: Place, file: ReadFile): Edit[] {
   const at = (...keys: string[]) => [...place, "record", ...keys];
-  const origin = file.origin ?? valueAt(document, at("origin")) ?? `File ${file.fileName}`;
+  const { fileName, origin: told } = file;
+  const { several, ...mapping } = file.mapping;
   return [
     { at: [...place, "drawdown"], remove: true },
     { at: at("csv"), remove: true },
     { at: at("file"), remove: true },
     { at: at("kept"), value: file.digest },
-    { at: at("name"), value: file.fileName },
-    { at: at("export"), value: withoutDefaults(file.mapping) },
+    { at: at("name"), value: fileName },
+    {
+      at: at("export"),
+      value: saidMapping({ ...mapping, several: several === "mean" ? several : undefined }),
+    },
     ...(file.fillGapsUpTo === undefined ? [] : [{ at: at("fillGapsUpTo"), value: file.fillGapsUpTo }]),
-    { at: at("origin"), value: origin },
+    { at: at("origin"), value: fileOrigin({ told, before: valueAt(document, at("origin")), fileName }) },
   ];
-}
-
-/** What says something: the study's text is read by people. */
-function withoutDefaults({ missing, several, ...mapping }: LevelColumnsMapped): object {
-  const given = Object.entries(mapping).filter(([, value]) => value !== undefined);
-  return {
-    ...Object.fromEntries(given),
-    ...(missing.length > 0 ? { missing } : {}),
-    ...(several === "mean" ? { several } : {}),
-  };
 }

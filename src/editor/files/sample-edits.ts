@@ -6,6 +6,7 @@ import { valueAt } from "../../study/reading/problems.js";
 import { childOf, itemsOf } from "../form-values.js";
 import type { Edit } from "../study-text.js";
 import { fileOrigin } from "./file-origin.js";
+import { saidMapping } from "./said-mapping.js";
 
 interface CountedSamples {
   readonly years: readonly SampleYear[];
@@ -36,10 +37,14 @@ export function sampleEdits(
   const at = (key: string) => ["boats", "samples", key];
   return {
     edits: [
-      { at: at("export"), value: withoutDefaults(samples.mapping) },
+      { at: at("export"), value: saidMapping(samples.mapping) },
       {
         at: at("origin"),
-        value: fileOrigin(samples.origin, valueAt(document, at("origin")), samples.fileName),
+        value: fileOrigin({
+          told: samples.origin,
+          before: valueAt(document, at("origin")),
+          fileName: samples.fileName,
+        }),
       },
       ...periodEdits(document, samples),
       ...watching.edits,
@@ -65,11 +70,6 @@ function periodEdits(document: unknown, { years, clean, fileName, under }: Count
   const at = ["boats", "cleanPeriods"];
   if (before.length === 0) return periods.length === 0 ? [] : [{ at, value: periods }];
   return periods.map((value, index) => ({ at: [...at, before.length + index], value }));
-}
-
-function withoutDefaults({ kinds: words, ...mapping }: SampleColumnsMapped): object {
-  const given = Object.entries(mapping).filter(([, value]) => value !== undefined);
-  return { ...Object.fromEntries(given), ...(Object.keys(words).length > 0 ? { kinds: words } : {}) };
 }
 
 /** "130 plankton tows, 24 eDNA samples" of all the years. */

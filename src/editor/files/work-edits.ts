@@ -1,4 +1,4 @@
-import type { AssumptionSet } from "../../assumptions/entry.js";
+import type { Assumption, AssumptionSet } from "../../assumptions/entry.js";
 import { applyOverrides } from "../../assumptions/override.js";
 import { counted } from "../../counted.js";
 import { hourlyRate } from "../../study/exports/work/work-kinds.js";
@@ -9,6 +9,8 @@ import { overrideEdits, type WrittenOverride } from "../override-edits.js";
 import { ownValues } from "../own-value.js";
 import type { Edit } from "../study-text.js";
 import { fileOrigin } from "./file-origin.js";
+import { rangeAround } from "./measured-range.js";
+import { saidMapping } from "./said-mapping.js";
 
 interface MeasuredWork {
   readonly sums: WorkSums;
@@ -28,8 +30,9 @@ export function workEdits(
   const told: string[] = [];
   for (const measured of work.sums.values) {
     const entry = assumptions.entries.get(measured.id);
-    const title = entry?.title ?? measured.id;
-    const value = valueText(measured, entry?.unit === "d", moneySign(document));
+    if (!entry) continue;
+    const { title } = entry;
+    const value = valueText(measured, entry, moneySign(document));
     const override = { id: measured.id, value, reason: reasonOf(measured, work) };
     const [problem] = applyOverrides(assumptions, [override]).problems;
     if (problem) {
@@ -39,17 +42,19 @@ export function workEdits(
       continue;
     }
     own.push(override);
-    const was = before.get(measured.id)?.value ?? `the usual ${entry?.value} ${entry?.unit}`;
+    const was = before.get(measured.id)?.value ?? `the usual ${entry.value} ${entry.unit}`;
     told.push(
       `Own value for the ${title}: ${value}, of ${counted(measured.orders, "order")}; before: ${was}.`,
     );
   }
   const at = (key: string) => ["workOrders", key];
-  const origin = fileOrigin(work.origin, valueAt(document, at("origin")), work.fileName);
+  const origin = fileOrigin({
+    ...{ told: work.origin, before: valueAt(document, at("origin")), fileName: work.fileName },
+  });
   return {
     edits: [
       ...overrideEdits(document, own),
-      { at: at("export"), value: withoutDefaults(work.mapping) },
+      { at: at("export"), value: saidMapping(work.mapping) },
       { at: at("origin"), value: origin },
     ],
     told: [...told, ...notSpoken(work.sums)],
@@ -59,17 +64,15 @@ export function workEdits(
 const digits = 3;
 const hoursPerDay = 24;
 
-/** "4.58 ± 2.15 h"; a mean alone where all orders are alike. */
-function valueText(measured: MeasuredValue, isDays: boolean, sign: string): string {
+/** "4.58 ± 2.15 h"; a mean alone where its range does not show in the digits that are kept. */
+function valueText(measured: MeasuredValue, entry: Assumption, sign: string): string {
+  const isDays = entry.unit === "d";
   const rounded = (hours: number) => Number((isDays ? hours / hoursPerDay : hours).toPrecision(digits));
   const unit = measured.id === hourlyRate ? `${sign}/h` : isDays ? "d" : "h";
-  const range = isRange(measured) ? ` ± ${rounded(measured.around)}` : "";
-  return `${rounded(measured.mean)}${range} ${unit}`;
+  const [mean, around] = [measured.mean, rangeAround(measured, entry)];
+  const range = rounded(mean - around) < rounded(mean) ? ` ± ${rounded(around)}` : "";
+  return `${rounded(mean)}${range} ${unit}`;
 }
-
-/** Whether it shows in the digits that are kept. */
-const isRange = ({ mean, around }: MeasuredValue): boolean =>
-  Number((mean - around).toPrecision(digits)) < Number(mean.toPrecision(digits));
 
 function moneySign(document: unknown): string {
   const currency = valueAt(document, ["money", "currency"]) ?? "USD";
@@ -77,20 +80,13 @@ function moneySign(document: unknown): string {
 }
 
 function reasonOf(measured: MeasuredValue, { sums: { from, to }, fileName }: MeasuredWork): string {
-  const range = isRange(measured) ? "; ± half of what eight in ten orders span" : "";
+  const range = "; ± from what eight in ten orders span and the usual range";
   const paid = measured.id === hourlyRate ? "; as paid then" : "";
   return `Operator record: ${counted(measured.orders, "order")} of ${spanText(from, to)} in ${fileName.slice(0, longestName)}${range}${paid}`;
 }
 const longestName = 60;
 
 const spanText = (from: number, to: number) => (from === to ? String(from) : `${from} to ${to}`);
-
-function withoutDefaults({ works, structures, ...mapping }: WorkColumnsMapped): object {
-  const given = Object.entries({ ...mapping, works, structures }).filter(
-    ([, value]) => value !== undefined && (typeof value !== "object" || Object.keys(value).length > 0),
-  );
-  return Object.fromEntries(given);
-}
 
 /** What the orders do not speak to, so that nobody takes today’s work for that of mussels. */
 function notSpoken({ sums, amounts }: WorkSums): string[] {
@@ -99,11 +95,11 @@ function notSpoken({ sums, amounts }: WorkSums): string[] {
   const others = sums.reduce((sum, each) => sum + (each.structure === "other" ? each.orders : 0), 0);
   return [
     ...(others > 0
-      ? [`${counted(others, "order")} for what is no structure of this study are shown and move nothing.`]
+      ? [`Shown, but moving nothing: ${counted(others, "order")} for what is no structure of this study.`]
       : []),
     ...(orders > 0
       ? [
-          `${counted(orders, "order")} for debris and for other outages are shown and move nothing: that work goes on with or without mussels.`,
+          `Shown, but moving nothing: ${counted(orders, "order")} for debris or another outage. That work goes on with or without mussels.`,
         ]
       : []),
     ...(amounts.energy > 0

@@ -90,9 +90,12 @@ function waysOfStructures() {
 /** A field with those inside it, told by their ways: "Rack, clear spacing". */
 function asked({ label, help, where, field }: NamedField, way: readonly string[]): Asked[] {
   const names = [...way, way.length === 0 ? label : lowered(label)];
-  const own = where === "" ? [] : [{ what: names.join(", "), help, where }];
+  const own = where === "" ? [] : [{ what: names.join(", "), help, where: raised(where) }];
   return [...own, ...insideOf(field).flatMap((each) => asked(each, names))];
 }
+
+/** As the beginning of a cell. */
+const raised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 function insideOf(field: Field): readonly NamedField[] {
   switch (field.kind) {

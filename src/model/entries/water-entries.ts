@@ -15,7 +15,8 @@ export function inletEntries(checked: Checked<StructureBase>, inlet: Inlet): Ent
     what: "water over it on the lowest day of a month with flow",
     measure: "length",
     found: Math.min(...depths),
-    remedy: "Look again at its elevation and the lake's levels, and at their units.",
+    remedy:
+      "Above the water it takes none: look again at its elevation, at the lake's levels and at their units, or enter no flow for the months in which it rests.",
   });
   return [...(depths.length > 0 ? [within(entry, { low: 0 })] : []), bottomCheck(checked, inlet.elevation)];
 }

@@ -30,7 +30,7 @@ export function chanceCell(balance: OptionBalance): string {
 /** What stands beside it on the first page. */
 export function chanceNote(balance: OptionBalance): string {
   const chance = chanceToPay(balance);
-  if (chance === "none") return "at no chance of infestation does it pay";
+  if (chance === "none") return "however high the chance, it would cost more than it saves";
   if (chance === "any") return "it pays at any chance of infestation";
   return "from" in chance
     ? "pays if the chance without the program is higher"

@@ -28,6 +28,12 @@ const marks = [
 const widestLinear = 10;
 const roomBelow = 0.6;
 
+/** With one digit that is not zero, as the axis begins with it: 10,000 of 18,270. */
+function lowestTick(lowest: number): number {
+  const size = 10 ** Math.floor(Math.log10(lowest * roomBelow));
+  return Math.floor((lowest * roomBelow) / size) * size;
+}
+
 /** Absent where fewer than two intervals were tried. */
 export function intervalsView(
   group: PartGroup,
@@ -98,7 +104,7 @@ function chart(
           x: axis("Months between cleanings"),
           y: axis(
             `${run.document.money.currency} a year, prices of ${priceYear}`,
-            isWide ? { type: "logarithmic", min: lowest * roomBelow } : { beginAtZero: true },
+            isWide ? { type: "logarithmic", min: lowestTick(lowest) } : { beginAtZero: true },
           ),
         },
       },

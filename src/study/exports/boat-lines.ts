@@ -72,7 +72,7 @@ function countsOf(row: ExportRow, how: LogReading) {
   if (fouled === undefined) return fault(row, "fouled", cell("fouled"), allowed);
   const most = Math.max(setAside, fouled);
   if (most > screened)
-    return fault(row, "screened", `${screened}, fewer than ${most}`, "no fewer than were held or fouled");
+    return fault(row, "screened", cell("screened"), `no fewer than were held or had mussels, ${most}`);
   return { screened, setAside, fouled };
 }
 

@@ -35,6 +35,10 @@ const headLines = 300;
 /** Names of columns are the same whatever their case and blanks. */
 export const sameName = (name: string): string => name.trim().toLowerCase().replace(/\s+/g, " ");
 
+/** A mapped column as the file writes its name. */
+export const columnName = ({ cells }: CsvLine, mapped: string): string =>
+  cells.find((cell) => sameName(cell) === sameName(mapped)) ?? mapped;
+
 /** @returns undefined where no line looks like a head */
 export function exportHead(text: string, wanted: readonly string[]): ExportHead | undefined {
   const start = text.slice(0, headText);

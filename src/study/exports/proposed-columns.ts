@@ -1,4 +1,5 @@
 import type { LevelColumnsMapped } from "../format/export-schema.js";
+import type { RecordProblem } from "../reading/contradiction.js";
 import { exportDate } from "./export-dates.js";
 import { exportLines } from "./export-lines.js";
 import { isNumberLike } from "./export-numbers.js";
@@ -54,3 +55,22 @@ export function fileColumns(text: string): FileColumns | undefined {
 
 const isDate = (cell: string) =>
   "date" in exportDate(cell, "month-first") || "date" in exportDate(cell, "day-first");
+
+interface Unmapped {
+  readonly told: readonly string[];
+  readonly problems: readonly RecordProblem[];
+}
+
+/** What is said of a file that is read for the first time: that its columns are to be chosen, or that it has none. */
+export function unmappedYet(columns: FileColumns | undefined): Unmapped {
+  if (columns) {
+    const told = "Its columns are offered below: choose those that are asked for, and read the file again.";
+    return { told: [told], problems: [] };
+  }
+  const problem = {
+    found: "no line of column names",
+    allowed: "a line of column names with tabs, semicolons or commas between, and lines of values below it",
+    remedy: "Export the file again with its column names.",
+  };
+  return { told: [], problems: [problem] };
+}

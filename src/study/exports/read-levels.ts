@@ -3,7 +3,7 @@ import type { LevelColumnsMapped } from "../format/export-schema.js";
 import type { RecordProblem } from "../reading/contradiction.js";
 import { type DateOrder, exportDate, orderOf } from "./export-dates.js";
 import { type Decimals, decimalsOf, plainNumber } from "./export-numbers.js";
-import { type ExportRow, type ExportTable, exportTable, sameName } from "./export-table.js";
+import { columnName, type ExportRow, type ExportTable, exportTable, sameName } from "./export-table.js";
 import { headUnit, isUnitOf } from "./head-unit.js";
 import { dailyLevels, type Reading } from "./level-days.js";
 import type { Asked, LevelExport } from "./level-export.js";
@@ -55,7 +55,7 @@ function howToRead(
   { head, rows, separator }: ExportTable,
   mapping: LevelColumnsMapped,
 ): How | { readonly asked: readonly Asked[]; readonly told: readonly string[] } {
-  const name = head.cells.find((cell) => sameName(cell) === sameName(mapping.level)) ?? mapping.level;
+  const name = columnName(head, mapping.level);
   const inHead = headUnit(name, "elevation");
   const unit = mapping.unit ?? inHead;
   const order = mapping.dates ? { order: mapping.dates, told: undefined } : orderOf(rows, dateColumn);

@@ -3,7 +3,7 @@ import type { RecordProblem } from "../reading/contradiction.js";
 import { firstProblems } from "../reading/csv-lines.js";
 import { problemsOf, valueAt } from "../reading/problems.js";
 import type { LogAsked } from "./log-words.js";
-import { type FileColumns, fileColumns } from "./proposed-columns.js";
+import { type FileColumns, fileColumns, unmappedYet } from "./proposed-columns.js";
 
 /** An exported file, tried in a study before anything of it is kept. */
 export interface TriedExport<Mapping, Found> {
@@ -43,11 +43,12 @@ export function triedExport<Mapping, Found>(
   const parsed = schema.safeParse(mapping);
   const nothing = { found: undefined, mapping: undefined, told: [], asked: [], refused: [], refusedCount: 0 };
   if (!parsed.success) {
-    const isFirst = mapping.date === undefined;
+    const isFirst = Object.values(mapping).every((value) => typeof value !== "string");
+    if (isFirst) return { ...nothing, columns, ...unmappedYet(columns) };
     const problems = problemsOf(parsed.error.issues, mapping).map(({ path, found, allowed, remedy }) => ({
       ...{ found: `${path} ${found}`, allowed, remedy },
     }));
-    return { ...nothing, columns, problems: isFirst ? [] : problems };
+    return { ...nothing, columns, problems };
   }
   const { found, told, asked, refused } = read(parsed.data);
   return {

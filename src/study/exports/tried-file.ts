@@ -5,7 +5,7 @@ import { firstProblems } from "../reading/csv-lines.js";
 import { type Problem, problemsOf } from "../reading/problems.js";
 import { judgedRecord } from "./judged-record.js";
 import type { LevelExport } from "./level-export.js";
-import { type FileColumns, fileColumns } from "./proposed-columns.js";
+import { type FileColumns, fileColumns, unmappedYet } from "./proposed-columns.js";
 import { readLevelExport } from "./read-levels.js";
 import { recordTold } from "./record-told.js";
 
@@ -43,11 +43,12 @@ export function triedFile({ file, mapping, fillGapsUpTo, document, system }: Fil
   const nothing = { csv: undefined, told: [], asked: [], refused: [], refusedCount: 0 };
   if (!parsed.success || !gaps.success) {
     const isFirst = mapping.date === undefined || mapping.level === undefined;
+    const first = isFirst ? unmappedYet(columns) : { told: [], problems: [] };
     const problems = [
       ...(isFirst ? [] : problemsOf(parsed.error?.issues ?? [], mapping)),
       ...problemsOf(gaps.error?.issues ?? [], { fillGapsUpTo }),
     ];
-    return { ...nothing, columns, problems: problems.map(withoutPath) };
+    return { ...nothing, ...first, columns, problems: [...first.problems, ...problems.map(withoutPath)] };
   }
   const read = readLevelExport(file, parsed.data);
   const reading =

@@ -8,7 +8,7 @@ export const rack = z
     height: positive("length"),
     barThickness: positive("smallLength").meta({ where: "as-built drawings of the rack" }),
     clearSpacing: positive("smallLength").meta({
-      where: "as-built drawings: between bars, not from centre to centre",
+      where: "as-built drawings: between bars, not from center to center",
     }),
     barDepth: positive("smallLength").meta({ where: "as-built drawings: along the flow" }),
     barShape: z.enum(["rectangular", "rounded-upstream", "rounded-both", "round"]),

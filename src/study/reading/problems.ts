@@ -47,7 +47,7 @@ function problemsOfIssue(issue: z.core.$ZodIssue, document: unknown): Problem[] 
       path: pathText([...issue.path, key], document),
       at: [...issue.path, key],
       found: "an unknown key",
-      allowed: "only the keys of the study format (see the schema command)",
+      allowed: issue.message.startsWith("Unrecognized key") ? keysOfStudy : issue.message,
       remedy: "Correct its spelling or remove it.",
     }));
   }
@@ -68,6 +68,8 @@ function problemsOfIssue(issue: z.core.$ZodIssue, document: unknown): Problem[] 
     },
   ];
 }
+
+const keysOfStudy = "only the keys of the study format (see the schema command)";
 
 function remedyOf(found: unknown, issue: z.core.$ZodIssue): string {
   const { path, message } = issue;

@@ -39,6 +39,15 @@ export function nameOf(item: unknown): string | undefined {
 
 /** A quantity in words, with the nearest name above it: "wetted area of Marina docks". */
 export function quantityName(document: unknown, path: readonly PropertyKey[]): string {
+  const { owner, words } = quantityWords(document, path);
+  return owner === undefined ? words : `${words} of ${owner}`;
+}
+
+/** A quantity in words, and the nearest name above it. */
+export function quantityWords(
+  document: unknown,
+  path: readonly PropertyKey[],
+): { readonly owner: string | undefined; readonly words: string } {
   let owner: string | undefined;
   let words: string[] = [];
   let value = document;
@@ -48,7 +57,7 @@ export function quantityName(document: unknown, path: readonly PropertyKey[]): s
     if (name !== undefined) [owner, words] = [name, []];
     else words.push(itemName(value) ?? String(key).replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`));
   }
-  return owner === undefined ? words.join(", ") : `${words.join(", ")} of ${owner}`;
+  return { owner, words: words.join(", ") };
 }
 
 /** The identifying value of an unnamed item: "seals, resident, share of Full season". */

@@ -1,4 +1,5 @@
 import { at } from "../../lists.js";
+import { pipeArea } from "../../model/hydraulics/friction.js";
 import { mapped, type Range, rangeOf } from "./amount-text.js";
 import { peakAt } from "./climate.js";
 import type { IntakeFacts } from "./facts-schema.js";
@@ -8,6 +9,7 @@ import { boreFor, inMetres, lossOf, rackFor } from "./pipe-sizes.js";
 import { byMonth, seasonShape, yearShares } from "./season.js";
 import type { Site } from "./site.js";
 import { TypicalValue } from "./typical-value.js";
+import { lowestByMonth } from "./year-of-levels.js";
 
 type Use = NonNullable<IntakeFacts["use"]>;
 
@@ -99,7 +101,8 @@ export const fixturesOf = ({ typical, ranged }: Filling): object[] => [
 ];
 
 /** Below the lake in summer by the author's depth; else by a typical one, and under the lowest level all the same. */
-function elevationOf({ depth }: IntakeFacts, { levels, minimum }: Site, filling: Filling): unknown {
+function elevationOf({ depth }: IntakeFacts, site: Site, filling: Filling): unknown {
+  const { levels, minimum, bottom } = site;
   if (depth)
     return filling.text(
       mapped(rangeOf(depth), (each) => levels.summer - each),
@@ -107,26 +110,26 @@ function elevationOf({ depth }: IntakeFacts, { levels, minimum }: Site, filling:
     );
   const deepest = minimum - filling.typical("typical.submergence").value;
   return filling.ranged("typical.intake-depth", "elevation", (each) =>
-    Math.min(levels.summer - each, deepest),
+    Math.max(Math.min(levels.summer - each, deepest), bottom),
   );
 }
 
 function flowParts(intake: IntakeFacts, entries: UseEntries, site: Site, filling: Filling): object {
   const { amount, typical } = filling;
-  const flow: Range = intake.flow ? rangeOf(intake.flow) : typical(entries.flow);
+  const flow = flowOf(intake, entries, filling);
   const least = entries.least ? typical(entries.least).value : 0;
-  const shape = withoutTraces(
-    seasonShape({
-      peak: peakAt(site.where, typical("typical.demand-peak").value),
-      sharpness: typical("typical.demand-sharpness").value,
-      least,
-    }),
-  );
-  const entry = intake.flow ? (entries.least ?? "typical.demand-sharpness") : entries.flow;
+  const rise = seasonShape({
+    peak: peakAt(site.where, typical("typical.demand-peak").value),
+    sharpness: typical("typical.demand-sharpness").value,
+    least,
+  });
+  const shape = entries.least ? rise : resting(withoutTraces(rise), intake, site);
+  const known = entries.least ?? "typical.demand-sharpness";
+  const unknown = intake.pipe ? "typical.pipe-velocity" : entries.flow;
   return {
     demand: byMonth((month) =>
       amount(
-        entry,
+        intake.flow ? known : unknown,
         mapped(flow, (each) => each * at(shape, month)),
         "flow",
       ),
@@ -136,10 +139,24 @@ function flowParts(intake: IntakeFacts, entries: UseEntries, site: Site, filling
   };
 }
 
+/** The largest flow; where the author knows the pipe alone, what such a pipe is built for. */
+function flowOf({ flow, pipe }: IntakeFacts, entries: UseEntries, { typical }: Filling): Range {
+  if (flow) return rangeOf(flow);
+  if (!pipe) return typical(entries.flow);
+  return mapped(typical("typical.pipe-velocity"), (velocity) => velocity * pipeArea(pipe.value));
+}
+
 /** A shape in which months of next to nothing have nothing. */
 function withoutTraces(shape: readonly number[]): number[] {
   const shares = yearShares(shape);
   return shape.map((each, month) => (at(shares, month) === 0 ? 0 : each));
+}
+
+/** A seasonal intake takes nothing in months in which the lake falls under it. */
+function resting(shape: readonly number[], { depth }: IntakeFacts, site: Site): number[] {
+  const elevation = depth ? site.levels.summer - depth.value : Number.NEGATIVE_INFINITY;
+  const lowest = lowestByMonth(site);
+  return shape.map((each, month) => (at(lowest, month) < elevation ? 0 : each));
 }
 
 const rackEntries = {

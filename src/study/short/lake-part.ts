@@ -5,6 +5,7 @@ import { type Filling, rangeOr, type TypicalId } from "./filling.js";
 import { byMonth } from "./season.js";
 import type { Site } from "./site.js";
 import { TypicalValue } from "./typical-value.js";
+import { turns } from "./year-of-levels.js";
 
 /** The lake of the full study. */
 export function lakePart(facts: ShortFacts, site: Site, filling: Filling): object {
@@ -63,7 +64,6 @@ function storageTable(facts: ShortFacts, site: Site, { text, typical }: Filling)
 
 const point = (value: number) => ({ low: value, value, high: value });
 
-/** Down in late winter, up from June to the middle of September. */
 function drawdown(facts: ShortFacts, { levels }: Site, { amount, text }: Filling): unknown[] {
   const summer = facts.summerLevel?.text ?? amount("typical.elevation", point(levels.summer), "elevation");
   const winter =
@@ -71,12 +71,8 @@ function drawdown(facts: ShortFacts, { levels }: Site, { amount, text }: Filling
     (facts.winterLevel
       ? text(levels.winter, "elevation")
       : amount("typical.drawdown", levels.winter, "elevation"));
-  return [
-    { on: "02-15", elevation: winter },
-    { on: "06-10", elevation: summer },
-    { on: "09-15", elevation: summer },
-    { on: "12-10", elevation: winter },
-  ];
+  const elevations = { summer, winter };
+  return turns.map(({ on, at }) => ({ on, elevation: elevations[at] }));
 }
 
 function temperatures(facts: ShortFacts, site: Site, filling: Filling): object {

@@ -29,11 +29,17 @@ export interface RackEntries {
   readonly spacing: TypicalId;
 }
 
+/** The fewest openings across a rack, one for next to no flow included. */
+const leastOpenings = 3;
+
 /** A rack for the largest flow that there may be. */
 export function rackFor(flow: number, entries: RackEntries, filling: Filling): object {
   const { ranged, single, typical, amount } = filling;
-  const height = squareFor(flow, typical(entries.velocity).value);
-  const width: Range = mapped(typical(entries.velocity), (velocity) => flow / velocity / height);
+  const least = leastOpenings * inMetres(typical(entries.spacing).high);
+  const height = Math.max(squareFor(flow, typical(entries.velocity).value), least);
+  const width: Range = mapped(typical(entries.velocity), (velocity) =>
+    Math.max(flow / velocity / height, least),
+  );
   return {
     width: amount(entries.velocity, width, "length"),
     height: single(entries.velocity, "length", () => height),

@@ -67,8 +67,8 @@ function unitOf(facts: PlantFacts, units: number, head: number, { typical }: Fil
 }
 
 /** Under the lowest level by a typical cover, and in the upper half of the head. */
-const intakeLevel = ({ levels, minimum }: Site, head: number, cover: number): number =>
-  Math.max(minimum - cover, levels.summer - head + leastHead / 2);
+const intakeLevel = ({ levels, minimum, bottom }: Site, head: number, cover: number): number =>
+  Math.max(minimum - cover, levels.summer - head + leastHead / 2, bottom);
 
 /** Below the lowest level at both of its ends. */
 function tailwater(facts: PlantFacts, heads: Range, { levels, minimum }: Site, filling: Filling): unknown {

@@ -84,9 +84,9 @@ function coverage({ from, until, hours }: Plan, launches: readonly number[], fil
 function costs(facts: ProgramFacts, plan: Plan, filling: Filling): object {
   if (!facts.cost) return estimated(plan, filling);
   const given = rangeOf(facts.cost);
-  if (!isPoint(given)) return { yearly: [{ name: "Cost of the program", cost: facts.cost.text }] };
+  if (!isPoint(given)) return { yearly: [{ name: "Program as budgeted", cost: facts.cost.text }] };
   const comesOut = mapped(filling.typical("typical.cost-as-given"), (ratio) => ratio * given.value);
-  return { yearly: [{ name: "Cost of the program", cost: filling.text(comesOut, "moneyPerYear") }] };
+  return { yearly: [{ name: "Program as budgeted", cost: filling.text(comesOut, "moneyPerYear") }] };
 }
 
 /** Hours of stations by the people there and their wage, and other costs over these. */

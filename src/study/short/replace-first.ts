@@ -1,20 +1,21 @@
 import type { Assumption } from "../../assumptions/entry.js";
+import { monthNames } from "../format/month-names.js";
 import type { StudyDocument } from "../format/schema.js";
 import type { Sensitivity } from "../odds/odds.js";
 import { barWidth } from "../odds/tornado.js";
-import { quantityName, rangedQuantities } from "../reading/ranged.js";
+import { quantityWords, rangedQuantities } from "../reading/ranged.js";
 import { typedQuantities } from "../typed/typed-quantities.js";
 import { isWithin, type TypicalPlace, typicalPlacesIn } from "./typical-places.js";
 
 /** A typical value that would move the answer if it were known. */
 export interface ReplaceFirst {
-  /** In words: "largest flow of an intake for a town (Town water intake)". */
+  /** In words: "Town water intake: conduit, length". */
   readonly name: string;
   /** Where it stands in the study. */
   readonly path: readonly (string | number)[];
   /** Where the author's own is found, and who knows it. */
   readonly find: string;
-  /** From the least to the greatest net benefit over its range; absent where no bar was worked out. */
+  /** From the least to the greatest net benefit over its range; absent without a bar that is wide enough to say something. */
   readonly moves: number | undefined;
   readonly correlation: number;
 }
@@ -62,18 +63,22 @@ export function replaceFirst(
   return found
     .filter(({ moves = 0, correlation }) => moves > 0 || correlation > 0)
     .toSorted((one, other) => barOf(other) - barOf(one) || other.correlation - one.correlation)
-    .slice(0, mostShown);
+    .slice(0, mostShown)
+    .map((each) => ({ ...each, moves: barOf(each) || undefined }));
 }
 
 /** Narrower bars, of the widest, say less than the rank of what has none. */
 const leastPart = 0.02;
 
-/** A place in words; of several values of a group that of the group. */
+/** A place in words; of several values of a group, and of a month, that of the group. */
 function placeWords(
   document: StudyDocument,
   place: TypicalPlace,
   count: number,
   path: readonly PropertyKey[],
 ): string {
-  return quantityName(document, count > 1 ? place.path : path);
+  const isMonth = monthNames.some((month) => month === path.at(-1));
+  const own = isMonth ? path.slice(0, -1) : path;
+  const { owner, words } = quantityWords(document, count > 1 ? place.path : own);
+  return owner === undefined ? words : `${owner}: ${words}`;
 }

@@ -110,7 +110,7 @@ function lakeWide(facts: ShortFacts, { ranged, typical }: Filling): object {
         origin,
       },
       {
-        name: "Checks of leaving boats",
+        name: "Checks of leaving boats after infestation",
         cost: ranged("typical.leaving-checks", "moneyPerYear", (each) => each * launches),
         origin,
       },

@@ -52,7 +52,9 @@ export function withSettings(
   const document = settings.reduce((changed, setting) => {
     const value = typedValue(setting.value);
     if (isAssumption(setting, set)) return withOwnValue(changed, { ...setting, value });
-    return withOrigin(withValue(changed, keysOf(setting.id, changed) ?? [], value));
+    const keys = keysOf(setting.id, changed) ?? [];
+    const withSetting = withValue(changed, keys, value);
+    return keys.join(".") === "money.discountRate" ? withOrigin(withSetting) : withSetting;
   }, parsed.document);
   return studyOf({ ...parsed, document }, readers);
 }
@@ -91,12 +93,10 @@ function withOwnValue(document: unknown, { id, value }: { id: string; value: unk
 
 const setHere = "Set for this computation";
 
-/** A rate in place of two that are planned with needs an origin, which one computation has not. */
-function withOrigin(document: unknown): unknown {
-  const money = (key: string) => valueAt(document, ["money", key]);
-  const hasOrigin = money("discountRateOrigin") !== undefined || typeof money("discountRate") === "object";
-  return hasOrigin ? document : withValue(document, ["money", "discountRateOrigin"], setHere);
-}
+/** A rate in place of the federal planning rate needs an origin, which one computation has not. */
+const withOrigin = (document: unknown): unknown =>
+  valueAt(document, originOfRate) === undefined ? withValue(document, originOfRate, setHere) : document;
+const originOfRate = ["money", "discountRateOrigin"];
 
 /** A copy with another value at a place; what does not lie on the way to it is shared. */
 function withValue(holder: unknown, [key, ...rest]: readonly PropertyKey[], value: unknown): unknown {

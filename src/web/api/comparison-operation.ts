@@ -7,6 +7,7 @@ import { revisionParameter } from "./found.js";
 import { noBody, noParameters, type Operation, operation } from "./operation.js";
 import type { OperationParts } from "./operation-parts.js";
 import { differences } from "./schemas.js";
+import { sentFields } from "./sent-fields.js";
 
 const latest = revisionParameter.optional().meta({ description: "The latest if left out" });
 
@@ -21,7 +22,7 @@ export function comparisonOperation({
     operationId: "compareStudies",
     summary: "What differs between two complete studies or revisions, in inputs and in results",
     parameters: noParameters,
-    query: z.strictObject({
+    query: sentFields({
       left: z.string().meta({ description: "Id of a study" }),
       leftRevision: latest,
       right: z.string().meta({ description: "Id of the same study or of another" }),

@@ -2,15 +2,16 @@ import { z } from "zod";
 import type { ListedStudy, StudyEntry } from "../../app/study-entry.js";
 import type { StudyReading } from "../../app/study-reading.js";
 import { DeletedStudyError, UnknownStudyError } from "../../store/errors.js";
+import { sentFields } from "./sent-fields.js";
 
-export const studyPath = z.strictObject({ id: z.string().meta({ description: "Id of the study" }) });
+export const studyPath = sentFields({ id: z.string().meta({ description: "Id of the study" }) });
 
 /** The number of a revision in an address. */
 export const revisionParameter = z.coerce.number().int().min(1);
 
 export const revisionPath = studyPath.extend({ revision: revisionParameter });
 
-export const authorQuery = z.strictObject({
+export const authorQuery = sentFields({
   author: z.string().max(200).default("").meta({ description: "Who changes the study, as typed" }),
 });
 

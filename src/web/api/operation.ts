@@ -6,6 +6,7 @@ import { decodeStudy } from "../../study/reading/study-bytes.js";
 import { askAgainSeconds } from "../pages/awaited-pages.js";
 import { readerSignal } from "../reader-gone.js";
 import { entityTag, isHeld, MatchMissingError } from "./entity-tag.js";
+import { sentFields } from "./sent-fields.js";
 
 /** What the body of a request is. */
 interface BodyKind<Body> {
@@ -140,7 +141,7 @@ function parsed<Schema extends z.ZodType>(schema: Schema, value: unknown, subjec
   throw new InputError(subject, problemsOf(result.error.issues, value));
 }
 
-export const noParameters = z.strictObject({});
+export const noParameters = sentFields({});
 
 export const noBody: BodyKind<undefined> = { media: {}, read: () => undefined };
 

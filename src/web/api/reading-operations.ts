@@ -5,6 +5,7 @@ import { linkedStudy } from "./addresses.js";
 import { studyIn, studyPath } from "./found.js";
 import { noBody, noParameters, type Operation, operation } from "./operation.js";
 import { state, studyCard, studyReply } from "./schemas.js";
+import { sentFields } from "./sent-fields.js";
 
 /** Listing and reading studies. */
 export function readingOperations(studies: Studies): Operation[] {
@@ -15,7 +16,7 @@ export function readingOperations(studies: Studies): Operation[] {
       operationId: "listStudies",
       summary: "The studies in one state, the last saved first; the examples are among the active ones",
       parameters: noParameters,
-      query: z.strictObject({ state: state.default("active") }),
+      query: sentFields({ state: state.default("active") }),
       body: noBody,
       reply: z.array(studyCard),
       answer: ({ query }) => ({

@@ -2,6 +2,7 @@ import { z } from "zod";
 import { entrySchema } from "../../assumptions/entry.js";
 import { studySchema } from "../../study/format/schema.js";
 import { allowedCharacters, isPrintable } from "../../study/reading/characters.js";
+import { sentFields } from "./sent-fields.js";
 
 /** Schemas that the OpenAPI document calls by name. */
 export const namedSchemas = z.registry<{ id: string }>();
@@ -110,7 +111,7 @@ export const overrideReply = named(
   }),
 );
 
-export const overrideRequest = named("OverrideRequest", z.strictObject(overrideFields));
+export const overrideRequest = named("OverrideRequest", sentFields(overrideFields));
 
 const side = z.object({ id: z.string(), revision: revisionNumber, name: z.string() });
 

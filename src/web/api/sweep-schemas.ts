@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { named, problem } from "./schemas.js";
+import { sentFields } from "./sent-fields.js";
 
 const settingId = z.string().meta({
   description: "Id of an assumption, or a place of the study as messages write it: money.discountRate",
@@ -8,12 +9,12 @@ const settingValue = z.union([z.string(), z.number()]).meta({ description: "With
 
 export const sweepRequest = named(
   "SweepRequest",
-  z.strictObject({
+  sentFields({
     study: z
       .union([z.string(), z.record(z.string(), z.unknown())])
       .meta({ description: "A study file as text, YAML or JSON, or the same as JSON" }),
     set: z
-      .array(z.strictObject({ id: settingId, values: z.array(settingValue) }))
+      .array(sentFields({ id: settingId, values: z.array(settingValue) }))
       .default([])
       .meta({ description: "Every combination of the values is a point; at most 2,000 points" }),
   }),

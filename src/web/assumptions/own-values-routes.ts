@@ -25,7 +25,9 @@ import { unitsOf } from "./assumption-units.js";
 const sent = z.object({
   csv: z.string().default(""),
   author: z.string().trim().max(200, "at most 200 characters").default(""),
-  act: z.enum(["check", "take"]).default("check"),
+  /** The study that is copied from. */
+  from: z.string().default(""),
+  act: z.enum(["check", "take", "copy"]).default("check"),
 });
 
 const upload = multer({
@@ -42,14 +44,19 @@ export function addOwnValues(app: Express, parts: Parts): void {
   const { studies, find } = parts;
   app.get(path, async (request, response) => {
     const entry = find(request.params.id);
-    const from = typeof request.query.from === "string" ? studies.find(request.query.from) : undefined;
-    const csv = from === undefined ? "" : ownValueText(ownIn(from));
-    response.send(await rendered(parts, entry, { csv, author: authorOf(request), from }));
+    response.send(await rendered(parts, entry, { csv: "", author: authorOf(request) }));
   });
   app.post(path, upload.single("file"), async (request, response) => {
     const entry = find(String(request.params.id));
     if (entry.isExample) throw new NotFoundError();
     const { act, ...form } = sentTable(request);
+    const from = act === "copy" ? studies.find(form.from) : undefined;
+    if (from) {
+      response.send(
+        await rendered(parts, entry, { ...copiedFrom(from, form.csv), author: form.author, from }),
+      );
+      return;
+    }
     const table = ownValueTable(form.csv, entry, studies.assumptions);
     const unseen = unseenIn(form.author);
     if (unseen === undefined) rememberAuthor(response, form.author);
@@ -81,6 +88,8 @@ interface Shown {
   readonly author: string;
   /** The study that values are copied from. */
   readonly from?: StudyEntry | undefined;
+  /** What is told of it. */
+  readonly copied?: string;
   readonly table?: OwnValueTable;
   readonly nameProblem?: string | undefined;
   /** Given when the reader leaves: what the values do is then not worked out to its end. */
@@ -89,7 +98,7 @@ interface Shown {
 
 async function rendered(parts: Parts, entry: StudyEntry, shown: Shown): Promise<string> {
   const { studies, answers } = parts;
-  const { csv, author, from, table, nameProblem, signal } = shown;
+  const { csv, author, from, copied, table, nameProblem, signal } = shown;
   const problems = table?.problems ?? [];
   const isSound = table !== undefined && problems.length === 0;
   const balance = await answers.ask("balance", textOf(entry));
@@ -104,12 +113,12 @@ async function rendered(parts: Parts, entry: StudyEntry, shown: Shown): Promise<
         .list()
         .filter(({ id }) => id !== entry.id)
         .map(({ id, name }) => ({ value: id, label: name, chosen: id === from?.id })),
-      copied: from && copiedText(from, csv),
+      copied,
       problems: [
         ...(nameProblem ? [nameProblem] : []),
         ...problems.map(
           ({ line, found, allowed, remedy }) =>
-            `${line === undefined ? "" : `Line ${line}: `}found ${found}; allowed: ${allowed}. ${remedy}`,
+            `${line === undefined ? "The lines" : `Line ${line}`}: found ${found}; allowed: ${allowed}. ${remedy}`,
         ),
       ],
       count: counted(table?.lines.length ?? 0, "own value"),
@@ -118,10 +127,15 @@ async function rendered(parts: Parts, entry: StudyEntry, shown: Shown): Promise<
   );
 }
 
-const copiedText = ({ name }: StudyEntry, csv: string): string =>
-  csv === ""
-    ? `“${name}” has no own values to copy.`
-    : `The own values of “${name}” are in the box below. Nothing is saved yet.`;
+/** What is in the box then, and what is told of it: lines that are there stay. */
+function copiedFrom(from: StudyEntry, typed: string): Pick<Shown, "csv" | "copied"> {
+  const csv = ownValueText(ownIn(from));
+  if (csv === "") return { csv: typed, copied: `“${from.name}” has no own values to copy.` };
+  if (typed.trim() !== "") {
+    return { csv: typed, copied: "Nothing was copied: lines are in the box. Keep them first, or empty it." };
+  }
+  return { csv, copied: `The own values of “${from.name}” are in the box below. Nothing is saved yet.` };
+}
 
 /** What the values do, as far as the study can be computed. */
 async function effectOf(

@@ -20,7 +20,8 @@ async function ask(place: HTMLElement, shown: number): Promise<void> {
   }
   const { progress, early }: UnderWay = await response.json();
   const told = early?.lakes ?? 0;
-  if (told > shown) await showAnew(place);
+  const hasBegun = progress && place.querySelector("[data-waits]");
+  if (told > shown || hasBegun) await showAnew(place);
   else if (progress) showProgress(place, progress);
   const later = Number(response.headers.get("Retry-After")) || usualSeconds;
   const seconds = progress && !early ? firstSeconds : later;
@@ -36,12 +37,14 @@ function showProgress(place: HTMLElement, { done, planned }: NonNullable<UnderWa
   for (const count of place.querySelectorAll("[data-count]")) count.textContent = `${done} of ${planned}`;
 }
 
-/** Takes the place's content from the page as it is now. */
+const standing = (page: Document) => page.getElementById("standing")?.textContent;
+
+/** Takes the place's content from the page as it is now, and all of it where the study was changed meanwhile. */
 async function showAnew(place: HTMLElement): Promise<void> {
   const response = await fetch(location.href);
   const page = new DOMParser().parseFromString(await response.text(), "text/html");
   const now = page.querySelector(`[data-awaits="${place.dataset.awaits}"]`);
-  if (now) place.replaceChildren(...now.childNodes);
+  if (now && standing(page) === standing(document)) place.replaceChildren(...now.childNodes);
   else location.reload();
 }
 

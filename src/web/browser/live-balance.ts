@@ -34,9 +34,10 @@ class LiveBalance {
 
   /** One question at a time, at once, and the next about what stands there by then: a slow server never falls behind. */
   private async follow(): Promise<void> {
-    this.stop();
     this.isAsking = true;
     while (this.isOld) {
+      // A save meanwhile may have set the clock for a range.
+      this.stop();
       this.isOld = false;
       await this.ask(false);
     }

@@ -177,7 +177,9 @@ class PageForm {
     const newer = Object.entries(this.kept.values).filter(([name, value]) => sent[name] !== value);
     this.kept = { base: String(answer.revision), values: Object.fromEntries(newer) };
     drafts.write(this.key, this.kept);
-    put("balance", answer.balance);
+    // What was typed while it was saved has a newer balance, or is about to.
+    const isLatest = newer.length === 0;
+    if (isLatest) put("balance", answer.balance);
     put("steps-back", answer.steps);
     put("error-summary", answer.summary);
     put("levels", answer.levels);
@@ -186,7 +188,7 @@ class PageForm {
     for (const mark of document.querySelectorAll<HTMLElement>("[data-mark]")) {
       mark.textContent = answer.marks[mark.dataset.mark ?? ""] ?? "";
     }
-    this.form.dispatchEvent(new Event("saved"));
+    if (isLatest) this.form.dispatchEvent(new Event("saved"));
     for (const field of answer.fields) showError(field);
     for (const row of answer.rows) showTitle(row);
     for (const each of answer.written) this.write(each);

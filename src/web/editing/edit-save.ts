@@ -54,6 +54,12 @@ export function saveForm(
   const structural = actionEdits(form, rawOf(changed, base.fileName), lastIn(studies, base));
   const wanted = edited(changed, structural);
   const keeping = { means, form, latest, before };
+  if (latest.revision === form.base && changed !== base.text && givesPlace(structural)) {
+    const first = keep(studies, place, { ...keeping, text: changed, edits });
+    if (!first.saved) return first;
+    const { revision } = first.saved;
+    return saveForm({ studies, unusual }, id, place, { ...form, base: revision, expected: revision });
+  }
   if (withExtraEdits(wanted, form.act, means) === base.text) return { saved: latest, before };
   if (latest.revision === form.base || wanted === base.text) {
     const text = latest.revision === form.base ? wanted : latest.text;
@@ -100,6 +106,10 @@ function actionEdits({ posted, act }: SentForm, document: unknown, aside: (at: P
     .flatMap(([name, way]) => editsOfAction(`${name}:${way}`, document, aside));
   return [...ways, ...editsOfAction(act, document)];
 }
+
+/** Whether one way of giving a value takes the place of another: what was typed in that is kept first, so that it comes back. */
+const givesPlace = (structural: readonly Edit[]): boolean =>
+  structural.some((edit) => "remove" in edit && typeof edit.at.at(-1) === "string");
 
 /** Revisions in which a value that was put aside is looked for. */
 const mostSought = 100;

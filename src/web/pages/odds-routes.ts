@@ -3,6 +3,7 @@ import { type BalanceState, textOf } from "../../app/answers/questions.js";
 import type { AskedRunState, AskedRuns, RunQuestion } from "../../app/runs.js";
 import type { Studies } from "../../app/studies.js";
 import type { StudyEntry } from "../../app/study-entry.js";
+import { counted } from "../../counted.js";
 import { earlyTable, oddsTables } from "../../report/odds/odds-tables.js";
 import { oddsPictures } from "../../report/pictures/odds-pictures.js";
 import { oddsSettings } from "../../study/format/uncertainty-schema.js";
@@ -68,7 +69,7 @@ function oddsPage(
       askAgain: done ? undefined : askAgainSeconds,
       progress: state.state === "drawing" ? state.progress : undefined,
       early: state.state === "drawing" && state.early ? earlyTable(state.early, study.document) : undefined,
-      before: state.state === "waiting" ? state.before : undefined,
+      before: state.state === "waiting" ? counted(state.before, "other study", "other studies") : undefined,
       done,
     },
   );

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import type { StudyEntry } from "../../app/study-entry.js";
 import { draftOf } from "../../editor/draft.js";
+import { isFileOrigin } from "../../editor/files/file-origin.js";
 import { levelsPlace } from "../../editor/files/record-edits.js";
 import { childOf, itemsOf } from "../../editor/form-values.js";
 import type { Place } from "../../editor/study-text.js";
@@ -40,6 +41,7 @@ export function formOf(entry: StudyEntry, asked: string, author: string): FileFo
   const record = valueAt(document, [...placeOf(document, schedule), "record"]);
   const mapped = (key: string) => valueAt(record, ["export", key]);
   const words = mapped("missing");
+  const origin = String(valueAt(record, ["origin"]) ?? "");
   return readable({
     schedule,
     ...Object.fromEntries(
@@ -50,7 +52,7 @@ export function formOf(entry: StudyEntry, asked: string, author: string): FileFo
     missing: Array.isArray(words) ? words.join(", ") : "",
     gaugeZero: String(mapped("gaugeZero") ?? ""),
     fillGapsUpTo: String(valueAt(record, ["fillGapsUpTo"]) ?? ""),
-    origin: String(valueAt(record, ["origin"]) ?? ""),
+    origin: isFileOrigin(origin) ? "" : origin,
     author,
   });
 }

@@ -3,6 +3,7 @@ import { z } from "zod";
 import { textOf } from "../../app/answers/questions.js";
 import { type AskedRunState, askedRuns, usualRuns } from "../../app/runs.js";
 import type { StudyEntry } from "../../app/study-entry.js";
+import { counted } from "../../counted.js";
 import type { DrawControl } from "../../odds/ask-each.js";
 import type { StudyToDraw } from "../../odds/messages.js";
 import { InputError, problemsOf } from "../../study/reading/problems.js";
@@ -83,7 +84,7 @@ function pageOf(
       links,
       askAgain: askAgainSeconds,
       progress: state.state === "drawing" ? state.progress : undefined,
-      before: state.state === "waiting" ? state.before : undefined,
+      before: state.state === "waiting" ? counted(state.before, "other study", "other studies") : undefined,
     };
   }
   const document = studies.document(entry);

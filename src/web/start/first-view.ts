@@ -2,7 +2,7 @@ import type { StudyEntry } from "../../app/study-entry.js";
 import type { Assumption } from "../../assumptions/entry.js";
 import { idOf } from "../../editor/form-node.js";
 import { isInPart, studyParts } from "../../editor/parts.js";
-import { formatter, percent } from "../../report/words/format.js";
+import { capitalised, formatter, percent } from "../../report/words/format.js";
 import type { StudyDocument } from "../../study/format/schema.js";
 import type { FuturesOdds, Odds } from "../../study/odds/odds.js";
 import { replaceFirst } from "../../study/short/replace-first.js";
@@ -27,11 +27,11 @@ export function firstView(
     checklist: "/help",
   };
   const count = places.length;
-  if (!odds) return { links, count, range: undefined, rows: [] };
+  if (!odds) return { links, count, range: undefined, rows: [], foremost: [] };
   const money = formatter(document.money.currency, document.study.units);
   const { matters } = odds;
   const rows = replaceFirst(document, matters, entries).map(({ name, path, find, moves }) => ({
-    name,
+    name: capitalised(name),
     find,
     href: fieldAddress(entry.id, path),
     moves: moves === undefined ? "" : money.money(moves),

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { rangeAround } from "../../../src/editor/files/measured-range.js";
 import { workEdits } from "../../../src/editor/files/work-edits.js";
 import { readWork } from "../../../src/study/exports/work/read-work.js";
 import { workOrdersSchema } from "../../../src/study/format/export-schema.js";
@@ -39,10 +40,10 @@ describe("a file of work orders and outages", () => {
 
   it("says what an hour and a cleaning take, of the study's structures alone", () => {
     expect(read(lines).sums?.values).toEqual([
-      { id: "labour.maintenance-rate", mean: 400 / 6, around: expect.closeTo(5, 9), orders: 2 },
-      { id: "raw-water.strainer-hours", mean: 3, around: 1, orders: 2 },
-      { id: "raw-water.strainer-outage", mean: 2, around: 0.5, orders: 2 },
-      { id: "hydropower.outage-days", mean: 36, around: 0, orders: 1 },
+      { id: "labour.maintenance-rate", mean: 400 / 6, smallest: 60, halfSpan: 5, orders: 2 },
+      { id: "raw-water.strainer-hours", mean: 3, smallest: 2, halfSpan: 1, orders: 2 },
+      { id: "raw-water.strainer-outage", mean: 2, smallest: 1.5, halfSpan: 0.5, orders: 2 },
+      { id: "hydropower.outage-days", mean: 36, smallest: 36, halfSpan: 0, orders: 1 },
     ]);
   });
 
@@ -58,20 +59,39 @@ describe("a file of work orders and outages", () => {
     const { edits, told } = workEdits({ money: { currency: "CAD" } }, work, assumptions);
     expect(edits.slice(0, 4)).toEqual(
       [
-        ["labour.maintenance-rate", "66.7 ± 5 CAD/h", "2 orders", "; as paid then"],
-        ["raw-water.strainer-hours", "3 ± 1 h", "2 orders", ""],
-        ["raw-water.strainer-outage", "2 ± 0.5 h", "2 orders", ""],
-        ["hydropower.outage-days", "1.5 d", "1 order", ""],
+        ["labour.maintenance-rate", "66.7 ± 19.8 CAD/h", "2 orders", "; as paid then"],
+        ["raw-water.strainer-hours", "3 ± 2 h", "2 orders", ""],
+        ["raw-water.strainer-outage", "2 ± 1 h", "2 orders", ""],
+        ["hydropower.outage-days", "1.5 ± 1 d", "1 order", ""],
       ].map(([id, value, orders, more], index) => ({
         at: ["overrides", index],
         value: {
           ...{ id, value },
-          reason: `Operator record: ${orders} of 2024 to 2025 in orders.csv${value?.includes("±") ? "; ± half of what eight in ten orders span" : ""}${more}`,
+          reason: `Operator record: ${orders} of 2024 to 2025 in orders.csv; ± from what eight in ten orders span and the usual range${more}`,
         },
       })),
     );
-    expect(told.join(" ")).toContain("1 order for debris and for other outages are shown and move nothing");
+    expect(told.join(" ")).toContain("Shown, but moving nothing: 1 order for debris or another outage.");
     expect(told.at(-1)).toContain("no order can say");
+  });
+
+  it("has one order taken for no certainty, and orders for more than the usual the more of them there are", () => {
+    // By hand, of 3 h with 1 to 8: usual half 3.5; one order ± 2, down to the usual low, 1; of 101 orders alike,
+    // √(3.5² / 101) = 0.348; of 101 that span ± 1, √((100 + 3.5²) / 101) = 1.05.
+    const usual = { low: 1, value: 3, high: 8 };
+    const order = { id: "raw-water.strainer-hours", mean: 3, smallest: 3, halfSpan: 0, orders: 1 };
+    expect(rangeAround(order, usual)).toBe(2);
+    expect(rangeAround({ ...order, orders: 101 }, usual)).toBeCloseTo(0.348, 3);
+    expect(rangeAround({ ...order, halfSpan: 1, orders: 101 }, usual)).toBeCloseTo(1.054, 3);
+  });
+
+  it("reads amounts with a sign of money and either decimal sign, and a unit as the file writes it", () => {
+    const comma = read(["1;2024-03-02;CWI;Basket;;2,5;$210,50;;"]);
+    expect([comma.asked, comma.sums?.amounts.laborCost]).toEqual([[], 210.5]);
+    const open = read(["1;2024-03-02;CWI;Basket;;2;$1,250;;"]);
+    expect(open.asked[0]?.problem.found).toBe('"1,250", which may be 1.250 or 1250');
+    const lower = read(["1;2024-03-02;CWI;Basket;;2;9;;1.5"], { energy: "lost (mwh)" });
+    expect(lower.sums?.amounts.energy).toBeCloseTo(1500, 6);
   });
 
   it("asks for structures and kinds of work that nobody has mapped, and for a unit", () => {

@@ -25,7 +25,7 @@ const facts = fc.record(
         {
           name: fc.constantFrom("North", "South"),
           use: fc.constantFrom("town", "irrigation", "industry"),
-          flow: fc.constantFrom("0.02 m3/s", "6 cfs", "1 to 10 cfs"),
+          flow: fc.constantFrom("0.02 m3/s", "6 cfs", "1 to 10 cfs", "5 gpm"),
           pipe: fc.constantFrom("600 mm", "36 in"),
           depth: fc.constantFrom("45 m", "150 ft"),
         },

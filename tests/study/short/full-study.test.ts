@@ -34,11 +34,52 @@ describe("an intake of a short study", () => {
     expect(at(known, "structures", 0, "demand", "jul")).toBe("0.5 to 0.75 to 1 m3/s");
   });
 
+  it("takes what its pipe is built for, where its author knows that alone: by hand, 1.3·π/4·1² = 1.02 m³/s", () => {
+    const piped = plainStudy({ units: "si", intakes: [{ use: "town", pipe: "1000 mm" }] });
+    expect(middleOf(at(piped, "structures", 0, "demand", "jul"))).toBe(1.02);
+  });
+
+  it("for next to no flow has a rack of three openings of 90 mm at the least, in which its bars fit", () => {
+    const { study: read } = studyFrom({ units: "si", intakes: [{ use: "town", flow: "5 gpm" }] });
+    expect(at(read, "structures", 0, "rack", "width", "value")).toBe(0.27);
+  });
+
+  it("lies in water where its author knows how deep, and not how deep the lake is", () => {
+    // A typical lake is 25 m deep.
+    const { study: read } = studyFrom({ units: "si", intakes: [{ use: "town", depth: "45 m" }] });
+    expect(at(read, "lake", "storageTable", 0, "elevation", "value")).toBeLessThan(500 - 45);
+  });
+
   it("for irrigation rests in winter, runs by gravity and takes no oxidant", () => {
     const irrigated = plainStudy({ units: "si", intakes: [{ use: "irrigation", flow: "2 m3/s" }] });
     expect(at(irrigated, "structures", 0, "demand", "jan")).toBe("0 m3/s");
     expect(at(irrigated, "structures", 0, "supply", "by")).toBe("gravity");
     expect(at(irrigated, "structures", 0, "oxidantAllowed")).toBe(false);
+  });
+});
+
+describe("the water over an intake of a short study", () => {
+  const demand = (study: unknown) => Object.entries(Object(at(study, "structures", 0, "demand")));
+
+  it("is there whenever it takes any: one for irrigation rests while the lake is under it", () => {
+    const levels = { units: "us", summerLevel: "2,136 ft", winterLevel: "2,100 ft" };
+    const study = plainStudy({
+      ...levels,
+      intakes: [{ use: "irrigation", flow: "150 cfs", depth: "27 ft" }],
+    });
+    // By hand: it lies at 2,109 ft. From February 15 the lake rises 36 ft in 115 days, and is there on March 15; from
+    // September 15 it falls 36 ft in 86 days, and leaves it on November 18.
+    const taking = demand(study).filter(([, flow]) => flow !== "0 cfs");
+    expect(taking.map(([month]) => month)).toEqual(["apr", "may", "jun", "jul", "aug", "sep", "oct"]);
+  });
+
+  it("is not taken away by a typical drawdown, where the author knows a depth alone", () => {
+    // A typical lake falls by 2 m and up to 8; a typical cover is 1.2 m.
+    const lowest = (intake: object) =>
+      String(at(plainStudy({ units: "si", intakes: [intake] }), "lake", "drawdown", 0, "elevation"));
+    expect(lowest({ use: "town", depth: "1.7 m" })).toBe("499.5 to 499.5 to 500 m");
+    expect(lowest({ use: "town", depth: "30 m" })).toBe(lowest({}));
+    expect(lowest({ use: "irrigation", depth: "1.7 m" })).toBe(lowest({}));
   });
 });
 

@@ -41,7 +41,7 @@ describe("typical values to replace first", () => {
   });
 
   it("say where to find it, in the study's words", () => {
-    expect(rows[0]?.name).toBe("conduit, length of Town water intake");
+    expect(rows[0]?.name).toBe("Town water intake: conduit, length");
     expect(rows[0]?.find).toBe("As-built drawings, or a map.");
   });
 });

@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { comparedRun } from "../../../src/study/compared/compared.js";
 import { parsedStudyText, readStudyText } from "../../../src/study/reading/read.js";
+import { recordReaders } from "../../../src/study/reading/record-readers.js";
+import { withSettings } from "../../../src/study/swept/settings.js";
 import { sweep } from "../../../src/study/swept/sweep.js";
 import { assumptions } from "../../report/runs.js";
 import { inputErrorOf, toldIn } from "../example.js";
@@ -53,6 +55,14 @@ describe("a sweep", () => {
     expect(byIndex).toEqual(byId);
     expect(written).toEqual(byId);
     expect(byId).not.toEqual(sweep(parsed, [], assumptions).points[0]?.options);
+  });
+
+  it("gives an origin to no rate but one that is set here: a study without it stays refused", () => {
+    const without = parsedStudyText(smallLakeText.replace(/\n +discountRateOrigin: [^\n]+/, ""), "a.yaml");
+    const withOne = (id: string, value: string) => () =>
+      withSettings(without, [{ id, value }], assumptions, recordReaders());
+    expect(toldIn(inputErrorOf(withOne("arrival.shape", "1")))[0]?.path).toBe("money.discountRateOrigin");
+    expect(withOne("money.discountRate", "3 %/yr")().money.discountRate.value).toBeCloseTo(0.03, 9);
   });
 
   it("takes one rate in place of two that are planned with, which needs no origin for one computation", () => {

@@ -22,6 +22,17 @@ describe("results and assumptions", () => {
     expect((await send("POST", "/api/check", { body: "study: [" })).reply).toMatchObject({ complete: false });
   });
 
+  it("tells a request with a key that it does not take which keys it takes", async () => {
+    const { send } = await program();
+    const told = async (body: object) =>
+      (await send("POST", "/api/sweep", { body: JSON.stringify(body) })).reply;
+    const allowed = (keys: string) => ({ problems: [{ found: "an unknown key", allowed: `only ${keys}` }] });
+    expect(await told({ study: smallLakeText, sets: [] })).toMatchObject(allowed("study, set"));
+    const set = [{ id: "arrival.shape", value: 2, values: [2] }];
+    expect(await told({ study: smallLakeText, set })).toMatchObject(allowed("id, values"));
+    expect((await send("GET", "/api/studies?page=2")).reply).toMatchObject(allowed("state"));
+  });
+
   it("gives results, assumptions with their sources, and overrides", async () => {
     const { send } = await program();
     const results = await send("GET", "/api/studies/example-ninemoss/results");

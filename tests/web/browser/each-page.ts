@@ -44,7 +44,7 @@ export const pages: readonly (readonly [name: string, path: (opened: Opened) => 
   ["what programs can do", () => "/api"],
   ["assumptions", ({ full }) => `${full}/assumptions`],
   ["an assumption", ({ full }) => `${full}/assumptions/cleaning.rack.visit`],
-  ["several own values", ({ full }) => `${full}/own-values?from=example-thistledown`],
+  ["several own values", ({ full }) => `${full}/own-values`],
   ["records from files", ({ full }) => `${full}/records`],
   ["a month worked by hand", ({ full }) => `${full}/worked`],
   ["the odds", ({ full }) => `${full}/odds`],

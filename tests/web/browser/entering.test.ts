@@ -1,5 +1,7 @@
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { type Bench, openBench } from "./bench.js";
+import type { HTTPRequest } from "puppeteer";
+import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
+import { patience } from "../../patience.js";
+import { type Bench, fill, openBench, text } from "./bench.js";
 import { saveState, visit } from "./waiting.js";
 
 let bench: Bench;
@@ -72,6 +74,37 @@ describe("what is entered in a browser", () => {
     const told = await page.$eval("#paste-state", ({ textContent }) => textContent);
     expect(told).toBe("2 months filled from 4 cells. Months beside an empty cell stay as they were: 2.");
     expect(textOf()).toMatch(/jan: 41 %, feb: 62 %, mar: 43 %, apr: 64 %/);
+    await page.close();
+  });
+});
+
+describe("the balance in view", () => {
+  it("stays that of what was typed last, where a save of something before it ends later", async () => {
+    const page = await bench.visitor();
+    await visit(page, `${bench.base}/studies/${study}/edit/boats`);
+    const saves: HTTPRequest[] = [];
+    await page.setRequestInterception(true);
+    page.on("request", (request) => {
+      const isSave = request.method() === "POST" && !request.url().endsWith("?try");
+      if (isSave) saves.push(request);
+      else void request.continue();
+    });
+    const moved = async (before: string) => {
+      const isNew = (old: string) =>
+        document.querySelector("#balance")?.textContent?.replace(/\s+/g, " ").trim() !== old;
+      await page.waitForFunction(isNew, {}, before);
+      return text(page, "#balance");
+    };
+    const kept = await text(page, "#balance");
+    await fill(page, { "boats/launches/jul": "1" });
+    const first = await moved(kept);
+    await page.keyboard.press("Tab");
+    await vi.waitUntil(() => saves.length > 0, { timeout: patience });
+    await fill(page, { "boats/launches/aug": "99000" });
+    const last = await moved(first);
+    await saves[0]?.continue();
+    await saveState(page, "Saved");
+    expect(await text(page, "#balance")).toBe(last);
     await page.close();
   });
 });

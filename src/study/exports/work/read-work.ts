@@ -5,11 +5,11 @@ import type { RecordProblem } from "../../reading/contradiction.js";
 import { describe } from "../../reading/problems.js";
 import { orderOf } from "../export-dates.js";
 import { decimalsOf } from "../export-numbers.js";
-import { type ExportTable, exportTable, sameName } from "../export-table.js";
+import { columnName, type ExportTable, exportTable, sameName } from "../export-table.js";
 import { headUnit, isUnitOf } from "../head-unit.js";
 import { droppedTold, type LogAsked, wordsAsked } from "../log-words.js";
 import { workNames } from "./work-kinds.js";
-import { amountKeys, type WorkLine, type WorkReading, workLine } from "./work-lines.js";
+import { amountKeys, type WorkLine, type WorkReading, withoutMoneySign, workLine } from "./work-lines.js";
 import { type WorkSums, workSums } from "./work-sums.js";
 
 /** A file of work orders and outages, summed. */
@@ -73,7 +73,7 @@ function howToRead(
   const place = new Map<string, number>(keys.map((key, index) => [key, index]));
   const order = mapping.dates ? { order: mapping.dates } : orderOf(table.rows, 0);
   const decimals = mapping.decimals ? { decimals: mapping.decimals } : decimalsIn(table, place);
-  const unit = mapping.energyUnit ?? headUnit(mapping.energy ?? "", "energy");
+  const unit = mapping.energyUnit ?? headUnit(columnName(table.head, mapping.energy ?? ""), "energy");
   const isKnownUnit = mapping.energy === undefined || (unit !== undefined && isUnitOf(unit, "energy"));
   const words = {
     structures: new Map([
@@ -105,7 +105,7 @@ function howToRead(
 function decimalsIn({ rows, separator }: ExportTable, place: ReadonlyMap<string, number>) {
   const columns = amountKeys.flatMap((key) => place.get(key) ?? []);
   const amounts = rows.flatMap(({ line, cells }) =>
-    columns.map((column) => ({ line, cells: [cells[column] ?? ""] })),
+    columns.map((column) => ({ line, cells: [withoutMoneySign(cells[column] ?? "")] })),
   );
   return decimalsOf(amounts, 0, separator);
 }

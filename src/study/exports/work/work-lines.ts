@@ -52,13 +52,16 @@ export function workLine(row: ExportRow, how: WorkReading): WorkLine | RecordPro
   const amounts: Partial<Record<AmountKey, number>> = {};
   for (const key of amountKeys) {
     if (cell(key) === "") continue;
-    const amount = Number(plainNumber(cell(key).replace(/^[$€£]\s*/, ""), how.decimals) ?? Number.NaN);
+    const amount = Number(plainNumber(withoutMoneySign(cell(key)), how.decimals) ?? Number.NaN);
     if (!(amount >= 0 && amount <= most[key])) return fault(row, names[key], cell(key), allowed[key]);
     amounts[key] = key === "energy" ? amount * how.energyUnit : amount;
   }
   const year = Number(date.date.slice(0, 4));
   return { year, order: cell("order") || `line ${row.line}`, structure, work, amounts };
 }
+
+/** "210.00" of "$210.00". */
+export const withoutMoneySign = (text: string): string => text.replace(/^[$€£]\s*/, "");
 
 const names: Readonly<Record<AmountKey, string>> = {
   hours: "hours of work",

@@ -21,8 +21,9 @@ export interface WorkSum {
 export interface MeasuredValue {
   readonly id: string;
   readonly mean: number;
-  /** How far it may reach either way. */
-  readonly around: number;
+  readonly smallest: number;
+  /** Half of the span that holds eight in ten orders. */
+  readonly halfSpan: number;
   readonly orders: number;
 }
 
@@ -118,10 +119,7 @@ const amountsOf = (orders: readonly Order[], key: AmountKey): number[] =>
 
 const endShare = 0.1;
 
-/**
- * The mean, with half of the span that holds eight in ten orders either way, and never below the smallest: wider than what is
- * uncertain of the mean itself, since mussels are other work than what is cleaned today.
- */
+/** The span of orders is wider than what is uncertain of their mean: mussels are other work than what is cleaned today. */
 function measuredValue(
   id: string | undefined,
   values: readonly number[],
@@ -130,6 +128,6 @@ function measuredValue(
   if (id === undefined || values.length === 0) return [];
   const ordered = values.toSorted((one, other) => one - other);
   const at = (share: number) => ordered[Math.round(share * (ordered.length - 1))] ?? mean;
-  const span = at(1 - endShare) - at(endShare);
-  return [{ id, mean, around: Math.min(span / 2, mean - at(0)), orders: values.length }];
+  const halfSpan = (at(1 - endShare) - at(endShare)) / 2;
+  return [{ id, mean, smallest: at(0), halfSpan, orders: values.length }];
 }
