@@ -4,12 +4,11 @@ import type { ReportContext } from "../document/context.js";
 import { ratioCell } from "../words/balance-signs.js";
 import { percent, significant } from "../words/format.js";
 import { groupRow, head, num, row, type TableView } from "../words/view-types.js";
-import type { RulerChance } from "./chance-ruler.js";
 
 type Tenths = TracedChance["estimate"]["unknown"];
 
-/** What the counts say of one fouled launch and of one lake, and what follows for the study's. */
-export function estimatesTable({ estimate }: TracedChance, chances: readonly RulerChance[]): TableView {
+/** What the counts say of one fouled launch and of one lake. */
+export function estimatesTable({ estimate }: TracedChance): TableView {
   const { near, far, unknown, perLivingLaunch, between, openLake, inspectedLake } = estimate;
   return {
     id: "table-chance-estimates",
@@ -24,8 +23,6 @@ export function estimatesTable({ estimate }: TracedChance, chances: readonly Rul
       groupRow("Rate of one lake a year"),
       tenthsRow("Open region, average lake", openLake),
       tenthsRow("Region with checks", inspectedLake),
-      groupRow("Yearly chance at this lake, without a program"),
-      ...chances.map(({ name, low, middle, high }) => tenthsRow(name, { p10: low, p50: middle, p90: high })),
       groupRow("Spread between regions"),
       row(
         "Standard deviation of the logarithm of the chance",

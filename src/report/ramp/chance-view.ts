@@ -16,6 +16,8 @@ export interface ChanceView {
   readonly sentences: readonly string[];
   readonly ruler: ChanceRuler;
   readonly rulerNote: string;
+  /** What the two ways come to, which the board's picture leaves to the appendix; empty where the study takes one. */
+  readonly together: string;
   readonly launches: TableView;
   readonly ways: TableView;
   /** How little clean years tell; absent where the study enters none. */
@@ -41,9 +43,7 @@ export function chanceView(context: ReportContext): ChanceView | undefined {
     chanceOf("From fouled launches", chance.byLaunches, drivenBy === "launches"),
     chanceOf(`From ${lakesName(context)}`, chance.byLakes, drivenBy === "lakes"),
   ];
-  const together = drivenBy === "both" ? [chanceOf("Both together", chance.pooled, false)] : [];
-  const used = usedChance(chance, "As used, all ways in");
-  const chances = [...ways, used];
+  const chances = [...ways, usedChance(chance, "As used, all ways in")];
   return {
     finding: findingText(context),
     sentences: [sourceSentence(context, chance), differenceSentence(chance), capSentence(chance)].filter(
@@ -51,10 +51,11 @@ export function chanceView(context: ReportContext): ChanceView | undefined {
     ),
     ruler: chanceRuler(chances, context.requested.breakEven.hazard),
     rulerNote: `Dot: the middle. Line: the range that holds the yearly chance in four of five cases.${isOnRuler(chances) ? "" : " What lies beyond the ruler is drawn at its end, a middle hollow."}`,
+    together: drivenBy === "both" ? togetherSentence(chance) : "",
     launches: launchesTable(context, chance),
     ways: waysTable(context, chance),
     clean: cleanSentence(context, chance),
-    estimates: estimatesTable(counted, [...ways, ...together, used]),
+    estimates: estimatesTable(counted),
     backtest: backtestSentence(counted),
     shapes: shapesTable(context, counted),
     evidence: [regionsTable(context, counted), lakesTable(context, counted)],
@@ -87,6 +88,11 @@ function sourceSentence(context: ReportContext, chance: ChanceOrigins): string {
     case "both":
       return `Two ways lead to the yearly chance: ${launches}, and what happened at ${lakesName(context)}. The first weighs ${percent(chance.weightOfBoats)}, by how firm each is.`;
   }
+}
+
+function togetherSentence({ pooled }: ChanceOrigins): string {
+  const { middle, low, high } = chanceOf("", pooled, false);
+  return `Both together put the yearly chance at ${percent(middle)} (${percent(low)} to ${percent(high)} in four of five cases), before other ways in and years without a find.`;
 }
 
 /** The yearly chance without a program against that at which the answer turns. */
