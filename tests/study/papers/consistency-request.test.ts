@@ -75,8 +75,11 @@ describe("a request that cannot be", () => {
   });
 
   it("is told of a budget that comes to no amount of money, before a report asks for it", () => {
-    const price = [["options[full-season].equipment[0].price", "$80,000,000,000,000"]] as const;
-    expect(inputErrorOf(() => editedRun(price)).problems).toContainEqual({
+    const many = [
+      ["options[full-season].equipment[0].price", "$8,000,000,000"],
+      ["options[full-season].equipment[0].count", 20_000],
+    ] as const;
+    expect(inputErrorOf(() => editedRun(many)).problems).toContainEqual({
       path: expect.stringMatching(/^options\[\d+ "full-season"\]$/),
       at: ["options", expect.any(Number)],
       found: expect.stringMatching(/^the budget line .*: \d+.* is no amount of money$/),
@@ -87,7 +90,8 @@ describe("a request that cannot be", () => {
 
   it("is told of inflation by which a source would pay no amount of money at the end of the horizon", () => {
     const dear = [
-      ["options[full-season].equipment[0].price", "$900,000,000,000"],
+      ["options[full-season].equipment[0].price", "$9,000,000,000"],
+      ["options[full-season].equipment[0].count", 100],
       ["money.inflation", "25 %/yr"],
       ["money.inflationOrigin", "invented"],
     ] as const;
