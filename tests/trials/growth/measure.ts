@@ -63,7 +63,12 @@ export function growthOf(
     milliseconds = leastOrQuick(length);
   }
   const reading = { reader: name, text, length, milliseconds };
-  return { ...reading, ratio: milliseconds < noticeable ? undefined : leastRatio(read, of, reading) };
+  if (milliseconds < noticeable) return { ...reading, ratio: undefined };
+  const ratio = leastRatio(read, of, reading);
+  // Garbage is collected from some length on: a step, which a text twice as long has behind it.
+  if (ratio < steepest || 2 * length > longest) return { ...reading, ratio };
+  const longer = { ...reading, length: 2 * length, milliseconds: leastTime(read, of(2 * length), 0) };
+  return { ...longer, ratio: leastRatio(read, of, longer) };
 }
 
 /** A reader is slower before it is compiled: it reads next to nothing again whenever that counts. */
