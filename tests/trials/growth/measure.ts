@@ -20,7 +20,7 @@ export interface Growth {
 }
 
 /** Doubling the text doubles the time of a linear reader and makes that of a quadratic one four times as long. */
-export const steepest = 3;
+export const steepest = 3.5;
 /** Above this it is tried again. */
 const doubtful = 2.4;
 /** Processor time, ms, that can be told from what else the process does. */
@@ -32,12 +32,12 @@ const tick = 0.1;
 const shortest = 16;
 const first = 2048;
 const step = 4;
-const repetitions = 2;
+const repetitions = 3;
 /** What else the process does adds little to a reading as long, which trials repeat anyway, ms. */
-const longReading = 40;
+const longReading = 400;
 const trials = 12;
 /** One slow reading of the half alone would make a steep reader pass. */
-const fewestTrials = 2;
+const fewestTrials = 3;
 
 /** Least time that each reader took for next to no text, ms. */
 const forNothing = new WeakMap<Reader["read"], number>();
