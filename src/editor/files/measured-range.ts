@@ -1,5 +1,5 @@
 import type { Assumption } from "../../assumptions/entry.js";
-import type { MeasuredValue } from "../../study/exports/work/work-sums.js";
+import type { MeasuredValue } from "../../study/exports/orders/work-sums.js";
 
 /**
  * How far a measured value may reach either way: what its orders span, with the usual range counted as one order, so that one

@@ -1,8 +1,8 @@
 import type { Assumption, AssumptionSet } from "../../assumptions/entry.js";
 import { applyOverrides } from "../../assumptions/override.js";
 import { counted } from "../../counted.js";
-import { hourlyRate } from "../../study/exports/work/work-kinds.js";
-import type { MeasuredValue, WorkSums } from "../../study/exports/work/work-sums.js";
+import { hourlyRate } from "../../study/exports/orders/work-kinds.js";
+import type { MeasuredValue, WorkSums } from "../../study/exports/orders/work-sums.js";
 import type { WorkColumnsMapped } from "../../study/format/export-schema.js";
 import { valueAt } from "../../study/reading/problems.js";
 import { overrideEdits, type WrittenOverride } from "../override-edits.js";

@@ -1,4 +1,4 @@
-import type { WorkSums } from "../../study/exports/work/work-sums.js";
+import type { WorkSums } from "../../study/exports/orders/work-sums.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
 
 const written = (amount: number) =>

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { workNames } from "../exports/work/work-kinds.js";
+import { workNames } from "../exports/orders/work-kinds.js";
 import { identifier, shortText } from "./fields.js";
 
 const column = (what: string) => shortText.meta({ description: `Name of the column with ${what}` });

@@ -1,7 +1,7 @@
 import { workEdits } from "../../editor/files/work-edits.js";
 import { childOf, itemsOf } from "../../editor/form-values.js";
 import { workTable } from "../../report/papers/work-table.js";
-import { workKinds, workNames } from "../../study/exports/work/work-kinds.js";
+import { workKinds, workNames } from "../../study/exports/orders/work-kinds.js";
 import { valueAt } from "../../study/reading/problems.js";
 import { type Choice, type ExportKind, named, textAt } from "./export-kind.js";
 

@@ -3,10 +3,10 @@ import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { projectRoot } from "../../../src/report/document/assets.js";
 import { exportText } from "../../../src/study/exports/file-text.js";
+import { readWork } from "../../../src/study/exports/orders/read-work.js";
 import { readBoatLog } from "../../../src/study/exports/read-boat-log.js";
 import { readLevelExport } from "../../../src/study/exports/read-levels.js";
 import { readSamples } from "../../../src/study/exports/read-samples.js";
-import { readWork } from "../../../src/study/exports/work/read-work.js";
 import {
   boatLogSchema,
   levelExportSchema,

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { rangeAround } from "../../../src/editor/files/measured-range.js";
 import { workEdits } from "../../../src/editor/files/work-edits.js";
-import { readWork } from "../../../src/study/exports/work/read-work.js";
+import { readWork } from "../../../src/study/exports/orders/read-work.js";
 import { workOrdersSchema } from "../../../src/study/format/export-schema.js";
 import { assumptions } from "../../report/runs.js";
 
