@@ -80,6 +80,8 @@ export function runQueue({ patienceMilliseconds, mostWaiting }: QueueSettings): 
     if (place >= 0) runs.splice(place, 1);
     next();
   };
+  /** Those that gave way come after it, whoever was first. */
+  const before = (run: Run) => runs.slice(0, runs.indexOf(run)).filter(({ goOn }) => !goOn).length;
   const find = (key: string) => runs.find((run) => run.key === key);
   const cancel = (key: string) => {
     const run = find(key);
@@ -102,7 +104,7 @@ export function runQueue({ patienceMilliseconds, mostWaiting }: QueueSettings): 
       const run = find(key) ?? linedUp(key, work);
       run.patience.refresh();
       const { progress, early } = run;
-      if (!progress) return { state: "waiting", before: runs.indexOf(run) };
+      if (!progress) return { state: "waiting", before: before(run) };
       return { state: "drawing", progress, ...(early && { early }) };
     },
   };
