@@ -80,8 +80,6 @@ export function runQueue({ patienceMilliseconds, mostWaiting }: QueueSettings): 
     if (place >= 0) runs.splice(place, 1);
     next();
   };
-  /** Those that gave way come after it, whoever was first. */
-  const before = (run: Run) => runs.slice(0, runs.indexOf(run)).filter(({ goOn }) => !goOn).length;
   const find = (key: string) => runs.find((run) => run.key === key);
   const cancel = (key: string) => {
     const run = find(key);
@@ -104,11 +102,15 @@ export function runQueue({ patienceMilliseconds, mostWaiting }: QueueSettings): 
       const run = find(key) ?? linedUp(key, work);
       run.patience.refresh();
       const { progress, early } = run;
-      if (!progress) return { state: "waiting", before: before(run) };
+      if (!progress) return { state: "waiting", before: before(run, runs) };
       return { state: "drawing", progress, ...(early && { early }) };
     },
   };
 }
+
+/** How many come before one that waits: not those that gave way, which go on after it. */
+const before = (run: Run, runs: readonly Run[]): number =>
+  runs.slice(0, runs.indexOf(run)).filter(({ goOn }) => !goOn).length;
 
 function goOn(run: Run): void {
   const { goOn: resume } = run;
