@@ -27,9 +27,9 @@ export function amountProblems(document: StudyDocument, assumed: Assumed): Contr
   const { money, study } = document;
   const told = (value: number, dimension: DimensionName) =>
     Number(toDisplay(value, dimension, study.units).toPrecision(3));
-  const text = (amount: number, dimension: DimensionName) => {
+  const text = (value: number, dimension: DimensionName) => {
     const { label } = dimensions[dimension][study.units];
-    const inCurrency = `${money.currency} ${amount.toLocaleString("en-US", { maximumSignificantDigits: 3 })}`;
+    const inCurrency = `${money.currency} ${told(value, dimension).toLocaleString("en-US")}`;
     return dimension === "money" ? inCurrency : `${inCurrency}/${label}`;
   };
   return moneyIn(asWritten(document), []).flatMap(({ path, quantity }) => {
@@ -37,9 +37,9 @@ export function amountProblems(document: StudyDocument, assumed: Assumed): Contr
     const kind = largestOf[dimension];
     if (!kind) return [];
     const id = largestAmounts[kind];
-    const most = told(assumed(id), dimension);
-    const largest = told(spread ? Math.max(...endsOf(spread)) : quantity.value, dimension);
-    if (largest <= most) return [];
+    const most = assumed(id);
+    const largest = spread ? Math.max(...endsOf(spread)) : quantity.value;
+    if (largest <= most || told(largest, dimension) <= told(most, dimension)) return [];
     const found = `"${quantity.text}"${spread ? `, whose high end is ${text(largest, dimension)}` : ""}`;
     const remedy = `Correct the amount, its unit or its range. If it is right, give this study a value of its own for ${id}.`;
     return [{ path, found, allowed: `at most ${text(most, dimension)}`, remedy }];
